@@ -1,0 +1,22 @@
+import { z } from 'zod';
+import { checkFile } from './check';
+import { collectionFile } from './collection';
+import { board, hardwareFiles } from './hardware';
+import { parameterFile } from './parameter';
+
+/** Everything in `schemas/`, as it stands in the compiled bundle. */
+export const bundle = z.strictObject({
+  parameters: z.array(parameterFile),
+  checks: z.array(checkFile),
+  boards: z.array(board),
+  ...collectionFile.shape,
+  ...hardwareFiles.links.shape,
+  ...hardwareFiles.signals.shape,
+  ...hardwareFiles.chemistries.shape,
+  ...hardwareFiles.gauges.shape,
+  ...hardwareFiles.grids.shape,
+  ...hardwareFiles.videoBands.shape,
+  ...hardwareFiles.regions.shape,
+});
+
+export type Bundle = z.infer<typeof bundle>;

@@ -1,0 +1,32 @@
+import { z } from 'zod';
+import { nameText, prose } from './common';
+
+/** A member that a closed collection can have, such as the switch function `arm`. */
+export const member = z.strictObject({
+  name: nameText,
+  title: z.string().min(3),
+  summary: prose,
+  /** Shown by most craft; completion puts it first. */
+  common: z.boolean().optional(),
+});
+
+/** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.notch.<number>`. */
+export const collection = z.strictObject({
+  /** The path before the open part: `pack`, `gyro.notch`. */
+  path: z.string(),
+  /** The word in angle brackets in the parameters' names. */
+  placeholder: nameText,
+  /** One of these, in a sentence: "a pack". */
+  one: z.string(),
+  summary: prose,
+  keys: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('open') }),
+    z.strictObject({ kind: z.literal('closed'), members: z.array(member).min(1) }),
+    z.strictObject({ kind: z.literal('numbers'), from: z.number().int(), to: z.number().int() }),
+  ]),
+});
+
+export const collectionFile = z.strictObject({ collections: z.array(collection) });
+
+export type Collection = z.infer<typeof collection>;
+export type Member = z.infer<typeof member>;

@@ -1,0 +1,25 @@
+/**
+ * Writes a number as a script would: a decimal point, no exponent, no digits that are only the trace of
+ * binary arithmetic (12 significant digits are kept: more than any value of a craft has).
+ */
+export function plainNumber(value: number, significant = 12): string {
+  if (!Number.isFinite(value)) return String(value);
+  if (Number.isInteger(value) && Math.abs(value) < 1e21) return String(value === 0 ? 0 : value);
+  const rounded = Number(value.toPrecision(significant));
+  const text = String(rounded);
+  return text.includes('e') ? withoutExponent(rounded, significant) : text;
+}
+
+/** Writes a figure with few digits, for people: 3 significant ones unless told otherwise. */
+export function shortNumber(value: number, significant = 3): string {
+  if (Number.isInteger(value) && Math.abs(value) < 1e6) return plainNumber(value);
+  const whole = Math.abs(value) >= 10 ** significant;
+  return whole ? String(Math.round(value)) : plainNumber(value, significant);
+}
+
+function withoutExponent(value: number, significant: number): string {
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const digits = Math.min(100, Math.max(0, significant - 1 - magnitude));
+  const fixed = value.toFixed(digits);
+  return fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed;
+}
