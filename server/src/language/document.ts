@@ -1,0 +1,184 @@
+import { type LineEnd, noSection, ScriptLine, type Section, sameSection } from './script-line';
+import { type SplitLine, splitLines } from './split-lines';
+import { StatementCache } from './statement-cache';
+
+/** 0-based, in UTF-16 units, as in the protocol. */
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface DocumentEdit {
+  readonly start: Position;
+  readonly end: Position;
+  readonly text: string;
+}
+
+/** Lines kept together so that an edit copies a few hundred references, however long the document is. */
+export interface Chunk {
+  readonly lines: readonly ScriptLine[];
+}
+
+/** Lines that an edit took out and put in, in the order of the document. */
+export interface LineChange {
+  readonly removed: readonly ScriptLine[];
+  readonly added: readonly ScriptLine[];
+}
+
+const chunkSize = 256;
+
+/** A text as lines. Immutable: an edit gives a new document that shares all lines that stayed the same. */
+export class Document {
+  readonly lineCount: number;
+
+  private constructor(
+    private readonly chunks: readonly Chunk[],
+    private readonly cache: StatementCache,
+  ) {
+    this.lineCount = chunks.reduce((sum, chunk) => sum + chunk.lines.length, 0);
+  }
+
+  static of(text: string, cache = new StatementCache()): Document {
+    const lines = openLines(splitLines(text), noSection, cache, true);
+    return new Document(chunked(lines), cache);
+  }
+
+  /** The line with this number; undefined past the end. */
+  lineAt(number: number): ScriptLine | undefined {
+    const place = this.find(number);
+    return place && this.chunks[place.chunk]?.lines[place.offset];
+  }
+
+  /** The number of a line of this document; -1 for a line that is not, or no longer, in it. */
+  lineNumberOf(line: ScriptLine): number {
+    let before = 0;
+    for (const chunk of this.chunks) {
+      if (chunk === line.chunk) {
+        const offset = chunk.lines.indexOf(line);
+        return offset < 0 ? -1 : before + offset;
+      }
+      before += chunk.lines.length;
+    }
+    return -1;
+  }
+
+  *lines(): Iterable<ScriptLine> {
+    for (const chunk of this.chunks) yield* chunk.lines;
+  }
+
+  /** The whole text; costs as much as the document is long, so it has no place on a keystroke's way. */
+  text(): string {
+    return this.chunks.map((chunk) => chunk.lines.map((line) => line.text + line.end).join('')).join('');
+  }
+
+  /** The line end that a new line should have: that of the first line. */
+  get lineEnd(): Exclude<LineEnd, ''> {
+    return this.lineAt(0)?.end || '\n';
+  }
+
+  /** A position moved into the document and out of surrogate pairs. */
+  clamp({ line, character }: Position): Position {
+    const number = Math.max(0, Math.min(line, this.lineCount - 1));
+    const text = this.lineAt(number)?.text ?? '';
+    if (line >= this.lineCount) return { line: number, character: text.length };
+    const at = Math.max(0, Math.min(character, text.length));
+    return { line: number, character: isInsidePair(text, at) ? at - 1 : at };
+  }
+
+  /** Applies one edit. Positions outside the document are clamped. */
+  edit(edit: DocumentEdit): { readonly document: Document; readonly change: LineChange } {
+    const start = this.clamp(edit.start);
+    const end = this.clamp(edit.end);
+    const { first, lines: split } = this.respliced(start, end, edit.text);
+    const before = first === 0 ? noSection : (this.lineAt(first - 1)?.section ?? noSection);
+    const added = openLines(split, before, this.cache, first === 0);
+    let last = end.line;
+    let section = added.at(-1)?.section ?? before;
+    // An edit may open or close a section for the lines below, down to the next header.
+    for (let line = this.lineAt(last + 1); line !== undefined; line = this.lineAt(last + 1)) {
+      if (opensSection(line) || sameSection(line.section, section)) break;
+      const moved = new ScriptLine(line.text, line.end, line.statement, section);
+      added.push(moved);
+      section = moved.section;
+      last += 1;
+    }
+    return this.replaced(first, last, added);
+  }
+
+  /** The new lines for the edited stretch, with the text before and after it on its first and last line. */
+  private respliced(start: Position, end: Position, text: string): { first: number; lines: SplitLine[] } {
+    const before = start.line > 0 && start.character === 0 ? this.lineAt(start.line - 1) : undefined;
+    const joins = before?.end === '\r'; // a line feed put after a lone carriage return makes one line end
+    const first = joins ? start.line - 1 : start.line;
+    const head = joins
+      ? before.text + before.end
+      : (this.lineAt(start.line)?.text.slice(0, start.character) ?? '');
+    const tail = this.lineAt(end.line);
+    const lines = splitLines(head + text + (tail?.text.slice(end.character) ?? '') + (tail?.end ?? ''));
+    if (tail !== undefined && tail.end !== '') lines.pop();
+    return { first, lines };
+  }
+
+  private replaced(first: number, last: number, added: ScriptLine[]) {
+    const from = this.find(first) ?? { chunk: 0, offset: 0 };
+    const to = this.find(last) ?? from;
+    const region = this.chunks.slice(from.chunk, to.chunk + 1).flatMap((chunk) => chunk.lines);
+    const count = last - first + 1;
+    const removed = region.slice(from.offset, from.offset + count);
+    region.splice(from.offset, count, ...added);
+    const chunks = this.chunks.slice();
+    chunks.splice(from.chunk, to.chunk - from.chunk + 1, ...chunked(region));
+    return { document: new Document(chunks, this.cache), change: { removed, added } };
+  }
+
+  private find(number: number): { chunk: number; offset: number } | undefined {
+    let offset = number;
+    if (offset < 0) return undefined;
+    for (const [index, { lines }] of this.chunks.entries()) {
+      if (offset < lines.length) return { chunk: index, offset };
+      offset -= lines.length;
+    }
+    return undefined;
+  }
+}
+
+function opensSection({ statement }: ScriptLine): boolean {
+  return statement.kind === 'section' || (statement.kind === 'broken' && statement.opensSection);
+}
+
+function openLines(
+  split: readonly SplitLine[],
+  before: Section,
+  cache: StatementCache,
+  atStart: boolean,
+): ScriptLine[] {
+  let section = before;
+  return split.map(({ text, end }, index) => {
+    // A byte order mark is a mark only in front of the first line.
+    const statement = cache.parse(atStart && index === 0 ? text.replace(/^\ufeff/, ' ') : text);
+    if (statement.kind === 'section')
+      section = { path: statement.path.text, pack: statement.pack?.text ?? null };
+    if (statement.kind === 'broken' && statement.opensSection) section = { path: null, pack: null };
+    return new ScriptLine(text, end, statement, section);
+  });
+}
+
+function chunked(lines: readonly ScriptLine[]): Chunk[] {
+  const chunks: Chunk[] = [];
+  for (let from = 0; from < lines.length; from += chunkSize) {
+    // A last piece that would be tiny joins the one before it.
+    const isNearEnd = lines.length - from < chunkSize * 1.5;
+    const chunk = { lines: lines.slice(from, isNearEnd ? lines.length : from + chunkSize) };
+    for (const line of chunk.lines) line.chunk = chunk;
+    chunks.push(chunk);
+    if (isNearEnd) break;
+  }
+  return chunks;
+}
+
+/** Whether a place lies between the two halves of one character. */
+export function isInsidePair(text: string, at: number): boolean {
+  const before = text.charCodeAt(at - 1);
+  const after = text.charCodeAt(at);
+  return before >= 0xd800 && before <= 0xdbff && after >= 0xdc00 && after <= 0xdfff;
+}

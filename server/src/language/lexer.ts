@@ -1,0 +1,170 @@
+import type { LineFix, Problem, Span } from './ast';
+import { lookAlikeMinus, lookAlikeQuote, lookAlikeSpace } from './look-alikes';
+import { readNumber } from './number';
+import { characterName, problem, replacement } from './problem';
+import type { Sign, Token } from './token';
+
+/** A line cut into tokens. Problems found on the way don't stop the cutting. */
+export interface Tokens {
+  readonly tokens: readonly Token[];
+  readonly comment: Span | null;
+  readonly problems: readonly Problem[];
+}
+
+const blanks = /[ \t\f\v]+/y;
+const names =
+  /[A-Za-z_](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*(?:\.(?:[A-Za-z0-9_](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*))*/y;
+const dates = /\d{4}-\d{2}-\d{2}(?![\d-])/y;
+const signs = /->|\.\.|[=[\](),+\-*/@]/y;
+
+/** Cuts one line, without its end, into tokens. Linear in the length of the line. */
+export function lex(line: string): Tokens {
+  return new Lexer(line).run();
+}
+
+class Lexer {
+  private at = 0;
+  private depth = 0;
+  private readonly tokens: Token[] = [];
+  private readonly problems: Problem[] = [];
+  private readonly oddSpaces: number[] = [];
+  private readonly lastStraightQuote: number;
+
+  constructor(private readonly line: string) {
+    this.lastStraightQuote = line.lastIndexOf('"');
+  }
+
+  run(): Tokens {
+    let comment: Span | null = null;
+    while (this.at < this.line.length) {
+      if (this.skipBlank()) continue;
+      if (this.line[this.at] === '#') {
+        comment = { start: this.at, end: this.line.length };
+        break;
+      }
+      this.tokens.push(this.next());
+    }
+    this.reportSpaces();
+    return { tokens: this.tokens, comment, problems: this.problems };
+  }
+
+  private skipBlank(): boolean {
+    if (this.match(blanks) !== undefined) return true;
+    if (!lookAlikeSpace.has(this.line[this.at] ?? '')) return false;
+    this.oddSpaces.push(this.at);
+    this.at += 1;
+    return true;
+  }
+
+  private next(): Token {
+    const start = this.at;
+    const character = this.line[start] ?? '';
+    if (character === '"' || lookAlikeQuote.has(character)) return this.text(start);
+    const date = this.match(dates);
+    if (date !== undefined) return { kind: 'date', text: date, start, end: this.at };
+    const number = readNumber(this.line, start, this.depth > 0);
+    if (number !== undefined) {
+      this.problems.push(...number.problems);
+      this.at = number.token.end;
+      return number.token;
+    }
+    const name = this.match(names);
+    if (name !== undefined) return { kind: 'name', text: name, start, end: this.at };
+    return this.sign(start) ?? this.stray(start);
+  }
+
+  private sign(start: number): Token | undefined {
+    const text = lookAlikeMinus.has(this.line[start] ?? '') ? this.oddMinus(start) : this.match(signs);
+    if (text === undefined) return undefined;
+    if (text === '[') this.depth += 1;
+    if (text === ']') this.depth -= 1;
+    return {
+      kind: 'sign',
+      text: text as Sign,
+      start,
+      end: this.at,
+      spaceBefore: start === 0 || isBlank(this.line[start - 1]),
+      spaceAfter: this.at === this.line.length || isBlank(this.line[this.at]),
+    };
+  }
+
+  private oddMinus(start: number): string {
+    this.at += 1;
+    const span = { start, end: this.at };
+    this.problems.push(
+      problem('line/odd-minus', span, { character: characterName(this.line[start] ?? '') }, [
+        replacement('Write a plain minus', span, '-'),
+      ]),
+    );
+    return '-';
+  }
+
+  /** A text in double quotes. Curly quotes are understood and reported. */
+  private text(start: number): Token {
+    let value = '';
+    const odd: number[] = lookAlikeQuote.has(this.line[start] ?? '') ? [start] : [];
+    for (let at = start + 1; at < this.line.length; at += 1) {
+      const character = this.line[at] ?? '';
+      const isOdd = lookAlikeQuote.has(character) && (odd.length > 0 || this.lastStraightQuote <= at);
+      if (character === '"' || isOdd) {
+        if (isOdd) odd.push(at);
+        this.at = at + 1;
+        this.reportQuotes(odd, { start, end: this.at });
+        return { kind: 'text', value, start, end: this.at };
+      }
+      const escaped = character === '\\' && /["\\]/.test(this.line[at + 1] ?? '');
+      if (escaped) at += 1;
+      value += this.line[at] ?? '';
+    }
+    return this.unclosed(start, value);
+  }
+
+  private unclosed(start: number, value: string): Token {
+    this.at = this.line.length;
+    const end = { start: this.line.trimEnd().length, end: this.line.trimEnd().length };
+    this.problems.push(
+      problem('line/text-not-closed', { start, end: this.at }, {}, [replacement('Close the text', end, '"')]),
+    );
+    return { kind: 'text', value, start, end: this.at };
+  }
+
+  private reportQuotes(odd: readonly number[], span: Span): void {
+    const first = odd[0];
+    if (first === undefined) return;
+    const edits = odd.map((at) => ({ start: at, end: at + 1, newText: '"' }));
+    const character = characterName(this.line[first] ?? '');
+    this.problems.push(
+      problem('line/odd-quotes', span, { character }, [{ title: 'Write straight quotes', edits }]),
+    );
+  }
+
+  /** One finding a line for all its look-alike spaces, so that a pasted line isn't buried. */
+  private reportSpaces(): void {
+    const first = this.oddSpaces[0];
+    if (first === undefined) return;
+    const invisible = (at: number) => lookAlikeSpace.get(this.line[at] ?? '') === 'nothing';
+    const fix: LineFix = {
+      title: 'Write plain spaces',
+      edits: this.oddSpaces.map((at) => ({ start: at, end: at + 1, newText: invisible(at) ? '' : ' ' })),
+    };
+    const character = characterName(this.line[first] ?? '');
+    this.problems.push(problem('line/odd-space', { start: first, end: first + 1 }, { character }, [fix]));
+  }
+
+  private stray(start: number): Token {
+    const text = String.fromCodePoint(this.line.codePointAt(start) ?? 0);
+    this.at = start + text.length;
+    return { kind: 'stray', text, start, end: this.at };
+  }
+
+  private match(pattern: RegExp): string | undefined {
+    pattern.lastIndex = this.at;
+    const found = pattern.exec(this.line)?.[0];
+    if (found !== undefined) this.at += found.length;
+    return found;
+  }
+}
+
+function isBlank(character: string | undefined): boolean {
+  return character === ' ' || character === '\t' || lookAlikeSpace.has(character ?? '');
+}

@@ -1,0 +1,143 @@
+import { readAcceptance } from './acceptance';
+import type { Name, Path, Span, Statement, ValueNode } from './ast';
+import { lex, type Tokens } from './lexer';
+import { problem, replacement } from './problem';
+import type { Token } from './token';
+import { TokenReader } from './token-reader';
+import { readValue } from './value-parser';
+
+/** A line with more problems than this is no settings line; the first few tell enough. */
+const mostProblems = 8;
+
+/** Reads one line, without its end. Never throws: what can't be understood becomes problems. */
+export function parseLine(line: string): Statement {
+  const lexed = lex(line);
+  const reader = new TokenReader(lexed.tokens, contentEnd(lexed, line));
+  const body = readBody(reader);
+  const { acceptance, problems } = readAcceptance(line, lexed.comment);
+  return {
+    ...body,
+    comment: lexed.comment,
+    acceptance,
+    problems: [...lexed.problems, ...reader.problems, ...problems].slice(0, mostProblems),
+  };
+}
+
+type Body = DistributiveOmit<Statement, 'comment' | 'acceptance' | 'problems'>;
+type DistributiveOmit<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never;
+
+function contentEnd({ tokens, comment }: Tokens, line: string): number {
+  return tokens.at(-1)?.end ?? comment?.start ?? line.length;
+}
+
+function readBody(reader: TokenReader): Body {
+  const first = reader.peek();
+  if (first === undefined) return { kind: 'blank' };
+  if (first.kind === 'sign' && first.text === '[') return readSection(reader);
+  if (first.kind === 'name' && first.text === 'include') return readInclude(reader, first);
+  if (first.kind === 'name' && first.text === 'let' && reader.peek(1)?.kind === 'name')
+    return readConstant(reader);
+  if (first.kind === 'name') return readSetting(reader, first);
+  reader.refuse('a setting such as `mass = 212 g`, a section such as `[gyro]`, `let` or `include`');
+  return { kind: 'broken', opensSection: false };
+}
+
+function readSection(reader: TokenReader): Body {
+  const open = reader.next();
+  const name = reader.next();
+  if (name?.kind !== 'name' || open === undefined) {
+    reader.refuseAt(name, 'the name of a section, such as `gyro.lowpass`');
+    return { kind: 'broken', opensSection: true };
+  }
+  const path = pathOf(name);
+  let pack: Name | null = null;
+  if (reader.takeSign('@')) {
+    const token = reader.next();
+    if (token?.kind === 'name') pack = nameOf(token);
+    else reader.refuseAt(token, 'the name of a pack after `@`');
+  }
+  const before = reader.problems.length;
+  const closing = reader.peek();
+  if (!reader.takeSign(']') && before === reader.problems.length) refuseUnclosed(reader, closing);
+  reader.expectEnd();
+  return { kind: 'section', path, pack };
+}
+
+function refuseUnclosed(reader: TokenReader, found: Token | undefined): void {
+  const end = reader.lastEnd;
+  const span = found ?? { start: end, end };
+  const fixes = found === undefined ? [replacement('Close the section', { start: end, end }, ']')] : [];
+  reader.report(problem('line/section-not-closed', visible(span), {}, fixes));
+  reader.skipAll();
+}
+
+function readInclude(reader: TokenReader, keyword: Token): Body {
+  if (reader.peekSign('=', 1)) return readSetting(reader, keyword);
+  reader.next();
+  const path = reader.next();
+  if (path?.kind !== 'text') {
+    reader.refuseAt(path, 'a path in double quotes, such as `"club-habits.craft"`');
+    return { kind: 'broken', opensSection: false };
+  }
+  reader.expectEnd();
+  return { kind: 'include', path };
+}
+
+function readConstant(reader: TokenReader): Body {
+  reader.next();
+  const token = reader.next();
+  if (token?.kind !== 'name') return { kind: 'broken', opensSection: false };
+  const name = nameOf(token);
+  if (name.text.includes('.')) {
+    reader.report(problem('line/constant-name', name, { given: name.text }));
+    reader.skipAll();
+  }
+  const { equals, value } = readAssignment(reader);
+  return { kind: 'constant', name, equals, value };
+}
+
+function readSetting(reader: TokenReader, name: Token): Body {
+  if (name.kind !== 'name') return { kind: 'broken', opensSection: false };
+  reader.next();
+  const { equals, value } = readAssignment(reader);
+  return { kind: 'setting', path: pathOf(name), equals, value };
+}
+
+function readAssignment(reader: TokenReader): { equals: number; value: ValueNode | null } {
+  const token = reader.peek();
+  if (token?.kind !== 'sign' || token.text !== '=') {
+    if (reader.problems.length === 0) reader.refuse('`=` and a value');
+    return { equals: -1, value: null };
+  }
+  reader.next();
+  return { equals: token.start, value: readWholeValue(reader, token) };
+}
+
+function readWholeValue(reader: TokenReader, equals: Span): ValueNode | null {
+  if (reader.peek() === undefined) {
+    reader.report(problem('line/value-missing', visible(equals)));
+    return null;
+  }
+  const value = readValue(reader);
+  if (value !== null) reader.expectEnd();
+  return reader.isUnderstood ? value : null;
+}
+
+function nameOf({ start, end, text }: Extract<Token, { kind: 'name' }>): Name {
+  return { start, end, text };
+}
+
+function pathOf(token: Extract<Token, { kind: 'name' }>): Path {
+  const names: Name[] = [];
+  let start = token.start;
+  for (const text of token.text.split('.')) {
+    names.push({ text, start, end: start + text.length });
+    start += text.length + 1;
+  }
+  return { ...nameOf(token), names };
+}
+
+/** A mark must cover something to be seen. */
+function visible({ start, end }: Span): Span {
+  return end > start ? { start, end } : { start: Math.max(0, start - 1), end: Math.max(1, end) };
+}

@@ -1,0 +1,48 @@
+import type { LineFix, Problem, Span } from './ast';
+
+/** Makes a problem; `values` are put into its sentence. */
+export function problem(
+  id: string,
+  { start, end }: Span,
+  values: Readonly<Record<string, string>> = {},
+  fixes: readonly LineFix[] = [],
+): Problem {
+  return { id, start, end, values, fixes };
+}
+
+/** A fix that replaces one stretch. */
+export function replacement(title: string, { start, end }: Span, newText: string): LineFix {
+  return { title, edits: [{ start, end, newText }] };
+}
+
+/** Names a character for a message: `U+00A0 no-break space`. */
+export function characterName(character: string): string {
+  const code = character.codePointAt(0) ?? 0;
+  const name = names.get(code);
+  const point = `U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+  return name === undefined ? point : `${name} (${point})`;
+}
+
+const names = new Map([
+  [0x00a0, 'no-break space'],
+  [0x2007, 'figure space'],
+  [0x2009, 'thin space'],
+  [0x200a, 'hair space'],
+  [0x200b, 'zero-width space'],
+  [0x202f, 'narrow no-break space'],
+  [0x3000, 'ideographic space'],
+  [0xfeff, 'byte order mark'],
+  [0x2212, 'minus sign'],
+  [0x2010, 'hyphen'],
+  [0x2011, 'no-break hyphen'],
+  [0x2013, 'en dash'],
+  [0x2014, 'em dash'],
+  [0xfe63, 'small hyphen-minus'],
+  [0xff0d, 'full-width hyphen-minus'],
+  [0x201c, 'left curly quote'],
+  [0x201d, 'right curly quote'],
+  [0x201e, 'low curly quote'],
+  [0x2033, 'double prime'],
+  [0x00ba, 'ordinal sign'],
+  [0x02da, 'ring above'],
+]);

@@ -1,0 +1,42 @@
+import type { Statement } from './ast';
+import type { Chunk } from './document';
+
+export type LineEnd = '' | '\n' | '\r\n' | '\r';
+
+/** The section that is open at a line. */
+export interface Section {
+  /** null: a broken header was to open one, so nobody can say which. */
+  readonly path: string | null;
+  readonly pack: string | null;
+}
+
+/** Before any section. */
+export const noSection: Section = { path: '', pack: null };
+
+export function sameSection(one: Section, other: Section): boolean {
+  return one.path === other.path && one.pack === other.pack;
+}
+
+/**
+ * One line of one document: its text, what it says, and the section it stands in. Its identity is its
+ * place: as long as neither the line nor its section changes, the object stays the same through all edits.
+ */
+export class ScriptLine {
+  /** Where the line stands now; kept up by the document, read only by it. */
+  chunk: Chunk | null = null;
+
+  constructor(
+    readonly text: string,
+    readonly end: LineEnd,
+    readonly statement: Statement,
+    /** For a section header: the section that it opens. */
+    readonly section: Section,
+  ) {}
+
+  /** The whole path of a setting with its section's in front; null where it can't be known. */
+  get settingPath(): string | null {
+    if (this.statement.kind !== 'setting' || this.section.path === null) return null;
+    const own = this.statement.path.text;
+    return this.section.path === '' ? own : `${this.section.path}.${own}`;
+  }
+}
