@@ -1,0 +1,267 @@
+import type { Board } from '../catalog/model/hardware';
+import type { Catalog, FoundParameter } from '../catalog/catalog';
+import { suggestParameters, suggestWord } from '../catalog/suggest';
+import type { ConstantStatement, Problem, ValueNode } from '../language/ast';
+import type { ScriptLine } from '../language/script-line';
+import { Cells } from './cells';
+import { evaluate } from './evaluate';
+import { interpret, type Interpretation } from './interpret';
+import { isExpression } from './interpret-number';
+import { inputKeys } from './keys';
+import { followIncludes, type IncludeSource, type Layer, type Layers } from './layers';
+import { staticWords } from './line-check';
+import { referencesIn } from './references';
+import type { NameResult, Scope } from './scope';
+import type { Script } from './script';
+import type { PlacedLine, Setting } from './setting';
+
+/**
+ * A script with all that it includes, resolved: what every parameter holds, for every pack. Answers are
+ * computed when asked for and kept until something they depend on changes.
+ */
+export class Craft {
+  readonly cells = new Cells();
+
+  constructor(
+    readonly root: Script,
+    readonly catalog: Catalog,
+    private readonly source: IncludeSource,
+  ) {}
+
+  /** Tells the craft which keys of its scripts have changed. */
+  changed(keys: Iterable<string>): void {
+    this.cells.changed(keys);
+  }
+
+  /** Whether a script is part of this craft. */
+  includes(uri: string): boolean {
+    return this.layers().layers.some(({ script }) => script.uri === uri);
+  }
+
+  layers(): Layers {
+    return this.cells.get('layers', () => followIncludes(this.root, this.source, (key) => this.cells.read(key)));
+  }
+
+  /** Scripts that say something under `craft` describe a whole craft; others are parts to be included. */
+  isWhole(): boolean {
+    this.cells.read(inputKeys.group('craft'));
+    return this.layers().layers.some(({ script }) => script.hasGroup('craft'));
+  }
+
+  /** The packs, in the order of their sections. */
+  packs(): readonly string[] {
+    return this.members('pack');
+  }
+
+  /** The members of a collection that the craft names, in the order of their sections. */
+  members(collection: string): readonly string[] {
+    return this.cells.get(`members-in-order ${collection}`, () => {
+      this.cells.read(inputKeys.members(collection));
+      const names = new Set(this.layers().layers.flatMap(({ script }) => script.membersOf(collection)));
+      const placed = [...names].map((name) => ({ name, header: this.lines(inputKeys.section(`${collection}.${name}`))[0] }));
+      placed.sort((one, other) => compareHeaders(this, one, other));
+      return placed.map(({ name }) => name);
+    });
+  }
+
+  /** All lines of the craft under a key, in the order in which they take effect. */
+  lines(key: string): readonly PlacedLine[] {
+    this.cells.read(key);
+    const found = this.layers().layers.flatMap((layer) =>
+      layer.script.lines(key).map((line) => ({ layer, script: layer.script, line })),
+    );
+    if (found.length > 1) found.sort((one, other) => compareOrder(orderOf(one), orderOf(other)));
+    return found;
+  }
+
+  /** What a parameter holds with a pack in view; undefined when no line sets it. */
+  setting(path: string, pack: string | null): Setting | undefined {
+    return this.cells.get(`setting ${path} @ ${pack ?? ''}`, () => this.resolve(path, pack));
+  }
+
+  board(): Board | undefined {
+    return this.cells.get('board', () => {
+      const value = this.setting('board.profile', null)?.value;
+      return value?.kind === 'word' ? this.catalog.board(value.value) : undefined;
+    });
+  }
+
+  /**
+   * Problems of the root's lines under a key that show only with the rest of the craft: names that they use.
+   * A line for all packs is read with each pack in view; the same problem is told once.
+   */
+  lineProblems(key: string): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
+    return this.cells.get(`problems ${key}`, () => {
+      this.cells.read(key);
+      return this.root.lines(key).map((line) => {
+        const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
+        const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
+        return { line, problems: withoutRepeats(problems) };
+      });
+    });
+  }
+
+  /** Every pack, or a single null where the craft names none: what is computed for each pack runs over these. */
+  packsOrNone(): readonly (string | null)[] {
+    const packs = this.packs();
+    return packs.length === 0 ? [null] : packs;
+  }
+
+  /** Words that a parameter takes on this craft. */
+  words(found: FoundParameter): readonly string[] | null {
+    const { parameter } = found;
+    if (parameter.kind !== 'word' && parameter.kind !== 'words') return null;
+    if (parameter.choicesFrom === 'packs') return this.packs();
+    if (parameter.choicesFrom === 'ports') return this.board()?.ports.map((port) => port.name) ?? null;
+    return staticWords(found, this.catalog);
+  }
+
+  /** Where names in an expression come from, with a pack in view. */
+  scope(pack: string | null): Scope {
+    return {
+      constant: (name) => this.constant(name, pack),
+      parameter: (path) => this.quantityOf(path, pack),
+    };
+  }
+
+  constantNames(): readonly string[] {
+    return [...new Set(this.layers().layers.flatMap(({ script }) => script.constantNames()))];
+  }
+
+  constant(name: string, pack: string | null): NameResult {
+    return this.cells.get(`constant ${name} @ ${pack ?? ''}`, () => {
+      const line = this.lines(inputKeys.constant(name)).at(-1)?.line;
+      if (line?.statement.kind !== 'constant') {
+        return { kind: 'missing', near: suggestWord(this.constantNames(), name) };
+      }
+      const through = this.circle(inputKeys.constant(name));
+      if (through !== null) return { kind: 'circle', through };
+      const { value } = line.statement;
+      if (value === null || !isExpression(value)) return { kind: 'unknown-value' };
+      const result = evaluate(value, this.scope(pack)).value;
+      return result === null ? { kind: 'unknown-value' } : { kind: 'value', value: result };
+    });
+  }
+
+  private problemsOf(line: ScriptLine, pack: string | null): readonly Problem[] {
+    const { statement, settingPath } = line;
+    if (statement.kind === 'constant') return this.constantProblems(statement, pack);
+    const found = settingPath === null ? undefined : this.catalog.parameter(settingPath);
+    if (statement.kind !== 'setting' || statement.value === null || found === undefined) return [];
+    return this.interpret(statement.value, found, pack).problems;
+  }
+
+  private constantProblems({ value }: ConstantStatement, pack: string | null): readonly Problem[] {
+    if (value === null || !isExpression(value)) return [];
+    const { problem } = evaluate(value, this.scope(pack));
+    return problem === null ? [] : [problem];
+  }
+
+  private quantityOf(path: string, pack: string | null): NameResult {
+    const found = this.catalog.parameter(path);
+    if (found === undefined) return { kind: 'missing', near: suggestParameters(this.catalog, path, '').map((one) => one.path) };
+    const through = this.circle(inputKeys.setting(path));
+    if (through !== null) return { kind: 'circle', through };
+    const setting = this.setting(path, pack);
+    if (setting === undefined) return { kind: 'missing', near: [] };
+    const { value } = setting;
+    if (value === null) return { kind: 'unknown-value' };
+    if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };
+    const dimension = found.dimension;
+    const unit = value.kind === 'quantity' ? value.unit : null;
+    return { kind: 'value', value: { value: value.value, dimension, unit } };
+  }
+
+  private resolve(path: string, pack: string | null): Setting | undefined {
+    const found = this.catalog.parameter(path);
+    if (found === undefined) return undefined;
+    const base = this.lines(inputKeys.setting(path));
+    const own = pack === null ? [] : this.lines(inputKeys.setting(path, pack));
+    const all = [...base, ...own].reverse();
+    const [origin, ...overridden] = all;
+    if (origin?.line.statement.kind !== 'setting') return undefined;
+    const node = origin.line.statement.value;
+    const { value, problems } = node === null ? { value: null, problems: [] } : this.interpretSafely(node, found, path, pack);
+    return { path, found, value, origin, overridden, problems };
+  }
+
+  /** A setting that refers back to itself has no value; the circle is reported where its line is checked. */
+  private interpretSafely(node: ValueNode, found: FoundParameter, path: string, pack: string | null): Interpretation {
+    if (this.circle(inputKeys.setting(path)) !== null) return { value: null, problems: [] };
+    return this.interpret(node, found, pack);
+  }
+
+  private interpret(node: ValueNode, found: FoundParameter, pack: string | null): Interpretation {
+    return interpret(node, found, this.scope(pack), this.words(found));
+  }
+
+  /** The way round, if a constant or a setting refers back to itself through others. */
+  private circle(key: string): readonly string[] | null {
+    return this.cells.get(`circle ${key}`, () => {
+      const seen = new Set<string>();
+      const search = (from: string, way: readonly string[]): readonly string[] | null => {
+        for (const next of this.referredBy(from)) {
+          if (next === key) return [...way, next];
+          if (seen.has(next) || way.length > 100) continue;
+          seen.add(next);
+          const found = search(next, [...way, next]);
+          if (found !== null) return found;
+        }
+        return null;
+      };
+      return search(key, [key])?.map((step) => step.slice(4)) ?? null;
+    });
+  }
+
+  /** Keys of what the lines under a key refer to. */
+  private referredBy(key: string): readonly string[] {
+    return this.cells.get(`referred ${key}`, () => {
+      const keys = key.startsWith('set ') ? [key, ...this.packs().map((pack) => `${key} @ ${pack}`)] : [key];
+      const lines = keys.flatMap((one) => this.lines(one));
+      return lines.flatMap(({ line: { statement } }) => {
+        if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
+        return [...referencesIn(statement.value)].map(({ path }) =>
+          path.text.includes('.') ? inputKeys.setting(path.text) : inputKeys.constant(path.text),
+        );
+      });
+    });
+  }
+}
+
+function withoutRepeats(problems: readonly Problem[]): readonly Problem[] {
+  return problems.filter(
+    (one, index) => problems.findIndex((other) => other.id === one.id && other.start === one.start) === index,
+  );
+}
+
+interface Ordered extends PlacedLine {
+  readonly layer: Layer;
+}
+
+/** The line numbers of the includes on the way to a line, and its own: their order is that of taking effect. */
+function orderOf({ layer, script, line }: Ordered): readonly number[] {
+  return [...layer.through.map((step) => step.script.lineNumber(step.line)), script.lineNumber(line)];
+}
+
+function compareOrder(one: readonly number[], other: readonly number[]): number {
+  for (const [index, number] of one.entries()) {
+    const difference = number - (other[index] ?? -1);
+    if (difference !== 0) return difference;
+  }
+  return one.length - other.length;
+}
+
+interface Member {
+  readonly name: string;
+  readonly header: PlacedLine | undefined;
+}
+
+function compareHeaders(craft: Craft, one: Member, other: Member): number {
+  if (one.header === undefined || other.header === undefined) {
+    if (one.header === other.header) return one.name < other.name ? -1 : 1;
+    return one.header === undefined ? 1 : -1;
+  }
+  const scripts = craft.layers().layers.map(({ script }) => script);
+  const byScript = scripts.indexOf(one.header.script) - scripts.indexOf(other.header.script);
+  return byScript || one.header.script.lineNumber(one.header.line) - other.header.script.lineNumber(other.header.line);
+}

@@ -1,0 +1,168 @@
+import type { CallNode, ExpressionNode, Problem, ReferenceNode } from '../language/ast';
+import { problem, replacement } from '../language/problem';
+import {
+  type Dimension,
+  divided,
+  isPlain,
+  multiplied,
+  plain,
+  raised,
+  sameDimension,
+  spelledOut,
+} from '../units/dimension';
+import { phraseOf } from '../units/dimension-names';
+import { isWholeOnly, toBase, type Unit } from '../units/unit';
+import { functions } from './functions';
+import type { Scope } from './scope';
+import type { Evaluated } from './value';
+
+/** Thrown inside this file's evaluation to leave it with a problem; `null`: reported elsewhere already. */
+class Fault {
+  constructor(readonly problem: Problem | null) {}
+}
+
+export interface EvaluationResult {
+  /** null: could not be evaluated. */
+  readonly value: Evaluated | null;
+  readonly problem: Problem | null;
+}
+
+/**
+ * Evaluates an expression in SI with its dimension. `bareUnit`: the unit of a number that has none, as at
+ * the lower end of a range.
+ */
+export function evaluate(node: ExpressionNode, scope: Scope, bareUnit: Unit | null = null): EvaluationResult {
+  try {
+    const value = valueOf(node, scope, bareUnit);
+    if (!Number.isFinite(value.value)) throw fault('line/no-finite-value', node);
+    return { value, problem: null };
+  } catch (caught) {
+    if (caught instanceof Fault) return { value: null, problem: caught.problem };
+    throw caught;
+  }
+}
+
+function fault(id: string, node: { start: number; end: number }, values: Record<string, string> = {}): Fault {
+  return new Fault(problem(id, node, values));
+}
+
+/** A dimension for a sentence: "a frequency". */
+export function dimensionPhrase(dimension: Dimension): string {
+  return phraseOf(dimension) ?? spelledOut(dimension);
+}
+
+function valueOf(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Evaluated {
+  switch (node.kind) {
+    case 'number': {
+      const unit = node.unit ?? bareUnit;
+      if (unit === null) return { value: node.value, dimension: plain, unit: null };
+      return { value: toBase(node.value, unit), dimension: unit.dimension, unit: unit.text };
+    }
+    case 'reference':
+      return referenced(node, scope);
+    case 'negative': {
+      const of = inner(node.of, scope);
+      return { ...of, value: -of.value, unit: null };
+    }
+    case 'sum':
+      return node.terms.map(({ sign, node: term }) => ({ sign, term, value: inner(term, scope) })).reduce(added).value;
+    case 'product':
+      return node.factors
+        .map(({ sign, node: factor }) => ({ sign, factor, value: inner(factor, scope) }))
+        .reduce(times).value;
+    case 'call':
+      return called(node, scope);
+  }
+}
+
+/** A part of a larger expression: there, a unit with an offset or in decibels makes no sense. */
+function inner(node: ExpressionNode, scope: Scope): Evaluated {
+  if (node.kind === 'number' && node.unit !== null && isWholeOnly(node.unit)) {
+    throw fault('line/unit-in-product', node, { unit: node.unit.text });
+  }
+  return valueOf(node, scope, null);
+}
+
+function referenced(node: ReferenceNode, scope: Scope): Evaluated {
+  const { text } = node.path;
+  const isParameter = text.includes('.');
+  const found = isParameter ? scope.parameter(text) : scope.constant(text);
+  switch (found.kind) {
+    case 'value':
+      return found.value;
+    case 'unknown-value':
+      throw new Fault(null);
+    case 'circle':
+      throw fault('line/circular', node, { name: text, through: found.through.join(' → ') });
+    case 'not-a-quantity':
+      throw fault('line/not-a-quantity', node, { name: text });
+    case 'missing': {
+      const fixes = found.near.map((name) => replacement(`Write ${name}`, node, name));
+      const id = isParameter ? 'line/reference-not-set' : 'line/unknown-constant';
+      throw new Fault(problem(id, node, { name: text, meant: found.near.join(', ') }, fixes));
+    }
+  }
+}
+
+interface Term {
+  readonly sign: '+' | '-';
+  readonly term: ExpressionNode;
+  readonly value: Evaluated;
+}
+
+function added(sum: Term, next: Term): Term {
+  if (!sameDimension(sum.value.dimension, next.value.dimension)) {
+    throw fault('line/unlike-sum', next.term, {
+      left: dimensionPhrase(sum.value.dimension),
+      right: dimensionPhrase(next.value.dimension),
+    });
+  }
+  const value = sum.value.value + (next.sign === '+' ? next.value.value : -next.value.value);
+  return { ...sum, value: { ...sum.value, value } };
+}
+
+interface Factor {
+  readonly sign: '*' | '/';
+  readonly factor: ExpressionNode;
+  readonly value: Evaluated;
+}
+
+function times(product: Factor, next: Factor): Factor {
+  const one = product.value;
+  const other = next.value;
+  if (next.sign === '*') {
+    // A quantity times a plain number keeps the unit it was written in.
+    const unit = isPlain(other.dimension) ? one.unit : isPlain(one.dimension) ? other.unit : null;
+    const dimension = multiplied(one.dimension, other.dimension);
+    return { ...product, value: { value: one.value * other.value, dimension, unit } };
+  }
+  if (other.value === 0) throw fault('line/divided-by-zero', next.factor);
+  const unit = isPlain(other.dimension) ? one.unit : null;
+  const dimension = divided(one.dimension, other.dimension);
+  return { ...product, value: { value: one.value / other.value, dimension, unit } };
+}
+
+function called(node: CallNode, scope: Scope): Evaluated {
+  const found = functions.get(node.name.text);
+  if (found === undefined) {
+    throw fault('line/unknown-function', node.name, { name: node.name.text, known: [...functions.keys()].join(', ') });
+  }
+  const args = node.args.map((argument) => inner(argument, scope));
+  const [first] = args;
+  if (first === undefined || args.length < found.fewest || args.length > found.most) {
+    throw fault('line/wrong-arguments', node, { name: node.name.text, takes: found.takes });
+  }
+  const unlike = args.findIndex((argument) => !sameDimension(argument.dimension, first.dimension));
+  if (unlike >= 0) {
+    throw fault('line/unlike-sum', node.args[unlike] ?? node, {
+      left: dimensionPhrase(first.dimension),
+      right: dimensionPhrase(args[unlike]?.dimension ?? plain),
+    });
+  }
+  if (node.name.text === 'round' && args.length === 1 && !isPlain(first.dimension)) {
+    throw fault('line/wrong-arguments', node, { name: 'round', takes: 'a quantity and the step to round it to' });
+  }
+  const value = found.apply(args.map((argument) => argument.value));
+  const dimension = node.name.text === 'sqrt' ? raised(first.dimension, 0.5) : first.dimension;
+  return { value, dimension, unit: node.name.text === 'sqrt' ? null : first.unit };
+}

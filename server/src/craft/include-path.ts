@@ -1,0 +1,27 @@
+/**
+ * The URI that an include names, seen from the script it stands in; null where the path is not a relative
+ * one with plain slashes, or leads out above the top of the script's own URI.
+ */
+export function resolveInclude(fromUri: string, path: string): string | null {
+  const isRelative = path !== '' && !/^[/\\]|^[A-Za-z][A-Za-z0-9+.-]*:|\\|\0/.test(path);
+  const match = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)(\/.*)$/.exec(fromUri);
+  if (!isRelative || match === null) return null;
+  const [, authority = '', from = ''] = match;
+  const parts = from.split('/').slice(1, -1);
+  for (const part of path.split('/')) {
+    if (part === '' || part === '.') continue;
+    if (part !== '..') parts.push(encodeURIComponent(part));
+    else if (parts.pop() === undefined) return null;
+  }
+  return `${authority}/${parts.join('/')}`;
+}
+
+/** The last part of a URI, as a person knows the file. */
+export function fileName(uri: string): string {
+  const last = uri.slice(uri.lastIndexOf('/') + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
+}

@@ -1,0 +1,85 @@
+import type { FoundParameter } from '../catalog/catalog';
+import type { ListNode, Problem, ValueNode } from '../language/ast';
+import { problem } from '../language/problem';
+import { readCount, readPlace, readQuantity } from './interpret-number';
+import { readCurve, readRange } from './interpret-shape';
+import { readDate, readFlag, readText, readWord, readWords } from './interpret-word';
+import type { Scope } from './scope';
+import type { Value } from './value';
+
+/** What the reading of a value needs besides the value itself. */
+export interface Reading {
+  readonly found: FoundParameter;
+  readonly scope: Scope;
+  /** Words that the parameter takes; null: they depend on the craft and are checked with it. */
+  readonly words: readonly string[] | null;
+  readonly problems: Problem[];
+}
+
+export interface Interpretation {
+  /** null: set, but its value is unknown. */
+  readonly value: Value | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads a value as its parameter's kind says, and checks it against the parameter's limits. */
+export function interpret(
+  node: ValueNode,
+  found: FoundParameter,
+  scope: Scope,
+  words: readonly string[] | null,
+): Interpretation {
+  const reading: Reading = { found, scope, words, problems: [] };
+  return { value: read(node, reading), problems: reading.problems };
+}
+
+function read(node: ValueNode, reading: Reading): Value | null {
+  const { parameter } = reading.found;
+  switch (parameter.kind) {
+    case 'quantity':
+      return readQuantity(node, reading, parameter);
+    case 'count':
+      return readCount(node, reading, parameter);
+    case 'flag':
+      return readFlag(node, reading);
+    case 'word':
+      return readWord(node, reading, parameter);
+    case 'words':
+      return readWords(node, reading, parameter);
+    case 'range':
+      return readRange(node, reading, parameter);
+    case 'curve':
+      return readCurve(node, reading, parameter);
+    case 'place':
+      return readPlace(node, reading);
+    case 'text':
+      return readText(node, reading, parameter);
+    case 'date':
+      return readDate(node, reading);
+  }
+}
+
+/** Says that a value of another shape was expected. */
+export function refuseShape(node: ValueNode, reading: Reading, expected: string): null {
+  reading.problems.push(problem('line/wrong-shape', node, { expected, found: shapeOf(node) }));
+  return null;
+}
+
+function shapeOf(node: ValueNode): string {
+  switch (node.kind) {
+    case 'reference':
+      return `the word \`${node.path.text}\``;
+    case 'text':
+      return 'a text';
+    case 'date':
+      return 'a date';
+    case 'range':
+      return 'a range';
+    case 'list':
+      return `a list of ${(node as ListNode).items.length}`;
+    case 'curve':
+      return 'a curve';
+    default:
+      return 'a number';
+  }
+}

@@ -1,0 +1,48 @@
+import type { ScriptLine } from '../language/script-line';
+
+/** Keys under which a craft's inputs are known; the cells depend on them. */
+export const inputKeys = {
+  /** A setting for every pack, or for one pack only. */
+  setting: (path: string, pack: string | null = null) => (pack === null ? `set ${path}` : `set ${path} @ ${pack}`),
+  constant: (name: string) => `let ${name}`,
+  section: (path: string) => `section ${path}`,
+  include: 'include',
+  acceptance: 'accept',
+  members: (collection: string) => `members ${collection}`,
+  /** Anything at all under a group, such as `craft`. */
+  group: (name: string) => `group ${name}`,
+  repeated: 'repeated',
+  /** Sections or settings for one pack only. */
+  overlay: 'overlay',
+} as const;
+
+/** What one line says, as keys of the index. */
+export function keysOf(line: ScriptLine): readonly string[] {
+  const keys = statementKeys(line);
+  if (line.statement.acceptance !== null) keys.push(inputKeys.acceptance);
+  return keys;
+}
+
+function statementKeys(line: ScriptLine): string[] {
+  const { statement, settingPath } = line;
+  switch (statement.kind) {
+    case 'setting':
+      return settingPath === null ? [] : [inputKeys.setting(settingPath, line.section.pack)];
+    case 'constant':
+      return [inputKeys.constant(statement.name.text)];
+    case 'include':
+      return [inputKeys.include];
+    case 'section': {
+      const keys = [inputKeys.section(statement.path.text)];
+      if (statement.pack !== null) keys.push(inputKeys.overlay);
+      return keys;
+    }
+    default:
+      return [];
+  }
+}
+
+/** The path that a line is about: a setting's, or a section header's. */
+export function subjectOf(line: ScriptLine): string | null {
+  return line.statement.kind === 'section' ? line.statement.path.text : line.settingPath;
+}

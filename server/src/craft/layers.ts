@@ -1,0 +1,95 @@
+import type { Problem } from '../language/ast';
+import { problem } from '../language/problem';
+import type { ScriptLine } from '../language/script-line';
+import { fileName, resolveInclude } from './include-path';
+import { inputKeys } from './keys';
+import type { Script } from './script';
+
+/** What an include leads to. */
+export type Included =
+  | { readonly kind: 'script'; readonly script: Script }
+  | { readonly kind: 'missing' }
+  /** Still being read: nothing is said until it is there. */
+  | { readonly kind: 'pending' }
+  /** Not allowed, or not readable as text; `why` ends a sentence. */
+  | { readonly kind: 'refused'; readonly why: string };
+
+/** Where scripts come from: the editor, the disk, a test. Answers at once from what it holds. */
+export interface IncludeSource {
+  open(uri: string): Included;
+}
+
+/** One script in a craft, with the include lines that lead to it, outermost first. */
+export interface Layer {
+  readonly script: Script;
+  readonly through: readonly { readonly script: Script; readonly line: ScriptLine }[];
+}
+
+export interface LayerProblem {
+  readonly script: Script;
+  readonly line: ScriptLine;
+  readonly problem: Problem;
+}
+
+export interface Layers {
+  readonly layers: readonly Layer[];
+  readonly problems: readonly LayerProblem[];
+}
+
+/** Scripts may include each other this deep. */
+export const deepestInclude = 16;
+
+/** Follows the includes of a script. `read` notes what the answer depends on. */
+export function followIncludes(root: Script, source: IncludeSource, read: (key: string) => void): Layers {
+  const layers: Layer[] = [];
+  const problems: LayerProblem[] = [];
+  const visit = (layer: Layer): void => {
+    layers.push(layer);
+    for (const line of layer.script.lines(inputKeys.include)) {
+      const next = follow(layer, line, source, read);
+      if (next.problem !== null) problems.push({ script: layer.script, line, problem: next.problem });
+      if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
+    }
+  };
+  read(inputKeys.include);
+  visit({ script: root, through: [] });
+  return { layers, problems };
+}
+
+/** Includes of includes can multiply; no craft has this many layers. */
+const mostLayers = 256;
+
+interface Followed {
+  readonly layer: Layer | null;
+  readonly problem: Problem | null;
+}
+
+function follow(layer: Layer, line: ScriptLine, source: IncludeSource, read: (key: string) => void): Followed {
+  if (line.statement.kind !== 'include') return { layer: null, problem: null };
+  const { path } = line.statement;
+  const refuse = (id: string, values: Record<string, string> = {}): Followed => ({
+    layer: null,
+    problem: problem(id, path, { path: path.value, ...values }),
+  });
+  const uri = resolveInclude(layer.script.uri, path.value);
+  if (uri === null) return refuse('line/include-refused', { why: 'it is not a relative path within the workspace' });
+  const chain = [...layer.through.map((step) => step.script), layer.script];
+  const round = chain.findIndex((script) => script.uri === uri);
+  if (round >= 0) {
+    const through = [...chain.slice(round).map((script) => script.uri), uri].map(fileName).join(' → ');
+    return refuse('line/include-circle', { through });
+  }
+  if (chain.length > deepestInclude) return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
+  read(`file ${uri}`);
+  const included = source.open(uri);
+  switch (included.kind) {
+    case 'script':
+      return { layer: { script: included.script, through: [...layer.through, { script: layer.script, line }] }, problem: null };
+    case 'missing':
+      return refuse('line/include-missing');
+    case 'refused':
+      return refuse('line/include-refused', { why: included.why });
+    case 'pending':
+      return { layer: null, problem: null };
+  }
+}

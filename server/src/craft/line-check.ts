@@ -1,0 +1,122 @@
+import type { Catalog, FoundParameter } from '../catalog/catalog';
+import { suggestParameters } from '../catalog/suggest';
+import type { ConstantStatement, Problem, SectionStatement, SettingStatement, ValueNode } from '../language/ast';
+import { problem, replacement } from '../language/problem';
+import type { ScriptLine } from '../language/script-line';
+import { evaluate } from './evaluate';
+import { interpret } from './interpret';
+import { isExpression } from './interpret-number';
+import { hasReferences, referencesIn } from './references';
+import type { Scope } from './scope';
+
+/** What can be said of a line without the rest of the craft. */
+export interface LineCheck {
+  readonly problems: readonly Problem[];
+  /** Whether more can be said with the rest of the craft, because the value holds names. */
+  readonly isDynamic: boolean;
+}
+
+/** Checks one line by itself. The same line under the same catalogue always gives the same answer. */
+export function checkLine(line: ScriptLine, catalog: Catalog): LineCheck {
+  const { statement } = line;
+  const own = statement.problems;
+  switch (statement.kind) {
+    case 'setting':
+      return joined(own, checkSetting(line, statement, catalog));
+    case 'constant':
+      return joined(own, checkConstant(statement));
+    case 'section':
+      return joined(own, checkSection(statement, catalog));
+    default:
+      return { problems: own, isDynamic: false };
+  }
+}
+
+function joined(own: readonly Problem[], { problems, isDynamic }: LineCheck): LineCheck {
+  return { problems: problems.length === 0 ? own : [...own, ...problems], isDynamic };
+}
+
+const silent: LineCheck = { problems: [], isDynamic: false };
+
+/** Nothing is known by itself: names are looked up only together with the craft. */
+const noNames: Scope = {
+  constant: () => ({ kind: 'unknown-value' }),
+  parameter: () => ({ kind: 'unknown-value' }),
+};
+
+function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Catalog): LineCheck {
+  const path = line.settingPath;
+  const section = line.section.path;
+  // Under an unknown section the header has been reported; its lines would only repeat that.
+  if (path === null || section === null || (section !== '' && !catalog.isSection(section))) return silent;
+  const found = catalog.parameter(path);
+  if (found === undefined) return { problems: [unknownName(statement, section, path, catalog)], isDynamic: false };
+  if (statement.value === null) return silent;
+  if (isDynamicLine(line, catalog)) return { problems: [], isDynamic: true };
+  const { problems } = interpret(statement.value, found, noNames, staticWords(found, catalog));
+  return { problems, isDynamic: false };
+}
+
+/** Whether a line's value can be judged only together with the rest of the craft. */
+export function isDynamicLine(line: ScriptLine, catalog: Catalog): boolean {
+  const { statement, settingPath } = line;
+  if (statement.kind === 'constant') return hasReferences(statement.value);
+  if (statement.kind !== 'setting' || statement.value === null || settingPath === null) return false;
+  const found = catalog.parameter(settingPath);
+  return found !== undefined && needsCraft(statement.value, found);
+}
+
+/** Words that the catalogue alone can name; null where the craft's board or packs decide. */
+export function staticWords({ parameter }: FoundParameter, catalog: Catalog): readonly string[] | null {
+  if (parameter.kind !== 'word' && parameter.kind !== 'words') return null;
+  if (parameter.choicesFrom === 'ports' || parameter.choicesFrom === 'packs') return null;
+  return catalog.choices(parameter).map((choice) => choice.name);
+}
+
+function needsCraft(value: ValueNode, { parameter }: FoundParameter): boolean {
+  switch (parameter.kind) {
+    case 'word':
+    case 'words':
+      return parameter.choicesFrom === 'ports' || parameter.choicesFrom === 'packs';
+    case 'quantity':
+    case 'count':
+      return [...referencesIn(value)].some(
+        ({ path }) => !(parameter.orWords?.some((word) => word.name === path.text) ?? false),
+      );
+    case 'range':
+    case 'curve':
+    case 'place':
+      return hasReferences(value);
+    default:
+      return false;
+  }
+}
+
+function unknownName(statement: SettingStatement, section: string, path: string, catalog: Catalog): Problem {
+  const { path: span } = statement;
+  const suggestions = suggestParameters(catalog, path, section);
+  const fixes = suggestions.flatMap(({ path: meant }) => {
+    const prefix = section === '' ? '' : `${section}.`;
+    return meant.startsWith(prefix) ? [replacement(`Write ${meant.slice(prefix.length)}`, span, meant.slice(prefix.length))] : [];
+  });
+  const meant = suggestions.map(({ path: name }) => name).join(', ');
+  return problem('line/unknown-name', span, { name: path, meant }, fixes);
+}
+
+function checkConstant({ value }: ConstantStatement): LineCheck {
+  if (value === null) return silent;
+  if (!isExpression(value)) {
+    return { problems: [problem('line/constant-value', value)], isDynamic: false };
+  }
+  if (hasReferences(value)) return { problems: [], isDynamic: true };
+  const { problem: failed } = evaluate(value, noNames);
+  return { problems: failed === null ? [] : [failed], isDynamic: false };
+}
+
+function checkSection({ path }: SectionStatement, catalog: Catalog): LineCheck {
+  if (catalog.isSection(path.text)) return silent;
+  const near = catalog.nearSections(path.text);
+  const fixes = near.map((name) => replacement(`Write [${name}]`, path, name));
+  const values = { name: path.text, meant: near.join(', ') };
+  return { problems: [problem('line/unknown-section', path, values, fixes)], isDynamic: false };
+}

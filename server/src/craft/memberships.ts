@@ -1,0 +1,19 @@
+import type { Catalog } from '../catalog/catalog';
+
+/** A member of a collection that a path names: `sprint` of `pack`. */
+export interface Membership {
+  readonly collection: string;
+  readonly member: string;
+}
+
+/** The collections' members that a path goes through: `pack.sprint.cells` names the pack `sprint`. */
+export function membershipsIn(path: string, catalog: Catalog): readonly Membership[] {
+  const found: Membership[] = [];
+  for (let dot = path.indexOf('.'); dot >= 0; dot = path.indexOf('.', dot + 1)) {
+    const collection = path.slice(0, dot);
+    if (catalog.collection(collection) === undefined) continue;
+    const next = path.indexOf('.', dot + 1);
+    found.push({ collection, member: path.slice(dot + 1, next < 0 ? undefined : next) });
+  }
+  return found;
+}

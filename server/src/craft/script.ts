@@ -1,0 +1,162 @@
+import type { Catalog } from '../catalog/catalog';
+import type { Problem } from '../language/ast';
+import { Document, type DocumentEdit, type LineChange } from '../language/document';
+import type { ScriptLine } from '../language/script-line';
+import { inputKeys, keysOf, subjectOf } from './keys';
+import { checkLine, isDynamicLine } from './line-check';
+import { LineIndex } from './line-index';
+import { membershipsIn } from './memberships';
+
+/**
+ * One script as it stands, with an index of what its lines say and what is wrong with each by itself.
+ * It moves forward with each edit and tells which keys changed; the cost follows the edit, not the script.
+ */
+export class Script {
+  private current: Document;
+  private readonly index = new LineIndex();
+  /** Only lines with problems. */
+  private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
+  private readonly dynamic = new Map<string, number>();
+  private readonly repeated = new Set<string>();
+  /** Collection -> member -> how many lines name it. */
+  private readonly members = new Map<string, Map<string, number>>();
+  private readonly groups = new Map<string, number>();
+
+  constructor(
+    readonly uri: string,
+    text: string,
+    private readonly catalog: Catalog,
+  ) {
+    this.current = Document.of(text);
+    const changed = new Set<string>();
+    for (const line of this.current.lines()) this.add(line, changed);
+  }
+
+  get document(): Document {
+    return this.current;
+  }
+
+  /** Applies edits one after the other and gives the keys of all that changed. */
+  edit(edits: readonly DocumentEdit[]): ReadonlySet<string> {
+    const changed = new Set<string>();
+    for (const edit of edits) {
+      const { document, change } = this.current.edit(edit);
+      this.current = document;
+      this.follow(change, changed);
+    }
+    return changed;
+  }
+
+  lines(key: string): readonly ScriptLine[] {
+    const found = this.index.get(key);
+    if (found.length < 2) return found;
+    return [...found].sort((one, other) => this.lineNumber(one) - this.lineNumber(other));
+  }
+
+  has(key: string): boolean {
+    return this.index.has(key);
+  }
+
+  lineNumber(line: ScriptLine): number {
+    return this.current.lineNumberOf(line);
+  }
+
+  /** Lines with problems that show without the rest of the craft. */
+  get problems(): ReadonlyMap<ScriptLine, readonly Problem[]> {
+    return this.wrong;
+  }
+
+  /** Keys of lines that can only be checked with the rest of the craft. */
+  dynamicKeys(): Iterable<string> {
+    return this.dynamic.keys();
+  }
+
+  /** Keys that more than one line of this script sets for the same pack or for all. */
+  get repeatedKeys(): ReadonlySet<string> {
+    return this.repeated;
+  }
+
+  membersOf(collection: string): readonly string[] {
+    return [...(this.members.get(collection)?.keys() ?? [])];
+  }
+
+  /** Whether any line says something in a group: a script that says anything under `craft` is a whole craft. */
+  hasGroup(group: string): boolean {
+    return this.groups.has(group);
+  }
+
+  /** Paths that the script sets, for all packs or for some; costs as much as the script is long. */
+  settingPaths(): ReadonlySet<string> {
+    const prefix = inputKeys.setting('');
+    const keys = [...this.index.keys()].filter((key) => key.startsWith(prefix));
+    return new Set(keys.map((key) => key.slice(prefix.length).split(' @ ')[0] ?? ''));
+  }
+
+  constantNames(): readonly string[] {
+    const prefix = inputKeys.constant('');
+    return [...this.index.keys()].filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length));
+  }
+
+  private follow({ removed, added }: LineChange, changed: Set<string>): void {
+    for (const line of removed) this.remove(line, changed);
+    for (const line of added) this.add(line, changed);
+  }
+
+  private add(line: ScriptLine, changed: Set<string>): void {
+    for (const key of keysOf(line)) {
+      this.index.add(key, line);
+      changed.add(key);
+      this.markRepeated(key, changed);
+    }
+    this.count(line, 1, changed);
+    const { problems, isDynamic } = checkLine(line, this.catalog);
+    if (problems.length > 0) this.wrong.set(line, problems);
+    if (isDynamic) this.countDynamic(line, 1);
+  }
+
+  private remove(line: ScriptLine, changed: Set<string>): void {
+    for (const key of keysOf(line)) {
+      this.index.remove(key, line);
+      changed.add(key);
+      this.markRepeated(key, changed);
+    }
+    this.count(line, -1, changed);
+    this.wrong.delete(line);
+    if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
+  }
+
+  private markRepeated(key: string, changed: Set<string>): void {
+    if (!/^(set|let|section) /.test(key)) return;
+    const is = this.index.isRepeated(key);
+    if (this.repeated.has(key) || is) changed.add(inputKeys.repeated);
+    if (is) this.repeated.add(key);
+    else this.repeated.delete(key);
+  }
+
+  private countDynamic(line: ScriptLine, by: 1 | -1): void {
+    const [key] = keysOf(line);
+    if (key !== undefined) tally(this.dynamic, key, by);
+  }
+
+  /** Keeps count of the collections' members and of the groups that lines name. */
+  private count(line: ScriptLine, by: 1 | -1, changed: Set<string>): void {
+    const path = subjectOf(line);
+    if (path === null) return;
+    const group = path.slice(0, path.indexOf('.') < 0 ? undefined : path.indexOf('.'));
+    if (tally(this.groups, group, by)) changed.add(inputKeys.group(group));
+    for (const { collection, member } of membershipsIn(path, this.catalog)) {
+      const members = this.members.get(collection) ?? new Map<string, number>();
+      this.members.set(collection, members);
+      if (tally(members, member, by)) changed.add(inputKeys.members(collection));
+    }
+  }
+}
+
+/** Counts up or down; true when the name came or went. */
+function tally(counts: Map<string, number>, name: string, by: 1 | -1): boolean {
+  const before = counts.get(name) ?? 0;
+  const after = before + by;
+  if (after <= 0) counts.delete(name);
+  else counts.set(name, after);
+  return (before === 0) !== (after <= 0);
+}

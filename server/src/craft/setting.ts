@@ -1,0 +1,24 @@
+import type { FoundParameter } from '../catalog/catalog';
+import type { Problem } from '../language/ast';
+import type { ScriptLine } from '../language/script-line';
+import type { Script } from './script';
+import type { Value } from './value';
+
+/** A line of one of a craft's scripts. */
+export interface PlacedLine {
+  readonly script: Script;
+  readonly line: ScriptLine;
+}
+
+/** What a craft holds for one parameter with one pack in view. */
+export interface Setting {
+  readonly path: string;
+  readonly found: FoundParameter;
+  /** null: set, but its value is unknown. */
+  readonly value: Value | null;
+  /** Where the value was set. */
+  readonly origin: PlacedLine;
+  /** Lines that the origin overrides, the last one first. */
+  readonly overridden: readonly PlacedLine[];
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,37 @@
+import type { Parameter } from '../catalog/model/parameter';
+import { plainNumber } from '../units/number-text';
+import { exactText } from '../units/quantity';
+import type { Value } from './value';
+
+/** Writes a value as a script would. */
+export function valueText(value: Value, parameter: Parameter): string {
+  switch (value.kind) {
+    case 'quantity':
+      return exactText(value.value, value.unit);
+    case 'count':
+      return plainNumber(value.value);
+    case 'flag':
+      return value.value ? 'on' : 'off';
+    case 'word':
+    case 'date':
+      return value.value;
+    case 'words':
+      return `[${value.value.join(', ')}]`;
+    case 'range':
+      return `${exactText(value.low, value.unit).split(' ')[0]}..${exactText(value.high, value.unit)}`;
+    case 'place':
+      return `[${value.row}, ${value.column}]`;
+    case 'text':
+      return textLiteral(value.value);
+    case 'curve': {
+      if (parameter.kind !== 'curve') return '';
+      const { across, up } = parameter;
+      return value.points.map(({ x, y }) => `${exactText(x, across.unit)} -> ${exactText(y, up.unit)}`).join(', ');
+    }
+  }
+}
+
+/** A text in quotes, with what would end it early escaped. */
+export function textLiteral(text: string): string {
+  return `"${text.replace(/["\\]/g, (character) => `\\${character}`)}"`;
+}

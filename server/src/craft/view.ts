@@ -1,0 +1,128 @@
+import type { Board } from '../catalog/model/hardware';
+import type { Catalog } from '../catalog/catalog';
+import { parseLine } from '../language/parser';
+import { exactText, shortText } from '../units/quantity';
+import type { Craft } from './craft';
+import { interpret } from './interpret';
+import { staticWords } from './line-check';
+import type { Setting } from './setting';
+import type { CurvePoint, Value } from './value';
+import { valueText } from './value-text';
+
+type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
+
+/**
+ * A craft with one pack in view, as rules and the build sheet see it. A value that the script does not set
+ * is the catalogue's default, and is then noted as assumed; without one, and where the value of a line
+ * could not be understood, the answer is null. Quantities are in SI.
+ */
+export class CraftView {
+  private readonly assumedPaths = new Set<string>();
+
+  constructor(
+    readonly craft: Craft,
+    readonly pack: string | null,
+  ) {}
+
+  get catalog(): Catalog {
+    return this.craft.catalog;
+  }
+
+  get board(): Board | undefined {
+    return this.craft.board();
+  }
+
+  /** Parameters whose default was used so far. */
+  get assumed(): readonly string[] {
+    return [...this.assumedPaths];
+  }
+
+  /** Whether a line sets it, even if its value could not be understood. */
+  isSet(path: string): boolean {
+    return this.setting(path) !== undefined;
+  }
+
+  setting(path: string): Setting | undefined {
+    return this.craft.setting(path, this.pack);
+  }
+
+  members(collection: string): readonly string[] {
+    return this.craft.members(collection);
+  }
+
+  value(path: string): Value | null {
+    const setting = this.setting(path);
+    if (setting !== undefined) return setting.value;
+    const value = defaultOf(this.craft, path);
+    if (value !== null) this.assumedPaths.add(path);
+    return value;
+  }
+
+  quantity(path: string): number | null {
+    return this.of(path, 'quantity')?.value ?? null;
+  }
+
+  count(path: string): number | null {
+    return this.of(path, 'count')?.value ?? null;
+  }
+
+  flag(path: string): boolean | null {
+    return this.of(path, 'flag')?.value ?? null;
+  }
+
+  word(path: string): string | null {
+    return this.of(path, 'word')?.value ?? null;
+  }
+
+  words(path: string): readonly string[] | null {
+    return this.of(path, 'words')?.value ?? null;
+  }
+
+  range(path: string): { readonly low: number; readonly high: number } | null {
+    return this.of(path, 'range');
+  }
+
+  curve(path: string): readonly CurvePoint[] | null {
+    return this.of(path, 'curve')?.points ?? null;
+  }
+
+  place(path: string): { readonly row: number; readonly column: number } | null {
+    return this.of(path, 'place');
+  }
+
+  text(path: string): string | null {
+    return this.of(path, 'text')?.value ?? null;
+  }
+
+  /** The value as the script would write it, for a sentence; "not set" without one. */
+  shown(path: string): string {
+    const value = this.value(path);
+    const parameter = this.catalog.parameter(path)?.parameter;
+    return value === null || parameter === undefined ? 'not set' : valueText(value, parameter);
+  }
+
+  /** An SI value in a unit, exactly, for a script; or short, for a sentence. */
+  exact(value: number, unit: string): string {
+    return exactText(value, unit);
+  }
+
+  short(value: number, unit: string): string {
+    return shortText(value, unit);
+  }
+
+  private of<K extends Value['kind']>(path: string, kind: K): ValueOf<K> | null {
+    const value = this.value(path);
+    return value?.kind === kind ? (value as ValueOf<K>) : null;
+  }
+}
+
+function defaultOf(craft: Craft, path: string): Value | null {
+  return craft.cells.get(`default ${path}`, () => {
+    const found = craft.catalog.parameter(path);
+    const text = found?.parameter.default?.value;
+    if (found === undefined || text === undefined) return null;
+    const statement = parseLine(`value = ${text}`);
+    if (statement.kind !== 'setting' || statement.value === null) return null;
+    return interpret(statement.value, found, craft.scope(null), staticWords(found, craft.catalog)).value;
+  });
+}
