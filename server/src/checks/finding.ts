@@ -1,7 +1,7 @@
 import type { Check, Level } from '../catalog/model/check';
+import type { Script } from '../craft/script';
 import type { Span } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import type { Script } from '../craft/script';
 
 /** A stretch of one line of one script. */
 export interface Place extends Span {

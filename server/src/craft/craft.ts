@@ -1,11 +1,13 @@
-import type { Board } from '../catalog/model/hardware';
 import type { Catalog, FoundParameter } from '../catalog/catalog';
+import type { Board } from '../catalog/model/hardware';
 import { suggestParameters, suggestWord } from '../catalog/suggest';
 import type { ConstantStatement, Problem, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { plain } from '../units/dimension';
+import { unitOf } from '../units/unit';
 import { Cells } from './cells';
 import { evaluate } from './evaluate';
-import { interpret, type Interpretation } from './interpret';
+import { type Interpretation, interpret } from './interpret';
 import { isExpression } from './interpret-number';
 import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layer, type Layers } from './layers';
@@ -39,7 +41,9 @@ export class Craft {
   }
 
   layers(): Layers {
-    return this.cells.get('layers', () => followIncludes(this.root, this.source, (key) => this.cells.read(key)));
+    return this.cells.get('layers', () =>
+      followIncludes(this.root, this.source, (key) => this.cells.read(key)),
+    );
   }
 
   /** Scripts that say something under `craft` describe a whole craft; others are parts to be included. */
@@ -58,7 +62,10 @@ export class Craft {
     return this.cells.get(`members-in-order ${collection}`, () => {
       this.cells.read(inputKeys.members(collection));
       const names = new Set(this.layers().layers.flatMap(({ script }) => script.membersOf(collection)));
-      const placed = [...names].map((name) => ({ name, header: this.lines(inputKeys.section(`${collection}.${name}`))[0] }));
+      const placed = [...names].map((name) => ({
+        name,
+        header: this.lines(inputKeys.section(`${collection}.${name}`))[0],
+      }));
       placed.sort((one, other) => compareHeaders(this, one, other));
       return placed.map(({ name }) => name);
     });
@@ -159,7 +166,8 @@ export class Craft {
 
   private quantityOf(path: string, pack: string | null): NameResult {
     const found = this.catalog.parameter(path);
-    if (found === undefined) return { kind: 'missing', near: suggestParameters(this.catalog, path, '').map((one) => one.path) };
+    if (found === undefined)
+      return { kind: 'missing', near: suggestParameters(this.catalog, path, '').map((one) => one.path) };
     const through = this.circle(inputKeys.setting(path));
     if (through !== null) return { kind: 'circle', through };
     const setting = this.setting(path, pack);
@@ -167,9 +175,10 @@ export class Craft {
     const { value } = setting;
     if (value === null) return { kind: 'unknown-value' };
     if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };
-    const dimension = found.dimension;
-    const unit = value.kind === 'quantity' ? value.unit : null;
-    return { kind: 'value', value: { value: value.value, dimension, unit } };
+    if (value.kind === 'count')
+      return { kind: 'value', value: { value: value.value, dimension: plain, unit: null } };
+    const { dimension } = unitOf(value.unit);
+    return { kind: 'value', value: { value: value.value, dimension, unit: value.unit } };
   }
 
   private resolve(path: string, pack: string | null): Setting | undefined {
@@ -181,12 +190,18 @@ export class Craft {
     const [origin, ...overridden] = all;
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const node = origin.line.statement.value;
-    const { value, problems } = node === null ? { value: null, problems: [] } : this.interpretSafely(node, found, path, pack);
+    const { value, problems } =
+      node === null ? { value: null, problems: [] } : this.interpretSafely(node, found, path, pack);
     return { path, found, value, origin, overridden, problems };
   }
 
   /** A setting that refers back to itself has no value; the circle is reported where its line is checked. */
-  private interpretSafely(node: ValueNode, found: FoundParameter, path: string, pack: string | null): Interpretation {
+  private interpretSafely(
+    node: ValueNode,
+    found: FoundParameter,
+    path: string,
+    pack: string | null,
+  ): Interpretation {
     if (this.circle(inputKeys.setting(path)) !== null) return { value: null, problems: [] };
     return this.interpret(node, found, pack);
   }
@@ -263,5 +278,8 @@ function compareHeaders(craft: Craft, one: Member, other: Member): number {
   }
   const scripts = craft.layers().layers.map(({ script }) => script);
   const byScript = scripts.indexOf(one.header.script) - scripts.indexOf(other.header.script);
-  return byScript || one.header.script.lineNumber(one.header.line) - other.header.script.lineNumber(other.header.line);
+  return (
+    byScript ||
+    one.header.script.lineNumber(one.header.line) - other.header.script.lineNumber(other.header.line)
+  );
 }

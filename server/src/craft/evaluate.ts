@@ -33,7 +33,7 @@ export interface EvaluationResult {
  */
 export function evaluate(node: ExpressionNode, scope: Scope, bareUnit: Unit | null = null): EvaluationResult {
   try {
-    const value = valueOf(node, scope, bareUnit);
+    const value = evaluated(node, scope, bareUnit);
     if (!Number.isFinite(value.value)) throw fault('line/no-finite-value', node);
     return { value, problem: null };
   } catch (caught) {
@@ -51,7 +51,7 @@ export function dimensionPhrase(dimension: Dimension): string {
   return phraseOf(dimension) ?? spelledOut(dimension);
 }
 
-function valueOf(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Evaluated {
+function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Evaluated {
   switch (node.kind) {
     case 'number': {
       const unit = node.unit ?? bareUnit;
@@ -65,7 +65,9 @@ function valueOf(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Eva
       return { ...of, value: -of.value, unit: null };
     }
     case 'sum':
-      return node.terms.map(({ sign, node: term }) => ({ sign, term, value: inner(term, scope) })).reduce(added).value;
+      return node.terms
+        .map(({ sign, node: term }) => ({ sign, term, value: inner(term, scope) }))
+        .reduce(added).value;
     case 'product':
       return node.factors
         .map(({ sign, node: factor }) => ({ sign, factor, value: inner(factor, scope) }))
@@ -80,7 +82,7 @@ function inner(node: ExpressionNode, scope: Scope): Evaluated {
   if (node.kind === 'number' && node.unit !== null && isWholeOnly(node.unit)) {
     throw fault('line/unit-in-product', node, { unit: node.unit.text });
   }
-  return valueOf(node, scope, null);
+  return evaluated(node, scope, null);
 }
 
 function referenced(node: ReferenceNode, scope: Scope): Evaluated {
@@ -145,7 +147,10 @@ function times(product: Factor, next: Factor): Factor {
 function called(node: CallNode, scope: Scope): Evaluated {
   const found = functions.get(node.name.text);
   if (found === undefined) {
-    throw fault('line/unknown-function', node.name, { name: node.name.text, known: [...functions.keys()].join(', ') });
+    throw fault('line/unknown-function', node.name, {
+      name: node.name.text,
+      known: [...functions.keys()].join(', '),
+    });
   }
   const args = node.args.map((argument) => inner(argument, scope));
   const [first] = args;
@@ -160,7 +165,10 @@ function called(node: CallNode, scope: Scope): Evaluated {
     });
   }
   if (node.name.text === 'round' && args.length === 1 && !isPlain(first.dimension)) {
-    throw fault('line/wrong-arguments', node, { name: 'round', takes: 'a quantity and the step to round it to' });
+    throw fault('line/wrong-arguments', node, {
+      name: 'round',
+      takes: 'a quantity and the step to round it to',
+    });
   }
   const value = found.apply(args.map((argument) => argument.value));
   const dimension = node.name.text === 'sqrt' ? raised(first.dimension, 0.5) : first.dimension;

@@ -1,3 +1,4 @@
+import type { FoundParameter } from '../catalog/catalog';
 import type { Parameter } from '../catalog/model/parameter';
 import type { ExpressionNode, NumberNode, Problem, Span, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
@@ -36,7 +37,7 @@ export function readQuantity(node: ValueNode, reading: Reading, parameter: Of<'q
 }
 
 function exampleOf({ found }: Reading, unit: string): string {
-  const low = found.usual === null ? 0 : found.usual.low;
+  const low = found.usual?.low ?? 0;
   return exactText(low, unit);
 }
 
@@ -70,14 +71,27 @@ export function measured(
 /** A discharge rating and a frequency share a dimension, and still one can't stand for the other. */
 function isOtherFamily(node: ExpressionNode, expected: DimensionName): boolean {
   if (node.kind !== 'number' || node.unit === null) return false;
-  return (node.unit.family ?? undefined) !== expected.family && (node.unit.family !== null || expected.family !== undefined);
+  return (
+    (node.unit.family ?? undefined) !== expected.family &&
+    (node.unit.family !== null || expected.family !== undefined)
+  );
 }
 
-function wrongDimension(node: ExpressionNode, given: Parameters<typeof dimensionPhrase>[0], expected: DimensionName): Problem {
+function wrongDimension(
+  node: ExpressionNode,
+  given: Parameters<typeof dimensionPhrase>[0],
+  expected: DimensionName,
+): Problem {
   const written = node.kind === 'number' ? node.unit?.text : undefined;
   const found = written === undefined ? dimensionPhrase(given) : foundPhrase(written, given);
-  const fixes = node.kind === 'number' && node.unitSpan !== null ? otherUnits(node, node.unitSpan, expected) : [];
-  return problem('line/wrong-dimension', node, { expected: expected.phrase, found, units: expected.units.join(', ') }, fixes);
+  const fixes =
+    node.kind === 'number' && node.unitSpan !== null ? otherUnits(node, node.unitSpan, expected) : [];
+  return problem(
+    'line/wrong-dimension',
+    node,
+    { expected: expected.phrase, found, units: expected.units.join(', ') },
+    fixes,
+  );
 }
 
 function foundPhrase(unit: string, given: Parameters<typeof dimensionPhrase>[0]): string {
@@ -88,23 +102,35 @@ function foundPhrase(unit: string, given: Parameters<typeof dimensionPhrase>[0])
 /** Units of the right kind; those that begin like the one written come first: `5 m` may mean `5 min`. */
 function otherUnits(node: NumberNode, span: Span, expected: DimensionName) {
   const first = node.unit?.text[0];
-  const ranked = [...expected.units].sort((one, other) => Number(other[0] === first) - Number(one[0] === first));
+  const ranked = [...expected.units].sort(
+    (one, other) => Number(other[0] === first) - Number(one[0] === first),
+  );
   return ranked.slice(0, 2).map((unit) => replacement(`Write ${node.digits} ${unit}`, span, unit));
 }
 
 /** A bare number: the fix adds the preferred unit, and another one where the size of the number suggests it. */
-function unitMissing(node: NumberNode, { found }: Reading, expected: DimensionName, preferred: string): Problem {
+function unitMissing(
+  node: NumberNode,
+  { found }: Reading,
+  expected: DimensionName,
+  preferred: string,
+): Problem {
   const likely = expected.units.find((unit) => unit !== preferred && isUsual(node.value, unit, found.usual));
   const isPreferredUsual = isUsual(node.value, preferred, found.usual);
   const units = likely === undefined || isPreferredUsual ? [preferred] : [likely, preferred];
   if (isPreferredUsual && likely !== undefined) units.push(likely);
   const at = { start: node.end, end: node.end };
   const fixes = units.map((unit) => replacement(`Write ${node.digits} ${unit}`, at, ` ${unit}`));
-  return problem('line/unit-missing', node, { expected: expected.phrase, unit: units[0] ?? preferred }, fixes);
+  return problem(
+    'line/unit-missing',
+    node,
+    { expected: expected.phrase, unit: units[0] ?? preferred },
+    fixes,
+  );
 }
 
-function isUsual(value: number, unit: string, usual: { low: number; high: number } | null): boolean {
-  if (usual === null) return false;
+function isUsual(value: number, unit: string, usual: FoundParameter['usual']): boolean {
+  if (usual === undefined) return false;
   const least = fromBase(usual.low, unitOf(unit));
   const most = fromBase(usual.high, unitOf(unit));
   return value >= least && value <= most;
@@ -118,9 +144,10 @@ export function readCount(node: ValueNode, reading: Reading, parameter: Of<'coun
   if (failed !== null) reading.problems.push(failed);
   if (value === null) return null;
   if (!isPlain(value.dimension) || value.unit !== null) {
-    const fixes = node.kind === 'number' && node.unitSpan !== null
-      ? [replacement('Leave out the unit', { start: node.start + node.digits.length, end: node.end }, '')]
-      : [];
+    const fixes =
+      node.kind === 'number' && node.unitSpan !== null
+        ? [replacement('Leave out the unit', { start: node.start + node.digits.length, end: node.end }, '')]
+        : [];
     const found = value.unit === '%' ? 'a share (%)' : dimensionPhrase(value.dimension);
     reading.problems.push(problem('line/unit-on-count', node, { found }, fixes));
     return null;
@@ -128,7 +155,9 @@ export function readCount(node: ValueNode, reading: Reading, parameter: Of<'coun
   if (!Number.isInteger(value.value)) {
     const whole = String(Math.round(value.value));
     reading.problems.push(
-      problem('line/count-not-whole', node, { given: plainNumber(value.value) }, [replacement(`Write ${whole}`, node, whole)]),
+      problem('line/count-not-whole', node, { given: plainNumber(value.value) }, [
+        replacement(`Write ${whole}`, node, whole),
+      ]),
     );
     return null;
   }
@@ -149,7 +178,8 @@ export function readPlace(node: ValueNode, reading: Reading): Value | null {
     const { value, problem: failed } = evaluate(item, reading.scope);
     if (failed !== null) reading.problems.push(failed);
     if (value === null) return null;
-    if (isPlain(value.dimension) && value.unit === null && Number.isInteger(value.value) && value.value >= 0) return value.value;
+    if (isPlain(value.dimension) && value.unit === null && Number.isInteger(value.value) && value.value >= 0)
+      return value.value;
     return refuseShape(item, reading, 'a row or column as a whole number from 0 up');
   });
   const [row, column] = numbers;

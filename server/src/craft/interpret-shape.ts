@@ -13,7 +13,11 @@ type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 /** `1650..2100 us`. A unit after the upper end serves both. */
 export function readRange(node: ValueNode, reading: Reading, parameter: Of<'range'>): Value | null {
   if (node.kind !== 'range') {
-    return refuseShape(node, reading, `a range such as \`${parameter.usual[0].split(' ')[0]}..${parameter.usual[1]}\``);
+    return refuseShape(
+      node,
+      reading,
+      `a range such as \`${parameter.usual[0].split(' ')[0]}..${parameter.usual[1]}\``,
+    );
   }
   const shared = unitAtEnd(node.high);
   const high = measured(node.high, reading, parameter.dimension, parameter.unit);
@@ -41,7 +45,11 @@ function unitAtEnd(node: ExpressionNode): Unit | null {
 export function readCurve(node: ValueNode, reading: Reading, parameter: Of<'curve'>): Value | null {
   if (node.kind !== 'curve' || node.points.length < 2) {
     const { across, up } = parameter;
-    return refuseShape(node, reading, `a curve such as \`${across.range[0]} -> ${up.usual[0]}, ${across.range[1]} -> ${up.usual[1]}\``);
+    return refuseShape(
+      node,
+      reading,
+      `a curve such as \`${across.range[0]} -> ${up.usual[0]}, ${across.range[1]} -> ${up.usual[1]}\``,
+    );
   }
   const points: CurvePoint[] = [];
   let isWhole = true;
@@ -68,7 +76,15 @@ export function readCurve(node: ValueNode, reading: Reading, parameter: Of<'curv
   return isWhole ? { kind: 'curve', points } : null;
 }
 
-function axisLimits({ unit, range, usual = range }: { unit: string; range: [string, string]; usual?: [string, string] }) {
+function axisLimits({
+  unit,
+  range,
+  usual = range,
+}: {
+  unit: string;
+  range: [string, string];
+  usual?: [string, string];
+}) {
   const of = (text: string) => parseQuantity(text)?.value ?? 0;
   return {
     low: of(range[0]),

@@ -1,5 +1,5 @@
-import { suggestWord } from '../catalog/suggest';
 import type { Parameter } from '../catalog/model/parameter';
+import { suggestWord } from '../catalog/suggest';
 import type { ListNode, ReferenceNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import { type Reading, refuseShape } from './interpret';
@@ -59,7 +59,9 @@ export function readWords(node: ValueNode, reading: Reading, parameter: Of<'word
     words.push(item.path.text);
   }
   if (words.length > parameter.most) {
-    reading.problems.push(problem('line/list-too-long', node, { most: String(parameter.most), given: String(words.length) }));
+    reading.problems.push(
+      problem('line/list-too-long', node, { most: String(parameter.most), given: String(words.length) }),
+    );
   }
   return words.length === items.length ? { kind: 'words', value: words } : null;
 }
@@ -78,7 +80,12 @@ function checkWord(node: ReferenceNode, reading: Reading): boolean {
   return false;
 }
 
-function reportWord(node: ReferenceNode, reading: Reading, words: readonly string[], near: readonly string[]): void {
+function reportWord(
+  node: ReferenceNode,
+  reading: Reading,
+  words: readonly string[],
+  near: readonly string[],
+): void {
   const shown = words.length > 12 ? [...words.slice(0, 12), '…'] : words;
   const fixes = near.map((word) => replacement(`Write ${word}`, node, word));
   const values = { given: node.path.text, allowed: shown.join(', '), meant: near.join(', ') };

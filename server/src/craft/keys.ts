@@ -3,7 +3,8 @@ import type { ScriptLine } from '../language/script-line';
 /** Keys under which a craft's inputs are known; the cells depend on them. */
 export const inputKeys = {
   /** A setting for every pack, or for one pack only. */
-  setting: (path: string, pack: string | null = null) => (pack === null ? `set ${path}` : `set ${path} @ ${pack}`),
+  setting: (path: string, pack: string | null = null) =>
+    pack === null ? `set ${path}` : `set ${path} @ ${pack}`,
   constant: (name: string) => `let ${name}`,
   section: (path: string) => `section ${path}`,
   include: 'include',

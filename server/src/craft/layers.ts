@@ -64,7 +64,12 @@ interface Followed {
   readonly problem: Problem | null;
 }
 
-function follow(layer: Layer, line: ScriptLine, source: IncludeSource, read: (key: string) => void): Followed {
+function follow(
+  layer: Layer,
+  line: ScriptLine,
+  source: IncludeSource,
+  read: (key: string) => void,
+): Followed {
   if (line.statement.kind !== 'include') return { layer: null, problem: null };
   const { path } = line.statement;
   const refuse = (id: string, values: Record<string, string> = {}): Followed => ({
@@ -72,19 +77,24 @@ function follow(layer: Layer, line: ScriptLine, source: IncludeSource, read: (ke
     problem: problem(id, path, { path: path.value, ...values }),
   });
   const uri = resolveInclude(layer.script.uri, path.value);
-  if (uri === null) return refuse('line/include-refused', { why: 'it is not a relative path within the workspace' });
+  if (uri === null)
+    return refuse('line/include-refused', { why: 'it is not a relative path within the workspace' });
   const chain = [...layer.through.map((step) => step.script), layer.script];
   const round = chain.findIndex((script) => script.uri === uri);
   if (round >= 0) {
     const through = [...chain.slice(round).map((script) => script.uri), uri].map(fileName).join(' → ');
     return refuse('line/include-circle', { through });
   }
-  if (chain.length > deepestInclude) return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
+  if (chain.length > deepestInclude)
+    return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
   read(`file ${uri}`);
   const included = source.open(uri);
   switch (included.kind) {
     case 'script':
-      return { layer: { script: included.script, through: [...layer.through, { script: layer.script, line }] }, problem: null };
+      return {
+        layer: { script: included.script, through: [...layer.through, { script: layer.script, line }] },
+        problem: null,
+      };
     case 'missing':
       return refuse('line/include-missing');
     case 'refused':

@@ -36,7 +36,9 @@ export function checkLimits(value: number, node: ExpressionNode, limits: Limits,
   if (value < low - margin || value > high + margin) {
     const nearest = show(value < low ? low : high);
     const values = { given, low: show(low), high: show(high), nearest };
-    problems.push(problem('line/outside-range', node, values, [replacement(`Write ${nearest}`, node, nearest)]));
+    problems.push(
+      problem('line/outside-range', node, values, [replacement(`Write ${nearest}`, node, nearest)]),
+    );
     return;
   }
   if (value < usualLow - margin || value > usualHigh + margin) {

@@ -1,6 +1,12 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
-import { suggestParameters } from '../catalog/suggest';
-import type { ConstantStatement, Problem, SectionStatement, SettingStatement, ValueNode } from '../language/ast';
+import { suggestParameters, suggestSections } from '../catalog/suggest';
+import type {
+  ConstantStatement,
+  Problem,
+  SectionStatement,
+  SettingStatement,
+  ValueNode,
+} from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { evaluate } from './evaluate';
@@ -50,7 +56,8 @@ function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Ca
   // Under an unknown section the header has been reported; its lines would only repeat that.
   if (path === null || section === null || (section !== '' && !catalog.isSection(section))) return silent;
   const found = catalog.parameter(path);
-  if (found === undefined) return { problems: [unknownName(statement, section, path, catalog)], isDynamic: false };
+  if (found === undefined)
+    return { problems: [unknownName(statement, section, path, catalog)], isDynamic: false };
   if (statement.value === null) return silent;
   if (isDynamicLine(line, catalog)) return { problems: [], isDynamic: true };
   const { problems } = interpret(statement.value, found, noNames, staticWords(found, catalog));
@@ -95,10 +102,9 @@ function needsCraft(value: ValueNode, { parameter }: FoundParameter): boolean {
 function unknownName(statement: SettingStatement, section: string, path: string, catalog: Catalog): Problem {
   const { path: span } = statement;
   const suggestions = suggestParameters(catalog, path, section);
-  const fixes = suggestions.flatMap(({ path: meant }) => {
-    const prefix = section === '' ? '' : `${section}.`;
-    return meant.startsWith(prefix) ? [replacement(`Write ${meant.slice(prefix.length)}`, span, meant.slice(prefix.length))] : [];
-  });
+  const fixes = suggestions.flatMap(({ written }) =>
+    written === null ? [] : [replacement(`Write ${written}`, span, written)],
+  );
   const meant = suggestions.map(({ path: name }) => name).join(', ');
   return problem('line/unknown-name', span, { name: path, meant }, fixes);
 }
@@ -115,7 +121,7 @@ function checkConstant({ value }: ConstantStatement): LineCheck {
 
 function checkSection({ path }: SectionStatement, catalog: Catalog): LineCheck {
   if (catalog.isSection(path.text)) return silent;
-  const near = catalog.nearSections(path.text);
+  const near = suggestSections(catalog, path.text);
   const fixes = near.map((name) => replacement(`Write [${name}]`, path, name));
   const values = { name: path.text, meant: near.join(', ') };
   return { problems: [problem('line/unknown-section', path, values, fixes)], isDynamic: false };

@@ -94,7 +94,9 @@ export class Script {
 
   constantNames(): readonly string[] {
     const prefix = inputKeys.constant('');
-    return [...this.index.keys()].filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length));
+    return [...this.index.keys()]
+      .filter((key) => key.startsWith(prefix))
+      .map((key) => key.slice(prefix.length));
   }
 
   private follow({ removed, added }: LineChange, changed: Set<string>): void {
@@ -158,5 +160,5 @@ function tally(counts: Map<string, number>, name: string, by: 1 | -1): boolean {
   const after = before + by;
   if (after <= 0) counts.delete(name);
   else counts.set(name, after);
-  return (before === 0) !== (after <= 0);
+  return (before === 0) !== after <= 0;
 }

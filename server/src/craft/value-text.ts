@@ -26,7 +26,9 @@ export function valueText(value: Value, parameter: Parameter): string {
     case 'curve': {
       if (parameter.kind !== 'curve') return '';
       const { across, up } = parameter;
-      return value.points.map(({ x, y }) => `${exactText(x, across.unit)} -> ${exactText(y, up.unit)}`).join(', ');
+      return value.points
+        .map(({ x, y }) => `${exactText(x, across.unit)} -> ${exactText(y, up.unit)}`)
+        .join(', ');
     }
   }
 }

@@ -1,5 +1,5 @@
-import type { Board } from '../catalog/model/hardware';
 import type { Catalog } from '../catalog/catalog';
+import type { Board } from '../catalog/model/hardware';
 import { parseLine } from '../language/parser';
 import { exactText, shortText } from '../units/quantity';
 import type { Craft } from './craft';

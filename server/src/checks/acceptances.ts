@@ -1,0 +1,73 @@
+import type { Catalog } from '../catalog/catalog';
+import type { Craft } from '../craft/craft';
+import { inputKeys } from '../craft/keys';
+import type { PlacedLine } from '../craft/setting';
+import type { Acceptance } from '../language/ast';
+import type { Finding, Place } from './finding';
+
+/** A finding before its line's acceptance is looked at. */
+export interface Raised {
+  readonly finding: Finding;
+  readonly acceptedOn: PlacedLine;
+}
+
+/** Quiets risks that their line accepts, and reports acceptances that accept nothing. */
+export function withAcceptances(craft: Craft, raised: readonly Raised[]): readonly Finding[] {
+  const used = new Set<Acceptance>();
+  const findings = raised.map(({ finding, acceptedOn }) => {
+    const { acceptance } = acceptedOn.line.statement;
+    if (acceptance === null || acceptance.check !== finding.check.id) return finding;
+    used.add(acceptance);
+    if (finding.level === 'must-fix') return finding;
+    return { ...finding, level: 'note' as const, accepted: acceptance.reason };
+  });
+  return [...findings, ...complaints(craft, raised, used)];
+}
+
+function complaints(
+  craft: Craft,
+  raised: readonly Raised[],
+  used: ReadonlySet<Acceptance>,
+): readonly Finding[] {
+  const { root, catalog } = craft;
+  return root.lines(inputKeys.acceptance).flatMap((line) => {
+    const { acceptance } = line.statement;
+    if (acceptance === null) return [];
+    const place = { script: root, line, start: acceptance.start, end: acceptance.end };
+    const id = complaintId(craft, acceptance, raised, used, line);
+    return id === null ? [] : [complaint(catalog, id, acceptance, place)];
+  });
+}
+
+function complaintId(
+  craft: Craft,
+  acceptance: Acceptance,
+  raised: readonly Raised[],
+  used: ReadonlySet<Acceptance>,
+  line: PlacedLine['line'],
+): string | null {
+  if (craft.catalog.check(acceptance.check) === undefined) return 'line/accept-unknown';
+  const isMustFix = raised.some(
+    ({ finding, acceptedOn }) =>
+      acceptedOn.line === line && finding.check.id === acceptance.check && finding.level === 'must-fix',
+  );
+  if (isMustFix) return 'line/accept-must-fix';
+  // A part that is included elsewhere may accept what shows only in a whole craft.
+  return used.has(acceptance) || !craft.isWhole() ? null : 'line/accept-unused';
+}
+
+function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: Place): Finding {
+  const check = catalog.check(id);
+  if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
+  const removal = { title: 'Remove the acceptance', edits: [{ place, newText: '' }] };
+  return {
+    check,
+    level: check.level,
+    values: { check: acceptance.check, reason: acceptance.reason },
+    place,
+    related: [],
+    pack: null,
+    fixes: [removal],
+    accepted: null,
+  };
+}

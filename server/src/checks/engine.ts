@@ -1,0 +1,75 @@
+import type { Catalog } from '../catalog/catalog';
+import type { Craft } from '../craft/craft';
+import { CraftView } from '../craft/view';
+import { type Raised, withAcceptances } from './acceptances';
+import { dataRule } from './data-rule';
+import type { Finding } from './finding';
+import { lineFindings } from './line-findings';
+import { raise } from './raise';
+import type { CodeRule, RuleFinding } from './rule';
+import { codeRules } from './rules';
+
+/** Called when a rule itself fails: its id and what was thrown. The other rules go on. */
+export type OnFault = (ruleId: string, error: unknown) => void;
+
+/** All rules of a catalogue, ready to run. */
+export class Checker {
+  private readonly rules: readonly CodeRule[];
+
+  constructor(
+    catalog: Catalog,
+    private readonly onFault: OnFault = () => {},
+  ) {
+    const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
+    this.rules = [...codeRules, ...written.map((check) => dataRule(check, catalog))];
+  }
+
+  /** Everything found in the craft's own script. Only rules that read what has changed run again. */
+  findings(craft: Craft): readonly Finding[] {
+    const raised = [...lineFindings(craft), ...this.rules.flatMap((rule) => this.run(rule, craft))];
+    return withAcceptances(craft, raised);
+  }
+
+  private run(rule: CodeRule, craft: Craft): readonly Raised[] {
+    if (rule.whole === true && !craft.isWhole()) return [];
+    if (rule.scope === 'craft') return this.runWith(rule, craft, null);
+    const packs = craft.packsOrNone();
+    const perPack = packs.map((pack) => this.runWith(rule, craft, pack));
+    return packs.length === 1 ? (perPack[0] ?? []) : merged(perPack);
+  }
+
+  private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
+    return craft.cells.get(`rule ${rule.ids[0]} @ ${pack ?? ''}`, () => {
+      const view = new CraftView(craft, pack);
+      const found: RuleFinding[] = [];
+      try {
+        rule.check(view, (finding) => found.push(finding));
+      } catch (error) {
+        this.onFault(rule.ids[0] ?? 'a rule', error);
+        return [];
+      }
+      return found.map((finding) => raise(view, finding));
+    });
+  }
+}
+
+/** What holds with every pack is told once; what holds with some is told for each of them. */
+function merged(perPack: readonly (readonly Raised[])[]): readonly Raised[] {
+  const groups = new Map<string, Raised[]>();
+  for (const one of perPack.flat()) {
+    const key = sameness(one.finding);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [one]);
+    else group.push(one);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const [first] = group;
+    if (first === undefined || group.length < perPack.length) return group;
+    return [{ ...first, finding: { ...first.finding, pack: null } }];
+  });
+}
+
+function sameness({ check, place, values }: Finding): string {
+  const at = place.script.lineNumber(place.line);
+  return JSON.stringify([check.id, place.script.uri, at, place.start, values]);
+}

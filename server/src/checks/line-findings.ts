@@ -1,0 +1,143 @@
+import { suggestWord } from '../catalog/suggest';
+import type { Craft } from '../craft/craft';
+import { fileName } from '../craft/include-path';
+import { inputKeys } from '../craft/keys';
+import type { Script } from '../craft/script';
+import type { Problem } from '../language/ast';
+import { problem, replacement } from '../language/problem';
+import type { ScriptLine } from '../language/script-line';
+import type { Raised } from './acceptances';
+import type { Place, Related } from './finding';
+
+/** What is wrong with the lines of the craft's own script, one by one and among each other. */
+export function* lineFindings(craft: Craft): Iterable<Raised> {
+  const { root } = craft;
+  for (const [line, problems] of root.problems) {
+    for (const one of problems) yield raisedFrom(craft, root, line, one);
+  }
+  for (const key of root.dynamicKeys()) {
+    for (const { line, problems } of craft.lineProblems(key)) {
+      for (const one of problems) yield raisedFrom(craft, root, line, one);
+    }
+  }
+  for (const key of root.repeatedKeys) yield* repeated(craft, key);
+  for (const { script, line, problem: found } of craft.layers().problems) {
+    if (script === root) yield raisedFrom(craft, root, line, found);
+  }
+  yield* overlays(craft);
+  yield* faultyIncludes(craft);
+}
+
+function raisedFrom(
+  craft: Craft,
+  script: Script,
+  line: ScriptLine,
+  { id, start, end, values, fixes }: Problem,
+  related: readonly Related[] = [],
+): Raised {
+  const check = craft.catalog.check(id);
+  if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
+  const place: Place = { script, line, start, end };
+  const placed = fixes.map(({ title, edits }) => ({
+    title,
+    edits: edits.map(({ newText, ...span }) => ({ place: { script, line, ...span }, newText })),
+  }));
+  const finding = {
+    check,
+    level: check.level,
+    values,
+    place,
+    related,
+    pack: null,
+    fixes: placed,
+    accepted: null,
+  };
+  return { finding, acceptedOn: { script, line } };
+}
+
+/** A parameter or constant set more than once in one script; a section opened more than once. */
+function* repeated(craft: Craft, key: string): Iterable<Raised> {
+  const { root } = craft;
+  const lines = root.lines(key);
+  const [first] = lines;
+  const last = lines.at(-1);
+  if (first === undefined || last === undefined || !isKnown(craft, first)) return;
+  const isSection = first.statement.kind === 'section';
+  for (const line of lines) {
+    const span = nameSpan(line);
+    const other = line === first ? last : first;
+    const place: Place = { script: root, line: other, ...nameSpan(other) };
+    const values = { name: nameOf(line), line: String(root.lineNumber(other) + 1) };
+    if (line === first) {
+      if (isSection) continue;
+      const message = 'It is set again here, and this counts.';
+      yield raisedFrom(craft, root, line, problem('line/set-again-below', span, values), [
+        { place, message },
+      ]);
+      continue;
+    }
+    const id = isSection ? 'line/section-again' : 'line/set-twice';
+    const message = isSection ? 'The section is opened here first.' : 'It is set here first.';
+    yield raisedFrom(craft, root, line, problem(id, span, values), [{ place, message }]);
+  }
+}
+
+function isKnown(craft: Craft, { statement, settingPath }: ScriptLine): boolean {
+  if (statement.kind === 'section') return craft.catalog.isSection(statement.path.text);
+  return (
+    statement.kind === 'constant' ||
+    (settingPath !== null && craft.catalog.parameter(settingPath) !== undefined)
+  );
+}
+
+function nameOf(line: ScriptLine): string {
+  const { statement, settingPath } = line;
+  if (statement.kind === 'constant') return statement.name.text;
+  return statement.kind === 'section' ? statement.path.text : (settingPath ?? '');
+}
+
+function nameSpan({ statement, text }: ScriptLine): { start: number; end: number } {
+  switch (statement.kind) {
+    case 'constant':
+      return { start: statement.name.start, end: statement.name.end };
+    case 'setting':
+    case 'section':
+      return { start: statement.path.start, end: statement.path.end };
+    default:
+      return { start: 0, end: text.length };
+  }
+}
+
+/** `[power @ cruise]` where no pack is called cruise. */
+function* overlays(craft: Craft): Iterable<Raised> {
+  const { root } = craft;
+  const packs = craft.packs();
+  for (const line of root.lines(inputKeys.overlay)) {
+    if (line.statement.kind !== 'section' || line.statement.pack === null) continue;
+    const { pack } = line.statement;
+    // A part without packs of its own may speak of those of the scripts that include it.
+    if (packs.includes(pack.text) || !craft.isWhole()) continue;
+    const near = suggestWord(packs, pack.text);
+    const fixes = near.map((name) => replacement(`Write ${name}`, pack, name));
+    const values = { pack: pack.text, packs: packs.join(', '), meant: near.join(', ') };
+    yield raisedFrom(craft, root, line, problem('line/unknown-pack', pack, values, fixes));
+  }
+}
+
+/** An included script with lines that are wrong in themselves is said at its include. */
+function* faultyIncludes(craft: Craft): Iterable<Raised> {
+  const { root } = craft;
+  for (const { script, through } of craft.layers().layers) {
+    const [first] = through;
+    if (first === undefined || through.length !== 1 || first.line.statement.kind !== 'include') continue;
+    const isMustFix = (found: Problem) => craft.catalog.check(found.id)?.level === 'must-fix';
+    const faulty = [...script.problems].filter(([, problems]) => problems.some(isMustFix));
+    const [worst] = faulty;
+    if (worst === undefined) continue;
+    const [line, problems] = worst;
+    const place: Place = { script, line, start: problems[0]?.start ?? 0, end: problems[0]?.end ?? 0 };
+    const values = { file: fileName(script.uri), count: String(faulty.length) };
+    const found = problem('line/include-faulty', first.line.statement.path, values);
+    yield raisedFrom(craft, root, first.line, found, [{ place, message: 'The first of them is here.' }]);
+  }
+}

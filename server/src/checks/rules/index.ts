@@ -1,0 +1,4 @@
+import type { CodeRule } from '../rule';
+
+/** Every rule whose algorithm is code. */
+export const codeRules: readonly CodeRule[] = [];

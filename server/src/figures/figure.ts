@@ -1,0 +1,41 @@
+import type { CraftView } from '../craft/view';
+
+/** A computed quantity of a craft, for the build sheet, for hovers and for rules. */
+export interface Figure {
+  /** `pack-full-voltage` */
+  readonly id: string;
+  readonly title: string;
+  /** The unit that the numbers below are in. */
+  readonly unit: string;
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+  /** Parameters whose default was used, and what else had to be assumed, in words. */
+  readonly assumed: readonly string[];
+  /** The formula with the numbers put in. */
+  readonly why: string;
+}
+
+/** How one figure is computed. */
+export interface FigureSource {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: string;
+  /** Parameters that the figure hangs on most, for links between the sheet and the script. */
+  readonly from: readonly string[];
+  /**
+   * The figure in its unit with the reason; null where an input is missing or outside the formula's domain.
+   * Pure: reads the view only.
+   */
+  compute(view: CraftView): Computed | null;
+}
+
+export interface Computed {
+  readonly likely: number;
+  /** Absent for an exact figure. */
+  readonly low?: number;
+  readonly high?: number;
+  readonly why: string;
+  /** What was assumed beside defaults of parameters. */
+  readonly assumed?: readonly string[];
+}

@@ -1,0 +1,9 @@
+import { join } from 'node:path';
+import { compileCatalog } from '../../server/build/compile-catalog';
+import { loadCatalog } from '../../server/src/catalog/catalog';
+
+const { bundle, problems } = compileCatalog(join(__dirname, '../..'));
+if (problems.length > 0) throw new Error(`the catalogue has problems:\n${problems.join('\n')}`);
+
+/** The real catalogue. */
+export const testCatalog = loadCatalog(bundle);
