@@ -1,0 +1,20 @@
+/** The files around an engine: the disk, an editor's file system, or a test's. The only way to any of them. */
+export interface FileHost {
+  /** The text of a file; null when there is none. Rejects when it can't be read, with a reason for a person. */
+  readText(uri: string): Promise<string | null>;
+  /** Why a script may not include this file, as the end of a sentence; null when it may. */
+  refusal(uri: string, fromUri: string): string | null;
+}
+
+/** A file longer than this is no settings script; it is refused as an include. */
+export const longestInclude = 4_000_000;
+
+/** Whether a text is one: a NUL in it means some other kind of file. */
+export function isBinary(text: string): boolean {
+  return text.includes('\u0000');
+}
+
+/** A text as read from a disk, without the byte order mark that only disks have. */
+export function withoutMark(text: string): string {
+  return text.startsWith('\ufeff') ? text.slice(1) : text;
+}

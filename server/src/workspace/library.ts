@@ -1,0 +1,61 @@
+import type { Catalog } from '../catalog/catalog';
+import type { Included } from '../craft/layers';
+import { Script } from '../craft/script';
+import { type FileHost, isBinary, longestInclude, withoutMark } from './file-host';
+
+/** Scripts that are included but not open: read once, kept until the disk says otherwise. */
+export class Library {
+  private readonly held = new Map<string, Included>();
+  private readonly reading = new Map<string, Promise<void>>();
+
+  constructor(
+    private readonly catalog: Catalog,
+    private readonly host: FileHost,
+    private readonly onRead: (uri: string) => void,
+  ) {}
+
+  get isReading(): boolean {
+    return this.reading.size > 0;
+  }
+
+  /** What is known of a file now; reading starts when nothing is. */
+  open(uri: string): Included {
+    const held = this.held.get(uri);
+    if (held !== undefined) return held;
+    if (!this.reading.has(uri)) this.reading.set(uri, this.read(uri));
+    return { kind: 'pending' };
+  }
+
+  forget(uri: string): void {
+    this.held.delete(uri);
+    this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes
+  }
+
+  async settled(): Promise<void> {
+    await Promise.all(this.reading.values());
+  }
+
+  private async read(uri: string): Promise<void> {
+    // Let `open` note the promise first: it tells a current answer from an old one.
+    await Promise.resolve();
+    const mine = this.reading.get(uri);
+    const included = await this.included(uri);
+    if (this.reading.get(uri) !== mine) return;
+    this.reading.delete(uri);
+    this.held.set(uri, included);
+    this.onRead(uri);
+  }
+
+  private async included(uri: string): Promise<Included> {
+    try {
+      const text = await this.host.readText(uri);
+      if (text === null) return { kind: 'missing' };
+      if (text.length > longestInclude)
+        return { kind: 'refused', why: 'it is too long for a settings script' };
+      if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
+      return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog) };
+    } catch (error) {
+      return { kind: 'refused', why: error instanceof Error ? error.message : 'it could not be read' };
+    }
+  }
+}

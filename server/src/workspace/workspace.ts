@@ -1,0 +1,158 @@
+import type { Catalog } from '../catalog/catalog';
+import { Checker, type OnFault } from '../checks/engine';
+import type { Finding } from '../checks/finding';
+import { inScriptOrder } from '../checks/order';
+import { Craft } from '../craft/craft';
+import type { Included } from '../craft/layers';
+import { Script } from '../craft/script';
+import type { DocumentEdit } from '../language/document';
+import { canonicalUri } from './canonical-uri';
+import type { FileHost } from './file-host';
+import { Library } from './library';
+
+/** A script that is open in an editor, or checked on the command line. */
+export interface OpenScript {
+  /** As the client spells it. */
+  readonly uri: string;
+  readonly script: Script;
+  readonly craft: Craft;
+  /** The client's number for the text as it stands. */
+  readonly version: number;
+}
+
+export interface WorkspaceOptions {
+  readonly catalog: Catalog;
+  readonly host: FileHost;
+  /** Told the URIs of open scripts whose findings may have changed through something other than their own edit. */
+  readonly onAffected?: (uris: readonly string[]) => void;
+  readonly onFault?: OnFault;
+}
+
+/**
+ * All scripts that are open, what they include, and the crafts they make. Every change comes in here and
+ * goes on to exactly the crafts that it concerns.
+ */
+export class Workspace {
+  private readonly open = new Map<string, OpenScript>();
+  private readonly library: Library;
+  private readonly checker: Checker;
+  private readonly found = new Map<
+    string,
+    { readonly stamp: object; readonly findings: readonly Finding[] }
+  >();
+  /** A new object after each change to an open script or to anything that it includes. */
+  private readonly stamps = new Map<string, object>();
+
+  constructor(private readonly options: WorkspaceOptions) {
+    this.library = new Library(options.catalog, options.host, (uri) => this.fileChanged(uri));
+    this.checker = new Checker(options.catalog, options.onFault);
+  }
+
+  get catalog(): Catalog {
+    return this.options.catalog;
+  }
+
+  get(uri: string): OpenScript | undefined {
+    return this.open.get(canonicalUri(uri));
+  }
+
+  all(): readonly OpenScript[] {
+    return [...this.open.values()];
+  }
+
+  openScript(uri: string, text: string, version: number): OpenScript {
+    const key = canonicalUri(uri);
+    const script = new Script(key, text, this.catalog);
+    const craft = new Craft(script, this.catalog, { open: (included) => this.include(included, key) });
+    const opened = { uri, script, craft, version };
+    this.open.set(key, opened);
+    this.stamps.set(key, {});
+    this.found.delete(key);
+    this.fileChanged(key, key);
+    return opened;
+  }
+
+  /** Takes in edits of an open script; undefined when it is not open. */
+  change(uri: string, edits: readonly DocumentEdit[], version: number): OpenScript | undefined {
+    const key = canonicalUri(uri);
+    const before = this.open.get(key);
+    if (before === undefined) return undefined;
+    const changed = before.script.edit(edits);
+    const after = { ...before, version };
+    this.open.set(key, after);
+    const concerned = [...this.open].filter(([, one]) => one === after || one.craft.includes(key));
+    for (const [rootKey, { craft }] of concerned) {
+      craft.changed(changed);
+      this.stamps.set(rootKey, {});
+    }
+    this.tell(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
+    return after;
+  }
+
+  close(uri: string): void {
+    const key = canonicalUri(uri);
+    if (!this.open.delete(key)) return;
+    this.stamps.delete(key);
+    this.found.delete(key);
+    this.library.forget(key);
+    this.fileChanged(key);
+  }
+
+  /** A file appeared, changed or went away on the disk. What is open in the editor counts more. */
+  diskChanged(uri: string): void {
+    const key = canonicalUri(uri);
+    if (this.open.has(key)) return;
+    this.library.forget(key);
+    this.fileChanged(key);
+  }
+
+  /** What was found in an open script, in its order; computed when asked for and kept until something changes. */
+  findings(uri: string): readonly Finding[] {
+    const key = canonicalUri(uri);
+    const one = this.open.get(key);
+    const stamp = this.stamps.get(key);
+    if (one === undefined || stamp === undefined) return [];
+    const known = this.found.get(key);
+    if (known?.stamp === stamp) return known.findings;
+    const findings = inScriptOrder(this.checker.findings(one.craft));
+    this.found.set(key, { stamp, findings });
+    return findings;
+  }
+
+  /** Changes with everything that could change the answer for an open script; the same object means the same answers. */
+  stamp(uri: string): object | undefined {
+    return this.stamps.get(canonicalUri(uri));
+  }
+
+  /** Resolves when no include is being read any more and every craft has what it includes. */
+  async settled(): Promise<void> {
+    do {
+      for (const { craft } of this.open.values()) craft.layers();
+      await this.library.settled();
+    } while (this.library.isReading);
+  }
+
+  private include(uri: string, fromUri: string): Included {
+    const key = canonicalUri(uri);
+    const why = this.options.host.refusal(key, fromUri);
+    if (why !== null) return { kind: 'refused', why };
+    const opened = this.open.get(key);
+    return opened === undefined ? this.library.open(key) : { kind: 'script', script: opened.script };
+  }
+
+  private fileChanged(uri: string, except?: string): void {
+    const concerned: string[] = [];
+    for (const [key, { craft }] of this.open) {
+      const before = craft.cells.changed([`file ${uri}`]);
+      if (before.size === 0) continue;
+      this.stamps.set(key, {});
+      if (key !== except) concerned.push(key);
+    }
+    this.tell(concerned);
+  }
+
+  private tell(keys: readonly string[]): void {
+    if (keys.length === 0) return;
+    this.options.onAffected?.(keys.flatMap((key) => this.open.get(key)?.uri ?? []));
+  }
+}
