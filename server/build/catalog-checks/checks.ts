@@ -1,0 +1,63 @@
+import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
+import type { Bundle } from '../../src/catalog/model/bundle';
+import type { DataCheck } from '../../src/catalog/model/check';
+import type { Parameter } from '../../src/catalog/model/parameter';
+import { placedParameters, repeated } from './places';
+
+/** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */
+export function checkProblems(bundle: Bundle): readonly string[] {
+  const catalog = loadCatalog(bundle);
+  const ids = bundle.checks.flatMap(({ checks }) => checks.map(({ id }) => id));
+  return [
+    ...repeated(ids).map((id) => `${id}: two checks have this id`),
+    ...bundle.checks.flatMap(({ group, checks }) =>
+      checks.flatMap((check) => {
+        const at = `schemas/checks/${group}.json: ${check.id}`;
+        const misplaced = check.id.startsWith(`${group}/`) ? [] : [`${at}: must begin with "${group}/"`];
+        return check.by === 'data' ? [...misplaced, ...ruleProblems(at, check, catalog)] : misplaced;
+      }),
+    ),
+    ...placedParameters(bundle).flatMap(({ at, parameter }) => assumedWord(at, parameter, catalog)),
+  ];
+}
+
+function ruleProblems(at: string, check: DataCheck, catalog: Catalog): readonly string[] {
+  const places = [
+    check.at,
+    ...(check.related ?? []).map((one) => one.at),
+    ...(check.fixes ?? []).map((one) => one.set),
+  ];
+  const unknown = places
+    .filter((place) => !isPlace(place, catalog))
+    .map((place) => `${at}: there is no ${place}`);
+  if (check.each === undefined || catalog.collection(check.each) !== undefined) return unknown;
+  return [...unknown, `${at}.each: ${check.each} is no collection`];
+}
+
+function isPlace(place: string, catalog: Catalog): boolean {
+  return catalog.parameters.has(place) || catalog.parameter(place) !== undefined || catalog.isSection(place);
+}
+
+function assumedWord(at: string, parameter: Parameter, catalog: Catalog): readonly string[] {
+  const value = parameter.default?.value;
+  if (value === undefined) return [];
+  const allowed = allowedWords(parameter, catalog);
+  if (allowed === undefined) return [];
+  const given = parameter.kind === 'words' ? value.replace(/^\[|\]$/g, '').split(',') : [value];
+  return given
+    .map((word) => word.trim())
+    .filter((word) => word !== '' && !allowed(word))
+    .map((word) => `${at}.default: "${word}" is not among its words`);
+}
+
+function allowedWords(parameter: Parameter, catalog: Catalog): ((word: string) => boolean) | undefined {
+  if (parameter.kind === 'flag') return (word) => word === 'on' || word === 'off';
+  if (parameter.kind !== 'word' && parameter.kind !== 'words') return undefined;
+  const letters = parameter.kind === 'word' ? parameter.permutationOf : undefined;
+  const words = new Set(catalog.choices(parameter).map((choice) => choice.name));
+  return (word) => words.has(word) || (letters !== undefined && sorted(word) === sorted(letters));
+}
+
+function sorted(letters: string): string {
+  return [...letters].sort().join('');
+}

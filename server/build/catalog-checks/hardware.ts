@@ -1,0 +1,113 @@
+import type { Bundle } from '../../src/catalog/model/bundle';
+import type { Board, Signal } from '../../src/catalog/model/hardware';
+import { parseQuantity } from '../../src/units/quantity';
+import { unitOf } from '../../src/units/unit';
+import { repeated } from './places';
+import { readQuantity, readSpan } from './quantities';
+
+/** Quantities of the hardware tables: of the right dimension, in the right order, each name once. */
+export function hardwareProblems(bundle: Bundle): readonly string[] {
+  const problems: string[] = [];
+  const expect = (at: string, text: string | null | undefined, dimension: string): void => {
+    const problem = text == null ? undefined : readQuantity(text, dimension).problem;
+    if (problem !== undefined) problems.push(`${at}: ${problem}`);
+  };
+  for (const board of bundle.boards) checkBoard(board, expect, problems);
+  for (const signal of bundle.signals) checkSignal(signal, expect, problems);
+  for (const link of bundle.links) {
+    const at = `schemas/links.json: ${link.name}`;
+    expect(`${at}.baud`, link.baud, 'symbol-rate');
+    expect(`${at}.frameInterval`, link.frameInterval, 'time');
+    for (const supply of link.supply) expect(`${at}.supply`, supply, 'voltage');
+  }
+  checkPower(bundle, expect, problems);
+  checkVideo(bundle, expect, problems);
+  checkNames(bundle, problems);
+  return problems;
+}
+
+type Expect = (at: string, text: string | null | undefined, dimension: string) => void;
+
+function checkBoard(board: Board, expect: Expect, problems: string[]): void {
+  const at = `schemas/boards/${board.name}.json`;
+  for (const rail of board.rails) {
+    expect(`${at}: rail ${rail.name}.voltage`, rail.voltage, 'voltage');
+    expect(`${at}: rail ${rail.name}.currentLimit`, rail.currentLimit, 'current');
+  }
+  for (const rate of board.gyro.rates) expect(`${at}: gyro.rates`, rate, 'frequency');
+  expect(`${at}: gyro.fullScale`, board.gyro.fullScale, 'angular-rate');
+  expect(`${at}: packInput.dividerUpper`, board.packInput.dividerUpper, 'resistance');
+  expect(`${at}: packInput.dividerLower`, board.packInput.dividerLower, 'resistance');
+  expect(`${at}: packInput.reference`, board.packInput.reference, 'voltage');
+  expect(`${at}: log.size`, board.log?.size, 'storage');
+  for (const name of repeated(board.ports.map((port) => port.name))) {
+    problems.push(`${at}: port ${name} stands there twice`);
+  }
+}
+
+function checkSignal(signal: Signal, expect: Expect, problems: string[]): void {
+  const at = `schemas/signals.json: ${signal.name}`;
+  expect(`${at}.bitRate`, signal.bitRate, 'symbol-rate');
+  expect(`${at}.gap`, signal.gap, 'time');
+  expect(`${at}.answer.turnAround`, signal.answer?.turnAround, 'time');
+  if (signal.kind === 'digital') {
+    const complete =
+      signal.frameBits !== undefined && signal.bitRate !== undefined && signal.gap !== undefined;
+    if (!complete) problems.push(`${at}: a digital signal needs frameBits, bitRate and gap`);
+  } else if (signal.shortest === undefined || signal.longest === undefined) {
+    problems.push(`${at}: a pulse needs its shortest and its longest width`);
+  } else {
+    readSpan(at, [signal.shortest, signal.longest], 'time', problems);
+  }
+}
+
+function checkPower(bundle: Bundle, expect: Expect, problems: string[]): void {
+  for (const cell of bundle.chemistries) {
+    const at = `schemas/chemistries.json: ${cell.name}`;
+    readSpan(`${at}: empty to land`, [cell.empty, cell.land], 'voltage', problems);
+    readSpan(`${at}: land to warn`, [cell.land, cell.warn], 'voltage', problems);
+    readSpan(`${at}: warn to nominal`, [cell.warn, cell.nominal], 'voltage', problems);
+    readSpan(`${at}: nominal to full`, [cell.nominal, cell.full], 'voltage', problems);
+    readSpan(`${at}: empty to storage`, [cell.empty, cell.storage], 'voltage', problems);
+    readSpan(`${at}: storage to full`, [cell.storage, cell.full], 'voltage', problems);
+  }
+  const perLength = unitOf('ohm/m').dimension.key;
+  for (const gauge of bundle.gauges) {
+    const at = `schemas/gauges.json: ${gauge.name}`;
+    expect(`${at}.diameter`, gauge.diameter, 'length');
+    expect(`${at}.usualCurrent`, gauge.usualCurrent, 'current');
+    const key = parseQuantity(gauge.resistance)?.dimension.key;
+    if (key !== perLength) problems.push(`${at}.resistance: "${gauge.resistance}" is no resistance a length`);
+  }
+}
+
+function checkVideo(bundle: Bundle, expect: Expect, problems: string[]): void {
+  for (const band of bundle.bands) {
+    const at = `schemas/video-bands.json: ${band.name}`;
+    expect(`${at}.halfWidth`, band.halfWidth, 'frequency');
+    for (const channel of band.channels) expect(`${at}.channels`, channel, 'frequency');
+  }
+  for (const region of bundle.regions) {
+    const at = `schemas/regions.json: ${region.name}`;
+    for (const permit of region.permits) {
+      readSpan(`${at}.permits`, [permit.from, permit.to], 'frequency', problems);
+      expect(`${at}.permits.limit`, permit.limit, 'power');
+    }
+    if (
+      !/local rules and the licence decide/i.test(region.summary) ||
+      !/no legal advice/i.test(region.summary)
+    ) {
+      problems.push(
+        `${at}.summary: must say that local rules and the licence decide, and that it is no legal advice`,
+      );
+    }
+  }
+}
+
+function checkNames(bundle: Bundle, problems: string[]): void {
+  const { boards, links, signals, chemistries, gauges, grids, bands, regions } = bundle;
+  for (const table of [boards, links, signals, chemistries, gauges, grids, bands, regions]) {
+    for (const name of repeated(table.map((row) => row.name)))
+      problems.push(`${name}: stands in its table twice`);
+  }
+}

@@ -1,0 +1,62 @@
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { z } from 'zod';
+import type { Bundle } from '../src/catalog/model/bundle';
+import { checkFile } from '../src/catalog/model/check';
+import { collectionFile } from '../src/catalog/model/collection';
+import { board, hardwareFiles } from '../src/catalog/model/hardware';
+import { parameterFile } from '../src/catalog/model/parameter';
+import { checkProblems } from './catalog-checks/checks';
+import { hardwareProblems } from './catalog-checks/hardware';
+import { nameProblems } from './catalog-checks/names';
+import { numberProblems } from './catalog-checks/numbers';
+import { proseProblems } from './catalog-checks/prose';
+import { relationProblems } from './catalog-checks/relations';
+import { readData } from './read-data';
+
+/** The data of `schemas/` in one piece, and what is wrong with it, a line a problem. */
+export interface Compiled {
+  readonly bundle: Bundle;
+  /** Empty when every file is as it must be. Each says the file, the place in it and what was expected. */
+  readonly problems: readonly string[];
+}
+
+/**
+ * Reads and checks every data file below `<root>/schemas`. A file that does not fit its model is left out
+ * of the bundle and reported; what the files say together is checked on what is left.
+ */
+export function compileCatalog(root: string): Compiled {
+  const problems: string[] = [];
+  const one = <T>(file: string, model: z.ZodType<T>): T | undefined => readData(root, file, model, problems);
+  const folder = <T>(name: string, model: z.ZodType<T>): T[] =>
+    filesIn(root, name).flatMap((file) => one(file, model) ?? []);
+
+  const bundle: Bundle = {
+    parameters: folder('schemas/parameters', parameterFile),
+    checks: folder('schemas/checks', checkFile),
+    boards: folder('schemas/boards', board),
+    collections: one('schemas/collections.json', collectionFile)?.collections ?? [],
+    links: one('schemas/links.json', hardwareFiles.links)?.links ?? [],
+    signals: one('schemas/signals.json', hardwareFiles.signals)?.signals ?? [],
+    chemistries: one('schemas/chemistries.json', hardwareFiles.chemistries)?.chemistries ?? [],
+    gauges: one('schemas/gauges.json', hardwareFiles.gauges)?.gauges ?? [],
+    grids: one('schemas/grids.json', hardwareFiles.grids)?.grids ?? [],
+    bands: one('schemas/video-bands.json', hardwareFiles.videoBands)?.bands ?? [],
+    regions: one('schemas/regions.json', hardwareFiles.regions)?.regions ?? [],
+  };
+  return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
+}
+
+function togetherProblems(bundle: Bundle): readonly string[] {
+  const numbers = [...hardwareProblems(bundle), ...numberProblems(bundle)];
+  const words = [...nameProblems(bundle), ...relationProblems(bundle), ...proseProblems(bundle)];
+  // A catalogue can only be built, and rules be looked up in it, when every number can be read.
+  return numbers.length > 0 ? [...numbers, ...words] : [...words, ...checkProblems(bundle)];
+}
+
+function filesIn(root: string, folder: string): readonly string[] {
+  const path = join(root, folder);
+  if (!existsSync(path)) return [];
+  const names = readdirSync(path).filter((name) => name.endsWith('.json'));
+  return names.sort().map((name) => `${folder}/${name}`);
+}

@@ -1,0 +1,174 @@
+import { type ChoiceContext, choicesOf } from './choices';
+import { type KnownParameter, knownParameters } from './known-parameter';
+import { explainMissing, type Missing } from './missing';
+import type { Bundle } from './model/bundle';
+import type { Check } from './model/check';
+import type { Collection, Member } from './model/collection';
+import type { Board, Chemistry, Gauge, Grid, Link, Region, Signal, VideoBand } from './model/hardware';
+import type { Choice, Parameter } from './model/parameter';
+import { type PathPatterns, pathPatterns } from './path-patterns';
+import { below, type PathNode, pathTree, walk } from './path-tree';
+
+/** A parameter under the path that a script wrote for it. */
+export interface FoundParameter extends KnownParameter {
+  /** `pack.sprint.cells` */
+  readonly path: string;
+  /** The members named on the way: `['sprint']`. */
+  readonly keys: readonly string[];
+}
+
+/** A parameter below a section, with the rest of its name: `cells` below `pack.sprint`. */
+export interface ParameterBelow {
+  readonly known: KnownParameter;
+  readonly rest: string;
+}
+
+export interface Group {
+  readonly name: string;
+  readonly title: string;
+  readonly summary: string;
+  readonly parameters: readonly KnownParameter[];
+}
+
+/** Everything Propsoff knows about settings and hardware. Immutable; every look-up is by `Map`. */
+export class Catalog {
+  readonly groups: ReadonlyMap<string, Group>;
+  /** Every parameter under its catalogue name, in the order of the groups. */
+  readonly parameters: ReadonlyMap<string, KnownParameter>;
+  readonly collections: ReadonlyMap<string, Collection>;
+  readonly boards: ReadonlyMap<string, Board>;
+  readonly links: ReadonlyMap<string, Link>;
+  readonly signals: ReadonlyMap<string, Signal>;
+  readonly chemistries: ReadonlyMap<string, Chemistry>;
+  readonly grids: ReadonlyMap<string, Grid>;
+  readonly videoBands: ReadonlyMap<string, VideoBand>;
+  readonly regions: ReadonlyMap<string, Region>;
+  readonly gauges: ReadonlyMap<number, Gauge>;
+  readonly checks: ReadonlyMap<string, Check>;
+  /** For did-you-mean. */
+  readonly patterns: PathPatterns;
+  private readonly root: PathNode;
+
+  constructor(bundle: Bundle) {
+    const groups = bundle.parameters.map((file) => ({
+      name: file.group,
+      title: file.title,
+      summary: file.summary,
+      parameters: knownParameters(file),
+    }));
+    this.groups = byName(groups);
+    this.parameters = byName(groups.flatMap((group) => group.parameters));
+    this.collections = new Map(bundle.collections.map((one) => [one.path, one]));
+    this.boards = byName(bundle.boards);
+    this.links = byName(bundle.links);
+    this.signals = byName(bundle.signals);
+    this.chemistries = byName(bundle.chemistries);
+    this.grids = byName(bundle.grids);
+    this.videoBands = byName(bundle.bands);
+    this.regions = byName(bundle.regions);
+    this.gauges = new Map(bundle.gauges.map((one) => [one.number, one]));
+    this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
+    this.root = pathTree(this.parameters.values(), this.collections.values());
+    this.patterns = pathPatterns(this.parameters.values(), this.collections);
+  }
+
+  /** The parameter at a path as a script writes it, members by their own names. */
+  parameter(path: string): FoundParameter | undefined {
+    const found = walk(this.root, path);
+    if ('word' in found || found.node.parameter === undefined) return undefined;
+    return { ...found.node.parameter, path, keys: found.keys };
+  }
+
+  /** Why `parameter(path)` is undefined; undefined itself when it is not. */
+  explainMissing(path: string): Missing | undefined {
+    return explainMissing(this.root, path);
+  }
+
+  /** Whether settings can stand below a path: `gyro.lowpass`, `pack.sprint`, `pack`. */
+  isSection(path: string): boolean {
+    const found = walk(this.root, path);
+    if ('word' in found) return false;
+    const { branches, open, collection } = found.node;
+    return branches.size > 0 || open !== undefined || collection !== undefined;
+  }
+
+  /** What can be set below a section, the nearest first; empty when the path is none. */
+  parametersUnder(section: string): readonly ParameterBelow[] {
+    const found = walk(this.root, section);
+    if ('word' in found) return [];
+    const { node } = found;
+    return below(node)
+      .filter((known) => known !== node.parameter)
+      .map((known) => ({ known, rest: known.name.slice(node.name.length + 1) }));
+  }
+
+  /** The collection that opens at a path: `pack`, `gyro.notch`. */
+  collection(path: string): Collection | undefined {
+    return this.collections.get(path);
+  }
+
+  /** The names that a collection can take, each with what it is; empty for an open one. */
+  members(collectionPath: string): readonly Member[] {
+    const collection = this.collections.get(collectionPath);
+    if (collection === undefined || collection.keys.kind === 'open') return [];
+    if (collection.keys.kind === 'closed') return collection.keys.members;
+    const { from, to } = collection.keys;
+    return Array.from({ length: to - from + 1 }, (_, index) => ({
+      name: String(from + index),
+      title: `${collection.one}, number ${from + index}`,
+      summary: collection.summary,
+    }));
+  }
+
+  /** The words that a parameter takes; see `ChoiceContext` for those that only the craft can tell. */
+  choices(parameter: Parameter, context: ChoiceContext = {}): readonly Choice[] {
+    return choicesOf(this, parameter, context);
+  }
+
+  board(name: string): Board | undefined {
+    return this.boards.get(name);
+  }
+
+  link(name: string): Link | undefined {
+    return this.links.get(name);
+  }
+
+  signal(name: string): Signal | undefined {
+    return this.signals.get(name);
+  }
+
+  chemistry(name: string): Chemistry | undefined {
+    return this.chemistries.get(name);
+  }
+
+  /** By the trade's number: 14 is AWG 14. */
+  gauge(number: number): Gauge | undefined {
+    return this.gauges.get(number);
+  }
+
+  /** The character grid over a picture of this standard: `pal`, `ntsc`. */
+  grid(standard: string): Grid | undefined {
+    return this.grids.get(standard);
+  }
+
+  videoBand(name: string): VideoBand | undefined {
+    return this.videoBands.get(name);
+  }
+
+  region(name: string): Region | undefined {
+    return this.regions.get(name);
+  }
+
+  check(id: string): Check | undefined {
+    return this.checks.get(id);
+  }
+}
+
+/** Takes a checked bundle; the data of a workspace may be merged into it before. */
+export function loadCatalog(bundle: Bundle): Catalog {
+  return new Catalog(bundle);
+}
+
+function byName<T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(list.map((one) => [one.name, one]));
+}

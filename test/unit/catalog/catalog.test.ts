@@ -1,0 +1,155 @@
+import assert from 'node:assert/strict';
+import { loadCatalog } from '../../../server/src/catalog/catalog';
+import { filledIn, shippedCatalog, shippedData } from './shipped';
+
+describe('looking a parameter up', () => {
+  it('finds every parameter under a path as a script writes it', () => {
+    for (const [name, known] of shippedCatalog().parameters) {
+      const found = shippedCatalog().parameter(filledIn(name));
+      assert.equal(found?.name, name);
+      assert.equal(found?.parameter, known.parameter);
+      assert.equal(shippedCatalog().explainMissing(filledIn(name)), undefined);
+    }
+  });
+
+  it('tells the members named on the way', () => {
+    assert.deepEqual(shippedCatalog().parameter('pack.sprint.cells')?.keys, ['sprint']);
+    assert.deepEqual(shippedCatalog().parameter('gyro.notch.5.centre')?.keys, ['5']);
+    assert.deepEqual(shippedCatalog().parameter('radio-club.other.Mika.power')?.keys, ['Mika']);
+    assert.deepEqual(shippedCatalog().parameter('gyro.rate')?.keys, []);
+  });
+
+  it('gives ranges in SI with the name of their dimension', () => {
+    const found = shippedCatalog().parameter('gyro.lowpass.cutoff');
+    assert.equal(found?.dimensionName, 'frequency');
+    assert.ok(found?.range && found.usual);
+    assert.ok(found.range.low <= found.usual.low && found.usual.high <= found.range.high);
+    const kv = shippedCatalog().parameter('motor.kv');
+    assert.ok(kv?.usual && kv.usual.low < 300 && kv.usual.high > 300, 'rad/s a volt');
+    assert.ok(shippedCatalog().parameter('stick.roll.curve')?.across);
+  });
+
+  it('takes no placeholder, no unknown member and no number outside', () => {
+    const strange = [
+      'pack.<name>.cells',
+      'switch.jump.channel',
+      'gyro.notch.0.centre',
+      'gyro.notch.6.centre',
+    ];
+    const names = [
+      ...strange,
+      'gyro.notch.01.centre',
+      'gyro.notch.1.5.centre',
+      'pack..cells',
+      '',
+      '.',
+      'gyro.',
+    ];
+    for (const name of names) assert.equal(shippedCatalog().parameter(name), undefined, name);
+  });
+
+  it('is not led astray by names that every object has', () => {
+    const words = ['constructor', '__proto__', 'toString', 'hasOwnProperty', 'prototype', 'valueOf'];
+    for (const word of words) {
+      assert.equal(shippedCatalog().parameter(word), undefined);
+      assert.equal(shippedCatalog().parameter(`${word}.name`), undefined);
+      assert.equal(shippedCatalog().parameter(`gyro.${word}`), undefined);
+      assert.equal(shippedCatalog().parameter(`switch.${word}.channel`), undefined);
+      assert.equal(shippedCatalog().explainMissing(`gyro.${word}`)?.reason, 'unknown-property');
+      assert.equal(shippedCatalog().isSection(word), false);
+      assert.equal(shippedCatalog().board(word), undefined);
+      assert.equal(shippedCatalog().collection(word), undefined);
+      assert.equal(shippedCatalog().check(word), undefined);
+      assert.deepEqual(shippedCatalog().parameter(`pack.${word}.cells`)?.keys, [word]);
+    }
+  });
+});
+
+describe('explaining why a path names no parameter', () => {
+  const reasons = [
+    ['oven.rate', 'unknown-group'],
+    ['switch.jump.channel', 'unknown-member'],
+    ['gyro.notch.9.centre', 'number-outside'],
+    ['gyro.notch.first.centre', 'number-outside'],
+    ['gyro.lowpass.slope', 'unknown-property'],
+    ['gyro.rate.now', 'unknown-property'],
+    ['pack.sprint.volume', 'unknown-property'],
+    ['gyro.lowpass', 'section-only'],
+    ['pack', 'section-only'],
+    ['pack.sprint', 'section-only'],
+    ['own.flux-limit', 'own-setting'],
+  ] as const;
+  for (const [path, reason] of reasons) {
+    it(`${path}: ${reason}`, () => assert.equal(shippedCatalog().explainMissing(path)?.reason, reason));
+  }
+
+  it('says where the path stops making sense', () => {
+    const property = shippedCatalog().explainMissing('pack.sprint.volume');
+    assert.ok(property?.reason === 'unknown-property');
+    assert.equal(property.section, 'pack.sprint');
+    assert.equal(property.word, 'volume');
+    assert.ok(property.properties.includes('cells'));
+    const number = shippedCatalog().explainMissing('gyro.notch.9.centre');
+    assert.ok(number?.reason === 'number-outside');
+    assert.deepEqual([number.from, number.to, number.word], [1, 5, '9']);
+  });
+});
+
+describe('sections', () => {
+  it('are paths that settings can stand below', () => {
+    const sections = [
+      'gyro',
+      'gyro.lowpass',
+      'pack',
+      'pack.sprint',
+      'control.roll',
+      'gyro.notch',
+      'gyro.notch.2',
+      'own',
+    ];
+    for (const path of sections) assert.equal(shippedCatalog().isSection(path), true, path);
+    const others = [
+      'gyro.rate',
+      'gyro.lowpas',
+      'switch.jump',
+      'gyro.notch.6',
+      'own.flux-limit',
+      '',
+      'pack.<name>',
+    ];
+    for (const path of others) assert.equal(shippedCatalog().isSection(path), false, path);
+  });
+
+  it('list what can be set below them', () => {
+    const rest = (section: string) =>
+      shippedCatalog()
+        .parametersUnder(section)
+        .map((one) => one.rest);
+    assert.ok(rest('pack.sprint').includes('cells'));
+    assert.ok(rest('pack').includes('<name>.cells'));
+    assert.ok(rest('gyro').includes('notch.<number>.centre'));
+    assert.deepEqual(rest('nowhere'), []);
+    assert.deepEqual(rest('gyro.rate'), []);
+    assert.ok(!rest('craft').includes(''));
+  });
+
+  it('have their members told where these are closed or numbered', () => {
+    const names = (path: string) =>
+      shippedCatalog()
+        .members(path)
+        .map((member) => member.name);
+    assert.deepEqual(names('gyro.notch'), ['1', '2', '3', '4', '5']);
+    assert.ok(names('switch').includes('ready-check'));
+    assert.equal(names('overlay').length, 20);
+    assert.deepEqual(names('pack'), []);
+    assert.deepEqual(names('nowhere'), []);
+  });
+});
+
+describe('loading', () => {
+  it('gives the same catalogue from the bundle after a way through JSON', () => {
+    const again = loadCatalog(JSON.parse(JSON.stringify(shippedData().bundle)));
+    assert.deepEqual([...again.parameters.values()], [...shippedCatalog().parameters.values()]);
+    assert.deepEqual([...again.checks.keys()], [...shippedCatalog().checks.keys()]);
+  });
+});

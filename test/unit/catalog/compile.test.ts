@@ -1,0 +1,128 @@
+import assert from 'node:assert/strict';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { compileCatalog } from '../../../server/build/compile-catalog';
+
+/** The problems after one replacement in one file of a copy of the data. */
+function problemsAfter(file: string, before: string, after: string): readonly string[] {
+  const root = mkdtempSync(join(tmpdir(), 'catalogue-'));
+  try {
+    cpSync(join(process.cwd(), 'schemas'), join(root, 'schemas'), { recursive: true });
+    const path = join(root, 'schemas', file);
+    const text = readFileSync(path, 'utf8');
+    assert.ok(text.includes(before), `${file} has no ${before}`);
+    writeFileSync(path, text.replace(before, after));
+    return compileCatalog(root).problems;
+  } finally {
+    rmSync(root, { recursive: true });
+  }
+}
+
+function includes(problems: readonly string[], ...parts: readonly string[]): void {
+  const found = problems.some((problem) => parts.every((part) => problem.includes(part)));
+  assert.ok(found, `${parts.join(' … ')} is not in\n${problems.join('\n')}`);
+}
+
+describe('compiling broken data', () => {
+  it('says the file and the place of text that is no JSON', () => {
+    includes(problemsAfter('grids.json', '"rows": 16', '"rows": 16,,'), 'schemas/grids.json', 'JSON');
+  });
+
+  it('says the place of a wrong value, with the name of its row', () => {
+    const problems = problemsAfter('links.json', '"dataBits": 8', '"dataBits": "eight"');
+    includes(problems, 'schemas/links.json', 'links[0] "sbus".dataBits', 'expected number');
+  });
+
+  it('refuses a field that the model does not know', () => {
+    const problems = problemsAfter('signals.json', '"kind": "digital"', '"kind": "digital", "speed": 3');
+    includes(problems, 'schemas/signals.json', 'signals[0] "dshot150"', 'speed');
+  });
+
+  it('refuses a quantity of another dimension, and one in no unit', () => {
+    includes(problemsAfter('links.json', '"9 ms"', '"9 V"'), 'sbus.frameInterval', '"9 V" is not a time');
+    includes(problemsAfter('links.json', '"9 ms"', '"9 blinks"'), 'sbus.frameInterval', '"9 blinks"');
+    includes(problemsAfter('links.json', '"100000 baud"', '"100000 Hz"'), 'sbus.baud', 'is not a line speed');
+  });
+
+  it('refuses voltages that do not rise', () => {
+    const problems = problemsAfter('chemistries.json', '"land": "3.3 V"', '"land": "3.6 V"');
+    includes(problems, 'lipo', 'land to warn', 'does not rise');
+  });
+
+  it('refuses a region without its caution', () => {
+    const problems = problemsAfter('regions.json', 'this is no legal advice', 'this is all there is');
+    includes(problems, 'european-union', 'no legal advice');
+  });
+
+  it('refuses a relation that leads nowhere or does not lead back', () => {
+    const broken = (related: string) => problemsWithRelated(related);
+    includes(broken('gyro.nothing'), 'gyro.rate.related', 'there is no gyro.nothing');
+    includes(
+      broken('flight.<name>.note'),
+      'gyro.rate.related',
+      'flight.<name>.note does not name it in return',
+    );
+    includes(broken('gyro.rate'), 'gyro.rate.related', 'names itself');
+  });
+
+  it('refuses a sentence that stands in the catalogue already', () => {
+    const problems = problemsAfter(
+      'grids.json',
+      'What is placed on row 14 or below is not drawn at all.',
+      'The character grid over a picture of 625 lines: three rows more than over the other standard.',
+    );
+    includes(problems, 'ntsc', 'stands in pal already');
+  });
+});
+
+/** Changes one field of `gyro.rate` in a copy of the data. */
+function problemsWith(change: (parameter: Record<string, unknown>) => void): readonly string[] {
+  const text = readFileSync(join(process.cwd(), 'schemas/parameters/gyro.json'), 'utf8');
+  const data = JSON.parse(text);
+  change(data.parameters.find((one: { name: string }) => one.name === 'gyro.rate'));
+  return problemsAfter('parameters/gyro.json', text, JSON.stringify(data));
+}
+
+function problemsWithRelated(related: string): readonly string[] {
+  return problemsWith((parameter) => {
+    parameter.related = [related];
+  });
+}
+
+describe('compiling broken parameters', () => {
+  it('refuses a usual range that reaches outside the range', () => {
+    const problems = problemsWith((parameter) => {
+      parameter.usual = ['1 mHz', '900 GHz'];
+    });
+    includes(problems, 'gyro.rate.usual');
+  });
+
+  it('refuses a default outside the usual range, and one of another dimension', () => {
+    const assumed = (value: string) =>
+      problemsWith((parameter) => {
+        parameter.default = { value, from: 'this test' };
+      });
+    includes(assumed('100 GHz'), 'gyro.rate.default', 'outside the usual range');
+    includes(assumed('3 V'), 'gyro.rate.default', 'is not a frequency');
+  });
+
+  it('refuses a summary of a few words', () => {
+    const problems = problemsWith((parameter) => {
+      parameter.summary = 'How often it is read.';
+    });
+    includes(problems, 'gyro.rate.summary', 'has 5 words');
+  });
+
+  it('refuses a name in the wrong file, twice, or with a wrong placeholder', () => {
+    const renamed = (name: string) =>
+      problemsWith((parameter) => {
+        parameter.name = name;
+      });
+    includes(renamed('motor.speed-of-reading'), 'must begin with "gyro."');
+    includes(renamed('gyro.full-scale'), 'gyro.full-scale', 'twice');
+    includes(renamed('gyro.notch.<name>.depth'), 'expected <number> in place of <name>');
+    includes(renamed('gyro.<name>.depth'), 'follows no collection');
+    includes(renamed('gyro.notch'), 'is a setting and cannot hold');
+  });
+});
