@@ -37,7 +37,7 @@ export class Script {
   }
 
   /** Applies edits one after the other and gives the keys of all that changed. */
-  edit(edits: readonly DocumentEdit[]): ReadonlySet<string> {
+  edit(edits: Iterable<DocumentEdit>): ReadonlySet<string> {
     const changed = new Set<string>();
     for (const edit of edits) {
       const { document, change } = this.current.edit(edit);

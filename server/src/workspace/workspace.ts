@@ -73,7 +73,7 @@ export class Workspace {
   }
 
   /** Takes in edits of an open script; undefined when it is not open. */
-  change(uri: string, edits: readonly DocumentEdit[], version: number): OpenScript | undefined {
+  change(uri: string, edits: Iterable<DocumentEdit>, version: number): OpenScript | undefined {
     const key = canonicalUri(uri);
     const before = this.open.get(key);
     if (before === undefined) return undefined;
@@ -104,6 +104,15 @@ export class Workspace {
     if (this.open.has(key)) return;
     this.library.forget(key);
     this.fileChanged(key);
+  }
+
+  /** The workspace's folders are others now: what may be included is decided anew. */
+  rootsChanged(): void {
+    for (const [key, { craft }] of this.open) {
+      craft.changed(['include']);
+      this.stamps.set(key, {});
+    }
+    this.tell([...this.open.keys()]);
   }
 
   /** What was found in an open script, in its order; computed when asked for and kept until something changes. */

@@ -1,0 +1,68 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { type BuildOptions, build } from 'esbuild';
+import { compileCatalog } from './compile-catalog';
+
+const root = join(__dirname, '../..');
+const dist = join(root, 'dist');
+
+const { bundle, problems } = compileCatalog(root);
+if (problems.length > 0) {
+  console.error(`schemas: ${problems.length} problem(s)\n${problems.join('\n')}`);
+  process.exit(1);
+}
+
+const shared: BuildOptions = {
+  bundle: true,
+  minify: true,
+  sourcemap: false,
+  logLevel: 'warning',
+  absWorkingDir: root,
+};
+
+const engine: BuildOptions = {
+  ...shared,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  define: { PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)) },
+};
+
+/** Every file that ships, by its name in `dist/`. */
+const outputs: readonly BuildOptions[] = [
+  { ...engine, entryPoints: ['server/src/lsp/main.ts'], outfile: 'dist/server.js' },
+  {
+    ...engine,
+    entryPoints: ['server/src/cli/main.ts'],
+    outfile: 'dist/propsoff.js',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  {
+    ...shared,
+    entryPoints: ['client/src/extension.ts'],
+    outfile: 'dist/extension.js',
+    platform: 'node',
+    format: 'cjs',
+    target: 'node20',
+    external: ['vscode'],
+  },
+  {
+    ...shared,
+    entryPoints: { sheet: 'client/sheet/main.ts' },
+    outdir: 'dist',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+  },
+];
+
+async function main(): Promise<void> {
+  rmSync(dist, { recursive: true, force: true });
+  mkdirSync(dist);
+  await Promise.all(outputs.map((output) => build(output)));
+}
+
+main().catch((error: unknown) => {
+  console.error(error);
+  process.exit(1);
+});

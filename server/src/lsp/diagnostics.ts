@@ -1,0 +1,85 @@
+import {
+  type Connection,
+  DocumentDiagnosticReportKind,
+  type DocumentDiagnosticReport,
+} from 'vscode-languageserver';
+import type { Session } from './session';
+import { diagnosticsOf } from './to-diagnostic';
+
+/**
+ * Gets findings to the client: it asks for them where it can (pull), else they are sent (push). Sending
+ * waits only until the messages that are already here have been read, so that a burst of edits is checked
+ * once; there is no timer.
+ */
+export class Diagnostics {
+  private readonly waiting = new Set<string>();
+  private isScheduled = false;
+  /** Numbers for stamps, as result ids of pulled reports. */
+  private readonly ids = new WeakMap<object, string>();
+  private lastId = 0;
+
+  constructor(
+    private readonly connection: Connection,
+    private readonly session: Session,
+    private readonly onChecked: (uri: string) => void,
+  ) {}
+
+  get isPulled(): boolean {
+    return this.session.client.textDocument?.diagnostic !== undefined;
+  }
+
+  /** An open script has new text. */
+  changed(uri: string): void {
+    this.waiting.add(uri);
+    if (this.isScheduled) return;
+    this.isScheduled = true;
+    setImmediate(() => this.flush());
+  }
+
+  /** Scripts whose findings may have changed without an edit of theirs. */
+  affected(uris: readonly string[]): void {
+    if (this.isPulled && this.session.client.workspace?.diagnostics?.refreshSupport === true) {
+      void this.connection.languages.diagnostics.refresh();
+    }
+    for (const uri of uris) this.changed(uri);
+  }
+
+  /** A closed script has no findings any more. */
+  closed(uri: string): void {
+    this.waiting.delete(uri);
+    if (!this.isPulled) void this.connection.sendDiagnostics({ uri, diagnostics: [] });
+  }
+
+  report(uri: string, previousId: string | undefined): DocumentDiagnosticReport {
+    const stamp = this.session.workspace.stamp(uri);
+    if (stamp === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
+    const resultId = this.idOf(stamp);
+    if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
+    const items = diagnosticsOf(this.session, this.session.workspace.findings(uri));
+    return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
+  }
+
+  private flush(): void {
+    this.isScheduled = false;
+    const uris = [...this.waiting];
+    this.waiting.clear();
+    for (const uri of uris) {
+      const open = this.session.workspace.get(uri);
+      if (open === undefined) continue;
+      if (!this.isPulled) {
+        const diagnostics = diagnosticsOf(this.session, this.session.workspace.findings(uri));
+        void this.connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics });
+      }
+      this.onChecked(open.uri);
+    }
+  }
+
+  private idOf(stamp: object): string {
+    const known = this.ids.get(stamp);
+    if (known !== undefined) return known;
+    this.lastId += 1;
+    const id = String(this.lastId);
+    this.ids.set(stamp, id);
+    return id;
+  }
+}

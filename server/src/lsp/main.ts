@@ -1,0 +1,9 @@
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { builtInCatalog } from '../catalog/built-in';
+import { NodeFiles } from './node-files';
+import { serve } from './server';
+
+// Standard output carries the protocol: whatever a library logs must not get into it.
+for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = console.error;
+
+serve(createConnection(ProposedFeatures.all), builtInCatalog(), new NodeFiles([]));

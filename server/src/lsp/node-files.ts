@@ -1,0 +1,64 @@
+import { readFile, realpath } from 'node:fs/promises';
+import { URI, Utils } from 'vscode-uri';
+import type { FileHost } from '../workspace/file-host';
+
+/** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
+export class NodeFiles implements FileHost {
+  constructor(private roots: readonly string[]) {}
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = roots;
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    const path = URI.parse(uri).fsPath;
+    try {
+      const real = URI.file(await realpath(path)).toString();
+      if (await this.leadsOut(uri, real)) throw new Error('a link in its path leads out of the workspace');
+      return await readFile(path, 'utf8');
+    } catch (error) {
+      if (isMissing(error)) return null;
+      throw error instanceof Error ? new Error(reason(error)) : error;
+    }
+  }
+
+  refusal(uri: string, fromUri: string): string | null {
+    if (!uri.startsWith('file:')) return 'only files on this machine can be included here';
+    const roots = this.rootsFor(fromUri);
+    return roots.some((root) => isBelow(uri, root)) ? null : 'it lies outside the workspace';
+  }
+
+  /** Without a folder that holds the script, its own folder is the workspace. */
+  private rootsFor(fromUri: string): readonly string[] {
+    const holding = this.roots.filter((root) => isBelow(fromUri, root));
+    return holding.length > 0 ? holding : [Utils.dirname(URI.parse(fromUri)).toString()];
+  }
+
+  /** Whether the real path of a file below a root lies below no root's real path. */
+  private async leadsOut(uri: string, real: string): Promise<boolean> {
+    const roots = this.roots.filter((root) => isBelow(uri, root));
+    if (roots.length === 0) return false;
+    const realRoots = await Promise.all(
+      roots.map(async (root) => URI.file(await realpath(URI.parse(root).fsPath)).toString()),
+    );
+    return !realRoots.some((root) => isBelow(real, root));
+  }
+}
+
+function isBelow(uri: string, root: string): boolean {
+  const path = URI.parse(uri).path;
+  const top = URI.parse(root).path.replace(/\/$/, '');
+  return path.startsWith(`${top}/`);
+}
+
+function isMissing(error: unknown): boolean {
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  return code === 'ENOENT' || code === 'ENOTDIR';
+}
+
+function reason(error: Error): string {
+  const code = 'code' in error ? error.code : undefined;
+  if (code === 'EISDIR') return 'it is a folder';
+  if (code === 'EACCES' || code === 'EPERM') return 'it may not be read';
+  return error.message;
+}

@@ -1,0 +1,43 @@
+import type { Connection } from 'vscode-languageserver';
+import { countByLevel } from '../checks/order';
+import { explainLine } from '../features/explain';
+import { buildSheet } from '../sheet/build-sheet';
+import type { Diagnostics } from './diagnostics';
+import { explainRequest, packInViewNotification, sheetRequest, summaryRequest } from './protocol';
+import { answering } from './request';
+import type { OnServerFault } from './server';
+import type { Session } from './session';
+
+/** What Propsoff's own client asks for beside the standard protocol. */
+export function registerOwnRequests(
+  connection: Connection,
+  session: Session,
+  diagnostics: Diagnostics,
+  onFault: OnServerFault,
+): void {
+  connection.onRequest(
+    summaryRequest,
+    answering(session, onFault, 'summary', ({ snapshot }) => ({
+      counts: countByLevel(snapshot.findings()),
+      packs: snapshot.craft.packs(),
+      packInView: snapshot.pack,
+      isWhole: snapshot.craft.isWhole(),
+    })),
+  );
+  connection.onRequest(
+    sheetRequest,
+    answering(session, onFault, 'build sheet', ({ snapshot }) =>
+      buildSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
+    ),
+  );
+  connection.onRequest(
+    explainRequest,
+    answering(session, onFault, 'explain', ({ snapshot }, { position }) =>
+      explainLine(snapshot, session.position(snapshot.script, position)),
+    ),
+  );
+  connection.onNotification(packInViewNotification, ({ uri, pack }) => {
+    session.pickPack(uri, pack);
+    diagnostics.changed(uri);
+  });
+}

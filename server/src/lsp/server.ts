@@ -1,0 +1,93 @@
+import {
+  type Connection,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import type { Catalog } from '../catalog/catalog';
+import type { FileHost } from '../workspace/file-host';
+import { Workspace } from '../workspace/workspace';
+import { Diagnostics } from './diagnostics';
+import { registerDocuments } from './documents';
+import { chosenEncoding } from './encoding';
+import { featureCapabilities, registerFeatures } from './features';
+import { registerOwnRequests } from './own-requests';
+import { checkedNotification } from './protocol';
+import { Session } from './session';
+
+/** Told what failed and how; every fault is contained where it happens and logged once. */
+export type OnServerFault = (what: string, error: unknown) => void;
+
+/** Files that can learn where the workspace's folders are. */
+export interface ServerFiles extends FileHost {
+  setRoots(roots: readonly string[]): void;
+}
+
+/** Serves one client. The whole surface of the server: documents, findings, features, own requests. */
+export function serve(connection: Connection, catalog: Catalog, files: ServerFiles): void {
+  const onFault = onceEach(connection);
+  connection.onInitialize((params): InitializeResult => {
+    const roots = rootsOf(params);
+    files.setRoots(roots);
+    const encoding = chosenEncoding(params.capabilities.general?.positionEncodings);
+    let diagnostics: Diagnostics | null = null;
+    const workspace = new Workspace({
+      catalog,
+      host: files,
+      onAffected: (uris) => diagnostics?.affected(uris),
+      onFault,
+    });
+    const session = new Session(workspace, params.capabilities, encoding);
+    diagnostics = new Diagnostics(connection, session, (uri) => {
+      void connection.sendNotification(checkedNotification, { uri });
+    });
+    registerDocuments(connection, session, diagnostics);
+    registerFeatures(connection, session, diagnostics, onFault);
+    registerOwnRequests(connection, session, diagnostics, onFault);
+    registerFolders(connection, session, files, roots);
+    return {
+      serverInfo: { name: 'propsoff' },
+      capabilities: {
+        positionEncoding: encoding,
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...featureCapabilities(diagnostics),
+      },
+    };
+  });
+  connection.listen();
+}
+
+function registerFolders(
+  connection: Connection,
+  session: Session,
+  files: ServerFiles,
+  initial: readonly string[],
+): void {
+  if (session.client.workspace?.workspaceFolders !== true) return;
+  connection.onInitialized(() => {
+    let roots = initial;
+    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+      const gone = new Set(removed.map((folder) => folder.uri));
+      roots = [...roots.filter((root) => !gone.has(root)), ...added.map((folder) => folder.uri)];
+      files.setRoots(roots);
+      session.workspace.rootsChanged();
+    });
+  });
+}
+
+function rootsOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
+  if (workspaceFolders !== undefined && workspaceFolders !== null) return workspaceFolders.map(({ uri }) => uri);
+  return rootUri === undefined || rootUri === null ? [] : [rootUri];
+}
+
+/** Logs each failing thing once, so that a fault in a rule does not flood the log with every keystroke. */
+function onceEach(connection: Connection): OnServerFault {
+  const seen = new Set<string>();
+  return (what, error) => {
+    if (seen.has(what)) return;
+    seen.add(what);
+    const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    connection.console.error(`${what} failed and is left out where it fails: ${detail}`);
+  };
+}

@@ -1,0 +1,52 @@
+import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Level } from '../catalog/model/check';
+import type { Finding } from '../checks/finding';
+import { levels } from '../checks/order';
+import { adviceOf, messageOf } from '../checks/render';
+import { rangeOf } from '../features/range';
+import type { Session } from './session';
+
+const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
+  'must-fix': DiagnosticSeverity.Error,
+  risk: DiagnosticSeverity.Warning,
+  note: DiagnosticSeverity.Information,
+  tidy: DiagnosticSeverity.Hint,
+};
+
+/** Findings shown for one script: editors stop underlining beyond some hundreds without saying so. */
+const mostShown = 500;
+
+/** What the client is to show for a script: the worst findings, and how many were left out. */
+export function diagnosticsOf(session: Session, findings: readonly Finding[]): Diagnostic[] {
+  if (findings.length <= mostShown) return findings.map((finding) => diagnosticOf(session, finding));
+  const worst = levels.flatMap((level) => findings.filter((finding) => finding.level === level)).slice(0, mostShown);
+  return [leftOut(findings.length - mostShown), ...worst.map((finding) => diagnosticOf(session, finding))];
+}
+
+function leftOut(count: number): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+    severity: DiagnosticSeverity.Information,
+    source: 'propsoff',
+    message: `${count} more findings are not shown here. The command line counts them all.`,
+  };
+}
+
+function diagnosticOf(session: Session, finding: Finding): Diagnostic {
+  const { place, check, level, accepted, related } = finding;
+  const told = `${messageOf(finding)}\n${adviceOf(finding)}`;
+  const diagnostic: Diagnostic = {
+    range: session.clientRange(place.script, rangeOf(place)),
+    severity: severities[level],
+    code: check.id,
+    source: 'propsoff',
+    message: accepted === null ? told : `Accepted (${accepted}): ${messageOf(finding)}`,
+  };
+  if (session.client.textDocument?.publishDiagnostics?.relatedInformation === true && related.length > 0) {
+    diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
+      location: { uri: session.clientUri(at.script.uri), range: session.clientRange(at.script, rangeOf(at)) },
+      message,
+    }));
+  }
+  return diagnostic;
+}

@@ -1,0 +1,51 @@
+import type { Craft } from '../craft/craft';
+import { CraftView } from '../craft/view';
+import { fileName } from '../craft/include-path';
+import type { Finding } from '../checks/finding';
+import { type CanItFly, canItFly } from './can-it-fly';
+import { type WhichPack, whichPack } from './which-pack';
+import { type WiredWhere, wiredWhere } from './wired-where';
+
+/** Everything that the build sheet shows, as plain data: no part of it is markup. */
+export interface BuildSheet {
+  readonly name: string;
+  /** A few words each: what it is for, its board, its region. Only what the script says. */
+  readonly about: readonly string[];
+  readonly packs: readonly PackLabel[];
+  readonly packInView: string | null;
+  readonly parts: readonly SheetPart[];
+}
+
+export interface PackLabel {
+  readonly name: string;
+  /** `6 cells`; empty where the script doesn't say. */
+  readonly detail: string;
+}
+
+/** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
+export type SheetPart = CanItFly | WiredWhere | WhichPack;
+
+/** Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. */
+export function buildSheet(craft: Craft, findings: readonly Finding[], pack: string | null): BuildSheet {
+  const view = new CraftView(craft, pack);
+  return {
+    name: view.text('craft.name') ?? fileName(craft.root.uri),
+    about: about(view),
+    packs: craft.packs().map((name) => ({ name, detail: cellsOf(new CraftView(craft, name), name) })),
+    packInView: pack,
+    parts: [canItFly(craft, findings), wiredWhere(view, findings), whichPack(craft)],
+  };
+}
+
+function about(view: CraftView): readonly string[] {
+  const purpose = view.isSet('craft.purpose') ? view.word('craft.purpose') : null;
+  const board = view.board?.title;
+  const region = view.isSet('rules.region') ? view.catalog.region(view.word('rules.region') ?? '')?.title : undefined;
+  return [purpose, board, region].flatMap((word) => word ?? []);
+}
+
+function cellsOf(view: CraftView, pack: string): string {
+  const cells = view.isSet(`pack.${pack}.cells`) ? view.count(`pack.${pack}.cells`) : null;
+  if (cells === null) return '';
+  return cells === 1 ? '1 cell' : `${cells} cells`;
+}

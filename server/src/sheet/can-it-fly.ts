@@ -1,0 +1,82 @@
+import type { Level } from '../catalog/model/check';
+import type { Finding } from '../checks/finding';
+import { countByLevel, levels } from '../checks/order';
+import { adviceOf, messageOf } from '../checks/render';
+import type { Craft } from '../craft/craft';
+import { CraftView } from '../craft/view';
+import { figureOf, figureSources } from '../figures';
+import { type Target, targetOf } from './target';
+
+/** Part 1: what was found, what was accepted, what was assumed. */
+export interface CanItFly {
+  readonly id: 'can-it-fly';
+  readonly title: string;
+  readonly answer: string;
+  readonly counts: Readonly<Record<Level, number>>;
+  readonly accepted: number;
+  /** The worst first. */
+  readonly findings: readonly SheetFinding[];
+  /** How many more there are than shown. */
+  readonly leftOut: number;
+  /** What the figures had to assume, in words: "idle 5 %". */
+  readonly assumed: readonly string[];
+  /** What was not checked, and who decides: always there. */
+  readonly caution: string;
+}
+
+export interface SheetFinding {
+  readonly id: string;
+  readonly level: Level;
+  readonly message: string;
+  readonly advice: string;
+  readonly accepted: string | null;
+  readonly pack: string | null;
+  readonly target: Target;
+}
+
+const mostShown = 60;
+
+export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
+  const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));
+  const accepted = findings.filter((finding) => finding.accepted !== null).length;
+  const counts = countByLevel(findings);
+  return {
+    id: 'can-it-fly',
+    title: 'Can it fly?',
+    answer: answer(counts, accepted),
+    counts,
+    accepted,
+    findings: ranked.slice(0, mostShown).map(sheetFinding),
+    leftOut: Math.max(0, ranked.length - mostShown),
+    assumed: assumptions(craft),
+    caution:
+      'Checks see the script, not the craft. Propellers off at the bench; the makers’ data, local rules and your own test hover decide.',
+  };
+}
+
+function answer(counts: Readonly<Record<Level, number>>, accepted: number): string {
+  const parts = [
+    counts['must-fix'] > 0 ? `${counts['must-fix']} to mend` : 'nothing found to mend',
+    ...(counts.risk > 0 ? [counts.risk === 1 ? '1 risk' : `${counts.risk} risks`] : []),
+    ...(accepted > 0 ? [`${accepted} accepted`] : []),
+  ];
+  return parts.join(', ');
+}
+
+function sheetFinding(finding: Finding): SheetFinding {
+  return {
+    id: finding.check.id,
+    level: finding.level,
+    message: messageOf(finding),
+    advice: adviceOf(finding),
+    accepted: finding.accepted,
+    pack: finding.pack,
+    target: targetOf(finding.place),
+  };
+}
+
+function assumptions(craft: Craft): readonly string[] {
+  const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
+  const all = views.flatMap((view) => figureSources.flatMap(({ id }) => figureOf(view, id)?.assumed ?? []));
+  return [...new Set(all)];
+}
