@@ -1,23 +1,12 @@
+import { brokenJoints } from './broken-joints';
+import type { Match } from './match';
 import type { Collection } from './model/collection';
-import { bareText, type PathPatterns, type Pattern, type PatternSet, type Slot } from './path-patterns';
+import type { PathPatterns, Pattern, PatternSet, Slot } from './path-patterns';
 import { takes } from './path-tree';
-import { isSmallSlip, slips, wordDistance, wordOf } from './word-distance';
-
-/** How a written path came to be taken for a pattern. */
-export type Likeness = 'spelling' | 'order' | 'word-missing' | 'word-extra' | 'section' | 'synonym';
-
-/** A pattern that a path probably means. */
-export interface Match {
-  readonly pattern: Pattern;
-  /** The path to write; members that the writer has not named stand as placeholders. */
-  readonly path: string;
-  readonly why: Likeness;
-  /** Smaller is nearer. */
-  readonly cost: number;
-}
+import { isSmallSlip, wordDistance, wordOf } from './word-distance';
 
 /** What each kind of slip costs against one wrong letter. */
-const costs = { order: 1, joint: 1, wordMissing: 1.5, wordExtra: 2 };
+const costs = { order: 1, wordMissing: 1.5, wordExtra: 2 };
 
 /** Bounds the work that one unknown name can cause. */
 const longestPath = 100;
@@ -171,45 +160,4 @@ function isOpen(slot: Slot): boolean {
 /** A slot as the catalogue spells it. */
 export function slotText(slot: Slot): string {
   return typeof slot === 'string' ? slot : `<${slot.placeholder}>`;
-}
-
-/** Names whose dots or hyphens went wrong, so that the words can't be told apart: `gyrolowpass.cutoff`. */
-function brokenJoints(set: PatternSet, path: string): readonly Match[] {
-  const lower = path.toLowerCase();
-  const bare = bareText(path);
-  const count = path.split('.').length;
-  const spelled = set.spellings.flatMap((known): readonly Match[] => {
-    if (Math.abs(known.path.length - path.length) > 2) return [];
-    const joined = known.pattern.slots.length !== count && slips(known.path, lower) <= 1;
-    if (known.bare !== bare && !joined) return [];
-    return [{ pattern: known.pattern, path: known.path, why: 'spelling', cost: costs.joint }];
-  });
-  const framed = set.frames.flatMap((frame): readonly Match[] => {
-    const key = framedKey(frame.before, frame.after, path, lower);
-    if (key === undefined) return [];
-    const whole = `${frame.before}${key}${frame.after}`;
-    return [{ pattern: frame.pattern, path: whole, why: 'spelling', cost: costs.joint }];
-  });
-  return [...spelled, ...framed];
-}
-
-/** The free part of a path whose fixed part on one side is right and on the other one slip away. */
-function framedKey(before: string, after: string, path: string, lower: string): string | undefined {
-  const room = path.length - before.length - after.length;
-  if (room < 0) return undefined;
-  if (lower.startsWith(before)) {
-    const lost = [-1, 0, 1].find(
-      (more) => slips(lower.slice(path.length - after.length - more), after) === 1,
-    );
-    if (lost !== undefined) return freeWord(path.slice(before.length, path.length - after.length - lost));
-  }
-  if (lower.endsWith(after)) {
-    const lost = [-1, 0, 1].find((more) => slips(lower.slice(0, before.length + more), before) === 1);
-    if (lost !== undefined) return freeWord(path.slice(before.length + lost, path.length - after.length));
-  }
-  return undefined;
-}
-
-function freeWord(text: string): string | undefined {
-  return text.length >= 2 && !text.includes('.') ? text : undefined;
 }

@@ -1,6 +1,7 @@
 import type { Catalog } from './catalog';
 import type { KnownParameter } from './known-parameter';
-import { isRight, type Likeness, type Match, nearPatterns, slotText } from './path-match';
+import type { Likeness, Match } from './match';
+import { isRight, nearPatterns, slotText } from './path-match';
 import { bareText, type Pattern } from './path-patterns';
 import { wordDistance, wordOf } from './word-distance';
 
