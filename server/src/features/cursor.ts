@@ -1,8 +1,8 @@
 import type { FoundParameter } from '../catalog/catalog';
+import { referencesIn } from '../craft/references';
 import type { ReferenceNode, Span } from '../language/ast';
 import type { Position } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
-import { referencesIn } from '../craft/references';
 import type { Snapshot } from './snapshot';
 
 /** What stands under a position. */
@@ -11,7 +11,12 @@ export type Under =
   | { readonly kind: 'section'; readonly line: ScriptLine; readonly span: Span; readonly path: string }
   | { readonly kind: 'pack'; readonly line: ScriptLine; readonly span: Span; readonly name: string }
   | { readonly kind: 'constant'; readonly line: ScriptLine; readonly span: Span; readonly name: string }
-  | { readonly kind: 'reference'; readonly line: ScriptLine; readonly span: Span; readonly node: ReferenceNode }
+  | {
+      readonly kind: 'reference';
+      readonly line: ScriptLine;
+      readonly span: Span;
+      readonly node: ReferenceNode;
+    }
   | { readonly kind: 'value'; readonly line: ScriptLine; readonly span: Span; readonly path: string }
   | { readonly kind: 'include'; readonly line: ScriptLine; readonly span: Span }
   | { readonly kind: 'acceptance'; readonly line: ScriptLine; readonly span: Span; readonly check: string };

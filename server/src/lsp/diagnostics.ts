@@ -1,7 +1,7 @@
 import {
   type Connection,
-  DocumentDiagnosticReportKind,
   type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
 } from 'vscode-languageserver';
 import type { Session } from './session';
 import { diagnosticsOf } from './to-diagnostic';

@@ -1,6 +1,6 @@
 import type { Connection, TextDocumentContentChangeEvent } from 'vscode-languageserver';
-import type { DocumentEdit } from '../language/document';
 import type { Script } from '../craft/script';
+import type { DocumentEdit } from '../language/document';
 import type { Diagnostics } from './diagnostics';
 import type { Session } from './session';
 

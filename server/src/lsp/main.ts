@@ -4,6 +4,7 @@ import { NodeFiles } from './node-files';
 import { serve } from './server';
 
 // Standard output carries the protocol: whatever a library logs must not get into it.
+// biome-ignore lint/suspicious/noConsole: this is what keeps the console off standard output
 for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = console.error;
 
 serve(createConnection(ProposedFeatures.all), builtInCatalog(), new NodeFiles([]));

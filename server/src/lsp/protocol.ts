@@ -22,9 +22,10 @@ export const summaryRequest = new RequestType<AboutScript, Summary | null, void>
 export const sheetRequest = new RequestType<AboutScript, BuildSheet | null, void>('propsoff/sheet');
 
 /** Client to server: the pack that the pilot wants to look at. */
-export const packInViewNotification = new NotificationType<{ readonly uri: string; readonly pack: string | null }>(
-  'propsoff/packInView',
-);
+export const packInViewNotification = new NotificationType<{
+  readonly uri: string;
+  readonly pack: string | null;
+}>('propsoff/packInView');
 
 /** Client to server: everything about the line at a position, as Markdown. */
 export const explainRequest = new RequestType<

@@ -77,7 +77,8 @@ function registerFolders(
 }
 
 function rootsOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
-  if (workspaceFolders !== undefined && workspaceFolders !== null) return workspaceFolders.map(({ uri }) => uri);
+  if (workspaceFolders !== undefined && workspaceFolders !== null)
+    return workspaceFolders.map(({ uri }) => uri);
   return rootUri === undefined || rootUri === null ? [] : [rootUri];
 }
 

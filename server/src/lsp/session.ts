@@ -1,7 +1,11 @@
-import type { ClientCapabilities, Position as ClientPosition, Range as ClientRange } from 'vscode-languageserver';
+import type {
+  ClientCapabilities,
+  Position as ClientPosition,
+  Range as ClientRange,
+} from 'vscode-languageserver';
+import type { Script } from '../craft/script';
 import type { Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
-import type { Script } from '../craft/script';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type Encoding, fromClient, toClient } from './encoding';
 

@@ -19,7 +19,9 @@ const mostShown = 500;
 /** What the client is to show for a script: the worst findings, and how many were left out. */
 export function diagnosticsOf(session: Session, findings: readonly Finding[]): Diagnostic[] {
   if (findings.length <= mostShown) return findings.map((finding) => diagnosticOf(session, finding));
-  const worst = levels.flatMap((level) => findings.filter((finding) => finding.level === level)).slice(0, mostShown);
+  const worst = levels
+    .flatMap((level) => findings.filter((finding) => finding.level === level))
+    .slice(0, mostShown);
   return [leftOut(findings.length - mostShown), ...worst.map((finding) => diagnosticOf(session, finding))];
 }
 
