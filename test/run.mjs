@@ -1,0 +1,135 @@
+// `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
+// `npm test -- unit page` runs only the suites named: project, unit, reference, protocol, workbench, page.
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import { ensureChromium } from './workbench/chromium.mjs';
+import { ensureDependencies } from './workbench/dependencies.mjs';
+import { PlainError, root, run, say } from './workbench/machine.mjs';
+import { ensureWorkbench } from './workbench/setup.mjs';
+
+const scratch = mkdtempSync(join(tmpdir(), 'propsoff-test-'));
+const countsPath = join(scratch, 'counts.json');
+
+/** Runs a command that reports counts in the file PROPSOFF_COUNTS names; silence or a bad end is a failure. */
+async function countedRun(program, args) {
+  rmSync(countsPath, { force: true });
+  const code = await run(program, args, { env: { ...process.env, PROPSOFF_COUNTS: countsPath } });
+  if (!existsSync(countsPath)) {
+    say(`no result came back (exit code ${code}); counted as one failure`);
+    return { passed: 0, failed: 1 };
+  }
+  const counts = JSON.parse(readFileSync(countsPath, 'utf8'));
+  if (code === 0 || counts.failed > 0) return counts;
+  say(`exit code ${code} though no test failed; counted as one failure`);
+  return { ...counts, failed: 1 };
+}
+
+/** A command that passes or fails as a whole counts as one test. */
+async function oneTest(title, program, args) {
+  say(`${title}: ${[program, ...args].join(' ')}`);
+  const failed = (await run(program, args)) === 0 ? 0 : 1;
+  say(`${title}: ${failed === 0 ? 'passed' : 'FAILED'}`);
+  return { passed: 1 - failed, failed };
+}
+
+function sum(all) {
+  const add = (key) => all.reduce((total, counts) => total + counts[key], 0);
+  return { passed: add('passed'), failed: add('failed') };
+}
+
+async function project() {
+  return sum([
+    await oneTest('format and lint', 'npx', ['biome', 'ci', '.']),
+    await oneTest('types', 'npm', ['run', '--silent', 'typecheck']),
+    await oneTest('dead code', 'npx', ['knip']),
+  ]);
+}
+
+function testFilesIn(folder) {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { recursive: true })
+    .filter((name) => name.endsWith('.test.ts'))
+    .sort()
+    .map((name) => relative(root, join(folder, name)));
+}
+
+/** The test files of a folder in one mocha; a folder without any is a failure, for nothing was shown. */
+async function mochaSuite(folder, longest) {
+  const files = testFilesIn(join(root, 'test', folder));
+  if (files.length === 0) {
+    say(`test/${folder} has no tests; counted as one failure`);
+    return { passed: 0, failed: 1 };
+  }
+  const mocha = join(root, 'node_modules', 'mocha', 'bin', 'mocha.js');
+  return countedRun(process.execPath, [mocha, '--timeout', `${longest}`, ...files]);
+}
+
+async function inEditor() {
+  await ensureChromium();
+  await ensureWorkbench();
+  return countedRun(process.execPath, [join(root, 'test', 'workbench', 'in-editor.mjs')]);
+}
+
+async function inPage() {
+  await ensureChromium();
+  await ensureWorkbench();
+  return mochaSuite('workbench/page', 120_000);
+}
+
+const suites = [
+  ['project', project],
+  ['unit', () => mochaSuite('unit', 30_000)],
+  ['reference', () => mochaSuite('reference', 30_000)],
+  ['protocol', () => mochaSuite('protocol', 60_000)],
+  ['workbench', inEditor],
+  ['page', inPage],
+];
+
+function chosenSuites(names) {
+  const unknown = names.find((name) => !suites.some(([known]) => known === name));
+  if (unknown !== undefined) {
+    throw new PlainError(`no suite ${unknown}; there are ${suites.map(([name]) => name).join(', ')}`);
+  }
+  return suites.filter(([name]) => names.length === 0 || names.includes(name));
+}
+
+/** A step that cannot even start is a failure with its reason, and the next step still runs. */
+async function guarded(step) {
+  try {
+    return await step();
+  } catch (error) {
+    say(error instanceof PlainError ? error.message : `${error?.stack ?? error}`);
+    return { passed: 0, failed: 1 };
+  }
+}
+
+async function timed(name, step) {
+  console.log(`\n=== ${name} ===`);
+  const start = Date.now();
+  const counts = await guarded(step);
+  return { name, ...counts, seconds: Math.round((Date.now() - start) / 1000) };
+}
+
+function printSummary(results) {
+  console.log('\nsuite       passed  failed  seconds');
+  for (const { name, passed, failed, seconds } of results) {
+    const [p, f, s] = [passed, failed, seconds].map((number) => `${number}`.padStart(8));
+    console.log(`${name.padEnd(10)}${p}${f}${s}${failed > 0 ? '  <- failed' : ''}`);
+  }
+}
+
+async function main() {
+  const chosen = chosenSuites(process.argv.slice(2));
+  await ensureDependencies();
+  // Later suites use what is in dist/, so it is built whatever was chosen; old output must not pass for new.
+  const results = [await timed('build', () => oneTest('build', 'npm', ['run', '--silent', 'build']))];
+  for (const [name, step] of chosen) results.push(await timed(name, step));
+  printSummary(results);
+  return sum(results);
+}
+
+const { passed, failed } = await guarded(main);
+rmSync(scratch, { recursive: true, force: true });
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed > 0 || passed === 0 ? 1 : 0;

@@ -1,0 +1,46 @@
+// Finds Chromium, or installs Debian's where that is possible; and says how it is started.
+
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { findProgram, installDebianPackages, PlainError } from './machine.mjs';
+
+const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge'];
+const macApplications = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
+
+function installedChromium() {
+  const chosen = process.env.PROPSOFF_CHROMIUM;
+  if (chosen !== undefined && chosen !== '') {
+    if (!existsSync(chosen)) throw new PlainError(`PROPSOFF_CHROMIUM names ${chosen}, which is not there`);
+    return chosen;
+  }
+  for (const name of names) {
+    const path = findProgram(name);
+    if (path !== undefined) return path;
+  }
+  return macApplications
+    .map((name) => join('/Applications', `${name}.app`, 'Contents', 'MacOS', name))
+    .find((path) => existsSync(path));
+}
+
+/**
+ * Path of a Chromium to drive. PROPSOFF_CHROMIUM names one to be preferred.
+ * @throws {PlainError} if there is none and none can be installed.
+ */
+export async function ensureChromium() {
+  const found = installedChromium();
+  if (found !== undefined) return found;
+  await installDebianPackages(['chromium', 'fonts-dejavu-core'], 'tests in a browser need Chromium');
+  const installed = installedChromium();
+  if (installed === undefined) throw new PlainError('Chromium was installed but cannot be found on PATH');
+  return installed;
+}
+
+/** Arguments that keep Chromium quiet: no look-ups of its maker's hosts, no first-run pages. */
+export const chromiumArguments = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];

@@ -1,0 +1,44 @@
+import type { BrowserContext } from 'playwright-core';
+
+/** An argument of the editor, such as `extensionDevelopmentPath`, and its value. */
+export type PayloadPair = readonly [name: string, value: string];
+
+export interface WorkbenchOptions {
+  /** Loopback port; a free one if left out. */
+  readonly port?: number;
+  /** User settings on top of those that keep the editor quiet. */
+  readonly settings?: Readonly<Record<string, unknown>>;
+  /** Environment variables that the extension host shall see. */
+  readonly env?: Readonly<Record<string, string>>;
+  /** Folder of an extension that counts as installed. */
+  readonly extension?: string;
+  /** Folder that the bare address opens. */
+  readonly folder?: string;
+}
+
+export interface RunningWorkbench {
+  readonly origin: string;
+  /** Its own folder, gone after `stop`. */
+  readonly home: string;
+  /** Settles when the server ends, for whatever reason. */
+  readonly ended: Promise<unknown>;
+  /** What the server printed up to now. */
+  log(): string;
+  /** Address that opens a folder. */
+  address(folder: string, payload?: readonly PayloadPair[]): string;
+  /** A path as the editor in the browser names it. */
+  remoteUri(path: string): string;
+  /** Ends every process of it and removes its folder. */
+  stop(): Promise<void>;
+}
+
+export interface BrowserOptions {
+  readonly width?: number;
+  readonly height?: number;
+  /** Shows the window, to watch a test. */
+  readonly show?: boolean;
+}
+
+export function startWorkbench(options?: WorkbenchOptions): Promise<RunningWorkbench>;
+export function openBrowser(options?: BrowserOptions): Promise<BrowserContext>;
+export function closeBrowser(context: BrowserContext): Promise<void>;

@@ -1,0 +1,276 @@
+/**
+ * What a person can do and see in the editor, for tests that look at it from outside, through the browser.
+ * Nothing here waits for a set time: every step waits for what a person would see next, up to a deadline.
+ */
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, resolve } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import type { BrowserContext, FrameLocator, Locator, Page } from 'playwright-core';
+import { closeBrowser, openBrowser, type RunningWorkbench, startWorkbench } from '../launch.mjs';
+
+/** Time that one step may take, in milliseconds. Long, because machines that run tests may be busy. */
+const deadline = 45_000;
+
+const projectRoot = resolve(__dirname, '..', '..', '..');
+
+const themes = {
+  light: { setting: 'Default Light Modern', className: 'vs' },
+  dark: { setting: 'Default Dark Modern', className: 'vs-dark' },
+  'dark high contrast': { setting: 'Default High Contrast', className: 'hc-black' },
+  'light high contrast': { setting: 'Default High Contrast Light', className: 'hc-light' },
+} as const;
+
+/** The kinds of theme that a person may choose. */
+export type Theme = keyof typeof themes;
+
+/** How serious the editor shows a problem to be. */
+export type SquiggleLevel = 'error' | 'warning' | 'info' | 'hint';
+
+export interface OpenOptions {
+  /** Folder to open; a copy of it is opened, so that a test may change files. Defaults to the demo workspace. */
+  readonly folder?: string;
+  readonly settings?: Readonly<Record<string, unknown>>;
+  readonly width?: number;
+  readonly height?: number;
+}
+
+/** Opens a workbench with the extension and a folder in it. Close it when done. */
+export async function openEditor(options: OpenOptions = {}): Promise<EditorDriver> {
+  const scratch = mkdtempSync(join(tmpdir(), 'propsoff-page-'));
+  const original = options.folder ?? process.env.PROPSOFF_WORKSPACE ?? join(projectRoot, 'test', 'demo');
+  const folder = join(scratch, basename(original));
+  cpSync(original, folder, { recursive: true });
+  prepareFolderSettings(folder);
+  const settings = { 'files.exclude': { '.vscode': true }, ...options.settings };
+  const workbench = await startWorkbench({
+    settings,
+    extension: process.env.PROPSOFF_DEV_PATH ?? projectRoot,
+  });
+  const { width = 1280, height = 800 } = options;
+  const context = await openBrowser({ width, height, show: process.env.PROPSOFF_SHOW === '1' });
+  const driver = new EditorDriver(workbench, context, await context.newPage(), folder, scratch);
+  try {
+    await driver.load();
+  } catch (error) {
+    await driver.close();
+    throw error;
+  }
+  return driver;
+}
+
+/** The file is there from the start, so that the editor watches it. */
+function prepareFolderSettings(folder: string): void {
+  const path = join(folder, '.vscode', 'settings.json');
+  mkdirSync(dirname(path), { recursive: true });
+  if (!existsSync(path)) writeFileSync(path, '{}');
+}
+
+export class EditorDriver {
+  constructor(
+    private readonly workbench: RunningWorkbench,
+    private readonly context: BrowserContext,
+    /** The page itself, for what has no method here. */
+    readonly page: Page,
+    /** The opened copy of the folder. */
+    readonly folder: string,
+    private readonly scratch: string,
+  ) {
+    page.setDefaultTimeout(deadline);
+  }
+
+  /** Loads the editor anew, as a person does with the browser's reload. */
+  async load(): Promise<void> {
+    await this.page.goto(this.workbench.address(this.folder));
+    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+  }
+
+  /** Closes everything and removes what was copied. */
+  async close(): Promise<void> {
+    await closeBrowser(this.context);
+    await this.workbench.stop();
+    rmSync(this.scratch, { recursive: true, force: true, maxRetries: 5 });
+  }
+
+  /** Opens a file of the folder by its name, through quick open. */
+  async openFile(name: string): Promise<void> {
+    await this.pick('Control+P', name, (row) => row.filter({ hasText: basename(name) }));
+    const tab = this.page.locator('.tab.active').filter({ hasText: basename(name) });
+    await tab.waitFor();
+    await this.editor().locator('.view-line').first().waitFor();
+    await this.editor().locator('.view-lines').click();
+  }
+
+  /** Runs a command by its title, as `Category: Title`, through the command palette. */
+  async runCommand(title: string): Promise<void> {
+    await this.pick('F1', `>${title}`, (row) => row.filter({ hasText: title }));
+  }
+
+  /** Puts the cursor at a place; both numbers count from 1, as the status bar shows them. */
+  async goTo(line: number, column = 1): Promise<void> {
+    await this.pick('Control+G', `:${line}:${column}`, (row) => row.filter({ hasText: `${line}` }));
+    const shown = new RegExp(`Ln ${line}, Col ${column}\\b`);
+    await this.page.locator('.statusbar-item').filter({ hasText: shown }).waitFor();
+  }
+
+  /** Types at the cursor, key by key. */
+  async type(text: string): Promise<void> {
+    await this.page.keyboard.type(text);
+  }
+
+  /** Presses a key or chord, such as `Control+Space`. */
+  async press(key: string): Promise<void> {
+    await this.page.keyboard.press(key);
+  }
+
+  /** The lines of the active editor that are on screen, as read. */
+  async visibleText(): Promise<string> {
+    const lines = await this.editor()
+      .locator('.view-line')
+      .evaluateAll((elements) =>
+        elements
+          .map((element) => ({ top: element.getBoundingClientRect().top, text: element.textContent ?? '' }))
+          .sort((a, b) => a.top - b.top)
+          .map(({ text }) => text),
+      );
+    return lines.join('\n').replaceAll('\u00a0', ' ');
+  }
+
+  /** Waits until the active editor shows problems of a level; gives how many underlined places there are. */
+  async waitForSquiggles(level: SquiggleLevel): Promise<number> {
+    const squiggles = this.editor().locator(`.squiggly-${level}`);
+    await squiggles.first().waitFor({ state: 'attached' });
+    return squiggles.count();
+  }
+
+  /** Waits until the active editor shows no problem of a level. */
+  async waitForNoSquiggles(level: SquiggleLevel): Promise<void> {
+    await this.waitUntil(
+      `no ${level}`,
+      async () => (await this.editor().locator(`.squiggly-${level}`).count()) === 0,
+    );
+  }
+
+  /** Rests the mouse on a word of the active editor and gives the text of the hover that comes up. */
+  async hoverOver(word: string): Promise<string> {
+    const hover = this.page.locator('.monaco-editor .monaco-hover:visible .hover-contents');
+    const loading = /^Loading\.\.\.$/;
+    await this.moveMouseOnto(word);
+    await this.waitUntil(`a hover over ${word}`, async () => {
+      const texts = await hover.allInnerTexts();
+      return texts.length > 0 && !texts.some((text) => loading.test(text.trim()));
+    });
+    return (await hover.allInnerTexts()).join('\n');
+  }
+
+  /** Asks for completion at the cursor and gives the labels that are on screen. */
+  async suggestions(): Promise<string[]> {
+    await this.press('Control+Space');
+    const widget = this.page.locator('.suggest-widget.visible');
+    const rows = widget.locator('.monaco-list-row .label-name');
+    await rows.first().waitFor();
+    return rows.allInnerTexts();
+  }
+
+  /** Titles of the quick fixes offered at the cursor; the menu stays open. */
+  async quickFixes(): Promise<string[]> {
+    await this.press('Control+.');
+    const rows = this.page.locator('.action-widget .monaco-list-row.action');
+    await rows.first().waitFor();
+    return rows.allInnerTexts();
+  }
+
+  /** Chooses one of the quick fixes that the menu shows. */
+  async chooseQuickFix(title: string): Promise<void> {
+    await this.page
+      .locator('.action-widget .monaco-list-row.action')
+      .filter({ hasText: title })
+      .first()
+      .click();
+  }
+
+  /** Waits for a status-bar item with this in its text and gives the whole text. */
+  async statusBar(text: string | RegExp): Promise<string> {
+    const item = this.page.locator('.statusbar-item:visible').filter({ hasText: text }).first();
+    await item.waitFor();
+    return (await item.allInnerTexts()).join('').replaceAll('\u00a0', ' ').trim();
+  }
+
+  /** The page inside the webview that is on screen; the nth if there are several. */
+  webview(index = 0): FrameLocator {
+    return this.page.locator('iframe.webview.ready').nth(index).contentFrame().frameLocator('#active-frame');
+  }
+
+  /** Texts of the notifications that are on screen. */
+  async notifications(): Promise<string[]> {
+    return this.page.locator('.notifications-toasts .notification-list-item-message').allInnerTexts();
+  }
+
+  /**
+   * Changes settings and leaves the others as they are. They are the folder's settings, which the editor reads
+   * again at once; the settings given at the start are the person's own.
+   */
+  changeSettings(changes: Readonly<Record<string, unknown>>): void {
+    const settings: unknown = JSON.parse(readFileSync(this.settingsPath, 'utf8'));
+    writeFileSync(this.settingsPath, JSON.stringify({ ...(settings as object), ...changes }, undefined, 2));
+  }
+
+  /** Chooses a colour theme and waits until the editor wears it. */
+  async setTheme(theme: Theme): Promise<void> {
+    this.changeSettings({ 'workbench.colorTheme': themes[theme].setting });
+    await this.page.locator(`.monaco-workbench.${themes[theme].className}`).waitFor();
+  }
+
+  /** Takes a picture of the whole window. */
+  async screenshot(path: string): Promise<void> {
+    await this.page.screenshot({ path });
+  }
+
+  /** Asks again until the answer is yes; fails with what was waited for. */
+  async waitUntil(what: string, ask: () => Promise<boolean>): Promise<void> {
+    const end = Date.now() + deadline;
+    while (!(await ask())) {
+      if (Date.now() > end) throw new Error(`waited in vain for ${what}`);
+      await pause(50);
+    }
+  }
+
+  private get settingsPath(): string {
+    return join(this.folder, '.vscode', 'settings.json');
+  }
+
+  private editor(): Locator {
+    return this.page.locator('.editor-group-container.active .monaco-editor').first();
+  }
+
+  /** Opens a quick input with a key, types, and takes the row that a person would take. */
+  private async pick(key: string, text: string, choose: (rows: Locator) => Locator): Promise<void> {
+    const box = this.page.locator('.quick-input-widget:visible');
+    await this.press(key);
+    await box.locator('input[type=text]').fill(text);
+    await choose(box.locator('.monaco-list-row')).first().click();
+    await box.waitFor({ state: 'hidden' });
+  }
+
+  private async moveMouseOnto(word: string): Promise<void> {
+    const place = await this.editor()
+      .locator('.view-lines')
+      .evaluate((lines, wanted) => {
+        const walker = lines.ownerDocument.createTreeWalker(lines, 4);
+        for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+          const at = (node.nodeValue ?? '').replaceAll('\u00a0', ' ').indexOf(wanted);
+          if (at < 0) continue;
+          const range = lines.ownerDocument.createRange();
+          range.setStart(node, at);
+          range.setEnd(node, at + wanted.length);
+          const box = range.getBoundingClientRect();
+          return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+        }
+        return undefined;
+      }, word);
+    if (place === undefined) throw new Error(`${word} is not on screen`);
+    // Coming from a distance, as a hand does: a mouse that is already there raises no hover.
+    await this.page.mouse.move(0, 0);
+    await this.page.mouse.move(place.x, place.y, { steps: 4 });
+  }
+}

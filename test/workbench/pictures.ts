@@ -1,0 +1,99 @@
+/**
+ * Makes the README's pictures anew: the demo craft with three mistakes put in, in the real editor.
+ * Fails if the demo no longer has the lines that the mistakes go into, or the editor does not show them.
+ */
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type EditorDriver, openEditor } from './page/driver';
+
+const projectRoot = resolve(__dirname, '..', '..');
+const pictures = join(projectRoot, 'client', 'pictures');
+const script = 'sandmartin.craft';
+
+/** Mistakes close to each other, so that one window shows them all. */
+const mistakes: readonly (readonly [right: RegExp, wrong: string])[] = [
+  [/^supply( *= *)5 V/m, 'supply$13.3 V'],
+  [/^(\[switch\.arm\]\n)channel/m, '$1chanel'],
+  [/^(\[switch\.arm\]\n.*\n)on( *= *)\d+\.\./m, '$1on$21450..'],
+];
+
+function writeFaultyDemo(folder: string): void {
+  const path = join(folder, script);
+  let text = readFileSync(path, 'utf8');
+  for (const [right, wrong] of mistakes) {
+    if (!right.test(text)) throw new Error(`${script} has no line like ${right}`);
+    text = text.replace(right, wrong);
+  }
+  writeFileSync(path, text);
+}
+
+/** Line (from 1) of the first line in the opened script that matches. */
+function lineOf(editor: EditorDriver, pattern: RegExp): number {
+  const at = readFileSync(join(editor.folder, script), 'utf8')
+    .split('\n')
+    .findIndex((line) => pattern.test(line));
+  if (at < 0) throw new Error(`no line like ${pattern}`);
+  return at + 1;
+}
+
+/** Drags the side bar's edge, so that the build sheet has the room that a pilot would give it. */
+async function widenSideBar({ page }: EditorDriver, width: number): Promise<void> {
+  const box = await page.locator('.part.sidebar').boundingBox();
+  if (box === null) throw new Error('the side bar is hidden');
+  await page.mouse.move(box.x + box.width, 400);
+  await page.mouse.down();
+  await page.mouse.move(box.x + width, 400, { steps: 8 });
+  await page.mouse.up();
+}
+
+async function take(editor: EditorDriver, name: string): Promise<void> {
+  await editor.screenshot(join(pictures, `${name}.png`));
+  console.log(`client/pictures/${name}.png`);
+}
+
+async function photograph(editor: EditorDriver): Promise<void> {
+  await editor.openFile(script);
+  await editor.waitForSquiggles('error');
+  await editor.runCommand('Propsoff: Show Build Sheet');
+  await editor.webview().locator('h1, h2').first().waitFor();
+  await widenSideBar(editor, 460);
+  await editor.goTo(lineOf(editor, /^chanel/));
+  await take(editor, 'editor-light');
+  await editor.setTheme('dark');
+  await take(editor, 'editor-dark');
+
+  await editor.setTheme('light');
+  await editor.goTo(lineOf(editor, /^cutoff/));
+  await editor.hoverOver('cutoff');
+  await take(editor, 'hover');
+  await editor.press('Escape');
+
+  await editor.press('End');
+  await editor.press('Enter');
+  await editor.suggestions();
+  await take(editor, 'completion');
+}
+
+async function main(): Promise<void> {
+  const scratch = mkdtempSync(join(tmpdir(), 'propsoff-pictures-'));
+  const folder = join(scratch, 'demo');
+  mkdirSync(pictures, { recursive: true });
+  try {
+    cpSync(join(projectRoot, 'test', 'demo'), folder, { recursive: true });
+    writeFaultyDemo(folder);
+    const editor = await openEditor({ folder, settings: { 'editor.minimap.enabled': false } });
+    try {
+      await photograph(editor);
+    } finally {
+      await editor.close();
+    }
+  } finally {
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}
+
+main().catch((error: unknown) => {
+  console.error(error);
+  process.exitCode = 1;
+});

@@ -1,0 +1,53 @@
+/**
+ * Entry of the tests that run inside the extension host. The editor calls `run` and ends when it settles.
+ * The report and the counts go to files, since an extension host's own output is not the terminal's.
+ */
+import { appendFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { format } from 'node:util';
+
+/** Runs every test file beside this one; rejects if a test failed or none ran. */
+export async function run(): Promise<void> {
+  process.setSourceMapsEnabled(true);
+  const { default: Mocha } = await import('mocha');
+  const { PROPSOFF_REPORT: report, PROPSOFF_COUNTS: countsPath } = process.env;
+  if (report !== undefined) {
+    Mocha.reporters.Base.consoleLog = (...words: unknown[]) =>
+      appendFileSync(report, `${format(...words)}\n`);
+  }
+  const mocha = new Mocha({
+    ui: 'bdd',
+    reporter: 'spec',
+    timeout: 60_000,
+    forbidOnly: true,
+    forbidPending: true,
+  });
+  for (const name of readdirSync(__dirname).sort()) {
+    if (name.endsWith('.test.js')) mocha.addFile(join(__dirname, name));
+  }
+  const counts = await countRun(mocha, report);
+  if (countsPath !== undefined) writeFileSync(countsPath, JSON.stringify(counts));
+  if (counts.failed > 0 || counts.passed === 0) {
+    throw new Error(`${counts.passed} passed, ${counts.failed} failed`);
+  }
+}
+
+interface Counts {
+  readonly passed: number;
+  readonly failed: number;
+}
+
+/** A test file that cannot be loaded counts as one failed test, with its reason in the report. */
+async function countRun(mocha: Mocha, report: string | undefined): Promise<Counts> {
+  try {
+    await mocha.loadFilesAsync();
+  } catch (error) {
+    if (report !== undefined) appendFileSync(report, `a test file cannot be loaded: ${format(error)}\n`);
+    return { passed: 0, failed: 1 };
+  }
+  return new Promise((resolve) => {
+    const runner = mocha.run(() => {
+      resolve({ passed: runner.stats?.passes ?? 0, failed: runner.stats?.failures ?? 1 });
+    });
+  });
+}
