@@ -1,5 +1,5 @@
 import type { LineFix, Problem, Span } from './ast';
-import { lookAlikeMinus, lookAlikeQuote, lookAlikeSpace } from './look-alikes';
+import { hiddenCharacter, lookAlikeMinus, lookAlikeQuote, lookAlikeSpace } from './look-alikes';
 import { readNumber } from './number';
 import { characterName, problem, replacement } from './problem';
 import type { Sign, Token } from './token';
@@ -45,6 +45,7 @@ class Lexer {
       this.tokens.push(this.next());
     }
     this.reportSpaces();
+    this.reportHidden();
     return { tokens: this.tokens, comment, problems: this.problems };
   }
 
@@ -149,6 +150,19 @@ class Lexer {
     };
     const character = characterName(this.line[first] ?? '');
     this.problems.push(problem('line/odd-space', { start: first, end: first + 1 }, { character }, [fix]));
+  }
+
+  private reportHidden(): void {
+    const start = this.line.search(hiddenCharacter);
+    if (start < 0) return;
+    const edits = [...this.line.matchAll(new RegExp(hiddenCharacter, 'gu'))].map(({ index }) => ({
+      start: index,
+      end: index + 1,
+      newText: '',
+    }));
+    const values = { character: characterName(this.line[start] ?? '') };
+    const fix = { title: 'Take the hidden characters out', edits };
+    this.problems.push(problem('line/hidden-character', { start, end: start + 1 }, values, [fix]));
   }
 
   private stray(start: number): Token {

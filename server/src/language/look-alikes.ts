@@ -18,3 +18,9 @@ export const lookAlikeQuote: ReadonlySet<string> = new Set(
 
 /** Characters that look like the degree sign. */
 export const lookAlikeDegree: ReadonlySet<string> = new Set('\u00ba\u02da');
+
+/**
+ * Control characters but the tab, and marks that turn the direction of writing: they show nothing, and can
+ * make a line look like another one or smuggle a command into a terminal.
+ */
+export const hiddenCharacter = /(?!\t)[\p{Cc}\u202a-\u202e\u2066-\u2069]/u;

@@ -1,6 +1,6 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInCatalog } from '../catalog/built-in';
-import { NodeFiles } from './node-files';
+import { NodeFiles } from '../host/node-files';
 import { serve } from './server';
 
 // Standard output carries the protocol: whatever a library logs must not get into it.

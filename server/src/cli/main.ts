@@ -1,0 +1,46 @@
+import { builtInCatalog } from '../catalog/built-in';
+import { runCheck } from './check';
+import { runExplain } from './explain';
+import { runFormat } from './format';
+import { helpText } from './help';
+import { exitCodes, UsageError } from './outcome';
+import { runSheet } from './sheet';
+import { nodeTerminal, type Terminal } from './terminal';
+
+type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
+
+const commands: ReadonlyMap<string, Command> = new Map([
+  ['check', (args, terminal) => runCheck(args, terminal, builtInCatalog())],
+  ['format', (args, terminal) => runFormat(args, terminal)],
+  ['explain', (args, terminal) => runExplain(args, terminal, builtInCatalog())],
+  ['sheet', (args, terminal) => runSheet(args, terminal, builtInCatalog())],
+]);
+
+async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
+  const [name, ...args] = argv;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    terminal.out(helpText);
+    return name === undefined ? exitCodes.couldNotRun : exitCodes.fine;
+  }
+  const command = commands.get(name);
+  if (command === undefined) {
+    throw new UsageError(`there is no command "${name}"; try one of: ${[...commands.keys()].join(', ')}`);
+  }
+  if (args.includes('--help') || args.includes('-h')) {
+    terminal.out(helpText);
+    return exitCodes.fine;
+  }
+  return command(args, terminal);
+}
+
+async function main(): Promise<void> {
+  const terminal = nodeTerminal();
+  try {
+    process.exitCode = await run(process.argv.slice(2), terminal);
+  } catch (error) {
+    terminal.err(`propsoff: ${error instanceof Error ? error.message : String(error)}\n`);
+    process.exitCode = exitCodes.couldNotRun;
+  }
+}
+
+void main();
