@@ -1,7 +1,7 @@
-import type { Craft } from '../craft/craft';
-import { CraftView } from '../craft/view';
-import { fileName } from '../craft/include-path';
 import type { Finding } from '../checks/finding';
+import type { Craft } from '../craft/craft';
+import { fileName } from '../craft/include-path';
+import { CraftView } from '../craft/view';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
@@ -40,7 +40,9 @@ export function buildSheet(craft: Craft, findings: readonly Finding[], pack: str
 function about(view: CraftView): readonly string[] {
   const purpose = view.isSet('craft.purpose') ? view.word('craft.purpose') : null;
   const board = view.board?.title;
-  const region = view.isSet('rules.region') ? view.catalog.region(view.word('rules.region') ?? '')?.title : undefined;
+  const region = view.isSet('rules.region')
+    ? view.catalog.region(view.word('rules.region') ?? '')?.title
+    : undefined;
   return [purpose, board, region].flatMap((word) => word ?? []);
 }
 

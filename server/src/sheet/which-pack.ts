@@ -1,8 +1,8 @@
 import type { Craft } from '../craft/craft';
+import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
-import { valueText } from '../craft/value-text';
 import { type Target, targetOfPath } from './target';
 
 /** Part 5: one column a pack. */
@@ -53,10 +53,12 @@ export function whichPack(craft: Craft): WhichPack {
   return {
     id: 'which-pack',
     title: 'Which pack does what?',
-    answer: columns.length === 0 ? 'no pack set' : columns.length === 1 ? '1 pack' : `${columns.length} packs`,
+    answer:
+      columns.length === 0 ? 'no pack set' : columns.length === 1 ? '1 pack' : `${columns.length} packs`,
     columns,
     rows: [...settings, ...figures].filter((row) => row.cells.some((cell) => cell !== null)),
-    caution: 'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
+    caution:
+      'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
   };
 }
 
@@ -76,6 +78,7 @@ function figureCell(view: CraftView, id: string, from: readonly string[]): PackC
 
 /** A figure with as many digits as are known: three, or whole where it is large. */
 export function figureText({ likely, unit }: Figure): string {
-  const digits = Math.abs(likely) >= 100 ? Math.round(likely).toString() : String(Number(likely.toPrecision(3)));
+  const digits =
+    Math.abs(likely) >= 100 ? Math.round(likely).toString() : String(Number(likely.toPrecision(3)));
   return unit === '' ? digits : `${digits} ${unit}`;
 }

@@ -17,7 +17,11 @@ export interface WiredWhere {
 
 export interface SheetPort {
   readonly name: string;
-  readonly devices: readonly { readonly name: string; readonly path: string; readonly target: Target | null }[];
+  readonly devices: readonly {
+    readonly name: string;
+    readonly path: string;
+    readonly target: Target | null;
+  }[];
   /** What else its pins do, such as "USB set-up". */
   readonly sharedWith: string | null;
   readonly hasConflict: boolean;
@@ -30,7 +34,11 @@ export interface SheetRail {
   /** In ampere. */
   readonly used: number;
   readonly limit: number | null;
-  readonly loads: readonly { readonly name: string; readonly current: number | null; readonly target: Target | null }[];
+  readonly loads: readonly {
+    readonly name: string;
+    readonly current: number | null;
+    readonly target: Target | null;
+  }[];
 }
 
 export function wiredWhere(view: CraftView, findings: readonly Finding[]): WiredWhere {
@@ -39,7 +47,14 @@ export function wiredWhere(view: CraftView, findings: readonly Finding[]): Wired
   const rails = board === undefined ? [] : sheetRails(view, board);
   const used = ports.filter((port) => port.devices.length > 0).length;
   const answer = board === undefined ? 'no board set' : `${used} of ${ports.length} ports in use`;
-  return { id: 'wired-where', title: 'Who is wired where?', answer, board: board?.title ?? null, ports, rails };
+  return {
+    id: 'wired-where',
+    title: 'Who is wired where?',
+    answer,
+    board: board?.title ?? null,
+    ports,
+    rails,
+  };
 }
 
 /** Parameters that name a port, with what hangs on it. */
@@ -53,7 +68,11 @@ function portParameters(view: CraftView): readonly { readonly path: string; read
 /** `receiver.port` is the receiver; `video.control-port` is the control of the video. */
 function deviceName(path: string): string {
   const [group = '', ...rest] = path.split('.');
-  const role = rest.join(' ').replace(/-?port$/, '').replaceAll('-', ' ').trim();
+  const role = rest
+    .join(' ')
+    .replace(/-?port$/, '')
+    .replaceAll('-', ' ')
+    .trim();
   return role === '' ? group.replaceAll('-', ' ') : `${group.replaceAll('-', ' ')} ${role}`;
 }
 
@@ -65,10 +84,17 @@ function sheetPort(view: CraftView, port: Board['ports'][number], findings: read
     const origin = view.setting(path)?.origin;
     return findings.some(
       ({ level, place, check }) =>
-        (level === 'must-fix' || level === 'risk') && check.id.startsWith('wire/') && place.line === origin?.line,
+        (level === 'must-fix' || level === 'risk') &&
+        check.id.startsWith('wire/') &&
+        place.line === origin?.line,
     );
   });
-  return { name: port.name, devices, sharedWith: port.sharedWith ?? null, hasConflict: devices.length > 1 || isMarked };
+  return {
+    name: port.name,
+    devices,
+    sharedWith: port.sharedWith ?? null,
+    hasConflict: devices.length > 1 || isMarked,
+  };
 }
 
 function sheetRails(view: CraftView, board: Board): readonly SheetRail[] {
