@@ -1,0 +1,17 @@
+import type { BuildSheet } from '../../server/src/sheet/build-sheet';
+import type { Target } from '../../server/src/sheet/target';
+
+/** Extension to page. */
+export type ToSheet = {
+  readonly kind: 'sheet';
+  /** null: no craft script is open. */
+  readonly sheet: BuildSheet | null;
+};
+
+/** Page to extension. */
+export type FromSheet =
+  /** The page listens now; send what there is. */
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'go'; readonly target: Target }
+  | { readonly kind: 'pack'; readonly pack: string }
+  | { readonly kind: 'new-script' };

@@ -1,0 +1,54 @@
+import * as vscode from 'vscode';
+import type { Engine } from './engine';
+import { activeScript } from './language';
+import { newCraftScript } from './new-craft-script';
+
+/** Every command that the editor's palette offers. */
+export function registerCommands(
+  context: vscode.ExtensionContext,
+  engine: Engine,
+): readonly vscode.Disposable[] {
+  const register = vscode.commands.registerCommand;
+  return [
+    register('propsoff.newCraftScript', () => newCraftScript(context)),
+    register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
+    register('propsoff.pickPack', () => pickPack(engine)),
+    register('propsoff.explainLine', () => explainLine(engine)),
+  ];
+}
+
+async function pickPack(engine: Engine): Promise<void> {
+  const uri = activeScript()?.document.uri;
+  const summary = uri === undefined ? null : await engine.summary(uri);
+  if (uri === undefined || summary === null) {
+    void vscode.window.showInformationMessage('Open a craft script first: packs belong to a craft.');
+    return;
+  }
+  if (summary.packs.length === 0) {
+    void vscode.window.showInformationMessage(
+      'This craft names no pack yet. Add a section such as [pack.sprint].',
+    );
+    return;
+  }
+  const picked = await vscode.window.showQuickPick([...summary.packs], {
+    title: 'Pack in View',
+    placeHolder: `Now: ${summary.packInView}`,
+  });
+  if (picked !== undefined) await engine.pickPack(uri, picked);
+}
+
+/** Opens the whole story of the line under the cursor beside the script. */
+async function explainLine(engine: Engine): Promise<void> {
+  const editor = activeScript();
+  if (editor === undefined) {
+    void vscode.window.showInformationMessage('Put the cursor on a line of a craft script first.');
+    return;
+  }
+  const story = await engine.explain(editor.document.uri, editor.selection.active);
+  if (story === null) {
+    void vscode.window.showInformationMessage('There is nothing to explain on this line.');
+    return;
+  }
+  const document = await vscode.workspace.openTextDocument({ language: 'markdown', content: `${story}\n` });
+  await vscode.commands.executeCommand('markdown.showPreviewToSide', document.uri);
+}

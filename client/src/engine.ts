@@ -1,0 +1,139 @@
+import * as vscode from 'vscode';
+import {
+  CloseAction,
+  ErrorAction,
+  LanguageClient,
+  type LanguageClientOptions,
+  type ServerOptions,
+  State,
+  TransportKind,
+} from 'vscode-languageclient/node';
+import {
+  type AboutScript,
+  checkedNotification,
+  explainRequest,
+  packInViewNotification,
+  sheetRequest,
+  summaryRequest,
+} from '../../server/src/lsp/protocol';
+import type { BuildSheet } from '../../server/src/sheet/build-sheet';
+import { languageId } from './language';
+
+type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
+
+export type { Summary };
+
+/** The server may come back this often in three minutes before it is left alone. */
+const mostRestarts = 4;
+
+/** The language server as the rest of the extension sees it. */
+export class Engine implements vscode.Disposable {
+  private readonly checkedEmitter = new vscode.EventEmitter<vscode.Uri>();
+  /** A script has been checked again. */
+  readonly onChecked = this.checkedEmitter.event;
+  readonly log: vscode.LogOutputChannel;
+  private readonly client: LanguageClient;
+  private readonly disposables: vscode.Disposable[] = [];
+  private restarts: number[] = [];
+
+  constructor(context: vscode.ExtensionContext) {
+    this.log = vscode.window.createOutputChannel('Propsoff', { log: true });
+    this.client = new LanguageClient('propsoff', 'Propsoff', serverOptions(context), this.clientOptions());
+    this.disposables.push(
+      this.log,
+      this.checkedEmitter,
+      this.client.onNotification(checkedNotification, ({ uri }) =>
+        this.checkedEmitter.fire(vscode.Uri.parse(uri)),
+      ),
+      this.client.onDidChangeState(({ newState }) => this.log.info(`server: ${State[newState]}`)),
+    );
+  }
+
+  async start(): Promise<void> {
+    try {
+      await this.client.start();
+    } catch (error) {
+      this.log.error(`the server did not start: ${String(error)}`);
+      void vscode.window.showErrorMessage(
+        'Propsoff could not start its checks. The log "Propsoff" says why.',
+      );
+    }
+  }
+
+  async stop(): Promise<void> {
+    if (this.client.needsStop()) await this.client.stop();
+  }
+
+  async summary(uri: vscode.Uri) {
+    return this.ask(() => this.client.sendRequest(summaryRequest, about(uri)));
+  }
+
+  async sheet(uri: vscode.Uri): Promise<BuildSheet | null> {
+    return this.ask(() => this.client.sendRequest(sheetRequest, about(uri)));
+  }
+
+  async explain(uri: vscode.Uri, position: vscode.Position): Promise<string | null> {
+    const { line, character } = position;
+    return this.ask(() =>
+      this.client.sendRequest(explainRequest, { ...about(uri), position: { line, character } }),
+    );
+  }
+
+  async pickPack(uri: vscode.Uri, pack: string): Promise<void> {
+    await this.client.sendNotification(packInViewNotification, { uri: about(uri).textDocument.uri, pack });
+  }
+
+  dispose(): void {
+    for (const disposable of this.disposables) disposable.dispose();
+  }
+
+  /** An answer, or null while the server is not there. */
+  private async ask<T>(send: () => Promise<T | null>): Promise<T | null> {
+    if (this.client.state !== State.Running) return null;
+    try {
+      return await send();
+    } catch (error) {
+      this.log.warn(`no answer: ${String(error)}`);
+      return null;
+    }
+  }
+
+  private clientOptions(): LanguageClientOptions {
+    return {
+      documentSelector: [
+        { scheme: 'file', language: languageId },
+        { scheme: 'untitled', language: languageId },
+        { scheme: 'vscode-remote', language: languageId },
+      ],
+      synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
+      outputChannel: this.log,
+      markdown: { isTrusted: false, supportHtml: false },
+      errorHandler: {
+        error: () => ({ action: ErrorAction.Continue }),
+        closed: () => this.closed(),
+      },
+    };
+  }
+
+  /** Restarts a server that died, but never in a loop. */
+  private closed() {
+    const now = Date.now();
+    this.restarts = [...this.restarts.filter((at) => now - at < 180_000), now];
+    if (this.restarts.length <= mostRestarts) return { action: CloseAction.Restart };
+    this.log.error('the server keeps stopping and is left alone now');
+    return {
+      action: CloseAction.DoNotRestart,
+      message:
+        'Propsoff’s checks keep stopping and were switched off for this window. The log "Propsoff" says why.',
+    };
+  }
+}
+
+function serverOptions(context: vscode.ExtensionContext): ServerOptions {
+  const module = context.asAbsolutePath('dist/server.js');
+  return { run: { module, transport: TransportKind.ipc }, debug: { module, transport: TransportKind.ipc } };
+}
+
+function about(uri: vscode.Uri): AboutScript {
+  return { textDocument: { uri: uri.toString() } };
+}

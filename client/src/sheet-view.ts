@@ -1,0 +1,96 @@
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import type { FromSheet, ToSheet } from '../sheet/messages';
+import type { Engine } from './engine';
+import { activeScript, languageId } from './language';
+import { sheetPage } from './sheet-page';
+
+/**
+ * The build sheet in the side bar. It follows the active craft script and keeps showing the last one while
+ * something else is active. The page asks, the extension answers; the last answer wins.
+ */
+export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable {
+  static readonly id = 'propsoff.buildSheet';
+  private view: vscode.WebviewView | undefined;
+  private shown: vscode.Uri | undefined;
+  /** Counts requests, so that a late answer never replaces a newer one. */
+  private asked = 0;
+  private readonly disposables: vscode.Disposable[];
+
+  constructor(
+    private readonly context: vscode.ExtensionContext,
+    private readonly engine: Engine,
+  ) {
+    this.shown = activeScript()?.document.uri;
+    this.disposables = [
+      engine.onChecked((uri) => {
+        if (uri.toString() === this.shown?.toString()) void this.refresh();
+      }),
+      vscode.window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
+    ];
+  }
+
+  resolveWebviewView(view: vscode.WebviewView): void {
+    this.view = view;
+    const media = vscode.Uri.joinPath(this.context.extensionUri, 'dist');
+    view.webview.options = { enableScripts: true, localResourceRoots: [media] };
+    view.webview.html = sheetPage(view.webview, media, randomBytes(16).toString('hex'));
+    view.webview.onDidReceiveMessage((message: FromSheet) => this.received(message));
+    view.onDidChangeVisibility(() => {
+      if (view.visible) void this.refresh();
+    });
+    view.onDidDispose(() => {
+      this.view = undefined;
+    });
+  }
+
+  dispose(): void {
+    for (const disposable of this.disposables) disposable.dispose();
+  }
+
+  private follow(editor: vscode.TextEditor | undefined): void {
+    if (editor?.document.languageId !== languageId) return;
+    if (editor.document.uri.toString() === this.shown?.toString()) return;
+    this.shown = editor.document.uri;
+    void this.refresh();
+  }
+
+  private closed(uri: vscode.Uri): void {
+    if (uri.toString() !== this.shown?.toString()) return;
+    this.shown = activeScript()?.document.uri;
+    void this.refresh();
+  }
+
+  private async refresh(): Promise<void> {
+    this.asked += 1;
+    const mine = this.asked;
+    const { shown } = this;
+    const sheet = shown === undefined ? null : await this.engine.sheet(shown);
+    if (mine === this.asked) this.post({ kind: 'sheet', sheet });
+  }
+
+  private post(message: ToSheet): void {
+    void this.view?.webview.postMessage(message);
+  }
+
+  private async received(message: FromSheet): Promise<void> {
+    switch (message.kind) {
+      case 'ready':
+        return this.refresh();
+      case 'go':
+        return goTo(message.target);
+      case 'pack':
+        return this.shown === undefined ? undefined : this.engine.pickPack(this.shown, message.pack);
+      case 'new-script':
+        await vscode.commands.executeCommand('propsoff.newCraftScript');
+    }
+  }
+}
+
+/** Leads from a figure or a finding to its line. */
+async function goTo({ uri, line, character }: Extract<FromSheet, { kind: 'go' }>['target']): Promise<void> {
+  const position = new vscode.Position(line, character);
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
+  await vscode.window.showTextDocument(document, { selection: new vscode.Range(position, position) });
+}
