@@ -47,7 +47,12 @@ function placePart(part: SheetPart): void {
     element(
       'details',
       { class: 'part', open: isOpen, ontoggle: rememberFolds },
-      element('summary', {}, element('h2', {}, part.title), element('small', {}, part.answer)),
+      element(
+        'summary',
+        {},
+        element('h2', {}, part.title),
+        element('span', { class: 'answer' }, part.answer),
+      ),
       element('div', { class: 'inside' }, ...partContent(part)),
     ),
   );

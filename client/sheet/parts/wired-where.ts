@@ -29,7 +29,7 @@ function portRow({ name, devices, sharedWith, hasConflict }: SheetPort): HTMLEle
     'li',
     { class: hasConflict ? 'port conflict' : 'port' },
     element('span', { class: 'pin' }, name),
-    element('span', { class: 'wire', 'aria-hidden': 'true' }),
+    element('span', { class: devices.length > 0 ? 'wire used' : 'wire', 'aria-hidden': 'true' }),
     element(
       'span',
       { class: 'devices' },

@@ -26,8 +26,18 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    const raised = [...lineFindings(craft), ...this.rules.flatMap((rule) => this.run(rule, craft))];
+    const raised = [...this.lines(craft), ...this.rules.flatMap((rule) => this.run(rule, craft))];
     return withAcceptances(craft, raised);
+  }
+
+  private lines(craft: Craft): readonly Raised[] {
+    const raised: Raised[] = [];
+    try {
+      for (const one of lineFindings(craft)) raised.push(one);
+    } catch (error) {
+      this.onFault('the check of single lines', error);
+    }
+    return raised;
   }
 
   private run(rule: CodeRule, craft: Craft): readonly Raised[] {

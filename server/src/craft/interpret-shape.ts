@@ -7,6 +7,7 @@ import { type Reading, refuseShape } from './interpret';
 import { measured } from './interpret-number';
 import { checkLimits, quantityLimits } from './limits';
 import type { CurvePoint, Value } from './value';
+import { rangeText } from './value-text';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
@@ -28,7 +29,7 @@ export function readRange(node: ValueNode, reading: Reading, parameter: Of<'rang
   checkLimits(low, node.low, limits, reading.problems);
   checkLimits(high, node.high, limits, reading.problems);
   if (low >= high) {
-    const swapped = `${exactText(high, parameter.unit)}..${exactText(low, parameter.unit)}`;
+    const swapped = rangeText(high, low, parameter.unit);
     const values = { low: exactText(low, parameter.unit), high: exactText(high, parameter.unit) };
     const fixes = low > high ? [replacement(`Write ${swapped}`, node, swapped)] : [];
     reading.problems.push(problem('line/range-reversed', node, values, fixes));

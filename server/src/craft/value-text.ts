@@ -18,7 +18,7 @@ export function valueText(value: Value, parameter: Parameter): string {
     case 'words':
       return `[${value.value.join(', ')}]`;
     case 'range':
-      return `${exactText(value.low, value.unit).split(' ')[0]}..${exactText(value.high, value.unit)}`;
+      return rangeText(value.low, value.high, value.unit);
     case 'place':
       return `[${value.row}, ${value.column}]`;
     case 'text':
@@ -31,6 +31,11 @@ export function valueText(value: Value, parameter: Parameter): string {
         .join(', ');
     }
   }
+}
+
+/** `1650..2100 us`: one unit serves both ends. */
+export function rangeText(low: number, high: number, unit: string): string {
+  return `${exactText(low, unit).split(' ')[0]}..${exactText(high, unit)}`;
 }
 
 /** A text in quotes, with what would end it early escaped. */

@@ -1,0 +1,73 @@
+import {
+  type CompletionItem as ClientItem,
+  CompletionItemKind,
+  InsertTextFormat,
+  MarkupKind,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import { completion } from '../../features/completion';
+import { completionDetails } from '../../features/completion-details';
+import {
+  type CompletionItem,
+  type ItemKind,
+  type ItemSubject,
+  sortKeys,
+} from '../../features/completion-item';
+import type { Registration } from '../features';
+import { markup } from '../markup';
+import { answering } from '../request';
+
+export const completionCapability: ServerCapabilities = {
+  completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
+};
+
+const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
+  parameter: CompletionItemKind.Property,
+  section: CompletionItemKind.Module,
+  word: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  constant: CompletionItemKind.Constant,
+  value: CompletionItemKind.Value,
+  keyword: CompletionItemKind.Keyword,
+  acceptance: CompletionItemKind.Event,
+};
+
+export function registerCompletion({ connection, session, onFault }: Registration): void {
+  const abilities = session.client.textDocument?.completion?.completionItem;
+  const snippets = abilities?.snippetSupport === true;
+  connection.onCompletion(
+    answering(session, onFault, 'completion', ({ snapshot }, { position }) => {
+      const items = completion(snapshot, session.position(snapshot.script, position), { snippets });
+      const sortKey = sortKeys(items.length);
+      return items.map((item, index) => ({
+        ...clientItem(item, sortKey(index)),
+        textEdit: { range: session.clientRange(snapshot.script, item.range), newText: item.insertText },
+      }));
+    }),
+  );
+  // Everything that a description needs travels in the item: nothing is remembered between the requests.
+  connection.onCompletionResolve((item) => {
+    const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
+    const formats = abilities?.documentationFormat ?? [MarkupKind.PlainText];
+    return details === null ? item : { ...item, documentation: markup(details, formats) };
+  });
+}
+
+function clientItem(item: CompletionItem, sortText: string): ClientItem {
+  const { label, kind, detail, filterText, isSnippet, subject } = item;
+  return {
+    label,
+    kind: kinds[kind],
+    detail,
+    filterText,
+    sortText,
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    data: subject,
+  };
+}
+
+/** What came back with an item; a client may send anything. */
+function subjectOf(data: unknown): ItemSubject {
+  const isSubject = typeof data === 'object' && data !== null && 'kind' in data;
+  return isSubject ? (data as ItemSubject) : { kind: 'none' };
+}
