@@ -1,20 +1,23 @@
 // `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
 // `npm test -- unit page` runs only the suites named: project, unit, reference, protocol, workbench, page.
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { ensureChromium } from './workbench/chromium.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
-import { PlainError, root, run, say } from './workbench/machine.mjs';
+import { PlainError, root, run, say, scratchFolder } from './workbench/machine.mjs';
 import { ensureWorkbench } from './workbench/setup.mjs';
 
-const scratch = mkdtempSync(join(tmpdir(), 'propsoff-test-'));
+const scratch = scratchFolder('test');
 const countsPath = join(scratch, 'counts.json');
+
+// Colours are for a terminal; in a log they are noise, and some tools colour whenever they see a CI.
+const plain = !process.stdout.isTTY;
+const environment = plain ? { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' } : process.env;
 
 /** Runs a command that reports counts in the file PROPSOFF_COUNTS names; silence or a bad end is a failure. */
 async function countedRun(program, args) {
   rmSync(countsPath, { force: true });
-  const code = await run(program, args, { env: { ...process.env, PROPSOFF_COUNTS: countsPath } });
+  const code = await run(program, args, { env: { ...environment, PROPSOFF_COUNTS: countsPath } });
   if (!existsSync(countsPath)) {
     say(`no result came back (exit code ${code}); counted as one failure`);
     return { passed: 0, failed: 1 };
@@ -28,7 +31,7 @@ async function countedRun(program, args) {
 /** A command that passes or fails as a whole counts as one test. */
 async function oneTest(title, program, args) {
   say(`${title}: ${[program, ...args].join(' ')}`);
-  const failed = (await run(program, args)) === 0 ? 0 : 1;
+  const failed = (await run(program, args, { env: environment })) === 0 ? 0 : 1;
   say(`${title}: ${failed === 0 ? 'passed' : 'FAILED'}`);
   return { passed: 1 - failed, failed };
 }
@@ -40,7 +43,7 @@ function sum(all) {
 
 async function project() {
   return sum([
-    await oneTest('format and lint', 'npx', ['biome', 'ci', '.']),
+    await oneTest('format and lint', 'npx', ['biome', 'ci', `--colors=${plain ? 'off' : 'force'}`, '.']),
     await oneTest('types', 'npm', ['run', '--silent', 'typecheck']),
     await oneTest('dead code', 'npx', ['knip']),
   ]);

@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 // Stands in for a desktop editor where there is none: takes the same arguments, runs the extension tests in the
 // headless workbench, and ends with the suite's exit code.
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, fstatSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { closeBrowser, openBrowser, startWorkbench } from './launch.mjs';
 import { PlainError, reportAndFail } from './machine.mjs';
@@ -50,7 +50,15 @@ async function runSuite(workbench, context, { development, tests, folder }) {
   return code;
 }
 
+/** Whoever starts an editor through a pipe and dies leaves nobody to end it; a closed pipe tells. */
+function endWithStarter() {
+  if (!fstatSync(0).isSocket()) return;
+  process.stdin.once('close', () => process.exit(1));
+  process.stdin.resume().unref();
+}
+
 async function main() {
+  endWithStarter();
   const options = readArguments(process.argv.slice(2));
   const workbench = await startWorkbench({ settings: settingsIn(options.userData) });
   let context;

@@ -4,7 +4,6 @@ import {
   cpSync,
   existsSync,
   mkdirSync,
-  mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
@@ -12,13 +11,12 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { open } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { runTests } from '@vscode/test-electron';
 import { build } from 'esbuild';
 import { desktopEditor } from './desktop.mjs';
-import { PlainError, reportAndFail, root, say } from './machine.mjs';
+import { PlainError, reportAndFail, root, say, scratchFolder } from './machine.mjs';
 import { ensureWorkbench } from './setup.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -45,7 +43,7 @@ async function bundleSuite() {
 
 /** A copy of the demo workspace, so that tests may edit it, and a home with no settings but ours. */
 function prepareFolders() {
-  const folder = mkdtempSync(join(tmpdir(), 'propsoff-suite-'));
+  const folder = scratchFolder('suite');
   const workspace = join(folder, 'workspace');
   cpSync(process.env.PROPSOFF_WORKSPACE ?? join(root, 'test', 'demo'), workspace, { recursive: true });
   const userData = join(folder, 'user-data');

@@ -42,3 +42,6 @@ export interface BrowserOptions {
 export function startWorkbench(options?: WorkbenchOptions): Promise<RunningWorkbench>;
 export function openBrowser(options?: BrowserOptions): Promise<BrowserContext>;
 export function closeBrowser(context: BrowserContext): Promise<void>;
+
+/** Makes an empty folder that is gone when this process ends, if nobody removes it before. */
+export function scratchFolder(name: string): string;

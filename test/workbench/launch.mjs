@@ -1,10 +1,9 @@
 // Starts the workbench on a loopback port with folders of its own, opens it in Chromium, and leaves nothing behind.
 import { spawn } from 'node:child_process';
-import { closeSync, mkdirSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { chromiumArguments, ensureChromium } from './chromium.mjs';
-import { freePort, until } from './machine.mjs';
+import { atExit, freePort, scratchFolder, until } from './machine.mjs';
 import { ensureWorkbench } from './setup.mjs';
 
 /** Everything in the editor that is not about the open script is off. */
@@ -13,6 +12,7 @@ const quietSettings = {
   'extensions.autoCheckUpdates': false,
   'extensions.autoUpdate': false,
   'extensions.ignoreRecommendations': true,
+  'git.openRepositoryInParentFolders': 'never',
   'remote.autoForwardPorts': false,
   'security.workspace.trust.enabled': false,
   'telemetry.telemetryLevel': 'off',
@@ -20,6 +20,7 @@ const quietSettings = {
   'update.showReleaseNotes': false,
   'window.commandCenter': false,
   'workbench.enableExperiments': false,
+  'workbench.reduceMotion': 'on',
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
@@ -46,7 +47,7 @@ function installInPlace(home, extension) {
 }
 
 function prepareHome(settings, extension) {
-  const home = mkdtempSync(join(tmpdir(), 'propsoff-workbench-'));
+  const home = scratchFolder('workbench');
   const user = join(home, 'data', 'User');
   for (const folder of [user, join(home, 'extensions')]) mkdirSync(folder, { recursive: true });
   writeFileSync(join(home, 'server.yaml'), 'auth: none\n');
@@ -116,12 +117,7 @@ export async function startWorkbench({ port, settings = {}, env = {}, extension,
   });
   closeSync(log);
   // A process that ends without calling stop takes the server along.
-  const lastResort = () => {
-    signalGroup(child, 'SIGKILL');
-    rmSync(home, { recursive: true, force: true });
-  };
-  process.once('exit', lastResort);
-  for (const name of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.once(name, () => process.exit(1));
+  const callOff = atExit(() => signalGroup(child, 'SIGKILL'));
   const ended = new Promise((settle) => child.once('exit', settle));
   const origin = `http://127.0.0.1:${chosen}/`;
   const workbench = {
@@ -133,7 +129,7 @@ export async function startWorkbench({ port, settings = {}, env = {}, extension,
     remoteUri: (path) => remoteUri(origin, path),
     stop: async () => {
       await endGroup(child);
-      process.off('exit', lastResort);
+      callOff();
       rmSync(home, { recursive: true, force: true, maxRetries: 5 });
     },
   };
@@ -172,3 +168,5 @@ export async function openBrowser({ width = 1280, height = 800, show = false } =
 export async function closeBrowser(context) {
   await context.browser()?.close();
 }
+
+export { scratchFolder };

@@ -1,7 +1,8 @@
 // What the other scripts here ask of the machine: run a program, install a Debian package, find a free port.
-import { execFileSync, spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -97,6 +98,34 @@ export function freePort() {
   });
 }
 
+/** What must be undone however this process ends; one set, since a process ends only once. */
+const exitTasks = new Set();
+
+let watching = false;
+
+function watchForExit() {
+  if (watching) return;
+  watching = true;
+  process.once('exit', () => {
+    for (const task of exitTasks) task();
+  });
+  for (const name of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.once(name, () => process.exit(1));
+}
+
+/** Has a task done when this process ends, on a signal too; gives a function that calls that off. */
+export function atExit(task) {
+  watchForExit();
+  exitTasks.add(task);
+  return () => exitTasks.delete(task);
+}
+
+/** Makes an empty folder that is gone when this process ends, if nobody removes it before. */
+export function scratchFolder(name) {
+  const path = mkdtempSync(join(tmpdir(), `propsoff-${name}-`));
+  atExit(() => rmSync(path, { recursive: true, force: true }));
+  return path;
+}
+
 /**
  * Asks again until the answer is truthy, and gives it back.
  * @throws {Error} naming what was waited for, once the deadline (milliseconds from now) is past.
@@ -108,14 +137,5 @@ export async function until(what, deadline, ask) {
     if (answer) return answer;
     if (Date.now() > end) throw new Error(`waited ${Math.round(deadline / 1000)} s in vain for ${what}`);
     await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-}
-
-/** Output of a short program, or undefined if it cannot be run. */
-export function outputOf(program, args) {
-  try {
-    return execFileSync(program, args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).trim();
-  } catch {
-    return undefined;
   }
 }

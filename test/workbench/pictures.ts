@@ -2,9 +2,9 @@
  * Makes the README's pictures anew: the demo craft with three mistakes put in, in the real editor.
  * Fails if the demo no longer has the lines that the mistakes go into, or the editor does not show them.
  */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { scratchFolder } from './launch.mjs';
 import { type EditorDriver, openEditor } from './page/driver';
 
 const projectRoot = resolve(__dirname, '..', '..');
@@ -45,6 +45,7 @@ async function widenSideBar({ page }: EditorDriver, width: number): Promise<void
   await page.mouse.down();
   await page.mouse.move(box.x + width, 400, { steps: 8 });
   await page.mouse.up();
+  await page.mouse.move(0, 0);
 }
 
 async function take(editor: EditorDriver, name: string): Promise<void> {
@@ -54,11 +55,11 @@ async function take(editor: EditorDriver, name: string): Promise<void> {
 
 async function photograph(editor: EditorDriver): Promise<void> {
   await editor.openFile(script);
+  await editor.goTo(lineOf(editor, /^chanel/));
   await editor.waitForSquiggles('error');
   await editor.runCommand('Propsoff: Show Build Sheet');
   await editor.webview().locator('h1, h2').first().waitFor();
   await widenSideBar(editor, 460);
-  await editor.goTo(lineOf(editor, /^chanel/));
   await take(editor, 'editor-light');
   await editor.setTheme('dark');
   await take(editor, 'editor-dark');
@@ -76,13 +77,14 @@ async function photograph(editor: EditorDriver): Promise<void> {
 }
 
 async function main(): Promise<void> {
-  const scratch = mkdtempSync(join(tmpdir(), 'propsoff-pictures-'));
+  const scratch = scratchFolder('pictures');
   const folder = join(scratch, 'demo');
   mkdirSync(pictures, { recursive: true });
   try {
     cpSync(join(projectRoot, 'test', 'demo'), folder, { recursive: true });
     writeFaultyDemo(folder);
-    const editor = await openEditor({ folder, settings: { 'editor.minimap.enabled': false } });
+    const settings = { 'editor.minimap.enabled': false, 'window.title': script };
+    const editor = await openEditor({ folder, settings });
     try {
       await photograph(editor);
     } finally {

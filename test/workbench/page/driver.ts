@@ -2,12 +2,17 @@
  * What a person can do and see in the editor, for tests that look at it from outside, through the browser.
  * Nothing here waits for a set time: every step waits for what a person would see next, up to a deadline.
  */
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { BrowserContext, FrameLocator, Locator, Page } from 'playwright-core';
-import { closeBrowser, openBrowser, type RunningWorkbench, startWorkbench } from '../launch.mjs';
+import {
+  closeBrowser,
+  openBrowser,
+  type RunningWorkbench,
+  scratchFolder,
+  startWorkbench,
+} from '../launch.mjs';
 
 /** Time that one step may take, in milliseconds. Long, because machines that run tests may be busy. */
 const deadline = 45_000;
@@ -37,7 +42,7 @@ export interface OpenOptions {
 
 /** Opens a workbench with the extension and a folder in it. Close it when done. */
 export async function openEditor(options: OpenOptions = {}): Promise<EditorDriver> {
-  const scratch = mkdtempSync(join(tmpdir(), 'propsoff-page-'));
+  const scratch = scratchFolder('page');
   const original = options.folder ?? process.env.PROPSOFF_WORKSPACE ?? join(projectRoot, 'test', 'demo');
   const folder = join(scratch, basename(original));
   cpSync(original, folder, { recursive: true });
@@ -136,14 +141,14 @@ export class EditorDriver {
     return lines.join('\n').replaceAll('\u00a0', ' ');
   }
 
-  /** Waits until the active editor shows problems of a level; gives how many underlined places there are. */
+  /** Waits until a line on screen has a problem of a level; gives how many underlined places there are to see. */
   async waitForSquiggles(level: SquiggleLevel): Promise<number> {
     const squiggles = this.editor().locator(`.squiggly-${level}`);
     await squiggles.first().waitFor({ state: 'attached' });
     return squiggles.count();
   }
 
-  /** Waits until the active editor shows no problem of a level. */
+  /** Waits until no line on screen has a problem of a level. */
   async waitForNoSquiggles(level: SquiggleLevel): Promise<void> {
     await this.waitUntil(
       `no ${level}`,
@@ -223,7 +228,7 @@ export class EditorDriver {
 
   /** Takes a picture of the whole window. */
   async screenshot(path: string): Promise<void> {
-    await this.page.screenshot({ path });
+    await this.page.screenshot({ path, animations: 'disabled' });
   }
 
   /** Asks again until the answer is yes; fails with what was waited for. */
