@@ -1,10 +1,10 @@
-import { Craft } from '../../server/src/craft/craft';
-import type { IncludeSource } from '../../server/src/craft/layers';
-import { Script } from '../../server/src/craft/script';
 import { Checker } from '../../server/src/checks/engine';
 import type { Finding } from '../../server/src/checks/finding';
 import { inScriptOrder } from '../../server/src/checks/order';
 import { adviceOf, messageOf } from '../../server/src/checks/render';
+import { Craft } from '../../server/src/craft/craft';
+import type { IncludeSource } from '../../server/src/craft/layers';
+import { Script } from '../../server/src/craft/script';
 import { testCatalog } from './catalog';
 
 /** A finding as tests read it. Numbers are 0-based; `marked` is the text under the mark. */
@@ -50,7 +50,10 @@ export function findingsOf(craft: Craft): readonly Finding[] {
   return inScriptOrder(checker.findings(craft));
 }
 
-export function findingsIn(text: string, files: Readonly<Record<string, string>> = {}): readonly ToldFinding[] {
+export function findingsIn(
+  text: string,
+  files: Readonly<Record<string, string>> = {},
+): readonly ToldFinding[] {
   return findingsOf(craftOf(text, files)).map(told);
 }
 
