@@ -33,7 +33,7 @@ function partDistance(written: readonly string[], known: readonly string[], most
   let sum = 0;
   for (const [index, part] of known.entries()) {
     const other = written[index] ?? '';
-    sum += within(slips(other, part), forgiven(Math.min(other.length, part.length)));
+    sum += within(slips(other, part), forgiven(Math.max(other.length, part.length)));
   }
   return within(sum, most);
 }
