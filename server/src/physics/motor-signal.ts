@@ -1,0 +1,33 @@
+/** A digital command to a speed controller, and its answer where it gives one. Times in seconds, rates in bit/s. */
+export interface DigitalSignal {
+  readonly frameBits: number;
+  readonly bitRate: number;
+  /** Pause that must follow a frame. */
+  readonly gap: number;
+}
+
+export interface SpeedAnswer {
+  readonly turnAround: number;
+  readonly bits: number;
+  /** Bit rate of the answer relative to the command's. */
+  readonly rateRatio: number;
+}
+
+/**
+ * Seconds from the start of one command to the earliest start of the next:
+ * bits / rate + pause, and with an answer also turn-around + answer bits / (rate × ratio).
+ * Source of frame and bit rate: Espressif ESP-IDF, examples/peripherals/rmt/dshot_esc; answer from memory.
+ */
+export function digitalSignalTime(signal: DigitalSignal, answer: SpeedAnswer | null): number {
+  const command = signal.frameBits / signal.bitRate + signal.gap;
+  if (answer === null) return command;
+  return command + answer.turnAround + answer.bits / (signal.bitRate * answer.rateRatio);
+}
+
+/**
+ * Speed of a motor without a load in rad/s: speed constant (rad/s a volt) × voltage (V) × throttle (0 to 1).
+ * The ideal direct-current motor; real ones stay a few per cent below.
+ */
+export function noLoadSpeed(speedConstant: number, voltage: number, throttle = 1): number {
+  return speedConstant * voltage * throttle;
+}
