@@ -64,6 +64,7 @@ export const dimensionNames: readonly DimensionName[] = [
     units: ['mohm', 'ohm', 'kohm', 'mV/A'],
   },
   { name: 'charge', phrase: 'a charge', dimension: of('mAh'), units: ['mAh', 'Ah'] },
+  { name: 'capacitance', phrase: 'a capacitance', dimension: of('uF'), units: ['uF'] },
   { name: 'power', phrase: 'a power', dimension: of('W'), units: ['mW', 'W', 'dBm'] },
   { name: 'energy', phrase: 'an energy', dimension: of('Wh'), units: ['Wh'] },
   { name: 'decibels', phrase: 'a ratio in decibels', dimension: of('dB'), units: ['dB', 'dBi'] },

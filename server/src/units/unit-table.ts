@@ -29,6 +29,7 @@ const energy = multiplied(power, time);
 const voltage = divided(power, current);
 const resistance = divided(voltage, current);
 const charge = multiplied(current, time);
+const capacitance = divided(charge, voltage);
 const pressure = divided(force, raised(length, 2));
 const turn = 2 * Math.PI;
 
@@ -70,6 +71,7 @@ export const unitTable: readonly UnitSymbol[] = [
   { symbol: 'kohm', name: 'kilohm', dimension: resistance, factor: 1e3 },
   { symbol: 'Ah', name: 'ampere hour', dimension: charge, factor: 3600 },
   { symbol: 'mAh', name: 'milliampere hour', dimension: charge, factor: 3.6 },
+  { symbol: 'uF', name: 'microfarad', dimension: capacitance, factor: 1e-6 },
   { symbol: 'W', name: 'watt', dimension: power, factor: 1 },
   { symbol: 'mW', name: 'milliwatt', dimension: power, factor: 1e-3 },
   { symbol: 'Wh', name: 'watt hour', dimension: energy, factor: 3600 },
@@ -102,6 +104,8 @@ const bySymbol = new Map(unitTable.map((unit) => [unit.symbol, unit]));
 const spellings = new Map([
   ['µs', 'us'],
   ['μs', 'us'],
+  ['µF', 'uF'],
+  ['μF', 'uF'],
   ['Ω', 'ohm'],
   ['Ω', 'ohm'],
   ['kΩ', 'kohm'],
