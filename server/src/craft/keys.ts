@@ -6,7 +6,8 @@ export const inputKeys = {
   setting: (path: string, pack: string | null = null) =>
     pack === null ? `set ${path}` : `set ${path} @ ${pack}`,
   constant: (name: string) => `let ${name}`,
-  section: (path: string) => `section ${path}`,
+  section: (path: string, pack: string | null = null) =>
+    pack === null ? `section ${path}` : `section ${path} @ ${pack}`,
   include: 'include',
   acceptance: 'accept',
   members: (collection: string) => `members ${collection}`,
@@ -34,7 +35,7 @@ function statementKeys(line: ScriptLine): string[] {
     case 'include':
       return [inputKeys.include];
     case 'section': {
-      const keys = [inputKeys.section(statement.path.text)];
+      const keys = [inputKeys.section(statement.path.text, line.section.pack)];
       if (statement.pack !== null) keys.push(inputKeys.overlay);
       return keys;
     }
