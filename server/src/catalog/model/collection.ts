@@ -8,6 +8,8 @@ export const member = z.strictObject({
   summary: prose,
   /** Shown by most craft; completion puts it first. */
   common: z.boolean().optional(),
+  /** An overlay element: how many characters of the grid it usually takes. */
+  characters: z.number().int().positive().optional(),
 });
 
 /** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.notch.<number>`. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { nameText, prose, quantityText, source } from './common';
+import { nameText, parameterName, prose, quantityText, source } from './common';
 
 const port = z.strictObject({
   name: nameText,
@@ -43,6 +43,8 @@ export const board = z.strictObject({
   log: z.strictObject({ medium: nameText, size: quantityText }).nullable(),
   overlay: z.boolean(),
   sensors: z.array(z.enum(['barometer', 'compass'])),
+  /** How finely the board keeps what it is given; a catalogue name, and the step in which it counts. */
+  steps: z.array(z.strictObject({ parameter: parameterName, step: quantityText })),
   source,
 });
 
