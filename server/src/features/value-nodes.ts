@@ -1,0 +1,23 @@
+import type { ExpressionNode, ValueNode } from '../language/ast';
+
+/** What a value is directly made of, in order. */
+export function childNodes(node: ValueNode): readonly ValueNode[] {
+  switch (node.kind) {
+    case 'list':
+      return node.items;
+    case 'range':
+      return [node.low, node.high];
+    case 'curve':
+      return node.points.flatMap(({ x, y }): ExpressionNode[] => [x, y]);
+    case 'negative':
+      return [node.of];
+    case 'sum':
+      return node.terms.map((term) => term.node);
+    case 'product':
+      return node.factors.map((factor) => factor.node);
+    case 'call':
+      return node.args;
+    default:
+      return [];
+  }
+}
