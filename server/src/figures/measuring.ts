@@ -1,0 +1,100 @@
+import { inBase } from '../catalog/known-parameter';
+import type { CraftView } from '../craft/view';
+import { currentLimitOfSensor, dividerLimit, dividerOutput } from '../physics/divider';
+import type { Computed, FigureSource } from './figure';
+import { fullCell, packCount } from './pack-in-view';
+
+export const measuringFigures: readonly FigureSource[] = [
+  {
+    id: 'divider-at-full-pack',
+    title: 'At the converter with the pack full',
+    unit: 'V',
+    from: ['power.divider-upper', 'power.divider-lower'],
+    compute: atConverter,
+  },
+  {
+    id: 'pack-input-limit',
+    title: 'Highest pack voltage that can be read',
+    unit: 'V',
+    from: ['power.reference-voltage', 'power.divider-upper', 'power.divider-lower'],
+    compute: inputLimit,
+  },
+  {
+    id: 'current-sensor-limit',
+    title: 'Highest current that can be read',
+    unit: 'A',
+    from: ['power.current-scale', 'power.current-offset', 'power.reference-voltage'],
+    compute: sensorLimit,
+  },
+];
+
+export interface Divider {
+  readonly upper: number;
+  readonly lower: number;
+  /** Whose resistors these are. */
+  readonly from: 'script' | 'board';
+}
+
+/** The pack divider: as the script says it, else as the board has it. Ohms. Null where neither is known. */
+export function dividerOf(view: CraftView): Divider | null {
+  const isSaid = view.isSet('power.divider-upper') || view.isSet('power.divider-lower');
+  if (!isSaid) return boardDivider(view);
+  const upper = view.quantity('power.divider-upper');
+  const lower = view.quantity('power.divider-lower');
+  return upper === null || lower === null ? null : { upper, lower, from: 'script' };
+}
+
+/** The resistors of the board's profile. */
+export function boardDivider({ board }: CraftView): Divider | null {
+  if (board === undefined) return null;
+  const { dividerUpper, dividerLower } = board.packInput;
+  return { upper: inBase(dividerUpper), lower: inBase(dividerLower), from: 'board' };
+}
+
+/** Full scale of the converter in volts: the script's, else the board's, else what is usual. */
+export function referenceVoltage(view: CraftView): number | null {
+  if (!view.isSet('power.reference-voltage') && view.board !== undefined)
+    return inBase(view.board.packInput.reference);
+  return view.quantity('power.reference-voltage');
+}
+
+/** `15 kohm over 1.5 kohm` */
+export function dividerText(view: CraftView, { upper, lower }: Divider): string {
+  return `${view.short(upper, 'kohm')} over ${view.short(lower, 'kohm')}`;
+}
+
+function atConverter(view: CraftView): Computed | null {
+  const divider = dividerOf(view);
+  const cell = fullCell(view);
+  const cells = packCount(view, 'cells');
+  if (divider === null || cell === null || cells === null) return null;
+  return {
+    likely: dividerOutput(cells * cell, divider.upper, divider.lower),
+    why: `${view.short(cells * cell, 'V')} through ${dividerText(view, divider)}`,
+    assumed: assumedOf(divider),
+  };
+}
+
+function inputLimit(view: CraftView): Computed | null {
+  const divider = dividerOf(view);
+  const reference = referenceVoltage(view);
+  if (divider === null || reference === null) return null;
+  return {
+    likely: dividerLimit(reference, divider.upper, divider.lower),
+    why: `${view.short(reference, 'V')} back through ${dividerText(view, divider)}`,
+    assumed: assumedOf(divider),
+  };
+}
+
+function assumedOf({ from }: Divider): readonly string[] {
+  return from === 'board' ? ["the divider of the board's profile"] : [];
+}
+
+function sensorLimit(view: CraftView): Computed | null {
+  const reference = referenceVoltage(view);
+  const scale = view.quantity('power.current-scale');
+  const offset = view.quantity('power.current-offset');
+  if (reference === null || scale === null || offset === null || scale <= 0) return null;
+  const why = `(${view.short(reference, 'V')} - ${view.shown('power.current-offset')}) / ${view.shown('power.current-scale')}`;
+  return { likely: currentLimitOfSensor(reference, scale, offset), why };
+}

@@ -1,0 +1,82 @@
+import { inBase } from '../catalog/known-parameter';
+import type { Signal } from '../catalog/model/hardware';
+import type { CraftView } from '../craft/view';
+import { digitalSignalTime, noLoadSpeed } from '../physics/motor-signal';
+import type { Computed, FigureSource } from './figure';
+import { fullCell, packCount } from './pack-in-view';
+
+/** Share of the ideal speed that real motors keep at least without a load. From memory. */
+const leastOfIdealSpeed = 0.93;
+
+export const motorSignalFigures: readonly FigureSource[] = [
+  {
+    id: 'motor-signal-time',
+    title: 'One command to a motor',
+    unit: 'us',
+    from: ['esc.signal', 'esc.speed-feedback'],
+    compute: signalTime,
+  },
+  {
+    id: 'control-period',
+    title: 'One round of the control loop',
+    unit: 'us',
+    from: ['control.rate'],
+    compute: controlPeriod,
+  },
+  {
+    id: 'no-load-speed',
+    title: 'Motor speed without a load, full pack',
+    unit: 'rpm',
+    from: ['motor.kv', 'motor.output-limit'],
+    compute: topSpeed,
+  },
+];
+
+export function signalInUse(view: CraftView): Signal | undefined {
+  const word = view.word('esc.signal');
+  return word === null ? undefined : view.catalog.signal(word);
+}
+
+function signalTime(view: CraftView): Computed | null {
+  const signal = signalInUse(view);
+  if (signal === undefined) return null;
+  if (signal.kind === 'pulse') return pulseTime(signal);
+  const { frameBits, bitRate, gap } = signal;
+  if (frameBits === undefined || bitRate === undefined || gap === undefined) return null;
+  const wantsAnswer = view.flag('esc.speed-feedback') === true && signal.answer !== undefined;
+  const answer =
+    wantsAnswer && signal.answer !== undefined
+      ? { ...signal.answer, turnAround: inBase(signal.answer.turnAround) }
+      : null;
+  const seconds = digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, answer);
+  const command = `${frameBits} bits at ${view.short(inBase(bitRate) / 1000, '')} kbit/s + ${gap}`;
+  const reply =
+    answer === null ? '' : ` + ${signal.answer?.turnAround ?? ''} + ${answer.bits} bits of answer`;
+  return { likely: seconds * 1e6, why: command + reply };
+}
+
+function pulseTime({ longest }: Signal): Computed | null {
+  if (longest === undefined) return null;
+  return { likely: inBase(longest) * 1e6, why: `longest pulse ${longest}` };
+}
+
+function controlPeriod(view: CraftView): Computed | null {
+  const rate = view.quantity('control.rate');
+  if (rate === null || rate <= 0) return null;
+  return { likely: 1e6 / rate, why: `1 / ${view.shown('control.rate')}` };
+}
+
+function topSpeed(view: CraftView): Computed | null {
+  const constant = view.quantity('motor.kv');
+  const cell = fullCell(view);
+  const cells = packCount(view, 'cells');
+  const limit = view.quantity('motor.output-limit');
+  if (constant === null || cell === null || cells === null || limit === null) return null;
+  const perMinute = noLoadSpeed(constant, cells * cell, limit) / ((2 * Math.PI) / 60);
+  return {
+    likely: perMinute,
+    low: leastOfIdealSpeed * perMinute,
+    high: perMinute,
+    why: `${view.shown('motor.kv')} × ${view.short(cells * cell, 'V')} × ${view.shown('motor.output-limit')}`,
+  };
+}

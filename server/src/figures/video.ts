@@ -1,0 +1,80 @@
+import type { VideoBand } from '../catalog/model/hardware';
+import type { CraftView } from '../craft/view';
+import { decibelsOverMilliwatt, radiatedPower } from '../physics/decibel';
+import { parseQuantity } from '../units/quantity';
+import type { FigureSource } from './figure';
+
+/** Where the picture is sent and how strongly. */
+export const videoFigures: readonly FigureSource[] = [
+  {
+    id: 'video-frequency',
+    title: 'Video carrier',
+    unit: 'MHz',
+    from: ['video.frequency', 'video.channel', 'video.band'],
+    compute(view) {
+      const carrier = videoCarrier(view);
+      if (carrier === null) return null;
+      return { likely: carrier.frequency / 1e6, why: carrier.why };
+    },
+  },
+  {
+    id: 'video-radiated-power',
+    title: 'Radiated video power (e.i.r.p.)',
+    unit: 'mW',
+    from: ['video.power', 'video.antenna-gain'],
+    compute(view) {
+      const power = view.quantity('video.power');
+      const gain = view.quantity('video.antenna-gain');
+      if (power === null || gain === null || power <= 0) return null;
+      const radiated = radiatedPower(power, gain);
+      const decibels = view.short(decibelsOverMilliwatt(power), 'dB');
+      const why = `${view.short(power, 'mW')} (${decibels} over 1 mW) and ${view.short(gain, 'dBi')} of antenna gain`;
+      return { likely: radiated * 1e3, low: power * 1e3, high: radiated * 2e3, why, assumed: makersTolerance };
+    },
+  },
+];
+
+const makersTolerance = [
+  'at most twice the power that is written on the transmitter, at least no gain from the antenna',
+];
+
+/** A carrier in Hz with what it is called and where the script says so. */
+export interface VideoCarrier {
+  readonly frequency: number;
+  /** Hz taken on either side. */
+  readonly halfWidth: number;
+  /** "channel 6 of band r", or "the carrier" where only a frequency is given. */
+  readonly name: string;
+  readonly path: string;
+  readonly why: string;
+}
+
+/** Where the picture is sent; null where the script does not say, or says it in a way that isn't understood. */
+export function videoCarrier(view: CraftView): VideoCarrier | null {
+  const band = bandOf(view);
+  const halfWidth = (band && parseQuantity(band.halfWidth)?.value) ?? usualHalfWidth;
+  if (view.isSet('video.frequency')) {
+    const frequency = view.quantity('video.frequency');
+    if (frequency === null) return null;
+    const why = 'video.frequency, as the script sets it';
+    return { frequency, halfWidth, name: 'The carrier', path: 'video.frequency', why };
+  }
+  const channel = view.count('video.channel');
+  const frequency = band === undefined || channel === null ? null : plannedFrequency(band, channel);
+  if (band === undefined || frequency === null) return null;
+  const why = `channel ${channel} in the plan of band ${band.name}`;
+  return { frequency, halfWidth, name: `Channel ${channel} of band ${band.name}`, path: 'video.channel', why };
+}
+
+/** Hz of a channel in a band's plan, counted from 1; null where the band has no such channel. */
+export function plannedFrequency(band: VideoBand, channel: number): number | null {
+  const text = band.channels[channel - 1];
+  return text === undefined ? null : (parseQuantity(text)?.value ?? null);
+}
+
+export function bandOf(view: CraftView): VideoBand | undefined {
+  return view.catalog.videoBand(view.word('video.band') ?? '');
+}
+
+/** Hz on either side of an analogue picture's carrier: assumed, as in every band of the catalogue. */
+export const usualHalfWidth = 9e6;
