@@ -3,6 +3,7 @@ import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
 import { placedParameters, repeated } from './places';
+import { readQuantity } from './quantities';
 
 /** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */
 export function checkProblems(bundle: Bundle): readonly string[] {
@@ -18,6 +19,7 @@ export function checkProblems(bundle: Bundle): readonly string[] {
       }),
     ),
     ...placedParameters(bundle).flatMap(({ at, parameter }) => assumedWord(at, parameter, catalog)),
+    ...stepProblems(bundle, catalog),
   ];
 }
 
@@ -36,6 +38,19 @@ function ruleProblems(at: string, check: DataCheck, catalog: Catalog): readonly 
 
 function isPlace(place: string, catalog: Catalog): boolean {
   return catalog.parameters.has(place) || catalog.parameter(place) !== undefined || catalog.isSection(place);
+}
+
+/** A board's step is a step of a number that the catalogue knows, in its dimension. */
+function stepProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
+  return bundle.boards.flatMap(({ name, steps }) =>
+    steps.flatMap(({ parameter, step }) => {
+      const at = `schemas/boards/${name}.json: steps of ${parameter}`;
+      const known = catalog.parameters.get(parameter);
+      if (known?.range === undefined) return [`${at}: there is no such number`];
+      const { problem } = readQuantity(step, known.dimensionName ?? 'ratio');
+      return problem === undefined ? [] : [`${at}: ${problem}`];
+    }),
+  );
 }
 
 function assumedWord(at: string, parameter: Parameter, catalog: Catalog): readonly string[] {

@@ -55,6 +55,14 @@ describe('compiling broken data', () => {
     includes(problems, 'european-union', 'no legal advice');
   });
 
+  it('refuses a step in another dimension, or of a setting that there is not', () => {
+    const file = 'boards/wren.json';
+    const [, parameter = '', step = ''] =
+      /"parameter": ("[^"]+"),\s+"step": ("[^"]+")/.exec(readFileSync(join('schemas', file), 'utf8')) ?? [];
+    includes(problemsAfter(file, `"step": ${step}`, '"step": "3 kg"'), 'steps of', '"3 kg" is not');
+    includes(problemsAfter(file, parameter, '"gyro.nothing"'), 'steps of gyro.nothing', 'no such number');
+  });
+
   it('refuses a relation that leads nowhere or does not lead back', () => {
     const broken = (related: string) => problemsWithRelated(related);
     includes(broken('gyro.nothing'), 'gyro.rate.related', 'there is no gyro.nothing');
