@@ -34,6 +34,7 @@ function checkBoard(board: Board, expect: Expect, problems: string[]): void {
     expect(`${at}: rail ${rail.name}.voltage`, rail.voltage, 'voltage');
     expect(`${at}: rail ${rail.name}.currentLimit`, rail.currentLimit, 'current');
   }
+  expect(`${at}: serialClock`, board.serialClock, 'frequency');
   for (const rate of board.gyro.rates) expect(`${at}: gyro.rates`, rate, 'frequency');
   expect(`${at}: gyro.fullScale`, board.gyro.fullScale, 'angular-rate');
   expect(`${at}: packInput.dividerUpper`, board.packInput.dividerUpper, 'resistance');

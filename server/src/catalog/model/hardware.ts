@@ -25,6 +25,8 @@ export const board = z.strictObject({
   title: z.string(),
   summary: prose,
   ports: z.array(port).min(1),
+  /** Clock that the ports divide by whole numbers to get their line speeds, where the maker tells. */
+  serialClock: quantityText.optional(),
   motorOutputs: z.number().int().positive(),
   rails: z.array(rail).min(1),
   gyro: z.strictObject({
