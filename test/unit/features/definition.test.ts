@@ -50,8 +50,8 @@ describe('definition', () => {
   });
 
   it('leads nowhere from words, texts, comments, blanks and outside the script', () => {
-    for (const text of ['layout = qu|ad-x', 'name = "a| b"', 'x = 1 # no|te', '|', 'x = unk|nown']) {
-      assert.deepEqual(defined(`${text}`), []);
+    for (const text of ['gyro.lowpass.shape = o|ff', 'name = "a| b"', 'x = 1 # no|te', '|', 'x = unk|nown']) {
+      assert.deepEqual(defined(text), []);
     }
     const { snapshot } = snapshotOf('x = 1');
     assert.equal(definition(snapshot, { line: 9, character: 9 }), null);

@@ -93,7 +93,7 @@ describe('rename', () => {
     for (const text of [
       'gyro.ra|te = 6 kHz',
       '[gy|ro]',
-      'craft.layout = quad|-x',
+      'gyro.lowpass.shape = o|ff',
       'x = 1 # qui|et',
       'include "a|"',
     ]) {

@@ -1,0 +1,81 @@
+import type { Finding, Fix } from '../checks/finding';
+import { acceptAction } from './accept-risk';
+import { editsOf } from './fix-edits';
+import { type Range, rangeOf } from './range';
+import type { Snapshot } from './snapshot';
+import type { FileEdits } from './text-edits';
+
+/** Something that the pilot can have done about a finding. */
+export interface CodeAction {
+  readonly title: string;
+  readonly kind: 'fix' | 'accept';
+  /** The finding that it is for; several only where one check says the same of several packs. */
+  readonly findings: readonly Finding[];
+  /** Whether it is the only fix of its finding. */
+  readonly isPreferred: boolean;
+  readonly edits: readonly FileEdits[];
+  /** Words in the new text that the pilot has to replace with their own; null: none. */
+  readonly placeholder: string | null;
+}
+
+/** A problem as the client knows it. */
+export interface ShownProblem {
+  readonly id: string;
+  readonly range: Range;
+}
+
+/**
+ * What can be done about the findings in a range. With `shown` only about those of them that the client
+ * asks for; a shown problem that is gone has no answer, since actions come from what is found now.
+ */
+export function codeActions(
+  snapshot: Snapshot,
+  range: Range,
+  shown: readonly ShownProblem[] = [],
+): readonly CodeAction[] {
+  const asked = snapshot
+    .findings()
+    .filter((finding) => touches(rangeOf(finding.place), range))
+    .filter((finding) => shown.length === 0 || shown.some((problem) => isShownAs(finding, problem)));
+  return joined(asked.flatMap((finding) => actionsFor(finding)));
+}
+
+function actionsFor(finding: Finding): readonly CodeAction[] {
+  const { fixes } = finding;
+  const accept = acceptAction(finding);
+  const actions = fixes.map((fix) => fixAction(finding, fix, fixes.length === 1));
+  return accept === null ? actions : [...actions, accept];
+}
+
+/** What would be offered once for each pack is offered once. */
+function joined(actions: readonly CodeAction[]): readonly CodeAction[] {
+  const known = new Map<string, CodeAction>();
+  for (const action of actions) {
+    const key = JSON.stringify([action.findings[0]?.check.id, action.title, action.edits]);
+    const same = known.get(key);
+    known.set(
+      key,
+      same === undefined ? action : { ...same, findings: [...same.findings, ...action.findings] },
+    );
+  }
+  return [...known.values()];
+}
+
+function fixAction(finding: Finding, fix: Fix, isPreferred: boolean): CodeAction {
+  const edits = editsOf(fix);
+  return { title: fix.title, kind: 'fix', findings: [finding], isPreferred, edits, placeholder: null };
+}
+
+function isShownAs({ check, place }: Finding, { id, range }: ShownProblem): boolean {
+  const own = rangeOf(place);
+  return check.id === id && compare(own.start, range.start) === 0 && compare(own.end, range.end) === 0;
+}
+
+/** Whether two ranges share a place; the ends count, since a cursor stands between two characters. */
+function touches(one: Range, other: Range): boolean {
+  return compare(one.start, other.end) <= 0 && compare(other.start, one.end) <= 0;
+}
+
+function compare(one: Range['start'], other: Range['start']): number {
+  return one.line - other.line || one.character - other.character;
+}

@@ -1,0 +1,43 @@
+import type { Fix, FixEdit } from '../checks/finding';
+import { rangeOf, type TextEdit } from './range';
+import type { FileEdits } from './text-edits';
+
+/** The edits of a fix by script, in order. */
+export function editsOf({ edits }: Fix): readonly FileEdits[] {
+  const files = new Map<string, TextEdit[]>();
+  for (const edit of edits) {
+    const { uri } = edit.place.script;
+    const inFile = files.get(uri);
+    if (inFile === undefined) files.set(uri, [textEdit(edit)]);
+    else inFile.push(textEdit(edit));
+  }
+  return [...files].map(([uri, inFile]) => ({ uri, edits: inFile.sort(byStart) }));
+}
+
+/** What is taken out at the end of a line takes the blanks before it along. */
+function textEdit({ place, newText }: FixEdit): TextEdit {
+  const { text } = place.line;
+  const isEnd = newText === '' && place.end > place.start && text.slice(place.end).trim() === '';
+  if (!isEnd) return { range: rangeOf(place), newText };
+  const start = text.slice(0, place.start).trimEnd().length;
+  return { range: rangeOf({ ...place, start, end: text.length }), newText };
+}
+
+export function byStart({ range: one }: TextEdit, { range: other }: TextEdit): number {
+  return one.start.line - other.start.line || one.start.character - other.start.character;
+}
+
+/**
+ * Whether two edits of one script get in each other's way. Insertions do so with all that they touch: two
+ * settings added at one place may be the same one.
+ */
+export function collide({ range: one }: TextEdit, { range: other }: TextEdit): boolean {
+  const before = order(one.end, other.start);
+  const after = order(other.end, one.start);
+  const isInsertion = order(one.start, one.end) === 0 || order(other.start, other.end) === 0;
+  return isInsertion ? before >= 0 && after >= 0 : before > 0 && after > 0;
+}
+
+function order(one: TextEdit['range']['start'], other: TextEdit['range']['start']): number {
+  return one.line - other.line || one.character - other.character;
+}
