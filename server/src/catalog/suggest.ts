@@ -107,7 +107,9 @@ function keysUnder(pattern: Pattern, section: string): readonly string[] | undef
 function underOtherSection(catalog: Catalog, written: string): readonly Match[] {
   const words = written.split('.');
   const lower = words.map((word) => word.toLowerCase());
-  const found = catalog.patterns.parameters.patterns.filter((pattern) => endsWith(pattern, words, lower));
+  const { patterns } = catalog.patterns.parameters;
+  const exact = patterns.filter((pattern) => endsWith(pattern, words, lower));
+  const found = exact.length > 0 ? exact : patterns.filter((pattern) => endsNear(pattern, words));
   if (found.length > most) return [];
   return found.map((pattern) => {
     const before = pattern.slots.length - words.length;
@@ -117,6 +119,14 @@ function underOtherSection(catalog: Catalog, written: string): readonly Match[] 
     const cost = before === 0 ? costs.wholeName : costs.section;
     return { pattern, path: path.join('.'), why: 'section', cost };
   });
+}
+
+/** A single long word, slightly misspelt, that ends a name: `tilt-limt` before any section. */
+function endsNear(pattern: Pattern, words: readonly string[]): boolean {
+  const [word = ''] = words;
+  const tail = pattern.slots.at(-1);
+  if (words.length > 1 || word.length < 6 || typeof tail !== 'string') return false;
+  return wordDistance(wordOf(word), wordOf(tail)) <= 1;
 }
 
 function endsWith(pattern: Pattern, words: readonly string[], lower: readonly string[]): boolean {

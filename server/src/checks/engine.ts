@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
+import type { DataCheck } from '../catalog/model/check';
 import type { Craft } from '../craft/craft';
 import { CraftView } from '../craft/view';
 import { type Raised, withAcceptances } from './acceptances';
@@ -21,7 +22,17 @@ export class Checker {
     private readonly onFault: OnFault = () => {},
   ) {
     const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    this.rules = [...codeRules, ...written.map((check) => dataRule(check, catalog))];
+    this.rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
+  }
+
+  /** A rule whose conditions can't be read is said once and left out; the others run. */
+  private read(check: DataCheck, catalog: Catalog): readonly CodeRule[] {
+    try {
+      return [dataRule(check, catalog)];
+    } catch (error) {
+      this.onFault(check.id, error);
+      return [];
+    }
   }
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
@@ -49,17 +60,27 @@ export class Checker {
   }
 
   private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
-    return craft.cells.get(`rule ${rule.ids[0]} @ ${pack ?? ''}`, () => {
-      const view = new CraftView(craft, pack);
+    const said = craft.cells.get(`rule ${rule.ids[0]} @ ${pack ?? ''}`, () => {
       const found: RuleFinding[] = [];
-      try {
-        rule.check(view, (finding) => found.push(finding));
-      } catch (error) {
-        this.onFault(rule.ids[0] ?? 'a rule', error);
-        return [];
-      }
-      return found.map((finding) => raise(view, finding));
+      const check = () => rule.check(new CraftView(craft, pack), (finding) => found.push(finding));
+      return this.contained(rule, check) ? found : [];
     });
+    // Places are looked up anew each time: lines come and go without the rule having read them.
+    const view = new CraftView(craft, pack);
+    const raised: Raised[] = [];
+    this.contained(rule, () => raised.push(...said.map((finding) => raise(view, finding))));
+    return raised;
+  }
+
+  /** Whether it ran to its end; a rule that fails is reported and takes nothing else with it. */
+  private contained(rule: CodeRule, run: () => void): boolean {
+    try {
+      run();
+      return true;
+    } catch (error) {
+      this.onFault(rule.ids[0] ?? 'a rule', error);
+      return false;
+    }
   }
 }
 
