@@ -66,7 +66,8 @@ function fixAction(finding: Finding, fix: Fix, isPreferred: boolean): CodeAction
   return { title: fix.title, kind: 'fix', findings: [finding], isPreferred, edits, placeholder: null };
 }
 
-function isShownAs({ check, place }: Finding, { id, range }: ShownProblem): boolean {
+/** Whether the client means this finding by a problem. */
+export function isShownAs({ check, place }: Finding, { id, range }: ShownProblem): boolean {
   const own = rangeOf(place);
   return check.id === id && compare(own.start, range.start) === 0 && compare(own.end, range.end) === 0;
 }

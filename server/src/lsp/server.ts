@@ -51,7 +51,7 @@ export function serve(connection: Connection, catalog: Catalog, files: ServerFil
         positionEncoding: encoding,
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        ...featureCapabilities(diagnostics),
+        ...featureCapabilities(session, diagnostics),
       },
     };
   });

@@ -1,10 +1,12 @@
 import type {
   ClientCapabilities,
+  Location as ClientLocation,
   Position as ClientPosition,
   Range as ClientRange,
 } from 'vscode-languageserver';
+import type { Craft } from '../craft/craft';
 import type { Script } from '../craft/script';
-import type { Position, Range, TextEdit } from '../features/range';
+import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type Encoding, fromClient, toClient } from './encoding';
@@ -72,8 +74,17 @@ export class Session {
     return this.workspace.get(uri)?.uri ?? uri;
   }
 
-  /** A script that takes part in a craft, by its URI. */
-  scriptIn(snapshot: Snapshot, uri: string): Script | undefined {
-    return snapshot.craft.layers().layers.find(({ script }) => script.uri === uri)?.script;
+  /** A place in a script of the workspace as the client spells and counts it. */
+  clientLocation({ uri, range }: Location): ClientLocation {
+    const script = this.workspace.script(uri);
+    return {
+      uri: this.clientUri(uri),
+      range: script === undefined ? range : this.clientRange(script, range),
+    };
+  }
+
+  /** The crafts of all open scripts: an included script does not know who includes it. */
+  openCrafts(): readonly Craft[] {
+    return this.workspace.all().map(({ craft }) => craft);
   }
 }

@@ -26,6 +26,12 @@ export class Library {
     return { kind: 'pending' };
   }
 
+  /** A script that has been read. */
+  script(uri: string): Script | undefined {
+    const held = this.held.get(uri);
+    return held?.kind === 'script' ? held.script : undefined;
+  }
+
   forget(uri: string): void {
     this.held.delete(uri);
     this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes

@@ -56,6 +56,12 @@ export class Workspace {
     return this.open.get(canonicalUri(uri));
   }
 
+  /** A script that is open or that an open one includes. */
+  script(uri: string): Script | undefined {
+    const key = canonicalUri(uri);
+    return this.open.get(key)?.script ?? this.library.script(key);
+  }
+
   all(): readonly OpenScript[] {
     return [...this.open.values()];
   }

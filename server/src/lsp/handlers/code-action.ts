@@ -1,0 +1,68 @@
+import {
+  type CodeAction as ClientAction,
+  CodeActionKind,
+  type Diagnostic,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import { codeActions, isShownAs } from '../../features/code-actions';
+import { fixAll } from '../../features/fix-all';
+import type { Range } from '../../features/range';
+import type { Registration } from '../features';
+import { answering, type Context } from '../request';
+import { workspaceEdit } from '../workspace-edit';
+
+const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;
+
+export const codeActionCapability: ServerCapabilities = {
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+};
+
+export function registerCodeActions({ connection, session, onFault }: Registration): void {
+  // Without literals a client takes only commands, which could do nothing that the edits don't.
+  if (session.client.textDocument?.codeAction?.codeActionLiteralSupport === undefined) return;
+  connection.onCodeAction(
+    answering(session, onFault, 'code actions', (context, { range, context: { only, diagnostics } }) => [
+      ...(isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
+        ? quickFixes(context, session.range(context.snapshot.script, range), diagnostics)
+        : []),
+      // Asked for on saving or by name: finding it out costs as much as the script is long.
+      ...(isWanted(fixAllKind, only ?? []) ? fixAllAction(context) : []),
+    ]),
+  );
+}
+
+/** Kinds are paths: whoever asks for `source` wants `source.fixAll` too. */
+function isWanted(kind: string, only: readonly string[]): boolean {
+  return only.some((wanted) => wanted === kind || kind.startsWith(`${wanted}.`));
+}
+
+function quickFixes(context: Context, range: Range, diagnostics: readonly Diagnostic[]): ClientAction[] {
+  const { session, snapshot } = context;
+  const shown = diagnostics.map((diagnostic) => ({
+    diagnostic,
+    problem: { id: String(diagnostic.code ?? ''), range: session.range(snapshot.script, diagnostic.range) },
+  }));
+  const own = shown.filter(({ diagnostic: { source } }) => source === 'propsoff');
+  const actions = codeActions(
+    snapshot,
+    range,
+    own.map(({ problem }) => problem),
+  );
+  return actions.map(({ title, findings, isPreferred, edits, placeholder }) => {
+    const about = own.filter(({ problem }) => findings.some((finding) => isShownAs(finding, problem)));
+    return {
+      title,
+      kind: CodeActionKind.QuickFix,
+      isPreferred,
+      diagnostics: about.map(({ diagnostic }) => diagnostic),
+      edit: workspaceEdit(session, edits, placeholder),
+    };
+  });
+}
+
+function fixAllAction({ session, snapshot }: Context): ClientAction[] {
+  const edits = fixAll(snapshot);
+  if (edits.length === 0) return [];
+  const edit = workspaceEdit(session, [{ uri: snapshot.script.uri, edits }]);
+  return [{ title: 'Fix all that has one fix', kind: fixAllKind, edit }];
+}
