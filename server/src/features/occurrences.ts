@@ -25,7 +25,7 @@ const packs = 'pack';
 /** Everything that one line names. Places may lie inside each other: a pack's name inside a parameter's path. */
 export function occurrencesOn(script: Script, line: ScriptLine, catalog: Catalog): readonly Occurrence[] {
   const { statement } = line;
-  const at = (kind: Named['kind'], name: string, { start, end }: Span, role: Occurrence['role']) => ({
+  const at: At = (kind, name, { start, end }, role) => ({
     named: { kind, name },
     place: { script, line, start, end },
     role,
@@ -36,9 +36,8 @@ export function occurrencesOn(script: Script, line: ScriptLine, catalog: Catalog
       return uri === null ? [] : [at('include', uri, statement.path, 'use')];
     }
     case 'section': {
-      const member = packIn(statement.path.names, []);
-      const made = member === null ? [] : [at('pack', member.text, member, 'definition')];
-      const { pack } = statement;
+      const { path, pack } = statement;
+      const made = packMade(path.names, [], at);
       return pack === null ? made : [...made, at('pack', pack.text, pack, 'use')];
     }
     case 'constant':
@@ -46,20 +45,27 @@ export function occurrencesOn(script: Script, line: ScriptLine, catalog: Catalog
         at('constant', statement.name.text, statement.name, 'definition'),
         ...usesIn(line, catalog, at),
       ];
-    case 'setting': {
-      const { settingPath, section } = line;
-      const own = settingPath === null ? [] : [at('parameter', settingPath, statement.path, 'definition')];
-      const before = section.path === null || section.path === '' ? [] : section.path.split('.');
-      const member = section.path === null ? null : packIn(statement.path.names, before);
-      const made = member === null ? [] : [at('pack', member.text, member, 'definition')];
-      return [...own, ...made, ...usesIn(line, catalog, at)];
-    }
+    case 'setting':
+      return [...settingNames(line, at), ...usesIn(line, catalog, at)];
     default:
       return [];
   }
 }
 
 type At = (kind: Named['kind'], name: string, span: Span, role: Occurrence['role']) => Occurrence;
+
+/** The parameter that a setting sets and the pack that its own path makes, where the section can be named. */
+function settingNames({ statement, settingPath, section }: ScriptLine, at: At): readonly Occurrence[] {
+  if (statement.kind !== 'setting' || settingPath === null || section.path === null) return [];
+  const before = section.path === '' ? [] : section.path.split('.');
+  const parameter = at('parameter', settingPath, statement.path, 'definition');
+  return [parameter, ...packMade(statement.path.names, before, at)];
+}
+
+function packMade(names: readonly Name[], before: readonly string[], at: At): readonly Occurrence[] {
+  const member = packIn(names, before);
+  return member === null ? [] : [at('pack', member.text, member, 'definition')];
+}
 
 function usesIn({ statement, settingPath }: ScriptLine, catalog: Catalog, at: At): readonly Occurrence[] {
   if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
@@ -90,11 +96,15 @@ export function isSame(one: Named, other: Named): boolean {
 /** Every place of a script that names something, in order; costs as much as the script is long. */
 export function occurrencesIn(script: Script, named: Named, catalog: Catalog): readonly Occurrence[] {
   const found: Occurrence[] = [];
-  // A line that names it holds its last word; looking for that first spares nearly all lines the rest.
-  const word = named.kind === 'include' ? 'include' : named.name.slice(named.name.lastIndexOf('.') + 1);
   for (const line of script.document.lines()) {
-    if (!line.text.includes(word)) continue;
+    if (!mayName(line, named)) continue;
     found.push(...occurrencesOn(script, line, catalog).filter((one) => isSame(one.named, named)));
   }
   return found;
+}
+
+/** A quick look that spares nearly all lines the slow one. */
+function mayName(line: ScriptLine, { kind, name }: Named): boolean {
+  if (kind === 'include') return line.statement.kind === 'include';
+  return line.text.includes(name) || (kind === 'parameter' && line.settingPath === name);
 }
