@@ -4,7 +4,7 @@
  */
 export function plainNumber(value: number, significant = 12): string {
   if (!Number.isFinite(value)) return String(value);
-  if (Number.isInteger(value) && Math.abs(value) < 1e21) return String(value === 0 ? 0 : value);
+  if (Number.isInteger(value)) return String(BigInt(value));
   const rounded = Number(value.toPrecision(significant));
   const text = String(rounded);
   return text.includes('e') ? withoutExponent(rounded, significant) : text;

@@ -100,21 +100,22 @@ export const unitTable: readonly UnitSymbol[] = [
 
 const bySymbol = new Map(unitTable.map((unit) => [unit.symbol, unit]));
 
-/** Other spellings of a symbol that are accepted without a word. */
+/**
+ * Other spellings of a symbol that are accepted without a word. By code: an editor that normalizes text would
+ * make one character of the Greek letter and the sign that looks the same.
+ */
 const spellings = new Map([
-  ['µs', 'us'],
-  ['μs', 'us'],
-  ['µF', 'uF'],
-  ['μF', 'uF'],
-  ['Ω', 'ohm'],
-  ['Ω', 'ohm'],
-  ['kΩ', 'kohm'],
-  ['mΩ', 'mohm'],
-  ['°', 'deg'],
-  ['°C', 'degC'],
+  ['\u03bcs', 'us'],
+  ['\u03bcF', 'uF'],
+  ['\u03a9', 'ohm'],
+  ['k\u03a9', 'kohm'],
+  ['m\u03a9', 'mohm'],
+  ['\u00b0', 'deg'],
+  ['\u00b0C', 'degC'],
 ]);
 
 /** Looks one symbol up: `Hz`, `us`, `µs`. Never built from prefixes: what is not in the table is unknown. */
 export function findUnitSymbol(symbol: string): UnitSymbol | undefined {
-  return bySymbol.get(spellings.get(symbol) ?? symbol);
+  const letters = symbol.replaceAll('\u00b5', '\u03bc').replaceAll('\u2126', '\u03a9');
+  return bySymbol.get(spellings.get(letters) ?? letters);
 }

@@ -33,7 +33,7 @@ export const noUnit: Unit = {
 };
 
 /** The characters that a unit symbol is made of. */
-const symbolPattern = /[A-Za-zµμΩΩ°%]+/y;
+const symbolPattern = /[A-Za-z\u00b5\u03bc\u2126\u03a9\u00b0%]+/y;
 const known = new Map<string, UnitResult>();
 const mostKnown = 500;
 
