@@ -4,7 +4,7 @@ import type { CodeAction } from './code-actions';
 import { type Range, rangeInLine } from './range';
 
 /** Stands where the pilot's reason belongs. */
-export const reasonPlaceholder = 'why this is fine here';
+const reasonPlaceholder = 'why this is fine here';
 
 /**
  * "Accept this risk": a comment on the line that raises it. Null for what is no risk, and where the line

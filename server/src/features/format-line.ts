@@ -61,7 +61,7 @@ function isUnderstood({ statement }: ScriptLine): boolean {
 }
 
 /** Without spaces and tabs at the end. Linear, whatever the line holds. */
-export function trimmedEnd(text: string): string {
+function trimmedEnd(text: string): string {
   let end = text.length;
   while (end > 0 && (text[end - 1] === ' ' || text[end - 1] === '\t')) end -= 1;
   return text.slice(0, end);

@@ -89,7 +89,7 @@ function packIn(names: readonly Name[], before: readonly string[]): Name | null 
   return first === packs ? (names[1 - before.length] ?? null) : null;
 }
 
-export function isSame(one: Named, other: Named): boolean {
+function isSame(one: Named, other: Named): boolean {
   return one.kind === other.kind && one.name === other.name;
 }
 

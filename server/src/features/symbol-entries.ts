@@ -3,7 +3,7 @@ import type { SectionStatement } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { type Range, rangeInLine } from './range';
 
-export type SymbolKind = 'section' | 'pack' | 'switch' | 'setting' | 'constant' | 'include' | 'more';
+type SymbolKind = 'section' | 'pack' | 'switch' | 'setting' | 'constant' | 'include' | 'more';
 
 /** One line of the outline. The selection lies inside the range; the name is never empty. */
 export interface Entry {
