@@ -25,9 +25,10 @@ function offered(marked: string, files: Files = {}) {
   }));
 }
 
-/** The text that accepting the risk at the cursor makes; null where that is not offered. */
-function accepted(marked: string, files: Files = {}): Files | null {
-  return offered(marked, files).find(({ title }) => title.startsWith('Accept'))?.texts ?? null;
+/** The text that accepting what a check found at the cursor makes; null where that is not offered. */
+function accepted(marked: string, files: Files = {}, id = 'line/outside-usual'): Files | null {
+  const action = offered(marked, files).find((one) => one.title.startsWith('Accept') && one.for === id);
+  return action?.texts ?? null;
 }
 
 function fixedAll(text: string): string {
@@ -102,7 +103,9 @@ describe('accepting a risk', () => {
         '[arming]\ntilt-limit = 89 deg # accept line/outside-usual: why this is fine here\nneeds = []',
     });
     const { snapshot, position } = snapshotOf(risky);
-    const action = codeActions(snapshot, { start: position, end: position }).at(-1);
+    const action = codeActions(snapshot, { start: position, end: position }).find(
+      (one) => idsOf(one) === 'line/outside-usual',
+    );
     assert.equal(action?.placeholder, 'why this is fine here');
     assert.equal(action?.isPreferred, false);
     assert.ok(action?.edits[0]?.edits[0]?.newText.includes('why this is fine here'));
@@ -110,10 +113,10 @@ describe('accepting a risk', () => {
 
   it('quiets the finding', () => {
     const text = accepted(risky)?.['main.craft'] ?? '';
-    const told = findingsOf(snapshotOf(text).snapshot.craft).map(
-      ({ check, level }) => `${check.id} ${level}`,
-    );
-    assert.deepEqual(told, ['line/outside-usual note']);
+    const levels = findingsOf(snapshotOf(text).snapshot.craft)
+      .filter(({ check }) => check.id === 'line/outside-usual')
+      .map(({ level, accepted: reason }) => [level, reason]);
+    assert.deepEqual(levels, [['note', 'why this is fine here']]);
   });
 
   it('keeps the words of a comment that is there', () => {
@@ -133,14 +136,16 @@ describe('accepting a risk', () => {
   });
 
   it('is not offered for what must be fixed, for notes, and for what is accepted', () => {
-    assert.equal(accepted('[arming]\ntilt-limit = 4000 |deg'), null);
-    assert.equal(accepted('[arming]\ntilt-limit = 40 deg\ntilt-li|mit = 41 deg'), null);
+    assert.equal(accepted('[arming]\ntilt-limit = 4000 |deg', {}, 'line/outside-range'), null);
+    const twice = '[arming]\ntilt-li|mit = 40 deg\ntilt-limit = 41 deg';
+    assert.equal(accepted(twice, {}, 'line/set-again-below'), null);
     assert.equal(accepted(`${risky} # accept line/outside-usual: hall`), null);
   });
 
   it('goes to the included script that sets the value', () => {
     const files = { 'club.craft': '[switch.arm]\nsprings-back = on\n' };
-    const texts = accepted('include "cl|ub.craft"\n[craft]\nname = "x"', files);
+    const text = 'include "cl|ub.craft"\n[craft]\nname = "x"';
+    const texts = accepted(text, files, 'obey/arm-springs-back');
     assert.deepEqual(texts, {
       'club.craft': '[switch.arm]\nsprings-back = on # accept obey/arm-springs-back: why this is fine here\n',
     });
