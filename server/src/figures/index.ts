@@ -1,8 +1,24 @@
 import { CraftView } from '../craft/view';
 import type { Figure, FigureSource } from './figure';
+import { leadFigures } from './leads';
+import { massFigures } from './mass';
+import { measuringFigures } from './measuring';
+import { motorSignalFigures } from './motor-signal';
+import { packFigures } from './pack';
+import { receiverFigures } from './receiver';
+import { recordFigures } from './record';
+import { supplyFigures } from './supply';
+import { videoFigures } from './video';
 
 /** Every figure that can be computed, in the order of the build sheet. */
-export const figureSources: readonly FigureSource[] = [];
+export const figureSources: readonly FigureSource[] = [
+  ...packFigures,
+  ...massFigures,
+  ...motorSignalFigures,
+  ...measuringFigures,
+  ...supplyFigures,
+  ...leadFigures,
+];
 
 const byId = new Map(figureSources.map((source) => [source.id, source]));
 

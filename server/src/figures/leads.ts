@@ -1,7 +1,6 @@
 import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { leadDrop } from '../physics/lead';
-import { frameTime } from '../physics/serial';
 import type { Computed, FigureSource } from './figure';
 
 export const leadFigures: readonly FigureSource[] = [
@@ -11,13 +10,6 @@ export const leadFigures: readonly FigureSource[] = [
     unit: 'V',
     from: ['wire.battery-lead.gauge', 'wire.battery-lead.length', 'wire.battery-lead.current'],
     compute: batteryLeadDrop,
-  },
-  {
-    id: 'receiver-frame-time',
-    title: 'One frame from the receiver',
-    unit: 'ms',
-    from: ['receiver.link'],
-    compute: receiverFrameTime,
   },
 ];
 
@@ -35,12 +27,4 @@ function batteryLeadDrop(view: CraftView): Computed | null {
   if (resistance === null || length === null || current === null) return null;
   const why = `2 × ${view.short(length, 'mm')} × ${view.short(resistance, 'mohm/m')} × ${view.short(current, 'A')}`;
   return { likely: leadDrop(length, resistance, current), why };
-}
-
-function receiverFrameTime(view: CraftView): Computed | null {
-  const word = view.word('receiver.link');
-  const link = word === null ? undefined : view.catalog.link(word);
-  if (link === undefined) return null;
-  const seconds = frameTime(link.frameBytes, link, inBase(link.baud));
-  return { likely: seconds * 1000, why: `${link.frameBytes} bytes at ${link.baud}` };
 }

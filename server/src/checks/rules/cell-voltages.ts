@@ -1,0 +1,82 @@
+import { inBase } from '../../catalog/known-parameter';
+import type { Chemistry } from '../../catalog/model/hardware';
+import type { CraftView } from '../../craft/view';
+import { chemistryInView, fullCell, packPath } from '../../figures/pack-in-view';
+import type { CodeRule, RuleFinding } from '../rule';
+
+type Report = (finding: RuleFinding) => void;
+
+/** Left between the landing voltage and an empty cell for the sag of the last climb. Common practice. */
+const leastAboveEmpty = 0.15;
+/** Chargers and meters differ by this much. */
+const slack = 0.021;
+
+/** The voltages of the script against what the chemistry of the pack in view bears. */
+const cellVoltages: CodeRule = {
+  ids: [
+    'power/land-below-empty',
+    'power/land-close-to-empty',
+    'power/warn-above-full',
+    'power/warn-early',
+    'power/take-off-above-full',
+    'power/full-above-chemistry',
+  ],
+  scope: 'pack',
+  check(view, report) {
+    const chemistry = chemistryInView(view);
+    if (chemistry === undefined) return;
+    checkLanding(view, chemistry, report);
+    checkWarning(view, chemistry, report);
+    checkTakeOff(view, report);
+    checkFull(view, chemistry, report);
+  },
+};
+
+function checkLanding(view: CraftView, { empty, land, name }: Chemistry, report: Report): void {
+  const at = 'power.land-cell';
+  const value = view.quantity(at);
+  if (value === null || value >= inBase(empty) + leastAboveEmpty) return;
+  const isEmpty = value < inBase(empty) - 1e-9;
+  const fixes = [{ title: `Land at ${land}`, set: at, to: land }];
+  const values = { land: view.shown(at), chemistry: name, empty, usual: land };
+  report({ id: isEmpty ? 'power/land-below-empty' : 'power/land-close-to-empty', at, values, fixes });
+}
+
+function checkWarning(view: CraftView, { nominal, warn, name }: Chemistry, report: Report): void {
+  const at = 'power.warn-cell';
+  const value = view.quantity(at);
+  const full = fullCell(view);
+  if (value === null || full === null) return;
+  const fixes = [{ title: `Warn at ${warn}`, set: at, to: warn }];
+  const values = { warn: view.shown(at), chemistry: name, nominal, full: view.short(full, 'V'), usual: warn };
+  if (value >= full - 1e-9) report({ id: 'power/warn-above-full', at, values, fixes });
+  else if (value > inBase(nominal) + 1e-9) report({ id: 'power/warn-early', at, values, fixes });
+}
+
+function checkTakeOff(view: CraftView, report: Report): void {
+  const at = 'power.take-off-cell';
+  const value = view.quantity(at);
+  const full = fullCell(view);
+  if (value === null || full === null || value <= full + 1e-9) return;
+  report({
+    id: 'power/take-off-above-full',
+    at,
+    values: { given: view.shown(at), full: view.short(full, 'V') },
+  });
+}
+
+function checkFull(view: CraftView, { full, name }: Chemistry, report: Report): void {
+  const at = packPath(view, 'full-cell');
+  if (at === null || !view.isSet(at)) return;
+  const value = view.quantity(at);
+  if (value === null || value <= inBase(full) + slack) return;
+  const fixes = [{ title: `Write ${full}`, set: at, to: full }];
+  report({
+    id: 'power/full-above-chemistry',
+    at,
+    values: { given: view.shown(at), chemistry: name, full },
+    fixes,
+  });
+}
+
+export const cellVoltageRules: readonly CodeRule[] = [cellVoltages];

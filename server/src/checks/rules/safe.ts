@@ -1,0 +1,6 @@
+import type { CodeRule } from '../rule';
+import { armingAskRules } from './arming-asks';
+import { signalLostRules } from './signal-lost';
+
+/** Do the motors turn only when meant, and is a lost craft found again? */
+export const safeRules: readonly CodeRule[] = [...armingAskRules, ...signalLostRules];

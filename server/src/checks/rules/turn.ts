@@ -1,0 +1,7 @@
+import type { CodeRule } from '../rule';
+import { motorLayoutRules } from './motor-layout';
+import { motorLimitRules } from './motor-limits';
+import { pulseSignalRules } from './pulse-signals';
+
+/** Do the motors turn as the board thinks, and do they hear it in time? */
+export const turnRules: readonly CodeRule[] = [...motorLayoutRules, ...motorLimitRules, ...pulseSignalRules];
