@@ -18,6 +18,9 @@ export const figureSources: readonly FigureSource[] = [
   ...measuringFigures,
   ...supplyFigures,
   ...leadFigures,
+  ...receiverFigures,
+  ...videoFigures,
+  ...recordFigures,
 ];
 
 const byId = new Map(figureSources.map((source) => [source.id, source]));

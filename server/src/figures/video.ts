@@ -29,7 +29,13 @@ export const videoFigures: readonly FigureSource[] = [
       const radiated = radiatedPower(power, gain);
       const decibels = view.short(decibelsOverMilliwatt(power), 'dB');
       const why = `${view.short(power, 'mW')} (${decibels} over 1 mW) and ${view.short(gain, 'dBi')} of antenna gain`;
-      return { likely: radiated * 1e3, low: power * 1e3, high: radiated * 2e3, why, assumed: makersTolerance };
+      return {
+        likely: radiated * 1e3,
+        low: power * 1e3,
+        high: radiated * 2e3,
+        why,
+        assumed: makersTolerance,
+      };
     },
   },
 ];
@@ -63,7 +69,13 @@ export function videoCarrier(view: CraftView): VideoCarrier | null {
   const frequency = band === undefined || channel === null ? null : plannedFrequency(band, channel);
   if (band === undefined || frequency === null) return null;
   const why = `channel ${channel} in the plan of band ${band.name}`;
-  return { frequency, halfWidth, name: `Channel ${channel} of band ${band.name}`, path: 'video.channel', why };
+  return {
+    frequency,
+    halfWidth,
+    name: `Channel ${channel} of band ${band.name}`,
+    path: 'video.channel',
+    why,
+  };
 }
 
 /** Hz of a channel in a band's plan, counted from 1; null where the band has no such channel. */

@@ -13,7 +13,11 @@ import { wireRules } from './wire';
 export const codeRules: readonly CodeRule[] = [
   ...boardRules,
   ...wireRules,
+  ...obeyRules,
   ...turnRules,
+  ...tuneRules,
   ...powerRules,
+  ...seeRules,
   ...safeRules,
+  ...rememberRules,
 ];

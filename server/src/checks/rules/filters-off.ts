@@ -1,0 +1,58 @@
+import type { CraftView } from '../../craft/view';
+import type { CodeRule } from '../rule';
+import { isDerivativeUnfiltered, isGyroUnfiltered } from './filter-stages';
+
+/** Filters that are turned off: what the motors pay for it. */
+export const filtersOffRules: readonly CodeRule[] = [
+  {
+    ids: ['tune/all-filters-off', 'tune/gyro-unfiltered'],
+    scope: 'pack',
+    check(view, report) {
+      if (!isGyroUnfiltered(view)) return;
+      const cells = view.pack === null ? null : view.count(`pack.${view.pack}.cells`);
+      const isHot = cells !== null && cells >= manyCells && isDerivativeUnfiltered(view);
+      report({
+        id: isHot ? 'tune/all-filters-off' : 'tune/gyro-unfiltered',
+        at: 'gyro.lowpass.shape',
+        values: isHot ? { cells: String(cells) } : noFilters(view),
+        related: isHot ? [{ at: 'derivative.lowpass.shape', message: 'This one is off as well.' }] : [],
+      });
+    },
+  },
+  {
+    ids: ['tune/derivative-unfiltered'],
+    scope: 'pack',
+    check(view, report) {
+      if (!isDerivativeUnfiltered(view) || hasNoDerivative(view)) return;
+      report({
+        id: 'tune/derivative-unfiltered',
+        at: 'derivative.lowpass.shape',
+        values: {
+          low: view.short(steering, 'Hz'),
+          high: view.short(motorTone, 'Hz'),
+          times: String(Math.round(motorTone / steering)),
+        },
+      });
+    },
+  },
+];
+
+/** Cells from which motors without any filter are known to run hot. */
+const manyCells = 4;
+
+/** Hz: how fast a pilot steers at most, and a tone of small motors, to compare. Common practice. */
+const steering = 10;
+const motorTone = 300;
+
+function noFilters(view: CraftView) {
+  return {
+    notches: String(view.members('gyro.notch').length),
+    trackers: view.shown('gyro.tracker.count'),
+    tones: view.shown('gyro.tones.harmonics'),
+  };
+}
+
+/** Whether the script itself sets every derivative gain to nothing. */
+function hasNoDerivative(view: CraftView): boolean {
+  return ['roll', 'pitch', 'yaw'].every((axis) => view.quantity(`control.${axis}.derivative`) === 0);
+}

@@ -1,0 +1,46 @@
+import type { CraftView } from '../../craft/view';
+
+/** Whether the craft has something; null where that can't be told. `why` follows "it has none". */
+export interface Fitted {
+  readonly has: boolean | null;
+  readonly why: string;
+}
+
+export function hasPosition(view: CraftView): Fitted {
+  return { has: view.isSet('position.port'), why: ': position.port is not set' };
+}
+
+export function hasBarometer(view: CraftView): Fitted {
+  if (view.isSet('board.barometer')) {
+    return { has: view.flag('board.barometer'), why: ': board.barometer is off' };
+  }
+  const { board } = view;
+  if (board === undefined) return { has: null, why: '' };
+  return { has: board.sensors.includes('barometer'), why: `: ${board.title} has no barometer` };
+}
+
+/** Height from the air's pressure or from satellites. */
+export function hasHeight(view: CraftView): Fitted {
+  if (hasPosition(view).has) return { has: true, why: '' };
+  const barometer = hasBarometer(view);
+  if (barometer.has !== false) return { has: barometer.has, why: '' };
+  return { has: false, why: `${barometer.why} and position.port is not set` };
+}
+
+/** A way to measure the pack's current. */
+export function hasCurrent(view: CraftView): Fitted {
+  if (view.isSet('power.current-measure')) {
+    const way = view.word('power.current-measure');
+    return { has: way === null ? null : way !== 'off', why: ': power.current-measure is off' };
+  }
+  const { board } = view;
+  if (board === undefined || board.packInput.currentShunt) return { has: null, why: '' };
+  const why = `: ${board.title} has no input for it, and power.current-measure is not set`;
+  return { has: false, why };
+}
+
+/** Temperatures that the speed controllers report over a line of their own. */
+export function hasEscReport(view: CraftView): Fitted {
+  if (view.isSet('esc.telemetry-port')) return { has: true, why: '' };
+  return { has: false, why: ': esc.telemetry-port is not set' };
+}

@@ -1,0 +1,155 @@
+import type { CodeRule } from '../rule';
+import { dateOf, type Flight, flights } from './flights';
+
+/** Packs of single flights: how far they were emptied, and how many since a change. */
+export const flightPackRules: readonly CodeRule[] = [
+  {
+    ids: ['remember/few-packs-since-change'],
+    scope: 'craft',
+    check(view, report) {
+      const dated = flights(view).filter(({ date }) => date !== null);
+      dated.sort((one, other) => compare(one.date ?? '', other.date ?? ''));
+      const change = dated.findLast(({ name }) => view.isSet(`flight.${name}.changed`));
+      if (change === undefined) return;
+      const since = dated.filter(({ date }) => (date ?? '') >= (change.date ?? ''));
+      const packs = since.reduce((sum, { name }) => sum + (view.count(`flight.${name}.packs-flown`) ?? 1), 0);
+      if (packs >= trustworthy) return;
+      report({
+        id: 'remember/few-packs-since-change',
+        at: `flight.${change.name}.changed`,
+        values: { packs: String(packs), date: change.date ?? '', enough: String(trustworthy) },
+      });
+    },
+  },
+  {
+    ids: ['remember/pack-below-land'],
+    scope: 'craft',
+    check(view, report) {
+      for (const { name, pack, view: flown } of flights(view)) {
+        const at = `flight.${name}.rest-cell`;
+        const rest = view.quantity(at);
+        const land = flown.quantity('power.land-cell');
+        if (rest === null || land === null || rest >= land) continue;
+        report({
+          id: 'remember/pack-below-land',
+          at,
+          values: {
+            flight: name,
+            which: packText(pack),
+            rest: view.shown(at),
+            land: flown.shown('power.land-cell'),
+          },
+          related: [{ at: 'power.land-cell', message: 'The landing voltage.' }],
+        });
+      }
+    },
+  },
+  {
+    ids: ['remember/pack-drained'],
+    scope: 'craft',
+    check(view, report) {
+      for (const { name, pack } of flights(view)) {
+        const at = `flight.${name}.used-charge`;
+        const used = view.quantity(at);
+        const capacity = pack === null ? null : view.quantity(`pack.${pack}.capacity`);
+        if (used === null || capacity === null || capacity <= 0 || used <= mostUsed * capacity) continue;
+        report({
+          id: 'remember/pack-drained',
+          at,
+          values: {
+            flight: name,
+            used: view.shown(at),
+            which: packText(pack),
+            capacity: view.shown(`pack.${pack}.capacity`),
+            share: view.short(used / capacity, '%'),
+          },
+          related: [{ at: `pack.${pack}.capacity`, message: "The pack's capacity." }],
+        });
+      }
+    },
+  },
+  {
+    ids: ['remember/pack-not-named'],
+    scope: 'craft',
+    check(view, report) {
+      const packs = view.craft.packs();
+      for (const { name } of packs.length < 2 ? [] : flights(view)) {
+        const said = perPack.find((part) => view.isSet(`flight.${name}.${part}`));
+        if (said === undefined || view.isSet(`flight.${name}.pack`)) continue;
+        const values = { flight: name, what: said.replaceAll('-', ' '), packs: String(packs.length) };
+        report({ id: 'remember/pack-not-named', at: `flight.${name}.${said}`, values });
+      }
+    },
+  },
+  {
+    ids: ['remember/hover-point-moved'],
+    scope: 'craft',
+    check(view, report) {
+      for (const flight of lastWithEachPack(flights(view))) {
+        const at = `flight.${flight.name}.hover-throttle`;
+        const flown = view.quantity(at);
+        const set = flight.view.quantity('stick.throttle.hover-point');
+        if (flown === null || set === null || Math.abs(flown - set) <= hoverSlack) continue;
+        report({
+          id: 'remember/hover-point-moved',
+          at,
+          values: {
+            flight: flight.name,
+            flown: view.shown(at),
+            set: flight.view.shown('stick.throttle.hover-point'),
+          },
+          related: [{ at: 'stick.throttle.hover-point', message: 'The hover point.' }],
+        });
+      }
+    },
+  },
+  {
+    ids: ['remember/flown-after-permission'],
+    scope: 'craft',
+    check(view, report) {
+      const until = dateOf(view, 'rules.permission-until');
+      if (until === null) return;
+      for (const { name, date } of flights(view)) {
+        if (date === null || date <= until) continue;
+        const values = { flight: name, date, until };
+        const related = [{ at: 'rules.permission-until', message: 'It ended here.' }];
+        report({ id: 'remember/flown-after-permission', at: `flight.${name}.date`, values, related });
+      }
+    },
+  },
+];
+
+/** About a dozen packs make a tune trustworthy: common practice. */
+const trustworthy = 12;
+/** Share of a pack that is used at most: common practice. */
+const mostUsed = 0.8;
+/** Share of throttle by which the hover may differ from day to day. */
+const hoverSlack = 0.08;
+/** Figures that mean little without the pack. */
+const perPack = [
+  'motor-temperature',
+  'esc-temperature',
+  'used-charge',
+  'rest-cell',
+  'hover-throttle',
+  'minutes',
+];
+
+function packText(pack: string | null): string {
+  return pack === null ? 'the pack' : `pack ${pack}`;
+}
+
+/** Undated flights count as the latest, in the order of the script. */
+function lastWithEachPack(all: readonly Flight[]): readonly Flight[] {
+  const ordered = [...all].sort((one, other) => compare(one.date ?? '9999', other.date ?? '9999'));
+  const last = new Map(ordered.filter(hasHover).map((flight) => [flight.pack, flight]));
+  return [...last.values()];
+}
+
+function hasHover({ name, view }: Flight): boolean {
+  return view.isSet(`flight.${name}.hover-throttle`);
+}
+
+function compare(one: string, other: string): number {
+  return one < other ? -1 : Number(one > other);
+}

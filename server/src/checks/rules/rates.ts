@@ -1,0 +1,81 @@
+import type { CraftView } from '../../craft/view';
+import { evenDivision } from '../../physics/sampling';
+import { parseQuantity } from '../../units/quantity';
+import type { CodeRule, RuleFix } from '../rule';
+import { listed } from './switch-table';
+
+/** Gyro and loop: rates that go together and that the board has. */
+export const rateRules: readonly CodeRule[] = [
+  {
+    ids: ['tune/control-rate-uneven', 'tune/control-faster-than-gyro'],
+    scope: 'craft',
+    check(view, report) {
+      const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
+      if (gyro === null || control === null || gyro <= 0 || control <= 0) return;
+      if (evenDivision(gyro, control) !== null) return;
+      const isFaster = control > gyro;
+      const near = isFaster ? gyro : gyro / Math.round(gyro / control);
+      report({
+        id: isFaster ? 'tune/control-faster-than-gyro' : 'tune/control-rate-uneven',
+        at: 'control.rate',
+        values: {
+          gyro: view.short(gyro, 'kHz'),
+          control: view.short(control, 'kHz'),
+          times: view.short(gyro / control, ''),
+          stale: view.short(1 - gyro / control, '%'),
+          near: view.exact(near, 'kHz'),
+        },
+        related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
+        fixes: [
+          { title: `Write ${view.exact(near, 'kHz')}`, set: 'control.rate', to: view.exact(near, 'kHz') },
+        ],
+      });
+    },
+  },
+  {
+    ids: ['tune/gyro-rate-not-offered'],
+    scope: 'craft',
+    check(view, report) {
+      const { board } = view;
+      const given = view.quantity('gyro.rate');
+      if (board === undefined || given === null) return;
+      const offered = board.gyro.rates.flatMap((text) => parseQuantity(text)?.value ?? []);
+      if (offered.some((rate) => Math.abs(rate / given - 1) < 1e-4)) return;
+      report({
+        id: 'tune/gyro-rate-not-offered',
+        at: 'gyro.rate',
+        values: {
+          board: board.title,
+          offered: listed(offered.map((rate) => view.exact(rate, 'kHz'))),
+          given: view.short(given, 'kHz'),
+        },
+        related: [{ at: 'board.profile', message: 'The board.' }],
+        fixes: nearest(view, offered, given),
+      });
+    },
+  },
+  {
+    ids: ['tune/full-scale-beyond-board'],
+    scope: 'craft',
+    check(view, report) {
+      const { board } = view;
+      const given = view.isSet('gyro.full-scale') ? view.quantity('gyro.full-scale') : null;
+      const most = board && parseQuantity(board.gyro.fullScale)?.value;
+      if (board === undefined || most === undefined || given === null || given <= most * 1.0001) return;
+      const text = view.exact(most, 'deg/s');
+      report({
+        id: 'tune/full-scale-beyond-board',
+        at: 'gyro.full-scale',
+        values: { board: board.title, most: text, given: view.short(given, 'deg/s') },
+        fixes: [{ title: `Write ${text}`, set: 'gyro.full-scale', to: text }],
+      });
+    },
+  },
+];
+
+function nearest(view: CraftView, offered: readonly number[], given: number): readonly RuleFix[] {
+  const [best] = [...offered].sort((one, other) => Math.abs(one - given) - Math.abs(other - given));
+  if (best === undefined) return [];
+  const text = view.exact(best, 'kHz');
+  return [{ title: `Write ${text}`, set: 'gyro.rate', to: text }];
+}

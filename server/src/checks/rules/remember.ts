@@ -1,0 +1,7 @@
+import type { CodeRule } from '../rule';
+import { flightHeatRules } from './flight-heat';
+import { flightPackRules } from './flight-packs';
+import { logMemoryRules } from './log-memory';
+
+/** What flights and logs tell. */
+export const rememberRules: readonly CodeRule[] = [...flightHeatRules, ...flightPackRules, ...logMemoryRules];

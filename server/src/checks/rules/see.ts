@@ -1,0 +1,17 @@
+import type { CodeRule } from '../rule';
+import { overlayContentRules } from './overlay-content';
+import { overlayPlaceRules } from './overlay-places';
+import { videoChannelRules } from './video-channel';
+import { videoControlRules } from './video-control';
+import { videoNeighbourRules } from './video-neighbours';
+import { videoPowerRules } from './video-power';
+
+/** Whether the pilot sees: overlay, channel, power, and those who fly at the same time. */
+export const seeRules: readonly CodeRule[] = [
+  ...overlayPlaceRules,
+  ...overlayContentRules,
+  ...videoChannelRules,
+  ...videoPowerRules,
+  ...videoNeighbourRules,
+  ...videoControlRules,
+];

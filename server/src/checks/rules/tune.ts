@@ -1,0 +1,19 @@
+import type { CodeRule } from '../rule';
+import { curveRules } from './curves';
+import { filterLimitRules } from './filter-limits';
+import { filterPartRules } from './filter-parts';
+import { filtersOffRules } from './filters-off';
+import { gainRules } from './gains';
+import { notchRules } from './notches';
+import { rateRules } from './rates';
+
+/** Whether it flies well: rates, filters, gains, stick feel. */
+export const tuneRules: readonly CodeRule[] = [
+  ...rateRules,
+  ...filterLimitRules,
+  ...filtersOffRules,
+  ...filterPartRules,
+  ...notchRules,
+  ...curveRules,
+  ...gainRules,
+];

@@ -1,0 +1,107 @@
+import type { CraftView } from '../../craft/view';
+import { bandOf, plannedFrequency, type VideoCarrier, videoCarrier } from '../../figures/video';
+import type { CodeRule, RuleFinding } from '../rule';
+import {
+  bandsText,
+  isCentreIn,
+  isWholeIn,
+  licenceText,
+  type Permit,
+  permits,
+  unlisted,
+} from './radio-permits';
+import { listed } from './switch-table';
+
+/** The video channel: that it exists, is said once, and lies in a band that is open. */
+export const videoChannelRules: readonly CodeRule[] = [
+  {
+    ids: ['see/no-such-channel'],
+    scope: 'craft',
+    check(view, report) {
+      const band = bandOf(view);
+      const channel = view.count('video.channel');
+      if (band === undefined || channel === null || plannedFrequency(band, channel) !== null) return;
+      const values = { band: band.name, count: String(band.channels.length), channel: String(channel) };
+      const related = [{ at: 'video.band', message: 'The band.' }];
+      report({ id: 'see/no-such-channel', at: 'video.channel', values, related });
+    },
+  },
+  {
+    ids: ['see/channel-incomplete'],
+    scope: 'craft',
+    whole: true,
+    check(view, report) {
+      const [band, channel] = ['video.band', 'video.channel'];
+      if (view.isSet(band) === view.isSet(channel)) return;
+      const [has, lacks] = view.isSet(band) ? [band, channel] : [channel, band];
+      report({ id: 'see/channel-incomplete', at: has, values: { has, lacks, value: view.shown(has) } });
+    },
+  },
+  {
+    ids: ['see/frequency-disagrees'],
+    scope: 'craft',
+    check(view, report) {
+      const band = bandOf(view);
+      const channel = view.count('video.channel');
+      const frequency = view.isSet('video.frequency') ? view.quantity('video.frequency') : null;
+      const plan = band === undefined || channel === null ? null : plannedFrequency(band, channel);
+      if (band === undefined || plan === null || frequency === null || Math.abs(plan - frequency) < 0.5e6)
+        return;
+      report({
+        id: 'see/frequency-disagrees',
+        at: 'video.frequency',
+        values: {
+          channel: String(channel),
+          band: band.name,
+          plan: view.exact(plan, 'MHz'),
+          frequency: view.shown('video.frequency'),
+        },
+        related: [{ at: 'video.channel', message: 'The channel.' }],
+        fixes: [
+          { title: `Write ${view.exact(plan, 'MHz')}`, set: 'video.frequency', to: view.exact(plan, 'MHz') },
+        ],
+      });
+    },
+  },
+  {
+    ids: ['see/outside-band', 'see/band-edge', 'see/outside-common-band'],
+    scope: 'craft',
+    check(view, report) {
+      const carrier = videoCarrier(view);
+      const open = permits(view);
+      if (carrier === null || open === null || open.some((permit) => isWholeIn(permit, carrier))) return;
+      report(outside(view, carrier, open));
+    },
+  },
+  {
+    ids: ['see/table-without-band'],
+    scope: 'craft',
+    check(view, report) {
+      const band = view.word('video.band');
+      const table = view.words('video.table');
+      if (band === null || table === null || table.includes(band)) return;
+      const values = { band, table: listed(table) };
+      const related = [{ at: 'video.table', message: 'The table.' }];
+      report({ id: 'see/table-without-band', at: 'video.band', values, related });
+    },
+  },
+];
+
+function outside(view: CraftView, carrier: VideoCarrier, open: readonly Permit[]): RuleFinding {
+  const { frequency, halfWidth, name, path } = carrier;
+  const edge = open.some((permit) => isCentreIn(permit, carrier)) ? 'see/band-edge' : 'see/outside-band';
+  return {
+    id: view.word('rules.region') === unlisted ? 'see/outside-common-band' : edge,
+    at: path,
+    values: {
+      channel: name,
+      frequency: view.exact(frequency, 'MHz'),
+      low: view.exact(frequency - halfWidth, 'MHz'),
+      high: view.exact(frequency + halfWidth, 'MHz'),
+      region: view.catalog.region(view.word('rules.region') ?? '')?.title ?? '',
+      licence: licenceText(view),
+      bands: bandsText(view, open, frequency),
+    },
+    related: [{ at: 'rules.region', message: 'The region.' }],
+  };
+}
