@@ -1,26 +1,34 @@
-import type { BuildSheet } from '../../server/src/sheet/build-sheet';
+import type { BuildSheet, PackLabel } from '../../server/src/sheet/build-sheet';
 import { element } from './element';
 import { send } from './host';
 
 /** The craft's name, what it is, and the packs to pick from. */
-export function header({ name, about, packs, packInView }: BuildSheet): HTMLElement {
-  const buttons = packs.map((pack) =>
-    element(
-      'button',
-      {
-        type: 'button',
-        'aria-pressed': String(pack.name === packInView),
-        onclick: () => send({ kind: 'pack', pack: pack.name }),
-      },
-      pack.detail === '' ? pack.name : `${pack.name} · ${pack.detail}`,
-    ),
+export function header({ name, about, isWhole, packs, packInView }: BuildSheet): HTMLElement {
+  const group = element(
+    'div',
+    { class: 'packs', role: 'group', 'aria-label': 'Pack in view' },
+    ...packs.map((pack) => packButton(pack, pack.name === packInView)),
   );
-  const group = element('div', { class: 'packs', role: 'group', 'aria-label': 'Pack in view' }, ...buttons);
+  const part = 'A part that other scripts include. Open a craft that includes it to see the whole.';
   return element(
     'header',
     {},
     element('h1', {}, name),
     about.length === 0 ? null : element('p', {}, about.join(' · ')),
+    isWhole ? null : element('p', {}, part),
     packs.length === 0 ? null : group,
+  );
+}
+
+function packButton({ name, detail }: PackLabel, isInView: boolean): HTMLElement {
+  return element(
+    'button',
+    {
+      type: 'button',
+      'aria-pressed': String(isInView),
+      onclick: () => send({ kind: 'pack', pack: name }),
+    },
+    name,
+    detail === '' ? null : element('span', { class: 'detail' }, ` ${detail}`),
   );
 }

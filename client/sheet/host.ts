@@ -19,18 +19,19 @@ export function onMessage(listener: (message: ToSheet) => void): void {
   window.addEventListener('message', (event: MessageEvent<ToSheet>) => listener(event.data));
 }
 
-/** What the pilot has folded away, and where the page was scrolled to; survives hiding and reload. */
+/** What the pilot has changed about the page; the editor keeps it through hiding, moving and reload. */
 export interface PageState {
-  readonly closed: readonly string[];
+  /** Folds that stand otherwise than at first. */
+  readonly toggled: readonly string[];
   readonly scroll: number;
 }
 
 export function readState(): PageState {
   const state = api.getState();
-  const isOurs = typeof state === 'object' && state !== null && 'closed' in state && 'scroll' in state;
-  return isOurs ? (state as PageState) : { closed: [], scroll: 0 };
+  const isOurs = typeof state === 'object' && state !== null && 'toggled' in state && 'scroll' in state;
+  return isOurs ? (state as PageState) : { toggled: [], scroll: 0 };
 }
 
-export function writeState(state: PageState): void {
-  api.setState(state);
+export function writeState(change: Partial<PageState>): void {
+  api.setState({ ...readState(), ...change });
 }

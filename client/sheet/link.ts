@@ -2,14 +2,25 @@ import type { Target } from '../../server/src/sheet/target';
 import { element } from './element';
 import { send } from './host';
 
-/** Leads to a line of the script. `about` says to a screen reader what the line is about. */
-export function lineLink(target: Target, about: string, text = `line ${target.line + 1}`): HTMLElement {
+/** Leads to a line of the script, and says which. `about` tells a screen reader what the line is about. */
+export function lineLink(target: Target, about: string): HTMLElement {
+  return leading(target, 'link', `${about}: go to line ${target.line + 1}`, `line ${target.line + 1}`);
+}
+
+/** A value that leads to the line it comes from: plain to read, a link to the mouse and to keys. */
+export function valueLink(target: Target | null, about: string, text: string): HTMLElement {
+  if (target === null) return element('span', {}, text);
+  return leading(target, 'value', `${about}: go to line ${target.line + 1}`, text);
+}
+
+function leading(target: Target, name: string, label: string, text: string): HTMLElement {
   return element(
     'button',
     {
       type: 'button',
-      class: 'link',
-      'aria-label': `${about}: go to line ${target.line + 1}`,
+      class: name,
+      'aria-label': label,
+      title: name === 'value' ? `Line ${target.line + 1}` : false,
       onclick: () => send({ kind: 'go', target }),
     },
     text,

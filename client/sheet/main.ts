@@ -1,60 +1,36 @@
 import './sheet.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
 import { element } from './element';
+import { fold } from './fold';
 import { header } from './header';
 import { onMessage, readState, send, writeState } from './host';
+import type { ToSheet } from './messages';
 import { partContent } from './parts';
+import { clear, keepOnly, place } from './place';
 
 const page = document.getElementById('sheet');
 const live = document.getElementById('live');
-/** What each part shows now, so that only what changed is drawn again. */
-const shown = new Map<string, string>();
 let said = '';
 
 /** The whole page from one answer of the extension. */
-function show(sheet: BuildSheet | null): void {
+function show({ sheet }: ToSheet): void {
   if (page === null) return;
   if (sheet === null) {
-    shown.clear();
-    page.replaceChildren(emptyPage());
+    clear(page, emptyPage());
     return;
   }
-  if (shown.size === 0) page.replaceChildren();
-  place('header', JSON.stringify([sheet.name, sheet.about, sheet.packs, sheet.packInView]), () =>
-    header(sheet),
-  );
-  for (const part of sheet.parts) placePart(part);
+  const { name, about, isWhole, packs, packInView, parts } = sheet;
+  keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
+  place(page, 'header', [name, about, isWhole, packs, packInView], () => header(sheet));
+  for (const part of parts) place(page, part.id, part, () => foldedPart(part));
   announce(sheet);
 }
 
-/** Puts a piece of the page in its place, unless it shows the same already. */
-function place(id: string, content: string, make: () => HTMLElement): void {
-  if (shown.get(id) === content) return;
-  shown.set(id, content);
-  const made = make();
-  made.id = id;
-  const old = document.getElementById(id);
-  if (old === null) page?.append(made);
-  else old.replaceWith(made);
-}
-
-function placePart(part: SheetPart): void {
-  const content = JSON.stringify(part);
-  if (shown.get(part.id) === content) return;
-  const old = document.getElementById(part.id);
-  const isOpen = old instanceof HTMLDetailsElement ? old.open : !readState().closed.includes(part.id);
-  place(part.id, content, () =>
-    element(
-      'details',
-      { class: 'part', open: isOpen, ontoggle: rememberFolds },
-      element(
-        'summary',
-        {},
-        element('h2', {}, part.title),
-        element('span', { class: 'answer' }, part.answer),
-      ),
-      element('div', { class: 'inside' }, ...partContent(part)),
-    ),
+function foldedPart(part: SheetPart): HTMLElement {
+  return fold(
+    { id: part.id, name: 'part', isOpenAtFirst: true },
+    [element('h2', {}, part.title), element('span', { class: 'answer' }, part.answer)],
+    partContent(part),
   );
 }
 
@@ -62,32 +38,29 @@ function emptyPage(): HTMLElement {
   return element(
     'div',
     { class: 'empty' },
-    element('p', {}, 'Open a craft script, and its build sheet shows here.'),
-    element('button', { type: 'button', onclick: () => send({ kind: 'new-script' }) }, 'New Craft Script'),
+    element('p', {}, 'The build sheet of the craft script that you work on shows here. None is open.'),
+    element(
+      'button',
+      { type: 'button', class: 'main', onclick: () => send({ kind: 'new-script' }) },
+      'New Craft Script',
+    ),
   );
 }
 
 /** Tells a screen reader how many findings there are, only when that changed. */
-function announce(sheet: BuildSheet): void {
-  const text = sheet.parts.find((part) => part.id === 'can-it-fly')?.answer ?? '';
+function announce({ name, parts }: BuildSheet): void {
+  const text = parts.find(({ id }) => id === 'can-it-fly')?.answer ?? '';
   if (live === null || text === said) return;
   said = text;
-  live.textContent = `${sheet.name}: ${text}`;
-}
-
-function rememberFolds(): void {
-  const closed = [...document.querySelectorAll<HTMLDetailsElement>('details.part')].filter(
-    (part) => !part.open,
-  );
-  writeState({ ...readState(), closed: closed.map((part) => part.id) });
+  live.textContent = `${name}: ${text}`;
 }
 
 let isRestored = false;
-onMessage(({ sheet }) => {
-  show(sheet);
-  if (isRestored || sheet === null) return;
+onMessage((message) => {
+  show(message);
+  if (isRestored || message.sheet === null) return;
   isRestored = true;
   window.scrollTo(0, readState().scroll);
 });
-window.addEventListener('scrollend', () => writeState({ ...readState(), scroll: window.scrollY }));
+window.addEventListener('scrollend', () => writeState({ scroll: window.scrollY }));
 send({ kind: 'ready' });

@@ -1,38 +1,46 @@
 import type { CanItFly, SheetFinding } from '../../../server/src/sheet/can-it-fly';
 import { element } from '../element';
+import { fold } from '../fold';
 import { lineLink } from '../link';
-
-/** Level in words beside its colour, so that nothing hangs on colour alone. */
-const marks = { 'must-fix': 'mend', risk: 'risk', note: 'note', tidy: 'tidy' } as const;
+import { markOf } from '../mark';
 
 export function canItFly({ findings, leftOut, assumed, caution }: CanItFly): readonly HTMLElement[] {
-  const list = element('ul', { class: 'findings' }, ...findings.map(row));
-  const more =
-    leftOut === 0 ? [] : [element('p', { class: 'aside' }, `${leftOut} more are in the problems list.`)];
-  const assumptions =
-    assumed.length === 0 ? [] : [element('p', { class: 'aside' }, `Assumed: ${assumed.join('; ')}.`)];
+  const more = `${leftOut} more are in the problems list.`;
   return [
-    ...(findings.length === 0 ? [] : [list]),
-    ...more,
-    ...assumptions,
+    ...(findings.length === 0 ? [] : [element('ul', { class: 'findings' }, ...findings.map(row))]),
+    ...(leftOut === 0 ? [] : [element('p', { class: 'aside' }, more)]),
+    ...(assumed.length === 0 ? [] : [assumptions(assumed)]),
     element('p', { class: 'aside' }, caution),
   ];
 }
 
 function row({ level, message, advice, accepted, target }: SheetFinding): HTMLElement {
-  const state = accepted === null ? level : 'accepted';
-  const word = accepted === null ? marks[level] : 'accepted';
+  const mark = accepted === null ? level : 'accepted';
   return element(
     'li',
-    { class: `finding ${state}` },
-    element('span', { class: 'level' }, word),
-    element(
-      'span',
-      {},
-      message,
-      ' ',
-      element('span', { class: 'advice' }, accepted === null ? advice : `Accepted: ${accepted}`),
-    ),
+    { class: `finding ${mark}` },
+    markOf(mark),
+    element('span', {}, message, ...afterword({ level, advice, accepted })),
     lineLink(target, message),
+  );
+}
+
+/** What to do about it, where something must be done; why it was accepted. */
+function afterword({
+  level,
+  advice,
+  accepted,
+}: Pick<SheetFinding, 'level' | 'advice' | 'accepted'>): readonly (string | HTMLElement)[] {
+  if (accepted !== null) return [' ', element('i', {}, `Accepted: ${accepted}`)];
+  if (level !== 'must-fix' && level !== 'risk') return [];
+  return [' ', element('span', { class: 'advice' }, advice)];
+}
+
+function assumptions(assumed: readonly string[]): HTMLElement {
+  const count = assumed.length === 1 ? 'one value' : `${assumed.length} values`;
+  return fold(
+    { id: 'assumed', name: 'more', isOpenAtFirst: false },
+    [element('span', {}, `Assumed: ${count} that the script doesn’t set`)],
+    [element('ul', {}, ...assumed.map((text) => element('li', {}, text)))],
   );
 }

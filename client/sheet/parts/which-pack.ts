@@ -1,48 +1,64 @@
-import type { PackCell, PackRow, WhichPack } from '../../../server/src/sheet/which-pack';
+import type { PackCell, PackRow, SharedRow, WhichPack } from '../../../server/src/sheet/which-pack';
 import { element } from '../element';
-import { lineLink } from '../link';
+import { fold } from '../fold';
+import { valueLink } from '../link';
 
-export function whichPack({ columns, rows, caution }: WhichPack): readonly HTMLElement[] {
+export function whichPack({ columns, rows, shared, caution }: WhichPack): readonly HTMLElement[] {
   if (columns.length === 0) {
-    return [
-      element(
-        'p',
-        { class: 'aside' },
-        'Name a pack to see what it does: [pack.sprint] with chemistry, cells and capacity.',
-      ),
-    ];
+    const how = 'Name a pack to see what it does: [pack.sprint] with chemistry, cells and capacity.';
+    return [element('p', { class: 'aside' }, how)];
   }
+  return [
+    packTable(columns, rows),
+    ...(shared.length === 0 ? [] : [sharedTable(shared)]),
+    element('p', { class: 'aside' }, caution),
+  ];
+}
+
+function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLElement {
   const head = element(
     'tr',
     {},
     element('td', {}),
     ...columns.map((name) => element('th', { scope: 'col' }, name)),
   );
-  const table = element('table', {}, element('thead', {}, head), element('tbody', {}, ...rows.map(row)));
-  return [
-    element(
-      'div',
-      { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': 'Packs side by side' },
-      table,
-    ),
-    element('p', { class: 'aside' }, caution),
-  ];
+  const table = element(
+    'table',
+    {},
+    element('thead', {}, head),
+    element('tbody', {}, ...rows.map(({ title, cells }) => row(title, cells))),
+  );
+  return scroller('Packs side by side', table);
 }
 
-function row({ title, cells }: PackRow): HTMLElement {
-  return element('tr', {}, element('th', { scope: 'row' }, title), ...cells.map((one) => cell(title, one)));
+function sharedTable(shared: readonly SharedRow[]): HTMLElement {
+  const body = element('tbody', {}, ...shared.map(({ title, cell }) => row(title, [cell])));
+  return fold(
+    { id: 'shared-figures', name: 'more', isOpenAtFirst: false },
+    [element('span', {}, 'The same with every pack')],
+    [scroller('Figures that no pack changes', element('table', {}, body))],
+  );
 }
 
-function cell(title: string, one: PackCell | null): HTMLElement {
-  if (one === null) return element('td', { class: 'none' }, '–');
-  const { text, target, figure } = one;
-  const shown = target === null ? element('span', {}, text) : lineLink(target, `${title} ${text}`, text);
-  const span = figure === null || figure.low === figure.high ? null : element('small', {}, spanText(figure));
-  const made = element('td', {}, shown, span);
-  if (figure !== null) made.title = figure.why;
-  return made;
+/** Wide tables scroll in their own frame, by keys too. */
+function scroller(label: string, table: HTMLElement): HTMLElement {
+  return element('div', { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': label }, table);
 }
 
-function spanText({ low, high }: { low: number; high: number }): string {
-  return ` ${Number(low.toPrecision(3))}–${Number(high.toPrecision(3))}`;
+function row(title: string, cells: readonly (PackCell | null)[]): HTMLElement {
+  return element(
+    'tr',
+    {},
+    element('th', { scope: 'row' }, title),
+    ...cells.map((cell) => (cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell))),
+  );
+}
+
+function figureCell(title: string, { text, span, why, target }: PackCell): HTMLElement {
+  return element(
+    'td',
+    { title: why ?? false },
+    valueLink(target, `${title} ${text}`, text),
+    span === null ? null : element('small', {}, ` ${span}`),
+  );
 }

@@ -1,65 +1,79 @@
-import type { SheetPort, SheetRail, WiredWhere } from '../../../server/src/sheet/wired-where';
+import type { SheetLoad, SheetRail } from '../../../server/src/sheet/wired-rails';
+import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
 import { drawing, element } from '../element';
-import { lineLink } from '../link';
+import { valueLink } from '../link';
 
+/** The board in the middle: what hangs on its ports to the left, what its supplies feed to the right. */
 export function wiredWhere({ board, ports, rails }: WiredWhere): readonly HTMLElement[] {
   if (board === null) {
     return [element('p', { class: 'aside' }, 'Name the board to see its ports: profile under [board].')];
   }
+  const used = ports.filter(({ devices }) => devices.length > 0);
+  const free = ports.filter(({ devices }) => devices.length === 0);
   return [
-    element('h3', {}, `Ports of ${board}`),
-    element('ul', { class: 'ports' }, ...ports.map(portRow)),
-    element('h3', {}, 'Supplies'),
-    element('ul', { class: 'rails' }, ...rails.map(railRow)),
+    element(
+      'div',
+      { class: 'wiring' },
+      element(
+        'ul',
+        { class: 'ports', 'aria-label': `Ports of ${board} in use` },
+        ...(used.length === 0 ? [element('li', { class: 'none' }, 'No port in use')] : used.map(portRow)),
+      ),
+      element('ul', { class: 'rails', 'aria-label': `Supplies of ${board}` }, ...rails.map(railRow)),
+    ),
+    element('p', { class: 'aside' }, freeText(free)),
   ];
 }
 
-function portRow({ name, devices, sharedWith, hasConflict }: SheetPort): HTMLElement {
-  const links = devices.map((device) =>
-    device.target === null
-      ? element('span', {}, device.name)
-      : lineLink(device.target, `${device.name} on ${name}`, device.name),
-  );
-  const free = element(
-    'span',
-    { class: 'free' },
-    sharedWith === null ? 'free' : `free, shared with ${sharedWith}`,
-  );
+function freeText(free: readonly SheetPort[]): string {
+  if (free.length === 0) return 'No port is free.';
+  const names = free.map(({ name, sharedWith }) => (sharedWith === null ? name : `${name} (${sharedWith})`));
+  return `Free: ${names.join(', ')}`;
+}
+
+function portRow({ name, devices, hasConflict }: SheetPort): HTMLElement {
   return element(
     'li',
     { class: hasConflict ? 'port conflict' : 'port' },
-    element('span', { class: 'pin' }, name),
-    element('span', { class: devices.length > 0 ? 'wire used' : 'wire', 'aria-hidden': 'true' }),
     element(
       'span',
       { class: 'devices' },
-      ...(links.length === 0 ? [free] : links),
-      hasConflict ? element('b', {}, 'conflict') : null,
+      ...devices.map((device) => valueLink(device.target, `${device.name} on ${name}`, device.name)),
     ),
+    element('span', { class: 'wire', 'aria-hidden': 'true' }),
+    element('span', { class: 'pin' }, name, hasConflict ? conflict() : null),
   );
 }
 
-function railRow({ name, voltage, used, limit, loads }: SheetRail): HTMLElement {
+function railRow({ voltage, isOnBoard, used, limit, loads, hasConflict }: SheetRail): HTMLElement {
   const amount = limit === null ? `${round(used)} A` : `${round(used)} of ${round(limit)} A`;
-  const names = loads.map((load) =>
-    load.current === null ? `${load.name} (current not set)` : `${load.name} ${round(load.current)} A`,
-  );
   return element(
     'li',
-    { class: limit !== null && used > limit ? 'rail conflict' : 'rail' },
-    element('span', { class: 'pin' }, voltage === 'pack' ? name : voltage),
-    limit === null ? element('span', {}) : bar(used / limit, `${voltage}: ${amount}`),
-    element('span', { class: 'amount' }, amount),
-    names.length === 0 ? null : element('span', { class: 'aside loads' }, names.join(', ')),
+    { class: hasConflict ? 'rail conflict' : 'rail' },
+    element('span', { class: 'pin' }, voltage, hasConflict ? conflict() : null),
+    limit === null
+      ? element('span', { class: 'aside' }, isOnBoard ? '' : 'not from this board')
+      : bar(used / limit),
+    element('span', { class: 'amount' }, isOnBoard || used > 0 ? amount : ''),
+    loads.length === 0 ? null : element('span', { class: 'loads' }, ...loads.flatMap(loadText)),
   );
 }
 
-/** How much of a supply is taken. */
-function bar(share: number, label: string): SVGElement {
+function loadText(load: SheetLoad, index: number): readonly (string | HTMLElement)[] {
+  const current = load.current === null ? ' (current not set)' : ` ${round(load.current)} A`;
+  return [index === 0 ? '' : ', ', valueLink(load.target, `Supply of the ${load.name}`, load.name), current];
+}
+
+function conflict(): HTMLElement {
+  return element('b', {}, ' conflict');
+}
+
+/** How much of a supply is taken; the numbers beside it say the same. */
+function bar(share: number): SVGElement {
   const width = Math.min(1, Math.max(0, share)) * 100;
   return drawing(
     'svg',
-    { viewBox: '0 0 100 8', class: 'bar', role: 'img', 'aria-label': label, preserveAspectRatio: 'none' },
+    { viewBox: '0 0 100 8', class: 'bar', 'aria-hidden': 'true', preserveAspectRatio: 'none' },
     drawing('rect', { class: 'track', x: '0', y: '0', width: '100', height: '8' }),
     drawing('rect', { class: 'filled', x: '0', y: '0', width: String(width), height: '8' }),
   );

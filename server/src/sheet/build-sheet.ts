@@ -11,6 +11,8 @@ export interface BuildSheet {
   readonly name: string;
   /** A few words each: what it is for, its board, its region. Only what the script says. */
   readonly about: readonly string[];
+  /** Whether the script describes a whole craft; else it is a part that others include. */
+  readonly isWhole: boolean;
   readonly packs: readonly PackLabel[];
   readonly packInView: string | null;
   readonly parts: readonly SheetPart[];
@@ -31,10 +33,17 @@ export function buildSheet(craft: Craft, findings: readonly Finding[], pack: str
   return {
     name: view.text('craft.name') ?? fileName(craft.root.uri),
     about: about(view),
+    isWhole: craft.isWhole(),
     packs: craft.packs().map((name) => ({ name, detail: cellsOf(new CraftView(craft, name), name) })),
     packInView: pack,
-    parts: [canItFly(craft, findings), wiredWhere(view, findings), whichPack(craft)],
+    parts: partsOf(craft, view, findings),
   };
+}
+
+/** A part that other scripts include has no ports and packs to show: a craft that includes it has. */
+function partsOf(craft: Craft, view: CraftView, findings: readonly Finding[]): readonly SheetPart[] {
+  const found = canItFly(craft, findings);
+  return craft.isWhole() ? [found, wiredWhere(view, findings), whichPack(craft)] : [found];
 }
 
 function about(view: CraftView): readonly string[] {

@@ -2,7 +2,7 @@ import type { Craft } from '../craft/craft';
 import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
-import type { Figure } from '../figures/figure';
+import type { Figure, FigureSource } from '../figures/figure';
 import { type Target, targetOfPath } from './target';
 
 /** Part 5: one column a pack. */
@@ -12,6 +12,8 @@ export interface WhichPack {
   readonly answer: string;
   readonly columns: readonly string[];
   readonly rows: readonly PackRow[];
+  /** Figures that no pack changes. */
+  readonly shared: readonly SharedRow[];
   readonly caution: string;
 }
 
@@ -22,9 +24,18 @@ export interface PackRow {
   readonly cells: readonly (PackCell | null)[];
 }
 
+export interface SharedRow {
+  readonly id: string;
+  readonly title: string;
+  readonly cell: PackCell;
+}
+
 export interface PackCell {
   readonly text: string;
-  readonly figure: Figure | null;
+  /** From low to high, "30500–32800", where they differ. */
+  readonly span: string | null;
+  /** The formula with the numbers put in; null for a setting. */
+  readonly why: string | null;
   readonly target: Target | null;
 }
 
@@ -45,18 +56,19 @@ export function whichPack(craft: Craft): WhichPack {
     title,
     cells: views.map((view) => settingCell(view, path.replace('<name>', view.pack ?? ''))),
   }));
-  const figures = figureSources.map(({ id, title, from }) => ({
-    id,
-    title,
-    cells: views.map((view) => figureCell(view, id, from)),
-  }));
+  const figures = figureSources.map((source) => figureRow(views, source));
   return {
     id: 'which-pack',
     title: 'Which pack does what?',
     answer:
       columns.length === 0 ? 'no pack set' : columns.length === 1 ? '1 pack' : `${columns.length} packs`,
     columns,
-    rows: [...settings, ...figures].filter((row) => row.cells.some((cell) => cell !== null)),
+    rows: [...settings, ...figures.filter(({ isShared }) => !isShared)].filter(({ cells }) =>
+      cells.some((cell) => cell !== null),
+    ),
+    shared: figures.flatMap(({ id, title, cells: [cell], isShared }) =>
+      isShared && cell !== undefined && cell !== null ? [{ id, title, cell }] : [],
+    ),
     caution:
       'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
   };
@@ -66,19 +78,35 @@ function settingCell(view: CraftView, path: string): PackCell | null {
   const parameter = view.catalog.parameter(path)?.parameter;
   const value = view.value(path);
   if (value === null || parameter === undefined) return null;
-  return { text: valueText(value, parameter), figure: null, target: targetOfPath(view, path) };
+  return { text: valueText(value, parameter), span: null, why: null, target: targetOfPath(view, path) };
+}
+
+/** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
+function figureRow(views: readonly CraftView[], { id, title, from }: FigureSource) {
+  const cells = views.map((view) => figureCell(view, id, from));
+  const asksPack = from.some((path) => path.startsWith('pack.'));
+  const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
+  return { id, title, cells, isShared };
 }
 
 function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
   const figure = figureOf(view, id);
   if (figure === null) return null;
-  const target = from.map((path) => targetOfPath(view, path.replace('<name>', view.pack ?? '')));
-  return { text: figureText(figure), figure, target: target.find((one) => one !== null) ?? null };
+  const targets = from.map((path) => targetOfPath(view, path.replace('<name>', view.pack ?? '')));
+  const target = targets.find((one) => one !== null) ?? null;
+  return { text: figureText(figure), span: spanText(figure), why: figure.why, target };
 }
 
-/** A figure with as many digits as are known: three, or whole where it is large. */
+/** A figure with its unit and as many digits as are known. */
 export function figureText({ likely, unit }: Figure): string {
-  const digits =
-    Math.abs(likely) >= 100 ? Math.round(likely).toString() : String(Number(likely.toPrecision(3)));
-  return unit === '' ? digits : `${digits} ${unit}`;
+  return unit === '' ? digits(likely) : `${digits(likely)} ${unit}`;
+}
+
+function spanText({ low, high }: Figure): string | null {
+  return digits(low) === digits(high) ? null : `${digits(low)}–${digits(high)}`;
+}
+
+/** Three digits; four from a thousand on, where they are still read at a glance. */
+function digits(value: number): string {
+  return String(Number(value.toPrecision(Math.abs(value) >= 1000 ? 4 : 3)));
 }
