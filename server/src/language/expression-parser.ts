@@ -71,7 +71,6 @@ function readAtom(reader: TokenReader, depth: number): ExpressionNode | null {
     if (inside !== null && !reader.takeSign(')')) reader.refuse('`)`');
     return reader.isUnderstood ? inside : null;
   }
-  if (token?.kind === 'sign' && token.text === ']') return null;
   reader.refuse('a value');
   return null;
 }

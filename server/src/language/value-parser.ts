@@ -29,7 +29,7 @@ function readList(reader: TokenReader): ListNode | null {
         reader.refuse(`at most ${mostItems} items`);
         return null;
       }
-      const item = reader.peekSign('[') ? null : readItem(reader);
+      const item = reader.peekSign('[') || reader.peekSign(']') ? null : readItem(reader);
       if (item === null) {
         reader.refuse('an item of the list');
         return null;
