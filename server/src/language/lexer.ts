@@ -24,7 +24,8 @@ export function lex(line: string): Tokens {
 
 class Lexer {
   private at = 0;
-  private depth = 0;
+  /** For every bracket that is open: whether commas in it part items rather than digits. */
+  private readonly open: boolean[] = [];
   private readonly tokens: Token[] = [];
   private readonly problems: Problem[] = [];
   private readonly oddSpaces: number[] = [];
@@ -57,16 +58,22 @@ class Lexer {
     return true;
   }
 
+  /** Notes the look-alike spaces between a number and its unit. */
+  private noteSpaces(from: number, to: number): void {
+    for (let at = from; at < to; at += 1) if (lookAlikeSpace.has(this.line[at] ?? '')) this.oddSpaces.push(at);
+  }
+
   private next(): Token {
     const start = this.at;
     const character = this.line[start] ?? '';
     if (character === '"' || lookAlikeQuote.has(character)) return this.text(start);
     const date = this.match(dates);
     if (date !== undefined) return { kind: 'date', text: date, start, end: this.at };
-    const number = readNumber(this.line, start, this.depth > 0);
+    const number = readNumber(this.line, start, this.open.at(-1) ?? false);
     if (number !== undefined) {
       this.problems.push(...number.problems);
       this.at = number.token.end;
+      this.noteSpaces(number.token.digitsEnd, number.token.unit?.start ?? 0);
       return number.token;
     }
     const name = this.match(names);
@@ -77,8 +84,9 @@ class Lexer {
   private sign(start: number): Token | undefined {
     const text = lookAlikeMinus.has(this.line[start] ?? '') ? this.oddMinus(start) : this.match(signs);
     if (text === undefined) return undefined;
-    if (text === '[') this.depth += 1;
-    if (text === ']') this.depth -= 1;
+    if (text === '[') this.open.push(true);
+    if (text === '(') this.open.push(this.open.at(-1) === true || this.tokens.at(-1)?.kind === 'name');
+    if (text === ']' || text === ')') this.open.pop();
     return {
       kind: 'sign',
       text: text as Sign,

@@ -14,7 +14,7 @@ const rough =
 const withCommas = /\d[\d_.]*(?:,\d[\d_.]*)+/y;
 const grouped = /\d{1,3}(?: \d{3})+(?![\d.,])/y;
 const exact = /^(?:\d+(?:_\d+)*(?:\.\d+(?:_\d+)*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
-const symbol = String.raw`[A-Za-zµμΩΩ°º˚%]+(?:\^-?\d{1,2}|\d+)?`;
+const symbol = String.raw`[A-Za-z\u00b5\u03bc\u2126\u03a9\u00b0\u00ba\u02da%]+(?:\^-?\d{1,2}|\d+)?`;
 const unitText = new RegExp(String.raw`${symbol}(?:[*/](?:${symbol}|\(${symbol}(?:[*/]${symbol})*\)))*`, 'y');
 
 /**
@@ -36,7 +36,8 @@ export function readNumber(line: string, start: number, inList: boolean): Number
 
 function numberOf(text: string, span: { start: number; end: number }, problems: Problem[]): number | null {
   const value = Number(text.replaceAll('_', ''));
-  if (exact.test(text) && Number.isFinite(value)) return value;
+  // Past this, digits would be lost without a word.
+  if (exact.test(text) && value <= Number.MAX_SAFE_INTEGER) return value;
   const refused = exact.test(text)
     ? 'line/number-too-large'
     : text.includes(',')

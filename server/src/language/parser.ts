@@ -9,8 +9,26 @@ import { readValue } from './value-parser';
 /** A line with more problems than this is no settings line; the first few tell enough. */
 const mostProblems = 8;
 
+/** A line longer than this holds no setting of a craft; reading all of it would only take time and memory. */
+const longestLine = 100_000;
+
 /** Reads one line, without its end. Never throws: what can't be understood becomes problems. */
 export function parseLine(line: string): Statement {
+  return line.length > longestLine && !line.trimStart().startsWith('#') ? tooLong(line) : readLine(line);
+}
+
+/** What an overlong line sets is still told by its beginning; its value is unknown. */
+function tooLong(line: string): Statement {
+  const head = readLine(line.slice(0, longestLine));
+  const span = { start: longestLine, end: line.length };
+  const values = { given: String(line.length), longest: String(longestLine) };
+  const problems = [problem('line/too-long', span, values)];
+  const common = { comment: null, acceptance: null, problems };
+  if (head.kind === 'setting' || head.kind === 'constant') return { ...head, ...common, value: null };
+  return { kind: 'broken', opensSection: false, ...common };
+}
+
+function readLine(line: string): Statement {
   const lexed = lex(line);
   const reader = new TokenReader(lexed.tokens, contentEnd(lexed, line));
   const body = readBody(reader);
@@ -53,12 +71,14 @@ function readSection(reader: TokenReader): Body {
   let pack: Name | null = null;
   if (reader.takeSign('@')) {
     const token = reader.next();
-    if (token?.kind === 'name') pack = nameOf(token);
-    else reader.refuseAt(token, 'the name of a pack after `@`');
+    if (token?.kind !== 'name') {
+      reader.refuseAt(token, 'the name of a pack after `@`');
+      return { kind: 'broken', opensSection: true };
+    }
+    pack = nameOf(token);
   }
-  const before = reader.problems.length;
   const closing = reader.peek();
-  if (!reader.takeSign(']') && before === reader.problems.length) refuseUnclosed(reader, closing);
+  if (!reader.takeSign(']')) refuseUnclosed(reader, closing);
   reader.expectEnd();
   return { kind: 'section', path, pack };
 }
