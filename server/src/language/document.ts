@@ -87,8 +87,7 @@ export class Document {
 
   /** Applies one edit. Positions outside the document are clamped. */
   edit(edit: DocumentEdit): { readonly document: Document; readonly change: LineChange } {
-    const start = this.clamp(edit.start);
-    const end = this.clamp(edit.end);
+    const [start, end] = inOrder(this.clamp(edit.start), this.clamp(edit.end));
     const { first, lines: split } = this.respliced(start, end, edit.text);
     const before = first === 0 ? noSection : (this.lineAt(first - 1)?.section ?? noSection);
     const added = openLines(split, before, this.cache, first === 0);
@@ -140,6 +139,12 @@ export class Document {
     }
     return undefined;
   }
+}
+
+/** Some clients send the ends of a selection that was made backwards. */
+function inOrder(one: Position, other: Position): readonly [Position, Position] {
+  const isBackwards = one.line > other.line || (one.line === other.line && one.character > other.character);
+  return isBackwards ? [other, one] : [one, other];
 }
 
 function opensSection({ statement }: ScriptLine): boolean {
