@@ -1,0 +1,59 @@
+import assert from 'node:assert/strict';
+import { testCatalog } from './catalog';
+import { findingsIn } from './findings';
+
+/**
+ * A check, the text under its mark, the lines of the smallest script that it tells about, and those of the
+ * nearest one that it lets pass.
+ */
+export type CheckCase = readonly [
+  id: string,
+  marked: string,
+  faulty: readonly string[],
+  sound: readonly string[],
+];
+
+/** Holds every case, and that every check of the group has one here or elsewhere. */
+export function holdChecks(
+  group: string,
+  cases: readonly CheckCase[],
+  elsewhere: readonly string[] = [],
+): void {
+  describe(`checks: ${group}`, () => {
+    for (const [id, marked, faulty, sound] of cases) {
+      it(`${id} tells about: ${faulty.at(-1)}`, () => holdFaulty(id, marked, faulty));
+      it(`${id} lets pass: ${sound.at(-1)}`, () => holdSound(id, sound));
+    }
+
+    it('each have a case', () => {
+      const held = new Set([...cases.map(([id]) => id), ...elsewhere]);
+      const ids = [...testCatalog.checks.keys()].filter((id) => id.startsWith(`${group}/`));
+      assert.deepEqual(
+        ids.filter((id) => !held.has(id)),
+        [],
+      );
+    });
+  });
+}
+
+function holdFaulty(id: string, marked: string, faulty: readonly string[]): void {
+  const all = findingsIn(faulty.join('\n'));
+  const told = all.filter((finding) => finding.id === id);
+  const [first] = told;
+  assert.ok(first !== undefined, `found: ${all.map((finding) => finding.id).join(', ')}`);
+  assert.deepEqual(
+    told.map((finding) => finding.marked),
+    [marked],
+  );
+  const sentences = `${first.message} ${first.advice}`;
+  assert.doesNotMatch(sentences, /[{}]|\[\[|undefined|unknown|NaN/, sentences);
+}
+
+function holdSound(id: string, sound: readonly string[]): void {
+  const found = findingsIn(sound.join('\n'));
+  const misspelt = (finding: { readonly id: string }) => finding.id.startsWith('line/unknown');
+  assert.deepEqual(
+    found.filter((finding) => finding.id === id || misspelt(finding)),
+    [],
+  );
+}

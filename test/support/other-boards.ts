@@ -1,0 +1,25 @@
+import { join } from 'node:path';
+import { compileCatalog } from '../../server/build/compile-catalog';
+import { loadCatalog } from '../../server/src/catalog/catalog';
+import type { Board } from '../../server/src/catalog/model/hardware';
+import { Checker } from '../../server/src/checks/engine';
+import { Craft } from '../../server/src/craft/craft';
+import { Script } from '../../server/src/craft/script';
+import { type ToldFinding, told } from './findings';
+
+/** Findings of a script on a board that doesn't ship: the small one with some parts changed. */
+export function built(
+  parts: Partial<Board> & { readonly name: string },
+  text: string,
+): readonly ToldFinding[] {
+  const { bundle } = compileCatalog(join(__dirname, '../..'));
+  const model = bundle.boards.find(({ name }) => name === 'wren');
+  if (model === undefined) throw new Error('the small board is missing');
+  const catalog = loadCatalog({ ...bundle, boards: [{ ...model, ...parts }] });
+  const checker = new Checker(catalog, (id, error) => {
+    throw new Error(`rule ${id} failed`, { cause: error });
+  });
+  const root = new Script('test:///work/main.craft', text, catalog);
+  const craft = new Craft(root, catalog, { open: () => ({ kind: 'missing' }) });
+  return checker.findings(craft).map(told);
+}
