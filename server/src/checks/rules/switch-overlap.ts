@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 import { strongFunctions } from './arm-switch';
-import { areJoined, commonPart, partText, type SwitchUse, sharingPairs } from './switch-table';
+import { aHair, areJoined, commonPart, partText, type SwitchUse, sharingPairs } from './switch-table';
 
 /** Functions of one channel that come on together or by turns; the arm switch has rules of its own. */
 export const switchOverlapRules: readonly CodeRule[] = [
@@ -14,7 +14,7 @@ export const switchOverlapRules: readonly CodeRule[] = [
         if (isArm || areJoined(view, one, other)) continue;
         const common = commonPart(one, other);
         const gap = Math.max(one.on.low, other.on.low) - Math.min(one.on.high, other.on.high);
-        if (common === null && gap >= leastGap) continue;
+        if (common === null && gap >= leastGap - aHair) continue;
         report(found(view, one, other, common, gap));
       }
     },
