@@ -1,0 +1,152 @@
+import { type CheckCase, holdChecks } from '../../support/check-cases';
+
+const whole = 'craft.mass = 200 g';
+const off = 'derivative.lowpass.shape = off';
+const pack = ['pack.sprint.capacity = 550 mAh'];
+const change = (packs: number) => [
+  'flight.first.date = 2026-05-01',
+  'flight.first.packs-flown = 9',
+  'flight.second.date = 2026-05-02',
+  'flight.second.packs-flown = 5',
+  `flight.third.packs-flown = ${packs}`,
+  'flight.third.date = 2026-05-03',
+  'flight.second.changed = "softer mount"',
+];
+
+const cases: readonly CheckCase[] = [
+  [
+    'remember/motors-too-hot',
+    '66 degC',
+    ['motor.temperature-limit = 65 degC', 'flight.noon.motor-temperature = 66 degC'],
+    ['motor.temperature-limit = 65 degC', 'flight.noon.motor-temperature = 64 degC'],
+  ],
+  [
+    'remember/warm-and-unfiltered',
+    '60 degC',
+    [off, 'flight.noon.motor-temperature = 60 degC'],
+    ['derivative.lowpass.shape = butterworth', 'flight.noon.motor-temperature = 60 degC'],
+  ],
+  [
+    'remember/warm-and-unfiltered', // what counts is the pack that was flown
+    '60 degC',
+    [
+      '[derivative.lowpass]',
+      'shape = butterworth',
+      '[derivative.lowpass @ sprint]',
+      'shape = off',
+      '[pack.sprint]',
+      'cells = 6',
+      '[pack.cruise]',
+      'cells = 4',
+      '[flight.noon]',
+      'pack = sprint',
+      'motor-temperature = 60 degC',
+    ],
+    [
+      '[derivative.lowpass]',
+      'shape = butterworth',
+      '[derivative.lowpass @ sprint]',
+      'shape = off',
+      '[pack.sprint]',
+      'cells = 6',
+      '[pack.cruise]',
+      'cells = 4',
+      '[flight.noon]',
+      'pack = cruise',
+      'motor-temperature = 60 degC',
+    ],
+  ],
+  [
+    'remember/esc-too-hot',
+    '90 degC',
+    ['esc.heat-limit = 90 degC', 'flight.noon.esc-temperature = 90 degC'],
+    ['esc.heat-limit = 100 degC', 'flight.noon.esc-temperature = 90 degC'],
+  ],
+  ['remember/few-packs-since-change', '"softer mount"', change(6), change(7)],
+  [
+    'remember/date-missing',
+    '"softer mount"',
+    ['flight.noon.changed = "softer mount"'],
+    ['flight.noon.date = 2026-05-02', 'flight.noon.changed = "softer mount"'],
+  ],
+  [
+    'remember/pack-below-land',
+    '3.2 V',
+    ['power.land-cell = 3.3 V', 'flight.noon.rest-cell = 3.2 V'],
+    ['power.land-cell = 3.3 V', 'flight.noon.rest-cell = 3.3 V'],
+  ],
+  [
+    'remember/pack-drained',
+    '450 mAh',
+    [...pack, 'flight.noon.used-charge = 450 mAh'],
+    [...pack, 'flight.noon.used-charge = 440 mAh'],
+  ],
+  [
+    'remember/pack-not-named',
+    '54 degC',
+    [...pack, 'pack.cruise.capacity = 1800 mAh', 'flight.noon.motor-temperature = 54 degC'],
+    [...pack, 'flight.noon.motor-temperature = 54 degC'],
+  ],
+  [
+    'remember/hover-point-moved',
+    '39 %',
+    ['stick.throttle.hover-point = 30 %', 'flight.noon.hover-throttle = 39 %'],
+    ['stick.throttle.hover-point = 30 %', 'flight.noon.hover-throttle = 37 %'],
+  ],
+  [
+    'remember/hover-point-moved', // the latest flight counts
+    '20 %',
+    [
+      'stick.throttle.hover-point = 30 %',
+      'flight.early.date = 2026-05-01',
+      'flight.early.hover-throttle = 30 %',
+      'flight.late.date = 2026-05-02',
+      'flight.late.hover-throttle = 20 %',
+    ],
+    [
+      'stick.throttle.hover-point = 30 %',
+      'flight.early.date = 2026-05-03',
+      'flight.early.hover-throttle = 30 %',
+      'flight.late.date = 2026-05-02',
+      'flight.late.hover-throttle = 20 %',
+    ],
+  ],
+  [
+    'remember/link-was-weak',
+    '55 %',
+    ['receiver.quality-warning = 60 %', 'flight.noon.weakest-link = 55 %'],
+    ['receiver.quality-warning = 50 %', 'flight.noon.weakest-link = 55 %'],
+  ],
+  [
+    'remember/flown-after-permission',
+    '2026-06-01',
+    ['rules.permission-until = 2026-05-31', 'flight.noon.date = 2026-06-01'],
+    ['rules.permission-until = 2026-06-01', 'flight.noon.date = 2026-06-01'],
+  ],
+  [
+    'remember/log-switch-missing',
+    'switch',
+    [whole, 'record.start = switch'],
+    [whole, 'switch.log.channel = 8', 'record.start = switch'],
+  ],
+  [
+    'remember/log-faster-than-loop',
+    '4 kHz',
+    ['control.rate = 2 kHz', 'record.rate = 4 kHz'],
+    ['control.rate = 4 kHz', 'record.rate = 4 kHz'],
+  ],
+  [
+    'remember/no-log-memory',
+    'flash',
+    ['board.profile = wren', 'record.medium = flash'],
+    ['board.profile = heron', 'record.medium = flash'],
+  ],
+  [
+    'remember/log-too-short', // 16 MB of lines of 16 bytes: a million lines, 250 s at 4 kHz
+    '4.5 kHz',
+    ['record.size = 16 MB', 'record.fields = [turning-rates]', 'record.rate = 4.5 kHz'],
+    ['record.size = 16 MB', 'record.fields = [turning-rates]', 'record.rate = 4 kHz'],
+  ],
+];
+
+holdChecks('remember', cases);
