@@ -1,13 +1,18 @@
 import { readFile, realpath } from 'node:fs/promises';
 import { URI, Utils } from 'vscode-uri';
+import { canonicalUri } from '../workspace/canonical-uri';
 import type { FileHost } from '../workspace/file-host';
 
 /** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
 export class NodeFiles implements FileHost {
-  constructor(private roots: readonly string[]) {}
+  private roots: readonly string[] = [];
+
+  constructor(roots: readonly string[]) {
+    this.setRoots(roots);
+  }
 
   setRoots(roots: readonly string[]): void {
-    this.roots = roots;
+    this.roots = roots.map(canonicalUri);
   }
 
   async readText(uri: string): Promise<string | null> {
