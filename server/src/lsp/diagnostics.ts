@@ -3,6 +3,8 @@ import {
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
 } from 'vscode-languageserver';
+import type { OpenScript } from '../workspace/workspace';
+import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { diagnosticsOf } from './to-diagnostic';
 
@@ -22,6 +24,7 @@ export class Diagnostics {
     private readonly connection: Connection,
     private readonly session: Session,
     private readonly onChecked: (uri: string) => void,
+    private readonly onFault: OnServerFault,
   ) {}
 
   get isPulled(): boolean {
@@ -66,11 +69,18 @@ export class Diagnostics {
     for (const uri of uris) {
       const open = this.session.workspace.get(uri);
       if (open === undefined) continue;
-      if (!this.isPulled) {
-        const diagnostics = diagnosticsOf(this.session, this.session.workspace.findings(uri));
-        void this.connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics });
-      }
+      if (!this.isPulled) this.push(open);
       this.onChecked(open.uri);
+    }
+  }
+
+  /** Nothing awaits this, so a failure ends here: it must not take the server down. */
+  private push({ uri, version }: OpenScript): void {
+    try {
+      const diagnostics = diagnosticsOf(this.session, this.session.workspace.findings(uri));
+      void this.connection.sendDiagnostics({ uri, version, diagnostics });
+    } catch (error) {
+      this.onFault('diagnostics', error);
     }
   }
 

@@ -1,4 +1,10 @@
-import type { Connection, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import {
+  type Connection,
+  FileOperationPatternKind,
+  type ServerCapabilities,
+  type TextDocumentContentChangeEvent,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
 import type { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import type { Diagnostics } from './diagnostics';
@@ -18,13 +24,38 @@ export function registerDocuments(connection: Connection, session: Session, diag
     diagnostics.changed(uri);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
-    workspace.close(uri);
-    diagnostics.closed(uri);
+    const closed = workspace.close(uri);
+    if (closed !== undefined) diagnostics.closed(closed.uri);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     for (const { uri } of changes) workspace.diskChanged(uri);
   });
+  connection.workspace.onDidDeleteFiles(({ files }) => {
+    for (const { uri } of files) workspace.diskChanged(uri);
+  });
+  connection.workspace.onDidRenameFiles(({ files }) => {
+    for (const { oldUri, newUri } of files) {
+      workspace.diskChanged(oldUri);
+      workspace.diskChanged(newUri);
+    }
+  });
 }
+
+/** Watchers name files only; that a whole folder went is told by the editor that did it. */
+const foldersAndScripts = {
+  filters: [
+    { scheme: 'file', pattern: { glob: '**/*.craft', matches: FileOperationPatternKind.file } },
+    { scheme: 'file', pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
+  ],
+};
+
+export const documentCapabilities: ServerCapabilities = {
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    fileOperations: { didDelete: foldersAndScripts, didRename: foldersAndScripts },
+  },
+};
 
 /** Edits in their order, each counted against the text that those before it have made. */
 function* editsFrom(

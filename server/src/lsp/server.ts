@@ -1,14 +1,9 @@
-import {
-  type Connection,
-  type InitializeParams,
-  type InitializeResult,
-  TextDocumentSyncKind,
-} from 'vscode-languageserver';
+import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
 import type { Catalog } from '../catalog/catalog';
 import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
 import { Diagnostics } from './diagnostics';
-import { registerDocuments } from './documents';
+import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
 import { featureCapabilities, registerFeatures } from './features';
 import { registerOwnRequests } from './own-requests';
@@ -38,9 +33,8 @@ export function serve(connection: Connection, catalog: Catalog, files: ServerFil
       onFault,
     });
     const session = new Session(workspace, params.capabilities, encoding);
-    diagnostics = new Diagnostics(connection, session, (uri) => {
-      void connection.sendNotification(checkedNotification, { uri });
-    });
+    const onChecked = (uri: string) => void connection.sendNotification(checkedNotification, { uri });
+    diagnostics = new Diagnostics(connection, session, onChecked, onFault);
     registerDocuments(connection, session, diagnostics);
     registerFeatures(connection, session, diagnostics, onFault);
     registerOwnRequests(connection, session, diagnostics, onFault);
@@ -49,8 +43,7 @@ export function serve(connection: Connection, catalog: Catalog, files: ServerFil
       serverInfo: { name: 'propsoff' },
       capabilities: {
         positionEncoding: encoding,
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...documentCapabilities,
         ...featureCapabilities(session, diagnostics),
       },
     };

@@ -32,6 +32,11 @@ export class Library {
     return held?.kind === 'script' ? held.script : undefined;
   }
 
+  /** The files in a folder that are included or were looked for. */
+  below(folder: string): readonly string[] {
+    return [...this.held.keys(), ...this.reading.keys()].filter((uri) => uri.startsWith(`${folder}/`));
+  }
+
   forget(uri: string): void {
     this.held.delete(uri);
     this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes

@@ -95,21 +95,30 @@ export class Workspace {
     return after;
   }
 
-  close(uri: string): void {
+  /** Gives what was open; undefined when nothing was. */
+  close(uri: string): OpenScript | undefined {
     const key = canonicalUri(uri);
-    if (!this.open.delete(key)) return;
+    const closed = this.open.get(key);
+    if (closed === undefined) return undefined;
+    this.open.delete(key);
     this.stamps.delete(key);
     this.found.delete(key);
     this.library.forget(key);
     this.fileChanged(key);
+    return closed;
   }
 
-  /** A file appeared, changed or went away on the disk. What is open in the editor counts more. */
+  /**
+   * A file or folder appeared, changed or went away on the disk. Of a folder that is all one is told: its
+   * files are not named. What is open in the editor counts more than the disk.
+   */
   diskChanged(uri: string): void {
     const key = canonicalUri(uri);
-    if (this.open.has(key)) return;
-    this.library.forget(key);
-    this.fileChanged(key);
+    for (const file of [key, ...this.library.below(key)]) {
+      if (this.open.has(file)) continue;
+      this.library.forget(file);
+      this.fileChanged(file);
+    }
   }
 
   /** The workspace's folders are others now: what may be included is decided anew. */
