@@ -1,0 +1,68 @@
+import assert from 'node:assert/strict';
+import { HoverRequest, SetTraceNotification } from 'vscode-languageserver-protocol/node';
+import { withScratch } from '../support/scratch';
+import { withServer } from '../support/server';
+
+const uri = 'file:///cfg/base.craft';
+
+/** Loaded into the server's process before it: what talkative libraries do, at once and while it works. */
+const noise = `
+const talk = () => {
+  console.log('a log line'); console.info('an info line'); console.debug('a debug line');
+  console.warn('a warning'); console.error('an error'); console.trace('a trace');
+  console.dir({ a: 1 }); console.table([{ a: 1 }]); console.count(); console.group('a group');
+  console.time('t'); console.timeEnd('t'); console.timeLog('t');
+  process.emitWarning('an old way', 'DeprecationWarning');
+  new Buffer(1);
+};
+process.nextTick(() => setImmediate(talk));
+process.stdin.on('data', talk);
+`;
+
+describe('what comes out of standard output', () => {
+  it('is frames of the protocol and nothing else, however much is logged', () =>
+    withScratch({ 'noise.cjs': noise }, (scratch) =>
+      withServer(
+        {
+          params: { trace: 'verbose' },
+          nodeArguments: ['--require', scratch.file('noise.cjs'), '--trace-warnings'],
+        },
+        async (server) => {
+          await server.connection.sendNotification(SetTraceNotification.type, { value: 'verbose' });
+          await server.open(uri, 'craft.name = "\u{1f6e0}é\u{1f6e0}"\n');
+          await server.pushedFor(uri, 1);
+          const position = { line: 0, character: 3 };
+          const hover = await server.connection.sendRequest(HoverRequest.type, {
+            textDocument: { uri },
+            position,
+          });
+          assert.match(JSON.stringify(hover), /\u{1f6e0}é\u{1f6e0}/u, 'the answer holds the astral text');
+          await server.shutDown();
+          const messages = framesIn(Buffer.concat(server.output));
+          assert.ok(messages.length >= 4);
+          for (const message of messages) {
+            assert.equal((JSON.parse(message) as { jsonrpc: string }).jsonrpc, '2.0');
+          }
+          const logged = server.log.join('\n');
+          for (const said of ['a log line', 'a debug line', 'an old way'])
+            assert.ok(logged.includes(said), said);
+        },
+      ),
+    ));
+});
+
+/** Reads strictly: a header, a blank line, as many bytes as the header says, and so on to the very end. */
+function framesIn(output: Buffer): readonly string[] {
+  const messages: string[] = [];
+  for (let at = 0; at < output.length; ) {
+    const end = output.indexOf('\r\n\r\n', at);
+    const header = output.subarray(at, end).toString('latin1');
+    const match = /^Content-Length: (\d+)$/.exec(header);
+    assert.ok(match, `no header but ${JSON.stringify(header.slice(0, 200))}`);
+    const start = end + 4;
+    at = start + Number(match[1]);
+    assert.ok(at <= output.length, 'the last message is whole');
+    messages.push(new TextDecoder('utf-8', { fatal: true }).decode(output.subarray(start, at)));
+  }
+  return messages;
+}

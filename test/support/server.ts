@@ -1,0 +1,203 @@
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import {
+  type ClientCapabilities,
+  createProtocolConnection,
+  DidChangeTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  ExitNotification,
+  type FileChangeType,
+  InitializedNotification,
+  type InitializeParams,
+  InitializeRequest,
+  type InitializeResult,
+  LogMessageNotification,
+  type ProtocolConnection,
+  PublishDiagnosticsNotification,
+  type PublishDiagnosticsParams,
+  ShutdownRequest,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type TextDocumentContentChangeEvent,
+} from 'vscode-languageserver-protocol/node';
+import { built } from './built';
+
+/** What a client of today can do, as far as answers differ by it; findings are pushed to it. */
+export const ableClient: ClientCapabilities = {
+  general: { positionEncodings: ['utf-16'] },
+  workspace: {
+    workspaceFolders: true,
+    workspaceEdit: { documentChanges: true },
+    didChangeWatchedFiles: { dynamicRegistration: true },
+  },
+  textDocument: {
+    publishDiagnostics: { relatedInformation: true, versionSupport: true },
+    hover: { contentFormat: ['markdown', 'plaintext'] },
+    completion: { completionItem: { snippetSupport: true, documentationFormat: ['markdown'] } },
+    codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } }, isPreferredSupport: true },
+    definition: { linkSupport: true },
+    documentLink: { tooltipSupport: true },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+    rename: { prepareSupport: true },
+  },
+};
+
+/** The same client counting characters in another way. */
+export function countingIn(...encodings: string[]): ClientCapabilities {
+  return { ...ableClient, general: { positionEncodings: encodings } };
+}
+
+/** The same client asking for findings. */
+export const askingClient: ClientCapabilities = {
+  ...ableClient,
+  textDocument: { ...ableClient.textDocument, diagnostic: {} },
+  workspace: { ...ableClient.workspace, diagnostics: { refreshSupport: true } },
+};
+
+export interface StartOptions {
+  readonly capabilities?: ClientCapabilities;
+  /** Anything else to initialize with; no folders without it. */
+  readonly params?: Partial<InitializeParams>;
+  /** The workspace's folders, as URIs. */
+  readonly folders?: readonly string[];
+  readonly nodeArguments?: readonly string[];
+}
+
+/** The server that ships, in a process of its own, with a client's end of the connection. */
+export class TestServer {
+  readonly connection: ProtocolConnection;
+  readonly published: PublishDiagnosticsParams[] = [];
+  readonly log: string[] = [];
+  /** Everything that came out of standard output. */
+  readonly output: Buffer[] = [];
+  readonly errors: Buffer[] = [];
+  /** When the process is gone and all that it wrote has been read. */
+  private readonly closed: Promise<unknown>;
+  private initializeResult: InitializeResult | null = null;
+  private readonly wakers = new Set<() => void>();
+
+  constructor(readonly process: ChildProcessWithoutNullStreams) {
+    this.closed = once(process, 'close');
+    process.stdout.on('data', (chunk: Buffer) => this.output.push(chunk));
+    process.stderr.on('data', (chunk: Buffer) => this.errors.push(chunk));
+    this.connection = createProtocolConnection(
+      new StreamMessageReader(process.stdout),
+      new StreamMessageWriter(process.stdin),
+    );
+    this.connection.onNotification(PublishDiagnosticsNotification.type, (params) => {
+      this.published.push(params);
+      for (const wake of [...this.wakers]) wake();
+    });
+    this.connection.onNotification(LogMessageNotification.type, ({ message }) => void this.log.push(message));
+    this.connection.listen();
+  }
+
+  get initialized(): InitializeResult {
+    if (this.initializeResult === null) throw new Error('initialize has not been answered');
+    return this.initializeResult;
+  }
+
+  async initialize({ capabilities = ableClient, params = {}, folders }: StartOptions): Promise<void> {
+    const workspaceFolders = folders?.map((uri) => ({ uri, name: uri })) ?? null;
+    this.initializeResult = await this.connection.sendRequest(InitializeRequest.type, {
+      processId: null,
+      rootUri: null,
+      workspaceFolders,
+      capabilities,
+      ...params,
+    });
+    await this.connection.sendNotification(InitializedNotification.type, {});
+  }
+
+  async open(uri: string, text: string, version = 1): Promise<void> {
+    const textDocument = { uri, languageId: 'craft-script', version, text };
+    await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
+  }
+
+  async change(
+    uri: string,
+    version: number,
+    ...contentChanges: TextDocumentContentChangeEvent[]
+  ): Promise<void> {
+    const params = { textDocument: { uri, version }, contentChanges };
+    await this.connection.sendNotification(DidChangeTextDocumentNotification.type, params);
+  }
+
+  async close(uri: string): Promise<void> {
+    await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
+  }
+
+  async filesChanged(...changes: { readonly uri: string; readonly type: FileChangeType }[]): Promise<void> {
+    await this.connection.sendNotification(DidChangeWatchedFilesNotification.type, { changes });
+  }
+
+  /** What was last sent for a script, as soon as it is what is wanted; the test's own limit ends the wait. */
+  async pushed(
+    uri: string,
+    isWanted: (params: PublishDiagnosticsParams) => boolean = () => true,
+  ): Promise<PublishDiagnosticsParams> {
+    for (;;) {
+      const last = this.published.findLast((params) => params.uri === uri);
+      if (last !== undefined && isWanted(last)) return last;
+      await this.nextPush();
+    }
+  }
+
+  /** Findings of a version, which must come with that version. */
+  async pushedFor(uri: string, version: number): Promise<PublishDiagnosticsParams> {
+    return this.pushed(uri, (params) => params.version === version);
+  }
+
+  /** Ends the server as a client should; gives the exit code. */
+  async shutDown(): Promise<number | null> {
+    await this.connection.sendRequest(ShutdownRequest.type);
+    await this.connection.sendNotification(ExitNotification.type);
+    return this.exitCode();
+  }
+
+  async exitCode(): Promise<number | null> {
+    await this.closed;
+    return this.process.exitCode;
+  }
+
+  private nextPush(): Promise<void> {
+    return new Promise((resolve, reject) => {
+      const died = () => reject(new Error(`the server ended: ${Buffer.concat(this.errors)}`));
+      const wake = () => {
+        this.wakers.delete(wake);
+        this.process.off('exit', died);
+        resolve();
+      };
+      this.wakers.add(wake);
+      this.process.once('exit', died);
+    });
+  }
+}
+
+/** Starts the server without initializing it; its process is gone afterwards, whatever happens. */
+export async function withProcess<T>(
+  run: (server: TestServer) => Promise<T>,
+  nodeArguments: readonly string[] = [],
+): Promise<T> {
+  const server = new TestServer(spawn(process.execPath, [...nodeArguments, built('server.js'), '--stdio']));
+  try {
+    return await run(server);
+  } finally {
+    server.connection.dispose();
+    server.process.kill('SIGKILL');
+    await server.exitCode();
+  }
+}
+
+/** Runs something with an initialized server. */
+export async function withServer<T>(
+  options: StartOptions,
+  run: (server: TestServer) => Promise<T>,
+): Promise<T> {
+  return withProcess(async (server) => {
+    await server.initialize(options);
+    return run(server);
+  }, options.nodeArguments);
+}
