@@ -1,5 +1,4 @@
-import assert from 'node:assert/strict';
-import { packEnergy, plausibleCells, ratedCurrent, sag, seriesVoltage } from '../../server/src/physics/cells';
+import { packEnergy, ratedCurrent, seriesVoltage } from '../../server/src/physics/cells';
 import { near } from '../support/near';
 
 const ampereHour = 3600;
@@ -25,16 +24,5 @@ describe('cells and packs', () => {
 
   it('four cells of 1.5 Ah hold 22.2 Wh (volts × ampere hours)', () => {
     near(packEnergy(14.8, 1.5 * ampereHour) / 3600, 22.2, 1e-12);
-  });
-
-  it('four cells of 3 milliohm sag by 0.72 V at 60 A (ohm’s law)', () => {
-    near(sag(60, 4 * 3e-3), 0.72, 1e-12);
-  });
-
-  it('which counts a voltage can belong to, at 3.0 to 4.25 V a cell (common practice)', () => {
-    assert.deepEqual(plausibleCells(16.8, 3, 4.25), [4, 5]);
-    assert.deepEqual(plausibleCells(12.6, 3, 4.25), [3, 4]);
-    assert.deepEqual(plausibleCells(25.2, 3, 4.25), [6, 7, 8]);
-    assert.deepEqual(plausibleCells(2.5, 3, 4.25), []);
   });
 });

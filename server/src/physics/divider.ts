@@ -11,11 +11,6 @@ export function dividerLimit(reference: number, upper: number, lower: number): n
   return (reference * (upper + lower)) / lower;
 }
 
-/** Code of an ideal converter of so many bits: voltage / reference × (2^bits − 1), not rounded. */
-export function converterCode(voltage: number, reference: number, bits: number): number {
-  return (voltage / reference) * (2 ** bits - 1);
-}
-
 /**
  * Highest current in amperes that a current sensor can tell: (reference − offset) / scale, with the reference
  * of the converter and the sensor's output at no current in volts, and its scale in volts an ampere.
@@ -23,9 +18,4 @@ export function converterCode(voltage: number, reference: number, bits: number):
  */
 export function currentLimitOfSensor(reference: number, scale: number, offset = 0): number {
   return (reference - offset) / scale;
-}
-
-/** Heat in watts that a shunt of so many ohms makes at a current: current squared × resistance. */
-export function shuntHeat(current: number, resistance: number): number {
-  return current ** 2 * resistance;
 }
