@@ -47,7 +47,8 @@ function reportHighVoltage(
   report: (finding: RuleFinding) => void,
 ): void {
   const full = fullCell(view);
-  if (full === null || full <= ratedCell) return;
+  // What is made for a single cell is made for either kind.
+  if (full === null || full <= ratedCell || cells === 1) return;
   const values = {
     who: who.toLowerCase(),
     cells: cellsText(cells),
