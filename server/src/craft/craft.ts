@@ -7,11 +7,12 @@ import { plain } from '../units/dimension';
 import { unitOf } from '../units/unit';
 import { Cells } from './cells';
 import { evaluate } from './evaluate';
+import { deepestNames, followNames, type NamesBehind } from './follow-names';
 import { type Interpretation, interpret } from './interpret';
 import { isExpression } from './interpret-number';
 import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layer, type Layers } from './layers';
-import { staticWords } from './line-check';
+import { isDynamicLine, staticWords } from './line-check';
 import { referencesIn } from './references';
 import type { NameResult, Scope } from './scope';
 import type { Script } from './script';
@@ -100,7 +101,8 @@ export class Craft {
   lineProblems(key: string): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
     return this.cells.get(`problems ${key}`, () => {
       this.cells.read(key);
-      return this.root.lines(key).map((line) => {
+      const lines = this.root.lines(key).filter((line) => isDynamicLine(line, this.catalog));
+      return lines.map((line) => {
         const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
         const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
         return { line, problems: withoutRepeats(problems) };
@@ -141,8 +143,8 @@ export class Craft {
       if (line?.statement.kind !== 'constant') {
         return { kind: 'missing', near: suggestWord(this.constantNames(), name) };
       }
-      const through = this.circle(inputKeys.constant(name));
-      if (through !== null) return { kind: 'circle', through };
+      const behind = this.namesBehind(inputKeys.constant(name));
+      if (behind.kind !== 'fine') return endless(behind);
       const { value } = line.statement;
       if (value === null || !isExpression(value)) return { kind: 'unknown-value' };
       const result = evaluate(value, this.scope(pack)).value;
@@ -168,8 +170,8 @@ export class Craft {
     const found = this.catalog.parameter(path);
     if (found === undefined)
       return { kind: 'missing', near: suggestParameters(this.catalog, path, '').map((one) => one.path) };
-    const through = this.circle(inputKeys.setting(path));
-    if (through !== null) return { kind: 'circle', through };
+    const behind = this.namesBehind(inputKeys.setting(path));
+    if (behind.kind !== 'fine') return endless(behind);
     const setting = this.setting(path, pack);
     if (setting === undefined) return { kind: 'missing', near: [] };
     const { value } = setting;
@@ -202,7 +204,7 @@ export class Craft {
     path: string,
     pack: string | null,
   ): Interpretation {
-    if (this.circle(inputKeys.setting(path)) !== null) return { value: null, problems: [] };
+    if (this.namesBehind(inputKeys.setting(path)).kind !== 'fine') return { value: null, problems: [] };
     return this.interpret(node, found, pack);
   }
 
@@ -210,22 +212,9 @@ export class Craft {
     return interpret(node, found, this.scope(pack), this.words(found));
   }
 
-  /** The way round, if a constant or a setting refers back to itself through others. */
-  private circle(key: string): readonly string[] | null {
-    return this.cells.get(`circle ${key}`, () => {
-      const seen = new Set<string>();
-      const search = (from: string, way: readonly string[]): readonly string[] | null => {
-        for (const next of this.referredBy(from)) {
-          if (next === key) return [...way, next];
-          if (seen.has(next) || way.length > 100) continue;
-          seen.add(next);
-          const found = search(next, [...way, next]);
-          if (found !== null) return found;
-        }
-        return null;
-      };
-      return search(key, [key])?.map((step) => step.slice(4)) ?? null;
-    });
+  /** Whether what a constant or a setting is calculated from comes to an end. */
+  private namesBehind(key: string): NamesBehind {
+    return this.cells.get(`names ${key}`, () => followNames(key, (from) => this.referredBy(from)));
   }
 
   /** Keys of what the lines under a key refer to. */
@@ -241,6 +230,11 @@ export class Craft {
       });
     });
   }
+}
+
+function endless(behind: Exclude<NamesBehind, { kind: 'fine' }>): NameResult {
+  if (behind.kind === 'too-deep') return { kind: 'too-deep', deepest: deepestNames };
+  return { kind: 'circle', through: behind.through.map(inputKeys.nameIn) };
 }
 
 function withoutRepeats(problems: readonly Problem[]): readonly Problem[] {

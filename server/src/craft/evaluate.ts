@@ -96,6 +96,8 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
       throw new Fault(null);
     case 'circle':
       throw fault('line/circular', node, { name: text, through: found.through.join(' → ') });
+    case 'too-deep':
+      throw fault('line/names-too-deep', node, { name: text, deepest: String(found.deepest) });
     case 'not-a-quantity':
       throw fault('line/not-a-quantity', node, { name: text });
     case 'missing': {

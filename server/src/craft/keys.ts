@@ -6,6 +6,8 @@ export const inputKeys = {
   setting: (path: string, pack: string | null = null) =>
     pack === null ? `set ${path}` : `set ${path} @ ${pack}`,
   constant: (name: string) => `let ${name}`,
+  /** The name in a key of a setting or a constant. */
+  nameIn: (key: string) => key.slice(4),
   section: (path: string, pack: string | null = null) =>
     pack === null ? `section ${path}` : `section ${path} @ ${pack}`,
   include: 'include',

@@ -8,6 +8,8 @@ export type NameResult =
   | { readonly kind: 'missing'; readonly near: readonly string[] }
   /** It refers back to itself; `through` names the way round. */
   | { readonly kind: 'circle'; readonly through: readonly string[] }
+  /** What it is calculated from leads on too deep to be followed. */
+  | { readonly kind: 'too-deep'; readonly deepest: number }
   /** It is set, but is no number. */
   | { readonly kind: 'not-a-quantity' };
 

@@ -6,7 +6,7 @@ import type { NumberToken, SignToken, Token } from './token';
 import type { TokenReader } from './token-reader';
 
 /** Deepest nesting of parentheses and function calls. */
-const deepest = 32;
+const deepest = 16;
 
 /** Reads sums and products of quantities. null: refused, and the reader has said why. */
 export function readExpression(reader: TokenReader, depth = 0): ExpressionNode | null {

@@ -151,7 +151,7 @@ const broken: readonly [string, string, RegExp][] = [
   ['[gyro @]', ']', /name of a pack/],
   ['[gyro @', '@', /name of a pack/],
   ['[gyro] x', 'x', /end of the line/],
-  [`x = ${'('.repeat(40)}1${')'.repeat(40)}`, '(', /at most 32/],
+  [`x = ${'('.repeat(40)}1${')'.repeat(40)}`, '(', /at most 16/],
 ];
 
 describe('a line that cannot be understood', () => {

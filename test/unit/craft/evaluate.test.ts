@@ -1,0 +1,162 @@
+import { strict as assert } from 'node:assert';
+import { heldIn, lineFindings } from '../../support/held';
+
+const constants = ['let low = 90 Hz', 'let factor = 2', 'let span = 20 ms'];
+const before = `${constants.join('\n')}\n`;
+
+const cutoff = (value: string) => `${before}[gyro.lowpass]\ncutoff = ${value}\n`;
+
+describe('a calculation', () => {
+  const cases: readonly [string, string][] = [
+    ['2 * low', '180 Hz'],
+    ['low * factor', '180 Hz'],
+    ['low / factor', '45 Hz'],
+    ['low + 30 Hz', '120 Hz'],
+    ['low - 30 Hz + 10 Hz', '70 Hz'],
+    ['2 * (low + 10 Hz) - 0.05 kHz', '150 Hz'],
+    ['2 / span', '100 Hz'],
+    ['1 / (10 ms - 5 ms)', '200 Hz'],
+    ['(2 * 3) * 20 Hz', '120 Hz'],
+    ['100 Hz * 50 %', '50 Hz'],
+    ['min(low, 120 Hz)', '90 Hz'],
+    ['max(low, 0.12 kHz, 100 Hz)', '120 Hz'],
+    ['abs(-low)', '90 Hz'],
+    ['clamp(low, 100 Hz, 200 Hz)', '100 Hz'],
+    ['clamp(low, 10 Hz, 80 Hz)', '80 Hz'],
+    ['round(93 Hz, 10 Hz)', '90 Hz'],
+    ['round(3.4) * 50 Hz', '150 Hz'],
+    ['sqrt(low * 160 Hz)', '120 Hz'],
+    ['low + gyro.rate / 80', '190 Hz'],
+    ['--low', 'unknown'],
+    ['-(-low)', '90 Hz'],
+  ];
+  for (const [value, result] of cases) {
+    it(`${value} comes to ${result}`, () => {
+      const text = `${before}[gyro]\nrate = 8 kHz\n[gyro.lowpass]\ncutoff = ${value}\n`;
+      assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), result);
+    });
+  }
+
+  it('stays right through long sums and deep parentheses', () => {
+    assert.equal(heldIn(cutoff(`low${' + 0.002 Hz'.repeat(5000)}`), 'gyro.lowpass.cutoff'), '100 Hz');
+    const deep = `${'abs('.repeat(16)}low${')'.repeat(16)}`;
+    assert.equal(heldIn(cutoff(deep), 'gyro.lowpass.cutoff'), '90 Hz');
+  });
+
+  it('may use a parameter that is a count', () => {
+    const text = '[pack.a]\ncells = 4\ncapacity = pack.a.cells * 100 mAh';
+    assert.equal(heldIn(text, 'pack.a.capacity'), '400 mAh');
+  });
+});
+
+describe('a calculation that makes no sense', () => {
+  const cases: readonly [string, string, string, ...string[]][] = [
+    ['low + 5 ms', 'line/unlike-sum', '5 ms'],
+    ['low - 5', 'line/unlike-sum', '5'],
+    ['min(low, 5 ms)', 'line/unlike-sum', '5 ms'],
+    ['low / 0', 'line/divided-by-zero', '0'],
+    ['low / (5 ms - 5 ms)', 'line/divided-by-zero', '5 ms - 5 ms'],
+    ['low * 20 degC', 'line/unit-in-product', '20 degC'],
+    ['min(20 dBm, 10 dBm)', 'line/unit-in-product', '20 dBm'],
+    ['mean(low, low)', 'line/unknown-function', 'mean'],
+    ['abs(low, low)', 'line/wrong-arguments', 'abs(low, low)'],
+    ['clamp(low, low)', 'line/wrong-arguments', 'clamp(low, low)'],
+    ['round(low)', 'line/wrong-arguments', 'round(low)'],
+    ['sqrt(-1) * low', 'line/no-finite-value', 'sqrt(-1) * low'],
+    ['1e300 * 1e300 * low', 'line/no-finite-value', '1e300 * 1e300 * low'],
+    ['2 * lwo', 'line/unknown-constant', 'lwo', 'cutoff = 2 * low'],
+    ['2 * quietest', 'line/unknown-constant', 'quietest'],
+    ['2 * constructor', 'line/unknown-constant', 'constructor'],
+    ['gyro.rate / 8', 'line/reference-not-set', 'gyro.rate'],
+    ['gyro.lowpass.shape * 8', 'line/reference-not-set', 'gyro.lowpass.shape'],
+    ['2 * span', 'line/wrong-dimension', '2 * span'],
+    ['low * low', 'line/wrong-dimension', 'low * low'],
+  ];
+  for (const [value, id, marked, ...mended] of cases) {
+    it(`${value}: ${id} at "${marked}"`, () =>
+      assert.deepEqual(
+        lineFindings(cutoff(value)).filter(([found]) => found?.startsWith('line/')),
+        // A number that can't be calculated with is refused by itself.
+        value.includes('1e300')
+          ? [
+              ['line/number-too-large', '1e300'],
+              ['line/number-too-large', '1e300'],
+            ]
+          : [[id, marked, ...mended]],
+      ));
+  }
+
+  it('with a word in it says that the word is no number', () => {
+    const text = '[gyro.lowpass]\nshape = off\ncutoff = 2 * gyro.lowpass.shape';
+    assert.ok(
+      lineFindings(text).some(
+        ([id, marked]) => id === 'line/not-a-quantity' && marked === 'gyro.lowpass.shape',
+      ),
+    );
+  });
+
+  it('is told once, where it stands: what uses it is silent', () => {
+    const text = `let bad = 1 Hz / 0\nlet worse = 2 * bad\n[gyro.lowpass]\ncutoff = worse + bad\n`;
+    assert.deepEqual(lineFindings(text), [['line/divided-by-zero', '0']]);
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+  });
+});
+
+describe('names that lead back to themselves', () => {
+  const circular = (text: string) => lineFindings(text).filter(([id]) => id === 'line/circular');
+
+  it('are told at each place, with the way round', () => {
+    assert.deepEqual(circular('let a = 2 * b\nlet b = a\n'), [
+      ['line/circular', 'b'],
+      ['line/circular', 'a'],
+    ]);
+    assert.deepEqual(circular('let a = a\n'), [['line/circular', 'a']]);
+  });
+
+  it('may be parameters', () => {
+    const text =
+      '[gyro.lowpass]\ncutoff = gyro.second-lowpass.cutoff\n[gyro.second-lowpass]\ncutoff = gyro.lowpass.cutoff';
+    assert.equal(circular(text).length, 2);
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+  });
+
+  it('may go through a parameter, a constant and an overlay', () => {
+    const text =
+      'let a = gyro.lowpass.cutoff\n[pack.sprint]\n[gyro.lowpass]\ncutoff = 90 Hz\n[gyro.lowpass @ sprint]\ncutoff = 2 * a';
+    assert.ok(circular(text).length > 0);
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), 'unknown');
+  });
+
+  it('are told in a circle of thousands without exhausting anything', () => {
+    const text = Array.from({ length: 3000 }, (_, index) => `let a${index} = a${(index + 1) % 3000}`).join(
+      '\n',
+    );
+    assert.equal(lineFindings(text)[0]?.[0], 'line/names-too-deep');
+  });
+});
+
+describe('names that lead on and on', () => {
+  const chain = (length: number) =>
+    ['let a0 = 90 Hz', ...Array.from({ length }, (_, index) => `let a${index + 1} = a${index} + 0 Hz`)].join(
+      '\n',
+    );
+
+  it('are followed through thirty others', () => {
+    assert.equal(heldIn(`${chain(30)}\n[gyro.lowpass]\ncutoff = a30`, 'gyro.lowpass.cutoff'), '90 Hz');
+  });
+
+  it('are refused beyond that, whichever is asked for first', () => {
+    const text = `${chain(5000)}\n[gyro.lowpass]\ncutoff = a5000`;
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+    const found = lineFindings(text);
+    assert.deepEqual(new Set(found.map(([id]) => id)), new Set(['line/names-too-deep']));
+    assert.deepEqual(found[0], ['line/names-too-deep', 'a33']);
+  });
+
+  it('hold the stack even where each is nested as deep as a line may be', () => {
+    const deep = (name: string) => `${'abs('.repeat(16)}${name}${')'.repeat(16)}`;
+    const lines = Array.from({ length: 31 }, (_, index) => `let a${index + 1} = ${deep(`a${index}`)}`);
+    const text = ['let a0 = 90 Hz', ...lines, '[gyro.lowpass]', 'cutoff = a31'].join('\n');
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), '90 Hz');
+  });
+});
