@@ -1,9 +1,9 @@
 /**
  * The URI that an include names, seen from the script it stands in; null where the path is not a relative
- * one with plain slashes, or leads out above the top of the script's own URI.
+ * one with plain slashes, holds half a character, or leads out above the top of the script's own URI.
  */
 export function resolveInclude(fromUri: string, path: string): string | null {
-  const isRelative = path !== '' && !/^[/\\]|^[A-Za-z][A-Za-z0-9+.-]*:|\\|\0/.test(path);
+  const isRelative = path !== '' && !/^[/\\]|^[A-Za-z][A-Za-z0-9+.-]*:|\\|\0|[\ud800-\udfff]/u.test(path);
   const match = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)(\/.*)$/.exec(fromUri);
   if (!isRelative || match === null) return null;
   const [, authority = '', from = ''] = match;
