@@ -67,7 +67,10 @@ function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Ca
 /** Whether a line's value can be judged only together with the rest of the craft. */
 export function isDynamicLine(line: ScriptLine, catalog: Catalog): boolean {
   const { statement, settingPath } = line;
-  if (statement.kind === 'constant') return hasReferences(statement.value);
+  if (statement.kind === 'constant') {
+    const { value } = statement;
+    return value !== null && isExpression(value) && hasReferences(value);
+  }
   if (statement.kind !== 'setting' || statement.value === null || settingPath === null) return false;
   const found = catalog.parameter(settingPath);
   return found !== undefined && needsCraft(statement.value, found);

@@ -6,10 +6,15 @@ export interface Membership {
   readonly member: string;
 }
 
+/** No collection opens deeper; a path of thousands of words must not be gone through once for each. */
+const mostWords = 8;
+
 /** The collections' members that a path goes through: `pack.sprint.cells` names the pack `sprint`. */
 export function membershipsIn(path: string, catalog: Catalog): readonly Membership[] {
   const found: Membership[] = [];
-  for (let dot = path.indexOf('.'); dot >= 0; dot = path.indexOf('.', dot + 1)) {
+  let words = 0;
+  for (let dot = path.indexOf('.'); dot >= 0 && words < mostWords; dot = path.indexOf('.', dot + 1)) {
+    words += 1;
     const collection = path.slice(0, dot);
     if (catalog.collection(collection) === undefined) continue;
     const next = path.indexOf('.', dot + 1);
