@@ -63,9 +63,13 @@ export function measured(
   if (failed !== null) reading.problems.push(failed);
   if (value === null) return null;
   const wrong = isOtherFamily(node, expected) || !sameDimension(value.dimension, expected.dimension);
-  if (!wrong) return value.value;
+  if (!wrong) return expected.isDifference ? value.value - offsetIn(node, bareUnit) : value.value;
   reading.problems.push(wrongDimension(node, value.dimension, expected));
   return null;
+}
+
+function offsetIn(node: ExpressionNode, bareUnit: Unit | null): number {
+  return node.kind === 'number' ? ((node.unit ?? bareUnit)?.offset ?? 0) : 0;
 }
 
 /** A discharge rating and a frequency share a dimension, and still one can't stand for the other. */

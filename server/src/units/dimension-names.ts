@@ -11,6 +11,8 @@ export interface DimensionName {
   readonly units: readonly string[];
   /** Set where another name shares the dimension; see `UnitSymbol.family`. */
   readonly family?: string;
+  /** A difference between two values: a unit's offset plays no part in it. 5 degC are 5 K. */
+  readonly isDifference?: true;
 }
 
 function of(symbol: string): Dimension {
@@ -74,6 +76,7 @@ export const dimensionNames: readonly DimensionName[] = [
     phrase: 'a temperature difference',
     dimension: of('K'),
     units: ['K', 'degC'],
+    isDifference: true,
   },
   {
     name: 'motor-constant',
