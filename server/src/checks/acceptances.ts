@@ -3,6 +3,7 @@ import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import type { PlacedLine } from '../craft/setting';
 import type { Acceptance } from '../language/ast';
+import type { ScriptLine } from '../language/script-line';
 import type { Finding, Place } from './finding';
 
 /** A finding before its line's acceptance is looked at. */
@@ -13,11 +14,12 @@ export interface Raised {
 
 /** Quiets risks that their line accepts, and reports acceptances that accept nothing. */
 export function withAcceptances(craft: Craft, raised: readonly Raised[]): readonly Finding[] {
-  const used = new Set<Acceptance>();
+  // By line: equal lines share one acceptance.
+  const used = new Set<ScriptLine>();
   const findings = raised.map(({ finding, acceptedOn }) => {
     const { acceptance } = acceptedOn.line.statement;
     if (acceptance === null || acceptance.check !== finding.check.id) return finding;
-    used.add(acceptance);
+    used.add(acceptedOn.line);
     if (finding.level === 'must-fix') return finding;
     return { ...finding, level: 'note' as const, accepted: acceptance.reason };
   });
@@ -27,7 +29,7 @@ export function withAcceptances(craft: Craft, raised: readonly Raised[]): readon
 function complaints(
   craft: Craft,
   raised: readonly Raised[],
-  used: ReadonlySet<Acceptance>,
+  used: ReadonlySet<ScriptLine>,
 ): readonly Finding[] {
   const { root, catalog } = craft;
   return root.lines(inputKeys.acceptance).flatMap((line) => {
@@ -43,8 +45,8 @@ function complaintId(
   craft: Craft,
   acceptance: Acceptance,
   raised: readonly Raised[],
-  used: ReadonlySet<Acceptance>,
-  line: PlacedLine['line'],
+  used: ReadonlySet<ScriptLine>,
+  line: ScriptLine,
 ): string | null {
   if (craft.catalog.check(acceptance.check) === undefined) return 'line/accept-unknown';
   const isMustFix = raised.some(
@@ -53,7 +55,7 @@ function complaintId(
   );
   if (isMustFix) return 'line/accept-must-fix';
   // A part that is included elsewhere may accept what shows only in a whole craft.
-  return used.has(acceptance) || !craft.isWhole() ? null : 'line/accept-unused';
+  return used.has(line) || !craft.isWhole() ? null : 'line/accept-unused';
 }
 
 function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: Place): Finding {

@@ -132,10 +132,11 @@ function* faultyIncludes(craft: Craft): Iterable<Raised> {
     if (first === undefined || through.length !== 1 || first.line.statement.kind !== 'include') continue;
     const isMustFix = (found: Problem) => craft.catalog.check(found.id)?.level === 'must-fix';
     const faulty = [...script.problems].filter(([, problems]) => problems.some(isMustFix));
-    const [worst] = faulty;
-    if (worst === undefined) continue;
-    const [line, problems] = worst;
-    const place: Place = { script, line, start: problems[0]?.start ?? 0, end: problems[0]?.end ?? 0 };
+    const [top] = faulty.sort(([one], [other]) => script.lineNumber(one) - script.lineNumber(other));
+    if (top === undefined) continue;
+    const [line, problems] = top;
+    const { start, end } = problems.find(isMustFix) ?? { start: 0, end: 0 };
+    const place: Place = { script, line, start, end };
     const values = { file: fileName(script.uri), count: String(faulty.length) };
     const found = problem('line/include-faulty', first.line.statement.path, values);
     yield raisedFrom(craft, root, first.line, found, [{ place, message: 'The first of them is here.' }]);
