@@ -30,7 +30,7 @@ export const switchChannelRules: readonly CodeRule[] = [
       report({
         id: 'obey/channels-beyond-link',
         at: 'receiver.channels',
-        values: { 'receiver.channels': String(given), link: link.title, count },
+        values: { 'receiver.channels': String(given), link: `the link ${link.name}`, count },
         fixes: [{ title: `Write ${count}`, set: 'receiver.channels', to: count }],
       });
     },
@@ -117,5 +117,5 @@ function arrivingChannels(view: CraftView): { readonly what: string; readonly co
     return count === null ? null : { what: 'the receiver', count };
   }
   const link = view.catalog.link(view.word('receiver.link') ?? '');
-  return link?.channels === undefined ? null : { what: link.title, count: link.channels };
+  return link?.channels === undefined ? null : { what: `the link ${link.name}`, count: link.channels };
 }

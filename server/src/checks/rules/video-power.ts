@@ -36,7 +36,7 @@ function powerFinding(view: CraftView, { power, carrier, best }: Sending): RuleF
   if (power <= best.limit * rounding) return null;
   const isListed = view.word('rules.region') !== unlisted;
   const isPlain = isListed && view.word('rules.licence') === 'none';
-  const place = isListed ? `for ${regionTitle(view)}` : 'for countries without a list of their own';
+  const place = `for ${regionTitle(view)} ${licenceText(view)}`;
   return {
     id: isPlain ? 'see/power-above-limit' : 'see/power-above-listed',
     at: 'video.power',
@@ -45,7 +45,7 @@ function powerFinding(view: CraftView, { power, carrier, best }: Sending): RuleF
       frequency: view.exact(carrier.frequency, 'MHz'),
       region: regionTitle(view),
       limit: limitText(view, best.limit),
-      where: `${place} ${licenceText(view)}`,
+      where: isListed ? place : 'for countries without a list of their own',
     },
     related: [{ at: 'rules.region', message: 'The region.' }],
     fixes: turnDown(view, best.limit),
