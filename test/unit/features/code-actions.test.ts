@@ -26,7 +26,7 @@ function offered(marked: string, files: Files = {}) {
 }
 
 /** The text that accepting what a check found at the cursor makes; null where that is not offered. */
-function accepted(marked: string, files: Files = {}, id = 'line/outside-usual'): Files | null {
+function accepted(marked: string, files: Files = {}, id = 'safe/arms-on-its-side'): Files | null {
   const action = offered(marked, files).find((one) => one.title.startsWith('Accept') && one.for === id);
   return action?.texts ?? null;
 }
@@ -100,11 +100,11 @@ describe('accepting a risk', () => {
   it('puts an acceptance at the line’s end, its reason for the pilot to type', () => {
     assert.deepEqual(accepted(`${risky}  \nneeds = []`), {
       'main.craft':
-        '[arming]\ntilt-limit = 89 deg # accept line/outside-usual: why this is fine here\nneeds = []',
+        '[arming]\ntilt-limit = 89 deg # accept safe/arms-on-its-side: why this is fine here\nneeds = []',
     });
     const { snapshot, position } = snapshotOf(risky);
     const action = codeActions(snapshot, { start: position, end: position }).find(
-      (one) => idsOf(one) === 'line/outside-usual',
+      (one) => idsOf(one) === 'safe/arms-on-its-side',
     );
     assert.equal(action?.placeholder, 'why this is fine here');
     assert.equal(action?.isPreferred, false);
@@ -114,7 +114,7 @@ describe('accepting a risk', () => {
   it('quiets the finding', () => {
     const text = accepted(risky)?.['main.craft'] ?? '';
     const levels = findingsOf(snapshotOf(text).snapshot.craft)
-      .filter(({ check }) => check.id === 'line/outside-usual')
+      .filter(({ check }) => check.id === 'safe/arms-on-its-side')
       .map(({ level, accepted: reason }) => [level, reason]);
     assert.deepEqual(levels, [['note', 'why this is fine here']]);
   });
@@ -122,11 +122,11 @@ describe('accepting a risk', () => {
   it('keeps the words of a comment that is there', () => {
     assert.equal(
       accepted(`${risky}   #  hall only`)?.['main.craft'],
-      '[arming]\ntilt-limit = 89 deg   # accept line/outside-usual: why this is fine here; hall only',
+      '[arming]\ntilt-limit = 89 deg   # accept safe/arms-on-its-side: why this is fine here; hall only',
     );
     assert.equal(
       accepted(`${risky} #`)?.['main.craft'],
-      '[arming]\ntilt-limit = 89 deg # accept line/outside-usual: why this is fine here',
+      '[arming]\ntilt-limit = 89 deg # accept safe/arms-on-its-side: why this is fine here',
     );
   });
 
@@ -139,7 +139,7 @@ describe('accepting a risk', () => {
     assert.equal(accepted('[arming]\ntilt-limit = 4000 |deg', {}, 'line/outside-range'), null);
     const twice = '[arming]\ntilt-li|mit = 40 deg\ntilt-limit = 41 deg';
     assert.equal(accepted(twice, {}, 'line/set-again-below'), null);
-    assert.equal(accepted(`${risky} # accept line/outside-usual: hall`), null);
+    assert.equal(accepted(`${risky} # accept safe/arms-on-its-side: hall`), null);
   });
 
   it('goes to the included script that sets the value', () => {
