@@ -10,7 +10,7 @@ export function hasPosition(view: CraftView): Fitted {
   return { has: view.isSet('position.port'), why: ': position.port is not set' };
 }
 
-export function hasBarometer(view: CraftView): Fitted {
+function hasBarometer(view: CraftView): Fitted {
   if (view.isSet('board.barometer')) {
     return { has: view.flag('board.barometer'), why: ': board.barometer is off' };
   }
