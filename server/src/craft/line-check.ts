@@ -51,6 +51,7 @@ const noNames: Scope = {
 };
 
 function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Catalog): LineCheck {
+  if (statement.equals < 0) return silent; // no setting at all, perhaps, and the line has been reported
   const path = line.settingPath;
   const section = line.section.path;
   // Under an unknown section the header has been reported; its lines would only repeat that.
