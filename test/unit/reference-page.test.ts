@@ -1,0 +1,14 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { compileCatalog } from '../../server/build/compile-catalog';
+import { referencePage } from '../../server/build/reference-page';
+
+const root = join(__dirname, '../..');
+
+describe('the reference page', () => {
+  it('says what the data says; `npm run reference` makes it anew', () => {
+    const page = readFileSync(join(root, 'schemas/REFERENCE.md'), 'utf8');
+    assert.equal(page, referencePage(compileCatalog(root).bundle));
+  });
+});
