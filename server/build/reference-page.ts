@@ -24,12 +24,7 @@ export function referencePage(bundle: Bundle): string {
 
 function checkTable(group: string, checks: readonly Check[]): string {
   const rows = checks.map(({ id, level, message, source }) =>
-    row([
-      `\`${id}\``,
-      level,
-      message,
-      source.date === undefined ? source.text : `${source.text} (${source.date})`,
-    ]),
+    row([`\`${id}\``, level, plain(message), plain(sourceOf(source))]),
   );
   return `### ${group}\n\n${table(['check', 'level', 'says', 'source'], rows)}`;
 }
