@@ -1,0 +1,133 @@
+import { strict as assert } from 'node:assert';
+import { Script } from '../../../server/src/craft/script';
+import type { DocumentEdit } from '../../../server/src/language/document';
+import { testCatalog } from '../../support/catalog';
+
+function scriptOf(text: string): Script {
+  return new Script('test:///work/main.craft', text, testCatalog);
+}
+
+function replace(line: number, start: number, end: number, text: string): DocumentEdit {
+  return { start: { line, character: start }, end: { line, character: end }, text };
+}
+
+const text = 'let quiet = 90 Hz\n[pack.sprint]\ncells = 6\n[gyro.lowpass]\ncutoff = 2 * quiet\n';
+
+describe('a script', () => {
+  it('finds its lines by what they say, in their order', () => {
+    const script = scriptOf(`${text}[gyro]\n[gyro.lowpass]\ncutoff = 120 Hz\n`);
+    assert.deepEqual(
+      script.lines('set gyro.lowpass.cutoff').map((line) => script.lineNumber(line)),
+      [4, 7],
+    );
+    assert.ok(script.has('let quiet'));
+    assert.ok(!script.has('let loud'));
+    assert.deepEqual(script.constantNames(), ['quiet']);
+    assert.deepEqual([...script.settingPaths()], ['pack.sprint.cells', 'gyro.lowpass.cutoff']);
+  });
+
+  it('keeps its lines in order through edits that put one above the other', () => {
+    const script = scriptOf('let a = 1\n');
+    script.edit([replace(0, 0, 0, 'let a = 2\n')]);
+    assert.deepEqual(
+      script.lines('let a').map((line) => line.text),
+      ['let a = 2', 'let a = 1'],
+    );
+  });
+
+  it('knows the members and the groups that it names', () => {
+    const script = scriptOf(text);
+    assert.deepEqual(script.membersOf('pack'), ['sprint']);
+    assert.deepEqual(script.membersOf('switch'), []);
+    assert.ok(script.hasGroup('gyro'));
+    assert.ok(!script.hasGroup('craft'));
+  });
+
+  it('knows its faulty lines, and those that are right are none', () => {
+    const script = scriptOf('[gyro]\nrate = 8 kHz\nwobble = 1\n');
+    assert.deepEqual(
+      [...script.problems].map(([line, problems]) => [script.lineNumber(line), problems.map(({ id }) => id)]),
+      [[2, ['line/unknown-name']]],
+    );
+  });
+});
+
+describe('an edit of a script', () => {
+  const changes: readonly [string, DocumentEdit, readonly string[]][] = [
+    ['a value', replace(2, 8, 9, '4'), ['set pack.sprint.cells']],
+    ['a comment', replace(2, 9, 9, ' # six'), ['set pack.sprint.cells']],
+    ['a constant', replace(0, 12, 14, '80'), ['let quiet']],
+    ['the name of a constant', replace(0, 4, 9, 'calm'), ['let calm', 'let quiet']],
+    ['an empty line', replace(5, 0, 0, '\n'), []],
+    ['a new group', replace(5, 0, 0, '[craft]\n'), ['group craft', 'section craft']],
+    ['a new include', replace(5, 0, 0, 'include "a.craft"'), ['include']],
+    [
+      'the name of a pack',
+      replace(1, 6, 12, 'dash'),
+      [
+        'members pack',
+        'section pack.dash',
+        'section pack.sprint',
+        'set pack.dash.cells',
+        'set pack.sprint.cells',
+      ],
+    ],
+    ['a repeated setting', replace(5, 0, 0, 'cutoff = 1 Hz\n'), ['repeated', 'set gyro.lowpass.cutoff']],
+  ];
+  for (const [what, edit, keys] of changes) {
+    it(`of ${what} changes ${keys.join(', ') || 'nothing'}`, () => {
+      // Members and groups are counted down and up again where a line is replaced.
+      const changed = [...scriptOf(text).edit([edit])].filter(
+        (key) => keys.includes(key) || !/^(members|group)/.test(key),
+      );
+      assert.deepEqual(changed.sort(), [...keys].sort());
+    });
+  }
+
+  it('makes the same script as reading the new text', () => {
+    const script = scriptOf(text);
+    script.edit([replace(1, 6, 12, 'dash'), replace(4, 0, 18, ''), replace(0, 0, 17, '[craft]')]);
+    const fresh = scriptOf(script.document.text());
+    assert.deepEqual(script.membersOf('pack'), fresh.membersOf('pack'));
+    assert.deepEqual([...script.settingPaths()].sort(), [...fresh.settingPaths()].sort());
+    assert.deepEqual([...script.dynamicKeys()], [...fresh.dynamicKeys()]);
+    assert.equal(script.hasGroup('craft'), true);
+    assert.equal(script.problems.size, fresh.problems.size);
+  });
+
+  it('keeps count of the lines that need the craft, one by one', () => {
+    const script = scriptOf('let a = [b]\nlet a = c\n');
+    assert.deepEqual([...script.dynamicKeys()], ['let a']);
+    script.edit([replace(0, 0, 11, '')]);
+    assert.deepEqual([...script.dynamicKeys()], ['let a']);
+    script.edit([replace(1, 0, 9, '')]);
+    assert.deepEqual([...script.dynamicKeys()], []);
+  });
+
+  it('replaces the one object that stands for the edited line, and no other', () => {
+    const lines = Array.from({ length: 5000 }, (_, index) =>
+      index % 25 === 0 ? `[flight.f${index}]` : `note = "${index}"`,
+    );
+    const script = scriptOf(lines.join('\n'));
+    const before = [...script.document.lines()];
+    const changed = script.edit([replace(2501, 8, 8, 'x')]);
+    const after = [...script.document.lines()];
+    const replaced = after.filter((line, number) => line !== before[number]);
+    assert.equal(replaced.length, 1);
+    assert.equal(after[2501], replaced[0]);
+    assert.deepEqual(
+      [...changed].filter((key) => key.startsWith('set ')),
+      ['set flight.f2500.note'],
+    );
+  });
+
+  it('of a section header replaces the lines of this section, and no other', () => {
+    const lines = Array.from({ length: 5000 }, (_, index) =>
+      index % 25 === 0 ? `[flight.f${index}]` : `note = "${index}"`,
+    );
+    const script = scriptOf(lines.join('\n'));
+    const before = new Set(script.document.lines());
+    script.edit([replace(2500, 9, 9, 'x')]);
+    assert.equal([...script.document.lines()].filter((line) => !before.has(line)).length, 25);
+  });
+});
