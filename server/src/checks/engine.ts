@@ -56,7 +56,7 @@ export class Checker {
     if (rule.scope === 'craft') return this.runWith(rule, craft, null);
     const packs = craft.packsOrNone();
     const perPack = packs.map((pack) => this.runWith(rule, craft, pack));
-    return packs.length === 1 ? (perPack[0] ?? []) : merged(perPack);
+    return merged(perPack);
   }
 
   private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
@@ -94,8 +94,9 @@ function merged(perPack: readonly (readonly Raised[])[]): readonly Raised[] {
     else group.push(one);
   }
   return [...groups.values()].flatMap((group) => {
+    const byPack = new Map(group.map((one) => [one.finding.pack, one]));
     const [first] = group;
-    if (first === undefined || group.length < perPack.length) return group;
+    if (first === undefined || byPack.size < perPack.length) return [...byPack.values()];
     return [{ ...first, finding: { ...first.finding, pack: null } }];
   });
 }
