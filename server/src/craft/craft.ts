@@ -143,7 +143,7 @@ export class Craft {
       if (line?.statement.kind !== 'constant') {
         return { kind: 'missing', near: suggestWord(this.constantNames(), name) };
       }
-      const behind = this.namesBehind(inputKeys.constant(name));
+      const behind = this.namesBehind(inputKeys.constant(name), pack);
       if (behind.kind !== 'fine') return endless(behind);
       const { value } = line.statement;
       if (value === null || !isExpression(value)) return { kind: 'unknown-value' };
@@ -170,7 +170,7 @@ export class Craft {
     const found = this.catalog.parameter(path);
     if (found === undefined)
       return { kind: 'missing', near: suggestParameters(this.catalog, path, '').map((one) => one.path) };
-    const behind = this.namesBehind(inputKeys.setting(path));
+    const behind = this.namesBehind(inputKeys.setting(path), pack);
     if (behind.kind !== 'fine') return endless(behind);
     const setting = this.setting(path, pack);
     if (setting === undefined) return { kind: 'missing', near: [] };
@@ -204,7 +204,7 @@ export class Craft {
     path: string,
     pack: string | null,
   ): Interpretation {
-    if (this.namesBehind(inputKeys.setting(path)).kind !== 'fine') return { value: null, problems: [] };
+    if (this.namesBehind(inputKeys.setting(path), pack).kind !== 'fine') return { value: null, problems: [] };
     return this.interpret(node, found, pack);
   }
 
@@ -213,14 +213,17 @@ export class Craft {
   }
 
   /** Whether what a constant or a setting is calculated from comes to an end. */
-  private namesBehind(key: string): NamesBehind {
-    return this.cells.get(`names ${key}`, () => followNames(key, (from) => this.referredBy(from)));
+  private namesBehind(key: string, pack: string | null): NamesBehind {
+    return this.cells.get(`names ${key} @ ${pack ?? ''}`, () =>
+      followNames(key, (from) => this.referredBy(from, pack)),
+    );
   }
 
-  /** Keys of what the lines under a key refer to. */
-  private referredBy(key: string): readonly string[] {
-    return this.cells.get(`referred ${key}`, () => {
-      const keys = key.startsWith('set ') ? [key, ...this.packs().map((pack) => `${key} @ ${pack}`)] : [key];
+  /** Keys of what the lines under a key refer to, with a pack in view. */
+  private referredBy(key: string, pack: string | null): readonly string[] {
+    return this.cells.get(`referred ${key} @ ${pack ?? ''}`, () => {
+      const isOwn = pack !== null && key.startsWith('set ');
+      const keys = isOwn ? [key, `${key} @ ${pack}`] : [key];
       const lines = keys.flatMap((one) => this.lines(one));
       return lines.flatMap(({ line: { statement } }) => {
         if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];

@@ -127,6 +127,20 @@ describe('names that lead back to themselves', () => {
     assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), 'unknown');
   });
 
+  it('may go round with one pack only; with the others there is a value', () => {
+    const text =
+      '[pack.sprint]\n[pack.cruise]\n[gyro.lowpass]\ncutoff = gyro.second-lowpass.cutoff\n' +
+      '[gyro.second-lowpass]\ncutoff = 90 Hz\n[gyro.second-lowpass @ cruise]\ncutoff = gyro.lowpass.cutoff\n';
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), '90 Hz');
+    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'cruise'), 'unknown');
+    assert.equal(circular(text).length, 2);
+  });
+
+  it('are told for a pack that nobody has named as well', () => {
+    const text = '[craft]\n[gyro.lowpass @ nowhere]\ncutoff = gyro.lowpass.cutoff + 5 Hz\n';
+    assert.deepEqual(circular(text), [['line/circular', 'gyro.lowpass.cutoff']]);
+  });
+
   it('are told in a circle of thousands without exhausting anything', () => {
     const text = Array.from({ length: 3000 }, (_, index) => `let a${index} = a${(index + 1) % 3000}`).join(
       '\n',
