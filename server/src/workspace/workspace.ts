@@ -150,10 +150,12 @@ export class Workspace {
 
   /** Resolves when no include is being read any more and every craft has what it includes. */
   async settled(): Promise<void> {
-    do {
+    for (;;) {
+      // What was read may include more, which only now is asked for.
       for (const { craft } of this.open.values()) craft.layers();
+      if (!this.library.isReading) return;
       await this.library.settled();
-    } while (this.library.isReading);
+    }
   }
 
   private include(uri: string, fromUri: string): Included {
