@@ -1,0 +1,23 @@
+import type { FileHost } from '../../server/src/workspace/file-host';
+
+/** Files in memory, by their URI. A text that is an error can't be read, for that reason. */
+export class MemoryHost implements FileHost {
+  readonly files = new Map<string, string | Error>();
+  readonly read: string[] = [];
+  readonly refused = new Map<string, string>();
+
+  constructor(files: Readonly<Record<string, string | Error>> = {}) {
+    for (const [name, text] of Object.entries(files)) this.files.set(`test:///work/${name}`, text);
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    this.read.push(uri);
+    const text = this.files.get(uri);
+    if (text instanceof Error) throw text;
+    return text ?? null;
+  }
+
+  refusal(uri: string): string | null {
+    return this.refused.get(uri) ?? null;
+  }
+}

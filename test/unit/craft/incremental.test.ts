@@ -1,0 +1,221 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { DocumentEdit, Position } from '../../../server/src/language/document';
+import { isInsidePair } from '../../../server/src/language/document';
+import { Workspace } from '../../../server/src/workspace/workspace';
+import { testCatalog } from '../../support/catalog';
+import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
+import { MemoryHost } from '../../support/memory-host';
+import { toldCraft, toldWhole } from '../../support/told-craft';
+
+const numRuns = Number(process.env.PROPSOFF_RUNS ?? 500);
+const names = ['main.craft', 'one.craft', 'two.craft'] as const;
+const uriOf = (name: string) => `test:///work/${name}`;
+
+/** One thing that happens: edits of an open script in one go, or a script that is opened, closed or saved elsewhere. */
+interface Step {
+  readonly name: (typeof names)[number];
+  readonly what: 'edit' | 'open' | 'close' | 'disk';
+  readonly edits: readonly LooseEdit[];
+  readonly text: string;
+  /** Whether somebody looks at the result before the next step. */
+  readonly isSeen: boolean;
+}
+
+const step: fc.Arbitrary<Step> = fc.record({
+  name: fc.constantFrom(...names),
+  what: fc.oneof(
+    { weight: 10, arbitrary: fc.constant('edit' as const) },
+    { weight: 1, arbitrary: fc.constantFrom('open' as const, 'close' as const, 'disk' as const) },
+  ),
+  edits: fc.array(looseEdit, { minLength: 1, maxLength: 3 }),
+  text: craftScript,
+  isSeen: fc.boolean(),
+});
+
+/** The editor's side: what is on the disk, and the texts that are open, kept by the protocol's own library. */
+class Editor {
+  readonly host: MemoryHost;
+  readonly open = new Map<string, TextDocument>();
+  readonly workspace: Workspace;
+  private version = 1;
+
+  constructor(texts: readonly string[]) {
+    this.host = new MemoryHost(Object.fromEntries(names.map((name, index) => [name, texts[index] ?? ''])));
+    this.workspace = workspaceOver(this.host);
+    this.openScript('main.craft');
+  }
+
+  do({ name, what, edits, text }: Step): void {
+    const uri = uriOf(name);
+    const document = this.open.get(uri);
+    if (what === 'disk') {
+      this.host.files.set(uri, text);
+      this.workspace.diskChanged(uri);
+    } else if (what === 'open' && document === undefined) this.openScript(name);
+    else if (what === 'close' && document !== undefined && name !== 'main.craft') {
+      this.open.delete(uri);
+      this.workspace.close(uri);
+    } else if (document !== undefined) this.edit(document, edits);
+  }
+
+  private openScript(name: string): void {
+    const uri = uriOf(name);
+    const held = this.host.files.get(uri);
+    const text = typeof held === 'string' ? held : '';
+    this.open.set(uri, TextDocument.create(uri, 'craft-script', this.version, text));
+    this.workspace.openScript(uri, text, this.version);
+  }
+
+  private edit(document: TextDocument, loose: readonly LooseEdit[]): void {
+    this.version += 1;
+    const edits: DocumentEdit[] = [];
+    for (const one of loose) {
+      const edit = placed(document, one);
+      edits.push(edit);
+      const { start, end, text } = edit;
+      TextDocument.update(document, [{ range: { start, end }, text }], this.version);
+    }
+    this.workspace.change(document.uri, edits, this.version);
+  }
+}
+
+function workspaceOver(host: MemoryHost): Workspace {
+  const onFault = (id: string, error: unknown) => {
+    throw new Error(`${id} failed`, { cause: error });
+  };
+  return new Workspace({ catalog: testCatalog, host, onFault });
+}
+
+function placed(
+  document: TextDocument,
+  { line, character, lines, endCharacter, text }: LooseEdit,
+): DocumentEdit {
+  const number = Math.min(document.lineCount - 1, Math.floor(line * document.lineCount));
+  const start = positionIn(document, number, character);
+  const end = positionIn(document, number + lines, endCharacter);
+  const isBackwards = lines === 0 && end.character < start.character;
+  return isBackwards ? { start: end, end: start, text } : { start, end, text };
+}
+
+/** A position by its share of a line; never between the halves of a character, where editors never are. */
+function positionIn(document: TextDocument, line: number, share: number): Position {
+  const range = { start: { line, character: 0 }, end: { line: line + 1, character: 0 } };
+  const text = document.getText(range).replace(/[\r\n]+$/, '');
+  const at = Math.round(share * text.length);
+  return { line, character: isInsidePair(text, at) ? at - 1 : at };
+}
+
+/** What everybody can see of a workspace. */
+function seen(workspace: Workspace): unknown {
+  return workspace
+    .all()
+    .map(({ uri, script, craft }) => ({
+      uri,
+      text: script.document.text(),
+      craft: toldCraft(craft),
+      findings: workspace.findings(uri).map(toldWhole),
+    }))
+    .sort((one, other) => (one.uri < other.uri ? -1 : 1));
+}
+
+/** The same texts, opened by somebody who has just started. */
+async function seenFresh(editor: Editor): Promise<unknown> {
+  const workspace = workspaceOver(editor.host);
+  for (const document of editor.open.values()) workspace.openScript(document.uri, document.getText(), 1);
+  await workspace.settled();
+  return seen(workspace);
+}
+
+describe('after any edits', () => {
+  it('findings, settings and texts are those of scripts that were opened just now (D01)', async function () {
+    this.timeout(numRuns * 1000);
+    await fc.assert(
+      fc.asyncProperty(
+        fc.tuple(craftScript, craftScript, craftScript),
+        fc.array(step, { minLength: 1, maxLength: 8 }),
+        async (texts, steps) => {
+          const editor = new Editor(texts);
+          for (const one of steps) {
+            editor.do(one);
+            if (!one.isSeen) continue;
+            await editor.workspace.settled();
+            seen(editor.workspace);
+          }
+          await editor.workspace.settled();
+          for (const document of editor.open.values()) {
+            assert.equal(editor.workspace.get(document.uri)?.script.document.text(), document.getText());
+          }
+          assert.deepEqual(seen(editor.workspace), await seenFresh(editor));
+        },
+      ),
+      { numRuns },
+    );
+  });
+
+  it('a script that nobody looks at in between comes to the same', async function () {
+    this.timeout(numRuns * 1000);
+    await fc.assert(
+      fc.asyncProperty(craftScript, fc.array(looseEdit, { maxLength: 30 }), async (text, edits) => {
+        const editor = new Editor([text, 'let quiet = 80 Hz\n', '[gyro.lowpass]\ncutoff = quiet\n']);
+        const all = { name: 'main.craft', what: 'edit', edits, text: '', isSeen: false } as const;
+        editor.do(all);
+        await editor.workspace.settled();
+        assert.deepEqual(seen(editor.workspace), await seenFresh(editor));
+      }),
+      { numRuns: Math.ceil(numRuns / 5) },
+    );
+  });
+});
+
+describe('after one edit of a long script', () => {
+  const flights = Array.from({ length: 5000 }, (_, index) =>
+    index % 10 === 0 ? `[flight.f${index}]` : `note = "${index}"`,
+  );
+  const uri = uriOf('main.craft');
+
+  it('of one value, one line object is new and every other is the same one', () => {
+    const workspace = workspaceOver(new MemoryHost());
+    const { script } = workspace.openScript(uri, flights.join('\n'), 1);
+    const before = [...script.document.lines()];
+    const at = { line: 2503, character: 8 };
+    workspace.change(uri, [{ start: at, end: at, text: 'x' }], 2);
+    const after = [...script.document.lines()];
+    assert.equal(after.length, before.length);
+    assert.deepEqual(
+      after.flatMap((line, number) => (line === before[number] ? [] : [number])),
+      [2503],
+    );
+  });
+
+  it('that puts a line in, one line object is new and every other is the same one', () => {
+    const workspace = workspaceOver(new MemoryHost());
+    const { script } = workspace.openScript(uri, flights.join('\r\n'), 1);
+    const before = new Set(script.document.lines());
+    const at = { line: 2503, character: 0 };
+    workspace.change(uri, [{ start: at, end: at, text: 'site = "orchard"\r\n' }], 2);
+    const fresh = [...script.document.lines()].filter((line) => !before.has(line));
+    assert.ok(fresh.length <= 2, `${fresh.length} lines were made anew`);
+    assert.equal(script.document.lineCount, 5001);
+  });
+
+  it('answers that the edit does not concern are not computed again', () => {
+    const workspace = workspaceOver(new MemoryHost());
+    const { craft } = workspace.openScript(
+      uri,
+      `let quiet = 60 Hz\n[gyro.lowpass]\ncutoff = 2 * quiet\n${flights.join('\n')}`,
+      1,
+    );
+    const before = craft.setting('gyro.lowpass.cutoff', null);
+    const other = craft.setting('flight.f100.note', null);
+    const at = { line: 14, character: 8 };
+    workspace.change(uri, [{ start: at, end: at, text: 'x' }], 2);
+    assert.equal(craft.setting('gyro.lowpass.cutoff', null), before);
+    assert.equal(craft.setting('flight.f100.note', null), other);
+    const constant = { line: 0, character: 12 };
+    workspace.change(uri, [{ start: constant, end: constant, text: '1' }], 3);
+    assert.notEqual(craft.setting('gyro.lowpass.cutoff', null), before);
+    assert.equal(craft.setting('flight.f100.note', null), other);
+  });
+});
