@@ -149,6 +149,7 @@ const typed = fc.oneof(
       '\ufeff',
     ),
   },
+  { weight: 2, arbitrary: fc.constantFrom('\n', '\r', '\r\n', '\n\r', '\r\r\n') },
   { weight: 1, arbitrary: craftScript },
 );
 

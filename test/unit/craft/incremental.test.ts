@@ -145,7 +145,9 @@ describe('after any edits', () => {
           }
           await editor.workspace.settled();
           for (const document of editor.open.values()) {
-            assert.equal(editor.workspace.get(document.uri)?.script.document.text(), document.getText());
+            const mine = editor.workspace.get(document.uri)?.script.document;
+            assert.equal(mine?.text(), document.getText());
+            assert.equal(mine?.lineCount, document.lineCount);
           }
           assert.deepEqual(seen(editor.workspace), await seenFresh(editor));
         },
