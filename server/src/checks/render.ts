@@ -22,5 +22,15 @@ function sentence(template: string, values: Readonly<Record<string, string>>): s
       ? whole.replace('[[', '').replace(']]', '')
       : '',
   );
-  return filled(told, values);
+  const shown = Object.entries(values).map(([name, value]) => [name, shortened(value)]);
+  return filled(told, Object.fromEntries(shown));
+}
+
+/** Longer than any list of choices; a pasted text of thousands of characters would bury the sentence. */
+const longestValue = 300;
+
+function shortened(value: string): string {
+  if (value.length <= longestValue) return value;
+  // No half of a character is left at the cut.
+  return `${value.slice(0, longestValue).replace(/[\ud800-\udbff]$/, '')}…`;
 }
