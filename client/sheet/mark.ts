@@ -1,8 +1,8 @@
-import type { Level } from '../../server/src/catalog/model/check';
+import type { SheetFinding } from '../../server/src/sheet/can-it-fly';
 import { drawing, element } from './element';
 
 /** A finding's level, or `accepted`: a shape of its own each, so that nothing hangs on colour alone. */
-export type Mark = Level | 'accepted';
+export type Mark = SheetFinding['level'] | 'accepted';
 
 const words: Readonly<Record<Mark, string>> = {
   'must-fix': 'To mend:',
