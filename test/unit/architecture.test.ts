@@ -1,0 +1,171 @@
+import { strict as assert } from 'node:assert';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, normalize, relative, sep } from 'node:path';
+
+const root = join(__dirname, '../..');
+
+/**
+ * Every room with the rooms that it may import. Imports run downwards only; imports of types count like any
+ * other. A room may always import itself. What is not in the table is not allowed.
+ */
+const allowed: Readonly<Record<string, readonly string[]>> = {
+  units: [],
+  physics: ['units'],
+  language: ['units'],
+  catalog: ['units', 'language'],
+  board: ['units', 'language', 'catalog'],
+  craft: ['units', 'language', 'catalog'],
+  figures: ['units', 'language', 'catalog', 'craft', 'physics'],
+  checks: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board'],
+  // The build sheet lists what the checks found.
+  sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board', 'checks'],
+  workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board'],
+  host: ['workspace'],
+  // A hover shows a figure in the words of the build sheet.
+  features: ['units', 'language', 'catalog', 'craft', 'figures', 'checks', 'board', 'workspace', 'sheet'],
+  lsp: ['language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
+  cli: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
+  build: ['units', 'language', 'catalog', 'features'],
+  // The editor's side sees messages and plain data only, down to the file.
+  client: ['lsp/protocol', 'sheet'],
+};
+
+/** Packages that only some rooms may import, with everything below them. */
+const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] = [
+  [/^vscode$/, ['client']],
+  [/^vscode-languageclient(\/|$)/, ['client']],
+  [/^vscode-languageserver(\/|$)/, ['lsp']],
+  [/^vscode-languageserver-protocol(\/|$)/, ['lsp']],
+  [/^node:/, ['host', 'lsp', 'cli', 'build', 'client']],
+  [/^esbuild$/, ['build']],
+  [/^zod$/, ['catalog', 'build']],
+];
+
+interface Import {
+  readonly from: string;
+  readonly room: string;
+  readonly name: string;
+}
+
+function filesUnder(folder: string): readonly string[] {
+  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.m?ts$/.test(file))
+    .map((file) => join(folder, file).split(sep).join('/'));
+}
+
+/** `units` of `server/src/units/unit.ts`. */
+function roomOf(file: string): string {
+  return /^server\/src\/([^/]+)\//.exec(file)?.[1] ?? (file.startsWith('client/') ? 'client' : 'build');
+}
+
+const importPattern =
+  /^\s*(?:import|export)\b[^;'"`]*?\bfrom\s+'([^']+)'|^\s*import\s+'([^']+)'|\bimport\(\s*'([^']+)'|\brequire\(\s*'([^']+)'/gm;
+
+function importsIn(text: string): readonly string[] {
+  const plain = text.replace(/\/\*[\s\S]*?\*\//g, '');
+  return [...plain.matchAll(importPattern)].map(
+    (match) => match.slice(1).find((part) => part !== undefined) ?? '',
+  );
+}
+
+const files = [...filesUnder('server/src'), ...filesUnder('server/build'), ...filesUnder('client')];
+const imports: readonly Import[] = files.flatMap((from) =>
+  importsIn(readFileSync(join(root, from), 'utf8')).map((name) => ({ from, room: roomOf(from), name })),
+);
+
+/** The file that a relative import names, without its ending; null for a package. */
+function target({ from, name }: Import): string | null {
+  if (!name.startsWith('.')) return null;
+  const path = normalize(join(root, from, '..', name));
+  return relative(root, path).split(sep).join('/');
+}
+
+function isAllowed(one: Import): boolean {
+  const path = target(one);
+  if (path === null)
+    return packages.every(([name, rooms]) => !name.test(one.name) || rooms.includes(one.room));
+  if (!path.startsWith('server/')) return roomOf(path) === one.room;
+  const room = roomOf(path);
+  return (
+    room === one.room || (allowed[one.room] ?? []).some((may) => may === room || path === `server/src/${may}`)
+  );
+}
+
+describe('the rooms of the house', () => {
+  it('import only what lies below them', () => {
+    const wrong = imports.filter((one) => !isAllowed(one)).map(({ from, name }) => `${from} imports ${name}`);
+    assert.deepEqual(wrong, []);
+  });
+
+  it('are all in the table', () => {
+    const rooms = readdirSync(join(root, 'server/src'), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => name);
+    assert.deepEqual(
+      rooms.filter((room) => !(room in allowed)),
+      [],
+    );
+  });
+
+  it('have an order: nothing that a room may import may import the room', () => {
+    const below = (room: string, seen: ReadonlySet<string> = new Set()): readonly string[] =>
+      (allowed[room] ?? []).flatMap((next) => {
+        assert.ok(!seen.has(next), `${room} leads back to ${next}`);
+        return [next, ...below(next, new Set([...seen, next]))];
+      });
+    for (const room of Object.keys(allowed)) assert.ok(!below(room, new Set([room])).includes(room), room);
+  });
+
+  it('keep what is pure free of clocks, chance and the process', () => {
+    const pure = [
+      'units',
+      'physics',
+      'language',
+      'catalog',
+      'board',
+      'craft',
+      'figures',
+      'checks',
+      'sheet',
+      'features',
+    ];
+    const impure =
+      /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bprocess\.|\bset(?:Timeout|Interval|Immediate)\(|\bfetch\(/;
+    const wrong = files.filter(
+      (file) =>
+        pure.includes(roomOf(file)) &&
+        impure.test(readFileSync(join(root, file), 'utf8').replace(/\/\/.*$/gm, '')),
+    );
+    assert.deepEqual(wrong, []);
+  });
+
+  it('are looked through whole: every way of importing is seen', () => {
+    const text = [
+      "import { a } from './a';",
+      "import type { B } from '../b/b';",
+      "import {\n  c,\n  type D,\n} from '../c';",
+      "import * as e from 'e';",
+      "import './f';",
+      "export { g } from './g';",
+      "export * from './h';",
+      "const i = await import('./i');",
+      "const j = require('./j');",
+      "/* import { k } from './k'; */",
+      'const text = "from \'l\'";',
+    ].join('\n');
+    assert.deepEqual(importsIn(text), ['./a', '../b/b', '../c', 'e', './f', './g', './h', './i', './j']);
+    assert.ok(imports.length > 300, `${imports.length} imports were found`);
+  });
+
+  it('refuse what is not in the table', () => {
+    const one = (from: string, name: string) => isAllowed({ from, room: roomOf(from), name });
+    assert.equal(one('server/src/units/a.ts', '../language/ast'), false);
+    assert.equal(one('server/src/physics/a.ts', '../craft/craft'), false);
+    assert.equal(one('server/src/craft/a.ts', 'node:fs'), false);
+    assert.equal(one('server/src/features/a.ts', 'vscode-languageserver'), false);
+    assert.equal(one('server/src/host/a.ts', '../craft/craft'), false);
+    assert.equal(one('client/src/a.ts', '../../server/src/lsp/server'), false);
+    assert.equal(one('client/src/a.ts', '../../server/src/lsp/protocol'), true);
+    assert.equal(one('server/src/lsp/a.ts', '../features/hover'), true);
+  });
+});
