@@ -2,9 +2,9 @@ import type { Target } from '../../server/src/sheet/target';
 import { element } from './element';
 import { send } from './host';
 
-/** Leads to a line of the script, and says which. `about` tells a screen reader what the line is about. */
-export function lineLink(target: Target, about: string): HTMLElement {
-  return leading(target, 'link', `${about}: go to line ${target.line + 1}`, `line ${target.line + 1}`);
+/** Leads to a line of the script, and says which. */
+export function lineLink(target: Target): HTMLElement {
+  return leading(target, 'link', `go to line ${target.line + 1}`, `line ${target.line + 1}`);
 }
 
 /** A value that leads to the line it comes from: plain to read, a link to the mouse and to keys. */

@@ -13,12 +13,13 @@ const live = document.getElementById('live');
 let said = '';
 
 /** The whole page from one answer of the extension. */
-function show({ sheet }: ToSheet): void {
+function show(message: ToSheet): void {
   if (page === null) return;
-  if (sheet === null) {
-    clear(page, emptyPage());
+  if (message.kind === 'nothing') {
+    clear(page, message.why === 'stopped' ? stoppedPage() : emptyPage());
     return;
   }
+  const { sheet } = message;
   const { name, about, isWhole, packs, packInView, parts } = sheet;
   keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
   place(page, 'header', [name, about, isWhole, packs, packInView], () => header(sheet));
@@ -47,6 +48,12 @@ function emptyPage(): HTMLElement {
   );
 }
 
+function stoppedPage(): HTMLElement {
+  const told =
+    'Propsoff’s checks are not running in this window. The log “Propsoff” in the output view says why.';
+  return element('div', { class: 'empty' }, element('p', {}, told));
+}
+
 /** Tells a screen reader how many findings there are, only when that changed. */
 function announce({ name, parts }: BuildSheet): void {
   const text = parts.find(({ id }) => id === 'can-it-fly')?.answer ?? '';
@@ -58,7 +65,7 @@ function announce({ name, parts }: BuildSheet): void {
 let isRestored = false;
 onMessage((message) => {
   show(message);
-  if (isRestored || message.sheet === null) return;
+  if (isRestored || message.kind === 'nothing') return;
   isRestored = true;
   window.scrollTo(0, readState().scroll);
 });

@@ -2,11 +2,10 @@ import type { BuildSheet } from '../../server/src/sheet/build-sheet';
 import type { Target } from '../../server/src/sheet/target';
 
 /** Extension to page. */
-export type ToSheet = {
-  readonly kind: 'sheet';
-  /** null: no craft script is open. */
-  readonly sheet: BuildSheet | null;
-};
+export type ToSheet =
+  | { readonly kind: 'sheet'; readonly sheet: BuildSheet }
+  /** No craft script is open, or the checks are not running and will not come back by themselves. */
+  | { readonly kind: 'nothing'; readonly why: 'no-script' | 'stopped' };
 
 /** Page to extension. */
 export type FromSheet =

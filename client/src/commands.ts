@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Engine } from './engine';
+import { Explanations } from './explanations';
 import { activeScript } from './language';
 import { newCraftScript } from './new-craft-script';
 
@@ -9,11 +10,13 @@ export function registerCommands(
   engine: Engine,
 ): readonly vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
+  const explanations = new Explanations();
   return [
+    explanations,
     register('propsoff.newCraftScript', () => newCraftScript(context)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),
-    register('propsoff.explainLine', () => explainLine(engine)),
+    register('propsoff.explainLine', () => explainLine(engine, explanations)),
   ];
 }
 
@@ -32,13 +35,13 @@ async function pickPack(engine: Engine): Promise<void> {
   }
   const picked = await vscode.window.showQuickPick([...summary.packs], {
     title: 'Pack in View',
-    placeHolder: `Now: ${summary.packInView}`,
+    placeHolder: `In view now: ${summary.packInView}`,
   });
   if (picked !== undefined) await engine.pickPack(uri, picked);
 }
 
 /** Opens the whole story of the line under the cursor beside the script. */
-async function explainLine(engine: Engine): Promise<void> {
+async function explainLine(engine: Engine, explanations: Explanations): Promise<void> {
   const editor = activeScript();
   if (editor === undefined) {
     void vscode.window.showInformationMessage('Put the cursor on a line of a craft script first.');
@@ -49,6 +52,5 @@ async function explainLine(engine: Engine): Promise<void> {
     void vscode.window.showInformationMessage('There is nothing to explain on this line.');
     return;
   }
-  const document = await vscode.workspace.openTextDocument({ language: 'markdown', content: `${story}\n` });
-  await vscode.commands.executeCommand('markdown.showPreviewToSide', document.uri);
+  await explanations.show(story);
 }

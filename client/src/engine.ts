@@ -31,10 +31,14 @@ export class Engine implements vscode.Disposable {
   private readonly checkedEmitter = new vscode.EventEmitter<vscode.Uri>();
   /** A script has been checked again. */
   readonly onChecked = this.checkedEmitter.event;
+  private readonly stateEmitter = new vscode.EventEmitter<void>();
+  /** `state` is another one now. */
+  readonly onStateChanged = this.stateEmitter.event;
   readonly log: vscode.LogOutputChannel;
   private readonly client: LanguageClient;
   private readonly disposables: vscode.Disposable[] = [];
   private restarts: number[] = [];
+  private isGivenUp = false;
 
   constructor(context: vscode.ExtensionContext) {
     this.log = vscode.window.createOutputChannel('Propsoff', { log: true });
@@ -42,11 +46,21 @@ export class Engine implements vscode.Disposable {
     this.disposables.push(
       this.log,
       this.checkedEmitter,
+      this.stateEmitter,
       this.client.onNotification(checkedNotification, ({ uri }) =>
         this.checkedEmitter.fire(vscode.Uri.parse(uri)),
       ),
-      this.client.onDidChangeState(({ newState }) => this.log.info(`server: ${State[newState]}`)),
+      this.client.onDidChangeState(({ newState }) => {
+        this.log.info(`server: ${State[newState]}`);
+        this.stateEmitter.fire();
+      }),
     );
+  }
+
+  /** `starting` also while the server comes back after a crash; `stopped` when it will not. */
+  get state(): 'starting' | 'running' | 'stopped' {
+    if (this.client.state === State.Running) return 'running';
+    return this.isGivenUp ? 'stopped' : 'starting';
   }
 
   async start(): Promise<void> {
@@ -54,6 +68,7 @@ export class Engine implements vscode.Disposable {
       await this.client.start();
     } catch (error) {
       this.log.error(`the server did not start: ${String(error)}`);
+      this.giveUp();
       void vscode.window.showErrorMessage(
         'Propsoff could not start its checks. The log "Propsoff" says why.',
       );
@@ -89,13 +104,18 @@ export class Engine implements vscode.Disposable {
 
   /** An answer, or null while the server is not there. */
   private async ask<T>(send: () => Promise<T | null>): Promise<T | null> {
-    if (this.client.state !== State.Running) return null;
+    if (this.state !== 'running') return null;
     try {
       return await send();
     } catch (error) {
       this.log.warn(`no answer: ${String(error)}`);
       return null;
     }
+  }
+
+  private giveUp(): void {
+    this.isGivenUp = true;
+    this.stateEmitter.fire();
   }
 
   private clientOptions(): LanguageClientOptions {
@@ -121,6 +141,7 @@ export class Engine implements vscode.Disposable {
     this.restarts = [...this.restarts.filter((at) => now - at < 180_000), now];
     if (this.restarts.length <= mostRestarts) return { action: CloseAction.Restart };
     this.log.error('the server keeps stopping and is left alone now');
+    this.giveUp();
     return {
       action: CloseAction.DoNotRestart,
       message:

@@ -2,12 +2,13 @@ import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import type { Engine } from './engine';
-import { activeScript, languageId } from './language';
+import { activeScript } from './language';
 import { sheetPage } from './sheet-page';
 
 /**
  * The build sheet in the side bar. It follows the active craft script and keeps showing the last one while
- * something else is active. The page asks, the extension answers; the last answer wins.
+ * something else is active. The page asks, the extension answers; the last answer wins. While the server
+ * starts there is no answer, and the page keeps what it shows.
  */
 export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable {
   static readonly id = 'propsoff.buildSheet';
@@ -23,10 +24,9 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   ) {
     this.shown = activeScript()?.document.uri;
     this.disposables = [
-      engine.onChecked((uri) => {
-        if (uri.toString() === this.shown?.toString()) void this.refresh();
-      }),
-      vscode.window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+      engine.onChecked((uri) => this.checked(uri)),
+      engine.onStateChanged(() => void this.refresh()),
+      vscode.window.onDidChangeActiveTextEditor(() => void this.follow()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
     ];
   }
@@ -49,15 +49,24 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     for (const disposable of this.disposables) disposable.dispose();
   }
 
-  private follow(editor: vscode.TextEditor | undefined): void {
-    if (editor?.document.languageId !== languageId) return;
-    if (editor.document.uri.toString() === this.shown?.toString()) return;
-    this.shown = editor.document.uri;
-    void this.refresh();
+  private checked(uri: vscode.Uri): void {
+    if (isSame(uri, this.shown)) void this.refresh();
+    else if (isSame(uri, activeScript()?.document.uri)) void this.follow();
+  }
+
+  /** Shows the active script; but a craft stays while the pilot works on a part that crafts include. */
+  private async follow(): Promise<void> {
+    const uri = activeScript()?.document.uri;
+    if (uri === undefined || isSame(uri, this.shown)) return;
+    const summary = await this.engine.summary(uri);
+    if (!isSame(uri, activeScript()?.document.uri)) return;
+    if (summary?.isWhole === false && isOpen(this.shown)) return;
+    this.shown = uri;
+    await this.refresh();
   }
 
   private closed(uri: vscode.Uri): void {
-    if (uri.toString() !== this.shown?.toString()) return;
+    if (!isSame(uri, this.shown)) return;
     this.shown = activeScript()?.document.uri;
     void this.refresh();
   }
@@ -67,7 +76,10 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     const mine = this.asked;
     const { shown } = this;
     const sheet = shown === undefined ? null : await this.engine.sheet(shown);
-    if (mine === this.asked) this.post({ kind: 'sheet', sheet });
+    if (mine !== this.asked) return;
+    if (sheet !== null) this.post({ kind: 'sheet', sheet });
+    else if (shown === undefined) this.post({ kind: 'nothing', why: 'no-script' });
+    else if (this.engine.state === 'stopped') this.post({ kind: 'nothing', why: 'stopped' });
   }
 
   private post(message: ToSheet): void {
@@ -88,9 +100,18 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   }
 }
 
+function isSame(one: vscode.Uri, other: vscode.Uri | undefined): boolean {
+  return one.toString() === other?.toString();
+}
+
+function isOpen(uri: vscode.Uri | undefined): boolean {
+  return vscode.workspace.textDocuments.some((document) => isSame(document.uri, uri));
+}
+
 /** Leads from a figure or a finding to its line. */
 async function goTo({ uri, line, character }: Extract<FromSheet, { kind: 'go' }>['target']): Promise<void> {
   const position = new vscode.Position(line, character);
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
-  await vscode.window.showTextDocument(document, { selection: new vscode.Range(position, position) });
+  const selection = new vscode.Range(position, position);
+  await vscode.window.showTextDocument(document, { selection, preview: false });
 }

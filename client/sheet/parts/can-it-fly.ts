@@ -20,8 +20,7 @@ function row({ level, message, advice, accepted, target }: SheetFinding): HTMLEl
     'li',
     { class: `finding ${mark}` },
     markOf(mark),
-    element('span', {}, message, ...afterword({ level, advice, accepted })),
-    lineLink(target, message),
+    element('span', {}, lineLink(target), message, ...afterword({ level, advice, accepted })),
   );
 }
 

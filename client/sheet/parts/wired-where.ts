@@ -50,12 +50,12 @@ function railRow({ voltage, isOnBoard, used, limit, loads, hasConflict }: SheetR
   return element(
     'li',
     { class: hasConflict ? 'rail conflict' : 'rail' },
-    element('span', { class: 'pin' }, voltage, hasConflict ? conflict() : null),
+    element('span', { class: 'pin' }, voltage),
     limit === null
       ? element('span', { class: 'aside' }, isOnBoard ? '' : 'not from this board')
       : bar(used / limit),
     element('span', { class: 'amount' }, isOnBoard || used > 0 ? amount : ''),
-    loads.length === 0 ? null : element('span', { class: 'loads' }, ...loads.flatMap(loadText)),
+    element('span', { class: 'loads' }, hasConflict ? conflict() : null, ...loads.flatMap(loadText)),
   );
 }
 
@@ -65,7 +65,7 @@ function loadText(load: SheetLoad, index: number): readonly (string | HTMLElemen
 }
 
 function conflict(): HTMLElement {
-  return element('b', {}, ' conflict');
+  return element('b', {}, ' conflict ');
 }
 
 /** How much of a supply is taken; the numbers beside it say the same. */
