@@ -93,13 +93,6 @@ export function takes(collection: Collection, key: string): boolean {
   }
 }
 
-/** The node that the catalogue spells so, placeholders included: `pack.<name>`. */
-export function nodeNamed(root: PathNode, name: string): PathNode | undefined {
-  let at: PathNode | undefined = root;
-  for (const word of name.split('.')) at = isPlaceholder(word) ? at?.open : at?.branches.get(word);
-  return at;
-}
-
 /** The parameters at and below a node. */
 export function below(at: PathNode): readonly KnownParameter[] {
   const inside = [...at.branches.values(), ...(at.open === undefined ? [] : [at.open])].flatMap(below);

@@ -21,7 +21,7 @@ export function standingOf(view: CraftView, path: string, mark: 'value' | 'name'
   return standing(view.craft, headerFor(view, path));
 }
 
-export function wholeLine({ script, line }: PlacedLine): Place {
+function wholeLine({ script, line }: PlacedLine): Place {
   return { script, line, ...contentSpan(line.text) };
 }
 

@@ -41,7 +41,7 @@ function exampleOf({ found }: Reading, unit: string): string {
   return exactText(low, unit);
 }
 
-export function quantityPhrase(dimensionName: string): string {
+function quantityPhrase(dimensionName: string): string {
   return findDimensionName(dimensionName)?.phrase ?? 'a quantity';
 }
 

@@ -37,7 +37,7 @@ export interface Layers {
 }
 
 /** Scripts may include each other this deep. */
-export const deepestInclude = 16;
+const deepestInclude = 16;
 
 /** Follows the includes of a script. `read` notes what the answer depends on. */
 export function followIncludes(root: Script, source: IncludeSource, read: (key: string) => void): Layers {

@@ -60,7 +60,8 @@ class Lexer {
 
   /** Notes the look-alike spaces between a number and its unit. */
   private noteSpaces(from: number, to: number): void {
-    for (let at = from; at < to; at += 1) if (lookAlikeSpace.has(this.line[at] ?? '')) this.oddSpaces.push(at);
+    for (let at = from; at < to; at += 1)
+      if (lookAlikeSpace.has(this.line[at] ?? '')) this.oddSpaces.push(at);
   }
 
   private next(): Token {

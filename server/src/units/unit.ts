@@ -23,7 +23,7 @@ export type UnitResult =
   | { readonly unit?: never; readonly error: UnitError };
 
 /** No unit at all: a plain number. */
-export const noUnit: Unit = {
+const noUnit: Unit = {
   text: '',
   dimension: plain,
   factor: 1,

@@ -55,10 +55,7 @@ const texts: readonly (readonly [string, string])[] = [
   ['a table', '1,2,3;4\t5 | "6"\n'.repeat(1000)],
   ['one line of ten million characters', `name = "${'x'.repeat(10_000_000)}"`],
   ['ten million characters in lines', settings.join('')],
-  [
-    'thousands of unknown names',
-    Array.from({ length: 3000 }, (_, index) => `wobble${index} = 1`).join('\n'),
-  ],
+  ['thousands of unknown names', Array.from({ length: 3000 }, (_, index) => `wobble${index} = 1`).join('\n')],
   ['thousands of sections', Array.from({ length: 5000 }, (_, index) => `[gyro.x${index}`).join('\n')],
   [
     'thousands of constants on each other',

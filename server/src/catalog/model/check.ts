@@ -4,7 +4,7 @@ import { source } from './common';
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 
 /** `group/what-is-wrong` */
-export const checkId = z.string().regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/);
+const checkId = z.string().regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/);
 
 const told = {
   id: checkId,
@@ -19,7 +19,7 @@ const told = {
 };
 
 /** The words of a rule whose algorithm is code, or of a line check. */
-export const codeCheck = z.strictObject({ ...told, by: z.literal('code') });
+const codeCheck = z.strictObject({ ...told, by: z.literal('code') });
 
 /**
  * A rule that an expression can say. Conditions stand in the script's own expression language with a

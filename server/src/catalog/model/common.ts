@@ -27,4 +27,3 @@ export const source = z.strictObject({
 export const stage = z.enum(['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember']);
 
 export type Source = z.infer<typeof source>;
-export type Stage = z.infer<typeof stage>;

@@ -167,7 +167,6 @@ export const hardwareFiles = {
 
 export type Board = z.infer<typeof board>;
 export type Port = Board['ports'][number];
-export type Rail = Board['rails'][number];
 export type Link = z.infer<typeof link>;
 export type Signal = z.infer<typeof signal>;
 export type Chemistry = z.infer<typeof chemistry>;

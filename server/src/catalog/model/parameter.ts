@@ -147,4 +147,3 @@ export type Choice = z.infer<typeof choice>;
 export type ChoiceSource = z.infer<typeof choiceSource>;
 export type Parameter = z.infer<typeof parameter>;
 export type ParameterFile = z.infer<typeof parameterFile>;
-export type ParameterKind = Parameter['kind'];
