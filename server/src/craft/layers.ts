@@ -47,7 +47,7 @@ export function followIncludes(root: Script, source: IncludeSource, read: (key: 
     layers.push(layer);
     for (const line of layer.script.lines(inputKeys.include)) {
       const next = follow(layer, line, source, read);
-      if (next.problem !== null) problems.push({ script: layer.script, line, problem: next.problem });
+      if (next.problem !== null) problems.push(next.problem);
       if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
     }
   };
@@ -61,7 +61,7 @@ const mostLayers = 256;
 
 interface Followed {
   readonly layer: Layer | null;
-  readonly problem: Problem | null;
+  readonly problem: LayerProblem | null;
 }
 
 function follow(
@@ -74,7 +74,7 @@ function follow(
   const { path } = line.statement;
   const refuse = (id: string, values: Record<string, string> = {}): Followed => ({
     layer: null,
-    problem: problem(id, path, { path: path.value, ...values }),
+    problem: problemAt({ script: layer.script, line }, id, { path: path.value, ...values }),
   });
   const uri = resolveInclude(layer.script.uri, path.value);
   if (uri === null)
@@ -83,7 +83,9 @@ function follow(
   const round = chain.findIndex((script) => script.uri === uri);
   if (round >= 0) {
     const through = [...chain.slice(round).map((script) => script.uri), uri].map(fileName).join(' → ');
-    return refuse('line/include-circle', { through });
+    // A circle through the root is told in each of its scripts, at the line with which it begins there.
+    const [start = { script: layer.script, line }] = round === 0 ? layer.through : [];
+    return { layer: null, problem: problemAt(start, 'line/include-circle', { path: path.value, through }) };
   }
   if (chain.length > deepestInclude)
     return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
@@ -102,4 +104,15 @@ function follow(
     case 'pending':
       return { layer: null, problem: null };
   }
+}
+
+/** A problem of an include, at its path. */
+function problemAt(
+  { script, line }: Omit<LayerProblem, 'problem'>,
+  id: string,
+  values: Record<string, string>,
+): LayerProblem {
+  const { statement } = line;
+  const span = statement.kind === 'include' ? statement.path : { start: 0, end: line.text.length };
+  return { script, line, problem: problem(id, span, values) };
 }

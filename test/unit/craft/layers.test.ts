@@ -87,14 +87,21 @@ describe('an include that leads nowhere', () => {
 
   it('goes in no circle', () => {
     const files = { 'a.craft': 'include "b.craft"\n', 'b.craft': 'include "main.craft"\n' };
-    const [one] = findingsIn('include "a.craft"\n', files);
-    assert.equal(one, undefined, 'the circle is told in the script that closes it');
+    const [one, ...others] = findingsIn('# me\ninclude "a.craft"\n', files);
+    assert.deepEqual(others, []);
+    assert.deepEqual([one?.id, one?.line, one?.marked], ['line/include-circle', 1, '"a.craft"']);
+    assert.match(one?.message ?? '', /main\.craft → a\.craft → b\.craft → main\.craft/);
     const itself = findingsIn('# me\ninclude "main.craft"\n');
     assert.deepEqual(
       itself.map(({ id, line }) => [id, line]),
       [['line/include-circle', 1]],
     );
     assert.equal(itself[0]?.message, 'The includes go round in a circle: main.craft → main.craft.');
+  });
+
+  it('that goes round among other scripts is told there', () => {
+    const files = { 'a.craft': 'include "b.craft"\n', 'b.craft': 'include "a.craft"\n' };
+    assert.deepEqual(findingsIn('include "a.craft"\n', files), []);
   });
 
   it('is followed no deeper than sixteen scripts', () => {
