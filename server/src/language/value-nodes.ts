@@ -1,4 +1,4 @@
-import type { ExpressionNode, ValueNode } from '../language/ast';
+import type { ExpressionNode, ValueNode } from './ast';
 
 /** What a value is directly made of, in order. */
 export function childNodes(node: ValueNode): readonly ValueNode[] {
