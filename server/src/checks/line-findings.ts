@@ -7,7 +7,7 @@ import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import type { Raised } from './acceptances';
-import type { Place, Related } from './finding';
+import type { Fix, Place, Related } from './finding';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
 export function* lineFindings(craft: Craft): Iterable<Raised> {
@@ -32,16 +32,13 @@ function raisedFrom(
   craft: Craft,
   script: Script,
   line: ScriptLine,
-  { id, start, end, values, fixes }: Problem,
+  found: Problem,
   related: readonly Related[] = [],
 ): Raised {
+  const { id, start, end, values } = found;
   const check = craft.catalog.check(id);
   if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
   const place: Place = { script, line, start, end };
-  const placed = fixes.map(({ title, edits }) => ({
-    title,
-    edits: edits.map(({ newText, ...span }) => ({ place: { script, line, ...span }, newText })),
-  }));
   const finding = {
     check,
     level: check.level,
@@ -49,7 +46,13 @@ function raisedFrom(
     place,
     related,
     pack: null,
-    fixes: placed,
+    // Made when they are looked at: fixes may rest on a guess that costs more than the check itself.
+    get fixes(): readonly Fix[] {
+      return found.fixes.map(({ title, edits }) => ({
+        title,
+        edits: edits.map(({ newText, ...span }) => ({ place: { script, line, ...span }, newText })),
+      }));
+    },
     accepted: null,
   };
   return { finding, acceptedOn: { script, line } };

@@ -7,7 +7,7 @@ import type {
   SettingStatement,
   ValueNode,
 } from '../language/ast';
-import { problem, replacement } from '../language/problem';
+import { lateProblem, problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { evaluate } from './evaluate';
 import { interpret } from './interpret';
@@ -105,12 +105,13 @@ function needsCraft(value: ValueNode, { parameter }: FoundParameter): boolean {
 
 function unknownName(statement: SettingStatement, section: string, path: string, catalog: Catalog): Problem {
   const { path: span } = statement;
-  const suggestions = suggestParameters(catalog, path, section);
-  const fixes = suggestions.flatMap(({ written }) =>
-    written === null ? [] : [replacement(`Write ${written}`, span, written)],
-  );
-  const meant = suggestions.map(({ path: name }) => name).join(', ');
-  return problem('line/unknown-name', span, { name: path, meant }, fixes);
+  return lateProblem('line/unknown-name', span, { name: path }, () => {
+    const suggestions = suggestParameters(catalog, path, section);
+    const fixes = suggestions.flatMap(({ written }) =>
+      written === null ? [] : [replacement(`Write ${written}`, span, written)],
+    );
+    return { meant: suggestions.map(({ path: name }) => name).join(', '), fixes };
+  });
 }
 
 function checkConstant({ value }: ConstantStatement): LineCheck {
@@ -125,8 +126,9 @@ function checkConstant({ value }: ConstantStatement): LineCheck {
 
 function checkSection({ path }: SectionStatement, catalog: Catalog): LineCheck {
   if (catalog.isSection(path.text)) return silent;
-  const near = suggestSections(catalog, path.text);
-  const fixes = near.map((name) => replacement(`Write [${name}]`, path, name));
-  const values = { name: path.text, meant: near.join(', ') };
-  return { problems: [problem('line/unknown-section', path, values, fixes)], isDynamic: false };
+  const unknown = lateProblem('line/unknown-section', path, { name: path.text }, () => {
+    const near = suggestSections(catalog, path.text);
+    return { meant: near.join(', '), fixes: near.map((name) => replacement(`Write [${name}]`, path, name)) };
+  });
+  return { problems: [unknown], isDynamic: false };
 }

@@ -10,6 +10,42 @@ export function problem(
   return { id, start, end, values, fixes };
 }
 
+/** What a problem's name was probably meant to be, as a value for its sentence, and the fixes that write it. */
+interface Guess {
+  readonly meant: string;
+  readonly fixes: readonly LineFix[];
+}
+
+/**
+ * Makes a problem whose guess at what was meant is made only when somebody looks at it: a long text of some
+ * other kind has a foreign name on every line, and most are never shown.
+ */
+export function lateProblem(
+  id: string,
+  { start, end }: Span,
+  known: Readonly<Record<string, string>>,
+  guess: () => Guess,
+): Problem {
+  let kept: Guess | undefined;
+  const guessed = (): Guess => {
+    kept ??= guess();
+    return kept;
+  };
+  const values = Object.defineProperty({ ...known }, 'meant', {
+    enumerable: true,
+    get: () => guessed().meant,
+  });
+  return {
+    id,
+    start,
+    end,
+    values,
+    get fixes() {
+      return guessed().fixes;
+    },
+  };
+}
+
 /** A fix that replaces one stretch. */
 export function replacement(title: string, { start, end }: Span, newText: string): LineFix {
   return { title, edits: [{ start, end, newText }] };
