@@ -1,10 +1,10 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { ReferenceNode, Span, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { childNodes } from '../language/value-nodes';
 import { meaningOf } from './reference-meaning';
 import type { SemanticTokenType } from './semantic-tokens';
 import type { Snapshot } from './snapshot';
-import { childNodes } from './value-nodes';
 import { digitsSpan } from './value-spans';
 
 export interface Marked {

@@ -1,5 +1,5 @@
 import type { ExpressionNode, NumberNode, Span, ValueNode } from '../language/ast';
-import { childNodes } from './value-nodes';
+import { childNodes } from '../language/value-nodes';
 
 /** Everything in a value around a place, the innermost first. `text` is the line's. */
 export function valueSpansAt(text: string, node: ValueNode, at: number): readonly Span[] {
