@@ -11,8 +11,9 @@ import { deepestNames, followNames, type NamesBehind } from './follow-names';
 import { type Interpretation, interpret } from './interpret';
 import { isExpression } from './interpret-number';
 import { inputKeys } from './keys';
-import { followIncludes, type IncludeSource, type Layer, type Layers } from './layers';
+import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
+import { byHeader, inEffectOrder } from './line-order';
 import { referencesIn } from './references';
 import type { NameResult, Scope } from './scope';
 import type { Script } from './script';
@@ -63,12 +64,12 @@ export class Craft {
     return this.cells.get(`members-in-order ${collection}`, () => {
       this.cells.read(inputKeys.members(collection));
       const names = new Set(this.layers().layers.flatMap(({ script }) => script.membersOf(collection)));
-      const placed = [...names].map((name) => ({
+      const scripts = this.layers().layers.map(({ script }) => script);
+      const headers = [...names].map((name) => ({
         name,
         header: this.lines(inputKeys.section(`${collection}.${name}`))[0],
       }));
-      placed.sort((one, other) => compareHeaders(this, one, other));
-      return placed.map(({ name }) => name);
+      return headers.sort(byHeader(scripts)).map(({ name }) => name);
     });
   }
 
@@ -78,8 +79,7 @@ export class Craft {
     const found = this.layers().layers.flatMap((layer) =>
       layer.script.lines(key).map((line) => ({ layer, script: layer.script, line })),
     );
-    if (found.length > 1) found.sort((one, other) => compareOrder(orderOf(one), orderOf(other)));
-    return found;
+    return inEffectOrder(found);
   }
 
   /** What a parameter holds with a pack in view; undefined when no line sets it. */
@@ -243,40 +243,5 @@ function endless(behind: Exclude<NamesBehind, { kind: 'fine' }>): NameResult {
 function withoutRepeats(problems: readonly Problem[]): readonly Problem[] {
   return problems.filter(
     (one, index) => problems.findIndex((other) => other.id === one.id && other.start === one.start) === index,
-  );
-}
-
-interface Ordered extends PlacedLine {
-  readonly layer: Layer;
-}
-
-/** The line numbers of the includes on the way to a line, and its own: their order is that of taking effect. */
-function orderOf({ layer, script, line }: Ordered): readonly number[] {
-  return [...layer.through.map((step) => step.script.lineNumber(step.line)), script.lineNumber(line)];
-}
-
-function compareOrder(one: readonly number[], other: readonly number[]): number {
-  for (const [index, number] of one.entries()) {
-    const difference = number - (other[index] ?? -1);
-    if (difference !== 0) return difference;
-  }
-  return one.length - other.length;
-}
-
-interface Member {
-  readonly name: string;
-  readonly header: PlacedLine | undefined;
-}
-
-function compareHeaders(craft: Craft, one: Member, other: Member): number {
-  if (one.header === undefined || other.header === undefined) {
-    if (one.header === other.header) return one.name < other.name ? -1 : 1;
-    return one.header === undefined ? 1 : -1;
-  }
-  const scripts = craft.layers().layers.map(({ script }) => script);
-  const byScript = scripts.indexOf(one.header.script) - scripts.indexOf(other.header.script);
-  return (
-    byScript ||
-    one.header.script.lineNumber(one.header.line) - other.header.script.lineNumber(other.header.line)
   );
 }
