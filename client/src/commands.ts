@@ -47,10 +47,12 @@ async function explainLine(engine: Engine, explanations: Explanations): Promise<
     void vscode.window.showInformationMessage('Put the cursor on a line of a craft script first.');
     return;
   }
-  const story = await engine.explain(editor.document.uri, editor.selection.active);
+  const { active } = editor.selection;
+  const story = await engine.explain(editor.document.uri, active);
   if (story === null) {
     void vscode.window.showInformationMessage('There is nothing to explain on this line.');
     return;
   }
-  await explanations.show(story);
+  const name = editor.document.uri.path.split('/').at(-1) ?? '';
+  await explanations.show(`line ${active.line + 1} of ${name}`, story);
 }

@@ -13,10 +13,10 @@ export class Explanations implements vscode.TextDocumentContentProvider, vscode.
     return this.story;
   }
 
-  /** Shows a story, Markdown, beside the script; the next one takes its place. */
-  async show(story: string): Promise<void> {
+  /** Shows a story, Markdown, beside the script; the next one takes its place. `about` is its title. */
+  async show(about: string, story: string): Promise<void> {
     this.story = story;
-    const uri = vscode.Uri.from({ scheme, path: '/This line.md' });
+    const uri = vscode.Uri.from({ scheme, path: `/${about}` });
     this.changed.fire(uri);
     await vscode.commands.executeCommand('markdown.showPreviewToSide', uri);
   }

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import {
   CodeActionRequest,
-  CompletionRequest,
   DefinitionRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
@@ -21,6 +20,7 @@ import {
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver-protocol/node';
 import { Columns, type Encoding } from '../support/columns';
+import { offered } from '../support/completion';
 import { countingIn, type TestServer, withServer } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
@@ -76,9 +76,7 @@ for (const encoding of ['utf-8', 'utf-16', 'utf-32'] satisfies Encoding[]) {
       'are right in completion',
       inServer(async ({ server, columns }) => {
         const range = columns.range(6, 'qui');
-        const position = range.end;
-        const items = await server.connection.sendRequest(CompletionRequest.type, { textDocument, position });
-        assert.ok(Array.isArray(items));
+        const items = await offered(server, uri, range.end);
         const item = items.find(({ label }) => label === 'quiet');
         assert.deepEqual(item?.textEdit, { range, newText: 'quiet' });
       }),
@@ -187,7 +185,7 @@ for (const encoding of ['utf-8', 'utf-16', 'utf-32'] satisfies Encoding[]) {
           range: { start: columns.end(6), end: columns.end(6) },
           text: '\nboard.label = "second"',
         });
-        const range = { start: { line: 4, character: 0 }, end: { line: 99, character: 0 } };
+        const range = { start: { line: 4, character: 0 }, end: columns.end(4) };
         const hints = await server.connection.sendRequest(InlayHintRequest.type, { textDocument, range });
         assert.deepEqual(
           hints?.map(({ position, label }) => ({ position, label })),

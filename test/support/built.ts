@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** The repository. */
-export const root = join(__dirname, '../..');
+const root = join(__dirname, '../..');
 
 /** A file that `npm run build` makes; `PROPSOFF_DIST` names another folder to take it from. */
 export function built(name: string): string {

@@ -17,7 +17,7 @@ export function problemsIn(line: string): readonly ToldProblem[] {
 }
 
 /** The line after a fix; its edits are applied from the right, so that places stay true. */
-export function fixed(line: string, { edits }: LineFix): string {
+function fixed(line: string, { edits }: LineFix): string {
   return [...edits]
     .sort((one, other) => other.start - one.start)
     .reduce((text, { start, end, newText }) => text.slice(0, start) + newText + text.slice(end), line);

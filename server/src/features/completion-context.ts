@@ -1,70 +1,104 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { ScriptLine } from '../language/script-line';
+import { type ValueContext, valueContext } from './completion-value-context';
 import { type Position, type Range, rangeInLine } from './range';
 import type { Snapshot } from './snapshot';
 
-/** What is being typed at a position. `range` covers the whole word around it, which an item replaces. */
-export type TypingContext =
-  | {
-      readonly kind: 'name';
-      readonly range: Range;
-      readonly typed: string;
-      readonly isAlone: boolean;
-      readonly hasValue: boolean;
-    }
-  | { readonly kind: 'section'; readonly range: Range; readonly isClosed: boolean }
-  | { readonly kind: 'section-pack'; readonly range: Range }
-  | { readonly kind: 'value'; readonly range: Range; readonly before: string }
-  | { readonly kind: 'unit'; readonly range: Range }
-  | { readonly kind: 'acceptance'; readonly range: Range }
-  | { readonly kind: 'none' };
-
-const wordBefore = /[A-Za-z0-9_.-]*$/;
-const wordAfter = /^[A-Za-z0-9_.-]*/;
-const numberBefore = /(?:^|[\s=,[(>.*/+-])-?\d[\d_]*(?:\.\d+)?(\s*)([A-Za-zµ%°/^*()\d]*)$/;
-
-export function typingContext(line: ScriptLine, { line: number, character }: Position): TypingContext {
-  const { text, statement } = line;
-  const before = text.slice(0, character);
-  const after = text.slice(character);
-  const around = (left: string, right: string): Range =>
-    rangeInLine(number, { start: character - left.length, end: character + right.length });
-  if (statement.comment !== null && character > statement.comment.start) {
-    return /#\s*accept\s+[a-z/-]*$/.test(before)
-      ? {
-          kind: 'acceptance',
-          range: around(/[a-z/-]*$/.exec(before)?.[0] ?? '', /^[a-z/-]*/.exec(after)?.[0] ?? ''),
-        }
-      : { kind: 'none' };
-  }
-  const word = around(wordBefore.exec(before)?.[0] ?? '', wordAfter.exec(after)?.[0] ?? '');
-  if (/^\s*\[[^\]]*$/.test(before)) {
-    const isPack = before.includes('@');
-    return isPack
-      ? { kind: 'section-pack', range: word }
-      : { kind: 'section', range: word, isClosed: after.includes(']') };
-  }
-  const equals = 'equals' in statement ? statement.equals : -1;
-  if (equals >= 0 && character > equals)
-    return valueContext(text.slice(equals + 1, character), word, around, after);
-  const typed = wordBefore.exec(before)?.[0] ?? '';
-  const lead = before.slice(0, before.length - typed.length);
-  if (lead.trim() !== '') return { kind: 'none' };
-  return { kind: 'name', range: word, typed, isAlone: text.trim() === typed, hasValue: equals >= 0 };
+/** A parameter's name. */
+export interface NameContext {
+  readonly kind: 'name';
+  readonly range: Range;
+  /** What stands before the cursor. */
+  readonly typed: string;
+  /** Whether the line holds nothing else, so that it can become any statement. */
+  readonly isAlone: boolean;
+  readonly hasValue: boolean;
 }
 
-function valueContext(
-  before: string,
-  word: Range,
-  around: (left: string, right: string) => Range,
-  after: string,
-): TypingContext {
-  if ((before.match(/"/g) ?? []).length % 2 === 1) return { kind: 'none' };
-  const unit = numberBefore.exec(before);
-  if (unit !== null && !before.endsWith('..')) {
-    return { kind: 'unit', range: around(unit[2] ?? '', /^[A-Za-zµ%°/^*()]*/.exec(after)?.[0] ?? '') };
+/** The path of a section, between its brackets. */
+export interface SectionContext {
+  readonly kind: 'section';
+  readonly range: Range;
+  readonly isClosed: boolean;
+}
+
+/** The pack of a section, behind its `@`. `lead`: the blank that is missing before it. */
+export interface SectionPackContext {
+  readonly kind: 'section-pack';
+  readonly range: Range;
+  readonly path: string;
+  readonly isClosed: boolean;
+  readonly lead: string;
+}
+
+/** A comment that accepts a risk: from its beginning, or behind `accept`. */
+export interface AcceptanceContext {
+  readonly kind: 'acceptance';
+  readonly range: Range;
+  /** What is missing before the check's id. */
+  readonly lead: string;
+  readonly hasReason: boolean;
+}
+
+/** What is being typed at a position. `range` covers the whole word around it, which an item replaces. */
+export type TypingContext =
+  | NameContext
+  | SectionContext
+  | SectionPackContext
+  | AcceptanceContext
+  | ValueContext
+  | { readonly kind: 'none' };
+
+const nothing = { kind: 'none' } as const;
+
+export function typingContext({ text, statement }: ScriptLine, { line, character }: Position): TypingContext {
+  if (statement.comment !== null && character > statement.comment.start) {
+    return commentContext(text, statement.comment.start, line, character);
   }
-  return { kind: 'value', range: word, before };
+  const said = text.slice(0, statement.comment?.start);
+  if (/^\s*\[[^\]]*$/.test(said.slice(0, character))) return headerContext(said, line, character);
+  const equals = 'equals' in statement ? statement.equals : -1;
+  if (equals >= 0 && character > equals) return valueContext(said, equals, line, character);
+  return nameContext(said, equals >= 0, line, character);
+}
+
+function nameContext(said: string, hasValue: boolean, line: number, character: number): TypingContext {
+  const typed = /[A-Za-z0-9_.-]*$/.exec(said.slice(0, character))?.[0] ?? '';
+  const start = character - typed.length;
+  if (said.slice(0, start).trim() !== '') return nothing;
+  const rest = /^[A-Za-z0-9_.-]*/.exec(said.slice(character))?.[0] ?? '';
+  const range = rangeInLine(line, { start, end: character + rest.length });
+  return { kind: 'name', range, typed, isAlone: said.trim() === typed, hasValue };
+}
+
+function headerContext(said: string, line: number, character: number): TypingContext {
+  const before = said.slice(0, character);
+  const after = said.slice(character);
+  const typed = /[A-Za-z0-9_.-]*$/.exec(before)?.[0] ?? '';
+  const rest = /^[A-Za-z0-9_.-]*/.exec(after)?.[0] ?? '';
+  const range = rangeInLine(line, { start: character - typed.length, end: character + rest.length });
+  const isClosed = after.includes(']');
+  const at = before.indexOf('@');
+  if (at < 0) return { kind: 'section', range, isClosed: isClosed || after.includes('@') };
+  const path = before.slice(before.indexOf('[') + 1, at).trim();
+  return { kind: 'section-pack', range, path, isClosed, lead: before.endsWith('@') ? ' ' : '' };
+}
+
+function commentContext(text: string, start: number, line: number, character: number): TypingContext {
+  const before = text.slice(start, character);
+  const after = text.slice(character);
+  const behind = /^#\s*accept\s+([a-z/-]*)$/.exec(before);
+  if (behind !== null) {
+    const typed = behind[1] ?? '';
+    const rest = /^[a-z/-]*/.exec(after)?.[0] ?? '';
+    const range = rangeInLine(line, { start: character - typed.length, end: character + rest.length });
+    return { kind: 'acceptance', range, lead: '', hasReason: /^\s*:/.test(after.slice(rest.length)) };
+  }
+  const word = /^#\s*([a-z]*)$/.exec(before)?.[1];
+  if (word === undefined || !'accept'.startsWith(word) || after.trim() !== '') return nothing;
+  const range = rangeInLine(line, { start: character - word.length, end: text.length });
+  const lead = before === '#' ? ' accept ' : 'accept ';
+  return { kind: 'acceptance', range, lead, hasReason: false };
 }
 
 /** The parameter that a line sets, if it is known. */

@@ -1,7 +1,9 @@
 import type { Catalog } from '../catalog/catalog';
+import type { Parameter } from '../catalog/model/parameter';
 import type { ItemSubject } from './completion-item';
 import { explainCheck, explainParameter } from './explain';
-import { choiceLine } from './parameter-text';
+import { escaped } from './markdown';
+import { choiceText } from './parameter-text';
 
 /** The description of a completion item, as Markdown; null where there is nothing to say. */
 export function completionDetails(catalog: Catalog, subject: ItemSubject): string | null {
@@ -10,12 +12,17 @@ export function completionDetails(catalog: Catalog, subject: ItemSubject): strin
       return explainParameter(catalog, subject.name);
     case 'choice': {
       const parameter = catalog.parameters.get(subject.parameter)?.parameter;
-      const choice = parameter && catalog.choices(parameter).find(({ name }) => name === subject.choice);
-      return choice === undefined ? null : choiceLine(choice).slice(2);
+      return parameter === undefined ? null : choiceDetails(catalog, parameter, subject.choice);
     }
     case 'check':
       return explainCheck(catalog, subject.id);
     case 'none':
       return null;
   }
+}
+
+function choiceDetails(catalog: Catalog, parameter: Parameter, word: string): string | null {
+  if (parameter.kind === 'flag') return escaped(word === 'on' ? parameter.higher : parameter.lower);
+  const choice = catalog.choices(parameter).find(({ name }) => name === word);
+  return choice === undefined ? null : choiceText(choice);
 }

@@ -26,8 +26,24 @@ export interface CompletionItem {
   /** With tab stops (`$1`, `${1:text}`) when `isSnippet`. */
   readonly insertText: string;
   readonly isSnippet: boolean;
+  /** What the client compares with the text in the range. */
   readonly filterText: string;
   readonly subject: ItemSubject;
+}
+
+export interface CompletionOptions {
+  /** Whether the client takes tab stops. */
+  readonly snippets: boolean;
+  /** The character that made the client ask by itself; null: the pilot asked, or is typing a word. */
+  readonly trigger: string | null;
+}
+
+type Essentials = Pick<CompletionItem, 'label' | 'kind' | 'detail' | 'range'>;
+
+/** An item that inserts its label as it is, but for what is given otherwise. */
+export function completionItem(item: Essentials & Partial<CompletionItem>): CompletionItem {
+  const { label } = item;
+  return { insertText: label, filterText: label, isSnippet: false, subject: { kind: 'none' }, ...item };
 }
 
 /** Text that stands in a snippet as it is. */
@@ -36,7 +52,7 @@ export function snippetText(text: string): string {
 }
 
 /** Choices inside a snippet's `${1|…|}`. */
-export function snippetChoices(choices: readonly string[]): string {
+function snippetChoices(choices: readonly string[]): string {
   return choices.map((choice) => choice.replace(/[\\$},|]/g, (character) => `\\${character}`)).join(',');
 }
 

@@ -1,113 +1,76 @@
 import type { KnownParameter } from '../catalog/known-parameter';
 import { inputKeys } from '../craft/keys';
 import type { ScriptLine } from '../language/script-line';
-import type { CompletionOptions } from './completion';
-import type { TypingContext } from './completion-context';
-import { type CompletionItem, snippetText, tabChoice, tabStop } from './completion-item';
+import type { NameContext } from './completion-context';
+import { type CompletionItem, type CompletionOptions, completionItem, tabStop } from './completion-item';
+import { type OpenName, openNames } from './completion-paths';
 import { sectionHeaderItems } from './completion-sections';
+import { synonymItems, synonymSectionItems } from './completion-synonyms';
+import { valueSnippet } from './completion-value-snippet';
 import type { Range } from './range';
 import type { Snapshot } from './snapshot';
 
 const stages = ['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember'];
 
-/** Parameters that can stand on a line: those of the open section, what is not set yet first. */
+/**
+ * What a line can begin with. In a section its parameters come first, before any section the headers of
+ * sections do; what the trade calls otherwise comes last.
+ */
 export function nameItems(
   snapshot: Snapshot,
   line: ScriptLine,
-  context: Extract<TypingContext, { kind: 'name' }>,
+  context: NameContext,
   options: CompletionOptions,
 ): readonly CompletionItem[] {
-  const section = line.section.path ?? '';
-  const places = section === '' ? wholePaths(snapshot) : below(snapshot, section);
-  const own = places
-    .map((place) => ({ ...place, isSet: isSetHere(snapshot, line, section, place.rest) }))
-    .filter(({ isSet }) => !isSet)
-    .sort(
-      (one, other) => stages.indexOf(one.known.parameter.stage) - stages.indexOf(other.known.parameter.stage),
-    );
-  const items = own.map(({ known, rest }) => nameItem(snapshot, known, rest, context, options));
-  const alone = context.isAlone
-    ? [...keywordItems(context.range, options), ...sectionHeaderItems(snapshot, context.range, options)]
-    : [];
-  return [...items, ...alone];
+  const names = inOrder(snapshot, openNames(snapshot, line, context.typed));
+  const item = (name: OpenName) => nameItem(snapshot, line, name, context, options);
+  const own = names.map(item);
+  const synonyms = synonymItems(names, context.typed, item);
+  if (!context.isAlone) return [...own, ...synonyms];
+  const headers = sectionHeaderItems(snapshot, context.range, options);
+  const keywords = keywordItems(context.range, options);
+  const others = synonymSectionItems(snapshot, line, context, options);
+  return line.section.path === ''
+    ? [...headers, ...keywords, ...own, ...synonyms, ...others]
+    : [...own, ...synonyms, ...headers, ...keywords, ...others];
 }
 
-interface Below {
-  readonly known: KnownParameter;
-  readonly rest: string;
+/** What something else needs that is set already comes first, then the stages of the pilot's job. */
+function inOrder(snapshot: Snapshot, names: readonly OpenName[]): readonly OpenName[] {
+  const needed = neededNames(snapshot);
+  const rank = ({ name, parameter }: KnownParameter) =>
+    needed.has(name) ? -1 : stages.indexOf(parameter.stage);
+  return names
+    .map((name) => ({ name, rank: rank(name.known) }))
+    .sort((one, other) => one.rank - other.rank)
+    .map(({ name }) => name);
 }
 
-function below({ catalog }: Snapshot, section: string): readonly Below[] {
-  return catalog.parametersUnder(section).filter(({ rest }) => !rest.includes('<'));
-}
-
-/** Before any section a path is whole. */
-function wholePaths({ catalog }: Snapshot): readonly Below[] {
-  return [...catalog.parameters.values()].flatMap((known) =>
-    known.name.includes('<') ? [] : [{ known, rest: known.name }],
-  );
-}
-
-/** Whether another line of this script sets it for the same packs. */
-function isSetHere({ script }: Snapshot, line: ScriptLine, section: string, rest: string): boolean {
-  const path = section === '' ? rest : `${section}.${rest}`;
-  return script.lines(inputKeys.setting(path, line.section.pack)).some((other) => other !== line);
+function neededNames({ catalog, script }: Snapshot): ReadonlySet<string> {
+  const set = [...catalog.parameters.values()].filter(({ name }) => script.has(inputKeys.setting(name)));
+  return new Set(set.flatMap(({ parameter }) => parameter.needs));
 }
 
 function nameItem(
   snapshot: Snapshot,
-  known: KnownParameter,
-  rest: string,
-  { range, hasValue }: Extract<TypingContext, { kind: 'name' }>,
+  line: ScriptLine,
+  { known, rest }: OpenName,
+  { range, hasValue, typed }: NameContext,
   { snippets }: CompletionOptions,
 ): CompletionItem {
-  const value = snippets ? valueSnippet(snapshot, known) : '';
-  return {
+  // A whole path under its own section is a slip: it still finds what it means, and is replaced.
+  const prefix = `${line.section.path ?? ''}.`;
+  const isWhole = prefix !== '.' && typed.startsWith(prefix);
+  return completionItem({
     label: rest,
     kind: 'parameter',
     detail: known.parameter.title,
     range,
-    insertText: hasValue ? rest : `${rest} = ${value}`,
+    insertText: hasValue ? rest : `${rest} = ${snippets ? valueSnippet(snapshot, known) : ''}`,
     isSnippet: !hasValue && snippets,
-    filterText: rest,
+    filterText: isWhole ? `${prefix}${rest}` : rest,
     subject: { kind: 'parameter', name: known.name },
-  };
-}
-
-/** A first value to type over: the default, the choices, or the low end of what is usual. */
-function valueSnippet({ catalog, craft }: Snapshot, known: KnownParameter): string {
-  const { parameter } = known;
-  switch (parameter.kind) {
-    case 'quantity':
-      return tabStop(1, parameter.default?.value ?? parameter.usual[0]);
-    case 'count':
-      return tabStop(1, parameter.default?.value ?? String(parameter.usual[0]));
-    case 'flag':
-      return tabChoice(1, ['on', 'off']);
-    case 'word': {
-      if (parameter.permutationOf !== undefined) return tabStop(1, parameter.permutationOf);
-      const words =
-        craft.words({ ...known, path: known.name, keys: [] }) ??
-        catalog.choices(parameter).map(({ name }) => name);
-      return tabChoice(1, words);
-    }
-    case 'words':
-      return '[$1]';
-    case 'range': {
-      const [low, high] = parameter.usual;
-      return `${tabStop(1, low.split(' ')[0] ?? '')}..${tabStop(2, high)}`;
-    }
-    case 'curve': {
-      const { across, up } = parameter;
-      return snippetText(`${across.range[0]} -> ${up.usual[0]}, ${across.range[1]} -> ${up.usual[1]}`);
-    }
-    case 'place':
-      return `[${tabStop(1, 'row')}, ${tabStop(2, 'column')}]`;
-    case 'text':
-      return '"$1"';
-    case 'date':
-      return tabStop(1, 'year-month-day');
-  }
+  });
 }
 
 function keywordItems(range: Range, { snippets }: CompletionOptions): readonly CompletionItem[] {
@@ -115,14 +78,14 @@ function keywordItems(range: Range, { snippets }: CompletionOptions): readonly C
     ['let', `let ${tabStop(1, 'name')} = ${tabStop(2, 'value')}`, 'A constant: a quantity under a name'],
     ['include', `include "${tabStop(1, 'path')}"`, 'Another script of this workspace'],
   ] as const;
-  return words.map(([label, snippet, detail]) => ({
-    label,
-    kind: 'keyword',
-    detail,
-    range,
-    insertText: snippets ? snippet : `${label} `,
-    isSnippet: snippets,
-    filterText: label,
-    subject: { kind: 'none' },
-  }));
+  return words.map(([label, snippet, detail]) =>
+    completionItem({
+      label,
+      kind: 'keyword',
+      detail,
+      range,
+      insertText: snippets ? snippet : `${label} `,
+      isSnippet: snippets,
+    }),
+  );
 }

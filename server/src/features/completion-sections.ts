@@ -1,6 +1,8 @@
 import type { Catalog } from '../catalog/catalog';
-import type { CompletionOptions } from './completion';
-import { type CompletionItem, snippetText } from './completion-item';
+import { inputKeys } from '../craft/keys';
+import type { ScriptLine } from '../language/script-line';
+import type { SectionContext, SectionPackContext } from './completion-context';
+import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './completion-item';
 import type { Range } from './range';
 import type { Snapshot } from './snapshot';
 
@@ -29,61 +31,86 @@ function expanded(catalog: Catalog, path: string, detail: string): readonly Sect
   if (open === null) return [{ path, detail }];
   const members = catalog.members(open[1] ?? '');
   if (members.length === 0) return [{ path, detail }];
-  return members.map(({ name, title }) => ({
+  const common = members.filter((member) => member.common === true);
+  return [...new Set([...common, ...members])].map(({ name, title }) => ({
     path: path.replace(/<[a-z]+>/, name),
     detail: title,
   }));
 }
 
-/** Inside brackets. */
+/** Inside brackets. What the script has open already comes last: it may still be wanted for one pack. */
 export function sectionItems(
-  { catalog }: Snapshot,
-  range: Range,
-  isClosed: boolean,
-  { snippets }: CompletionOptions,
+  { catalog, script }: Snapshot,
+  line: ScriptLine,
+  { range, isClosed }: SectionContext,
+  options: CompletionOptions,
 ): readonly CompletionItem[] {
   const close = isClosed ? '' : ']';
-  return sectionsOf(catalog).map(({ path, detail }) =>
-    item(path, detail, range, `${path}${close}`, snippets),
+  const isOpen = ({ path }: Section) => script.lines(inputKeys.section(path)).some((other) => other !== line);
+  const sections = sectionsOf(catalog);
+  return [...sections.filter((one) => !isOpen(one)), ...sections.filter(isOpen)].map(({ path, detail }) =>
+    sectionItem(path, detail, range, `${path}${close}`, options),
   );
 }
 
-/** On an empty line: whole headers. */
+/** On an empty line: whole headers of sections that the script does not have yet. */
 export function sectionHeaderItems(
-  { catalog }: Snapshot,
+  { catalog, script }: Snapshot,
   range: Range,
-  { snippets }: CompletionOptions,
+  options: CompletionOptions,
 ): readonly CompletionItem[] {
-  return sectionsOf(catalog).map(({ path, detail }) =>
-    item(`[${path}]`, detail, range, `[${path}]`, snippets),
-  );
+  return sectionsOf(catalog)
+    .filter(({ path }) => !script.has(inputKeys.section(path)))
+    .map(({ path, detail }) => headerItem(path, detail, range, options));
 }
 
-function item(label: string, detail: string, range: Range, text: string, snippets: boolean): CompletionItem {
+/** A header in its brackets, found by its path. */
+export function headerItem(
+  path: string,
+  detail: string,
+  range: Range,
+  options: CompletionOptions,
+): CompletionItem {
+  return { ...sectionItem(`[${path}]`, detail, range, `[${path}]`, options), filterText: path };
+}
+
+function sectionItem(
+  label: string,
+  detail: string,
+  range: Range,
+  text: string,
+  { snippets }: CompletionOptions,
+): CompletionItem {
   const isOpen = text.includes('<');
   const snippet = snippetText(text).replace(/<([a-z]+)>/, '$${1:$1}');
-  return {
+  const plain = isOpen ? text.replace(/<[a-z]+>.*$/, '') : text;
+  return completionItem({
     label,
     kind: 'section',
     detail,
     range,
-    insertText: isOpen ? (snippets ? snippet : text.replace(/<[a-z]+>.*$/, '')) : text,
+    insertText: isOpen && snippets ? snippet : plain,
     isSnippet: isOpen && snippets,
-    filterText: label,
-    subject: { kind: 'none' },
-  };
+  });
 }
 
-/** After `@` in a header. */
-export function packItems({ craft }: Snapshot, range: Range): readonly CompletionItem[] {
-  return craft.packs().map((pack) => ({
-    label: pack,
-    kind: 'word',
-    detail: 'Only with this pack',
-    range,
-    insertText: pack,
-    isSnippet: false,
-    filterText: pack,
-    subject: { kind: 'none' },
-  }));
+/** After `@` in a header: packs that have no such section yet. */
+export function packItems(
+  { craft, script }: Snapshot,
+  line: ScriptLine,
+  { range, path, isClosed, lead }: SectionPackContext,
+): readonly CompletionItem[] {
+  const close = isClosed ? '' : ']';
+  return craft
+    .packs()
+    .filter((pack) => script.lines(inputKeys.section(path, pack)).every((other) => other === line))
+    .map((pack) =>
+      completionItem({
+        label: pack,
+        kind: 'word',
+        detail: `Only with pack ${pack}`,
+        range,
+        insertText: `${lead}${pack}${close}`,
+      }),
+    );
 }

@@ -1,114 +1,133 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { ScriptLine } from '../language/script-line';
+import { choicesHere, devicesOn } from './choices-here';
 import { parameterOf } from './completion-context';
-import type { CompletionItem } from './completion-item';
-import type { Range } from './range';
+import { type CompletionItem, type CompletionOptions, completionItem } from './completion-item';
+import { operandItems } from './completion-operands';
+import type { ValueContext } from './completion-value-context';
 import type { Snapshot } from './snapshot';
 
-/** What can stand as the value of a setting. */
-export function valueItems(snapshot: Snapshot, line: ScriptLine, range: Range): readonly CompletionItem[] {
+/** What can stand in the value of a setting or a constant. */
+export function valueItems(
+  snapshot: Snapshot,
+  line: ScriptLine,
+  context: ValueContext,
+  { snippets }: CompletionOptions,
+): readonly CompletionItem[] {
   const found = parameterOf(snapshot, line);
-  if (found === undefined) return line.statement.kind === 'constant' ? constantItems(snapshot, range) : [];
+  if (found === undefined) {
+    return line.statement.kind === 'constant' ? operandItems(snapshot, line, undefined, context) : [];
+  }
   const { parameter } = found;
   switch (parameter.kind) {
     case 'flag':
-      return [plain('on', parameter.higher, 'word', range), plain('off', parameter.lower, 'word', range)];
+      return context.isFirst ? flagItems(found, context) : [];
     case 'word':
+      return context.isFirst ? wordItems(snapshot, found, context) : [];
     case 'words':
-      return wordItems(snapshot, found, range);
+      return listItems(snapshot, found, context, snippets);
     case 'quantity':
     case 'count':
-      return [...numberItems(found, range), ...constantItems(snapshot, range)];
     case 'range':
     case 'curve':
-      return [...exampleItem(found, range), ...constantItems(snapshot, range)];
+      return [...exampleItems(found, context), ...operandItems(snapshot, line, found, context)];
     default:
       return [];
   }
 }
 
-function wordItems(snapshot: Snapshot, found: FoundParameter, range: Range): readonly CompletionItem[] {
-  const { parameter } = found;
-  if (parameter.kind === 'word' && parameter.permutationOf !== undefined) {
-    return [
-      plain(
-        parameter.permutationOf,
-        'Each letter once, in the order the transmitter sends them',
-        'word',
-        range,
-      ),
-    ];
-  }
-  const described = new Map(
-    snapshot.catalog.choices(parameter).map((choice) => [choice.name, choice.summary]),
-  );
-  const words = snapshot.craft.words(found) ?? [...described.keys()];
-  return words.map((word) => ({
-    ...plain(word, described.get(word) ?? '', 'word', range),
-    subject: { kind: 'choice', parameter: found.name, choice: word },
+function flagItems({ name }: FoundParameter, context: ValueContext): readonly CompletionItem[] {
+  return ['on', 'off'].map((word) => ({
+    ...item(word, '', 'word', context),
+    subject: { kind: 'choice', parameter: name, choice: word },
   }));
 }
 
-/** Words in place of a number, the default, and both ends of what is usual. */
-function numberItems({ parameter }: FoundParameter, range: Range): readonly CompletionItem[] {
-  if (parameter.kind !== 'quantity' && parameter.kind !== 'count') return [];
-  const words = (parameter.orWords ?? []).map(({ name, summary }) => plain(name, summary, 'word', range));
-  const [low, high] = parameter.usual;
-  const assumed =
-    parameter.default === null
-      ? []
-      : [plain(parameter.default.value, 'Assumed when not set', 'value', range)];
-  const ends = [
-    plain(String(low), 'Low end of what is usual', 'value', range),
-    plain(String(high), 'High end of what is usual', 'value', range),
-  ];
-  const items = [...words, ...assumed, ...ends];
-  return items.filter((item, index) => items.findIndex(({ label }) => label === item.label) === index);
+function wordItems(
+  snapshot: Snapshot,
+  found: FoundParameter,
+  context: ValueContext,
+): readonly CompletionItem[] {
+  const { parameter, name } = found;
+  if (parameter.kind === 'word' && parameter.permutationOf !== undefined) {
+    return orders(parameter.permutationOf).map((order) => item(order, parameter.title, 'word', context));
+  }
+  const choices = choicesHere(snapshot, found).map((choice) => ({
+    ...choice,
+    taken: isPort(found) ? devicesOn(snapshot, choice.name, found.path) : [],
+  }));
+  const free = choices.filter(({ taken }) => taken.length === 0);
+  return [...new Set([...free, ...choices])].map((choice) => ({
+    ...item(
+      choice.name,
+      choice.taken.length === 0 ? choice.summary : `Taken by ${choice.taken.join(', ')}`,
+      'word',
+      context,
+    ),
+    subject: { kind: 'choice', parameter: name, choice: choice.name },
+  }));
 }
 
-function exampleItem({ parameter }: FoundParameter, range: Range): readonly CompletionItem[] {
+function isPort({ parameter }: FoundParameter): boolean {
+  return parameter.kind === 'word' && parameter.choicesFrom === 'ports';
+}
+
+/** Every order of a few letters, the given one first. */
+function orders(letters: string): readonly string[] {
+  if (letters.length < 2) return [letters];
+  return [...letters].flatMap((letter, index) =>
+    orders(letters.slice(0, index) + letters.slice(index + 1)).map((rest) => letter + rest),
+  );
+}
+
+/** Words that are not in the list yet; the first one brings the brackets, and the cursor stays inside them. */
+function listItems(
+  snapshot: Snapshot,
+  found: FoundParameter,
+  context: ValueContext,
+  snippets: boolean,
+): readonly CompletionItem[] {
+  if (!context.isFirst && !context.isInList) return [];
+  return wordItems(snapshot, found, context)
+    .filter(({ label }) => !context.otherNames.includes(label))
+    .map((word) => {
+      if (context.isInList) return word;
+      const text = `${context.lead}[${word.label}`;
+      return { ...word, insertText: snippets ? `${text}$0]` : `${text}]`, isSnippet: snippets };
+    });
+}
+
+/** Whole values to begin with: words in place of a number, what is assumed, the ends of what is usual. */
+function exampleItems({ parameter }: FoundParameter, context: ValueContext): readonly CompletionItem[] {
+  const value = (text: string, detail: string) => item(text, detail, 'value', context);
+  if (parameter.kind === 'range' && context.isHighEnd) {
+    return [value(parameter.usual[1], 'High end of what is usual')];
+  }
+  if (!context.isFirst) return [];
   if (parameter.kind === 'range') {
     const [low, high] = parameter.usual;
-    return [plain(`${low.split(' ')[0]}..${high}`, 'All of what is usual', 'value', range)];
+    return [value(`${low.split(' ')[0]}..${high}`, 'All of what is usual')];
   }
-  if (parameter.kind !== 'curve') return [];
-  const { across, up } = parameter;
-  const text = `${across.range[0]} -> ${up.usual[0]}, ${across.range[1]} -> ${up.usual[1]}`;
-  return [plain(text, 'A straight line; put points between', 'value', range)];
+  if (parameter.kind === 'curve') {
+    const { across, up } = parameter;
+    const text = `${across.range[0]} -> ${up.usual[0]}, ${across.range[1]} -> ${up.usual[1]}`;
+    return [value(text, 'A straight line; put points between')];
+  }
+  if (parameter.kind !== 'quantity' && parameter.kind !== 'count') return [];
+  const words = (parameter.orWords ?? []).map(({ name, summary }) => item(name, summary, 'word', context));
+  const assumed =
+    parameter.default === null ? [] : [value(parameter.default.value, 'Assumed when it is not set')];
+  const [low, high] = parameter.usual.map(String);
+  const ends = [value(low ?? '', 'Low end of what is usual'), value(high ?? '', 'High end of what is usual')];
+  const all = [...words, ...assumed, ...ends];
+  return all.filter(({ label }, index) => all.findIndex((other) => other.label === label) === index);
 }
 
-function constantItems({ craft }: Snapshot, range: Range): readonly CompletionItem[] {
-  return craft.constantNames().map((name) => plain(name, 'A constant of this craft', 'constant', range));
-}
-
-function plain(label: string, detail: string, kind: CompletionItem['kind'], range: Range): CompletionItem {
-  return {
-    label,
-    kind,
-    detail,
-    range,
-    insertText: label,
-    isSnippet: false,
-    filterText: label,
-    subject: { kind: 'none' },
-  };
-}
-
-/** In a comment after `accept`: the risks that were found on this line. */
-export function acceptanceItems(
-  snapshot: Snapshot,
-  line: ScriptLine,
-  range: Range,
-): readonly CompletionItem[] {
-  const here = snapshot.findings().filter(({ place, level }) => place.line === line && level === 'risk');
-  return here.map(({ check }) => ({
-    label: check.id,
-    kind: 'acceptance',
-    detail: check.title,
-    range,
-    insertText: `${check.id}: `,
-    isSnippet: false,
-    filterText: check.id,
-    subject: { kind: 'check', id: check.id },
-  }));
+function item(
+  label: string,
+  detail: string,
+  kind: CompletionItem['kind'],
+  { range, lead }: ValueContext,
+): CompletionItem {
+  return completionItem({ label, kind, detail, range, insertText: `${lead}${label}`, filterText: label });
 }

@@ -1,28 +1,37 @@
-import type { FoundParameter } from '../catalog/catalog';
 import type { ScriptLine } from '../language/script-line';
-import { findDimensionName } from '../units/dimension-names';
-import { parameterOf, type TypingContext, typingContext } from './completion-context';
-import type { CompletionItem } from './completion-item';
+import { acceptanceItems } from './completion-acceptances';
+import { type TypingContext, typingContext } from './completion-context';
+import type { CompletionItem, CompletionOptions } from './completion-item';
 import { nameItems } from './completion-names';
 import { packItems, sectionItems } from './completion-sections';
-import { acceptanceItems, valueItems } from './completion-values';
-import type { Position, Range } from './range';
+import { shortestSynonym } from './completion-synonyms';
+import { unitItems } from './completion-units';
+import { valueItems } from './completion-values';
+import type { Position } from './range';
 import type { Snapshot } from './snapshot';
 
-export interface CompletionOptions {
-  /** Whether the client takes tab stops. */
-  readonly snippets: boolean;
+export interface Completion {
+  /** Best first. Each carries the range that it replaces. */
+  readonly items: readonly CompletionItem[];
+  /** Whether more typing may bring items that are not in the list yet. */
+  readonly isIncomplete: boolean;
 }
 
-/** What can be written at a position, best first. Items carry the range that they replace. */
-export function completion(
-  snapshot: Snapshot,
-  position: Position,
-  options: CompletionOptions,
-): readonly CompletionItem[] {
+/** What can be written at a position. */
+export function completion(snapshot: Snapshot, position: Position, options: CompletionOptions): Completion {
   const line = snapshot.script.document.lineAt(position.line);
-  if (line === undefined) return [];
-  return itemsFor(snapshot, line, typingContext(line, position), options);
+  if (line === undefined) return { items: [], isIncomplete: false };
+  const context = typingContext(line, position);
+  const items = isUnasked(line, context, options) ? [] : itemsFor(snapshot, line, context, options);
+  return { items, isIncomplete: context.kind === 'name' && context.typed.length < shortestSynonym };
+}
+
+/** A blank indents, ends a word or begins prose far more often than it asks: a list would catch the next Enter. */
+function isUnasked(line: ScriptLine, context: TypingContext, { trigger }: CompletionOptions): boolean {
+  if (trigger !== ' ') return false;
+  if (context.kind === 'name') return true;
+  if (context.kind === 'acceptance') return context.lead !== '';
+  return context.kind === 'unit' && line.statement.kind === 'constant';
 }
 
 function itemsFor(
@@ -35,35 +44,16 @@ function itemsFor(
     case 'name':
       return nameItems(snapshot, line, context, options);
     case 'section':
-      return sectionItems(snapshot, context.range, context.isClosed, options);
+      return sectionItems(snapshot, line, context, options);
     case 'section-pack':
-      return packItems(snapshot, context.range);
+      return packItems(snapshot, line, context);
     case 'value':
-      return valueItems(snapshot, line, context.range);
+      return valueItems(snapshot, line, context, options);
     case 'unit':
-      return unitItems(parameterOf(snapshot, line), context.range);
+      return unitItems(snapshot, line, context);
     case 'acceptance':
-      return acceptanceItems(snapshot, line, context.range);
+      return acceptanceItems(snapshot, line, context);
     case 'none':
       return [];
   }
-}
-
-/** Units that fit the parameter, the preferred one first. */
-function unitItems(found: FoundParameter | undefined, range: Range): readonly CompletionItem[] {
-  if (found?.dimensionName === undefined) return [];
-  const { parameter } = found;
-  const names = [found.dimensionName, ...(parameter.kind === 'curve' ? [parameter.across.dimension] : [])];
-  const units = names.flatMap((name) => findDimensionName(name)?.units ?? []);
-  const preferred = found.unit === undefined ? [] : [found.unit];
-  return [...new Set([...preferred, ...units])].map((unit) => ({
-    label: unit,
-    kind: 'unit',
-    detail: names.flatMap((name) => findDimensionName(name)?.phrase ?? [])[0] ?? '',
-    range,
-    insertText: unit,
-    isSnippet: false,
-    filterText: unit,
-    subject: { kind: 'none' },
-  }));
 }

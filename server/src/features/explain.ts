@@ -1,12 +1,8 @@
 import type { Catalog } from '../catalog/catalog';
-import type { KnownParameter } from '../catalog/known-parameter';
-import type { Check } from '../catalog/model/check';
-import type { Finding } from '../checks/finding';
-import { adviceOf, messageOf } from '../checks/render';
+import { checkParagraphs, findingParagraphs } from './check-text';
 import { underCursor } from './cursor';
-import { parameterText } from './hover';
-import { code, escaped } from './markdown';
-import { parameterFooter, parameterParagraphs, sourceText } from './parameter-text';
+import { parameterText, sectionText } from './hover';
+import { parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
 import type { Position } from './range';
 import type { Snapshot } from './snapshot';
 
@@ -15,54 +11,29 @@ export function explainLine(snapshot: Snapshot, position: Position): string | nu
   const line = snapshot.script.document.lineAt(position.line);
   if (line === undefined) return null;
   const findings = snapshot.findings().filter(({ place }) => place.line === line);
-  const path = line.settingPath ?? pathUnder(snapshot, position);
-  const about = path === null ? [] : parameterText(snapshot, path);
-  const paragraphs = [...findings.map(findingParagraph), ...about];
+  const paragraphs = [...findings.flatMap(findingParagraphs), ...about(snapshot, position)];
   return paragraphs.length === 0 ? null : paragraphs.join('\n\n');
 }
 
-function pathUnder(snapshot: Snapshot, position: Position): string | null {
+function about(snapshot: Snapshot, position: Position): readonly string[] {
+  const line = snapshot.script.document.lineAt(position.line);
+  if (line === undefined) return [];
+  if (line.settingPath !== null) return parameterText(snapshot, line.settingPath, line.section.pack);
   const under = underCursor(snapshot, position);
-  return under?.kind === 'section' ? under.path : null;
-}
-
-function findingParagraph(finding: Finding): string {
-  const accepted = finding.accepted === null ? '' : ` *Accepted:* ${escaped(finding.accepted)}`;
-  const source = sourceText(finding.check.source);
-  const told = `${escaped(messageOf(finding))} ${escaped(adviceOf(finding))}${accepted}`;
-  return `**${finding.level}** · ${code(finding.check.id)}\n\n${told}\n\nSource: ${source}.`;
+  if (under?.kind === 'pack') return sectionText(snapshot, `pack.${under.name}`);
+  return line.statement.kind === 'section' ? sectionText(snapshot, line.statement.path.text) : [];
 }
 
 /** A parameter by its catalogue name or by a path that a script would write; as Markdown. */
 export function explainParameter(catalog: Catalog, path: string): string | null {
   const known = catalog.parameters.get(path) ?? catalog.parameter(path);
-  return known === undefined ? null : knownText(catalog, known);
-}
-
-function knownText(catalog: Catalog, known: KnownParameter): string {
-  return [...parameterParagraphs(known, catalog.choices(known.parameter)), parameterFooter(known)].join(
-    '\n\n',
-  );
+  if (known === undefined) return null;
+  const choices = catalog.choices(known.parameter);
+  return [parameterTitle(known), ...parameterParagraphs(known, choices), parameterFooter(known)].join('\n\n');
 }
 
 /** A check by its id; as Markdown. */
 export function explainCheck(catalog: Catalog, id: string): string | null {
   const check = catalog.check(id);
-  return check === undefined ? null : checkText(check);
-}
-
-function checkText(check: Check): string {
-  const rule =
-    check.by === 'data'
-      ? [
-          `It is raised when ${check.when.map(code).join(' and ')}${check.each === undefined ? '' : `, for each of ${code(check.each)}`}.`,
-        ]
-      : [];
-  return [
-    `**${escaped(check.title)}** · ${code(check.id)} · ${check.level}`,
-    `Says: ${escaped(check.message)}`,
-    `To do: ${escaped(check.advice)}`,
-    ...rule,
-    `Source: ${sourceText(check.source)}.`,
-  ].join('\n\n');
+  return check === undefined ? null : checkParagraphs(check).join('\n\n');
 }

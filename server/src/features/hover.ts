@@ -1,13 +1,14 @@
 import { dimensionPhrase } from '../craft/evaluate';
-import type { Acceptance } from '../language/ast';
-import { shortNumber } from '../units/number-text';
-import { fromBase, unitOf } from '../units/unit';
+import { inputKeys } from '../craft/keys';
+import { checkParagraphs, findingParagraphs } from './check-text';
+import { choicesHere } from './choices-here';
 import { isWord, type Under, underCursor } from './cursor';
 import { code, escaped } from './markdown';
-import { choiceLine, parameterFooter, parameterParagraphs, sourceText } from './parameter-text';
+import { choiceText, parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
+import { evaluatedText } from './quantity-text';
 import { type Position, type Range, rangeInLine } from './range';
 import type { Snapshot } from './snapshot';
-import { effectsOf, valueHere } from './value-here';
+import { effectsOf, packFigures, placeName, valueHere } from './value-here';
 
 export interface Hover {
   readonly range: Range;
@@ -24,86 +25,102 @@ export function hover(snapshot: Snapshot, position: Position): Hover | null {
 }
 
 function textFor(snapshot: Snapshot, under: Under): readonly string[] {
+  const { statement, section } = under.line;
   switch (under.kind) {
     case 'setting-name':
+      return parameterText(snapshot, under.path, section.pack);
     case 'value':
-      return parameterText(snapshot, under.path);
+      return statement.kind === 'constant'
+        ? constantText(snapshot, statement.name.text, section.pack)
+        : parameterText(snapshot, under.path, section.pack);
     case 'reference':
       return referenceText(snapshot, under);
     case 'constant':
-      return constantText(snapshot, under.name, under.line.section.pack ?? snapshot.pack);
+      return constantText(snapshot, under.name, section.pack);
     case 'section':
       return sectionText(snapshot, under.path);
     case 'pack':
       return sectionText(snapshot, `pack.${under.name}`);
     case 'acceptance':
-      return checkText(snapshot, under.check);
+      return acceptanceText(snapshot, under);
     case 'include':
       return [];
   }
 }
 
-/** The whole story of a parameter on this craft. */
-export function parameterText(snapshot: Snapshot, path: string): readonly string[] {
+/** A hover is read at a glance: longer lists of choices are named, not told. */
+const mostDescribed = 6;
+
+/** The whole story of a parameter on this craft, what holds here and now first. `pack`: that of its section. */
+export function parameterText(snapshot: Snapshot, path: string, pack: string | null): readonly string[] {
   const found = snapshot.catalog.parameter(path);
   if (found === undefined) return [];
-  const words = snapshot.craft.words(found);
-  const choices = snapshot.catalog
-    .choices(found.parameter)
-    .filter(({ name }) => words?.includes(name) ?? true);
-  const [title = '', ...rest] = parameterParagraphs(found, choices);
   return [
-    title,
+    parameterTitle(found, found.path),
     ...valueHere(snapshot, found),
-    ...effectsOf(snapshot, found),
-    ...rest,
+    ...effectsOf(snapshot, found, pack ?? snapshot.pack),
+    ...parameterParagraphs(found, choicesHere(snapshot, found), mostDescribed),
     parameterFooter(found),
   ];
 }
 
 function referenceText(snapshot: Snapshot, under: Extract<Under, { kind: 'reference' }>): readonly string[] {
   const { text } = under.node.path;
-  const path = under.line.settingPath;
+  const { settingPath: path, section } = under.line;
   const found = path === null ? undefined : snapshot.catalog.parameter(path);
   if (found !== undefined && isWord(snapshot, found, text)) {
-    const choice = snapshot.catalog.choices(found.parameter).find(({ name }) => name === text);
+    const choice = choicesHere(snapshot, found).find(({ name }) => name === text);
     return [
-      ...(choice === undefined ? [] : [choiceLine(choice).slice(2)]),
-      ...parameterText(snapshot, found.path),
+      ...(choice === undefined ? [] : [choiceText(choice)]),
+      ...parameterText(snapshot, found.path, section.pack),
     ];
   }
-  if (text.includes('.')) return parameterText(snapshot, text);
-  const constant = constantText(snapshot, text, under.line.section.pack ?? snapshot.pack);
-  return constant.length > 0 ? constant : found === undefined ? [] : parameterText(snapshot, found.path);
+  if (text.includes('.')) return parameterText(snapshot, text, section.pack);
+  const constant = constantText(snapshot, text, section.pack);
+  return constant.length > 0 || found === undefined
+    ? constant
+    : parameterText(snapshot, found.path, section.pack);
 }
 
 function constantText(snapshot: Snapshot, name: string, pack: string | null): readonly string[] {
-  const result = snapshot.craft.constant(name, pack);
+  const result = snapshot.craft.constant(name, pack ?? snapshot.pack);
   if (result.kind !== 'value') return [];
-  const { value, unit, dimension } = result.value;
-  const shown = unit === null ? shortNumber(value) : `${shortNumber(fromBase(value, unitOf(unit)))} ${unit}`;
-  return [`Constant ${code(name)} = **${escaped(shown)}**, ${escaped(dimensionPhrase(dimension))}`];
+  const line = snapshot.craft.lines(inputKeys.constant(name)).at(-1);
+  const where = line === undefined ? '' : `, set in ${escaped(placeName(snapshot, line))}`;
+  const { value } = result;
+  return [
+    `Constant ${code(name)} = **${escaped(evaluatedText(value))}**, ${escaped(dimensionPhrase(value.dimension))}${where}`,
+  ];
 }
 
-function sectionText({ catalog }: Snapshot, path: string): readonly string[] {
+/** What a section is for; for a pack, what its settings come to. */
+export function sectionText(snapshot: Snapshot, path: string): readonly string[] {
+  const { catalog } = snapshot;
   const [groupName = ''] = path.split('.');
   const group = catalog.groups.get(groupName);
   const dot = path.lastIndexOf('.');
   const member = catalog.members(path.slice(0, dot)).find(({ name }) => name === path.slice(dot + 1));
   const count = catalog.parametersUnder(path).length;
-  const told = member === undefined ? [] : [`**${escaped(member.title)}**`, escaped(member.summary)];
-  const about =
-    group === undefined ? [] : [`**${escaped(group.title)}** · ${code(path)}`, escaped(group.summary)];
-  return told.length + about.length === 0 ? [] : [...told, ...about, `${count} parameters can be set here.`];
+  if (group === undefined || count === 0) return [];
+  const told = member === undefined ? [] : [escaped(member.summary)];
+  const figures = path.startsWith('pack.') ? packFigures(snapshot, path.slice(5)) : [];
+  const settings = count === 1 ? 'One setting' : `${count} settings`;
+  return [
+    `**${escaped(member?.title ?? group.title)}** · ${code(path)}`,
+    ...figures,
+    ...told,
+    escaped(group.summary),
+    `${settings} can stand here.`,
+  ];
 }
 
-function checkText({ catalog }: Snapshot, id: Acceptance['check']): readonly string[] {
-  const check = catalog.check(id);
-  if (check === undefined) return [];
-  const told = [
-    `**${escaped(check.title)}** · ${code(check.id)}`,
-    escaped(check.message),
-    escaped(check.advice),
-  ];
-  return [...told, `Level: ${check.level}. Source: ${sourceText(check.source)}.`];
+/** What is accepted on the line; what the check looks for, where it found nothing. */
+function acceptanceText(
+  snapshot: Snapshot,
+  { line, check: id }: Extract<Under, { kind: 'acceptance' }>,
+): readonly string[] {
+  const found = snapshot.findings().find(({ place, check }) => place.line === line && check.id === id);
+  if (found !== undefined) return findingParagraphs(found);
+  const check = snapshot.catalog.check(id);
+  return check === undefined ? [] : checkParagraphs(check);
 }

@@ -1,9 +1,13 @@
+import { inputKeys } from '../craft/keys';
 import { hasReferences } from '../craft/references';
 import type { Setting } from '../craft/setting';
 import { valueText } from '../craft/value-text';
+import type { ConstantStatement, SettingStatement, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { evaluatedText, translatedText } from './quantity-text';
 import type { Position, Range } from './range';
 import type { Snapshot } from './snapshot';
+import { placeName, writtenValue } from './value-here';
 
 export interface InlayHint {
   readonly position: Position;
@@ -11,55 +15,104 @@ export interface InlayHint {
   readonly tooltip: string;
 }
 
+type Hint = Omit<InlayHint, 'position'>;
+
 /**
- * Behind a value that is calculated: what it comes to, for each pack where they differ. Behind a line that
- * overrides another one, or is overridden for every pack: that.
+ * Behind a value that is calculated: what it comes to, for each pack where they differ; behind one in a unit
+ * that is often translated: that. Behind a line that overrides another one, or is overridden: by what.
  */
 export function inlayHints(snapshot: Snapshot, range: Range): readonly InlayHint[] {
   const hints: InlayHint[] = [];
   for (let number = range.start.line; number <= range.end.line; number += 1) {
     const line = snapshot.script.document.lineAt(number);
     if (line === undefined) break;
-    hints.push(...hintsFor(snapshot, line, number));
+    const { statement } = line;
+    if ((statement.kind !== 'setting' && statement.kind !== 'constant') || statement.value === null) continue;
+    const position = { line: number, character: statement.value.end };
+    hints.push(...hintsFor(snapshot, line, statement).map((hint) => ({ position, ...hint })));
   }
   return hints;
 }
 
-function hintsFor(snapshot: Snapshot, line: ScriptLine, number: number): readonly InlayHint[] {
-  const { statement, settingPath } = line;
-  if (statement.kind !== 'setting' || statement.value === null || settingPath === null) return [];
-  const position = { line: number, character: statement.value.end };
-  const computed = hasReferences(statement.value) || isCalculated(statement.value.kind);
-  const packs = line.section.pack === null ? snapshot.craft.packsOrNone() : [line.section.pack];
-  const settings = packs.map((pack) => ({ pack, setting: snapshot.craft.setting(settingPath, pack) }));
-  const own = settings.filter(({ setting }) => setting?.origin.line === line);
-  const hints: InlayHint[] = [];
-  const label = computed ? computedLabel(own) : '';
-  if (label !== '') hints.push({ position, label: `= ${label}`, tooltip: 'What the calculation comes to' });
-  if (own.length === 0 && settings.some(({ setting }) => setting !== undefined)) {
-    hints.push({ position, label: 'overridden', tooltip: 'Another line sets this and counts instead' });
-  }
-  return hints;
-}
-
-function isCalculated(kind: string): boolean {
-  return kind === 'sum' || kind === 'product' || kind === 'call';
+function hintsFor(
+  snapshot: Snapshot,
+  line: ScriptLine,
+  statement: SettingStatement | ConstantStatement,
+): readonly Hint[] {
+  if (statement.kind === 'constant') return constantHints(snapshot, line, statement);
+  const { settingPath, section } = line;
+  if (settingPath === null) return [];
+  const packs = section.pack === null ? snapshot.craft.packsOrNone() : [section.pack];
+  const settings = packs.flatMap((pack) => {
+    const setting = snapshot.craft.setting(settingPath, pack);
+    return setting === undefined ? [] : [{ pack, setting }];
+  });
+  const own = settings.filter(({ setting }) => setting.origin.line === line);
+  const others = settings.filter(({ setting }) => setting.origin.line !== line);
+  if (own.length === 0) return others.slice(0, 1).map((other) => overriddenHint(snapshot, other));
+  return [
+    ...(isCalculated(statement.value) ? calculatedHints(own) : translationHints(own)),
+    ...others.map(({ pack, setting }) => otherPackHint(snapshot, pack, setting)),
+    ...overridingHints(snapshot, own),
+  ];
 }
 
 interface PerPack {
   readonly pack: string | null;
-  readonly setting: Setting | undefined;
+  readonly setting: Setting;
 }
 
-function computedLabel(settings: readonly PerPack[]): string {
-  const shown = settings.flatMap(({ pack, setting }) => {
-    if (setting?.value === undefined || setting.value === null) return [];
-    if (setting.value.kind !== 'quantity' && setting.value.kind !== 'count' && setting.value.kind !== 'range')
-      return [];
-    return [{ pack, text: valueText(setting.value, setting.found.parameter) }];
+function isCalculated(value: ValueNode | null): boolean {
+  if (value === null) return false;
+  return hasReferences(value) || value.kind === 'sum' || value.kind === 'product' || value.kind === 'call';
+}
+
+function constantHints(
+  { craft, pack }: Snapshot,
+  line: ScriptLine,
+  { name, value }: ConstantStatement,
+): readonly Hint[] {
+  const counts = craft.lines(inputKeys.constant(name.text)).at(-1)?.line === line;
+  const result = craft.constant(name.text, pack);
+  if (!counts || !isCalculated(value) || result.kind !== 'value') return [];
+  return [{ label: `= ${evaluatedText(result.value)}`, tooltip: 'What the calculation comes to' }];
+}
+
+function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
+  const shown = own.flatMap(({ pack, setting: { value, found } }) => {
+    const isNumber = value?.kind === 'quantity' || value?.kind === 'count' || value?.kind === 'range';
+    return isNumber ? [{ pack, text: valueText(value, found.parameter) }] : [];
   });
   const [first] = shown;
-  if (first === undefined) return '';
-  if (shown.every(({ text }) => text === first.text)) return first.text;
-  return shown.map(({ pack, text }) => `${text} (${pack})`).join(', ');
+  if (first === undefined) return [];
+  const label = shown.every(({ text }) => text === first.text)
+    ? first.text
+    : shown.map(({ pack, text }) => `${text} (${pack})`).join(', ');
+  return [{ label: `= ${label}`, tooltip: 'What the calculation comes to' }];
+}
+
+function translationHints([first]: readonly PerPack[]): readonly Hint[] {
+  const label = first === undefined ? null : translatedText(first.setting.value, first.setting.found);
+  return label === null ? [] : [{ label, tooltip: 'The same in another unit' }];
+}
+
+function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {
+  const where = placeName(snapshot, setting.origin);
+  return { label: 'overridden', tooltip: `Does not count: ${where} sets this` };
+}
+
+function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, origin }: Setting): Hint {
+  const text = value === null ? 'another value' : valueText(value, found.parameter);
+  return {
+    label: `${pack}: ${text}`,
+    tooltip: `With pack ${pack}, ${placeName(snapshot, origin)} counts instead`,
+  };
+}
+
+/** What stood before, where it is the same for all the packs that the line is for. */
+function overridingHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint[] {
+  const over = own[0]?.setting.overridden[0];
+  const written = over === undefined ? null : writtenValue(over);
+  if (over === undefined || written === null) return [];
+  return [{ label: `in place of ${written}`, tooltip: `${placeName(snapshot, over)} sets this too` }];
 }

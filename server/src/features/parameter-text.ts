@@ -7,16 +7,14 @@ import { code, escaped } from './markdown';
 export function allowedText(parameter: Parameter): string {
   switch (parameter.kind) {
     case 'quantity':
-      return `${parameter.range[0]} to ${parameter.range[1]}, usually ${parameter.usual[0]} to ${parameter.usual[1]}`;
-    case 'count': {
-      const [low, high] = parameter.range;
-      return `a whole number from ${low} to ${high}, usually ${parameter.usual[0]} to ${parameter.usual[1]}`;
-    }
+      return `${between(parameter.range)}, usually ${between(parameter.usual)}`;
+    case 'count':
+      return `a whole number from ${between(parameter.range)}, usually ${between(parameter.usual)}`;
     case 'range':
-      return `a range within ${parameter.range[0]} to ${parameter.range[1]}`;
+      return `a range within ${between(parameter.range)}, usually within ${between(parameter.usual)}`;
     case 'curve': {
       const { across, up } = parameter;
-      return `a rising curve from ${across.range[0]}..${across.range[1]} to ${up.range[0]}..${up.range[1]}`;
+      return `a rising curve: ${between(across.range)} across, ${between(up.range)} up, usually ${between(up.usual)}`;
     }
     case 'flag':
       return 'on or off';
@@ -27,7 +25,7 @@ export function allowedText(parameter: Parameter): string {
     case 'words':
       return `a list of up to ${parameter.most} words`;
     case 'place':
-      return 'a place on the overlay grid: [row, column]';
+      return 'a place on the overlay grid: [row, column], counted from 0 at the top left';
     case 'text':
       return `a text of up to ${parameter.longest} characters`;
     case 'date':
@@ -35,23 +33,38 @@ export function allowedText(parameter: Parameter): string {
   }
 }
 
-/** The parts of a parameter's description, as Markdown paragraphs. */
-export function parameterParagraphs(known: KnownParameter, choices: readonly Choice[]): readonly string[] {
-  const { parameter } = known;
-  const paragraphs = [`**${escaped(parameter.title)}** · ${code(known.name)}`, escaped(parameter.summary)];
-  paragraphs.push(`Takes ${escaped(allowedText(parameter))}.${defaultText(parameter)}`);
-  if (choices.length > 0) paragraphs.push(choices.map(choiceLine).join('\n'));
-  paragraphs.push(...slopeLines(parameter));
-  paragraphs.push(`**Risk:** ${escaped(parameter.risk)}`);
-  paragraphs.push(`**Prove it:** ${escaped(parameter.prove)}`);
-  return paragraphs;
+function between([low, high]: readonly [string | number, string | number]): string {
+  return `${low} to ${high}`;
+}
+
+export function parameterTitle({ name, parameter }: KnownParameter, path = name): string {
+  return `**${escaped(parameter.title)}** · ${code(path)}`;
+}
+
+/**
+ * What it does, what it takes and what that leads to, as Markdown paragraphs. `mostDescribed`: with more
+ * choices than this, only their names are listed.
+ */
+export function parameterParagraphs(
+  { parameter }: KnownParameter,
+  choices: readonly Choice[],
+  mostDescribed = Number.POSITIVE_INFINITY,
+): readonly string[] {
+  return [
+    escaped(parameter.summary),
+    `Takes ${escaped(allowedText(parameter))}.${defaultText(parameter)}`,
+    ...choicesText(choices, mostDescribed),
+    ...slopeText(parameter),
+    `**Risk:** ${escaped(parameter.risk)}`,
+    `**Prove it:** ${escaped(parameter.prove)}`,
+  ];
 }
 
 /** Where it belongs and where its facts come from. */
 export function parameterFooter({ parameter }: KnownParameter): string {
   const needs = parameter.needs.length === 0 ? '' : ` Needs ${parameter.needs.map(code).join(', ')}.`;
-  const related =
-    parameter.related.length === 0 ? '' : ` See also ${parameter.related.map(code).join(', ')}.`;
+  const others = parameter.related.filter((name) => !parameter.needs.includes(name));
+  const related = others.length === 0 ? '' : ` See also ${others.map(code).join(', ')}.`;
   return `Stage: ${parameter.stage}.${needs}${related} Source: ${sourceText(parameter.source)}.`;
 }
 
@@ -59,8 +72,14 @@ export function sourceText({ text, date }: Source): string {
   return date === undefined ? escaped(text) : `${escaped(text)} (${escaped(date)})`;
 }
 
-export function choiceLine({ name, summary, risk }: Choice): string {
-  return `- ${code(name)}: ${escaped(summary)}${risk === undefined ? '' : ` *Risk:* ${escaped(risk)}`}`;
+export function choiceText({ name, summary, risk }: Choice): string {
+  return `${code(name)}: ${escaped(summary)}${risk === undefined ? '' : ` **Risk:** ${escaped(risk)}`}`;
+}
+
+function choicesText(choices: readonly Choice[], mostDescribed: number): readonly string[] {
+  if (choices.length === 0) return [];
+  if (choices.length > mostDescribed) return [`One of ${choices.map(({ name }) => code(name)).join(', ')}.`];
+  return [choices.map((choice) => `- ${choiceText(choice)}`).join('\n')];
 }
 
 function defaultText(parameter: Parameter): string {
@@ -68,8 +87,8 @@ function defaultText(parameter: Parameter): string {
   return ` When it is not set, ${code(parameter.default.value)} is assumed (${escaped(parameter.default.from)}).`;
 }
 
-function slopeLines(parameter: Parameter): readonly string[] {
+function slopeText(parameter: Parameter): readonly string[] {
   if (!('higher' in parameter)) return [];
   const [up, down] = parameter.kind === 'flag' ? ['On', 'Off'] : ['Higher', 'Lower'];
-  return [`**${up}:** ${escaped(parameter.higher)}\n\n**${down}:** ${escaped(parameter.lower)}`];
+  return [`- **${up}:** ${escaped(parameter.higher)}\n- **${down}:** ${escaped(parameter.lower)}`];
 }

@@ -1,74 +1,99 @@
 import type { FoundParameter } from '../catalog/catalog';
 import { fileName } from '../craft/include-path';
 import type { PlacedLine, Setting } from '../craft/setting';
-import type { Value } from '../craft/value';
 import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
+import type { Figure } from '../figures/figure';
 import { figureText } from '../sheet/which-pack';
-import { findDimensionName } from '../units/dimension-names';
-import { exactText } from '../units/quantity';
 import { code, escaped } from './markdown';
+import { translatedText } from './quantity-text';
 import type { Snapshot } from './snapshot';
 
 /** What a parameter holds on this craft, pack by pack where they differ, and where that was set. */
 export function valueHere(snapshot: Snapshot, found: FoundParameter): readonly string[] {
-  const packs = snapshot.craft.packsOrNone();
-  const settings = packs.map((pack) => ({ pack, setting: snapshot.craft.setting(found.path, pack) }));
-  const shown = settings.map(({ setting }) => (setting === undefined ? null : settingText(setting)));
-  const [first] = settings;
-  if (first === undefined || shown.every((text) => text === null)) return [];
-  if (shown.every((text) => text === shown[0]))
-    return [`**Here:** ${shown[0]}${originText(snapshot, first.setting)}`];
-  return settings.map(({ pack, setting }, index) => {
-    const text = shown[index] ?? 'not set';
-    return `**With pack ${escaped(pack ?? '')}:** ${text}${originText(snapshot, setting)}`;
+  const shown = snapshot.craft.packsOrNone().map((pack) => {
+    const setting = snapshot.craft.setting(found.path, pack);
+    return { pack, text: setting === undefined ? null : settingText(snapshot, setting) };
   });
+  const [first] = shown;
+  if (first === undefined || shown.every(({ text }) => text === null)) return [];
+  if (shown.every(({ text }) => text === first.text)) return [`**Here:** ${first.text}`];
+  const lines = shown.map(({ pack, text }) => `- **With ${escaped(pack ?? '')}:** ${text ?? 'not set'}`);
+  return [lines.join('\n')];
 }
 
-function settingText({ value, found }: Setting): string {
-  if (value === null) return 'set, but its value could not be understood';
-  const text = valueText(value, found.parameter);
-  const other = inOtherUnit(value, found);
-  return other === null ? code(text) : `${code(text)} = ${code(other)}`;
+function settingText(snapshot: Snapshot, setting: Setting): string {
+  const { value, found, origin, overridden } = setting;
+  const elsewhere = origin.script === snapshot.script ? '' : `, set in ${placeText(snapshot, origin)}`;
+  const over = overridden.map((line) => `${writtenText(line)} in ${placeText(snapshot, line)}`);
+  const inPlace = over.length === 0 ? '' : `, in place of ${over.join(' and ')}`;
+  if (value === null) return `set, but its value could not be understood${elsewhere}${inPlace}`;
+  const translated = translatedText(value, found);
+  return `${code(valueText(value, found.parameter))}${translated === null ? '' : ` ${translated}`}${elsewhere}${inPlace}`;
 }
 
-/** The value in the next usual unit, where that says more than the first. */
-export function inOtherUnit(value: Value, found: FoundParameter): string | null {
-  if (value.kind !== 'quantity' || found.dimensionName === undefined) return null;
-  const units = findDimensionName(found.dimensionName)?.units ?? [];
-  const other = units.find((unit) => unit !== value.unit && isReadable(exactText(value.value, unit)));
-  return other === undefined ? null : exactText(value.value, other);
+/** A line's value as it was written, for a line that another one overrides. */
+export function writtenValue({ line: { statement, text } }: PlacedLine): string | null {
+  if (statement.kind !== 'setting' || statement.value === null) return null;
+  return text.slice(statement.value.start, statement.value.end);
 }
 
-/** Neither endless digits nor a row of zeros. */
-function isReadable(text: string): boolean {
-  const number = text.split(' ')[0] ?? '';
-  return number.replace(/[-.]/g, '').length <= 6 && Math.abs(Number(number)) >= 0.01;
+function writtenText(line: PlacedLine): string {
+  const written = writtenValue(line);
+  return written === null ? 'what stands' : code(written);
 }
 
-function originText(snapshot: Snapshot, setting: Setting | undefined): string {
-  if (setting === undefined) return '';
-  const overridden = setting.overridden.map((line) => placeText(snapshot, line));
-  const over = overridden.length === 0 ? '' : `, in place of ${overridden.join(' and ')}`;
-  const elsewhere =
-    setting.origin.script === snapshot.script ? '' : ` (set in ${placeText(snapshot, setting.origin)})`;
-  return `${elsewhere}${over}`;
-}
-
-function placeText(snapshot: Snapshot, { script, line }: PlacedLine): string {
-  const where = script === snapshot.script ? '' : `${escaped(fileName(script.uri))} `;
+/** `line 12`, or `club-habits.craft, line 12` for another script than the one in view. */
+export function placeName(snapshot: Snapshot, { script, line }: PlacedLine): string {
+  const where = script === snapshot.script ? '' : `${fileName(script.uri)}, `;
   return `${where}line ${script.lineNumber(line) + 1}`;
 }
 
-/** Figures that hang on a parameter, with the pack in view. */
-export function effectsOf(snapshot: Snapshot, found: FoundParameter): readonly string[] {
-  const view = new CraftView(snapshot.craft, snapshot.pack);
-  return figureSources.flatMap(({ id, title, from }) => {
-    if (!from.includes(found.name) && !from.includes(found.path)) return [];
-    const figure = figureOf(view, id);
-    return figure === null
-      ? []
-      : [`${escaped(title)}: **${escaped(figureText(figure))}** (${escaped(figure.why)})`];
-  });
+function placeText(snapshot: Snapshot, line: PlacedLine): string {
+  return escaped(placeName(snapshot, line));
+}
+
+/** A hover is no sheet: the figures closest to the parameter are enough. */
+const mostFigures = 4;
+
+/** Figures that hang on a parameter, with a pack in view. */
+export function effectsOf(
+  snapshot: Snapshot,
+  found: FoundParameter,
+  inView: string | null,
+): readonly string[] {
+  const pack = packOf(found) ?? inView;
+  const view = new CraftView(snapshot.craft, pack);
+  const figures = figureSources
+    .filter(({ from }) => from.includes(found.name) || from.includes(found.path))
+    .flatMap(({ id }) => figureOf(view, id) ?? []);
+  return figuresText(figures.slice(0, mostFigures), snapshot, pack);
+}
+
+/** Figures of a pack alone: what its own settings come to. */
+export function packFigures(snapshot: Snapshot, pack: string): readonly string[] {
+  const view = new CraftView(snapshot.craft, pack);
+  const own = figureSources.filter(({ from }) => from[0]?.startsWith('pack.<name>.') === true);
+  return figuresText(
+    own.flatMap(({ id }) => figureOf(view, id) ?? []),
+    snapshot,
+    null,
+  );
+}
+
+function figuresText(figures: readonly Figure[], snapshot: Snapshot, pack: string | null): readonly string[] {
+  if (figures.length === 0) return [];
+  const withPack = pack !== null && snapshot.craft.packs().length > 1 ? ` with ${escaped(pack)}` : '';
+  return [figures.map((figure) => `- ${figureLine(figure, withPack)}`).join('\n')];
+}
+
+function figureLine(figure: Figure, withPack: string): string {
+  const assumed = figure.assumed.length === 0 ? '' : `; assumed: ${escaped(figure.assumed.join('; '))}`;
+  return `${escaped(figure.title)}${withPack}: **${escaped(figureText(figure))}** (${escaped(figure.why)}${assumed})`;
+}
+
+/** The pack that a parameter belongs to by its own name. */
+function packOf({ name, keys }: FoundParameter): string | null {
+  return name.startsWith('pack.<name>.') ? (keys[0] ?? null) : null;
 }

@@ -16,6 +16,8 @@ import { diagnosticsOf } from './to-diagnostic';
 export class Diagnostics {
   private readonly waiting = new Set<string>();
   private isScheduled = false;
+  /** Whether nothing changed since the last turn of the event loop. */
+  private isQuiet = true;
   /** Numbers for stamps, as result ids of pulled reports. */
   private readonly ids = new WeakMap<object, string>();
   private lastId = 0;
@@ -34,9 +36,10 @@ export class Diagnostics {
   /** An open script has new text. */
   changed(uri: string): void {
     this.waiting.add(uri);
+    this.isQuiet = false;
     if (this.isScheduled) return;
     this.isScheduled = true;
-    setImmediate(() => this.flush());
+    setImmediate(() => this.flushWhenQuiet());
   }
 
   /** Scripts whose findings may have changed without an edit of theirs. */
@@ -62,8 +65,18 @@ export class Diagnostics {
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
   }
 
+  /** The connection takes one message a turn, so a turn without a change means that none is waiting. */
+  private flushWhenQuiet(): void {
+    if (this.isQuiet) {
+      this.isScheduled = false;
+      this.flush();
+      return;
+    }
+    this.isQuiet = true;
+    setImmediate(() => this.flushWhenQuiet());
+  }
+
   private flush(): void {
-    this.isScheduled = false;
     const uris = [...this.waiting];
     this.waiting.clear();
     for (const uri of uris) {

@@ -19,7 +19,7 @@ export function outgoing(text: string, offset: number, encoding: Encoding): numb
 }
 
 /** The client's count in a line as a UTF-16 offset; inside a character, its start. Past the end, the end. */
-export function incoming(text: string, counted: number, encoding: Encoding): number {
+function incoming(text: string, counted: number, encoding: Encoding): number {
   if (encoding === 'utf-16') return counted;
   let offset = 0;
   let sum = 0;

@@ -36,13 +36,16 @@ export function registerCompletion({ connection, session, onFault }: Registratio
   const abilities = session.client.textDocument?.completion?.completionItem;
   const snippets = abilities?.snippetSupport === true;
   connection.onCompletion(
-    answering(session, onFault, 'completion', ({ snapshot }, { position }) => {
-      const items = completion(snapshot, session.position(snapshot.script, position), { snippets });
+    answering(session, onFault, 'completion', ({ snapshot }, { position, context }) => {
+      const options = { snippets, trigger: context?.triggerCharacter ?? null };
+      const at = session.position(snapshot.script, position);
+      const { items, isIncomplete } = completion(snapshot, at, options);
       const sortKey = sortKeys(items.length);
-      return items.map((item, index) => ({
+      const clientItems = items.map((item, index) => ({
         ...clientItem(item, sortKey(index)),
         textEdit: { range: session.clientRange(snapshot.script, item.range), newText: item.insertText },
       }));
+      return { isIncomplete, items: clientItems };
     }),
   );
   // Everything that a description needs travels in the item: nothing is remembered between the requests.

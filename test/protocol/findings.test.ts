@@ -1,0 +1,199 @@
+import assert from 'node:assert/strict';
+import {
+  DiagnosticRefreshRequest,
+  DiagnosticSeverity,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticRequest,
+  DocumentFormattingRequest,
+  FileChangeType,
+  HoverRequest,
+} from 'vscode-languageserver-protocol/node';
+import { summaryRequest } from '../../server/src/lsp/protocol';
+import { withScratch } from '../support/scratch';
+import { ableClient, askingClient, type TestServer, withServer } from '../support/server';
+import { shown } from '../support/shown';
+
+const uri = 'file:///cfg/base.craft';
+const textDocument = { uri };
+const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+
+describe('findings that are sent', () => {
+  it('carry what a client needs: place, severity, id, source, what is wrong and what to do', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty, 7);
+      assert.deepEqual(await server.pushedFor(uri, 7), {
+        uri,
+        version: 7,
+        diagnostics: [
+          {
+            range: { start: { line: 0, character: 22 }, end: { line: 0, character: 26 } },
+            severity: DiagnosticSeverity.Error,
+            code: 'line/wrong-dimension',
+            source: 'propsoff',
+            message:
+              'This is a time (ms), where a frequency was expected.\nWrite it in one of: Hz, kHz, MHz, GHz.',
+          },
+        ],
+      });
+    }));
+
+  it('name related places only to clients that show them', async () => {
+    const twice = 'pack.a.cells = 4\npack.a.cells = 6\n';
+    const related = async (server: TestServer) => {
+      await server.open(uri, twice);
+      return (await server.pushedFor(uri, 1)).diagnostics.map(({ relatedInformation }) => relatedInformation);
+    };
+    const [told] = await withServer({}, related);
+    assert.deepEqual(
+      told?.map(({ location }) => location),
+      [{ uri, range: { start: { line: 1, character: 0 }, end: { line: 1, character: 12 } } }],
+    );
+    const capabilities = { ...ableClient, textDocument: { publishDiagnostics: {} } };
+    assert.deepEqual(await withServer({ capabilities }, related), [undefined, undefined]);
+  });
+
+  it('are taken back when the script is closed, and no request about it fails', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty);
+      await server.pushedFor(uri, 1);
+      await server.close(uri);
+      assert.deepEqual(await server.pushed(uri, ({ diagnostics }) => diagnostics.length === 0), {
+        uri,
+        diagnostics: [],
+      });
+      const position = { line: 0, character: 3 };
+      assert.equal(await server.connection.sendRequest(HoverRequest.type, { textDocument, position }), null);
+      const options = { tabSize: 2, insertSpaces: true };
+      assert.equal(
+        await server.connection.sendRequest(DocumentFormattingRequest.type, { textDocument, options }),
+        null,
+      );
+    }));
+
+  it('are not sent for edits of a script that has been closed', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty);
+      await server.close(uri);
+      await server.change(uri, 2, { text: 'badkey = 1' });
+      await server.open(uri, '# clean\n', 3);
+      await server.pushedFor(uri, 3);
+      assert.deepEqual(
+        server.published.filter(({ diagnostics }) => diagnostics.length > 0).map(({ version }) => version),
+        [],
+      );
+    }));
+
+  it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest', () =>
+    withServer({}, async (server) => {
+      const unusual = 'gyro.lowpass.cutoff = 7 Hz';
+      await server.open(uri, `${unusual}\n${'badkey = 1\n'.repeat(5000)}`);
+      const { diagnostics } = await server.pushedFor(uri, 1);
+      const [note, ...rest] = diagnostics;
+      assert.match(String(note?.message), /^4501 more findings are not shown here\./);
+      assert.equal(note?.severity, DiagnosticSeverity.Information);
+      assert.equal(rest.length, 500);
+      assert.ok(rest.every(({ severity, code }) => severity === 1 && code === 'line/unknown-name'));
+      const summary = await server.connection.sendRequest(summaryRequest, { textDocument });
+      assert.deepEqual(summary?.counts, { 'must-fix': 5000, risk: 1, note: 0, tidy: 0 });
+    }));
+});
+
+/** A whole report; fails on an unchanged one. */
+async function asked(server: TestServer, about: string, previousResultId?: string) {
+  const report: DocumentDiagnosticReport = await server.connection.sendRequest(
+    DocumentDiagnosticRequest.type,
+    { textDocument: { uri: about }, ...(previousResultId === undefined ? {} : { previousResultId }) },
+  );
+  assert.ok(report.kind === 'full');
+  return { id: report.resultId ?? '', findings: shown(report.items) };
+}
+
+describe('findings that are asked for', () => {
+  const inServer = (run: (server: TestServer) => Promise<void>) =>
+    withServer({ capabilities: askingClient }, run);
+
+  it('are the same as those that are sent, and are not sent', () =>
+    inServer(async (server) => {
+      await server.open(uri, faulty);
+      assert.deepEqual((await asked(server, uri)).findings, ['0:22-26 line/wrong-dimension']);
+      assert.deepEqual(server.published, []);
+    }));
+
+  it('are told to be unchanged until something changes', () =>
+    inServer(async (server) => {
+      await server.open(uri, faulty);
+      const first = await asked(server, uri);
+      assert.deepEqual(
+        await server.connection.sendRequest(DocumentDiagnosticRequest.type, {
+          textDocument,
+          previousResultId: first.id,
+        }),
+        { kind: 'unchanged', resultId: first.id },
+      );
+      await server.change(uri, 2, { text: 'badkey = 1\n' });
+      const second = await asked(server, uri, first.id);
+      assert.notEqual(second.id, first.id);
+      assert.deepEqual(second.findings, ['0:0-6 line/unknown-name']);
+    }));
+
+  it('of a script that is not open are none', () =>
+    inServer(async (server) => {
+      assert.deepEqual(
+        await server.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument }),
+        {
+          kind: 'full',
+          items: [],
+        },
+      );
+    }));
+
+  it('are asked for again when an included script changes', () =>
+    withScratch({ 'base.craft': '# clean\n' }, (scratch) =>
+      withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
+        const main = scratch.uriOf('main.craft');
+        const refreshes = new Refreshes(server);
+        await server.open(main, 'include "base.craft"\n');
+        await asked(server, main);
+        await refreshes.next();
+        const clean = await asked(server, main);
+        assert.deepEqual(clean.findings, []);
+        scratch.write('base.craft', 'badkey = 1\n');
+        await server.filesChanged({ uri: scratch.uriOf('base.craft'), type: FileChangeType.Changed });
+        await refreshes.until(
+          async () => (await asked(server, main, clean.id)).findings[0] === '0:8-20 line/include-faulty',
+        );
+        // An edit of the included script in the editor counts like one on the disk.
+        await server.open(scratch.uriOf('base.craft'), '# clean again\n');
+        await refreshes.until(async () => (await asked(server, main)).findings.length === 0);
+      }),
+    ));
+});
+
+/** The server's wishes to be asked again, as they come in. */
+class Refreshes {
+  private count = 0;
+  private taken = 0;
+  private wake: (() => void) | null = null;
+
+  constructor(server: TestServer) {
+    server.connection.onRequest(DiagnosticRefreshRequest.type, () => {
+      this.count += 1;
+      this.wake?.();
+    });
+  }
+
+  async next(): Promise<void> {
+    while (this.count === this.taken) {
+      await new Promise<void>((resolve) => {
+        this.wake = resolve;
+      });
+    }
+    this.taken = this.count;
+  }
+
+  /** Asks at each refresh until the answer is as it should be. */
+  async until(isThere: () => Promise<boolean>): Promise<void> {
+    do await this.next();
+    while (!(await isThere()));
+  }
+}
