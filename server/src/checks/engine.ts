@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import type { DataCheck } from '../catalog/model/check';
 import type { Craft } from '../craft/craft';
+import { inputKeys } from '../craft/keys';
 import { CraftView } from '../craft/view';
 import { type Raised, withAcceptances } from './acceptances';
 import { dataRule } from './data-rule';
@@ -53,8 +54,9 @@ export class Checker {
 
   private run(rule: CodeRule, craft: Craft): readonly Raised[] {
     if (rule.whole === true && !craft.isWhole()) return [];
-    if (rule.scope === 'craft') return this.runWith(rule, craft, null);
-    const packs = craft.packsOrNone();
+    // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
+    const isOne = rule.scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
+    const packs = isOne ? [null] : craft.packsOrNone();
     const perPack = packs.map((pack) => this.runWith(rule, craft, pack));
     return merged(perPack);
   }

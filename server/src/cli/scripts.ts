@@ -71,11 +71,20 @@ async function scriptsBelow(folder: string): Promise<readonly string[]> {
 async function readScript(file: string): Promise<ScriptFile | string> {
   const path = shown(file);
   try {
-    const text = withoutMark(await readFile(file, 'utf8'));
+    const text = withoutMark(decoded(await readFile(file)));
     if (isBinary(text)) return `${path}: it is not a text`;
     return { path, uri: URI.file(resolve(file)).toString(), text };
   } catch (error) {
     return `${path}: ${reason(error)}`;
+  }
+}
+
+/** Bytes as text; throws where they are not UTF-8, so that nothing is guessed and then written back. */
+function decoded(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Error('it is not written in UTF-8');
   }
 }
 
