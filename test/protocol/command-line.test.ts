@@ -1,0 +1,102 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { built } from '../support/built';
+import { faults, lineOf, spokenOf } from '../support/faults';
+
+interface Report {
+  readonly files: readonly {
+    readonly path: string;
+    readonly findings: readonly Parameters<typeof lineOf>[0][];
+  }[];
+}
+
+function propsoff(args: readonly string[], input = '', cwd = process.cwd()) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [built('propsoff.js'), ...args], {
+    input,
+    cwd,
+    encoding: 'utf8',
+    maxBuffer: 1e9,
+  });
+  return { status, stdout, stderr };
+}
+
+describe('the command line', () => {
+  let folder = '';
+  before(() => {
+    folder = mkdtempSync(join(tmpdir(), 'propsoff-'));
+  });
+  after(() => rmSync(folder, { recursive: true }));
+
+  const file = (name: string, content: string | Uint8Array) => {
+    const path = join(folder, name);
+    writeFileSync(path, content);
+    return path;
+  };
+
+  it('finds in each faulty script what must be found, as JSON', () => {
+    const { status, stdout } = propsoff(['check', '--json', ...faults.map(({ path }) => path)]);
+    assert.equal(status, 1);
+    const report = JSON.parse(stdout) as Report;
+    for (const [index, fault] of faults.entries()) {
+      const found = report.files[index]?.findings.map(lineOf) ?? [];
+      assert.deepEqual(spokenOf(fault, found), fault.expected, fault.name);
+    }
+  });
+
+  it('shows the place, the level, the id and the line with a mark under it, without colour in a pipe', () => {
+    const { status, stdout } = propsoff(['check', '-'], '[arming]\ntilt-limt = 60 deg\n');
+    assert.equal(status, 1);
+    const [head, line, mark] = stdout.split('\n');
+    assert.match(head ?? '', /^-:2:1 must-fix line\/unknown-name .*arming\.tilt-limit/);
+    assert.deepEqual([line, mark], ['  tilt-limt = 60 deg', '  ^^^^^^^^^']);
+    assert.ok(!stdout.includes('\u001b'));
+  });
+
+  it('ends with 0 where there is nothing to fix, and with 1 for risks only when strict', () => {
+    const risky = file('risky.craft', '[gyro.lowpass]\nshape = butterworth\ncutoff = 3 kHz\n');
+    assert.equal(propsoff(['check', risky]).status, 0);
+    assert.equal(propsoff(['check', '--strict', risky]).status, 1);
+    assert.equal(propsoff(['check', file('empty.craft', '')]).status, 0);
+  });
+
+  for (const [what, args, told] of [
+    ['a file that is not there', ['check', 'nowhere.craft'], /nowhere\.craft: there is no such file/],
+    ['an unknown option', ['check', '--fast'], /--fast/],
+    ['an unknown command', ['fly'], /no command "fly"/],
+    [
+      'an unknown pack',
+      ['check', '--pack', 'nope', 'test/demo/wagtail.craft'],
+      /no.* pack "nope"|none of the scripts has a pack "nope"/,
+    ],
+    ['an unknown name', ['explain', 'gyro.lowpas.cutof'], /did you mean gyro\.lowpass\.cutoff/],
+  ] as const) {
+    it(`ends with 2 and one clear line for ${what}`, () => {
+      const { status, stderr } = propsoff(args);
+      assert.equal(status, 2);
+      assert.match(stderr, told);
+      assert.equal(stderr.trimEnd().split('\n').length, 1);
+    });
+  }
+
+  it('refuses what is no text or not UTF-8, and leaves it as it is', () => {
+    const binary = file('binary.craft', Uint8Array.of(0, 1, 2, 255));
+    const latin = file('latin.craft', Uint8Array.of(91, 97, 93, 10, 0xe9, 10));
+    assert.deepEqual([propsoff(['check', binary]).status, propsoff(['format', latin]).status], [2, 2]);
+  });
+
+  it('formats standard input, and tells which scripts would change', () => {
+    assert.equal(propsoff(['format', '-'], '[craft]\nmass=212 g\n').stdout, '[craft]\nmass = 212 g\n');
+    const untidy = file('untidy.craft', '[craft]\nmass=212 g\n');
+    assert.equal(propsoff(['format', '--check', untidy]).status, 1);
+    assert.equal(propsoff(['format', untidy]).status, 0);
+    assert.equal(propsoff(['format', '--check', untidy]).status, 0);
+  });
+
+  it('explains a parameter and a check', () => {
+    assert.match(propsoff(['explain', 'gyro.lowpass.cutoff']).stdout, /Prove it:/);
+    assert.match(propsoff(['explain', 'wire/port-shared']).stdout, /Source:/);
+  });
+});
