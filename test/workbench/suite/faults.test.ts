@@ -1,0 +1,55 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import { until } from './until';
+
+const folder = join(process.env.PROPSOFF_ROOT ?? '', 'test/faults');
+const levels = ['must-fix', 'risk', 'note', 'tidy'];
+
+/** A dozen of the faulty scripts, from every part of the job. */
+const names = [
+  'name-typo',
+  'unit-wrong-dimension',
+  'decimal-comma',
+  'curly-quotes',
+  'outside-usual',
+  'choice-unknown',
+  'two-devices-on-a-port',
+  'receiver-on-wrong-supply',
+  'spin-on-board-only',
+  'arms-at-any-tilt',
+  'landing-above-warning',
+  'overlay-off-grid',
+  'video-power-above-limit',
+];
+
+interface Expected {
+  readonly id: string;
+  readonly level: string;
+  readonly range: { readonly start: vscode.Position; readonly end: vscode.Position };
+}
+
+function lineOf(id: string, level: string, { start, end }: Expected['range']): string {
+  return `${start.line}:${start.character}-${end.line}:${end.character} ${level} ${id}`;
+}
+
+function shownFor(uri: vscode.Uri): readonly string[] {
+  return vscode.languages
+    .getDiagnostics(uri)
+    .map(({ code, severity, range }) => lineOf(String(code), levels[severity] ?? '', range));
+}
+
+describe('a faulty script in the editor', () => {
+  for (const name of names) {
+    it(`${name} is marked at its place`, async () => {
+      const content = readFileSync(join(folder, `${name}.craft`), 'utf8');
+      const told = JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as { findings: Expected[] };
+      const expected = told.findings.map(({ id, level, range }) => lineOf(id, level, range));
+      const document = await vscode.workspace.openTextDocument({ language: 'craft-script', content });
+      await vscode.window.showTextDocument(document);
+      await until(`${name} is marked`, () => expected.every((line) => shownFor(document.uri).includes(line)));
+      assert.ok(expected.every((line) => shownFor(document.uri).includes(line)));
+    });
+  }
+});
