@@ -5,4 +5,6 @@ module.exports = {
   timeout: 60_000,
   forbidOnly: true,
   forbidPending: true,
+  // The service that compiles TypeScript may outlive the last test and would keep the run from ending.
+  exit: true,
 };
