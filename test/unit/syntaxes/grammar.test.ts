@@ -1,0 +1,129 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { createOnigScanner, createOnigString, loadWASM } from 'vscode-oniguruma';
+import { type IGrammar, INITIAL, parseRawGrammar, Registry } from 'vscode-textmate';
+
+const root = join(__dirname, '../../..');
+const path = join(root, 'syntaxes/craft-script.tmLanguage.json');
+
+/** The grammar in the editor's own engine. */
+async function loadGrammar(): Promise<IGrammar> {
+  await loadWASM(readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm')));
+  const registry = new Registry({
+    onigLib: Promise.resolve({ createOnigScanner, createOnigString }),
+    loadGrammar: async () => parseRawGrammar(readFileSync(path, 'utf8'), path),
+  });
+  const grammar = await registry.loadGrammar('source.craft-script');
+  assert.ok(grammar);
+  return grammar;
+}
+
+describe('colours of a script before the server answers', () => {
+  let grammar: IGrammar;
+
+  before(async () => {
+    grammar = await loadGrammar();
+  });
+
+  /** What is coloured in a line: the text and the first two parts of its innermost scope. */
+  function coloured(line: string): readonly string[] {
+    return grammar.tokenizeLine(line, INITIAL).tokens.flatMap(({ startIndex, endIndex, scopes }) => {
+      const scope = scopes.length > 1 ? scopes.at(-1) : undefined;
+      const name = scope?.split('.').slice(0, 2).join('.');
+      return name === undefined ? [] : [`${line.slice(startIndex, endIndex)}: ${name}`];
+    });
+  }
+
+  const cases: readonly (readonly [line: string, ...expected: string[]])[] = [
+    [
+      'include "club-habits.craft"',
+      'include: keyword.control',
+      '": string.quoted',
+      'club-habits.craft: string.quoted',
+      '": string.quoted',
+    ],
+    [
+      'let quiet = 90 Hz',
+      'let: keyword.other',
+      'quiet: variable.other',
+      '=: keyword.operator',
+      '90: constant.numeric',
+      'Hz: keyword.other',
+    ],
+    [
+      '[gyro.lowpass @ cruise]',
+      '[: punctuation.definition',
+      'gyro.lowpass: entity.name',
+      '@: keyword.operator',
+      'cruise: entity.name',
+      ']: punctuation.definition',
+    ],
+    [
+      'on = 1650..2100 us',
+      'on: variable.other',
+      '=: keyword.operator',
+      '1650: constant.numeric',
+      '..: keyword.operator',
+      '2100: constant.numeric',
+      'us: keyword.other',
+    ],
+    [
+      'gain = -1.5e-3 %/(deg/s)',
+      'gain: variable.other',
+      '=: keyword.operator',
+      '-1.5e-3: constant.numeric',
+      '%/(deg/s): keyword.other',
+    ],
+    [
+      'pulse = 20 µs',
+      'pulse: variable.other',
+      '=: keyword.operator',
+      '20: constant.numeric',
+      'µs: keyword.other',
+    ],
+    ['compass = off', 'compass: variable.other', '=: keyword.operator', 'off: constant.language'],
+    ['port = uart2', 'port: variable.other', '=: keyword.operator', 'uart2: variable.other'],
+    ['date = 2026-05-14', 'date: variable.other', '=: keyword.operator', '2026-05-14: constant.other'],
+    [
+      'cutoff = max(90 Hz, quiet)',
+      'cutoff: variable.other',
+      '=: keyword.operator',
+      'max: support.function',
+      '90: constant.numeric',
+      'Hz: keyword.other',
+      'quiet: variable.other',
+    ],
+    [
+      'note = "no # comment"',
+      'note: variable.other',
+      '=: keyword.operator',
+      '": string.quoted',
+      'no # comment: string.quoted',
+      '": string.quoted',
+    ],
+    ['# plain', '# plain: comment.line'],
+    [
+      '# accept tune/derivative-unfiltered: a test',
+      '# : comment.line',
+      'accept: keyword.other',
+      'tune/derivative-unfiltered: entity.name',
+      ':: comment.line',
+      ' a test: comment.line',
+    ],
+  ];
+
+  for (const [line, ...expected] of cases) {
+    it(`of ${line}`, () => assert.deepEqual(coloured(line), expected));
+  }
+
+  it('come to the end of long lines that look like much and are nothing', () => {
+    const nasty = ['a-', 'a.', '1_', '1 a/', '1 a/(', '(', '"\\', '-', '[a', 'accept a-/', '1e', '..'];
+    for (const piece of nasty) {
+      const line = `${piece.repeat(4_000)} # end`;
+      const { tokens, stoppedEarly } = grammar.tokenizeLine(line, INITIAL, 0);
+      assert.equal(stoppedEarly, false);
+      assert.equal(tokens.at(-1)?.endIndex, line.length, `a line of ${piece} is not coloured to its end`);
+    }
+  });
+});
