@@ -54,7 +54,7 @@ export function readCondition(text: string): Condition {
 export function holds(condition: Condition, view: CraftView, scope: Scope): boolean {
   switch (condition.kind) {
     case 'set':
-      return view.isSet(condition.path) === condition.isWanted;
+      return condition.isWanted ? view.isSet(condition.path) : view.isMissing(condition.path);
     case 'has':
       return view.words(condition.path)?.includes(condition.word) ?? false;
     case 'word': {

@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
 import type { DataCheck } from '../catalog/model/check';
-import type { CraftView } from '../craft/view';
+import { CraftView } from '../craft/view';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
@@ -29,7 +29,10 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
       const members = check.each === undefined ? [''] : view.members(check.each);
       for (const member of members) {
         if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) continue;
-        report(findingOf(check, view, member, placeholder));
+        // A sentence that would name a value nobody could read says nothing: that line has its own finding.
+        const own = new CraftView(view.craft, view.pack);
+        const finding = findingOf(check, own, member, placeholder);
+        if (own.unreadable.length === 0) report(finding);
       }
     },
   };

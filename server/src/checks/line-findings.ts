@@ -1,12 +1,12 @@
 import { suggestWord } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
-import { fileName } from '../craft/include-path';
 import { inputKeys } from '../craft/keys';
 import type { Script } from '../craft/script';
 import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import type { Raised } from './acceptances';
+import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
@@ -25,7 +25,9 @@ export function* lineFindings(craft: Craft): Iterable<Raised> {
     if (script === root) yield raisedFrom(craft, root, line, found);
   }
   yield* overlays(craft);
-  yield* faultyIncludes(craft);
+  for (const { line, problem: found, first } of faultyIncludes(craft)) {
+    yield raisedFrom(craft, root, line, found, [{ place: first, message: 'The first of them is here.' }]);
+  }
 }
 
 function raisedFrom(
@@ -124,24 +126,5 @@ function* overlays(craft: Craft): Iterable<Raised> {
     const fixes = near.map((name) => replacement(`Write ${name}`, pack, name));
     const values = { pack: pack.text, packs: packs.join(', '), meant: near.join(', ') };
     yield raisedFrom(craft, root, line, problem('line/unknown-pack', pack, values, fixes));
-  }
-}
-
-/** An included script with lines that are wrong in themselves is said at its include. */
-function* faultyIncludes(craft: Craft): Iterable<Raised> {
-  const { root } = craft;
-  for (const { script, through } of craft.layers().layers) {
-    const [first] = through;
-    if (first === undefined || through.length !== 1 || first.line.statement.kind !== 'include') continue;
-    const isMustFix = (found: Problem) => craft.catalog.check(found.id)?.level === 'must-fix';
-    const faulty = [...script.problems].filter(([, problems]) => problems.some(isMustFix));
-    const [top] = faulty.sort(([one], [other]) => script.lineNumber(one) - script.lineNumber(other));
-    if (top === undefined) continue;
-    const [line, problems] = top;
-    const { start, end } = problems.find(isMustFix) ?? { start: 0, end: 0 };
-    const place: Place = { script, line, start, end };
-    const values = { file: fileName(script.uri), count: String(faulty.length) };
-    const found = problem('line/include-faulty', first.line.statement.path, values);
-    yield raisedFrom(craft, root, first.line, found, [{ place, message: 'The first of them is here.' }]);
   }
 }

@@ -48,10 +48,18 @@ export class Craft {
     );
   }
 
-  /** Scripts that say something under `craft` describe a whole craft; others are parts to be included. */
+  /**
+   * Scripts that say something under `craft` describe a whole craft; others are parts to be included. A craft
+   * that lacks an include is not whole: what seems to be missing may stand there.
+   */
   isWhole(): boolean {
     this.cells.read(inputKeys.group('craft'));
-    return this.layers().layers.some(({ script }) => script.hasGroup('craft'));
+    return this.isComplete() && this.layers().layers.some(({ script }) => script.hasGroup('craft'));
+  }
+
+  /** Whether all that it includes is there. */
+  isComplete(): boolean {
+    return this.layers().isComplete;
   }
 
   /** The packs, in the order of their sections. */
@@ -95,13 +103,16 @@ export class Craft {
   }
 
   /**
-   * Problems of the root's lines under a key that show only with the rest of the craft: names that they use.
+   * Problems of a script's lines under a key that show only with the rest of the craft: names that they use.
    * A line for all packs is read with each pack in view; the same problem is told once.
    */
-  lineProblems(key: string): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
-    return this.cells.get(`problems ${key}`, () => {
+  lineProblems(
+    key: string,
+    script: Script = this.root,
+  ): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
+    return this.cells.get(`problems ${key} in ${script.uri}`, () => {
       this.cells.read(key);
-      const lines = this.root.lines(key).filter((line) => isDynamicLine(line, this.catalog));
+      const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
       return lines.map((line) => {
         const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
         const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
@@ -174,8 +185,8 @@ export class Craft {
     if (behind.kind !== 'fine') return endless(behind);
     const setting = this.setting(path, pack);
     if (setting === undefined) return { kind: 'missing', near: [] };
-    const { value } = setting;
-    if (value === null) return { kind: 'unknown-value' };
+    const { value, isRefused } = setting;
+    if (value === null || isRefused) return { kind: 'unknown-value' };
     if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };
     if (value.kind === 'count')
       return { kind: 'value', value: { value: value.value, dimension: plain, unit: null } };
@@ -189,12 +200,31 @@ export class Craft {
     const base = this.lines(inputKeys.setting(path));
     const own = pack === null ? [] : this.lines(inputKeys.setting(path, pack));
     const all = [...base, ...own].reverse();
+    const meant = this.meant(path, pack);
+    if (meant !== undefined)
+      return { path, found, value: null, isRefused: true, origin: meant, overridden: all, problems: [] };
     const [origin, ...overridden] = all;
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const node = origin.line.statement.value;
     const { value, problems } =
       node === null ? { value: null, problems: [] } : this.interpretSafely(node, found, path, pack);
-    return { path, found, value, origin, overridden, problems };
+    const isRefused = problems.some(({ id }) => this.catalog.check(id)?.level === 'must-fix');
+    return { path, found, value, isRefused, origin, overridden, problems };
+  }
+
+  /**
+   * The line whose misspelt name surely means a parameter: what that holds is unknown until it is mended,
+   * unless the same script sets it for the same packs under its right name.
+   */
+  private meant(path: string, pack: string | null): PlacedLine | undefined {
+    const keys = [...(pack === null ? [] : [inputKeys.setting(path, pack)]), inputKeys.setting(path)];
+    for (const key of keys) {
+      for (const { script } of this.layers().layers) {
+        const line = script.meantBy(key);
+        if (line !== undefined && !script.has(key)) return { script, line };
+      }
+    }
+    return undefined;
   }
 
   /** A setting that refers back to itself has no value; the circle is reported where its line is checked. */

@@ -6,8 +6,10 @@ export const inputKeys = {
   setting: (path: string, pack: string | null = null) =>
     pack === null ? `set ${path}` : `set ${path} @ ${pack}`,
   constant: (name: string) => `let ${name}`,
-  /** The name in a key of a setting or a constant. */
+  /** The name in a key of a setting or a constant for every pack. */
   nameIn: (key: string) => key.slice(4),
+  /** The path in a key of a setting, for every pack or for one. */
+  pathIn: (key: string) => key.slice(4).split(' @ ')[0] ?? '',
   section: (path: string, pack: string | null = null) =>
     pack === null ? `section ${path}` : `section ${path} @ ${pack}`,
   include: 'include',

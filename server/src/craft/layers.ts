@@ -34,6 +34,8 @@ export interface LayerProblem {
 export interface Layers {
   readonly layers: readonly Layer[];
   readonly problems: readonly LayerProblem[];
+  /** Whether every include led to its script; while one did not, what it may set is unknown. */
+  readonly isComplete: boolean;
 }
 
 /** Scripts may include each other this deep. */
@@ -43,17 +45,19 @@ const deepestInclude = 16;
 export function followIncludes(root: Script, source: IncludeSource, read: (key: string) => void): Layers {
   const layers: Layer[] = [];
   const problems: LayerProblem[] = [];
+  let isComplete = true;
   const visit = (layer: Layer): void => {
     layers.push(layer);
     for (const line of layer.script.lines(inputKeys.include)) {
       const next = follow(layer, line, source, read);
       if (next.problem !== null) problems.push(next.problem);
       if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
+      else isComplete &&= next.isRound === true;
     }
   };
   read(inputKeys.include);
   visit({ script: root, through: [] });
-  return { layers, problems };
+  return { layers, problems, isComplete };
 }
 
 /** Includes of includes can multiply; no craft has this many layers. */
@@ -62,6 +66,8 @@ const mostLayers = 256;
 interface Followed {
   readonly layer: Layer | null;
   readonly problem: LayerProblem | null;
+  /** It leads back to a script that is in the craft already. */
+  readonly isRound?: boolean;
 }
 
 function follow(
@@ -85,7 +91,8 @@ function follow(
     const through = [...chain.slice(round).map((script) => script.uri), uri].map(fileName).join(' → ');
     // A circle through the root is told in each of its scripts, at the line with which it begins there.
     const [start = { script: layer.script, line }] = round === 0 ? layer.through : [];
-    return { layer: null, problem: problemAt(start, 'line/include-circle', { path: path.value, through }) };
+    const found = problemAt(start, 'line/include-circle', { path: path.value, through });
+    return { layer: null, problem: found, isRound: true };
   }
   if (chain.length > deepestInclude)
     return refuse('line/include-too-deep', { deepest: String(deepestInclude) });

@@ -20,6 +20,8 @@ export interface LineCheck {
   readonly problems: readonly Problem[];
   /** Whether more can be said with the rest of the craft, because the value holds names. */
   readonly isDynamic: boolean;
+  /** Whether it sets something that the catalogue does not know. */
+  readonly isUnknown?: boolean;
 }
 
 /** Checks one line by itself. The same line under the same catalogue always gives the same answer. */
@@ -38,8 +40,8 @@ export function checkLine(line: ScriptLine, catalog: Catalog): LineCheck {
   }
 }
 
-function joined(own: readonly Problem[], { problems, isDynamic }: LineCheck): LineCheck {
-  return { problems: problems.length === 0 ? own : [...own, ...problems], isDynamic };
+function joined(own: readonly Problem[], check: LineCheck): LineCheck {
+  return { ...check, problems: check.problems.length === 0 ? own : [...own, ...check.problems] };
 }
 
 const silent: LineCheck = { problems: [], isDynamic: false };
@@ -54,11 +56,16 @@ function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Ca
   if (statement.equals < 0) return silent; // no setting at all, perhaps, and the line has been reported
   const path = line.settingPath;
   const section = line.section.path;
+  if (path === null || section === null) return silent;
   // Under an unknown section the header has been reported; its lines would only repeat that.
-  if (path === null || section === null || (section !== '' && !catalog.isSection(section))) return silent;
+  if (section !== '' && !catalog.isSection(section)) return { ...silent, isUnknown: true };
   const found = catalog.parameter(path);
   if (found === undefined)
-    return { problems: [unknownName(statement, section, path, catalog)], isDynamic: false };
+    return {
+      problems: [unknownName(statement, section, path, catalog)],
+      isDynamic: false,
+      isUnknown: true,
+    };
   if (statement.value === null) return silent;
   if (isDynamicLine(line, catalog)) return { problems: [], isDynamic: true };
   const { problems } = interpret(statement.value, found, noNames, staticWords(found, catalog));

@@ -5,6 +5,7 @@ import type { ScriptLine } from '../language/script-line';
 import { inputKeys, keysOf, subjectOf } from './keys';
 import { checkLine, isDynamicLine } from './line-check';
 import { LineIndex } from './line-index';
+import { differingKeys, MeantLines } from './meant-lines';
 import { membershipsIn } from './memberships';
 
 /**
@@ -21,6 +22,7 @@ export class Script {
   /** Collection -> member -> how many lines name it. */
   private readonly members = new Map<string, Map<string, number>>();
   private readonly groups = new Map<string, number>();
+  private readonly unknown: MeantLines;
 
   constructor(
     readonly uri: string,
@@ -28,6 +30,7 @@ export class Script {
     private readonly catalog: Catalog,
   ) {
     this.current = Document.of(text);
+    this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
     const changed = new Set<string>();
     for (const line of this.current.lines()) this.add(line, changed);
   }
@@ -39,12 +42,23 @@ export class Script {
   /** Applies edits one after the other and gives the keys of all that changed. */
   edit(edits: Iterable<DocumentEdit>): ReadonlySet<string> {
     const changed = new Set<string>();
+    const meant = this.unknown.byKey;
     for (const edit of edits) {
       const { document, change } = this.current.edit(edit);
       this.current = document;
       this.follow(change, changed);
     }
+    for (const key of differingKeys(meant, this.unknown.byKey)) {
+      changed.add(key);
+      for (const { collection } of membershipsIn(inputKeys.pathIn(key), this.catalog))
+        changed.add(inputKeys.members(collection));
+    }
     return changed;
+  }
+
+  /** The line whose unknown name was surely meant to set what a key names. */
+  meantBy(key: string): ScriptLine | undefined {
+    return this.unknown.byKey.get(key);
   }
 
   lines(key: string): readonly ScriptLine[] {
@@ -76,8 +90,12 @@ export class Script {
     return this.repeated;
   }
 
+  /** The members of a collection that lines name, also those that a misspelt name surely means. */
   membersOf(collection: string): readonly string[] {
-    return [...(this.members.get(collection)?.keys() ?? [])];
+    const meant = [...this.unknown.byKey.keys()]
+      .flatMap((key) => membershipsIn(inputKeys.pathIn(key), this.catalog))
+      .flatMap((one) => (one.collection === collection ? [one.member] : []));
+    return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...meant])];
   }
 
   /** Whether any line says something in a group: a script that says anything under `craft` is a whole craft. */
@@ -89,7 +107,7 @@ export class Script {
   settingPaths(): ReadonlySet<string> {
     const prefix = inputKeys.setting('');
     const keys = [...this.index.keys()].filter((key) => key.startsWith(prefix));
-    return new Set(keys.map((key) => key.slice(prefix.length).split(' @ ')[0] ?? ''));
+    return new Set(keys.map(inputKeys.pathIn));
   }
 
   constantNames(): readonly string[] {
@@ -111,9 +129,10 @@ export class Script {
       this.markRepeated(key, changed);
     }
     this.count(line, 1, changed);
-    const { problems, isDynamic } = checkLine(line, this.catalog);
+    const { problems, isDynamic, isUnknown } = checkLine(line, this.catalog);
     if (problems.length > 0) this.wrong.set(line, problems);
     if (isDynamic) this.countDynamic(line, 1);
+    if (isUnknown === true) this.unknown.add(line);
   }
 
   private remove(line: ScriptLine, changed: Set<string>): void {
@@ -124,6 +143,7 @@ export class Script {
     }
     this.count(line, -1, changed);
     this.wrong.delete(line);
+    this.unknown.remove(line);
     if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
   }
 

@@ -16,6 +16,8 @@ export interface Setting {
   readonly found: FoundParameter;
   /** null: set, but its value is unknown. */
   readonly value: Value | null;
+  /** The line that set it must be mended: nothing is concluded from the value, if there is one. */
+  readonly isRefused: boolean;
   /** Where the value was set. */
   readonly origin: PlacedLine;
   /** Lines that the origin overrides, the last one first. */

@@ -13,11 +13,12 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
 
 /**
  * A craft with one pack in view, as rules and the build sheet see it. A value that the script does not set
- * is the catalogue's default, and is then noted as assumed; without one, and where the value of a line
- * could not be understood, the answer is null. Quantities are in SI.
+ * is the catalogue's default, and is then noted as assumed; without one, where a line's value could not
+ * be understood or is refused, and where an include that may set it is missing, the answer is null. Quantities are in SI.
  */
 export class CraftView {
   private readonly assumedPaths = new Set<string>();
+  private readonly unreadablePaths = new Set<string>();
 
   constructor(
     readonly craft: Craft,
@@ -37,9 +38,19 @@ export class CraftView {
     return [...this.assumedPaths];
   }
 
+  /** Parameters asked for so far that are set to something that could not be understood. */
+  get unreadable(): readonly string[] {
+    return [...this.unreadablePaths];
+  }
+
   /** Whether a line sets it, even if its value could not be understood. */
   isSet(path: string): boolean {
     return this.setting(path) !== undefined;
+  }
+
+  /** Whether surely no line sets it: while an include is missing, it may stand there. */
+  isMissing(path: string): boolean {
+    return !this.isSet(path) && this.craft.isComplete();
   }
 
   setting(path: string): Setting | undefined {
@@ -52,7 +63,12 @@ export class CraftView {
 
   value(path: string): Value | null {
     const setting = this.setting(path);
-    if (setting !== undefined) return setting.value;
+    if (setting !== undefined) {
+      const value = setting.isRefused ? null : setting.value;
+      if (value === null) this.unreadablePaths.add(path);
+      return value;
+    }
+    if (!this.craft.isComplete()) return null;
     const value = defaultOf(this.craft, path);
     if (value !== null) this.assumedPaths.add(path);
     return value;

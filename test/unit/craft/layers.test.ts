@@ -99,9 +99,15 @@ describe('an include that leads nowhere', () => {
     assert.equal(itself[0]?.message, 'The includes go round in a circle: main.craft → main.craft.');
   });
 
-  it('that goes round among other scripts is told there', () => {
+  it('that goes round among other scripts is told where it leads there, with the place', () => {
     const files = { 'a.craft': 'include "b.craft"\n', 'b.craft': 'include "a.craft"\n' };
-    assert.deepEqual(findingsIn('include "a.craft"\n', files), []);
+    const [one, ...others] = findingsIn('include "a.craft"\n', files);
+    assert.deepEqual(others, []);
+    assert.equal(one?.id, 'line/include-faulty');
+    assert.deepEqual(
+      one.related.map(({ uri }) => uri),
+      ['test:///work/b.craft'],
+    );
   });
 
   it('is followed no deeper than sixteen scripts', () => {
@@ -159,7 +165,10 @@ describe('an included script that is faulty', () => {
     assert.deepEqual(others, []);
     assert.equal(one?.id, 'line/include-faulty');
     assert.equal(one?.marked, '"club.craft"');
-    assert.equal(one?.message, 'club.craft has lines of its own that must be mended: 2.');
+    assert.equal(
+      one?.message,
+      'What is included here has lines that must be mended: 2, the first in club.craft.',
+    );
     assert.deepEqual(
       one?.related.map(({ uri, line }) => [uri, line]),
       [['test:///work/club.craft', 2]],
