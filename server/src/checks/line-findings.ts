@@ -8,6 +8,8 @@ import type { ScriptLine } from '../language/script-line';
 import type { Raised } from './acceptances';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
+import { movesFor } from './line-findings-moves';
+import { refined } from './line-findings-refined';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
 export function* lineFindings(craft: Craft): Iterable<Raised> {
@@ -34,9 +36,10 @@ function raisedFrom(
   craft: Craft,
   script: Script,
   line: ScriptLine,
-  found: Problem,
+  problem: Problem,
   related: readonly Related[] = [],
 ): Raised {
+  const found = refined(craft, line, problem);
   const { id, start, end, values } = found;
   const check = craft.catalog.check(id);
   if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
@@ -50,10 +53,11 @@ function raisedFrom(
     pack: null,
     // Made when they are looked at: fixes may rest on a guess that costs more than the check itself.
     get fixes(): readonly Fix[] {
-      return found.fixes.map(({ title, edits }) => ({
+      const inLine = found.fixes.map(({ title, edits }) => ({
         title,
         edits: edits.map(({ newText, ...span }) => ({ place: { script, line, ...span }, newText })),
       }));
+      return [...inLine, ...movesFor(craft, line, found)];
     },
     accepted: null,
   };
@@ -72,7 +76,9 @@ function* repeated(craft: Craft, key: string): Iterable<Raised> {
     const span = nameSpan(line);
     const other = line === first ? last : first;
     const place: Place = { script: root, line: other, ...nameSpan(other) };
-    const values = { name: nameOf(line), line: String(root.lineNumber(other) + 1) };
+    // A script that parts its packs already needs no such advice for the lines of one of them.
+    const overlay = line.section.pack === null && craft.packs().length > 1 ? '[… @ pack]' : '';
+    const values = { name: nameOf(line), line: String(root.lineNumber(other) + 1), overlay };
     if (line === first) {
       if (isSection) continue;
       const message = 'It is set again here, and this counts.';

@@ -1,4 +1,5 @@
 import { inputKeys } from '../craft/keys';
+import type { Script } from '../craft/script';
 import type { CraftView } from '../craft/view';
 import type { ScriptLine } from '../language/script-line';
 import type { Fix, Place } from './finding';
@@ -27,7 +28,7 @@ function insertion(view: CraftView, path: string, value: string): { place: Place
     const header = root.lines(inputKeys.section(section)).find((line) => line.section.pack === null);
     if (header === undefined) continue;
     const name = parts.slice(length).join('.');
-    return after(view, lastSettingOf(view, header), `${end}${name} = ${value}`);
+    return after(view, lastSettingUnder(root, header), `${end}${name} = ${value}`);
   }
   const last = root.document.lineAt(root.document.lineCount - 1);
   if (last === undefined) throw new Error('a document always has a line');
@@ -35,8 +36,8 @@ function insertion(view: CraftView, path: string, value: string): { place: Place
   return after(view, last, `${gap}[${parts.slice(0, -1).join('.')}]${end}${parts.at(-1)} = ${value}${end}`);
 }
 
-function lastSettingOf(view: CraftView, header: ScriptLine): ScriptLine {
-  const { document } = view.craft.root;
+/** The last line that sets something under a header; the header itself where none does. */
+export function lastSettingUnder({ document }: Script, header: ScriptLine): ScriptLine {
   let last = header;
   for (let number = document.lineNumberOf(header) + 1; ; number += 1) {
     const line = document.lineAt(number);

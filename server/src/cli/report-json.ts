@@ -1,6 +1,7 @@
-import type { Finding, Place } from '../checks/finding';
+import type { Finding, Fix } from '../checks/finding';
 import { countByLevel } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
+import { editsOf } from '../features/fix-edits';
 import { rangeOf } from '../features/range';
 import type { Checked } from './check';
 
@@ -8,18 +9,20 @@ import type { Checked } from './check';
 export function jsonReport(checked: readonly Checked[], pathOf: (uri: string) => string): string {
   const files = checked.map(({ script, findings }) => ({
     path: script.path,
-    findings: findings.map((finding) => jsonFinding(finding, (place) => pathFor(place, script, pathOf))),
+    findings: findings.map((finding) =>
+      jsonFinding(finding, (uri) => (uri === script.uri ? script.path : pathOf(uri))),
+    ),
     counts: countByLevel(findings),
   }));
   const counts = countByLevel(checked.flatMap(({ findings }) => findings));
   return `${JSON.stringify({ version: 1, files, counts }, null, 2)}\n`;
 }
 
-function pathFor(place: Place, script: Checked['script'], pathOf: (uri: string) => string): string {
-  return place.script.uri === script.uri ? script.path : pathOf(place.script.uri);
+function fixEdits(fix: Fix, pathFor: (uri: string) => string) {
+  return editsOf(fix).flatMap(({ uri, edits }) => edits.map((edit) => ({ path: pathFor(uri), ...edit })));
 }
 
-function jsonFinding(finding: Finding, pathFor: (place: Place) => string) {
+function jsonFinding(finding: Finding, pathFor: (uri: string) => string) {
   return {
     id: finding.check.id,
     level: finding.level,
@@ -29,13 +32,10 @@ function jsonFinding(finding: Finding, pathFor: (place: Place) => string) {
     pack: finding.pack,
     range: rangeOf(finding.place),
     related: finding.related.map(({ place, message }) => ({
-      path: pathFor(place),
+      path: pathFor(place.script.uri),
       range: rangeOf(place),
       message,
     })),
-    fixes: finding.fixes.map(({ title, edits }) => ({
-      title,
-      edits: edits.map(({ place, newText }) => ({ path: pathFor(place), range: rangeOf(place), newText })),
-    })),
+    fixes: finding.fixes.map((fix) => ({ title: fix.title, edits: fixEdits(fix, pathFor) })),
   };
 }

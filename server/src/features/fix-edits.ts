@@ -14,13 +14,16 @@ export function editsOf({ edits }: Fix): readonly FileEdits[] {
   return [...files].map(([uri, inFile]) => ({ uri, edits: inFile.sort(byStart) }));
 }
 
-/** What is taken out at the end of a line takes the blanks before it along. */
+/** What is taken out at the end of a line takes the blanks before it along, and all of a line the line itself. */
 function textEdit({ place, newText }: FixEdit): TextEdit {
   const { text } = place.line;
   const isEnd = newText === '' && place.end > place.start && text.slice(place.end).trim() === '';
   if (!isEnd) return { range: rangeOf(place), newText };
   const start = text.slice(0, place.start).trimEnd().length;
-  return { range: rangeOf({ ...place, start, end: text.length }), newText };
+  const range = rangeOf({ ...place, start, end: text.length });
+  const isFollowed = place.script.document.lineAt(range.start.line + 1) !== undefined;
+  if (start > 0 || !isFollowed) return { range, newText };
+  return { range: { ...range, end: { line: range.start.line + 1, character: 0 } }, newText };
 }
 
 export function byStart({ range: one }: TextEdit, { range: other }: TextEdit): number {

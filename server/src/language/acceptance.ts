@@ -1,24 +1,62 @@
-import type { Acceptance, Problem, Span } from './ast';
-import { problem } from './problem';
+import type { Acceptance, LineFix, Problem, Span } from './ast';
+import { problem, replacement } from './problem';
 
-const marked = /^#\s*accept(?:\s+|$)/;
-const whole = /^#\s*accept\s+([a-z]+(?:-[a-z]+)*\/[a-z]+(?:-[a-z]+)*)\s*:\s*(\S.*)$/;
-const looseId = /^#\s*accept\s+([a-z-]+\/[a-z-]*)/;
+const checkId = '[a-z]+(?:-[a-z]+)*/[a-z]+(?:-[a-z]+)*';
+const whole = new RegExp(`^#\\s*accept\\s+(${checkId})\\s*:\\s*(\\S.*)$`);
+/** The word in any letters, a colon that doesn't belong there, a check, and what parts it from the reason. */
+const meant = new RegExp(
+  `^(#\\s*)(accept)(\\s*:\\s*|\\s+)(${checkId})(?![a-z/-])(\\s*:\\s*|\\s+[-\\u2013\\u2014]\\s+|\\s+|$)(.*)$`,
+  'i',
+);
+const bare = /^#\s*accept\s*(?::.*)?$/i;
+/** Something like a check: a group and a stroke. */
+const looseId = /^#\s*accept\s*:?\s+([a-z-]+\/\S*)/i;
+/** What people write where a reason is still to come. */
+const noReason =
+  /^(?:todo|tbd|fixme|xxx|reason|a reason|the reason|why this is fine here|\w|[^\p{L}\p{N}]*)$/iu;
+
+interface Read {
+  readonly acceptance: Acceptance | null;
+  readonly problems: readonly Problem[];
+}
 
 /** Reads `# accept <check-id>: <reason>`. A comment that only begins so is a problem, not an acceptance. */
-export function readAcceptance(
-  line: string,
-  comment: Span | null,
-): { readonly acceptance: Acceptance | null; readonly problems: readonly Problem[] } {
+export function readAcceptance(line: string, comment: Span | null): Read {
   if (comment === null) return { acceptance: null, problems: [] };
   const text = line.slice(comment.start, comment.end).trimEnd();
-  if (!marked.test(text)) return { acceptance: null, problems: [] };
   const span = { start: comment.start, end: comment.start + text.length };
-  const found = whole.exec(text);
-  if (found !== null) {
-    return { acceptance: { check: found[1] ?? '', reason: found[2] ?? '', ...span }, problems: [] };
+  const [, check, reason] = whole.exec(text) ?? [];
+  if (check !== undefined && reason !== undefined && !noReason.test(reason.replace(/[.:!?…]+$/, ''))) {
+    return { acceptance: { check, reason, ...span }, problems: [] };
   }
-  // "# accept the tree" is ordinary prose; only what names a check, or nothing at all, was meant as one.
-  const isMeant = looseId.test(text) || /^#\s*accept\s*:?\s*$/.test(text);
-  return { acceptance: null, problems: isMeant ? [problem('line/acceptance-form', span)] : [] };
+  const refused = refusal(text, span);
+  return { acceptance: null, problems: refused === null ? [] : [refused] };
+}
+
+/** Why a comment is no acceptance though one was meant; null for ordinary prose, such as "accept the tree". */
+function refusal(text: string, span: Span): Problem | null {
+  const found = meant.exec(text);
+  if (found !== null) return nearly(found, span);
+  const [, given] = looseId.exec(text) ?? [];
+  if (given !== undefined) {
+    const name = given.replace(/:$/, '');
+    return problem('line/acceptance-form', span, { lacks: `\`${name}\` is no check's whole id` });
+  }
+  return bare.test(text) ? problem('line/acceptance-form', span, { lacks: 'it names no check' }) : null;
+}
+
+/** A check is named; the reason is missing, or the form is a little off. */
+function nearly(found: RegExpExecArray, span: Span): Problem {
+  const [, mark = '', word = '', gap = '', given = '', colon = '', reason = ''] = found;
+  const check = given.toLowerCase();
+  const told = (lacks: string, fixes: readonly LineFix[] = []) =>
+    problem('line/acceptance-form', span, { lacks }, fixes);
+  if (reason === '') return told('it gives no reason');
+  if (noReason.test(reason.replace(/[.:!?…]+$/, ''))) return told(`\`${reason}\` is no reason`);
+  const form = `${mark.trim()} accept ${check}: ${reason}`;
+  const fixes = [replacement('Write the acceptance as it is read', span, form)];
+  if (word !== 'accept' || given !== check) return told('it is read in small letters only', fixes);
+  if (gap.includes(':')) return told('the colon belongs behind the check, not behind `accept`', fixes);
+  if (!colon.includes(':')) return told('a colon belongs between the check and the reason', fixes);
+  return told('it is not in the form that is read', fixes);
 }

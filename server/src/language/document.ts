@@ -30,6 +30,7 @@ const chunkSize = 256;
 /** A text as lines. Immutable: an edit gives a new document that shares all lines that stayed the same. */
 export class Document {
   readonly lineCount: number;
+  private starts: ReadonlyMap<Chunk, number> | null = null;
 
   private constructor(
     private readonly chunks: readonly Chunk[],
@@ -51,15 +52,23 @@ export class Document {
 
   /** The number of a line of this document; -1 for a line that is not, or no longer, in it. */
   lineNumberOf(line: ScriptLine): number {
+    const { chunk } = line;
+    const before = chunk === null ? undefined : this.chunkStarts().get(chunk);
+    const offset = chunk?.lines.indexOf(line) ?? -1;
+    return before === undefined || offset < 0 ? -1 : before + offset;
+  }
+
+  /** The number of each chunk's first line; made when first asked for, since most edits never are. */
+  private chunkStarts(): ReadonlyMap<Chunk, number> {
+    if (this.starts !== null) return this.starts;
+    const starts = new Map<Chunk, number>();
     let before = 0;
     for (const chunk of this.chunks) {
-      if (chunk === line.chunk) {
-        const offset = chunk.lines.indexOf(line);
-        return offset < 0 ? -1 : before + offset;
-      }
+      starts.set(chunk, before);
       before += chunk.lines.length;
     }
-    return -1;
+    this.starts = starts;
+    return starts;
   }
 
   *lines(): Iterable<ScriptLine> {

@@ -1,7 +1,7 @@
 import type { LineFix, Problem, Span } from './ast';
-import { hiddenCharacter, lookAlikeMinus, lookAlikeQuote, lookAlikeSpace } from './look-alikes';
+import { hiddenCharacter, lookAlikeMinus, lookAlikeQuote, lookAlikeSpace, unseenInText } from './look-alikes';
 import { readNumber } from './number';
-import { characterName, problem, replacement } from './problem';
+import { characterName, characterPhrase, problem, replacement } from './problem';
 import type { Sign, Token } from './token';
 
 /** A line cut into tokens. Problems found on the way don't stop the cutting. */
@@ -29,6 +29,7 @@ class Lexer {
   private readonly tokens: Token[] = [];
   private readonly problems: Problem[] = [];
   private readonly oddSpaces: number[] = [];
+  private readonly unseen: number[] = [];
   private readonly lastStraightQuote: number;
 
   constructor(private readonly line: string) {
@@ -102,7 +103,7 @@ class Lexer {
     this.at += 1;
     const span = { start, end: this.at };
     this.problems.push(
-      problem('line/odd-minus', span, { character: characterName(this.line[start] ?? '') }, [
+      problem('line/odd-minus', span, { character: characterPhrase(this.line[start] ?? '') }, [
         replacement('Write a plain minus', span, '-'),
       ]),
     );
@@ -122,6 +123,7 @@ class Lexer {
         this.reportQuotes(odd, { start, end: this.at });
         return { kind: 'text', value, start, end: this.at };
       }
+      if (unseenInText.has(character)) this.unseen.push(at);
       const escaped = character === '\\' && /["\\]/.test(this.line[at + 1] ?? '');
       if (escaped) at += 1;
       value += this.line[at] ?? '';
@@ -131,9 +133,13 @@ class Lexer {
 
   private unclosed(start: number, value: string): Token {
     this.at = this.line.length;
-    const end = { start: this.line.trimEnd().length, end: this.line.trimEnd().length };
+    const end = this.line.trimEnd().length;
+    const closing = { start: end, end, newText: '"' };
+    // A curly quote that opens it would be one again beside a straight one that closes it.
+    const isOdd = lookAlikeQuote.has(this.line[start] ?? '');
+    const edits = isOdd ? [{ start, end: start + 1, newText: '"' }, closing] : [closing];
     this.problems.push(
-      problem('line/text-not-closed', { start, end: this.at }, {}, [replacement('Close the text', end, '"')]),
+      problem('line/text-not-closed', { start, end: this.at }, {}, [{ title: 'Close the text', edits }]),
     );
     return { kind: 'text', value, start, end: this.at };
   }
@@ -157,18 +163,16 @@ class Lexer {
       title: 'Write plain spaces',
       edits: this.oddSpaces.map((at) => ({ start: at, end: at + 1, newText: invisible(at) ? '' : ' ' })),
     };
-    const character = characterName(this.line[first] ?? '');
+    const character = characterPhrase(this.line[first] ?? '');
     this.problems.push(problem('line/odd-space', { start: first, end: first + 1 }, { character }, [fix]));
   }
 
   private reportHidden(): void {
-    const start = this.line.search(hiddenCharacter);
-    if (start < 0) return;
-    const edits = [...this.line.matchAll(new RegExp(hiddenCharacter, 'gu'))].map(({ index }) => ({
-      start: index,
-      end: index + 1,
-      newText: '',
-    }));
+    const controls = [...this.line.matchAll(new RegExp(hiddenCharacter, 'gu'))].map(({ index }) => index);
+    const places = [...controls, ...this.unseen].sort((one, other) => one - other);
+    const [start] = places;
+    if (start === undefined) return;
+    const edits = places.map((at) => ({ start: at, end: at + 1, newText: '' }));
     const values = { character: characterName(this.line[start] ?? '') };
     const fix = { title: 'Take the hidden characters out', edits };
     this.problems.push(problem('line/hidden-character', { start, end: start + 1 }, values, [fix]));

@@ -3,8 +3,17 @@ export const lookAlikeSpace: ReadonlyMap<string, 'space' | 'nothing'> = new Map(
   ...[
     ...'\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000',
   ].map((character) => [character, 'space'] as const),
-  ...[...'\u200b\u200c\u200d\u2060\ufeff'].map((character) => [character, 'nothing'] as const),
+  ...[...'\u00ad\u200b\u200c\u200d\u2060\ufeff'].map((character) => [character, 'nothing'] as const),
 ]);
+
+/**
+ * Shows nothing within a text and parts it from what it seems to say. The joiners are left alone there: some
+ * scripts and many pictures are written with them.
+ */
+export const unseenInText: ReadonlySet<string> = new Set('\u00ad\u200b\u2060\ufeff');
+
+/** What stands between the two halves of a name and shows nothing. */
+export const cutsName = /[A-Za-z0-9_.-][\u00ad\u200b-\u200d\u2060\ufeff]+[A-Za-z0-9_.-]/;
 
 /** Characters that look like a minus. */
 export const lookAlikeMinus: ReadonlySet<string> = new Set(

@@ -1,6 +1,6 @@
 import type { LineFix, Problem } from './ast';
 import { lookAlikeDegree, lookAlikeSpace } from './look-alikes';
-import { characterName, problem, replacement } from './problem';
+import { characterPhrase, problem, replacement } from './problem';
 import type { NumberToken } from './token';
 
 interface NumberReading {
@@ -43,22 +43,28 @@ function numberOf(text: string, span: { start: number; end: number }, problems: 
     : text.includes(',')
       ? 'line/decimal-comma'
       : 'line/not-a-number';
-  const meant = reading(text);
-  const fixes: LineFix[] = meant === undefined ? [] : [replacement(`Write ${meant}`, span, meant)];
+  const meant = readings(text);
+  const fixes: LineFix[] = meant.map((one) => replacement(`Write ${one}`, span, one));
   problems.push(problem(refused, span, { given: text }, fixes));
-  return meant === undefined ? null : Number(meant);
+  return meant.length === 1 ? Number(meant[0]) : null;
 }
 
-/** The one way to read a number that is written wrongly; undefined where there are none or several. */
-function reading(text: string): string | undefined {
-  if (text.includes(' ')) return text.replaceAll(' ', '');
-  if (/^\d+\.$/.test(text)) return text.slice(0, -1);
+/** The ways to read a number that is written wrongly, the likeliest first; only a single one is believed. */
+function readings(text: string): readonly string[] {
+  if (text.includes(' ')) return [text.replaceAll(' ', '')];
+  if (/^\d+\.$/.test(text)) return [text.slice(0, -1)];
+  if (/^[1-9]\d{0,2}(,\d{3}){2,}(\.\d+)?$/.test(text)) return [text.replaceAll(',', '')];
   const parts = text.split(',');
-  if (parts.length !== 2) return undefined;
   const [whole = '', rest = ''] = parts;
-  if (/^\d{1,3}(\.\d{3})+$/.test(whole) && /^\d+$/.test(rest)) return `${whole.replaceAll('.', '')}.${rest}`;
-  const isGrouping = rest.length === 3 && whole.length <= 3 && whole !== '0';
-  return /^\d+$/.test(whole) && /^\d+$/.test(rest) && !isGrouping ? `${whole}.${rest}` : undefined;
+  if (parts.length !== 2) return [];
+  if (/^\d{1,3},\d{3}\.\d+$/.test(text) && whole !== '0') return [text.replace(',', '')];
+  if (!/^\d+$/.test(rest)) return [];
+  if (/^\d{1,3}(\.\d{3})+$/.test(whole)) return [`${whole.replaceAll('.', '')}.${rest}`];
+  if (!/^\d+$/.test(whole)) return [];
+  const decimal = `${whole}.${rest}`;
+  // The comma may stand between thousands as well.
+  const isGrouping = rest.length === 3 && /^[1-9]\d{0,2}$/.test(whole);
+  return isGrouping ? [whole + rest, decimal] : [decimal];
 }
 
 /** The unit after a number, with or without a space between. */
@@ -71,7 +77,7 @@ function readUnit(line: string, from: number, problems: Problem[]): NumberToken[
   if (text !== written) {
     const at = [...written].findIndex((character) => lookAlikeDegree.has(character));
     const span = { start: start + at, end: start + at + 1 };
-    const values = { character: characterName(written[at] ?? '') };
+    const values = { character: characterPhrase(written[at] ?? '') };
     problems.push(problem('line/odd-degree', span, values, [replacement('Write deg', span, 'deg')]));
   }
   return { text, start, end: start + written.length };

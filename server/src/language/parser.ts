@@ -1,6 +1,7 @@
 import { readAcceptance } from './acceptance';
 import type { Name, Path, Span, Statement, ValueNode } from './ast';
 import { lex, type Tokens } from './lexer';
+import { cutsName } from './look-alikes';
 import { problem, replacement } from './problem';
 import type { Token } from './token';
 import { TokenReader } from './token-reader';
@@ -33,12 +34,20 @@ function readLine(line: string): Statement {
   const reader = new TokenReader(lexed.tokens, contentEnd(lexed, line));
   const body = readBody(reader);
   const { acceptance, problems } = readAcceptance(line, lexed.comment);
+  const isCut =
+    cutsName.test(line.slice(0, lexed.comment?.start)) &&
+    lexed.problems.some(({ id }) => id === 'line/odd-space');
   return {
-    ...body,
+    ...(isCut ? asCut(body) : body),
     comment: lexed.comment,
     acceptance,
-    problems: [...lexed.problems, ...reader.problems, ...problems].slice(0, mostProblems),
+    // The halves of a name with something unseen in it are no names; they would only be called unknown.
+    problems: [...lexed.problems, ...(isCut ? [] : reader.problems), ...problems].slice(0, mostProblems),
   };
+}
+
+function asCut(body: Body): Body {
+  return body.kind === 'section' ? { kind: 'broken', opensSection: true } : body;
 }
 
 type Body = DistributiveOmit<Statement, 'comment' | 'acceptance' | 'problems'>;

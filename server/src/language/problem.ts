@@ -51,7 +51,13 @@ export function replacement(title: string, { start, end }: Span, newText: string
   return { title, edits: [{ start, end, newText }] };
 }
 
-/** Names a character for a message: `U+00A0 no-break space`. */
+/** A character with its article, as it stands in a sentence: `an en dash (U+2013)`. */
+export function characterPhrase(character: string): string {
+  const name = characterName(character);
+  return `${/^[aeio]/i.test(name) ? 'an' : 'a'} ${name}`;
+}
+
+/** Names a character for a message: `no-break space (U+00A0)`. */
 export function characterName(character: string): string {
   const code = character.codePointAt(0) ?? 0;
   const name = names.get(code);
@@ -61,13 +67,17 @@ export function characterName(character: string): string {
 
 const names = new Map([
   [0x00a0, 'no-break space'],
+  [0x00ad, 'soft hyphen'],
   [0x2007, 'figure space'],
   [0x2009, 'thin space'],
   [0x200a, 'hair space'],
   [0x200b, 'zero-width space'],
+  [0x200c, 'zero-width non-joiner'],
+  [0x200d, 'zero-width joiner'],
+  [0x2060, 'word joiner'],
   [0x202f, 'narrow no-break space'],
   [0x3000, 'ideographic space'],
-  [0xfeff, 'byte order mark'],
+  [0xfeff, 'zero-width no-break space, the byte order mark'],
   [0x2212, 'minus sign'],
   [0x2010, 'hyphen'],
   [0x2011, 'no-break hyphen'],

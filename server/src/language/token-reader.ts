@@ -1,4 +1,4 @@
-import type { Problem, Span } from './ast';
+import type { LineFix, Problem, Span } from './ast';
 import { problem } from './problem';
 import type { Sign, Token } from './token';
 
@@ -50,15 +50,16 @@ export class TokenReader {
   }
 
   /** Refuses the next token, or the end of the line, and skips the rest. */
-  refuse(expected: string): void {
-    this.refuseAt(this.peek(), expected);
+  refuse(expected: string, fixes: readonly LineFix[] = []): void {
+    this.refuseAt(this.peek(), expected, fixes);
   }
 
-  refuseAt(token: Token | undefined, expected: string): void {
+  refuseAt(token: Token | undefined, expected: string, fixes: readonly LineFix[] = []): void {
     const start = Math.max(0, this.end - 1);
     const span: Span = token ?? { start, end: Math.max(this.end, start + 1) };
     const found = token === undefined ? 'the end of the line' : `\`${describe(token)}\``;
-    this.fail(problem('line/not-understood', { start: span.start, end: span.end }, { expected, found }));
+    const { end } = span;
+    this.fail(problem('line/not-understood', { start: span.start, end }, { expected, found }, fixes));
   }
 
   /** Reports a problem that leaves the value unknown and skips the rest. Only the first one counts. */

@@ -1,5 +1,6 @@
 import type { CurveNode, ListNode, ValueNode } from './ast';
 import { readExpression } from './expression-parser';
+import { replacement } from './problem';
 import type { TokenReader } from './token-reader';
 
 /** Most items that a list, or points that a curve, may have; more is no setting of a craft. */
@@ -38,10 +39,16 @@ function readList(reader: TokenReader): ListNode | null {
     } while (reader.takeSign(','));
   }
   if (!reader.takeSign(']')) {
-    reader.refuse('`,` or `]`');
+    reader.refuse('`,` or `]`', closing(reader));
     return null;
   }
   return { kind: 'list', items, start, end: reader.lastEnd };
+}
+
+/** Only at the end of the line it is sure that nothing but the bracket is missing. */
+function closing(reader: TokenReader) {
+  const at = { start: reader.lastEnd, end: reader.lastEnd };
+  return reader.peek() === undefined ? [replacement('Close the list', at, ']')] : [];
 }
 
 function readItem(reader: TokenReader): ValueNode | null {

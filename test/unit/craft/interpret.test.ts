@@ -53,7 +53,7 @@ describe('a quantity of the wrong kind', () => {
       'gyro.lowpass',
       'cutoff = 3 ms',
       'unknown',
-      ['line/wrong-dimension', '3 ms', 'cutoff = 3 Hz', 'cutoff = 3 kHz'],
+      ['line/wrong-dimension', '3 ms', 'cutoff = 333 Hz', 'cutoff = 3 Hz', 'cutoff = 3 kHz'],
     ],
     [
       'receiver',
@@ -80,7 +80,7 @@ describe('a quantity of the wrong kind', () => {
       'unknown',
       ['line/wrong-dimension', '300 Hz', 'rate-limit = 300 deg/s', 'rate-limit = 300 rpm'],
     ],
-    ['gyro.lowpass', 'cutoff = "120 Hz"', 'unknown', ['line/wrong-shape', '"120 Hz"']],
+    ['gyro.lowpass', 'cutoff = "120 Hz"', 'unknown', ['line/wrong-shape', '"120 Hz"', 'cutoff = 120 Hz']],
     ['gyro.lowpass', 'cutoff = 1..2 Hz', 'unknown', ['line/wrong-shape', '1..2 Hz']],
     ['gyro.lowpass', 'cutoff = [120 Hz]', 'unknown', ['line/wrong-shape', '[120 Hz]']],
     ['gyro.lowpass', 'cutoff = 2026-05-14', 'unknown', ['line/wrong-shape', '2026-05-14']],
@@ -152,7 +152,7 @@ describe('a count', () => {
     ['receiver', 'channels = 8 Hz', 'unknown', ['line/unit-on-count', '8 Hz', 'channels = 8']],
     ['receiver', 'channels = 800 %', 'unknown', ['line/unit-on-count', '800 %', 'channels = 800']],
     ['receiver', 'channels = many', 'unknown', ['line/unknown-constant', 'many']],
-    ['receiver', 'channels = "8"', 'unknown', ['line/wrong-shape', '"8"']],
+    ['receiver', 'channels = "8"', 'unknown', ['line/wrong-shape', '"8"', 'channels = 8']],
     ['receiver', 'channels = 0x10', 'unknown', ['line/not-a-number', '0x10']],
     ['receiver', 'channels = 9007199254740993', 'unknown', ['line/number-too-large', '9007199254740993']],
     ['power', 'cells = auto', 'auto'],
@@ -319,7 +319,7 @@ describe('a place on the overlay', () => {
     ['overlay.name', 'place = [1, 2.5]', 'unknown', ['line/wrong-shape', '2.5']],
     ['overlay.name', 'place = [-1, 2]', 'unknown', ['line/wrong-shape', '-1']],
     ['overlay.name', 'place = [1, 2 mm]', 'unknown', ['line/wrong-shape', '2 mm']],
-    ['overlay.name', 'place = [1, "2"]', 'unknown', ['line/wrong-shape', '"2"']],
+    ['overlay.name', 'place = [1, "2"]', 'unknown', ['line/wrong-shape', '"2"', 'place = [1, 2]']],
     ['overlay.name', 'place = top', 'unknown', ['line/wrong-shape', 'top']],
   ]);
 });
@@ -330,8 +330,8 @@ describe('a text', () => {
     ['craft', String.raw`name = "a \"b\" \\ c"`, String.raw`"a \"b\" \\ c"`],
     ['craft', 'name = "0510210600"', '"0510210600"'],
     ['craft', 'name = "713752e1"', '"713752e1"'],
-    ['craft', 'name = Sandmartin', 'unknown', ['line/wrong-shape', 'Sandmartin']],
-    ['craft', 'name = 5', 'unknown', ['line/wrong-shape', '5']],
+    ['craft', 'name = Sandmartin', 'unknown', ['line/wrong-shape', 'Sandmartin', 'name = "Sandmartin"']],
+    ['craft', 'name = 5', 'unknown', ['line/wrong-shape', '5', 'name = "5"']],
   ]);
 
   it('keeps its digits, whatever number they would make (B03, B04)', () => {
@@ -354,7 +354,7 @@ describe('a date', () => {
     ['craft', 'built = 2026-02-29', 'unknown', ['line/no-such-date', '2026-02-29']],
     ['craft', 'built = 2026-13-01', 'unknown', ['line/no-such-date', '2026-13-01']],
     ['craft', 'built = 0026-05-14', 'unknown', ['line/no-such-date', '0026-05-14']],
-    ['craft', 'built = "2026-05-14"', 'unknown', ['line/wrong-shape', '"2026-05-14"']],
+    ['craft', 'built = "2026-05-14"', 'unknown', ['line/wrong-shape', '"2026-05-14"', 'built = 2026-05-14']],
     ['craft', 'built = 14', 'unknown', ['line/wrong-shape', '14']],
   ]);
 });

@@ -40,7 +40,7 @@ describe('an unknown name', () => {
     );
     assert.equal(told, undefined);
     assert.match(one?.message ?? '', /stick\.camera-tilt/);
-    assert.deepEqual(one?.fixes, []);
+    assert.deepEqual(one?.fixes, ['Move it to a new section [stick]']);
   });
 
   it('is told by its whole path at the part that was written', () => {

@@ -54,7 +54,7 @@ describe('where an include leads', () => {
 
 describe('what a line is about', () => {
   const text =
-    'let a = 1\ninclude "b.craft"\n[gyro @ p]\nrate = 1 kHz # accept a/b: c\n[5]\nx = 1\n# accept a/b: c\n[esc]';
+    'let a = 1\ninclude "b.craft"\n[gyro @ p]\nrate = 1 kHz # accept a/b: why\n[5]\nx = 1\n# accept a/b: why\n[esc]';
   const cases: readonly [number, readonly string[], string | null][] = [
     [0, ['let a'], null],
     [1, ['include'], null],

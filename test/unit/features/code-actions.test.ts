@@ -111,12 +111,14 @@ describe('accepting a risk', () => {
     assert.ok(action?.edits[0]?.edits[0]?.newText.includes('why this is fine here'));
   });
 
-  it('quiets the finding', () => {
+  it('quiets the finding once the reason is typed', () => {
     const text = accepted(risky)?.['main.craft'] ?? '';
-    const levels = findingsOf(snapshotOf(text).snapshot.craft)
-      .filter(({ check }) => check.id === 'safe/arms-on-its-side')
-      .map(({ level, accepted: reason }) => [level, reason]);
-    assert.deepEqual(levels, [['note', 'why this is fine here']]);
+    const levels = (written: string) =>
+      findingsOf(snapshotOf(written).snapshot.craft)
+        .filter(({ check }) => check.id === 'safe/arms-on-its-side')
+        .map(({ level, accepted: reason }) => [level, reason]);
+    assert.deepEqual(levels(text), [['risk', null]]);
+    assert.deepEqual(levels(text.replace('why this is fine here', 'hall only')), [['note', 'hall only']]);
   });
 
   it('keeps the words of a comment that is there', () => {

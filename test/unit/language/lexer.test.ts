@@ -68,10 +68,10 @@ describe('where a comment starts', () => {
 
 describe('blanks that look like a space', () => {
   for (const [blank, name] of [
-    ['\u00a0', 'no-break space (U+00A0)'],
-    ['\u2009', 'thin space (U+2009)'],
-    ['\u202f', 'narrow no-break space (U+202F)'],
-    ['\u3000', 'ideographic space (U+3000)'],
+    ['\u00a0', 'a no-break space (U+00A0)'],
+    ['\u2009', 'a thin space (U+2009)'],
+    ['\u202f', 'a narrow no-break space (U+202F)'],
+    ['\u3000', 'an ideographic space (U+3000)'],
   ] as const) {
     it(`the ${name} is understood, named and mended at once on the whole line (A08)`, () => {
       const line = `gyro.lowpass.cutoff${blank}=${blank}120${blank}Hz`;
@@ -94,7 +94,7 @@ describe('blanks that look like a space', () => {
   it('a byte order mark inside a line is named (A06)', () => {
     const [found] = statementOf('cutoff =\ufeff 120 Hz', 'setting').problems;
     assert.equal(found?.id, 'line/odd-space');
-    assert.equal(found?.values.character, 'byte order mark (U+FEFF)');
+    assert.equal(found?.values.character, 'a zero-width no-break space, the byte order mark (U+FEFF)');
   });
 
   it('are left alone in a text and in a comment', () => {

@@ -41,6 +41,11 @@ const roles: readonly Role[] = [
   { device: "the speed controllers' reports", path: 'esc.telemetry-port', link: 'esc-report' },
 ];
 
+/** "the receiver", for the parameter that names its port. */
+export function deviceOn(path: string): string | undefined {
+  return roles.find((role) => role.path === path)?.device;
+}
+
 /** The devices whose port the script sets and names rightly. */
 export function portUsers(view: CraftView): readonly PortUser[] {
   return roles.flatMap((role) => {

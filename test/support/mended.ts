@@ -1,0 +1,17 @@
+import { codeActions } from '../../server/src/features/code-actions';
+import { applied } from './applied';
+import { snapshotOf } from './snapshot';
+
+const everything = { start: { line: 0, character: 0 }, end: { line: 9999, character: 0 } };
+
+/** What each fix of one check makes of a whole text, in the order in which they are offered. */
+export function mended(
+  text: string,
+  id: string,
+  files: Readonly<Record<string, string>> = {},
+): readonly string[] {
+  const { snapshot } = snapshotOf(text, files);
+  return codeActions(snapshot, everything)
+    .filter(({ kind, findings }) => kind === 'fix' && findings[0]?.check.id === id)
+    .map(({ edits }) => applied(edits, { ...files, 'main.craft': text })['main.craft'] ?? '');
+}
