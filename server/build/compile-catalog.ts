@@ -1,6 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { z } from 'zod';
+import { numberFaults } from '../src/catalog/faults/numbers';
 import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
@@ -9,7 +10,7 @@ import { parameterFile } from '../src/catalog/model/parameter';
 import { checkProblems } from './catalog-checks/checks';
 import { hardwareProblems } from './catalog-checks/hardware';
 import { nameProblems } from './catalog-checks/names';
-import { numberProblems } from './catalog-checks/numbers';
+import { asLines, placedParameters } from './catalog-checks/places';
 import { proseProblems } from './catalog-checks/prose';
 import { relationProblems } from './catalog-checks/relations';
 import { readData } from './read-data';
@@ -48,7 +49,10 @@ export function compileCatalog(root: string): Compiled {
 }
 
 function togetherProblems(bundle: Bundle): readonly string[] {
-  const numbers = [...hardwareProblems(bundle), ...numberProblems(bundle)];
+  const numbers = [
+    ...hardwareProblems(bundle),
+    ...placedParameters(bundle).flatMap(({ at, parameter }) => asLines(at, numberFaults(parameter))),
+  ];
   const words = [...nameProblems(bundle), ...relationProblems(bundle), ...proseProblems(bundle)];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
   return numbers.length > 0 ? [...numbers, ...words] : [...words, ...checkProblems(bundle)];

@@ -25,7 +25,8 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   features: ['units', 'language', 'catalog', 'craft', 'figures', 'checks', 'board', 'workspace', 'sheet'],
   lsp: ['language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
   cli: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
-  build: ['units', 'language', 'catalog', 'features'],
+  // The data that ships is held to the same checks as that of a workspace.
+  build: ['units', 'language', 'catalog', 'checks', 'features'],
   // The editor's side sees messages and plain data only, down to the file.
   client: ['lsp/protocol', 'sheet'],
 };

@@ -1,9 +1,11 @@
 import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
+import { readQuantity } from '../../src/catalog/faults/quantities';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
-import { placedParameters, repeated } from './places';
-import { readQuantity } from './quantities';
+import { neverTriggers } from '../../src/checks/never';
+import { ruleFaults } from '../../src/checks/rule-faults';
+import { asLines, placedParameters, repeated } from './places';
 
 /** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */
 export function checkProblems(bundle: Bundle): readonly string[] {
@@ -24,20 +26,9 @@ export function checkProblems(bundle: Bundle): readonly string[] {
 }
 
 function ruleProblems(at: string, check: DataCheck, catalog: Catalog): readonly string[] {
-  const places = [
-    check.at,
-    ...(check.related ?? []).map((one) => one.at),
-    ...(check.fixes ?? []).map((one) => one.set),
-  ];
-  const unknown = places
-    .filter((place) => !isPlace(place, catalog))
-    .map((place) => `${at}: there is no ${place}`);
-  if (check.each === undefined || catalog.collection(check.each) !== undefined) return unknown;
-  return [...unknown, `${at}.each: ${check.each} is no collection`];
-}
-
-function isPlace(place: string, catalog: Catalog): boolean {
-  return catalog.parameters.has(place) || catalog.parameter(place) !== undefined || catalog.isSection(place);
+  const faults = asLines(at, ruleFaults(check, catalog));
+  if (faults.length > 0 || !neverTriggers(check, catalog)) return faults;
+  return [`${at}: no script can trigger it`];
 }
 
 /** A board's step is a step of a number that the catalogue knows, in its dimension. */

@@ -1,9 +1,10 @@
+import { readQuantity, readSpan } from '../../src/catalog/faults/quantities';
+import { chemistryFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { Board, Signal } from '../../src/catalog/model/hardware';
 import { parseQuantity } from '../../src/units/quantity';
 import { unitOf } from '../../src/units/unit';
-import { repeated } from './places';
-import { readQuantity, readSpan } from './quantities';
+import { asLines, repeated } from './places';
 
 /** Quantities of the hardware tables: of the right dimension, in the right order, each name once. */
 export function hardwareProblems(bundle: Bundle): readonly string[] {
@@ -14,14 +15,14 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
   };
   for (const board of bundle.boards) checkBoard(board, expect, problems);
   for (const signal of bundle.signals) checkSignal(signal, expect, problems);
-  for (const link of bundle.links) {
-    const at = `schemas/links.json: ${link.name}`;
-    expect(`${at}.baud`, link.baud, 'symbol-rate');
-    expect(`${at}.frameInterval`, link.frameInterval, 'time');
-    for (const supply of link.supply) expect(`${at}.supply`, supply, 'voltage');
-  }
-  checkPower(bundle, expect, problems);
-  checkVideo(bundle, expect, problems);
+  for (const link of bundle.links)
+    problems.push(...asLines(`schemas/links.json: ${link.name}`, linkFaults(link)));
+  for (const cell of bundle.chemistries)
+    problems.push(...asLines(`schemas/chemistries.json: ${cell.name}`, chemistryFaults(cell)));
+  for (const region of bundle.regions)
+    problems.push(...asLines(`schemas/regions.json: ${region.name}`, regionFaults(region)));
+  checkGauges(bundle, expect, problems);
+  checkBands(bundle, expect);
   checkNames(bundle, problems);
   return problems;
 }
@@ -58,20 +59,11 @@ function checkSignal(signal: Signal, expect: Expect, problems: string[]): void {
   } else if (signal.shortest === undefined || signal.longest === undefined) {
     problems.push(`${at}: a pulse needs its shortest and its longest width`);
   } else {
-    readSpan(at, [signal.shortest, signal.longest], 'time', problems);
+    problems.push(...asLines(at, readSpan([], [signal.shortest, signal.longest], 'time').faults));
   }
 }
 
-function checkPower(bundle: Bundle, expect: Expect, problems: string[]): void {
-  for (const cell of bundle.chemistries) {
-    const at = `schemas/chemistries.json: ${cell.name}`;
-    readSpan(`${at}: empty to land`, [cell.empty, cell.land], 'voltage', problems);
-    readSpan(`${at}: land to warn`, [cell.land, cell.warn], 'voltage', problems);
-    readSpan(`${at}: warn to nominal`, [cell.warn, cell.nominal], 'voltage', problems);
-    readSpan(`${at}: nominal to full`, [cell.nominal, cell.full], 'voltage', problems);
-    readSpan(`${at}: empty to storage`, [cell.empty, cell.storage], 'voltage', problems);
-    readSpan(`${at}: storage to full`, [cell.storage, cell.full], 'voltage', problems);
-  }
+function checkGauges(bundle: Bundle, expect: Expect, problems: string[]): void {
   const perLength = unitOf('ohm/m').dimension.key;
   for (const gauge of bundle.gauges) {
     const at = `schemas/gauges.json: ${gauge.name}`;
@@ -82,26 +74,11 @@ function checkPower(bundle: Bundle, expect: Expect, problems: string[]): void {
   }
 }
 
-function checkVideo(bundle: Bundle, expect: Expect, problems: string[]): void {
+function checkBands(bundle: Bundle, expect: Expect): void {
   for (const band of bundle.bands) {
     const at = `schemas/video-bands.json: ${band.name}`;
     expect(`${at}.halfWidth`, band.halfWidth, 'frequency');
     for (const channel of band.channels) expect(`${at}.channels`, channel, 'frequency');
-  }
-  for (const region of bundle.regions) {
-    const at = `schemas/regions.json: ${region.name}`;
-    for (const permit of region.permits) {
-      readSpan(`${at}.permits`, [permit.from, permit.to], 'frequency', problems);
-      expect(`${at}.permits.limit`, permit.limit, 'power');
-    }
-    if (
-      !/local rules and the licence decide/i.test(region.summary) ||
-      !/no legal advice/i.test(region.summary)
-    ) {
-      problems.push(
-        `${at}.summary: must say that local rules and the licence decide, and that it is no legal advice`,
-      );
-    }
   }
 }
 

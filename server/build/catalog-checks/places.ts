@@ -1,3 +1,4 @@
+import { type Fault, placeText } from '../../src/catalog/faults/fault';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { Parameter } from '../../src/catalog/model/parameter';
 
@@ -18,8 +19,9 @@ export function placedParameters(bundle: Bundle): readonly Placed[] {
   );
 }
 
-/** What stands more than once in a list. */
-export function repeated(list: readonly string[]): readonly string[] {
-  const seen = new Set<string>();
-  return [...new Set(list.filter((text) => seen.has(text) || !seen.add(text)))];
+export { repeated } from '../../src/catalog/faults/fault';
+
+/** Faults of a piece of data as lines about its file. */
+export function asLines(at: string, faults: readonly Fault[]): readonly string[] {
+  return faults.map((fault) => `${at}${placeText(fault)}: ${fault.message}`);
 }

@@ -4,22 +4,22 @@ import { CraftView } from '../craft/view';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
+import { memberSlot, placeholderOf, withMember } from './members';
 import type { CodeRule, RuleFinding } from './rule';
 
 /** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
 export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
-  const placeholder =
-    check.each === undefined ? null : `<${catalog.collection(check.each)?.placeholder ?? ''}>`;
+  const placeholder = placeholderOf(check, catalog);
   const read = new Map<string, readonly Condition[]>();
   const conditionsFor = (member: string): readonly Condition[] => {
     const known = read.get(member);
     if (known !== undefined) return known;
     if (read.size > mostMembersKept) read.clear();
-    const conditions = check.when.map((text) => readCondition(put(text, placeholder, member)));
+    const conditions = check.when.map((text) => readCondition(withMember(text, placeholder, member)));
     read.set(member, conditions);
     return conditions;
   };
-  conditionsFor(''); // a condition that can't be read is found out now, not at the first craft
+  conditionsFor('member'); // a condition that can't be read is found out now, not at the first craft
   return {
     ids: [check.id],
     scope: check.scope,
@@ -40,10 +40,6 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
 
 const mostMembersKept = 200;
 
-function put(text: string, placeholder: string | null, member: string): string {
-  return placeholder === null ? text : text.replaceAll(placeholder, member === '' ? 'member' : member);
-}
-
 function findingOf(
   check: DataCheck,
   view: CraftView,
@@ -52,22 +48,22 @@ function findingOf(
 ): RuleFinding {
   const scope = dataScope(view);
   const show = (slot: string) =>
-    slot === 'member' ? member : slotText(put(slot, placeholder, member), view, scope);
+    slot === memberSlot ? member : slotText(withMember(slot, placeholder, member), view, scope);
   const slots = slotsIn(`${check.message} ${check.advice}`);
   const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
   const fill = (text: string) =>
     filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, show(slot)])));
   return {
     id: check.id,
-    at: put(check.at, placeholder, member),
+    at: withMember(check.at, placeholder, member),
     values,
     related: (check.related ?? []).map(({ at, message }) => ({
-      at: put(at, placeholder, member),
+      at: withMember(at, placeholder, member),
       message: fill(message),
     })),
     fixes: (check.fixes ?? []).map(({ title, set, to }) => ({
       title: fill(title),
-      set: put(set, placeholder, member),
+      set: withMember(set, placeholder, member),
       to: fill(to),
     })),
   };

@@ -25,6 +25,11 @@ export const figureSources: readonly FigureSource[] = [
 
 const byId = new Map(figureSources.map((source) => [source.id, source]));
 
+/** The unit of a figure; undefined when there is no such figure. */
+export function figureUnit(id: string): string | undefined {
+  return byId.get(id)?.unit;
+}
+
 /** One figure of a craft with the view's pack; null where it can't be computed. Kept until an input changes. */
 export function figureOf(view: CraftView, id: string): Figure | null {
   const source = byId.get(id);

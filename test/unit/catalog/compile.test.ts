@@ -47,7 +47,7 @@ describe('compiling broken data', () => {
 
   it('refuses voltages that do not rise', () => {
     const problems = problemsAfter('chemistries.json', '"land": "3.3 V"', '"land": "3.6 V"');
-    includes(problems, 'lipo', 'land to warn', 'does not rise');
+    includes(problems, 'lipo.warn', '3.5 V must lie above land, which is 3.6 V');
   });
 
   it('refuses a region without its caution', () => {

@@ -1,0 +1,58 @@
+import type { Chemistry, Link, Region } from '../model/hardware';
+import { type Fault, within } from './fault';
+import { quantityFaults, readSpan } from './quantities';
+
+/** Quantities of a serial link: each of its dimension. */
+export function linkFaults(link: Link): readonly Fault[] {
+  return [
+    ...quantityFaults(['baud'], link.baud, 'symbol-rate'),
+    ...quantityFaults(['frameInterval'], link.frameInterval, 'time'),
+    ...link.supply.flatMap((supply, index) => quantityFaults(['supply', index], supply, 'voltage')),
+  ];
+}
+
+type CellVoltage = 'full' | 'nominal' | 'warn' | 'land' | 'storage' | 'empty';
+
+const cellVoltages: readonly CellVoltage[] = ['empty', 'land', 'warn', 'nominal', 'full', 'storage'];
+
+/** Each must lie above the one before it. */
+const rising: readonly (readonly [low: CellVoltage, high: CellVoltage])[] = [
+  ['empty', 'land'],
+  ['land', 'warn'],
+  ['warn', 'nominal'],
+  ['nominal', 'full'],
+  ['empty', 'storage'],
+  ['storage', 'full'],
+];
+
+/** Voltages of a cell: in the order in which a pack goes through them. */
+export function chemistryFaults(cell: Chemistry): readonly Fault[] {
+  const unreadable = cellVoltages.flatMap((name) => quantityFaults([name], cell[name], 'voltage'));
+  if (unreadable.length > 0) return unreadable;
+  return rising.flatMap(([low, high]) => {
+    if (readSpan([], [cell[low], cell[high]], 'voltage').faults.length === 0) return [];
+    return [{ at: [high], message: `${cell[high]} must lie above ${low}, which is ${cell[low]}` }];
+  });
+}
+
+/** The words without which no text about rules may stand. */
+const caution = [/local rules and the licence decide/i, /no legal advice/i];
+
+/** Bands and limits of a region, and the caution that its text must give. */
+export function regionFaults({ summary, permits }: Region): readonly Fault[] {
+  const bands = permits.flatMap(({ from, to, limit }, index) =>
+    within(
+      ['permits', index],
+      [
+        ...readSpan([], [from, to], 'frequency').faults.map(({ at, message }) => ({
+          at: [at[0] === 0 ? 'from' : 'to'],
+          message,
+        })),
+        ...quantityFaults(['limit'], limit, 'power'),
+      ],
+    ),
+  );
+  if (caution.every((words) => words.test(summary))) return bands;
+  const message = 'must say that local rules and the licence decide, and that it is no legal advice';
+  return [...bands, { at: ['summary'], message }];
+}
