@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { lex } from '../../../server/src/language/lexer';
+import { parseLine } from '../../../server/src/language/parser';
 import { problemsIn, statementOf } from '../../support/lines';
 
 function kinds(line: string): string {
@@ -101,6 +102,22 @@ describe('blanks that look like a space', () => {
     assert.deepEqual(problemsIn('name = "a\u00a0b" # c\u00a0d'), []);
   });
 
+  for (const [character, name] of [
+    ['\u00ad', 'a soft hyphen (U+00AD)'],
+    ['\u200b', 'a zero-width space (U+200B)'],
+    ['\u200d', 'a zero-width joiner (U+200D)'],
+    ['\u2060', 'a word joiner (U+2060)'],
+    ['\ufeff', 'a zero-width no-break space, the byte order mark (U+FEFF)'],
+  ] as const) {
+    it(`${name} within a name, a word or a section is the one thing found, and is taken out`, () => {
+      for (const line of ['cutoff = 120 Hz', 'order = AETR', '[gyro.lowpass]', 'include "a.craft"']) {
+        const cut = `${line.slice(0, 3)}${character}${line.slice(3)}`;
+        assert.equal(parseLine(cut).problems[0]?.values.character, name);
+        assert.deepEqual(problemsIn(cut), [{ id: 'line/odd-space', marked: character, mended: [line] }]);
+      }
+    });
+  }
+
   it('plain ones at the end of a line become part of nothing (A10)', () => {
     const word = statementOf('mode = fast \t', 'setting').value;
     assert.equal(word?.kind === 'reference' && word.path.text, 'fast');
@@ -128,6 +145,25 @@ describe('characters that show nothing', () => {
       }
     });
   }
+
+  for (const [character, name] of [
+    ['\u00ad', 'soft hyphen (U+00AD)'],
+    ['\u200b', 'zero-width space (U+200B)'],
+    ['\u2060', 'word joiner (U+2060)'],
+    ['\ufeff', 'zero-width no-break space, the byte order mark (U+FEFF)'],
+  ] as const) {
+    it(`${name} is named and taken out of a text`, () => {
+      const line = `name = "Sand${character}mar${character}tin"`;
+      assert.equal(parseLine(line).problems[0]?.values.character, name);
+      assert.deepEqual(problemsIn(line), [
+        { id: 'line/hidden-character', marked: character, mended: ['name = "Sandmartin"'] },
+      ]);
+    });
+  }
+
+  it('that join an emoji in a text are left alone', () => {
+    assert.deepEqual(problemsIn('name = "\u{1f469}\u200d\u{1f680}"'), []);
+  });
 
   it('are one finding a line, however many there are', () => {
     const [found, ...others] = problemsIn(`# ${'\u0007'.repeat(50)}`);
@@ -173,6 +209,12 @@ describe('a text', () => {
     ]);
     assert.deepEqual(problemsIn('name = "'), [
       { id: 'line/text-not-closed', marked: '"', mended: ['name = ""'] },
+    ]);
+  });
+
+  it('that is opened by a curly quote and not closed gets two straight ones', () => {
+    assert.deepEqual(problemsIn('name = \u201cSand'), [
+      { id: 'line/text-not-closed', marked: '\u201cSand', mended: ['name = "Sand"'] },
     ]);
   });
 
