@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
+import { suggestWord } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import type { PlacedLine } from '../craft/setting';
@@ -61,15 +62,22 @@ function complaintId(
 function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: Place): Finding {
   const check = catalog.check(id);
   if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
+  const meant = id === 'line/accept-unknown' ? suggestWord(catalog.checks.keys(), acceptance.check) : [];
+  const start = place.line.text.indexOf(acceptance.check, place.start);
+  const written = { ...place, start, end: start + acceptance.check.length };
+  const renamed = meant.map((name) => ({
+    title: `Write ${name}`,
+    edits: [{ place: written, newText: name }],
+  }));
   const removal = { title: 'Remove the acceptance', edits: [{ place, newText: '' }] };
   return {
     check,
     level: check.level,
-    values: { check: acceptance.check, reason: acceptance.reason },
+    values: { check: acceptance.check, reason: acceptance.reason, meant: meant.join(', ') },
     place,
     related: [],
     pack: null,
-    fixes: [removal],
+    fixes: meant.length > 0 ? renamed : [removal],
     accepted: null,
   };
 }

@@ -78,6 +78,21 @@ describe('an acceptance that accepts nothing', () => {
     ]);
   });
 
+  it('of a check that is near offers that one', () => {
+    const [told] = new OwnCraft(catalog, '[gyro]\nrate = 8 kHz # accept own/riks: one hover\n').findings(
+      'line',
+    );
+    assert.deepEqual(
+      told?.fixes.map(({ edits }) =>
+        edits.map(
+          ({ place: { line, start, end }, newText }) =>
+            line.text.slice(0, start) + newText + line.text.slice(end),
+        ),
+      ),
+      [['rate = 8 kHz # accept own/risk: one hover']],
+    );
+  });
+
   it('can be removed by its fix', () => {
     const [told] = new OwnCraft(catalog, '[craft]\nmass = 212 g # accept own/risk: why\n').findings('line');
     const [edit] = told?.fixes[0]?.edits ?? [];

@@ -63,4 +63,59 @@ describe('an acceptance', () => {
   it('in a text is a text', () => {
     assert.equal(parseLine('name = "# accept a/b: why"').acceptance, null);
   });
+
+  const told: readonly [comment: string, lacks: string, made: string | null][] = [
+    ['# accept', 'it names no check', null],
+    ['# accept: why', 'it names no check', null],
+    ['# accept a/b', 'it gives no reason', null],
+    ['# accept a/b:', 'it gives no reason', null],
+    ['# accept a/: why', "`a/` is no check's whole id", null],
+    ['# accept a/b: ...', '`...` is no reason', null],
+    ['# accept a/b: …', '`…` is no reason', null],
+    ['# accept a/b: TODO', '`TODO` is no reason', null],
+    ['# accept a/b: todo.', '`todo.` is no reason', null],
+    ['# accept a/b: x', '`x` is no reason', null],
+    ['# accept a/b: reason', '`reason` is no reason', null],
+    ['# accept a/b: why this is fine here', '`why this is fine here` is no reason', null],
+    ['#Accept a/b: one hover', 'it is read in small letters only', '# accept a/b: one hover'],
+    ['# ACCEPT A/B: one hover', 'it is read in small letters only', '# accept a/b: one hover'],
+    [
+      '# accept: a/b: one hover',
+      'the colon belongs behind the check, not behind `accept`',
+      '# accept a/b: one hover',
+    ],
+    [
+      '# accept: a/b one hover',
+      'the colon belongs behind the check, not behind `accept`',
+      '# accept a/b: one hover',
+    ],
+    ['# accept a/b one hover', 'a colon belongs between the check and the reason', '# accept a/b: one hover'],
+    [
+      '# accept a/b - one hover',
+      'a colon belongs between the check and the reason',
+      '# accept a/b: one hover',
+    ],
+  ];
+  for (const [comment, lacks, made] of told) {
+    it(`tells what is amiss, and mends the form: ${comment}`, () => {
+      const line = `x = off ${comment}`;
+      const { acceptance, problems } = parseLine(line);
+      assert.equal(acceptance, null);
+      assert.deepEqual(
+        problems.map(({ id, values }) => [id, values.lacks]),
+        [['line/acceptance-form', lacks]],
+      );
+      const edits = problems[0]?.fixes.flatMap((fix) => fix.edits) ?? [];
+      assert.deepEqual(
+        edits.map(({ start, end, newText }) => line.slice(0, start) + newText + line.slice(end)),
+        made === null ? [] : [`x = off ${made}`],
+      );
+    });
+  }
+
+  for (const reason of ['why', 'hall only', 'todo after the race', '测试', 'fine']) {
+    it(`has any real reason: ${reason}`, () => {
+      assert.equal(parseLine(`x = off # accept a/b: ${reason}`).acceptance?.reason, reason);
+    });
+  }
 });
