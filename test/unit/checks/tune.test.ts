@@ -56,9 +56,9 @@ const filters: readonly CheckCase[] = [
   ],
   [
     'tune/lowpass-near-half-rate',
-    '400 Hz',
+    '401 Hz',
+    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '401 Hz')],
     ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '400 Hz')],
-    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '399 Hz')],
   ],
   [
     'tune/noise-folds-into-loop',

@@ -1,6 +1,6 @@
 import type { CraftView } from '../../craft/view';
 import { alias, halfRate } from '../../physics/sampling';
-import type { CodeRule, RuleFinding } from '../rule';
+import type { CodeRule, RuleFinding, RuleFix } from '../rule';
 import { lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
 
 /** Cutoffs and centres against half the rate at which a filter works. */
@@ -46,6 +46,7 @@ export const filterLimitRules: readonly CodeRule[] = [
         at: 'gyro.tracker.to',
         values: { to: hertz(view, to), ...ratesText(view, rate) },
         related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
+        fixes: lowered(view, 'gyro.tracker.to', nearHalf * halfRate(rate)),
       });
     },
   },
@@ -65,17 +66,28 @@ const nearHalf = 0.8;
 function lowpassFinding(view: CraftView, { path, rate: ratePath }: Stage): RuleFinding | null {
   const cutoff = workingCutoff(view, path);
   const rate = view.quantity(ratePath);
-  if (cutoff === null || rate === null || cutoff < nearHalf * halfRate(rate)) return null;
+  const fair = nearHalf * halfRate(rate ?? 0);
+  if (cutoff === null || rate === null || cutoff <= fair * (1 + 1e-9)) return null;
   return {
     id: cutoff >= halfRate(rate) ? 'tune/lowpass-above-half-rate' : 'tune/lowpass-near-half-rate',
     at: `${path}.cutoff`,
     values: {
       cutoff: hertz(view, cutoff),
-      fair: hertz(view, nearHalf * halfRate(rate)),
+      fair: hertz(view, fair),
       ...ratesText(view, rate),
     },
     related: [{ at: ratePath, message: 'The rate.' }],
+    fixes: lowered(view, `${path}.cutoff`, fair),
   };
+}
+
+/** Brings a frequency down to one that makes sense, in whole hertz and as far as its parameter goes. */
+function lowered(view: CraftView, set: string, most: number): readonly RuleFix[] {
+  const { low, high } = view.catalog.parameter(set)?.range ?? { low: 0, high: Number.POSITIVE_INFINITY };
+  const value = Math.min(high, Math.floor(most));
+  if (value < low || value <= 0) return [];
+  const to = view.exact(value, 'Hz');
+  return [{ title: `Write ${to}`, set, to }];
 }
 
 /** A loop slower than the gyro leaves samples out, and what is left above half its rate folds down. */

@@ -22,7 +22,9 @@ export const overlayPlaceRules: readonly CodeRule[] = [
     check(view, report) {
       const all = elements(view);
       for (const [index, other] of all.entries()) {
-        for (const one of all.slice(0, index)) if (areOver(one, other)) report(overlap(one, other));
+        for (const one of all.slice(0, index)) {
+          if (areOver(one, other)) report(overlap(one, other, freePlace(view, all, other)));
+        }
       }
     },
   },
@@ -76,10 +78,37 @@ function areOver(one: Element, other: Element): boolean {
   return one.column < other.column + other.width && other.column < one.column + one.width;
 }
 
-function overlap(one: Element, other: Element): RuleFinding {
+interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A character of the overlay is half as tall again as it is wide: 12 by 18 points. Common practice. */
+const tallness = 1.5;
+
+/** The place nearest to an element's own where it stands whole and over nothing; null where the grid is full. */
+function freePlace(view: CraftView, all: readonly Element[], moved: Element): Place | null {
+  const grid = overlayGrid(view);
+  if (grid === null) return null;
+  const others = all.filter(({ name }) => name !== moved.name);
+  let best: (Place & { readonly far: number }) | null = null;
+  for (let row = 0; row < grid.rows; row += 1) {
+    for (let column = 0; column + moved.width <= grid.columns; column += 1) {
+      const far = Math.hypot(tallness * (row - moved.row), column - moved.column);
+      if (best !== null && far >= best.far) continue;
+      if (others.some((other) => areOver(other, { ...moved, row, column }))) continue;
+      best = { row, column, far };
+    }
+  }
+  return best;
+}
+
+function overlap(one: Element, other: Element, free: Place | null): RuleFinding {
+  const to = free === null ? '' : `[${free.row}, ${free.column}]`;
+  const set = `overlay.${other.name}.place`;
   return {
     id: 'see/element-overlap',
-    at: `overlay.${other.name}.place`,
+    at: set,
     values: {
       one: one.name,
       other: other.name,
@@ -88,6 +117,7 @@ function overlap(one: Element, other: Element): RuleFinding {
       second: columnsOf(other),
     },
     related: [{ at: `overlay.${one.name}.place`, message: `${one.name} stands here.` }],
+    fixes: free === null ? [] : [{ title: `Move ${other.name} to ${to}`, set, to }],
   };
 }
 

@@ -14,7 +14,9 @@ export const rateRules: readonly CodeRule[] = [
       if (gyro === null || control === null || gyro <= 0 || control <= 0) return;
       if (evenDivision(gyro, control) !== null) return;
       const isFaster = control > gyro;
-      const near = isFaster ? gyro : gyro / Math.round(gyro / control);
+      const near = (isFaster ? [gyro] : evenRates(gyro, control))
+        .filter((rate) => rate >= (view.catalog.parameter('control.rate')?.range?.low ?? 0))
+        .map((rate) => view.exact(rate, 'kHz'));
       report({
         id: isFaster ? 'tune/control-faster-than-gyro' : 'tune/control-rate-uneven',
         at: 'control.rate',
@@ -23,12 +25,10 @@ export const rateRules: readonly CodeRule[] = [
           control: view.short(control, 'kHz'),
           times: view.short(gyro / control, ''),
           stale: view.short(1 - gyro / control, '%'),
-          near: view.exact(near, 'kHz'),
+          near: near.join(' or '),
         },
         related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
-        fixes: [
-          { title: `Write ${view.exact(near, 'kHz')}`, set: 'control.rate', to: view.exact(near, 'kHz') },
-        ],
+        fixes: near.map((to) => ({ title: `Write ${to}`, set: 'control.rate', to })),
       });
     },
   },
@@ -72,6 +72,28 @@ export const rateRules: readonly CodeRule[] = [
     },
   },
 ];
+
+/** A loop that leaves out more samples than this between two steps flies nothing. */
+const mostParts = 1000;
+
+/**
+ * The next rate below and above that divides the gyro's, Hz, the nearer one first: in whole hertz where there
+ * are such, since nobody sets 2.6666 kHz.
+ */
+function evenRates(gyro: number, control: number): readonly number[] {
+  const parts = Array.from({ length: mostParts }, (_, index) => gyro / (index + 1));
+  const whole = parts.filter((rate) => Math.abs(rate - Math.round(rate)) < 1e-6);
+  const near = around(whole.map(Math.round), control);
+  const found = near.length > 0 ? near : around(parts, control);
+  return [...found].sort((one, other) => Math.abs(one - control) - Math.abs(other - control));
+}
+
+/** Of falling rates the last one above and the first one below. */
+function around(rates: readonly number[], control: number): readonly number[] {
+  const above = rates.filter((rate) => rate > control).at(-1);
+  const below = rates.find((rate) => rate < control);
+  return [above, below].flatMap((rate) => rate ?? []);
+}
 
 function nearest(view: CraftView, offered: readonly number[], given: number): readonly RuleFix[] {
   const [best] = [...offered].sort((one, other) => Math.abs(one - given) - Math.abs(other - given));
