@@ -9,7 +9,9 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
   const check = view.catalog.check(said.id);
   if (check === undefined) throw new Error(`the catalogue has no check ${said.id}`);
   const { place, elsewhere, acceptedOn } = standingOf(view, said.at, said.mark ?? 'value');
-  const here = elsewhere === null ? [] : [{ place: elsewhere, message: 'It is set here.' }];
+  // What is missing is told at the section it belongs to, or at what goes with it: the words must not say more.
+  const message = view.isSet(said.at) ? `${said.at} is set here.` : 'The section is here.';
+  const here = elsewhere === null ? [] : [{ place: elsewhere, message }];
   const related = (said.related ?? []).flatMap(({ at, message }) => relatedTo(view, at, message));
   const fixes = (said.fixes ?? []).flatMap((fix) => fixFor(view, fix) ?? []);
   const finding = {

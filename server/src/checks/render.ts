@@ -1,3 +1,4 @@
+import { withoutTails } from '../units/number-text';
 import { filled, slotsIn } from './data-template';
 import type { Finding } from './finding';
 
@@ -30,7 +31,7 @@ function sentence(template: string, values: Readonly<Record<string, string>>): s
 const longestValue = 300;
 
 function shortened(value: string): string {
-  if (value.length <= longestValue) return value;
+  if (value.length <= longestValue) return withoutTails(value);
   // No half of a character is left at the cut.
   return `${value.slice(0, longestValue).replace(/[\ud800-\udbff]$/, '')}…`;
 }

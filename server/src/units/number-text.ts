@@ -17,6 +17,16 @@ export function shortNumber(value: number, significant = 3): string {
   return whole ? String(Math.round(value)) : plainNumber(value, significant);
 }
 
+/** A number before a unit with more than six digits, some of them behind the point. */
+const tail = /(?<![\w.])\d+\.\d{4,}(?= [A-Za-z%])/g;
+
+/** Cuts the long tails that conversions leave: `199.526231497 mW` is told as 199.526 mW. For people only. */
+export function withoutTails(text: string): string {
+  return text.replace(tail, (number) =>
+    number.replace('.', '').replace(/^0+/, '').length <= 6 ? number : plainNumber(Number(number), 6),
+  );
+}
+
 function withoutExponent(value: number, significant: number): string {
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const digits = Math.min(100, Math.max(0, significant - 1 - magnitude));

@@ -198,7 +198,7 @@ describe('where a rule stands', () => {
         place.script.lineNumber(place.line),
         message,
       ]),
-      [['test:///work/b.craft', 1, 'It is set here.']],
+      [['test:///work/b.craft', 1, 'gyro.rate is set here.']],
     );
   });
 

@@ -60,8 +60,8 @@ const polarity: CodeRule = {
       const said = view.flag(at);
       const link = view.catalog.link(view.word(linkPath) ?? '');
       if (said === null || link === undefined || said === link.inverted) continue;
-      const words = (inverted: boolean) => (inverted ? 'inverted' : 'not inverted');
-      const values = { link: link.name, usual: words(link.inverted), said: words(said) };
+      const usual = link.inverted ? 'inverted' : 'not inverted';
+      const values = { link: link.name, usual, said: said ? 'on' : 'off' };
       report({ id: 'wire/polarity-unusual', at, values });
     }
   },

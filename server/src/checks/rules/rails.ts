@@ -81,7 +81,7 @@ function finding(
     },
     related: others.map(({ device, currentPath, current }) => ({
       at: currentPath,
-      message: `The ${device} draws ${view.short(current ?? 0, 'A')} from the same rail.`,
+      message: `Another ${view.short(current ?? 0, 'A')} from the same rail: ${device.replaceAll('-', ' ')}.`,
     })),
   };
 }
