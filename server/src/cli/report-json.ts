@@ -4,16 +4,20 @@ import { adviceOf, messageOf } from '../checks/render';
 import { editsOf } from '../features/fix-edits';
 import { rangeOf } from '../features/range';
 import type { Checked } from './check';
+import { toldOf } from './shown-findings';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */
 export function jsonReport(checked: readonly Checked[], pathOf: (uri: string) => string): string {
-  const files = checked.map(({ script, findings }) => ({
-    path: script.path,
-    findings: findings.map((finding) =>
-      jsonFinding(finding, (uri) => (uri === script.uri ? script.path : pathOf(uri))),
-    ),
-    counts: countByLevel(findings),
-  }));
+  const files = checked.map(({ script, findings }) => {
+    const { told, omitted } = toldOf(findings);
+    const pathFor = (uri: string) => (uri === script.uri ? script.path : pathOf(uri));
+    return {
+      path: script.path,
+      findings: told.map((finding) => jsonFinding(finding, pathFor)),
+      ...(omitted === 0 ? {} : { omitted }),
+      counts: countByLevel(findings),
+    };
+  });
   const counts = countByLevel(checked.flatMap(({ findings }) => findings));
   return `${JSON.stringify({ version: 1, files, counts }, null, 2)}\n`;
 }

@@ -3,6 +3,8 @@ import type { Finding } from '../checks/finding';
 import { countByLevel, levels } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
 import type { Checked } from './check';
+import { excerptOf } from './excerpt';
+import { mostTold, toldOf } from './shown-findings';
 import { painted, type Terminal, visible } from './terminal';
 
 const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
@@ -12,18 +14,22 @@ const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
   tidy: 'grey',
 };
 
-const widest = 160;
-
 /** The report for people: each finding with its line and a mark under it, then the counts. */
 export function textReport(
   checked: readonly Checked[],
   terminal: Terminal,
   pathOf: (uri: string) => string,
 ): string {
-  const told = checked.flatMap(({ script, findings }) =>
-    findings.map((finding) => findingText(script.path, finding, terminal, pathOf)),
-  );
-  return `${told.join('\n')}${told.length > 0 ? '\n' : ''}${summary(checked, terminal)}\n`;
+  const texts = checked.flatMap(({ script, findings }) => {
+    const { told, omitted } = toldOf(findings);
+    const rest = omitted === 0 ? [] : [omittedText(script.path, omitted, terminal)];
+    return [...told.map((finding) => findingText(script.path, finding, terminal, pathOf)), ...rest];
+  });
+  return `${texts.join('\n')}${texts.length > 0 ? '\n' : ''}${summary(checked, terminal)}\n`;
+}
+
+function omittedText(path: string, omitted: number, terminal: Terminal): string {
+  return `${painted(path, 'bold', terminal)} has ${omitted} more findings; the worst ${mostTold} are told, and all are counted.`;
 }
 
 function findingText(
@@ -44,15 +50,11 @@ function findingText(
   return [head, ...excerpt(finding, terminal), `  ${visible(advice)}`, ...related].join('\n');
 }
 
-/** The line with a mark under the place; a very long line is cut round it. */
+/** The line with a mark under the place. */
 function excerpt({ place, level }: Finding, terminal: Terminal): readonly string[] {
-  const { text } = place.line;
-  if (text.trim() === '') return [];
-  const from = place.start > widest ? place.start - widest / 4 : 0;
-  const shown = visible(text.slice(from, from + widest)).replaceAll('\t', ' ');
-  const indent = ' '.repeat([...text.slice(from, place.start)].length);
-  const length = Math.max(1, [...text.slice(place.start, Math.min(place.end, from + widest))].length);
-  return [`  ${shown}`, `  ${indent}${painted('^'.repeat(length), colours[level], terminal)}`];
+  if (place.line.text.trim() === '') return [];
+  const { line, indent, length } = excerptOf(place.line.text, place);
+  return [`  ${line}`, `  ${' '.repeat(indent)}${painted('^'.repeat(length), colours[level], terminal)}`];
 }
 
 function summary(checked: readonly Checked[], terminal: Terminal): string {

@@ -1,0 +1,37 @@
+import { strict as assert } from 'node:assert';
+import { excerptOf } from '../../../server/src/cli/excerpt';
+
+/** The line with the mark under it, as the terminal shows both, from a line with the marked part in ‹›. */
+function shown(marked: string): readonly [string, number, number] {
+  const start = marked.indexOf('‹');
+  const end = marked.indexOf('›') - 1;
+  const { line, indent, length } = excerptOf(marked.replace(/[‹›]/g, ''), { start, end });
+  return [line, indent, length];
+}
+
+describe('a line of the report with its mark', () => {
+  const cases: readonly [why: string, marked: string, indent: number, length: number][] = [
+    ['letters take one column each', 'rate = ‹3 kHz›', 7, 5],
+    ['an emoji takes two', 'name = "🐦" ‹x›', 12, 1],
+    ['an emoji of several characters takes two', 'name = "👩‍🚀" ‹x›', 12, 1],
+    ['a flag takes two', 'name = "🇨🇭" ‹x›', 12, 1],
+    ['ideographs take two each', 'name = ‹"海燕"›', 7, 6],
+    ['a combining accent takes none', 'name = "e\u0301" ‹x›', 11, 1],
+    ['a zero-width space takes none, and its mark is seen', 'name = ‹\u200b›x', 7, 1],
+  ];
+  for (const [why, marked, indent, length] of cases) {
+    it(why, () => {
+      const line = marked.replace(/[‹›]/g, '');
+      assert.deepEqual(shown(marked), [line, indent, length]);
+    });
+  }
+
+  it('shows tabs and control characters as one column each', () => {
+    assert.deepEqual(shown('\tname\u001b = ‹x›'), [' name\ufffd = x', 9, 1]);
+  });
+
+  it('is cut where it is very long, round the mark', () => {
+    const { line, indent, length } = excerptOf(`${'海'.repeat(300)}x`, { start: 300, end: 301 });
+    assert.deepEqual([line, indent, length], [`${'海'.repeat(40)}x`, 80, 1]);
+  });
+});
