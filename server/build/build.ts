@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BuildOptions, build } from 'esbuild';
+import { version } from '../../package.json';
 import { compileCatalog } from './compile-catalog';
 
 const root = join(__dirname, '../..');
@@ -25,7 +26,10 @@ const engine: BuildOptions = {
   platform: 'node',
   format: 'cjs',
   target: 'node20',
-  define: { PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)) },
+  define: {
+    PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)),
+    PROPSOFF_VERSION: JSON.stringify(version),
+  },
 };
 
 /** Every file that ships, by its name in `dist/`. */

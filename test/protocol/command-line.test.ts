@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { built } from '../support/built';
@@ -93,6 +93,30 @@ describe('the command line', () => {
     assert.equal(propsoff(['format', '--check', untidy]).status, 1);
     assert.equal(propsoff(['format', untidy]).status, 0);
     assert.equal(propsoff(['format', '--check', untidy]).status, 0);
+  });
+
+  it('tells its version', () => {
+    assert.match(propsoff(['--version']).stdout, /^propsoff \d+\.\d+\.\d+\n$/);
+  });
+
+  it('formats a script with a byte order mark and keeps the mark', () => {
+    const marked = file('marked.craft', '\ufeff[gyro]\nrate=8 kHz\n');
+    assert.equal(propsoff(['format', marked]).status, 0);
+    assert.equal(readFileSync(marked, 'utf8'), '\ufeff[gyro]\nrate = 8 kHz\n');
+    assert.equal(
+      propsoff(['format', '-'], '\ufeff[gyro]\nrate=8 kHz\n').stdout,
+      '\ufeff[gyro]\nrate = 8 kHz\n',
+    );
+    assert.equal(propsoff(['format', '--check', marked]).status, 0);
+  });
+
+  it('explains a group by its parameters, and a last word by all that end in it', () => {
+    assert.match(propsoff(['explain', 'gyro']).stdout, /gyro\.lowpass\.cutoff +Cutoff/);
+    assert.match(
+      propsoff(['explain', 'cutoff']).stdout,
+      /derivative\.lowpass\.cutoff[\s\S]*gyro\.second-lowpass\.cutoff/,
+    );
+    assert.match(propsoff(['explain', 'receiver.cutoff']).stderr, /did you mean derivative\.lowpass\.cutoff/);
   });
 
   it('explains a parameter and a check', () => {

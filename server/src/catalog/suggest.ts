@@ -82,6 +82,8 @@ function bySynonym(catalog: Catalog, written: string, section: string): readonly
   const found = catalog.patterns.synonyms.get(bareText(written)) ?? [];
   const under = found.filter((pattern) => keysUnder(pattern, section) !== undefined);
   if (section !== '' && under.length > 0) return under.map((pattern) => said(pattern, section, 'own'));
+  // A word that ends names of ours is meant as it is ours, not as another word for something else.
+  if (endingIn(catalog, written).length > 0) return [];
   return found.length > most ? [] : found.map((pattern) => said(pattern, section, 'other'));
 }
 
@@ -106,9 +108,8 @@ function keysUnder(pattern: Pattern, section: string): readonly string[] | undef
 /** A name that is right, under a section that has none such. Too common a name says nothing. */
 function underOtherSection(catalog: Catalog, written: string): readonly Match[] {
   const words = written.split('.');
-  const lower = words.map((word) => word.toLowerCase());
   const { patterns } = catalog.patterns.parameters;
-  const exact = patterns.filter((pattern) => endsWith(pattern, words, lower));
+  const exact = endingIn(catalog, written);
   const found = exact.length > 0 ? exact : patterns.filter((pattern) => endsNear(pattern, words));
   if (found.length > most) return [];
   return found.map((pattern) => {
@@ -119,6 +120,13 @@ function underOtherSection(catalog: Catalog, written: string): readonly Match[] 
     const cost = before === 0 ? costs.wholeName : costs.section;
     return { pattern, path: path.join('.'), why: 'section', cost };
   });
+}
+
+/** The patterns whose last words are these. */
+function endingIn(catalog: Catalog, written: string): readonly Pattern[] {
+  const words = written.split('.');
+  const lower = words.map((word) => word.toLowerCase());
+  return catalog.patterns.parameters.patterns.filter((pattern) => endsWith(pattern, words, lower));
 }
 
 /** A single long word, slightly misspelt, that ends a name: `tilt-limt` before any section. */

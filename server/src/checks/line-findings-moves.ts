@@ -1,5 +1,6 @@
 import { suggestParameters } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
+import { interpret } from '../craft/interpret';
 import { inputKeys } from '../craft/keys';
 import type { Problem, SettingStatement } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
@@ -14,8 +15,17 @@ export function movesFor(craft: Craft, line: ScriptLine, found: Problem): readon
   const places = suggestions.flatMap(({ path, written }) => (written === null ? membersOf(craft, path) : []));
   return places
     .filter((path) => craft.root.lines(inputKeys.setting(path, section.pack)).length === 0)
+    .filter((path) => isOfKind(craft, path, statement))
     .slice(0, mostOffered)
     .map((path) => move(craft, line, statement, path));
+}
+
+/** Whether the value is of the kind that the other parameter takes; what else is wrong with it can wait. */
+function isOfKind(craft: Craft, path: string, { value }: SettingStatement): boolean {
+  const known = craft.catalog.parameter(path);
+  if (known === undefined || value === null) return known !== undefined;
+  const { problems } = interpret(value, known, craft.scope(null), craft.words(known));
+  return !problems.some(({ id }) => id === 'line/wrong-dimension' || id === 'line/wrong-shape');
 }
 
 const mostOffered = 3;

@@ -2,6 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import { suggestParameters, suggestWord } from '../catalog/suggest';
 import { explainCheck, explainParameter } from '../features/explain';
 import { plainText } from '../features/markdown';
+import { explainEnding, explainSection, parametersEndingIn } from './explain-lists';
 import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
 import type { Terminal } from './terminal';
@@ -15,23 +16,50 @@ export async function runExplain(
   catalog: Catalog,
 ): Promise<number> {
   const [name, ...more] = readOptions(args, {}).positionals;
-  if (name === undefined || more.length > 0) throw new UsageError('explain takes one parameter or one check');
-  const story = name.includes('/') ? explainCheck(catalog, name) : explainParameter(catalog, name);
-  if (story === null) throw new UsageError(unknown(catalog, name));
-  terminal.out(`${plainText(story).split('\n').map(wrapped).join('\n')}\n`);
+  if (name === undefined || more.length > 0)
+    throw new UsageError('explain takes one parameter, one group of them, or one check');
+  const told = name.includes('/') ? plain(explainCheck(catalog, name)) : settings(catalog, name);
+  if (told === null) throw new UsageError(unknown(catalog, name));
+  terminal.out(`${told}\n`);
   return exitCodes.fine;
 }
 
-function unknown(catalog: Catalog, name: string): string {
-  const near = name.includes('/')
-    ? suggestWord(catalog.checks.keys(), name)
-    : suggestParameters(catalog, name, '').map(({ known }) => known.name);
-  const meant = near.length === 0 ? '' : `; did you mean ${near.join(', ')}?`;
-  return `there is no parameter or check "${name}"${meant}`;
+/** A parameter, a group, or what ends in the words given. */
+function settings(catalog: Catalog, name: string): string | null {
+  const exact = plain(explainParameter(catalog, name)) ?? wrapped(explainSection(catalog, name));
+  if (exact !== null) return exact;
+  const found = parametersEndingIn(catalog, name);
+  const [only] = found;
+  if (only === undefined) return null;
+  return found.length === 1 ? plain(explainParameter(catalog, only.name)) : explainEnding(name, found);
 }
 
-/** Breaks a paragraph between words. */
-function wrapped(paragraph: string): string {
+/** Markdown as a terminal shows it. */
+function plain(markdown: string | null): string | null {
+  return wrapped(markdown === null ? null : plainText(markdown));
+}
+
+function wrapped(text: string | null): string | null {
+  return text === null ? null : text.split('\n').map(wrappedParagraph).join('\n');
+}
+
+function unknown(catalog: Catalog, name: string): string {
+  const near = name.includes('/') ? suggestWord(catalog.checks.keys(), name) : nearParameters(catalog, name);
+  const meant = near.length === 0 ? '' : `; did you mean ${near.join(', ')}?`;
+  return `there is no parameter, group or check "${name}"${meant}`;
+}
+
+/** What is spelt much alike, and else what ends in the last word. */
+function nearParameters(catalog: Catalog, name: string): readonly string[] {
+  const near = suggestParameters(catalog, name, '').map(({ known }) => known.name);
+  if (near.length > 0) return near;
+  if (!name.includes('.')) return suggestWord(catalog.groups.keys(), name);
+  return parametersEndingIn(catalog, name.slice(name.lastIndexOf('.') + 1)).map((known) => known.name);
+}
+
+/** Breaks a paragraph between words; a list stays as it is. */
+function wrappedParagraph(paragraph: string): string {
+  if (paragraph.startsWith('  ')) return paragraph;
   const indent = paragraph.startsWith('- ') ? '  ' : '';
   const lines = [''];
   for (const word of paragraph.split(' ')) {

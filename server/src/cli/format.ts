@@ -11,18 +11,18 @@ export async function runFormat(args: readonly string[], terminal: Terminal): Pr
   const { values, positionals } = readOptions(args, { check: { type: 'boolean' } });
   const { scripts, unreadable } = await gatherScripts(positionals, terminal);
   let wouldChange = false;
-  for (const { path, uri, text } of scripts) {
+  for (const { path, uri, text, mark } of scripts) {
     const formatted = formatText(text);
     const isSame = formatted === text;
     if (path === '-' && values.check !== true) {
-      terminal.out(formatted);
+      terminal.out(mark + formatted);
       continue;
     }
     if (isSame) continue;
     wouldChange = true;
     if (values.check === true) terminal.out(`${path} would change\n`);
     else {
-      await writeFile(URI.parse(uri).fsPath, formatted);
+      await writeFile(URI.parse(uri).fsPath, mark + formatted);
       terminal.out(`${path} formatted\n`);
     }
   }

@@ -9,6 +9,9 @@ import { nodeTerminal, type Terminal } from './terminal';
 
 type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
 
+/** That of the package, put in by the build. */
+declare const PROPSOFF_VERSION: string;
+
 const commands: ReadonlyMap<string, Command> = new Map([
   ['check', (args, terminal) => runCheck(args, terminal, builtInCatalog())],
   ['format', (args, terminal) => runFormat(args, terminal)],
@@ -21,6 +24,10 @@ async function run(argv: readonly string[], terminal: Terminal): Promise<number>
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     terminal.out(helpText);
     return name === undefined ? exitCodes.couldNotRun : exitCodes.fine;
+  }
+  if (name === '--version' || name === '-v') {
+    terminal.out(`propsoff ${PROPSOFF_VERSION}\n`);
+    return exitCodes.fine;
   }
   const command = commands.get(name);
   if (command === undefined) {

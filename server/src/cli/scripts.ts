@@ -11,6 +11,8 @@ export interface ScriptFile {
   readonly path: string;
   readonly uri: string;
   readonly text: string;
+  /** The byte order mark that stood in front of the text; empty without one. */
+  readonly mark: string;
 }
 
 export interface Gathered {
@@ -40,9 +42,9 @@ export async function gatherScripts(paths: readonly string[], terminal: Terminal
 }
 
 async function fromStandardInput(terminal: Terminal): Promise<ScriptFile> {
-  const text = withoutMark(await terminal.readStandardInput());
-  if (isBinary(text)) throw new UsageError('standard input is not a text');
-  return { path: '-', uri: URI.file(resolve('standard-input.craft')).toString(), text };
+  const read = parted(await terminal.readStandardInput());
+  if (isBinary(read.text)) throw new UsageError('standard input is not a text');
+  return { path: '-', uri: URI.file(resolve('standard-input.craft')).toString(), ...read };
 }
 
 async function filesAt(path: string, unreadable: string[]): Promise<readonly string[]> {
@@ -71,12 +73,18 @@ async function scriptsBelow(folder: string): Promise<readonly string[]> {
 async function readScript(file: string): Promise<ScriptFile | string> {
   const path = shown(file);
   try {
-    const text = withoutMark(decoded(await readFile(file)));
-    if (isBinary(text)) return `${path}: it is not a text`;
-    return { path, uri: URI.file(resolve(file)).toString(), text };
+    const read = parted(decoded(await readFile(file)));
+    if (isBinary(read.text)) return `${path}: it is not a text`;
+    return { path, uri: URI.file(resolve(file)).toString(), ...read };
   } catch (error) {
     return `${path}: ${reason(error)}`;
   }
+}
+
+/** A text and the mark in front of it, which is no part of the script and must not get lost either. */
+function parted(read: string): Pick<ScriptFile, 'text' | 'mark'> {
+  const text = withoutMark(read);
+  return { text, mark: read.slice(0, read.length - text.length) };
 }
 
 /** Bytes as text; throws where they are not UTF-8, so that nothing is guessed and then written back. */

@@ -1,0 +1,27 @@
+import type { Catalog } from '../catalog/catalog';
+import type { KnownParameter } from '../catalog/known-parameter';
+
+/** A group or a section with the parameters in it, as plain text; null where the name is neither. */
+export function explainSection(catalog: Catalog, name: string): string | null {
+  const group = catalog.groups.get(name);
+  if (group !== undefined)
+    return `${group.title} (${name})\n\n${group.summary}\n\n${listed(group.parameters)}`;
+  const below = catalog.parametersUnder(name).map(({ known }) => known);
+  return below.length === 0 ? null : `${name}\n\n${listed(below)}`;
+}
+
+/** The parameters whose last words are these: `cutoff`, `lowpass.cutoff`. */
+export function parametersEndingIn(catalog: Catalog, ending: string): readonly KnownParameter[] {
+  return [...catalog.parameters.values()].filter(({ name }) => name.endsWith(`.${ending}`));
+}
+
+/** Parameters that share their last words, as plain text. */
+export function explainEnding(ending: string, found: readonly KnownParameter[]): string {
+  return `${found.length} parameters end in ${ending}; explain takes one of them:\n\n${listed(found)}`;
+}
+
+/** Names with their titles, the titles in one column. */
+function listed(parameters: readonly KnownParameter[]): string {
+  const longest = Math.max(0, ...parameters.map(({ name }) => name.length));
+  return parameters.map(({ name, parameter }) => `  ${name.padEnd(longest)}  ${parameter.title}`).join('\n');
+}

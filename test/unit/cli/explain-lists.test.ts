@@ -1,0 +1,37 @@
+import { strict as assert } from 'node:assert';
+import { explainEnding, explainSection, parametersEndingIn } from '../../../server/src/cli/explain-lists';
+import { testCatalog } from '../../support/catalog';
+
+describe('explaining several parameters', () => {
+  it('lists all of a group with their titles', () => {
+    const told = explainSection(testCatalog, 'gyro') ?? '';
+    for (const { name, parameter } of testCatalog.groups.get('gyro')?.parameters ?? []) {
+      assert.ok(told.includes(name) && told.includes(parameter.title), name);
+    }
+  });
+
+  it('lists those of a section', () => {
+    const told = explainSection(testCatalog, 'gyro.lowpass') ?? '';
+    assert.match(told, /gyro\.lowpass\.shape {3}\S/);
+    assert.match(told, /gyro\.lowpass\.cutoff {2}\S/);
+    assert.doesNotMatch(told, /second/);
+  });
+
+  it('tells nothing of what is neither', () => {
+    assert.equal(explainSection(testCatalog, 'gyro.lowpass.cutoff'), null);
+    assert.equal(explainSection(testCatalog, 'wobble'), null);
+  });
+
+  it('lists all that end in a word, and in no longer one', () => {
+    const names = parametersEndingIn(testCatalog, 'cutoff').map(({ name }) => name);
+    assert.deepEqual(names.sort(), [
+      'derivative.lowpass.cutoff',
+      'derivative.second-lowpass.cutoff',
+      'gyro.lowpass.cutoff',
+      'gyro.second-lowpass.cutoff',
+    ]);
+    assert.deepEqual(parametersEndingIn(testCatalog, 'off'), []);
+    const told = explainEnding('cutoff', parametersEndingIn(testCatalog, 'cutoff'));
+    for (const name of names) assert.ok(told.includes(name), name);
+  });
+});
