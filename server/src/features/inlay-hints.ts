@@ -1,9 +1,11 @@
+import { interpret } from '../craft/interpret';
 import { inputKeys } from '../craft/keys';
 import { hasReferences } from '../craft/references';
-import type { Setting } from '../craft/setting';
+import type { PlacedLine, Setting } from '../craft/setting';
 import { valueText } from '../craft/value-text';
 import type { ConstantStatement, SettingStatement, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { withoutTails } from '../units/number-text';
 import { evaluatedText, translatedText } from './quantity-text';
 import type { Position, Range } from './range';
 import type { Snapshot } from './snapshot';
@@ -81,7 +83,7 @@ function constantHints(
 function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
   const shown = own.flatMap(({ pack, setting: { value, found } }) => {
     const isNumber = value?.kind === 'quantity' || value?.kind === 'count' || value?.kind === 'range';
-    return isNumber ? [{ pack, text: valueText(value, found.parameter) }] : [];
+    return isNumber ? [{ pack, text: withoutTails(valueText(value, found.parameter)) }] : [];
   });
   const [first] = shown;
   if (first === undefined) return [];
@@ -102,7 +104,7 @@ function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {
 }
 
 function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, origin }: Setting): Hint {
-  const text = value === null ? 'another value' : valueText(value, found.parameter);
+  const text = value === null ? 'another value' : withoutTails(valueText(value, found.parameter));
   return {
     label: `${pack}: ${text}`,
     tooltip: `With pack ${pack}, ${placeName(snapshot, origin)} counts instead`,
@@ -111,8 +113,20 @@ function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, 
 
 /** What stood before, where it is the same for all the packs that the line is for. */
 function overridingHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint[] {
-  const over = own[0]?.setting.overridden[0];
+  const [first] = own;
+  const over = first?.setting.overridden[0];
   const written = over === undefined ? null : writtenValue(over);
-  if (over === undefined || written === null) return [];
+  // Where nothing changes there is nothing to tell.
+  if (first === undefined || over === undefined || written === null) return [];
+  if (isSameValue(snapshot, first, over)) return [];
   return [{ label: `in place of ${written}`, tooltip: `${placeName(snapshot, over)} sets this too` }];
+}
+
+/** Whether a line that is overridden comes to what counts instead of it. */
+function isSameValue({ craft }: Snapshot, { pack, setting }: PerPack, { line }: PlacedLine): boolean {
+  const { value, found } = setting;
+  const node = line.statement.kind === 'setting' ? line.statement.value : null;
+  if (value === null || node === null) return false;
+  const other = interpret(node, found, craft.scope(pack), craft.words(found)).value;
+  return other !== null && valueText(other, found.parameter) === valueText(value, found.parameter);
 }
