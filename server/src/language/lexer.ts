@@ -160,7 +160,7 @@ class Lexer {
     if (first === undefined) return;
     const invisible = (at: number) => lookAlikeSpace.get(this.line[at] ?? '') === 'nothing';
     const fix: LineFix = {
-      title: 'Write plain spaces',
+      title: this.oddSpaces.every(invisible) ? 'Take out what shows nothing' : 'Write plain spaces',
       edits: this.oddSpaces.map((at) => ({ start: at, end: at + 1, newText: invisible(at) ? '' : ' ' })),
     };
     const character = characterPhrase(this.line[first] ?? '');

@@ -155,6 +155,12 @@ describe('accepting a risk', () => {
 });
 
 describe('fix all', () => {
+  it('moves lines to their sections, one after the other where they meet', () => {
+    const once = fixedAll('[gyro]\nkv = 1950 rpm/V\npoles = 14\nrate = 6,4 kHz\n');
+    assert.equal(once, '[gyro]\npoles = 14\nrate = 6.4 kHz\n\n[motor]\nkv = 1950 rpm/V\n');
+    assert.equal(fixedAll(once), '[gyro]\nrate = 6.4 kHz\n\n[motor]\nkv = 1950 rpm/V\npoles = 14\n');
+  });
+
   it('makes every fix that is the only one', () => {
     assert.equal(
       fixedAll('[gyro]\nraet = 6,4 khz\n[receiver]\nsupply=5\n'),
