@@ -26,6 +26,8 @@ const engine: BuildOptions = {
   platform: 'node',
   format: 'cjs',
   target: 'node20',
+  // One of the libraries has a main file that no bundler can look into.
+  mainFields: ['module', 'main'],
   define: {
     PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)),
     PROPSOFF_VERSION: JSON.stringify(version),

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { numberFaults } from '../src/catalog/faults/numbers';
 import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { z } from 'zod';
+import type * as z from 'zod';
 
 /** Reads one JSON file and checks it against its model; problems are added to the list, one a fault. */
 export function readData<T>(

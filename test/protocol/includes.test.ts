@@ -41,7 +41,7 @@ describe('an included script on the disk', () => {
       const main = scratch.uriOf('main.craft');
       const base = scratch.uriOf('base.craft');
       await server.open(main, uses);
-      await until(server, main, missingBase, noQuiet);
+      await until(server, main, missingBase);
       scratch.write('base.craft', 'let quiet = 90 Hz\n');
       await server.filesChanged({ uri: base, type: FileChangeType.Created });
       await until(server, main);
@@ -53,7 +53,7 @@ describe('an included script on the disk', () => {
       await until(server, main, '2:9-18 line/outside-range');
       scratch.remove('base.craft');
       await server.filesChanged({ uri: base, type: FileChangeType.Deleted });
-      await until(server, main, missingBase, noQuiet);
+      await until(server, main, missingBase);
     }),
   );
 
@@ -104,8 +104,7 @@ describe('an included script on the disk', () => {
       await server.connection.sendNotification(DidDeleteFilesNotification.type, {
         files: [{ uri: scratch.uriOf('parts') }],
       });
-      const missing = ['0:8-26 line/include-missing', noQuiet];
-      await until(server, main, ...missing);
+      await until(server, main, '0:8-26 line/include-missing');
       scratch.write('parts/base.craft', 'let quiet = 80 Hz\n');
       await server.connection.sendNotification(DidRenameFilesNotification.type, {
         files: [{ oldUri: scratch.uriOf('old'), newUri: scratch.uriOf('parts') }],

@@ -17,6 +17,10 @@ export class MemoryHost implements FileHost {
     return text ?? null;
   }
 
+  async list(folder: string): Promise<readonly string[]> {
+    return [...this.files.keys()].filter((uri) => uri.slice(0, uri.lastIndexOf('/')) === folder);
+  }
+
   refusal(uri: string): string | null {
     return this.refused.get(uri) ?? null;
   }

@@ -17,6 +17,8 @@ import {
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   type PublishDiagnosticsParams,
+  type Registration,
+  RegistrationRequest,
   ShutdownRequest,
   StreamMessageReader,
   StreamMessageWriter,
@@ -70,6 +72,8 @@ export class TestServer {
   readonly connection: ProtocolConnection;
   readonly published: PublishDiagnosticsParams[] = [];
   readonly log: string[] = [];
+  /** What the server asked to be told beside what its answer to initialize says. */
+  readonly registered: Registration[] = [];
   /** Everything that came out of standard output. */
   readonly output: Buffer[] = [];
   readonly errors: Buffer[] = [];
@@ -91,6 +95,9 @@ export class TestServer {
       for (const wake of [...this.wakers]) wake();
     });
     this.connection.onNotification(LogMessageNotification.type, ({ message }) => void this.log.push(message));
+    this.connection.onRequest(RegistrationRequest.type, ({ registrations }) => {
+      this.registered.push(...registrations);
+    });
     this.connection.listen();
   }
 

@@ -17,14 +17,38 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   craft: ['units', 'language', 'catalog'],
   figures: ['units', 'language', 'catalog', 'craft', 'physics'],
   checks: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board'],
+  additions: ['units', 'language', 'catalog', 'craft', 'figures', 'checks'],
   // The build sheet lists what the checks found.
   sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board', 'checks'],
-  workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board'],
+  workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'additions'],
   host: ['workspace'],
   // A hover shows a figure in the words of the build sheet.
   features: ['units', 'language', 'catalog', 'craft', 'figures', 'checks', 'board', 'workspace', 'sheet'],
-  lsp: ['language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
-  cli: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'sheet', 'workspace', 'host', 'features'],
+  lsp: [
+    'language',
+    'catalog',
+    'additions',
+    'craft',
+    'checks',
+    'board',
+    'sheet',
+    'workspace',
+    'host',
+    'features',
+  ],
+  cli: [
+    'units',
+    'language',
+    'catalog',
+    'additions',
+    'craft',
+    'checks',
+    'board',
+    'sheet',
+    'workspace',
+    'host',
+    'features',
+  ],
   // The data that ships is held to the same checks as that of a workspace.
   build: ['units', 'language', 'catalog', 'checks', 'features'],
   // The editor's side sees messages and plain data only, down to the file.
@@ -39,7 +63,8 @@ const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] =
   [/^vscode-languageserver-protocol(\/|$)/, ['lsp']],
   [/^node:/, ['host', 'lsp', 'cli', 'build', 'client']],
   [/^esbuild$/, ['build']],
-  [/^zod$/, ['catalog', 'build']],
+  [/^zod$/, ['catalog', 'additions', 'build']],
+  [/^jsonc-parser$/, ['additions']],
 ];
 
 interface Import {
@@ -127,6 +152,7 @@ describe('the rooms of the house', () => {
       'craft',
       'figures',
       'checks',
+      'additions',
       'sheet',
       'features',
     ];

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { additionSchema } from '../../server/build/addition-schema';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { referencePage } from '../../server/build/reference-page';
 
@@ -10,5 +11,11 @@ describe('the reference page', () => {
   it('says what the data says; `npm run reference` makes it anew', () => {
     const page = readFileSync(join(root, 'schemas/REFERENCE.md'), 'utf8');
     assert.equal(page, referencePage(compileCatalog(root).bundle));
+  });
+});
+
+describe('the schema for files that add to the catalogue', () => {
+  it('asks for what the model asks for; `npm run reference` makes it anew', () => {
+    assert.equal(readFileSync(join(root, 'schemas/addition.schema.json'), 'utf8'), additionSchema());
   });
 });

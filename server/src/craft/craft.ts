@@ -152,6 +152,7 @@ export class Craft {
     return this.cells.get(`constant ${name} @ ${pack ?? ''}`, () => {
       const line = this.lines(inputKeys.constant(name)).at(-1)?.line;
       if (line?.statement.kind !== 'constant') {
+        if (!this.isComplete()) return { kind: 'unknown-value' };
         return { kind: 'missing', near: suggestWord(this.constantNames(), name) };
       }
       const behind = this.namesBehind(inputKeys.constant(name), pack);
@@ -184,7 +185,8 @@ export class Craft {
     const behind = this.namesBehind(inputKeys.setting(path), pack);
     if (behind.kind !== 'fine') return endless(behind);
     const setting = this.setting(path, pack);
-    if (setting === undefined) return { kind: 'missing', near: [] };
+    if (setting === undefined)
+      return this.isComplete() ? { kind: 'missing', near: [] } : { kind: 'unknown-value' };
     const { value, isRefused } = setting;
     if (value === null || isRefused) return { kind: 'unknown-value' };
     if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };

@@ -1,4 +1,4 @@
-import { readFile, realpath } from 'node:fs/promises';
+import { readdir, readFile, realpath } from 'node:fs/promises';
 import { URI, Utils } from 'vscode-uri';
 import { canonicalUri } from '../workspace/canonical-uri';
 import type { FileHost } from '../workspace/file-host';
@@ -24,6 +24,17 @@ export class NodeFiles implements FileHost {
     } catch (error) {
       if (isMissing(error)) return null;
       throw error instanceof Error ? new Error(reason(error)) : error;
+    }
+  }
+
+  async list(folder: string): Promise<readonly string[]> {
+    try {
+      const entries = await readdir(URI.parse(folder).fsPath, { withFileTypes: true });
+      return entries
+        .filter((entry) => !entry.isDirectory())
+        .map(({ name }) => `${folder}/${encodeURIComponent(name)}`);
+    } catch {
+      return [];
     }
   }
 

@@ -7,36 +7,49 @@ import {
 } from 'vscode-languageserver';
 import type { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
+import type { AdditionDocuments } from './addition-documents';
 import type { Diagnostics } from './diagnostics';
 import type { Session } from './session';
 
 /** Takes in what the client opens, edits and closes, and what happens to files on the disk. */
-export function registerDocuments(connection: Connection, session: Session, diagnostics: Diagnostics): void {
+export function registerDocuments(
+  connection: Connection,
+  session: Session,
+  diagnostics: Diagnostics,
+  additions: AdditionDocuments,
+): void {
   const { workspace } = session;
+  const diskChanged = (uri: string) => {
+    workspace.diskChanged(uri);
+    additions.diskChanged(uri);
+  };
   connection.onDidOpenTextDocument(({ textDocument: { uri, text, version } }) => {
+    if (additions.has(uri)) return additions.open(uri, text, version);
     workspace.openScript(uri, text, version);
     diagnostics.changed(uri);
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
+    if (additions.has(uri)) return additions.change(uri, contentChanges, version);
     const open = workspace.get(uri);
     if (open === undefined) return;
     workspace.change(uri, editsFrom(session, open.script, contentChanges), version);
     diagnostics.changed(uri);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
+    if (additions.has(uri)) return additions.close(uri);
     const closed = workspace.close(uri);
     if (closed !== undefined) diagnostics.closed(closed.uri);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const { uri } of changes) workspace.diskChanged(uri);
+    for (const { uri } of changes) diskChanged(uri);
   });
   connection.workspace.onDidDeleteFiles(({ files }) => {
-    for (const { uri } of files) workspace.diskChanged(uri);
+    for (const { uri } of files) diskChanged(uri);
   });
   connection.workspace.onDidRenameFiles(({ files }) => {
     for (const { oldUri, newUri } of files) {
-      workspace.diskChanged(oldUri);
-      workspace.diskChanged(newUri);
+      diskChanged(oldUri);
+      diskChanged(newUri);
     }
   });
 }

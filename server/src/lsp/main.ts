@@ -1,5 +1,5 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { builtInCatalog } from '../catalog/built-in';
+import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
 import { serve } from './server';
 
@@ -7,4 +7,4 @@ import { serve } from './server';
 // biome-ignore lint/suspicious/noConsole: this is what keeps the console off standard output
 for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = console.error;
 
-serve(createConnection(ProposedFeatures.all), builtInCatalog(), new NodeFiles([]));
+serve(createConnection(ProposedFeatures.all), builtInBundle(), new NodeFiles([]));

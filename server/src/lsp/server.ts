@@ -1,7 +1,9 @@
 import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
-import type { Catalog } from '../catalog/catalog';
+import type { Bundle } from '../catalog/model/bundle';
+import { AdditionFiles } from '../workspace/addition-files';
 import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
+import { AdditionDocuments } from './addition-documents';
 import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
@@ -19,15 +21,17 @@ export interface ServerFiles extends FileHost {
 }
 
 /** Serves one client. The whole surface of the server: documents, findings, features, own requests. */
-export function serve(connection: Connection, catalog: Catalog, files: ServerFiles): void {
+export function serve(connection: Connection, builtIn: Bundle, files: ServerFiles): void {
   const onFault = onceEach(connection);
-  connection.onInitialize((params): InitializeResult => {
+  connection.onInitialize(async (params): Promise<InitializeResult> => {
     const roots = rootsOf(params);
     files.setRoots(roots);
+    const additionFiles = new AdditionFiles(builtIn, files);
+    await additionFiles.setRoots(roots);
     const encoding = chosenEncoding(params.capabilities.general?.positionEncodings);
     let diagnostics: Diagnostics | null = null;
     const workspace = new Workspace({
-      catalog,
+      catalog: additionFiles.catalog,
       host: files,
       onAffected: (uris) => diagnostics?.affected(uris),
       onFault,
@@ -35,10 +39,11 @@ export function serve(connection: Connection, catalog: Catalog, files: ServerFil
     const session = new Session(workspace, params.capabilities, encoding);
     const onChecked = (uri: string) => void connection.sendNotification(checkedNotification, { uri });
     diagnostics = new Diagnostics(connection, session, onChecked, onFault);
-    registerDocuments(connection, session, diagnostics);
+    const additions = new AdditionDocuments(connection, session, additionFiles, onFault);
+    registerDocuments(connection, session, diagnostics, additions);
     registerFeatures(connection, session, diagnostics, onFault);
     registerOwnRequests(connection, session, diagnostics, onFault);
-    registerFolders(connection, session, files, roots);
+    registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },
       capabilities: {
@@ -55,16 +60,19 @@ function registerFolders(
   connection: Connection,
   session: Session,
   files: ServerFiles,
+  additions: AdditionDocuments,
   initial: readonly string[],
 ): void {
-  if (session.client.workspace?.workspaceFolders !== true) return;
   connection.onInitialized(() => {
+    additions.register();
+    if (session.client.workspace?.workspaceFolders !== true) return;
     let roots = initial;
     connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
       const gone = new Set(removed.map((folder) => folder.uri));
       roots = [...roots.filter((root) => !gone.has(root)), ...added.map((folder) => folder.uri)];
       files.setRoots(roots);
       session.workspace.rootsChanged();
+      additions.setRoots(roots);
     });
   });
 }

@@ -2,6 +2,8 @@
 export interface FileHost {
   /** The text of a file; null when there is none. Rejects when it can't be read, with a reason for a person. */
   readText(uri: string): Promise<string | null>;
+  /** The files right in a folder; none when there is no such folder, or it may not be looked into. */
+  list(folder: string): Promise<readonly string[]>;
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
   refusal(uri: string, fromUri: string): string | null;
 }

@@ -34,8 +34,9 @@ export interface WorkspaceOptions {
  */
 export class Workspace {
   private readonly open = new Map<string, OpenScript>();
-  private readonly library: Library;
-  private readonly checker: Checker;
+  private catalogInUse: Catalog;
+  private library: Library;
+  private checker: Checker;
   private readonly found = new Map<
     string,
     { readonly stamp: object; readonly findings: readonly Finding[] }
@@ -44,12 +45,26 @@ export class Workspace {
   private readonly stamps = new Map<string, object>();
 
   constructor(private readonly options: WorkspaceOptions) {
-    this.library = new Library(options.catalog, options.host, (uri) => this.fileChanged(uri));
+    this.catalogInUse = options.catalog;
+    this.library = this.newLibrary();
     this.checker = new Checker(options.catalog, options.onFault);
   }
 
   get catalog(): Catalog {
-    return this.options.catalog;
+    return this.catalogInUse;
+  }
+
+  /** The workspace knows more or less than before: every script is read anew. */
+  useCatalog(catalog: Catalog): void {
+    this.catalogInUse = catalog;
+    this.library = this.newLibrary();
+    this.checker = new Checker(catalog, this.options.onFault);
+    for (const [key, { uri, script, version }] of this.open) {
+      this.open.set(key, this.made(key, uri, script.document.text(), version));
+      this.stamps.set(key, {});
+      this.found.delete(key);
+    }
+    this.tell([...this.open.keys()]);
   }
 
   get(uri: string): OpenScript | undefined {
@@ -68,9 +83,7 @@ export class Workspace {
 
   openScript(uri: string, text: string, version: number): OpenScript {
     const key = canonicalUri(uri);
-    const script = new Script(key, text, this.catalog);
-    const craft = new Craft(script, this.catalog, { open: (included) => this.include(included, key) });
-    const opened = { uri, script, craft, version };
+    const opened = this.made(key, uri, text, version);
     this.open.set(key, opened);
     this.stamps.set(key, {});
     this.found.delete(key);
@@ -156,6 +169,16 @@ export class Workspace {
       if (!this.library.isReading) return;
       await this.library.settled();
     }
+  }
+
+  private made(key: string, uri: string, text: string, version: number): OpenScript {
+    const script = new Script(key, text, this.catalog);
+    const craft = new Craft(script, this.catalog, { open: (included) => this.include(included, key) });
+    return { uri, script, craft, version };
+  }
+
+  private newLibrary(): Library {
+    return new Library(this.catalog, this.options.host, (uri) => this.fileChanged(uri));
   }
 
   private include(uri: string, fromUri: string): Included {

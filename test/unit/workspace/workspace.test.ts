@@ -231,6 +231,7 @@ describe('a file that cannot be included', () => {
   it('is told without a reason when the host gives none', async () => {
     const { workspace } = workspaceOver({
       readText: () => Promise.reject('no reason'),
+      list: async () => [],
       refusal: () => null,
     });
     workspace.openScript(main, includes, 1);
@@ -245,6 +246,7 @@ describe('an answer of the disk that comes late', () => {
     const waiting: ((text: string | null) => void)[] = [];
     const host: FileHost = {
       readText: () => new Promise((resolve) => waiting.push(resolve)),
+      list: async () => [],
       refusal: () => null,
     };
     const turn = () => new Promise((resolve) => setImmediate(resolve));

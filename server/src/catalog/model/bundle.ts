@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
 import { board, hardwareFiles } from './hardware';

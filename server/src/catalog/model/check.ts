@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { source } from './common';
 
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
@@ -7,14 +7,16 @@ export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 const checkId = z.string().regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/);
 
 const told = {
-  id: checkId,
-  level,
-  /** A few words: what is looked at. */
-  title: z.string().min(5),
-  /** One sentence that says what is wrong with the numbers in it; `{name}` puts a value in. */
-  message: z.string().min(10),
-  /** One sentence that says what to do; `{name}` puts a value in. */
-  advice: z.string().min(10),
+  id: checkId.describe('A group and what is wrong: own/buzzer-shrill.'),
+  level: level.describe(
+    'must-fix: endangers or will be refused. risk: can hurt. note: worth knowing. tidy: style.',
+  ),
+  title: z.string().min(5).describe('A few words: what is looked at.'),
+  message: z
+    .string()
+    .min(10)
+    .describe('One sentence that says what is wrong with the numbers in it; {a.name} puts a value in.'),
+  advice: z.string().min(10).describe('One sentence that says what to do; {a.name} puts a value in.'),
   source,
 };
 
@@ -29,15 +31,22 @@ const codeCheck = z.strictObject({ ...told, by: z.literal('code') });
 export const dataCheck = z.strictObject({
   ...told,
   by: z.literal('data'),
-  /** `craft`: once. `pack`: once for each pack in view. */
-  scope: z.enum(['craft', 'pack']),
-  /** The collection whose members are taken in turn: `switch`, `overlay`, `gyro.notch`. */
-  each: z.string().optional(),
-  /** Only for a whole craft, that is a script that sets something under `craft`. For rules about what is missing. */
-  whole: z.boolean().optional(),
-  when: z.array(z.string().min(3)).min(1),
-  /** The parameter that the finding stands at. */
-  at: z.string(),
+  scope: z.enum(['craft', 'pack']).describe('Looked at once for the craft, or once for each pack.'),
+  each: z
+    .string()
+    .optional()
+    .describe('The collection whose members are taken in turn: pack, switch, overlay, gyro.notch.'),
+  whole: z
+    .boolean()
+    .optional()
+    .describe('Only where the script sets something under "craft": for rules about what is missing.'),
+  when: z
+    .array(z.string().min(3))
+    .min(1)
+    .describe(
+      'Conditions that must all hold: "power.warn-cell <= power.land-cell", "receiver.link is crsf", "arming.needs has gyro-still", "motor.poles is missing".',
+    ),
+  at: z.string().describe('The setting at whose line the finding stands.'),
   related: z.array(z.strictObject({ at: z.string(), message: z.string().min(3) })).optional(),
   fixes: z
     .array(

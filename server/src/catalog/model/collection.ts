@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { nameText, prose } from './common';
 
 /** A member that a closed collection can have, such as the switch function `arm`. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { nameText, parameterName, prose, quantityText, source } from './common';
 
 const port = z.strictObject({

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { nameText, parameterName, prose, quantityText, source, stage } from './common';
 
 /** One word that a parameter can be set to. */
@@ -24,115 +24,121 @@ export const choiceSource = z.enum([
   'switch-functions',
 ]);
 
+/** What every parameter tells about itself. The descriptions are shown to authors of data. */
 const described = {
-  name: parameterName,
-  /** A few words, as a heading: "Low-pass cutoff of the gyro". */
-  title: z.string().min(3).max(60),
-  /** What it does on the craft, 12 to 90 words. */
-  summary: prose,
-  /** Who or what can be hurt by a wrong value. */
-  hurts: z.array(z.enum(['people', 'craft', 'motor', 'pack', 'board', 'radio-neighbours'])),
-  /** How it hurts, or why nothing is at risk. */
-  risk: prose,
-  /** The bench or hover step that shows that it works. Bench steps: propellers off. */
-  prove: prose,
-  /** What else must be set. */
-  needs: z.array(parameterName),
-  /** What else belongs to the same decision. */
-  related: z.array(parameterName),
-  stage,
-  source,
-  /** What people in the trade also call it, in plain words, for did-you-mean and completion. */
-  alsoCalled: z.array(z.string().min(2)),
-  /** What the craft has when the script says nothing; null: nothing is assumed. */
-  default: z.strictObject({ value: z.string().min(1), from: z.string().min(5) }).nullable(),
+  name: parameterName.describe(
+    'The whole name as a script writes it: own.buzzer-tune. Open parts in angle brackets.',
+  ),
+  title: z.string().min(3).max(60).describe('A few words, as a heading: "Low-pass cutoff of the gyro".'),
+  summary: prose.describe('What it does on the craft, in 12 to 90 words.'),
+  hurts: z
+    .array(z.enum(['people', 'craft', 'motor', 'pack', 'board', 'radio-neighbours']))
+    .describe('Who or what a wrong value can hurt.'),
+  risk: prose.describe('How it hurts, or why nothing is at risk.'),
+  prove: prose.describe(
+    'The step on the bench or in a hover that shows that it works. On the bench: propellers off.',
+  ),
+  needs: z.array(parameterName).describe('What else must be set.'),
+  related: z.array(parameterName).describe('What else belongs to the same decision.'),
+  stage: stage.describe('Which part of the job it belongs to.'),
+  source: source.describe(
+    'Where its figures come from: title, author or body, section; or "common practice".',
+  ),
+  alsoCalled: z
+    .array(z.string().min(2))
+    .describe('What people also call it, in plain words: for did-you-mean and completion.'),
+  default: z
+    .strictObject({ value: z.string().min(1), from: z.string().min(5) })
+    .nullable()
+    .describe('What the craft has when the script says nothing; null: nothing is assumed.'),
 };
 
 /** What changes as the value goes up, and as it goes down; for a flag: when it is on, and off. */
-const slope = { higher: prose, lower: prose };
+const slope = {
+  higher: prose.describe('What changes as the value goes up, or while it is on.'),
+  lower: prose.describe('What changes as the value goes down, or while it is off.'),
+};
+
+/** The same fields, whatever else each of them takes in. */
+type Fields<T extends Record<string, z.ZodType>> = { readonly [K in keyof T]: z.ZodType<z.output<T[K]>> };
+
 const between = z.tuple([quantityText, quantityText]);
 const counts = z.tuple([z.number().int(), z.number().int()]);
 /** Words that may stand in place of a number, such as `auto`. */
 const orWords = z.array(choice).optional();
 
-const quantity = z.strictObject({
-  kind: z.literal('quantity'),
-  ...described,
-  ...slope,
-  dimension: nameText,
-  unit: z.string(),
-  /** Outside: must-fix. */
-  range: between,
-  /** Outside: risk. */
-  usual: between,
-  orWords,
-});
+/** Every kind of parameter, with these fields for what it tells about itself. */
+function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
+  const number = {
+    dimension: nameText.describe('What it measures: frequency, time, voltage, angle …'),
+    unit: z.string().describe('The unit to offer first: Hz, ms, V, deg …'),
+    range: between.describe('Least and most; a value outside must be mended.'),
+    usual: between.describe('Least and most that are usual; a value outside is a risk.'),
+  };
+  const words = { choices: z.array(choice).optional(), choicesFrom: choiceSource.optional() };
+  return z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('quantity'), ...told, ...slopes, ...number, orWords }),
+    z.strictObject({
+      kind: z.literal('count'),
+      ...told,
+      ...slopes,
+      range: counts,
+      usual: counts,
+      orWords,
+    }),
+    z.strictObject({ kind: z.literal('flag'), ...told, ...slopes }),
+    z.strictObject({
+      kind: z.literal('word'),
+      ...told,
+      ...words,
+      /** For a channel order: every permutation of these capital letters is allowed. */
+      permutationOf: z.string().optional(),
+    }),
+    z.strictObject({
+      kind: z.literal('words'),
+      ...told,
+      ...words,
+      /** Most entries that the list may have. */
+      most: z.number().int().positive(),
+    }),
+    /** Both ends must lie in the range. */
+    z.strictObject({ kind: z.literal('range'), ...told, ...number }),
+    z.strictObject({
+      kind: z.literal('curve'),
+      ...told,
+      ...slopes,
+      /** The input, left of the arrow. */
+      across: z.strictObject({ dimension: nameText, unit: z.string(), range: between }),
+      /** The output, right of the arrow. */
+      up: z.strictObject(number),
+    }),
+    z.strictObject({ kind: z.literal('place'), ...told }),
+    z.strictObject({ kind: z.literal('text'), ...told, longest: z.number().int().positive() }),
+    z.strictObject({ kind: z.literal('date'), ...told }),
+  ]);
+}
 
-const count = z.strictObject({
-  kind: z.literal('count'),
-  ...described,
-  ...slope,
-  range: counts,
-  usual: counts,
-  orWords,
-});
+/** A parameter of the catalogue that ships: everything must be told. */
+export const parameter = kindsOf(described, slope);
 
-const flag = z.strictObject({ kind: z.literal('flag'), ...described, ...slope });
+const untold = (about: string) => prose.default(`Nothing is written down about ${about}.`);
 
-const word = z.strictObject({
-  kind: z.literal('word'),
-  ...described,
-  choices: z.array(choice).optional(),
-  choicesFrom: choiceSource.optional(),
-  /** For a channel order: every permutation of these capital letters is allowed. */
-  permutationOf: z.string().optional(),
-});
-
-const words = z.strictObject({
-  kind: z.literal('words'),
-  ...described,
-  choices: z.array(choice).optional(),
-  choicesFrom: choiceSource.optional(),
-  /** Most entries that the list may have. */
-  most: z.number().int().positive(),
-});
-
-const range = z.strictObject({
-  kind: z.literal('range'),
-  ...described,
-  dimension: nameText,
-  unit: z.string(),
-  /** Both ends must lie in here. */
-  range: between,
-  usual: between,
-});
-
-const curve = z.strictObject({
-  kind: z.literal('curve'),
-  ...described,
-  ...slope,
-  /** The input, left of the arrow. */
-  across: z.strictObject({ dimension: nameText, unit: z.string(), range: between }),
-  /** The output, right of the arrow. */
-  up: z.strictObject({ dimension: nameText, unit: z.string(), range: between, usual: between }),
-});
-
-const place = z.strictObject({ kind: z.literal('place'), ...described });
-const text = z.strictObject({ kind: z.literal('text'), ...described, longest: z.number().int().positive() });
-const date = z.strictObject({ kind: z.literal('date'), ...described });
-
-export const parameter = z.discriminatedUnion('kind', [
-  quantity,
-  count,
-  flag,
-  word,
-  words,
-  range,
-  curve,
-  place,
-  text,
-  date,
-]);
+/** A parameter that a workspace adds: what is not told is said to be untold, and nothing is made up for it. */
+export const addedParameter = kindsOf(
+  {
+    ...described,
+    hurts: described.hurts.default([]),
+    risk: untold('what it puts at risk'),
+    prove: untold('how to prove it; propellers off'),
+    needs: described.needs.default([]),
+    related: described.related.default([]),
+    stage: stage.default('remember'),
+    source: source.default({ text: 'this workspace' }),
+    alsoCalled: described.alsoCalled.default([]),
+    default: described.default.default(null),
+  },
+  { higher: untold('more of it'), lower: untold('less of it') },
+);
 
 /** One file of `schemas/parameters/`. */
 export const parameterFile = z.strictObject({

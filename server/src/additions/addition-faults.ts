@@ -1,0 +1,89 @@
+import type { Catalog } from '../catalog/catalog';
+import { type Fault, within } from '../catalog/faults/fault';
+import { numberFaults } from '../catalog/faults/numbers';
+import { chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
+import type { Addition } from '../catalog/model/addition';
+import { neverTriggers } from '../checks/never';
+import { ruleFaults, wordsOf } from '../checks/rule-faults';
+
+/** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
+export function ownFaults({ parameters, links, chemistries, regions }: Addition): readonly Fault[] {
+  return [
+    ...each('parameters', parameters, numberFaults),
+    ...each('links', links, linkFaults),
+    ...each('chemistries', chemistries, chemistryFaults),
+    ...each('regions', regions, regionFaults),
+  ];
+}
+
+/** What is wrong with an addition that has been merged into this catalogue: names that lead nowhere. */
+export function joinedFaults({ parameters, choices, checks }: Addition, catalog: Catalog): readonly Fault[] {
+  return [
+    ...each('parameters', parameters, (parameter) => [
+      ...pathFaults(parameter.name, catalog),
+      ...referenceFaults('needs', parameter.needs, catalog),
+      ...referenceFaults('related', parameter.related, catalog),
+      ...defaultWordFaults(parameter.name, catalog),
+    ]),
+    ...each('choices', choices, ({ parameter }) => choiceFaults(parameter, catalog)),
+    ...each('checks', checks, (check) => ruleFaults(check, catalog)),
+  ];
+}
+
+/** Rules of an addition without faults that no script can trigger. */
+export function neverFaults({ checks }: Addition, catalog: Catalog): readonly Fault[] {
+  return each('checks', checks, (check) =>
+    neverTriggers(check, catalog) ? [{ at: ['when'], message: 'no script can trigger this rule' }] : [],
+  );
+}
+
+function each<T>(list: string, rows: readonly T[], faultsOf: (row: T) => readonly Fault[]): readonly Fault[] {
+  return rows.flatMap((row, index) => within([list, index], faultsOf(row)));
+}
+
+/** A name that is a setting cannot be a section as well, and open parts must be those of a collection. */
+function pathFaults(name: string, catalog: Catalog): readonly Fault[] {
+  const at = ['name'];
+  const words = name.split('.');
+  const before = (index: number) => words.slice(0, index).join('.');
+  const wrong = words.flatMap((word, index): readonly Fault[] => {
+    const placeholder = catalog.collection(before(index))?.placeholder;
+    const isOpen = word.startsWith('<');
+    if (placeholder === undefined) return isOpen ? [{ at, message: `${word} follows no collection` }] : [];
+    // What stands under `own` is named by those who add it.
+    if (word === `<${placeholder}>` || (before(index) === 'own' && !isOpen)) return [];
+    return [{ at, message: `<${placeholder}> was expected in place of ${word}` }];
+  });
+  const around = words.slice(1).map((_, index) => before(index + 1));
+  const setting = around.find((path) => catalog.parameters.has(path));
+  if (setting !== undefined)
+    return [...wrong, { at, message: `${setting} is a setting and holds no others` }];
+  const isSection = [...catalog.parameters.keys()].some((other) => other.startsWith(`${name}.`));
+  return isSection ? [...wrong, { at, message: `${name} is a section and can't be set itself` }] : wrong;
+}
+
+function referenceFaults(list: string, names: readonly string[], catalog: Catalog): readonly Fault[] {
+  return names.flatMap((name, index) =>
+    catalog.parameters.has(name) ? [] : [{ at: [list, index], message: `there is no parameter ${name}` }],
+  );
+}
+
+function defaultWordFaults(name: string, catalog: Catalog): readonly Fault[] {
+  const known = catalog.parameters.get(name);
+  const value = known?.parameter.default?.value;
+  if (known === undefined || value === undefined) return [];
+  const { kind } = known.parameter;
+  if (kind !== 'word' && kind !== 'words' && kind !== 'flag') return [];
+  const words = wordsOf(known, catalog);
+  const given = kind === 'words' ? value.replace(/^\[|\]$/g, '').split(',') : [value];
+  const wrong = given.map((word) => word.trim()).find((word) => words?.includes(word) === false);
+  if (wrong === undefined || wrong === '') return [];
+  return [{ at: ['default', 'value'], message: `"${wrong}" is none of its words: ${words?.join(', ')}` }];
+}
+
+function choiceFaults(name: string, catalog: Catalog): readonly Fault[] {
+  const parameter = catalog.parameters.get(name)?.parameter;
+  if (parameter === undefined) return [{ at: ['parameter'], message: `there is no parameter ${name}` }];
+  if (parameter.kind === 'word' || parameter.kind === 'words') return [];
+  return [{ at: ['parameter'], message: `${name} takes no words` }];
+}

@@ -1,0 +1,102 @@
+import type { Fault } from '../catalog/faults/fault';
+import type { Addition } from '../catalog/model/addition';
+import type { Bundle } from '../catalog/model/bundle';
+
+/** A name that an addition gives, and where it stands in its file. */
+interface Given {
+  /** What it names, for a look-up and for a sentence: "parameter". */
+  readonly what: string;
+  readonly name: string;
+  readonly at: Fault['at'];
+}
+
+/** Names that are taken, by what they name, each with who took it, for a sentence. */
+export type Taken = Map<string, string>;
+
+/** The names of the built-in data. */
+export function builtInNames(bundle: Bundle): Taken {
+  const taken: Taken = new Map();
+  const take = (what: string, names: readonly string[]) => {
+    for (const name of names) taken.set(keyOf({ what, name }), 'built in');
+  };
+  const parameters = bundle.parameters.flatMap((file) => file.parameters);
+  take(
+    'parameter',
+    parameters.map((one) => one.name),
+  );
+  for (const one of parameters) {
+    if (one.kind !== 'word' && one.kind !== 'words') continue;
+    take(
+      `choice of ${one.name}`,
+      (one.choices ?? []).map(({ name }) => name),
+    );
+  }
+  take(
+    'check',
+    bundle.checks.flatMap((file) => file.checks).map(({ id }) => id),
+  );
+  take(
+    'link',
+    bundle.links.map(({ name }) => name),
+  );
+  take(
+    'chemistry',
+    bundle.chemistries.map(({ name }) => name),
+  );
+  take(
+    'region',
+    bundle.regions.map(({ name }) => name),
+  );
+  return taken;
+}
+
+/** Names that are taken already without being said to replace, and replacements of nothing. Takes the others. */
+export function nameFaults(addition: Addition, file: string, taken: Taken): readonly Fault[] {
+  const given = namesIn(addition);
+  const before = new Map(taken);
+  const faults = given.flatMap(({ what, name, at }): readonly Fault[] => {
+    const key = keyOf({ what, name });
+    const owner = taken.get(key);
+    taken.set(key, owner ?? file);
+    if (owner === undefined || (addition.replaces.includes(name) && before.has(key))) return [];
+    if (!before.has(key)) return [{ at, message: `the ${what} ${name} stands in this file twice` }];
+    const where = owner === 'built in' ? 'is built in' : `stands in ${owner} already`;
+    return [{ at, message: `the ${what} ${name} ${where}: name it under "replaces" to have yours instead` }];
+  });
+  return [...faults, ...replacesNothing(addition, given, before)];
+}
+
+function replacesNothing({ replaces }: Addition, given: readonly Given[], before: Taken): readonly Fault[] {
+  return replaces.flatMap((name, index) => {
+    const at = ['replaces', index];
+    const own = given.filter((one) => one.name === name);
+    if (own.length === 0) return [{ at, message: `nothing in this file is called ${name}` }];
+    return own.some((one) => before.has(keyOf(one)))
+      ? []
+      : [{ at, message: `there is no ${name} to replace` }];
+  });
+}
+
+function keyOf({ what, name }: Pick<Given, 'what' | 'name'>): string {
+  return `${what} ${name}`;
+}
+
+function namesIn(addition: Addition): readonly Given[] {
+  const { parameters, choices, checks, links, chemistries, regions } = addition;
+  const named = (list: string, what: string, rows: readonly { readonly name: string }[]) =>
+    rows.map(({ name }, index): Given => ({ what, name, at: [list, index, 'name'] }));
+  return [
+    ...named('parameters', 'parameter', parameters),
+    ...choices.map(
+      ({ parameter, name }, index): Given => ({
+        what: `choice of ${parameter}`,
+        name,
+        at: ['choices', index, 'name'],
+      }),
+    ),
+    ...checks.map(({ id }, index): Given => ({ what: 'check', name: id, at: ['checks', index, 'id'] })),
+    ...named('links', 'link', links),
+    ...named('chemistries', 'chemistry', chemistries),
+    ...named('regions', 'region', regions),
+  ];
+}

@@ -1,0 +1,105 @@
+import { Additions } from '../additions/additions';
+import type { AdditionProblem } from '../additions/read-addition';
+import type { Catalog } from '../catalog/catalog';
+import type { Bundle } from '../catalog/model/bundle';
+import { fileName } from '../craft/include-path';
+import { canonicalUri } from './canonical-uri';
+import { type FileHost, withoutMark } from './file-host';
+
+/** The folder of a workspace in which files add to the catalogue. */
+export const additionsFolder = 'propsoff';
+
+/** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
+export class AdditionFiles {
+  private readonly additions: Additions;
+  private roots: readonly string[] = [];
+  /** Texts of files that are open in an editor: they count more than the disk. */
+  private readonly open = new Map<string, string>();
+  private unreadable = new Map<string, readonly AdditionProblem[]>();
+
+  constructor(
+    builtIn: Bundle,
+    private readonly host: FileHost,
+  ) {
+    this.additions = new Additions(builtIn, fileName);
+  }
+
+  get catalog(): Catalog {
+    return this.additions.catalog;
+  }
+
+  /** What is wrong, by file; the empty list for a file that is fine. */
+  get problems(): ReadonlyMap<string, readonly AdditionProblem[]> {
+    return new Map([...this.additions.problems, ...this.unreadable]);
+  }
+
+  /** The text that the problems of a file count in. */
+  textOf(file: string): string {
+    return this.additions.textOf(file) ?? '';
+  }
+
+  /** Whether a file is one of those that add to the catalogue. */
+  isAddition(uri: string): boolean {
+    const key = canonicalUri(uri);
+    return (
+      key.endsWith('.json') && this.folders().some((folder) => key.slice(0, key.lastIndexOf('/')) === folder)
+    );
+  }
+
+  isSame(uri: string, file: string): boolean {
+    return canonicalUri(uri) === file;
+  }
+
+  /** The workspace's folders are these now: all is read anew. True when the catalogue or a problem may have changed. */
+  async setRoots(roots: readonly string[]): Promise<boolean> {
+    this.roots = roots.map((root) => canonicalUri(root).replace(/\/$/, ''));
+    return this.reload();
+  }
+
+  /** Something appeared, changed or went away in one of the folders, or a folder did. */
+  async diskChanged(uri: string): Promise<boolean> {
+    const key = canonicalUri(uri);
+    const concerns =
+      this.isAddition(key) || this.folders().some((folder) => `${folder}/`.startsWith(`${key}/`));
+    return concerns && this.reload();
+  }
+
+  /** An editor shows a file, with this text. */
+  opened(uri: string, text: string): boolean {
+    const key = canonicalUri(uri);
+    this.open.set(key, text);
+    return this.additions.update(new Map([[key, text]]));
+  }
+
+  async closed(uri: string): Promise<boolean> {
+    this.open.delete(canonicalUri(uri));
+    return this.reload();
+  }
+
+  private folders(): readonly string[] {
+    return this.roots.map((root) => `${root}/${additionsFolder}`);
+  }
+
+  private async reload(): Promise<boolean> {
+    const found = (await Promise.all(this.folders().map((folder) => this.host.list(folder)))).flat();
+    const files = found.map(canonicalUri).filter((uri) => this.isAddition(uri));
+    const texts = new Map<string, string | null>(
+      [...this.additions.problems.keys()].map((file) => [file, null]),
+    );
+    const unreadable = new Map<string, readonly AdditionProblem[]>();
+    const read = async (file: string) => {
+      try {
+        const text = await this.host.readText(file);
+        texts.set(file, text === null ? null : withoutMark(text));
+      } catch (error) {
+        const message = error instanceof Error ? error.message : 'it could not be read';
+        unreadable.set(file, [{ id: 'addition/unreadable', message, start: 0, end: 0 }]);
+      }
+    };
+    await Promise.all(files.map(read));
+    for (const [file, text] of this.open) if (this.isAddition(file)) texts.set(file, text);
+    const isSame = unreadable.size === 0 && this.unreadable.size === 0;
+    this.unreadable = unreadable;
+    return this.additions.update(texts) || !isSame;
+  }
+}
