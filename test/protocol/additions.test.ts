@@ -93,7 +93,7 @@ describe('a file in the folder "propsoff" of the workspace', () => {
       assert.deepEqual(shown(diagnostics), ['1:2-9 addition/shape']);
       assert.match(
         String(diagnostics[0]?.message),
-        /"gears" is not known here\.\nNothing of this file is in use/,
+        /"gears" is not known here\.\nMend it: nothing of this file is in use/,
       );
     }),
   );

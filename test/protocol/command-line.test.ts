@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { buzzer, textOf } from '../support/additions';
 import { built } from '../support/built';
 import { faults, lineOf, spokenOf } from '../support/faults';
 
@@ -122,5 +123,36 @@ describe('the command line', () => {
   it('explains a parameter and a check', () => {
     assert.match(propsoff(['explain', 'gyro.lowpass.cutoff']).stdout, /Prove it:/);
     assert.match(propsoff(['explain', 'wire/port-shared']).stdout, /Source:/);
+  });
+
+  it('knows what the folder "propsoff" of the current folder adds, and tells what is wrong with it', () => {
+    const home = mkdtempSync(join(folder, 'home-'));
+    const write = (name: string, text: string) => {
+      mkdirSync(dirname(join(home, name)), { recursive: true });
+      writeFileSync(join(home, name), text);
+    };
+    write('a.craft', '[own]\nbuzzer-tune = 3.5 kHz\n');
+    write('propsoff/buzzer.json', textOf(buzzer));
+    const fine = propsoff(['check', '--strict'], '', home);
+    assert.equal(fine.status, 1);
+    assert.match(fine.stdout, /^a\.craft:2:15 risk own\/buzzer-shrill At 3\.5 kHz/);
+    assert.match(propsoff(['explain', 'own.buzzer-tune'], '', home).stdout, /Pitch of the buzzer/);
+    assert.match(propsoff(['explain', 'own/buzzer-shrill'], '', home).stdout, /heard from afar/);
+
+    write('propsoff/buzzer.json', '{\n  "gears": 3\n}\n');
+    const { status, stdout } = propsoff(['check'], '', home);
+    assert.equal(status, 1);
+    assert.match(
+      stdout,
+      /^propsoff\/buzzer\.json:2:3 must-fix addition\/shape "gears" is not known here\.\n {4}"gears": 3\n {4}\^{7}\n/,
+    );
+    const { files } = JSON.parse(propsoff(['check', '--json'], '', home).stdout) as Report;
+    assert.deepEqual(
+      files.map(({ path, findings }) => [path, findings.length]),
+      [
+        ['propsoff/buzzer.json', 1],
+        ['a.craft', 1],
+      ],
+    );
   });
 });

@@ -2,8 +2,7 @@ import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { Additions } from '../../server/src/additions/additions';
 
-/** The data that ships. */
-export const { bundle } = compileCatalog(join(__dirname, '../..'));
+const { bundle } = compileCatalog(join(__dirname, '../..'));
 
 /** A tune for the buzzer: a setting that no catalogue has, with a word, a range and a rule. */
 export const buzzer = {

@@ -1,8 +1,12 @@
 import type { AdditionProblem } from './read-addition';
 
-/** What is wrong with a file of additions, and what follows from it. */
-export function sentenceOf({ id, message }: AdditionProblem): string {
-  const told = `${message.slice(0, 1).toUpperCase()}${message.slice(1)}.`;
-  if (id === 'addition/never') return told;
-  return `${told}\nNothing of this file is in use as it stands; what it said when it was last fine stays in use.`;
+/** What is wrong with a file of additions. */
+export function messageFor({ message }: AdditionProblem): string {
+  return `${message.slice(0, 1).toUpperCase()}${message.slice(1)}.`;
+}
+
+/** What to do about it, and what holds until then. */
+export function adviceFor({ id }: AdditionProblem): string {
+  if (id === 'addition/never') return 'Loosen a condition, or leave the rule out.';
+  return 'Mend it: nothing of this file is in use as it stands; what it said when it was last fine stays in use.';
 }

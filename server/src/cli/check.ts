@@ -1,9 +1,9 @@
 import { URI } from 'vscode-uri';
-import type { Catalog } from '../catalog/catalog';
 import type { Finding } from '../checks/finding';
-import { countByLevel } from '../checks/order';
-import { NodeFiles } from '../host/node-files';
 import { Workspace } from '../workspace/workspace';
+import { type CheckedFile, checkedScript } from './checked-file';
+import { countsOf } from './counts';
+import { faultyAdditions, type Here, here } from './here';
 import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
 import { jsonReport } from './report-json';
@@ -11,31 +11,23 @@ import { textReport } from './report-text';
 import { gatherScripts, type ScriptFile, shown } from './scripts';
 import type { Terminal } from './terminal';
 
-/** What was found in one script. */
-export interface Checked {
-  readonly script: ScriptFile;
-  readonly findings: readonly Finding[];
-}
-
 /** `propsoff check` */
-export async function runCheck(
-  args: readonly string[],
-  terminal: Terminal,
-  catalog: Catalog,
-): Promise<number> {
+export async function runCheck(args: readonly string[], terminal: Terminal): Promise<number> {
   const { values, positionals } = readOptions(args, {
     json: { type: 'boolean' },
     strict: { type: 'boolean' },
     pack: { type: 'string' },
   });
   const { scripts, unreadable } = await gatherScripts(positionals, terminal);
-  const checked = await checkAll(scripts, values.pack ?? null, terminal, catalog);
-  const report =
-    values.json === true ? jsonReport(checked, shownUri) : textReport(checked, terminal, shownUri);
-  terminal.out(report);
+  const around = await here();
+  const checked = [
+    ...faultyAdditions(around),
+    ...(await checkAll(scripts, values.pack ?? null, terminal, around)),
+  ];
+  terminal.out(values.json === true ? jsonReport(checked) : textReport(checked, terminal));
   for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
   if (unreadable.length > 0) return exitCodes.couldNotRun;
-  const counts = countByLevel(checked.flatMap(({ findings }) => findings));
+  const counts = countsOf(checked);
   const isBad = counts['must-fix'] > 0 || (values.strict === true && counts.risk > 0);
   return isBad ? exitCodes.findings : exitCodes.fine;
 }
@@ -44,22 +36,21 @@ async function checkAll(
   scripts: readonly ScriptFile[],
   pack: string | null,
   terminal: Terminal,
-  catalog: Catalog,
-): Promise<readonly Checked[]> {
+  { files, additions }: Here,
+): Promise<readonly CheckedFile[]> {
   const workspace = new Workspace({
-    catalog,
-    host: new NodeFiles([URI.file(process.cwd()).toString()]),
+    catalog: additions.catalog,
+    host: files,
     onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
   });
   for (const { uri, text } of scripts) workspace.openScript(uri, text, 0);
   await workspace.settled();
   if (pack !== null) refuseUnknownPack(workspace, pack);
-  return scripts.map((script) => ({
-    script,
-    findings: workspace
-      .findings(script.uri)
-      .filter((finding) => pack === null || (finding.pack ?? pack) === pack),
-  }));
+  const isAskedFor = (finding: Finding) => pack === null || (finding.pack ?? pack) === pack;
+  return scripts.map(({ uri, path }) => {
+    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
+    return checkedScript(path, workspace.findings(uri).filter(isAskedFor), pathFor);
+  });
 }
 
 function refuseUnknownPack(workspace: Workspace, pack: string): void {

@@ -3,6 +3,7 @@ import { suggestParameters, suggestWord } from '../catalog/suggest';
 import { explainCheck, explainParameter } from '../features/explain';
 import { plainText } from '../features/markdown';
 import { explainEnding, explainSection, parametersEndingIn } from './explain-lists';
+import { here } from './here';
 import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
 import type { Terminal } from './terminal';
@@ -10,14 +11,11 @@ import type { Terminal } from './terminal';
 const width = 96;
 
 /** `propsoff explain` */
-export async function runExplain(
-  args: readonly string[],
-  terminal: Terminal,
-  catalog: Catalog,
-): Promise<number> {
+export async function runExplain(args: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...more] = readOptions(args, {}).positionals;
   if (name === undefined || more.length > 0)
     throw new UsageError('explain takes one parameter, one group of them, or one check');
+  const { catalog } = (await here()).additions;
   const told = name.includes('/') ? plain(explainCheck(catalog, name)) : settings(catalog, name);
   if (told === null) throw new UsageError(unknown(catalog, name));
   terminal.out(`${told}\n`);

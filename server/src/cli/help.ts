@@ -24,6 +24,9 @@ Usage: propsoff <command> [paths] [options]
   propsoff sheet <script> --json [--pack <name>]
       The build sheet of one script as JSON.
 
+  What the files in the folder "propsoff" of the current folder add (settings, words, rules, links,
+  chemistries, regions) is known everywhere; what is wrong with one of them is told by check.
+
   propsoff --version, propsoff --help
 
 Exit code 0: nothing to fix. 1: something to fix. 2: could not run; one line says why.

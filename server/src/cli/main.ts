@@ -1,4 +1,3 @@
-import { builtInCatalog } from '../catalog/built-in';
 import { runCheck } from './check';
 import { runExplain } from './explain';
 import { runFormat } from './format';
@@ -13,10 +12,10 @@ type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
 declare const PROPSOFF_VERSION: string;
 
 const commands: ReadonlyMap<string, Command> = new Map([
-  ['check', (args, terminal) => runCheck(args, terminal, builtInCatalog())],
-  ['format', (args, terminal) => runFormat(args, terminal)],
-  ['explain', (args, terminal) => runExplain(args, terminal, builtInCatalog())],
-  ['sheet', (args, terminal) => runSheet(args, terminal, builtInCatalog())],
+  ['check', runCheck],
+  ['format', runFormat],
+  ['explain', runExplain],
+  ['sheet', runSheet],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {

@@ -1,10 +1,9 @@
 import type { Level } from '../catalog/model/check';
-import type { Finding } from '../checks/finding';
-import { countByLevel, levels } from '../checks/order';
-import { adviceOf, messageOf } from '../checks/render';
-import type { Checked } from './check';
+import { levels } from '../checks/order';
+import type { CheckedFile, Told } from './checked-file';
+import { countsOf } from './counts';
 import { excerptOf } from './excerpt';
-import { mostTold, toldOf } from './shown-findings';
+import { mostTold } from './shown-findings';
 import { painted, type Terminal, visible } from './terminal';
 
 const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
@@ -15,16 +14,11 @@ const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
 };
 
 /** The report for people: each finding with its line and a mark under it, then the counts. */
-export function textReport(
-  checked: readonly Checked[],
-  terminal: Terminal,
-  pathOf: (uri: string) => string,
-): string {
-  const texts = checked.flatMap(({ script, findings }) => {
-    const { told, omitted } = toldOf(findings);
-    const rest = omitted === 0 ? [] : [omittedText(script.path, omitted, terminal)];
-    return [...told.map((finding) => findingText(script.path, finding, terminal, pathOf)), ...rest];
-  });
+export function textReport(checked: readonly CheckedFile[], terminal: Terminal): string {
+  const texts = checked.flatMap(({ path, told, omitted }) => [
+    ...told.map((finding) => findingText(path, finding, terminal)),
+    ...(omitted === 0 ? [] : [omittedText(path, omitted, terminal)]),
+  ]);
   return `${texts.join('\n')}${texts.length > 0 ? '\n' : ''}${summary(checked, terminal)}\n`;
 }
 
@@ -32,34 +26,30 @@ function omittedText(path: string, omitted: number, terminal: Terminal): string 
   return `${painted(path, 'bold', terminal)} has ${omitted} more findings; the worst ${mostTold} are told, and all are counted.`;
 }
 
-function findingText(
-  path: string,
-  finding: Finding,
-  terminal: Terminal,
-  pathOf: (uri: string) => string,
-): string {
-  const { place, level, check, accepted } = finding;
-  const line = place.script.lineNumber(place.line) + 1;
-  const where = painted(`${path}:${line}:${place.start + 1}`, 'bold', terminal);
-  const head = `${where} ${painted(level, colours[level], terminal)} ${check.id} ${visible(messageOf(finding))}`;
-  const advice = accepted === null ? adviceOf(finding) : `Accepted: ${accepted}`;
-  const related = finding.related.map(({ place: at, message }) => {
-    const file = at.script === place.script ? path : pathOf(at.script.uri);
-    return `  ${painted(`${file}:${at.script.lineNumber(at.line) + 1}`, 'grey', terminal)} ${visible(message)}`;
+function findingText(path: string, told: Told, terminal: Terminal): string {
+  const { start } = told.range;
+  const where = painted(`${path}:${start.line + 1}:${start.character + 1}`, 'bold', terminal);
+  const head = `${where} ${painted(told.level, colours[told.level], terminal)} ${told.id} ${visible(told.message)}`;
+  const advice = told.accepted === null ? told.advice : `Accepted: ${told.accepted}`;
+  const related = told.related.map(({ path: file, range, message }) => {
+    return `  ${painted(`${file}:${range.start.line + 1}`, 'grey', terminal)} ${visible(message)}`;
   });
-  return [head, ...excerpt(finding, terminal), `  ${visible(advice)}`, ...related].join('\n');
+  return [head, ...excerpt(told, terminal), `  ${visible(advice)}`, ...related].join('\n');
 }
 
-/** The line with a mark under the place. */
-function excerpt({ place, level }: Finding, terminal: Terminal): readonly string[] {
-  if (place.line.text.trim() === '') return [];
-  const { line, indent, length } = excerptOf(place.line.text, place);
+/** The line with a mark under the place; of a place over several lines, under its part of the first one. */
+function excerpt({ line: text, range: { start, end }, level }: Told, terminal: Terminal): readonly string[] {
+  if (text.trim() === '') return [];
+  const last = end.line === start.line ? end.character : text.length;
+  const { line, indent, length } = excerptOf(text, { start: start.character, end: last });
   return [`  ${line}`, `  ${' '.repeat(indent)}${painted('^'.repeat(length), colours[level], terminal)}`];
 }
 
-function summary(checked: readonly Checked[], terminal: Terminal): string {
-  const counts = countByLevel(checked.flatMap(({ findings }) => findings));
-  const scripts = checked.length === 1 ? '1 script' : `${checked.length} scripts`;
+function summary(checked: readonly CheckedFile[], terminal: Terminal): string {
+  const counts = countsOf(checked);
+  const isScript = ({ path }: CheckedFile) => !path.endsWith('.json');
+  const count = checked.filter(isScript).length;
+  const scripts = count === 1 ? '1 script' : `${count} scripts`;
   const parts = levels.map((level) => painted(`${counts[level]} ${level}`, colours[level], terminal));
   return `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
 }

@@ -1,19 +1,13 @@
-import { URI } from 'vscode-uri';
-import type { Catalog } from '../catalog/catalog';
-import { NodeFiles } from '../host/node-files';
 import { buildSheet } from '../sheet/build-sheet';
 import { Workspace } from '../workspace/workspace';
+import { here } from './here';
 import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
 import { gatherScripts } from './scripts';
 import type { Terminal } from './terminal';
 
 /** `propsoff sheet` */
-export async function runSheet(
-  args: readonly string[],
-  terminal: Terminal,
-  catalog: Catalog,
-): Promise<number> {
+export async function runSheet(args: readonly string[], terminal: Terminal): Promise<number> {
   const { values, positionals } = readOptions(args, { json: { type: 'boolean' }, pack: { type: 'string' } });
   if (values.json !== true) throw new UsageError('sheet writes JSON only: add --json');
   if (positionals.length !== 1) throw new UsageError('sheet takes one script');
@@ -21,7 +15,8 @@ export async function runSheet(
   const [script] = scripts;
   if (script === undefined || scripts.length > 1)
     throw new UsageError(unreadable[0] ?? 'sheet takes one script');
-  const workspace = new Workspace({ catalog, host: new NodeFiles([URI.file(process.cwd()).toString()]) });
+  const { files, additions } = await here();
+  const workspace = new Workspace({ catalog: additions.catalog, host: files });
   const { craft } = workspace.openScript(script.uri, script.text, 0);
   await workspace.settled();
   const packs = craft.packs();

@@ -12,7 +12,7 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { AdditionProblem } from '../additions/read-addition';
-import { sentenceOf } from '../additions/sentence';
+import { adviceFor, messageFor } from '../additions/sentence';
 import { type AdditionFiles, additionsFolder } from '../workspace/addition-files';
 import { fromClient, type Lines, toClient } from './encoding';
 import type { OnServerFault } from './server';
@@ -145,7 +145,7 @@ export class AdditionDocuments {
       severity: problem.id === 'addition/never' ? DiagnosticSeverity.Warning : DiagnosticSeverity.Error,
       code: problem.id,
       source: 'propsoff',
-      message: sentenceOf(problem),
+      message: `${messageFor(problem)}\n${adviceFor(problem)}`,
     };
   }
 }

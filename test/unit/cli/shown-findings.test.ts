@@ -1,7 +1,8 @@
 import { strict as assert } from 'node:assert';
+import { checkedScript } from '../../../server/src/cli/checked-file';
 import { jsonReport } from '../../../server/src/cli/report-json';
 import { textReport } from '../../../server/src/cli/report-text';
-import { mostTold, toldOf } from '../../../server/src/cli/shown-findings';
+import { mostTold } from '../../../server/src/cli/shown-findings';
 import { craftOf, findingsOf } from '../../support/findings';
 
 const terminal = { out: () => {}, err: () => {}, hasColour: false, readStandardInput: async () => '' };
@@ -9,8 +10,7 @@ const terminal = { out: () => {}, err: () => {}, hasColour: false, readStandardI
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
 function checkedWith(faults: number) {
   const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
-  const script = { path: 'a.craft', uri: 'test:///work/main.craft', text, mark: '' };
-  return [{ script, findings: findingsOf(craftOf(text)) }];
+  return [checkedScript('a.craft', findingsOf(craftOf(text)), (uri) => uri)];
 }
 
 function tellsOf(text: string): number {
@@ -19,22 +19,21 @@ function tellsOf(text: string): number {
 
 describe('a script with very many findings', () => {
   it('is told in full up to the limit', () => {
-    const [checked] = checkedWith(mostTold - 1);
-    assert.equal(toldOf(checked?.findings ?? []).omitted, 0);
-    const text = textReport(checkedWith(mostTold - 1), terminal, (uri) => uri);
+    assert.equal(checkedWith(mostTold - 1)[0]?.omitted, 0);
+    const text = textReport(checkedWith(mostTold - 1), terminal);
     assert.equal(tellsOf(text), mostTold);
     assert.doesNotMatch(text, /more findings/);
   });
 
   it('is told of by its worst findings, with how many more there are', () => {
-    const text = textReport(checkedWith(mostTold + 2), terminal, (uri) => uri);
+    const text = textReport(checkedWith(mostTold + 2), terminal);
     assert.equal(tellsOf(text), mostTold);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are told, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
   });
 
   it('is counted in full for programs', () => {
-    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2), (uri) => uri)).files;
+    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2))).files;
     assert.equal(file.findings.length, mostTold);
     assert.equal(file.omitted, 3);
     assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });

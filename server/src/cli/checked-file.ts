@@ -1,0 +1,77 @@
+import type { Level } from '../catalog/model/check';
+import type { Finding, Fix } from '../checks/finding';
+import { countByLevel } from '../checks/order';
+import { adviceOf, messageOf } from '../checks/render';
+import { editsOf } from '../features/fix-edits';
+import { type Range, rangeOf } from '../features/range';
+import { toldOf } from './shown-findings';
+
+/** Something found in a file, as both reports tell it. */
+export interface Told {
+  readonly id: string;
+  readonly level: Level;
+  readonly message: string;
+  readonly advice: string;
+  readonly accepted: string | null;
+  readonly pack: string | null;
+  readonly range: Range;
+  /** The whole line on which it starts. */
+  readonly line: string;
+  readonly related: readonly { readonly path: string; readonly range: Range; readonly message: string }[];
+  readonly fixes: readonly ToldFix[];
+}
+
+interface ToldFix {
+  readonly title: string;
+  readonly edits: readonly { readonly path: string; readonly range: Range; readonly newText: string }[];
+}
+
+/** A file that was checked. */
+export interface CheckedFile {
+  /** For people. */
+  readonly path: string;
+  readonly told: readonly Told[];
+  /** How many more were found; all of them are counted. */
+  readonly omitted: number;
+  readonly counts: Readonly<Record<Level, number>>;
+}
+
+export function checkedScript(
+  path: string,
+  findings: readonly Finding[],
+  pathFor: (uri: string) => string,
+): CheckedFile {
+  const { told, omitted } = toldOf(findings);
+  return {
+    path,
+    told: told.map((finding) => toldFinding(finding, pathFor)),
+    omitted,
+    counts: countByLevel(findings),
+  };
+}
+
+function toldFinding(finding: Finding, pathFor: (uri: string) => string): Told {
+  return {
+    id: finding.check.id,
+    level: finding.level,
+    message: messageOf(finding),
+    advice: adviceOf(finding),
+    accepted: finding.accepted,
+    pack: finding.pack,
+    range: rangeOf(finding.place),
+    line: finding.place.line.text,
+    related: finding.related.map(({ place, message }) => ({
+      path: pathFor(place.script.uri),
+      range: rangeOf(place),
+      message,
+    })),
+    // Only the report for programs asks for them, and a fix may cost a guess.
+    get fixes() {
+      return finding.fixes.map((fix) => ({ title: fix.title, edits: fixEdits(fix, pathFor) }));
+    },
+  };
+}
+
+function fixEdits(fix: Fix, pathFor: (uri: string) => string): ToldFix['edits'] {
+  return editsOf(fix).flatMap(({ uri, edits }) => edits.map((edit) => ({ path: pathFor(uri), ...edit })));
+}
