@@ -40,8 +40,10 @@ export function checkLine(line: ScriptLine, catalog: Catalog): LineCheck {
   }
 }
 
+/** What was misread already is not called wrong a second time at the same place. */
 function joined(own: readonly Problem[], check: LineCheck): LineCheck {
-  return { ...check, problems: check.problems.length === 0 ? own : [...own, ...check.problems] };
+  const more = check.problems.filter(({ start }) => own.every((one) => one.start !== start));
+  return { ...check, problems: more.length === 0 ? own : [...own, ...more] };
 }
 
 const silent: LineCheck = { problems: [], isDynamic: false };

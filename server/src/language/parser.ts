@@ -87,17 +87,21 @@ function readSection(reader: TokenReader): Body {
     pack = nameOf(token);
   }
   const closing = reader.peek();
-  if (!reader.takeSign(']')) refuseUnclosed(reader, closing);
+  if (closing !== undefined && !reader.peekSign(']')) {
+    // What stands before it is half a name at best, and would only be called unknown.
+    reader.refuse('`]`, or more of a name in letters a to z, digits, hyphens and dots');
+    return { kind: 'broken', opensSection: true };
+  }
+  if (closing === undefined) reportUnclosed(reader);
+  reader.next();
   reader.expectEnd();
   return { kind: 'section', path, pack };
 }
 
-function refuseUnclosed(reader: TokenReader, found: Token | undefined): void {
+function reportUnclosed(reader: TokenReader): void {
   const end = reader.lastEnd;
-  const span = found ?? { start: end, end };
-  const fixes = found === undefined ? [replacement('Close the section', { start: end, end }, ']')] : [];
-  reader.report(problem('line/section-not-closed', visible(span), {}, fixes));
-  reader.skipAll();
+  const fix = replacement('Close the section', { start: end, end }, ']');
+  reader.report(problem('line/section-not-closed', visible({ start: end, end }), {}, [fix]));
 }
 
 function readInclude(reader: TokenReader, keyword: Token): Body {

@@ -188,7 +188,17 @@ describe('a line that cannot be understood', () => {
       ]);
       assert.equal(statementOf(line, 'section').kind, 'section');
     }
-    assert.deepEqual(problemsIn('[gyro = 5'), [{ id: 'line/section-not-closed', marked: '=', mended: [] }]);
+  });
+
+  it('is a section with something in its name that no name has, told once', () => {
+    for (const [line, marked] of [
+      ['[gyro = 5', '='],
+      ['[p\u00e4ck.x]', '\u00e4'],
+      ['[gyro lowpass]', 'lowpass'],
+    ] as const) {
+      assert.deepEqual(problemsIn(line), [{ id: 'line/not-understood', marked, mended: [] }], line);
+      assert.equal(statementOf(line, 'broken').opensSection, true, line);
+    }
   });
 
   it('names no constant with a point in it', () => {
