@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/explain';
@@ -265,5 +266,14 @@ describe('what is built in', () => {
     const { catalog, problems } = additionsOf({ 'a.json': { replaces: ['gyro.rate'], parameters: [own] } });
     assert.deepEqual([...problems.values()].flat(), []);
     assert.equal(catalog.parameters.get('gyro.rate')?.parameter.title, 'Our own sampling');
+  });
+});
+
+describe('the example of the README', () => {
+  it('is one that works', () => {
+    const [, example = ''] = /```json\n([\s\S]*?)```/.exec(readFileSync('README.md', 'utf8')) ?? [];
+    const additions = additionsOf({ 'buzzer.json': example });
+    assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
+    assert.ok(additions.catalog.check('own/buzzer-shrill'));
   });
 });
