@@ -13,7 +13,7 @@ export function registerCommands(
   const explanations = new Explanations();
   return [
     explanations,
-    register('propsoff.newCraftScript', () => newCraftScript(context)),
+    register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),
     register('propsoff.explainLine', () => explainLine(engine, explanations)),

@@ -5,7 +5,7 @@ import {
   FileChangeType,
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
-import { buzzer, textOf } from '../support/additions';
+import { buzzer, textOf } from '../support/buzzer';
 import { type Scratch, withScratch } from '../support/scratch';
 import { ableClient, countingIn, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';

@@ -3,8 +3,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { buzzer, textOf } from '../support/additions';
 import { built } from '../support/built';
+import { buzzer, textOf } from '../support/buzzer';
 import { faults, lineOf, spokenOf } from '../support/faults';
 
 interface Report {

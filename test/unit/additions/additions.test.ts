@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/explain';
-import { additionsOf, buzzer, textOf, toldOf, type Written } from '../../support/additions';
+import { additionsOf, toldOf } from '../../support/additions';
+import { buzzer, textOf, type Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';
 
 const [tune] = buzzer.parameters;

@@ -6,7 +6,7 @@ import { setTimeout as pause } from 'node:timers/promises';
  */
 export async function until<T>(
   what: string,
-  ask: () => T | Promise<T>,
+  ask: () => T | PromiseLike<T>,
   deadline = 30_000,
 ): Promise<Exclude<T, undefined | false>> {
   const end = Date.now() + deadline;

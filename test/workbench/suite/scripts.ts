@@ -1,0 +1,62 @@
+import { join } from 'node:path';
+import * as vscode from 'vscode';
+import { until } from './until';
+
+/** The script that the active editor shows once it is opened: new, saved nowhere, with this text. */
+export async function openText(content: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument({ language: 'craft-script', content });
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+/** A script of the demo workspace, in the active editor. */
+export async function openDemo(name: string): Promise<vscode.TextDocument> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri.fsPath ?? '';
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.file(join(folder, name)));
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+/** Where a text stands for the first time; `into` moves on from its start. */
+export function placeOf(document: vscode.TextDocument, text: string, into = 0): vscode.Position {
+  const at = document.getText().indexOf(text);
+  if (at < 0) throw new Error(`"${text}" is not in ${document.uri.path}`);
+  return document.positionAt(at + into);
+}
+
+/** Ids of the checks that found something, in the order that the editor has them. */
+export function foundIn({ uri }: vscode.TextDocument): readonly string[] {
+  return vscode.languages.getDiagnostics(uri).map(({ code }) => String(code));
+}
+
+/** Waits until a check has found something. */
+export async function untilFound(document: vscode.TextDocument, id: string): Promise<vscode.Diagnostic> {
+  return until(`${id} to be found`, () =>
+    vscode.languages.getDiagnostics(document.uri).find(({ code }) => code === id),
+  );
+}
+
+/** Runs one of the editor's own commands that ask providers; waits until what it gives is not empty. */
+export async function asked<T>(command: string, ...given: unknown[]): Promise<readonly T[]> {
+  return until(`an answer to ${command}`, async () => {
+    const answer = await vscode.commands.executeCommand<readonly T[] | undefined>(command, ...given);
+    return answer !== undefined && answer.length > 0 && answer;
+  });
+}
+
+/** Closes every editor and forgets what was not saved. */
+export async function closeAll(): Promise<void> {
+  await until('every editor to be closed', async () => {
+    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    return vscode.window.tabGroups.all.every(({ tabs }) => tabs.length === 0);
+  });
+}
+
+/** Ids of the checks that found what must be fixed or is a risk; a section that stands twice is neither. */
+export function seriousIn({ uri }: vscode.TextDocument): readonly string[] {
+  const { Error: error, Warning: warning } = vscode.DiagnosticSeverity;
+  return vscode.languages
+    .getDiagnostics(uri)
+    .filter(({ severity }) => severity === error || severity === warning)
+    .map(({ code }) => String(code));
+}
