@@ -168,6 +168,17 @@ export class EditorDriver {
     return (await hover.allInnerTexts()).join('\n');
   }
 
+  /** Clicks twice on the first place where a word stands. */
+  async doubleClick(word: string): Promise<void> {
+    const { x, y } = await this.placeOf(word);
+    await this.page.mouse.dblclick(x, y);
+  }
+
+  /** Waits until a text is on screen. */
+  async waitForText(text: string): Promise<void> {
+    await this.waitUntil(`"${text}" to be there`, async () => (await this.visibleText()).includes(text));
+  }
+
   /** Asks for completion at the cursor and gives the labels that are on screen. */
   async suggestions(): Promise<string[]> {
     await this.press('Control+Space');
@@ -183,15 +194,6 @@ export class EditorDriver {
     const rows = this.page.locator('.action-widget .monaco-list-row.action');
     await rows.first().waitFor();
     return rows.allInnerTexts();
-  }
-
-  /** Chooses one of the quick fixes that the menu shows. */
-  async chooseQuickFix(title: string): Promise<void> {
-    await this.page
-      .locator('.action-widget .monaco-list-row.action')
-      .filter({ hasText: title })
-      .first()
-      .click();
   }
 
   /** Waits for a status-bar item with this in its text and gives the whole text. */
@@ -258,6 +260,14 @@ export class EditorDriver {
   }
 
   private async moveMouseOnto(word: string): Promise<void> {
+    const { x, y } = await this.placeOf(word);
+    // Coming from a distance, as a hand does: a mouse that is already there raises no hover.
+    await this.page.mouse.move(0, 0);
+    await this.page.mouse.move(x, y, { steps: 4 });
+  }
+
+  /** The middle of the first place where a word stands on screen. */
+  private async placeOf(word: string): Promise<{ readonly x: number; readonly y: number }> {
     const place = await this.editor()
       .locator('.view-lines')
       .evaluate((lines, wanted) => {
@@ -274,8 +284,6 @@ export class EditorDriver {
         return undefined;
       }, word);
     if (place === undefined) throw new Error(`${word} is not on screen`);
-    // Coming from a distance, as a hand does: a mouse that is already there raises no hover.
-    await this.page.mouse.move(0, 0);
-    await this.page.mouse.move(place.x, place.y, { steps: 4 });
+    return place;
   }
 }

@@ -1,0 +1,96 @@
+import { strict as assert } from 'node:assert';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type EditorDriver, openEditor } from './driver';
+
+const text = [
+  '[arming]',
+  'tilt-limt = 60 deg',
+  '',
+  'gyro.lowpass.cutoff = 120 Hz',
+  'x = -0.25',
+  'x = 1.5e-3',
+  'x = 20 µs',
+  'x = 3 m/s',
+  '',
+].join('\n');
+
+describe('a script that a person writes', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'propsoff-page-'));
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+
+  before(async () => {
+    mkdirSync(join(folder, 'bench'));
+    writeFileSync(join(folder, 'bench', 'words.craft'), text);
+    writeFileSync(join(folder, 'bench', 'typed.craft'), '\n');
+    opened = await openEditor({ folder: join(folder, 'bench') });
+  });
+
+  after(async () => {
+    await opened?.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  describe('selects by a double click (G09)', () => {
+    for (const [under, word] of [
+      ['lowpass', 'gyro.lowpass.cutoff'],
+      ['25', '-0.25'],
+      ['5e', '1.5e-3'],
+      ['µ', 'µs'],
+      ['m/s', 'm/s'],
+    ] as const) {
+      it(`${word} as one word`, async () => {
+        await editor().openFile('words.craft');
+        await editor().doubleClick(under);
+        // The status bar counts what is selected.
+        assert.match(await editor().statusBar(/selected/), new RegExp(`\\(${word.length} selected\\)`));
+      });
+    }
+  });
+
+  it('has a mistyped name mended by the first fix', async () => {
+    await editor().openFile('words.craft');
+    await editor().waitForSquiggles('error');
+    await editor().goTo(2, 3);
+    const [first = ''] = await editor().quickFixes();
+    assert.match(first, /tilt-limit/);
+    await editor().press('Enter');
+    await editor().waitForText('tilt-limit = 60 deg');
+    await editor().press('Control+Z');
+    await editor().waitForText('tilt-limt = 60 deg');
+  });
+
+  describe('is completed', () => {
+    beforeEach(async () => {
+      await editor().openFile('typed.craft');
+      await editor().press('Control+A');
+      await editor().press('Delete');
+    });
+
+    for (const [where, typed, left, accepted] of [
+      ['in a hyphenated name, with nothing doubled (G01)', '[arming]\ntilt-l', '', 'tilt-limit'],
+      ['in a dotted name, with nothing doubled (G02)', 'gyro.lowpass.cut', '', 'gyro.lowpass.cutoff'],
+      [
+        'in front of a value, which stays (G02)',
+        'gyro.lowpass.cut = 120 Hz',
+        ' = 120 Hz',
+        'gyro.lowpass.cutoff = 120 Hz',
+      ],
+    ] as const) {
+      it(where, async () => {
+        await editor().type(typed);
+        await editor().press('Escape');
+        for (const _ of left) await editor().press('ArrowLeft');
+        await editor().suggestions();
+        await editor().press('Enter');
+        await editor().press('Escape');
+        await editor().waitForText(accepted);
+        const last = (await editor().visibleText()).trimEnd().split('\n').at(-1) ?? '';
+        assert.ok(last.startsWith(accepted), last);
+        assert.equal(last.match(/cutoff|limit/g)?.length, 1, last);
+      });
+    }
+  });
+});
