@@ -64,16 +64,21 @@ async function photograph(editor: EditorDriver): Promise<void> {
   await editor.setTheme('dark');
   await take(editor, 'editor-dark');
 
-  await editor.setTheme('light');
-  await editor.goTo(lineOf(editor, /^cutoff/));
-  await editor.hoverOver('cutoff');
-  await take(editor, 'hover');
-  await editor.press('Escape');
+  for (const theme of ['light', 'dark'] as const) {
+    await editor.setTheme(theme);
+    await editor.goTo(lineOf(editor, /^cutoff/));
+    await editor.hoverOver('cutoff');
+    await take(editor, `hover-${theme}`);
+    await editor.press('Escape');
 
-  await editor.press('End');
-  await editor.press('Enter');
-  await editor.suggestions();
-  await take(editor, 'completion');
+    await editor.goTo(lineOf(editor, /^idle-authority/));
+    await editor.press('End');
+    await editor.press('Enter');
+    await editor.suggestions();
+    await take(editor, `completion-${theme}`);
+    await editor.press('Escape');
+    await editor.press('Control+Z');
+  }
 }
 
 async function main(): Promise<void> {
