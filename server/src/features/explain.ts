@@ -11,7 +11,10 @@ export function explainLine(snapshot: Snapshot, position: Position): string | nu
   const line = snapshot.script.document.lineAt(position.line);
   if (line === undefined) return null;
   const findings = snapshot.findings().filter(({ place }) => place.line === line);
-  const paragraphs = [...findings.flatMap(findingParagraphs), ...about(snapshot, position)];
+  const paragraphs = [
+    ...findings.flatMap((finding) => findingParagraphs(finding, snapshot)),
+    ...about(snapshot, position),
+  ];
   return paragraphs.length === 0 ? null : paragraphs.join('\n\n');
 }
 
@@ -35,5 +38,5 @@ export function explainParameter(catalog: Catalog, path: string): string | null 
 /** A check by its id; as Markdown. */
 export function explainCheck(catalog: Catalog, id: string): string | null {
   const check = catalog.check(id);
-  return check === undefined ? null : checkParagraphs(check).join('\n\n');
+  return check === undefined ? null : checkParagraphs(check, catalog).join('\n\n');
 }

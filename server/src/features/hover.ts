@@ -120,7 +120,7 @@ function acceptanceText(
   { line, check: id }: Extract<Under, { kind: 'acceptance' }>,
 ): readonly string[] {
   const found = snapshot.findings().find(({ place, check }) => place.line === line && check.id === id);
-  if (found !== undefined) return findingParagraphs(found);
+  if (found !== undefined) return findingParagraphs(found, snapshot);
   const check = snapshot.catalog.check(id);
-  return check === undefined ? [] : checkParagraphs(check);
+  return check === undefined ? [] : checkParagraphs(check, snapshot.catalog);
 }

@@ -192,6 +192,34 @@ const neighbours: readonly CheckCase[] = [
     ['radio-club.other.maren.frequency = 5742 MHz', ...channel('f', 2)],
   ],
   [
+    'see/sound-beside-neighbour',
+    'on',
+    ['radio-club.other.maren.frequency = 5740 MHz', ...channel('f', 2), 'video.sound = on'],
+    ['radio-club.other.maren.frequency = 5739 MHz', ...channel('f', 2), 'video.sound = on'],
+  ],
+  [
+    'see/same-sense',
+    'right-circular',
+    [
+      'radio-club.other.maren.frequency = 5785 MHz',
+      'radio-club.other.maren.antenna-polarisation = right-circular',
+      ...channel('f', 2),
+      'video.antenna-polarisation = right-circular',
+    ],
+    [
+      'radio-club.other.maren.frequency = 5785 MHz',
+      'radio-club.other.maren.antenna-polarisation = left-circular',
+      ...channel('f', 2),
+      'video.antenna-polarisation = right-circular',
+    ],
+  ],
+  [
+    'see/linear-in-banks',
+    'linear',
+    ['craft.purpose = race', 'video.antenna-polarisation = linear'],
+    ['craft.purpose = cruise', 'video.antenna-polarisation = linear'],
+  ],
+  [
     'see/closer-than-agreed',
     '2',
     ['radio-club.spacing = 40 MHz', 'radio-club.other.maren.frequency = 5730 MHz', ...channel('f', 2)],

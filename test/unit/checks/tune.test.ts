@@ -190,6 +190,22 @@ const followers: readonly CheckCase[] = [
     ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.width = 40 Hz'],
   ],
   [
+    'tune/tracker-slow', // 100 Hz moves by 100 Hz in 100 ms, by 20 Hz in 20 ms
+    '20 ms',
+    [
+      'gyro.tracker.count = 1',
+      'gyro.tracker.from = 100 Hz',
+      'gyro.tracker.width = 39 Hz',
+      'gyro.tracker.interval = 20 ms',
+    ],
+    [
+      'gyro.tracker.count = 1',
+      'gyro.tracker.from = 100 Hz',
+      'gyro.tracker.width = 40 Hz',
+      'gyro.tracker.interval = 20 ms',
+    ],
+  ],
+  [
     'tune/tracker-incomplete',
     '1',
     [whole, 'gyro.tracker.from = 100 Hz', 'gyro.tracker.width = 40 Hz', 'gyro.tracker.count = 1'],
@@ -291,6 +307,24 @@ const gains: readonly CheckCase[] = [
     '0.0001 %/(deg/s^2)',
     [...butterworth('derivative.lowpass', '79 Hz'), ...roll('0.05', '0.4', '0.0001')],
     [...butterworth('derivative.lowpass', '80 Hz'), ...roll('0.05', '0.4', '0.0001')],
+  ],
+  [
+    'tune/feedforward-staircase', // twenty milliseconds are fifty frames a second
+    '26 Hz',
+    ['receiver.frame-interval = 20 ms', 'control.feedforward-cutoff = 26 Hz'],
+    ['receiver.frame-interval = 20 ms', 'control.feedforward-cutoff = 25 Hz'],
+  ],
+  [
+    'tune/feedforward-cutoff-unused',
+    '20 Hz',
+    ['control.feedforward-cutoff = 20 Hz'],
+    ['control.yaw.feedforward = 0.0001 %/(deg/s^2)', 'control.feedforward-cutoff = 20 Hz'],
+  ],
+  [
+    'tune/authority-yields',
+    'turn-yields',
+    ['control.idle-authority = on', 'control.when-short = turn-yields'],
+    ['control.idle-authority = on', 'control.when-short = share'],
   ],
   ['tune/integral-heavy', '1.3 %/deg', roll('0.05', '1.3', '0.0002'), roll('0.05', '1.2', '0.0002')],
   [

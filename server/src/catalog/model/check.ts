@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { source } from './common';
+import { prose, source } from './common';
 
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 
@@ -21,7 +21,12 @@ const told = {
 };
 
 /** The words of a rule whose algorithm is code, or of a line check. */
-const codeCheck = z.strictObject({ ...told, by: z.literal('code') });
+const codeCheck = z.strictObject({
+  ...told,
+  /** The formula or the rule that the algorithm follows, by the names of the settings. Line checks need none. */
+  rule: prose.optional(),
+  by: z.literal('code'),
+});
 
 /**
  * A rule that an expression can say. Conditions stand in the script's own expression language with a

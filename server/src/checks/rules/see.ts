@@ -4,6 +4,7 @@ import { overlayPlaceRules } from './overlay-places';
 import { videoChannelRules } from './video-channel';
 import { videoControlRules } from './video-control';
 import { videoNeighbourRules } from './video-neighbours';
+import { videoPolarisationRules } from './video-polarisation';
 import { videoPowerRules } from './video-power';
 
 /** Whether the pilot sees: overlay, channel, power, and those who fly at the same time. */
@@ -13,5 +14,6 @@ export const seeRules: readonly CodeRule[] = [
   ...videoChannelRules,
   ...videoPowerRules,
   ...videoNeighbourRules,
+  ...videoPolarisationRules,
   ...videoControlRules,
 ];
