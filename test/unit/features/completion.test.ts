@@ -1,0 +1,157 @@
+import assert from 'node:assert/strict';
+import { completion } from '../../../server/src/features/completion';
+import { completionDetails } from '../../../server/src/features/completion-details';
+import {
+  type CompletionItem,
+  snippetText,
+  sortKeys,
+  tabChoice,
+  tabStop,
+} from '../../../server/src/features/completion-item';
+import { testCatalog } from '../../support/catalog';
+import { snapshotOf } from '../../support/snapshot';
+
+/** What is offered at the `|` in a text, best first. */
+function offered(marked: string, snippets = false, trigger: string | null = null): readonly CompletionItem[] {
+  const { snapshot, position } = snapshotOf(marked);
+  return completion(snapshot, position, { snippets, trigger }).items;
+}
+
+const labels = (marked: string) => offered(marked).map(({ label }) => label);
+
+/** The line at the `|` after an item has been accepted. */
+function accepted(marked: string, label: string): string {
+  const { snapshot, position } = snapshotOf(marked);
+  const item = offered(marked).find((one) => one.label === label);
+  assert.ok(item, `${label} is not among ${labels(marked).slice(0, 20).join(', ')}`);
+  assert.equal(item.range.start.line, position.line);
+  const line = snapshot.script.document.lineAt(position.line)?.text ?? '';
+  return line.slice(0, item.range.start.character) + item.insertText + line.slice(item.range.end.character);
+}
+
+describe('completion of names', () => {
+  it('offers the settings of the section first, those that are set already not at all', () => {
+    const found = labels('[arming]\ntilt-limit = 40 deg\n|\n');
+    assert.ok(found.indexOf('needs') < 6, found.slice(0, 6).join(', '));
+    assert.ok(!found.includes('tilt-limit'));
+  });
+
+  it('offers headers of sections first where none is open', () => {
+    assert.match(labels('|')[0] ?? '', /^\[/);
+  });
+
+  it('replaces the whole name, hyphens and dots included, and leaves the value (G01, G02)', () => {
+    assert.equal(accepted('[arming]\ntilt-l|', 'tilt-limit'), 'tilt-limit = ');
+    assert.equal(accepted('[arming]\nti|lt-li = 3 deg', 'tilt-limit'), 'tilt-limit = 3 deg');
+    assert.equal(
+      accepted('gyro.lowpass.cut| = 120 Hz', 'gyro.lowpass.cutoff'),
+      'gyro.lowpass.cutoff = 120 Hz',
+    );
+    assert.equal(
+      accepted('gyro.low|pass.cutoff = 120 Hz', 'gyro.lowpass.cutoff'),
+      'gyro.lowpass.cutoff = 120 Hz',
+    );
+  });
+
+  it('filters by the whole name, so that the list does not vanish after the dot (G02)', () => {
+    const item = offered('gyro.|').find(({ label }) => label === 'gyro.rate');
+    assert.equal(item?.filterText, 'gyro.rate');
+  });
+
+  it('offers members of a collection by their number, 2 before 10 (G05)', () => {
+    const numbers = labels('|').flatMap((label) => /^\[gyro\.notch\.(\d+)\]$/.exec(label)?.[1] ?? []);
+    assert.deepEqual(
+      numbers,
+      [...numbers].sort((one, other) => Number(one) - Number(other)),
+    );
+    assert.ok(numbers.length > 1);
+  });
+
+  it('finds a setting by what the trade calls it', () => {
+    const found = offered('[find]\nbeep|').map(({ label, insertText }) => `${label} ${insertText}`);
+    assert.ok(
+      found.some((text) => text.includes('device')),
+      found.slice(0, 10).join(', '),
+    );
+  });
+});
+
+describe('completion of values', () => {
+  it('offers just the words that the setting takes', () => {
+    assert.deepEqual([...labels('signal-loss.action = |')].sort(), ['descend', 'drop', 'hover', 'return']);
+  });
+
+  it('offers the ports of the board, the free ones first', () => {
+    const found = labels('board.profile = heron\ntelemetry.port = uart3\nreceiver.port = |');
+    assert.ok(found.length > 3 && found.every((label) => label.startsWith('uart')));
+    assert.ok(found.indexOf('uart3') > found.indexOf('uart2'));
+  });
+
+  it('offers the packs of the script and its constants', () => {
+    assert.ok(labels('[pack.sprint]\ncells = 4\n[flight.one]\npack = |').includes('sprint'));
+    assert.ok(labels('let quiet = 90 Hz\n[gyro.lowpass]\ncutoff = |').includes('quiet'));
+  });
+
+  it('offers the words of a list that are not in it yet', () => {
+    const found = labels('arming.needs = [gyro-still, |]');
+    assert.ok(found.includes('receiver-alive') && !found.includes('gyro-still'));
+  });
+
+  it('offers the units of the dimension, the usual one first', () => {
+    const found = labels('gyro.lowpass.cutoff = 120 |');
+    assert.equal(found[0], 'Hz');
+    assert.ok(!found.includes('ms'));
+  });
+
+  it('offers nothing in a comment, in a text and where a name makes no sense', () => {
+    for (const marked of ['# abo|', 'craft.name = "San|"', 'gyro.rate = 8 kHz # a|'])
+      assert.deepEqual(labels(marked), []);
+  });
+
+  it('does not take a blank that was typed for a question', () => {
+    assert.deepEqual(offered('[gyro]\n |', false, ' '), []);
+  });
+});
+
+describe('completion of acceptances', () => {
+  it('offers what was found on the line', () => {
+    const marked = 'arming.tilt-limit = 180 deg # accept |';
+    assert.ok(labels(marked).includes('safe/arms-at-any-tilt'), labels(marked).join(', '));
+  });
+});
+
+describe('snippets (G04)', () => {
+  const dollar = '$';
+
+  it('are only sent to a client that takes them', () => {
+    for (const item of offered('[gyro]\n|')) assert.equal(item.isSnippet, false, item.label);
+    assert.ok(offered('[gyro]\n|', true).some(({ isSnippet }) => isSnippet));
+  });
+
+  it('insert text character for character', () => {
+    assert.equal(snippetText('$HOME/a}b\\c'), '\\$HOME/a\\}b\\\\c');
+    assert.equal(tabStop(1, `${dollar}{x}`), `${dollar}{1:\\${dollar}{x\\}}`);
+    assert.equal(tabChoice(2, ['50|60,70', '$a}']), `${dollar}{2|50\\|60\\,70,\\$a\\}|}`);
+    assert.equal(tabChoice(3, []), '$3');
+  });
+});
+
+describe('the order of a list (G05)', () => {
+  it('is kept by keys of one width, whatever its length', () => {
+    for (const count of [1, 9, 10, 1000]) {
+      const key = sortKeys(count);
+      const keys = Array.from({ length: count }, (_, index) => key(index));
+      assert.deepEqual([...keys].sort(), keys);
+    }
+  });
+});
+
+describe('the details of an item', () => {
+  it('tell what a setting is and what a word does, from the item alone', () => {
+    const details = (subject: CompletionItem['subject']) => completionDetails(testCatalog, subject) ?? '';
+    assert.match(details({ kind: 'parameter', name: 'gyro.rate' }), /turning rates/);
+    assert.match(details({ kind: 'choice', parameter: 'signal-loss.action', choice: 'drop' }), /motors/i);
+    assert.match(details({ kind: 'check', id: 'safe/arms-at-any-tilt' }), /tilt/i);
+    assert.equal(details({ kind: 'none' }), '');
+  });
+});

@@ -1,0 +1,98 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { type BuildSheet, buildSheet, type SheetPart } from '../../../server/src/sheet/build-sheet';
+import { craftOf, findingsOf } from '../../support/findings';
+
+const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
+const sandmartin = readFileSync('test/demo/sandmartin.craft', 'utf8');
+
+function sheetOf(text: string, pack: string | null = null, files = club): BuildSheet {
+  const craft = craftOf(text, files);
+  return buildSheet(craft, findingsOf(craft), pack ?? craft.packs()[0] ?? null);
+}
+
+function part<I extends SheetPart['id']>(sheet: BuildSheet, id: I): Extract<SheetPart, { id: I }> {
+  const found = sheet.parts.find((one) => one.id === id);
+  assert.ok(found, `${id} is not among ${sheet.parts.map((one) => one.id).join(', ')}`);
+  return found as Extract<SheetPart, { id: I }>;
+}
+
+describe('the build sheet', () => {
+  it('is headed by the craft, what it is for, and its packs', () => {
+    const { name, about, packs, packInView, isWhole } = sheetOf(sandmartin);
+    assert.equal(name, 'Sandmartin');
+    assert.deepEqual(about, ['race', 'Heron', 'European Union']);
+    assert.deepEqual(packs, [
+      { name: 'sprint', detail: '6 cells' },
+      { name: 'cruise', detail: '4 cells' },
+    ]);
+    assert.equal(packInView, 'sprint');
+    assert.ok(isWhole);
+  });
+
+  it('is named after its file where the script gives no name', () => {
+    assert.equal(sheetOf('[gyro]\nrate = 8 kHz\n').name, 'main.craft');
+  });
+
+  it('of a part that others include shows only what was found', () => {
+    const sheet = sheetOf('[gyro]\nrat = 8 kHz\n');
+    assert.equal(sheet.isWhole, false);
+    assert.deepEqual(
+      sheet.parts.map(({ id }) => id),
+      ['can-it-fly'],
+    );
+  });
+
+  it('is plain data: it comes back whole from JSON', () => {
+    const sheet = sheetOf(sandmartin);
+    assert.deepEqual(JSON.parse(JSON.stringify(sheet)), sheet);
+  });
+
+  it('gives every figure in a unit, with a reason', () => {
+    const text = JSON.stringify(sheetOf(sandmartin));
+    assert.doesNotMatch(text, /NaN|Infinity|undefined|not set to/);
+  });
+});
+
+describe('can it fly?', () => {
+  it('answers with counts, and leads each finding to its line', () => {
+    const found = part(sheetOf(sandmartin.replace('tilt-limit', 'tilt-limt')), 'can-it-fly');
+    assert.match(found.answer, /1 to mend/);
+    const text = JSON.stringify(found);
+    assert.match(text, /arming\.tilt-limt/);
+    assert.match(text, /"line":\d+/);
+  });
+
+  it('lists what was accepted, with the reason', () => {
+    assert.match(
+      JSON.stringify(part(sheetOf(sandmartin), 'can-it-fly')),
+      /one short test hover, motors felt at once/,
+    );
+  });
+
+  it('says what was assumed, and that checks see the script and not the craft', () => {
+    const text = JSON.stringify(part(sheetOf(sandmartin), 'can-it-fly'));
+    assert.match(text, /assumed/i);
+    assert.match(text, /not the craft/);
+  });
+});
+
+describe('who is wired where?', () => {
+  it('shows devices on their ports, and what is free', () => {
+    const text = JSON.stringify(part(sheetOf(sandmartin), 'wired-where'));
+    for (const word of ['receiver', 'uart2', 'uart5', 'uart3']) assert.ok(text.includes(word), word);
+  });
+
+  it('marks a conflict', () => {
+    const clash = sandmartin.replace('control-port = uart5', 'control-port = uart2');
+    assert.match(part(sheetOf(clash), 'wired-where').answer, /conflict/);
+  });
+});
+
+describe('which pack does what?', () => {
+  it('has a column for every pack', () => {
+    const text = JSON.stringify(part(sheetOf(sandmartin), 'which-pack'));
+    for (const word of ['sprint', 'cruise', '25.2 V', '16.8 V', '3.5 V', '3.1 V'])
+      assert.ok(text.includes(word), word);
+  });
+});
