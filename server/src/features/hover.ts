@@ -1,10 +1,17 @@
+import { choiceSources } from '../catalog/choice-sources';
 import { dimensionPhrase } from '../craft/evaluate';
 import { inputKeys } from '../craft/keys';
 import { checkParagraphs, findingParagraphs } from './check-text';
 import { choicesHere } from './choices-here';
 import { isWord, type Under, underCursor } from './cursor';
 import { code, escaped } from './markdown';
-import { choiceText, parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
+import {
+  choiceText,
+  parameterFooter,
+  parameterParagraphs,
+  parameterTitle,
+  sourcesText,
+} from './parameter-text';
 import { evaluatedText } from './quantity-text';
 import { type Position, type Range, rangeInLine } from './range';
 import type { Snapshot } from './snapshot';
@@ -72,6 +79,7 @@ function referenceText(snapshot: Snapshot, under: Extract<Under, { kind: 'refere
     const choice = choicesHere(snapshot, found).find(({ name }) => name === text);
     return [
       ...(choice === undefined ? [] : [choiceText(choice)]),
+      ...sourcesText(text, choiceSources(snapshot.catalog, found.parameter, text)),
       ...parameterText(snapshot, found.path, section.pack),
     ];
   }

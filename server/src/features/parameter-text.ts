@@ -72,6 +72,12 @@ export function sourceText({ text, date }: Source): string {
   return date === undefined ? escaped(text) : `${escaped(text)} (${escaped(date)})`;
 }
 
+/** Where the figures behind a word come from; a region's come from several places. */
+export function sourcesText(word: string, sources: readonly Source[]): readonly string[] {
+  if (sources.length === 0) return [];
+  return [`Figures of ${code(word)}: ${sources.map(sourceText).join('; ')}.`];
+}
+
 export function choiceText({ name, summary, risk }: Choice): string {
   return `${code(name)}: ${escaped(summary)}${risk === undefined ? '' : ` **Risk:** ${escaped(risk)}`}`;
 }
