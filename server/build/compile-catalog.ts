@@ -13,6 +13,7 @@ import { nameProblems } from './catalog-checks/names';
 import { asLines, placedParameters } from './catalog-checks/places';
 import { proseProblems } from './catalog-checks/prose';
 import { relationProblems } from './catalog-checks/relations';
+import { unitSpellingProblems } from './catalog-checks/units';
 import { readData } from './read-data';
 
 /** The data of `schemas/` in one piece, and what is wrong with it, a line a problem. */
@@ -53,7 +54,12 @@ function togetherProblems(bundle: Bundle): readonly string[] {
     ...hardwareProblems(bundle),
     ...placedParameters(bundle).flatMap(({ at, parameter }) => asLines(at, numberFaults(parameter))),
   ];
-  const words = [...nameProblems(bundle), ...relationProblems(bundle), ...proseProblems(bundle)];
+  const words = [
+    ...nameProblems(bundle),
+    ...relationProblems(bundle),
+    ...proseProblems(bundle),
+    ...unitSpellingProblems(bundle),
+  ];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
   return numbers.length > 0 ? [...numbers, ...words] : [...words, ...checkProblems(bundle)];
 }

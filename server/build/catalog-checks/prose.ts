@@ -12,7 +12,7 @@ export function proseProblems(bundle: Bundle): readonly string[] {
 }
 
 /** A text and where it stands. */
-interface Prose {
+export interface Prose {
   readonly at: string;
   readonly text: string;
 }
@@ -33,7 +33,7 @@ function repeatedSentences(prose: readonly Prose[]): readonly string[] {
 }
 
 /** The words of regions are left out: each of them must give the same caution. */
-function allProse(bundle: Bundle): readonly Prose[] {
+export function allProse(bundle: Bundle): readonly Prose[] {
   const { collections, links, signals, chemistries, grids, bands, boards } = bundle;
   const members = collections.flatMap(({ keys }) => (keys.kind === 'closed' ? keys.members : []));
   const rows = [...links, ...signals, ...chemistries, ...grids, ...bands, ...boards, ...members];
@@ -50,8 +50,9 @@ function proseOf(at: string, parameter: Parameter): readonly Prose[] {
   const slope = 'higher' in parameter ? [parameter.higher, parameter.lower] : [];
   const choices = 'choices' in parameter ? (parameter.choices ?? []) : [];
   const words = 'orWords' in parameter ? (parameter.orWords ?? []) : [];
+  const assumed = parameter.default === null ? [] : [parameter.default.from];
   return [
-    ...[summary, risk, prove, ...slope].map((text) => ({ at, text })),
+    ...[summary, risk, prove, ...slope, ...assumed].map((text) => ({ at, text })),
     ...[...choices, ...words].flatMap((choice) => [
       { at: `${at} (${choice.name})`, text: choice.summary },
       ...(choice.risk === undefined ? [] : [{ at: `${at} (${choice.name})`, text: choice.risk }]),

@@ -77,7 +77,7 @@ describe('compiling broken data', () => {
   it('refuses a sentence that stands in the catalogue already', () => {
     const problems = problemsAfter(
       'grids.json',
-      'What is placed on row 14 or below is not drawn at all.',
+      'What is placed on row 13 or below, counted from 0, is not drawn at all.',
       'The character grid over a picture of 625 lines: three rows more than over the other standard.',
     );
     includes(problems, 'ntsc', 'stands in pal already');
@@ -97,6 +97,22 @@ function problemsWithRelated(related: string): readonly string[] {
     parameter.related = [related];
   });
 }
+
+describe('compiling broken words', () => {
+  it('refuses a unit that no script could have', () => {
+    const spelled = (unit: string) => problemsAfter('signals.json', '160 us', `160 ${unit}`);
+    for (const unit of ['µs', 'US', 'microseconds'])
+      includes(spelled(unit), 'dshot300', `"0 ${unit}" should have its unit as u`);
+    assert.deepEqual(spelled('ms'), []);
+  });
+
+  it('refuses a default whose reason stands elsewhere', () => {
+    const problems = problemsWith((parameter) => {
+      parameter.default = { value: '4 kHz', from: 'no sound carrier is sent unless asked for' };
+    });
+    includes(problems, 'stands in', 'gyro.rate');
+  });
+});
 
 describe('compiling broken parameters', () => {
   it('refuses a usual range that reaches outside the range', () => {

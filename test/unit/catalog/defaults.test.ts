@@ -21,9 +21,11 @@ describe('a default', () => {
   it('is told for many parameters', () => assert.ok(assumed.length > 60, String(assumed.length)));
 
   for (const { name, parameter } of assumed) {
-    const line = `${pathOf(name)} = ${parameter.default?.value}`;
-    it(`passes its own checks: ${line}`, () => {
-      const found = findingsIn(`${line}\n`).filter(({ id }) => id.startsWith('line/'));
+    const path = pathOf(name);
+    const [section, key] = [path.slice(0, path.lastIndexOf('.')), path.slice(path.lastIndexOf('.') + 1)];
+    const line = `${key} = ${parameter.default?.value}`;
+    it(`passes its own checks, alone in its section: [${section}] ${line}`, () => {
+      const found = findingsIn(`[${section}]\n${line}\n`).filter((one) => one.line === 1);
       assert.deepEqual(
         found.map(({ id, message }) => [id, message]),
         [],
