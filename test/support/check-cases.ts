@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { testCatalog } from './catalog';
 import { findingsIn } from './findings';
+import { mended } from './mended';
 
 /**
  * A check, the text under its mark, the lines of the smallest script that it tells about, and those of the
@@ -22,6 +23,7 @@ export function holdChecks(
   describe(`checks: ${group}`, () => {
     for (const [id, marked, faulty, sound] of cases) {
       it(`${id} tells about: ${faulty.at(-1)}`, () => holdFaulty(id, marked, faulty));
+      it(`${id} is gone after each of its fixes: ${faulty.at(-1)}`, () => holdMended(id, faulty));
       it(`${id} lets pass: ${sound.at(-1)}`, () => holdSound(id, sound));
     }
 
@@ -47,6 +49,16 @@ function holdFaulty(id: string, marked: string, faulty: readonly string[]): void
   );
   const sentences = `${first.message} ${first.advice}`;
   assert.doesNotMatch(sentences, /[{}]|\[\[|undefined|unknown|NaN/, sentences);
+}
+
+/** A fix leads away from what it was offered for, at the place where it was told. */
+function holdMended(id: string, faulty: readonly string[]): void {
+  const text = faulty.join('\n');
+  const before = findingsIn(text).filter((finding) => finding.id === id).length;
+  for (const better of mended(text, id)) {
+    const after = findingsIn(better).filter((finding) => finding.id === id).length;
+    assert.ok(after < before, better);
+  }
 }
 
 function holdSound(id: string, sound: readonly string[]): void {
