@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Check } from '../../../server/src/catalog/model/check';
 import { shippedData } from './shipped';
 
@@ -13,6 +15,15 @@ function without(rule: (check: Check) => boolean): readonly string[] {
 const aboutNothing = /\b(no|not|nothing|nobody|none|only)\b/i;
 
 describe('each check', () => {
+  it('has its smallest script and the nearest sound one: its group is held case by case', () => {
+    const groups = shippedData().bundle.checks.map(({ group }) => group);
+    assert.ok(groups.length >= 9, groups.join(', '));
+    for (const group of groups) {
+      const path = join('test/unit/checks', `${group}.test.ts`);
+      assert.ok(readFileSync(path, 'utf8').includes(`holdChecks('${group}'`), path);
+    }
+  });
+
   it('has its own id and its own message', () => {
     const ids = checks.map(({ id }) => id);
     assert.equal(new Set(ids).size, ids.length);
