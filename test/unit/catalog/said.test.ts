@@ -1,5 +1,8 @@
 import assert from 'node:assert/strict';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
+import { completion } from '../../../server/src/features/completion';
+import type { CompletionItem } from '../../../server/src/features/completion-item';
+import { snapshotOf } from '../../support/snapshot';
 import { shippedCatalog } from './shipped';
 
 /** What people in the trade say for a thing, in plain words, and the setting that they mean. */
@@ -112,6 +115,20 @@ const said: readonly (readonly [words: string, parameter: string])[] = [
   ['capacitor', 'wire.<device>.smoothing'],
 ];
 
+/** Whether an editor keeps an item while this is typed: its letters stand in it in this order. */
+function isKept({ label, filterText = label }: CompletionItem, typed: string): boolean {
+  let found = 0;
+  for (const letter of filterText.toLowerCase()) if (letter === typed[found]) found += 1;
+  return found === typed.length;
+}
+
+/** Whether accepting an item writes the parameter's name or opens its section. */
+function leadsTo({ label }: CompletionItem, parameter: string): boolean {
+  const open = parameter.replace(/\.?<.*$/, '');
+  const section = open === parameter ? parameter.slice(0, parameter.lastIndexOf('.')) : open;
+  return label.startsWith(`[${section}`) || label.startsWith(open);
+}
+
 describe('what people say for a thing', () => {
   for (const [words, parameter] of said) {
     it(`${words} leads to ${parameter}`, () => {
@@ -119,6 +136,20 @@ describe('what people say for a thing', () => {
       assert.ok(
         found.some(({ known }) => known.name === parameter),
         found.map(({ path }) => path).join(', '),
+      );
+    });
+  }
+
+  for (const [words, parameter] of said) {
+    it(`${words}, typed at the top of a script, brings up ${parameter} or its section`, () => {
+      const typed = words.replaceAll(' ', '-').toLowerCase();
+      const { snapshot, position } = snapshotOf(`${typed}|`);
+      const kept = completion(snapshot, position, { snippets: false, trigger: null }).items.filter((item) =>
+        isKept(item, typed),
+      );
+      assert.ok(
+        kept.some((item) => leadsTo(item, parameter)),
+        kept.map(({ label, detail }) => `${label} ${detail ?? ''}`).join(', '),
       );
     });
   }
