@@ -247,6 +247,24 @@ const packs: readonly CheckCase[] = [
     [...lipo(6), 'pack.sprint.capacity = 550 mAh', 'pack.sprint.mass = 96 g'],
   ],
   ['power/no-pack', '"Sandpiper"', [whole], [whole, ...lipo(4)]],
+  [
+    'power/call-below-landing',
+    '3.3 V',
+    ['power.land-cell = 3.3 V', 'telemetry.low-cell-call = 3.3 V'],
+    ['power.land-cell = 3.3 V', 'telemetry.low-cell-call = 3.5 V'],
+  ],
+  [
+    'power/pack-worn',
+    '201',
+    [...lipo(4), 'pack.sprint.cycles = 201'],
+    [...lipo(4), 'pack.sprint.cycles = 200'],
+  ],
+  [
+    'power/pack-too-cold',
+    '15 degC',
+    ['craft.air-temperature = 14 degC', ...lipo(4), 'pack.sprint.coldest = 15 degC'],
+    ['craft.air-temperature = 15 degC', ...lipo(4), 'pack.sprint.coldest = 15 degC'],
+  ],
 ];
 
 holdChecks('power', [...voltages, ...measuring, ...packs]);

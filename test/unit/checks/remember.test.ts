@@ -147,6 +147,12 @@ const cases: readonly CheckCase[] = [
     ['record.size = 16 MB', 'record.fields = [turning-rates]', 'record.rate = 4.5 kHz'],
     ['record.size = 16 MB', 'record.fields = [turning-rates]', 'record.rate = 4 kHz'],
   ],
+  [
+    'remember/windier-than-limit',
+    '9 m/s',
+    ['craft.wind-limit = 8 m/s', 'flight.gusty.wind = 9 m/s'],
+    ['craft.wind-limit = 8 m/s', 'flight.gusty.wind = 8 m/s'],
+  ],
 ];
 
 holdChecks('remember', cases);

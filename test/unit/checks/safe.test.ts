@@ -168,6 +168,30 @@ const around: readonly CheckCase[] = [
     ['craft.purpose = indoor', 'prop.guard = none'],
     ['craft.purpose = indoor', 'prop.guard = duct'],
   ],
+  [
+    'safe/return-slower-than-wind',
+    '8 m/s',
+    ['craft.wind-limit = 8 m/s', 'signal-loss.return-speed = 8 m/s'],
+    ['craft.wind-limit = 8 m/s', 'signal-loss.return-speed = 9 m/s'],
+  ],
+  [
+    'safe/height-alarm-late',
+    '120 m',
+    ['rules.height-limit = 120 m', 'position.height-alarm = 120 m'],
+    ['rules.height-limit = 120 m', 'position.height-alarm = 100 m'],
+  ],
+  [
+    'safe/distance-alarm-blind',
+    '300 m',
+    [whole, 'position.distance-alarm = 300 m'],
+    [whole, 'position.port = uart4', 'position.distance-alarm = 300 m'],
+  ],
+  [
+    'safe/call-after-disarm',
+    '30 s',
+    ['find.on = [armed-idle]', 'arming.disarm-when-idle = 30 s', 'find.idle-wait = 30 s'],
+    ['find.on = [armed-idle]', 'arming.disarm-when-idle = 30 s', 'find.idle-wait = 20 s'],
+  ],
 ];
 
 holdChecks('safe', [...arming, ...lost, ...around]);

@@ -317,8 +317,8 @@ const gains: readonly CheckCase[] = [
   [
     'tune/feedforward-cutoff-unused',
     '20 Hz',
-    ['control.feedforward-cutoff = 20 Hz'],
-    ['control.yaw.feedforward = 0.0001 %/(deg/s^2)', 'control.feedforward-cutoff = 20 Hz'],
+    [whole, 'control.feedforward-cutoff = 20 Hz'],
+    [whole, 'control.yaw.feedforward = 0.0001 %/(deg/s^2)', 'control.feedforward-cutoff = 20 Hz'],
   ],
   [
     'tune/authority-yields',

@@ -190,6 +190,12 @@ const limits: readonly CheckCase[] = [
       'prop.speed-limit = 55000 rpm',
     ],
   ],
+  [
+    'turn/lost-answers-unused',
+    '2 %',
+    ['esc.speed-feedback = off', 'esc.lost-answers = 2 %'],
+    ['esc.speed-feedback = on', 'esc.lost-answers = 2 %'],
+  ],
 ];
 
 holdChecks('turn', [...spinAndOrder, ...signals, ...limits]);
