@@ -45,6 +45,7 @@ export function compileCatalog(root: string): Compiled {
     grids: one('schemas/grids.json', hardwareFiles.grids)?.grids ?? [],
     bands: one('schemas/video-bands.json', hardwareFiles.videoBands)?.bands ?? [],
     regions: one('schemas/regions.json', hardwareFiles.regions)?.regions ?? [],
+    propellers: one('schemas/propellers.json', hardwareFiles.propellers)?.propellers ?? [],
   };
   return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
 }

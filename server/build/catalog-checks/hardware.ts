@@ -21,6 +21,10 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
     problems.push(...asLines(`schemas/chemistries.json: ${cell.name}`, chemistryFaults(cell)));
   for (const region of bundle.regions)
     problems.push(...asLines(`schemas/regions.json: ${region.name}`, regionFaults(region)));
+  for (const [index, { diameter, pitch }] of bundle.propellers.entries()) {
+    expect(`schemas/propellers.json: propellers[${index}].diameter`, diameter, 'length');
+    expect(`schemas/propellers.json: propellers[${index}].pitch`, pitch, 'length');
+  }
   checkGauges(bundle, expect, problems);
   checkBands(bundle, expect);
   checkNames(bundle, problems);

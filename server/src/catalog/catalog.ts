@@ -4,7 +4,17 @@ import { explainMissing, type Missing } from './missing';
 import type { Bundle } from './model/bundle';
 import type { Check } from './model/check';
 import type { Collection, Member } from './model/collection';
-import type { Board, Chemistry, Gauge, Grid, Link, Region, Signal, VideoBand } from './model/hardware';
+import type {
+  Board,
+  Chemistry,
+  Gauge,
+  Grid,
+  Link,
+  MeasuredPropeller,
+  Region,
+  Signal,
+  VideoBand,
+} from './model/hardware';
 import type { Choice, Parameter } from './model/parameter';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, type PathNode, pathTree, walk } from './path-tree';
@@ -45,6 +55,7 @@ export class Catalog {
   readonly regions: ReadonlyMap<string, Region>;
   readonly gauges: ReadonlyMap<number, Gauge>;
   readonly checks: ReadonlyMap<string, Check>;
+  readonly propellers: readonly MeasuredPropeller[];
   /** For did-you-mean. */
   readonly patterns: PathPatterns;
   private readonly root: PathNode;
@@ -68,6 +79,7 @@ export class Catalog {
     this.regions = byName(bundle.regions);
     this.gauges = new Map(bundle.gauges.map((one) => [one.number, one]));
     this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
+    this.propellers = bundle.propellers;
     this.root = pathTree(this.parameters.values(), this.collections.values());
     this.patterns = pathPatterns(this.parameters.values(), this.collections);
   }

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
-import { board, hardwareFiles } from './hardware';
+import { board, hardwareFiles, measuredPropeller } from './hardware';
 import { parameterFile } from './parameter';
 
 /** Everything in `schemas/`, as it stands in the compiled bundle. */
@@ -17,6 +17,7 @@ export const bundle = z.strictObject({
   ...hardwareFiles.grids.shape,
   ...hardwareFiles.videoBands.shape,
   ...hardwareFiles.regions.shape,
+  propellers: z.array(measuredPropeller),
 });
 
 export type Bundle = z.infer<typeof bundle>;

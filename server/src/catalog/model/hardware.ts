@@ -155,6 +155,15 @@ export const region = z.strictObject({
   permits: z.array(permit).min(1),
 });
 
+/** A propeller that was measured standing still; see `physics/propeller.ts` for the coefficients. */
+export const measuredPropeller = z.strictObject({
+  diameter: quantityText,
+  pitch: quantityText,
+  blades: z.number().int().min(2),
+  thrustCoefficient: z.number().positive(),
+  powerCoefficient: z.number().positive(),
+});
+
 export const hardwareFiles = {
   links: z.strictObject({ links: z.array(link).min(1) }),
   signals: z.strictObject({ signals: z.array(signal).min(1) }),
@@ -163,6 +172,7 @@ export const hardwareFiles = {
   grids: z.strictObject({ grids: z.array(grid).min(1) }),
   videoBands: z.strictObject({ bands: z.array(videoBand).min(1) }),
   regions: z.strictObject({ regions: z.array(region).min(1) }),
+  propellers: z.strictObject({ propellers: z.array(measuredPropeller).min(1), source }),
 };
 
 export type Board = z.infer<typeof board>;
@@ -173,4 +183,5 @@ export type Chemistry = z.infer<typeof chemistry>;
 export type Gauge = z.infer<typeof gauge>;
 export type Grid = z.infer<typeof grid>;
 export type VideoBand = z.infer<typeof videoBand>;
+export type MeasuredPropeller = z.infer<typeof measuredPropeller>;
 export type Region = z.infer<typeof region>;

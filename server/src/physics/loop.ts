@@ -1,0 +1,154 @@
+import { add, angle, type Complex, magnitude, one, over, scaled, times, unit } from './complex';
+import { type DigitalFilter, response } from './filter';
+
+/** Gains of one axis in physical units: command (share of full throttle) for a turning rate in rad/s. */
+export interface Gains {
+  /** Command a rad/s. */
+  readonly proportional: number;
+  /** Command a rad. */
+  readonly integral: number;
+  /** Command a rad/s². */
+  readonly derivative: number;
+}
+
+/** One axis of a craft with its controller; SI. */
+export interface Axis {
+  readonly gains: Gains;
+  /** Between the gyro and the controller. */
+  readonly gyroFilters: readonly DigitalFilter[];
+  /** On the derivative alone, behind the gyro's. */
+  readonly derivativeFilters: readonly DigitalFilter[];
+  /** Turning acceleration (rad/s²) that a command of 1 gives once the motors have followed. */
+  readonly authority: number;
+  /** Time constant with which thrust follows the command, s. */
+  readonly motorLag: number;
+  /** Everything that only waits: sampling, computing, the command's way, s. */
+  readonly delay: number;
+}
+
+/**
+ * The loop opened at the gyro, at a frequency in Hz: from an error in turning rate to the rate that comes of it.
+ * `control`: the controller's part, where it is known already.
+ */
+export function openLoop(
+  axis: Axis,
+  frequency: number,
+  control: Complex = controller(axis, frequency),
+): Complex {
+  const s: Complex = { re: 0, im: 2 * Math.PI * frequency };
+  const motor = over(one, { re: 1, im: s.im * axis.motorLag });
+  const plant = over(scaled(motor, axis.authority), s);
+  const waited = times(plant, unit(-s.im * axis.delay));
+  return times(waited, control);
+}
+
+/** From the gyro's reading to the command: filters and gains. */
+export function controller({ gains, gyroFilters, derivativeFilters }: Axis, frequency: number): Complex {
+  const s: Complex = { re: 0, im: 2 * Math.PI * frequency };
+  const held = over({ re: gains.integral, im: 0 }, s);
+  const derived = times(scaled(s, gains.derivative), through(derivativeFilters, frequency));
+  const summed = add({ re: gains.proportional, im: 0 }, add(held, derived));
+  return times(summed, through(gyroFilters, frequency));
+}
+
+function through(filters: readonly DigitalFilter[], frequency: number): Complex {
+  return filters.reduce((all, filter) => times(all, response(filter, frequency)), one);
+}
+
+/** How far a loop is from swinging by itself. Frequencies in Hz. */
+export interface Margins {
+  /** Where the loop's gain last falls through 1; null: it never does in the band that was looked at. */
+  readonly crossover: number | null;
+  /** At the crossover, rad; negative: it swings by itself. */
+  readonly phaseMargin: number | null;
+  /** How many times more gain it takes to swing, where the phase has turned by half a turn; null: none found. */
+  readonly gainMargin: number | null;
+  readonly gainMarginAt: number | null;
+}
+
+export interface Band {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Steps a decade in which the band is looked through: narrower than any resonance of a craft. */
+const stepsPerDecade = 24;
+
+/**
+ * Margins of a loop in a band of frequencies (Hz, from above 0): the phase is followed without jumps; the
+ * crossover is the last one, the gain margin the least one.
+ * Source: definitions, e.g. K. J. Åström and R. M. Murray, Feedback Systems, section 10.3.
+ */
+export function margins(loop: (frequency: number) => Complex, band: Band): Margins {
+  const points = followed(loop, band);
+  let found: Margins = { crossover: null, phaseMargin: null, gainMargin: null, gainMarginAt: null };
+  for (const [index, point] of points.entries()) {
+    const before = points[index - 1];
+    if (before === undefined) continue;
+    if (before.gain >= 1 && point.gain < 1) {
+      const at = between(loop, before, point, ({ gain }) => Math.log(gain));
+      found = { ...found, crossover: at.frequency, phaseMargin: Math.PI + at.phase };
+    }
+    if (halfTurns(before.phase) !== halfTurns(point.phase)) {
+      const level = Math.PI * (1 - 2 * Math.max(halfTurns(before.phase), halfTurns(point.phase)));
+      const at = between(loop, before, point, ({ phase }) => phase - level);
+      const more = 1 / at.gain;
+      if (more > 1 && (found.gainMargin === null || more < found.gainMargin))
+        found = { ...found, gainMargin: more, gainMarginAt: at.frequency };
+    }
+  }
+  return found;
+}
+
+interface LoopPoint {
+  readonly frequency: number;
+  readonly gain: number;
+  /** Without jumps, rad. */
+  readonly phase: number;
+}
+
+function followed(loop: (frequency: number) => Complex, { from, to }: Band): readonly LoopPoint[] {
+  const count = Math.ceil(Math.log10(to / from) * stepsPerDecade);
+  const points: LoopPoint[] = [];
+  for (let step = 0; step <= count; step += 1) {
+    points.push(pointAt(loop, from * (to / from) ** (step / count), points.at(-1)?.phase ?? null));
+  }
+  return points;
+}
+
+/** A loop starts late, not early: an angle just above half a turn is one just below minus half a turn. */
+function startOf(phase: number): number {
+  return phase > Math.PI / 2 ? phase - 2 * Math.PI : phase;
+}
+
+/** How many odd half turns lie above a phase: 0 above −180°, 1 above −540°, and so on. */
+function halfTurns(phase: number): number {
+  return Math.ceil((-phase / Math.PI - 1) / 2);
+}
+
+/** Halvings of a step in which a crossing is looked for: to a ten-thousandth of it. */
+const halvings = 14;
+
+/** Where a measure of two neighbouring points passes through 0. */
+function between(
+  loop: (frequency: number) => Complex,
+  one: LoopPoint,
+  other: LoopPoint,
+  measure: (point: LoopPoint) => number,
+): LoopPoint {
+  let [low, high] = [one, other];
+  for (let step = 0; step < halvings; step += 1) {
+    const middle = pointAt(loop, Math.sqrt(low.frequency * high.frequency), low.phase);
+    if (measure(middle) > 0 === measure(low) > 0) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A point of the loop, its phase within half a turn of that of its neighbour. */
+function pointAt(loop: (frequency: number) => Complex, frequency: number, near: number | null): LoopPoint {
+  const value = loop(frequency);
+  const own = angle(value);
+  const phase = near === null ? startOf(own) : own + 2 * Math.PI * Math.round((near - own) / (2 * Math.PI));
+  return { frequency, gain: magnitude(value), phase };
+}

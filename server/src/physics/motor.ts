@@ -1,0 +1,65 @@
+/**
+ * A motor as the first-order model has it: speed constant in rad/s a volt, resistance in ohm, current without a
+ * load in A.
+ * Source: M. Drela, First-Order DC Electric Motor Model (MIT, 2007), from memory; proved against a printout of
+ * his program QPROP 1.22.
+ */
+export interface Motor {
+  readonly speedConstant: number;
+  readonly resistance: number;
+  readonly idleCurrent: number;
+}
+
+/** How a motor turns at one moment; SI, speed in rad/s. */
+export interface MotorState {
+  readonly speed: number;
+  readonly current: number;
+  /** Mean voltage at the motor. */
+  readonly voltage: number;
+}
+
+/** Current (A) at a voltage (V) and a speed (rad/s): (V − Ω/K) / R. */
+export function motorCurrent({ speedConstant, resistance }: Motor, voltage: number, speed: number): number {
+  return (voltage - speed / speedConstant) / resistance;
+}
+
+/** Torque (Nm) at a current (A): (I − I0) / K. */
+export function motorTorque({ speedConstant, idleCurrent }: Motor, current: number): number {
+  return (current - idleCurrent) / speedConstant;
+}
+
+/**
+ * What a motor settles at with a voltage (V) and a load whose torque (Nm) is `factor` × speed²: the positive
+ * root of factor Ω² + Ω/(K² R) = (V/R − I0)/K. Standing still where the voltage does not even bear the current
+ * without a load.
+ */
+export function settled(motor: Motor, voltage: number, factor: number): MotorState {
+  const { speedConstant: k, resistance: r, idleCurrent } = motor;
+  const drag = 1 / (k * k * r);
+  const push = (voltage / r - idleCurrent) / k;
+  if (push <= 0) return { speed: 0, current: voltage / r, voltage };
+  // Written so that a vanishing load gives no zero over zero.
+  const speed = (2 * push) / (drag + Math.sqrt(drag * drag + 4 * factor * push));
+  return { speed, current: motorCurrent(motor, voltage, speed), voltage };
+}
+
+/** Voltage and current with which a motor turns such a load at a speed (rad/s). */
+export function turning(motor: Motor, speed: number, factor: number): MotorState {
+  const current = motor.idleCurrent + motor.speedConstant * factor * speed * speed;
+  return { speed, current, voltage: speed / motor.speedConstant + motor.resistance * current };
+}
+
+/** Power over the shaft as a share of the power from the supply. */
+export function motorEfficiency(motor: Motor, { speed, current, voltage }: MotorState): number {
+  return (motorTorque(motor, current) * speed) / (voltage * current);
+}
+
+/**
+ * How fast the speed follows the voltage, as a time constant (s), about a speed (rad/s) with such a load:
+ * inertia / (1/(K² R) + 2 × factor × speed), inertia (kg m²) of rotor and propeller together.
+ * Source: the model above, linearised; without a load it is the J R / K² of any data sheet.
+ */
+export function responseTime(motor: Motor, speed: number, factor: number, inertia: number): number {
+  const { speedConstant: k, resistance: r } = motor;
+  return inertia / (1 / (k * k * r) + 2 * factor * speed);
+}

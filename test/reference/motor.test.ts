@@ -1,0 +1,94 @@
+import assert from 'node:assert/strict';
+import { stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
+import { motorEfficiency, motorTorque, responseTime, settled, turning } from '../../server/src/physics/motor';
+import { propellerThrust, torqueFactor } from '../../server/src/physics/propeller';
+import { near } from '../support/near';
+
+const perMinute = (2 * Math.PI) / 60;
+const qprop = { speedConstant: 2760 * perMinute, resistance: 0.31, idleCurrent: 0.77 };
+
+describe('a motor with a propeller (M. Drela, QPROP 1.22, printout cam6x3, hovering)', () => {
+  const speed = 14_020 * perMinute;
+  const factor = 0.030_01 / speed ** 2;
+
+  it('14 020 rpm at 0.03001 Nm take 8.007 V, 9.4439 A, 75.62 W at 0.5827', () => {
+    const state = turning(qprop, speed, factor);
+    near(state.current, 9.4439, 1e-3);
+    near(state.voltage, 8.007, 1e-3);
+    near(state.voltage * state.current, 75.62, 1e-3);
+    near(motorEfficiency(qprop, state), 0.5827, 1e-3);
+    near(motorTorque(qprop, state.current) * speed, 44.06, 1e-3);
+  });
+
+  it('and settle there when 8.007 V are given', () => {
+    near(settled(qprop, 8.007, factor).speed, speed, 1e-3);
+  });
+
+  it('at 5 m/s, 0.0288 Nm: 7.899 V, 9.0945 A, 0.5886', () => {
+    const state = turning(qprop, speed, 0.0288 / speed ** 2);
+    near(state.voltage, 7.899, 1e-3);
+    near(state.current, 9.0945, 1e-3);
+    near(motorEfficiency(qprop, state), 0.5886, 1e-3);
+  });
+
+  it('without a load at 6 V: 15 901 rpm; held still: 19.35 A (the model by hand)', () => {
+    near(settled(qprop, 6, 0).speed / perMinute, 15_901.2, 1e-4);
+    near(settled(qprop, 6, 1e9).current, 19.3548, 1e-3);
+  });
+
+  it('stands still where the voltage does not bear the current without a load', () => {
+    assert.equal(settled(qprop, 0.1, factor).speed, 0);
+  });
+});
+
+describe('a motor without a load', () => {
+  it('follows in J R / K²: 6.5013 ms for a small coreless motor (its data sheet lists 6.5 ms)', () => {
+    const motor = { speedConstant: 1 / Math.sqrt(4.1157e-3 * 4.12e-3), resistance: 21.2, idleCurrent: 0 };
+    near(responseTime(motor, 0, 0, 5.2e-9), 6.5013e-3, 1e-3);
+  });
+});
+
+describe('motors on a pack', () => {
+  const propeller = { diameter: 0.127, thrustCoefficient: 0.149_294, powerCoefficient: 0.094_482 };
+  const motor = { speedConstant: 1950 * perMinute, resistance: 0.065, idleCurrent: 1 };
+  const drive = {
+    motor,
+    propeller,
+    count: 4,
+    airDensity: 1.225,
+    openVoltage: 14.8,
+    sourceResistance: 1e-9,
+    otherPower: 0,
+  };
+
+  it('at full throttle on 14.8 V that do not sag: 25 817 rpm, 8.808 N, 24.01 A each (the two models by hand)', () => {
+    const state = stateAtThrottle(drive, 1);
+    near(state.motor.speed / perMinute, 25_816.9, 1e-4);
+    near(state.thrust, 8.808_44, 1e-4);
+    near(state.packCurrent, 4 * 24.0087, 1e-4);
+    near(state.packVoltage, 14.8, 1e-4);
+  });
+
+  it('sag by what the pack’s resistance takes from the current that it gives (ohm’s law)', () => {
+    const sagging = { ...drive, sourceResistance: 0.02, otherPower: 6 };
+    const state = stateAtThrottle(sagging, 0.8);
+    near(state.packVoltage, 14.8 - 0.02 * state.packCurrent, 1e-6);
+    near(state.packVoltage * state.packCurrent, 6 + 4 * state.motor.voltage * state.motor.current, 1e-6);
+  });
+
+  it('give at the throttle of a hover the thrust that it was looked for', () => {
+    const sagging = { ...drive, sourceResistance: 0.03, otherPower: 5 };
+    const hover = stateForThrust(sagging, 0.65 * 9.806_65);
+    assert.ok(hover);
+    const again = stateAtThrottle(sagging, hover.throttle);
+    near(4 * again.thrust, 0.65 * 9.806_65, 1e-6);
+    near(again.packCurrent, hover.packCurrent, 1e-6);
+    near(propellerThrust(propeller, hover.motor.speed, 1.225), hover.thrust, 1e-9);
+    assert.ok(torqueFactor(propeller, 1.225) > 0);
+  });
+
+  it('are told not to lift what the pack can’t feed', () => {
+    assert.equal(stateForThrust({ ...drive, sourceResistance: 1 }, 30), null);
+    assert.equal(stateForThrust(drive, 4 * 9), null);
+  });
+});
