@@ -21,6 +21,8 @@ export interface FigureSource {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
+  /** Whether it may lie below nothing, as a margin or a gain in decibels may. */
+  readonly isSigned?: boolean;
   /** Parameters that the figure hangs on most, for links between the sheet and the script. */
   readonly from: readonly string[];
   /**

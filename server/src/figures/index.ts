@@ -1,12 +1,19 @@
 import { CraftView } from '../craft/view';
+import { airFigures } from './air';
+import { delayFigures } from './delays';
+import { driveFigures } from './drive-figures';
 import type { Figure, FigureSource } from './figure';
+import { filterFigures } from './filter-figures';
 import { leadFigures } from './leads';
+import { loopFigures } from './loop-figures';
 import { massFigures } from './mass';
 import { measuringFigures } from './measuring';
+import { motorLagFigures } from './motor-lag';
 import { motorSignalFigures } from './motor-signal';
 import { packFigures } from './pack';
 import { receiverFigures } from './receiver';
 import { recordFigures } from './record';
+import { stickFigures } from './stick-figures';
 import { supplyFigures } from './supply';
 import { videoFigures } from './video';
 
@@ -14,12 +21,19 @@ import { videoFigures } from './video';
 export const figureSources: readonly FigureSource[] = [
   ...packFigures,
   ...massFigures,
+  ...airFigures,
+  ...driveFigures,
   ...motorSignalFigures,
+  ...motorLagFigures,
   ...measuringFigures,
   ...supplyFigures,
   ...leadFigures,
   ...receiverFigures,
   ...videoFigures,
+  ...filterFigures,
+  ...delayFigures,
+  ...stickFigures,
+  ...loopFigures,
   ...recordFigures,
 ];
 
@@ -40,8 +54,14 @@ export function figureOf(view: CraftView, id: string): Figure | null {
 function compute(source: FigureSource, { craft, pack }: CraftView): Figure | null {
   const view = new CraftView(craft, pack); // its own, so that what it assumes is this figure's alone
   const computed = source.compute(view);
-  if (computed === null || !Number.isFinite(computed.likely)) return null;
-  const { likely, low = likely, high = likely, why, assumed = [] } = computed;
+  // Nothing is concluded from a line that can't be read: it has its own finding.
+  if (computed === null || view.unreadable.length > 0) return null;
+  const { likely, why, assumed = [] } = computed;
+  const floor = source.isSigned === true ? Number.NEGATIVE_INFINITY : 0;
+  const low = Math.max(floor, computed.low ?? likely);
+  const high = computed.high ?? likely;
+  // Outside a formula's domain there is no figure, rather than one without an end.
+  if (![low, likely, high].every(Number.isFinite) || likely < floor) return null;
   const defaults = view.assumed.map((path) => `${path} ${view.shown(path)}`);
   return {
     id: source.id,

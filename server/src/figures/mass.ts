@@ -8,16 +8,22 @@ export const massFigures: readonly FigureSource[] = [
     title: 'Mass in flight',
     unit: 'g',
     from: ['craft.mass', 'pack.<name>.mass', 'craft.payload'],
-    compute: flyingMass,
+    compute: flyingMassFigure,
   },
 ];
 
-function flyingMass(view: CraftView): Computed | null {
+/** With the pack in view and all that it carries, kg. */
+export function flyingMass(view: CraftView): number | null {
   const craft = view.quantity('craft.mass');
   const pack = packQuantity(view, 'mass');
   const payload = view.quantity('craft.payload');
+  return craft === null || pack === null || payload === null ? null : craft + pack + payload;
+}
+
+function flyingMassFigure(view: CraftView): Computed | null {
+  const mass = flyingMass(view);
   const path = packPath(view, 'mass');
-  if (craft === null || pack === null || payload === null || path === null) return null;
+  if (mass === null || path === null) return null;
   const parts = ['craft.mass', path, 'craft.payload'].map((one) => view.shown(one));
-  return { likely: (craft + pack + payload) * 1000, why: parts.join(' + ') };
+  return { likely: mass * 1000, why: parts.join(' + ') };
 }

@@ -37,27 +37,32 @@ export function signalInUse(view: CraftView): Signal | undefined {
   return word === null ? undefined : view.catalog.signal(word);
 }
 
-function signalTime(view: CraftView): Computed | null {
+/** Seconds that one command takes on its way to a motor, with its answer where one is wanted. */
+export function signalSeconds(view: CraftView): number | null {
   const signal = signalInUse(view);
   if (signal === undefined) return null;
-  if (signal.kind === 'pulse') return pulseTime(signal);
+  if (signal.kind === 'pulse') return signal.longest === undefined ? null : inBase(signal.longest);
   const { frameBits, bitRate, gap } = signal;
   if (frameBits === undefined || bitRate === undefined || gap === undefined) return null;
-  const wantsAnswer = view.flag('esc.speed-feedback') === true && signal.answer !== undefined;
-  const answer =
-    wantsAnswer && signal.answer !== undefined
-      ? { ...signal.answer, turnAround: inBase(signal.answer.turnAround) }
-      : null;
-  const seconds = digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, answer);
-  const command = `${frameBits} bits at ${view.short(inBase(bitRate) / 1000, '')} kbit/s + ${gap}`;
-  const reply =
-    answer === null ? '' : ` + ${signal.answer?.turnAround ?? ''} + ${answer.bits} bits of answer`;
-  return { likely: seconds * 1e6, why: command + reply };
+  const answer = wantedAnswer(view, signal);
+  const told = answer === null ? null : { ...answer, turnAround: inBase(answer.turnAround) };
+  return digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, told);
 }
 
-function pulseTime({ longest }: Signal): Computed | null {
-  if (longest === undefined) return null;
-  return { likely: inBase(longest) * 1e6, why: `longest pulse ${longest}` };
+function wantedAnswer(view: CraftView, { answer }: Signal) {
+  return view.flag('esc.speed-feedback') === true && answer !== undefined ? answer : null;
+}
+
+function signalTime(view: CraftView): Computed | null {
+  const signal = signalInUse(view);
+  const seconds = signalSeconds(view);
+  if (signal === undefined || seconds === null) return null;
+  if (signal.kind === 'pulse') return { likely: seconds * 1e6, why: `longest pulse ${signal.longest}` };
+  const { frameBits, bitRate = '', gap } = signal;
+  const answer = wantedAnswer(view, signal);
+  const command = `${frameBits} bits at ${view.short(inBase(bitRate) / 1000, '')} kbit/s + ${gap}`;
+  const reply = answer === null ? '' : ` + ${answer.turnAround} + ${answer.bits} bits of answer`;
+  return { likely: seconds * 1e6, why: command + reply };
 }
 
 function controlPeriod(view: CraftView): Computed | null {

@@ -37,6 +37,6 @@ export const receiverFigures: readonly FigureSource[] = [
   },
 ];
 
-function linkOf(view: CraftView): Link | undefined {
+export function linkOf(view: CraftView): Link | undefined {
   return view.catalog.link(view.word('receiver.link') ?? '');
 }

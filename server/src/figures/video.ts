@@ -31,7 +31,7 @@ export const videoFigures: readonly FigureSource[] = [
       const why = `${view.short(power, 'mW')} (${decibels} over 1 mW) and ${view.short(gain, 'dBi')} of antenna gain`;
       return {
         likely: radiated * 1e3,
-        low: power * 1e3,
+        low: Math.min(power, radiated) * 1e3,
         high: radiated * 2e3,
         why,
         assumed: makersTolerance,

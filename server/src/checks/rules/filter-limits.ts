@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
+import { lowpasses, notches, type Stage, workingCutoff } from '../../figures/filter-stages';
 import { alias, halfRate } from '../../physics/sampling';
 import type { CodeRule, RuleFinding, RuleFix } from '../rule';
-import { lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
 
 /** Cutoffs and centres against half the rate at which a filter works. */
 export const filterLimitRules: readonly CodeRule[] = [

@@ -1,5 +1,5 @@
+import { lowpasses, notches } from '../../figures/filter-stages';
 import type { CodeRule } from '../rule';
-import { lowpasses, notches } from './filter-stages';
 
 /** Filters that lack a part, and parts of filters that are off. */
 export const filterPartRules: readonly CodeRule[] = [

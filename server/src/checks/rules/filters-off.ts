@@ -1,6 +1,6 @@
 import type { CraftView } from '../../craft/view';
+import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
 import type { CodeRule } from '../rule';
-import { isDerivativeUnfiltered, isGyroUnfiltered } from './filter-stages';
 
 /** Filters that are turned off: what the motors pay for it. */
 export const filtersOffRules: readonly CodeRule[] = [

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
+import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
 import { toBase, unitOf } from '../../units/unit';
 import type { CodeRule } from '../rule';
-import { isDerivativeUnfiltered, isGyroUnfiltered } from './filter-stages';
 import { flights } from './flights';
 
 /** Flights after which motors were too hot to touch, against filters that are off with that pack. */

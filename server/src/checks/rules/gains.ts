@@ -1,6 +1,6 @@
 import type { CraftView } from '../../craft/view';
+import { workingCutoff } from '../../figures/filter-stages';
 import type { CodeRule, RuleFinding } from '../rule';
-import { workingCutoff } from './filter-stages';
 
 /** Gains of one axis against each other, and of roll against pitch. */
 export const gainRules: readonly CodeRule[] = [

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
+import { notches } from '../../figures/filter-stages';
 import { notchEdges, notchQuality } from '../../physics/notch';
 import type { CodeRule, RuleFinding } from '../rule';
-import { notches } from './filter-stages';
 
 /** How wide fixed notches are, and whether two cut the same. */
 export const notchRules: readonly CodeRule[] = [

@@ -1,4 +1,4 @@
-import type { CraftView } from '../../craft/view';
+import type { CraftView } from '../craft/view';
 
 /** A low-pass or a notch, and the parameter that says how often it works. */
 export interface Stage {

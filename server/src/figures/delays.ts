@@ -1,0 +1,101 @@
+import { inBase } from '../catalog/known-parameter';
+import type { CraftView } from '../craft/view';
+import { chainDelay } from '../physics/filter';
+import { frameTime } from '../physics/serial';
+import type { Computed, FigureSource } from './figure';
+import { chainsOf } from './filter-chain';
+import { steeringTone } from './filter-figures';
+import { motorLagOf } from './motor-lag';
+import { signalSeconds } from './motor-signal';
+import { linkOf } from './receiver';
+
+/** One wait on the way from cause to thrust, s. */
+export interface Wait {
+  readonly what: string;
+  readonly likely: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+interface Waits {
+  readonly waits: readonly Wait[];
+  readonly assumed: readonly string[];
+}
+
+/** From a turn of the craft to the thrust against it; null while a part of the way is not known. */
+export function loopWaits(view: CraftView): Waits | null {
+  const gyroRate = view.quantity('gyro.rate');
+  const controlRate = view.quantity('control.rate');
+  const chains = chainsOf(view);
+  const command = signalSeconds(view);
+  const lag = motorLagOf(view);
+  if (gyroRate === null || controlRate === null || chains === null || command === null || lag === null)
+    return null;
+  return {
+    waits: [
+      exact('gyro sampling', 0.5 / gyroRate),
+      exact('gyro filters', chainDelay({ filters: chains.value.gyro }, steeringTone)),
+      // Computed in one round, held through the next.
+      exact('control loop', 1.5 / controlRate),
+      exact('motor command', command),
+      { what: 'motor and propeller', ...lag.value },
+    ],
+    assumed: [...new Set([...chains.assumed, ...lag.assumed])],
+  };
+}
+
+/** From a move of the stick to the thrust that it asks for. */
+export function stickWaits(view: CraftView): Waits | null {
+  const link = linkOf(view);
+  const controlRate = view.quantity('control.rate');
+  const command = signalSeconds(view);
+  const lag = motorLagOf(view);
+  if (link === undefined || controlRate === null || command === null || lag === null) return null;
+  const interval = view.quantity('receiver.frame-interval') ?? inBase(link.frameInterval);
+  const smoothing = view.quantity('receiver.smoothing');
+  return {
+    waits: [
+      // A move falls anywhere between two frames.
+      { what: 'age of the frame', likely: interval / 2, low: 0, high: interval },
+      exact('frame on the line', frameTime(link.frameBytes, link, inBase(link.baud))),
+      ...(smoothing === null ? [] : [exact('smoothing', smoothing)]),
+      exact('control loop', 1.5 / controlRate),
+      exact('motor command', command),
+      { what: 'motor and propeller', ...lag.value },
+    ],
+    assumed: [...lag.assumed, 'no time for the radio itself: its maker tells'],
+  };
+}
+
+function exact(what: string, seconds: number): Wait {
+  return { what, likely: seconds, low: seconds, high: seconds };
+}
+
+export const delayFigures: readonly FigureSource[] = [
+  {
+    id: 'loop-delay',
+    title: 'From a turn of the craft to the thrust against it',
+    unit: 'ms',
+    from: ['gyro.rate', 'control.rate', 'gyro.lowpass.cutoff', 'esc.signal', 'motor.response-time'],
+    compute: (view) => summed(view, loopWaits(view)),
+  },
+  {
+    id: 'stick-delay',
+    title: 'From the stick to thrust, on the craft’s side',
+    unit: 'ms',
+    from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal'],
+    compute: (view) => summed(view, stickWaits(view)),
+  },
+];
+
+function summed(view: CraftView, found: Waits | null): Computed | null {
+  if (found === null) return null;
+  const sum = (of: (wait: Wait) => number) => 1e3 * found.waits.reduce((total, wait) => total + of(wait), 0);
+  return {
+    likely: sum(({ likely }) => likely),
+    low: sum(({ low }) => low),
+    high: sum(({ high }) => high),
+    why: found.waits.map(({ what, likely }) => `${what} ${view.short(likely, 'ms')}`).join(' + '),
+    assumed: found.assumed,
+  };
+}

@@ -1,0 +1,156 @@
+import { inBase } from '../catalog/known-parameter';
+import type { CraftView } from '../craft/view';
+import { gravity } from '../physics/atmosphere';
+import type { Drive } from '../physics/drive';
+import { estimatePropeller } from '../physics/propeller-estimate';
+import { airOf } from './air';
+import { motorPlaces } from './layouts';
+import { flyingMass } from './mass';
+import { type Model, modelOf } from './model';
+import { chemistryInView, nominalCell, packCount, packQuantity } from './pack-in-view';
+import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
+
+/** Motors, propellers and pack, with the weight that they carry. */
+export interface Carried {
+  readonly drive: Drive;
+  /** N */
+  readonly weight: number;
+  /** Propellers' pitch, m. */
+  readonly pitch: number;
+  /** The most throttle that the script lets through, as a share; null where it can't be read. */
+  readonly limit: number | null;
+}
+
+export function carriedBy(view: CraftView): Model<Doubtful<Carried>> | null {
+  return modelOf(view, 'drive', (own) => {
+    const assumed: string[] = [];
+    const motor = motorOf(own);
+    const propeller = propellerOf(own, assumed);
+    const source = sourceOf(own, assumed);
+    const air = airOf(own);
+    const mass = flyingMass(own);
+    const count = motorPlaces(own.word('craft.layout') ?? '')?.length;
+    if (motor === null || propeller === null || source === null || air === null) return null;
+    if (mass === null || count === undefined) return null;
+    const { pitch, spread, ...coefficients } = propeller;
+    const otherPower = otherPowerOf(own, source.voltage, assumed);
+    const drive: Drive = {
+      motor,
+      propeller: coefficients,
+      count,
+      airDensity: air.value.density,
+      openVoltage: source.voltage,
+      sourceResistance: source.resistance,
+      otherPower,
+    };
+    const carried = { drive, weight: mass * gravity, pitch, limit: limitOf(own) };
+    return {
+      value: doubtful(carried, doubtsOf(spread, source.doubt)),
+      assumed: [...air.assumed, ...assumed],
+    };
+  });
+}
+
+function limitOf(view: CraftView): number | null {
+  const [motors, stick] = [view.quantity('motor.output-limit'), view.quantity('stick.throttle.limit')];
+  return motors === null || stick === null ? null : Math.min(motors, stick);
+}
+
+function motorOf(view: CraftView): Drive['motor'] | null {
+  const speedConstant = view.quantity('motor.kv');
+  const resistance = view.quantity('motor.resistance');
+  const idleCurrent = view.quantity('motor.idle-current');
+  if (speedConstant === null || resistance === null || idleCurrent === null) return null;
+  return { speedConstant, resistance, idleCurrent };
+}
+
+/** Share by which a coefficient that the maker or the pilot gives may be off. Common practice. */
+const givenSpread = 0.08;
+
+function propellerOf(view: CraftView, assumed: string[]) {
+  const diameter = view.quantity('prop.diameter');
+  const pitch = view.quantity('prop.pitch');
+  const blades = view.count('prop.blades');
+  if (diameter === null || pitch === null || blades === null) return null;
+  const measured = view.catalog.propellers.map((one) => ({
+    ...one,
+    diameter: inBase(one.diameter),
+    pitch: inBase(one.pitch),
+  }));
+  const estimated = estimatePropeller(measured, { diameter, pitch, blades });
+  const thrust = view.quantity('prop.thrust-coefficient');
+  const power = view.quantity('prop.power-coefficient');
+  if (thrust === null) assumed.push('thrust coefficient of like propellers in an open data set');
+  if (power === null) assumed.push('power coefficient of like propellers in an open data set');
+  return {
+    diameter,
+    pitch,
+    thrustCoefficient: thrust ?? estimated.thrust.likely,
+    powerCoefficient: power ?? estimated.power.likely,
+    spread: {
+      thrust: thrust === null ? estimated.thrust.spread : givenSpread,
+      power: power === null ? estimated.power.spread : givenSpread,
+    },
+  };
+}
+
+/**
+ * Resistance times charge of one cell, in ohm times ampere hour: packs for full throttle and packs for range.
+ * Common practice, from what chargers show of fresh packs.
+ */
+const cellResistance = { quick: 0.007, lasting: 0.06 };
+/** A pack that may be emptied faster than this, in 1/s, is one for full throttle: 20 C. */
+const quickRating = 20 / 3600;
+
+function sourceOf(view: CraftView, assumed: string[]) {
+  const cells = packCount(view, 'cells');
+  const nominal = nominalCell(view);
+  const charge = packQuantity(view, 'capacity');
+  if (cells === null || nominal === null || charge === null || charge <= 0) return null;
+  const given = packQuantity(view, 'resistance');
+  if (given !== null && given > 0) return { voltage: cells * nominal, resistance: given, doubt: 0.2 };
+  const rating = packQuantity(view, 'discharge') ?? 0;
+  const isQuick = rating >= quickRating && chemistryInView(view)?.name !== 'li-ion';
+  const each = (isQuick ? cellResistance.quick : cellResistance.lasting) / (charge / 3600);
+  assumed.push(`a pack resistance of ${view.short(cells * each, 'mohm')}, as usual for its kind`);
+  return { voltage: cells * nominal, resistance: cells * each, doubt: 0.5 };
+}
+
+/** Watts that the board, the receiver and the picture take of a small craft. Common practice. */
+const usualOtherPower = 5;
+
+function otherPowerOf(view: CraftView, voltage: number, assumed: string[]): number {
+  const standing = view.quantity('power.standing-current');
+  if (standing !== null) return standing * voltage;
+  assumed.push(`${usualOtherPower} W for everything but the motors`);
+  return usualOtherPower;
+}
+
+type Share = { readonly thrust: number; readonly power: number };
+
+function doubtsOf(spread: Share, sourceDoubt: number): readonly Doubt<Carried>[] {
+  const changed = (model: Carried, change: Partial<Drive>): Carried => ({
+    ...model,
+    drive: { ...model.drive, ...change },
+  });
+  return [
+    doubtOf(spread.thrust, (model, by) => {
+      const { propeller } = model.drive;
+      const thrustCoefficient = by * propeller.thrustCoefficient;
+      return changed(model, { propeller: { ...propeller, thrustCoefficient } });
+    }),
+    doubtOf(spread.power, (model, by) => {
+      const { propeller } = model.drive;
+      const powerCoefficient = by * propeller.powerCoefficient;
+      return changed(model, { propeller: { ...propeller, powerCoefficient } });
+    }),
+    doubtOf(sourceDoubt, (model, by) =>
+      changed(model, { sourceResistance: by * model.drive.sourceResistance }),
+    ),
+    // Winding and controller: the printed figure is that of the winding alone.
+    doubtOf(0.15, (model, by) => {
+      const { motor } = model.drive;
+      return changed(model, { motor: { ...motor, resistance: by * motor.resistance } });
+    }),
+  ];
+}

@@ -1,0 +1,122 @@
+import type { CraftView } from '../craft/view';
+import { type Complex, magnitude } from '../physics/complex';
+import { type Axis, controller, type Margins, margins, openLoop } from '../physics/loop';
+import { overshoot, stepResponse } from '../physics/step-response';
+import { turnsPerSecond } from '../physics/tones';
+import { type AxisName, axisOf } from './axis';
+import { carriedBy } from './drive';
+import { hover } from './drive-figures';
+import type { Computed, FigureSource } from './figure';
+import { strays } from './filter-figures';
+import { estimate } from './uncertain';
+
+const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
+/** Hz: where loops of craft this small can cross. */
+const band = { from: 0.5, to: 500 };
+/** s: long enough for the first swing of the slowest of them. */
+const watched = 0.25;
+const degrees = 180 / Math.PI;
+
+interface Told {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly isSigned?: boolean;
+  readonly measure: (axis: Axis, view: CraftView) => number | null;
+  readonly why: string;
+}
+
+const told: readonly Told[] = [
+  {
+    id: 'crossover',
+    title: 'Crossover of the loop',
+    unit: 'Hz',
+    measure: (axis) => marginsOf(axis).crossover,
+    why: 'where the gain of the open loop falls through 1',
+  },
+  {
+    id: 'phase-margin',
+    title: 'Phase margin',
+    unit: 'deg',
+    isSigned: true,
+    measure: (axis) => {
+      const { phaseMargin } = marginsOf(axis);
+      return phaseMargin === null ? null : degrees * phaseMargin;
+    },
+    why: '180 deg + phase of the open loop at the crossover',
+  },
+  {
+    id: 'gain-margin',
+    title: 'Gain margin',
+    unit: '',
+    measure: (axis) => marginsOf(axis).gainMargin,
+    why: '1 / gain of the open loop where its phase is -180 deg',
+  },
+  {
+    id: 'overshoot',
+    title: 'Overshoot of a small step',
+    unit: '%',
+    measure: (axis, view) => {
+      const gyro = view.quantity('gyro.rate');
+      const control = view.quantity('control.rate');
+      const isSteady = (marginsOf(axis).phaseMargin ?? 0) > 0;
+      // What swings by itself has no step response to speak of.
+      if (gyro === null || control === null || control > gyro || !isSteady) return null;
+      return 100 * overshoot(stepResponse(axis, { gyro, control }, watched));
+    },
+    why: 'simulated, once a round of the loop',
+  },
+  {
+    id: 'noise-gain',
+    title: 'Command for a tremble of 1 deg/s at the motor tone',
+    unit: '%',
+    measure: (axis, view) => {
+      const carried = carriedBy(view);
+      const speed = carried === null ? undefined : hover(carried.value.likely)?.motor.speed;
+      if (speed === undefined) return null;
+      // A motor is never quite where its notch was set.
+      const tone = (1 + strays.usual) * turnsPerSecond(speed);
+      return (100 * magnitude(controller(axis, tone))) / degrees;
+    },
+    why: 'filters and gains at the motor tone in the hover',
+  },
+];
+
+/** The same axis is asked for its crossover, its phase and its gain. */
+const known = new WeakMap<Axis, Margins>();
+/** By gains and frequency: an axis and what its doubts make of it have the same controller. */
+const controls = new WeakMap<Axis['gains'], Map<number, Complex>>();
+
+function marginsOf(axis: Axis): Margins {
+  const found =
+    known.get(axis) ?? margins((frequency) => openLoop(axis, frequency, controlOf(axis, frequency)), band);
+  known.set(axis, found);
+  return found;
+}
+
+function controlOf(axis: Axis, frequency: number): Complex {
+  const byFrequency = controls.get(axis.gains) ?? new Map<number, Complex>();
+  controls.set(axis.gains, byFrequency);
+  const control = byFrequency.get(frequency) ?? controller(axis, frequency);
+  byFrequency.set(frequency, control);
+  return control;
+}
+
+export const loopFigures: readonly FigureSource[] = axes.flatMap((name) =>
+  told.map(({ id, title, unit, isSigned = false, measure, why }): FigureSource => {
+    const gains = ['proportional', 'integral', 'derivative'].map((gain) => `control.${name}.${gain}`);
+    return {
+      id: `${name}-${id}`,
+      title: `${title}: ${name}`,
+      unit,
+      isSigned,
+      from: [...gains, 'gyro.lowpass.cutoff', 'motor.response-time', 'craft.motor-spacing'],
+      compute(view): Computed | null {
+        const model = axisOf(view, name);
+        if (model === null) return null;
+        const found = estimate(model.value, (axis) => measure(axis, view));
+        return found === null ? null : { ...found, why, assumed: model.assumed };
+      },
+    };
+  }),
+);

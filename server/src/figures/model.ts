@@ -1,0 +1,26 @@
+import { CraftView } from '../craft/view';
+
+/** Something that several figures are computed from, with what had to be assumed for it, in words. */
+export interface Model<T> {
+  readonly value: T;
+  readonly assumed: readonly string[];
+}
+
+/**
+ * A model of a craft with the view's pack; null where an input is missing. Kept until an input changes, so that
+ * the figures that share it compute it once.
+ */
+export function modelOf<T>(
+  { craft, pack }: CraftView,
+  id: string,
+  compute: (view: CraftView) => { readonly value: T; readonly assumed?: readonly string[] } | null,
+): Model<T> | null {
+  return craft.cells.get(`model ${id} @ ${pack ?? ''}`, () => {
+    const view = new CraftView(craft, pack); // its own, so that what it assumes is this model's alone
+    const computed = compute(view);
+    // Nothing is concluded from a line that can't be read: it has its own finding.
+    if (computed === null || view.unreadable.length > 0) return null;
+    const defaults = view.assumed.map((path) => `${path} ${view.shown(path)}`);
+    return { value: computed.value, assumed: [...defaults, ...(computed.assumed ?? [])] };
+  });
+}

@@ -1,0 +1,74 @@
+import type { CraftView } from '../craft/view';
+import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
+import type { Computed, FigureSource } from './figure';
+
+const axes = ['roll', 'pitch', 'yaw'] as const;
+type Axis = (typeof axes)[number];
+
+/** deg/s of a value in rad/s. */
+const degrees = 180 / Math.PI;
+
+export const stickFigures: readonly FigureSource[] = axes.flatMap((axis) => [
+  figure(
+    axis,
+    'centre-slope',
+    'Turning rate a per cent of stick, about the middle',
+    '(deg/s)/%',
+    centreSlope,
+  ),
+  figure(axis, 'end-rate', 'Turning rate at full stick', 'deg/s', endRate),
+  figure(axis, 'step', 'Smallest step of the turning rate, about the middle', 'deg/s', smallestStep),
+]);
+
+function figure(
+  axis: Axis,
+  what: string,
+  title: string,
+  unit: string,
+  compute: (curve: MonotoneCurve, view: CraftView, axis: Axis) => Computed | null,
+): FigureSource {
+  return {
+    id: `${axis}-${what}`,
+    title: `${title}: ${axis}`,
+    unit,
+    from: [`stick.${axis}.curve`],
+    compute(view) {
+      const points = view.curve(`stick.${axis}.curve`);
+      if (points === null || points.length < 2) return null;
+      const isRising = points.every(({ x }, index) => index === 0 || x > (points[index - 1]?.x ?? x));
+      return isRising ? compute(monotoneCurve(points), view, axis) : null;
+    },
+  };
+}
+
+function centreSlope(curve: MonotoneCurve): Computed {
+  const start = curve.points[0]?.x ?? 0;
+  return {
+    likely: 0.01 * degrees * curveSlope(curve, start),
+    why: 'slope of the monotone cubic at its first point',
+  };
+}
+
+function endRate(curve: MonotoneCurve, view: CraftView, axis: Axis): Computed {
+  const asked = curveValue(curve, 1);
+  const limit = view.quantity(`stick.${axis}.limit`);
+  const isLimited = limit !== null && limit < asked;
+  const why = isLimited ? `stick.${axis}.limit, below the end of the curve` : 'end of the curve';
+  return { likely: degrees * (isLimited ? limit : asked), why };
+}
+
+/** A channel of eleven bits over the usual travel counts in steps of half a microsecond or so. */
+const channelStep = 0.625e-6;
+
+function smallestStep(curve: MonotoneCurve, view: CraftView): Computed | null {
+  const low = view.quantity('receiver.low');
+  const high = view.quantity('receiver.high');
+  if (low === null || high === null || high <= low) return null;
+  const share = channelStep / ((high - low) / 2);
+  const slope = curveSlope(curve, curve.points[0]?.x ?? 0);
+  return {
+    likely: degrees * slope * share,
+    why: `slope × 0.625 us / half of ${view.short(high - low, 'us')}`,
+    assumed: ['channels of eleven bits, 0.625 us a step'],
+  };
+}
