@@ -38,6 +38,14 @@ export function holdChecks(
   });
 }
 
+/** Holds that each faulty script is told about, once and at its place, and that the sound one is let pass. */
+export function holdCases(cases: readonly CheckCase[]): void {
+  for (const [id, marked, faulty, sound] of cases) {
+    it(`${id} tells about: ${faulty.at(-1)}`, () => holdFaulty(id, marked, faulty));
+    it(`${id} lets pass: ${sound.at(-1)}`, () => holdSound(id, sound));
+  }
+}
+
 function holdFaulty(id: string, marked: string, faulty: readonly string[]): void {
   const all = findingsIn(faulty.join('\n'));
   const told = all.filter((finding) => finding.id === id);

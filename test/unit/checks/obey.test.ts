@@ -1,4 +1,5 @@
 import { type CheckCase, holdChecks } from '../../support/check-cases';
+import { estimateIds } from '../../support/estimate-cases';
 
 const whole = 'craft.mass = 200 g';
 const arm = ['switch.arm.channel = 5', 'switch.arm.on = 1650..2100 us'];
@@ -280,4 +281,4 @@ const cases: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('obey', cases);
+holdChecks('obey', cases, estimateIds);

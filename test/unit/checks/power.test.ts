@@ -1,4 +1,5 @@
 import { type CheckCase, holdChecks } from '../../support/check-cases';
+import { estimateIds } from '../../support/estimate-cases';
 
 const whole = 'craft.name = "Sandpiper"';
 const heron = 'board.profile = heron';
@@ -267,4 +268,4 @@ const packs: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('power', [...voltages, ...measuring, ...packs]);
+holdChecks('power', [...voltages, ...measuring, ...packs], estimateIds);

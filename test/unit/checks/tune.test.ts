@@ -1,4 +1,5 @@
 import { type CheckCase, holdChecks } from '../../support/check-cases';
+import { estimateIds } from '../../support/estimate-cases';
 
 const whole = 'craft.mass = 200 g';
 const heron = 'board.profile = heron';
@@ -335,4 +336,4 @@ const gains: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('tune', [...rates, ...filters, ...filtersOff, ...followers, ...sticks, ...gains]);
+holdChecks('tune', [...rates, ...filters, ...filtersOff, ...followers, ...sticks, ...gains], estimateIds);

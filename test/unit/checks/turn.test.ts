@@ -1,4 +1,5 @@
 import { type CheckCase, holdChecks } from '../../support/check-cases';
+import { estimateIds } from '../../support/estimate-cases';
 
 const whole = 'craft.name = "Sandpiper"';
 const places = (...names: readonly string[]) => `motor.order = [${names.join(', ')}]`;
@@ -198,4 +199,4 @@ const limits: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('turn', [...spinAndOrder, ...signals, ...limits]);
+holdChecks('turn', [...spinAndOrder, ...signals, ...limits], estimateIds);

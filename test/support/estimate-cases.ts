@@ -1,0 +1,92 @@
+import type { CheckCase } from './check-cases';
+
+/** A five-inch craft that flies well: what the checks on estimates are tried with, one line changed. */
+const sound = [
+  'craft.layout = quad-x',
+  'craft.mass = 420 g',
+  'craft.motor-spacing = 220 mm',
+  'motor.kv = 1950 rpm/V',
+  'motor.resistance = 60 mohm',
+  'motor.idle-current = 1 A',
+  'motor.current-limit = 40 A',
+  'motor.response-time = 25 ms',
+  'esc.signal = dshot300',
+  'esc.current-limit = 45 A',
+  'prop.diameter = 5 in',
+  'prop.pitch = 4.3 in',
+  'prop.blades = 3',
+  'prop.speed-limit = 40000 rpm',
+  'pack.four.chemistry = lipo',
+  'pack.four.cells = 4',
+  'pack.four.capacity = 1500 mAh',
+  'pack.four.discharge = 100 C',
+  'pack.four.mass = 180 g',
+  'gyro.rate = 8 kHz',
+  'gyro.lowpass.shape = butterworth',
+  'gyro.lowpass.cutoff = 120 Hz',
+  'control.rate = 4 kHz',
+  'control.roll.proportional = 0.05 %/(deg/s)',
+  'control.pitch.proportional = 0.05 %/(deg/s)',
+  'receiver.link = crsf',
+];
+
+/** The sound craft with lines in the place of those that set the same. */
+function withLines(...lines: readonly string[]): readonly string[] {
+  const pathOf = (line: string) => line.slice(0, line.indexOf(' ='));
+  const changed = new Map(lines.map((line) => [pathOf(line), line]));
+  const kept = sound.filter((line) => !changed.has(pathOf(line)));
+  return [...kept, ...changed.values()];
+}
+
+function estimateCase(id: string, marked: string, ...lines: readonly string[]): CheckCase {
+  return [id, marked, withLines(...lines), sound];
+}
+
+/** Checks on what is estimated of the flight, by the group that they stand in. */
+export const estimateCases: readonly CheckCase[] = [
+  estimateCase('power/hover-high', '1600 g', 'craft.mass = 1600 g'),
+  estimateCase(
+    'power/hover-low',
+    '100 g',
+    'craft.mass = 100 g',
+    'pack.four.mass = 160 g',
+    'motor.kv = 5000 rpm/V',
+  ),
+  estimateCase('power/thrust-short', '2600 g', 'craft.mass = 2600 g'),
+  estimateCase(
+    'power/full-current-beyond-pack',
+    '420 g',
+    'pack.four.discharge = 20 C',
+    'pack.four.resistance = 10 mohm',
+  ),
+  estimateCase('power/sags-deep', '420 g', 'pack.four.resistance = 150 mohm'),
+  estimateCase(
+    'power/flight-short',
+    '420 g',
+    'pack.four.capacity = 300 mAh',
+    'pack.four.resistance = 20 mohm',
+  ),
+  estimateCase('turn/motor-overloaded', '15 A', 'motor.current-limit = 15 A'),
+  estimateCase('turn/esc-overloaded', '15 A', 'esc.current-limit = 15 A'),
+  estimateCase('turn/tips-too-fast', '5 in', 'prop.tip-limit = 40 %'),
+  estimateCase('turn/prop-too-fast', '15000 rpm', 'prop.speed-limit = 15000 rpm'),
+  ...(['roll', 'pitch'] as const).flatMap((axis) => [
+    estimateCase(`tune/${axis}-swings`, '0.9 %/(deg/s)', `control.${axis}.proportional = 0.9 %/(deg/s)`),
+    estimateCase(
+      `tune/${axis}-margin-small`,
+      '0.25 %/(deg/s)',
+      `control.${axis}.proportional = 0.25 %/(deg/s)`,
+    ),
+    estimateCase(
+      `tune/${axis}-gain-close`,
+      '0.35 %/(deg/s)',
+      `control.${axis}.proportional = 0.35 %/(deg/s)`,
+    ),
+  ]),
+  estimateCase('tune/tone-reaches-gains', 'butterworth', 'gyro.lowpass.cutoff = 400 Hz'),
+  estimateCase('tune/gyro-filters-slow', 'butterworth', 'gyro.lowpass.cutoff = 45 Hz'),
+  estimateCase('obey/stick-slow', 'crsf', 'receiver.smoothing = 40 ms'),
+];
+
+/** Ids of these checks, for the lists of their groups. */
+export const estimateIds: readonly string[] = estimateCases.map(([id]) => id);
