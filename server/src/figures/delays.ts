@@ -10,7 +10,7 @@ import { signalSeconds } from './motor-signal';
 import { linkOf } from './receiver';
 
 /** One wait on the way from cause to thrust, s. */
-export interface Wait {
+interface Wait {
   readonly what: string;
   readonly likely: number;
   readonly low: number;
@@ -23,7 +23,7 @@ interface Waits {
 }
 
 /** From a turn of the craft to the thrust against it; null while a part of the way is not known. */
-export function loopWaits(view: CraftView): Waits | null {
+function loopWaits(view: CraftView): Waits | null {
   const gyroRate = view.quantity('gyro.rate');
   const controlRate = view.quantity('control.rate');
   const chains = chainsOf(view);
@@ -45,7 +45,7 @@ export function loopWaits(view: CraftView): Waits | null {
 }
 
 /** From a move of the stick to the thrust that it asks for. */
-export function stickWaits(view: CraftView): Waits | null {
+function stickWaits(view: CraftView): Waits | null {
   const link = linkOf(view);
   const controlRate = view.quantity('control.rate');
   const command = signalSeconds(view);

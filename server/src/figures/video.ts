@@ -1,6 +1,7 @@
 import type { VideoBand } from '../catalog/model/hardware';
 import type { CraftView } from '../craft/view';
 import { decibelsOverMilliwatt, radiatedPower } from '../physics/decibel';
+import { freeSpaceLoss, freeSpaceRange, receivedPower } from '../physics/radio-link';
 import { parseQuantity } from '../units/quantity';
 import type { FigureSource } from './figure';
 
@@ -38,7 +39,54 @@ export const videoFigures: readonly FigureSource[] = [
       };
     },
   },
+  {
+    id: 'video-range',
+    title: 'Distance at which the picture is lost, nothing in between',
+    unit: 'm',
+    from: ['video.power', 'video.antenna-gain', 'video.receiver-antenna-gain', 'video.receiver-sensitivity'],
+    compute(view) {
+      const link = pictureLink(view);
+      if (link === null) return null;
+      const { sent, gains, needed, frequency, why } = link;
+      const range = (spare: number) => freeSpaceRange(sent + gains - needed - spare, frequency);
+      return { likely: range(0), low: range(usualFade), high: range(0), why, assumed: [fadeAssumed] };
+    },
+  },
+  {
+    id: 'video-margin',
+    title: 'What is left of the picture at 100 m',
+    unit: 'dB',
+    isSigned: true,
+    from: ['video.power', 'video.receiver-sensitivity'],
+    compute(view) {
+      const link = pictureLink(view);
+      if (link === null) return null;
+      const { sent, gains, needed, frequency, why } = link;
+      const margin = receivedPower(sent, gains, freeSpaceLoss(100, frequency)) - needed;
+      return { likely: margin, low: margin - usualFade, high: margin, why, assumed: [fadeAssumed] };
+    },
+  },
 ];
+
+/** dB that a body, a branch or a reflection takes. Common practice. */
+const usualFade = 20;
+const fadeAssumed = `the low end has ${usualFade} dB of branches, bodies and reflections in between`;
+
+/** The way of the picture: powers in dB over 1 mW, gains in dB, Hz. */
+function pictureLink(view: CraftView) {
+  const power = view.quantity('video.power');
+  const own = view.quantity('video.antenna-gain');
+  const other = view.quantity('video.receiver-antenna-gain');
+  const sensitivity = view.quantity('video.receiver-sensitivity');
+  const carrier = videoCarrier(view);
+  if (power === null || own === null || other === null || sensitivity === null || carrier === null)
+    return null;
+  if (power <= 0 || sensitivity <= 0) return null;
+  const { frequency } = carrier;
+  const [sent, needed] = [decibelsOverMilliwatt(power), decibelsOverMilliwatt(sensitivity)];
+  const why = `${view.short(power, 'dBm')} + ${view.short(own, 'dBi')} + ${view.short(other, 'dBi')} against ${view.short(sensitivity, 'dBm')} at ${view.short(frequency, 'MHz')}`;
+  return { sent, gains: own + other, needed, frequency, why };
+}
 
 const makersTolerance = [
   'at most twice the power that is written on the transmitter, at least no gain from the antenna',

@@ -132,13 +132,3 @@ export function chainPhase({ filters }: Chain, frequency: number): number {
 export function chainDelay({ filters }: Chain, frequency: number): number {
   return filters.reduce((delay, filter) => delay + groupDelay(filter, frequency), 0);
 }
-
-export function chainResponse({ filters }: Chain, frequency: number): Complex {
-  return filters.reduce<Complex>(
-    (all, filter) => {
-      const own = response(filter, frequency);
-      return { re: all.re * own.re - all.im * own.im, im: all.re * own.im + all.im * own.re };
-    },
-    { re: 1, im: 0 },
-  );
-}

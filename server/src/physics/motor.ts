@@ -19,7 +19,7 @@ export interface MotorState {
 }
 
 /** Current (A) at a voltage (V) and a speed (rad/s): (V − Ω/K) / R. */
-export function motorCurrent({ speedConstant, resistance }: Motor, voltage: number, speed: number): number {
+function motorCurrent({ speedConstant, resistance }: Motor, voltage: number, speed: number): number {
   return (voltage - speed / speedConstant) / resistance;
 }
 
