@@ -1,3 +1,4 @@
+import { allFigures } from '../sheet/all-figures';
 import { buildSheet } from '../sheet/build-sheet';
 import { Workspace } from '../workspace/workspace';
 import { here } from './here';
@@ -22,6 +23,7 @@ export async function runSheet(args: readonly string[], terminal: Terminal): Pro
   const packs = craft.packs();
   const pack = values.pack ?? packs[0] ?? null;
   if (pack !== null && !packs.includes(pack)) throw new UsageError(`the script has no pack "${pack}"`);
-  terminal.out(`${JSON.stringify(buildSheet(craft, workspace.findings(script.uri), pack), null, 2)}\n`);
+  const sheet = buildSheet(craft, workspace.findings(script.uri), pack);
+  terminal.out(`${JSON.stringify({ ...sheet, figures: allFigures(craft) }, null, 2)}\n`);
   return exitCodes.fine;
 }

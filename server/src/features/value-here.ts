@@ -5,7 +5,7 @@ import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
-import { figureText } from '../sheet/which-pack';
+import { figureText, spanText } from '../sheet/which-pack';
 import { code, escaped } from './markdown';
 import { translatedText } from './quantity-text';
 import type { Snapshot } from './snapshot';
@@ -82,15 +82,22 @@ export function packFigures(snapshot: Snapshot, pack: string): readonly string[]
   );
 }
 
+/** Each with its reason; what they assume is told once for all of them. */
 function figuresText(figures: readonly Figure[], snapshot: Snapshot, pack: string | null): readonly string[] {
   if (figures.length === 0) return [];
-  const withPack = pack !== null && snapshot.craft.packs().length > 1 ? ` with ${escaped(pack)}` : '';
-  return [figures.map((figure) => `- ${figureLine(figure, withPack)}`).join('\n')];
+  const isOne = pack === null || snapshot.craft.packs().length < 2;
+  const assumed = [...new Set(figures.flatMap((figure) => figure.assumed))];
+  return [
+    ...(isOne ? [] : [`**With ${escaped(pack)}:**`]),
+    figures.map((figure) => `- ${figureLine(figure)}`).join('\n'),
+    ...(assumed.length === 0 ? [] : [`Assumed: ${escaped(assumed.join('; '))}.`]),
+  ];
 }
 
-function figureLine(figure: Figure, withPack: string): string {
-  const assumed = figure.assumed.length === 0 ? '' : `; assumed: ${escaped(figure.assumed.join('; '))}`;
-  return `${escaped(figure.title)}${withPack}: **${escaped(figureText(figure))}** (${escaped(figure.why)}${assumed})`;
+function figureLine(figure: Figure): string {
+  const span = spanText(figure);
+  const about = span === null ? '' : ` (${span})`;
+  return `${escaped(figure.title)}: **${escaped(figureText(figure))}**${escaped(about)} = ${escaped(figure.why)}`;
 }
 
 /** The pack that a parameter belongs to by its own name. */

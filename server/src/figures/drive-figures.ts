@@ -54,6 +54,29 @@ const told: readonly Told[] = [
       `${voltsOf(hover(carried)?.motor.voltage, view)} at the motors of ${voltsOf(hover(carried)?.packVoltage, view)} from the pack`,
   },
   {
+    id: 'thrust-to-weight',
+    title: 'Thrust at full throttle over weight',
+    unit: '',
+    measure: (carried) => over(allThrust(carried) ?? undefined, carried.weight),
+    why: (carried, view) =>
+      `${view.short(allThrust(carried) ?? 0, 'N')} / ${view.short(carried.weight, 'N')}`,
+  },
+  {
+    id: 'minutes-to-landing',
+    title: 'Hovering time until the reserve is reached',
+    unit: 'min',
+    measure: (carried, view) => minutes(carried, view, 'power.hover-reserve'),
+    why: (carried, view) => minutesText(carried, view, 'power.hover-reserve'),
+  },
+  {
+    id: 'full-current',
+    title: 'Current from the pack at full throttle',
+    unit: 'A',
+    measure: (carried) => full(carried)?.packCurrent ?? null,
+    why: (carried, view) =>
+      `${carried.drive.count} × ${ampsOf(full(carried)?.motor.current, view)} + ${view.short(carried.drive.otherPower, 'W')} for the rest`,
+  },
+  {
     id: 'hover-speed',
     title: 'Motor speed in the hover',
     unit: 'rpm',
@@ -101,22 +124,6 @@ const told: readonly Told[] = [
     unit: 'N',
     measure: allThrust,
     why: ({ drive }) => `${drive.count} × CT ρ n^2 D^4`,
-  },
-  {
-    id: 'thrust-to-weight',
-    title: 'Thrust at full throttle over weight',
-    unit: '',
-    measure: (carried) => over(allThrust(carried) ?? undefined, carried.weight),
-    why: (carried, view) =>
-      `${view.short(allThrust(carried) ?? 0, 'N')} / ${view.short(carried.weight, 'N')}`,
-  },
-  {
-    id: 'full-current',
-    title: 'Current from the pack at full throttle',
-    unit: 'A',
-    measure: (carried) => full(carried)?.packCurrent ?? null,
-    why: (carried, view) =>
-      `${carried.drive.count} × ${ampsOf(full(carried)?.motor.current, view)} + ${view.short(carried.drive.otherPower, 'W')} for the rest`,
   },
   {
     id: 'full-motor-current',
@@ -177,13 +184,6 @@ const told: readonly Told[] = [
     unit: 'min',
     measure: (carried, view) => minutes(carried, view, 'power.used-warning'),
     why: (carried, view) => minutesText(carried, view, 'power.used-warning'),
-  },
-  {
-    id: 'minutes-to-landing',
-    title: 'Hovering time until the reserve is reached',
-    unit: 'min',
-    measure: (carried, view) => minutes(carried, view, 'power.hover-reserve'),
-    why: (carried, view) => minutesText(carried, view, 'power.hover-reserve'),
   },
 ];
 

@@ -102,7 +102,8 @@ export function figureText({ likely, unit }: Figure): string {
   return unit === '' ? digits(likely) : `${digits(likely)} ${unit}`;
 }
 
-function spanText({ low, high }: Figure): string | null {
+/** From low to high, where they differ at three digits. */
+export function spanText({ low, high }: Figure): string | null {
   return digits(low) === digits(high) ? null : `${digits(low)}–${digits(high)}`;
 }
 
