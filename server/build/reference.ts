@@ -1,10 +1,21 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { additionSchema } from './addition-schema';
 import { compileCatalog } from './compile-catalog';
+import { proofsList } from './proofs';
 import { referencePage } from './reference-page';
 
 // Writes what is made from data and models anew; `npm run reference`. A test fails while they differ.
 const root = join(__dirname, '../..');
 writeFileSync(join(root, 'schemas/REFERENCE.md'), referencePage(compileCatalog(root).bundle));
 writeFileSync(join(root, 'schemas/addition.schema.json'), additionSchema());
+
+/** The list is the last thing under its heading; nothing else may be written after it there. */
+const developers = join(root, 'DEVELOPERS.md');
+const text = readFileSync(developers, 'utf8');
+const section = /(## Proof of the numbers\n\n[^\n]*\n\n)[\s\S]*?(?=\n\n## )/;
+if (!section.test(text)) throw new Error('DEVELOPERS.md has no list under "Proof of the numbers"');
+writeFileSync(
+  developers,
+  text.replace(section, (_, before: string) => before + proofsList(root)),
+);

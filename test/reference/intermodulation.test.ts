@@ -14,7 +14,7 @@ function nearestOfTwo(carriers: readonly number[]): number {
 }
 
 // The two-signal and three-signal types of ITU-R SM.1134, worked out by hand.
-describe('third-order products', () => {
+describe('third-order products (ITU-R SM.1134, products of two and of three signals, from memory)', () => {
   it('two carriers at 5740 and 5760 MHz make 5720 and 5780', () => {
     assert.deepEqual(frequencies([5740, 5760]), [5720, 5780]);
   });

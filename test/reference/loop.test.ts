@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { add, type Complex, over, scaled, times, unit } from '../../server/src/physics/complex';
-import { type Axis, margins, openLoop } from '../../server/src/physics/loop';
+import { type Axis, delayPhase, margins, openLoop } from '../../server/src/physics/loop';
 import { halfTime, overshoot, stepResponse } from '../../server/src/physics/step-response';
 import { near } from '../support/near';
 
@@ -54,6 +54,13 @@ describe('margins of a loop', () => {
     assert.ok((wild.phaseMargin ?? 1) < 0);
     const calm = margins(ratio([0.5], [1, 1]), band);
     assert.deepEqual([calm.crossover, calm.phaseMargin, calm.gainMargin], [null, null, null]);
+  });
+});
+
+describe('a wait', () => {
+  it('costs 360° × f × T: 18° for 1 ms at 50 Hz, 86.4° for 4 ms at 60 Hz (any textbook)', () => {
+    near(degrees(delayPhase(50, 1e-3)), 18, 1e-12);
+    near(degrees(delayPhase(60, 4e-3)), 86.4, 1e-12);
   });
 });
 

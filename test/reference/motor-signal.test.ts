@@ -1,4 +1,5 @@
-import { digitalSignalTime, noLoadSpeed } from '../../server/src/physics/motor-signal';
+import assert from 'node:assert/strict';
+import { digitalSignalTime, motorFrame, noLoadSpeed } from '../../server/src/physics/motor-signal';
 import { near } from '../support/near';
 
 const answer = { turnAround: 30e-6, bits: 21, rateRatio: 1.25 };
@@ -29,5 +30,20 @@ describe('motor signals', () => {
     const perMinute = (2 * Math.PI) / 60;
     near(noLoadSpeed(2900 * perMinute, 25.2) / perMinute, 73_080, 1e-9);
     near(noLoadSpeed(2900 * perMinute, 25.2, 0.05) / perMinute, 3654, 1e-9);
+  });
+});
+
+describe('the frame of a digital motor command (Espressif ESP-IDF, dshot_esc encoder, worked by hand)', () => {
+  for (const [value, asks, bits] of [
+    [1046, false, 0x82c6],
+    [1000, false, 0x7d0a],
+    [2047, true, 0xffff],
+    [0, false, 0],
+  ] as const)
+    it(`${value}${asks ? ' with telemetry' : ''} is 0x${bits.toString(16)}`, () =>
+      assert.equal(motorFrame(value, asks), bits));
+
+  it('is refused for what no eleven bits hold', () => {
+    for (const value of [-1, 2048, 1.5]) assert.throws(() => motorFrame(value, false), RangeError);
   });
 });

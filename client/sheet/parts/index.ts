@@ -1,6 +1,6 @@
 import type { SheetPart } from '../../../server/src/sheet/build-sheet';
 import { canItFly } from './can-it-fly';
-import { whichPack } from './which-pack';
+import { figureTable, whichPack } from './which-pack';
 import { wiredWhere } from './wired-where';
 
 /** What a part shows below its question. */
@@ -10,6 +10,10 @@ export function partContent(part: SheetPart): readonly HTMLElement[] {
       return canItFly(part);
     case 'wired-where':
       return wiredWhere(part);
+    case 'my-hands':
+    case 'how-late':
+    case 'who-sees-me':
+      return figureTable(part);
     case 'which-pack':
       return whichPack(part);
   }

@@ -1,16 +1,31 @@
-import type { PackCell, PackRow, SharedRow, WhichPack } from '../../../server/src/sheet/which-pack';
+import type {
+  FigureTable,
+  PackCell,
+  PackRow,
+  SharedRow,
+  WhichPack,
+} from '../../../server/src/sheet/which-pack';
 import { element } from '../element';
 import { fold } from '../fold';
 import { valueLink } from '../link';
 
-export function whichPack({ columns, rows, shared, caution }: WhichPack): readonly HTMLElement[] {
-  if (columns.length === 0) {
-    const how = 'Name a pack to see what it does: [pack.sprint] with chemistry, cells and capacity.';
-    return [element('p', { class: 'aside' }, how)];
-  }
+export function whichPack(part: WhichPack): readonly HTMLElement[] {
+  if (part.columns.length > 0) return figureTable(part);
+  const how = 'Name a pack to see what it does: [pack.sprint] with chemistry, cells and capacity.';
+  return [element('p', { class: 'aside' }, how)];
+}
+
+/** Figures pack by pack, then those that no pack changes. */
+export function figureTable({
+  id,
+  columns,
+  rows,
+  shared,
+  caution,
+}: FigureTable & { readonly id: string; readonly caution: string }): readonly HTMLElement[] {
   return [
-    packTable(columns, rows),
-    ...(shared.length === 0 ? [] : [sharedTable(shared)]),
+    ...(rows.length === 0 ? [] : [packTable(columns, rows)]),
+    ...(shared.length === 0 ? [] : [sharedTable(id, shared, rows.length === 0)]),
     element('p', { class: 'aside' }, caution),
   ];
 }
@@ -31,12 +46,15 @@ function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLEl
   return scroller('Packs side by side', table);
 }
 
-function sharedTable(shared: readonly SharedRow[]): HTMLElement {
+/** Folded away below figures that do differ; by themselves they stand open. */
+function sharedTable(part: string, shared: readonly SharedRow[], isAlone: boolean): HTMLElement {
   const body = element('tbody', {}, ...shared.map(({ title, cell }) => row(title, [cell])));
+  const table = scroller('Figures that no pack changes', element('table', {}, body));
+  if (isAlone) return table;
   return fold(
-    { id: 'shared-figures', name: 'more', isOpenAtFirst: false },
+    { id: `${part}-shared`, name: 'more', isOpenAtFirst: false },
     [element('span', {}, 'The same with every pack')],
-    [scroller('Figures that no pack changes', element('table', {}, body))],
+    [table],
   );
 }
 

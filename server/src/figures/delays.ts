@@ -74,14 +74,14 @@ function exact(what: string, seconds: number): Wait {
 export const delayFigures: readonly FigureSource[] = [
   {
     id: 'loop-delay',
-    title: 'From a turn of the craft to the thrust against it',
+    title: 'From a turn to thrust',
     unit: 'ms',
     from: ['gyro.rate', 'control.rate', 'gyro.lowpass.cutoff', 'esc.signal', 'motor.response-time'],
     compute: (view) => summed(view, loopWaits(view)),
   },
   {
     id: 'stick-delay',
-    title: 'From the stick to thrust, on the craft’s side',
+    title: 'From the stick to thrust',
     unit: 'ms',
     from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal'],
     compute: (view) => summed(view, stickWaits(view)),

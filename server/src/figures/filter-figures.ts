@@ -1,6 +1,7 @@
 import type { CraftView } from '../craft/view';
+import { stateAtThrottle } from '../physics/drive';
 import { chainDelay, chainGain, type DigitalFilter, groupDelay } from '../physics/filter';
-import { halfRate } from '../physics/sampling';
+import { alias, halfRate } from '../physics/sampling';
 import { turnsPerSecond } from '../physics/tones';
 import { carriedBy } from './drive';
 import { full, hover } from './drive-figures';
@@ -32,8 +33,28 @@ export const filterFigures: readonly FigureSource[] = [
   tone('hover-blade-tone', 'Blades passing in the hover', 'blades', 'hover'),
   tone('full-tone', 'Motor tone at full throttle', 1, 'full'),
   tone('full-blade-tone', 'Blades passing at full throttle', 'blades', 'full'),
-  left('hover-tone-left', 'Motor tone in the hover behind the gyro’s filters', 1),
-  left('hover-blade-tone-left', 'Blades passing in the hover behind the gyro’s filters', 'blades'),
+  {
+    id: 'full-blade-alias',
+    title: 'Blades passing at full throttle, as the gyro sees them',
+    unit: 'Hz',
+    from: ['gyro.rate', 'prop.blades', 'motor.kv'],
+    compute(view) {
+      const rate = view.quantity('gyro.rate');
+      const heard = toneOf(view, 'blades', 'full');
+      if (rate === null || rate <= 0 || heard === null) return null;
+      const why = `|f - rate × round(f / rate)| of ${view.short(heard.likely, 'Hz')} at ${view.short(rate, 'kHz')}`;
+      return { likely: alias(heard.likely, rate), why, assumed: heard.assumed ?? [] };
+    },
+  },
+  {
+    id: 'idle-tone',
+    title: 'Motor tone at idle',
+    unit: 'Hz',
+    from: ['motor.idle', 'motor.idle-speed', 'motor.kv'],
+    compute: idleTone,
+  },
+  left('hover-tone-left', 'Motor tone in the hover, filtered', 1),
+  left('hover-blade-tone-left', 'Blades passing in the hover, filtered', 'blades'),
 ];
 
 function delayOf(view: CraftView, of: (chains: Chains) => readonly DigitalFilter[]): Computed | null {
@@ -72,6 +93,19 @@ function toneOf(view: CraftView, harmonic: Harmonic, state: 'hover' | 'full'): C
     why,
     assumed: carried.assumed,
   };
+}
+
+/** Held speed, or what a small share of the throttle turns; from there up to full throttle the tones wander. */
+function idleTone(view: CraftView): Computed | null {
+  const held = view.quantity('motor.idle-speed');
+  if (held !== null) return { likely: turnsPerSecond(held), why: `${view.shown('motor.idle-speed')} / 60` };
+  const carried = carriedBy(view);
+  const idle = view.quantity('motor.idle');
+  if (carried === null || idle === null) return null;
+  const { speed } = stateAtThrottle(carried.value.likely.drive, idle).motor;
+  const likely = turnsPerSecond(speed);
+  const why = `${view.short(speed, 'rpm')} at ${view.shown('motor.idle')} of throttle / 60`;
+  return { likely, low: 0.7 * likely, high: 1.3 * likely, why, assumed: carried.assumed };
 }
 
 function tone(id: string, title: string, harmonic: Harmonic, state: 'hover' | 'full'): FigureSource {

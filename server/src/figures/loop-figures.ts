@@ -1,6 +1,7 @@
 import type { CraftView } from '../craft/view';
 import { type Complex, magnitude } from '../physics/complex';
-import { type Axis, controller, type Margins, margins, openLoop } from '../physics/loop';
+import { chainDelay } from '../physics/filter';
+import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
 import { overshoot, stepResponse } from '../physics/step-response';
 import { turnsPerSecond } from '../physics/tones';
 import { type AxisName, axisOf } from './axis';
@@ -29,7 +30,7 @@ interface Told {
 const told: readonly Told[] = [
   {
     id: 'crossover',
-    title: 'Crossover of the loop',
+    title: 'Crossover',
     unit: 'Hz',
     measure: (axis) => marginsOf(axis).crossover,
     why: 'where the gain of the open loop falls through 1',
@@ -46,6 +47,18 @@ const told: readonly Told[] = [
     why: '180 deg + phase of the open loop at the crossover',
   },
   {
+    id: 'delay-phase',
+    title: 'Phase that waiting costs',
+    unit: 'deg',
+    measure: (axis) => {
+      const { crossover } = marginsOf(axis);
+      if (crossover === null) return null;
+      const filters = chainDelay({ filters: axis.gyroFilters }, crossover);
+      return degrees * delayPhase(crossover, axis.delay + filters);
+    },
+    why: '360 deg × crossover × (delays + filters of the gyro)',
+  },
+  {
     id: 'gain-margin',
     title: 'Gain margin',
     unit: '',
@@ -54,7 +67,7 @@ const told: readonly Told[] = [
   },
   {
     id: 'overshoot',
-    title: 'Overshoot of a small step',
+    title: 'Overshoot',
     unit: '%',
     measure: (axis, view) => {
       const gyro = view.quantity('gyro.rate');
@@ -64,11 +77,11 @@ const told: readonly Told[] = [
       if (gyro === null || control === null || control > gyro || !isSteady) return null;
       return 100 * overshoot(stepResponse(axis, { gyro, control }, watched));
     },
-    why: 'simulated, once a round of the loop',
+    why: 'of a small step, simulated once a sample of the gyro',
   },
   {
     id: 'noise-gain',
-    title: 'Command for a tremble of 1 deg/s at the motor tone',
+    title: 'Motor noise passed on',
     unit: '%',
     measure: (axis, view) => {
       const carried = carriedBy(view);
@@ -78,7 +91,7 @@ const told: readonly Told[] = [
       const tone = (1 + strays.usual) * turnsPerSecond(speed);
       return (100 * magnitude(controller(axis, tone))) / degrees;
     },
-    why: 'filters and gains at the motor tone in the hover',
+    why: 'command for a tremble of 1 deg/s at the motor tone in the hover: filters and gains',
   },
 ];
 

@@ -9,15 +9,9 @@ type Axis = (typeof axes)[number];
 const degrees = 180 / Math.PI;
 
 export const stickFigures: readonly FigureSource[] = axes.flatMap((axis) => [
-  figure(
-    axis,
-    'centre-slope',
-    'Turning rate a per cent of stick, about the middle',
-    '(deg/s)/%',
-    centreSlope,
-  ),
-  figure(axis, 'end-rate', 'Turning rate at full stick', 'deg/s', endRate),
-  figure(axis, 'step', 'Smallest step of the turning rate, about the middle', 'deg/s', smallestStep),
+  figure(axis, 'centre-slope', 'Slope about the middle', '(deg/s)/%', centreSlope),
+  figure(axis, 'end-rate', 'Rate at full stick', 'deg/s', endRate),
+  figure(axis, 'step', 'Smallest step about the middle', 'deg/s', smallestStep),
 ]);
 
 function figure(

@@ -42,6 +42,11 @@ export function openLoop(
   return times(waited, control);
 }
 
+/** Phase (rad) that a wait (s) costs at a frequency (Hz): 2 π f T. Source: any textbook on control. */
+export function delayPhase(frequency: number, delay: number): number {
+  return 2 * Math.PI * frequency * delay;
+}
+
 /** From the gyro's reading to the command: filters and gains. */
 export function controller({ gains, gyroFilters, derivativeFilters }: Axis, frequency: number): Complex {
   const s: Complex = { re: 0, im: 2 * Math.PI * frequency };

@@ -31,3 +31,16 @@ export function digitalSignalTime(signal: DigitalSignal, answer: SpeedAnswer | n
 export function noLoadSpeed(speedConstant: number, voltage: number, throttle = 1): number {
   return speedConstant * voltage * throttle;
 }
+
+/**
+ * The sixteen bits of a digital motor command: eleven of the value (0 to 2047), one that asks for telemetry, and
+ * a checksum of four, the exclusive or of the three groups of four bits before it. Throws outside the domain.
+ * Source: Espressif ESP-IDF, examples/peripherals/rmt/dshot_esc, encoder.
+ */
+export function motorFrame(value: number, asksTelemetry: boolean): number {
+  if (!Number.isInteger(value) || value < 0 || value > 2047)
+    throw new RangeError(`${value} is no value of a command`);
+  const payload = (value << 1) | (asksTelemetry ? 1 : 0);
+  const checksum = (payload ^ (payload >> 4) ^ (payload >> 8)) & 0xf;
+  return (payload << 4) | checksum;
+}

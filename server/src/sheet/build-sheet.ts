@@ -3,6 +3,7 @@ import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import { CraftView } from '../craft/view';
 import { type CanItFly, canItFly } from './can-it-fly';
+import { type FigurePart, figureParts } from './figure-parts';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -25,7 +26,7 @@ export interface PackLabel {
 }
 
 /** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
-export type SheetPart = CanItFly | WiredWhere | WhichPack;
+export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack;
 
 /** Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. */
 export function buildSheet(craft: Craft, findings: readonly Finding[], pack: string | null): BuildSheet {
@@ -43,7 +44,15 @@ export function buildSheet(craft: Craft, findings: readonly Finding[], pack: str
 /** A part that other scripts include has no ports and packs to show: a craft that includes it has. */
 function partsOf(craft: Craft, view: CraftView, findings: readonly Finding[]): readonly SheetPart[] {
   const found = canItFly(craft, findings);
-  return craft.isWhole() ? [found, wiredWhere(view, findings), whichPack(craft)] : [found];
+  if (!craft.isWhole()) return [found];
+  const [hands, late, seen] = inOrder(figureParts(craft, view));
+  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen];
+}
+
+/** Each where it is, in the order of the pilot's questions. */
+function inOrder(parts: readonly FigurePart[]): readonly [FigurePart[], FigurePart[], FigurePart[]] {
+  const of = (id: FigurePart['id']) => parts.filter((part) => part.id === id);
+  return [of('my-hands'), of('how-late'), of('who-sees-me')];
 }
 
 function about(view: CraftView): readonly string[] {

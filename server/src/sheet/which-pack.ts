@@ -6,15 +6,19 @@ import type { Figure, FigureSource } from '../figures/figure';
 import { type Target, targetOfPath } from './target';
 
 /** Part 5: one column a pack. */
-export interface WhichPack {
+export interface WhichPack extends FigureTable {
   readonly id: 'which-pack';
   readonly title: string;
   readonly answer: string;
+  readonly caution: string;
+}
+
+/** Figures with a column for each pack. */
+export interface FigureTable {
   readonly columns: readonly string[];
   readonly rows: readonly PackRow[];
   /** Figures that no pack changes. */
   readonly shared: readonly SharedRow[];
-  readonly caution: string;
 }
 
 export interface PackRow {
@@ -48,29 +52,68 @@ const compared = [
   ['land', 'Land, a cell', 'power.land-cell'],
 ] as const;
 
+/** What a pilot compares packs by, once it is computed. */
+const figures = [
+  'flying-mass',
+  'hover-throttle',
+  'thrust-to-weight',
+  'minutes-to-landing',
+  'minutes-to-warning',
+  'hover-current',
+  'full-current',
+  'full-motor-current',
+  'full-sag',
+  'pack-current-limit',
+  'pack-full-voltage',
+  'pack-nominal-voltage',
+  'pack-land-voltage',
+  'pack-energy',
+  'full-speed',
+  'no-load-speed',
+  'tip-mach',
+  'pitch-speed',
+  'disc-loading',
+  'divider-at-full-pack',
+  'pack-input-limit',
+  'current-sensor-limit',
+  'battery-lead-drop',
+  'air-density',
+];
+
 export function whichPack(craft: Craft): WhichPack {
-  const columns = craft.packs();
+  const { columns, rows, shared } = figureTable(craft, figures);
   const views = columns.map((pack) => new CraftView(craft, pack));
   const settings = compared.map(([id, title, path]) => ({
     id,
     title,
     cells: views.map((view) => settingCell(view, path.replace('<name>', view.pack ?? ''))),
   }));
-  const figures = figureSources.map((source) => figureRow(views, source));
   return {
     id: 'which-pack',
     title: 'Which pack does what?',
     answer:
       columns.length === 0 ? 'no pack set' : columns.length === 1 ? '1 pack' : `${columns.length} packs`,
     columns,
-    rows: [...settings, ...figures.filter(({ isShared }) => !isShared)].filter(({ cells }) =>
-      cells.some((cell) => cell !== null),
-    ),
-    shared: figures.flatMap(({ id, title, cells: [cell], isShared }) =>
-      isShared && cell !== undefined && cell !== null ? [{ id, title, cell }] : [],
-    ),
+    rows: [...settings.filter(({ cells }) => cells.some((cell) => cell !== null)), ...rows],
+    shared,
     caution:
       'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
+  };
+}
+
+/** The figures of these ids that can be computed with some pack; a craft without one has a nameless column. */
+export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
+  const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
+  const told = ids.flatMap((id) => {
+    const source = figureSources.find((one) => one.id === id);
+    return source === undefined ? [] : [figureRow(views, source)];
+  });
+  return {
+    columns: craft.packs(),
+    rows: told.filter(({ isShared, cells }) => !isShared && cells.some((cell) => cell !== null)),
+    shared: told.flatMap(({ id, title, cells: [cell], isShared }) =>
+      isShared && cell !== undefined && cell !== null ? [{ id, title, cell }] : [],
+    ),
   };
 }
 
@@ -104,7 +147,8 @@ export function figureText({ likely, unit }: Figure): string {
 
 /** From low to high, where they differ at three digits. */
 export function spanText({ low, high }: Figure): string | null {
-  return digits(low) === digits(high) ? null : `${digits(low)}–${digits(high)}`;
+  if (digits(low) === digits(high)) return null;
+  return low < 0 ? `${digits(low)} to ${digits(high)}` : `${digits(low)}–${digits(high)}`;
 }
 
 /** Three digits; four from a thousand on, where they are still read at a glance. */

@@ -49,7 +49,7 @@ describe('a script of the demo', () => {
 
   it('goes from an override to what it overrides, in the script that is included', async () => {
     const document = await openDemo('bittern.craft');
-    const at = placeOf(document, 'throttle       = 35 %');
+    const at = new vscode.Position(placeOf(document, '= 35 %').line, 2);
     const places = await asked<vscode.Location | vscode.LocationLink>(
       'vscode.executeDefinitionProvider',
       document.uri,

@@ -1,5 +1,9 @@
 import type { CraftView } from '../../craft/view';
+import { figureOf } from '../../figures';
+import { steeringTone } from '../../figures/filter-figures';
 import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
+import { butterworthLowpass, gainAt, groupDelay } from '../../physics/filter';
+import { halfRate } from '../../physics/sampling';
 import type { CodeRule } from '../rule';
 
 /** Filters that are turned off: what the motors pay for it. */
@@ -14,7 +18,7 @@ export const filtersOffRules: readonly CodeRule[] = [
       report({
         id: isHot ? 'tune/all-filters-off' : 'tune/gyro-unfiltered',
         at: 'gyro.lowpass.shape',
-        values: isHot ? { cells: String(cells) } : noFilters(view),
+        values: { ...(isHot ? { cells: String(cells) } : noFilters(view)), ...wouldHelp(view) },
         related: isHot ? [{ at: 'derivative.lowpass.shape', message: 'This one is off as well.' }] : [],
       });
     },
@@ -49,6 +53,19 @@ function noFilters(view: CraftView) {
     notches: String(view.members('gyro.notch').length),
     trackers: view.shown('gyro.tracker.count'),
     tones: view.shown('gyro.tones.harmonics'),
+  };
+}
+
+/** What a low-pass at half the motor tone would do: decibels off the tone, for how much delay. */
+function wouldHelp(view: CraftView): Readonly<Record<'tone' | 'cut' | 'cost', string>> {
+  const tone = figureOf(view, 'hover-tone')?.likely;
+  const rate = view.quantity('gyro.rate');
+  if (tone === undefined || rate === null || tone >= halfRate(rate)) return { tone: '', cut: '', cost: '' };
+  const filter = butterworthLowpass(tone / 2, rate);
+  return {
+    tone: view.short(tone, 'Hz'),
+    cut: view.short(-20 * Math.log10(gainAt(filter, tone)), 'dB'),
+    cost: view.short(groupDelay(filter, steeringTone), 'ms'),
   };
 }
 

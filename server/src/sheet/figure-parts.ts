@@ -1,0 +1,82 @@
+import type { Craft } from '../craft/craft';
+import type { CraftView } from '../craft/view';
+import { figureOf } from '../figures';
+import { type FigureTable, figureTable, figureText } from './which-pack';
+
+/** Parts that are told in figures: 3, 4 and 6. */
+export interface FigurePart extends FigureTable {
+  readonly id: 'my-hands' | 'how-late' | 'who-sees-me';
+  readonly title: string;
+  readonly answer: string;
+  readonly caution: string;
+}
+
+interface Told {
+  readonly id: FigurePart['id'];
+  readonly title: string;
+  /** The figure that answers the question in short, and what stands behind it. */
+  readonly short: readonly [id: string, words: string];
+  readonly figures: readonly string[];
+  readonly caution: string;
+}
+
+const axes = ['roll', 'pitch', 'yaw'];
+const ofAxes = (...what: readonly string[]) => axes.flatMap((axis) => what.map((one) => `${axis}-${one}`));
+
+const estimated = 'Estimates are estimates: hover test, then feel the motors.';
+
+const parts: readonly Told[] = [
+  {
+    id: 'my-hands',
+    title: 'What do my hands do?',
+    short: ['stick-delay', 'from stick to thrust'],
+    figures: [
+      'stick-delay',
+      'receiver-frame-interval',
+      'receiver-frame-time',
+      ...ofAxes('centre-slope', 'end-rate', 'step'),
+    ],
+    caution: 'Sticks and switches are proved with the propellers off, channel by channel.',
+  },
+  {
+    id: 'how-late',
+    title: 'How late, how quiet?',
+    short: ['loop-delay', 'from a turn to thrust'],
+    figures: [
+      'loop-delay',
+      'gyro-filter-delay',
+      'derivative-filter-delay',
+      'control-period',
+      'motor-signal-time',
+      'motor-lag',
+      'idle-tone',
+      'hover-tone',
+      'hover-tone-left',
+      'hover-blade-tone',
+      'hover-blade-tone-left',
+      'full-tone',
+      'full-blade-tone',
+      'full-blade-alias',
+      ...ofAxes('crossover', 'phase-margin', 'delay-phase', 'gain-margin', 'overshoot', 'noise-gain'),
+    ],
+    caution: estimated,
+  },
+  {
+    id: 'who-sees-me',
+    title: 'Who sees me?',
+    short: ['video-frequency', 'for the picture'],
+    figures: ['video-frequency', 'video-radiated-power', 'video-range', 'video-margin'],
+    caution: 'Local radio rules and your licence decide. This is no legal advice.',
+  },
+];
+
+/** The parts of which something can be told. */
+export function figureParts(craft: Craft, view: CraftView): readonly FigurePart[] {
+  return parts.flatMap(({ id, title, short: [figureId, words], figures, caution }) => {
+    const table = figureTable(craft, figures);
+    if (table.rows.length === 0 && table.shared.length === 0) return [];
+    const figure = figureOf(view, figureId);
+    const answer = figure === null ? '' : `${figureText(figure)} ${words}`;
+    return [{ id, title, answer, ...table, caution }];
+  });
+}

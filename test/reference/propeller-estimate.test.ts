@@ -1,0 +1,44 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { inBase } from '../../server/src/catalog/known-parameter';
+import type { MeasuredPropeller } from '../../server/src/catalog/model/hardware';
+import { estimatePropeller, type Measured } from '../../server/src/physics/propeller-estimate';
+import { near } from '../support/near';
+
+const { propellers } = JSON.parse(readFileSync('schemas/propellers.json', 'utf8')) as {
+  readonly propellers: readonly MeasuredPropeller[];
+};
+const measured: readonly Measured[] = propellers.map((one) => ({
+  ...one,
+  diameter: inBase(one.diameter),
+  pitch: inBase(one.pitch),
+}));
+
+describe('coefficients of a propeller that nobody measured', () => {
+  it('more blades raise them as for one shape with 2, 3, 4 blades: thrust 1.27, 1.49; power 1.29, 1.56 (University of Illinois Propeller Data Site, volume 2)', () => {
+    const shape = { diameter: 0.127, pitch: 0.095_25 };
+    const two = estimatePropeller(measured, { ...shape, blades: 2 });
+    for (const [blades, thrust, power] of [
+      [3, 1.27, 1.29],
+      [4, 1.49, 1.56],
+    ] as const) {
+      const more = estimatePropeller(measured, { ...shape, blades });
+      near(more.thrust.likely / two.thrust.likely, thrust, 1e-9);
+      near(more.power.likely / two.power.likely, power, 1e-9);
+    }
+  });
+
+  it('of each measured one, guessed from the others, lie within two spreads for at least four of five (University of Illinois Propeller Data Site, volume 2)', () => {
+    const hits = measured.flatMap((one) => {
+      const { thrust, power } = estimatePropeller(
+        measured.filter((other) => other !== one),
+        one,
+      );
+      const isNear = (actual: number, { likely, spread }: typeof thrust) =>
+        Math.abs(actual / likely - 1) <= 2 * spread;
+      return [isNear(one.thrustCoefficient, thrust), isNear(one.powerCoefficient, power)];
+    });
+    const share = hits.filter(Boolean).length / hits.length;
+    assert.ok(share >= 0.8, `${share}`);
+  });
+});
