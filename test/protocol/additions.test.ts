@@ -71,7 +71,7 @@ describe('a file in the folder "propsoff" of the workspace', () => {
   );
 
   it(
-    'takes effect as it appears, changes and goes on the disk',
+    'takes effect as it appears, changes and goes on the disk (F01)',
     inFolder({}, async ({ server, scratch, main, added }) => {
       await until(server, main, unknown);
       scratch.write(file, textOf(buzzer));

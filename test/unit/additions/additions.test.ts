@@ -89,7 +89,7 @@ describe('words, links, chemistries and regions that a workspace adds', () => {
   });
 });
 
-describe('a file that is broken', () => {
+describe('a file that is broken (F02)', () => {
   const rows: readonly (readonly [title: string, told: Written | string, said: readonly string[]])[] = [
     ['no JSON', '{ "checks": [ }', ['addition/not-json', '}', 'a value was expected']],
     ['a comment', '{ // mine\n}', ['addition/not-json', '// mine', 'JSON takes no comments']],
@@ -191,7 +191,7 @@ describe('a file that is broken', () => {
     });
   }
 
-  it('leaves in use what it said when it was last fine', () => {
+  it('leaves in use what it said when it was last fine (F01)', () => {
     const additions = additionsOf({ 'a.json': buzzer });
     const { catalog } = additions;
     const update = (text: string) => additions.update(new Map([['a.json', text]]));
