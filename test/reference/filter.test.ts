@@ -1,9 +1,11 @@
 import assert from 'node:assert/strict';
+import { magnitude } from '../../server/src/physics/complex';
 import {
   butterworthLowpass,
   chainDelay,
   chainGain,
   chainPhase,
+  chainResponse,
   type DigitalFilter,
   firstOrderLowpass,
   gainAt,
@@ -134,6 +136,7 @@ describe('filters one after the other', () => {
     const [first, second] = chain.filters;
     assert.ok(first && second);
     near(chainGain(chain, 90), gainAt(first, 90) * gainAt(second, 90), 1e-12);
+    near(magnitude(chainResponse(chain, 90)), chainGain(chain, 90), 1e-12);
     near(chainPhase(chain, 90), phaseAt(first, 90) + phaseAt(second, 90), 1e-12);
     near(chainDelay(chain, 90), groupDelay(first, 90) + groupDelay(second, 90), 1e-12);
   });

@@ -17,7 +17,7 @@ import type {
 } from './model/hardware';
 import type { Choice, Parameter } from './model/parameter';
 import { type PathPatterns, pathPatterns } from './path-patterns';
-import { below, type PathNode, pathTree, walk } from './path-tree';
+import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
 
 /** A parameter under the path that a script wrote for it. */
 export interface FoundParameter extends KnownParameter {
@@ -59,6 +59,8 @@ export class Catalog {
   /** For did-you-mean. */
   readonly patterns: PathPatterns;
   private readonly root: PathNode;
+  /** The parameters whose names hold no member's: most of those that are asked for. */
+  private readonly whole: ReadonlyMap<string, FoundParameter>;
 
   constructor(bundle: Bundle) {
     const groups = bundle.parameters.map((file) => ({
@@ -81,11 +83,15 @@ export class Catalog {
     this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
     this.propellers = bundle.propellers;
     this.root = pathTree(this.parameters.values(), this.collections.values());
+    const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));
+    this.whole = new Map(whole.map((known) => [known.name, { ...known, path: known.name, keys: [] }]));
     this.patterns = pathPatterns(this.parameters.values(), this.collections);
   }
 
   /** The parameter at a path as a script writes it, members by their own names. */
   parameter(path: string): FoundParameter | undefined {
+    const whole = this.whole.get(path);
+    if (whole !== undefined) return whole;
     const found = walk(this.root, path);
     if ('word' in found || found.node.parameter === undefined) return undefined;
     return { ...found.node.parameter, path, keys: found.keys };

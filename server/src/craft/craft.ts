@@ -14,7 +14,7 @@ import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder } from './line-order';
-import { referencesIn } from './references';
+import { hasReferences, referencesIn } from './references';
 import type { NameResult, Scope } from './scope';
 import type { Script } from './script';
 import type { PlacedLine, Setting } from './setting';
@@ -236,7 +236,9 @@ export class Craft {
     path: string,
     pack: string | null,
   ): Interpretation {
-    if (this.namesBehind(inputKeys.setting(path), pack).kind !== 'fine') return { value: null, problems: [] };
+    const leadsOn = hasReferences(node);
+    if (leadsOn && this.namesBehind(inputKeys.setting(path), pack).kind !== 'fine')
+      return { value: null, problems: [] };
     return this.interpret(node, found, pack);
   }
 

@@ -49,7 +49,7 @@ function joined(own: readonly Problem[], check: LineCheck): LineCheck {
 const silent: LineCheck = { problems: [], isDynamic: false };
 
 /** Nothing is known by itself: names are looked up only together with the craft. */
-const noNames: Scope = {
+export const noNames: Scope = {
   constant: () => ({ kind: 'unknown-value' }),
   parameter: () => ({ kind: 'unknown-value' }),
 };

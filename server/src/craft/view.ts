@@ -1,10 +1,10 @@
-import type { Catalog } from '../catalog/catalog';
+import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Board } from '../catalog/model/hardware';
 import { parseLine } from '../language/parser';
 import { exactText, shortText } from '../units/quantity';
 import type { Craft } from './craft';
 import { interpret } from './interpret';
-import { staticWords } from './line-check';
+import { noNames, staticWords } from './line-check';
 import type { Setting } from './setting';
 import type { CurvePoint, Value } from './value';
 import { valueText } from './value-text';
@@ -132,13 +132,25 @@ export class CraftView {
   }
 }
 
-function defaultOf(craft: Craft, path: string): Value | null {
-  return craft.cells.get(`default ${path}`, () => {
-    const found = craft.catalog.parameter(path);
-    const text = found?.parameter.default?.value;
-    if (found === undefined || text === undefined) return null;
-    const statement = parseLine(`value = ${text}`);
-    if (statement.kind !== 'setting' || statement.value === null) return null;
-    return interpret(statement.value, found, craft.scope(null), staticWords(found, craft.catalog)).value;
-  });
+/** Defaults stand in the catalogue and ask nothing of a craft: each is read once. */
+const knownDefaults = new WeakMap<Catalog, Map<string, Value | null>>();
+
+function defaultOf({ catalog }: Craft, path: string): Value | null {
+  const found = catalog.parameter(path);
+  if (found === undefined) return null;
+  const defaults = knownDefaults.get(catalog) ?? new Map<string, Value | null>();
+  knownDefaults.set(catalog, defaults);
+  const known = defaults.get(found.name);
+  if (known !== undefined) return known;
+  const value = readDefault(catalog, found);
+  defaults.set(found.name, value);
+  return value;
+}
+
+function readDefault(catalog: Catalog, found: FoundParameter): Value | null {
+  const text = found.parameter.default?.value;
+  if (text === undefined) return null;
+  const statement = parseLine(`value = ${text}`);
+  if (statement.kind !== 'setting' || statement.value === null) return null;
+  return interpret(statement.value, found, noNames, staticWords(found, catalog)).value;
 }

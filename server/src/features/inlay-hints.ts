@@ -3,13 +3,17 @@ import { inputKeys } from '../craft/keys';
 import { hasReferences } from '../craft/references';
 import type { PlacedLine, Setting } from '../craft/setting';
 import { valueText } from '../craft/value-text';
+import { CraftView } from '../craft/view';
+import { figureOf, figureSources } from '../figures';
+import type { Figure } from '../figures/figure';
 import type { ConstantStatement, SettingStatement, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { figureText, spanText } from '../sheet/which-pack';
 import { withoutTails } from '../units/number-text';
 import { evaluatedText, translatedText } from './quantity-text';
 import type { Position, Range } from './range';
 import type { Snapshot } from './snapshot';
-import { placeName, writtenValue } from './value-here';
+import { packOf, placeName, writtenValue } from './value-here';
 
 export interface InlayHint {
   readonly position: Position;
@@ -21,7 +25,8 @@ type Hint = Omit<InlayHint, 'position'>;
 
 /**
  * Behind a value that is calculated: what it comes to, for each pack where they differ; behind one in a unit
- * that is often translated: that. Behind a line that overrides another one, or is overridden: by what.
+ * that is often translated: that. Behind a setting that a figure hangs on: the figure, as `FigureSource.hint` says.
+ * Behind a line that overrides another one, or is overridden: by what.
  */
 export function inlayHints(snapshot: Snapshot, range: Range): readonly InlayHint[] {
   const hints: InlayHint[] = [];
@@ -54,6 +59,7 @@ function hintsFor(
   if (own.length === 0) return others.slice(0, 1).map((other) => overriddenHint(snapshot, other));
   return [
     ...(isCalculated(statement.value) ? calculatedHints(own) : translationHints(own)),
+    ...effectHints(snapshot, own),
     ...others.map(({ pack, setting }) => otherPackHint(snapshot, pack, setting)),
     ...overridingHints(snapshot, own),
   ];
@@ -96,6 +102,32 @@ function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
 function translationHints([first]: readonly PerPack[]): readonly Hint[] {
   const label = first === undefined ? null : translatedText(first.setting.value, first.setting.found);
   return label === null ? [] : [{ label, tooltip: 'The same in another unit' }];
+}
+
+/** What the line does on this craft: with the pack in view, if the line is for it. */
+function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint[] {
+  const shown = own.find(({ pack }) => pack === snapshot.pack) ?? own[0];
+  if (shown === undefined) return [];
+  const { found } = shown.setting;
+  const pack = packOf(found) ?? shown.pack;
+  const view = new CraftView(snapshot.craft, pack);
+  return figureSources.flatMap(({ id, hint }) => {
+    const figure = hint?.at === found.name || hint?.at === found.path ? figureOf(view, id) : null;
+    return hint === undefined || figure === null
+      ? []
+      : [{ label: hint.words(figureText(figure)), tooltip: tooltipOf(figure, pack) }];
+  });
+}
+
+function tooltipOf(figure: Figure, pack: string | null): string {
+  const span = spanText(figure);
+  const told = [
+    `${figure.title}${pack === null ? '' : ` with pack ${pack}`}`,
+    span === null ? figureText(figure) : `${figureText(figure)}, from low to high ${span}`,
+    figure.why,
+  ];
+  const assumed = figure.assumed.length === 0 ? [] : [`Assumed: ${figure.assumed.join('; ')}.`];
+  return [told.join(': '), ...assumed].join('\n');
 }
 
 function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {

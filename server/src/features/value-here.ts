@@ -101,6 +101,6 @@ function figureLine(figure: Figure): string {
 }
 
 /** The pack that a parameter belongs to by its own name. */
-function packOf({ name, keys }: FoundParameter): string | null {
+export function packOf({ name, keys }: FoundParameter): string | null {
   return name.startsWith('pack.<name>.') ? (keys[0] ?? null) : null;
 }

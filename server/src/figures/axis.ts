@@ -31,7 +31,7 @@ export function axisOf(view: CraftView, name: AxisName): Model<Doubtful<Axis>> |
     if (inertia === null || torque === null) return null;
     const axis: Axis = {
       gains,
-      gyroFilters: chains.value.gyro,
+      gyroFilters: chains.value.gyro(chains.value.hover),
       derivativeFilters: chains.value.derivative,
       authority: torque / inertia.value,
       motorLag: lag.value.likely,

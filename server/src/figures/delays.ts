@@ -31,10 +31,11 @@ function loopWaits(view: CraftView): Waits | null {
   const lag = motorLagOf(view);
   if (gyroRate === null || controlRate === null || chains === null || command === null || lag === null)
     return null;
+  const filters = chains.value.gyro(chains.value.hover);
   return {
     waits: [
       exact('gyro sampling', 0.5 / gyroRate),
-      exact('gyro filters', chainDelay({ filters: chains.value.gyro }, steeringTone)),
+      exact('gyro filters', chainDelay({ filters }, steeringTone)),
       // Computed in one round, held through the next.
       exact('control loop', 1.5 / controlRate),
       exact('motor command', command),

@@ -39,6 +39,7 @@ interface Told {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
+  readonly hint?: NonNullable<FigureSource['hint']>;
   /** In the unit. */
   readonly measure: (carried: Carried, view: CraftView) => number | null;
   readonly why: (carried: Carried, view: CraftView) => string;
@@ -49,6 +50,7 @@ const told: readonly Told[] = [
     id: 'hover-throttle',
     title: 'Throttle in the hover',
     unit: '%',
+    hint: { at: 'pack.<name>.cells', words: (figure) => `hovers at ${figure}` },
     measure: (carried) => percent(hover(carried)?.throttle),
     why: (carried, view) =>
       `${voltsOf(hover(carried)?.motor.voltage, view)} at the motors of ${voltsOf(hover(carried)?.packVoltage, view)} from the pack`,
@@ -65,6 +67,7 @@ const told: readonly Told[] = [
     id: 'minutes-to-landing',
     title: 'Hovering time until the reserve is reached',
     unit: 'min',
+    hint: { at: 'pack.<name>.capacity', words: (figure) => `hovers ${figure}` },
     measure: (carried, view) => minutes(carried, view, 'power.hover-reserve'),
     why: (carried, view) => minutesText(carried, view, 'power.hover-reserve'),
   },
@@ -187,10 +190,11 @@ const told: readonly Told[] = [
   },
 ];
 
-export const driveFigures: readonly FigureSource[] = told.map(({ id, title, unit, measure, why }) => ({
+export const driveFigures: readonly FigureSource[] = told.map(({ id, title, unit, hint, measure, why }) => ({
   id,
   title,
   unit,
+  ...(hint === undefined ? {} : { hint }),
   from: inputs,
   compute(view): Computed | null {
     const model = carriedBy(view);

@@ -25,6 +25,8 @@ export interface FigureSource {
   readonly isSigned?: boolean;
   /** Parameters that the figure hangs on most, for links between the sheet and the script. */
   readonly from: readonly string[];
+  /** Where an editor shows it behind the line, and in what words. */
+  readonly hint?: { readonly at: string; readonly words: (figure: string) => string };
   /**
    * The figure in its unit with the reason; null where an input is missing or outside the formula's domain.
    * Pure: reads the view only.

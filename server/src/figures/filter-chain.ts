@@ -1,21 +1,23 @@
 import type { CraftView } from '../craft/view';
-import {
-  butterworthLowpass,
-  type DigitalFilter,
-  firstOrderLowpass,
-  notch as notchFilter,
-} from '../physics/filter';
+import { butterworthLowpass, type DigitalFilter, firstOrderLowpass } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
-import { carriedBy } from './drive';
-import { hover } from './drive-figures';
 import { lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
+import { type Following, notchAt, toneNotches, trackedNotches } from './following-notches';
 import { type Model, modelOf } from './model';
+import { turnsAt } from './turning';
 
-/** The filters of the craft, as they work in the hover. */
+/** The filters of the craft. */
 export interface Chains {
-  readonly gyro: readonly DigitalFilter[];
+  /** Between the gyro and the controller, with motors that turn so often a second. */
+  readonly gyro: (turns: number | null) => readonly DigitalFilter[];
+  /** Those of them that surely meet the tone of one motor. */
+  readonly gyroForOneMotor: (turns: number) => readonly DigitalFilter[];
   /** On the derivative alone, behind the gyro's. */
   readonly derivative: readonly DigitalFilter[];
+  /** How often a second the motors turn in the hover; null: not known, and nothing follows them. */
+  readonly hover: number | null;
+  /** The single stages, by the section that sets them. */
+  readonly stages: ReadonlyMap<string, (turns: number | null) => readonly DigitalFilter[]>;
 }
 
 /** Null while a rate is not known: a filter works at one. */
@@ -24,55 +26,65 @@ export function chainsOf(view: CraftView): Model<Chains> | null {
     const gyroRate = own.quantity('gyro.rate');
     const controlRate = own.quantity('control.rate');
     if (gyroRate === null || gyroRate <= 0 || controlRate === null || controlRate <= 0) return null;
-    const assumed: string[] = [];
-    const fixed = (rate: Stage['rate'], value: number) => [
-      ...lowpasses.filter((stage) => stage.rate === rate).flatMap(({ path }) => lowpassOf(own, path, value)),
-      ...notches(own)
-        .filter((stage) => stage.rate === rate)
-        .flatMap(({ path }) => notchOf(own, path, value)),
-    ];
-    const gyro = [...fixed('gyro.rate', gyroRate), ...toneNotches(own, gyroRate, assumed)];
-    if ((own.count('gyro.tracker.count') ?? 0) > 0)
-      assumed.push('the tracked notches left out: nobody knows where they stand');
-    return { value: { gyro, derivative: fixed('control.rate', controlRate) }, assumed };
+    const rates = { 'gyro.rate': gyroRate, 'control.rate': controlRate };
+    const fixed = new Map([
+      ...lowpasses.map((stage) => [stage, lowpassOf(own, stage.path, rates[stage.rate])] as const),
+      ...notches(own).map((stage) => [stage, notchOf(own, stage.path, rates[stage.rate])] as const),
+    ]);
+    const at = (rate: Stage['rate']) =>
+      [...fixed].flatMap(([stage, made]) => (stage.rate === rate ? made : []));
+    const following = new Map<string, Following>();
+    const tones = toneNotches(own, gyroRate);
+    const tracked = trackedNotches(own, gyroRate);
+    if (tones !== null) following.set('gyro.tones', tones);
+    if (tracked !== null) following.set('gyro.tracker', tracked);
+    const hover = following.size === 0 ? null : (turnsAt(own, 'hover')?.likely ?? null);
+    const ofAll = (turns: number | null) =>
+      turns === null ? [] : [...following.values()].flatMap(({ all }) => all(turns));
+    const gyro = at('gyro.rate');
+    const value: Chains = {
+      gyro: (turns) => [...gyro, ...ofAll(turns)],
+      gyroForOneMotor: (turns) => [...gyro, ...[...following.values()].flatMap((each) => each.own(turns))],
+      derivative: at('control.rate'),
+      hover,
+      stages: new Map([
+        ...[...fixed].map(([{ path }, made]) => [path, () => made] as const),
+        ...[...following].map(
+          ([path, { all }]) => [path, (turns: number | null) => (turns === null ? [] : all(turns))] as const,
+        ),
+      ]),
+    };
+    return { value, assumed: assumedOf(following, hover) };
   });
+}
+
+function assumedOf(following: ReadonlyMap<string, Following>, hover: number | null): readonly string[] {
+  if (following.size === 0) return [];
+  if (hover === null)
+    return ['notches that follow the motors left out: the speed of the motors is not known'];
+  return [
+    ...(following.has('gyro.tones')
+      ? ['notches on motor tones, one set a motor, where they stand in the hover']
+      : []),
+    ...(following.has('gyro.tracker')
+      ? ['tracked notches on the motors’ own tones, as far as their band goes']
+      : []),
+  ];
 }
 
 function lowpassOf(view: CraftView, path: string, rate: number): readonly DigitalFilter[] {
   const cutoff = workingCutoff(view, path);
-  if (cutoff === null || cutoff <= 0 || cutoff >= halfRate(rate)) return [];
-  const make = view.word(`${path}.shape`) === 'first-order' ? firstOrderLowpass : butterworthLowpass;
-  return [make(cutoff, rate)];
+  return cutoff === null ? [] : lowpassAt(cutoff, view.word(`${path}.shape`), rate);
+}
+
+/** None where it would lie beyond what samples can tell. */
+export function lowpassAt(cutoff: number, shape: string | null, rate: number): readonly DigitalFilter[] {
+  if (cutoff <= 0 || cutoff >= halfRate(rate)) return [];
+  return [(shape === 'first-order' ? firstOrderLowpass : butterworthLowpass)(cutoff, rate)];
 }
 
 function notchOf(view: CraftView, path: string, rate: number): readonly DigitalFilter[] {
   const centre = view.quantity(`${path}.centre`);
   const width = view.quantity(`${path}.width`);
   return centre === null || width === null ? [] : notchAt(centre, width, rate);
-}
-
-/** None where it would lie beyond what samples can tell. */
-function notchAt(centre: number, width: number, rate: number): readonly DigitalFilter[] {
-  const half = halfRate(rate);
-  const fits = centre > 0 && centre < half && width > 0 && width < half;
-  return fits ? [notchFilter(centre, width, rate)] : [];
-}
-
-/** Notches that follow the motors: one set a motor; in the hover all motors turn alike, and so do their sets. */
-function toneNotches(view: CraftView, rate: number, assumed: string[]): readonly DigitalFilter[] {
-  const count = view.count('gyro.tones.harmonics') ?? 0;
-  const lowest = view.quantity('gyro.tones.from');
-  const width = view.quantity('gyro.tones.width');
-  if (count === 0 || lowest === null || width === null || view.flag('esc.speed-feedback') !== true) return [];
-  const carried = carriedBy(view);
-  const speed = carried === null ? undefined : hover(carried.value.likely)?.motor.speed;
-  if (carried === null || speed === undefined) {
-    assumed.push('the notches on motor tones left out: the speed of the motors is not known');
-    return [];
-  }
-  assumed.push('notches on motor tones as they stand in the hover, one set for all motors');
-  const tone = speed / (2 * Math.PI);
-  return Array.from({ length: count }, (_, index) =>
-    notchAt(Math.max(lowest, (index + 1) * tone), width, rate),
-  ).flat();
 }

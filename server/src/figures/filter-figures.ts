@@ -1,12 +1,9 @@
 import type { CraftView } from '../craft/view';
-import { stateAtThrottle } from '../physics/drive';
-import { chainDelay, chainGain, type DigitalFilter, groupDelay } from '../physics/filter';
+import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, halfRate } from '../physics/sampling';
-import { turnsPerSecond } from '../physics/tones';
-import { carriedBy } from './drive';
-import { full, hover } from './drive-figures';
 import type { Computed, FigureSource } from './figure';
 import { type Chains, chainsOf } from './filter-chain';
+import { type FlightState, turnsAt } from './turning';
 
 /** Hz: where a pilot's corrections lie; what a filter costs is told there. Common practice. */
 export const steeringTone = 30;
@@ -15,20 +12,13 @@ const gyroSettings = ['gyro.lowpass.cutoff', 'gyro.lowpass.shape', 'gyro.second-
 const derivativeSettings = ['derivative.lowpass.cutoff', 'derivative.lowpass.shape', 'control.rate'];
 
 export const filterFigures: readonly FigureSource[] = [
-  {
-    id: 'gyro-filter-delay',
-    title: 'Delay of the gyro’s filters',
-    unit: 'ms',
-    from: gyroSettings,
-    compute: (view) => delayOf(view, ({ gyro }) => gyro),
-  },
-  {
-    id: 'derivative-filter-delay',
-    title: 'Delay of the derivative’s own filters',
-    unit: 'ms',
-    from: derivativeSettings,
-    compute: (view) => delayOf(view, ({ derivative }) => derivative),
-  },
+  delay('gyro-filter-delay', 'Delay of the gyro’s filters', gyroSettings, ({ gyro }, turns) => gyro(turns)),
+  delay(
+    'derivative-filter-delay',
+    'Delay of the derivative’s own filters',
+    derivativeSettings,
+    ({ derivative }) => derivative,
+  ),
   tone('hover-tone', 'Motor tone in the hover', 1, 'hover'),
   tone('hover-blade-tone', 'Blades passing in the hover', 'blades', 'hover'),
   tone('full-tone', 'Motor tone at full throttle', 1, 'full'),
@@ -51,21 +41,80 @@ export const filterFigures: readonly FigureSource[] = [
     title: 'Motor tone at idle',
     unit: 'Hz',
     from: ['motor.idle', 'motor.idle-speed', 'motor.kv'],
-    compute: idleTone,
+    compute: (view) => turnsAt(view, 'idle'),
   },
-  left('hover-tone-left', 'Motor tone in the hover, filtered', 1),
-  left('hover-blade-tone-left', 'Blades passing in the hover, filtered', 'blades'),
+  left('idle-tone-left', 'Motor tone at idle, filtered', 1, 'idle'),
+  left('hover-tone-left', 'Motor tone in the hover, filtered', 1, 'hover'),
+  left('hover-blade-tone-left', 'Blades passing in the hover, filtered', 'blades', 'hover'),
+  left('full-tone-left', 'Motor tone at full throttle, filtered', 1, 'full'),
+  left('full-blade-tone-left', 'Blades passing at full throttle, filtered', 'blades', 'full'),
+  stage('gyro.lowpass', 'cutoff', 'Delay of the first low-pass'),
+  stage('gyro.second-lowpass', 'cutoff', 'Delay of the second low-pass'),
+  notchesOf('gyro', 'Delay of the gyro’s fixed notches'),
+  stage('gyro.tones', 'harmonics', 'Delay of the notches on motor tones'),
+  stage('gyro.tracker', 'count', 'Delay of the tracked notches'),
+  stage('derivative.lowpass', 'cutoff', 'Delay of the derivative’s first low-pass'),
+  stage('derivative.second-lowpass', 'cutoff', 'Delay of the derivative’s second low-pass'),
+  notchesOf('derivative', 'Delay of the derivative’s fixed notches'),
 ];
 
-function delayOf(view: CraftView, of: (chains: Chains) => readonly DigitalFilter[]): Computed | null {
+type FiltersAt = (chains: Chains, turns: number | null) => readonly DigitalFilter[];
+
+/** Delay at the steering tone: likely in the hover, and what notches that follow make of it from full throttle to idle. */
+function delayOf(view: CraftView, of: FiltersAt): Computed | null {
   const chains = chainsOf(view);
   if (chains === null) return null;
-  const filters = of(chains.value);
-  const each = filters.map((filter) => view.short(groupDelay(filter, steeringTone), 'ms'));
+  const { value, assumed } = chains;
+  const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: of(value, turns) }, steeringTone);
+  const likely = delayAt(value.hover);
+  const moved = value.hover === null ? [] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
+  const delays = [likely, ...moved.flatMap((turns) => (turns === null ? [] : [delayAt(turns.likely)]))];
+  const count = of(value, value.hover).length;
+  const filters = `${count} ${count === 1 ? 'filter' : 'filters'}`;
   return {
-    likely: 1e3 * chainDelay({ filters }, steeringTone),
-    why: each.length === 0 ? 'no filter is on' : `at ${steeringTone} Hz: ${each.join(' + ')}`,
-    assumed: chains.assumed,
+    likely,
+    low: Math.min(...delays),
+    high: Math.max(...delays),
+    why: count === 0 ? 'no filter is on' : `group delay of ${filters} at ${steeringTone} Hz`,
+    assumed,
+  };
+}
+
+function delay(id: string, title: string, from: readonly string[], of: FiltersAt): FigureSource {
+  return { id, title, unit: 'ms', from, compute: (view) => delayOf(view, of) };
+}
+
+/** What one section of filters adds, told at the setting that turns it up or down. */
+function stage(section: string, setting: string, title: string): FigureSource {
+  const words = (figure: string) => `adds ${figure}`;
+  return stages(section, (path) => path === section, title, { at: `${section}.${setting}`, words });
+}
+
+/** What all the fixed notches of a group add together. */
+function notchesOf(group: 'gyro' | 'derivative', title: string): FigureSource {
+  const words = (figure: string) => `fixed notches add ${figure}`;
+  const isOne = (path: string) => path.startsWith(`${group}.notch.`);
+  return stages(`${group}.notches`, isOne, title, { at: `${group}.notch.<number>.width`, words });
+}
+
+function stages(
+  name: string,
+  counts: (path: string) => boolean,
+  title: string,
+  hint: NonNullable<FigureSource['hint']>,
+): FigureSource {
+  return {
+    id: `${name.replaceAll('.', '-')}-delay`,
+    title,
+    unit: 'ms',
+    from: [hint.at],
+    hint,
+    compute(view) {
+      const told = delayOf(view, (chains, turns) =>
+        [...chains.stages].flatMap(([path, filters]) => (counts(path) ? filters(turns) : [])),
+      );
+      return told === null || told.likely === 0 ? null : told;
+    },
   };
 }
 
@@ -76,39 +125,16 @@ function harmonicOf(view: CraftView, harmonic: Harmonic): number | null {
   return harmonic === 1 ? 1 : view.count('prop.blades');
 }
 
-function toneOf(view: CraftView, harmonic: Harmonic, state: 'hover' | 'full'): Computed | null {
-  const carried = carriedBy(view);
+function toneOf(view: CraftView, harmonic: Harmonic, state: FlightState): Computed | null {
+  const turns = turnsAt(view, state);
   const times = harmonicOf(view, harmonic);
-  if (carried === null || times === null) return null;
-  const speed =
-    state === 'hover' ? hover(carried.value.likely)?.motor.speed : full(carried.value.likely)?.motor.speed;
-  if (speed === undefined) return null;
-  const turns = turnsPerSecond(speed);
-  const why = times === 1 ? `${view.short(speed, 'rpm')} / 60` : `${times} × ${view.short(turns, 'Hz')}`;
-  // What is not known of the propellers moves the speed by a tenth or so: see the motor speeds.
-  return {
-    likely: times * turns,
-    low: 0.9 * times * turns,
-    high: 1.1 * times * turns,
-    why,
-    assumed: carried.assumed,
-  };
+  if (turns === null || times === null) return null;
+  const { likely, low = likely, high = likely, assumed = [] } = turns;
+  const why = times === 1 ? turns.why : `${times} × ${view.short(likely, 'Hz')}`;
+  return { likely: times * likely, low: times * low, high: times * high, why, assumed };
 }
 
-/** Held speed, or what a small share of the throttle turns; from there up to full throttle the tones wander. */
-function idleTone(view: CraftView): Computed | null {
-  const held = view.quantity('motor.idle-speed');
-  if (held !== null) return { likely: turnsPerSecond(held), why: `${view.shown('motor.idle-speed')} / 60` };
-  const carried = carriedBy(view);
-  const idle = view.quantity('motor.idle');
-  if (carried === null || idle === null) return null;
-  const { speed } = stateAtThrottle(carried.value.likely.drive, idle).motor;
-  const likely = turnsPerSecond(speed);
-  const why = `${view.short(speed, 'rpm')} at ${view.shown('motor.idle')} of throttle / 60`;
-  return { likely, low: 0.7 * likely, high: 1.3 * likely, why, assumed: carried.assumed };
-}
-
-function tone(id: string, title: string, harmonic: Harmonic, state: 'hover' | 'full'): FigureSource {
+function tone(id: string, title: string, harmonic: Harmonic, state: FlightState): FigureSource {
   const from = ['motor.kv', 'prop.diameter', 'prop.blades', 'pack.<name>.cells'];
   return { id, title, unit: 'Hz', from, compute: (view) => toneOf(view, harmonic, state) };
 }
@@ -120,7 +146,7 @@ function decibels(filters: readonly DigitalFilter[], frequency: number): number 
   return 20 * Math.log10(Math.max(Number.MIN_VALUE, chainGain({ filters }, frequency)));
 }
 
-function left(id: string, title: string, harmonic: Harmonic): FigureSource {
+function left(id: string, title: string, harmonic: Harmonic, state: FlightState): FigureSource {
   return {
     id,
     title,
@@ -129,10 +155,12 @@ function left(id: string, title: string, harmonic: Harmonic): FigureSource {
     from: [...gyroSettings, 'prop.blades'],
     compute(view) {
       const chains = chainsOf(view);
-      const heard = toneOf(view, harmonic, 'hover');
+      const turns = turnsAt(view, state);
+      const heard = toneOf(view, harmonic, state);
       const rate = view.quantity('gyro.rate');
-      if (chains === null || heard === null || rate === null || heard.likely >= halfRate(rate)) return null;
-      const { gyro } = chains.value;
+      if (chains === null || turns === null || heard === null || rate === null) return null;
+      if (heard.likely >= halfRate(rate)) return null;
+      const gyro = chains.value.gyroForOneMotor(turns.likely);
       // Never right at the middle of a notch, where nothing at all would be left.
       const worst = (share: number) =>
         Math.max(...[1 - share, 1 + share].map((by) => decibels(gyro, by * heard.likely)));

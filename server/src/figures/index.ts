@@ -39,6 +39,10 @@ export const figureSources: readonly FigureSource[] = [
 
 const byId = new Map(figureSources.map((source) => [source.id, source]));
 
+export function figureSource(id: string): FigureSource | undefined {
+  return byId.get(id);
+}
+
 /** The unit of a figure; undefined when there is no such figure. */
 export function figureUnit(id: string): string | undefined {
   return byId.get(id)?.unit;

@@ -1,19 +1,18 @@
 import type { CraftView } from '../craft/view';
 import { type Complex, magnitude } from '../physics/complex';
-import { chainDelay } from '../physics/filter';
+import { chainDelay, chainGain, chainPhase } from '../physics/filter';
 import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
 import { overshoot, stepResponse } from '../physics/step-response';
-import { turnsPerSecond } from '../physics/tones';
 import { type AxisName, axisOf } from './axis';
-import { carriedBy } from './drive';
-import { hover } from './drive-figures';
 import type { Computed, FigureSource } from './figure';
+import { chainsOf } from './filter-chain';
 import { strays } from './filter-figures';
+import { turnsAt } from './turning';
 import { estimate } from './uncertain';
 
 const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
 /** Hz: where loops of craft this small can cross. */
-const band = { from: 0.5, to: 500 };
+const band = { from: 0.5, to: 300 };
 /** s: long enough for the first swing of the slowest of them. */
 const watched = 0.25;
 const degrees = 180 / Math.PI;
@@ -72,28 +71,48 @@ const told: readonly Told[] = [
     measure: (axis, view) => {
       const gyro = view.quantity('gyro.rate');
       const control = view.quantity('control.rate');
-      const isSteady = (marginsOf(axis).phaseMargin ?? 0) > 0;
+      const { crossover, phaseMargin } = marginsOf(axis);
+      if (gyro === null || control === null || control > gyro || crossover === null) return null;
       // What swings by itself has no step response to speak of.
-      if (gyro === null || control === null || control > gyro || !isSteady) return null;
-      return 100 * overshoot(stepResponse(axis, { gyro, control }, watched));
+      if (phaseMargin === null || phaseMargin <= 0) return null;
+      const quick = waitingForFilters(axis, crossover);
+      const rates = { gyro: quick === null ? gyro : control, control };
+      return 100 * overshoot(stepResponse(quick ?? axis, rates, watched));
     },
-    why: 'of a small step, simulated once a sample of the gyro',
+    why: 'of a small step, simulated once a round of the loop',
   },
   {
     id: 'noise-gain',
     title: 'Motor noise passed on',
     unit: '%',
     measure: (axis, view) => {
-      const carried = carriedBy(view);
-      const speed = carried === null ? undefined : hover(carried.value.likely)?.motor.speed;
-      if (speed === undefined) return null;
+      const turns = turnsAt(view, 'hover')?.likely;
+      const chains = chainsOf(view)?.value;
+      if (turns === undefined || chains === undefined) return null;
+      const heard = { ...axis, gyroFilters: chains.gyroForOneMotor(turns) };
       // A motor is never quite where its notch was set.
-      const tone = (1 + strays.usual) * turnsPerSecond(speed);
-      return (100 * magnitude(controller(axis, tone))) / degrees;
+      return (100 * magnitude(controller(heard, (1 + strays.usual) * turns))) / degrees;
     },
     why: 'command for a tremble of 1 deg/s at the motor tone in the hover: filters and gains',
   },
 ];
+
+/** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
+const untouched = { gain: 0.1, times: 3 };
+
+/**
+ * The axis with its gyro filters as the wait that they are at the crossover: much quicker to simulate. Null where
+ * they do more than wait to what the loop moves.
+ */
+export function waitingForFilters(axis: Axis, crossover: number): Axis | null {
+  const chain = { filters: axis.gyroFilters };
+  const gain = chainGain(chain, untouched.times * crossover);
+  if (Math.abs(gain - 1) > untouched.gain) return null;
+  const wait = -chainPhase(chain, crossover) / (2 * Math.PI * crossover);
+  return { ...axis, gyroFilters: [], delay: axis.delay + wait };
+}
+
+const marginWords = (figure: string) => `phase margin ${figure}`;
 
 /** The same axis is asked for its crossover, its phase and its gain. */
 const known = new WeakMap<Axis, Margins>();
@@ -123,6 +142,7 @@ export const loopFigures: readonly FigureSource[] = axes.flatMap((name) =>
       title: `${title}: ${name}`,
       unit,
       isSigned,
+      ...(id === 'phase-margin' ? { hint: { at: `control.${name}.proportional`, words: marginWords } } : {}),
       from: [...gains, 'gyro.lowpass.cutoff', 'motor.response-time', 'craft.motor-spacing'],
       compute(view): Computed | null {
         const model = axisOf(view, name);

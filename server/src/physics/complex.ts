@@ -29,7 +29,7 @@ export function scaled(a: Complex, by: number): Complex {
 }
 
 export function magnitude({ re, im }: Complex): number {
-  return Math.hypot(re, im);
+  return Math.sqrt(re * re + im * im); // Gains are far from overflow, and hypot is many times slower.
 }
 
 /** Angle in rad, from −π to π. */

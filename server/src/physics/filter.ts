@@ -1,4 +1,4 @@
-import { add, angle, type Complex, magnitude, over, scaled, unit } from './complex';
+import { add, angle, type Complex, magnitude, one, over, scaled, times, unit } from './complex';
 
 /**
  * A digital filter of at most second order, at `rate` samples a second:
@@ -68,11 +68,10 @@ function warpedCutoff(frequency: number, rate: number): number {
 /** What the filter makes of a tone (Hz): its gain as size, its shift as angle. */
 export function response({ rate, b, a }: DigitalFilter, frequency: number): Complex {
   const turn = (-2 * Math.PI * frequency) / rate;
-  const [once, twice] = [unit(turn), unit(2 * turn)];
-  const [b0, b1, b2] = b;
-  const [a1, a2] = a;
-  const up = add({ re: b0, im: 0 }, add(scaled(once, b1), scaled(twice, b2)));
-  const down = add({ re: 1, im: 0 }, add(scaled(once, a1), scaled(twice, a2)));
+  const [once, onceIm] = [Math.cos(turn), Math.sin(turn)];
+  const [twice, twiceIm] = [2 * once * once - 1, 2 * once * onceIm];
+  const up = { re: b[0] + b[1] * once + b[2] * twice, im: b[1] * onceIm + b[2] * twiceIm };
+  const down = { re: 1 + a[0] * once + a[1] * twice, im: a[0] * onceIm + a[1] * twiceIm };
   return over(up, down);
 }
 
@@ -120,15 +119,51 @@ export interface Chain {
   readonly filters: readonly DigitalFilter[];
 }
 
-export function chainGain({ filters }: Chain, frequency: number): number {
-  return filters.reduce((gain, filter) => gain * gainAt(filter, frequency), 1);
+/** What the whole chain makes of a tone (Hz). */
+export function chainResponse(chain: Chain, frequency: number): Complex {
+  return folded(chain, one, (filter) => response(filter, frequency), times);
+}
+
+export function chainGain(chain: Chain, frequency: number): number {
+  return folded(
+    chain,
+    1,
+    (filter) => gainAt(filter, frequency),
+    (all, gain) => all * gain,
+  );
 }
 
 /** In rad, without a jump of a whole turn between the filters. */
-export function chainPhase({ filters }: Chain, frequency: number): number {
-  return filters.reduce((phase, filter) => phase + phaseAt(filter, frequency), 0);
+export function chainPhase(chain: Chain, frequency: number): number {
+  return folded(
+    chain,
+    0,
+    (filter) => phaseAt(filter, frequency),
+    (all, phase) => all + phase,
+  );
 }
 
-export function chainDelay({ filters }: Chain, frequency: number): number {
-  return filters.reduce((delay, filter) => delay + groupDelay(filter, frequency), 0);
+export function chainDelay(chain: Chain, frequency: number): number {
+  return folded(
+    chain,
+    0,
+    (filter) => groupDelay(filter, frequency),
+    (all, delay) => all + delay,
+  );
+}
+
+/** Puts together what each filter does. One that stands there again, as a notch for each motor, is asked once. */
+function folded<T>(
+  { filters }: Chain,
+  start: T,
+  ask: (filter: DigitalFilter) => T,
+  together: (all: T, one: T) => T,
+): T {
+  let all = start;
+  let known: { readonly filter: DigitalFilter; readonly does: T } | undefined;
+  for (const filter of filters) {
+    known = known?.filter === filter ? known : { filter, does: ask(filter) };
+    all = together(all, known.does);
+  }
+  return all;
 }

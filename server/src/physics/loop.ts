@@ -1,5 +1,5 @@
-import { add, angle, type Complex, magnitude, one, over, scaled, times, unit } from './complex';
-import { type DigitalFilter, response } from './filter';
+import { add, angle, type Complex, magnitude, scaled, times, unit } from './complex';
+import { chainResponse, type DigitalFilter } from './filter';
 
 /** Gains of one axis in physical units: command (share of full throttle) for a turning rate in rad/s. */
 export interface Gains {
@@ -35,11 +35,11 @@ export function openLoop(
   frequency: number,
   control: Complex = controller(axis, frequency),
 ): Complex {
-  const s: Complex = { re: 0, im: 2 * Math.PI * frequency };
-  const motor = over(one, { re: 1, im: s.im * axis.motorLag });
-  const plant = over(scaled(motor, axis.authority), s);
-  const waited = times(plant, unit(-s.im * axis.delay));
-  return times(waited, control);
+  const pulse = 2 * Math.PI * frequency;
+  const lagged = pulse * axis.motorLag;
+  const gain = axis.authority / (pulse * Math.sqrt(1 + lagged * lagged));
+  const phase = -Math.PI / 2 - Math.atan(lagged) - pulse * axis.delay;
+  return times(scaled(unit(phase), gain), control);
 }
 
 /** Phase (rad) that a wait (s) costs at a frequency (Hz): 2 π f T. Source: any textbook on control. */
@@ -49,15 +49,11 @@ export function delayPhase(frequency: number, delay: number): number {
 
 /** From the gyro's reading to the command: filters and gains. */
 export function controller({ gains, gyroFilters, derivativeFilters }: Axis, frequency: number): Complex {
-  const s: Complex = { re: 0, im: 2 * Math.PI * frequency };
-  const held = over({ re: gains.integral, im: 0 }, s);
-  const derived = times(scaled(s, gains.derivative), through(derivativeFilters, frequency));
-  const summed = add({ re: gains.proportional, im: 0 }, add(held, derived));
-  return times(summed, through(gyroFilters, frequency));
-}
-
-function through(filters: readonly DigitalFilter[], frequency: number): Complex {
-  return filters.reduce((all, filter) => times(all, response(filter, frequency)), one);
+  const pulse = 2 * Math.PI * frequency;
+  const held: Complex = { re: gains.proportional, im: -gains.integral / pulse };
+  const derived = chainResponse({ filters: derivativeFilters }, frequency);
+  const summed = add(held, times({ re: 0, im: gains.derivative * pulse }, derived));
+  return times(summed, chainResponse({ filters: gyroFilters }, frequency));
 }
 
 /** How far a loop is from swinging by itself. Frequencies in Hz. */
@@ -77,7 +73,7 @@ export interface Band {
 }
 
 /** Steps a decade in which the band is looked through: narrower than any resonance of a craft. */
-const stepsPerDecade = 24;
+const stepsPerDecade = 16;
 
 /**
  * Margins of a loop in a band of frequencies (Hz, from above 0): the phase is followed without jumps; the
@@ -131,23 +127,39 @@ function halfTurns(phase: number): number {
   return Math.ceil((-phase / Math.PI - 1) / 2);
 }
 
-/** Halvings of a step in which a crossing is looked for: to a ten-thousandth of it. */
-const halvings = 14;
+/** Closer than this share of a step nobody needs to know where a crossing lies. */
+const closeEnough = 1e-6;
+const mostTries = 40;
 
-/** Where a measure of two neighbouring points passes through 0. */
+/**
+ * Where a measure of two neighbouring points passes through 0, by false position with the weight of an end that
+ * stays halved (Illinois method).
+ * Source: M. Dowell and P. Jarratt, A modified regula falsi method, BIT 11 (1971), from memory.
+ */
 function between(
   loop: (frequency: number) => Complex,
   one: LoopPoint,
   other: LoopPoint,
   measure: (point: LoopPoint) => number,
 ): LoopPoint {
-  let [low, high] = [one, other];
-  for (let step = 0; step < halvings; step += 1) {
-    const middle = pointAt(loop, Math.sqrt(low.frequency * high.frequency), low.phase);
-    if (measure(middle) > 0 === measure(low) > 0) low = middle;
-    else high = middle;
+  let [left, right] = [one, other];
+  let [atLeft, atRight] = [measure(one), measure(other)];
+  let found = one;
+  for (let tries = 0; tries < mostTries; tries += 1) {
+    const share = atLeft / (atLeft - atRight);
+    const frequency = left.frequency * (right.frequency / left.frequency) ** share;
+    found = pointAt(loop, frequency, left.phase);
+    const value = measure(found);
+    if (Math.abs(value) < closeEnough) break;
+    if (value > 0 === atLeft > 0) {
+      [left, atLeft] = [found, value];
+      atRight /= 2;
+    } else {
+      [right, atRight] = [found, value];
+      atLeft /= 2;
+    }
   }
-  return low;
+  return found;
 }
 
 /** A point of the loop, its phase within half a turn of that of its neighbour. */

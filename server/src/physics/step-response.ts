@@ -24,16 +24,15 @@ export interface Rates {
 export function stepResponse(axis: Axis, rates: Rates, length: number, isDamped = true): StepResponse {
   const interval = 1 / rates.gyro;
   const samplesARound = Math.max(1, Math.round(rates.gyro / rates.control));
-  const gyro = axis.gyroFilters.map(running);
+  const gyro = running(axis.gyroFilters);
   const control = controllerOf(axis, samplesARound * interval, isDamped);
-  const line = new DelayLine(Math.max(1, Math.round(axis.delay * rates.gyro)));
+  const line = new DelayLine(axis.delay * rates.gyro);
   const decay = axis.motorLag > 0 ? Math.exp(-interval / axis.motorLag) : 0;
   const values: number[] = [];
   let [turning, pushed, command] = [0, 0, 0];
   for (let sample = 0; sample * interval < length; sample += 1) {
     values.push(turning);
-    let seen = turning;
-    for (const filter of gyro) seen = filter(seen);
+    const seen = gyro(turning);
     if (sample % samplesARound === 0) command = control(seen);
     const target = axis.authority * line.pass(command);
     // The acceleration nears its target; the mean over the sample moves the body.
@@ -46,49 +45,62 @@ export function stepResponse(axis: Axis, rates: Rates, length: number, isDamped 
 
 /** The controller as it runs: the command for a turning rate that was seen, once a round (s). */
 function controllerOf({ gains, derivativeFilters }: Axis, round: number, isDamped: boolean) {
-  const derived = derivativeFilters.map(running);
+  const derived = running(derivativeFilters);
   let [held, before] = [0, 0];
   return (seen: number): number => {
     const error = 1 - seen;
     held += gains.integral * error * round;
     const watched = isDamped ? -seen : error;
-    let change = (watched - before) / round;
+    const change = derived((watched - before) / round);
     before = watched;
-    for (const filter of derived) change = filter(change);
     return gains.proportional * error + held + gains.derivative * change;
   };
 }
 
-function running({ b, a }: DigitalFilter): (value: number) => number {
-  let [once, twice] = [0, 0];
-  // Transposed direct form: two numbers hold all that was before.
+/** A chain as it runs, sample by sample, in transposed direct form: two numbers hold all that was before. */
+function running(filters: readonly DigitalFilter[]): (value: number) => number {
+  const coefficients = Float64Array.from(filters.flatMap(({ a, b }) => [...b, ...a]));
+  const held = new Float64Array(2 * filters.length);
   return (value) => {
-    const out = b[0] * value + once;
-    once = b[1] * value - a[0] * out + twice;
-    twice = b[2] * value - a[1] * out;
-    return out;
+    let passed = value;
+    for (let filter = 0; filter < filters.length; filter += 1) {
+      const [at, own] = [5 * filter, 2 * filter];
+      const out = (coefficients[at] ?? 0) * passed + (held[own] ?? 0);
+      held[own] =
+        (coefficients[at + 1] ?? 0) * passed - (coefficients[at + 3] ?? 0) * out + (held[own + 1] ?? 0);
+      held[own + 1] = (coefficients[at + 2] ?? 0) * passed - (coefficients[at + 4] ?? 0) * out;
+      passed = out;
+    }
+    return passed;
   };
 }
 
+/** Gives back what went in so many samples ago, at least one; between two samples the mean, by their nearness. */
 class DelayLine {
-  private readonly held: number[];
+  private readonly held: Float64Array;
+  private readonly share: number;
   private at = 0;
+  private before = 0;
 
-  constructor(length: number) {
-    this.held = new Array<number>(length).fill(0);
+  constructor(samples: number) {
+    const whole = Math.max(1, Math.floor(samples));
+    this.held = new Float64Array(whole);
+    this.share = Math.max(0, samples - whole);
   }
 
   pass(value: number): number {
     const out = this.held[this.at] ?? 0;
     this.held[this.at] = value;
-    this.at = (this.at + 1) % this.held.length;
-    return out;
+    this.at = this.at + 1 === this.held.length ? 0 : this.at + 1;
+    const between = out + this.share * (this.before - out);
+    this.before = out;
+    return between;
   }
 }
 
 /** By how much the highest value stands above the call, as a share of it; 0 where it never does. */
 export function overshoot({ values }: StepResponse): number {
-  return Math.max(0, ...values.map((value) => value - 1));
+  return values.reduce((most, value) => Math.max(most, value - 1), 0);
 }
 
 /** Seconds until half of what was called for is there; null: not within the time that was looked at. */

@@ -1,7 +1,7 @@
 import type { Craft } from '../craft/craft';
 import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
-import { figureOf, figureSources } from '../figures';
+import { figureOf, figureSource } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
 import { type Target, targetOfPath } from './target';
 
@@ -104,14 +104,14 @@ export function whichPack(craft: Craft): WhichPack {
 /** The figures of these ids that can be computed with some pack; a craft without one has a nameless column. */
 export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
-  const told = ids.flatMap((id) => {
-    const source = figureSources.find((one) => one.id === id);
+  const figureRows = ids.flatMap((id) => {
+    const source = figureSource(id);
     return source === undefined ? [] : [figureRow(views, source)];
   });
   return {
     columns: craft.packs(),
-    rows: told.filter(({ isShared, cells }) => !isShared && cells.some((cell) => cell !== null)),
-    shared: told.flatMap(({ id, title, cells: [cell], isShared }) =>
+    rows: figureRows.filter(({ isShared, cells }) => !isShared && cells.some((cell) => cell !== null)),
+    shared: figureRows.flatMap(({ id, title, cells: [cell], isShared }) =>
       isShared && cell !== undefined && cell !== null ? [{ id, title, cell }] : [],
     ),
   };
@@ -135,9 +135,27 @@ function figureRow(views: readonly CraftView[], { id, title, from }: FigureSourc
 function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
   const figure = figureOf(view, id);
   if (figure === null) return null;
-  const targets = from.map((path) => targetOfPath(view, path.replace('<name>', view.pack ?? '')));
-  const target = targets.find((one) => one !== null) ?? null;
-  return { text: figureText(figure), span: spanText(figure), why: figure.why, target };
+  return { ...told(figure), why: figure.why, target: firstTarget(view, from) };
+}
+
+/** The first of the settings that a figure hangs on that a line sets. */
+function firstTarget(view: CraftView, from: readonly string[]): Target | null {
+  for (const path of from) {
+    const target = targetOfPath(view, path.replace('<name>', view.pack ?? ''));
+    if (target !== null) return target;
+  }
+  return null;
+}
+
+/** Most figures are the same objects from one edit to the next: each is put into words once. */
+const toldFigures = new WeakMap<Figure, Pick<PackCell, 'text' | 'span'>>();
+
+function told(figure: Figure): Pick<PackCell, 'text' | 'span'> {
+  const known = toldFigures.get(figure);
+  if (known !== undefined) return known;
+  const words = { text: figureText(figure), span: spanText(figure) };
+  toldFigures.set(figure, words);
+  return words;
 }
 
 /** A figure with its unit and as many digits as are known. */

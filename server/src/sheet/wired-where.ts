@@ -1,3 +1,4 @@
+import type { Catalog } from '../catalog/catalog';
 import type { Board } from '../catalog/model/hardware';
 import type { Finding } from '../checks/finding';
 import type { CraftView } from '../craft/view';
@@ -51,12 +52,23 @@ function answer(ports: readonly SheetPort[], rails: readonly SheetRail[]): strin
   return `${used} of ${ports.length} ports in use${trouble}`;
 }
 
+interface PortParameter {
+  readonly path: string;
+  readonly device: string;
+}
+
+const portParametersOf = new WeakMap<Catalog, readonly PortParameter[]>();
+
 /** Parameters that name a port, with what hangs on it. */
-function portParameters(view: CraftView): readonly { readonly path: string; readonly device: string }[] {
-  return [...view.catalog.parameters.values()].flatMap(({ name, parameter }) => {
+function portParameters({ catalog }: CraftView): readonly PortParameter[] {
+  const known = portParametersOf.get(catalog);
+  if (known !== undefined) return known;
+  const found = [...catalog.parameters.values()].flatMap(({ name, parameter }) => {
     if (parameter.kind !== 'word' || parameter.choicesFrom !== 'ports' || name.includes('<')) return [];
     return [{ path: name, device: deviceName(name) }];
   });
+  portParametersOf.set(catalog, found);
+  return found;
 }
 
 /** `receiver.port` is the receiver; `video.control-port` is the control of the video. */

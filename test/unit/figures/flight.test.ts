@@ -2,6 +2,9 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf, figureSources } from '../../../server/src/figures';
+import { axisOf } from '../../../server/src/figures/axis';
+import { waitingForFilters } from '../../../server/src/figures/loop-figures';
+import { overshoot, stepResponse } from '../../../server/src/physics/step-response';
 import { parseUnit } from '../../../server/src/units/unit';
 import { craftOf, findingsIn } from '../../support/findings';
 import { near } from '../../support/near';
@@ -128,5 +131,106 @@ describe('figures', () => {
   it('have ids and titles of their own', () => {
     for (const of of ['id', 'title'] as const)
       assert.equal(new Set(figureSources.map((source) => source[of])).size, figureSources.length);
+  });
+});
+
+describe('notches that follow the motors', () => {
+  const one = sandmartin.replace('harmonics = 2', 'harmonics = 1');
+  const delayOf = (text: string) => figures(text, 'sprint')('gyro-tones-delay');
+
+  it('cost what four notches at the motor tone cost, one a motor (1/(Q ω0) each, far below it)', () => {
+    const tone = figures(one, 'sprint')('hover-tone').likely;
+    const each = 14 / (2 * Math.PI * tone ** 2);
+    // 30 Hz is not so far below 258 Hz: a hundredth or two more.
+    near(delayOf(one).likely / (4e3 * each), 1, 0.05);
+  });
+
+  it('cost most at idle, where they stand still at their lower edge, and least at full throttle', () => {
+    const { low, likely, high } = delayOf(one);
+    assert.ok(low < likely && likely < high);
+    const raised = delayOf(one.replace('from      = quiet', 'from      = 2 * quiet'));
+    assert.ok(raised.high < high);
+    near(raised.low, low, 1e-9);
+  });
+
+  it('meet the blades too where the script asks for it', () => {
+    const blades = one.replace('width     = 14 Hz', 'width     = 14 Hz\nblade-pass = on');
+    const left = (text: string) => value(text, 'sprint')('hover-blade-tone-left');
+    // 2 % beside 774 Hz lies outside a notch of 14 Hz: it takes little there, as it would in the air.
+    assert.ok(left(blades) < left(one) - 0.5, `${left(blades)} against ${left(one)}`);
+    assert.ok(delayOf(blades).likely > delayOf(one).likely);
+  });
+
+  it('do nothing without the answers of the speed controllers', () => {
+    const mute = one.replace('speed-feedback = on', 'speed-feedback = off');
+    assert.equal(figureOf(new CraftView(craftOf(mute, club), 'sprint'), 'gyro-tones-delay'), null);
+  });
+});
+
+describe('notches that search', () => {
+  const tracked = sandmartin.replace(
+    /\[gyro\.tones\][^[]*/,
+    '[gyro.tracker]\ncount = 2\nfrom = 100 Hz\nto = 500 Hz\nwidth = 20 Hz\n\n',
+  );
+
+  it('sit on the tones of the motors, in their band, and say that this is assumed', () => {
+    const { likely, high, assumed } = figures(tracked, 'sprint')('gyro-tracker-delay');
+    assert.match(assumed.join('; '), /tracked notches on the motors’ own tones/);
+    // By hand: one at 258 Hz and one, for the blades, at the upper edge of 500 Hz; at idle 100 Hz and 3 × 49.8 Hz.
+    const tone = figures(tracked, 'sprint')('hover-tone').likely;
+    // Slope of atan((x/Q)/(1 - x²)), the phase of a notch, at 30 Hz.
+    const delay = (centre: number) => {
+      const x = 30 / centre;
+      const width = (x * 20) / centre;
+      return (1e3 * 20 * (1 + x ** 2)) / (2 * Math.PI * centre ** 2 * ((1 - x ** 2) ** 2 + width ** 2));
+    };
+    near(likely / (delay(tone) + delay(500)), 1, 0.02);
+    near(high / (delay(100) + delay(149)), 1, 0.02);
+  });
+
+  it('take more off the tone in the hover than the low-pass alone', () => {
+    const bare = tracked.replace('count = 2', 'count = 0');
+    const left = (text: string) => value(text, 'sprint')('hover-tone-left');
+    assert.ok(left(tracked) < left(bare) - 3);
+  });
+});
+
+describe('all filters taken out on six cells', () => {
+  it('is told with what the low-pass that still stands there would take off the tone, and its delay', () => {
+    const bare = sandmartin
+      .replace(/(\[gyro\.lowpass\]\nshape +=) butterworth/, '$1 off')
+      .replace(/harmonics = 2/, 'harmonics = 0');
+    const found = findingsIn(bare, club).find(
+      ({ id, pack }) => id === 'tune/all-filters-off' && pack === 'sprint',
+    );
+    // Butterworth of order 2 at 225 Hz: 10 log(1 + (258/225)^4) = 4.36 dB; 1.01 ms at 30 Hz.
+    assert.match(
+      found?.message ?? '',
+      /about 258 Hz in the hover reaches the gains whole; a low-pass at the 225 Hz that still stand here would take 4\.3\d dB off it for 1\.01 ms of delay\.$/,
+    );
+  });
+});
+
+describe('a quick way through the step response', () => {
+  it('comes within half a point of the full simulation, for each axis of the demo craft', () => {
+    for (const name of ['sandmartin', 'bittern', 'wagtail']) {
+      const craft = craftOf(readFileSync(`test/demo/${name}.craft`, 'utf8'), club);
+      for (const view of craft.packs().map((pack) => new CraftView(craft, pack))) {
+        for (const axisName of ['roll', 'pitch', 'yaw'] as const) {
+          const axis = axisOf(view, axisName)?.value.likely;
+          const crossover = figureOf(view, `${axisName}-crossover`)?.likely;
+          if (axis === undefined || crossover === undefined) continue;
+          const [gyro, control] = [view.quantity('gyro.rate') ?? 0, view.quantity('control.rate') ?? 0];
+          const quick = waitingForFilters(axis, crossover);
+          assert.ok(quick, `${name} ${axisName}`);
+          const over = 100 * overshoot(stepResponse(axis, { gyro, control }, 0.25));
+          near(
+            1 + (100 * overshoot(stepResponse(quick, { gyro: control, control }, 0.25)) - over) / 100,
+            1,
+            5e-3,
+          );
+        }
+      }
+    }
   });
 });

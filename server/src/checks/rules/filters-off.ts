@@ -1,8 +1,9 @@
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
+import { lowpassAt } from '../../figures/filter-chain';
 import { steeringTone } from '../../figures/filter-figures';
 import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
-import { butterworthLowpass, gainAt, groupDelay } from '../../physics/filter';
+import { chainDelay, chainGain } from '../../physics/filter';
 import { halfRate } from '../../physics/sampling';
 import type { CodeRule } from '../rule';
 
@@ -56,17 +57,32 @@ function noFilters(view: CraftView) {
   };
 }
 
-/** What a low-pass at half the motor tone would do: decibels off the tone, for how much delay. */
-function wouldHelp(view: CraftView): Readonly<Record<'tone' | 'cut' | 'cost', string>> {
+/**
+ * What the low-passes that are off would do at the cutoffs that still stand in the script; without any, what one
+ * at half the motor tone would: decibels off the tone, for how much delay.
+ */
+function wouldHelp(view: CraftView): Readonly<Record<'tone' | 'filter' | 'cut' | 'cost', string>> {
   const tone = figureOf(view, 'hover-tone')?.likely;
   const rate = view.quantity('gyro.rate');
-  if (tone === undefined || rate === null || tone >= halfRate(rate)) return { tone: '', cut: '', cost: '' };
-  const filter = butterworthLowpass(tone / 2, rate);
+  if (tone === undefined || rate === null || tone >= halfRate(rate))
+    return { tone: '', filter: '', cut: '', cost: '' };
+  const written = writtenCutoffs(view).filter((cutoff) => lowpassAt(cutoff, null, rate).length > 0);
+  const cutoffs = written.length > 0 ? written : [tone / 2];
+  const filters = cutoffs.flatMap((cutoff) => lowpassAt(cutoff, null, rate));
+  const shown = written.map((cutoff) => view.short(cutoff, 'Hz')).join(' and ');
   return {
     tone: view.short(tone, 'Hz'),
-    cut: view.short(-20 * Math.log10(gainAt(filter, tone)), 'dB'),
-    cost: view.short(groupDelay(filter, steeringTone), 'ms'),
+    filter:
+      written.length > 0 ? `a low-pass at the ${shown} that still stand here` : 'a low-pass at half of it',
+    cut: view.short(-20 * Math.log10(chainGain({ filters }, tone)), 'dB'),
+    cost: view.short(chainDelay({ filters }, steeringTone), 'ms'),
   };
+}
+
+function writtenCutoffs(view: CraftView): readonly number[] {
+  return ['gyro.lowpass.cutoff', 'gyro.second-lowpass.cutoff'].flatMap((path) =>
+    view.isSet(path) ? (view.quantity(path) ?? []) : [],
+  );
 }
 
 /** Whether the script itself sets every derivative gain to nothing. */

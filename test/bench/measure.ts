@@ -1,0 +1,67 @@
+/** How long a thing takes: median and 95th percentile of many runs, in milliseconds. */
+export interface Times {
+  readonly median: number;
+  readonly p95: number;
+  readonly runs: number;
+}
+
+/** A line of the result, as `--json` gives it. */
+export interface Measure {
+  readonly name: string;
+  readonly unit: string;
+  readonly ours: number;
+  readonly peer: number;
+  readonly peerName: string;
+  /** Ours over the peer's. */
+  readonly ratio: number;
+  /** The most that the ratio may be. */
+  readonly goal: number;
+  readonly met: boolean;
+  readonly runs: number;
+  readonly p95: number;
+}
+
+/** Times `work` on its own; `prepare` makes what it works on, untimed. The first tenth warms up and counts not. */
+export function timed<T>(runs: number, prepare: (run: number) => T, work: (prepared: T) => void): Times {
+  const times: number[] = [];
+  const warming = Math.ceil(runs / 10);
+  for (let run = 0; run < runs + warming; run += 1) {
+    const prepared = prepare(run);
+    const start = performance.now();
+    work(prepared);
+    if (run >= warming) times.push(performance.now() - start);
+  }
+  times.sort((a, b) => a - b);
+  const at = (share: number) => times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
+  return { median: at(0.5), p95: at(0.95), runs };
+}
+
+/** What runs at once on any machine, to hold other times against: a million sines added up. */
+export function calibration(): Times {
+  let sum = 0;
+  const times = timed(
+    20,
+    () => 1_000_000,
+    (count) => {
+      for (let number = 0; number < count; number += 1) sum += Math.sin(number);
+    },
+  );
+  if (!Number.isFinite(sum)) throw new Error('the sines did not add up');
+  return times;
+}
+
+export function against(name: string, ours: Times, peerName: string, peer: Times, goal: number): Measure {
+  const ratio = ours.median / peer.median;
+  return {
+    name,
+    unit: 'ms',
+    ours: ours.median,
+    peer: peer.median,
+    peerName,
+    ratio,
+    goal,
+    met: ratio <= goal,
+    runs: ours.runs,
+    p95: ours.p95,
+  };
+}
