@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { additionSchema } from './addition-schema';
+import { additionSchema, boardSchema } from './addition-schema';
 import { compileCatalog } from './compile-catalog';
 import { proofsList } from './proofs';
 import { referencePage } from './reference-page';
@@ -9,6 +9,7 @@ import { referencePage } from './reference-page';
 const root = join(__dirname, '../..');
 writeFileSync(join(root, 'schemas/REFERENCE.md'), referencePage(compileCatalog(root).bundle));
 writeFileSync(join(root, 'schemas/addition.schema.json'), additionSchema());
+writeFileSync(join(root, 'schemas/board.schema.json'), boardSchema());
 
 /** The list is the last thing under its heading; nothing else may be written after it there. */
 const developers = join(root, 'DEVELOPERS.md');

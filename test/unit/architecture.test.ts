@@ -13,11 +13,11 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   physics: ['units'],
   language: ['units'],
   catalog: ['units', 'language'],
-  board: ['units', 'language', 'catalog'],
   craft: ['units', 'language', 'catalog'],
+  board: ['units', 'language', 'catalog', 'craft', 'physics'],
   figures: ['units', 'language', 'catalog', 'craft', 'physics'],
   checks: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board'],
-  additions: ['units', 'language', 'catalog', 'craft', 'figures', 'checks'],
+  additions: ['units', 'language', 'catalog', 'craft', 'board', 'figures', 'checks'],
   // The build sheet lists what the checks found.
   sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board', 'checks'],
   workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'additions'],
@@ -50,7 +50,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'features',
   ],
   // The data that ships is held to the same checks as that of a workspace.
-  build: ['units', 'language', 'catalog', 'checks', 'features'],
+  build: ['units', 'language', 'catalog', 'board', 'checks', 'features'],
   // The editor's side sees messages and plain data only, down to the file.
   client: ['lsp/protocol', 'sheet'],
 };

@@ -1,5 +1,5 @@
+import { profileFaults } from '../../src/board/profile-faults';
 import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
-import { readQuantity } from '../../src/catalog/faults/quantities';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
@@ -21,7 +21,7 @@ export function checkProblems(bundle: Bundle): readonly string[] {
       }),
     ),
     ...placedParameters(bundle).flatMap(({ at, parameter }) => assumedWord(at, parameter, catalog)),
-    ...stepProblems(bundle, catalog),
+    ...boardProblems(bundle, catalog),
   ];
 }
 
@@ -31,16 +31,10 @@ function ruleProblems(at: string, check: DataCheck, catalog: Catalog): readonly 
   return [`${at}: no script can trigger it`];
 }
 
-/** A board's step is a step of a number that the catalogue knows, in its dimension. */
-function stepProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
-  return bundle.boards.flatMap(({ name, steps }) =>
-    steps.flatMap(({ parameter, step }) => {
-      const at = `schemas/boards/${name}.json: steps of ${parameter}`;
-      const known = catalog.parameters.get(parameter);
-      if (known?.range === undefined) return [`${at}: there is no such number`];
-      const { problem } = readQuantity(step, known.dimensionName ?? 'ratio');
-      return problem === undefined ? [] : [`${at}: ${problem}`];
-    }),
+/** What a board writes must be names, words and numbers that the catalogue knows. */
+function boardProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
+  return bundle.boards.flatMap((board) =>
+    asLines(`schemas/boards/${board.name}.json`, profileFaults(board, catalog)),
   );
 }
 

@@ -1,7 +1,7 @@
 import { readQuantity, readSpan } from '../../src/catalog/faults/quantities';
-import { chemistryFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
+import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
 import type { Bundle } from '../../src/catalog/model/bundle';
-import type { Board, Signal } from '../../src/catalog/model/hardware';
+import type { Signal } from '../../src/catalog/model/hardware';
 import { parseQuantity } from '../../src/units/quantity';
 import { unitOf } from '../../src/units/unit';
 import { asLines, repeated } from './places';
@@ -13,7 +13,8 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
     const problem = text == null ? undefined : readQuantity(text, dimension).problem;
     if (problem !== undefined) problems.push(`${at}: ${problem}`);
   };
-  for (const board of bundle.boards) checkBoard(board, expect, problems);
+  for (const board of bundle.boards)
+    problems.push(...asLines(`schemas/boards/${board.name}.json`, boardFaults(board)));
   for (const signal of bundle.signals) checkSignal(signal, expect, problems);
   for (const link of bundle.links)
     problems.push(...asLines(`schemas/links.json: ${link.name}`, linkFaults(link)));
@@ -32,24 +33,6 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
 }
 
 type Expect = (at: string, text: string | null | undefined, dimension: string) => void;
-
-function checkBoard(board: Board, expect: Expect, problems: string[]): void {
-  const at = `schemas/boards/${board.name}.json`;
-  for (const rail of board.rails) {
-    expect(`${at}: rail ${rail.name}.voltage`, rail.voltage, 'voltage');
-    expect(`${at}: rail ${rail.name}.currentLimit`, rail.currentLimit, 'current');
-  }
-  expect(`${at}: serialClock`, board.serialClock, 'frequency');
-  for (const rate of board.gyro.rates) expect(`${at}: gyro.rates`, rate, 'frequency');
-  expect(`${at}: gyro.fullScale`, board.gyro.fullScale, 'angular-rate');
-  expect(`${at}: packInput.dividerUpper`, board.packInput.dividerUpper, 'resistance');
-  expect(`${at}: packInput.dividerLower`, board.packInput.dividerLower, 'resistance');
-  expect(`${at}: packInput.reference`, board.packInput.reference, 'voltage');
-  expect(`${at}: log.size`, board.log?.size, 'storage');
-  for (const name of repeated(board.ports.map((port) => port.name))) {
-    problems.push(`${at}: port ${name} stands there twice`);
-  }
-}
 
 function checkSignal(signal: Signal, expect: Expect, problems: string[]): void {
   const at = `schemas/signals.json: ${signal.name}`;

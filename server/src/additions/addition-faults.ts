@@ -1,32 +1,51 @@
+import { profileFaults } from '../board/profile-faults';
 import type { Catalog } from '../catalog/catalog';
 import { type Fault, within } from '../catalog/faults/fault';
 import { numberFaults } from '../catalog/faults/numbers';
-import { chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
+import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
+import type { Parameter } from '../catalog/model/parameter';
 import { neverTriggers } from '../checks/never';
 import { ruleFaults, wordsOf } from '../checks/rule-faults';
 
 /** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
-export function ownFaults({ parameters, links, chemistries, regions }: Addition): readonly Fault[] {
+export function ownFaults({ parameters, links, chemistries, regions, boards }: Addition): readonly Fault[] {
   return [
     ...each('parameters', parameters, numberFaults),
     ...each('links', links, linkFaults),
     ...each('chemistries', chemistries, chemistryFaults),
     ...each('regions', regions, regionFaults),
+    ...each('boards', boards, (board) => [...boardFaults(board), ...each('own', board.own, numberFaults)]),
   ];
 }
 
 /** What is wrong with an addition that has been merged into this catalogue: names that lead nowhere. */
-export function joinedFaults({ parameters, choices, checks }: Addition, catalog: Catalog): readonly Fault[] {
+export function joinedFaults(
+  { parameters, choices, checks, boards }: Addition,
+  catalog: Catalog,
+): readonly Fault[] {
   return [
-    ...each('parameters', parameters, (parameter) => [
-      ...pathFaults(parameter.name, catalog),
-      ...referenceFaults('needs', parameter.needs, catalog),
-      ...referenceFaults('related', parameter.related, catalog),
-      ...defaultWordFaults(parameter.name, catalog),
+    ...each('parameters', parameters, (parameter) => parameterFaults(parameter, catalog)),
+    ...each('boards', boards, (board) => [
+      ...each('own', board.own, (parameter) => [
+        ...(parameter.name.startsWith('own.') ? [] : [notOwn]),
+        ...parameterFaults(parameter, catalog),
+      ]),
+      ...profileFaults(board, catalog),
     ]),
     ...each('choices', choices, ({ parameter }) => choiceFaults(parameter, catalog)),
     ...each('checks', checks, (check) => ruleFaults(check, catalog)),
+  ];
+}
+
+const notOwn: Fault = { at: ['name'], message: 'what only this board has is called own.<name>' };
+
+function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog): readonly Fault[] {
+  return [
+    ...pathFaults(name, catalog),
+    ...referenceFaults('needs', needs, catalog),
+    ...referenceFaults('related', related, catalog),
+    ...defaultWordFaults(name, catalog),
   ];
 }
 

@@ -4,7 +4,13 @@ import type { Bundle } from '../catalog/model/bundle';
 import { joinedFaults, neverFaults } from './addition-faults';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
-import { type AdditionProblem, problemsAt, type ReadAddition, readAddition } from './read-addition';
+import {
+  type AdditionProblem,
+  type FileKind,
+  problemsAt,
+  type ReadAddition,
+  readAddition,
+} from './read-addition';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */
 export interface Grown {
@@ -19,7 +25,7 @@ interface File {
 }
 
 /**
- * The files of a workspace's `propsoff/` folders. A file with problems is not used: its last state without
+ * The files of a workspace's `propsoff/` and `boards/` folders. A file with problems is not used: its last state without
  * any stays in use. Files count in the order of their names, so that the same files give the same catalogue.
  */
 export class Additions {
@@ -31,6 +37,7 @@ export class Additions {
   constructor(
     private readonly builtIn: Bundle,
     private readonly nameOf: (file: string) => string,
+    private readonly kindOf: (file: string) => FileKind = () => 'addition',
   ) {
     this.grown = { catalog: loadCatalog(builtIn), problems: new Map() };
   }
@@ -54,7 +61,7 @@ export class Additions {
       if (text === null) {
         this.files.delete(file);
         this.good.delete(file);
-      } else this.files.set(file, { text, read: readAddition(text) });
+      } else this.files.set(file, { text, read: readAddition(text, this.kindOf(file)) });
     }
     if (changed.length > 0) this.grow();
     return changed.length > 0;

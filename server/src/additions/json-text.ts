@@ -1,4 +1,11 @@
-import { findNodeAtLocation, type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
+import {
+  findNodeAtLocation,
+  getNodeValue,
+  type Node,
+  type ParseError,
+  parseTree,
+  printParseErrorCode,
+} from 'jsonc-parser';
 import type { Fault } from '../catalog/faults/fault';
 import type { Span } from '../language/ast';
 
@@ -7,10 +14,10 @@ export type JsonText =
   | { readonly kind: 'value'; readonly value: unknown; readonly tree: Node }
   | { readonly kind: 'broken'; readonly at: Span; readonly message: string };
 
-/** Reads strict JSON: no comments, no comma after the last entry, no name twice in one object. */
-export function readJson(text: string): JsonText {
+/** Reads strict JSON: no comma after the last entry, no name twice in one object; comments only where they may be. */
+export function readJson(text: string, mayHaveComments = false): JsonText {
   try {
-    return read(text);
+    return read(text, mayHaveComments);
   } catch (error) {
     // Brackets within brackets without end exhaust the stack.
     const message = error instanceof RangeError ? 'it is nested too deeply' : 'it cannot be read';
@@ -18,14 +25,14 @@ export function readJson(text: string): JsonText {
   }
 }
 
-function read(text: string): JsonText {
+function read(text: string, mayHaveComments: boolean): JsonText {
   const errors: ParseError[] = [];
-  const tree = parseTree(text, errors, { disallowComments: true });
+  const tree = parseTree(text, errors, { disallowComments: !mayHaveComments });
   const [first] = errors;
   if (first !== undefined || tree === undefined) return broken(text, first);
   const twice = repeatedName(tree);
   if (twice !== null) return { kind: 'broken', ...twice };
-  return { kind: 'value', value: JSON.parse(text), tree };
+  return { kind: 'value', value: mayHaveComments ? getNodeValue(tree) : JSON.parse(text), tree };
 }
 
 /** Where a fault lies in the text: the value, or what is nearest around it. */

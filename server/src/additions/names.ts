@@ -19,7 +19,8 @@ export function builtInNames(bundle: Bundle): Taken {
   const take = (what: string, names: readonly string[]) => {
     for (const name of names) taken.set(keyOf({ what, name }), 'built in');
   };
-  const parameters = bundle.parameters.flatMap((file) => file.parameters);
+  const own = bundle.boards.flatMap((board) => board.own);
+  const parameters = [...bundle.parameters.flatMap((file) => file.parameters), ...own];
   take(
     'parameter',
     parameters.map((one) => one.name),
@@ -46,6 +47,10 @@ export function builtInNames(bundle: Bundle): Taken {
   take(
     'region',
     bundle.regions.map(({ name }) => name),
+  );
+  take(
+    'board',
+    bundle.boards.map(({ name }) => name),
   );
   return taken;
 }
@@ -82,7 +87,7 @@ function keyOf({ what, name }: Pick<Given, 'what' | 'name'>): string {
 }
 
 function namesIn(addition: Addition): readonly Given[] {
-  const { parameters, choices, checks, links, chemistries, regions } = addition;
+  const { parameters, choices, checks, links, chemistries, regions, boards } = addition;
   const named = (list: string, what: string, rows: readonly { readonly name: string }[]) =>
     rows.map(({ name }, index): Given => ({ what, name, at: [list, index, 'name'] }));
   return [
@@ -98,5 +103,15 @@ function namesIn(addition: Addition): readonly Given[] {
     ...named('links', 'link', links),
     ...named('chemistries', 'chemistry', chemistries),
     ...named('regions', 'region', regions),
+    ...named('boards', 'board', boards),
+    ...boards.flatMap(({ own }, board) =>
+      own.map(
+        ({ name }, index): Given => ({
+          what: 'parameter',
+          name,
+          at: ['boards', board, 'own', index, 'name'],
+        }),
+      ),
+    ),
   ];
 }

@@ -1,6 +1,7 @@
 import type { Node } from 'jsonc-parser';
+import type { ZodError } from 'zod';
 import type { Fault } from '../catalog/faults/fault';
-import { type Addition, addition } from '../catalog/model/addition';
+import { type Addition, addition, boardFile } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
 import { keySpanOf, readJson, spanOf } from './json-text';
@@ -24,35 +25,61 @@ export type AdditionProblemId =
 
 /** A file that could be read, with its places; or the one reason why it could not. */
 export type ReadAddition =
-  | { readonly kind: 'read'; readonly addition: Addition; readonly tree: Node }
+  | { readonly kind: 'read'; readonly addition: Addition; readonly tree: AdditionTree }
   | { readonly kind: 'broken'; readonly problems: readonly AdditionProblem[] };
+
+/** What a file holds: parts of all kinds, or one board profile. */
+export type FileKind = 'addition' | 'board';
+
+/** Where the parts of a file stand in its text. */
+export interface AdditionTree {
+  readonly root: Node;
+  readonly kind: FileKind;
+}
 
 /** A text longer than this was hardly written by hand, and would be read at every keystroke. */
 const longest = 1_000_000;
 
 /** Reads one file by itself: its JSON, its shape, its quantities. */
-export function readAddition(text: string): ReadAddition {
+export function readAddition(text: string, kind: FileKind): ReadAddition {
   if (text.length > longest) return broken('addition/not-json', 'it is too long', { start: 0, end: 0 });
-  const json = readJson(text);
+  const json = readJson(text, kind === 'board');
   if (json.kind === 'broken') return broken('addition/not-json', json.message, json.at);
-  const parsed = addition.safeParse(json.value);
-  if (!parsed.success) {
+  const parsed = kind === 'board' ? parsedBoard(json.value) : parsedAddition(json.value);
+  if (parsed.error !== undefined) {
     const { at, message, key } = shapeFault(parsed.error);
     const span = key === undefined ? spanOf(json.tree, at) : keySpanOf(json.tree, at, key);
     return broken('addition/shape', message, span);
   }
-  const problems = problemsAt('addition/value', ownFaults(parsed.data), json.tree);
-  return problems.length > 0
-    ? { kind: 'broken', problems }
-    : { kind: 'read', addition: parsed.data, tree: json.tree };
+  const tree = { root: json.tree, kind };
+  const problems = problemsAt('addition/value', ownFaults(parsed.data), tree);
+  return problems.length > 0 ? { kind: 'broken', problems } : { kind: 'read', addition: parsed.data, tree };
+}
+
+type Parsed =
+  | { readonly data: Addition; readonly error?: never }
+  | { readonly data?: never; readonly error: ZodError };
+
+function parsedAddition(value: unknown): Parsed {
+  const { data, error } = addition.safeParse(value);
+  return error === undefined ? { data: { ...data, boards: [] } } : { error };
+}
+
+function parsedBoard(value: unknown): Parsed {
+  const { data, error } = boardFile.safeParse(value);
+  if (error !== undefined) return { error };
+  const { $schema: _, replaces, ...board } = data;
+  return { data: { ...addition.parse({}), replaces, boards: [board] } };
 }
 
 export function problemsAt(
   id: AdditionProblemId,
   faults: readonly Fault[],
-  tree: Node,
+  { root, kind }: AdditionTree,
 ): readonly AdditionProblem[] {
-  return faults.map(({ at, message }) => ({ id, message, ...spanOf(tree, at) }));
+  // The file of a board is that board: what is told of `boards[0]` stands at its top.
+  const inFile = (at: Fault['at']) => (kind === 'board' && at[0] === 'boards' ? at.slice(2) : at);
+  return faults.map(({ at, message }) => ({ id, message, ...spanOf(root, inFile(at)) }));
 }
 
 function broken(id: AdditionProblemId, message: string, { start, end }: Span): ReadAddition {

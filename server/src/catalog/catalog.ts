@@ -15,7 +15,7 @@ import type {
   Signal,
   VideoBand,
 } from './model/hardware';
-import type { Choice, Parameter } from './model/parameter';
+import type { Choice, Parameter, ParameterFile } from './model/parameter';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
 
@@ -63,7 +63,7 @@ export class Catalog {
   private readonly whole: ReadonlyMap<string, FoundParameter>;
 
   constructor(bundle: Bundle) {
-    const groups = bundle.parameters.map((file) => ({
+    const groups = withBoardsOwn(bundle).map((file) => ({
       name: file.group,
       title: file.title,
       summary: file.summary,
@@ -189,4 +189,18 @@ export function loadCatalog(bundle: Bundle): Catalog {
 
 function byName<T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> {
   return new Map(list.map((one) => [one.name, one]));
+}
+
+/** The parameters of every group; what only one board has stands in the group `own`. */
+function withBoardsOwn({ parameters, boards }: Bundle): readonly ParameterFile[] {
+  const own = boards.flatMap((board) => board.own);
+  if (own.length === 0) return parameters;
+  const before = parameters.find(({ group }) => group === 'own');
+  const file: ParameterFile = {
+    group: 'own',
+    title: 'Settings of one board alone',
+    summary: 'Settings that only one board has, under the names by which its profile lists them.',
+    parameters: [...own, ...(before?.parameters ?? [])],
+  };
+  return [...parameters.filter((each) => each !== before), file];
 }

@@ -24,8 +24,24 @@ Usage: propsoff <command> [paths] [options]
   propsoff sheet <script> --json [--pack <name>]
       The build sheet of one script as JSON.
 
+  propsoff board-text <script> [--board <profile>] [--pack <name>] [--changed] [--record] [--despite <reason>]
+      The settings in the board's own text, to standard output; what was rounded or left out, to
+      standard error. Must-fix findings hold it back.
+        --board         a profile's name; without it the one that the script sets
+        --changed       only what changed since the record beside the script
+        --record        writes that record: <script>.handed.json
+        --despite       goes on in spite of must-fix findings; the reason is written into the text
+
+  propsoff read <capture | -> [--board <profile>]
+      A craft script from text captured from a board, to standard output; the summary to standard error.
+
+  propsoff prove <script> <capture | -> [--board <profile>] [--pack <name>] [--json] [--ignore-extra]
+      Whether a capture shows all that the script says: exit code 0 only if all is equal.
+        --ignore-extra  settings that the script does not make are told and count not
+
   What the files in the folder "propsoff" of the current folder add (settings, words, rules, links,
-  chemistries, regions) is known everywhere; what is wrong with one of them is told by check.
+  chemistries, regions) and the board profiles in the folder "boards" are known everywhere; what is
+  wrong with one of them is told by check.
 
   propsoff --version, propsoff --help
 

@@ -1,8 +1,11 @@
+import { runBoardText } from './board-text';
 import { runCheck } from './check';
 import { runExplain } from './explain';
 import { runFormat } from './format';
 import { helpText } from './help';
 import { exitCodes, UsageError } from './outcome';
+import { runProve } from './prove';
+import { runRead } from './read';
 import { runSheet } from './sheet';
 import { nodeTerminal, type Terminal } from './terminal';
 
@@ -16,6 +19,9 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ['format', runFormat],
   ['explain', runExplain],
   ['sheet', runSheet],
+  ['board-text', runBoardText],
+  ['read', runRead],
+  ['prove', runProve],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {

@@ -95,6 +95,11 @@ export class Craft {
     return this.cells.get(`setting ${path} @ ${pack ?? ''}`, () => this.resolve(path, pack));
   }
 
+  /** Every path that some line of the craft sets, for whichever pack. Not to be asked for in a computed answer. */
+  settingPaths(): readonly string[] {
+    return [...new Set(this.layers().layers.flatMap(({ script }) => [...script.settingPaths()]))];
+  }
+
   board(): Board | undefined {
     return this.cells.get('board', () => {
       const value = this.setting('board.profile', null)?.value;

@@ -13,7 +13,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { AdditionProblem } from '../additions/read-addition';
 import { adviceFor, messageFor } from '../additions/sentence';
-import { type AdditionFiles, additionsFolder } from '../workspace/addition-files';
+import { type AdditionFiles, additionFolders } from '../workspace/addition-files';
 import { fromClient, type Lines, toClient } from './encoding';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
@@ -67,8 +67,8 @@ export class AdditionDocuments {
   /** Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. */
   register(): void {
     const { workspace, textDocument } = this.session.client;
-    const pattern = `**/${additionsFolder}/*.json`;
-    const documentSelector = [{ pattern }];
+    const patterns = [...additionFolders.keys()].map((folder) => `**/${folder}/*.{json,jsonc}`);
+    const documentSelector = patterns.map((pattern) => ({ pattern }));
     if (textDocument?.synchronization?.dynamicRegistration === true) {
       const syncKind = TextDocumentSyncKind.Incremental;
       this.ask(DidOpenTextDocumentNotification.method, { documentSelector });
@@ -76,7 +76,9 @@ export class AdditionDocuments {
       this.ask(DidCloseTextDocumentNotification.method, { documentSelector });
     }
     if (workspace?.didChangeWatchedFiles?.dynamicRegistration === true) {
-      this.ask(DidChangeWatchedFilesNotification.method, { watchers: [{ globPattern: pattern }] });
+      this.ask(DidChangeWatchedFilesNotification.method, {
+        watchers: patterns.map((globPattern) => ({ globPattern })),
+      });
     }
     this.publish();
   }

@@ -1,13 +1,20 @@
 import { Additions } from '../additions/additions';
-import type { AdditionProblem } from '../additions/read-addition';
+import type { AdditionProblem, FileKind } from '../additions/read-addition';
 import type { Catalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';
 import { canonicalUri } from './canonical-uri';
 import { type FileHost, withoutMark } from './file-host';
 
-/** The folder of a workspace in which files add to the catalogue. */
-export const additionsFolder = 'propsoff';
+/** The folders of a workspace in which files add to the catalogue: parts of all kinds, and board profiles. */
+export const additionFolders: ReadonlyMap<string, FileKind> = new Map([
+  ['propsoff', 'addition'],
+  ['boards', 'board'],
+]);
+
+function kindOf(file: string): FileKind {
+  return additionFolders.get(file.split('/').at(-2) ?? '') ?? 'addition';
+}
 
 /** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
 export class AdditionFiles {
@@ -21,7 +28,7 @@ export class AdditionFiles {
     builtIn: Bundle,
     private readonly host: FileHost,
   ) {
-    this.additions = new Additions(builtIn, fileName);
+    this.additions = new Additions(builtIn, fileName, kindOf);
   }
 
   get catalog(): Catalog {
@@ -42,7 +49,7 @@ export class AdditionFiles {
   isAddition(uri: string): boolean {
     const key = canonicalUri(uri);
     return (
-      key.endsWith('.json') && this.folders().some((folder) => key.slice(0, key.lastIndexOf('/')) === folder)
+      /\.jsonc?$/.test(key) && this.folders().some((folder) => key.slice(0, key.lastIndexOf('/')) === folder)
     );
   }
 
@@ -77,7 +84,7 @@ export class AdditionFiles {
   }
 
   private folders(): readonly string[] {
-    return this.roots.map((root) => `${root}/${additionsFolder}`);
+    return this.roots.flatMap((root) => [...additionFolders.keys()].map((folder) => `${root}/${folder}`));
   }
 
   private async reload(): Promise<boolean> {

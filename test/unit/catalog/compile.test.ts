@@ -55,12 +55,19 @@ describe('compiling broken data', () => {
     includes(problems, 'european-union', 'no legal advice');
   });
 
-  it('refuses a step in another dimension, or of a setting that there is not', () => {
-    const file = 'boards/wren.json';
-    const [, parameter = '', step = ''] =
-      /"parameter": ("[^"]+"),\s+"step": ("[^"]+")/.exec(readFileSync(join('schemas', file), 'utf8')) ?? [];
-    includes(problemsAfter(file, `"step": ${step}`, '"step": "3 kg"'), 'steps of', '"3 kg" is not');
-    includes(problemsAfter(file, parameter, '"gyro.nothing"'), 'steps of gyro.nothing', 'no such number');
+  it('refuses a board that counts in another dimension, or names a setting that there is not', () => {
+    const file = 'boards/heron.json';
+    const step = /"step": "([^"]+ Hz)"/.exec(readFileSync(join('schemas', file), 'utf8'))?.[1] ?? '';
+    includes(problemsAfter(file, `"step": "${step}"`, '"step": "3 kg"'), '.step', '"3 kg" is not');
+    includes(problemsAfter(file, '"gyro.rate"', '"gyro.nothing"'), 'parameter', 'no parameter gyro.nothing');
+  });
+
+  it('refuses names of a board that can’t be told apart', () => {
+    const file = 'boards/heron.json';
+    includes(problemsAfter(file, '"gyro rate"', '"gyro is rate"'), 'names[0]', 'can’t be told apart');
+    includes(problemsAfter(file, '"gyro rate"', '"gyro full scale"'), 'names', 'stands in quiet twice');
+    includes(problemsAfter(file, '"{name} is {value};"', '"{name} is;"'), 'text.line', '{value} is missing');
+    includes(problemsAfter(file, '"nothing"', '"speed"'), 'words', 'can’t be told apart in a list');
   });
 
   it('refuses a relation that leads nowhere or does not lead back', () => {

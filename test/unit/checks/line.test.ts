@@ -172,6 +172,12 @@ const together: readonly CheckCase[] = [
     ['board.profile = wren', 'receiver.low = 988.4 us'],
     ['board.profile = wren', 'receiver.low = 988 us'],
   ],
+  [
+    'line/board-limit',
+    '3 kHz',
+    ['board.profile = heron', 'gyro.lowpass.cutoff = 3 kHz'],
+    ['board.profile = heron', 'gyro.lowpass.cutoff = 2 kHz'],
+  ],
 ];
 
 /** `1e15 Hz * 1e15 * …`: a product of so many factors. */

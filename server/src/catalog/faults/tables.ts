@@ -1,6 +1,28 @@
-import type { Chemistry, Link, Region } from '../model/hardware';
-import { type Fault, within } from './fault';
+import type { Board, Chemistry, Link, Region } from '../model/hardware';
+import { type Fault, repeated, within } from './fault';
 import { quantityFaults, readSpan } from './quantities';
+
+/** Quantities of a board's hardware, and names that stand there twice. */
+export function boardFaults(board: Board): readonly Fault[] {
+  const { gyro, packInput } = board;
+  return [
+    ...board.rails.flatMap(({ voltage, currentLimit }, index) => [
+      ...quantityFaults(['rails', index, 'voltage'], voltage, 'voltage'),
+      ...quantityFaults(['rails', index, 'currentLimit'], currentLimit, 'current'),
+    ]),
+    ...quantityFaults(['serialClock'], board.serialClock, 'frequency'),
+    ...gyro.rates.flatMap((rate, index) => quantityFaults(['gyro', 'rates', index], rate, 'frequency')),
+    ...quantityFaults(['gyro', 'fullScale'], gyro.fullScale, 'angular-rate'),
+    ...quantityFaults(['packInput', 'dividerUpper'], packInput.dividerUpper, 'resistance'),
+    ...quantityFaults(['packInput', 'dividerLower'], packInput.dividerLower, 'resistance'),
+    ...quantityFaults(['packInput', 'reference'], packInput.reference, 'voltage'),
+    ...quantityFaults(['log', 'size'], board.log?.size, 'storage'),
+    ...repeated(board.ports.map(({ name }) => name)).map((name) => ({
+      at: ['ports'],
+      message: `port ${name} stands there twice`,
+    })),
+  ];
+}
 
 /** Quantities of a serial link: each of its dimension. */
 export function linkFaults(link: Link): readonly Fault[] {

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { dataCheck } from './check';
 import { parameterName, source } from './common';
-import { chemistry, link, region } from './hardware';
+import { type Board, board, chemistry, link, region } from './hardware';
 import { addedParameter, choice } from './parameter';
 
 const ours = source.default({ text: 'this workspace' });
@@ -41,4 +41,11 @@ export const addition = z.strictObject({
     .describe('Where the craft flies: video bands and power limits. No legal advice; local rules decide.'),
 });
 
-export type Addition = z.infer<typeof addition>;
+/** A file of a workspace's `boards/` folder: one board profile. */
+export const boardFile = board.extend({
+  $schema: z.string().optional(),
+  replaces: addition.shape.replaces,
+  source: ours,
+});
+
+export type Addition = z.infer<typeof addition> & { readonly boards: readonly Board[] };

@@ -1,5 +1,6 @@
 import * as z from 'zod';
-import { nameText, parameterName, prose, quantityText, source } from './common';
+import { boardTextHalf } from './board-text';
+import { nameText, prose, quantityText, source } from './common';
 
 const port = z.strictObject({
   name: nameText,
@@ -19,7 +20,7 @@ const rail = z.strictObject({
   currentLimit: quantityText.nullable(),
 });
 
-/** The hardware half of a board profile. */
+/** A board profile: what the board has, and how it writes its settings. */
 export const board = z.strictObject({
   name: nameText,
   title: z.string(),
@@ -45,8 +46,7 @@ export const board = z.strictObject({
   log: z.strictObject({ medium: nameText, size: quantityText }).nullable(),
   overlay: z.boolean(),
   sensors: z.array(z.enum(['barometer', 'compass'])),
-  /** How finely the board keeps what it is given; a catalogue name, and the step in which it counts. */
-  steps: z.array(z.strictObject({ parameter: parameterName, step: quantityText })),
+  ...boardTextHalf,
   source,
 });
 

@@ -1,0 +1,340 @@
+import type { FoundParameter } from '../catalog/catalog';
+import type { BoardSetting, BoardText } from '../catalog/model/board-text';
+import type { Value } from '../craft/value';
+import { curveValue, monotoneCurve } from '../physics/monotone-curve';
+import { plainNumber } from '../units/number-text';
+import { parseQuantity } from '../units/quantity';
+import { fromBase, toBase, unitOf } from '../units/unit';
+
+/** A value in the board's spelling, a text for each of the row's names. */
+export type Spelled =
+  | { readonly kind: 'texts'; readonly texts: readonly string[] }
+  /** The board can't take it; why, as the end of a sentence. */
+  | { readonly kind: 'refused'; readonly reason: string };
+
+/** What a value in the board's spelling says, or why it says nothing. */
+export type Understood =
+  | { readonly kind: 'value'; readonly value: Value }
+  | { readonly kind: 'unclear'; readonly part: number; readonly reason: string };
+
+/** How the board counts a number. */
+interface Counting {
+  readonly unit: string;
+  readonly scale: number;
+  readonly offset: number;
+  /** In the board's own numbers; null: as finely as the text says. */
+  readonly grain: number | null;
+  readonly low: number;
+  readonly high: number;
+  readonly limitText: string;
+}
+
+const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
+/** Turns values of one parameter into the board's spelling and back, as a row of its profile says. */
+export class Speller {
+  private readonly spelledWords: ReadonlyMap<string, string>;
+  private readonly wordsSpelled: ReadonlyMap<string, string>;
+
+  constructor(
+    private readonly row: BoardSetting,
+    private readonly found: FoundParameter,
+    private readonly text: BoardText,
+  ) {
+    const words = Object.entries(row.words ?? {});
+    this.spelledWords = new Map(words);
+    this.wordsSpelled = new Map(words.map(([word, spelled]) => [spelled, word]));
+  }
+
+  /** The board's step in its own numbers; null where it keeps what it is told. */
+  get grain(): number | null {
+    return this.counting().grain;
+  }
+
+  write(value: Value): Spelled {
+    const { by } = this.row;
+    switch (value.kind) {
+      case 'quantity':
+      case 'count':
+        return this.number(value.value, this.counting());
+      case 'flag':
+        return texts(this.flag(value.value));
+      case 'word':
+      case 'date':
+        return this.word(value.value);
+      case 'text':
+        return this.quoted(value.value);
+      case 'words':
+        return by === 'each' ? this.eachWord(value.value) : this.list(value.value);
+      case 'range':
+        return all([value.low, value.high].map((end) => this.number(end, this.counting())));
+      case 'place':
+        return by === 'cell'
+          ? texts(String(value.row * (this.row.columns ?? 1) + value.column))
+          : all([texts(String(value.row)), texts(String(value.column))]);
+      case 'curve':
+        return this.samples(value.points);
+    }
+  }
+
+  read(written: readonly string[]): Understood {
+    const { parameter } = this.found;
+    const [first = ''] = written;
+    switch (parameter.kind) {
+      case 'quantity':
+      case 'count':
+        return this.readNumber(first, parameter.orWords?.map(({ name }) => name) ?? []);
+      case 'flag':
+        return this.readFlag(first);
+      case 'word':
+        return this.readWord(first);
+      case 'date':
+        return { kind: 'value', value: { kind: 'date', value: first } };
+      case 'text':
+        return this.readText(first);
+      case 'words':
+        return this.readWords(written);
+      case 'range':
+        return this.readEnds(written);
+      case 'place':
+        return this.readPlace(written);
+      case 'curve':
+        return this.readSamples(written);
+    }
+  }
+
+  private counting(): Counting {
+    const { parameter } = this.found;
+    const unit = this.row.unit ?? unitFor(parameter);
+    const { scale = 1, offset = 0, step, limits } = this.row;
+    const inUnit = (text: string) => fromBase(parseQuantity(text)?.value ?? Number.NaN, unitOf(unit));
+    const isDegrees = unit === 'degC';
+    const grain =
+      step === undefined ? null : Math.abs((isDegrees ? Number.parseFloat(step) : inUnit(step)) * scale);
+    if (limits === undefined) return { unit, scale, offset, grain, ...unlimited, limitText: '' };
+    const [low, high] = limits.map((text) => parseQuantity(text)?.value ?? Number.NaN);
+    return {
+      unit,
+      scale,
+      offset,
+      grain,
+      low: low ?? unlimited.low,
+      high: high ?? unlimited.high,
+      limitText: limits.join(' to '),
+    };
+  }
+
+  private number(base: number, counting: Counting): Spelled {
+    const { unit, scale, offset, grain, low, high, limitText } = counting;
+    const spare = 1e-9 * Math.abs(base);
+    if (base < low - spare || base > high + spare)
+      return { kind: 'refused', reason: `the board takes ${limitText}` };
+    const inBoard = (value: number) => fromBase(value, unitOf(unit)) * scale + offset;
+    const exact = inBoard(base);
+    if (grain === null) return texts(this.digits(plainNumber(exact)));
+    const [least = 0, most = 0] = [inBoard(low), inBoard(high)].sort((one, other) => one - other);
+    // The nearest step that the board still takes: rounding must not lead out of its limits.
+    const step = Math.round(exact / grain);
+    const held =
+      grain * Math.min(Math.floor(most / grain + 1e-9), Math.max(Math.ceil(least / grain - 1e-9), step));
+    return texts(this.digits(fixed(held, decimalsOf(grain))));
+  }
+
+  private digits(text: string): string {
+    return this.text.decimal === ',' ? text.replace('.', ',') : text;
+  }
+
+  private flag(value: boolean): string {
+    const word = value ? 'on' : 'off';
+    return this.spelledWords.get(word) ?? this.text.flags[word];
+  }
+
+  private word(word: string): Spelled {
+    if (this.row.words === undefined) return texts(word);
+    const spelled = this.spelledWords.get(word);
+    const known = [...this.spelledWords.keys()].join(', ');
+    return spelled === undefined ? { kind: 'refused', reason: `the board knows ${known}` } : texts(spelled);
+  }
+
+  private quoted(text: string): Spelled {
+    const { quote } = this.text;
+    if (forbidden.test(text))
+      return { kind: 'refused', reason: 'a text of one line is wanted, of plain characters' };
+    if (quote !== '') return texts(`${quote}${text.replaceAll(quote, quote + quote)}${quote}`);
+    return text.trim() === text && text !== ''
+      ? texts(text)
+      : { kind: 'refused', reason: 'the board takes no text that is empty, or begins or ends with a blank' };
+  }
+
+  private list(words: readonly string[]): Spelled {
+    const { between, none } = this.text.list;
+    if (words.length === 0) return texts(none);
+    const spelled = all(words.map((word) => this.word(word)));
+    return spelled.kind === 'refused' ? spelled : texts(spelled.texts.join(between));
+  }
+
+  private eachWord(words: readonly string[]): Spelled {
+    const { length } = this.row.names;
+    if (words.length !== length) return { kind: 'refused', reason: `the board takes ${length} of them` };
+    return all(words.map((word) => this.word(word)));
+  }
+
+  private samples(points: readonly { readonly x: number; readonly y: number }[]): Spelled {
+    const curve = monotoneCurve(points);
+    return all(this.across().map((x) => this.number(curveValue(curve, x), this.counting())));
+  }
+
+  private across(): readonly number[] {
+    return (this.row.at ?? []).map((text) => parseQuantity(text)?.value ?? Number.NaN);
+  }
+
+  private readNumber(text: string, orWords: readonly string[]): Understood {
+    const word = this.wordFor(text);
+    if (word !== null && orWords.includes(word))
+      return { kind: 'value', value: { kind: 'word', value: word } };
+    const base = this.base(text);
+    if (base === null) return unclear(0, 'a number is wanted');
+    const { parameter } = this.found;
+    if (parameter.kind === 'count') {
+      return Number.isInteger(base)
+        ? { kind: 'value', value: { kind: 'count', value: base } }
+        : unclear(0, 'a whole number is wanted');
+    }
+    return { kind: 'value', value: { kind: 'quantity', value: base, unit: unitFor(parameter) } };
+  }
+
+  /** In SI; null for what is no number. */
+  private base(text: string): number | null {
+    const plain = this.text.decimal === ',' ? text.replace(',', '.') : text;
+    if (!numberText.test(plain)) return null;
+    const { unit, scale, offset } = this.counting();
+    return cleaned(toBase((Number(plain) - offset) / scale, unitOf(unit)));
+  }
+
+  private readFlag(text: string): Understood {
+    const [on, off] = [this.flag(true), this.flag(false)];
+    if (text === on || text === off) return { kind: 'value', value: { kind: 'flag', value: text === on } };
+    return unclear(0, `${on} or ${off} is wanted`);
+  }
+
+  private readWord(text: string): Understood {
+    const word = this.wordFor(text);
+    if (word !== null) return { kind: 'value', value: { kind: 'word', value: word } };
+    return unclear(0, this.wantedWords());
+  }
+
+  private wordFor(text: string): string | null {
+    if (this.row.words !== undefined) return this.wordsSpelled.get(text) ?? null;
+    return wordText.test(text) ? text : null;
+  }
+
+  private wantedWords(): string {
+    const known = [...this.wordsSpelled.keys()].join(', ');
+    return known === '' ? 'a word is wanted' : `one of ${known} is wanted`;
+  }
+
+  private readText(text: string): Understood {
+    const { quote } = this.text;
+    const isQuoted = quote !== '' && text.length > 1 && text.startsWith(quote) && text.endsWith(quote);
+    if (quote !== '' && !isQuoted) return unclear(0, `a text in ${quote} is wanted`);
+    const value = isQuoted ? text.slice(1, -1).replaceAll(quote + quote, quote) : text;
+    return forbidden.test(value)
+      ? unclear(0, 'a text of plain characters is wanted')
+      : { kind: 'value', value: { kind: 'text', value } };
+  }
+
+  private readWords(written: readonly string[]): Understood {
+    const { between, none } = this.text.list;
+    const [first = ''] = written;
+    const entries =
+      this.row.by === 'each'
+        ? written
+        : first === none
+          ? []
+          : first.split(between).map((entry) => entry.trim());
+    const words: string[] = [];
+    for (const [index, entry] of entries.entries()) {
+      const word = this.wordFor(entry);
+      if (word === null) return unclear(this.row.by === 'each' ? index : 0, this.wantedWords());
+      words.push(word);
+    }
+    return { kind: 'value', value: { kind: 'words', value: words } };
+  }
+
+  private readEnds(written: readonly string[]): Understood {
+    const ends = written.map((text) => this.base(text));
+    const bad = ends.indexOf(null);
+    if (bad >= 0) return unclear(bad, 'a number is wanted');
+    const [low = 0, high = 0] = ends as number[];
+    return { kind: 'value', value: { kind: 'range', low, high, unit: unitFor(this.found.parameter) } };
+  }
+
+  private readPlace(written: readonly string[]): Understood {
+    const numbers = written.map((text) => (/^\d{1,4}$/.test(text) ? Number(text) : null));
+    const bad = numbers.indexOf(null);
+    if (bad >= 0) return unclear(bad, 'a whole number is wanted');
+    const [first = 0, second = 0] = numbers as number[];
+    const columns = this.row.columns ?? 1;
+    const [row, column] =
+      this.row.by === 'cell' ? [Math.floor(first / columns), first % columns] : [first, second];
+    return { kind: 'value', value: { kind: 'place', row, column } };
+  }
+
+  private readSamples(written: readonly string[]): Understood {
+    const values = written.map((text) => this.base(text));
+    const bad = values.indexOf(null);
+    if (bad >= 0) return unclear(bad, 'a number is wanted');
+    const points = this.across().map((x, index) => ({ x, y: (values as number[])[index] ?? 0 }));
+    return { kind: 'value', value: { kind: 'curve', points } };
+  }
+}
+
+const numberText = /^[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})(e[+-]?\d{1,2})?$/i;
+const wordText = /^[A-Za-z0-9][A-Za-z0-9-]{0,60}$/;
+/** What must never leave a line or turn its text around. */
+export const forbidden = /[\p{Cc}\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF]/u;
+
+function texts(text: string): Spelled {
+  return { kind: 'texts', texts: [text] };
+}
+
+function all(parts: readonly Spelled[]): Spelled {
+  const refused = parts.find((part) => part.kind === 'refused');
+  if (refused !== undefined) return refused;
+  return { kind: 'texts', texts: parts.flatMap((part) => (part.kind === 'texts' ? part.texts : [])) };
+}
+
+function unclear(part: number, reason: string): Understood {
+  return { kind: 'unclear', part, reason };
+}
+
+/** The unit that a parameter's numbers are offered in; none for counts. */
+function unitFor(parameter: FoundParameter['parameter']): string {
+  switch (parameter.kind) {
+    case 'quantity':
+    case 'range':
+      return parameter.unit;
+    case 'curve':
+      return parameter.up.unit;
+    default:
+      return '';
+  }
+}
+
+function decimalsOf(grain: number): number {
+  for (let decimals = 0; decimals < 12; decimals += 1) {
+    const shifted = grain * 10 ** decimals;
+    if (Math.abs(shifted - Math.round(shifted)) < 1e-6 * shifted) return decimals;
+  }
+  return 12;
+}
+
+function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? (0).toFixed(decimals) : text;
+}
+
+/** Without the dust that binary arithmetic leaves behind: fifteen digits are all that a board's text holds. */
+function cleaned(value: number): number {
+  return Number(value.toPrecision(15));
+}

@@ -1,0 +1,71 @@
+import type { Profile } from '../board/profile';
+import { type Written, writeBoardText } from '../board/write';
+import type { HandOver } from '../catalog/model/hand-over';
+import type { Finding } from '../checks/finding';
+import { messageOf } from '../checks/render';
+import { valueText } from '../craft/value-text';
+import type { CraftView } from '../craft/view';
+
+/** A craft's text for its board, with what a person must know before it goes there. */
+export interface PreparedText {
+  readonly written: Written;
+  /** Must-fix findings: they hold the text back, unless a reason is given. */
+  readonly blocking: readonly Finding[];
+  /** One line each: what is rounded, left out or kept back. */
+  readonly report: readonly string[];
+}
+
+export interface Preparation {
+  readonly profile: Profile;
+  readonly view: CraftView;
+  readonly findings: readonly Finding[];
+  /** Only what changed since then. */
+  readonly since: HandOver | null;
+  /** Why it goes out in spite of must-fix findings; null: it does not. */
+  readonly reason: string | null;
+}
+
+/** Puts the text together, with the cautions that go along with it as comments. */
+export function prepareBoardText({ profile, view, findings, since, reason }: Preparation): PreparedText {
+  const concerning = findings.filter(({ pack }) => (pack ?? view.pack) === view.pack);
+  const blocking = concerning.filter(({ level }) => level === 'must-fix');
+  const accepted = concerning.filter((finding) => finding.accepted !== null);
+  const cautions = [
+    'Propellers off until the last step. Estimates are estimates; local rules decide.',
+    ...accepted.map(({ check, accepted: why }) => `Accepted: ${check.title} (${check.id}): ${why ?? ''}`),
+    ...(blocking.length > 0 && reason !== null
+      ? [`In spite of ${counted(blocking.length, 'must-fix finding')}: ${reason}`]
+      : []),
+  ];
+  const written = writeBoardText(profile, view, { cautions, since });
+  return { written, blocking, report: reportOf(written, profile, since !== null) };
+}
+
+function reportOf(written: Written, { board, text }: Profile, isChanged: boolean): readonly string[] {
+  const { roundings, refused, unnamed, tooLong, count } = written;
+  return [
+    `${counted(count, 'setting')} for ${board.title}${isChanged ? ', changed since the last hand-over' : ''}.`,
+    ...roundings.map(
+      ({ path, given, held, found }) =>
+        `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
+    ),
+    ...refused.map(({ path, reason }) => `Left out: ${path}: ${reason}.`),
+    ...tooLong.map(
+      ({ path }) =>
+        `Left out: ${path}: its line is longer than the ${text.longestLine} characters that the board reads.`,
+    ),
+    ...(unnamed.length === 0 ? [] : [`The board has no name for: ${unnamed.join(', ')}.`]),
+    'What the script does not set stays as the board has it.',
+  ];
+}
+
+export function blockedText(blocking: readonly Finding[]): readonly string[] {
+  return [
+    `${counted(blocking.length, 'must-fix finding')} ${blocking.length === 1 ? 'holds' : 'hold'} it back:`,
+    ...blocking.map((finding) => `  ${finding.check.id}: ${messageOf(finding)}`),
+  ];
+}
+
+export function counted(count: number, what: string): string {
+  return count === 1 ? `1 ${what}` : `${count} ${what}s`;
+}
