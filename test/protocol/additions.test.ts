@@ -148,7 +148,7 @@ describe('a file in the folder "propsoff" of the workspace', () => {
         'workspace/didChangeWatchedFiles',
       ]);
       for (const { registerOptions } of server.registered)
-        assert.match(JSON.stringify(registerOptions), /propsoff\/\*\.json/);
+        assert.match(JSON.stringify(registerOptions), /propsoff\/\*\.\{json,jsonc\}/);
     });
   });
 });

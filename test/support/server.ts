@@ -118,8 +118,8 @@ export class TestServer {
     await this.connection.sendNotification(InitializedNotification.type, {});
   }
 
-  async open(uri: string, text: string, version = 1): Promise<void> {
-    const textDocument = { uri, languageId: 'craft-script', version, text };
+  async open(uri: string, text: string, version = 1, languageId = 'craft-script'): Promise<void> {
+    const textDocument = { uri, languageId, version, text };
     await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
   }
 

@@ -4,20 +4,20 @@ import type { Finding } from './finding';
 
 /** The sentence that says what is wrong, with the pack in front where only some are concerned. */
 export function messageOf(finding: Finding): string {
-  const told = sentence(finding.check.message, finding.values);
+  const told = sentenceOf(finding.check.message, finding.values);
   return finding.pack === null ? told : `With pack ${finding.pack}: ${told}`;
 }
 
 /** The sentence that says what to do. */
 export function adviceOf(finding: Finding): string {
-  return sentence(finding.check.advice, finding.values);
+  return sentenceOf(finding.check.advice, finding.values);
 }
 
 /**
  * Fills a check's words. A part in double brackets is left out where a value in it is empty:
  * `[[Did you mean {meant}?]]` says nothing when nothing was near.
  */
-function sentence(template: string, values: Readonly<Record<string, string>>): string {
+export function sentenceOf(template: string, values: Readonly<Record<string, string>>): string {
   const told = template.replace(/ ?\[\[(.*?)\]\]/g, (whole, part: string) =>
     slotsIn(part).every((slot) => (values[slot] ?? '') !== '')
       ? whole.replace('[[', '').replace(']]', '')

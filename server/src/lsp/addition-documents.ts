@@ -109,7 +109,10 @@ export class AdditionDocuments {
     const run = async () => {
       if (!(await change())) return;
       const { workspace } = this.session;
-      if (workspace.catalog !== this.files.catalog) workspace.useCatalog(this.files.catalog);
+      if (workspace.catalog !== this.files.catalog) {
+        workspace.useCatalog(this.files.catalog);
+        this.session.boards.catalogChanged();
+      }
       this.publish();
     };
     run().catch((error: unknown) => this.onFault('the additions of the workspace', error));

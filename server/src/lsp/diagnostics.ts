@@ -6,7 +6,7 @@ import {
 import type { OpenScript } from '../workspace/workspace';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
-import { diagnosticsOf } from './to-diagnostic';
+import { diagnosticsFor } from './to-diagnostic';
 
 /**
  * Gets findings to the client: it asks for them where it can (pull), else they are sent (push). Sending
@@ -61,7 +61,7 @@ export class Diagnostics {
     if (stamp === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
     const resultId = this.idOf(stamp);
     if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
-    const items = diagnosticsOf(this.session, this.session.workspace.findings(uri));
+    const items = diagnosticsFor(this.session, uri);
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
   }
 
@@ -90,7 +90,7 @@ export class Diagnostics {
   /** Nothing awaits this, so a failure ends here: it must not take the server down. */
   private push({ uri, version }: OpenScript): void {
     try {
-      const diagnostics = diagnosticsOf(this.session, this.session.workspace.findings(uri));
+      const diagnostics = diagnosticsFor(this.session, uri);
       void this.connection.sendDiagnostics({ uri, version, diagnostics });
     } catch (error) {
       this.onFault('diagnostics', error);

@@ -8,6 +8,7 @@ import {
 import type { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import type { AdditionDocuments } from './addition-documents';
+import { boardLanguage } from './board-documents';
 import type { Diagnostics } from './diagnostics';
 import type { Session } from './session';
 
@@ -23,20 +24,23 @@ export function registerDocuments(
     workspace.diskChanged(uri);
     additions.diskChanged(uri);
   };
-  connection.onDidOpenTextDocument(({ textDocument: { uri, text, version } }) => {
+  connection.onDidOpenTextDocument(({ textDocument: { uri, text, version, languageId } }) => {
     if (additions.has(uri)) return additions.open(uri, text, version);
-    workspace.openScript(uri, text, version);
+    if (languageId === boardLanguage) session.boards.opened(uri, text, version);
+    else workspace.openScript(uri, text, version);
     diagnostics.changed(uri);
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     if (additions.has(uri)) return additions.change(uri, contentChanges, version);
     const open = workspace.get(uri);
     if (open === undefined) return;
+    if (session.boards.changed(uri, contentChanges, version)) return diagnostics.changed(uri);
     workspace.change(uri, editsFrom(session, open.script, contentChanges), version);
     diagnostics.changed(uri);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     if (additions.has(uri)) return additions.close(uri);
+    session.boards.closed(uri);
     const closed = workspace.close(uri);
     if (closed !== undefined) diagnostics.closed(closed.uri);
   });

@@ -17,23 +17,37 @@ export function registerOwnRequests(
 ): void {
   connection.onRequest(
     summaryRequest,
-    answering(session, onFault, 'summary', ({ snapshot }) => ({
-      counts: countByLevel(snapshot.findings()),
-      packs: snapshot.craft.packs(),
-      packInView: snapshot.pack,
-      isWhole: snapshot.craft.isWhole(),
-    })),
+    answering(
+      session,
+      onFault,
+      'summary',
+      ({ snapshot }) => ({
+        counts: countByLevel(snapshot.findings()),
+        packs: snapshot.craft.packs(),
+        packInView: snapshot.pack,
+        isWhole: snapshot.craft.isWhole(),
+      }),
+      'same',
+    ),
   );
   connection.onRequest(
     sheetRequest,
-    answering(session, onFault, 'build sheet', ({ snapshot }) =>
-      buildSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
+    answering(
+      session,
+      onFault,
+      'build sheet',
+      ({ snapshot }) => buildSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
+      'same',
     ),
   );
   connection.onRequest(
     explainRequest,
-    answering(session, onFault, 'explain', ({ snapshot }, { position }) =>
-      explainLine(snapshot, session.position(snapshot.script, position)),
+    answering(
+      session,
+      onFault,
+      'explain',
+      ({ snapshot }, { position }) => explainLine(snapshot, session.position(snapshot.script, position)),
+      'same',
     ),
   );
   connection.onNotification(packInViewNotification, ({ uri, pack }) => {

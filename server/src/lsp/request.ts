@@ -1,5 +1,7 @@
 import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { Translation } from '../board/translation';
 import type { Snapshot } from '../features/snapshot';
+import type { BoardDocument } from './board-documents';
 import type { Session } from './session';
 
 /** Where a request is about one script. */
@@ -13,15 +15,23 @@ export interface Context {
   readonly snapshot: Snapshot;
 }
 
+/** What a handler gets about a board's text. */
+export interface BoardContext extends Context {
+  readonly board: BoardDocument;
+  readonly translation: Translation;
+}
+
 /**
  * Every request about a script goes through here: it finds the script as it stands, answers null when it is
  * not open, stops when the client has lost interest, and turns a failure into one answer for that request.
+ * `forBoardText`: what answers for a board's text: nothing, the same, or something of its own.
  */
 export function answering<P extends About, R>(
   session: Session,
   onFault: (what: string, error: unknown) => void,
   name: string,
   answer: (context: Context, params: P) => R,
+  forBoardText: 'same' | ((context: BoardContext, params: P) => R) | null = null,
 ): (params: P, token: CancellationToken) => R | null | ResponseError<void> {
   return (params, token) => {
     if (token.isCancellationRequested) {
@@ -29,8 +39,12 @@ export function answering<P extends About, R>(
     }
     const snapshot = session.snapshot(params.textDocument.uri);
     if (snapshot === undefined) return null;
+    const board = session.boards.get(params.textDocument.uri);
     try {
-      return answer({ session, snapshot }, params);
+      if (board === undefined || forBoardText === 'same') return answer({ session, snapshot }, params);
+      const { translation } = board;
+      if (translation === null || forBoardText === null) return null;
+      return forBoardText({ session, snapshot, board, translation }, params);
     } catch (error) {
       onFault(name, error);
       return new ResponseError(LSPErrorCodes.RequestFailed, `${name} failed; the log has the reason.`);

@@ -4,11 +4,13 @@ import type {
   Position as ClientPosition,
   Range as ClientRange,
 } from 'vscode-languageserver';
+import { toBoard, toScript } from '../board/translation';
 import type { Craft } from '../craft/craft';
 import type { Script } from '../craft/script';
 import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
+import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
@@ -16,11 +18,16 @@ export class Session {
   /** The pack that the pilot looks at, by script. */
   private readonly packs = new Map<string, string | null>();
 
+  /** Texts of boards among the open documents. */
+  readonly boards: BoardDocuments;
+
   constructor(
     readonly workspace: Workspace,
     readonly client: ClientCapabilities,
     readonly encoding: Encoding,
-  ) {}
+  ) {
+    this.boards = new BoardDocuments(workspace, encoding);
+  }
 
   /** An open script as features see it; undefined when it is not open. */
   snapshot(uri: string): Snapshot | undefined {
@@ -50,6 +57,9 @@ export class Session {
 
   /** A client's position, moved into the script. */
   position(script: Script, position: ClientPosition): Position {
+    const board = this.boards.get(script.uri);
+    if (board !== undefined)
+      return script.document.clamp(scriptPosition(board, this.boardPosition(board, position)));
     return script.document.clamp(fromClient(script.document, position, this.encoding));
   }
 
@@ -57,11 +67,32 @@ export class Session {
     return { start: this.position(script, range.start), end: this.position(script, range.end) };
   }
 
+  /** A client's position in a board's text, in UTF-16 units. */
+  boardPosition(board: BoardDocument, position: ClientPosition): Position {
+    return fromClient(board.lines, position, this.encoding);
+  }
+
+  /** A range in a board's text itself, as the client counts. */
+  clientBoardRange(board: BoardDocument, { start, end }: Range): ClientRange {
+    return {
+      start: toClient(board.lines, start, this.encoding),
+      end: toClient(board.lines, end, this.encoding),
+    };
+  }
+
   clientPosition(script: Script, position: Position): ClientPosition {
+    const board = this.boards.get(script.uri);
+    if (board !== undefined)
+      return toClient(board.lines, boardPosition(board, position, true), this.encoding);
     return toClient(script.document, position, this.encoding);
   }
 
   clientRange(script: Script, { start, end }: Range): ClientRange {
+    const board = this.boards.get(script.uri);
+    if (board !== undefined) {
+      const [from, to] = [boardPosition(board, start, false), boardPosition(board, end, true)];
+      return this.clientBoardRange(board, { start: from, end: to });
+    }
     return { start: this.clientPosition(script, start), end: this.clientPosition(script, end) };
   }
 
@@ -87,4 +118,21 @@ export class Session {
   openCrafts(): readonly Craft[] {
     return this.workspace.all().map(({ craft }) => craft);
   }
+}
+
+/** A place in a board's text as one in the script that it was translated to. */
+function scriptPosition({ translation }: BoardDocument, { line, character }: Position): Position {
+  const translated = translation?.lines[line];
+  return { line, character: translated === undefined ? 0 : toScript(translated, character) };
+}
+
+/** What the script has and the text has not, such as the line that names the board, is told at the top. */
+function boardPosition(
+  { translation }: BoardDocument,
+  { line, character }: Position,
+  isEnd: boolean,
+): Position {
+  const translated = translation?.lines[line];
+  if (translated === undefined) return { line: 0, character: 0 };
+  return { line, character: toBoard(translated, character, isEnd) };
 }

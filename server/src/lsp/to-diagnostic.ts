@@ -3,7 +3,14 @@ import type { Level } from '../catalog/model/check';
 import type { Finding } from '../checks/finding';
 import { levels } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
+import {
+  type BoardProblem,
+  boardProblems,
+  isToldByProfile,
+  noProfileProblem,
+} from '../features/board/problems';
 import { rangeOf } from '../features/range';
+import type { BoardDocument } from './board-documents';
 import type { Session } from './session';
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
@@ -16,8 +23,42 @@ const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
 /** Findings shown for one script: editors stop underlining beyond some hundreds without saying so. */
 const mostShown = 500;
 
+/** What the client is to show for an open document: a script, or a board's text with what its profile says. */
+export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
+  const findings = session.workspace.findings(uri);
+  const board = session.boards.get(uri);
+  if (board === undefined) return diagnosticsOf(session, findings);
+  const { translation } = board;
+  if (translation === null)
+    return noProfileProblem(session.workspace.catalog).map((problem) =>
+      boardDiagnostic(session, board, problem),
+    );
+  const own = boardProblems(translation, session.workspace.catalog).slice(0, mostShown);
+  return [
+    ...own.map((problem) => boardDiagnostic(session, board, problem)),
+    ...diagnosticsOf(
+      session,
+      findings.filter((finding) => !isToldByProfile(finding, translation)),
+    ),
+  ];
+}
+
+function boardDiagnostic(
+  session: Session,
+  board: BoardDocument,
+  { check, message, advice, range }: BoardProblem,
+): Diagnostic {
+  return {
+    range: session.clientBoardRange(board, range),
+    severity: severities[check.level],
+    code: check.id,
+    source: 'propsoff',
+    message: `${message}\n${advice}`,
+  };
+}
+
 /** What the client is to show for a script: the worst findings, and how many were left out. */
-export function diagnosticsOf(session: Session, findings: readonly Finding[]): Diagnostic[] {
+function diagnosticsOf(session: Session, findings: readonly Finding[]): Diagnostic[] {
   if (findings.length <= mostShown) return findings.map((finding) => diagnosticOf(session, finding));
   const worst = levels
     .flatMap((level) => findings.filter((finding) => finding.level === level))

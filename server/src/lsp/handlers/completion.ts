@@ -1,10 +1,12 @@
 import {
   type CompletionItem as ClientItem,
+  type Range as ClientRange,
   CompletionItemKind,
   InsertTextFormat,
   MarkupKind,
   type ServerCapabilities,
 } from 'vscode-languageserver';
+import { boardCompletion } from '../../features/board/completion';
 import { completion } from '../../features/completion';
 import { completionDetails } from '../../features/completion-details';
 import {
@@ -13,6 +15,7 @@ import {
   type ItemSubject,
   sortKeys,
 } from '../../features/completion-item';
+import type { Range } from '../../features/range';
 import type { Registration } from '../features';
 import { markup } from '../markup';
 import { answering } from '../request';
@@ -36,17 +39,28 @@ export function registerCompletion({ connection, session, onFault }: Registratio
   const abilities = session.client.textDocument?.completion?.completionItem;
   const snippets = abilities?.snippetSupport === true;
   connection.onCompletion(
-    answering(session, onFault, 'completion', ({ snapshot }, { position, context }) => {
-      const options = { snippets, trigger: context?.triggerCharacter ?? null };
-      const at = session.position(snapshot.script, position);
-      const { items, isIncomplete } = completion(snapshot, at, options);
-      const sortKey = sortKeys(items.length);
-      const clientItems = items.map((item, index) => ({
-        ...clientItem(item, sortKey(index)),
-        textEdit: { range: session.clientRange(snapshot.script, item.range), newText: item.insertText },
-      }));
-      return { isIncomplete, items: clientItems };
-    }),
+    answering(
+      session,
+      onFault,
+      'completion',
+      ({ snapshot }, { position, context }) => {
+        const options = { snippets, trigger: context?.triggerCharacter ?? null };
+        const at = session.position(snapshot.script, position);
+        const { items, isIncomplete } = completion(snapshot, at, options);
+        return {
+          isIncomplete,
+          items: clientItems(items, (range) => session.clientRange(snapshot.script, range)),
+        };
+      },
+      ({ snapshot, board, translation }, { position }) => {
+        const at = session.boardPosition(board, position);
+        const items = boardCompletion(translation, snapshot.catalog, at);
+        return {
+          isIncomplete: false,
+          items: clientItems(items, (range) => session.clientBoardRange(board, range)),
+        };
+      },
+    ),
   );
   // Everything that a description needs travels in the item: nothing is remembered between the requests.
   connection.onCompletionResolve((item) => {
@@ -54,6 +68,17 @@ export function registerCompletion({ connection, session, onFault }: Registratio
     const formats = abilities?.documentationFormat ?? [MarkupKind.PlainText];
     return details === null ? item : { ...item, documentation: markup(details, formats) };
   });
+}
+
+function clientItems(
+  items: readonly CompletionItem[],
+  clientRange: (range: Range) => ClientRange,
+): ClientItem[] {
+  const sortKey = sortKeys(items.length);
+  return items.map((item, index) => ({
+    ...clientItem(item, sortKey(index)),
+    textEdit: { range: clientRange(item.range), newText: item.insertText },
+  }));
 }
 
 function clientItem(item: CompletionItem, sortText: string): ClientItem {

@@ -1,12 +1,14 @@
 import {
+  type Range as ClientRange,
   type DocumentSymbol as ClientSymbol,
   type ServerCapabilities,
   type SymbolInformation,
   SymbolKind,
 } from 'vscode-languageserver';
+import { boardOutline } from '../../features/board/outline';
 import { type DocumentSymbol, documentSymbols } from '../../features/document-symbols';
+import type { Range } from '../../features/range';
 import type { Registration } from '../features';
-import type { Context } from '../request';
 import { answering } from '../request';
 
 export const documentSymbolCapability: ServerCapabilities = { documentSymbolProvider: true };
@@ -23,39 +25,50 @@ const kinds: Readonly<Record<DocumentSymbol['kind'], SymbolKind>> = {
 
 export function registerDocumentSymbols({ connection, session, onFault }: Registration): void {
   const isTree = session.client.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true;
+  const shown = (symbols: readonly DocumentSymbol[], uri: string, range: Ranging) =>
+    isTree ? symbols.map((one) => branch(range, one)) : symbols.flatMap((one) => flat(uri, range, one));
   connection.onDocumentSymbol(
-    answering(session, onFault, 'outline', (context) => {
-      const symbols = documentSymbols(context.snapshot);
-      return isTree
-        ? symbols.map((one) => branch(context, one))
-        : symbols.flatMap((one) => flat(context, one));
-    }),
+    answering(
+      session,
+      onFault,
+      'outline',
+      ({ snapshot }) => {
+        const range = (one: Range) => session.clientRange(snapshot.script, one);
+        return shown(documentSymbols(snapshot), snapshot.uri, range);
+      },
+      ({ snapshot, board, translation }) =>
+        shown(boardOutline(translation), snapshot.uri, (one) => session.clientBoardRange(board, one)),
+    ),
   );
 }
 
-function branch(context: Context, symbol: DocumentSymbol): ClientSymbol {
-  const { session, snapshot } = context;
+/** A range as the client counts. */
+type Ranging = (range: Range) => ClientRange;
+
+function branch(clientRange: Ranging, symbol: DocumentSymbol): ClientSymbol {
   const { name, detail, kind, range, selection, children } = symbol;
   return {
     name,
     detail,
     kind: kinds[kind],
-    range: session.clientRange(snapshot.script, range),
-    selectionRange: session.clientRange(snapshot.script, selection),
-    children: children.map((child) => branch(context, child)),
+    range: clientRange(range),
+    selectionRange: clientRange(selection),
+    children: children.map((child) => branch(clientRange, child)),
   };
 }
 
 /** For clients that know no tree: every entry with the name of the one that it stands in. */
-function flat(context: Context, symbol: DocumentSymbol, containerName?: string): SymbolInformation[] {
-  const { session, snapshot } = context;
-  const { name, kind, range, children } = symbol;
-  const location = { uri: snapshot.uri, range: session.clientRange(snapshot.script, range) };
+function flat(
+  uri: string,
+  clientRange: Ranging,
+  { name, kind, range, children }: DocumentSymbol,
+  containerName?: string,
+): SymbolInformation[] {
   const own = {
     name,
     kind: kinds[kind],
-    location,
+    location: { uri, range: clientRange(range) },
     ...(containerName === undefined ? {} : { containerName }),
   };
-  return [own, ...children.flatMap((child) => flat(context, child, name))];
+  return [own, ...children.flatMap((child) => flat(uri, clientRange, child, name))];
 }

@@ -1,5 +1,6 @@
 import { FoldingRangeKind, type ServerCapabilities } from 'vscode-languageserver';
-import { foldingRanges } from '../../features/folding';
+import { boardFolding } from '../../features/board/outline';
+import { type FoldingRange, foldingRanges } from '../../features/folding';
 import type { Registration } from '../features';
 import { answering } from '../request';
 
@@ -7,15 +8,19 @@ export const foldingRangeCapability: ServerCapabilities = { foldingRangeProvider
 
 export function registerFoldingRanges({ connection, session, onFault }: Registration): void {
   const most = session.client.textDocument?.foldingRange?.rangeLimit;
+  const shown = (ranges: readonly FoldingRange[]) =>
+    ranges.slice(0, most).map(({ first, last, kind }) => ({
+      startLine: first,
+      endLine: last,
+      ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}),
+    }));
   connection.onFoldingRanges(
-    answering(session, onFault, 'folding', ({ snapshot }) =>
-      foldingRanges(snapshot)
-        .slice(0, most)
-        .map(({ first, last, kind }) => ({
-          startLine: first,
-          endLine: last,
-          ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}),
-        })),
+    answering(
+      session,
+      onFault,
+      'folding',
+      ({ snapshot }) => shown(foldingRanges(snapshot)),
+      ({ translation }) => shown(boardFolding(translation)),
     ),
   );
 }

@@ -9,13 +9,19 @@ export const hoverCapability: ServerCapabilities = { hoverProvider: true };
 export function registerHover({ connection, session, onFault }: Registration): void {
   const formats = session.client.textDocument?.hover?.contentFormat ?? [MarkupKind.PlainText];
   connection.onHover(
-    answering(session, onFault, 'hover', ({ snapshot }, { position }) => {
-      const found = hover(snapshot, session.position(snapshot.script, position));
-      if (found === null) return null;
-      return {
-        contents: markup(found.markdown, formats),
-        range: session.clientRange(snapshot.script, found.range),
-      };
-    }),
+    answering(
+      session,
+      onFault,
+      'hover',
+      ({ snapshot }, { position }) => {
+        const found = hover(snapshot, session.position(snapshot.script, position));
+        if (found === null) return null;
+        return {
+          contents: markup(found.markdown, formats),
+          range: session.clientRange(snapshot.script, found.range),
+        };
+      },
+      'same',
+    ),
   );
 }

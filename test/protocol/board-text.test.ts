@@ -1,0 +1,200 @@
+import assert from 'node:assert/strict';
+import {
+  type CodeAction,
+  CodeActionRequest,
+  CompletionRequest,
+  DocumentFormattingRequest,
+  DocumentSymbolRequest,
+  FoldingRangeRequest,
+  HoverRequest,
+  type TextEdit,
+} from 'vscode-languageserver-protocol/node';
+import { countingIn, type TestServer, withServer } from '../support/server';
+import { shown } from '../support/shown';
+
+const uri = 'file:///bench/captured.boardtext';
+const lines = [
+  'heron listens.',
+  ';; “from the bench” 🛠',
+  'in radio:',
+  'receiver port is uart2;',
+  'in reports:',
+  'telemetry port is uart2;',
+  'in quiet:',
+  'gyro rate is 6.4;',
+  'frist lowpass cutoff is 225.0;',
+  'second lowpass cutoff is fast;',
+  'first lowpass shape is steep;',
+  'in steadiness:',
+  'loop rate is 2.5;',
+  'what is this',
+  'in levers:',
+  'arming live from is 1650;',
+  'heron has heard 8 settings.',
+];
+
+function at(needle: string, offset = 0) {
+  const line = lines.findIndex((text) => text.includes(needle));
+  return { line, character: (lines[line]?.indexOf(needle) ?? 0) + offset };
+}
+
+function withText(run: (server: TestServer) => Promise<void>, capabilities = countingIn('utf-16')) {
+  return () =>
+    withServer({ capabilities }, async (server) => {
+      await server.open(uri, lines.join('\n'), 1, 'board-text');
+      await server.pushedFor(uri, 1);
+      await run(server);
+    });
+}
+
+const about = { textDocument: { uri } };
+
+async function actions(server: TestServer, needle: string): Promise<readonly CodeAction[]> {
+  const position = at(needle);
+  const range = { start: position, end: position };
+  const found = await server.connection.sendRequest(CodeActionRequest.type, {
+    ...about,
+    range,
+    context: { diagnostics: [] },
+  });
+  return (found ?? []) as CodeAction[];
+}
+
+function edited(text: readonly string[], edits: readonly TextEdit[] | undefined): readonly string[] {
+  const changed = [...text];
+  for (const { range, newText } of edits ?? []) {
+    const line = changed[range.start.line] ?? '';
+    changed[range.start.line] =
+      line.slice(0, range.start.character) + newText + line.slice(range.end.character);
+  }
+  return changed;
+}
+
+describe('a board’s own text in the editor', () => {
+  it(
+    'is told what is wrong, at its places in the board’s text',
+    withText(async (server) => {
+      const { diagnostics } = await server.pushedFor(uri, 1);
+      const told = shown(diagnostics);
+      for (const wanted of [
+        '8:0-20 board/unknown-setting',
+        '9:25-29 board/value-unclear',
+        '13:0-12 board/unreadable',
+        '15:0-16 board/part-missing',
+        '12:13-16 tune/control-rate-uneven',
+      ])
+        assert.ok(told.includes(wanted), `${wanted} is not among\n${told.join('\n')}`);
+      assert.ok(
+        told.some((one) => /^[35]:\d+-\d+ wire\/port-shared$/.test(one)),
+        told.join('\n'),
+      );
+      assert.ok(!told.some((one) => one.includes('line/')), told.join('\n'));
+    }),
+  );
+
+  it(
+    'is explained in the words of the catalogue, at its own places',
+    withText(async (server) => {
+      const position = at('6.4');
+      const hover = await server.connection.sendRequest(HoverRequest.type, { ...about, position });
+      assert.match(JSON.stringify(hover?.contents), /gyro\.rate/);
+      assert.deepEqual(hover?.range, { start: at('6.4'), end: at('6.4', 3) });
+    }),
+  );
+
+  it(
+    'has the name that was meant offered',
+    withText(async (server) => {
+      const fix = (await actions(server, 'frist')).find(
+        ({ title }) => title === 'Write first lowpass cutoff',
+      );
+      const edits = fix?.edit?.changes?.[uri];
+      assert.equal(edited(lines, edits)[8], 'first lowpass cutoff is 225.0;');
+    }),
+  );
+
+  it(
+    'is mended in the board’s spelling',
+    withText(async (server) => {
+      const [first] = (await actions(server, '2.5')).filter(({ title }) => title.includes('kHz'));
+      assert.ok(first, 'no fix for the control rate');
+      const changed = edited(lines, first.edit?.changes?.[uri])[12] ?? '';
+      assert.match(changed, /^loop rate is \d\.\d;$/);
+      await server.change(uri, 2, { text: lines.with(12, changed).join('\n') });
+      const { diagnostics } = await server.pushedFor(uri, 2);
+      assert.ok(!shown(diagnostics).some((one) => one.includes('control-rate-uneven')));
+    }),
+  );
+
+  it(
+    'is completed: settings that are not there yet, and words',
+    withText(async (server) => {
+      const names = await server.connection.sendRequest(CompletionRequest.type, {
+        ...about,
+        position: { line: 12, character: 0 },
+      });
+      const list = Array.isArray(names) ? names : (names?.items ?? []);
+      const item = list.find(({ label }) => label === 'sum limit');
+      assert.match(item?.textEdit?.newText ?? '', /^sum limit is 50\.0;$/);
+      assert.ok(!list.some(({ label }) => label === 'loop rate'));
+      const words = await server.connection.sendRequest(CompletionRequest.type, {
+        ...about,
+        position: at('steep'),
+      });
+      const labels = (Array.isArray(words) ? words : (words?.items ?? [])).map(({ label }) => label);
+      assert.deepEqual(labels, ['none', 'gentle', 'steep']);
+    }),
+  );
+
+  it(
+    'has an outline and folds by its groups, and nothing of a script is done to it',
+    withText(async (server) => {
+      const symbols = await server.connection.sendRequest(DocumentSymbolRequest.type, about);
+      assert.deepEqual(
+        symbols?.map(({ name }) => name),
+        ['radio', 'reports', 'quiet', 'steadiness', 'levers'],
+      );
+      const folds = await server.connection.sendRequest(FoldingRangeRequest.type, about);
+      assert.deepEqual(folds?.find(({ startLine }) => startLine === 6)?.endLine, 10);
+      const options = { tabSize: 2, insertSpaces: true };
+      assert.equal(
+        await server.connection.sendRequest(DocumentFormattingRequest.type, { ...about, options }),
+        null,
+      );
+    }),
+  );
+
+  it(
+    'is followed through edits line by line',
+    withText(async (server) => {
+      const range = { start: at('frist'), end: at('frist', 5) };
+      await server.change(uri, 2, { range, text: 'first' });
+      const second = await server.pushedFor(uri, 2);
+      assert.ok(!shown(second.diagnostics).some((one) => one.startsWith('8:0-20 board')));
+      await server.change(uri, 3, {
+        range: { start: { line: 2, character: 0 }, end: { line: 2, character: 0 } },
+        text: '\n\n',
+      });
+      const third = await server.pushedFor(uri, 3);
+      assert.ok(shown(third.diagnostics).includes('11:25-29 board/value-unclear'));
+      await server.change(uri, 4, { text: 'what is that' });
+      const fourth = await server.pushedFor(uri, 4);
+      assert.deepEqual(shown(fourth.diagnostics), ['0:0-12 board/unreadable']);
+    }),
+  );
+
+  it(
+    'is counted as the client counts',
+    withText(async (server) => {
+      const { diagnostics } = await server.pushedFor(uri, 1);
+      assert.ok(shown(diagnostics).includes('9:25-29 board/value-unclear'));
+    }, countingIn('utf-8')),
+  );
+
+  it('that no profile knows is said to be so', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, 'what is that\nand this', 1, 'board-text');
+      const { diagnostics } = await server.pushedFor(uri, 1);
+      assert.deepEqual(shown(diagnostics), ['0:0-0 board/no-profile']);
+    }));
+});
