@@ -1,8 +1,13 @@
 import * as vscode from 'vscode';
+import { BoardPreview } from './board-preview';
+import { copyForBoard } from './copy-for-board';
 import type { Engine } from './engine';
 import { Explanations } from './explanations';
 import { activeScript } from './language';
 import { newCraftScript } from './new-craft-script';
+import { pickBoardOfText } from './pick-board';
+import { Proofs } from './prove-capture';
+import { makeCraftScript } from './read-capture';
 
 /** Every command that the editor's palette offers. */
 export function registerCommands(
@@ -11,8 +16,17 @@ export function registerCommands(
 ): readonly vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
   const explanations = new Explanations();
+  const proofs = new Proofs(engine, explanations);
+  const preview = new BoardPreview(engine);
   return [
     explanations,
+    proofs,
+    preview,
+    register('propsoff.copyForBoard', () => copyForBoard(engine)),
+    register('propsoff.previewBoardText', () => preview.open()),
+    register('propsoff.makeCraftScript', () => makeCraftScript(engine)),
+    register('propsoff.compareWithCapture', () => proofs.compare()),
+    register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),

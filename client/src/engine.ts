@@ -10,14 +10,24 @@ import {
 } from 'vscode-languageclient/node';
 import {
   type AboutScript,
+  type BoardChoice,
+  type BoardTextAnswer,
+  type BoardTextParams,
+  boardOfNotification,
+  boardsRequest,
+  boardTextRequest,
   checkedNotification,
   explainRequest,
+  type ProveAnswer,
   packInViewNotification,
+  proveRequest,
+  type ReadAnswer,
+  readRequest,
   sheetRequest,
   summaryRequest,
 } from '../../server/src/lsp/protocol';
 import type { BuildSheet } from '../../server/src/sheet/build-sheet';
-import { languageId } from './language';
+import { boardLanguageId, languageId } from './language';
 
 type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
 
@@ -98,6 +108,29 @@ export class Engine implements vscode.Disposable {
     await this.client.sendNotification(packInViewNotification, { uri: about(uri).textDocument.uri, pack });
   }
 
+  async boards(): Promise<readonly BoardChoice[]> {
+    return (await this.ask(() => this.client.sendRequest(boardsRequest))) ?? [];
+  }
+
+  async boardText(
+    uri: vscode.Uri,
+    options: Omit<BoardTextParams, 'textDocument'>,
+  ): Promise<BoardTextAnswer | null> {
+    return this.ask(() => this.client.sendRequest(boardTextRequest, { ...about(uri), ...options }));
+  }
+
+  async readCapture(capture: string, board: string | null): Promise<ReadAnswer | null> {
+    return this.ask(() => this.client.sendRequest(readRequest, { capture, board }));
+  }
+
+  async prove(uri: vscode.Uri, capture: string, board: string | null): Promise<ProveAnswer | null> {
+    return this.ask(() => this.client.sendRequest(proveRequest, { ...about(uri), capture, board }));
+  }
+
+  async pickBoard(uri: vscode.Uri, board: string): Promise<void> {
+    await this.client.sendNotification(boardOfNotification, { uri: about(uri).textDocument.uri, board });
+  }
+
   dispose(): void {
     for (const disposable of this.disposables) disposable.dispose();
   }
@@ -124,6 +157,9 @@ export class Engine implements vscode.Disposable {
         { scheme: 'file', language: languageId },
         { scheme: 'untitled', language: languageId },
         { scheme: 'vscode-remote', language: languageId },
+        { scheme: 'file', language: boardLanguageId },
+        { scheme: 'untitled', language: boardLanguageId },
+        { scheme: 'vscode-remote', language: boardLanguageId },
       ],
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
       outputChannel: this.log,

@@ -34,7 +34,7 @@ export function readBoardLines(profile: Profile, text: string): readonly PlacedB
 }
 
 /** Knows the group whose heading came last. */
-export class LineReader {
+class LineReader {
   private group = '';
 
   constructor(private readonly profile: Profile) {}

@@ -27,7 +27,7 @@ export interface Told {
 }
 
 /** The member that a board's pack settings are read into: a board knows one pack, and not its name. */
-export const capturedPack = 'captured';
+const capturedPack = 'captured';
 
 /** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is kept in comments. */
 export function scriptFromBoardText(profile: Profile, catalog: Catalog, capture: string): MadeScript {

@@ -1,7 +1,6 @@
 import { recognisedBoard } from '../board/recognise';
-import type { MadeScript, Told } from '../board/to-script';
 import { scriptFromBoardText } from '../board/to-script';
-import { counted } from '../features/hand-over';
+import { readSummary } from '../features/read-summary';
 import { chosenProfile } from './board-choice';
 import { readCapture } from './captures';
 import { here } from './here';
@@ -19,17 +18,6 @@ export async function runRead(args: readonly string[], terminal: Terminal): Prom
   const profile = chosenProfile(additions.catalog, values.board, recognisedBoard(additions.catalog, capture));
   const made = scriptFromBoardText(profile, additions.catalog, capture);
   terminal.out(made.text);
-  for (const line of summary(made)) terminal.err(`${visible(line)}\n`);
+  for (const line of readSummary(made)) terminal.err(`${visible(line)}\n`);
   return exitCodes.fine;
-}
-
-function summary({ understood, kept, unknown, repeated }: MadeScript): readonly string[] {
-  const told = (what: string, lines: readonly Told[]) =>
-    lines.map(({ line, text, reason }) => `  line ${line + 1}, ${what}: ${text.trim()} (${reason})`);
-  return [
-    `${counted(understood, 'setting')} understood, ${kept.length} kept as comments, ${counted(unknown.length, 'line')} not understood, ${repeated.length} repeated.`,
-    ...told('kept', kept),
-    ...told('not understood', unknown),
-    ...told('repeated', repeated),
-  ];
 }

@@ -1,4 +1,4 @@
-import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { BuildSheet } from '../sheet/build-sheet';
 
@@ -33,6 +33,94 @@ export const explainRequest = new RequestType<
   string | null,
   void
 >('propsoff/explain');
+
+/** A board that a text can be written for. */
+export interface BoardChoice {
+  readonly name: string;
+  readonly title: string;
+}
+
+/** No text could be made; why, in a sentence, and which boards there are. */
+interface NoBoard {
+  readonly kind: 'no-board';
+  readonly message: string;
+  readonly boards: readonly BoardChoice[];
+}
+
+export interface BoardTextParams extends AboutScript {
+  /** null: the board that the script sets. */
+  readonly board: string | null;
+  /** The record of the last hand-over, as it stands in its file, to get only what changed; null: everything. */
+  readonly since: string | null;
+  /** Why it is wanted in spite of must-fix findings; null: it is not. */
+  readonly reason: string | null;
+  /** Only to be looked at: nothing holds it back. */
+  readonly isPreview: boolean;
+}
+
+export type BoardTextAnswer =
+  | NoBoard
+  | { readonly kind: 'blocked'; readonly blocking: readonly string[] }
+  | {
+      readonly kind: 'text';
+      readonly board: BoardChoice;
+      readonly pack: string | null;
+      /** As the board takes it at once, one piece after the other. */
+      readonly pieces: readonly string[];
+      readonly count: number;
+      /** What was rounded, left out or kept back, a line each. */
+      readonly report: readonly string[];
+      /** What is to be remembered of it once it is handed over. */
+      readonly record: string;
+    };
+
+/** Client to server: a craft in its board's text. */
+export const boardTextRequest = new RequestType<BoardTextParams, BoardTextAnswer | null, void>(
+  'propsoff/boardText',
+);
+
+export type ReadAnswer =
+  | NoBoard
+  | {
+      readonly kind: 'script';
+      readonly text: string;
+      readonly board: BoardChoice;
+      /** What became of the lines, a line each. */
+      readonly summary: readonly string[];
+    };
+
+/** Client to server: a craft script from a captured text. `board`: null where the text itself is to show it. */
+export const readRequest = new RequestType<
+  { readonly capture: string; readonly board: string | null },
+  ReadAnswer,
+  void
+>('propsoff/read');
+
+export type ProveAnswer =
+  | NoBoard
+  | {
+      readonly kind: 'proof';
+      readonly markdown: string;
+      readonly summary: string;
+      readonly isEqual: boolean;
+      /** 0-based lines of the capture. */
+      readonly problems: readonly { readonly line: number; readonly message: string }[];
+    };
+
+/** Client to server: whether a capture shows what an open script says. */
+export const proveRequest = new RequestType<
+  AboutScript & { readonly capture: string; readonly board: string | null },
+  ProveAnswer | null,
+  void
+>('propsoff/prove');
+
+/** Client to server: the boards that a text can be written for. */
+export const boardsRequest = new RequestType0<readonly BoardChoice[], void>('propsoff/boards');
+
+/** Client to server: whose text an open board text is. */
+export const boardOfNotification = new NotificationType<{ readonly uri: string; readonly board: string }>(
+  'propsoff/boardOf',
+);
 
 /** Server to client: a script has been checked again; ask for what you show of it. */
 export const checkedNotification = new NotificationType<{ readonly uri: string }>('propsoff/checked');

@@ -4,6 +4,7 @@ import { AdditionFiles } from '../workspace/addition-files';
 import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
 import { AdditionDocuments } from './addition-documents';
+import { registerBoardRequests } from './board-requests';
 import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
@@ -43,6 +44,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     registerDocuments(connection, session, diagnostics, additions);
     registerFeatures(connection, session, diagnostics, onFault);
     registerOwnRequests(connection, session, diagnostics, onFault);
+    registerBoardRequests(connection, session, diagnostics, onFault);
     registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },

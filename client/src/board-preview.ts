@@ -1,0 +1,59 @@
+import * as vscode from 'vscode';
+import type { Engine } from './engine';
+import { activeCraftScript } from './language';
+
+const scheme = 'propsoff-board';
+
+/** The board's text of a craft script, read-only beside it: it follows every edit. */
+export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.Disposable {
+  private readonly changed = new vscode.EventEmitter<vscode.Uri>();
+  readonly onDidChange = this.changed.event;
+  /** By script. */
+  private readonly shown = new Map<string, vscode.Uri>();
+  private readonly disposables: vscode.Disposable[];
+
+  constructor(private readonly engine: Engine) {
+    this.disposables = [
+      this.changed,
+      vscode.workspace.registerTextDocumentContentProvider(scheme, this),
+      engine.onChecked((script) => {
+        const preview = this.shown.get(script.toString());
+        if (preview !== undefined) this.changed.fire(preview);
+      }),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+        if (uri.scheme === scheme) this.shown.delete(uri.query);
+      }),
+    ];
+  }
+
+  async open(): Promise<void> {
+    const script = activeCraftScript()?.document.uri;
+    if (script === undefined) {
+      void vscode.window.showInformationMessage('Open a craft script first.');
+      return;
+    }
+    const path = `${script.path.replace(/\.craft$/, '')}.boardtext`;
+    const uri = vscode.Uri.from({ scheme, path, query: script.toString() });
+    this.shown.set(script.toString(), uri);
+    this.changed.fire(uri);
+    const document = await vscode.workspace.openTextDocument(uri);
+    await vscode.window.showTextDocument(document, {
+      viewColumn: vscode.ViewColumn.Beside,
+      preserveFocus: true,
+      preview: true,
+    });
+  }
+
+  async provideTextDocumentContent(uri: vscode.Uri): Promise<string> {
+    const options = { board: null, since: null, reason: null, isPreview: true };
+    const answer = await this.engine.boardText(vscode.Uri.parse(uri.query), options);
+    if (answer?.kind === 'text') return answer.pieces.join('');
+    if (answer?.kind === 'no-board')
+      return `${answer.message} Name it in the script:\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;
+    return 'The craft script is not open any more.\n';
+  }
+
+  dispose(): void {
+    for (const disposable of this.disposables) disposable.dispose();
+  }
+}

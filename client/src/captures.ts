@@ -1,0 +1,66 @@
+import * as vscode from 'vscode';
+import { languageId } from './language';
+
+/** A text captured from a board, and where it stands, if it is open or a file. */
+export interface Capture {
+  readonly text: string;
+  readonly uri: vscode.Uri | null;
+}
+
+interface Source extends vscode.QuickPickItem {
+  readonly get: () => Promise<Capture | undefined>;
+}
+
+/** No board's listing is longer. */
+const longestBytes = 20_000_000;
+
+/** Lets the pilot say where the captured text is; undefined when they leave it, or it can't be had. */
+export async function pickCapture(title: string): Promise<Capture | undefined> {
+  const open = vscode.workspace.textDocuments
+    .filter(
+      ({ languageId: id, uri }) => id !== languageId && (uri.scheme === 'file' || uri.scheme === 'untitled'),
+    )
+    .map((document): Source => {
+      const name = document.uri.path.split('/').at(-1) ?? '';
+      const get = async () => ({ text: document.getText(), uri: document.uri });
+      return { label: `$(file) ${name}`, description: 'open in the editor', get };
+    });
+  const sources: readonly Source[] = [
+    {
+      label: '$(clippy) From the clipboard',
+      description: 'as it was copied from the board',
+      get: fromClipboard,
+    },
+    { label: '$(folder-opened) From a file…', get: fromFile },
+    ...open,
+  ];
+  const picked = await vscode.window.showQuickPick(sources, {
+    title,
+    placeHolder: 'Where is the captured text?',
+  });
+  const capture = await picked?.get();
+  if (capture?.text.trim() === '') {
+    void vscode.window.showWarningMessage('There is no text in it.');
+    return undefined;
+  }
+  return capture;
+}
+
+async function fromClipboard(): Promise<Capture> {
+  return { text: await vscode.env.clipboard.readText(), uri: null };
+}
+
+async function fromFile(): Promise<Capture | undefined> {
+  const [uri] = (await vscode.window.showOpenDialog({ title: 'Captured Text', canSelectMany: false })) ?? [];
+  if (uri === undefined) return undefined;
+  try {
+    const { size } = await vscode.workspace.fs.stat(uri);
+    if (size > longestBytes) throw new Error('it is far too long for a board’s settings');
+    const bytes = await vscode.workspace.fs.readFile(uri);
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), uri };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showErrorMessage(`The captured text could not be read: ${reason}.`);
+    return undefined;
+  }
+}

@@ -1,0 +1,158 @@
+import * as vscode from 'vscode';
+import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/protocol';
+import type { Engine } from './engine';
+import { activeCraftScript } from './language';
+import { pickBoard } from './pick-board';
+
+type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
+type Wanted = Omit<BoardTextParams, 'textDocument'>;
+
+/** Hands the active craft over: its board's text goes to the clipboard, piece by piece, or into a file. */
+export async function copyForBoard(engine: Engine): Promise<void> {
+  const script = activeCraftScript()?.document;
+  if (script === undefined) {
+    void vscode.window.showInformationMessage(
+      'Open the craft script that the board is to be set up with first.',
+    );
+    return;
+  }
+  if (!vscode.workspace.isTrusted) {
+    void vscode.window.showWarningMessage(
+      'This workspace is not trusted: nothing is handed over to a board from it.',
+    );
+    return;
+  }
+  const since = await wantedSince(script.uri);
+  if (since === undefined) return;
+  const text = await wantedText(engine, script.uri, { board: null, since, reason: null, isPreview: false });
+  if (text === undefined) return;
+  for (const line of text.report) engine.log.info(line);
+  if (text.count === 0) {
+    void vscode.window.showInformationMessage(
+      `Nothing changed since the last hand-over to ${text.board.title}.`,
+    );
+    return;
+  }
+  const isDone = isLong(text) ? await savedAsFile(script.uri, text) : await copied(text);
+  if (!isDone) return;
+  await remember(script.uri, text.record);
+  const pack = text.pack === null ? '' : `, pack ${text.pack}`;
+  const said = `${text.count} settings for ${text.board.title}${pack}. Propellers off before a pack is connected.`;
+  const picked = await vscode.window.showInformationMessage(said, 'Show What Was Rounded or Left Out');
+  if (picked !== undefined) engine.log.show();
+}
+
+/** The record of the last hand-over, null for everything; undefined: the pilot has left. */
+async function wantedSince(script: vscode.Uri): Promise<string | null | undefined> {
+  const record = await lastRecord(script);
+  if (record === null) return null;
+  const all = { label: 'Everything', since: null };
+  const changed = { label: 'Only what changed', description: 'since the last hand-over', since: record };
+  const picked = await vscode.window.showQuickPick([all, changed], { title: 'Copy Text for the Board' });
+  return picked === undefined ? undefined : picked.since;
+}
+
+/** The text; undefined where it is held back and the pilot leaves it at that. */
+async function wantedText(engine: Engine, script: vscode.Uri, wanted: Wanted): Promise<Text | undefined> {
+  const answer = await engine.boardText(script, wanted);
+  switch (answer?.kind) {
+    case 'text':
+      return answer;
+    case 'blocked': {
+      const reason = await reasonAgainst(answer.blocking);
+      return reason === undefined ? undefined : wantedText(engine, script, { ...wanted, reason });
+    }
+    case 'no-board': {
+      const board = await pickBoard(answer.boards, answer.message);
+      return board === undefined ? undefined : wantedText(engine, script, { ...wanted, board });
+    }
+    default:
+      void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+      return undefined;
+  }
+}
+
+async function reasonAgainst(blocking: readonly string[]): Promise<string | undefined> {
+  const [counts = '', ...findings] = blocking;
+  const anyway = 'Hand Over Anyway…';
+  const detail = findings.map((line) => line.trim()).join('\n');
+  const picked = await vscode.window.showWarningMessage(
+    counts,
+    { modal: true, detail },
+    'Show Problems',
+    anyway,
+  );
+  if (picked === 'Show Problems') await vscode.commands.executeCommand('workbench.actions.view.problems');
+  if (picked !== anyway) return undefined;
+  return vscode.window.showInputBox({
+    title: 'Hand Over in Spite of Must-Fix Findings',
+    prompt: 'Why? The reason is written into the text and into the record beside the script.',
+    validateInput: (reason) => (reason.trim() === '' ? 'A reason in words is needed.' : undefined),
+    ignoreFocusOut: true,
+  });
+}
+
+function isLong({ pieces }: Text): boolean {
+  const most = vscode.workspace.getConfiguration('propsoff').get<number>('handOver.longestClipboard') ?? 0;
+  return pieces.reduce((sum, piece) => sum + piece.length, 0) > most;
+}
+
+/** One piece after the other, each read back; false when the pilot leaves or the clipboard holds something else. */
+async function copied({ pieces }: Text): Promise<boolean> {
+  for (const [index, piece] of pieces.entries()) {
+    await vscode.env.clipboard.writeText(piece);
+    if (normal(await vscode.env.clipboard.readText()) !== normal(piece)) {
+      void vscode.window.showErrorMessage(
+        'The clipboard does not hold what was copied. Nothing was handed over.',
+      );
+      return false;
+    }
+    if (index === pieces.length - 1) return true;
+    const lines = piece.split('\n').length - 1;
+    const next = 'Copy the Next';
+    const said = `Piece ${index + 1} of ${pieces.length} copied, ${lines} lines. Paste it, wait until the board has taken it, then go on.`;
+    if ((await vscode.window.showInformationMessage(said, { modal: true }, next)) !== next) return false;
+  }
+  return true;
+}
+
+/** Some systems change line ends on the way through their clipboard; nothing else may change. */
+function normal(text: string): string {
+  return text.replace(/\r\n?/g, '\n');
+}
+
+async function savedAsFile(script: vscode.Uri, { pieces }: Text): Promise<boolean> {
+  const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.boardtext` });
+  const uri = await vscode.window.showSaveDialog({
+    title: 'The text is long: save it as a file',
+    ...(script.scheme === 'untitled' ? {} : { defaultUri }),
+  });
+  if (uri === undefined) return false;
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(pieces.join('')));
+  return true;
+}
+
+function recordUri(script: vscode.Uri): vscode.Uri | null {
+  return script.scheme === 'untitled' ? null : script.with({ path: `${script.path}.handed.json` });
+}
+
+async function lastRecord(script: vscode.Uri): Promise<string | null> {
+  const uri = recordUri(script);
+  if (uri === null) return null;
+  try {
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+  } catch {
+    return null;
+  }
+}
+
+async function remember(script: vscode.Uri, record: string): Promise<void> {
+  const uri = recordUri(script);
+  if (uri === null) return;
+  try {
+    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(record));
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showWarningMessage(`The hand-over could not be recorded beside the script: ${reason}`);
+  }
+}

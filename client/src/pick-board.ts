@@ -1,0 +1,31 @@
+import * as vscode from 'vscode';
+import type { BoardChoice } from '../../server/src/lsp/protocol';
+import type { Engine } from './engine';
+import { boardLanguageId } from './language';
+
+/** Lets the pilot say which board; undefined when they leave it. `why`: what made it necessary. */
+export async function pickBoard(boards: readonly BoardChoice[], why: string): Promise<string | undefined> {
+  if (boards.length === 0) {
+    void vscode.window.showWarningMessage(`${why} No profile says how a board writes its settings yet.`);
+    return undefined;
+  }
+  const items = boards.map(({ name, title }) => ({ label: title, description: name, name }));
+  const picked = await vscode.window.showQuickPick(items, { title: 'Which board?', placeHolder: why });
+  return picked?.name;
+}
+
+/** Says whose text the active document is; any text becomes a board's text by it. */
+export async function pickBoardOfText(engine: Engine): Promise<void> {
+  const document = vscode.window.activeTextEditor?.document;
+  if (document === undefined) {
+    void vscode.window.showInformationMessage('Open a text captured from a board first.');
+    return;
+  }
+  const board = await pickBoard(await engine.boards(), 'The board that this text comes from');
+  if (board === undefined) return;
+  const text =
+    document.languageId === boardLanguageId
+      ? document
+      : await vscode.languages.setTextDocumentLanguage(document, boardLanguageId);
+  await engine.pickBoard(text.uri, board);
+}

@@ -1,0 +1,72 @@
+import * as vscode from 'vscode';
+import type { ProveAnswer } from '../../server/src/lsp/protocol';
+import { type Capture, pickCapture } from './captures';
+import type { Engine } from './engine';
+import type { Explanations } from './explanations';
+import { activeCraftScript } from './language';
+import { pickBoard } from './pick-board';
+
+type Proof = Extract<ProveAnswer, { kind: 'proof' }>;
+
+/** Holds the active craft script against captured texts: as a table, and as findings in the capture. */
+export class Proofs implements vscode.Disposable {
+  private readonly found = vscode.languages.createDiagnosticCollection('propsoff-proof');
+  private readonly closing = vscode.workspace.onDidChangeTextDocument(({ document }) =>
+    // What was found in a text says nothing of the text that it became.
+    this.found.delete(document.uri),
+  );
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly explanations: Explanations,
+  ) {}
+
+  async compare(): Promise<void> {
+    const script = activeCraftScript()?.document.uri;
+    if (script === undefined) {
+      void vscode.window.showInformationMessage(
+        'Open the craft script that the board was set up with first.',
+      );
+      return;
+    }
+    const capture = await pickCapture('Compare with Captured Text');
+    if (capture === undefined) return;
+    const proof = await this.proof(script, capture.text);
+    if (proof === undefined) return;
+    this.mark(capture, proof);
+    const name = script.path.split('/').at(-1) ?? '';
+    await this.explanations.show(`proof of ${name}`, proof.markdown);
+    const show = proof.isEqual ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
+    void show(proof.summary);
+  }
+
+  dispose(): void {
+    this.found.dispose();
+    this.closing.dispose();
+  }
+
+  private async proof(script: vscode.Uri, capture: string): Promise<Proof | undefined> {
+    let answer = await this.engine.prove(script, capture, null);
+    if (answer?.kind === 'no-board') {
+      const board = await pickBoard(answer.boards, answer.message);
+      if (board === undefined) return undefined;
+      answer = await this.engine.prove(script, capture, board);
+    }
+    if (answer?.kind === 'proof') return answer;
+    void vscode.window.showErrorMessage(answer?.message ?? 'Propsoff’s checks are not running.');
+    return undefined;
+  }
+
+  private mark({ uri, text }: Capture, { problems }: Proof): void {
+    if (uri === null) return;
+    const lines = text.split(/\r\n|\n|\r/);
+    const marks = problems.map(({ line, message }) => {
+      const range = new vscode.Range(line, 0, line, lines[line]?.length ?? 0);
+      const mark = new vscode.Diagnostic(range, message, vscode.DiagnosticSeverity.Warning);
+      mark.source = 'propsoff';
+      mark.code = 'board/proof';
+      return mark;
+    });
+    this.found.set(uri, marks);
+  }
+}
