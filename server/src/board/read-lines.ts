@@ -1,3 +1,4 @@
+import type { BoardText } from '../catalog/model/board-text';
 import { splitLines } from '../language/split-lines';
 import type { NameFound, Profile } from './profile';
 import { type FieldText, match } from './template';
@@ -69,5 +70,17 @@ function readSetting(profile: Profile, text: string, heading: string): SettingLi
   const value = fields?.get('value');
   if (name === undefined || value === undefined || name.text === '') return null;
   const group = fields?.get('group')?.text ?? heading;
-  return { kind: 'setting', group, name, value, found: profile.find(group, name.text) };
+  const own = withoutRemark(value, profile.text);
+  return { kind: 'setting', group, name, value: own, found: profile.find(group, name.text) };
+}
+
+/** The value alone, where the board says something about the setting behind it. */
+export function withoutRemark(value: FieldText, { remarks, quote }: BoardText): FieldText {
+  const { text, start } = value;
+  // What stands in quotes is the value's own.
+  const from = quote !== '' && text.startsWith(quote) ? Math.max(0, text.indexOf(quote, 1)) : 0;
+  const places = remarks.map((mark) => text.indexOf(mark, from)).filter((at) => at > 0);
+  if (places.length === 0) return value;
+  const own = text.slice(0, Math.min(...places)).trimEnd();
+  return { start, end: start + own.length, text: own };
 }

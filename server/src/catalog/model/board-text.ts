@@ -22,6 +22,13 @@ export const boardText = z.strictObject({
     .optional()
     .describe('A line with the field {group}, where the group stands above its settings.'),
   comment: spelling.max(8).describe('What a line begins with that the board does not read.'),
+  remarks: z
+    .array(spelling)
+    .max(8)
+    .default([])
+    .describe(
+      'What ends a value when more stands behind it, such as " #" or " [": from there on the board says something about the setting.',
+    ),
   opening: z.array(lineText).max(8).default([]).describe('Lines before the settings; {board} is the name.'),
   closing: z
     .array(lineText)
