@@ -33,7 +33,8 @@ function joinedIndents(lines: readonly LogicalLine[]): readonly LogicalLine[] {
   const made: LogicalLine[] = [];
   for (const line of lines) {
     const before = made.at(-1);
-    const isOpen = before !== undefined && /[=:>,+]\s*$/.test(before.text.slice(-8)) && before.text.length < longestLine;
+    const isOpen =
+      before !== undefined && /[=:>,+]\s*$/.test(before.text.slice(-8)) && before.text.length < longestLine;
     if (isOpen && /^(?: {2,}|\t)\S/.test(line.text)) {
       const text = `${before.text.trimEnd()} ${line.text.trim()}`;
       made[made.length - 1] = { ...before, text, count: before.count + line.count };

@@ -6,7 +6,18 @@ export type Look = 'number' | 'flag' | 'word' | 'words' | 'text' | 'list' | null
 const number = /^[+-]?(\d{1,15}([.,]\d{1,12})?|\.\d{1,12})$/;
 const measured = /^[+-]?\d{1,15}(\.\d{1,12})?\s?(%|[a-zA-Zµ°]{1,5}(\/[a-zA-Z]{1,4}(\^2)?)?)$/;
 const word = /^[A-Za-z][A-Za-z0-9]*([-_./][A-Za-z0-9]+)*$/;
-const flags: ReadonlySet<string> = new Set(['on', 'off', 'yes', 'no', 'true', 'false', 'lit', 'dark', 'enabled', 'disabled']);
+const flags: ReadonlySet<string> = new Set([
+  'on',
+  'off',
+  'yes',
+  'no',
+  'true',
+  'false',
+  'lit',
+  'dark',
+  'enabled',
+  'disabled',
+]);
 const mostWords = 5;
 const mostEntries = 24;
 
@@ -38,7 +49,7 @@ function listLook(text: string): boolean {
   return entries.length <= mostEntries && entries.every((entry) => number.test(entry) || word.test(entry));
 }
 
-const name = /^[A-Za-z][A-Za-z0-9]*([ ._/:-][A-Za-z0-9]+|\[[A-Za-z0-9]{1,8}\]|\(\d{1,4}\))*$/;
+const name = /^[A-Za-z][A-Za-z0-9]*((?:: |[ ._/:-])[A-Za-z0-9]+|\[[A-Za-z0-9]{1,8}\]|\(\d{1,4}\))*$/;
 const longestName = 60;
 
 /** Whether a text can be the name of a setting or of a group. */
