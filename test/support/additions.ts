@@ -7,7 +7,11 @@ const { bundle } = compileCatalog(join(__dirname, '../..'));
 
 /** A workspace's additions from files by their names; a text stands as it is. */
 export function additionsOf(files: Readonly<Record<string, Written | string>>): Additions {
-  const additions = new Additions(bundle, (file) => file);
+  const additions = new Additions(
+    bundle,
+    (file) => file,
+    (file) => (file.startsWith('boards/') ? 'board' : 'addition'),
+  );
   additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])));
   return additions;
 }

@@ -39,6 +39,11 @@ Usage: propsoff <command> [paths] [options]
       Whether a capture shows all that the script says: exit code 0 only if all is equal.
         --ignore-extra  settings that the script does not make are told and count not
 
+  propsoff learn <capture | -> [--name <name>] [--confirm <setting>=<parameter>]... [--json]
+      A board profile from a listing of any form, to standard output; what its settings may stand for, to
+      standard error. Only what is confirmed is named; the rest are settings of the board's own.
+        --json          what was understood and the proposals, as JSON
+
   What the files in the folder "propsoff" of the current folder add (settings, words, rules, links,
   chemistries, regions) and the board profiles in the folder "boards" are known everywhere; what is
   wrong with one of them is told by check.

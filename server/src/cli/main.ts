@@ -3,6 +3,7 @@ import { runCheck } from './check';
 import { runExplain } from './explain';
 import { runFormat } from './format';
 import { helpText } from './help';
+import { runLearn } from './learn';
 import { exitCodes, UsageError } from './outcome';
 import { runProve } from './prove';
 import { runRead } from './read';
@@ -22,6 +23,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ['board-text', runBoardText],
   ['read', runRead],
   ['prove', runProve],
+  ['learn', runLearn],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {

@@ -1,5 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import { entriesOf } from '../board/entries';
+import { learnShape } from '../board/learn/shape';
+import { profileSkeleton } from '../board/learn/skeleton';
 import { type Profile, profileOf } from '../board/profile';
 import { prove } from '../board/prove';
 import { recognisedBoard } from '../board/recognise';
@@ -9,6 +11,7 @@ import type { Catalog } from '../catalog/catalog';
 import { readHandOver } from '../catalog/model/hand-over';
 import { CraftView } from '../craft/view';
 import { blockedText, prepareBoardText } from '../features/hand-over';
+import { learned } from '../features/learning';
 import { toldProof } from '../features/proof-text';
 import { readSummary } from '../features/read-summary';
 import type { Diagnostics } from './diagnostics';
@@ -18,6 +21,8 @@ import {
   boardOfNotification,
   boardsRequest,
   boardTextRequest,
+  learnRequest,
+  makeProfileRequest,
   type ProveAnswer,
   proveRequest,
   type ReadAnswer,
@@ -86,6 +91,17 @@ export function registerBoardRequests(
       return { kind: 'proof', ...toldProof(proof, `${name} on ${profile.board.title}${pack}`) };
     }),
   );
+  connection.onRequest(learnRequest, ({ capture }) => {
+    const shape = learnShape(isReadable(capture) ? capture : '');
+    return learned(shape, workspace.catalog);
+  });
+  connection.onRequest(makeProfileRequest, ({ capture, name, confirmed }) => {
+    const shape = learnShape(isReadable(capture) ? capture : '');
+    const skeleton = profileSkeleton(shape, name, new Map(confirmed), workspace.catalog);
+    if (skeleton === null) return null;
+    const { profile, mapped } = skeleton;
+    return { text: `${JSON.stringify(profile, null, 2)}\n`, mapped: mapped.length, own: profile.own.length };
+  });
   connection.onNotification(boardOfNotification, ({ uri, board }) => {
     session.boards.pick(uri, board);
     diagnostics.changed(uri);

@@ -1,5 +1,6 @@
 import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
+import type { Learned } from '../features/learning';
 import type { BuildSheet } from '../sheet/build-sheet';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
@@ -116,6 +117,23 @@ export const proveRequest = new RequestType<
 
 /** Client to server: the boards that a text can be written for. */
 export const boardsRequest = new RequestType0<readonly BoardChoice[], void>('propsoff/boards');
+
+/** Client to server: what an unknown listing says, with proposals for a person to confirm. */
+export const learnRequest = new RequestType<{ readonly capture: string }, Learned, void>('propsoff/learn');
+
+export interface MakeProfileParams {
+  readonly capture: string;
+  readonly name: string;
+  /** What was confirmed: a setting's key and the parameter that it stands for. */
+  readonly confirmed: readonly (readonly [key: string, parameter: string])[];
+}
+
+/** Client to server: the profile as JSON; null: the text holds no settings. */
+export const makeProfileRequest = new RequestType<
+  MakeProfileParams,
+  { readonly text: string; readonly mapped: number; readonly own: number } | null,
+  void
+>('propsoff/makeProfile');
 
 /** Client to server: whose text an open board text is. */
 export const boardOfNotification = new NotificationType<{ readonly uri: string; readonly board: string }>(

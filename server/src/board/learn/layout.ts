@@ -173,7 +173,7 @@ function scored(
   const literal = literalText(separator);
   const fields = columns.map((column) => `{${column}}`).join(literal);
   const more = hasMore ? [literal.trimEnd() === '' ? literal : literal.trimEnd()] : [];
-  const remarks = [...marks].filter(([, count]) => count >= Math.max(2, 0.02 * read)).map(([mark]) => mark);
+  const remarks = [...marks].filter(([, count]) => count >= Math.max(1, 0.01 * read)).map(([mark]) => mark);
   const bonus = separator.core === '' ? 0 : 0.02 * separator.core.length;
   const inner = innerGroup(groupMarks, names, read, columns, separator);
   return {

@@ -73,7 +73,7 @@ export function learnShape(text: string): LearnedShape {
 }
 
 /** What no board writes: a line with it was damaged on its way. */
-const noise = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\ufffd]/;
+const noise = /[^\P{Cc}\t]|\ufffd/u;
 
 /** Reads lines by the template that was found, and takes only what looks like a setting. */
 class Reader {

@@ -48,4 +48,7 @@ export const boardFile = board.extend({
   source: ours,
 });
 
+/** The same as its author writes it: what has a default may be left out. */
+export type BoardFile = z.input<typeof boardFile>;
+
 export type Addition = z.infer<typeof addition> & { readonly boards: readonly Board[] };

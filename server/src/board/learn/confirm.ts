@@ -1,0 +1,112 @@
+import type { Catalog, FoundParameter } from '../../catalog/catalog';
+import type { BoardSetting } from '../../catalog/model/board-text';
+import { staticWords } from '../../craft/line-check';
+import { fromBase, unitOf } from '../../units/unit';
+import type { LearnedSetting } from './shape';
+import { tellingWords } from './words';
+
+/** What a pilot has said that settings stand for: the catalogue's name by the setting's key. */
+export type Confirmed = ReadonlyMap<string, string>;
+
+export interface NamedRow {
+  readonly group: string;
+  readonly row: BoardSetting;
+}
+
+/** Kinds of parameters that one setting, or two for the ends of a range, can hold. */
+const confirmable: ReadonlySet<string> = new Set([
+  'quantity',
+  'count',
+  'flag',
+  'word',
+  'words',
+  'text',
+  'range',
+]);
+
+export function canBeConfirmed(catalog: Catalog, name: string): boolean {
+  const known = catalog.parameters.get(name);
+  return known !== undefined && confirmable.has(known.parameter.kind) && !isOpen(name);
+}
+
+/** A member has to be named as well: that is for the author of the profile. */
+function isOpen(name: string): boolean {
+  return name.includes('<') && !name.startsWith('pack.');
+}
+
+/** The rows that confirmed settings make; settings whose parameter can't be held so are left out. */
+export function confirmedRows(
+  settings: readonly LearnedSetting[],
+  confirmed: Confirmed,
+  catalog: Catalog,
+): readonly NamedRow[] {
+  const byParameter = new Map<string, LearnedSetting[]>();
+  for (const setting of settings) {
+    const parameter = confirmed.get(settingKey(setting));
+    if (parameter === undefined || !canBeConfirmed(catalog, parameter)) continue;
+    byParameter.set(parameter, [...(byParameter.get(parameter) ?? []), setting]);
+  }
+  return [...byParameter].flatMap(([name, held]) => rowOf(name, held, catalog) ?? []);
+}
+
+export function settingKey({ group, name }: Pick<LearnedSetting, 'group' | 'name'>): string {
+  return group === '' ? name : `${group}/${name}`;
+}
+
+function rowOf(name: string, held: readonly LearnedSetting[], catalog: Catalog): NamedRow | null {
+  const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
+  const [first] = held;
+  if (found === undefined || first === undefined) return null;
+  const { kind } = found.parameter;
+  if (kind === 'range') {
+    // A range needs both its ends: the lower number is the lower end.
+    const [low, high] = [...held].sort((one, other) => Number(one.value) - Number(other.value));
+    if (held.length !== 2 || low === undefined || high === undefined || low.group !== high.group) return null;
+    return {
+      group: low.group,
+      row: { parameter: name, names: [low.name, high.name], by: 'ends', ...counted(found, low) },
+    };
+  }
+  if (held.length !== 1) return null;
+  const row: BoardSetting = { parameter: name, names: [first.name], by: 'value' };
+  return { group: first.group, row: { ...row, ...counted(found, first), ...worded(found, first, catalog) } };
+}
+
+/** Boards count in tenths, hundredths or thousandths where it saves them a point. */
+const scales = [1, 10, 100, 1000];
+
+/** The scale with which a number of the board is a usual one. */
+export function likelyScale({ parameter, range, usual }: FoundParameter, value: number): number {
+  const unit = parameter.kind === 'quantity' || parameter.kind === 'range' ? parameter.unit : '';
+  if (unit === '' || value === 0) return 1;
+  const lies = (span: { low: number; high: number } | undefined) =>
+    scales.find((scale) => {
+      if (span === undefined) return false;
+      const [low, high] = [span.low, span.high].map((base) => fromBase(base, unitOf(unit)));
+      return value / scale >= (low ?? 0) - 1e-9 && value / scale <= (high ?? 0) + 1e-9;
+    });
+  return lies(usual) ?? lies(range) ?? 1;
+}
+
+function counted(found: FoundParameter, { value, look }: LearnedSetting): Partial<BoardSetting> {
+  if (look !== 'number') return {};
+  const scale = likelyScale(found, Number(value.replace(',', '.')));
+  return scale === 1 ? {} : { scale };
+}
+
+/** The board's words where they are plainly the catalogue's; the others are for the author to fill in. */
+function worded(
+  found: FoundParameter,
+  { value, remark, look }: LearnedSetting,
+  catalog: Catalog,
+): Partial<BoardSetting> {
+  const { parameter } = found;
+  if (parameter.kind !== 'word' && parameter.kind !== 'words' && parameter.kind !== 'flag') return {};
+  const known = parameter.kind === 'flag' ? ['on', 'off'] : (staticWords(found, catalog) ?? []);
+  const spelled = remark?.words ?? (look === 'word' || look === 'flag' || look === 'words' ? [value] : []);
+  const pairs = known.flatMap((word) => {
+    const own = spelled.find((one) => tellingWords(one).join(' ') === tellingWords(word).join(' '));
+    return own === undefined || own === word ? [] : [[word, own] as const];
+  });
+  return pairs.length === 0 ? {} : { words: Object.fromEntries(pairs) };
+}

@@ -1,0 +1,173 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { KnownParameter } from '../../catalog/known-parameter';
+import { staticWords } from '../../craft/line-check';
+import { fromBase, unitOf } from '../../units/unit';
+import type { Look } from './looks';
+import type { LearnedSetting } from './shape';
+import { tellingWords } from './words';
+
+/** A parameter that a board's setting may stand for. A person has to say so: nothing is taken by itself. */
+export interface Proposal {
+  /** The catalogue's name. */
+  readonly parameter: string;
+  readonly score: number;
+  /** Why, in words that end no sentence. */
+  readonly reason: string;
+}
+
+interface Entry {
+  readonly known: KnownParameter;
+  /** How much each word tells of the parameter. */
+  readonly weights: ReadonlyMap<string, number>;
+  /** Words of its path without the group's. */
+  readonly own: ReadonlySet<string>;
+  readonly words: ReadonlySet<string>;
+}
+
+interface Index {
+  readonly entries: readonly Entry[];
+  readonly byWord: ReadonlyMap<string, readonly Entry[]>;
+  /** The fewer parameters a word belongs to, the more it tells. */
+  readonly rarity: (word: string) => number;
+}
+
+const indexes = new WeakMap<Catalog, Index>();
+const most = 8;
+
+/** Parameters of the catalogue that a setting of a listing may stand for, the likeliest first. */
+export function proposeParameters(setting: LearnedSetting, catalog: Catalog): readonly Proposal[] {
+  const index = indexOf(catalog);
+  const asked = askedWords(setting);
+  const likely = new Set([...asked.keys()].flatMap((word) => index.byWord.get(word) ?? []));
+  return [...likely]
+    .filter(({ known }) => kindsFor[setting.look].includes(known.parameter.kind))
+    .map((entry) => proposal(entry, asked, setting, index))
+    .sort((one, other) => other.score - one.score || (one.parameter < other.parameter ? -1 : 1))
+    .slice(0, most);
+}
+
+/** The setting's own words with their weight; those of its group tell less. */
+function askedWords({ group, name }: LearnedSetting): ReadonlyMap<string, number> {
+  const asked = new Map<string, number>();
+  for (const word of tellingWords(group)) asked.set(word, 0.35);
+  for (const word of tellingWords(name)) asked.set(word, 1);
+  return asked;
+}
+
+function proposal(
+  entry: Entry,
+  asked: ReadonlyMap<string, number>,
+  setting: LearnedSetting,
+  index: Index,
+): Proposal {
+  let [found, wanted] = [0, 0];
+  const shared: string[] = [];
+  for (const [word, weight] of asked) {
+    const rarity = index.rarity(word);
+    const told = entry.weights.get(word) ?? 0;
+    wanted += weight * rarity;
+    found += weight * rarity * Math.min(1, told);
+    if (told > 0.3) shared.push(word);
+  }
+  const own = [...entry.own];
+  const named = own.reduce((sum, word) => sum + (asked.has(word) ? index.rarity(word) : 0), 0);
+  const all = own.reduce((sum, word) => sum + index.rarity(word), 0);
+  const words = 0.62 * (found / Math.max(wanted, 1e-9)) + 0.38 * (named / Math.max(all, 1e-9));
+  const { factor, reason } = fitOf(entry, setting);
+  const sharing = shared.length === 0 ? 'its words are near' : `both say ${shared.slice(0, 4).join(', ')}`;
+  return { parameter: entry.known.name, score: words * factor, reason: `${sharing}; ${reason}` };
+}
+
+interface Fit {
+  readonly factor: number;
+  readonly reason: string;
+}
+
+const kindsFor: Readonly<Record<Exclude<Look, null>, readonly string[]>> = {
+  number: ['quantity', 'count', 'range', 'curve', 'place', 'flag'],
+  flag: ['flag', 'word'],
+  word: ['word', 'words', 'text', 'quantity', 'count'],
+  words: ['word', 'words', 'text'],
+  text: ['text'],
+  list: ['words', 'range', 'place'],
+};
+
+/** How well the value suits what the parameter takes. */
+function fitOf({ known, words }: Entry, { look, value, remark }: LearnedSetting): Fit {
+  const { parameter } = known;
+  if (parameter.kind === 'flag' && look === 'number' && value !== '0' && value !== '1')
+    return { factor: 0.35, reason: `${value} is no flag` };
+  if (look === 'number') return numberFit(known, Number(value.replace(',', '.')));
+  const said = (remark?.words ?? [value]).flatMap((word) => tellingWords(word));
+  if (said.some((word) => words.has(word)))
+    return { factor: 1.15, reason: `${value} is like one of its words` };
+  return { factor: 1, reason: `${value} may be one of its words` };
+}
+
+/** Boards count in tenths, hundredths or thousandths where it saves them a point. */
+const scales = [1, 10, 100, 1000, 0.001];
+
+function numberFit({ parameter, range, usual }: KnownParameter, value: number): Fit {
+  const unit = parameter.kind === 'quantity' || parameter.kind === 'range' ? parameter.unit : '';
+  if (range === undefined || Number.isNaN(value)) return { factor: 1, reason: 'it takes numbers' };
+  const inUnit = (base: number) => (unit === '' ? base : fromBase(base, unitOf(unit)));
+  const within = (span: { low: number; high: number }, scale: number) =>
+    value / scale >= inUnit(span.low) - 1e-9 && value / scale <= inUnit(span.high) + 1e-9;
+  const span = `${inUnit(range.low)} to ${inUnit(range.high)}${unit === '' ? '' : ` ${unit}`}`;
+  if (usual !== undefined && within(usual, 1))
+    return { factor: 1.12, reason: `${value} is usual within ${span}` };
+  if (within(range, 1)) return { factor: 1.06, reason: `${value} lies in ${span}` };
+  const scale = scales.find((one) => within(range, one));
+  if (scale !== undefined && value !== 0)
+    return { factor: 1, reason: `${value} lies in ${span} if it is scaled` };
+  return { factor: 0.7, reason: `${value} lies outside ${span}` };
+}
+
+function indexOf(catalog: Catalog): Index {
+  const known = indexes.get(catalog);
+  if (known !== undefined) return known;
+  const made = makeIndex(catalog);
+  indexes.set(catalog, made);
+  return made;
+}
+
+function makeIndex(catalog: Catalog): Index {
+  const entries = [...catalog.parameters.values()]
+    .filter(({ name }) => !name.startsWith('own.'))
+    .map((one) => entryOf(one, catalog));
+  const byWord = new Map<string, Entry[]>();
+  for (const entry of entries)
+    for (const word of entry.weights.keys()) {
+      const all = byWord.get(word) ?? [];
+      all.push(entry);
+      byWord.set(word, all);
+    }
+  const rarity = (word: string) => Math.log(1 + entries.length / (1 + (byWord.get(word)?.length ?? 0)));
+  return { entries, byWord, rarity };
+}
+
+function entryOf(known: KnownParameter, catalog: Catalog): Entry {
+  const { parameter, name } = known;
+  const weights = new Map<string, number>();
+  const add = (text: string, weight: number) => {
+    for (const word of tellingWords(text)) weights.set(word, Math.max(weight, weights.get(word) ?? 0));
+  };
+  const path = name.replace(/<[a-z]+>/g, '');
+  const choices = staticWords({ ...known, path: name, keys: [] }, catalog) ?? [];
+  add(parameter.summary, 0.3);
+  for (const choice of choices) add(choice, 0.3);
+  add(catalog.groups.get(name.split('.')[0] ?? '')?.title ?? '', 0.5);
+  add(parameter.title, 0.95);
+  for (const said of parameter.alsoCalled) add(said, 0.9);
+  add(path, 1);
+  const collection = name.match(/^(.*?)\.<[a-z]+>/)?.[1];
+  for (const { name: member, title } of collection === undefined ? [] : catalog.members(collection))
+    add(`${member} ${title}`, 0.6);
+  const own = tellingWords(path.split('.').slice(1).join(' '));
+  return {
+    known,
+    weights,
+    own: new Set(own.length > 0 ? own : tellingWords(path)),
+    words: new Set(choices.flatMap((choice) => tellingWords(choice))),
+  };
+}

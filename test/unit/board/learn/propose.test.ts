@@ -1,0 +1,112 @@
+import assert from 'node:assert/strict';
+import { valueLook } from '../../../../server/src/board/learn/looks';
+import { proposeParameters } from '../../../../server/src/board/learn/propose';
+import { namesOf, profileOf } from '../../../../server/src/board/profile';
+import { Speller } from '../../../../server/src/board/spelling';
+import { interpret } from '../../../../server/src/craft/interpret';
+import { noNames } from '../../../../server/src/craft/line-check';
+import type { Value } from '../../../../server/src/craft/value';
+import { parseLine } from '../../../../server/src/language/parser';
+import { type RowOfBoard, rowsOf } from '../../../support/board-crafts';
+import { testCatalog } from '../../../support/catalog';
+
+/** The default, or the middle of what is usual, or the first word. */
+function sampleOf({ found, row }: RowOfBoard): Value | null {
+  const { parameter, usual } = found;
+  const statement = parseLine(`value = ${parameter.default?.value ?? ''}`);
+  if (statement.kind === 'setting' && statement.value !== null)
+    return interpret(statement.value, found, noNames, null).value;
+  const middle = usual === undefined ? 0 : (usual.low + usual.high) / 2;
+  switch (parameter.kind) {
+    case 'quantity':
+      return { kind: 'quantity', value: middle, unit: parameter.unit };
+    case 'count':
+      return { kind: 'count', value: Math.round(middle) };
+    case 'range':
+      return { kind: 'range', low: usual?.low ?? 0, high: usual?.high ?? 1, unit: parameter.unit };
+    case 'flag':
+      return { kind: 'flag', value: true };
+    case 'place':
+      return { kind: 'place', row: 3, column: 4 };
+    case 'curve':
+      return {
+        kind: 'curve',
+        points: [
+          { x: 0, y: 0 },
+          { x: 1, y: 6 },
+        ],
+      };
+    case 'text':
+      return { kind: 'text', value: 'Sandmartin' };
+    default: {
+      const word = Object.keys(row.words ?? {})[0];
+      return word === undefined ? null : { kind: 'word', value: word };
+    }
+  }
+}
+
+interface Ranked {
+  readonly name: string;
+  readonly right: string;
+  /** From 0; -1: not among them. */
+  readonly place: number;
+  readonly first: string;
+}
+
+function ranked(board: string): readonly Ranked[] {
+  const found = testCatalog.board(board);
+  const profile = found === undefined ? null : profileOf(found);
+  assert.ok(found && profile);
+  return rowsOf(found, testCatalog)
+    .filter(({ row }) => !row.parameter.startsWith('own.'))
+    .flatMap((one) => {
+      const value = sampleOf(one);
+      const spelled = value === null ? null : new Speller(one.row, one.found, profile.text).write(value);
+      return (namesOf(one.row, one.group, one.member) ?? []).map(({ group, name }, part): Ranked => {
+        const text = spelled?.kind === 'texts' ? (spelled.texts[part] ?? '1') : 'word';
+        const setting = { group, name, value: text, look: valueLook(text) ?? 'word', remark: null };
+        const proposals = proposeParameters(setting, testCatalog).map(({ parameter }) => parameter);
+        return {
+          name: `${group} ${name}`,
+          right: one.row.parameter,
+          place: proposals.indexOf(one.row.parameter),
+          first: proposals[0] ?? '',
+        };
+      });
+    });
+}
+
+describe('what a setting of an unknown board may stand for', () => {
+  for (const board of ['wren', 'heron']) {
+    it(`is among the first three for nine of ten names of ${board}`, () => {
+      const all = ranked(board);
+      const missed = all.filter(({ place }) => place < 0 || place > 2);
+      const share = 1 - missed.length / all.length;
+      assert.ok(
+        share >= 0.9,
+        `${(100 * share).toFixed(1)} % of ${all.length}; ${missed
+          .slice(0, 40)
+          .map(({ name, right, first }) => `${name}: ${right}, not ${first}`)
+          .join('\n')}`,
+      );
+    });
+  }
+
+  it('comes with a reason that names the value', () => {
+    const setting = {
+      group: 'calm',
+      name: 'gyro-cutoff',
+      value: '225',
+      look: 'number' as const,
+      remark: null,
+    };
+    const [first] = proposeParameters(setting, testCatalog);
+    assert.equal(first?.parameter, 'gyro.lowpass.cutoff');
+    assert.match(first?.reason ?? '', /^both say .*cutoff.*; 225 is usual within 5 to 4000 Hz$/);
+  });
+
+  it('is nothing for words that nobody says', () => {
+    const setting = { group: '', name: 'zzyzx', value: '1', look: 'number' as const, remark: null };
+    assert.deepEqual(proposeParameters(setting, testCatalog), []);
+  });
+});

@@ -1,0 +1,108 @@
+import assert from 'node:assert/strict';
+import { readAddition } from '../../../../server/src/additions/read-addition';
+import { settingKey } from '../../../../server/src/board/learn/confirm';
+import { learnShape } from '../../../../server/src/board/learn/shape';
+import { profileSkeleton } from '../../../../server/src/board/learn/skeleton';
+import { additionsOf } from '../../../support/additions';
+import { testCatalog } from '../../../support/catalog';
+import { listings } from '../../../support/listings';
+
+const capture = [
+  '* tern bench listing',
+  'calm/first-cut := 225',
+  'calm/first-kind := steep (one of: none, gentle, steep)',
+  'calm/idle-share := 55',
+  'levers/live-from := 1650',
+  'levers/live-to := 2100',
+  'self/blink := yes',
+  'self/blink-pitch := 440 (100..2000)',
+  "self/craft-name := 'Sandmartin'",
+].join('\n');
+
+function made(confirmed: Readonly<Record<string, string>>) {
+  const skeleton = profileSkeleton(
+    learnShape(capture),
+    'tern',
+    new Map(Object.entries(confirmed)),
+    testCatalog,
+  );
+  assert.ok(skeleton);
+  return skeleton;
+}
+
+/** What is wrong with a profile as a file of the workspace. */
+function problems(profile: unknown): readonly string[] {
+  const read = readAddition(JSON.stringify(profile), 'board');
+  return read.kind === 'broken' ? read.problems.map(({ message }) => message) : [];
+}
+
+describe('a profile made from a capture', () => {
+  it('is a profile without a fault, of every shape of listing', () => {
+    for (const { text, shape } of listings(60, true)) {
+      const skeleton = profileSkeleton(learnShape(text), 'tern', new Map(), testCatalog);
+      assert.ok(skeleton, shape);
+      assert.deepEqual(problems(skeleton.profile), [], shape);
+    }
+  });
+
+  it('takes nothing for a parameter that was not confirmed', () => {
+    const { profile, mapped } = made({});
+    assert.deepEqual(mapped, []);
+    assert.equal(profile.own.length, 8);
+    assert.deepEqual(problems(profile), []);
+  });
+
+  it('names what was confirmed, with the scale that makes it usual', () => {
+    const { profile, mapped } = made({
+      'calm/first-cut': 'gyro.lowpass.cutoff',
+      'calm/idle-share': 'motor.idle',
+      'calm/first-kind': 'gyro.lowpass.shape',
+    });
+    assert.deepEqual([...mapped].sort(), ['calm/first-cut', 'calm/first-kind', 'calm/idle-share']);
+    const calm = profile.names?.find(({ group }) => group === 'calm')?.settings;
+    assert.deepEqual(
+      calm?.map(({ parameter, scale }) => [parameter, scale]),
+      [
+        ['gyro.lowpass.cutoff', undefined],
+        ['gyro.lowpass.shape', undefined],
+        ['motor.idle', 10],
+      ],
+    );
+    assert.deepEqual(problems(profile), []);
+  });
+
+  it('holds a range in its two settings, the lower number first', () => {
+    const both = { 'levers/live-to': 'signal-loss.switch-on', 'levers/live-from': 'signal-loss.switch-on' };
+    const row = made(both).profile.names?.[0]?.settings[0];
+    assert.deepEqual(
+      [row?.parameter, row?.by, row?.names],
+      ['signal-loss.switch-on', 'ends', ['live-from', 'live-to']],
+    );
+    assert.equal(made({ 'levers/live-to': 'signal-loss.switch-on' }).mapped.length, 0);
+  });
+
+  it('keeps what the listing states of words and ranges', () => {
+    const { own } = made({}).profile;
+    const kind = own.find(({ name }) => name === 'own.tern-first-kind');
+    assert.deepEqual(kind?.kind === 'word' ? kind.choices.map(({ name }) => name) : [], [
+      'none',
+      'gentle',
+      'steep',
+    ]);
+    const pitch = own.find(({ name }) => name === 'own.tern-blink-pitch');
+    assert.deepEqual(pitch?.kind === 'quantity' ? pitch.range : [], ['100', '2000']);
+  });
+
+  it('works as a board of the workspace: its text is read with it', () => {
+    const { profile } = made({ 'calm/first-cut': 'gyro.lowpass.cutoff' });
+    const additions = additionsOf({ 'boards/tern.json': JSON.stringify(profile) });
+    assert.deepEqual(additions.problems.get('boards/tern.json'), []);
+    assert.ok(additions.catalog.board('tern'));
+    assert.ok(additions.catalog.parameters.has('own.tern-blink'));
+  });
+
+  it('has keys that name group and setting', () => {
+    assert.equal(settingKey({ group: '', name: 'cut' }), 'cut');
+    assert.equal(settingKey({ group: 'calm', name: 'cut' }), 'calm/cut');
+  });
+});
