@@ -4,6 +4,7 @@ import { copyForBoard } from './copy-for-board';
 import type { Engine } from './engine';
 import { Explanations } from './explanations';
 import { activeScript } from './language';
+import { learnBoard } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
 import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
@@ -26,6 +27,7 @@ export function registerCommands(
     register('propsoff.previewBoardText', () => preview.open()),
     register('propsoff.makeCraftScript', () => makeCraftScript(engine)),
     register('propsoff.compareWithCapture', () => proofs.compare()),
+    register('propsoff.learnBoard', () => learnBoard(context, engine)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),

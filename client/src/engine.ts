@@ -8,6 +8,7 @@ import {
   State,
   TransportKind,
 } from 'vscode-languageclient/node';
+import type { Learned } from '../../server/src/lsp/protocol';
 import {
   type AboutScript,
   type BoardChoice,
@@ -18,8 +19,12 @@ import {
   boardTextRequest,
   checkedNotification,
   explainRequest,
+  learnRequest,
+  type MakeProfileParams,
+  makeProfileRequest,
   type ProveAnswer,
   packInViewNotification,
+  parametersRequest,
   proveRequest,
   type ReadAnswer,
   readRequest,
@@ -125,6 +130,19 @@ export class Engine implements vscode.Disposable {
 
   async prove(uri: vscode.Uri, capture: string, board: string | null): Promise<ProveAnswer | null> {
     return this.ask(() => this.client.sendRequest(proveRequest, { ...about(uri), capture, board }));
+  }
+
+  async learn(capture: string): Promise<Learned | null> {
+    return this.ask(() => this.client.sendRequest(learnRequest, { capture }));
+  }
+
+  async makeProfile(params: MakeProfileParams) {
+    return this.ask(() => this.client.sendRequest(makeProfileRequest, params));
+  }
+
+  /** Names of the parameters that a board's setting may stand for. */
+  async parameters(): Promise<readonly string[]> {
+    return (await this.ask(() => this.client.sendRequest(parametersRequest))) ?? [];
   }
 
   async pickBoard(uri: vscode.Uri, board: string): Promise<void> {

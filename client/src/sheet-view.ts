@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import type { Engine } from './engine';
 import { activeScript } from './language';
-import { sheetPage } from './sheet-page';
+import { ownPage } from './own-page';
 
 /**
  * The build sheet in the side bar. It follows the active craft script and keeps showing the last one while
@@ -35,7 +35,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     this.view = view;
     const media = vscode.Uri.joinPath(this.context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [media] };
-    view.webview.html = sheetPage(view.webview, media, randomBytes(16).toString('hex'));
+    const page = { name: 'sheet', title: 'Build sheet' } as const;
+    view.webview.html = ownPage(view.webview, media, randomBytes(16).toString('hex'), page);
     view.webview.onDidReceiveMessage((message: FromSheet) => this.received(message));
     view.onDidChangeVisibility(() => {
       if (view.visible) void this.refresh();

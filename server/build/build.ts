@@ -54,7 +54,7 @@ const outputs: readonly BuildOptions[] = [
   },
   {
     ...shared,
-    entryPoints: { sheet: 'client/sheet/main.ts' },
+    entryPoints: { sheet: 'client/sheet/main.ts', learn: 'client/learn/main.ts' },
     outdir: 'dist',
     platform: 'browser',
     format: 'iife',

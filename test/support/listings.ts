@@ -155,6 +155,15 @@ const shapes: readonly Shape[] = [
     flags: ['on', 'off'],
   },
   {
+    name: 'headings between double lines',
+    joint: ' ',
+    write: ({ name, value }) => `${name} ~> ${value}`,
+    heading: (group) => `== ${group} ==`,
+    comment: '%',
+    quote: '"',
+    flags: ['1', '0'],
+  },
+  {
     name: 'a sentence',
     joint: ' ',
     write: ({ name, value }) => `${name} is ${value};`,

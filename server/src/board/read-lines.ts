@@ -75,7 +75,7 @@ function readSetting(profile: Profile, text: string, heading: string): SettingLi
 }
 
 /** The value alone, where the board says something about the setting behind it. */
-export function withoutRemark(value: FieldText, { remarks, quote }: BoardText): FieldText {
+function withoutRemark(value: FieldText, { remarks, quote }: BoardText): FieldText {
   const { text, start } = value;
   // What stands in quotes is the value's own.
   const from = quote !== '' && text.startsWith(quote) ? Math.max(0, text.indexOf(quote, 1)) : 0;

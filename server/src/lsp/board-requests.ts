@@ -1,5 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { entriesOf } from '../board/entries';
+import { canBeConfirmed } from '../board/learn/confirm';
 import { learnShape } from '../board/learn/shape';
 import { profileSkeleton } from '../board/learn/skeleton';
 import { type Profile, profileOf } from '../board/profile';
@@ -24,6 +25,7 @@ import {
   learnRequest,
   makeProfileRequest,
   type ProveAnswer,
+  parametersRequest,
   proveRequest,
   type ReadAnswer,
   readRequest,
@@ -95,6 +97,9 @@ export function registerBoardRequests(
     const shape = learnShape(isReadable(capture) ? capture : '');
     return learned(shape, workspace.catalog);
   });
+  connection.onRequest(parametersRequest, () =>
+    [...workspace.catalog.parameters.keys()].filter((name) => canBeConfirmed(workspace.catalog, name)),
+  );
   connection.onRequest(makeProfileRequest, ({ capture, name, confirmed }) => {
     const shape = learnShape(isReadable(capture) ? capture : '');
     const skeleton = profileSkeleton(shape, name, new Map(confirmed), workspace.catalog);

@@ -1,6 +1,9 @@
 import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { Learned } from '../features/learning';
+
+export type { Learned, LearnedRow } from '../features/learning';
+
 import type { BuildSheet } from '../sheet/build-sheet';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
@@ -120,6 +123,9 @@ export const boardsRequest = new RequestType0<readonly BoardChoice[], void>('pro
 
 /** Client to server: what an unknown listing says, with proposals for a person to confirm. */
 export const learnRequest = new RequestType<{ readonly capture: string }, Learned, void>('propsoff/learn');
+
+/** Client to server: names of the parameters that a board's setting may be said to stand for. */
+export const parametersRequest = new RequestType0<readonly string[], void>('propsoff/parameters');
 
 export interface MakeProfileParams {
   readonly capture: string;

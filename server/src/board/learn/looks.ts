@@ -40,7 +40,7 @@ export function isQuoted(text: string): boolean {
 }
 
 /** What may stand between the entries of a list. */
-export const listMarks = [', ', ',', '; ', ' + ', '+', ' and ', '|'] as const;
+const listMarks = [', ', ',', '; ', ' + ', '+', ' and ', '|'] as const;
 
 function listLook(text: string): boolean {
   const mark = listMarks.find((one) => text.includes(one));

@@ -10,7 +10,7 @@ export interface Remark {
 }
 
 /** What may begin a remark, in the order in which they are looked for. */
-export const remarkMarks = [' #', ' //', ' --', ' [', ' (', ' {', ' ;', ' ~', ' |', ' *'] as const;
+const remarkMarks = [' #', ' //', ' --', ' [', ' (', ' {', ' ;', ' ~', ' |', ' *'] as const;
 
 /** Cuts a value from what is said behind it. */
 export function cutRemark(

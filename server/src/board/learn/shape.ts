@@ -36,7 +36,7 @@ export interface LearnedShape {
 }
 
 /** A listing longer than this is none. */
-export const longestListing = 10_000_000;
+const longestListing = 10_000_000;
 
 /** Finds out what settings lines of a text look like, and reads them. Costs as much as the text is long. */
 export function learnShape(text: string): LearnedShape {
@@ -52,8 +52,13 @@ export function learnShape(text: string): LearnedShape {
   const reader = new Reader(template, layout);
   const first = trimmed.map(({ number, text: line }) => ({ number, text: line, setting: reader.read(line) }));
   const others = first.filter((line) => line.setting === null && line.text !== '').map((line) => line.text);
-  const comment = commentMark(others);
-  const heading = headingOf(first, comment, layout?.prefix ?? '');
+  const prefix = layout?.prefix ?? '';
+  // What is closed by a mark as well is a heading for sure; what only begins with one may be a comment.
+  const closed = headingOf(first, prefix, (form) => !form.endsWith('}'));
+  const comment = commentMark(
+    others.filter((line) => closed === null || match(closed.template, line) === null),
+  );
+  const heading = closed ?? headingOf(first, prefix, (form) => !form.startsWith(comment));
   const lines = first.map((line) => classified(line, comment, heading));
   const grouped = heading === null ? lines : withGroups(lines);
   const settings = lastOfEach(grouped);
@@ -134,15 +139,15 @@ interface Heading {
 }
 
 /** The form of a line that stands above settings, at least twice, and holds a name between two marks. */
-function headingOf(lines: readonly Read[], comment: string, prefix: string): Heading | null {
+function headingOf(lines: readonly Read[], prefix: string, isFit: (form: string) => boolean): Heading | null {
   const counts = new Map<string, number>();
   for (const [index, { text, setting }] of lines.entries()) {
-    if (setting !== null || text === '' || text.startsWith(comment)) continue;
+    if (setting !== null || text === '') continue;
     // What begins as settings do is a setting that was cut off, and heads nothing.
     if (prefix !== '' && text.startsWith(prefix)) continue;
     if (lines[index + 1]?.setting == null && lines[index + 2]?.setting == null) continue;
     const form = headingForm(text);
-    if (form !== null) counts.set(form, (counts.get(form) ?? 0) + 1);
+    if (form !== null && isFit(form)) counts.set(form, (counts.get(form) ?? 0) + 1);
   }
   const [best] = [...counts].filter(([, count]) => count >= 2).sort(([, one], [, other]) => other - one);
   if (best === undefined) return null;
@@ -161,11 +166,10 @@ function headingForm(text: string): string | null {
 function classified({ number, text, setting }: Read, comment: string, heading: Heading | null): LearnedLine {
   if (setting !== null) return { kind: 'setting', number, setting };
   if (text === '') return { kind: 'blank', number };
-  if (text.startsWith(comment) || isBanner(text)) return { kind: 'comment', number };
   const group = heading === null ? undefined : match(heading.template, text)?.get('group')?.text;
-  return group !== undefined && isName(group)
-    ? { kind: 'heading', number, group }
-    : { kind: 'unknown', number };
+  if (group !== undefined && isName(group)) return { kind: 'heading', number, group };
+  const isComment = text.startsWith(comment) || isBanner(text);
+  return { kind: isComment ? 'comment' : 'unknown', number };
 }
 
 /** A line of marks, or of words between rows of marks. */

@@ -1,0 +1,2 @@
+/** The build collects the styles that a module imports into one file beside the script. */
+declare module '*.css';

@@ -1,0 +1,93 @@
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import type { FromLearn, ToLearn } from '../learn/messages';
+import { pickCapture } from './captures';
+import type { Engine } from './engine';
+import { ownPage } from './own-page';
+
+const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
+
+/** Learns a board's text from a capture: a table in which the pilot says what each setting stands for. */
+export async function learnBoard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+  const capture = await pickCapture('Make Board Profile from Captured Text');
+  if (capture === undefined) return;
+  const learned = await engine.learn(capture.text);
+  if (learned === null) {
+    void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+    return;
+  }
+  if (learned.line === null) {
+    void vscode.window.showWarningMessage(learned.summary);
+    return;
+  }
+  const media = vscode.Uri.joinPath(context.extensionUri, 'dist');
+  const panel = vscode.window.createWebviewPanel(
+    'propsoff.learn',
+    'Board Profile',
+    vscode.ViewColumn.Active,
+    {
+      enableScripts: true,
+      localResourceRoots: [media],
+      retainContextWhenHidden: true,
+    },
+  );
+  const page = { name: 'learn', title: 'Make a board profile' } as const;
+  panel.webview.html = ownPage(panel.webview, media, randomBytes(16).toString('hex'), page);
+  panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
+    if (message.kind === 'ready') {
+      const told: ToLearn = { kind: 'learned', learned, parameters: await engine.parameters() };
+      await panel.webview.postMessage(told);
+    } else if (await made(engine, capture.text, message)) panel.dispose();
+  });
+}
+
+/** Writes the profile into the workspace's folder for boards and opens it. */
+async function made(
+  engine: Engine,
+  capture: string,
+  { name, confirmed }: Extract<FromLearn, { kind: 'make' }>,
+): Promise<boolean> {
+  if (!boardName.test(name)) {
+    void vscode.window.showWarningMessage(
+      `"${name}" is no name for a board: small letters, with hyphens between words.`,
+    );
+    return false;
+  }
+  const profile = await engine.makeProfile({ capture, name, confirmed });
+  if (profile === null) {
+    void vscode.window.showErrorMessage('No profile could be made of this text.');
+    return false;
+  }
+  const uri = await profileUri(name);
+  if (uri === null) {
+    const content = profile.text;
+    await vscode.window.showTextDocument(
+      await vscode.workspace.openTextDocument({ language: 'json', content }),
+    );
+  } else {
+    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(profile.text));
+    await vscode.window.showTextDocument(uri);
+  }
+  const said = `${profile.mapped} settings stand for parameters, ${profile.own} are the board’s own. Fill in its hardware, then name it in a script: [board] profile = ${name}`;
+  void vscode.window.showInformationMessage(said);
+  return true;
+}
+
+/** Where the profile goes; null where there is no folder that may be written to, or the pilot keeps what is there. */
+async function profileUri(name: string): Promise<vscode.Uri | null> {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  if (folder === undefined || !vscode.workspace.isTrusted) return null;
+  const uri = vscode.Uri.joinPath(folder.uri, 'boards', `${name}.json`);
+  try {
+    await vscode.workspace.fs.stat(uri);
+  } catch {
+    return uri;
+  }
+  const replace = 'Replace It';
+  const picked = await vscode.window.showWarningMessage(
+    `There is a profile ${name} already.`,
+    { modal: true },
+    replace,
+  );
+  return picked === replace ? uri : null;
+}

@@ -1,0 +1,34 @@
+import * as vscode from 'vscode';
+
+/** Which page: the name of its script and style in `dist/`, and its title. */
+export interface PageName {
+  readonly name: 'sheet' | 'learn';
+  readonly title: string;
+}
+
+/** A page of ours: nothing but our own script and style may run or load in it. */
+export function ownPage(
+  webview: vscode.Webview,
+  media: vscode.Uri,
+  nonce: string,
+  { name, title }: PageName,
+): string {
+  const script = webview.asWebviewUri(vscode.Uri.joinPath(media, `${name}.js`)).toString();
+  const style = webview.asWebviewUri(vscode.Uri.joinPath(media, `${name}.css`)).toString();
+  const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<link rel="stylesheet" href="${style}">
+</head>
+<body>
+<main id="${name}" aria-label="${title}"></main>
+<div id="live" role="status" aria-live="polite"></div>
+<script nonce="${nonce}" src="${script}"></script>
+</body>
+</html>`;
+}
