@@ -55,6 +55,7 @@ describe('the language in the editor', () => {
   it('starts by itself only for its own scripts', () => {
     assert.deepEqual(extension().packageJSON.activationEvents, [
       'onLanguage:craft-script',
+      'onLanguage:board-text',
       'workspaceContains:propsoff',
     ]);
   });
