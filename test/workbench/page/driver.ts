@@ -99,8 +99,11 @@ export class EditorDriver {
 
   /** Opens a file of the folder by its name, through quick open. */
   async openFile(name: string): Promise<void> {
-    await this.pick('Control+P', name, (row) => row.filter({ hasText: basename(name) }));
-    const tab = this.page.locator('.tab.active').filter({ hasText: basename(name) });
+    await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
+    const tab = this.labelled(
+      this.page.locator('.editor-group-container.active .tab.active'),
+      basename(name),
+    );
     await tab.waitFor();
     await this.editor().locator('.view-line').first().waitFor();
     await this.editor().locator('.view-lines').click();
@@ -108,7 +111,7 @@ export class EditorDriver {
 
   /** Runs a command by its title, as `Category: Title`, through the command palette. */
   async runCommand(title: string): Promise<void> {
-    await this.pick('F1', `>${title}`, (row) => row.filter({ hasText: title }));
+    await this.pick('F1', `>${title}`, (rows) => this.labelled(rows, title));
   }
 
   /** Puts the cursor at a place; both numbers count from 1, as the status bar shows them. */
@@ -250,13 +253,33 @@ export class EditorDriver {
     return this.page.locator('.editor-group-container.active .monaco-editor').first();
   }
 
+  /** Those with a label that says just this: a longer one would name something else. */
+  private labelled(among: Locator, text: string): Locator {
+    return among.filter({ has: this.page.locator('.label-name').getByText(text, { exact: true }) });
+  }
+
   /** Opens a quick input with a key, types, and takes the row that a person would take. */
   private async pick(key: string, text: string, choose: (rows: Locator) => Locator): Promise<void> {
     const box = this.page.locator('.quick-input-widget:visible');
-    await this.press(key);
-    await box.locator('input[type=text]').fill(text);
-    await choose(box.locator('.monaco-list-row')).first().click();
+    const wanted = choose(box.locator('.monaco-list-row')).first();
+    await this.waitUntil(`"${text}" to be offered`, () => this.offers(key, text, box, wanted));
+    await wanted.click();
     await box.waitFor({ state: 'hidden' });
+  }
+
+  /** Whether a key brings a box up that offers a row; if not, a person closes it, clicks elsewhere, and tries again. */
+  private async offers(key: string, text: string, box: Locator, wanted: Locator): Promise<boolean> {
+    const soon = { timeout: 3_000 };
+    await this.press(key);
+    try {
+      await box.locator('input[type=text]').fill(text, soon);
+      await wanted.waitFor(soon);
+      return true;
+    } catch {
+      await this.press('Escape');
+      await this.page.locator('.sidebar .composite.title').first().click();
+      return false;
+    }
   }
 
   private async moveMouseOnto(word: string): Promise<void> {

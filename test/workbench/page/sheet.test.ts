@@ -56,12 +56,12 @@ describe('the build sheet', () => {
     await editor().runCommand('View: Show Explorer');
     await editor().runCommand('Propsoff: Show Build Sheet');
     await editor().webview().locator('h1').waitFor();
-    assert.equal(await isOpen(), false);
+    await editor().waitUntil('the part to be folded again', async () => !(await isOpen()));
     await editor().load();
     await editor().openFile('sandmartin.craft');
     await editor().runCommand('Propsoff: Show Build Sheet');
     await editor().webview().locator('h1').waitFor();
-    assert.equal(await isOpen(), false);
+    await editor().waitUntil('the part to be folded again', async () => !(await isOpen()));
     await first().locator('summary').first().click();
     await editor().waitUntil('the part to be open', isOpen);
   });

@@ -45,7 +45,7 @@ describe('a script that a person writes', () => {
         await editor().openFile('words.craft');
         await editor().doubleClick(under);
         // The status bar counts what is selected.
-        assert.match(await editor().statusBar(/selected/), new RegExp(`\\(${word.length} selected\\)`));
+        await editor().statusBar(new RegExp(`\\(${word.length} selected\\)`));
       });
     }
   });
@@ -86,10 +86,11 @@ describe('a script that a person writes', () => {
         await editor().suggestions();
         await editor().press('Enter');
         await editor().press('Escape');
-        await editor().waitForText(accepted);
-        const last = (await editor().visibleText()).trimEnd().split('\n').at(-1) ?? '';
-        assert.ok(last.startsWith(accepted), last);
-        assert.equal(last.match(/cutoff|limit/g)?.length, 1, last);
+        const last = async () => (await editor().visibleText()).trimEnd().split('\n').at(-1) ?? '';
+        await editor().waitUntil(`a last line with ${accepted}`, async () =>
+          (await last()).startsWith(accepted),
+        );
+        assert.equal((await last()).match(/cutoff|limit/g)?.length, 1, await last());
       });
     }
   });

@@ -1,0 +1,106 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type EditorDriver, openEditor } from './driver';
+
+describe('the board’s own text', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const clipboard = () => editor().page.evaluate<string>('navigator.clipboard.readText()');
+  const notified = (text: string) =>
+    editor().page.locator('.notification-toast', { hasText: text }).first().waitFor();
+
+  async function pick(what: string): Promise<void> {
+    await editor().page.locator('.quick-input-widget input').waitFor();
+    await editor().page.keyboard.type(what);
+    await editor().page.locator('.quick-input-list .monaco-list-row', { hasText: what }).first().click();
+  }
+
+  // An editor of its own for each: what a command left open is in nobody's way.
+  beforeEach(async () => {
+    opened = await openEditor();
+  });
+
+  afterEach(async () => {
+    await opened?.close();
+  });
+
+  it('goes to the clipboard, is recorded beside the script, and proves equal to it', async () => {
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await editor().runCommand('Propsoff: Copy Text for the Board');
+    await notified('settings for Heron, pack sprint');
+    const text = await clipboard();
+    assert.match(text, /^heron listens\.\n/);
+    assert.match(text, /\nheron has heard \d+ settings\.\n$/);
+    const record = join(editor().folder, 'sandmartin.craft.handed.json');
+    assert.equal(JSON.parse(readFileSync(record, 'utf8')).board, 'heron');
+    await editor().runCommand('Propsoff: Compare with Captured Text');
+    await pick('From the clipboard');
+    await notified('The board holds what the script says.');
+  });
+
+  it('is held back by must-fix findings, and goes out with a reason only', async () => {
+    const path = join(editor().folder, 'wagtail.craft');
+    writeFileSync(path, readFileSync(path, 'utf8').replace(/poles( *)= \d+/, 'poles$1= 13'));
+    await editor().openFile('wagtail.craft');
+    await editor().waitForSquiggles('error');
+    await editor().runCommand('Propsoff: Copy Text for the Board');
+    const dialog = editor().page.locator('.monaco-dialog-box');
+    await dialog.waitFor();
+    assert.match(await dialog.innerText(), /must-fix finding holds it back/);
+    await dialog.locator('a, button', { hasText: 'Hand Over Anyway' }).click();
+    await editor().page.locator('.quick-input-widget input').waitFor();
+    await editor().page.keyboard.type('a bench test without motors');
+    await editor().press('Enter');
+    // Wren takes forty lines at a time.
+    for (let piece = 1; ; piece += 1) {
+      const next = editor().page.locator('.monaco-dialog-box', { hasText: `Piece ${piece} of` });
+      const done = editor().page.locator('.notification-toast', { hasText: 'settings for Wren' });
+      await next.or(done).first().waitFor();
+      if (await done.isVisible()) break;
+      if (piece === 1)
+        assert.match(await clipboard(), /In spite of 1 must-fix finding: a bench test without motors/);
+      await next.locator('a, button', { hasText: 'Copy the Next' }).click();
+    }
+    assert.match(await clipboard(), /~~ wren sheet ends, \d+ settings\n$/);
+  });
+
+  it('follows the script in a preview', async () => {
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await editor().runCommand('Propsoff: Preview Text for the Board');
+    await editor().page.locator('.view-line', { hasText: 'heron listens.' }).first().waitFor();
+    const path = join(editor().folder, 'sandmartin.craft');
+    writeFileSync(path, readFileSync(path, 'utf8').replace('"Sandmartin"', '"Whinchat"'));
+    await editor().page.locator('.view-line', { hasText: 'craft name is "Whinchat"' }).first().waitFor();
+  });
+
+  it('of an unknown form becomes a profile by what the pilot accepts', async () => {
+    const lines = [
+      '== calm ==',
+      'first cut ~> 225',
+      'idle share ~> 55',
+      '== other ==',
+      'blink ~> yes',
+      'lamp ~> no',
+    ];
+    writeFileSync(join(editor().folder, 'captured.txt'), lines.join('\n'));
+    await editor().openFile('captured.txt');
+    await editor().runCommand('Propsoff: Make Board Profile from Captured Text');
+    await pick('captured.txt');
+    const page = editor().page.frameLocator('iframe.webview').frameLocator('iframe');
+    await page.locator('tbody tr').first().waitFor();
+    const row = page.locator('tbody tr', { hasText: 'calm/idle share' });
+    assert.match(await row.innerText(), /motor\.idle = 5\.5 %/);
+    await row.locator('button').click();
+    assert.match(await page.locator('.counts').innerText(), /^1 accepted; 3 stay/);
+    await page.locator('#name').fill('gull');
+    await page.locator('button.main').click();
+    const path = join(editor().folder, 'boards', 'gull.json');
+    await editor().waitUntil('the profile to be written', async () => existsSync(path));
+    const { names, own } = JSON.parse(readFileSync(path, 'utf8'));
+    assert.equal(names[0].settings[0].parameter, 'motor.idle');
+    assert.equal(own.length, 3);
+  });
+});
