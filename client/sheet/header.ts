@@ -17,15 +17,23 @@ export function header({ name, about, isWhole, packs, packInView }: BuildSheet):
     about.length === 0 ? null : element('p', {}, about.join(' · ')),
     isWhole ? null : element('p', {}, part),
     packs.length === 0 ? null : group,
+    ...packs.flatMap(refusalText),
   );
 }
 
-function packButton({ name, detail }: PackLabel, isInView: boolean): HTMLElement {
+/** Greyed packs say why. */
+function refusalText({ name, refusal }: PackLabel): readonly HTMLElement[] {
+  return refusal === null ? [] : [element('p', { id: `refused-${name}` }, refusal)];
+}
+
+function packButton({ name, detail, refusal }: PackLabel, isInView: boolean): HTMLElement {
   return element(
     'button',
     {
       type: 'button',
+      class: refusal === null ? false : 'refused',
       'aria-pressed': String(isInView),
+      'aria-describedby': refusal === null ? false : `refused-${name}`,
       onclick: () => send({ kind: 'pack', pack: name }),
     },
     name,

@@ -1,15 +1,10 @@
 import type { FromSheet, ToSheet } from './messages';
+import { type PageState, untouched } from './state';
 
-/** What a page in the editor gets to talk to its extension and to keep its state. */
-interface EditorApi {
-  postMessage(message: FromSheet): void;
-  getState(): unknown;
-  setState(state: unknown): void;
-}
-
-declare function acquireVsCodeApi(): EditorApi;
+declare function acquireVsCodeApi(): { postMessage(message: FromSheet): void };
 
 const api = acquireVsCodeApi();
+let state = untouched;
 
 export function send(message: FromSheet): void {
   api.postMessage(message);
@@ -19,19 +14,16 @@ export function onMessage(listener: (message: ToSheet) => void): void {
   window.addEventListener('message', (event: MessageEvent<ToSheet>) => listener(event.data));
 }
 
-/** What the pilot has changed about the page; the editor keeps it through hiding, moving and reload. */
-export interface PageState {
-  /** Folds that stand otherwise than at first. */
-  readonly toggled: readonly string[];
-  readonly scroll: number;
+export function readState(): PageState {
+  return state;
 }
 
-export function readState(): PageState {
-  const state = api.getState();
-  const isOurs = typeof state === 'object' && state !== null && 'toggled' in state && 'scroll' in state;
-  return isOurs ? (state as PageState) : { toggled: [], scroll: 0 };
+/** What the extension had kept. */
+export function restoreState(kept: PageState): void {
+  state = kept;
 }
 
 export function writeState(change: Partial<PageState>): void {
-  api.setState({ ...readState(), ...change });
+  state = { ...state, ...change };
+  send({ kind: 'state', state });
 }

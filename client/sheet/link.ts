@@ -1,6 +1,7 @@
 import type { Target } from '../../server/src/sheet/target';
 import { element } from './element';
 import { send } from './host';
+import { placeMark } from './lit';
 
 /** Leads to a line of the script, and says which. */
 export function lineLink(target: Target): HTMLElement {
@@ -19,6 +20,7 @@ function leading(target: Target, name: string, label: string, text: string): HTM
     {
       type: 'button',
       class: name,
+      'data-at': placeMark(target),
       'aria-label': label,
       title: name === 'value' ? `Line ${target.line + 1}` : false,
       onclick: () => send({ kind: 'go', target }),

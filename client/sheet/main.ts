@@ -1,37 +1,43 @@
 import './sheet.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
+import type { Plot } from '../../server/src/sheet/plots/plot';
 import { element } from './element';
 import { fold } from './fold';
 import { header } from './header';
-import { onMessage, readState, send, writeState } from './host';
+import { onMessage, readState, restoreState, send, writeState } from './host';
+import { lightUp } from './lit';
 import type { ToSheet } from './messages';
 import { partContent } from './parts';
 import { clear, keepOnly, place } from './place';
+import { drawPlot } from './plots';
 
 const page = document.getElementById('sheet');
 const live = document.getElementById('live');
 let said = '';
 
 /** The whole page from one answer of the extension. */
-function show(message: ToSheet): void {
+function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
   if (page === null) return;
   if (message.kind === 'nothing') {
     clear(page, message.why === 'stopped' ? stoppedPage() : emptyPage());
     return;
   }
   const { sheet } = message;
-  const { name, about, isWhole, packs, packInView, parts } = sheet;
+  const { name, about, isWhole, packs, packInView, parts, plots } = sheet;
   keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
   place(page, 'header', [name, about, isWhole, packs, packInView], () => header(sheet));
-  for (const part of parts) place(page, part.id, part, () => foldedPart(part));
+  for (const part of parts) {
+    const own = plots.filter((plot) => plot.part === part.id);
+    place(page, part.id, [part, own], () => foldedPart(part, own));
+  }
   announce(sheet);
 }
 
-function foldedPart(part: SheetPart): HTMLElement {
+function foldedPart(part: SheetPart, plots: readonly Plot[]): HTMLElement {
   return fold(
     { id: part.id, name: 'part', isOpenAtFirst: true },
     [element('h2', {}, part.title), element('span', { class: 'answer' }, part.answer)],
-    partContent(part),
+    [...plots.map(drawPlot), ...partContent(part)],
   );
 }
 
@@ -63,11 +69,27 @@ function announce({ name, parts }: BuildSheet): void {
 }
 
 let isRestored = false;
-onMessage((message) => {
-  show(message);
-  if (isRestored || message.kind === 'nothing') return;
+
+/** Scrolls to where the pilot was, once there is something to scroll. */
+function restoreScroll(): void {
+  if (isRestored) return;
   isRestored = true;
   window.scrollTo(0, readState().scroll);
+}
+
+onMessage((message) => {
+  switch (message.kind) {
+    case 'state':
+      return restoreState(message.state);
+    case 'cursor':
+      return lightUp(message.place);
+    case 'nothing':
+      return show(message);
+    case 'sheet':
+      show(message);
+      lightUp();
+      restoreScroll();
+  }
 });
 window.addEventListener('scrollend', () => writeState({ scroll: window.scrollY }));
 send({ kind: 'ready' });

@@ -24,6 +24,7 @@ import {
   makeProfileRequest,
   type ProveAnswer,
   packInViewNotification,
+  parameterAtRequest,
   parametersRequest,
   proveRequest,
   type ReadAnswer,
@@ -31,7 +32,7 @@ import {
   sheetRequest,
   summaryRequest,
 } from '../../server/src/lsp/protocol';
-import type { BuildSheet } from '../../server/src/sheet/build-sheet';
+import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import { boardLanguageId, languageId } from './language';
 
 type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
@@ -98,8 +99,14 @@ export class Engine implements vscode.Disposable {
     return this.ask(() => this.client.sendRequest(summaryRequest, about(uri)));
   }
 
-  async sheet(uri: vscode.Uri): Promise<BuildSheet | null> {
+  async sheet(uri: vscode.Uri): Promise<DrawnSheet | null> {
     return this.ask(() => this.client.sendRequest(sheetRequest, about(uri)));
+  }
+
+  /** The parameter that a line sets, by its catalogue name. */
+  async parameterAt(uri: vscode.Uri, { line, character }: vscode.Position): Promise<string | null> {
+    const position = { line, character };
+    return this.ask(() => this.client.sendRequest(parameterAtRequest, { ...about(uri), position }));
   }
 
   async explain(uri: vscode.Uri, position: vscode.Position): Promise<string | null> {

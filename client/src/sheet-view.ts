@@ -1,9 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { FromSheet, ToSheet } from '../sheet/messages';
+import { pageState } from '../sheet/state';
 import type { Engine } from './engine';
 import { activeScript } from './language';
 import { ownPage } from './own-page';
+
+/** Where the page's state is kept, for each folder. */
+const stateKey = 'propsoff.sheet';
 
 /**
  * The build sheet in the side bar. It follows the active craft script and keeps showing the last one while
@@ -13,6 +17,8 @@ import { ownPage } from './own-page';
 export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable {
   static readonly id = 'propsoff.buildSheet';
   private view: vscode.WebviewView | undefined;
+  /** Whether the page has asked: what is sent before would come before its state. */
+  private isListening = false;
   private shown: vscode.Uri | undefined;
   /** Counts requests, so that a late answer never replaces a newer one. */
   private asked = 0;
@@ -27,22 +33,26 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       engine.onChecked((uri) => this.checked(uri)),
       engine.onStateChanged(() => void this.refresh()),
       vscode.window.onDidChangeActiveTextEditor(() => void this.follow()),
+      vscode.window.onDidChangeTextEditorSelection(() => void this.tellCursor()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
     ];
   }
 
   resolveWebviewView(view: vscode.WebviewView): void {
     this.view = view;
+    this.isListening = false;
     const media = vscode.Uri.joinPath(this.context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [media] };
     const page = { name: 'sheet', title: 'Build sheet' } as const;
     view.webview.html = ownPage(view.webview, media, randomBytes(16).toString('hex'), page);
     view.webview.onDidReceiveMessage((message: FromSheet) => this.received(message));
+    // A hidden page is gone; a new one says when it listens.
     view.onDidChangeVisibility(() => {
-      if (view.visible) void this.refresh();
+      this.isListening &&= view.visible;
     });
     view.onDidDispose(() => {
       this.view = undefined;
+      this.isListening = false;
     });
   }
 
@@ -83,14 +93,30 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     else if (this.engine.state === 'stopped') this.post({ kind: 'nothing', why: 'stopped' });
   }
 
+  /** Lights up on the page what the cursor's line has to do with. */
+  private async tellCursor(): Promise<void> {
+    const editor = activeScript();
+    if (editor === undefined || !this.isListening) return;
+    const { uri } = editor.document;
+    const position = editor.selection.active;
+    const parameter = await this.engine.parameterAt(uri, position);
+    if (!editor.selection.active.isEqual(position)) return;
+    this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameter } });
+  }
+
   private post(message: ToSheet): void {
-    void this.view?.webview.postMessage(message);
+    if (this.isListening) void this.view?.webview.postMessage(message);
   }
 
   private async received(message: FromSheet): Promise<void> {
     switch (message.kind) {
       case 'ready':
-        return this.refresh();
+        this.isListening = true;
+        this.post({ kind: 'state', state: pageState(this.context.workspaceState.get(stateKey)) });
+        await this.refresh();
+        return this.tellCursor();
+      case 'state':
+        return this.context.workspaceState.update(stateKey, message.state);
       case 'go':
         return goTo(message.target);
       case 'pack':

@@ -8,6 +8,7 @@ import type {
 import { element } from '../element';
 import { fold } from '../fold';
 import { valueLink } from '../link';
+import { isAsked, whyButton } from '../why';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {
   if (part.columns.length > 0) return figureTable(part);
@@ -15,19 +16,35 @@ export function whichPack(part: WhichPack): readonly HTMLElement[] {
   return [element('p', { class: 'aside' }, how)];
 }
 
-/** Figures pack by pack, then those that no pack changes. */
-export function figureTable({
-  id,
-  columns,
-  rows,
-  shared,
-  caution,
-}: FigureTable & { readonly id: string; readonly caution: string }): readonly HTMLElement[] {
+type Shown = FigureTable & {
+  readonly id: string;
+  readonly key: readonly string[];
+  readonly caution: string;
+};
+
+/** Figures pack by pack, then those that no pack changes; what is looked at first stands open. */
+export function figureTable({ id, columns, rows, shared, key, caution }: Shown): readonly HTMLElement[] {
+  const isKey = (row: { readonly id: string }) => key.includes(row.id);
+  const isOther = (row: { readonly id: string }) => !isKey(row);
+  const more = [
+    ...packTables(columns, rows.filter(isOther)),
+    ...sharedTables(shared.filter(isOther), 'More figures that no pack changes'),
+  ];
   return [
-    ...(rows.length === 0 ? [] : [packTable(columns, rows)]),
-    ...(shared.length === 0 ? [] : [sharedTable(id, shared, rows.length === 0)]),
+    ...packTables(columns, rows.filter(isKey)),
+    ...sharedTables(shared.filter(isKey), 'Figures that no pack changes'),
+    ...(more.length === 0 ? [] : [moreFigures(id, more)]),
     element('p', { class: 'aside' }, caution),
   ];
+}
+
+function moreFigures(part: string, tables: readonly HTMLElement[]): HTMLElement {
+  const title = [element('span', {}, 'More figures')];
+  return fold({ id: `${part}-more`, name: 'more', isOpenAtFirst: false }, title, tables);
+}
+
+function packTables(columns: readonly string[], rows: readonly PackRow[]): readonly HTMLElement[] {
+  return rows.length === 0 ? [] : [packTable(columns, rows)];
 }
 
 function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLElement {
@@ -41,21 +58,15 @@ function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLEl
     'table',
     {},
     element('thead', {}, head),
-    element('tbody', {}, ...rows.map(({ title, cells }) => row(title, cells))),
+    element('tbody', {}, ...rows.flatMap((one) => row(one, one.cells, columns))),
   );
   return scroller('Packs side by side', table);
 }
 
-/** Folded away below figures that do differ; by themselves they stand open. */
-function sharedTable(part: string, shared: readonly SharedRow[], isAlone: boolean): HTMLElement {
-  const body = element('tbody', {}, ...shared.map(({ title, cell }) => row(title, [cell])));
-  const table = scroller('Figures that no pack changes', element('table', {}, body));
-  if (isAlone) return table;
-  return fold(
-    { id: `${part}-shared`, name: 'more', isOpenAtFirst: false },
-    [element('span', {}, 'The same with every pack')],
-    [table],
-  );
+function sharedTables(shared: readonly SharedRow[], label: string): readonly HTMLElement[] {
+  if (shared.length === 0) return [];
+  const body = element('tbody', {}, ...shared.flatMap((one) => row(one, [one.cell], [''])));
+  return [scroller(label, element('table', {}, body))];
 }
 
 /** Wide tables scroll in their own frame, by keys too. */
@@ -63,19 +74,38 @@ function scroller(label: string, table: HTMLElement): HTMLElement {
   return element('div', { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': label }, table);
 }
 
-function row(title: string, cells: readonly (PackCell | null)[]): HTMLElement {
-  return element(
-    'tr',
-    {},
-    element('th', { scope: 'row' }, title),
-    ...cells.map((cell) => (cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell))),
+/** A figure's row, and below it, on demand, how it comes about. */
+function row(
+  { id, title, from }: Pick<PackRow, 'id' | 'title' | 'from'>,
+  cells: readonly (PackCell | null)[],
+  columns: readonly string[],
+): readonly HTMLElement[] {
+  const reasons = cells.flatMap((cell, index) => reasonOf(cell, columns[index] ?? ''));
+  const shown = cells.map((cell) =>
+    cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell),
   );
+  const mark = { 'data-figure': id, 'data-from': from.join(' ') };
+  if (reasons.length === 0) return [element('tr', mark, element('th', { scope: 'row' }, title), ...shown)];
+  const why = element(
+    'tr',
+    { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
+    element('td', { colspan: String(cells.length + 1) }, ...reasons),
+  );
+  return [element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown), why];
 }
 
-function figureCell(title: string, { text, span, why, target }: PackCell): HTMLElement {
+/** Each pack's reason; the same words once. */
+function reasonOf(cell: PackCell | null, column: string): readonly HTMLElement[] {
+  if (cell === null || cell.why === null) return [];
+  const assumed = cell.assumed.length === 0 ? '' : ` Assumed: ${cell.assumed.join('; ')}.`;
+  const name = column === '' ? null : element('b', {}, `${column}: `);
+  return [element('p', {}, name, cell.why, element('span', { class: 'aside' }, assumed))];
+}
+
+function figureCell(title: string, { text, span, target }: PackCell): HTMLElement {
   return element(
     'td',
-    { title: why ?? false },
+    {},
     valueLink(target, `${title} ${text}`, text),
     span === null ? null : element('small', {}, ` ${span}`),
   );

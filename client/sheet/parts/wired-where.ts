@@ -1,27 +1,36 @@
 import type { SheetLoad, SheetRail } from '../../../server/src/sheet/wired-rails';
 import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
 import { drawing, element } from '../element';
+import { fold } from '../fold';
 import { valueLink } from '../link';
+import { wiringDrawing } from '../plots/wiring';
 
-/** The board in the middle: what hangs on its ports to the left, what its supplies feed to the right. */
-export function wiredWhere({ board, ports, rails }: WiredWhere): readonly HTMLElement[] {
+/** The wiring as a drawing, and the same as a list. */
+export function wiredWhere(part: WiredWhere): readonly HTMLElement[] {
+  const { board, ports, rails } = part;
   if (board === null) {
     return [element('p', { class: 'aside' }, 'Name the board to see its ports: profile under [board].')];
   }
   const used = ports.filter(({ devices }) => devices.length > 0);
   const free = ports.filter(({ devices }) => devices.length === 0);
-  return [
+  const list = element(
+    'div',
+    { class: 'wiring' },
     element(
-      'div',
-      { class: 'wiring' },
-      element(
-        'ul',
-        { class: 'ports', 'aria-label': `Ports of ${board} in use` },
-        ...(used.length === 0 ? [element('li', { class: 'none' }, 'No port in use')] : used.map(portRow)),
-      ),
-      element('ul', { class: 'rails', 'aria-label': `Supplies of ${board}` }, ...rails.map(railRow)),
+      'ul',
+      { class: 'ports', 'aria-label': `Ports of ${board} in use` },
+      ...(used.length === 0 ? [element('li', { class: 'none' }, 'No port in use')] : used.map(portRow)),
     ),
+    element('ul', { class: 'rails', 'aria-label': `Supplies of ${board}` }, ...rails.map(railRow)),
+  );
+  return [
+    element('figure', { class: 'plot' }, wiringDrawing(part)),
     element('p', { class: 'aside' }, freeText(free)),
+    fold(
+      { id: 'wiring-list', name: 'more', isOpenAtFirst: false },
+      [element('span', {}, 'As a list')],
+      [list],
+    ),
   ];
 }
 

@@ -23,7 +23,7 @@ interface Waits {
 }
 
 /** From a turn of the craft to the thrust against it; null while a part of the way is not known. */
-function loopWaits(view: CraftView): Waits | null {
+export function loopWaits(view: CraftView): Waits | null {
   const gyroRate = view.quantity('gyro.rate');
   const controlRate = view.quantity('control.rate');
   const chains = chainsOf(view);
@@ -46,7 +46,7 @@ function loopWaits(view: CraftView): Waits | null {
 }
 
 /** From a move of the stick to the thrust that it asks for. */
-function stickWaits(view: CraftView): Waits | null {
+export function stickWaits(view: CraftView): Waits | null {
   const link = linkOf(view);
   const controlRate = view.quantity('control.rate');
   const command = signalSeconds(view);

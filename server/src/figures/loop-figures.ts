@@ -2,7 +2,7 @@ import type { CraftView } from '../craft/view';
 import { type Complex, magnitude } from '../physics/complex';
 import { chainDelay, chainGain, chainPhase } from '../physics/filter';
 import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
-import { overshoot, stepResponse } from '../physics/step-response';
+import { overshoot, type StepResponse, stepResponse } from '../physics/step-response';
 import { type AxisName, axisOf } from './axis';
 import type { Computed, FigureSource } from './figure';
 import { chainsOf } from './filter-chain';
@@ -10,11 +10,11 @@ import { strays } from './filter-figures';
 import { turnsAt } from './turning';
 import { estimate } from './uncertain';
 
-const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
+export const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
 /** Hz: where loops of craft this small can cross. */
 const band = { from: 0.5, to: 300 };
 /** s: long enough for the first swing of the slowest of them. */
-const watched = 0.25;
+export const watched = 0.25;
 const degrees = 180 / Math.PI;
 
 interface Told {
@@ -69,15 +69,8 @@ const told: readonly Told[] = [
     title: 'Overshoot',
     unit: '%',
     measure: (axis, view) => {
-      const gyro = view.quantity('gyro.rate');
-      const control = view.quantity('control.rate');
-      const { crossover, phaseMargin } = marginsOf(axis);
-      if (gyro === null || control === null || control > gyro || crossover === null) return null;
-      // What swings by itself has no step response to speak of.
-      if (phaseMargin === null || phaseMargin <= 0) return null;
-      const quick = waitingForFilters(axis, crossover);
-      const rates = { gyro: quick === null ? gyro : control, control };
-      return 100 * overshoot(stepResponse(quick ?? axis, rates, watched));
+      const response = stepOf(axis, view);
+      return response === null ? null : 100 * overshoot(response);
     },
     why: 'of a small step, simulated once a round of the loop',
   },
@@ -96,6 +89,19 @@ const told: readonly Told[] = [
     why: 'command for a tremble of 1 deg/s at the motor tone in the hover: filters and gains',
   },
 ];
+
+/** The answer to a small step, simulated once a round of the loop where that is enough. */
+export function stepOf(axis: Axis, view: CraftView): StepResponse | null {
+  const gyro = view.quantity('gyro.rate');
+  const control = view.quantity('control.rate');
+  const { crossover, phaseMargin } = marginsOf(axis);
+  if (gyro === null || control === null || control > gyro || crossover === null) return null;
+  // What swings by itself has no step response to speak of.
+  if (phaseMargin === null || phaseMargin <= 0) return null;
+  const quick = waitingForFilters(axis, crossover);
+  const rates = { gyro: quick === null ? gyro : control, control };
+  return stepResponse(quick ?? axis, rates, watched);
+}
 
 /** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
 const untouched = { gain: 0.1, times: 3 };

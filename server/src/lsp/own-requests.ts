@@ -1,9 +1,15 @@
 import type { Connection } from 'vscode-languageserver';
 import { countByLevel } from '../checks/order';
 import { explainLine } from '../features/explain';
-import { buildSheet } from '../sheet/build-sheet';
+import { drawnSheet } from '../sheet/drawn-sheet';
 import type { Diagnostics } from './diagnostics';
-import { explainRequest, packInViewNotification, sheetRequest, summaryRequest } from './protocol';
+import {
+  explainRequest,
+  packInViewNotification,
+  parameterAtRequest,
+  sheetRequest,
+  summaryRequest,
+} from './protocol';
 import { answering } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
@@ -36,7 +42,21 @@ export function registerOwnRequests(
       session,
       onFault,
       'build sheet',
-      ({ snapshot }) => buildSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
+      ({ snapshot }) => drawnSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
+      'same',
+    ),
+  );
+  connection.onRequest(
+    parameterAtRequest,
+    answering(
+      session,
+      onFault,
+      'parameter at a line',
+      ({ snapshot }, { position }) => {
+        const { line } = session.position(snapshot.script, position);
+        const path = snapshot.script.document.lineAt(line)?.settingPath ?? null;
+        return path === null ? null : (snapshot.catalog.parameter(path)?.name ?? null);
+      },
       'same',
     ),
   );

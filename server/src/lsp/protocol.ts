@@ -4,7 +4,7 @@ import type { Learned } from '../features/learning';
 
 export type { Learned, LearnedRow } from '../features/learning';
 
-import type { BuildSheet } from '../sheet/build-sheet';
+import type { DrawnSheet } from '../sheet/drawn-sheet';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
 export interface Summary {
@@ -22,8 +22,15 @@ export interface AboutScript {
 /** Client to server: the counts and packs of an open script; null when it is not open. */
 export const summaryRequest = new RequestType<AboutScript, Summary | null, void>('propsoff/summary');
 
+/** Client to server: the parameter that a line sets, by its catalogue name; null where it sets none. */
+export const parameterAtRequest = new RequestType<
+  AboutScript & { readonly position: { readonly line: number; readonly character: number } },
+  string | null,
+  void
+>('propsoff/parameterAt');
+
 /** Client to server: the build sheet of an open script with the pack in view. */
-export const sheetRequest = new RequestType<AboutScript, BuildSheet | null, void>('propsoff/sheet');
+export const sheetRequest = new RequestType<AboutScript, DrawnSheet | null, void>('propsoff/sheet');
 
 /** Client to server: the pack that the pilot wants to look at. */
 export const packInViewNotification = new NotificationType<{

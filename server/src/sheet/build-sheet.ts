@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/finding';
+import { messageOf } from '../checks/render';
 import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import { CraftView } from '../craft/view';
@@ -23,6 +24,8 @@ export interface PackLabel {
   readonly name: string;
   /** `6 cells`; empty where the script doesn't say. */
   readonly detail: string;
+  /** Why the craft can't take it: the worst must-fix finding that is about this pack alone; null if it can. */
+  readonly refusal: string | null;
 }
 
 /** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
@@ -35,9 +38,20 @@ export function buildSheet(craft: Craft, findings: readonly Finding[], pack: str
     name: view.text('craft.name') ?? fileName(craft.root.uri),
     about: about(view),
     isWhole: craft.isWhole(),
-    packs: craft.packs().map((name) => ({ name, detail: cellsOf(new CraftView(craft, name), name) })),
+    packs: craft.packs().map((name) => packLabel(craft, findings, name)),
     packInView: pack,
     parts: partsOf(craft, view, findings),
+  };
+}
+
+function packLabel(craft: Craft, findings: readonly Finding[], name: string): PackLabel {
+  const refusal = findings.find(
+    ({ pack, level, accepted }) => pack === name && level === 'must-fix' && accepted === null,
+  );
+  return {
+    name,
+    detail: cellsOf(new CraftView(craft, name), name),
+    refusal: refusal === undefined ? null : messageOf(refusal),
   };
 }
 

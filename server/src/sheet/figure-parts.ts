@@ -8,6 +8,8 @@ export interface FigurePart extends FigureTable {
   readonly id: 'my-hands' | 'how-late' | 'who-sees-me';
   readonly title: string;
   readonly answer: string;
+  /** Those that a pilot looks at first; the others stand folded away. */
+  readonly key: readonly string[];
   readonly caution: string;
 }
 
@@ -16,12 +18,16 @@ interface Told {
   readonly title: string;
   /** The figure that answers the question in short, and what stands behind it. */
   readonly short: readonly [id: string, words: string];
+  readonly key: readonly string[];
+  /** All, the key ones among them. */
   readonly figures: readonly string[];
   readonly caution: string;
 }
 
 const axes = ['roll', 'pitch', 'yaw'];
 const ofAxes = (...what: readonly string[]) => axes.flatMap((axis) => what.map((one) => `${axis}-${one}`));
+
+const video = ['video-frequency', 'video-radiated-power', 'video-range', 'video-margin'];
 
 const estimated = 'Estimates are estimates: hover test, then feel the motors.';
 
@@ -30,6 +36,7 @@ const parts: readonly Told[] = [
     id: 'my-hands',
     title: 'What do my hands do?',
     short: ['stick-delay', 'from stick to thrust'],
+    key: ['stick-delay', ...ofAxes('end-rate')],
     figures: [
       'stick-delay',
       'receiver-frame-interval',
@@ -42,6 +49,15 @@ const parts: readonly Told[] = [
     id: 'how-late',
     title: 'How late, how quiet?',
     short: ['loop-delay', 'from a turn to thrust'],
+    key: [
+      'loop-delay',
+      'gyro-filter-delay',
+      'motor-lag',
+      'hover-tone',
+      'hover-tone-left',
+      'full-blade-tone-left',
+      ...ofAxes('crossover', 'phase-margin', 'overshoot'),
+    ],
     figures: [
       'loop-delay',
       'gyro-filter-delay',
@@ -73,18 +89,19 @@ const parts: readonly Told[] = [
     id: 'who-sees-me',
     title: 'Who sees me?',
     short: ['video-frequency', 'for the picture'],
-    figures: ['video-frequency', 'video-radiated-power', 'video-range', 'video-margin'],
+    key: video,
+    figures: video,
     caution: 'Local radio rules and your licence decide. This is no legal advice.',
   },
 ];
 
 /** The parts of which something can be told. */
 export function figureParts(craft: Craft, view: CraftView): readonly FigurePart[] {
-  return parts.flatMap(({ id, title, short: [figureId, words], figures, caution }) => {
+  return parts.flatMap(({ id, title, short: [figureId, words], key, figures, caution }) => {
     const table = figureTable(craft, figures);
     if (table.rows.length === 0 && table.shared.length === 0) return [];
     const figure = figureOf(view, figureId);
     const answer = figure === null ? '' : `${figureText(figure)} ${words}`;
-    return [{ id, title, answer, ...table, caution }];
+    return [{ id, title, answer, ...table, key, caution }];
   });
 }

@@ -10,6 +10,8 @@ export interface WhichPack extends FigureTable {
   readonly id: 'which-pack';
   readonly title: string;
   readonly answer: string;
+  /** Those that a pilot looks at first; the others stand folded away. */
+  readonly key: readonly string[];
   readonly caution: string;
 }
 
@@ -24,6 +26,8 @@ export interface FigureTable {
 export interface PackRow {
   readonly id: string;
   readonly title: string;
+  /** Parameters that it hangs on, by their catalogue names. */
+  readonly from: readonly string[];
   /** One for each column; null where it can't be computed or isn't set. */
   readonly cells: readonly (PackCell | null)[];
 }
@@ -31,6 +35,7 @@ export interface PackRow {
 export interface SharedRow {
   readonly id: string;
   readonly title: string;
+  readonly from: readonly string[];
   readonly cell: PackCell;
 }
 
@@ -40,6 +45,7 @@ export interface PackCell {
   readonly span: string | null;
   /** The formula with the numbers put in; null for a setting. */
   readonly why: string | null;
+  readonly assumed: readonly string[];
   readonly target: Target | null;
 }
 
@@ -80,12 +86,16 @@ const figures = [
   'air-density',
 ];
 
+/** Of the figures, what a pilot looks at first. */
+const key = figures.slice(0, 12);
+
 export function whichPack(craft: Craft): WhichPack {
   const { columns, rows, shared } = figureTable(craft, figures);
   const views = columns.map((pack) => new CraftView(craft, pack));
   const settings = compared.map(([id, title, path]) => ({
     id,
     title,
+    from: [path],
     cells: views.map((view) => settingCell(view, path.replace('<name>', view.pack ?? ''))),
   }));
   return {
@@ -96,6 +106,7 @@ export function whichPack(craft: Craft): WhichPack {
     columns,
     rows: [...settings.filter(({ cells }) => cells.some((cell) => cell !== null)), ...rows],
     shared,
+    key: [...compared.map(([id]) => id), ...key],
     caution:
       'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
   };
@@ -111,8 +122,8 @@ export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   return {
     columns: craft.packs(),
     rows: figureRows.filter(({ isShared, cells }) => !isShared && cells.some((cell) => cell !== null)),
-    shared: figureRows.flatMap(({ id, title, cells: [cell], isShared }) =>
-      isShared && cell !== undefined && cell !== null ? [{ id, title, cell }] : [],
+    shared: figureRows.flatMap(({ id, title, from, cells: [cell], isShared }) =>
+      isShared && cell !== undefined && cell !== null ? [{ id, title, from, cell }] : [],
     ),
   };
 }
@@ -121,7 +132,13 @@ function settingCell(view: CraftView, path: string): PackCell | null {
   const parameter = view.catalog.parameter(path)?.parameter;
   const value = view.value(path);
   if (value === null || parameter === undefined) return null;
-  return { text: valueText(value, parameter), span: null, why: null, target: targetOfPath(view, path) };
+  return {
+    text: valueText(value, parameter),
+    span: null,
+    why: null,
+    assumed: [],
+    target: targetOfPath(view, path),
+  };
 }
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
@@ -129,13 +146,13 @@ function figureRow(views: readonly CraftView[], { id, title, from }: FigureSourc
   const cells = views.map((view) => figureCell(view, id, from));
   const asksPack = from.some((path) => path.startsWith('pack.'));
   const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
-  return { id, title, cells, isShared };
+  return { id, title, from, cells, isShared };
 }
 
 function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
   const figure = figureOf(view, id);
   if (figure === null) return null;
-  return { ...told(figure), why: figure.why, target: firstTarget(view, from) };
+  return { ...told(figure), why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
 }
 
 /** The first of the settings that a figure hangs on that a line sets. */

@@ -23,11 +23,18 @@ describe('the build sheet', () => {
     assert.equal(name, 'Sandmartin');
     assert.deepEqual(about, ['race', 'Heron', 'European Union']);
     assert.deepEqual(packs, [
-      { name: 'sprint', detail: '6 cells' },
-      { name: 'cruise', detail: '4 cells' },
+      { name: 'sprint', detail: '6 cells', refusal: null },
+      { name: 'cruise', detail: '4 cells', refusal: null },
     ]);
     assert.equal(packInView, 'sprint');
     assert.ok(isWhole);
+  });
+
+  it('says why the craft can’t take a pack', () => {
+    const weak = sandmartin.replace(/cells-limit( *)= 6/, 'cells-limit$1= 5');
+    const [sprint, cruise] = sheetOf(weak).packs;
+    assert.match(sprint?.refusal ?? '', /6/);
+    assert.equal(cruise?.refusal, null);
   });
 
   it('is named after its file where the script gives no name', () => {

@@ -5,6 +5,7 @@
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
+import type { AxeResults } from 'axe-core';
 import type { BrowserContext, FrameLocator, Locator, Page } from 'playwright-core';
 import {
   closeBrowser,
@@ -209,6 +210,23 @@ export class EditorDriver {
   /** The page inside the webview that is on screen; the nth if there are several. */
   webview(index = 0): FrameLocator {
     return this.page.locator('iframe.webview.ready').nth(index).contentFrame().frameLocator('#active-frame');
+  }
+
+  /** What axe finds wrong with the page inside the webview, serious or worse: rule and places. */
+  async accessFaults(): Promise<readonly string[]> {
+    const shown = await this.page
+      .locator('iframe.webview.ready')
+      .first()
+      .contentFrame()
+      .locator('#active-frame')
+      .elementHandle();
+    const frame = await shown?.contentFrame();
+    if (frame == null) throw new Error('no page of ours is on screen');
+    await frame.evaluate(readFileSync(require.resolve('axe-core'), 'utf8'));
+    const { violations } = await frame.evaluate<AxeResults>('axe.run()');
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`);
   }
 
   /** Texts of the notifications that are on screen. */

@@ -1,5 +1,24 @@
 import { strict as assert } from 'node:assert';
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { type EditorDriver, openEditor } from './driver';
+
+interface Row {
+  readonly id: string;
+  readonly values: readonly string[];
+}
+
+/** As the sheet rounds: three digits, four from a thousand on. */
+function rounded(value: number): number {
+  return Number(value.toPrecision(Math.abs(value) >= 1000 ? 4 : 3));
+}
+
+/** Line (from 1) of the demo's first line that matches. */
+function lineOf(script: string, pattern: RegExp): number {
+  const lines = readFileSync(join('test/demo', script), 'utf8').split('\n');
+  return lines.findIndex((line) => pattern.test(line)) + 1;
+}
 
 describe('the build sheet', () => {
   let opened: EditorDriver | undefined;
@@ -86,6 +105,82 @@ describe('the build sheet', () => {
       );
     assert.equal(unnamed, 0);
   });
+
+  it('says on demand how a figure comes about', async () => {
+    const title = editor().webview().locator('button.title').first();
+    await title.click();
+    assert.equal(await title.getAttribute('aria-expanded'), 'true');
+    const reason = editor().webview().locator('tr.why:visible').first();
+    assert.match(await reason.innerText(), /ms|Hz|Assumed/);
+    await title.click();
+    assert.equal(await editor().webview().locator('tr.why:visible').count(), 0);
+  });
+
+  it('lights up what the cursor’s line has to do with', async () => {
+    await editor().goTo(lineOf('sandmartin.craft', /^cutoff/));
+    const lit = editor().webview().locator('tr.lit');
+    await lit.filter({ hasText: 'Delay of the gyro’s filters' }).waitFor();
+    await editor().goTo(lineOf('sandmartin.craft', /^yaw.curve/));
+    await lit.filter({ hasText: 'Rate at full stick: yaw' }).waitFor();
+    assert.equal(await lit.filter({ hasText: 'Delay of the gyro’s filters' }).count(), 0);
+  });
+
+  it('reads a drawing by the arrow keys and by the pointer', async () => {
+    const plot = editor().webview().locator('[role=slider]').first();
+    await plot.focus();
+    await editor().press('End');
+    assert.match(
+      (await plot.getAttribute('aria-valuetext')) ?? '',
+      /^Stick 100 %: roll and pitch 650 deg\/s/,
+    );
+    await editor().press('Escape');
+    await plot.hover({ position: { x: 60, y: 40 } });
+    assert.match((await plot.getAttribute('aria-valuetext')) ?? '', /^Stick \d/);
+  });
+
+  for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+    it(`keeps nobody out: axe finds nothing serious in the ${theme} theme (J06, J07)`, async () => {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    });
+  }
+
+  for (const craft of ['sandmartin', 'bittern', 'wagtail']) {
+    it(`shows of ${craft} the figures that the command line gives`, async () => {
+      await editor().openFile(`${craft}.craft`);
+      await editor()
+        .webview()
+        .locator('h1', { hasText: new RegExp(craft, 'i') })
+        .waitFor();
+      const given = JSON.parse(
+        execFileSync(
+          'node',
+          ['dist/propsoff.js', 'sheet', join(editor().folder, `${craft}.craft`), '--json'],
+          {
+            encoding: 'utf8',
+          },
+        ),
+      );
+      const rows: readonly Row[] = await editor()
+        .webview()
+        .locator('tr[data-figure]')
+        .evaluateAll((all) =>
+          all.map((row) => ({
+            id: row.getAttribute('data-figure') ?? '',
+            values: [...row.querySelectorAll('.value, td > span')].map((cell) => cell.textContent ?? ''),
+          })),
+        );
+      assert.ok(rows.length > 40, String(rows.length));
+      for (const { id, values } of rows) {
+        for (const [index, pack] of given.figures.entries()) {
+          const figure = pack.figures.find((one: { readonly id: string }) => one.id === id);
+          const shown = values.length === 1 ? values[0] : values[index];
+          if (figure === undefined || shown === undefined) continue;
+          assert.equal(Number.parseFloat(shown), rounded(figure.likely), `${id} of ${craft}`);
+        }
+      }
+    });
+  }
 
   it('raises no complaint about its content (J03)', () => assert.deepEqual(complaints, []));
 

@@ -10,6 +10,8 @@ export const member = z.strictObject({
   common: z.boolean().optional(),
   /** An overlay element: how many characters of the grid it usually takes. */
   characters: z.number().int().positive().optional(),
+  /** An overlay element: what it looks like, with an invented reading. */
+  sample: z.string().min(1).optional(),
 });
 
 /** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.notch.<number>`. */

@@ -12,7 +12,7 @@ export const videoNeighbourRules: readonly CodeRule[] = [
     check(view, report) {
       const own = videoCarrier(view);
       if (own === null) return;
-      for (const other of others(view)) {
+      for (const other of otherPilots(view)) {
         const finding = tooClose(view, own, other);
         if (finding !== null) report(finding);
       }
@@ -23,7 +23,7 @@ export const videoNeighbourRules: readonly CodeRule[] = [
     scope: 'craft',
     check(view, report) {
       const own = videoCarrier(view);
-      const pilots = others(view).slice(0, mostPilots);
+      const pilots = otherPilots(view).slice(0, mostPilots);
       if (own === null || pilots.length === 0) return;
       const hit = worstHit([own.frequency, ...pilots.map(({ frequency }) => frequency)]);
       if (hit !== null) report(mixture(view, own, pilots, hit));
@@ -32,14 +32,14 @@ export const videoNeighbourRules: readonly CodeRule[] = [
 ];
 
 /** More than fly together anywhere; the products grow with the cube of it. */
-const mostPilots = 16;
+export const mostPilots = 16;
 
 interface Pilot {
   readonly name: string;
   readonly frequency: number;
 }
 
-function others(view: CraftView): readonly Pilot[] {
+export function otherPilots(view: CraftView): readonly Pilot[] {
   return view.members('radio-club.other').flatMap((name) => {
     const frequency = view.quantity(`radio-club.other.${name}.frequency`);
     return frequency === null ? [] : [{ name, frequency }];

@@ -1,0 +1,39 @@
+import { element } from '../element';
+import { fold } from '../fold';
+
+type Cell = string | HTMLElement;
+
+/** The same as a drawing, for those who can't see it: folded away below. */
+export function asTable(
+  id: string,
+  title: string,
+  head: readonly string[],
+  rows: readonly (readonly Cell[])[],
+): HTMLElement {
+  const table = element(
+    'table',
+    {},
+    element('caption', { class: 'said' }, title),
+    element('thead', {}, element('tr', {}, ...head.map((name) => element('th', { scope: 'col' }, name)))),
+    element('tbody', {}, ...rows.map(row)),
+  );
+  const scroller = element(
+    'div',
+    { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': title },
+    table,
+  );
+  return fold(
+    { id: `${id}-table`, name: 'more', isOpenAtFirst: false },
+    [element('span', {}, 'As a table'), element('span', { class: 'said' }, `: ${title}`)],
+    [scroller],
+  );
+}
+
+function row([first = '', ...others]: readonly Cell[]): HTMLElement {
+  return element(
+    'tr',
+    {},
+    element('th', { scope: 'row' }, first),
+    ...others.map((cell) => element('td', {}, cell)),
+  );
+}

@@ -1,0 +1,77 @@
+import { CraftView } from '../../craft/view';
+import { type Chains, chainsOf } from '../../figures/filter-chain';
+import { figureOf } from '../../figures/index';
+import { turnsAt } from '../../figures/turning';
+import { chainGain, type DigitalFilter } from '../../physics/filter';
+import { halfRate } from '../../physics/sampling';
+import type { Line, LinePlot, Strip } from './plot';
+
+const lowest = 10;
+const samples = 320;
+/** dB: what is left of a tone below this is gone. */
+const floor = -60;
+
+/** What the filters leave of each frequency, above the tones that each pack makes. */
+export function filterPlot(view: CraftView): LinePlot | null {
+  const rate = view.quantity('gyro.rate');
+  const chains = chainsOf(view);
+  if (rate === null || chains === null || halfRate(rate) <= 2 * lowest) return null;
+  const highest = halfRate(rate);
+  const at = Array.from(
+    { length: samples },
+    (_, step) => lowest * (highest / lowest) ** (step / (samples - 1)),
+  );
+  const lines = linesOf(view, chains.value).map(({ name, filters }): Line => {
+    const values = at.map((frequency) => decibels(filters, frequency));
+    return { name, values };
+  });
+  return {
+    kind: 'lines',
+    id: 'filters',
+    part: 'how-late',
+    title: 'What the filters leave',
+    x: { title: 'Frequency', unit: 'Hz', low: lowest, high: highest, isLogarithmic: true },
+    y: { title: 'Left', unit: 'dB', low: floor, high: 0, isLogarithmic: false },
+    at,
+    lines,
+    strips: view.craft.packsOrNone().flatMap((pack) => tonesOf(new CraftView(view.craft, pack), highest)),
+  };
+}
+
+interface Filtered {
+  readonly name: string;
+  readonly filters: readonly DigitalFilter[];
+}
+
+/** Notches that follow the motors stand elsewhere at full throttle than in the hover. */
+function linesOf(view: CraftView, chains: Chains): readonly Filtered[] {
+  const { hover, derivative } = chains;
+  const full = hover === null ? null : (turnsAt(view, 'full')?.likely ?? null);
+  const gyro = hover === null ? chains.gyro(null) : chains.gyroForOneMotor(hover);
+  return [
+    { name: full === null ? 'gyro' : 'gyro, in the hover', filters: gyro },
+    ...(full === null ? [] : [{ name: 'gyro, at full throttle', filters: chains.gyroForOneMotor(full) }]),
+    ...(derivative.length === 0
+      ? []
+      : [{ name: 'derivative, in the hover', filters: [...gyro, ...derivative] }]),
+  ];
+}
+
+function decibels(filters: readonly DigitalFilter[], frequency: number): number {
+  return Math.max(2 * floor, 20 * Math.log10(Math.max(Number.MIN_VALUE, chainGain({ filters }, frequency))));
+}
+
+/** Motor and blade tones of a pack, from idle to full throttle, as far as the gyro can tell them. */
+function tonesOf(view: CraftView, highest: number): readonly Strip[] {
+  const blades = view.count('prop.blades');
+  const [idle, hover, full] = ['idle-tone', 'hover-tone', 'full-tone'].map((id) => figureOf(view, id));
+  if (!idle || !full) return [];
+  const strip = (name: string, times: number): Strip => ({
+    name: [view.pack, name].filter((word) => word !== null).join(': '),
+    low: times * idle.likely,
+    likely: hover ? times * hover.likely : null,
+    high: Math.min(highest, times * full.likely),
+  });
+  const strips = [strip('motors', 1), ...(blades === null ? [] : [strip('blades', blades)])];
+  return strips.filter(({ low, high }) => low < high);
+}

@@ -1,0 +1,31 @@
+import { elements, overlayGrid } from '../../checks/rules/overlay-elements';
+import type { CraftView } from '../../craft/view';
+import { targetOfPath } from '../target';
+import type { OverlayPicture } from './plot';
+
+/** The overlay as the goggles show it, with invented readings. */
+export function overlayPicture(view: CraftView): OverlayPicture | null {
+  const grid = overlayGrid(view);
+  const placed = elements(view);
+  if (grid === null || placed.length === 0) return null;
+  const members = new Map(view.catalog.members('overlay').map((member) => [member.name, member]));
+  return {
+    kind: 'overlay',
+    id: 'overlay',
+    part: 'who-sees-me',
+    title: 'The overlay as the goggles show it',
+    columns: grid.columns,
+    rows: grid.rows,
+    elements: placed.map(({ name, row, column, width }) => {
+      const member = members.get(name);
+      const own = name === 'name' ? view.text('craft.name')?.toUpperCase() : undefined;
+      return {
+        title: member?.title ?? name,
+        sample: (own ?? member?.sample ?? '?'.repeat(width)).slice(0, width),
+        row,
+        column,
+        target: targetOfPath(view, `overlay.${name}.place`),
+      };
+    }),
+  };
+}

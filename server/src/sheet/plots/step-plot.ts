@@ -1,0 +1,42 @@
+import type { CraftView } from '../../craft/view';
+import { axisOf } from '../../figures/axis';
+import { axes, stepOf, watched } from '../../figures/loop-figures';
+import type { Line, LinePlot } from './plot';
+
+const samples = 126;
+
+/** How each axis answers a sudden call for a turning rate. */
+export function stepPlot(view: CraftView): LinePlot | null {
+  const times = Array.from({ length: samples }, (_, step) => (watched * step) / (samples - 1));
+  const lines = axes.flatMap((name): readonly Line[] => {
+    const axis = axisOf(view, name)?.value.likely;
+    const response = axis === undefined ? null : stepOf(axis, view);
+    if (response === null) return [];
+    const { values, interval } = response;
+    return [
+      {
+        name,
+        values: times.map((time) => 100 * (values[Math.round(time / interval)] ?? values.at(-1) ?? 0)),
+      },
+    ];
+  });
+  if (lines.length === 0) return null;
+  const most = Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
+  return {
+    kind: 'lines',
+    id: 'step',
+    part: 'how-late',
+    title: 'A sudden stick, and how the craft follows',
+    x: { title: 'Time', unit: 'ms', low: 0, high: 1e3 * watched, isLogarithmic: false },
+    y: {
+      title: 'Of what was called for',
+      unit: '%',
+      low: 0,
+      high: Math.max(120, most),
+      isLogarithmic: false,
+    },
+    at: times.map((time) => 1e3 * time),
+    lines,
+    strips: [],
+  };
+}

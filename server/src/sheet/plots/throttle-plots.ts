@@ -1,0 +1,84 @@
+import { CraftView } from '../../craft/view';
+import { carriedBy } from '../../figures/drive';
+import { figureOf } from '../../figures/index';
+import { modelOf } from '../../figures/model';
+import { type DriveState, stateAtThrottle } from '../../physics/drive';
+import type { Line, LinePlot, Strip } from './plot';
+
+/** Shares of throttle. */
+const throttles = Array.from({ length: 41 }, (_, step) => step / 40);
+
+interface Sweep {
+  readonly name: string;
+  /** N */
+  readonly weight: number;
+  /** One for each throttle; null beyond what the script lets through. */
+  readonly states: readonly (DriveState | null)[];
+  readonly count: number;
+}
+
+/** Thrust and current along the throttle, a line for each pack. */
+export function throttlePlots(view: CraftView): readonly LinePlot[] {
+  const views = view.craft.packsOrNone().map((pack) => new CraftView(view.craft, pack));
+  const sweeps = views.flatMap((one) => sweepOf(one) ?? []);
+  if (sweeps.length === 0) return [];
+  const hovers = views.flatMap(hoverOf);
+  const thrust = sweeps.map(({ name, states, weight, count }) => ({
+    name,
+    values: states.map((state) => (state === null ? null : (count * state.thrust) / weight)),
+  }));
+  const current = sweeps.map(({ name, states }) => ({
+    name,
+    values: states.map((state) => state?.packCurrent ?? null),
+  }));
+  return [
+    plot(
+      { id: 'thrust', title: 'Thrust over weight along the throttle', y: 'Thrust over weight', unit: '' },
+      thrust,
+      hovers,
+    ),
+    plot({ id: 'current', title: 'Current along the throttle', y: 'Current', unit: 'A' }, current, []),
+  ];
+}
+
+function sweepOf(view: CraftView): Sweep | null {
+  const model = modelOf(view, 'sweep', (own) => {
+    const carried = carriedBy(own)?.value.likely;
+    if (carried === undefined) return null;
+    const { drive, weight, limit } = carried;
+    const states = throttles.map((throttle) =>
+      throttle > (limit ?? 1) + 1e-9 ? null : stateAtThrottle(drive, throttle),
+    );
+    return { value: { name: own.pack ?? 'all', weight, states, count: drive.count } };
+  });
+  return model?.value ?? null;
+}
+
+function hoverOf(view: CraftView): readonly Strip[] {
+  const hover = figureOf(view, 'hover-throttle');
+  if (hover === null) return [];
+  const name = [view.pack, 'hover'].filter((word) => word !== null).join(': ');
+  return [{ name, low: hover.low, likely: hover.likely, high: Math.min(100, hover.high) }];
+}
+
+interface Named {
+  readonly id: string;
+  readonly title: string;
+  readonly y: string;
+  readonly unit: string;
+}
+
+function plot({ id, title, y, unit }: Named, lines: readonly Line[], strips: readonly Strip[]): LinePlot {
+  const most = Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
+  return {
+    kind: 'lines',
+    id,
+    part: 'which-pack',
+    title,
+    x: { title: 'Throttle', unit: '%', low: 0, high: 100, isLogarithmic: false },
+    y: { title: y, unit, low: 0, high: most, isLogarithmic: false },
+    at: throttles.map((throttle) => 100 * throttle),
+    lines,
+    strips,
+  };
+}
