@@ -3,12 +3,16 @@ import { arch, cpus, platform } from 'node:os';
 import { join } from 'node:path';
 import { testCatalog } from '../support/catalog';
 import type { Measure } from './measure';
+import { panelMeasures } from './panel';
 import { sheetMeasures } from './sheet';
 
 const root = join(__dirname, '../..');
 
 async function main(): Promise<void> {
-  const measures: readonly Measure[] = [...(await sheetMeasures(testCatalog, root))];
+  const measures: readonly Measure[] = [
+    ...(await sheetMeasures(testCatalog, root)),
+    ...(await panelMeasures(root)),
+  ];
   const machine = `${cpus()[0]?.model.trim() ?? 'unknown'}, ${platform()} ${arch()}`;
   if (process.argv.includes('--json')) {
     const result = { measures, machine, versions: { node: process.version } };

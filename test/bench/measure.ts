@@ -31,9 +31,19 @@ export function timed<T>(runs: number, prepare: (run: number) => T, work: (prepa
     work(prepared);
     if (run >= warming) times.push(performance.now() - start);
   }
-  times.sort((a, b) => a - b);
+  return timesOf(times);
+}
+
+/** The median and the 95th percentile of times that were taken elsewhere. */
+export function timesOf(taken: readonly number[]): Times {
+  const times = [...taken].sort((a, b) => a - b);
   const at = (share: number) => times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
-  return { median: at(0.5), p95: at(0.95), runs };
+  return { median: at(0.5), p95: at(0.95), runs: times.length };
+}
+
+/** A time that a person waits, against the most that is wanted, ms. */
+export function within(name: string, ours: Times, most: number): Measure {
+  return against(name, ours, 'the most that is wanted', { median: most, p95: most, runs: 1 }, 1);
 }
 
 /** What runs at once on any machine, to hold other times against: a million sines added up. */

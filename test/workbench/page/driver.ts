@@ -6,7 +6,7 @@ import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } fr
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { AxeResults } from 'axe-core';
-import type { BrowserContext, FrameLocator, Locator, Page } from 'playwright-core';
+import type { BrowserContext, Frame, FrameLocator, Locator, Page } from 'playwright-core';
 import {
   closeBrowser,
   openBrowser,
@@ -212,16 +212,16 @@ export class EditorDriver {
     return this.page.locator('iframe.webview.ready').nth(index).contentFrame().frameLocator('#active-frame');
   }
 
+  /** The page inside the webview, for scripts that run in it. */
+  async frame(): Promise<Frame> {
+    const outer = this.page.locator('iframe.webview.ready').first().contentFrame();
+    const shown = await outer.locator('#active-frame').elementHandle();
+    return (await shown?.contentFrame()) ?? Promise.reject(new Error('no page of ours is on screen'));
+  }
+
   /** What axe finds wrong with the page inside the webview, serious or worse: rule and places. */
   async accessFaults(): Promise<readonly string[]> {
-    const shown = await this.page
-      .locator('iframe.webview.ready')
-      .first()
-      .contentFrame()
-      .locator('#active-frame')
-      .elementHandle();
-    const frame = await shown?.contentFrame();
-    if (frame == null) throw new Error('no page of ours is on screen');
+    const frame = await this.frame();
     await frame.evaluate(readFileSync(require.resolve('axe-core'), 'utf8'));
     const { violations } = await frame.evaluate<AxeResults>('axe.run()');
     return violations
