@@ -45,7 +45,9 @@ export class Diagnostics {
   /** Scripts whose findings may have changed without an edit of theirs. */
   affected(uris: readonly string[]): void {
     if (this.isPulled && this.session.client.workspace?.diagnostics?.refreshSupport === true) {
-      void this.connection.languages.diagnostics.refresh();
+      this.connection.languages.diagnostics
+        .refresh()
+        .catch((error: unknown) => this.onFault('asking the client to ask again', error));
     }
     for (const uri of uris) this.changed(uri);
   }

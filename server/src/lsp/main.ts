@@ -7,4 +7,7 @@ import { serve } from './server';
 // biome-ignore lint/suspicious/noConsole: this is what keeps the console off standard output
 for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = console.error;
 
+// A promise that nobody waits for must not end the server: the rest goes on.
+process.on('unhandledRejection', (reason) => process.stderr.write(`${String(reason)}\n`));
+
 serve(createConnection(ProposedFeatures.all), builtInBundle(), new NodeFiles([]));

@@ -1,12 +1,12 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { DocumentEdit, Position } from '../../../server/src/language/document';
-import { isInsidePair } from '../../../server/src/language/document';
+import type { DocumentEdit } from '../../../server/src/language/document';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
 import { MemoryHost } from '../../support/memory-host';
+import { placed } from '../../support/placed';
 import { toldCraft, toldWhole } from '../../support/told-craft';
 
 const numRuns = Number(process.env.PROPSOFF_RUNS ?? 500);
@@ -86,25 +86,6 @@ function workspaceOver(host: MemoryHost): Workspace {
     throw new Error(`${id} failed`, { cause: error });
   };
   return new Workspace({ catalog: testCatalog, host, onFault });
-}
-
-function placed(
-  document: TextDocument,
-  { line, character, lines, endCharacter, text }: LooseEdit,
-): DocumentEdit {
-  const number = Math.min(document.lineCount - 1, Math.floor(line * document.lineCount));
-  const start = positionIn(document, number, character);
-  const end = positionIn(document, number + lines, endCharacter);
-  const isBackwards = lines === 0 && end.character < start.character;
-  return isBackwards ? { start: end, end: start, text } : { start, end, text };
-}
-
-/** A position by its share of a line; never between the halves of a character, where editors never are. */
-function positionIn(document: TextDocument, line: number, share: number): Position {
-  const range = { start: { line, character: 0 }, end: { line: line + 1, character: 0 } };
-  const text = document.getText(range).replace(/[\r\n]+$/, '');
-  const at = Math.round(share * text.length);
-  return { line, character: isInsidePair(text, at) ? at - 1 : at };
 }
 
 /** What everybody can see of a workspace. */
