@@ -1,6 +1,8 @@
+import '../page/page.css';
+import '../page/wide.css';
 import './learn.css';
 import type { LearnedRow } from '../../server/src/lsp/protocol';
-import { element } from '../sheet/element';
+import { element } from '../page/element';
 import type { FromLearn, ToLearn } from './messages';
 
 interface EditorApi {

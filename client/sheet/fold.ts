@@ -1,4 +1,4 @@
-import { element } from './element';
+import { element } from '../page/element';
 import { readState, writeState } from './host';
 
 export interface Fold {

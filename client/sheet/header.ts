@@ -1,5 +1,5 @@
 import type { BuildSheet, PackLabel } from '../../server/src/sheet/build-sheet';
-import { element } from './element';
+import { element } from '../page/element';
 import { send } from './host';
 
 /** The craft's name, what it is, and the packs to pick from. */

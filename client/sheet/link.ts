@@ -1,5 +1,5 @@
 import type { Target } from '../../server/src/sheet/target';
-import { element } from './element';
+import { element } from '../page/element';
 import { send } from './host';
 import { placeMark } from './lit';
 

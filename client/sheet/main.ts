@@ -1,7 +1,8 @@
+import '../page/page.css';
 import './sheet.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
 import type { Plot } from '../../server/src/sheet/plots/plot';
-import { element } from './element';
+import { element } from '../page/element';
 import { fold } from './fold';
 import { header } from './header';
 import { onMessage, readState, restoreState, send, writeState } from './host';

@@ -1,4 +1,4 @@
-import { element } from './element';
+import { element } from '../page/element';
 
 /** Figures whose reason stands open. */
 const asked = new Set<string>();

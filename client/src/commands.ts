@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { BoardPreview } from './board-preview';
+import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
 import type { Engine } from './engine';
 import { Explanations } from './explanations';
@@ -27,6 +28,7 @@ export function registerCommands(
     register('propsoff.previewBoardText', () => preview.open()),
     register('propsoff.makeCraftScript', () => makeCraftScript(engine)),
     register('propsoff.compareWithCapture', () => proofs.compare()),
+    register('propsoff.compareScripts', () => compareScripts(context, engine)),
     register('propsoff.learnBoard', () => learnBoard(context, engine)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),

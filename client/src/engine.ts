@@ -17,7 +17,9 @@ import {
   boardOfNotification,
   boardsRequest,
   boardTextRequest,
+  type ComparedSide,
   checkedNotification,
+  compareRequest,
   explainRequest,
   learnRequest,
   type MakeProfileParams,
@@ -137,6 +139,10 @@ export class Engine implements vscode.Disposable {
 
   async prove(uri: vscode.Uri, capture: string, board: string | null): Promise<ProveAnswer | null> {
     return this.ask(() => this.client.sendRequest(proveRequest, { ...about(uri), capture, board }));
+  }
+
+  async compare(before: ComparedSide, after: ComparedSide) {
+    return this.ask(() => this.client.sendRequest(compareRequest, { before, after }));
   }
 
   async learn(capture: string): Promise<Learned | null> {

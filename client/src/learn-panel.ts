@@ -1,9 +1,8 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Engine } from './engine';
-import { ownPage } from './own-page';
+import { openOwnPanel } from './own-panel';
 
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
@@ -20,19 +19,8 @@ export async function learnBoard(context: vscode.ExtensionContext, engine: Engin
     void vscode.window.showWarningMessage(learned.summary);
     return;
   }
-  const media = vscode.Uri.joinPath(context.extensionUri, 'dist');
-  const panel = vscode.window.createWebviewPanel(
-    'propsoff.learn',
-    'Board Profile',
-    vscode.ViewColumn.Active,
-    {
-      enableScripts: true,
-      localResourceRoots: [media],
-      retainContextWhenHidden: true,
-    },
-  );
   const page = { name: 'learn', title: 'Make a board profile' } as const;
-  panel.webview.html = ownPage(panel.webview, media, randomBytes(16).toString('hex'), page);
+  const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
   panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
     if (message.kind === 'ready') {
       const told: ToLearn = { kind: 'learned', learned, parameters: await engine.parameters() };

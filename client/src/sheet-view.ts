@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
 import type { Engine } from './engine';
+import { goTo } from './go-to';
 import { activeScript } from './language';
 import { ownPage } from './own-page';
 
@@ -133,12 +134,4 @@ function isSame(one: vscode.Uri, other: vscode.Uri | undefined): boolean {
 
 function isOpen(uri: vscode.Uri | undefined): boolean {
   return vscode.workspace.textDocuments.some((document) => isSame(document.uri, uri));
-}
-
-/** Leads from a figure or a finding to its line. */
-async function goTo({ uri, line, character }: Extract<FromSheet, { kind: 'go' }>['target']): Promise<void> {
-  const position = new vscode.Position(line, character);
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
-  const selection = new vscode.Range(position, position);
-  await vscode.window.showTextDocument(document, { selection, preview: false });
 }

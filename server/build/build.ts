@@ -54,7 +54,11 @@ const outputs: readonly BuildOptions[] = [
   },
   {
     ...shared,
-    entryPoints: { sheet: 'client/sheet/main.ts', learn: 'client/learn/main.ts' },
+    entryPoints: {
+      sheet: 'client/sheet/main.ts',
+      learn: 'client/learn/main.ts',
+      compare: 'client/compare/main.ts',
+    },
     outdir: 'dist',
     platform: 'browser',
     format: 'iife',

@@ -1,8 +1,8 @@
 import type { CanItFly, SheetFinding } from '../../../server/src/sheet/can-it-fly';
-import { element } from '../element';
+import { element } from '../../page/element';
+import { markOf } from '../../page/mark';
 import { fold } from '../fold';
 import { lineLink } from '../link';
-import { markOf } from '../mark';
 
 export function canItFly({ findings, leftOut, assumed, caution }: CanItFly): readonly HTMLElement[] {
   const more = `${leftOut} more are in the problems list.`;

@@ -5,7 +5,7 @@ import type {
   SharedRow,
   WhichPack,
 } from '../../../server/src/sheet/which-pack';
-import { element } from '../element';
+import { element } from '../../page/element';
 import { fold } from '../fold';
 import { valueLink } from '../link';
 import { isAsked, whyButton } from '../why';

@@ -1,6 +1,6 @@
 import type { SheetLoad, SheetRail } from '../../../server/src/sheet/wired-rails';
 import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
-import { drawing, element } from '../element';
+import { drawing, element } from '../../page/element';
 import { fold } from '../fold';
 import { valueLink } from '../link';
 import { wiringDrawing } from '../plots/wiring';

@@ -1,4 +1,4 @@
-import { element } from '../element';
+import { element } from '../../page/element';
 import { fold } from '../fold';
 
 type Cell = string | HTMLElement;

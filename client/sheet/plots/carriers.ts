@@ -1,5 +1,5 @@
 import type { CarrierStrip } from '../../../server/src/sheet/plots/plot';
-import { element } from '../element';
+import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
 import { type Scale, scaleOf, ticksOf } from './scales';

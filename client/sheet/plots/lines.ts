@@ -1,6 +1,6 @@
 import { line as lineShape } from 'd3-shape';
 import type { Line, LinePlot } from '../../../server/src/sheet/plots/plot';
-import { element } from '../element';
+import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, tickText } from './figure-text';
 import { readable } from './readable';

@@ -1,4 +1,4 @@
-import { element } from '../element';
+import { element } from '../../page/element';
 
 export interface Readable {
   readonly id: string;

@@ -1,4 +1,4 @@
-import { element } from '../element';
+import { element } from '../../page/element';
 
 /** Draws for the width that there is, in pixels, and again whenever that changes. */
 export function sized(draw: (width: number) => Node): HTMLElement {

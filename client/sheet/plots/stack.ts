@@ -1,5 +1,5 @@
 import type { DelayStack } from '../../../server/src/sheet/plots/plot';
-import { element } from '../element';
+import { element } from '../../page/element';
 import { figureText } from './figure-text';
 import { sized } from './sized';
 import { canvas, shape } from './svg';

@@ -1,4 +1,4 @@
-import { drawing } from '../element';
+import { drawing } from '../../page/element';
 
 type Where = Readonly<Record<string, string | number>>;
 

@@ -1,5 +1,5 @@
 import type { SwitchBars } from '../../../server/src/sheet/plots/plot';
-import { element } from '../element';
+import { element } from '../../page/element';
 import { valueLink } from '../link';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';

@@ -1,7 +1,7 @@
 import type { Target } from '../../../server/src/sheet/target';
 import type { SheetRail } from '../../../server/src/sheet/wired-rails';
 import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
-import { drawing } from '../element';
+import { drawing } from '../../page/element';
 import { send } from '../host';
 import { figureText } from './figure-text';
 import { sized } from './sized';

@@ -24,6 +24,12 @@ Usage: propsoff <command> [paths] [options]
   propsoff sheet <script> --json [--pack <name>]
       The build sheet of one script as JSON.
 
+  propsoff compare <script | -> <script | -> [--pack <name>]... [--json]
+  propsoff compare <script> --pack <one> --pack <other> [--json]
+      The settings that differ, in the order of the job, with what each difference does by itself to
+      figures and findings; then what they come to. An earlier revision comes in by standard input:
+      git show HEAD~3:my.craft | propsoff compare - my.craft
+
   propsoff board-text <script> [--board <profile>] [--pack <name>] [--changed] [--record] [--despite <reason>]
       The settings in the board's own text, to standard output; what was rounded or left out, to
       standard error. Must-fix findings hold it back.

@@ -1,5 +1,6 @@
 import { runBoardText } from './board-text';
 import { runCheck } from './check';
+import { runCompare } from './compare';
 import { runExplain } from './explain';
 import { runFormat } from './format';
 import { helpText } from './help';
@@ -24,6 +25,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ['read', runRead],
   ['prove', runProve],
   ['learn', runLearn],
+  ['compare', runCompare],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {

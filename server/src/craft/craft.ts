@@ -16,7 +16,7 @@ import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder } from './line-order';
 import { hasReferences, referencesIn } from './references';
 import type { NameResult, Scope } from './scope';
-import type { Script } from './script';
+import { Script } from './script';
 import type { PlacedLine, Setting } from './setting';
 
 /**
@@ -35,6 +35,12 @@ export class Craft {
   /** Tells the craft which keys of its scripts have changed. */
   changed(keys: Iterable<string>): void {
     this.cells.changed(keys);
+  }
+
+  /** A craft of the same texts that goes its own way from here. */
+  copied(): Craft {
+    const { uri, document } = this.root;
+    return new Craft(new Script(uri, document.text(), this.catalog), this.catalog, this.source);
   }
 
   /** Whether a script is part of this craft. */

@@ -4,6 +4,7 @@ import type { Learned } from '../features/learning';
 
 export type { Learned, LearnedRow } from '../features/learning';
 
+import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
@@ -31,6 +32,24 @@ export const parameterAtRequest = new RequestType<
 
 /** Client to server: the build sheet of an open script with the pack in view. */
 export const sheetRequest = new RequestType<AboutScript, DrawnSheet | null, void>('propsoff/sheet');
+
+/** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
+export interface ComparedSide {
+  readonly uri: string;
+  /** null: the open script as it stands. */
+  readonly text: string | null;
+  /** What people call it. */
+  readonly name: string;
+  /** null: the one in view, or of that name, or the first. */
+  readonly pack: string | null;
+}
+
+/** Client to server: what differs between two scripts, or two packs of one; null when a script is not open. */
+export const compareRequest = new RequestType<
+  { readonly before: ComparedSide; readonly after: ComparedSide },
+  Comparison | null,
+  void
+>('propsoff/compare');
 
 /** Client to server: the pack that the pilot wants to look at. */
 export const packInViewNotification = new NotificationType<{

@@ -5,6 +5,7 @@ import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
 import { AdditionDocuments } from './addition-documents';
 import { registerBoardRequests } from './board-requests';
+import { registerCompareRequests } from './compare-requests';
 import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
@@ -45,6 +46,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     registerFeatures(connection, session, diagnostics, onFault);
     registerOwnRequests(connection, session, diagnostics, onFault);
     registerBoardRequests(connection, session, diagnostics, onFault);
+    registerCompareRequests(connection, session, onFault);
     registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },

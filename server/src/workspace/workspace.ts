@@ -156,6 +156,22 @@ export class Workspace {
     return findings;
   }
 
+  /** What is wrong with a craft that is not open itself, such as a copy that something is tried on. */
+  check(craft: Craft): readonly Finding[] {
+    return inScriptOrder(this.checker.findings(craft));
+  }
+
+  /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */
+  async detached(uri: string, text: string): Promise<Craft> {
+    const { craft } = this.made(canonicalUri(uri), uri, text, 0);
+    for (;;) {
+      craft.layers();
+      if (!this.library.isReading) return craft;
+      await this.library.settled();
+      craft.changed(['include']);
+    }
+  }
+
   /** Changes with everything that could change the answer for an open script; the same object means the same answers. */
   stamp(uri: string): object | undefined {
     return this.stamps.get(canonicalUri(uri));

@@ -1,0 +1,168 @@
+import '../page/page.css';
+import '../page/wide.css';
+import './compare.css';
+import type { Held } from '../../server/src/sheet/compare/changed-settings';
+import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
+import type { FindingChanges, ToldFinding } from '../../server/src/sheet/compare/finding-changes';
+import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
+import { element } from '../page/element';
+import { markOf } from '../page/mark';
+import type { FromCompare, ToCompare } from './messages';
+
+declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void };
+
+const api = acquireVsCodeApi();
+const page = document.getElementById('compare');
+const live = document.getElementById('live');
+
+/** What the stages of the job ask, as headings. */
+const questions: ReadonlyMap<string, string> = new Map([
+  ['wire', 'Wire it'],
+  ['obey', 'Make it obey'],
+  ['turn', 'Make it turn'],
+  ['tune', 'Make it fly well'],
+  ['see', 'See'],
+  ['safe', 'Stay safe'],
+  ['remember', 'Remember'],
+]);
+
+function show(message: ToCompare): void {
+  if (page === null) return;
+  if (message.kind === 'nothing') page.replaceChildren(heading(), element('p', {}, message.why));
+  else page.replaceChildren(...content(message.comparison));
+}
+
+function heading(): HTMLElement {
+  return element('h1', {}, 'Compare');
+}
+
+function content(comparison: Comparison): readonly HTMLElement[] {
+  const { before, after, settings, members, figures, findings, caution } = comparison;
+  const count = settings.length + members.length;
+  const answer =
+    count === 0
+      ? 'No setting differs.'
+      : `${count === 1 ? 'One setting differs' : `${count} settings differ`}.`;
+  if (live !== null && live.textContent !== answer) live.textContent = answer;
+  return [
+    heading(),
+    element('p', {}, label(before), element('span', { class: 'aside' }, ' → '), label(after)),
+    element('p', {}, answer),
+    ...[...questions].flatMap(([stage, question]) => stageSection(stage, question, comparison)),
+    ...(figures.length === 0 ? [] : [section('All together', movedTable('All figures that move', figures))]),
+    ...(isQuiet(findings) ? [] : [section('Findings', ...findingList(findings))]),
+    element('p', { class: 'aside' }, caution),
+  ];
+}
+
+function label({ name, file, pack }: SideLabel): HTMLElement {
+  const where = pack === null ? file : `${file}, pack ${pack}`;
+  return element('span', {}, element('b', {}, name), element('span', { class: 'aside' }, ` ${where}`));
+}
+
+function section(title: string, ...inside: readonly HTMLElement[]): HTMLElement {
+  return element('section', {}, element('h2', {}, title), ...inside);
+}
+
+function stageSection(
+  stage: string,
+  question: string,
+  { settings, members }: Comparison,
+): readonly HTMLElement[] {
+  const rows = [
+    ...settings.filter((one) => one.stage === stage).map(settingRow),
+    ...members
+      .filter((one) => one.stage === stage)
+      .map(({ path, title, is, target }) =>
+        element(
+          'div',
+          { class: 'setting' },
+          element('h3', {}, title, ' ', element('code', {}, path)),
+          element('p', { class: 'values' }, leading(target, `${path}: go to its line`, is)),
+        ),
+      ),
+  ];
+  return rows.length === 0 ? [] : [section(question, ...rows)];
+}
+
+function settingRow({ path, title, before, after, effect }: SettingWithEffect): HTMLElement {
+  const nothing = effect !== null && effect.moved.length === 0 && isQuiet(effect);
+  return element(
+    'div',
+    { class: 'setting' },
+    element('h3', {}, title, ' ', element('code', {}, path)),
+    element('p', { class: 'values' }, held(before), element('span', { class: 'aside' }, ' → '), held(after)),
+    ...(effect === null || effect.moved.length === 0
+      ? []
+      : [movedTable(`What ${path} moves by itself`, effect.moved, effect.leftOut)]),
+    ...(effect === null || isQuiet(effect) ? [] : findingList(effect)),
+    nothing ? element('p', { class: 'aside' }, 'Moves no figure and no finding by itself.') : null,
+  );
+}
+
+function held({ path, text, isAssumed, target }: Held): HTMLElement {
+  const words = text === null ? 'not set' : isAssumed ? `${text}, not set` : text;
+  return leading(target, `${path} ${words}: go to its line`, words);
+}
+
+/** Leads to a line, where there is one. */
+function leading(target: Held['target'], about: string, text: string): HTMLElement {
+  if (target === null) return element('span', {}, text);
+  const go = () => api.postMessage({ kind: 'go', target });
+  return element('button', { type: 'button', class: 'value', 'aria-label': about, onclick: go }, text);
+}
+
+function movedTable(title: string, figures: readonly MovedFigure[], leftOut = 0): HTMLElement {
+  const heads = ['Figure', 'Before', 'After', ''].map((text) => element('th', { scope: 'col' }, text));
+  const more = element('td', { colspan: '4', class: 'aside' }, `and ${leftOut} more figures`);
+  return element(
+    'table',
+    {},
+    element('caption', { class: 'said' }, title),
+    element('thead', {}, element('tr', {}, ...heads)),
+    element('tbody', {}, ...figures.flatMap(movedRows), ...(leftOut === 0 ? [] : [element('tr', {}, more)])),
+  );
+}
+
+function movedRows({ id, title, packs, turn }: MovedFigure): readonly HTMLElement[] {
+  return packs.map(({ before, after }) =>
+    element(
+      'tr',
+      { 'data-figure': id },
+      element('th', { scope: 'row' }, title),
+      reading(before),
+      reading(after),
+      element('td', { class: turn ?? '' }, turn === null ? '' : turn === 'better' ? '▲ better' : '▼ worse'),
+    ),
+  );
+}
+
+function reading(told: Reading | null): HTMLElement {
+  if (told === null) return element('td', { class: 'aside' }, 'not known');
+  const span = told.span === null ? null : element('small', {}, ` ${told.span}`);
+  return element('td', {}, told.text, span);
+}
+
+function isQuiet({ gained, lost }: FindingChanges): boolean {
+  return gained.length + lost.length === 0;
+}
+
+function findingList({ gained, lost }: FindingChanges): readonly HTMLElement[] {
+  const item = (word: string) => (finding: ToldFinding) =>
+    element(
+      'li',
+      { class: `finding ${finding.level}` },
+      markOf(finding.level),
+      element(
+        'span',
+        {},
+        element('b', {}, word),
+        ` ${finding.message} `,
+        element('span', { class: 'aside' }, finding.advice),
+      ),
+    );
+  return [element('ul', {}, ...gained.map(item('New:')), ...lost.map(item('Gone:')))];
+}
+
+window.addEventListener('message', (event: MessageEvent<ToCompare>) => show(event.data));
+api.postMessage({ kind: 'ready' });

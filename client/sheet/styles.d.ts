@@ -1,2 +1,0 @@
-/** The build collects the styles that a module imports into one file beside the script. */
-declare module '*.css';

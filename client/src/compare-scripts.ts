@@ -1,0 +1,169 @@
+import * as vscode from 'vscode';
+import type { ComparedSide } from '../../server/src/lsp/protocol';
+import type { FromCompare, ToCompare } from '../compare/messages';
+import { earlierRevisions } from './earlier-revisions';
+import type { Engine } from './engine';
+import { goTo } from './go-to';
+import { activeCraftScript } from './language';
+import { openOwnPanel } from './own-panel';
+
+/** The two sides as they stand when asked: a script that is open is read anew each time. */
+interface Pair {
+  readonly before: () => Promise<ComparedSide>;
+  readonly after: () => Promise<ComparedSide>;
+  /** Scripts whose changes change the comparison. */
+  readonly uris: readonly vscode.Uri[];
+}
+
+interface Choice extends vscode.QuickPickItem {
+  readonly pair?: () => Promise<Pair | undefined>;
+}
+
+/** Compares the active craft script with another, with an earlier revision, or one pack of it with another. */
+export async function compareScripts(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+  const document = activeCraftScript()?.document;
+  if (document === undefined) {
+    void vscode.window.showInformationMessage('Open a craft script first: it is one side of the comparison.');
+    return;
+  }
+  const choices = await choicesFor(document, engine);
+  const picked = await vscode.window.showQuickPick(choices, {
+    title: `Compare ${nameOf(document.uri)} with`,
+    placeHolder: 'Another script, an earlier revision, or another pack of this one',
+    matchOnDescription: true,
+  });
+  const pair = await picked?.pair?.();
+  if (pair !== undefined) show(context, engine, pair);
+}
+
+async function choicesFor(document: vscode.TextDocument, engine: Engine): Promise<readonly Choice[]> {
+  const { uri } = document;
+  const here = asOpen(uri, nameOf(uri));
+  const summary = await engine.summary(uri);
+  const packs = (summary?.packs ?? []).filter((pack) => pack !== summary?.packInView);
+  const found = await vscode.workspace.findFiles('**/*.craft', '**/node_modules/**', 500);
+  const others = found.filter((one) => one.toString() !== uri.toString());
+  const group = (label: string, items: readonly Choice[]): readonly Choice[] =>
+    items.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }, ...items];
+  return [
+    ...group(
+      'Another pack',
+      packs.map((pack) => ({
+        label: `Pack ${pack}`,
+        description: `instead of ${summary?.packInView}`,
+        pair: async () => ({
+          before: here,
+          after: async () => ({ ...(await here()), pack }),
+          uris: [uri],
+        }),
+      })),
+    ),
+    ...group('Earlier', [
+      ...(document.isDirty && uri.scheme !== 'untitled' ? [asSaved(uri, here)] : []),
+      {
+        label: 'An earlier revision…',
+        description: 'from the version control of this folder',
+        pair: async () => withRevision(uri, here),
+      },
+    ]),
+    ...group(
+      'Another script',
+      others.map((other) => ({
+        label: nameOf(other),
+        description: vscode.workspace.asRelativePath(other),
+        pair: async () => ({ before: asText(other), after: here, uris: [other, uri] }),
+      })),
+    ),
+  ];
+}
+
+function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
+  const saved = async (): Promise<ComparedSide> => {
+    const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+    return { uri: uri.toString(), text, name: `${nameOf(uri)} as saved`, pack: null };
+  };
+  return {
+    label: 'As it was saved',
+    description: 'what the unsaved changes do',
+    pair: async () => ({ before: saved, after: here, uris: [uri] }),
+  };
+}
+
+async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair | undefined> {
+  const revisions = await earlierRevisions(uri);
+  if (revisions.length === 0) {
+    void vscode.window.showInformationMessage(
+      `There is no earlier revision of ${nameOf(uri)}: it is not under version control here.`,
+    );
+    return undefined;
+  }
+  const items = revisions.map((revision) => ({
+    label: revision.title,
+    description: `${revision.date} ${revision.hash}`,
+    revision,
+  }));
+  const picked = await vscode.window.showQuickPick(items, {
+    title: 'Which revision?',
+    matchOnDescription: true,
+  });
+  if (picked === undefined) return undefined;
+  const { revision } = picked;
+  const text = await revision.text();
+  const name = `${nameOf(uri)} of ${revision.date}`;
+  return { before: async () => ({ uri: uri.toString(), text, name, pack: null }), after: here, uris: [uri] };
+}
+
+function asOpen(uri: vscode.Uri, name: string): Pair['after'] {
+  return async () => ({ uri: uri.toString(), text: null, name, pack: null });
+}
+
+/** A script that need not be open in an editor. */
+function asText(uri: vscode.Uri): Pair['before'] {
+  return async () => {
+    const document = await vscode.workspace.openTextDocument(uri);
+    return { uri: uri.toString(), text: document.getText(), name: nameOf(uri), pack: null };
+  };
+}
+
+/** The comparison in a page at the side; it follows both scripts until it is closed. */
+function show(context: vscode.ExtensionContext, engine: Engine, { before, after, uris }: Pair): void {
+  const page = { name: 'compare', title: 'Compare' } as const;
+  const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
+  let asked = 0;
+  const refresh = async () => {
+    asked += 1;
+    const mine = asked;
+    const message = await compared(engine, before, after);
+    if (mine === asked && message !== null) await panel.webview.postMessage(message);
+  };
+  const following = engine.onChecked((uri) => {
+    if (uris.some((one) => one.toString() === uri.toString())) void refresh();
+  });
+  panel.onDidDispose(() => following.dispose());
+  panel.webview.onDidReceiveMessage((message: FromCompare) =>
+    message.kind === 'ready' ? refresh() : goTo(message.target, vscode.ViewColumn.One),
+  );
+}
+
+/** Null while the server is not there: the page keeps what it shows. */
+async function compared(
+  engine: Engine,
+  before: Pair['before'],
+  after: Pair['after'],
+): Promise<ToCompare | null> {
+  try {
+    const comparison = await engine.compare(await before(), await after());
+    if (comparison !== null) return { kind: 'comparison', comparison };
+    if (engine.state !== 'running') return null;
+    return {
+      kind: 'nothing',
+      why: 'One of the two scripts is not open any more. Open it and compare again.',
+    };
+  } catch {
+    return { kind: 'nothing', why: 'One of the two scripts can’t be read any more.' };
+  }
+}
+
+function nameOf(uri: vscode.Uri): string {
+  return uri.path.split('/').at(-1) ?? '';
+}

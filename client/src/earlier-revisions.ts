@@ -1,0 +1,47 @@
+import * as vscode from 'vscode';
+
+/** Of the editor's own Git extension, what is asked for here; it may be switched off or missing. */
+interface Repository {
+  log(options: { readonly maxEntries: number; readonly path: string }): Promise<readonly Commit[]>;
+  show(revision: string, path: string): Promise<string>;
+}
+
+interface Commit {
+  readonly hash: string;
+  readonly message: string;
+  readonly authorDate?: Date;
+}
+
+interface GitExtension {
+  getAPI(version: 1): { getRepository(uri: vscode.Uri): Repository | null };
+}
+
+/** An earlier text of a script. */
+export interface Revision {
+  readonly hash: string;
+  readonly title: string;
+  readonly date: string;
+  text(): Promise<string>;
+}
+
+const most = 50;
+
+/** The revisions that touched a file, newest first; none where there is no repository. */
+export async function earlierRevisions(uri: vscode.Uri): Promise<readonly Revision[]> {
+  const extension = vscode.extensions.getExtension<GitExtension>('vscode.git');
+  if (extension === undefined) return [];
+  try {
+    const git = (await extension.activate()).getAPI(1);
+    const repository = git.getRepository(uri);
+    const commits = (await repository?.log({ maxEntries: most, path: uri.fsPath })) ?? [];
+    return commits.map(({ hash, message, authorDate }) => ({
+      hash: hash.slice(0, 8),
+      title: message.split('\n')[0] ?? '',
+      date: authorDate?.toISOString().slice(0, 10) ?? '',
+      text: async () => (await repository?.show(hash, uri.fsPath)) ?? '',
+    }));
+  } catch {
+    // Switched off, or no repository: there are no revisions to offer.
+    return [];
+  }
+}

@@ -1,0 +1,87 @@
+import { stages } from '../sheet/compare/changed-settings';
+import type { Comparison, Effect, SettingWithEffect, SideLabel } from '../sheet/compare/compare';
+import type { FindingChanges } from '../sheet/compare/finding-changes';
+import type { MovedFigure } from '../sheet/compare/moved-figures';
+import { painted, type Terminal, visible } from './terminal';
+
+/** A comparison for people: setting by setting in the order of the job, then what it comes to. */
+export function comparisonText(comparison: Comparison, terminal: Terminal): string {
+  const { before, after, figures, findings, caution } = comparison;
+  const title = (text: string) => ['', painted(text, 'bold', terminal)];
+  const differences = stages.flatMap((stage) => stageLines(stage, comparison, terminal));
+  const lines = [
+    `${labelText(before)} → ${labelText(after)}`,
+    ...(differences.length === 0 ? ['', 'No setting differs.'] : differences),
+    ...(figures.length === 0 ? [] : [...title('All together'), ...figures.map((one) => movedText(one))]),
+    ...(findings.gained.length + findings.lost.length === 0 ? [] : title('Findings')),
+    ...findingLines(findings, '', terminal),
+    '',
+    caution,
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function labelText({ name, file, pack }: SideLabel): string {
+  return visible(`${name} (${file}${pack === null ? '' : `, pack ${pack}`})`);
+}
+
+function stageLines(stage: string, { settings, members }: Comparison, terminal: Terminal): readonly string[] {
+  const rows = [
+    ...settings.filter((one) => one.stage === stage).flatMap((one) => settingLines(one, terminal)),
+    ...members
+      .filter((one) => one.stage === stage)
+      .map(({ path, title, is }) => visible(`  ${path} ${is}: ${title}`)),
+  ];
+  return rows.length === 0 ? [] : ['', painted(capital(stage), 'bold', terminal), ...rows];
+}
+
+function settingLines(
+  { path, before, after, effect }: SettingWithEffect,
+  terminal: Terminal,
+): readonly string[] {
+  return [
+    visible(`  ${path}: ${heldText(before)} → ${heldText(after)}`),
+    ...(effect === null ? [] : effectLines(effect, terminal)),
+  ];
+}
+
+function heldText({ text, isAssumed }: SettingWithEffect['before']): string {
+  if (text === null) return 'not set';
+  return isAssumed ? `${text} (not set)` : text;
+}
+
+function effectLines({ moved, leftOut, gained, lost }: Effect, terminal: Terminal): readonly string[] {
+  return [
+    ...moved.map((one) => `    ${movedText(one)}`),
+    ...(leftOut === 0 ? [] : [`    and ${leftOut} more figures`]),
+    ...findingLines({ gained, lost }, '    ', terminal),
+  ];
+}
+
+function movedText({ title, packs, turn }: MovedFigure): string {
+  const readings = packs.map(
+    ({ before, after }) => `${before?.text ?? 'not known'} → ${after?.text ?? 'not known'}`,
+  );
+  return `${title}: ${readings.join('; ')}${turn === null ? '' : ` (${turn})`}`;
+}
+
+function findingLines(
+  { gained, lost }: FindingChanges,
+  indent: string,
+  terminal: Terminal,
+): readonly string[] {
+  return [
+    ...gained.map(
+      ({ level, id, message }) =>
+        `${indent}${painted('+', 'red', terminal)} ${visible(`${level} ${id}: ${message}`)}`,
+    ),
+    ...lost.map(
+      ({ level, id, message }) =>
+        `${indent}${painted('-', 'blue', terminal)} ${visible(`${level} ${id}: ${message}`)}`,
+    ),
+  ];
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
+}

@@ -1,0 +1,50 @@
+/** Which way of a figure is good for the craft or its pilot, everything else being equal. Common practice. */
+const better: ReadonlyMap<string, 'more' | 'less'> = new Map([
+  ...all('less', [
+    'stick-delay',
+    'loop-delay',
+    'gyro-filter-delay',
+    'derivative-filter-delay',
+    'motor-lag',
+    'flying-mass',
+    'hover-throttle',
+    'hover-current',
+    'hover-power',
+    'full-motor-current',
+    'full-sag',
+    'tip-mach',
+    'disc-loading',
+    'battery-lead-drop',
+    'idle-tone-left',
+    'hover-tone-left',
+    'hover-blade-tone-left',
+    'full-tone-left',
+    'full-blade-tone-left',
+    ...ofAxes('overshoot', 'noise-gain', 'delay-phase', 'step'),
+  ]),
+  ...all('more', [
+    'thrust-to-weight',
+    'minutes-to-landing',
+    'minutes-to-warning',
+    'video-range',
+    'video-margin',
+    'log-minutes',
+    ...ofAxes('phase-margin', 'gain-margin'),
+  ]),
+]);
+
+/** Null where it depends on what the pilot wants. */
+export function betterWay(figure: string): 'more' | 'less' | null {
+  return better.get(figure) ?? null;
+}
+
+function all(
+  way: 'more' | 'less',
+  figures: readonly string[],
+): readonly (readonly [string, 'more' | 'less'])[] {
+  return figures.map((figure) => [figure, way] as const);
+}
+
+function ofAxes(...what: readonly string[]): readonly string[] {
+  return ['roll', 'pitch', 'yaw'].flatMap((axis) => what.map((one) => `${axis}-${one}`));
+}

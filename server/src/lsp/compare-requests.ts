@@ -1,0 +1,56 @@
+import { setImmediate } from 'node:timers/promises';
+import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { CraftView } from '../craft/view';
+import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
+import { type ComparedSide, compareRequest } from './protocol';
+import type { OnServerFault } from './server';
+import type { Session } from './session';
+
+/** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
+export function registerCompareRequests(
+  connection: Connection,
+  session: Session,
+  onFault: OnServerFault,
+): void {
+  connection.onRequest(compareRequest, async ({ before, after }, token) => {
+    try {
+      const one = await sideOf(session, before, null);
+      const other = one === null ? null : await sideOf(session, after, one.pack);
+      return one === null || other === null ? null : await compared(session, one, other, token);
+    } catch (error) {
+      onFault('comparing', error);
+      return new ResponseError(LSPErrorCodes.RequestFailed, 'comparing failed; the log has the reason.');
+    }
+  });
+}
+
+async function compared(
+  { workspace }: Session,
+  before: CheckedSide,
+  after: CheckedSide,
+  token: CancellationToken,
+): Promise<Comparison | ResponseError<void>> {
+  const work = comparing(before, after, (craft) => workspace.check(craft));
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done === true) return step.value;
+    await setImmediate();
+    if (token.isCancellationRequested)
+      return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
+  }
+}
+
+/** A copy of its own, which stays as it is while the work pauses. */
+async function sideOf(
+  session: Session,
+  { uri, text, name, pack }: ComparedSide,
+  likePack: string | null,
+): Promise<CheckedSide | null> {
+  const { workspace } = session;
+  const open = text === null ? session.snapshot(uri) : undefined;
+  if (text === null && open === undefined) return null;
+  const craft = open === undefined ? await workspace.detached(uri, text ?? '') : open.craft.copied();
+  const packs = craft.packs();
+  const wanted = [pack, open?.pack ?? likePack].find((one) => one !== null && packs.includes(one));
+  const view = new CraftView(craft, wanted ?? packs[0] ?? null);
+  return { craft, pack: view.pack, findings: workspace.check(craft), file: name };
+}

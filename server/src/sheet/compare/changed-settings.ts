@@ -1,0 +1,147 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { Craft } from '../../craft/craft';
+import { membershipsIn } from '../../craft/memberships';
+import type { Value } from '../../craft/value';
+import { valueText } from '../../craft/value-text';
+import { CraftView } from '../../craft/view';
+import { type Target, targetOfPath } from '../target';
+
+/** One side of a comparison. */
+export interface Side {
+  readonly craft: Craft;
+  readonly pack: string | null;
+}
+
+/** What a parameter holds on one side. */
+export interface Held {
+  /** As this side's script names it: `pack.sprint.cells`. */
+  readonly path: string;
+  /** As a script writes it; null where nothing sets it and the catalogue has no default. */
+  readonly text: string | null;
+  /** Whether the script leaves it out, and the default holds. */
+  readonly isAssumed: boolean;
+  readonly target: Target | null;
+}
+
+/** A parameter that does not hold the same on both sides. */
+export interface ChangedSetting {
+  /** With `<pack in view>` where each side names its own pack. */
+  readonly path: string;
+  readonly title: string;
+  readonly stage: string;
+  readonly before: Held;
+  readonly after: Held;
+}
+
+/** A switch, a notch, an overlay element … that only one side has. */
+export interface ChangedMember {
+  readonly path: string;
+  readonly title: string;
+  readonly stage: string;
+  readonly is: 'added' | 'removed';
+  readonly target: Target | null;
+}
+
+export interface SettingChanges {
+  readonly settings: readonly ChangedSetting[];
+  readonly members: readonly ChangedMember[];
+}
+
+export const stages = ['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember'];
+const inView = '<pack in view>';
+
+/** What differs, in the order of the job. Flights are notes, not settings, and are left out. */
+export function settingChanges(before: Side, after: Side): SettingChanges {
+  const { catalog } = before.craft;
+  const [one, other] = [pathsOf(before), pathsOf(after)];
+  const keys = [...new Set([...one.keys(), ...other.keys()])].filter((key) => !key.startsWith('flight.'));
+  const lonely = new Map<string, ChangedMember>();
+  const settings: ChangedSetting[] = [];
+  for (const key of keys) {
+    const member = lonelyMember(key, before, after, one.get(key) ?? other.get(key) ?? key);
+    if (member !== null) {
+      lonely.set(member.path, lonely.get(member.path) ?? member);
+      continue;
+    }
+    const changed = changedSetting(key, before, after);
+    if (changed !== null) settings.push(changed);
+  }
+  const order = new Map([...catalog.parameters.keys()].map((name, index) => [name, index]));
+  const placeOf = ({ path }: { readonly path: string }) =>
+    order.get(catalog.parameter(path.replace(inView, 'any'))?.name ?? '') ?? order.size;
+  const byJob = (a: ChangedSetting | ChangedMember, b: ChangedSetting | ChangedMember) =>
+    stages.indexOf(a.stage) - stages.indexOf(b.stage) || placeOf(a) - placeOf(b);
+  return { settings: settings.sort(byJob), members: [...lonely.values()].sort(byJob) };
+}
+
+/** Every path that a side sets, by a name that is the same for the packs in view of both sides. */
+function pathsOf({ craft, pack }: Side): ReadonlyMap<string, string> {
+  const own = pack === null ? null : `pack.${pack}.`;
+  return new Map(
+    craft
+      .settingPaths()
+      .filter((path) => craft.catalog.parameter(path) !== undefined)
+      .map((path) => [
+        own !== null && path.startsWith(own) ? `pack.${inView}.${path.slice(own.length)}` : path,
+        path,
+      ]),
+  );
+}
+
+function pathOn(key: string, { pack }: Side): string {
+  return key.replace(inView, pack ?? inView);
+}
+
+function changedSetting(key: string, before: Side, after: Side): ChangedSetting | null {
+  const [was, is] = [held(before, pathOn(key, before)), held(after, pathOn(key, after))];
+  if (sameValue(was.value, is.value)) return null;
+  const parameter = before.craft.catalog.parameter(pathOn(key, before))?.parameter;
+  if (parameter === undefined) return null;
+  const { title, stage } = parameter;
+  return { path: key, title, stage, before: was.told, after: is.told };
+}
+
+function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly told: Held } {
+  const view = new CraftView(craft, pack);
+  const value = view.value(path);
+  const parameter = craft.catalog.parameter(path)?.parameter;
+  const text = value === null || parameter === undefined ? null : valueText(value, parameter);
+  return { value, told: { path, text, isAssumed: !view.isSet(path), target: targetOfPath(view, path) } };
+}
+
+/** The unit that a value is written in makes no difference. */
+function sameValue(one: Value | null, other: Value | null): boolean {
+  return bare(one) === bare(other);
+}
+
+function bare(value: Value | null): string {
+  return JSON.stringify(value, (key, part) => {
+    if (key === 'unit') return undefined;
+    return typeof part === 'number' ? Number(part.toPrecision(12)) : part;
+  });
+}
+
+/** The member of a collection that a path belongs to, where only one of the two sides has it. */
+function lonelyMember(key: string, before: Side, after: Side, path: string): ChangedMember | null {
+  const { catalog } = before.craft;
+  for (const { collection, member } of membershipsIn(key, catalog)) {
+    if (member === inView) continue;
+    const [was, is] = [before, after].map(({ craft }) => craft.members(collection).includes(member));
+    if (was === is) continue;
+    const found = catalog.parameter(path)?.parameter;
+    const owner = new CraftView((is ? after : before).craft, (is ? after : before).pack);
+    return {
+      path: `${collection}.${member}`,
+      title: memberTitle(catalog, collection, member),
+      stage: found?.stage ?? 'remember',
+      is: is ? 'added' : 'removed',
+      target: targetOfPath(owner, path),
+    };
+  }
+  return null;
+}
+
+function memberTitle(catalog: Catalog, collection: string, member: string): string {
+  const known = catalog.members(collection).find(({ name }) => name === member);
+  return known?.title ?? `${catalog.collection(collection)?.one ?? collection}: ${member}`;
+}

@@ -1,0 +1,44 @@
+import type { Finding } from '../../checks/finding';
+import { levels } from '../../checks/order';
+import { adviceOf, messageOf } from '../../checks/render';
+
+/** A finding in words, for a comparison. */
+export interface ToldFinding {
+  readonly id: string;
+  readonly level: Finding['level'];
+  readonly message: string;
+  readonly advice: string;
+}
+
+export interface FindingChanges {
+  /** The worst first. */
+  readonly gained: readonly ToldFinding[];
+  readonly lost: readonly ToldFinding[];
+}
+
+/** Findings of the one that the other lacks. One that only says other numbers is the same finding. */
+export function findingChanges(before: readonly Finding[], after: readonly Finding[]): FindingChanges {
+  return { gained: beyond(after, before), lost: beyond(before, after) };
+}
+
+function beyond(those: readonly Finding[], these: readonly Finding[]): readonly ToldFinding[] {
+  const left = new Map<string, number>();
+  for (const finding of these) left.set(sameness(finding), (left.get(sameness(finding)) ?? 0) + 1);
+  const more = those.filter((finding) => {
+    const count = left.get(sameness(finding)) ?? 0;
+    left.set(sameness(finding), count - 1);
+    return count <= 0;
+  });
+  return more
+    .map((finding) => ({
+      id: finding.check.id,
+      level: finding.level,
+      message: messageOf(finding),
+      advice: adviceOf(finding),
+    }))
+    .sort((one, other) => levels.indexOf(one.level) - levels.indexOf(other.level));
+}
+
+function sameness({ check, pack, level }: Finding): string {
+  return JSON.stringify([check.id, pack, level]);
+}

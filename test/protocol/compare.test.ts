@@ -1,0 +1,105 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { RequestType } from 'vscode-languageserver-protocol/node';
+import type { ComparedSide } from '../../server/src/lsp/protocol';
+import type { Comparison } from '../../server/src/sheet/compare/compare';
+import { built } from '../support/built';
+import { withScratch } from '../support/scratch';
+import { withServer } from '../support/server';
+
+const request = new RequestType<{ before: ComparedSide; after: ComparedSide }, Comparison | null, void>(
+  'propsoff/compare',
+);
+const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
+const slower = racer.replace('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet');
+const files = {
+  'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8'),
+  'racer.craft': racer,
+  'slower.craft': slower,
+};
+
+function propsoff(args: readonly string[], cwd: string, input = '') {
+  return spawnSync(process.execPath, [built('propsoff.js'), ...args], { cwd, input, encoding: 'utf8' });
+}
+
+describe('comparing over the protocol', () => {
+  it('puts an open script beside an earlier text of it', () =>
+    withScratch(files, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const uri = scratch.uriOf('slower.craft');
+        await server.open(uri, slower);
+        await server.pushedFor(uri, 1);
+        const side = { uri, pack: null };
+        const result = await server.connection.sendRequest(request, {
+          before: { ...side, text: racer, name: 'before' },
+          after: { ...side, text: null, name: 'now' },
+        });
+        assert.deepEqual(
+          result?.settings.map(({ path, before, after }) => [path, before.text, after.text]),
+          [['gyro.lowpass.cutoff', '225 Hz', '135 Hz']],
+        );
+        assert.deepEqual([result?.before.file, result?.after.pack], ['before', 'sprint']);
+      }),
+    ));
+
+  it('answers null for a script that is not open', () =>
+    withServer({}, async (server) => {
+      const side = { uri: 'file:///nowhere/x.craft', text: null, name: 'x', pack: null };
+      assert.equal(await server.connection.sendRequest(request, { before: side, after: side }), null);
+    }));
+});
+
+describe('propsoff compare', () => {
+  it('tells what differs and what it does', () =>
+    withScratch(files, async ({ path }) => {
+      const { status, stdout } = propsoff(['compare', 'racer.craft', 'slower.craft'], path);
+      assert.equal(status, 0);
+      assert.match(
+        stdout,
+        /gyro\.lowpass\.cutoff: 225 Hz → 135 Hz\n {4}Delay of the gyro’s filters: 1\.19 ms → 1\.92 ms/,
+      );
+      assert.match(stdout, /Estimates are estimates/);
+    }));
+
+  it('takes an earlier revision from standard input, which includes the same files', () =>
+    withScratch(files, async ({ path }) => {
+      const { status, stdout } = propsoff(['compare', '--json', '-', 'slower.craft'], path, racer);
+      assert.equal(status, 0);
+      const { version, settings } = JSON.parse(stdout);
+      assert.deepEqual([version, settings.length], [1, 1]);
+    }));
+
+  it('compares two packs of one script', () =>
+    withScratch(files, async ({ path }) => {
+      const { status, stdout } = propsoff(
+        ['compare', 'racer.craft', '--pack', 'sprint', '--pack', 'cruise'],
+        path,
+      );
+      assert.equal(status, 0);
+      assert.match(stdout, /pack\.<pack in view>\.cells: 6 → 4/);
+    }));
+
+  for (const args of [
+    ['racer.craft'],
+    ['racer.craft', 'slower.craft', '--pack', 'winter'],
+    ['racer.craft', 'nowhere.craft'],
+    ['-', '-'],
+  ]) {
+    it(`refuses ${args.join(' ')} in one line`, () =>
+      withScratch(files, async ({ path }) => {
+        const { status, stderr } = propsoff(['compare', ...args], path);
+        assert.equal(status, 2);
+        assert.match(stderr, /^propsoff: [^\n]+\n$/);
+      }));
+  }
+
+  it('shows control characters of a script as what they are', () =>
+    withScratch(
+      { 'a.craft': '[craft]\nname = "a"\n', 'b.craft': '[craft]\nname = "b\u202ec"\n' },
+      async ({ path }) => {
+        const { stdout } = propsoff(['compare', 'a.craft', 'b.craft'], path);
+        assert.doesNotMatch(stdout, /\u202e/);
+      },
+    ));
+});

@@ -1,0 +1,154 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { CraftView } from '../../../server/src/craft/view';
+import { figureOf } from '../../../server/src/figures';
+import { type CheckedSide, type Comparison, compare } from '../../../server/src/sheet/compare/compare';
+import { figureText } from '../../../server/src/sheet/which-pack';
+import { craftOf, findingsOf } from '../../support/findings';
+
+const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
+const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
+
+function side(text: string, pack = 'sprint'): CheckedSide {
+  const craft = craftOf(text, club);
+  return { craft, pack, findings: findingsOf(craft), file: 'main.craft' };
+}
+
+function compared(before: CheckedSide, after: CheckedSide): Comparison {
+  return compare(before, after, findingsOf);
+}
+
+function likely(text: string, figure: string, pack = 'sprint'): string {
+  const found = figureOf(new CraftView(craftOf(text, club), pack), figure) ?? assert.fail(`no ${figure}`);
+  return figureText(found);
+}
+
+function replaced(pattern: string | RegExp, by: string, text = racer): string {
+  const changed = text.replace(pattern, by);
+  assert.notEqual(changed, text);
+  return changed;
+}
+
+describe('a comparison', () => {
+  it('of a craft with itself finds nothing', () => {
+    const { settings, members, figures, findings } = compared(side(racer), side(racer));
+    assert.deepEqual(
+      { settings, members, figures, findings },
+      {
+        settings: [],
+        members: [],
+        figures: [],
+        findings: { gained: [], lost: [] },
+      },
+    );
+  });
+
+  it('takes another unit, another layout and a comment for no difference', () => {
+    const other = replaced('mass            = 212 g', 'mass = 0.212 kg # weighed');
+    assert.deepEqual(compared(side(racer), side(other)).settings, []);
+  });
+
+  it('tells of each setting what it alone does: the difference of two sheets', () => {
+    const slower = replaced('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet');
+    const both = replaced(/^kv( +)= 2900/m, 'kv$1= 2500', slower);
+    const { settings, figures } = compared(side(racer), side(both));
+    assert.deepEqual(
+      settings.map(({ path, before, after }) => [path, before.text, after.text]),
+      [
+        ['motor.kv', '2900 rpm/V', '2500 rpm/V'],
+        ['gyro.lowpass.cutoff', '225 Hz', '135 Hz'],
+      ],
+    );
+    const [kv, cutoff] = settings;
+    const delay = cutoff?.effect?.moved.find(({ id }) => id === 'gyro-filter-delay')?.packs[0];
+    assert.equal(delay?.before?.text, likely(racer, 'gyro-filter-delay'));
+    assert.equal(delay?.after?.text, likely(slower, 'gyro-filter-delay'));
+    assert.ok((kv?.effect?.moved.length ?? 0) > 0);
+    const hover = figures.find(({ id }) => id === 'hover-throttle');
+    assert.equal(hover?.packs[0]?.after?.text, likely(both, 'hover-throttle'));
+    assert.equal(hover?.turn, 'worse');
+  });
+
+  it('goes in the order of the job, and worse comes first', () => {
+    const other = replaced(
+      'cutoff = 2.5 * quiet',
+      'cutoff = 1.5 * quiet',
+      replaced('order  = AETR', 'order = TAER', replaced('power        = 25 mW', 'power = 10 mW')),
+    );
+    const { settings, figures } = compared(side(racer), side(other));
+    assert.deepEqual(
+      settings.map(({ stage }) => stage),
+      ['obey', 'tune', 'see'],
+    );
+    const turns = figures.map(({ turn }) => turn === 'worse');
+    assert.ok(turns.lastIndexOf(true) < turns.indexOf(false));
+  });
+
+  it('tells findings that come and go, and no change of numbers alone', () => {
+    const weak = replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5');
+    const there = compared(side(racer), side(weak));
+    assert.deepEqual(
+      there.findings.gained.map(({ id, level }) => [id, level]),
+      [['turn/motor-cells', 'must-fix']],
+    );
+    assert.deepEqual(
+      there.settings[0]?.effect?.gained.map(({ id }) => id),
+      ['turn/motor-cells'],
+    );
+    const back = compared(side(weak), side(racer));
+    assert.deepEqual(
+      back.findings.lost.map(({ id }) => id),
+      ['turn/motor-cells'],
+    );
+    assert.deepEqual(back.findings.gained, []);
+  });
+
+  it('tells a member that only one has in one row', () => {
+    const more = `${racer}\n[switch.locate]\nchannel = 8\non = 1300..1700 us\n`;
+    assert.deepEqual(
+      compared(side(racer), side(more)).members.map(({ path, is }) => [path, is]),
+      [['switch.locate', 'added']],
+    );
+    assert.deepEqual(
+      compared(side(more), side(racer)).members.map(({ path, is }) => [path, is]),
+      [['switch.locate', 'removed']],
+    );
+  });
+
+  it('says what holds where a line is left out', () => {
+    const silent = replaced(/^idle( +)= 5 %\n/m, '');
+    const high = replaced(/^idle( +)= 5 %/m, 'idle$1= 9 %');
+    const [setting] = compared(side(silent), side(high)).settings;
+    assert.deepEqual(
+      [setting?.path, setting?.before.isAssumed, setting?.after.text],
+      ['motor.idle', true, '9 %'],
+    );
+    const [back] = compared(side(high), side(silent)).settings;
+    assert.equal(back?.after.isAssumed, true);
+    assert.ok((back?.effect?.moved.length ?? 0) > 0);
+  });
+
+  it('of two packs puts the packs in view beside each other, and overlays with them', () => {
+    const { settings, before, after } = compared(side(racer), side(racer, 'cruise'));
+    assert.deepEqual([before.pack, after.pack], ['sprint', 'cruise']);
+    const told = new Map(
+      settings.map(({ path, ...values }) => [path, [values.before.text, values.after.text]]),
+    );
+    assert.deepEqual(told.get('pack.<pack in view>.cells'), ['6', '4']);
+    assert.deepEqual(told.get('gyro.lowpass.cutoff'), ['225 Hz', '180 Hz']);
+    assert.equal(
+      [...told.keys()].some((path) => path.startsWith('pack.sprint')),
+      false,
+    );
+  });
+
+  it('leaves both crafts as they were', () => {
+    const [one, other] = [side(racer), side(replaced('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet'))];
+    const texts = [one, other].map(({ craft }) => craft.root.document.text());
+    compared(one, other);
+    assert.deepEqual(
+      [one, other].map(({ craft }) => craft.root.document.text()),
+      texts,
+    );
+  });
+});

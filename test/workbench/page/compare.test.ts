@@ -1,0 +1,57 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { FrameLocator } from 'playwright-core';
+import { type EditorDriver, openEditor } from './driver';
+
+describe('a comparison', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const page = (): FrameLocator =>
+    editor()
+      .page.locator('.editor-instance iframe.webview.ready, iframe.webview.ready')
+      .last()
+      .contentFrame()
+      .frameLocator('#active-frame');
+
+  async function compareWith(what: string): Promise<void> {
+    await editor().runCommand('Propsoff: Compare Two Scripts');
+    await editor().page.locator('.quick-input-widget input').waitFor();
+    await editor().page.keyboard.type(what);
+    await editor().page.locator('.quick-input-list .monaco-list-row', { hasText: what }).first().click();
+    await page().locator('h1').waitFor();
+  }
+
+  beforeEach(async () => {
+    opened = await openEditor();
+  });
+
+  afterEach(async () => {
+    await opened?.close();
+  });
+
+  it('of two scripts tells what each difference does, and follows them', async () => {
+    const folder = editor().folder;
+    const text = readFileSync(join(folder, 'sandmartin.craft'), 'utf8');
+    writeFileSync(join(folder, 'tired.craft'), text.replace('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet'));
+    await editor().openFile('tired.craft');
+    await editor().statusBar(/to mend/);
+    await compareWith('sandmartin.craft');
+    const setting = page().locator('.setting', { hasText: 'gyro.lowpass.cutoff' });
+    assert.match(await setting.locator('.values').innerText(), /225 Hz → 135 Hz/);
+    const delay = setting.locator('tr[data-figure=gyro-filter-delay]');
+    assert.match(await delay.innerText(), /1\.19 ms.*1\.92 ms.*worse/s);
+    writeFileSync(join(folder, 'tired.craft'), text);
+    await page().locator('p', { hasText: 'No setting differs.' }).waitFor();
+  });
+
+  it('of two packs of a craft shows both side by side, and leads to a line', async () => {
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await compareWith('Pack cruise');
+    const cells = page().locator('.setting', { hasText: 'pack.<pack in view>.cells' });
+    assert.match(await cells.locator('.values').innerText(), /6 → 4/);
+    await cells.locator('button.value').last().click();
+    await editor().statusBar(/Ln 5\d, /);
+  });
+});
