@@ -3,10 +3,10 @@ import '../page/wide.css';
 import './compare.css';
 import type { Held } from '../../server/src/sheet/compare/changed-settings';
 import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
-import type { FindingChanges, ToldFinding } from '../../server/src/sheet/compare/finding-changes';
+import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
 import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
 import { element } from '../page/element';
-import { markOf } from '../page/mark';
+import { findingChangeList } from '../page/finding-changes';
 import type { FromCompare, ToCompare } from './messages';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void };
@@ -50,7 +50,7 @@ function content(comparison: Comparison): readonly HTMLElement[] {
     element('p', {}, answer),
     ...[...questions].flatMap(([stage, question]) => stageSection(stage, question, comparison)),
     ...(figures.length === 0 ? [] : [section('All together', movedTable('All figures that move', figures))]),
-    ...(isQuiet(findings) ? [] : [section('Findings', ...findingList(findings))]),
+    ...(isQuiet(findings) ? [] : [section('Findings', ...findingChangeList(findings))]),
     element('p', { class: 'aside' }, caution),
   ];
 }
@@ -95,7 +95,7 @@ function settingRow({ path, title, before, after, effect }: SettingWithEffect): 
     ...(effect === null || effect.moved.length === 0
       ? []
       : [movedTable(`What ${path} moves by itself`, effect.moved, effect.leftOut)]),
-    ...(effect === null || isQuiet(effect) ? [] : findingList(effect)),
+    ...(effect === null || isQuiet(effect) ? [] : findingChangeList(effect)),
     nothing ? element('p', { class: 'aside' }, 'Moves no figure and no finding by itself.') : null,
   );
 }
@@ -145,23 +145,6 @@ function reading(told: Reading | null): HTMLElement {
 
 function isQuiet({ gained, lost }: FindingChanges): boolean {
   return gained.length + lost.length === 0;
-}
-
-function findingList({ gained, lost }: FindingChanges): readonly HTMLElement[] {
-  const item = (word: string) => (finding: ToldFinding) =>
-    element(
-      'li',
-      { class: `finding ${finding.level}` },
-      markOf(finding.level),
-      element(
-        'span',
-        {},
-        element('b', {}, word),
-        ` ${finding.message} `,
-        element('span', { class: 'aside' }, finding.advice),
-      ),
-    );
-  return [element('ul', {}, ...gained.map(item('New:')), ...lost.map(item('Gone:')))];
 }
 
 window.addEventListener('message', (event: MessageEvent<ToCompare>) => show(event.data));

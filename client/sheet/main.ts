@@ -11,6 +11,7 @@ import type { ToSheet } from './messages';
 import { partContent } from './parts';
 import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
+import { showTrial, trialPlace } from './try';
 
 const page = document.getElementById('sheet');
 const live = document.getElementById('live');
@@ -61,13 +62,19 @@ function stoppedPage(): HTMLElement {
   return element('div', { class: 'empty' }, element('p', {}, told));
 }
 
+function say(words: string): void {
+  if (live !== null) live.textContent = words;
+}
+
 /** Tells a screen reader how many findings there are, only when that changed. */
 function announce({ name, parts }: BuildSheet): void {
   const text = parts.find(({ id }) => id === 'can-it-fly')?.answer ?? '';
-  if (live === null || text === said) return;
+  if (text === said) return;
   said = text;
-  live.textContent = `${name}: ${text}`;
+  say(`${name}: ${text}`);
 }
+
+page?.before(trialPlace());
 
 let isRestored = false;
 
@@ -82,6 +89,8 @@ onMessage((message) => {
   switch (message.kind) {
     case 'state':
       return restoreState(message.state);
+    case 'trial':
+      return showTrial(message.shown, say);
     case 'cursor':
       return lightUp(message.place);
     case 'nothing':

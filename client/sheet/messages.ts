@@ -1,5 +1,6 @@
 import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Target } from '../../server/src/sheet/target';
+import type { Tried, Tryable } from '../../server/src/sheet/try-value';
 import type { PageState } from './state';
 
 /** Where the cursor stands in a script, and which parameter its line sets, by its catalogue name. */
@@ -9,6 +10,13 @@ export interface CursorPlace {
   readonly parameter: string | null;
 }
 
+/** A setting on trial, what was tried for it, and what that would do. */
+export interface TrialShown {
+  readonly tryable: Tryable;
+  readonly to: string | null;
+  readonly tried: Omit<Tried, 'edits'> | null;
+}
+
 /** Extension to page. */
 export type ToSheet =
   | { readonly kind: 'sheet'; readonly sheet: DrawnSheet }
@@ -16,6 +24,8 @@ export type ToSheet =
   | { readonly kind: 'state'; readonly state: PageState }
   /** Where the cursor stands now. */
   | { readonly kind: 'cursor'; readonly place: CursorPlace | null }
+  /** null: nothing is tried. */
+  | { readonly kind: 'trial'; readonly shown: TrialShown | null }
   /** No craft script is open, or the checks are not running and will not come back by themselves. */
   | { readonly kind: 'nothing'; readonly why: 'no-script' | 'stopped' };
 
@@ -26,4 +36,9 @@ export type FromSheet =
   | { readonly kind: 'go'; readonly target: Target }
   | { readonly kind: 'pack'; readonly pack: string }
   | { readonly kind: 'state'; readonly state: PageState }
+  /** Another value is to be tried for a parameter, by its catalogue name. */
+  | { readonly kind: 'try'; readonly parameter: string }
+  | { readonly kind: 'try-value'; readonly to: string }
+  | { readonly kind: 'write' }
+  | { readonly kind: 'leave' }
   | { readonly kind: 'new-script' };

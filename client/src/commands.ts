@@ -10,11 +10,14 @@ import { newCraftScript } from './new-craft-script';
 import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
+import type { SheetView } from './sheet-view';
+import { tryValue } from './try-value';
 
 /** Every command that the editor's palette offers. */
 export function registerCommands(
   context: vscode.ExtensionContext,
   engine: Engine,
+  sheet: SheetView,
 ): readonly vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
   const explanations = new Explanations();
@@ -31,6 +34,7 @@ export function registerCommands(
     register('propsoff.compareScripts', () => compareScripts(context, engine)),
     register('propsoff.learnBoard', () => learnBoard(context, engine)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
+    register('propsoff.tryValue', (...given) => tryValue(engine, sheet, ...given)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),

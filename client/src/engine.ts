@@ -26,15 +26,21 @@ import {
   makeProfileRequest,
   type ProveAnswer,
   packInViewNotification,
-  parameterAtRequest,
   parametersRequest,
   proveRequest,
   type ReadAnswer,
   readRequest,
+  type SetHere,
+  type SettingToTry,
+  setHereRequest,
   sheetRequest,
   summaryRequest,
+  type TryAnswer,
+  tryableRequest,
+  tryRequest,
 } from '../../server/src/lsp/protocol';
 import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
+import type { Tryable } from '../../server/src/sheet/try-value';
 import { boardLanguageId, languageId } from './language';
 
 type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
@@ -105,10 +111,18 @@ export class Engine implements vscode.Disposable {
     return this.ask(() => this.client.sendRequest(sheetRequest, about(uri)));
   }
 
-  /** The parameter that a line sets, by its catalogue name. */
-  async parameterAt(uri: vscode.Uri, { line, character }: vscode.Position): Promise<string | null> {
+  async setHere(uri: vscode.Uri, { line, character }: vscode.Position): Promise<SetHere | null> {
     const position = { line, character };
-    return this.ask(() => this.client.sendRequest(parameterAtRequest, { ...about(uri), position }));
+    return this.ask(() => this.client.sendRequest(setHereRequest, { ...about(uri), position }));
+  }
+
+  async tryable(uri: vscode.Uri, setting: SettingToTry): Promise<Tryable | null> {
+    return this.ask(() => this.client.sendRequest(tryableRequest, { ...about(uri), ...setting }));
+  }
+
+  /** What would be if a setting held something else, written as in a script. */
+  async tryValue(uri: vscode.Uri, setting: SettingToTry, to: string): Promise<TryAnswer | null> {
+    return this.ask(() => this.client.sendRequest(tryRequest, { ...about(uri), ...setting, to }));
   }
 
   async explain(uri: vscode.Uri, position: vscode.Position): Promise<string | null> {
@@ -194,6 +208,12 @@ export class Engine implements vscode.Disposable {
       ],
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
       outputChannel: this.log,
+      middleware: {
+        provideCodeLenses: (document, token, next) =>
+          vscode.workspace.getConfiguration('propsoff', document).get('codeLens', true)
+            ? next(document, token)
+            : [],
+      },
       markdown: { isTrusted: false, supportHtml: false },
       errorHandler: {
         error: () => ({ action: ErrorAction.Continue }),

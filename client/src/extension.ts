@@ -15,7 +15,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     sheet,
     new StatusBar(engine),
     vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
-    ...registerCommands(context, engine),
+    ...registerCommands(context, engine, sheet),
   );
   await engine.start();
 }

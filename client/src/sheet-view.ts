@@ -1,11 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import type { SettingToTry } from '../../server/src/lsp/protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
 import { ownPage } from './own-page';
+import { Trial } from './trial';
 
 /** Where the page's state is kept, for each folder. */
 const stateKey = 'propsoff.sheet';
@@ -23,6 +25,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   private shown: vscode.Uri | undefined;
   /** Counts requests, so that a late answer never replaces a newer one. */
   private asked = 0;
+  private readonly trial: Trial;
   private readonly disposables: vscode.Disposable[];
 
   constructor(
@@ -30,6 +33,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     private readonly engine: Engine,
   ) {
     this.shown = activeScript()?.document.uri;
+    this.trial = new Trial(engine, (shown) => this.post({ kind: 'trial', shown }));
     this.disposables = [
       engine.onChecked((uri) => this.checked(uri)),
       engine.onStateChanged(() => void this.refresh()),
@@ -61,7 +65,14 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     for (const disposable of this.disposables) disposable.dispose();
   }
 
+  /** Shows what other values of a setting would do. */
+  async tryValue(uri: vscode.Uri, setting: SettingToTry): Promise<void> {
+    await vscode.commands.executeCommand(`${SheetView.id}.focus`);
+    await this.trial.start(uri, setting);
+  }
+
   private checked(uri: vscode.Uri): void {
+    if (isSame(uri, this.trial.uri)) void this.trial.refresh();
     if (isSame(uri, this.shown)) void this.refresh();
     else if (isSame(uri, activeScript()?.document.uri)) void this.follow();
   }
@@ -78,6 +89,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   }
 
   private closed(uri: vscode.Uri): void {
+    if (isSame(uri, this.trial.uri)) this.trial.leave();
     if (!isSame(uri, this.shown)) return;
     this.shown = activeScript()?.document.uri;
     void this.refresh();
@@ -100,8 +112,9 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     if (editor === undefined || !this.isListening) return;
     const { uri } = editor.document;
     const position = editor.selection.active;
-    const parameter = await this.engine.parameterAt(uri, position);
+    const here = await this.engine.setHere(uri, position);
     if (!editor.selection.active.isEqual(position)) return;
+    const parameter = here?.parameter ?? null;
     this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameter } });
   }
 
@@ -115,6 +128,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         this.isListening = true;
         this.post({ kind: 'state', state: pageState(this.context.workspaceState.get(stateKey)) });
         await this.refresh();
+        await this.trial.refresh();
         return this.tellCursor();
       case 'state':
         return this.context.workspaceState.update(stateKey, message.state);
@@ -122,6 +136,16 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         return goTo(message.target);
       case 'pack':
         return this.shown === undefined ? undefined : this.engine.pickPack(this.shown, message.pack);
+      case 'try':
+        return this.shown === undefined
+          ? undefined
+          : this.trial.start(this.shown, { path: message.parameter, pack: null });
+      case 'try-value':
+        return this.trial.change(message.to);
+      case 'write':
+        return this.trial.write();
+      case 'leave':
+        return this.trial.leave();
       case 'new-script':
         await vscode.commands.executeCommand('propsoff.newCraftScript');
     }

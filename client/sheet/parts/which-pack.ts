@@ -7,6 +7,7 @@ import type {
 } from '../../../server/src/sheet/which-pack';
 import { element } from '../../page/element';
 import { fold } from '../fold';
+import { send } from '../host';
 import { valueLink } from '../link';
 import { isAsked, whyButton } from '../why';
 
@@ -89,9 +90,23 @@ function row(
   const why = element(
     'tr',
     { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
-    element('td', { colspan: String(cells.length + 1) }, ...reasons),
+    element('td', { colspan: String(cells.length + 1) }, ...reasons, ...levers(from)),
   );
   return [element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown), why];
+}
+
+/** What the pilot can turn: settings that other values can be tried for. */
+function levers(from: readonly string[]): readonly HTMLElement[] {
+  const named = from.filter((name) => !name.replace('pack.<name>', '').includes('<'));
+  if (named.length === 0) return [];
+  const buttons = named.map((parameter) =>
+    element(
+      'button',
+      { type: 'button', onclick: () => send({ kind: 'try', parameter }) },
+      parameter.replace('<name>.', ''),
+    ),
+  );
+  return [element('p', { class: 'levers' }, 'Try another value of ', ...buttons)];
 }
 
 /** Each pack's reason; the same words once. */

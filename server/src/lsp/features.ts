@@ -1,6 +1,7 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
 import type { Diagnostics } from './diagnostics';
 import { codeActionCapability, registerCodeActions } from './handlers/code-action';
+import { codeLensCapability, registerCodeLenses } from './handlers/code-lens';
 import { completionCapability, registerCompletion } from './handlers/completion';
 import { definitionCapability, registerDefinition } from './handlers/definition';
 import { diagnosticCapability, registerDiagnostic } from './handlers/diagnostic';
@@ -50,6 +51,7 @@ export function registerFeatures(
   registerSelectionRanges(registration);
   registerSemanticTokens(registration);
   registerWorkspaceSymbols(registration);
+  registerCodeLenses(registration);
 }
 
 export function featureCapabilities(session: Session, diagnostics: Diagnostics): ServerCapabilities {
@@ -58,6 +60,7 @@ export function featureCapabilities(session: Session, diagnostics: Diagnostics):
     ...hoverCapability,
     ...completionCapability,
     ...inlayHintCapability,
+    ...codeLensCapability,
     ...codeActionCapability,
     ...formattingCapability,
     ...renameCapability(session),

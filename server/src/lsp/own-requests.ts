@@ -1,14 +1,20 @@
 import type { Connection } from 'vscode-languageserver';
 import { countByLevel } from '../checks/order';
 import { explainLine } from '../features/explain';
+import type { Snapshot } from '../features/snapshot';
 import { drawnSheet } from '../sheet/drawn-sheet';
+import { tryable, tryValue } from '../sheet/try-value';
 import type { Diagnostics } from './diagnostics';
 import {
   explainRequest,
   packInViewNotification,
-  parameterAtRequest,
+  type SettingToTry,
+  setHereRequest,
   sheetRequest,
   summaryRequest,
+  type TryAnswer,
+  tryableRequest,
+  tryRequest,
 } from './protocol';
 import { answering } from './request';
 import type { OnServerFault } from './server';
@@ -47,18 +53,31 @@ export function registerOwnRequests(
     ),
   );
   connection.onRequest(
-    parameterAtRequest,
+    setHereRequest,
     answering(
       session,
       onFault,
-      'parameter at a line',
+      'what a line sets',
       ({ snapshot }, { position }) => {
         const { line } = session.position(snapshot.script, position);
-        const path = snapshot.script.document.lineAt(line)?.settingPath ?? null;
-        return path === null ? null : (snapshot.catalog.parameter(path)?.name ?? null);
+        const here = snapshot.script.document.lineAt(line);
+        const path = here?.settingPath ?? null;
+        const parameter = path === null ? undefined : snapshot.catalog.parameter(path)?.name;
+        if (here === undefined || path === null || parameter === undefined) return null;
+        return { path, parameter, pack: here.section.pack };
       },
       'same',
     ),
+  );
+  connection.onRequest(
+    tryableRequest,
+    answering(session, onFault, 'what can be tried', ({ snapshot }, { path, pack }) =>
+      tryable(snapshot.craft, pack ?? snapshot.pack, path),
+    ),
+  );
+  connection.onRequest(
+    tryRequest,
+    answering(session, onFault, 'trying a value', ({ snapshot }, params) => tried(session, snapshot, params)),
   );
   connection.onRequest(
     explainRequest,
@@ -74,4 +93,23 @@ export function registerOwnRequests(
     session.pickPack(uri, pack);
     diagnostics.changed(uri);
   });
+}
+
+function tried(
+  session: Session,
+  snapshot: Snapshot,
+  { path, pack, to }: SettingToTry & { readonly to: string },
+): TryAnswer | null {
+  const { workspace } = session;
+  const { uri, craft, script } = snapshot;
+  const answer = tryValue(craft, pack ?? snapshot.pack, path, to, snapshot.findings(), (one) =>
+    workspace.check(one),
+  );
+  const version = workspace.get(uri)?.version;
+  if (answer === null || version === undefined) return null;
+  const edits = answer.edits.map(({ start, end, text }) => ({
+    range: session.clientRange(script, { start, end }),
+    newText: text,
+  }));
+  return { ...answer, version, edits };
 }

@@ -1,4 +1,4 @@
-import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
+import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { Learned } from '../features/learning';
 
@@ -6,6 +6,7 @@ export type { Learned, LearnedRow } from '../features/learning';
 
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
+import type { Tried, Tryable } from '../sheet/try-value';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
 export interface Summary {
@@ -23,15 +24,47 @@ export interface AboutScript {
 /** Client to server: the counts and packs of an open script; null when it is not open. */
 export const summaryRequest = new RequestType<AboutScript, Summary | null, void>('propsoff/summary');
 
-/** Client to server: the parameter that a line sets, by its catalogue name; null where it sets none. */
-export const parameterAtRequest = new RequestType<
+/** What a line sets: the path that it names, and the catalogue's name of the parameter. */
+export interface SetHere {
+  readonly path: string;
+  readonly parameter: string;
+  /** The pack that the line is for alone. */
+  readonly pack: string | null;
+}
+
+/** Client to server: what a line sets; null where it sets nothing that is known. */
+export const setHereRequest = new RequestType<
   AboutScript & { readonly position: { readonly line: number; readonly character: number } },
-  string | null,
+  SetHere | null,
   void
->('propsoff/parameterAt');
+>('propsoff/setHere');
 
 /** Client to server: the build sheet of an open script with the pack in view. */
 export const sheetRequest = new RequestType<AboutScript, DrawnSheet | null, void>('propsoff/sheet');
+
+export interface SettingToTry {
+  readonly path: string;
+  /** null: the pack in view. */
+  readonly pack: string | null;
+}
+
+/** Client to server: the setting that other values are to be tried for; null where none can be. */
+export const tryableRequest = new RequestType<AboutScript & SettingToTry, Tryable | null, void>(
+  'propsoff/tryable',
+);
+
+/** What a value would do, with the edits that write it, which fit the text of that version only. */
+export interface TryAnswer extends Omit<Tried, 'edits'> {
+  readonly version: number;
+  readonly edits: readonly { readonly range: Range; readonly newText: string }[];
+}
+
+/** Client to server: what would be if a setting held something else, written as in a script. */
+export const tryRequest = new RequestType<
+  AboutScript & SettingToTry & { readonly to: string },
+  TryAnswer | null,
+  void
+>('propsoff/try');
 
 /** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
 export interface ComparedSide {

@@ -122,6 +122,11 @@ export class EditorDriver {
     await this.page.locator('.statusbar-item').filter({ hasText: shown }).waitFor();
   }
 
+  /** Puts the keys back into the text. */
+  async focusEditor(): Promise<void> {
+    await this.editor().locator('.view-lines').click();
+  }
+
   /** Types at the cursor, key by key. */
   async type(text: string): Promise<void> {
     await this.page.keyboard.type(text);

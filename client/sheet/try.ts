@@ -1,0 +1,187 @@
+import './try.css';
+import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
+import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
+import { element } from '../page/element';
+import { findingChangeList } from '../page/finding-changes';
+import { send } from './host';
+import type { TrialShown } from './messages';
+
+/** A setting on trial. Its controls stay the same elements while values are tried, so that a slider can be dragged. */
+interface Trial {
+  readonly path: string;
+  readonly element: HTMLElement;
+  update(shown: TrialShown): void;
+}
+
+let trial: Trial | null = null;
+const place = element('div', { id: 'try' });
+
+/** Where the trial stands on the page; empty while nothing is tried. */
+export function trialPlace(): HTMLElement {
+  return place;
+}
+
+export function showTrial(shown: TrialShown | null, say: (words: string) => void): void {
+  if (shown === null) {
+    trial = null;
+    place.replaceChildren();
+    return;
+  }
+  if (trial?.path !== shown.tryable.path) {
+    trial = trialOf(shown.tryable, say);
+    place.replaceChildren(trial.element);
+    trial.element.querySelector<HTMLElement>('input, select')?.focus();
+    place.scrollIntoView({ block: 'nearest' });
+  }
+  trial.update(shown);
+}
+
+function trialOf({ path, title, by, now }: Tryable, say: (words: string) => void): Trial {
+  const held = element('span', { class: 'aside' });
+  const results = element('div', {});
+  const write = element(
+    'button',
+    { type: 'button', class: 'main', onclick: () => send({ kind: 'write' }) },
+    'Write It',
+  );
+  const leave = element('button', { type: 'button', onclick: () => send({ kind: 'leave' }) }, 'Leave It');
+  const controls = by.kind === 'slider' ? numberControls(by, title) : wordControls(by.choices, title, now);
+  const made = element(
+    'section',
+    {
+      'aria-label': `Try a value: ${title}`,
+      onkeydown: (event) => {
+        if ((event as KeyboardEvent).key === 'Escape') send({ kind: 'leave' });
+      },
+    },
+    element('h2', {}, 'Try a value'),
+    element('p', {}, title, ' ', held),
+    ...controls,
+    results,
+    element('div', { class: 'choices' }, write, leave),
+  );
+  return {
+    path,
+    element: made,
+    update: ({ tryable, to, tried }) => {
+      held.textContent =
+        tryable.now === null ? 'not set' : `now ${tryable.now}${tryable.isSet ? '' : ' (not set)'}`;
+      const isNew = tried !== null && to !== null && to !== tryable.now;
+      write.disabled = !isNew || tried.refusal !== null;
+      results.replaceChildren(...(isNew ? resultsOf(tried) : [hint()]));
+      if (isNew) say(`${to}: ${tried.refusal ?? toldMoves(tried.moved)}`);
+    },
+  };
+}
+
+function hint(): HTMLElement {
+  return element('p', { class: 'aside' }, 'What moves shows here. Nothing is written before you say so.');
+}
+
+function toldMoves(moved: readonly MovedFigure[]): string {
+  const worse = moved.filter(({ turn }) => turn === 'worse').length;
+  return `${moved.length} figures move, ${worse} for the worse`;
+}
+
+/** A slider over the usual range, and a field for any number in any unit. */
+function numberControls({ unit, now, usual, range, step }: BySlider, title: string): readonly HTMLElement[] {
+  const slider = element('input', { type: 'range', step: String(step), 'aria-label': `${title}, ${unit}` });
+  const field = element('input', { type: 'text', class: 'number', 'aria-label': `${title}, with its unit` });
+  const written = (value: string) => (unit === '' ? value : `${value} ${unit}`);
+  const bounds = element('span', { class: 'aside' });
+  const whole = element('button', { type: 'button', 'aria-pressed': 'false' }, 'Beyond the usual');
+  const setBounds = ([low, high]: readonly [number, number]) => {
+    slider.min = String(low);
+    slider.max = String(high);
+    bounds.textContent = `${low} to ${written(String(high))}`;
+  };
+  const isUsual = now === null || (now >= usual[0] && now <= usual[1]);
+  const setWide = (isWide: boolean) => {
+    whole.setAttribute('aria-pressed', String(isWide));
+    setBounds(isWide ? range : usual);
+  };
+  setWide(!isUsual);
+  slider.value = String(now ?? usual[0]);
+  field.value = now === null ? '' : written(String(now));
+  slider.setAttribute('aria-valuetext', field.value);
+  slider.addEventListener('input', () => {
+    field.value = written(slider.value);
+    slider.setAttribute('aria-valuetext', field.value);
+    send({ kind: 'try-value', to: field.value });
+  });
+  field.addEventListener('input', () => {
+    const number = Number.parseFloat(field.value);
+    if (Number.isFinite(number)) slider.value = String(number);
+    if (field.value.trim() !== '') send({ kind: 'try-value', to: withUnit(field.value.trim(), unit) });
+  });
+  whole.addEventListener('click', () => setWide(whole.getAttribute('aria-pressed') !== 'true'));
+  return [
+    element('div', { class: 'slider' }, slider, field),
+    element('div', { class: 'choices' }, bounds, whole),
+  ];
+}
+
+/** A bare number is meant in the setting's own unit. */
+function withUnit(text: string, unit: string): string {
+  return unit !== '' && /^[+-]?[\d.]+$/.test(text) ? `${text} ${unit}` : text;
+}
+
+function wordControls(choices: readonly string[], title: string, now: string | null): readonly HTMLElement[] {
+  const select = element('select', { 'aria-label': title });
+  for (const choice of choices)
+    select.append(element('option', { value: choice, selected: choice === now }, choice));
+  select.addEventListener('change', () => send({ kind: 'try-value', to: select.value }));
+  return [element('div', { class: 'slider' }, select)];
+}
+
+function resultsOf({
+  refusal,
+  moved,
+  packs,
+  gained,
+  lost,
+}: NonNullable<TrialShown['tried']>): readonly HTMLElement[] {
+  if (refusal !== null) return [element('p', { class: 'refusal' }, refusal)];
+  const quiet = moved.length + gained.length + lost.length === 0;
+  return [
+    ...findingChangeList({ gained, lost }),
+    ...(moved.length === 0 ? [] : [movedTable(moved, packs)]),
+    ...(quiet ? [element('p', { class: 'aside' }, 'No figure and no finding moves.')] : []),
+  ];
+}
+
+function movedTable(moved: readonly MovedFigure[], packs: readonly (string | null)[]): HTMLElement {
+  const heads = packs.map((pack) => element('th', { scope: 'col' }, pack ?? 'now → then'));
+  const table = element(
+    'table',
+    {},
+    element('thead', {}, element('tr', {}, element('td', {}), ...heads)),
+    element('tbody', {}, ...moved.map(movedRow)),
+  );
+  return element(
+    'div',
+    { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': 'What moves' },
+    table,
+  );
+}
+
+function movedRow({ id, title, unit, packs, turn }: MovedFigure): HTMLElement {
+  const word = turn === null ? '' : turn === 'better' ? ' ▲ better' : ' ▼ worse';
+  return element(
+    'tr',
+    { 'data-moved': id },
+    element('th', { scope: 'row' }, title, element('small', { class: turn ?? '' }, word)),
+    ...packs.map(({ before, after }) => element('td', {}, ...change(before, after, unit))),
+  );
+}
+
+/** "1.19 → 1.92 ms": the unit once. */
+function change(
+  before: Reading | null,
+  after: Reading | null,
+  unit: string,
+): readonly (string | HTMLElement)[] {
+  if (before?.text === after?.text) return [element('span', { class: 'aside' }, before?.text ?? '–')];
+  const was = after === null ? before?.text : before?.text.replace(` ${unit}`, '');
+  return [element('span', { class: 'aside' }, `${was ?? '–'} → `), after?.text ?? '–'];
+}

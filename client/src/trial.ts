@@ -1,0 +1,92 @@
+import * as vscode from 'vscode';
+import type { SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
+import type { TrialShown } from '../sheet/messages';
+import type { Engine } from './engine';
+
+interface Trying {
+  readonly uri: vscode.Uri;
+  readonly setting: SettingToTry;
+  /** As a script would write it; null: nothing has been tried yet. */
+  readonly to: string | null;
+}
+
+/**
+ * A value that is tried before it is written. The extension keeps it, so that a page that was hidden finds it
+ * again. Of values that come faster than they can be computed only the last is.
+ */
+export class Trial {
+  private trying: Trying | null = null;
+  private asked = 0;
+
+  constructor(
+    private readonly engine: Engine,
+    private readonly show: (shown: TrialShown | null) => void,
+  ) {}
+
+  get uri(): vscode.Uri | undefined {
+    return this.trying?.uri;
+  }
+
+  async start(uri: vscode.Uri, setting: SettingToTry): Promise<void> {
+    this.trying = { uri, setting, to: null };
+    await this.refresh();
+    if (this.trying === null) return;
+    const shown = await this.engine.tryable(uri, setting);
+    if (shown === null) {
+      this.leave();
+      void vscode.window.showInformationMessage(
+        `Other values of ${setting.path} can’t be tried: it holds no number or word.`,
+      );
+    }
+  }
+
+  async change(to: string): Promise<void> {
+    if (this.trying === null) return;
+    this.trying = { ...this.trying, to };
+    await this.refresh();
+  }
+
+  leave(): void {
+    this.trying = null;
+    this.asked += 1;
+    this.show(null);
+  }
+
+  /** Shows it as the script stands now: after an edit of somebody else, or to a page that has just come. */
+  async refresh(): Promise<void> {
+    const { trying } = this;
+    if (trying === null) return this.show(null);
+    this.asked += 1;
+    const mine = this.asked;
+    const tryable = await this.engine.tryable(trying.uri, trying.setting);
+    if (mine !== this.asked || tryable === null) return;
+    const tried =
+      trying.to === null ? null : await this.engine.tryValue(trying.uri, trying.setting, trying.to);
+    if (mine === this.asked) this.show({ tryable, to: trying.to, tried });
+  }
+
+  /** Writes the value as one edit that can be undone. */
+  async write(): Promise<void> {
+    const { trying } = this;
+    if (trying === null || trying.to === null) return;
+    const answer = await this.engine.tryValue(trying.uri, trying.setting, trying.to);
+    const said = answer === null ? 'the script is not open any more' : await written(trying.uri, answer);
+    if (said === null) this.leave();
+    else void vscode.window.showWarningMessage(`${trying.setting.path} was not written: ${said}.`);
+  }
+}
+
+/** Null when it is done; else why not. */
+async function written(uri: vscode.Uri, { edits, version, refusal }: TryAnswer): Promise<string | null> {
+  if (refusal !== null) return 'the script would refuse the value';
+  const document = await vscode.workspace.openTextDocument(uri);
+  if (document.version !== version) return 'the script was changed at the same moment; try again';
+  const edit = new vscode.WorkspaceEdit();
+  for (const { range, newText } of edits) {
+    const { start, end } = range;
+    edit.replace(uri, new vscode.Range(start.line, start.character, end.line, end.character), newText);
+  }
+  return (await vscode.workspace.applyEdit(edit))
+    ? null
+    : 'the editor refused the change, as for a file that may only be read';
+}

@@ -1,0 +1,44 @@
+import * as vscode from 'vscode';
+import type { SettingToTry } from '../../server/src/lsp/protocol';
+import type { Engine } from './engine';
+import { activeCraftScript } from './language';
+import type { SheetView } from './sheet-view';
+
+/**
+ * Opens the trial of a setting in the build sheet: that of the cursor's line, or one of those that a code lens
+ * offers.
+ */
+export async function tryValue(
+  engine: Engine,
+  sheet: SheetView,
+  given?: string,
+  offered: readonly string[] = [],
+  pack: string | null = null,
+): Promise<void> {
+  const editor = activeCraftScript();
+  const uri = typeof given === 'string' ? vscode.Uri.parse(given) : editor?.document.uri;
+  if (uri === undefined) {
+    void vscode.window.showInformationMessage('Put the cursor on a setting of a craft script first.');
+    return;
+  }
+  const setting = offered.length > 0 ? await oneOf(offered, pack) : await underCursor(engine, editor);
+  if (setting === undefined) return;
+  if (setting === null) {
+    void vscode.window.showInformationMessage('This line sets nothing. Put the cursor on a setting first.');
+    return;
+  }
+  await sheet.tryValue(uri, setting);
+}
+
+async function oneOf(paths: readonly string[], pack: string | null): Promise<SettingToTry | undefined> {
+  const picked =
+    paths.length === 1 ? paths[0] : await vscode.window.showQuickPick([...paths], { title: 'Which value?' });
+  return picked === undefined ? undefined : { path: picked, pack };
+}
+
+async function underCursor(
+  engine: Engine,
+  editor: vscode.TextEditor | undefined,
+): Promise<SettingToTry | null> {
+  return editor === undefined ? null : engine.setHere(editor.document.uri, editor.selection.active);
+}

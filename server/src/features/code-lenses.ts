@@ -1,0 +1,63 @@
+import { CraftView } from '../craft/view';
+import { figureOf, figureSources } from '../figures';
+import type { FigureSource } from '../figures/figure';
+import { tryable } from '../sheet/try-value';
+import { figureText } from '../sheet/which-pack';
+import type { Range } from './range';
+import { rangeInLine } from './range';
+import { sectionExtents } from './section-extents';
+import type { Snapshot } from './snapshot';
+
+/** What stands above a section. */
+export interface CodeLens {
+  readonly range: Range;
+  /** What the section comes to: opens the build sheet. */
+  readonly figures: string | null;
+  /** Settings of the section that other values can be tried for. */
+  readonly tryable: readonly string[];
+  /** The pack that the section is for alone. */
+  readonly pack: string | null;
+}
+
+/** Figures above a section; more would push the section apart. */
+const mostFigures = 2;
+
+/** Above each section what it comes to with the pack in view, and what can be tried in it. */
+export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
+  const { script, craft, pack } = snapshot;
+  if (!craft.isWhole()) return [];
+  return sectionExtents(script.document).flatMap(({ header, first, last }): readonly CodeLens[] => {
+    const { statement } = header;
+    if (statement.kind !== 'section') return [];
+    const section = header.section.path;
+    const own = header.section.pack ?? pack;
+    const paths: string[] = [];
+    for (let number = first + 1; number <= last; number += 1) {
+      const path = script.document.lineAt(number)?.settingPath;
+      if (path != null && tryable(craft, own, path)?.by.kind === 'slider') paths.push(path);
+    }
+    if (section === null || paths.length === 0) return [];
+    const figures = figuresOf(new CraftView(craft, own), paths);
+    const range = rangeInLine(first, { start: 0, end: header.text.length });
+    return [
+      {
+        range,
+        figures: figures.length === 0 ? null : figures.join(' · '),
+        tryable: paths,
+        pack: header.section.pack,
+      },
+    ];
+  });
+}
+
+/** The figures that hang on a section's settings before all others. */
+function figuresOf(view: CraftView, paths: readonly string[]): readonly string[] {
+  const names = new Set(paths.map((path) => view.catalog.parameter(path)?.name));
+  const led = ({ from: [first] }: FigureSource) => first !== undefined && names.has(first);
+  const texts: string[] = [];
+  for (const source of figureSources.filter(led)) {
+    const figure = texts.length < mostFigures ? figureOf(view, source.id) : null;
+    if (figure !== null) texts.push(`${source.title} ${figureText(figure)}`);
+  }
+  return texts;
+}

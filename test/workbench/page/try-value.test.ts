@@ -1,0 +1,106 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type EditorDriver, openEditor } from './driver';
+
+describe('a value on trial', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const page = () => editor().webview();
+  const path = () => join(editor().folder, 'sandmartin.craft');
+  const trial = () => page().locator('#try section');
+  const delay = () => trial().locator('tr[data-moved=gyro-filter-delay] td').first();
+
+  /** Line of the demo, from 1. */
+  function lineOf(pattern: RegExp): number {
+    return (
+      readFileSync(path(), 'utf8')
+        .split('\n')
+        .findIndex((line) => pattern.test(line)) + 1
+    );
+  }
+
+  async function tryCutoff(): Promise<void> {
+    await editor().goTo(lineOf(/^cutoff/));
+    await editor().runCommand('Propsoff: Try a Value');
+    await trial().waitFor();
+  }
+
+  async function type(text: string): Promise<void> {
+    await trial().locator('input.number').fill(text);
+  }
+
+  beforeEach(async () => {
+    opened = await openEditor();
+    await opened.openFile('sandmartin.craft');
+    await opened.statusBar(/to mend/);
+  });
+
+  afterEach(async () => {
+    await opened?.close();
+  });
+
+  it('shows what moves, is written as one edit, and undone as one', async () => {
+    await tryCutoff();
+    assert.match(await trial().innerText(), /now 225 Hz/);
+    await type('150 Hz');
+    await delay().filter({ hasText: '→' }).waitFor();
+    assert.match(await delay().innerText(), /^1\.19 ms → \d\.\d+ ms$/);
+    assert.match(readFileSync(path(), 'utf8'), /cutoff = 2\.5 \* quiet/);
+    await trial().locator('button', { hasText: 'Write It' }).click();
+    await trial().waitFor({ state: 'detached' });
+    await editor().waitForText('cutoff = 150 Hz');
+    await page()
+      .locator('tr[data-figure=gyro-filter-delay] .value', { hasNotText: '1.19' })
+      .first()
+      .waitFor();
+    await editor().focusEditor();
+    await editor().press('Control+Z');
+    await editor().waitForText('cutoff = 2.5 * quiet');
+  });
+
+  it('is moved by the slider with keys, and left with Escape', async () => {
+    await tryCutoff();
+    await trial().locator('input[type=range]').focus();
+    for (let step = 0; step < 5; step += 1) await editor().press('ArrowLeft');
+    await delay().waitFor();
+    await editor().press('Escape');
+    await trial().waitFor({ state: 'detached' });
+    assert.match(readFileSync(path(), 'utf8'), /cutoff = 2\.5 \* quiet/);
+  });
+
+  it('says why a value can’t be written, as the script would', async () => {
+    await tryCutoff();
+    await type('3 ms');
+    const refusal = trial().locator('.refusal');
+    await refusal.waitFor();
+    assert.match(await refusal.innerText(), /a frequency was expected/);
+    assert.equal(await trial().locator('button', { hasText: 'Write It' }).isDisabled(), true);
+  });
+
+  it('is still there when the sheet was hidden, and follows what changes outside (J01, J05)', async () => {
+    await tryCutoff();
+    await type('150 Hz');
+    await delay().waitFor();
+    await editor().runCommand('View: Show Explorer');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    await delay().filter({ hasText: '→' }).waitFor();
+    writeFileSync(path(), readFileSync(path(), 'utf8').replace('cutoff = 2.5 * quiet', 'cutoff = 2 * quiet'));
+    await trial().locator('p', { hasText: 'now 180 Hz' }).waitFor();
+    assert.match(readFileSync(path(), 'utf8'), /cutoff = 2 \* quiet/);
+  });
+
+  it('starts from a figure’s reason, and from above a section', async () => {
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const title = page().locator('button.title', { hasText: 'Delay of the gyro’s filters' });
+    await title.click();
+    await page().locator('.levers:visible button', { hasText: 'gyro.lowpass.cutoff' }).click();
+    await trial().locator('p', { hasText: 'now 225 Hz' }).waitFor();
+    await trial().locator('button', { hasText: 'Leave It' }).click();
+    await editor().goTo(lineOf(/^\[gyro\.lowpass\]/));
+    await editor()
+      .page.locator('.codelens-decoration a:visible', { hasText: 'Try a value' })
+      .first()
+      .waitFor();
+  });
+});
