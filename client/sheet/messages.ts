@@ -39,6 +39,7 @@ export type FromSheet =
   /** Another value is to be tried for a parameter, by its catalogue name. */
   | { readonly kind: 'try'; readonly parameter: string }
   | { readonly kind: 'try-value'; readonly to: string }
+  | { readonly kind: 'note-flight' }
   | { readonly kind: 'write' }
   | { readonly kind: 'leave' }
   | { readonly kind: 'new-script' };

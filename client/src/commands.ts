@@ -7,6 +7,7 @@ import { Explanations } from './explanations';
 import { activeScript } from './language';
 import { learnBoard } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
+import { noteFlight } from './note-flight';
 import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
@@ -35,6 +36,7 @@ export function registerCommands(
     register('propsoff.learnBoard', () => learnBoard(context, engine)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.tryValue', (...given) => tryValue(engine, sheet, ...given)),
+    register('propsoff.noteFlight', () => noteFlight(engine)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),

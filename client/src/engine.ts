@@ -8,7 +8,7 @@ import {
   State,
   TransportKind,
 } from 'vscode-languageclient/node';
-import type { Learned } from '../../server/src/lsp/protocol';
+import type { FlightAnswer, FlightForm, Learned } from '../../server/src/lsp/protocol';
 import {
   type AboutScript,
   type BoardChoice,
@@ -21,9 +21,14 @@ import {
   checkedNotification,
   compareRequest,
   explainRequest,
+  type FlightNoted,
+  type FlightToNote,
+  flightAnswerRequest,
+  flightFormRequest,
   learnRequest,
   type MakeProfileParams,
   makeProfileRequest,
+  noteFlightRequest,
   type ProveAnswer,
   packInViewNotification,
   parametersRequest,
@@ -114,6 +119,19 @@ export class Engine implements vscode.Disposable {
   async setHere(uri: vscode.Uri, { line, character }: vscode.Position): Promise<SetHere | null> {
     const position = { line, character };
     return this.ask(() => this.client.sendRequest(setHereRequest, { ...about(uri), position }));
+  }
+
+  async flightForm(uri: vscode.Uri, record: string | null, today: string): Promise<FlightForm | null> {
+    return this.ask(() => this.client.sendRequest(flightFormRequest, { ...about(uri), record, today }));
+  }
+
+  /** Why an answer about a flight can't be written; null if it can. */
+  async flightAnswerFault(uri: vscode.Uri, answer: FlightAnswer): Promise<string | null> {
+    return this.ask(() => this.client.sendRequest(flightAnswerRequest, { ...about(uri), ...answer }));
+  }
+
+  async noteFlight(uri: vscode.Uri, flight: FlightToNote): Promise<FlightNoted | null> {
+    return this.ask(() => this.client.sendRequest(noteFlightRequest, { ...about(uri), ...flight }));
   }
 
   async tryable(uri: vscode.Uri, setting: SettingToTry): Promise<Tryable | null> {

@@ -6,6 +6,7 @@ import { pageState } from '../sheet/state';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
+import { noteFlight } from './note-flight';
 import { ownPage } from './own-page';
 import { Trial } from './trial';
 
@@ -140,6 +141,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         return this.shown === undefined
           ? undefined
           : this.trial.start(this.shown, { path: message.parameter, pack: null });
+      case 'note-flight':
+        return noteFlight(this.engine, this.shown);
       case 'try-value':
         return this.trial.change(message.to);
       case 'write':

@@ -1,5 +1,6 @@
 import type { SheetPart } from '../../../server/src/sheet/build-sheet';
 import { canItFly } from './can-it-fly';
+import { learned } from './learned';
 import { figureTable, whichPack } from './which-pack';
 import { wiredWhere } from './wired-where';
 
@@ -16,5 +17,7 @@ export function partContent(part: SheetPart): readonly HTMLElement[] {
       return figureTable(part);
     case 'which-pack':
       return whichPack(part);
+    case 'learned':
+      return learned(part);
   }
 }

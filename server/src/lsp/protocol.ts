@@ -1,8 +1,10 @@
 import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { Learned } from '../features/learning';
+import type { FlightAnswer, FlightForm } from '../features/note-flight';
 
 export type { Learned, LearnedRow } from '../features/learning';
+export type { FlightAnswer, FlightForm } from '../features/note-flight';
 
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
@@ -65,6 +67,37 @@ export const tryRequest = new RequestType<
   TryAnswer | null,
   void
 >('propsoff/try');
+
+/** Client to server: what is asked about a flight. `record`: what was kept at the last one; `today`: 2026-05-14. */
+export const flightFormRequest = new RequestType<
+  AboutScript & { readonly record: string | null; readonly today: string },
+  FlightForm | null,
+  void
+>('propsoff/flightForm');
+
+/** Client to server: why an answer can't be written, in a sentence; null if it can. */
+export const flightAnswerRequest = new RequestType<AboutScript & FlightAnswer, string | null, void>(
+  'propsoff/flightAnswer',
+);
+
+export interface FlightToNote {
+  readonly name: string;
+  readonly pack: string | null;
+  readonly answers: readonly FlightAnswer[];
+}
+
+/** The edit that notes a flight, for the text of a version, and what is kept until the next one. */
+export interface FlightNoted {
+  readonly version: number;
+  readonly range: Range;
+  readonly newText: string;
+  readonly record: string;
+}
+
+/** Client to server: the edit that notes a flight. */
+export const noteFlightRequest = new RequestType<AboutScript & FlightToNote, FlightNoted | null, void>(
+  'propsoff/noteFlight',
+);
 
 /** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
 export interface ComparedSide {

@@ -10,6 +10,7 @@ import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
 import { featureCapabilities, registerFeatures } from './features';
+import { registerFlightRequests } from './flight-requests';
 import { registerOwnRequests } from './own-requests';
 import { checkedNotification } from './protocol';
 import { Session } from './session';
@@ -47,6 +48,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     registerOwnRequests(connection, session, diagnostics, onFault);
     registerBoardRequests(connection, session, diagnostics, onFault);
     registerCompareRequests(connection, session, onFault);
+    registerFlightRequests(connection, session, onFault);
     registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },

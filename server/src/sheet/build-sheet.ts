@@ -5,6 +5,7 @@ import { fileName } from '../craft/include-path';
 import { CraftView } from '../craft/view';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
+import { type Learned, learned } from './learned';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -29,7 +30,7 @@ export interface PackLabel {
 }
 
 /** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
-export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack;
+export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack | Learned;
 
 /** Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. */
 export function buildSheet(craft: Craft, findings: readonly Finding[], pack: string | null): BuildSheet {
@@ -60,7 +61,7 @@ function partsOf(craft: Craft, view: CraftView, findings: readonly Finding[]): r
   const found = canItFly(craft, findings);
   if (!craft.isWhole()) return [found];
   const [hands, late, seen] = inOrder(figureParts(craft, view));
-  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen];
+  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen, learned(view)];
 }
 
 /** Each where it is, in the order of the pilot's questions. */

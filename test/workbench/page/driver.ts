@@ -287,7 +287,8 @@ export class EditorDriver {
     const wanted = choose(box.locator('.monaco-list-row')).first();
     await this.waitUntil(`"${text}" to be offered`, () => this.offers(key, text, box, wanted));
     await wanted.click();
-    await box.waitFor({ state: 'hidden' });
+    // Not the box: what was picked may ask something next.
+    await wanted.waitFor({ state: 'hidden' });
   }
 
   /** Whether a key brings a box up that offers a row; if not, a person closes it, clicks elsewhere, and tries again. */

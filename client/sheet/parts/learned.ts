@@ -1,0 +1,45 @@
+import type { Learned, SheetFlight } from '../../../server/src/sheet/learned';
+import { element } from '../../page/element';
+import { send } from '../host';
+import { lineLink } from '../link';
+
+/** The flights, newest first, each with what was changed before it. */
+export function learned({ flights, caution }: Learned): readonly HTMLElement[] {
+  const note = element(
+    'button',
+    { type: 'button', onclick: () => send({ kind: 'note-flight' }) },
+    'Note a Flight',
+  );
+  const none = 'No flight is noted yet. A line after each landing shows what a change did.';
+  return [
+    flights.length === 0
+      ? element('p', { class: 'aside' }, none)
+      : element('ul', { class: 'flights' }, ...flights.map(flight)),
+    element('p', {}, note),
+    element('p', { class: 'aside' }, caution),
+  ];
+}
+
+function flight({ name, date, pack, facts, note, changed, damage, target }: SheetFlight): HTMLElement {
+  const title = [date ?? name.replaceAll('-', ' '), pack].filter((word) => word !== null).join(', ');
+  return element(
+    'li',
+    {},
+    target === null ? null : lineLink(target),
+    element('b', {}, title),
+    facts.length === 0 ? null : element('span', { class: 'aside' }, ` ${facts.map(fact).join(' · ')}`),
+    ...told('', note),
+    ...told('Changed before it: ', changed),
+    ...told('Damage: ', damage),
+  );
+}
+
+function fact({ title, text, estimate }: SheetFlight['facts'][number]): string {
+  return estimate === null ? `${title} ${text}` : `${title} ${text}, estimated ${estimate}`;
+}
+
+function told(about: string, text: string | null): readonly HTMLElement[] {
+  return text === null
+    ? []
+    : [element('p', {}, about === '' ? null : element('span', { class: 'aside' }, about), text)];
+}

@@ -1,0 +1,122 @@
+import * as vscode from 'vscode';
+import type { FlightAnswer, FlightForm } from '../../server/src/lsp/protocol';
+import type { Engine } from './engine';
+import { activeCraftScript } from './language';
+
+/** Asks about a flight, one short question after the other, and adds its section to the script. */
+export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<void> {
+  const uri = given ?? activeCraftScript()?.document.uri;
+  if (uri === undefined) {
+    void vscode.window.showInformationMessage('Open the craft script of the flight first.');
+    return;
+  }
+  const today = new Date();
+  const date = [today.getFullYear(), today.getMonth() + 1, today.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
+  const form = await engine.flightForm(uri, await recordOf(uri), date);
+  if (form === null) {
+    void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+    return;
+  }
+  if (form.isRecordBroken)
+    void vscode.window.showWarningMessage(
+      'The record of the last flight beside the script can’t be read. Say yourself what was changed since.',
+    );
+  const pack = await packOf(form);
+  if (pack === undefined) return;
+  const answers = await asked(engine, uri, form);
+  if (answers === undefined) return;
+  const known = [
+    { setting: 'date', typed: date },
+    ...(pack === null ? [] : [{ setting: 'pack', typed: pack }]),
+  ];
+  await write(engine, uri, form.name, pack, [...known, ...answers]);
+}
+
+/** Undefined when the pilot leaves; null for a craft without a named pack. */
+async function packOf({ packs, packInView }: FlightForm): Promise<string | null | undefined> {
+  if (packs.length < 2) return packs[0] ?? null;
+  const items = [...packs].sort((one, other) => Number(other === packInView) - Number(one === packInView));
+  return vscode.window.showQuickPick(items, { title: 'Note a Flight', placeHolder: 'Which pack was in?' });
+}
+
+/** Undefined when the pilot leaves; a question that is passed with Enter has no answer. */
+async function asked(
+  engine: Engine,
+  uri: vscode.Uri,
+  { questions, changed }: FlightForm,
+): Promise<readonly FlightAnswer[] | undefined> {
+  const all = [
+    ...questions.map((question) => ({ ...question, value: '' })),
+    { setting: 'changed', title: 'What was changed before it', example: 'new propellers', value: changed },
+  ];
+  const answers: FlightAnswer[] = [];
+  for (const [index, { setting, title, example, value }] of all.entries()) {
+    const typed = await vscode.window.showInputBox({
+      title: `Note a Flight (${index + 1} of ${all.length})`,
+      prompt: `${title}. Enter passes on without an answer, Escape notes nothing.`,
+      placeHolder: example,
+      value,
+      ignoreFocusOut: true,
+      validateInput: async (text) =>
+        text.trim() === '' ? null : engine.flightAnswerFault(uri, { setting, typed: text }),
+    });
+    if (typed === undefined) return undefined;
+    if (typed.trim() !== '') answers.push({ setting, typed });
+  }
+  return answers;
+}
+
+async function write(
+  engine: Engine,
+  uri: vscode.Uri,
+  name: string,
+  pack: string | null,
+  answers: readonly FlightAnswer[],
+): Promise<void> {
+  const noted = await engine.noteFlight(uri, { name, pack, answers });
+  const document = await vscode.workspace.openTextDocument(uri);
+  if (noted === null || document.version !== noted.version) {
+    void vscode.window.showWarningMessage('The script was changed at the same moment; nothing was noted.');
+    return;
+  }
+  const { start } = noted.range;
+  const at = new vscode.Position(start.line, start.character);
+  const edit = new vscode.WorkspaceEdit();
+  edit.insert(uri, at, noted.newText);
+  if (!(await vscode.workspace.applyEdit(edit))) {
+    void vscode.window.showWarningMessage(
+      'The editor refused the change, as for a file that may only be read.',
+    );
+    return;
+  }
+  const line = document.positionAt(document.getText().indexOf(`[flight.${name}]`));
+  await vscode.window.showTextDocument(document, { selection: new vscode.Range(line, line), preview: false });
+  await remember(uri, noted.record);
+}
+
+function recordUri(script: vscode.Uri): vscode.Uri | null {
+  return script.scheme === 'untitled' ? null : script.with({ path: `${script.path}.flown.json` });
+}
+
+async function recordOf(script: vscode.Uri): Promise<string | null> {
+  const uri = recordUri(script);
+  if (uri === null) return null;
+  try {
+    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+  } catch {
+    return null; // the first flight
+  }
+}
+
+async function remember(script: vscode.Uri, record: string): Promise<void> {
+  const uri = recordUri(script);
+  if (uri === null || !vscode.workspace.isTrusted) return;
+  try {
+    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(record));
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showWarningMessage(`The flight is noted, but not what was set: ${reason}`);
+  }
+}

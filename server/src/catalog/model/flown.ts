@@ -1,0 +1,23 @@
+import * as z from 'zod';
+
+/** The settings at the last noted flight, kept beside the script as `<script>.flown.json`. */
+export const flown = z.strictObject({
+  version: z.literal(1),
+  /** The flight's name in the script. */
+  flight: z.string().max(200),
+  pack: z.string().max(200).nullable(),
+  /** Every setting with the pack that was flown, as a script writes it. */
+  settings: z.array(z.strictObject({ path: z.string().max(300), value: z.string().max(2000) })).max(20_000),
+});
+
+export type Flown = z.infer<typeof flown>;
+
+/** Reads a record; null for what is none: nothing is then said to have changed. */
+export function readFlown(text: string): Flown | null {
+  try {
+    const parsed = flown.safeParse(JSON.parse(text));
+    return parsed.success ? parsed.data : null;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,37 @@
+import type { Connection } from 'vscode-languageserver';
+import { answerFault, flightEdit, flightForm, flownRecord } from '../features/note-flight';
+import { flightAnswerRequest, flightFormRequest, noteFlightRequest } from './protocol';
+import { answering } from './request';
+import type { OnServerFault } from './server';
+import type { Session } from './session';
+
+/** Notes of flights. */
+export function registerFlightRequests(
+  connection: Connection,
+  session: Session,
+  onFault: OnServerFault,
+): void {
+  connection.onRequest(
+    flightFormRequest,
+    answering(session, onFault, 'what to note of a flight', ({ snapshot }, { record, today }) =>
+      flightForm(snapshot, record, today),
+    ),
+  );
+  connection.onRequest(
+    flightAnswerRequest,
+    answering(session, onFault, 'an answer about a flight', ({ snapshot }, answer) =>
+      answerFault(snapshot.catalog, answer),
+    ),
+  );
+  connection.onRequest(
+    noteFlightRequest,
+    answering(session, onFault, 'noting a flight', ({ snapshot }, { name, pack, answers }) => {
+      const version = session.workspace.get(snapshot.uri)?.version;
+      if (version === undefined) return null;
+      const { start, end, text } = flightEdit(snapshot, name, answers);
+      const range = session.clientRange(snapshot.script, { start, end });
+      const record = `${JSON.stringify(flownRecord(snapshot, name, pack), null, 2)}\n`;
+      return { version, range, newText: text, record };
+    }),
+  );
+}

@@ -1,0 +1,75 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type EditorDriver, openEditor } from './driver';
+
+describe('a flight', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const box = () => editor().page.locator('.quick-input-widget:visible');
+  const path = () => join(editor().folder, 'sandmartin.craft');
+
+  before(async () => {
+    opened = await openEditor();
+    await opened.openFile('sandmartin.craft');
+    await opened.statusBar(/to mend/);
+  });
+
+  after(async () => {
+    await opened?.close();
+  });
+
+  /** Answers the questions by their titles; the others are passed on. */
+  async function note(answers: Readonly<Record<string, string>>): Promise<void> {
+    await editor().runCommand('Propsoff: Note a Flight');
+    await box().locator('.monaco-list-row', { hasText: 'cruise' }).first().click();
+    for (let question = 1; ; question += 1) {
+      const title = box().locator('.quick-input-title', { hasText: `(${question} of` });
+      await title.waitFor();
+      const said = await box().innerText();
+      const answer = Object.entries(answers).find(([words]) => said.includes(words))?.[1];
+      if (answer !== undefined) await box().locator('input[type=text]').fill(answer);
+      const [, of = ''] = /of (\d+)\)/.exec(await title.innerText()) ?? [];
+      await editor().press('Enter');
+      if (question === Number(of)) return;
+    }
+  }
+
+  it('is noted by a few answers, shown in the sheet, and undone in one go', async () => {
+    await note({ 'Warmest motor': '49', 'What the pilot': 'smooth', words: 'smooth' });
+    await editor().waitForText('motor-temperature = 49 degC');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const flights = editor().webview().locator('.flights li');
+    await flights.filter({ hasText: 'cruise' }).first().waitFor();
+    assert.equal(await flights.count(), 2);
+    assert.match(await flights.first().innerText(), /cruise.*warmest motor 49 degC/s);
+    await editor().waitUntil('the record', async () => existsSync(`${path()}.flown.json`));
+    await editor().focusEditor();
+    await editor().press('Control+Z');
+    await editor().waitUntil('one flight', async () => (await flights.count()) === 1);
+  });
+
+  it('is offered what changed since the last one', async () => {
+    const lines = readFileSync(path(), 'utf8').split('\n');
+    const line = lines.findIndex((each) => each.startsWith('cutoff = 2 * quiet'));
+    await editor().goTo(line + 1, 'cutoff = '.length + 1);
+    await editor().press('Delete');
+    await editor().type('1.5');
+    const delay = editor().webview().locator('tr[data-figure=gyro-filter-delay]');
+    await delay.filter({ hasNotText: '1.44 ms' }).waitFor();
+    await editor().runCommand('Propsoff: Note a Flight');
+    await box().locator('.monaco-list-row', { hasText: 'cruise' }).first().click();
+    for (let question = 1; question < 8; question += 1) {
+      await box()
+        .locator('.quick-input-title', { hasText: `(${question} of` })
+        .waitFor();
+      await editor().press('Enter');
+    }
+    await box().locator('.quick-input-title', { hasText: '(8 of 8)' }).waitFor();
+    assert.match(
+      await box().locator('input[type=text]').inputValue(),
+      /gyro\.lowpass\.cutoff 180 Hz → 135 Hz/,
+    );
+    await editor().press('Escape');
+  });
+});
