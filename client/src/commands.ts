@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { openBenchCard } from './bench-card';
 import { BoardPreview } from './board-preview';
 import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
@@ -32,6 +33,7 @@ export function registerCommands(
     register('propsoff.previewBoardText', () => preview.open()),
     register('propsoff.makeCraftScript', () => makeCraftScript(engine)),
     register('propsoff.compareWithCapture', () => proofs.compare()),
+    register('propsoff.openBenchCard', () => openBenchCard(context, engine)),
     register('propsoff.compareScripts', () => compareScripts(context, engine)),
     register('propsoff.learnBoard', () => learnBoard(context, engine)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),

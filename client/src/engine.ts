@@ -8,12 +8,14 @@ import {
   State,
   TransportKind,
 } from 'vscode-languageclient/node';
-import type { FlightAnswer, FlightForm, Learned } from '../../server/src/lsp/protocol';
+import type { FlightAnswer, FlightForm, Learned, ReadingTaken } from '../../server/src/lsp/protocol';
 import {
   type AboutScript,
+  type BenchCardAnswer,
   type BoardChoice,
   type BoardTextAnswer,
   type BoardTextParams,
+  benchCardRequest,
   boardOfNotification,
   boardsRequest,
   boardTextRequest,
@@ -25,6 +27,7 @@ import {
   type FlightToNote,
   flightAnswerRequest,
   flightFormRequest,
+  keepReadingsRequest,
   learnRequest,
   type MakeProfileParams,
   makeProfileRequest,
@@ -132,6 +135,14 @@ export class Engine implements vscode.Disposable {
 
   async noteFlight(uri: vscode.Uri, flight: FlightToNote): Promise<FlightNoted | null> {
     return this.ask(() => this.client.sendRequest(noteFlightRequest, { ...about(uri), ...flight }));
+  }
+
+  async benchCard(uri: vscode.Uri): Promise<BenchCardAnswer | null> {
+    return this.ask(() => this.client.sendRequest(benchCardRequest, about(uri)));
+  }
+
+  async keepReadings(uri: vscode.Uri, readings: readonly ReadingTaken[], today: string) {
+    return this.ask(() => this.client.sendRequest(keepReadingsRequest, { ...about(uri), readings, today }));
   }
 
   async tryable(uri: vscode.Uri, setting: SettingToTry): Promise<Tryable | null> {

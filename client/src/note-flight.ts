@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { FlightAnswer, FlightForm } from '../../server/src/lsp/protocol';
+import type { FlightAnswer, FlightForm, FlightNoted } from '../../server/src/lsp/protocol';
 import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 
@@ -10,10 +10,7 @@ export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<vo
     void vscode.window.showInformationMessage('Open the craft script of the flight first.');
     return;
   }
-  const today = new Date();
-  const date = [today.getFullYear(), today.getMonth() + 1, today.getDate()]
-    .map((part) => String(part).padStart(2, '0'))
-    .join('-');
+  const date = dateOfToday();
   const form = await engine.flightForm(uri, await recordOf(uri), date);
   if (form === null) {
     void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
@@ -31,7 +28,16 @@ export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<vo
     { setting: 'date', typed: date },
     ...(pack === null ? [] : [{ setting: 'pack', typed: pack }]),
   ];
-  await write(engine, uri, form.name, pack, [...known, ...answers]);
+  const flight = { name: form.name, pack, answers: [...known, ...answers] };
+  await writeFlight(uri, await engine.noteFlight(uri, flight));
+}
+
+/** 2026-05-14, where the pilot is. */
+export function dateOfToday(): string {
+  const today = new Date();
+  return [today.getFullYear(), today.getMonth() + 1, today.getDate()]
+    .map((part) => String(part).padStart(2, '0'))
+    .join('-');
 }
 
 /** Undefined when the pilot leaves; null for a craft without a named pack. */
@@ -68,31 +74,29 @@ async function asked(
   return answers;
 }
 
-async function write(
-  engine: Engine,
-  uri: vscode.Uri,
-  name: string,
-  pack: string | null,
-  answers: readonly FlightAnswer[],
-): Promise<void> {
-  const noted = await engine.noteFlight(uri, { name, pack, answers });
+/** Adds a flight's section as one edit that can be undone, shows it, and keeps what was set. */
+export async function writeFlight(uri: vscode.Uri, noted: FlightNoted | null): Promise<void> {
   const document = await vscode.workspace.openTextDocument(uri);
   if (noted === null || document.version !== noted.version) {
     void vscode.window.showWarningMessage('The script was changed at the same moment; nothing was noted.');
     return;
   }
   const { start } = noted.range;
-  const at = new vscode.Position(start.line, start.character);
   const edit = new vscode.WorkspaceEdit();
-  edit.insert(uri, at, noted.newText);
+  edit.insert(uri, new vscode.Position(start.line, start.character), noted.newText);
   if (!(await vscode.workspace.applyEdit(edit))) {
     void vscode.window.showWarningMessage(
       'The editor refused the change, as for a file that may only be read.',
     );
     return;
   }
-  const line = document.positionAt(document.getText().indexOf(`[flight.${name}]`));
-  await vscode.window.showTextDocument(document, { selection: new vscode.Range(line, line), preview: false });
+  const line = document.positionAt(document.getText().indexOf(noted.newText.trim()));
+  const selection = new vscode.Range(line, line);
+  await vscode.window.showTextDocument(document, {
+    selection,
+    preview: false,
+    viewColumn: vscode.ViewColumn.One,
+  });
   await remember(uri, noted.record);
 }
 

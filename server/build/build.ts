@@ -58,6 +58,7 @@ const outputs: readonly BuildOptions[] = [
       sheet: 'client/sheet/main.ts',
       learn: 'client/learn/main.ts',
       compare: 'client/compare/main.ts',
+      card: 'client/card/main.ts',
     },
     outdir: 'dist',
     platform: 'browser',

@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type * as z from 'zod';
 import { numberFaults } from '../src/catalog/faults/numbers';
+import { benchCardFile } from '../src/catalog/model/bench-card';
 import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
@@ -46,6 +47,7 @@ export function compileCatalog(root: string): Compiled {
     bands: one('schemas/video-bands.json', hardwareFiles.videoBands)?.bands ?? [],
     regions: one('schemas/regions.json', hardwareFiles.regions)?.regions ?? [],
     propellers: one('schemas/propellers.json', hardwareFiles.propellers)?.propellers ?? [],
+    steps: one('schemas/bench-card.json', benchCardFile)?.steps ?? [],
   };
   return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
 }

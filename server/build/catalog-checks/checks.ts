@@ -4,7 +4,7 @@ import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
 import { neverTriggers } from '../../src/checks/never';
-import { ruleFaults } from '../../src/checks/rule-faults';
+import { ruleFaults, stepFaults } from '../../src/checks/rule-faults';
 import { asLines, placedParameters, repeated } from './places';
 
 /** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */
@@ -22,6 +22,10 @@ export function checkProblems(bundle: Bundle): readonly string[] {
     ),
     ...placedParameters(bundle).flatMap(({ at, parameter }) => assumedWord(at, parameter, catalog)),
     ...boardProblems(bundle, catalog),
+    ...repeated(bundle.steps.map(({ id }) => id)).map((id) => `bench-card.json: two steps are called ${id}`),
+    ...bundle.steps.flatMap((step) =>
+      asLines(`schemas/bench-card.json: ${step.id}`, stepFaults(step, catalog)),
+    ),
   ];
 }
 

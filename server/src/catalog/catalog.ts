@@ -1,6 +1,7 @@
 import { type ChoiceContext, choicesOf } from './choices';
 import { type KnownParameter, knownParameters } from './known-parameter';
 import { explainMissing, type Missing } from './missing';
+import type { BenchStep } from './model/bench-card';
 import type { Bundle } from './model/bundle';
 import type { Check } from './model/check';
 import type { Collection, Member } from './model/collection';
@@ -56,6 +57,8 @@ export class Catalog {
   readonly gauges: ReadonlyMap<number, Gauge>;
   readonly checks: ReadonlyMap<string, Check>;
   readonly propellers: readonly MeasuredPropeller[];
+  /** The bench card's steps, in its order. */
+  readonly benchSteps: readonly BenchStep[];
   /** For did-you-mean. */
   readonly patterns: PathPatterns;
   private readonly root: PathNode;
@@ -82,6 +85,7 @@ export class Catalog {
     this.gauges = new Map(bundle.gauges.map((one) => [one.number, one]));
     this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
     this.propellers = bundle.propellers;
+    this.benchSteps = bundle.steps;
     this.root = pathTree(this.parameters.values(), this.collections.values());
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));
     this.whole = new Map(whole.map((known) => [known.name, { ...known, path: known.name, keys: [] }]));

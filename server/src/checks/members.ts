@@ -1,11 +1,15 @@
 import type { Catalog } from '../catalog/catalog';
-import type { DataCheck } from '../catalog/model/check';
+
+/** A rule or a step that may be about each member of a collection in turn. */
+export interface PerMember {
+  readonly each?: string | undefined;
+}
 
 /** The slot that names the member in turn, in the sentences of a rule about a collection. */
 export const memberSlot = 'member';
 
 /** The open part in the names of a rule about a collection, such as `<name>`; null for other rules. */
-export function placeholderOf({ each }: DataCheck, catalog: Catalog): string | null {
+export function placeholderOf({ each }: PerMember, catalog: Catalog): string | null {
   return each === undefined ? null : `<${catalog.collection(each)?.placeholder ?? ''}>`;
 }
 
@@ -15,7 +19,7 @@ export function withMember(text: string, placeholder: string | null, member: str
 }
 
 /** A text of a rule with some member that the collection can have, to see whether it can be read at all. */
-export function asMember(text: string, check: DataCheck, catalog: Catalog): string {
+export function asMember(text: string, check: PerMember, catalog: Catalog): string {
   const [first] = check.each === undefined ? [] : catalog.members(check.each);
   return withMember(text, placeholderOf(check, catalog), first?.name ?? 'member');
 }

@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import { type Fault, within } from '../catalog/faults/fault';
 import type { KnownParameter } from '../catalog/known-parameter';
+import type { BenchStep } from '../catalog/model/bench-card';
 import type { DataCheck } from '../catalog/model/check';
 import { dimensionPhrase, evaluate } from '../craft/evaluate';
 import { referencesIn } from '../craft/references';
@@ -12,7 +13,7 @@ import { findDimensionName } from '../units/dimension-names';
 import { parseUnit } from '../units/unit';
 import { type Condition, readCondition, readExpressionText } from './condition';
 import { filled, slotsIn } from './data-template';
-import { asMember, memberSlot } from './members';
+import { asMember, memberSlot, type PerMember } from './members';
 
 /** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
 export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[] {
@@ -37,10 +38,32 @@ export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[]
   ];
 }
 
+/** What is wrong with a step of the bench card: it is written as rules are. */
+export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] {
+  if (step.each !== undefined && catalog.collection(step.each) === undefined)
+    return [{ at: ['each'], message: `${step.each} is no collection` }];
+  const names = new RuleNames(step, catalog);
+  const { expected = [], readings = [] } = step;
+  return [
+    ...step.when.flatMap((text, index) => within(['when', index], names.condition(text))),
+    ...(['title', 'do', 'see'] as const).flatMap((part) => within([part], names.template(step[part]))),
+    ...expected.flatMap(({ is }, index) => within(['expected', index, 'is'], names.template(`{${is}}`))),
+    ...readings.flatMap(({ words, unit, setting }, index) => [
+      ...within(['readings', index, 'words'], names.template(words)),
+      ...(unit === '' || parseUnit(unit).unit !== undefined
+        ? []
+        : [{ at: ['readings', index, 'unit'], message: `there is no unit ${unit}` }]),
+      ...(setting === undefined || catalog.parameter(`flight.any.${setting}`) !== undefined
+        ? []
+        : [{ at: ['readings', index, 'setting'], message: `a flight has no ${setting}` }]),
+    ]),
+  ];
+}
+
 /** Faults of the parts of one rule, as parts of their own. */
 class RuleNames {
   constructor(
-    private readonly check: DataCheck,
+    private readonly check: PerMember,
     private readonly catalog: Catalog,
   ) {}
 

@@ -24,6 +24,10 @@ Usage: propsoff <command> [paths] [options]
   propsoff sheet <script> --json [--pack <name>]
       The build sheet of one script as JSON.
 
+  propsoff bench-card <script> [--pack <name>] [--html | --json]
+      What is done on the bench to prove the craft, only the steps that it needs, as Markdown; --html: a
+      page to print on A4 or A5. Exit code 1 while something must be mended first; the card says what.
+
   propsoff compare <script | -> <script | -> [--pack <name>]... [--json]
   propsoff compare <script> --pack <one> --pack <other> [--json]
       The settings that differ, in the order of the job, with what each difference does by itself to

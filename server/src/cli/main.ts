@@ -1,3 +1,4 @@
+import { runBenchCard } from './bench-card';
 import { runBoardText } from './board-text';
 import { runCheck } from './check';
 import { runCompare } from './compare';
@@ -26,6 +27,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ['prove', runProve],
   ['learn', runLearn],
   ['compare', runCompare],
+  ['bench-card', runBenchCard],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {

@@ -58,7 +58,7 @@ export function flightForm(snapshot: Snapshot, record: string | null, today: str
     return found === undefined ? [] : [{ setting, title: found.parameter.title, example }];
   });
   return {
-    name: freeName(craft.members('flight'), today),
+    name: freeName(craft.members('flight'), `day-${today}`),
     packs: craft.packs(),
     packInView: pack,
     questions,
@@ -125,8 +125,8 @@ function written({ parameter }: FoundParameter, typed: string): string {
   return text;
 }
 
-function freeName(taken: readonly string[], today: string): string {
-  const name = `day-${today}`;
+/** `day-2026-05-14`, or the first with a number behind it that is free. */
+export function freeName(taken: readonly string[], name: string): string {
   if (!taken.includes(name)) return name;
   for (let count = 2; ; count += 1) if (!taken.includes(`${name}-${count}`)) return `${name}-${count}`;
 }

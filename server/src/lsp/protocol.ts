@@ -1,11 +1,14 @@
 import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
+import type { ReadingFault, ReadingTaken } from '../features/keep-readings';
 import type { Learned } from '../features/learning';
 import type { FlightAnswer, FlightForm } from '../features/note-flight';
 
+export type { ReadingFault, ReadingTaken } from '../features/keep-readings';
 export type { Learned, LearnedRow } from '../features/learning';
 export type { FlightAnswer, FlightForm } from '../features/note-flight';
 
+import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { Tried, Tryable } from '../sheet/try-value';
@@ -98,6 +101,25 @@ export interface FlightNoted {
 export const noteFlightRequest = new RequestType<AboutScript & FlightToNote, FlightNoted | null, void>(
   'propsoff/noteFlight',
 );
+
+/** The bench card of an open script with the pack in view, and the same to print and as Markdown. */
+export interface BenchCardAnswer {
+  readonly card: BenchCard;
+  readonly page: string;
+  readonly markdown: string;
+}
+
+/** Client to server: the bench card; null for a part that others include. */
+export const benchCardRequest = new RequestType<AboutScript, BenchCardAnswer | null, void>(
+  'propsoff/benchCard',
+);
+
+/** Client to server: the edit that keeps what was read off, or why it can't be kept. */
+export const keepReadingsRequest = new RequestType<
+  AboutScript & { readonly readings: readonly ReadingTaken[]; readonly today: string },
+  FlightNoted | { readonly faults: readonly ReadingFault[] } | null,
+  void
+>('propsoff/keepReadings');
 
 /** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
 export interface ComparedSide {

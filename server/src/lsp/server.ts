@@ -5,6 +5,7 @@ import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
 import { AdditionDocuments } from './addition-documents';
 import { registerBoardRequests } from './board-requests';
+import { registerCardRequests } from './card-requests';
 import { registerCompareRequests } from './compare-requests';
 import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
@@ -49,6 +50,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     registerBoardRequests(connection, session, diagnostics, onFault);
     registerCompareRequests(connection, session, onFault);
     registerFlightRequests(connection, session, onFault);
+    registerCardRequests(connection, session, onFault);
     registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },

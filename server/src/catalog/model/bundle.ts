@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { benchCardFile } from './bench-card';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
 import { board, hardwareFiles, measuredPropeller } from './hardware';
@@ -18,6 +19,7 @@ export const bundle = z.strictObject({
   ...hardwareFiles.videoBands.shape,
   ...hardwareFiles.regions.shape,
   propellers: z.array(measuredPropeller),
+  ...benchCardFile.shape,
 });
 
 export type Bundle = z.infer<typeof bundle>;

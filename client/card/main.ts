@@ -1,0 +1,179 @@
+import '../page/page.css';
+import './card.css';
+import type { BenchCard, CardReading, CardStep } from '../../server/src/sheet/bench-card/bench-card';
+import { element } from '../page/element';
+import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
+
+declare function acquireVsCodeApi(): { postMessage(message: FromCard): void };
+
+const api = acquireVsCodeApi();
+const page = document.getElementById('card');
+const live = document.getElementById('live');
+let state: CardState = emptyCard;
+/** What is drawn, so that a card that did not change keeps the pilot's cursor where it is. */
+let drawn = '';
+
+function show(message: ToCard): void {
+  if (page === null) return;
+  switch (message.kind) {
+    case 'nothing':
+      drawn = '';
+      page.replaceChildren(element('h1', {}, 'Bench card'), element('p', {}, message.why));
+      return;
+    case 'faults':
+      showFaults(message.faults);
+      return;
+    case 'card': {
+      const text = JSON.stringify(message.card);
+      if (text === drawn) return;
+      drawn = text;
+      state = message.state;
+      page.replaceChildren(...content(message.card));
+      count(message.card);
+    }
+  }
+}
+
+function content(card: BenchCard): readonly HTMLElement[] {
+  const { name, about, cautions, note, first, accepted, parts } = card;
+  const save = button('Save to Print…', { kind: 'save' });
+  const keep = button('Keep the Readings', { kind: 'keep' });
+  keep.className = 'main';
+  return [
+    element('h1', {}, `Bench card: ${name}`),
+    element('p', { class: 'aside' }, about.join(' · ')),
+    element('ul', { class: 'cautions' }, ...cautions.map((caution) => element('li', {}, caution))),
+    element('p', { class: 'aside' }, note),
+    element('p', { class: 'buttons' }, save, keep, element('span', { id: 'count', class: 'aside' })),
+    ...named(
+      'Not yet: mend this first',
+      first.map(({ message, advice }) => [element('b', {}, message), ` ${advice}`]),
+    ),
+    ...named(
+      'Accepted risks',
+      accepted.map(({ message, reason }) => [message, element('i', {}, ` Accepted: ${reason}`)]),
+    ),
+    ...parts.map(({ title, steps }) =>
+      element(
+        'section',
+        {},
+        element('h2', {}, title),
+        element('ol', {}, ...steps.map((step) => stepItem(step, card))),
+      ),
+    ),
+  ];
+}
+
+function button(title: string, message: FromCard): HTMLButtonElement {
+  return element('button', { type: 'button', onclick: () => api.postMessage(message) }, title);
+}
+
+function named(title: string, items: readonly (readonly (string | HTMLElement)[])[]): readonly HTMLElement[] {
+  if (items.length === 0) return [];
+  const list = element('ul', { class: 'plain' }, ...items.map((parts) => element('li', {}, ...parts)));
+  return [element('section', {}, element('h2', {}, title), list)];
+}
+
+function stepItem(step: CardStep, card: BenchCard): HTMLElement {
+  const { id, title, do: what, see, expected, readings, assumed, source, target } = step;
+  const box = element('input', {
+    type: 'checkbox',
+    id: `tick ${id}`,
+    checked: state.ticked.includes(id),
+    onchange: () => {
+      const others = state.ticked.filter((one) => one !== id);
+      remember({ ticked: box.checked ? [...others, id] : others });
+      count(card);
+    },
+  });
+  const line =
+    target === null
+      ? null
+      : element(
+          'button',
+          { type: 'button', class: 'link', onclick: () => api.postMessage({ kind: 'go', target }) },
+          `line ${target.line + 1}`,
+        );
+  return element(
+    'li',
+    {},
+    box,
+    element(
+      'div',
+      {},
+      line,
+      element('label', { for: `tick ${id}` }, title),
+      element('p', {}, what),
+      element('p', {}, element('b', {}, 'See: '), see),
+      ...expected.map(({ words, text, span }) =>
+        element(
+          'p',
+          {},
+          `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)} `,
+          element('b', {}, text),
+          span === null ? null : element('span', { class: 'aside' }, `, ${span.replace('–', ' to ')}`),
+        ),
+      ),
+      readings.length === 0 ? null : element('div', { class: 'readings' }, ...readings.map(field)),
+      assumed.length === 0
+        ? null
+        : element(
+            'p',
+            { class: 'aside' },
+            `The script leaves this out, so it is assumed: ${assumed.join(', ')}`,
+          ),
+      source === null ? null : element('p', { class: 'aside' }, `From: ${source}`),
+    ),
+  );
+}
+
+function field({ id, words, unit }: CardReading): HTMLElement {
+  const input = element('input', {
+    type: 'text',
+    id,
+    value: state.readings.find((reading) => reading.id === id)?.value ?? '',
+    'aria-describedby': `${id} fault`,
+    oninput: () => {
+      const others = state.readings.filter((reading) => reading.id !== id);
+      remember({ readings: input.value === '' ? others : [...others, { id, value: input.value }] });
+      setFault(id, '');
+    },
+  });
+  return element(
+    'span',
+    { class: 'reading' },
+    element('label', { for: id }, words),
+    input,
+    unit === '' ? null : element('span', { class: 'aside' }, unit),
+    element('span', { id: `${id} fault`, class: 'fault' }),
+  );
+}
+
+function showFaults(faults: readonly { readonly id: string; readonly message: string }[]): void {
+  for (const { id, message } of faults) setFault(id, message);
+  const [first] = faults;
+  if (first === undefined) return;
+  document.getElementById(first.id)?.focus();
+  if (live !== null) live.textContent = first.message;
+}
+
+function setFault(id: string, message: string): void {
+  const place = document.getElementById(`${id} fault`);
+  if (place !== null) place.textContent = message;
+  document.getElementById(id)?.setAttribute('aria-invalid', String(message !== ''));
+}
+
+function remember(change: Partial<CardState>): void {
+  state = { ...state, ...change };
+  api.postMessage({ kind: 'state', state });
+}
+
+function count({ parts }: BenchCard): void {
+  const ids = parts.flatMap(({ steps }) => steps.map(({ id }) => id));
+  const done = ids.filter((id) => state.ticked.includes(id)).length;
+  const place = document.getElementById('count');
+  if (place !== null) place.textContent = `${done} of ${ids.length} steps done`;
+}
+
+window.addEventListener('message', (event: MessageEvent<ToCard>) => show(event.data));
+api.postMessage({ kind: 'ready' });

@@ -1,0 +1,85 @@
+import * as vscode from 'vscode';
+import { type CardState, emptyCard, type FromCard, type ToCard } from '../card/messages';
+import type { Engine } from './engine';
+import { goTo } from './go-to';
+import { activeCraftScript } from './language';
+import { dateOfToday, writeFlight } from './note-flight';
+import { openOwnPanel } from './own-panel';
+
+/** Opens the bench card of the active craft script in a page at the side; it follows the script. */
+export async function openBenchCard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+  const uri = activeCraftScript()?.document.uri;
+  if (uri === undefined) {
+    void vscode.window.showInformationMessage('Open a craft script first: the card is made from it.');
+    return;
+  }
+  const page = { name: 'card', title: 'Bench Card' } as const;
+  const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
+  const post = (message: ToCard) => panel.webview.postMessage(message);
+  const key = `propsoff.card ${uri.toString()}`;
+  const state = () => context.workspaceState.get<CardState>(key) ?? emptyCard;
+  const refresh = async () => {
+    const answer = await engine.benchCard(uri);
+    if (answer !== null) await post({ kind: 'card', card: answer.card, state: state() });
+    else if (engine.state === 'running')
+      await post({
+        kind: 'nothing',
+        why: 'There is no card: this script is a part that others include, lacks a file that it includes, or was closed.',
+      });
+  };
+  const following = engine.onChecked((checked) => {
+    if (checked.toString() === uri.toString()) void refresh();
+  });
+  panel.onDidDispose(() => following.dispose());
+  panel.webview.onDidReceiveMessage(async (message: FromCard) => {
+    switch (message.kind) {
+      case 'ready':
+        return refresh();
+      case 'go':
+        return goTo(message.target, vscode.ViewColumn.One);
+      case 'state':
+        return context.workspaceState.update(key, message.state);
+      case 'save':
+        return save(engine, uri);
+      case 'keep': {
+        const faults = await keep(engine, uri, state());
+        if (faults.length > 0) await post({ kind: 'faults', faults });
+      }
+    }
+  });
+}
+
+/** The card as a page to print, or as Markdown: by the ending that the pilot gives it. */
+async function save(engine: Engine, script: vscode.Uri): Promise<void> {
+  const answer = await engine.benchCard(script);
+  if (answer === null) return;
+  const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
+  const uri = await vscode.window.showSaveDialog({
+    title: 'Save the bench card',
+    filters: { 'Page to print': ['html'], Markdown: ['md'] },
+    ...(script.scheme === 'untitled' ? {} : { defaultUri }),
+  });
+  if (uri === undefined) return;
+  const text = uri.path.endsWith('.md') ? answer.markdown : answer.page;
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  const open = 'Open';
+  const picked = await vscode.window.showInformationMessage(
+    'The card is saved. Print it from a browser, on A4 or A5.',
+    open,
+  );
+  if (picked === open) await vscode.env.openExternal(uri);
+}
+
+/** Writes what was read off into the script; what can't be written is given back with the reason. */
+async function keep(engine: Engine, uri: vscode.Uri, { readings }: CardState) {
+  const filled = readings.filter(({ value }) => value.trim() !== '');
+  if (filled.length === 0) {
+    void vscode.window.showInformationMessage('No reading is written on the card yet.');
+    return [];
+  }
+  const answer = await engine.keepReadings(uri, filled, dateOfToday());
+  if (answer === null) void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+  else if ('faults' in answer) return answer.faults;
+  else await writeFlight(uri, answer);
+  return [];
+}

@@ -1,0 +1,38 @@
+import type { Connection } from 'vscode-languageserver';
+import { keptReadings } from '../features/keep-readings';
+import { freeName } from '../features/note-flight';
+import type { Snapshot } from '../features/snapshot';
+import { benchCard } from '../sheet/bench-card/bench-card';
+import { benchCardMarkdown } from '../sheet/bench-card/markdown';
+import { benchCardPage } from '../sheet/bench-card/page';
+import { notedFlight } from './flight-requests';
+import { benchCardRequest, keepReadingsRequest } from './protocol';
+import { answering } from './request';
+import type { OnServerFault } from './server';
+import type { Session } from './session';
+
+/** The bench card, and what was read off on it. */
+export function registerCardRequests(connection: Connection, session: Session, onFault: OnServerFault): void {
+  connection.onRequest(
+    benchCardRequest,
+    answering(session, onFault, 'bench card', ({ snapshot }) => {
+      if (!snapshot.craft.isWhole()) return null;
+      const card = cardOf(snapshot);
+      return { card, page: benchCardPage(card), markdown: benchCardMarkdown(card) };
+    }),
+  );
+  connection.onRequest(
+    keepReadingsRequest,
+    answering(session, onFault, 'keeping readings', ({ snapshot }, { readings, today }) => {
+      const kept = keptReadings(cardOf(snapshot), readings, snapshot.catalog, today);
+      if (kept.faults.length > 0) return { faults: kept.faults };
+      const day = `${kept.isFlown ? 'day' : 'bench'}-${today}`;
+      const name = freeName(snapshot.craft.members('flight'), day);
+      return notedFlight(session, snapshot, { name, pack: snapshot.pack, answers: kept.answers });
+    }),
+  );
+}
+
+function cardOf(snapshot: Snapshot) {
+  return benchCard(snapshot.craft, snapshot.findings(), snapshot.pack);
+}

@@ -1,0 +1,66 @@
+import type { BenchCard, CardFigure, CardReading, CardStep } from './bench-card';
+
+/** What Markdown would take for its own. */
+const special = /[\\`*_{}[\]<>()#+!|~-]/g;
+
+function plain(text: string): string {
+  return text.replace(special, (character) => `\\${character}`);
+}
+
+/** The card as Markdown, with boxes to tick and lines to write on. */
+export function benchCardMarkdown(card: BenchCard): string {
+  const { name, about, cautions, note, first, accepted, parts } = card;
+  const lines = [
+    `# Bench card: ${plain(name)}`,
+    ...(about.length === 0 ? [] : ['', plain(about.join(' · '))]),
+    '',
+    ...cautions.map((caution) => `> ${plain(caution)}  `),
+    '',
+    plain(note),
+    ...(first.length === 0
+      ? []
+      : [
+          '',
+          '## Not yet: mend this first',
+          '',
+          ...first.map(({ message, advice }) => `- **${plain(message)}** ${plain(advice)}`),
+        ]),
+    ...(accepted.length === 0
+      ? []
+      : [
+          '',
+          '## Accepted risks',
+          '',
+          ...accepted.map(({ message, reason }) => `- ${plain(message)} Accepted: ${plain(reason)}`),
+        ]),
+    ...parts.flatMap(({ title, steps }) => ['', `## ${plain(title)}`, ...steps.flatMap(stepLines)]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function stepLines(step: CardStep): readonly string[] {
+  const { title, do: what, see, expected, readings, assumed } = step;
+  return [
+    '',
+    `- [ ] **${plain(title)}**  `,
+    `  ${plain(what)}  `,
+    `  *See:* ${plain(see)}`,
+    ...expected.map((figure) => `  - ${plain(figureLine(figure))}`),
+    ...readings.map((reading) => `  - ${plain(readingLine(reading))}`),
+    ...(assumed.length === 0 ? [] : [`  - ${plain(assumedLine(assumed))}`]),
+  ];
+}
+
+/** "Expected: throttle in the hover 25.5 %, 22.6 to 29.1" */
+export function figureLine({ words, text, span }: CardFigure): string {
+  const between = span === null ? '' : `, ${span.replace('–', ' to ')}`;
+  return `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${text}${between}`;
+}
+
+function readingLine({ words, unit }: CardReading): string {
+  return `${words}: ____________ ${unit}`.trimEnd();
+}
+
+export function assumedLine(assumed: readonly string[]): string {
+  return `The script leaves this out, so it is assumed: ${assumed.join(', ')}`;
+}

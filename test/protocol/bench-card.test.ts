@@ -1,0 +1,99 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { RequestType } from 'vscode-languageserver-protocol/node';
+import type { AboutScript, BenchCardAnswer, FlightNoted, ReadingFault } from '../../server/src/lsp/protocol';
+import { built } from '../support/built';
+import { withScratch } from '../support/scratch';
+import { withServer } from '../support/server';
+
+const cardRequest = new RequestType<AboutScript, BenchCardAnswer | null, void>('propsoff/benchCard');
+const keepRequest = new RequestType<
+  AboutScript & { readings: readonly { id: string; value: string }[]; today: string },
+  FlightNoted | { faults: readonly ReadingFault[] } | null,
+  void
+>('propsoff/keepReadings');
+
+const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
+const files = {
+  'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8'),
+  'racer.craft': racer,
+  'weak.craft': racer.replace(/cells-limit( *)= 6/, 'cells-limit$1= 5'),
+};
+
+describe('the bench card over the protocol', () => {
+  it('is made of the open script, and readings become an edit of it', () =>
+    withScratch(files, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const uri = scratch.uriOf('racer.craft');
+        await server.open(uri, racer, 3);
+        await server.pushedFor(uri, 3);
+        const about = { textDocument: { uri } };
+        // What it includes is read from the disk: until then it is not known to be whole.
+        let answer: BenchCardAnswer | null = null;
+        while (answer === null) answer = await server.connection.sendRequest(cardRequest, about);
+        assert.equal(answer.card.name, 'Sandmartin');
+        assert.match(answer.page, /^<!doctype html>/);
+        assert.match(answer.markdown, /^# Bench card: Sandmartin\n/);
+        const readings = [{ id: 'warm-motors 1', value: '41' }];
+        const kept = await server.connection.sendRequest(keepRequest, {
+          ...about,
+          readings,
+          today: '2026-11-25',
+        });
+        assert.ok(kept !== null && 'version' in kept);
+        assert.equal(kept.version, 3);
+        assert.match(
+          kept.newText,
+          /\[flight\.day-2026-11-25\]\ndate +=.*\npack +=.*\nmotor-temperature = 41 degC/,
+        );
+        const wrong = [{ id: 'warm-motors 1', value: '41 V' }];
+        const refused = await server.connection.sendRequest(keepRequest, {
+          ...about,
+          readings: wrong,
+          today: '2026-11-25',
+        });
+        assert.ok(refused !== null && 'faults' in refused && refused.faults.length === 1);
+      }),
+    ));
+
+  it('is none of a part that others include', () =>
+    withServer({}, async (server) => {
+      const uri = 'file:///bench/part.craft';
+      await server.open(uri, '[gyro]\nrate = 8 kHz\n');
+      assert.equal(await server.connection.sendRequest(cardRequest, { textDocument: { uri } }), null);
+    }));
+});
+
+describe('propsoff bench-card', () => {
+  const propsoff = (args: readonly string[], cwd: string) =>
+    spawnSync(process.execPath, [built('propsoff.js'), 'bench-card', ...args], { cwd, encoding: 'utf8' });
+
+  it('writes Markdown, a page, or data', () =>
+    withScratch(files, async ({ path }) => {
+      assert.match(propsoff(['racer.craft'], path).stdout, /^# Bench card: Sandmartin\n/);
+      assert.match(propsoff(['racer.craft', '--html'], path).stdout, /^<!doctype html>/);
+      const { version, parts, pack } = JSON.parse(
+        propsoff(['racer.craft', '--json', '--pack', 'cruise'], path).stdout,
+      );
+      assert.deepEqual([version, pack], [1, 'cruise']);
+      assert.ok(parts.length > 5);
+    }));
+
+  it('ends with 1 while something must be mended, which stands on top', () =>
+    withScratch(files, async ({ path }) => {
+      assert.equal(propsoff(['racer.craft'], path).status, 0);
+      const { status, stdout } = propsoff(['weak.craft'], path);
+      assert.equal(status, 1);
+      assert.ok(stdout.indexOf('## Not yet: mend this first') < stdout.indexOf('## Wire it'));
+    }));
+
+  for (const args of [[], ['club-habits.craft'], ['racer.craft', '--html', '--json'], ['nowhere.craft']]) {
+    it(`refuses "${args.join(' ')}" in one line`, () =>
+      withScratch(files, async ({ path }) => {
+        const { status, stderr } = propsoff(args, path);
+        assert.equal(status, 2);
+        assert.match(stderr, /^propsoff: [^\n]+\n$/);
+      }));
+  }
+});

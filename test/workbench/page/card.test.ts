@@ -1,0 +1,70 @@
+import { strict as assert } from 'node:assert';
+import { type EditorDriver, openEditor } from './driver';
+
+describe('the bench card', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const page = () => editor().webview();
+  const field = (words: string) => page().getByLabel(words, { exact: true });
+
+  before(async () => {
+    opened = await openEditor({ width: 1400 });
+    await opened.openFile('sandmartin.craft');
+    await opened.statusBar(/to mend/);
+    await opened.runCommand('Propsoff: Open Bench Card');
+    await opened.webview().locator('h1').waitFor();
+  });
+
+  after(async () => {
+    await opened?.close();
+  });
+
+  it('tells the steps of this craft, propellers off first and on last', async () => {
+    const titles = await page().locator('ol label').allInnerTexts();
+    const steps = titles.filter((title) => !title.includes(':'));
+    assert.equal(steps[0], 'Propellers off');
+    assert.ok(steps.includes('Turning itself over'));
+    assert.match(await page().locator('h1').innerText(), /Sandmartin/);
+  });
+
+  it('counts what is ticked, and keeps it and the readings when it is opened anew', async () => {
+    await page().getByLabel('Propellers off', { exact: true }).check();
+    await field('Warmest motor').fill('41');
+    assert.match(await page().locator('#count').innerText(), /^1 of \d+ steps done$/);
+    await editor().runCommand('View: Close Editor');
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Open Bench Card');
+    await page().locator('h1').waitFor();
+    assert.equal(await field('Warmest motor').inputValue(), '41');
+    assert.equal(await page().getByLabel('Propellers off', { exact: true }).isChecked(), true);
+  });
+
+  it('says at its field why a reading can’t be kept', async () => {
+    await field('Warmest motor').fill('41 V');
+    await page().locator('button', { hasText: 'Keep the Readings' }).click();
+    const fault = page().locator('.fault', { hasText: /temperature/ });
+    await fault.waitFor();
+    assert.equal(await field('Warmest motor').getAttribute('aria-invalid'), 'true');
+  });
+
+  it('keeps readings in the script, as one edit', async () => {
+    await field('Warmest motor').fill('41');
+    await field('At the battery pads after five seconds').fill('12000');
+    await page().locator('button', { hasText: 'Keep the Readings' }).click();
+    await editor().waitForText('motor-temperature = 41 degC');
+    await editor().waitForText('at the battery pads after five seconds 12000 ohm');
+    await editor().focusEditor();
+    await editor().press('Control+Z');
+    await editor().waitUntil(
+      'the section to be gone',
+      async () => !(await editor().visibleText()).includes('41 degC'),
+    );
+  });
+
+  for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+    it(`keeps nobody out: axe finds nothing serious in the ${theme} theme (J06, J07)`, async () => {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    });
+  }
+});
