@@ -2,6 +2,7 @@
 import { arch, cpus, platform } from 'node:os';
 import { join } from 'node:path';
 import { testCatalog } from '../support/catalog';
+import { captureMeasures } from './capture';
 import type { Measure } from './measure';
 import { panelMeasures } from './panel';
 import { sheetMeasures } from './sheet';
@@ -11,6 +12,7 @@ const root = join(__dirname, '../..');
 async function main(): Promise<void> {
   const measures: readonly Measure[] = [
     ...(await sheetMeasures(testCatalog, root)),
+    ...(await captureMeasures(testCatalog, root)),
     ...(await panelMeasures(root)),
   ];
   const machine = `${cpus()[0]?.model.trim() ?? 'unknown'}, ${platform()} ${arch()}`;

@@ -1,6 +1,9 @@
 import { URI } from 'vscode-uri';
+import type { Translation } from '../board/translation';
 import type { Finding } from '../checks/finding';
 import { Workspace } from '../workspace/workspace';
+import { chosenProfile } from './board-choice';
+import { boardTextEnding, checkedBoardText, translatedText } from './checked-board-text';
 import { type CheckedFile, checkedScript } from './checked-file';
 import { countsOf } from './counts';
 import { faultyAdditions, type Here, here } from './here';
@@ -17,13 +20,11 @@ export async function runCheck(args: readonly string[], terminal: Terminal): Pro
     json: { type: 'boolean' },
     strict: { type: 'boolean' },
     pack: { type: 'string' },
+    board: { type: 'string' },
   });
-  const { scripts, unreadable } = await gatherScripts(positionals, terminal);
+  const { scripts, unreadable } = await gatherScripts(positionals, terminal, ['.craft', boardTextEnding]);
   const around = await here();
-  const checked = [
-    ...faultyAdditions(around),
-    ...(await checkAll(scripts, values.pack ?? null, terminal, around)),
-  ];
+  const checked = [...faultyAdditions(around), ...(await checkAll(scripts, values, terminal, around))];
   terminal.out(values.json === true ? jsonReport(checked) : textReport(checked, terminal));
   for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
   if (unreadable.length > 0) return exitCodes.couldNotRun;
@@ -34,7 +35,7 @@ export async function runCheck(args: readonly string[], terminal: Terminal): Pro
 
 async function checkAll(
   scripts: readonly ScriptFile[],
-  pack: string | null,
+  { pack, board }: { readonly pack?: string | undefined; readonly board?: string | undefined },
   terminal: Terminal,
   { files, additions }: Here,
 ): Promise<readonly CheckedFile[]> {
@@ -43,13 +44,24 @@ async function checkAll(
     host: files,
     onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
   });
-  for (const { uri, text } of scripts) workspace.openScript(uri, text, 0);
+  const { catalog } = additions;
+  if (board !== undefined) chosenProfile(catalog, board, null);
+  const translations = new Map<string, Translation | null>();
+  for (const { path, uri, text } of scripts) {
+    const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
+    const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
+    if (isBoardText) translations.set(uri, translation);
+    workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
+  }
   await workspace.settled();
-  if (pack !== null) refuseUnknownPack(workspace, pack);
-  const isAskedFor = (finding: Finding) => pack === null || (finding.pack ?? pack) === pack;
+  if (pack !== undefined) refuseUnknownPack(workspace, pack);
+  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
   return scripts.map(({ uri, path }) => {
     const pathFor = (other: string) => (other === uri ? path : shownUri(other));
-    return checkedScript(path, workspace.findings(uri).filter(isAskedFor), pathFor);
+    const findings = workspace.findings(uri).filter(isAskedFor);
+    const translation = translations.get(uri);
+    if (translation !== undefined) return checkedBoardText(path, translation, findings, catalog);
+    return checkedScript(path, findings, pathFor);
   });
 }
 

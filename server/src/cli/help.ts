@@ -5,12 +5,13 @@ export const helpText = `propsoff: checks the settings scripts of small multirot
 
 Usage: propsoff <command> [paths] [options]
 
-  propsoff check [paths | -] [--json] [--pack <name>] [--strict]
-      Checks scripts: files, folders (every .craft below them) or - for standard input.
+  propsoff check [paths | -] [--json] [--pack <name>] [--strict] [--board <name>]
+      Checks scripts: files, folders (every .craft and .boardtext below them) or - for standard input.
       Without a path: the current folder.
         --json          one JSON object instead of text
         --pack <name>   only findings that hold with this pack
         --strict        risks that nobody accepted count as well
+        --board <name>  the paths are texts in this board's own form; files that end in .boardtext are anyway
       Of one script at most ${mostTold} findings are told, the worst; all are counted.
 
   propsoff format [paths | -] [--check]

@@ -21,8 +21,15 @@ export interface Gathered {
   readonly unreadable: readonly string[];
 }
 
-/** Reads the scripts that the command line names: files, folders, `-`; the current folder without a name. */
-export async function gatherScripts(paths: readonly string[], terminal: Terminal): Promise<Gathered> {
+/**
+ * Reads the scripts that the command line names: files, folders (every file below with one of the endings), `-`; the
+ * current folder without a name.
+ */
+export async function gatherScripts(
+  paths: readonly string[],
+  terminal: Terminal,
+  endings: readonly string[] = ['.craft'],
+): Promise<Gathered> {
   const scripts: ScriptFile[] = [];
   const unreadable: string[] = [];
   for (const path of paths.length === 0 ? ['.'] : paths) {
@@ -30,7 +37,7 @@ export async function gatherScripts(paths: readonly string[], terminal: Terminal
       scripts.push(await fromStandardInput(terminal));
       continue;
     }
-    for (const file of await filesAt(path, unreadable)) {
+    for (const file of await filesAt(path, endings, unreadable)) {
       const read = await readScript(file);
       if (typeof read === 'string') unreadable.push(read);
       else scripts.push(read);
@@ -47,24 +54,28 @@ async function fromStandardInput(terminal: Terminal): Promise<ScriptFile> {
   return { path: '-', uri: URI.file(resolve('standard-input.craft')).toString(), ...read };
 }
 
-async function filesAt(path: string, unreadable: string[]): Promise<readonly string[]> {
+async function filesAt(
+  path: string,
+  endings: readonly string[],
+  unreadable: string[],
+): Promise<readonly string[]> {
   try {
     const found = await stat(path);
-    return found.isDirectory() ? await scriptsBelow(path) : [path];
+    return found.isDirectory() ? await scriptsBelow(path, endings) : [path];
   } catch (error) {
     unreadable.push(`${path}: ${reason(error)}`);
     return [];
   }
 }
 
-async function scriptsBelow(folder: string): Promise<readonly string[]> {
+async function scriptsBelow(folder: string, endings: readonly string[]): Promise<readonly string[]> {
   const found: string[] = [];
   const entries = await readdir(folder, { withFileTypes: true });
   for (const entry of entries.sort((one, other) => (one.name < other.name ? -1 : 1))) {
     const path = join(folder, entry.name);
     if (entry.isDirectory() && entry.name !== 'node_modules' && !entry.name.startsWith('.')) {
-      found.push(...(await scriptsBelow(path)));
-    } else if (entry.isFile() && entry.name.endsWith('.craft')) found.push(path);
+      found.push(...(await scriptsBelow(path, endings)));
+    } else if (entry.isFile() && endings.some((ending) => entry.name.endsWith(ending))) found.push(path);
   }
   return found;
 }

@@ -1,5 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { countByLevel } from '../checks/order';
+import { countsOfText, toldText } from '../features/board/told';
 import { explainLine } from '../features/explain';
 import type { Snapshot } from '../features/snapshot';
 import { drawnSheet } from '../sheet/drawn-sheet';
@@ -9,6 +10,7 @@ import {
   explainRequest,
   packInViewNotification,
   type SettingToTry,
+  type Summary,
   setHereRequest,
   sheetRequest,
   summaryRequest,
@@ -34,7 +36,7 @@ export function registerOwnRequests(
       onFault,
       'summary',
       ({ snapshot }) => ({
-        counts: countByLevel(snapshot.findings()),
+        counts: countsIn(session, snapshot),
         packs: snapshot.craft.packs(),
         packInView: snapshot.pack,
         isWhole: snapshot.craft.isWhole(),
@@ -112,4 +114,11 @@ function tried(
     newText: text,
   }));
   return { ...answer, version, edits };
+}
+
+/** Of a board's text, what its profile says counts as well. */
+function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapshot): Summary['counts'] {
+  const board = boards.get(snapshot.uri);
+  if (board === undefined) return countByLevel(snapshot.findings());
+  return countsOfText(toldText(board.translation, snapshot.findings(), catalog));
 }

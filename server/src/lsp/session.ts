@@ -4,9 +4,10 @@ import type {
   Position as ClientPosition,
   Range as ClientRange,
 } from 'vscode-languageserver';
-import { toBoard, toScript } from '../board/translation';
+import { toScript } from '../board/translation';
 import type { Craft } from '../craft/craft';
 import type { Script } from '../craft/script';
+import { placeInText, rangeInText } from '../features/board/places';
 import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
@@ -83,15 +84,14 @@ export class Session {
   clientPosition(script: Script, position: Position): ClientPosition {
     const board = this.boards.get(script.uri);
     if (board !== undefined)
-      return toClient(board.lines, boardPosition(board, position, true), this.encoding);
+      return toClient(board.lines, placeInText(board.translation, position, true), this.encoding);
     return toClient(script.document, position, this.encoding);
   }
 
   clientRange(script: Script, { start, end }: Range): ClientRange {
     const board = this.boards.get(script.uri);
     if (board !== undefined) {
-      const [from, to] = [boardPosition(board, start, false), boardPosition(board, end, true)];
-      return this.clientBoardRange(board, { start: from, end: to });
+      return this.clientBoardRange(board, rangeInText(board.translation, { start, end }));
     }
     return { start: this.clientPosition(script, start), end: this.clientPosition(script, end) };
   }
@@ -124,15 +124,4 @@ export class Session {
 function scriptPosition({ translation }: BoardDocument, { line, character }: Position): Position {
   const translated = translation?.lines[line];
   return { line, character: translated === undefined ? 0 : toScript(translated, character) };
-}
-
-/** What the script has and the text has not, such as the line that names the board, is told at the top. */
-function boardPosition(
-  { translation }: BoardDocument,
-  { line, character }: Position,
-  isEnd: boolean,
-): Position {
-  const translated = translation?.lines[line];
-  if (translated === undefined) return { line: 0, character: 0 };
-  return { line, character: toBoard(translated, character, isEnd) };
 }

@@ -3,12 +3,8 @@ import type { Level } from '../catalog/model/check';
 import type { Finding } from '../checks/finding';
 import { levels } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
-import {
-  type BoardProblem,
-  boardProblems,
-  isToldByProfile,
-  noProfileProblem,
-} from '../features/board/problems';
+import type { BoardProblem } from '../features/board/problems';
+import { toldText } from '../features/board/told';
 import { rangeOf } from '../features/range';
 import type { BoardDocument } from './board-documents';
 import type { Session } from './session';
@@ -28,18 +24,10 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(session, findings);
-  const { translation } = board;
-  if (translation === null)
-    return noProfileProblem(session.workspace.catalog).map((problem) =>
-      boardDiagnostic(session, board, problem),
-    );
-  const own = boardProblems(translation, session.workspace.catalog).slice(0, mostShown);
+  const told = toldText(board.translation, findings, session.workspace.catalog);
   return [
-    ...own.map((problem) => boardDiagnostic(session, board, problem)),
-    ...diagnosticsOf(
-      session,
-      findings.filter((finding) => !isToldByProfile(finding, translation)),
-    ),
+    ...told.problems.slice(0, mostShown).map((problem) => boardDiagnostic(session, board, problem)),
+    ...diagnosticsOf(session, told.findings),
   ];
 }
 

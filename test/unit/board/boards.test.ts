@@ -175,6 +175,38 @@ describe('what goes to a board', () => {
     }
   });
 
+  it('never does so whatever a pilot writes into a text, a name or a comment (K04)', () => {
+    const hidden = fc.constantFrom(
+      '\u202e',
+      '\u2066',
+      '\u0000',
+      '\u001b[31m',
+      '\u0085',
+      '\u2028',
+      '\u200b',
+      '"',
+      '\\',
+      ';',
+      '~',
+    );
+    const nastyText = fc.array(fc.oneof(hidden, fc.string({ unit: 'grapheme', maxLength: 4 })), {
+      maxLength: 6,
+    });
+    fc.assert(
+      fc.property(nastyText, fc.constantFrom('wren', 'heron'), (parts, name) => {
+        const text = parts.join('').replace(/[\r\n"\\]/g, ' ');
+        const script = `${onBoard(racer, name).replace('"Sandmartin"', `"${text}"`)}\n# ${text}\n`;
+        const { lines } = written(name, script, 'sprint');
+        for (const line of lines) {
+          assert.ok(!/[\p{Cc}\u202A-\u202E\u2066-\u2069\u2028\u2029]/u.test(line), JSON.stringify(line));
+          assert.ok(line.length <= (profile(name).text.longestLine ?? Number.POSITIVE_INFINITY), line);
+          assert.ok(!/\d[eE][+-]?\d/.test(line), line);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('is only what changed, after a hand-over', () => {
     const heron = profile('heron');
     const before = entriesOf(heron, viewOf(racer, 'sprint')).entries;

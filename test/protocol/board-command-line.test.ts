@@ -1,0 +1,256 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { built } from '../support/built';
+import { type Scratch, withScratch } from '../support/scratch';
+
+const demo = 'test/demo';
+const files = {
+  'club-habits.craft': readFileSync(join(demo, 'club-habits.craft'), 'utf8'),
+  'racer.craft': readFileSync(join(demo, 'sandmartin.craft'), 'utf8'),
+};
+
+function propsoff(cwd: string, args: readonly string[], input = '') {
+  return spawnSync(process.execPath, [built('propsoff.js'), ...args], { cwd, input, encoding: 'utf8' });
+}
+
+/** A folder with the racer, and its text for a board as though it had been captured from it. */
+function captured(board: string, run: (here: { scratch: Scratch; lines: string[] }) => void) {
+  return () =>
+    withScratch(files, async (scratch) => {
+      const { status, stdout } = propsoff(scratch.path, ['board-text', 'racer.craft', '--board', board]);
+      assert.equal(status, 0);
+      run({ scratch, lines: stdout.split('\n') });
+    });
+}
+
+for (const board of ['heron', 'wren']) {
+  describe(`the racer on ${board}, on the command line`, () => {
+    const prove = (scratch: Scratch, lines: readonly string[], ...more: string[]) => {
+      scratch.write('captured.txt', lines.join('\n'));
+      return propsoff(scratch.path, ['prove', 'racer.craft', 'captured.txt', '--board', board, ...more]);
+    };
+    const channel = (lines: readonly string[]) => lines.findIndex((line) => /order.*AETR|AETR/.test(line));
+
+    it(
+      'is proved equal to what was captured back',
+      captured(board, ({ scratch, lines }) => {
+        const { status, stdout } = prove(scratch, lines);
+        assert.equal(status, 0, stdout);
+        assert.match(stdout, /The board holds what the script says\./);
+      }),
+    );
+
+    it(
+      'shows one line that holds something else, at its place',
+      captured(board, ({ scratch, lines }) => {
+        const at = channel(lines);
+        const { status, stdout } = prove(scratch, lines.with(at, (lines[at] ?? '').replace('AETR', 'TAER')));
+        assert.equal(status, 1);
+        assert.match(stdout, new RegExp(`^captured\\.txt:${at + 1} .*different: .*AETR.*TAER`, 'm'));
+        assert.match(stdout, /, 1 different, 0 missing, 0 extra, 0 repeated/);
+      }),
+    );
+
+    it(
+      'names a line that was dropped',
+      captured(board, ({ scratch, lines }) => {
+        const { status, stdout } = prove(scratch, lines.toSpliced(channel(lines), 1));
+        assert.equal(status, 1);
+        assert.match(stdout, /receiver\.order\) missing/);
+      }),
+    );
+
+    it(
+      'shows a line that stands there twice, at the second',
+      captured(board, ({ scratch, lines }) => {
+        const at = channel(lines);
+        const { status, stdout } = prove(scratch, lines.toSpliced(at, 0, lines[at] ?? ''));
+        assert.equal(status, 1);
+        assert.match(stdout, new RegExp(`^captured\\.txt:${at + 2} .*repeated`, 'm'));
+      }),
+    );
+
+    it(
+      'notices that the end was cut off',
+      captured(board, ({ scratch, lines }) => {
+        const { status, stdout } = prove(scratch, lines.slice(0, Math.floor(lines.length / 2)));
+        assert.equal(status, 1);
+        assert.match(stdout, /captured\.txt was cut off/);
+        assert.match(stdout, /missing/);
+      }),
+    );
+
+    it(
+      'tells the same as data, with lines counted from 0',
+      captured(board, ({ scratch, lines }) => {
+        const at = channel(lines);
+        const changed = lines.with(at, (lines[at] ?? '').replace('AETR', 'TAER'));
+        const proof = JSON.parse(prove(scratch, changed, '--json').stdout);
+        assert.deepEqual(
+          [proof.version, proof.board, proof.pack, proof.isEqual],
+          [1, board, 'sprint', false],
+        );
+        const different = proof.rows.filter(({ verdict }: { verdict: string }) => verdict === 'different');
+        assert.deepEqual(
+          different.map(({ path, line }: { path: string; line: number }) => [path, line]),
+          [['receiver.order', at]],
+        );
+      }),
+    );
+
+    it(
+      'comes back as a script that says the same',
+      captured(board, ({ scratch, lines }) => {
+        scratch.write('captured.txt', lines.join('\n'));
+        const read = propsoff(scratch.path, ['read', 'captured.txt']);
+        assert.equal(read.status, 0, read.stderr);
+        assert.match(read.stderr, / 0 lines not understood/);
+        scratch.write('read.craft', read.stdout);
+        const { status, stdout } = propsoff(scratch.path, [
+          'prove',
+          'read.craft',
+          'captured.txt',
+          '--board',
+          board,
+        ]);
+        assert.equal(status, 0, stdout);
+      }),
+    );
+
+    it(
+      'is written again only where it changed, once it is recorded',
+      captured(board, ({ scratch }) => {
+        const hand = (...more: string[]) =>
+          propsoff(scratch.path, [
+            'board-text',
+            'racer.craft',
+            '--board',
+            board,
+            '--changed',
+            '--record',
+            ...more,
+          ]);
+        assert.match(hand().stderr, /There is no racer\.craft\.handed\.json/);
+        assert.match(hand().stderr, /^0 settings/m);
+        scratch.write(
+          'racer.craft',
+          files['racer.craft'].replace('tilt-limit = 40 deg', 'tilt-limit = 35 deg'),
+        );
+        const { stdout, stderr } = hand();
+        assert.match(stderr, /^1 setting /m);
+        assert.match(stdout, /35/);
+      }),
+    );
+  });
+}
+
+describe('the board’s own text on the command line', () => {
+  const listing = [
+    '### settings of the craft',
+    'quiet/first-cut := 225',
+    'quiet/second-cut := 400',
+    'motors/idle-share := 55',
+    'motors/steps-of-idle := 3',
+    'lamp/colour := green',
+    'lamp/blinks := yes',
+  ].join('\n');
+
+  it('of an unknown form is learned, and the profile serves from then on', () =>
+    withScratch({ ...files, 'listing.txt': listing }, async ({ path }) => {
+      const learned = propsoff(path, [
+        'learn',
+        'listing.txt',
+        '--name',
+        'gull',
+        '--confirm',
+        'motors/idle-share=motor.idle',
+        '--confirm',
+        'quiet/first-cut=gyro.lowpass.cutoff',
+      ]);
+      assert.equal(learned.status, 0, learned.stderr);
+      mkdirSync(join(path, 'boards'));
+      writeFileSync(join(path, 'boards', 'gull.json'), learned.stdout);
+      assert.equal(propsoff(path, ['check', 'racer.craft']).status, 0);
+      const { stdout } = propsoff(path, ['board-text', 'racer.craft', '--board', 'gull']);
+      assert.match(stdout, /motors\/idle-share := 50\n/);
+      writeFileSync(join(path, 'back.txt'), stdout);
+      assert.equal(propsoff(path, ['prove', 'racer.craft', 'back.txt', '--board', 'gull']).status, 0);
+      const read = propsoff(path, ['read', 'listing.txt', '--board', 'gull']);
+      assert.match(read.stdout, /5\.5 %/);
+    }));
+
+  it('is checked like a script, in its own words and at its own places', () =>
+    withScratch(
+      {
+        'a.boardtext':
+          'heron listens.\nin radio:\nreceiver port is uart2;\nreceivr link is crsf;\nin reports:\ntelemetry port is uart2;\nheron has heard 3 settings.\n',
+      },
+      async ({ path }) => {
+        const { status, stdout } = propsoff(path, ['check']);
+        assert.equal(status, 1);
+        assert.match(stdout, /^a\.boardtext:4:1 risk board\/unknown-setting .*receiver link/m);
+        assert.match(stdout, /^a\.boardtext:6:19 must-fix wire\/port-shared /m);
+        const { files: told } = JSON.parse(propsoff(path, ['check', '--json', 'a.boardtext']).stdout);
+        assert.deepEqual(told[0].counts, { 'must-fix': 1, risk: 1, note: 0, tidy: 0 });
+        const shared = told[0].findings.find(({ id }: { id: string }) => id === 'wire/port-shared');
+        assert.deepEqual(shared.range, {
+          start: { line: 5, character: 18 },
+          end: { line: 5, character: 23 },
+        });
+      },
+    ));
+
+  it('of no board that is known says so, and is never formatted', () =>
+    withScratch({ 'a.boardtext': 'who knows\n' }, async ({ path }) => {
+      assert.match(propsoff(path, ['check']).stdout, /a\.boardtext:1:1 \S+ board\/no-profile/);
+      assert.equal(propsoff(path, ['format']).status, 2);
+      assert.equal(readFileSync(join(path, 'a.boardtext'), 'utf8'), 'who knows\n');
+    }));
+
+  it('is held back by must-fix findings, and goes out with a reason that stands in it', () =>
+    withScratch(
+      { ...files, 'racer.craft': files['racer.craft'].replace(/^poles( +)= 12/m, 'poles$1= 13') },
+      async ({ path }) => {
+        const held = propsoff(path, ['board-text', 'racer.craft']);
+        assert.deepEqual([held.status, held.stdout], [1, '']);
+        assert.match(held.stderr, /must-fix/);
+        const sent = propsoff(path, ['board-text', 'racer.craft', '--despite', 'bench test']);
+        assert.equal(sent.status, 0);
+        assert.match(sent.stdout, /In spite of 1 must-fix finding: bench test/);
+      },
+    ));
+
+  for (const args of [
+    ['board-text'],
+    ['board-text', 'racer.craft', '--board', 'swift'],
+    ['board-text', 'nowhere.craft'],
+    ['read', 'nowhere.txt'],
+    ['prove', 'racer.craft'],
+    ['prove', 'racer.craft', 'nowhere.txt'],
+    ['learn'],
+    ['check', 'racer.craft', '--board', 'swift'],
+  ]) {
+    it(`refuses "${args.join(' ')}" in one line`, () =>
+      withScratch(files, async ({ path }) => {
+        const { status, stderr, stdout } = propsoff(path, args);
+        assert.deepEqual([status, stdout], [2, '']);
+        assert.match(stderr, /^propsoff: [^\n]+\n$/);
+      }));
+  }
+
+  it('never follows a record or a profile out of the folder of the script', () =>
+    withScratch(files, async ({ path }) => {
+      cpSync(join(demo, 'boards'), join(path, 'elsewhere'), { recursive: true });
+      const { status, stderr } = propsoff(path, [
+        'board-text',
+        'racer.craft',
+        '--board',
+        '../elsewhere/finch',
+      ]);
+      assert.equal(status, 2);
+      assert.match(stderr, /there is no board/);
+      assert.equal(existsSync(join(path, 'racer.craft.handed.json')), false);
+    }));
+});
