@@ -169,10 +169,18 @@ export class EditorDriver {
   async hoverOver(word: string): Promise<string> {
     const hover = this.page.locator('.monaco-editor .monaco-hover:visible .hover-contents');
     const loading = /^Loading\.\.\.$/;
-    await this.moveMouseOnto(word);
-    await this.waitUntil(`a hover over ${word}`, async () => {
+    const isThere = async () => {
       const texts = await hover.allInnerTexts();
       return texts.length > 0 && !texts.some((text) => loading.test(text.trim()));
+    };
+    await this.waitUntil(`a hover over ${word}`, async () => {
+      // What comes in late above the line, such as a lens, moves the word away from under the mouse.
+      await this.moveMouseOnto(word);
+      for (let looks = 0; looks < 40; looks += 1) {
+        if (await isThere()) return true;
+        await pause(50);
+      }
+      return false;
     });
     return (await hover.allInnerTexts()).join('\n');
   }
