@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { add, type Complex, over, scaled, times, unit } from '../../server/src/physics/complex';
+import { add, type Complex, over, polar, times, unit } from '../../server/src/physics/complex';
 import { type Axis, delayPhase, margins, openLoop } from '../../server/src/physics/loop';
 import { halfTime, overshoot, stepResponse } from '../../server/src/physics/step-response';
 import { near } from '../support/near';
@@ -10,7 +10,7 @@ function ratio(up: readonly number[], down: readonly number[]) {
     coefficients.reduce<Complex>((sum, value) => add(times(sum, s), { re: value, im: 0 }), { re: 0, im: 0 });
   return (frequency: number) => {
     const s = { re: 0, im: 2 * Math.PI * frequency };
-    return over(at(up, s), at(down, s));
+    return polar(over(at(up, s), at(down, s)));
   };
 }
 
@@ -42,7 +42,7 @@ describe('margins of a loop', () => {
 
   it('an integrator of 20 Hz with 5 ms of delay: 54°, 2.5 at 50 Hz (by hand)', () => {
     const loop = (frequency: number) =>
-      times({ re: 0, im: -20 / frequency }, unit(-2 * Math.PI * frequency * 0.005));
+      polar(times({ re: 0, im: -20 / frequency }, unit(-2 * Math.PI * frequency * 0.005)));
     const found = margins(loop, { from: 0.1, to: 1000 });
     near(degrees(found.phaseMargin), 54, 1e-3);
     near(found.gainMargin ?? Number.NaN, 2.5, 1e-3);
@@ -50,7 +50,9 @@ describe('margins of a loop', () => {
   });
 
   it('are negative for a loop that swings by itself, and absent where nothing crosses', () => {
-    const wild = margins((frequency) => scaled(ratio([25], [1, 10, 10, 10])(frequency), 5), band);
+    const calmer = ratio([25], [1, 10, 10, 10]);
+    const louder = (frequency: number) => ({ ...calmer(frequency), gain: 5 * calmer(frequency).gain });
+    const wild = margins(louder, band);
     assert.ok((wild.phaseMargin ?? 1) < 0);
     const calm = margins(ratio([0.5], [1, 1]), band);
     assert.deepEqual([calm.crossover, calm.phaseMargin, calm.gainMargin], [null, null, null]);

@@ -1,5 +1,5 @@
 import type { CraftView } from '../craft/view';
-import { type Complex, magnitude } from '../physics/complex';
+import { magnitude, type Polar, polar } from '../physics/complex';
 import { chainDelay, chainGain, chainPhase } from '../physics/filter';
 import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
 import { overshoot, type StepResponse, stepResponse } from '../physics/step-response';
@@ -123,7 +123,7 @@ const marginWords = (figure: string) => `phase margin ${figure}`;
 /** The same axis is asked for its crossover, its phase and its gain. */
 const known = new WeakMap<Axis, Margins>();
 /** By gains and frequency: an axis and what its doubts make of it have the same controller. */
-const controls = new WeakMap<Axis['gains'], Map<number, Complex>>();
+const controls = new WeakMap<Axis['gains'], Map<number, Polar>>();
 
 function marginsOf(axis: Axis): Margins {
   const found =
@@ -132,10 +132,10 @@ function marginsOf(axis: Axis): Margins {
   return found;
 }
 
-function controlOf(axis: Axis, frequency: number): Complex {
-  const byFrequency = controls.get(axis.gains) ?? new Map<number, Complex>();
+function controlOf(axis: Axis, frequency: number): Polar {
+  const byFrequency = controls.get(axis.gains) ?? new Map<number, Polar>();
   controls.set(axis.gains, byFrequency);
-  const control = byFrequency.get(frequency) ?? controller(axis, frequency);
+  const control = byFrequency.get(frequency) ?? polar(controller(axis, frequency));
   byFrequency.set(frequency, control);
   return control;
 }

@@ -1,4 +1,4 @@
-import { add, angle, type Complex, magnitude, scaled, times, unit } from './complex';
+import { add, type Complex, type Polar, polar, times } from './complex';
 import { chainResponse, type DigitalFilter } from './filter';
 
 /** Gains of one axis in physical units: command (share of full throttle) for a turning rate in rad/s. */
@@ -28,18 +28,19 @@ export interface Axis {
 
 /**
  * The loop opened at the gyro, at a frequency in Hz: from an error in turning rate to the rate that comes of it.
- * `control`: the controller's part, where it is known already.
+ * `control`: the controller's part, where it is known already. By size and angle, so that what only waits or lags
+ * adds an angle and costs no more.
  */
 export function openLoop(
   axis: Axis,
   frequency: number,
-  control: Complex = controller(axis, frequency),
-): Complex {
+  control: Polar = polar(controller(axis, frequency)),
+): Polar {
   const pulse = 2 * Math.PI * frequency;
   const lagged = pulse * axis.motorLag;
   const gain = axis.authority / (pulse * Math.sqrt(1 + lagged * lagged));
   const phase = -Math.PI / 2 - Math.atan(lagged) - pulse * axis.delay;
-  return times(scaled(unit(phase), gain), control);
+  return { gain: gain * control.gain, phase: phase + control.phase };
 }
 
 /** Phase (rad) that a wait (s) costs at a frequency (Hz): 2 π f T. Source: any textbook on control. */
@@ -80,7 +81,7 @@ const stepsPerDecade = 16;
  * crossover is the last one, the gain margin the least one.
  * Source: definitions, e.g. K. J. Åström and R. M. Murray, Feedback Systems, section 10.3.
  */
-export function margins(loop: (frequency: number) => Complex, band: Band): Margins {
+export function margins(loop: (frequency: number) => Polar, band: Band): Margins {
   const points = followed(loop, band);
   let found: Margins = { crossover: null, phaseMargin: null, gainMargin: null, gainMarginAt: null };
   for (const [index, point] of points.entries()) {
@@ -108,7 +109,7 @@ interface LoopPoint {
   readonly phase: number;
 }
 
-function followed(loop: (frequency: number) => Complex, { from, to }: Band): readonly LoopPoint[] {
+function followed(loop: (frequency: number) => Polar, { from, to }: Band): readonly LoopPoint[] {
   const count = Math.ceil(Math.log10(to / from) * stepsPerDecade);
   const points: LoopPoint[] = [];
   for (let step = 0; step <= count; step += 1) {
@@ -137,7 +138,7 @@ const mostTries = 40;
  * Source: M. Dowell and P. Jarratt, A modified regula falsi method, BIT 11 (1971), from memory.
  */
 function between(
-  loop: (frequency: number) => Complex,
+  loop: (frequency: number) => Polar,
   one: LoopPoint,
   other: LoopPoint,
   measure: (point: LoopPoint) => number,
@@ -163,9 +164,9 @@ function between(
 }
 
 /** A point of the loop, its phase within half a turn of that of its neighbour. */
-function pointAt(loop: (frequency: number) => Complex, frequency: number, near: number | null): LoopPoint {
-  const value = loop(frequency);
-  const own = angle(value);
-  const phase = near === null ? startOf(own) : own + 2 * Math.PI * Math.round((near - own) / (2 * Math.PI));
-  return { frequency, gain: magnitude(value), phase };
+function pointAt(loop: (frequency: number) => Polar, frequency: number, near: number | null): LoopPoint {
+  const { gain, phase: own } = loop(frequency);
+  const turn = 2 * Math.PI;
+  const phase = own + turn * Math.round(((near ?? 0) - own) / turn);
+  return { frequency, gain, phase: near === null ? startOf(phase) : phase };
 }
