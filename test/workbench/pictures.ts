@@ -81,6 +81,84 @@ async function photograph(editor: EditorDriver): Promise<void> {
   }
 }
 
+/** What a pilot does with a craft in order: its sheet part by part, a trial, two packs compared, the card. */
+async function photographTools(editor: EditorDriver): Promise<void> {
+  await editor.openFile(script);
+  await editor.statusBar(/to mend/);
+  await editor.runCommand('Propsoff: Show Build Sheet');
+  await editor.webview().locator('h1').waitFor();
+  await widenSideBar(editor, 520);
+  for (const theme of ['light', 'dark'] as const) {
+    await editor.setTheme(theme);
+    for (const [part, name] of parts) await takePart(editor, part, `sheet-${name}-${theme}`);
+  }
+  await editor.goTo(lineOf(editor, /^cutoff/));
+  await editor.runCommand('Propsoff: Try a Value');
+  await editor.webview().locator('#try input.number').fill('150 Hz');
+  await editor.webview().locator('#try tr[data-moved]').first().waitFor();
+  for (const theme of ['light', 'dark'] as const) {
+    await editor.setTheme(theme);
+    await takePart(editor, 'try', `try-${theme}`);
+  }
+  await editor.runCommand('View: Show Explorer');
+  await widenSideBar(editor, 250);
+  await editor.runCommand('Propsoff: Compare Two Scripts');
+  await editor.page.keyboard.type('Pack cruise');
+  await editor.page.locator('.quick-input-list .monaco-list-row', { hasText: 'cruise' }).first().click();
+  await takePages(editor, 'compare');
+  await editor.runCommand('View: Close Editor');
+  await editor.openFile(script);
+  await editor.runCommand('Propsoff: Open Bench Card');
+  await takePages(editor, 'card');
+}
+
+const parts = [
+  ['my-hands', 'hands'],
+  ['how-late', 'late'],
+  ['which-pack', 'packs'],
+  ['who-sees-me', 'seen'],
+] as const;
+
+/** One piece of the page in the side bar. */
+async function takePart(editor: EditorDriver, id: string, name: string): Promise<void> {
+  const part = editor.webview().locator(`#${id}`);
+  await part.scrollIntoViewIfNeeded();
+  await part.screenshot({ path: join(pictures, `${name}.png`), animations: 'disabled' });
+  console.log(`client/pictures/${name}.png`);
+}
+
+/** The upper part of a page that stands beside the script. */
+async function takePages(editor: EditorDriver, name: string): Promise<void> {
+  const page = editor.page.locator('.editor-group-container').last();
+  await editor.webview().locator('h1').waitFor();
+  for (const theme of ['light', 'dark'] as const) {
+    await editor.setTheme(theme);
+    const box = await page.boundingBox();
+    if (box === null) throw new Error(`${name} does not show`);
+    const clip = { ...box, height: Math.min(box.height, 1000) };
+    await editor.page.screenshot({
+      path: join(pictures, `${name}-${theme}.png`),
+      clip,
+      animations: 'disabled',
+    });
+    console.log(`client/pictures/${name}-${theme}.png`);
+  }
+}
+
+/** In a window tall enough for the longest part of the sheet. */
+async function photographInOrder(): Promise<void> {
+  const editor = await openEditor({
+    width: 1280,
+    height: 2400,
+    settings: { 'editor.minimap.enabled': false },
+  });
+  try {
+    await photographTools(editor);
+  } finally {
+    await editor.close();
+  }
+}
+
 async function main(): Promise<void> {
   const scratch = scratchFolder('pictures');
   const folder = join(scratch, 'demo');
@@ -95,6 +173,7 @@ async function main(): Promise<void> {
     } finally {
       await editor.close();
     }
+    await photographInOrder();
   } finally {
     rmSync(scratch, { recursive: true, force: true });
   }
