@@ -1,4 +1,5 @@
 import '../page/page.css';
+import '../page/document.css';
 import './card.css';
 import type { BenchCard, CardReading, CardStep } from '../../server/src/sheet/bench-card/bench-card';
 import { element } from '../page/element';

@@ -1,10 +1,12 @@
 import '../page/page.css';
 import '../page/wide.css';
+import '../page/document.css';
 import './compare.css';
 import type { Held } from '../../server/src/sheet/compare/changed-settings';
 import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
 import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
 import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
+import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import type { FromCompare, ToCompare } from './messages';
@@ -14,17 +16,6 @@ declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void }
 const api = acquireVsCodeApi();
 const page = document.getElementById('compare');
 const live = document.getElementById('live');
-
-/** What the stages of the job ask, as headings. */
-const questions: ReadonlyMap<string, string> = new Map([
-  ['wire', 'Wire it'],
-  ['obey', 'Make it obey'],
-  ['turn', 'Make it turn'],
-  ['tune', 'Make it fly well'],
-  ['see', 'See'],
-  ['safe', 'Stay safe'],
-  ['remember', 'Remember'],
-]);
 
 function show(message: ToCompare): void {
   if (page === null) return;
@@ -48,7 +39,7 @@ function content(comparison: Comparison): readonly HTMLElement[] {
     heading(),
     element('p', {}, label(before), element('span', { class: 'aside' }, ' → '), label(after)),
     element('p', {}, answer),
-    ...[...questions].flatMap(([stage, question]) => stageSection(stage, question, comparison)),
+    ...jobStages.flatMap(([stage, question]) => stageSection(stage, question, comparison)),
     ...(figures.length === 0 ? [] : [section('All together', movedTable('All figures that move', figures))]),
     ...(isQuiet(findings) ? [] : [section('Findings', ...findingChangeList(findings))]),
     element('p', { class: 'aside' }, caution),

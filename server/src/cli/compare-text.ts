@@ -1,14 +1,14 @@
-import { stages } from '../sheet/compare/changed-settings';
 import type { Comparison, Effect, SettingWithEffect, SideLabel } from '../sheet/compare/compare';
 import type { FindingChanges } from '../sheet/compare/finding-changes';
 import type { MovedFigure } from '../sheet/compare/moved-figures';
+import { jobStages } from '../sheet/job-stages';
 import { painted, type Terminal, visible } from './terminal';
 
 /** A comparison for people: setting by setting in the order of the job, then what it comes to. */
 export function comparisonText(comparison: Comparison, terminal: Terminal): string {
   const { before, after, figures, findings, caution } = comparison;
   const title = (text: string) => ['', painted(text, 'bold', terminal)];
-  const differences = stages.flatMap((stage) => stageLines(stage, comparison, terminal));
+  const differences = jobStages.flatMap(([stage, title]) => stageLines(stage, title, comparison, terminal));
   const lines = [
     `${labelText(before)} → ${labelText(after)}`,
     ...(differences.length === 0 ? ['', 'No setting differs.'] : differences),
@@ -25,14 +25,19 @@ function labelText({ name, file, pack }: SideLabel): string {
   return visible(`${name} (${file}${pack === null ? '' : `, pack ${pack}`})`);
 }
 
-function stageLines(stage: string, { settings, members }: Comparison, terminal: Terminal): readonly string[] {
+function stageLines(
+  stage: string,
+  title: string,
+  { settings, members }: Comparison,
+  terminal: Terminal,
+): readonly string[] {
   const rows = [
     ...settings.filter((one) => one.stage === stage).flatMap((one) => settingLines(one, terminal)),
     ...members
       .filter((one) => one.stage === stage)
       .map(({ path, title, is }) => visible(`  ${path} ${is}: ${title}`)),
   ];
-  return rows.length === 0 ? [] : ['', painted(capital(stage), 'bold', terminal), ...rows];
+  return rows.length === 0 ? [] : ['', painted(title, 'bold', terminal), ...rows];
 }
 
 function settingLines(
@@ -80,8 +85,4 @@ function findingLines(
         `${indent}${painted('-', 'blue', terminal)} ${visible(`${level} ${id}: ${message}`)}`,
     ),
   ];
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }

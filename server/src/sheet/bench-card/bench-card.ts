@@ -10,6 +10,7 @@ import { fileName } from '../../craft/include-path';
 import { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
 import { exactText } from '../../units/quantity';
+import { jobStages } from '../job-stages';
 import { type Target, targetOfPath } from '../target';
 import { figureText, spanText } from '../which-pack';
 
@@ -67,13 +68,7 @@ export interface CardReading {
 }
 
 const parts: readonly (readonly [stage: BenchStep['stage'], title: string])[] = [
-  ['wire', 'Wire it'],
-  ['obey', 'Make it obey'],
-  ['turn', 'Make it turn'],
-  ['tune', 'Make it fly well'],
-  ['see', 'See'],
-  ['safe', 'Stay safe'],
-  ['remember', 'Remember'],
+  ...jobStages,
   ['hover', 'With propellers, outdoors'],
 ];
 

@@ -4,6 +4,7 @@ import { membershipsIn } from '../../craft/memberships';
 import type { Value } from '../../craft/value';
 import { valueText } from '../../craft/value-text';
 import { CraftView } from '../../craft/view';
+import { jobStages } from '../job-stages';
 import { type Target, targetOfPath } from '../target';
 
 /** One side of a comparison. */
@@ -47,7 +48,6 @@ export interface SettingChanges {
   readonly members: readonly ChangedMember[];
 }
 
-export const stages = ['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember'];
 const inView = '<pack in view>';
 
 /** What differs, in the order of the job. Flights are notes, not settings, and are left out. */
@@ -70,8 +70,12 @@ export function settingChanges(before: Side, after: Side): SettingChanges {
   const placeOf = ({ path }: { readonly path: string }) =>
     order.get(catalog.parameter(path.replace(inView, 'any'))?.name ?? '') ?? order.size;
   const byJob = (a: ChangedSetting | ChangedMember, b: ChangedSetting | ChangedMember) =>
-    stages.indexOf(a.stage) - stages.indexOf(b.stage) || placeOf(a) - placeOf(b);
+    stageOf(a) - stageOf(b) || placeOf(a) - placeOf(b);
   return { settings: settings.sort(byJob), members: [...lonely.values()].sort(byJob) };
+}
+
+function stageOf({ stage }: { readonly stage: string }): number {
+  return jobStages.findIndex(([name]) => name === stage);
 }
 
 /** Every path that a side sets, by a name that is the same for the packs in view of both sides. */
