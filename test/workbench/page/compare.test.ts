@@ -51,6 +51,10 @@ describe('a comparison', () => {
     await compareWith('Pack cruise');
     const cells = page().locator('.setting', { hasText: 'pack.<pack in view>.cells' });
     assert.match(await cells.locator('.values').innerText(), /6 → 4/);
+    for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    }
     await cells.locator('button.value').last().click();
     await editor().statusBar(/Ln 5\d, /);
   });

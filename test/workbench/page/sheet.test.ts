@@ -188,3 +188,31 @@ describe('the build sheet', () => {
     assert.match(await editor().statusBar(/to mend/), /^0 to mend, 0 risks$/);
   });
 });
+
+describe('a build sheet that is moved', () => {
+  it('shows the same in another place, folded as it was (J01)', async () => {
+    const editor = await openEditor();
+    try {
+      await editor.openFile('sandmartin.craft');
+      await editor.runCommand('Propsoff: Show Build Sheet');
+      const first = () => editor.webview().locator('details.part').first();
+      await first().locator('summary').first().click();
+      await editor.waitUntil(
+        'the part to be folded',
+        async () => (await first().getAttribute('open')) === null,
+      );
+      await editor.runCommand('View: Move View');
+      const row = (label: string) =>
+        editor.page.locator('.quick-input-list .monaco-list-row', { hasText: label });
+      await editor.page.keyboard.type('Build Sheet');
+      await row('Build Sheet').first().click();
+      await row('New Panel Entry').first().click();
+      await editor.page.locator('.part.panel .composite-bar', { hasText: /build sheet/i }).waitFor();
+      await editor.webview().locator('h1', { hasText: 'Sandmartin' }).waitFor();
+      assert.equal(await first().getAttribute('open'), null);
+      assert.ok((await editor.webview().locator('details.part').count()) >= 7);
+    } finally {
+      await editor.close();
+    }
+  });
+});

@@ -45,6 +45,10 @@ describe('a value on trial', () => {
     assert.match(await trial().innerText(), /now 225 Hz/);
     await type('150 Hz');
     await delay().filter({ hasText: '→' }).waitFor();
+    for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    }
     assert.match(await delay().innerText(), /^1\.19 → \d\.\d+ ms$/);
     assert.match(readFileSync(path(), 'utf8'), /cutoff = 2\.5 \* quiet/);
     await trial().locator('button', { hasText: 'Write It' }).click();
