@@ -22,8 +22,8 @@ Usage: propsoff <command> [paths] [options]
       The whole story of a parameter (gyro.lowpass.cutoff) or of a check (wire/port-shared);
       of a group (gyro) its parameters; of a last word (cutoff) those that end in it.
 
-  propsoff sheet <script> --json [--pack <name>]
-      The build sheet of one script as JSON.
+  propsoff sheet <script> [--json] [--pack <name>]
+      The build sheet of one script: what was found, who is wired where, figures for every pack.
 
   propsoff bench-card <script> [--pack <name>] [--html | --json]
       What is done on the bench to prove the craft, only the steps that it needs, as Markdown; --html: a

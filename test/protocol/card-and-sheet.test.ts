@@ -97,3 +97,30 @@ describe('propsoff bench-card', () => {
       }));
   }
 });
+
+describe('propsoff sheet', () => {
+  const propsoff = (args: readonly string[], cwd: string) =>
+    spawnSync(process.execPath, [built('propsoff.js'), 'sheet', ...args], { cwd, encoding: 'utf8' });
+
+  it('tells people part by part what the panel shows, with figures pack by pack', () =>
+    withScratch(files, async ({ path }) => {
+      const { status, stdout } = propsoff(['racer.craft'], path);
+      assert.equal(status, 0);
+      assert.match(stdout, /^Sandmartin\nrace · Heron · European Union · pack sprint in view\n/);
+      assert.match(stdout, /\nCan it fly\? nothing found to mend, 1 accepted\n/);
+      assert.match(stdout, /\n {2}uart2: receiver\n/);
+      assert.match(stdout, /\n {2}Delay of the gyro’s filters +1\.19 ms \(1\.04–3\.74\) +1\.44 ms/);
+      assert.match(stdout, /\nWhat did I learn\? 1 flight noted\n {2}2026-05-14, sprint, tail wobbles/);
+      assert.doesNotMatch(stdout, /undefined|NaN|\p{Cc}(?<!\n)/u);
+    }));
+
+  it('gives the same as data, and refuses a pack that there is not', () =>
+    withScratch(files, async ({ path }) => {
+      const { parts, figures } = JSON.parse(propsoff(['racer.craft', '--json'], path).stdout);
+      assert.equal(parts.length, 7);
+      assert.ok(figures[0].figures.length >= 40);
+      const { status, stderr } = propsoff(['racer.craft', '--pack', 'winter'], path);
+      assert.equal(status, 2);
+      assert.match(stderr, /^propsoff: [^\n]*no pack "winter": sprint, cruise\n$/);
+    }));
+});
