@@ -9,7 +9,7 @@ export function findingChangeList({ gained, lost }: FindingChanges): readonly HT
 }
 
 function item(word: string): (finding: ToldFinding) => HTMLElement {
-  return ({ level, message, advice }) =>
+  return ({ level, message, advice, isOnlyAlone = false }) =>
     element(
       'li',
       { class: `finding ${level}` },
@@ -17,7 +17,7 @@ function item(word: string): (finding: ToldFinding) => HTMLElement {
       element(
         'span',
         {},
-        element('b', {}, word),
+        element('b', {}, isOnlyAlone ? 'Only if changed alone:' : word),
         ` ${message} `,
         element('span', { class: 'aside' }, advice),
       ),

@@ -76,10 +76,10 @@ function findingLines(
   terminal: Terminal,
 ): readonly string[] {
   return [
-    ...gained.map(
-      ({ level, id, message }) =>
-        `${indent}${painted('+', 'red', terminal)} ${visible(`${level} ${id}: ${message}`)}`,
-    ),
+    ...gained.map(({ level, id, message, isOnlyAlone = false }) => {
+      const when = isOnlyAlone ? 'only if changed alone: ' : '';
+      return `${indent}${painted('+', 'red', terminal)} ${visible(`${when}${level} ${id}: ${message}`)}`;
+    }),
     ...lost.map(
       ({ level, id, message }) =>
         `${indent}${painted('-', 'blue', terminal)} ${visible(`${level} ${id}: ${message}`)}`,

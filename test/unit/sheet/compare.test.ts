@@ -103,6 +103,22 @@ describe('a comparison', () => {
     assert.deepEqual(back.findings.gained, []);
   });
 
+  it('marks findings that come of a change that is only half made', () => {
+    const lower = replaced(
+      /^warn-cell( +)= 3\.5 V/m,
+      'warn-cell$1= 3.2 V',
+      replaced(/^land-cell( +)= 3\.3 V/m, 'land-cell$1= 3.1 V'),
+    );
+    const { settings, findings } = compared(side(racer), side(lower));
+    const warn = settings.find(({ path }) => path === 'power.warn-cell')?.effect?.gained ?? [];
+    const below = warn.find(({ id }) => id === 'power/warn-below-land');
+    assert.equal(below?.isOnlyAlone, true);
+    assert.ok(findings.gained.every(({ id }) => id !== 'power/warn-below-land'));
+    const weak = replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5');
+    const [cells] = compared(side(racer), side(weak)).settings;
+    assert.equal(cells?.effect?.gained[0]?.isOnlyAlone ?? false, false);
+  });
+
   it('tells a member that only one has in one row', () => {
     const more = `${racer}\n[switch.locate]\nchannel = 8\non = 1300..1700 us\n`;
     assert.deepEqual(

@@ -58,7 +58,7 @@ export function* comparing(
   const withEffects: SettingWithEffect[] = [];
   for (const setting of settings) {
     const isTold = withEffects.length < mostEffects;
-    withEffects.push({ ...setting, effect: isTold ? effectOf(setting, before, check) : null });
+    withEffects.push({ ...setting, effect: isTold ? effectOf(setting, before, after, check) : null });
     yield;
   }
   return {
@@ -81,6 +81,7 @@ export function compare(...sides: Parameters<typeof comparing>): Comparison {
 function effectOf(
   { before: was, after: is }: ChangedSetting,
   { craft, pack, findings }: CheckedSide,
+  after: CheckedSide,
   check: (craft: Craft) => readonly Finding[],
 ): Effect | null {
   const isLeftOut = is.text === null || (is.isAssumed && !was.isAssumed);
@@ -91,7 +92,14 @@ function effectOf(
   const trial = whatIf(craft, edits);
   const moved = movedFigures(craft, trial, [[pack, pack]]);
   const { gained, lost } = findingChanges(findings, check(trial));
-  return { moved: moved.slice(0, mostMoved), leftOut: Math.max(0, moved.length - mostMoved), gained, lost };
+  // What neither side has comes of a change that is only half made.
+  const stays = new Set(after.findings.map((finding) => finding.check.id));
+  return {
+    moved: moved.slice(0, mostMoved),
+    leftOut: Math.max(0, moved.length - mostMoved),
+    gained: gained.map((finding) => (stays.has(finding.id) ? finding : { ...finding, isOnlyAlone: true })),
+    lost,
+  };
 }
 
 function labelOf({ craft, pack, file }: CheckedSide): SideLabel {

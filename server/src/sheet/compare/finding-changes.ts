@@ -8,6 +8,8 @@ export interface ToldFinding {
   readonly level: Finding['level'];
   readonly message: string;
   readonly advice: string;
+  /** Whether it comes only if one change is made without the others that belong to it. */
+  readonly isOnlyAlone?: boolean;
 }
 
 export interface FindingChanges {
