@@ -15,6 +15,8 @@ export const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
 const band = { from: 0.5, to: 300 };
 /** s: long enough for the first swing of the slowest of them. */
 export const watched = 0.25;
+/** How many periods of the crossover a step is watched for its overshoot: the first swing is over in one. */
+const swings = 2;
 const degrees = 180 / Math.PI;
 
 interface Told {
@@ -22,6 +24,8 @@ interface Told {
   readonly title: string;
   readonly unit: string;
   readonly isSigned?: boolean;
+  /** Whether body and motors have no part in it, and what is not known of them does not move it. */
+  readonly isOfControllerAlone?: boolean;
   readonly measure: (axis: Axis, view: CraftView) => number | null;
   readonly why: string;
 }
@@ -69,7 +73,8 @@ const told: readonly Told[] = [
     title: 'Overshoot',
     unit: '%',
     measure: (axis, view) => {
-      const response = stepOf(axis, view);
+      const { crossover } = marginsOf(axis);
+      const response = crossover === null ? null : stepOf(axis, view, Math.min(watched, swings / crossover));
       return response === null ? null : 100 * overshoot(response);
     },
     why: 'of a small step, simulated once a round of the loop',
@@ -78,6 +83,7 @@ const told: readonly Told[] = [
     id: 'noise-gain',
     title: 'Motor noise passed on',
     unit: '%',
+    isOfControllerAlone: true,
     measure: (axis, view) => {
       const turns = turnsAt(view, 'hover')?.likely;
       const chains = chainsOf(view)?.value;
@@ -90,8 +96,8 @@ const told: readonly Told[] = [
   },
 ];
 
-/** The answer to a small step, simulated once a round of the loop where that is enough. */
-export function stepOf(axis: Axis, view: CraftView): StepResponse | null {
+/** The answer to a small step over a time in s, simulated once a round of the loop where that is enough. */
+export function stepOf(axis: Axis, view: CraftView, length: number): StepResponse | null {
   const gyro = view.quantity('gyro.rate');
   const control = view.quantity('control.rate');
   const { crossover, phaseMargin } = marginsOf(axis);
@@ -100,7 +106,7 @@ export function stepOf(axis: Axis, view: CraftView): StepResponse | null {
   if (phaseMargin === null || phaseMargin <= 0) return null;
   const quick = waitingForFilters(axis, crossover);
   const rates = { gyro: quick === null ? gyro : control, control };
-  return stepResponse(quick ?? axis, rates, watched);
+  return stepResponse(quick ?? axis, rates, length);
 }
 
 /** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
@@ -122,40 +128,48 @@ const marginWords = (figure: string) => `phase margin ${figure}`;
 
 /** The same axis is asked for its crossover, its phase and its gain. */
 const known = new WeakMap<Axis, Margins>();
-/** By gains and frequency: an axis and what its doubts make of it have the same controller. */
-const controls = new WeakMap<Axis['gains'], Map<number, Polar>>();
+/** By gains and step of the grid: an axis and what its doubts make of it have the same controller. */
+const controls = new WeakMap<Axis['gains'], Polar[]>();
 
 function marginsOf(axis: Axis): Margins {
   const found =
-    known.get(axis) ?? margins((frequency) => openLoop(axis, frequency, controlOf(axis, frequency)), band);
+    known.get(axis) ??
+    margins((frequency, step) => openLoop(axis, frequency, controlOf(axis, frequency, step)), band);
   known.set(axis, found);
   return found;
 }
 
-function controlOf(axis: Axis, frequency: number): Polar {
-  const byFrequency = controls.get(axis.gains) ?? new Map<number, Polar>();
-  controls.set(axis.gains, byFrequency);
-  const control = byFrequency.get(frequency) ?? polar(controller(axis, frequency));
-  byFrequency.set(frequency, control);
+function controlOf(axis: Axis, frequency: number, step: number | undefined): Polar {
+  if (step === undefined) return polar(controller(axis, frequency));
+  const kept = controls.get(axis.gains) ?? [];
+  controls.set(axis.gains, kept);
+  const control = kept[step] ?? polar(controller(axis, frequency));
+  kept[step] = control;
   return control;
 }
 
 export const loopFigures: readonly FigureSource[] = axes.flatMap((name) =>
-  told.map(({ id, title, unit, isSigned = false, measure, why }): FigureSource => {
-    const gains = ['proportional', 'integral', 'derivative'].map((gain) => `control.${name}.${gain}`);
-    return {
-      id: `${name}-${id}`,
-      title: `${title}: ${name}`,
-      unit,
-      isSigned,
-      ...(id === 'phase-margin' ? { hint: { at: `control.${name}.proportional`, words: marginWords } } : {}),
-      from: [...gains, 'gyro.lowpass.cutoff', 'motor.response-time', 'craft.motor-spacing'],
-      compute(view): Computed | null {
-        const model = axisOf(view, name);
-        if (model === null) return null;
-        const found = estimate(model.value, (axis) => measure(axis, view));
-        return found === null ? null : { ...found, why, assumed: model.assumed };
-      },
-    };
-  }),
+  told.map(
+    ({ id, title, unit, isSigned = false, isOfControllerAlone = false, measure, why }): FigureSource => {
+      const gains = ['proportional', 'integral', 'derivative'].map((gain) => `control.${name}.${gain}`);
+      return {
+        id: `${name}-${id}`,
+        title: `${title}: ${name}`,
+        unit,
+        isSigned,
+        ...(id === 'phase-margin'
+          ? { hint: { at: `control.${name}.proportional`, words: marginWords } }
+          : {}),
+        from: [...gains, 'gyro.lowpass.cutoff', 'motor.response-time', 'craft.motor-spacing'],
+        compute(view): Computed | null {
+          const model = axisOf(view, name);
+          if (model === null) return null;
+          const { likely, turned } = model.value;
+          const doubted = { likely, turned: isOfControllerAlone ? [] : turned };
+          const found = estimate(doubted, (axis) => measure(axis, view));
+          return found === null ? null : { ...found, why, assumed: model.assumed };
+        },
+      };
+    },
+  ),
 );

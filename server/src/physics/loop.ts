@@ -57,6 +57,9 @@ export function controller({ gains, gyroFilters, derivativeFilters }: Axis, freq
   return times(summed, chainResponse({ filters: gyroFilters }, frequency));
 }
 
+/** A loop at a frequency in Hz. `step`: which point of the band's grid that is, for who keeps what is asked there. */
+export type Loop = (frequency: number, step?: number) => Polar;
+
 /** How far a loop is from swinging by itself. Frequencies in Hz. */
 export interface Margins {
   /** Where the loop's gain last falls through 1; null: it never does in the band that was looked at. */
@@ -81,23 +84,32 @@ const stepsPerDecade = 16;
  * crossover is the last one, the gain margin the least one.
  * Source: definitions, e.g. K. J. Åström and R. M. Murray, Feedback Systems, section 10.3.
  */
-export function margins(loop: (frequency: number) => Polar, band: Band): Margins {
-  const points = followed(loop, band);
+export function margins(loop: Loop, band: Band): Margins {
   let found: Margins = { crossover: null, phaseMargin: null, gainMargin: null, gainMarginAt: null };
-  for (const [index, point] of points.entries()) {
-    const before = points[index - 1];
-    if (before === undefined) continue;
-    if (before.gain >= 1 && point.gain < 1) {
-      const at = between(loop, before, point, ({ gain }) => Math.log(gain));
-      found = { ...found, crossover: at.frequency, phaseMargin: Math.PI + at.phase };
-    }
-    if (halfTurns(before.phase) !== halfTurns(point.phase)) {
-      const level = Math.PI * (1 - 2 * Math.max(halfTurns(before.phase), halfTurns(point.phase)));
-      const at = between(loop, before, point, ({ phase }) => phase - level);
-      const more = 1 / at.gain;
-      if (more > 1 && (found.gainMargin === null || more < found.gainMargin))
-        found = { ...found, gainMargin: more, gainMarginAt: at.frequency };
-    }
+  let before: LoopPoint | null = null;
+  for (const [step, frequency] of gridOf(band).entries()) {
+    const point = pointAt(loop(frequency, step), frequency, before);
+    if (before !== null) found = crossed(loop, before, point, found);
+    before = point;
+  }
+  return found;
+}
+
+/** What is known once the loop has gone from one point of the grid to the next. */
+function crossed(loop: Loop, before: LoopPoint, point: LoopPoint, known: Margins): Margins {
+  let found = known;
+  if (before.gain >= 1 && point.gain < 1) {
+    const at = between(loop, before, point, ({ gain }) => Math.log(gain));
+    found = { ...found, crossover: at.frequency, phaseMargin: Math.PI + at.phase };
+  }
+  const turns = halfTurns(point.phase);
+  const turnsBefore = halfTurns(before.phase);
+  if (turns !== turnsBefore) {
+    const level = Math.PI * (1 - 2 * Math.max(turns, turnsBefore));
+    const at = between(loop, before, point, ({ phase }) => phase - level);
+    const more = 1 / at.gain;
+    if (more > 1 && (found.gainMargin === null || more < found.gainMargin))
+      found = { ...found, gainMargin: more, gainMarginAt: at.frequency };
   }
   return found;
 }
@@ -109,13 +121,17 @@ interface LoopPoint {
   readonly phase: number;
 }
 
-function followed(loop: (frequency: number) => Polar, { from, to }: Band): readonly LoopPoint[] {
+/** The same band is looked through for every loop. */
+const grids = new WeakMap<Band, readonly number[]>();
+
+function gridOf(band: Band): readonly number[] {
+  const known = grids.get(band);
+  if (known !== undefined) return known;
+  const { from, to } = band;
   const count = Math.ceil(Math.log10(to / from) * stepsPerDecade);
-  const points: LoopPoint[] = [];
-  for (let step = 0; step <= count; step += 1) {
-    points.push(pointAt(loop, from * (to / from) ** (step / count), points.at(-1)?.phase ?? null));
-  }
-  return points;
+  const grid = Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
+  grids.set(band, grid);
+  return grid;
 }
 
 /** A loop starts late, not early: an angle just above half a turn is one just below minus half a turn. */
@@ -128,8 +144,8 @@ function halfTurns(phase: number): number {
   return Math.ceil((-phase / Math.PI - 1) / 2);
 }
 
-/** Closer than this share of a step nobody needs to know where a crossing lies. */
-const closeEnough = 1e-6;
+/** Closer than 0.01 % of gain or 0.006 degrees nobody needs to know a crossing. */
+const closeEnough = 1e-4;
 const mostTries = 40;
 
 /**
@@ -138,7 +154,7 @@ const mostTries = 40;
  * Source: M. Dowell and P. Jarratt, A modified regula falsi method, BIT 11 (1971), from memory.
  */
 function between(
-  loop: (frequency: number) => Polar,
+  loop: Loop,
   one: LoopPoint,
   other: LoopPoint,
   measure: (point: LoopPoint) => number,
@@ -149,7 +165,7 @@ function between(
   for (let tries = 0; tries < mostTries; tries += 1) {
     const share = atLeft / (atLeft - atRight);
     const frequency = left.frequency * (right.frequency / left.frequency) ** share;
-    found = pointAt(loop, frequency, left.phase);
+    found = pointAt(loop(frequency), frequency, left);
     const value = measure(found);
     if (Math.abs(value) < closeEnough) break;
     if (value > 0 === atLeft > 0) {
@@ -164,9 +180,8 @@ function between(
 }
 
 /** A point of the loop, its phase within half a turn of that of its neighbour. */
-function pointAt(loop: (frequency: number) => Polar, frequency: number, near: number | null): LoopPoint {
-  const { gain, phase: own } = loop(frequency);
+function pointAt({ gain, phase: own }: Polar, frequency: number, near: LoopPoint | null): LoopPoint {
   const turn = 2 * Math.PI;
-  const phase = own + turn * Math.round(((near ?? 0) - own) / turn);
+  const phase = own + turn * Math.round(((near?.phase ?? 0) - own) / turn);
   return { frequency, gain, phase: near === null ? startOf(phase) : phase };
 }

@@ -6,7 +6,7 @@ export interface StepResponse {
   /** Seconds between two of the values. */
   readonly interval: number;
   /** Turning rate as a share of what was called for, from the moment of the call on. */
-  readonly values: readonly number[];
+  readonly values: Float64Array;
 }
 
 /** How often the gyro is read and filtered, and how often the controller runs, both a second. */
@@ -24,16 +24,16 @@ export interface Rates {
 export function stepResponse(axis: Axis, rates: Rates, length: number, isDamped = true): StepResponse {
   const interval = 1 / rates.gyro;
   const samplesARound = Math.max(1, Math.round(rates.gyro / rates.control));
-  const gyro = running(axis.gyroFilters);
-  const control = controllerOf(axis, samplesARound * interval, isDamped);
+  const gyro = new RunningChain(axis.gyroFilters);
+  const control = new RunningController(axis, samplesARound * interval, isDamped);
   const line = new DelayLine(axis.delay * rates.gyro);
   const decay = axis.motorLag > 0 ? Math.exp(-interval / axis.motorLag) : 0;
-  const values: number[] = [];
+  const values = new Float64Array(Math.ceil(length / interval));
   let [turning, pushed, command] = [0, 0, 0];
-  for (let sample = 0; sample * interval < length; sample += 1) {
-    values.push(turning);
-    const seen = gyro(turning);
-    if (sample % samplesARound === 0) command = control(seen);
+  for (let sample = 0; sample < values.length; sample += 1) {
+    values[sample] = turning;
+    const seen = gyro.next(turning);
+    if (sample % samplesARound === 0) command = control.next(seen);
     const target = axis.authority * line.pass(command);
     // The acceleration nears its target; the mean over the sample moves the body.
     const next = target + (pushed - target) * decay;
@@ -43,36 +43,68 @@ export function stepResponse(axis: Axis, rates: Rates, length: number, isDamped 
   return { interval, values };
 }
 
-/** The controller as it runs: the command for a turning rate that was seen, once a round (s). */
-function controllerOf({ gains, derivativeFilters }: Axis, round: number, isDamped: boolean) {
-  const derived = running(derivativeFilters);
-  let [held, before] = [0, 0];
-  return (seen: number): number => {
+/** The controller as it runs, once a round (s). */
+class RunningController {
+  private readonly derived: RunningChain;
+  private held = 0;
+  private before = 0;
+
+  constructor(
+    private readonly axis: Axis,
+    private readonly round: number,
+    private readonly isDamped: boolean,
+  ) {
+    this.derived = new RunningChain(axis.derivativeFilters);
+  }
+
+  /** The command for a turning rate that was seen. */
+  next(seen: number): number {
+    const { gains } = this.axis;
     const error = 1 - seen;
-    held += gains.integral * error * round;
-    const watched = isDamped ? -seen : error;
-    const change = derived((watched - before) / round);
-    before = watched;
-    return gains.proportional * error + held + gains.derivative * change;
-  };
+    this.held += gains.integral * error * this.round;
+    const watched = this.isDamped ? -seen : error;
+    const change = this.derived.next((watched - this.before) / this.round);
+    this.before = watched;
+    return gains.proportional * error + this.held + gains.derivative * change;
+  }
 }
 
-/** A chain as it runs, sample by sample, in transposed direct form: two numbers hold all that was before. */
-function running(filters: readonly DigitalFilter[]): (value: number) => number {
-  const coefficients = Float64Array.from(filters.flatMap(({ a, b }) => [...b, ...a]));
-  const held = new Float64Array(2 * filters.length);
-  return (value) => {
+/** Filters as they run, one after the other. */
+class RunningChain {
+  private readonly filters: readonly RunningFilter[];
+
+  constructor(filters: readonly DigitalFilter[]) {
+    this.filters = filters.map((filter) => new RunningFilter(filter));
+  }
+
+  next(value: number): number {
     let passed = value;
-    for (let filter = 0; filter < filters.length; filter += 1) {
-      const [at, own] = [5 * filter, 2 * filter];
-      const out = (coefficients[at] ?? 0) * passed + (held[own] ?? 0);
-      held[own] =
-        (coefficients[at + 1] ?? 0) * passed - (coefficients[at + 3] ?? 0) * out + (held[own + 1] ?? 0);
-      held[own + 1] = (coefficients[at + 2] ?? 0) * passed - (coefficients[at + 4] ?? 0) * out;
-      passed = out;
-    }
+    for (const filter of this.filters) passed = filter.next(passed);
     return passed;
-  };
+  }
+}
+
+/** A filter as it runs, sample by sample, in transposed direct form: two numbers hold all that was before. */
+class RunningFilter {
+  private readonly b0: number;
+  private readonly b1: number;
+  private readonly b2: number;
+  private readonly a1: number;
+  private readonly a2: number;
+  private first = 0;
+  private second = 0;
+
+  constructor({ b, a }: DigitalFilter) {
+    [this.b0, this.b1, this.b2] = b;
+    [this.a1, this.a2] = a;
+  }
+
+  next(value: number): number {
+    const out = this.b0 * value + this.first;
+    this.first = this.b1 * value - this.a1 * out + this.second;
+    this.second = this.b2 * value - this.a2 * out;
+    return out;
+  }
 }
 
 /** Gives back what went in so many samples ago, at least one; between two samples the mean, by their nearness. */
@@ -100,7 +132,9 @@ class DelayLine {
 
 /** By how much the highest value stands above the call, as a share of it; 0 where it never does. */
 export function overshoot({ values }: StepResponse): number {
-  return values.reduce((most, value) => Math.max(most, value - 1), 0);
+  let most = 0;
+  for (const value of values) most = Math.max(most, value - 1);
+  return most;
 }
 
 /** Seconds until half of what was called for is there; null: not within the time that was looked at. */

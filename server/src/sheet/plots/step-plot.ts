@@ -10,7 +10,7 @@ export function stepPlot(view: CraftView): LinePlot | null {
   const times = Array.from({ length: samples }, (_, step) => (watched * step) / (samples - 1));
   const lines = axes.flatMap((name): readonly Line[] => {
     const axis = axisOf(view, name)?.value.likely;
-    const response = axis === undefined ? null : stepOf(axis, view);
+    const response = axis === undefined ? null : stepOf(axis, view, watched);
     if (response === null) return [];
     const { values, interval } = response;
     return [
