@@ -1,10 +1,20 @@
 import type { CraftView } from '../craft/view';
 import { butterworthLowpass, type DigitalFilter, firstOrderLowpass } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
-import { lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
-import { type Following, notchAt, toneNotches, trackedNotches } from './following-notches';
+import { followers, lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
+import { notchAt, toneNotches, trackedNotches } from './following-notches';
 import { type Model, modelOf } from './model';
 import { turnsAt } from './turning';
+
+/** What one section of filters does. */
+export interface Working {
+  /** With motors that all turn so often a second; null: that is not known. */
+  readonly all: (turns: number | null) => readonly DigitalFilter[];
+  /** Those that surely meet the tone of one motor. */
+  readonly own: (turns: number) => readonly DigitalFilter[];
+  /** Whether they move with the motors. */
+  readonly follows: boolean;
+}
 
 /** The filters of the craft. */
 export interface Chains {
@@ -14,62 +24,84 @@ export interface Chains {
   readonly gyroForOneMotor: (turns: number) => readonly DigitalFilter[];
   /** On the derivative alone, behind the gyro's. */
   readonly derivative: readonly DigitalFilter[];
-  /** How often a second the motors turn in the hover; null: not known, and nothing follows them. */
+  /** How often a second the motors turn in the hover; null: not known, or nothing follows them. */
   readonly hover: number | null;
-  /** The single stages, by the section that sets them. */
-  readonly stages: ReadonlyMap<string, (turns: number | null) => readonly DigitalFilter[]>;
 }
 
-/** Null while a rate is not known: a filter works at one. */
+/** The sections that work once for each step of the loop, or once for each sample of the gyro. */
+export function stagesAt(view: CraftView, rate: Stage['rate']): readonly Stage[] {
+  return [...lowpasses, ...notches(view), ...followers].filter((stage) => stage.rate === rate);
+}
+
+/** Null while the rate is not known: a filter works at one. */
 export function chainsOf(view: CraftView): Model<Chains> | null {
   return modelOf(view, 'filters', (own) => {
-    const gyroRate = own.quantity('gyro.rate');
-    const controlRate = own.quantity('control.rate');
-    if (gyroRate === null || gyroRate <= 0 || controlRate === null || controlRate <= 0) return null;
-    const rates = { 'gyro.rate': gyroRate, 'control.rate': controlRate };
-    const fixed = new Map([
-      ...lowpasses.map((stage) => [stage, lowpassOf(own, stage.path, rates[stage.rate])] as const),
-      ...notches(own).map((stage) => [stage, notchOf(own, stage.path, rates[stage.rate])] as const),
-    ]);
-    const at = (rate: Stage['rate']) =>
-      [...fixed].flatMap(([stage, made]) => (stage.rate === rate ? made : []));
-    const following = new Map<string, Following>();
-    const tones = toneNotches(own, gyroRate);
-    const tracked = trackedNotches(own, gyroRate);
-    if (tones !== null) following.set('gyro.tones', tones);
-    if (tracked !== null) following.set('gyro.tracker', tracked);
-    const hover = following.size === 0 ? null : (turnsAt(own, 'hover')?.likely ?? null);
-    const ofAll = (turns: number | null) =>
-      turns === null ? [] : [...following.values()].flatMap(({ all }) => all(turns));
-    const gyro = at('gyro.rate');
+    const gyro = workingTogether(own, stagesAt(own, 'gyro.rate'));
+    const derivative = workingTogether(own, stagesAt(own, 'control.rate'));
+    if (gyro === null || derivative === null) return null;
     const value: Chains = {
-      gyro: (turns) => [...gyro, ...ofAll(turns)],
-      gyroForOneMotor: (turns) => [...gyro, ...[...following.values()].flatMap((each) => each.own(turns))],
-      derivative: at('control.rate'),
-      hover,
-      stages: new Map([
-        ...[...fixed].map(([{ path }, made]) => [path, () => made] as const),
-        ...[...following].map(
-          ([path, { all }]) => [path, (turns: number | null) => (turns === null ? [] : all(turns))] as const,
-        ),
-      ]),
+      gyro: gyro.value.all,
+      gyroForOneMotor: gyro.value.own,
+      derivative: derivative.value.all(null),
+      hover: gyro.value.follows ? hoverOf(own) : null,
     };
-    return { value, assumed: assumedOf(following, hover) };
+    return { value, assumed: [...new Set([...gyro.assumed, ...derivative.assumed])] };
   });
 }
 
-function assumedOf(following: ReadonlyMap<string, Following>, hover: number | null): readonly string[] {
-  if (following.size === 0) return [];
-  if (hover === null)
-    return ['notches that follow the motors left out: the speed of the motors is not known'];
-  return [
-    ...(following.has('gyro.tones')
-      ? ['notches on motor tones, one set a motor, where they stand in the hover']
-      : []),
-    ...(following.has('gyro.tracker')
-      ? ['tracked notches on the motors’ own tones, as far as their band goes']
-      : []),
-  ];
+/** Stages one after the other. Null where one of them is not known. */
+export function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Working> | null {
+  const models = stages.flatMap((stage) => workingOf(view, stage) ?? []);
+  if (models.length < stages.length) return null;
+  const parts = models.map(({ value }) => value);
+  return {
+    value: {
+      all: (turns) => parts.flatMap(({ all }) => all(turns)),
+      own: (turns) => parts.flatMap(({ own }) => own(turns)),
+      follows: parts.some(({ follows }) => follows),
+    },
+    assumed: [...new Set(models.flatMap(({ assumed }) => assumed))],
+  };
+}
+
+/** Each by itself, so that a change of one leaves what is known of the others. */
+function workingOf(view: CraftView, { path, rate }: Stage): Model<Working> | null {
+  return modelOf(view, `filter ${path}`, (own) => {
+    const samples = own.quantity(rate);
+    if (samples === null || samples <= 0) return null;
+    switch (path) {
+      case 'gyro.tones':
+        return following(own, toneNotches(own, samples), toneWords);
+      case 'gyro.tracker':
+        return following(own, trackedNotches(own, samples), trackerWords);
+      default:
+        return { value: fixed((path.includes('notch') ? notchOf : lowpassOf)(own, path, samples)) };
+    }
+  });
+}
+
+const toneWords = 'notches on motor tones, one set a motor, where they stand in the hover';
+const trackerWords = 'tracked notches on the motors’ own tones, as far as their band goes';
+
+function fixed(filters: readonly DigitalFilter[]): Working {
+  return { all: () => filters, own: () => filters, follows: false };
+}
+
+function following(view: CraftView, notches: ReturnType<typeof toneNotches>, words: string) {
+  if (notches === null) return { value: fixed([]) };
+  const { all, own } = notches;
+  const value: Working = { all: (turns) => (turns === null ? [] : all(turns)), own, follows: true };
+  const isKnown = hoverOf(view) !== null;
+  return {
+    value,
+    assumed: [
+      isKnown ? words : 'notches that follow the motors left out: the speed of the motors is not known',
+    ],
+  };
+}
+
+function hoverOf(view: CraftView): number | null {
+  return turnsAt(view, 'hover')?.likely ?? null;
 }
 
 function lowpassOf(view: CraftView, path: string, rate: number): readonly DigitalFilter[] {

@@ -2,7 +2,8 @@ import type { CraftView } from '../craft/view';
 import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, halfRate } from '../physics/sampling';
 import type { Computed, FigureSource } from './figure';
-import { type Chains, chainsOf } from './filter-chain';
+import { chainsOf, stagesAt, workingTogether } from './filter-chain';
+import { followers, lowpasses, notches, type Stage } from './filter-stages';
 import { type FlightState, turnsAt } from './turning';
 
 /** Hz: where a pilot's corrections lie; what a filter costs is told there. Common practice. */
@@ -12,12 +13,12 @@ const gyroSettings = ['gyro.lowpass.cutoff', 'gyro.lowpass.shape', 'gyro.second-
 const derivativeSettings = ['derivative.lowpass.cutoff', 'derivative.lowpass.shape', 'control.rate'];
 
 export const filterFigures: readonly FigureSource[] = [
-  delay('gyro-filter-delay', 'Delay of the gyro’s filters', gyroSettings, ({ gyro }, turns) => gyro(turns)),
+  delay('gyro-filter-delay', 'Delay of the gyro’s filters', gyroSettings, 'gyro.rate'),
   delay(
     'derivative-filter-delay',
     'Delay of the derivative’s own filters',
     derivativeSettings,
-    ({ derivative }) => derivative,
+    'control.rate',
   ),
   tone('hover-tone', 'Motor tone in the hover', 1, 'hover'),
   tone('hover-blade-tone', 'Blades passing in the hover', 'blades', 'hover'),
@@ -58,18 +59,17 @@ export const filterFigures: readonly FigureSource[] = [
   notchesOf('derivative', 'Delay of the derivative’s fixed notches'),
 ];
 
-type FiltersAt = (chains: Chains, turns: number | null) => readonly DigitalFilter[];
-
 /** Delay at the steering tone: likely in the hover, and what notches that follow make of it from full throttle to idle. */
-function delayOf(view: CraftView, of: FiltersAt): Computed | null {
-  const chains = chainsOf(view);
-  if (chains === null) return null;
-  const { value, assumed } = chains;
-  const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: of(value, turns) }, steeringTone);
-  const likely = delayAt(value.hover);
-  const moved = value.hover === null ? [] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
+function delayOf(view: CraftView, stages: readonly Stage[]): Computed | null {
+  const working = workingTogether(view, stages);
+  if (working === null) return null;
+  const { value, assumed } = working;
+  const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: value.all(turns) }, steeringTone);
+  const hover = value.follows ? (turnsAt(view, 'hover')?.likely ?? null) : null;
+  const likely = delayAt(hover);
+  const moved = hover === null ? [] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
   const delays = [likely, ...moved.flatMap((turns) => (turns === null ? [] : [delayAt(turns.likely)]))];
-  const count = of(value, value.hover).length;
+  const count = value.all(hover).length;
   const filters = `${count} ${count === 1 ? 'filter' : 'filters'}`;
   return {
     likely,
@@ -80,26 +80,27 @@ function delayOf(view: CraftView, of: FiltersAt): Computed | null {
   };
 }
 
-function delay(id: string, title: string, from: readonly string[], of: FiltersAt): FigureSource {
-  return { id, title, unit: 'ms', from, compute: (view) => delayOf(view, of) };
+function delay(id: string, title: string, from: readonly string[], rate: Stage['rate']): FigureSource {
+  return { id, title, unit: 'ms', from, compute: (view) => delayOf(view, stagesAt(view, rate)) };
 }
 
 /** What one section of filters adds, told at the setting that turns it up or down. */
 function stage(section: string, setting: string, title: string): FigureSource {
   const words = (figure: string) => `adds ${figure}`;
-  return stages(section, (path) => path === section, title, { at: `${section}.${setting}`, words });
+  const only = [...lowpasses, ...followers].filter(({ path }) => path === section);
+  return stages(section, () => only, title, { at: `${section}.${setting}`, words });
 }
 
 /** What all the fixed notches of a group add together. */
 function notchesOf(group: 'gyro' | 'derivative', title: string): FigureSource {
   const words = (figure: string) => `fixed notches add ${figure}`;
-  const isOne = (path: string) => path.startsWith(`${group}.notch.`);
-  return stages(`${group}.notches`, isOne, title, { at: `${group}.notch.<number>.width`, words });
+  const ofGroup = (view: CraftView) => notches(view).filter(({ path }) => path.startsWith(`${group}.`));
+  return stages(`${group}.notches`, ofGroup, title, { at: `${group}.notch.<number>.width`, words });
 }
 
 function stages(
   name: string,
-  counts: (path: string) => boolean,
+  of: (view: CraftView) => readonly Stage[],
   title: string,
   hint: NonNullable<FigureSource['hint']>,
 ): FigureSource {
@@ -110,9 +111,7 @@ function stages(
     from: [hint.at],
     hint,
     compute(view) {
-      const told = delayOf(view, (chains, turns) =>
-        [...chains.stages].flatMap(([path, filters]) => (counts(path) ? filters(turns) : [])),
-      );
+      const told = delayOf(view, of(view));
       return told === null || told.likely === 0 ? null : told;
     },
   };

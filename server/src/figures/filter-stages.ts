@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 
-/** A low-pass or a notch, and the parameter that says how often it works. */
+/** A low-pass, a notch or a set of notches, and the parameter that says how often it works. */
 export interface Stage {
   /** `gyro.lowpass`, `derivative.notch.1` */
   readonly path: string;
@@ -13,6 +13,12 @@ export const lowpasses: readonly Stage[] = [
   { path: 'gyro.second-lowpass', rate: 'gyro.rate' },
   { path: 'derivative.lowpass', rate: 'control.rate' },
   { path: 'derivative.second-lowpass', rate: 'control.rate' },
+];
+
+/** Notches that move with the motors' tones. */
+export const followers: readonly Stage[] = [
+  { path: 'gyro.tones', rate: 'gyro.rate' },
+  { path: 'gyro.tracker', rate: 'gyro.rate' },
 ];
 
 export function notches(view: CraftView): readonly Stage[] {

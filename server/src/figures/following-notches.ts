@@ -21,10 +21,12 @@ export function toneNotches(view: CraftView, rate: number): Following | null {
   const blades = view.flag('gyro.tones.blade-pass') === true ? view.count('prop.blades') : null;
   const multiples = new Set(Array.from({ length: harmonics }, (_, index) => index + 1));
   if (blades !== null) multiples.add(blades);
-  const own = (turns: number) =>
-    [...multiples].flatMap((multiple) => notchAt(Math.max(from, multiple * turns), width, rate));
+  const own = kept((turns) =>
+    [...multiples].flatMap((multiple) => notchAt(Math.max(from, multiple * turns), width, rate)),
+  );
   const motors = motorPlaces(view.word('craft.layout') ?? '')?.length ?? 0;
-  return { own, all: (turns) => own(turns).flatMap((one) => Array.from({ length: motors }, () => one)) };
+  const all = kept((turns) => own(turns).flatMap((one) => Array.from({ length: motors }, () => one)));
+  return { own, all };
 }
 
 /**
@@ -38,9 +40,22 @@ export function trackedNotches(view: CraftView, rate: number): Following | null 
   const width = view.quantity('gyro.tracker.width');
   if (count === 0 || from === null || to === null || width === null || from > to) return null;
   const multiples = [...new Set([1, view.count('prop.blades') ?? 1, 2, 3, 4, 5, 6, 7, 8])].slice(0, count);
-  const found = (turns: number) =>
-    multiples.flatMap((multiple) => notchAt(Math.min(to, Math.max(from, multiple * turns)), width, rate));
+  const found = kept((turns) =>
+    multiples.flatMap((multiple) => notchAt(Math.min(to, Math.max(from, multiple * turns)), width, rate)),
+  );
   return { own: found, all: found };
+}
+
+type AtTurns = (turns: number) => readonly DigitalFilter[];
+
+/** Many figures ask for the same few speeds: idle, hover, full. */
+function kept(make: AtTurns): AtTurns {
+  const known = new Map<number, readonly DigitalFilter[]>();
+  return (turns) => {
+    const filters = known.get(turns) ?? make(turns);
+    known.set(turns, filters);
+    return filters;
+  };
 }
 
 /** None where it would lie beyond what samples can tell. */

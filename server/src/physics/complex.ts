@@ -24,10 +24,6 @@ export function over(a: Complex, b: Complex): Complex {
   return { re: (a.re * b.re + a.im * b.im) / size, im: (a.im * b.re - a.re * b.im) / size };
 }
 
-export function scaled(a: Complex, by: number): Complex {
-  return { re: a.re * by, im: a.im * by };
-}
-
 export function magnitude({ re, im }: Complex): number {
   return Math.sqrt(re * re + im * im); // Gains are far from overflow, and hypot is many times slower.
 }

@@ -1,4 +1,4 @@
-import { add, angle, type Complex, magnitude, one, over, scaled, times, unit } from './complex';
+import { angle, type Complex, magnitude, one, over, times } from './complex';
 
 /**
  * A digital filter of at most second order, at `rate` samples a second:
@@ -95,23 +95,18 @@ const nothing = 1e-12;
  */
 export function groupDelay({ rate, b, a }: DigitalFilter, frequency: number): number {
   const turn = (-2 * Math.PI * frequency) / rate;
-  const [b0, b1, b2] = b;
-  const [a1, a2] = a;
-  const up = ratioOfDerivative([b0, b1, b2], turn);
-  const down = ratioOfDerivative([1, a1, a2], turn);
-  return (up - down) / rate;
+  return (ratioOfDerivative(b[0], b[1], b[2], turn) - ratioOfDerivative(1, a[0], a[1], turn)) / rate;
 }
 
-function ratioOfDerivative(coefficients: readonly number[], turn: number): number {
-  let sum: Complex = { re: 0, im: 0 };
-  let derived: Complex = { re: 0, im: 0 };
-  for (const [power, coefficient] of coefficients.entries()) {
-    const term = scaled(unit(power * turn), coefficient);
-    sum = add(sum, term);
-    derived = add(derived, scaled(term, power));
-  }
+/** Of a polynomial of second order in z on the circle: the real part of z times its derivative over itself. */
+function ratioOfDerivative(zeroth: number, first: number, second: number, turn: number): number {
+  const [once, onceIm] = [first * Math.cos(turn), first * Math.sin(turn)];
+  const [twice, twiceIm] = [second * Math.cos(2 * turn), second * Math.sin(2 * turn)];
+  const [re, im] = [zeroth + once + twice, onceIm + twiceIm];
+  const size = re * re + im * im;
   // At a zero on the circle the numerator is symmetrical: half its length, one sample, is its delay.
-  return magnitude(sum) < nothing ? 1 : over(derived, sum).re;
+  if (size < nothing * nothing) return 1;
+  return ((once + 2 * twice) * re + (onceIm + 2 * twiceIm) * im) / size;
 }
 
 /** Filters one after the other. Their gains multiply, phases and delays add up. */
