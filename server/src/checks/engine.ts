@@ -62,7 +62,7 @@ export class Checker {
   }
 
   private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
-    const said = craft.cells.get(`rule ${rule.ids[0]} @ ${pack ?? ''}`, () => {
+    const said = craft.cells.getWith(pack, 'rule', rule.ids[0] ?? '', () => {
       const found: RuleFinding[] = [];
       const check = () => rule.check(new CraftView(craft, pack), (finding) => found.push(finding));
       return this.contained(rule, check) ? found : [];

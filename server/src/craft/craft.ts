@@ -98,7 +98,7 @@ export class Craft {
 
   /** What a parameter holds with a pack in view; undefined when no line sets it. */
   setting(path: string, pack: string | null): Setting | undefined {
-    return this.cells.get(`setting ${path} @ ${pack ?? ''}`, () => this.resolve(path, pack));
+    return this.cells.getWith(pack, 'setting', path, () => this.resolve(path, pack));
   }
 
   /** Every path that some line of the craft sets, for whichever pack. Not to be asked for in a computed answer. */
@@ -160,7 +160,7 @@ export class Craft {
   }
 
   constant(name: string, pack: string | null): NameResult {
-    return this.cells.get(`constant ${name} @ ${pack ?? ''}`, () => {
+    return this.cells.getWith(pack, 'constant', name, () => {
       const line = this.lines(inputKeys.constant(name)).at(-1)?.line;
       if (line?.statement.kind !== 'constant') {
         if (!this.isComplete()) return { kind: 'unknown-value' };
@@ -259,14 +259,14 @@ export class Craft {
 
   /** Whether what a constant or a setting is calculated from comes to an end. */
   private namesBehind(key: string, pack: string | null): NamesBehind {
-    return this.cells.get(`names ${key} @ ${pack ?? ''}`, () =>
+    return this.cells.getWith(pack, 'names', key, () =>
       followNames(key, (from) => this.referredBy(from, pack)),
     );
   }
 
   /** Keys of what the lines under a key refer to, with a pack in view. */
   private referredBy(key: string, pack: string | null): readonly string[] {
-    return this.cells.get(`referred ${key} @ ${pack ?? ''}`, () => {
+    return this.cells.getWith(pack, 'referred', key, () => {
       const isOwn = pack !== null && key.startsWith('set ');
       const keys = isOwn ? [key, `${key} @ ${pack}`] : [key];
       const lines = keys.flatMap((one) => this.lines(one));

@@ -52,7 +52,7 @@ export function figureUnit(id: string): string | undefined {
 export function figureOf(view: CraftView, id: string): Figure | null {
   const source = byId.get(id);
   if (source === undefined) return null;
-  return view.craft.cells.get(`figure ${id} @ ${view.pack ?? ''}`, () => compute(source, view));
+  return view.craft.cells.getWith(view.pack, 'figure', id, () => compute(source, view));
 }
 
 function compute(source: FigureSource, { craft, pack }: CraftView): Figure | null {
@@ -66,7 +66,6 @@ function compute(source: FigureSource, { craft, pack }: CraftView): Figure | nul
   const high = computed.high ?? likely;
   // Outside a formula's domain there is no figure, rather than one without an end.
   if (![low, likely, high].every(Number.isFinite) || likely < floor) return null;
-  const defaults = view.assumed.map((path) => `${path} ${view.shown(path)}`);
   return {
     id: source.id,
     title: source.title,
@@ -75,6 +74,6 @@ function compute(source: FigureSource, { craft, pack }: CraftView): Figure | nul
     likely,
     high,
     why,
-    assumed: [...defaults, ...assumed],
+    assumed: [...view.assumedInWords, ...assumed],
   };
 }

@@ -15,12 +15,11 @@ export function modelOf<T>(
   id: string,
   compute: (view: CraftView) => { readonly value: T; readonly assumed?: readonly string[] } | null,
 ): Model<T> | null {
-  return craft.cells.get(`model ${id} @ ${pack ?? ''}`, () => {
+  return craft.cells.getWith(pack, 'model', id, () => {
     const view = new CraftView(craft, pack); // its own, so that what it assumes is this model's alone
     const computed = compute(view);
     // Nothing is concluded from a line that can't be read: it has its own finding.
     if (computed === null || view.unreadable.length > 0) return null;
-    const defaults = view.assumed.map((path) => `${path} ${view.shown(path)}`);
-    return { value: computed.value, assumed: [...defaults, ...(computed.assumed ?? [])] };
+    return { value: computed.value, assumed: [...view.assumedInWords, ...(computed.assumed ?? [])] };
   });
 }

@@ -304,7 +304,7 @@ describe('rules after an edit', () => {
     const { craft } = craftOn();
     const at = { line, character: 7 };
     const changed = craft.root.edit([{ start: at, end: at, text: '5' }]);
-    return [...craft.cells.changed(changed)].filter((key) => key.startsWith('rule own/'));
+    return [...craft.cells.changed(changed)].filter((key) => key.startsWith('own/'));
   }
 
   function craftOn() {
@@ -314,7 +314,7 @@ describe('rules after an edit', () => {
   }
 
   it('run again when something that they read has changed', () => {
-    assert.deepEqual(droppedBy(1), ['rule own/rule @ ']);
+    assert.deepEqual(droppedBy(1), ['own/rule']);
   });
 
   it('do not run again when something else has', () => {

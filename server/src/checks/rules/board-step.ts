@@ -18,7 +18,7 @@ const boardStep: CodeRule = {
         for (const { path, member } of pathsOf(view, row.parameter)) {
           if (namesOf(row, group, member) === null || !view.isSet(path)) continue;
           // Kept for each setting: a keystroke in one asks nothing of the others.
-          const found = view.craft.cells.get(`held ${path} @ ${view.pack ?? ''}`, () =>
+          const found = view.craft.cells.getWith(view.pack, 'held', path, () =>
             heldFinding(view, path, row, profile.text),
           );
           if (found !== null) report(found);
