@@ -17,7 +17,8 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
  * be understood or is refused, and where an include that may set it is missing, the answer is null. Quantities are in SI.
  */
 export class CraftView {
-  private readonly assumedPaths = new Set<string>();
+  /** Paths with the default that was used, as the script would write it. */
+  private readonly assumedTexts = new Map<string, string>();
   private readonly unreadablePaths = new Set<string>();
 
   constructor(
@@ -35,7 +36,12 @@ export class CraftView {
 
   /** Parameters whose default was used so far. */
   get assumed(): readonly string[] {
-    return [...this.assumedPaths];
+    return [...this.assumedTexts.keys()];
+  }
+
+  /** The same with their values: `motor.idle 5 %`. */
+  get assumedInWords(): readonly string[] {
+    return [...this.assumedTexts].map(([path, text]) => `${path} ${text}`);
   }
 
   /** Parameters asked for so far that are set to something that could not be understood. */
@@ -69,9 +75,10 @@ export class CraftView {
       return value;
     }
     if (!this.craft.isComplete()) return null;
-    const value = defaultOf(this.craft, path);
-    if (value !== null) this.assumedPaths.add(path);
-    return value;
+    const assumed = defaultOf(this.craft, path);
+    if (assumed === null) return null;
+    this.assumedTexts.set(path, assumed.text);
+    return assumed.value;
   }
 
   quantity(path: string): number | null {
@@ -133,18 +140,24 @@ export class CraftView {
 }
 
 /** Defaults stand in the catalogue and ask nothing of a craft: each is read once. */
-const knownDefaults = new WeakMap<Catalog, Map<string, Value | null>>();
+const knownDefaults = new WeakMap<Catalog, Map<string, Default | null>>();
 
-function defaultOf({ catalog }: Craft, path: string): Value | null {
+interface Default {
+  readonly value: Value;
+  readonly text: string;
+}
+
+function defaultOf({ catalog }: Craft, path: string): Default | null {
   const found = catalog.parameter(path);
   if (found === undefined) return null;
-  const defaults = knownDefaults.get(catalog) ?? new Map<string, Value | null>();
+  const defaults = knownDefaults.get(catalog) ?? new Map<string, Default | null>();
   knownDefaults.set(catalog, defaults);
   const known = defaults.get(found.name);
   if (known !== undefined) return known;
   const value = readDefault(catalog, found);
-  defaults.set(found.name, value);
-  return value;
+  const read = value === null ? null : { value, text: valueText(value, found.parameter) };
+  defaults.set(found.name, read);
+  return read;
 }
 
 function readDefault(catalog: Catalog, found: FoundParameter): Value | null {

@@ -76,7 +76,12 @@ function sheetFinding(finding: Finding): SheetFinding {
 }
 
 function assumptions(craft: Craft): readonly string[] {
-  const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
-  const all = views.flatMap((view) => figureSources.flatMap(({ id }) => figureOf(view, id)?.assumed ?? []));
-  return [...new Set(all)];
+  const all = new Set<string>();
+  for (const pack of craft.packsOrNone()) {
+    const view = new CraftView(craft, pack);
+    for (const { id } of figureSources) {
+      for (const assumed of figureOf(view, id)?.assumed ?? []) all.add(assumed);
+    }
+  }
+  return [...all];
 }

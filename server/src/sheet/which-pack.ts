@@ -152,7 +152,8 @@ function figureRow(views: readonly CraftView[], { id, title, from }: FigureSourc
 function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
   const figure = figureOf(view, id);
   if (figure === null) return null;
-  return { ...told(figure), why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
+  const { text, span } = told(figure);
+  return { text, span, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
 }
 
 /** The first of the settings that a figure hangs on that a line sets. */

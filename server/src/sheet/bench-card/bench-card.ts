@@ -157,7 +157,7 @@ function cardStep(
       unit,
       setting: setting ?? null,
     })),
-    assumed: view.assumed.map((path) => `${path} ${view.shown(path)}`),
+    assumed: view.assumedInWords,
     source: step.source.text === 'common practice' ? null : step.source.text,
     target: targetFor(step, view, member, placeholder),
   };
