@@ -11,7 +11,13 @@ import { type MotorLag, motorLagOf } from './motor-lag';
 import { signalSeconds } from './motor-signal';
 import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
-export type AxisName = 'roll' | 'pitch' | 'yaw';
+export const axisNames = ['roll', 'pitch', 'yaw'] as const;
+export type AxisName = (typeof axisNames)[number];
+
+/** Figures of every axis: `roll-step`, `pitch-step`, `yaw-step`. */
+export function ofAxes(...what: readonly string[]): readonly string[] {
+  return axisNames.flatMap((axis) => what.map((one) => `${axis}-${one}`));
+}
 
 /** An axis with its controller in the hover. */
 export function axisOf(view: CraftView, name: AxisName): Model<Doubtful<Axis>> | null {

@@ -1,3 +1,5 @@
+import { ofAxes } from './axis';
+
 /** Which way of a figure is good for the craft or its pilot, everything else being equal. Common practice. */
 const better: ReadonlyMap<string, 'more' | 'less'> = new Map([
   ...all('less', [
@@ -43,8 +45,4 @@ function all(
   figures: readonly string[],
 ): readonly (readonly [string, 'more' | 'less'])[] {
   return figures.map((figure) => [figure, way] as const);
-}
-
-function ofAxes(...what: readonly string[]): readonly string[] {
-  return ['roll', 'pitch', 'yaw'].flatMap((axis) => what.map((one) => `${axis}-${one}`));
 }

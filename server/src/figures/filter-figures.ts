@@ -141,7 +141,8 @@ function tone(id: string, title: string, harmonic: Harmonic, state: FlightState)
 /** Shares by which a motor runs ahead of or behind what its notch was set for. Common practice. */
 export const strays = { least: 0.01, usual: 0.02, most: 0.04 };
 
-function decibels(filters: readonly DigitalFilter[], frequency: number): number {
+/** What filters leave of a tone (Hz), dB. */
+export function chainDecibels(filters: readonly DigitalFilter[], frequency: number): number {
   return 20 * Math.log10(Math.max(Number.MIN_VALUE, chainGain({ filters }, frequency)));
 }
 
@@ -162,7 +163,7 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
       const gyro = chains.value.gyroForOneMotor(turns.likely);
       // Never right at the middle of a notch, where nothing at all would be left.
       const worst = (share: number) =>
-        Math.max(...[1 - share, 1 + share].map((by) => decibels(gyro, by * heard.likely)));
+        Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(gyro, by * heard.likely)));
       const [likely, low, high] = [worst(strays.usual), worst(strays.least), worst(strays.most)];
       return {
         likely,

@@ -3,14 +3,13 @@ import { magnitude, type Polar, polar } from '../physics/complex';
 import { chainDelay, chainGain, chainPhase } from '../physics/filter';
 import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
 import { overshoot, type StepResponse, stepResponse } from '../physics/step-response';
-import { type AxisName, axisOf } from './axis';
+import { axisNames, axisOf } from './axis';
 import type { Computed, FigureSource } from './figure';
 import { chainsOf } from './filter-chain';
 import { strays } from './filter-figures';
 import { turnsAt } from './turning';
 import { estimate } from './uncertain';
 
-export const axes: readonly AxisName[] = ['roll', 'pitch', 'yaw'];
 /** Hz: where loops of craft this small can cross. */
 const band = { from: 0.5, to: 300 };
 /** s: long enough for the first swing of the slowest of them. */
@@ -148,7 +147,7 @@ function controlOf(axis: Axis, frequency: number, step: number | undefined): Pol
   return control;
 }
 
-export const loopFigures: readonly FigureSource[] = axes.flatMap((name) =>
+export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
   told.map(
     ({ id, title, unit, isSigned = false, isOfControllerAlone = false, measure, why }): FigureSource => {
       const gains = ['proportional', 'integral', 'derivative'].map((gain) => `control.${name}.${gain}`);

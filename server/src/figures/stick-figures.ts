@@ -1,25 +1,23 @@
 import type { CraftView } from '../craft/view';
 import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
+import { type AxisName, axisNames } from './axis';
 import type { Computed, FigureSource } from './figure';
-
-const axes = ['roll', 'pitch', 'yaw'] as const;
-type Axis = (typeof axes)[number];
 
 /** deg/s of a value in rad/s. */
 const degrees = 180 / Math.PI;
 
-export const stickFigures: readonly FigureSource[] = axes.flatMap((axis) => [
+export const stickFigures: readonly FigureSource[] = axisNames.flatMap((axis) => [
   figure(axis, 'centre-slope', 'Slope about the middle', '(deg/s)/%', centreSlope),
   figure(axis, 'end-rate', 'Rate at full stick', 'deg/s', endRate),
   figure(axis, 'step', 'Smallest step about the middle', 'deg/s', smallestStep),
 ]);
 
 function figure(
-  axis: Axis,
+  axis: AxisName,
   what: string,
   title: string,
   unit: string,
-  compute: (curve: MonotoneCurve, view: CraftView, axis: Axis) => Computed | null,
+  compute: (curve: MonotoneCurve, view: CraftView, axis: AxisName) => Computed | null,
 ): FigureSource {
   return {
     id: `${axis}-${what}`,
@@ -27,12 +25,18 @@ function figure(
     unit,
     from: [`stick.${axis}.curve`],
     compute(view) {
-      const points = view.curve(`stick.${axis}.curve`);
-      if (points === null || points.length < 2) return null;
-      const isRising = points.every(({ x }, index) => index === 0 || x > (points[index - 1]?.x ?? x));
-      return isRising ? compute(monotoneCurve(points), view, axis) : null;
+      const curve = stickCurve(view, axis);
+      return curve === null ? null : compute(curve, view, axis);
     },
   };
+}
+
+/** The rate of an axis (rad/s) along its stick; null where its points do not go outwards. */
+export function stickCurve(view: CraftView, axis: AxisName): MonotoneCurve | null {
+  const points = view.curve(`stick.${axis}.curve`);
+  if (points === null || points.length < 2) return null;
+  const isRising = points.every(({ x }, index) => index === 0 || x > (points[index - 1]?.x ?? x));
+  return isRising ? monotoneCurve(points) : null;
 }
 
 function centreSlope(curve: MonotoneCurve): Computed {
@@ -43,7 +47,7 @@ function centreSlope(curve: MonotoneCurve): Computed {
   };
 }
 
-function endRate(curve: MonotoneCurve, view: CraftView, axis: Axis): Computed {
+function endRate(curve: MonotoneCurve, view: CraftView, axis: AxisName): Computed {
   const asked = curveValue(curve, 1);
   const limit = view.quantity(`stick.${axis}.limit`);
   const isLimited = limit !== null && limit < asked;

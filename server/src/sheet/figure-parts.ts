@@ -1,6 +1,7 @@
 import type { Craft } from '../craft/craft';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
+import { ofAxes } from '../figures/axis';
 import { type FigureTable, figureTable, figureText } from './which-pack';
 
 /** Parts that are told in figures: 3, 4 and 6. */
@@ -23,9 +24,6 @@ interface Told {
   readonly figures: readonly string[];
   readonly caution: string;
 }
-
-const axes = ['roll', 'pitch', 'yaw'];
-const ofAxes = (...what: readonly string[]) => axes.flatMap((axis) => what.map((one) => `${axis}-${one}`));
 
 const video = ['video-frequency', 'video-radiated-power', 'video-range', 'video-margin'];
 

@@ -1,10 +1,11 @@
 import { CraftView } from '../../craft/view';
 import { type Chains, chainsOf } from '../../figures/filter-chain';
+import { chainDecibels } from '../../figures/filter-figures';
 import { figureOf } from '../../figures/index';
 import { turnsAt } from '../../figures/turning';
-import { chainGain, type DigitalFilter } from '../../physics/filter';
+import type { DigitalFilter } from '../../physics/filter';
 import { halfRate } from '../../physics/sampling';
-import type { Line, LinePlot, Strip } from './plot';
+import { type Line, type LinePlot, namedFor, type Strip } from './plot';
 
 const lowest = 10;
 const samples = 320;
@@ -22,7 +23,7 @@ export function filterPlot(view: CraftView): LinePlot | null {
     (_, step) => lowest * (highest / lowest) ** (step / (samples - 1)),
   );
   const lines = linesOf(view, chains.value).map(({ name, filters }): Line => {
-    const values = at.map((frequency) => decibels(filters, frequency));
+    const values = at.map((frequency) => Math.max(2 * floor, chainDecibels(filters, frequency)));
     return { name, values };
   });
   return {
@@ -57,17 +58,13 @@ function linesOf(view: CraftView, chains: Chains): readonly Filtered[] {
   ];
 }
 
-function decibels(filters: readonly DigitalFilter[], frequency: number): number {
-  return Math.max(2 * floor, 20 * Math.log10(Math.max(Number.MIN_VALUE, chainGain({ filters }, frequency))));
-}
-
 /** Motor and blade tones of a pack, from idle to full throttle, as far as the gyro can tell them. */
 function tonesOf(view: CraftView, highest: number): readonly Strip[] {
   const blades = view.count('prop.blades');
   const [idle, hover, full] = ['idle-tone', 'hover-tone', 'full-tone'].map((id) => figureOf(view, id));
   if (!idle || !full) return [];
   const strip = (name: string, times: number): Strip => ({
-    name: [view.pack, name].filter((word) => word !== null).join(': '),
+    name: namedFor(view.pack, name),
     low: times * idle.likely,
     likely: hover ? times * hover.likely : null,
     high: Math.min(highest, times * full.likely),

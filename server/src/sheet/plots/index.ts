@@ -16,14 +16,23 @@ export function sheetPlots(craft: Craft, pack: string | null): readonly Plot[] {
   const view = new CraftView(craft, pack);
   const plots = [
     switchBars(view),
-    stickCurves(view),
-    stickDelay(view),
-    loopDelay(view),
-    filterPlot(view),
-    stepPlot(view),
-    ...throttlePlots(view),
-    carrierStrip(view),
+    ...Object.entries(kept).flatMap(([name, draw]) =>
+      craft.cells.getWith(pack, 'drawing', name, () => draw(new CraftView(craft, pack))),
+    ),
     overlayPicture(view),
   ];
   return plots.flatMap((plot) => plot ?? []);
 }
+
+type Drawn = Plot | null | readonly Plot[];
+
+/** Drawings that lead to no line stay as they are until a setting that they show changes. */
+const kept: Readonly<Record<string, (view: CraftView) => Drawn>> = {
+  stickCurves,
+  stickDelay,
+  loopDelay,
+  filterPlot,
+  stepPlot,
+  throttlePlots,
+  carrierStrip,
+};

@@ -102,3 +102,13 @@ export interface CarrierStrip extends Drawn {
   /** What two carriers make of each other (third order). */
   readonly products: readonly { readonly frequency: number; readonly name: string }[];
 }
+
+/** The highest value of any of the lines. */
+export function highestOf(lines: readonly Line[]): number {
+  return Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
+}
+
+/** "meadow: hover"; without a pack just "hover". */
+export function namedFor(pack: string | null, name: string): string {
+  return pack === null ? name : `${pack}: ${name}`;
+}

@@ -1,14 +1,14 @@
 import type { CraftView } from '../../craft/view';
-import { axisOf } from '../../figures/axis';
-import { axes, stepOf, watched } from '../../figures/loop-figures';
-import type { Line, LinePlot } from './plot';
+import { axisNames, axisOf } from '../../figures/axis';
+import { stepOf, watched } from '../../figures/loop-figures';
+import { highestOf, type Line, type LinePlot } from './plot';
 
 const samples = 126;
 
 /** How each axis answers a sudden call for a turning rate. */
 export function stepPlot(view: CraftView): LinePlot | null {
   const times = Array.from({ length: samples }, (_, step) => (watched * step) / (samples - 1));
-  const lines = axes.flatMap((name): readonly Line[] => {
+  const lines = axisNames.flatMap((name): readonly Line[] => {
     const axis = axisOf(view, name)?.value.likely;
     const response = axis === undefined ? null : stepOf(axis, view, watched);
     if (response === null) return [];
@@ -21,7 +21,6 @@ export function stepPlot(view: CraftView): LinePlot | null {
     ];
   });
   if (lines.length === 0) return null;
-  const most = Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
   return {
     kind: 'lines',
     id: 'step',
@@ -32,7 +31,7 @@ export function stepPlot(view: CraftView): LinePlot | null {
       title: 'Of what was called for',
       unit: '%',
       low: 0,
-      high: Math.max(120, most),
+      high: Math.max(120, highestOf(lines)),
       isLogarithmic: false,
     },
     at: times.map((time) => 1e3 * time),

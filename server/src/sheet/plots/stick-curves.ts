@@ -1,36 +1,34 @@
 import type { CraftView } from '../../craft/view';
-import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
-import type { Line, LinePlot } from './plot';
+import { type AxisName, axisNames } from '../../figures/axis';
+import { stickCurve } from '../../figures/stick-figures';
+import { curveValue } from '../../physics/monotone-curve';
+import { highestOf, type Line, type LinePlot } from './plot';
 
-const axes = ['roll', 'pitch', 'yaw'];
 /** Shares of the stick's travel from the middle to its end. */
 const travel = Array.from({ length: 51 }, (_, step) => step / 50);
 const degrees = 180 / Math.PI;
 
 /** How fast the craft is asked to turn for each place of the sticks. */
 export function stickCurves(view: CraftView): LinePlot | null {
-  const lines = sameTogether(axes.flatMap((axis) => lineOf(view, axis)));
+  const lines = sameTogether(axisNames.flatMap((axis) => lineOf(view, axis)));
   if (lines.length === 0) return null;
-  const most = Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
   return {
     kind: 'lines',
     id: 'stick-curves',
     part: 'my-hands',
     title: 'Rate against stick',
     x: { title: 'Stick', unit: '%', low: 0, high: 100, isLogarithmic: false },
-    y: { title: 'Rate', unit: 'deg/s', low: 0, high: most, isLogarithmic: false },
+    y: { title: 'Rate', unit: 'deg/s', low: 0, high: highestOf(lines), isLogarithmic: false },
     at: travel.map((share) => 100 * share),
     lines,
     strips: [],
   };
 }
 
-function lineOf(view: CraftView, axis: string): readonly Line[] {
-  const points = view.curve(`stick.${axis}.curve`);
+function lineOf(view: CraftView, axis: AxisName): readonly Line[] {
+  const curve = stickCurve(view, axis);
+  if (curve === null) return [];
   const limit = view.quantity(`stick.${axis}.limit`) ?? Number.POSITIVE_INFINITY;
-  if (points === null || points.length < 2) return [];
-  if (!points.every(({ x }, index) => index === 0 || x > (points[index - 1]?.x ?? x))) return [];
-  const curve = monotoneCurve(points);
   return [{ name: axis, values: travel.map((share) => degrees * Math.min(limit, curveValue(curve, share))) }];
 }
 

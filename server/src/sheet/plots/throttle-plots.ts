@@ -3,7 +3,7 @@ import { carriedBy } from '../../figures/drive';
 import { figureOf } from '../../figures/index';
 import { modelOf } from '../../figures/model';
 import { type DriveState, stateAtThrottle } from '../../physics/drive';
-import type { Line, LinePlot, Strip } from './plot';
+import { highestOf, type Line, type LinePlot, namedFor, type Strip } from './plot';
 
 /** Shares of throttle. */
 const throttles = Array.from({ length: 41 }, (_, step) => step / 40);
@@ -57,8 +57,14 @@ function sweepOf(view: CraftView): Sweep | null {
 function hoverOf(view: CraftView): readonly Strip[] {
   const hover = figureOf(view, 'hover-throttle');
   if (hover === null) return [];
-  const name = [view.pack, 'hover'].filter((word) => word !== null).join(': ');
-  return [{ name, low: hover.low, likely: hover.likely, high: Math.min(100, hover.high) }];
+  return [
+    {
+      name: namedFor(view.pack, 'hover'),
+      low: hover.low,
+      likely: hover.likely,
+      high: Math.min(100, hover.high),
+    },
+  ];
 }
 
 interface Named {
@@ -69,14 +75,13 @@ interface Named {
 }
 
 function plot({ id, title, y, unit }: Named, lines: readonly Line[], strips: readonly Strip[]): LinePlot {
-  const most = Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
   return {
     kind: 'lines',
     id,
     part: 'which-pack',
     title,
     x: { title: 'Throttle', unit: '%', low: 0, high: 100, isLogarithmic: false },
-    y: { title: y, unit, low: 0, high: most, isLogarithmic: false },
+    y: { title: y, unit, low: 0, high: highestOf(lines), isLogarithmic: false },
     at: throttles.map((throttle) => 100 * throttle),
     lines,
     strips,
