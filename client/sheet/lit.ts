@@ -11,11 +11,14 @@ export function placeMark({ uri, line }: Target): string {
 /** Lights up what the cursor's line has to do with, wherever the page shows it. */
 export function lightUp(place: CursorPlace | null = cursor): void {
   cursor = place;
-  for (const piece of document.querySelectorAll<HTMLElement>('[data-from], [data-at]')) {
-    const { from = '', at } = piece.dataset;
-    const isFigure = cursor?.parameter != null && from.split(' ').includes(cursor.parameter);
-    const isLine = cursor !== null && at === placeMark({ ...cursor, character: 0 });
-    const lit = piece.dataset.from === undefined ? (piece.closest('li') ?? piece) : piece;
-    if (lit === piece || isLine) lit.classList.toggle('lit', isFigure || isLine);
+  for (const piece of document.querySelectorAll('.lit')) piece.classList.remove('lit');
+  if (cursor === null) return;
+  const { parameter } = cursor;
+  for (const row of document.querySelectorAll<HTMLElement>('[data-from]')) {
+    if (parameter !== null && row.dataset.from?.split(' ').includes(parameter)) row.classList.add('lit');
+  }
+  const line = placeMark({ ...cursor, character: 0 });
+  for (const link of document.querySelectorAll<HTMLElement>('[data-at]')) {
+    if (link.dataset.at === line) (link.closest('li') ?? link).classList.add('lit');
   }
 }

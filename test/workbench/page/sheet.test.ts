@@ -123,6 +123,14 @@ describe('the build sheet', () => {
     await editor().goTo(lineOf('sandmartin.craft', /^yaw.curve/));
     await lit.filter({ hasText: 'Rate at full stick: yaw' }).waitFor();
     assert.equal(await lit.filter({ hasText: 'Delay of the gyro’s filters' }).count(), 0);
+    const flight = editor().webview().locator('.flights li.lit');
+    assert.equal(await flight.count(), 0);
+    await editor().goTo(lineOf('sandmartin.craft', /^note /));
+    await flight.waitFor();
+    assert.equal(await lit.count(), 0);
+    await editor().goTo(lineOf('sandmartin.craft', /^cutoff/));
+    await lit.filter({ hasText: 'Delay of the gyro’s filters' }).waitFor();
+    assert.equal(await flight.count(), 0);
   });
 
   it('reads a drawing by the arrow keys and by the pointer', async () => {
