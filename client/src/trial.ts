@@ -29,15 +29,11 @@ export class Trial {
 
   async start(uri: vscode.Uri, setting: SettingToTry): Promise<void> {
     this.trying = { uri, setting, to: null };
-    await this.refresh();
-    if (this.trying === null) return;
-    const shown = await this.engine.tryable(uri, setting);
-    if (shown === null) {
-      this.leave();
-      void vscode.window.showInformationMessage(
-        `Other values of ${setting.path} can’t be tried: it holds no number or word.`,
-      );
-    }
+    if ((await this.refresh()) || this.trying?.setting !== setting) return;
+    this.leave();
+    void vscode.window.showInformationMessage(
+      `Other values of ${setting.path} can’t be tried: it holds no number or word.`,
+    );
   }
 
   async change(to: string): Promise<void> {
@@ -52,17 +48,25 @@ export class Trial {
     this.show(null);
   }
 
-  /** Shows it as the script stands now: after an edit of somebody else, or to a page that has just come. */
-  async refresh(): Promise<void> {
+  /**
+   * Shows it as the script stands now: after an edit of somebody else, or to a page that has just come. False when
+   * there is nothing that can be tried.
+   */
+  async refresh(): Promise<boolean> {
     const { trying } = this;
-    if (trying === null) return this.show(null);
+    if (trying === null) {
+      this.show(null);
+      return false;
+    }
     this.asked += 1;
     const mine = this.asked;
     const tryable = await this.engine.tryable(trying.uri, trying.setting);
-    if (mine !== this.asked || tryable === null) return;
+    if (tryable === null) return false;
+    if (mine !== this.asked) return true;
     const tried =
       trying.to === null ? null : await this.engine.tryValue(trying.uri, trying.setting, trying.to);
     if (mine === this.asked) this.show({ tryable, to: trying.to, tried });
+    return true;
   }
 
   /** Writes the value as one edit that can be undone. */
