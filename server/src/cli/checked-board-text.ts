@@ -1,6 +1,5 @@
-import { profileOf } from '../board/profile';
-import { recognisedBoard } from '../board/recognise';
-import { type Translation, Translator } from '../board/translation';
+import type { Translation } from '../board/translation';
+import { translatorOf } from '../board/translator-of';
 import type { Catalog } from '../catalog/catalog';
 import type { Finding } from '../checks/finding';
 import { adviceOf, messageOf } from '../checks/render';
@@ -12,17 +11,15 @@ import { editsOf } from '../features/fix-edits';
 import { rangeOf } from '../features/range';
 import { splitLines } from '../language/split-lines';
 import type { CheckedFile, Told } from './checked-file';
-import { mostTold } from './shown-findings';
+import { toldOf } from './shown-findings';
 
 /** A file with this ending holds a board's own text. */
 export const boardTextEnding = '.boardtext';
 
-/** A board's text as a script, by the profile that is named or that the text shows; null where none knows it. */
+/** A board's text as a script; null where no profile knows it. */
 export function translatedText(catalog: Catalog, text: string, named: string | null): Translation | null {
-  const board = catalog.board(named ?? recognisedBoard(catalog, text) ?? '');
-  const profile = board === undefined ? null : profileOf(board);
-  if (profile === null) return null;
-  return new Translator(profile, catalog).translate(splitLines(text).map((line) => line.text));
+  const lines = splitLines(text).map((line) => line.text);
+  return translatorOf(catalog, text, named)?.translate(lines) ?? null;
 }
 
 /** What was found in a board's text, at its own places. `findings`: those of the script that it became. */
@@ -33,16 +30,11 @@ export function checkedBoardText(
   catalog: Catalog,
 ): CheckedFile {
   const text = toldText(translation, findings, catalog);
-  const told = [
+  const all = [
     ...text.problems.map((problem) => toldProblem(problem, path, translation)),
     ...text.findings.map((finding) => toldFinding(finding, path, translation, catalog)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
-  return {
-    path,
-    told: told.slice(0, mostTold),
-    omitted: Math.max(0, told.length - mostTold),
-    counts: countsOfText(text),
-  };
+  return { path, ...toldOf(all), counts: countsOfText(text) };
 }
 
 function toldProblem(
@@ -62,7 +54,7 @@ function toldFinding(
   translation: Translation | null,
   catalog: Catalog,
 ): Told {
-  const { check, level, accepted, pack, place, related, fixes } = finding;
+  const { check, level, accepted, pack, place, related } = finding;
   const range = rangeInText(translation, rangeOf(place));
   return {
     id: check.id,
@@ -78,12 +70,14 @@ function toldFinding(
       range: rangeInText(translation, rangeOf(one.place)),
       message: one.message,
     })),
-    // What the board has no words for is not offered.
-    fixes: fixes.flatMap((fix) => {
-      const edits = editsOf(fix).flatMap((file) => file.edits);
-      const own = translation === null ? null : boardEdits(translation, catalog, edits);
-      return own === null ? [] : [{ title: fix.title, edits: own.map((edit) => ({ path, ...edit })) }];
-    }),
+    // Only the report for programs asks for them. What the board has no words for is not offered.
+    get fixes() {
+      return finding.fixes.flatMap((fix) => {
+        const edits = editsOf(fix).flatMap((file) => file.edits);
+        const own = translation === null ? null : boardEdits(translation, catalog, edits);
+        return own === null ? [] : [{ title: fix.title, edits: own.map((edit) => ({ path, ...edit })) }];
+      });
+    },
   };
 }
 

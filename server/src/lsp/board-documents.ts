@@ -1,9 +1,7 @@
 import type { TextDocumentContentChangeEvent } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { profileOf } from '../board/profile';
-import { recognisedBoard } from '../board/recognise';
-import { type Translation, Translator } from '../board/translation';
-import type { Catalog } from '../catalog/catalog';
+import type { Translation, Translator } from '../board/translation';
+import { translatorOf } from '../board/translator-of';
 import type { DocumentEdit } from '../language/document';
 import { splitLines } from '../language/split-lines';
 import { canonicalUri } from '../workspace/canonical-uri';
@@ -86,9 +84,7 @@ export class BoardDocuments {
   private made(document: TextDocument, picked: string | null, before: Translator | null): Open {
     const text = document.getText();
     const lines = splitLines(text).map((line) => line.text);
-    const translator =
-      before ??
-      translatorFor(this.workspace.catalog, picked ?? recognisedBoard(this.workspace.catalog, text));
+    const translator = before ?? translatorOf(this.workspace.catalog, text, picked);
     return {
       uri: document.uri,
       document,
@@ -113,12 +109,6 @@ export class BoardDocuments {
     const range = { start: at(change.range.start), end: at(change.range.end) };
     return TextDocument.update(document, [{ range, text: change.text }], version);
   }
-}
-
-function translatorFor(catalog: Catalog, name: string | null): Translator | null {
-  const board = name === null ? undefined : catalog.board(name);
-  const profile = board === undefined ? null : profileOf(board);
-  return profile === null ? null : new Translator(profile, catalog);
 }
 
 function scriptOf({ translation }: Open): string {

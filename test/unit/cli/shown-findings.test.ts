@@ -1,8 +1,10 @@
 import { strict as assert } from 'node:assert';
+import { checkedBoardText, translatedText } from '../../../server/src/cli/checked-board-text';
 import { checkedScript } from '../../../server/src/cli/checked-file';
 import { jsonReport } from '../../../server/src/cli/report-json';
 import { textReport } from '../../../server/src/cli/report-text';
 import { mostTold } from '../../../server/src/cli/shown-findings';
+import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsOf } from '../../support/findings';
 
 const terminal = { out: () => {}, err: () => {}, hasColour: false, readStandardInput: async () => '' };
@@ -37,5 +39,39 @@ describe('a script with very many findings', () => {
     assert.equal(file.findings.length, mostTold);
     assert.equal(file.omitted, 3);
     assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });
+  });
+});
+
+/** Two devices on one port, which must be mended, below as many settings that the board does not know. */
+function checkedText(unknown: number) {
+  const text = [
+    'heron listens.',
+    'in radio:',
+    ...Array.from({ length: unknown }, (_, index) => `wobble ${index} is 1;`),
+    'receiver port is uart2;',
+    'in reports:',
+    'telemetry port is uart2;',
+  ].join('\n');
+  const translation = translatedText(testCatalog, text, 'heron') ?? assert.fail('heron is not known');
+  return checkedBoardText('a.boardtext', translation, findingsOf(craftOf(translation.script)), testCatalog);
+}
+
+describe('a board’s text with very many findings', () => {
+  it('is told of by its worst findings too, wherever they stand', () => {
+    const { told, omitted, counts } = checkedText(mostTold + 1);
+    assert.ok(counts['must-fix'] >= 1 && counts.risk > mostTold, JSON.stringify(counts));
+    assert.equal(told.length, mostTold);
+    assert.equal(omitted, Object.values(counts).reduce((sum, count) => sum + count, 0) - mostTold);
+    assert.equal(told.filter(({ level }) => level === 'must-fix').length, counts['must-fix']);
+    const lines = told.map(({ range }) => range.start.line);
+    assert.deepEqual(
+      lines,
+      [...lines].sort((one, other) => one - other),
+    );
+  });
+
+  it('offers for programs what mends it', () => {
+    const { told } = checkedText(1);
+    assert.ok(told.some(({ fixes }) => fixes.length > 0));
   });
 });
