@@ -1,7 +1,7 @@
+import type { Catalog } from '../catalog/catalog';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { FigureSource } from '../figures/figure';
-import { tryable } from '../sheet/try-value';
 import { figureText } from '../sheet/which-pack';
 import type { Range } from './range';
 import { rangeInLine } from './range';
@@ -34,7 +34,7 @@ export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
     const paths: string[] = [];
     for (let number = first + 1; number <= last; number += 1) {
       const path = script.document.lineAt(number)?.settingPath;
-      if (path != null && tryable(craft, own, path)?.by.kind === 'slider') paths.push(path);
+      if (path != null && holdsNumber(path, craft.catalog)) paths.push(path);
     }
     if (section === null || paths.length === 0) return [];
     const figures = figuresOf(new CraftView(craft, own), paths);
@@ -48,6 +48,12 @@ export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
       },
     ];
   });
+}
+
+/** Whether other values of it can be tried with a slider. */
+function holdsNumber(path: string, catalog: Catalog): boolean {
+  const kind = catalog.parameter(path)?.parameter.kind;
+  return kind === 'quantity' || kind === 'count';
 }
 
 /** The figures that hang on a section's settings before all others. */
