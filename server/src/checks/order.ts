@@ -18,7 +18,7 @@ export function inScriptOrder(findings: readonly Finding[]): readonly Finding[] 
     .map(({ finding }) => finding);
 }
 
-function compareText(one: string, other: string): number {
+export function compareText(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }
 

@@ -1,5 +1,6 @@
+import { compareText } from '../checks/order';
 import { dateOf, flights } from '../checks/rules/flights';
-import { CraftView } from '../craft/view';
+import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
 import { type Target, targetOfPath } from './target';
 import { figureText, spanText } from './which-pack';
@@ -48,9 +49,7 @@ const words = ['note', 'changed', 'damage', 'date', 'pack'];
 export function learned(view: CraftView): Learned {
   const all = flights(view)
     .map(({ name, pack, view: flown }) => sheetFlight(view, name, pack, flown))
-    .sort((one, other) =>
-      (one.date ?? '') < (other.date ?? '') ? 1 : (one.date ?? '') > (other.date ?? '') ? -1 : 0,
-    );
+    .sort((one, other) => compareText(other.date ?? '', one.date ?? ''));
   return {
     id: 'learned',
     title: 'What did I learn?',
@@ -89,7 +88,7 @@ function sheetFlight(view: CraftView, name: string, pack: string | null, flown: 
 
 /** "31 to 39 %" or "35 %". */
 function estimateOf(flown: CraftView, id: string): string | null {
-  const figure = figureOf(new CraftView(flown.craft, flown.pack), id);
+  const figure = figureOf(flown, id);
   if (figure === null) return null;
   const span = spanText(figure);
   return span === null ? figureText(figure) : `${span.replace('–', ' to ')} ${figure.unit}`;

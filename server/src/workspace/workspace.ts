@@ -151,7 +151,7 @@ export class Workspace {
     if (one === undefined || stamp === undefined) return [];
     const known = this.found.get(key);
     if (known?.stamp === stamp) return known.findings;
-    const findings = inScriptOrder(this.checker.findings(one.craft));
+    const findings = this.check(one.craft);
     this.found.set(key, { stamp, findings });
     return findings;
   }

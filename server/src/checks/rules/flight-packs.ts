@@ -1,3 +1,4 @@
+import { compareText } from '../order';
 import type { CodeRule } from '../rule';
 import { dateOf, type Flight, flights } from './flights';
 
@@ -8,7 +9,7 @@ export const flightPackRules: readonly CodeRule[] = [
     scope: 'craft',
     check(view, report) {
       const dated = flights(view).filter(({ date }) => date !== null);
-      dated.sort((one, other) => compare(one.date ?? '', other.date ?? ''));
+      dated.sort((one, other) => compareText(one.date ?? '', other.date ?? ''));
       const change = dated.findLast(({ name }) => view.isSet(`flight.${name}.changed`));
       if (change === undefined) return;
       const since = dated.filter(({ date }) => (date ?? '') >= (change.date ?? ''));
@@ -141,15 +142,11 @@ function packText(pack: string | null): string {
 
 /** Undated flights count as the latest, in the order of the script. */
 function lastWithEachPack(all: readonly Flight[]): readonly Flight[] {
-  const ordered = [...all].sort((one, other) => compare(one.date ?? '9999', other.date ?? '9999'));
+  const ordered = [...all].sort((one, other) => compareText(one.date ?? '9999', other.date ?? '9999'));
   const last = new Map(ordered.filter(hasHover).map((flight) => [flight.pack, flight]));
   return [...last.values()];
 }
 
 function hasHover({ name, view }: Flight): boolean {
   return view.isSet(`flight.${name}.hover-throttle`);
-}
-
-function compare(one: string, other: string): number {
-  return one < other ? -1 : Number(one > other);
 }

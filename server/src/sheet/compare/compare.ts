@@ -55,10 +55,11 @@ export function* comparing(
   check: (craft: Craft) => readonly Finding[],
 ): Generator<void, Comparison> {
   const { settings, members } = settingChanges(before, after);
+  const stays = new Set(after.findings.map((finding) => finding.check.id));
   const withEffects: SettingWithEffect[] = [];
   for (const setting of settings) {
     const isTold = withEffects.length < mostEffects;
-    withEffects.push({ ...setting, effect: isTold ? effectOf(setting, before, after, check) : null });
+    withEffects.push({ ...setting, effect: isTold ? effectOf(setting, before, stays, check) : null });
     yield;
   }
   return {
@@ -78,10 +79,11 @@ export function compare(...sides: Parameters<typeof comparing>): Comparison {
   for (let step = work.next(); ; step = work.next()) if (step.done === true) return step.value;
 }
 
+/** `stays`: checks of the second's findings; what neither side has comes of a change that is only half made. */
 function effectOf(
   { before: was, after: is }: ChangedSetting,
   { craft, pack, findings }: CheckedSide,
-  after: CheckedSide,
+  stays: ReadonlySet<string>,
   check: (craft: Craft) => readonly Finding[],
 ): Effect | null {
   const isLeftOut = is.text === null || (is.isAssumed && !was.isAssumed);
@@ -92,8 +94,6 @@ function effectOf(
   const trial = whatIf(craft, edits);
   const moved = movedFigures(craft, trial, [[pack, pack]]);
   const { gained, lost } = findingChanges(findings, check(trial));
-  // What neither side has comes of a change that is only half made.
-  const stays = new Set(after.findings.map((finding) => finding.check.id));
   return {
     moved: moved.slice(0, mostMoved),
     leftOut: Math.max(0, moved.length - mostMoved),
