@@ -1,7 +1,13 @@
 import '../page/page.css';
 import '../page/document.css';
 import './card.css';
-import type { BenchCard, CardReading, CardStep } from '../../server/src/sheet/bench-card/bench-card';
+import type {
+  BenchCard,
+  CardFigure,
+  CardReading,
+  CardStep,
+} from '../../server/src/sheet/bench-card/bench-card';
+import { assumedLine, expectedWords } from '../../server/src/sheet/bench-card/words';
 import { element } from '../page/element';
 import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
 
@@ -106,26 +112,18 @@ function stepItem(step: CardStep, card: BenchCard): HTMLElement {
       element('label', { for: `tick ${id}` }, title),
       element('p', {}, what),
       element('p', {}, element('b', {}, 'See: '), see),
-      ...expected.map(({ words, text, span }) =>
-        element(
-          'p',
-          {},
-          `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)} `,
-          element('b', {}, text),
-          span === null ? null : element('span', { class: 'aside' }, `, ${span.replace('–', ' to ')}`),
-        ),
-      ),
+      ...expected.map(expectedFigure),
       readings.length === 0 ? null : element('div', { class: 'readings' }, ...readings.map(field)),
-      assumed.length === 0
-        ? null
-        : element(
-            'p',
-            { class: 'aside' },
-            `The script leaves this out, so it is assumed: ${assumed.join(', ')}`,
-          ),
+      assumed.length === 0 ? null : element('p', { class: 'aside' }, assumedLine(assumed)),
       source === null ? null : element('p', { class: 'aside' }, `From: ${source}`),
     ),
   );
+}
+
+function expectedFigure(figure: CardFigure): HTMLElement {
+  const { about, text, between } = expectedWords(figure);
+  const aside = between === '' ? null : element('span', { class: 'aside' }, between);
+  return element('p', {}, `${about} `, element('b', {}, text), aside);
 }
 
 function field({ id, words, unit }: CardReading): HTMLElement {

@@ -2,6 +2,7 @@ import { compareText } from '../checks/order';
 import { dateOf, flights } from '../checks/rules/flights';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
+import { spanWords } from './span-words';
 import { type Target, targetOfPath } from './target';
 import { figureText, spanText } from './which-pack';
 
@@ -91,5 +92,5 @@ function estimateOf(flown: CraftView, id: string): string | null {
   const figure = figureOf(flown, id);
   if (figure === null) return null;
   const span = spanText(figure);
-  return span === null ? figureText(figure) : `${span.replace('–', ' to ')} ${figure.unit}`;
+  return span === null ? figureText(figure) : `${spanWords(span)} ${figure.unit}`;
 }

@@ -1,4 +1,5 @@
-import type { BenchCard, CardFigure, CardReading, CardStep } from './bench-card';
+import type { BenchCard, CardReading, CardStep } from './bench-card';
+import { assumedLine, expectedLine } from './words';
 
 /** What Markdown would take for its own. */
 const special = /[\\`*_{}[\]<>()#+!|~-]/g;
@@ -45,22 +46,12 @@ function stepLines(step: CardStep): readonly string[] {
     `- [ ] **${plain(title)}**  `,
     `  ${plain(what)}  `,
     `  *See:* ${plain(see)}`,
-    ...expected.map((figure) => `  - ${plain(figureLine(figure))}`),
+    ...expected.map((figure) => `  - ${plain(expectedLine(figure))}`),
     ...readings.map((reading) => `  - ${plain(readingLine(reading))}`),
     ...(assumed.length === 0 ? [] : [`  - ${plain(assumedLine(assumed))}`]),
   ];
 }
 
-/** "Expected: throttle in the hover 25.5 %, 22.6 to 29.1" */
-export function figureLine({ words, text, span }: CardFigure): string {
-  const between = span === null ? '' : `, ${span.replace('–', ' to ')}`;
-  return `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${text}${between}`;
-}
-
 function readingLine({ words, unit }: CardReading): string {
   return `${words}: ____________ ${unit}`.trimEnd();
-}
-
-export function assumedLine(assumed: readonly string[]): string {
-  return `The script leaves this out, so it is assumed: ${assumed.join(', ')}`;
 }

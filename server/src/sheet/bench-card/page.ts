@@ -1,5 +1,5 @@
 import type { BenchCard, CardReading, CardStep } from './bench-card';
-import { assumedLine, figureLine } from './markdown';
+import { assumedLine, expectedLine } from './words';
 
 /** The card as a page of its own, to be printed on A4 or A5; nothing in it is fetched from anywhere. */
 export function benchCardPage(card: BenchCard): string {
@@ -54,7 +54,7 @@ function list(title: string, items: readonly string[]): string {
 
 function stepItem({ title, do: what, see, expected, readings, assumed }: CardStep): string {
   const lines = [
-    ...expected.map((figure) => `<p class="expected">${safe(figureLine(figure))}</p>`),
+    ...expected.map((figure) => `<p class="expected">${safe(expectedLine(figure))}</p>`),
     readings.length === 0 ? '' : `<div class="readings">${readings.map(readingField).join('')}</div>`,
     assumed.length === 0 ? '' : `<p class="assumed">${safe(assumedLine(assumed))}</p>`,
   ];

@@ -1,0 +1,18 @@
+import { spanWords } from '../span-words';
+import type { CardFigure } from './bench-card';
+
+/** What is expected, as every form of the card says it: "Expected: throttle in the hover", "25.5 %", ", 22.6 to 29.1" */
+export function expectedWords({ words, text, span }: CardFigure) {
+  const about = `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+  return { about, text, between: span === null ? '' : `, ${spanWords(span)}` };
+}
+
+/** The same in one line. */
+export function expectedLine(figure: CardFigure): string {
+  const { about, text, between } = expectedWords(figure);
+  return `${about} ${text}${between}`;
+}
+
+export function assumedLine(assumed: readonly string[]): string {
+  return `The script leaves this out, so it is assumed: ${assumed.join(', ')}`;
+}
