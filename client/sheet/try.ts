@@ -1,6 +1,7 @@
 import './try.css';
 import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
 import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
+import { withUnit } from '../../server/src/units/number-text';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { send } from './host';
@@ -119,11 +120,6 @@ function numberControls({ unit, now, usual, range, step }: BySlider, title: stri
     element('div', { class: 'slider' }, slider, field),
     element('div', { class: 'choices' }, bounds, whole),
   ];
-}
-
-/** A bare number is meant in the setting's own unit. */
-function withUnit(text: string, unit: string): string {
-  return unit !== '' && /^[+-]?[\d.]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
 function wordControls(choices: readonly string[], title: string, now: string | null): readonly HTMLElement[] {

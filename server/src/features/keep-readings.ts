@@ -1,5 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
 import type { BenchCard, CardReading } from '../sheet/bench-card/bench-card';
+import { withUnit } from '../units/number-text';
 import { answerFault, type FlightAnswer } from './note-flight';
 
 /** What was written into a field of the bench card. */
@@ -46,7 +47,8 @@ export function keptReadings(
   const others = all
     .filter(({ reading }) => reading.setting === null)
     .map(
-      ({ reading, value }) => `${reading.step}: ${reading.words.toLowerCase()} ${withUnit(value, reading)}`,
+      ({ reading: { step, words: about, unit }, value }) =>
+        `${step}: ${about.toLowerCase()} ${withUnit(value, unit)}`,
     );
   const said = own.find(({ setting }) => setting === 'note');
   const words = [...(said === undefined ? [] : [said.typed]), ...others].join('; ');
@@ -72,8 +74,4 @@ function readings({
   steps,
 }: BenchCard['parts'][number]): readonly (CardReading & { readonly step: string })[] {
   return steps.flatMap(({ title, readings: own }) => own.map((reading) => ({ ...reading, step: title })));
-}
-
-function withUnit(value: string, { unit }: CardReading): string {
-  return unit !== '' && /^[+-]?[\d.]+$/.test(value) ? `${value} ${unit}` : value;
 }

@@ -17,6 +17,11 @@ export function shortNumber(value: number, significant = 3): string {
   return whole ? String(Math.round(value)) : plainNumber(value, significant);
 }
 
+/** Text that a person typed: a bare number is meant in the unit, all else stays as it is. */
+export function withUnit(text: string, unit: string): string {
+  return unit !== '' && /^[+-]?[\d.]+$/.test(text) ? `${text} ${unit}` : text;
+}
+
 /** A number before a unit with more than six digits, some of them behind the point. */
 const tail = /(?<![\w.])\d+\.\d{4,}(?= [A-Za-z%])/g;
 

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { plainNumber, shortNumber } from '../../../server/src/units/number-text';
+import { plainNumber, shortNumber, withUnit } from '../../../server/src/units/number-text';
 
 describe('a number as a script writes it', () => {
   const cases: readonly [number, string][] = [
@@ -65,4 +65,19 @@ describe('a number for people', () => {
     assert.equal(shortNumber(Math.PI, 5), '3.1416');
     assert.equal(shortNumber(12345.678, 6), '12345.7');
   });
+});
+
+describe('text with a number that a person typed', () => {
+  const cases: readonly [text: string, unit: string, written: string][] = [
+    ['54', 'degC', '54 degC'],
+    ['-1.5', 'V', '-1.5 V'],
+    ['+3', 'dB', '+3 dB'],
+    ['54 degF', 'degC', '54 degF'],
+    ['2 * idle', '%', '2 * idle'],
+    ['3', '', '3'],
+    ['', 'V', ''],
+  ];
+  for (const [text, unit, written] of cases)
+    it(`"${text}" in ${unit === '' ? 'no unit' : unit} is written as "${written}"`, () =>
+      assert.equal(withUnit(text, unit), written));
 });
