@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { fromJson } from './from-json';
 
 /** The settings at the last noted flight, kept beside the script as `<script>.flown.json`. */
 export const flown = z.strictObject({
@@ -14,10 +15,5 @@ export type Flown = z.infer<typeof flown>;
 
 /** Reads a record; null for what is none: nothing is then said to have changed. */
 export function readFlown(text: string): Flown | null {
-  try {
-    const parsed = flown.safeParse(JSON.parse(text));
-    return parsed.success ? parsed.data : null;
-  } catch {
-    return null;
-  }
+  return fromJson(flown, text);
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { fromJson } from './from-json';
 
 /** What was last handed over to a board, kept beside the script as `<script>.handed.json`. */
 export const handOver = z.strictObject({
@@ -18,10 +19,5 @@ export type HandOver = z.infer<typeof handOver>;
 
 /** Reads a record; null for what is none: everything is then taken to have changed. */
 export function readHandOver(text: string): HandOver | null {
-  try {
-    const parsed = handOver.safeParse(JSON.parse(text));
-    return parsed.success ? parsed.data : null;
-  } catch {
-    return null;
-  }
+  return fromJson(handOver, text);
 }
