@@ -17,8 +17,8 @@ import { asMember, memberSlot, type PerMember } from './members';
 
 /** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
 export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[] {
-  if (check.each !== undefined && catalog.collection(check.each) === undefined)
-    return [{ at: ['each'], message: `${check.each} is no collection` }];
+  const unknown = collectionFaults(check, catalog);
+  if (unknown.length > 0) return unknown;
   const names = new RuleNames(check, catalog);
   const { related = [], fixes = [] } = check;
   return [
@@ -40,8 +40,8 @@ export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[]
 
 /** What is wrong with a step of the bench card: it is written as rules are. */
 export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] {
-  if (step.each !== undefined && catalog.collection(step.each) === undefined)
-    return [{ at: ['each'], message: `${step.each} is no collection` }];
+  const unknown = collectionFaults(step, catalog);
+  if (unknown.length > 0) return unknown;
   const names = new RuleNames(step, catalog);
   const { expected = [], readings = [] } = step;
   return [
@@ -58,6 +58,11 @@ export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] 
         : [{ at: ['readings', index, 'setting'], message: `a flight has no ${setting}` }]),
     ]),
   ];
+}
+
+function collectionFaults({ each }: PerMember, catalog: Catalog): readonly Fault[] {
+  if (each === undefined || catalog.collection(each) !== undefined) return [];
+  return [{ at: ['each'], message: `${each} is no collection` }];
 }
 
 /** Faults of the parts of one rule, as parts of their own. */

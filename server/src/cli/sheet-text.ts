@@ -61,11 +61,8 @@ function figureLines({ columns, rows, shared }: FigureTable): readonly string[] 
     ...rows.map(({ title, cells }) => [title, ...cells.map(cellText)]),
     ...shared.map(({ title, cell }) => [title, cellText(cell)]),
   ];
-  const widths = table.reduce<number[]>(
-    (all, row) =>
-      row.map((text, column) => Math.max(all[column] ?? 0, text.length)).concat(all.slice(row.length)),
-    [],
-  );
+  const widthOf = (column: number) => Math.max(...table.map((row) => row[column]?.length ?? 0));
+  const widths = ['', ...columns].map((_, column) => widthOf(column));
   return table.map((row) =>
     `  ${row.map((text, column) => text.padEnd(widths[column] ?? 0)).join('  ')}`.trimEnd(),
   );
