@@ -117,11 +117,16 @@ export class CraftView {
     return this.of(path, 'text')?.value ?? null;
   }
 
-  /** The value as the script would write it, for a sentence; "not set" without one. */
-  shown(path: string): string {
+  /** The value as the script would write it; null without one. */
+  written(path: string): string | null {
     const value = this.value(path);
     const parameter = this.catalog.parameter(path)?.parameter;
-    return value === null || parameter === undefined ? 'not set' : valueText(value, parameter);
+    return value === null || parameter === undefined ? null : valueText(value, parameter);
+  }
+
+  /** The same for a sentence: "not set" without one. */
+  shown(path: string): string {
+    return this.written(path) ?? 'not set';
   }
 
   /** An SI value in a unit, exactly, for a script; or short, for a sentence. */

@@ -5,10 +5,11 @@ import { lastSettingUnder } from '../checks/rule-fix';
 import { interpret } from '../craft/interpret';
 import { noNames, staticWords } from '../craft/line-check';
 import type { Script } from '../craft/script';
-import { textLiteral, valueText } from '../craft/value-text';
+import { textLiteral } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import type { DocumentEdit } from '../language/document';
 import { parseLine } from '../language/parser';
+import { withUnit } from '../units/number-text';
 import type { Snapshot } from './snapshot';
 
 /** A question about a flight; each may be left unanswered. */
@@ -107,7 +108,7 @@ export function flownRecord({ craft }: Pick<Snapshot, 'craft'>, flight: string, 
     .settingPaths()
     .filter((path) => !path.startsWith('flight.'))
     .flatMap((path) => {
-      const value = heldText(view, path);
+      const value = view.written(path);
       return value === null ? [] : [{ path, value }];
     });
   return { version: 1, flight, pack, settings };
@@ -121,8 +122,7 @@ function flightParameter(catalog: Catalog, setting: string): FoundParameter | un
 function written({ parameter }: FoundParameter, typed: string): string {
   const text = typed.trim();
   if (parameter.kind === 'text') return textLiteral(text.replace(/\s+/g, ' '));
-  if (parameter.kind === 'quantity' && /^[+-]?[\d.]+$/.test(text)) return `${text} ${parameter.unit}`;
-  return text;
+  return parameter.kind === 'quantity' ? withUnit(text, parameter.unit) : text;
 }
 
 /** `day-2026-05-14`, or the first with a number behind it that is free. */
@@ -138,7 +138,7 @@ function changedText(view: CraftView, last: Flown): string {
   const changes = paths
     .filter((path) => !path.startsWith('flight.') && view.catalog.parameter(path) !== undefined)
     .flatMap((path) => {
-      const [was, is] = [before.get(path) ?? null, heldText(view, path)];
+      const [was, is] = [before.get(path) ?? null, view.written(path)];
       return was === is || (was === null && !view.isSet(path))
         ? []
         : [`${path} ${was ?? 'not set'} → ${is ?? 'not set'}`];
@@ -147,12 +147,6 @@ function changedText(view: CraftView, last: Flown): string {
   const longest = parameter?.kind === 'text' ? parameter.longest : 300;
   const text = changes.join('; ').replaceAll('"', "'");
   return text.length <= longest ? text : `${text.slice(0, longest - 1)}…`;
-}
-
-function heldText(view: CraftView, path: string): string | null {
-  const value = view.value(path);
-  const parameter = view.catalog.parameter(path)?.parameter;
-  return value === null || parameter === undefined ? null : valueText(value, parameter);
 }
 
 function added(script: Script, section: string): DocumentEdit {

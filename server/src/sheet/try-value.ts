@@ -1,7 +1,6 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { Finding } from '../checks/finding';
 import type { Craft } from '../craft/craft';
-import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import type { DocumentEdit } from '../language/document';
 import { parseQuantity } from '../units/quantity';
@@ -67,7 +66,7 @@ export function tryable(craft: Craft, pack: string | null, wanted: string): Trya
   return {
     path,
     title: found.parameter.title,
-    now: value === null ? null : valueText(value, found.parameter),
+    now: view.written(path),
     isSet: view.isSet(path),
     target: targetOfPath(view, path),
     by,

@@ -1,5 +1,4 @@
 import type { Craft } from '../craft/craft';
-import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSource } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
@@ -129,16 +128,10 @@ export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
 }
 
 function settingCell(view: CraftView, path: string): PackCell | null {
-  const parameter = view.catalog.parameter(path)?.parameter;
-  const value = view.value(path);
-  if (value === null || parameter === undefined) return null;
-  return {
-    text: valueText(value, parameter),
-    span: null,
-    why: null,
-    assumed: [],
-    target: targetOfPath(view, path),
-  };
+  const text = view.written(path);
+  return text === null
+    ? null
+    : { text, span: null, why: null, assumed: [], target: targetOfPath(view, path) };
 }
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */

@@ -2,7 +2,6 @@ import type { Catalog } from '../../catalog/catalog';
 import type { Craft } from '../../craft/craft';
 import { membershipsIn } from '../../craft/memberships';
 import type { Value } from '../../craft/value';
-import { valueText } from '../../craft/value-text';
 import { CraftView } from '../../craft/view';
 import { jobStages } from '../job-stages';
 import { type Target, targetOfPath } from '../target';
@@ -107,10 +106,8 @@ function changedSetting(key: string, before: Side, after: Side): ChangedSetting 
 
 function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly told: Held } {
   const view = new CraftView(craft, pack);
-  const value = view.value(path);
-  const parameter = craft.catalog.parameter(path)?.parameter;
-  const text = value === null || parameter === undefined ? null : valueText(value, parameter);
-  return { value, told: { path, text, isAssumed: !view.isSet(path), target: targetOfPath(view, path) } };
+  const told = { path, text: view.written(path), isAssumed: !view.isSet(path) };
+  return { value: view.value(path), told: { ...told, target: targetOfPath(view, path) } };
 }
 
 /** The unit that a value is written in makes no difference. */
