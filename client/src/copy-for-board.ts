@@ -3,6 +3,7 @@ import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/prot
 import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
+import { readRecord, writeRecord } from './record';
 
 type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
 type Wanted = Omit<BoardTextParams, 'textDocument'>;
@@ -35,7 +36,9 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   }
   const isDone = isLong(text) ? await savedAsFile(script.uri, text) : await copied(text);
   if (!isDone) return;
-  await remember(script.uri, text.record);
+  const fault = await writeRecord(script.uri, 'handed', text.record);
+  if (fault !== null)
+    void vscode.window.showWarningMessage(`The hand-over could not be recorded beside the script: ${fault}`);
   const pack = text.pack === null ? '' : `, pack ${text.pack}`;
   const said = `${text.count} settings for ${text.board.title}${pack}. Propellers off before a pack is connected.`;
   const picked = await vscode.window.showInformationMessage(said, 'Show What Was Rounded or Left Out');
@@ -44,7 +47,7 @@ export async function copyForBoard(engine: Engine): Promise<void> {
 
 /** The record of the last hand-over, null for everything; undefined: the pilot has left. */
 async function wantedSince(script: vscode.Uri): Promise<string | null | undefined> {
-  const record = await lastRecord(script);
+  const record = await readRecord(script, 'handed');
   if (record === null) return null;
   const all = { label: 'Everything', since: null };
   const changed = { label: 'Only what changed', description: 'since the last hand-over', since: record };
@@ -130,29 +133,4 @@ async function savedAsFile(script: vscode.Uri, { pieces }: Text): Promise<boolea
   if (uri === undefined) return false;
   await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(pieces.join('')));
   return true;
-}
-
-function recordUri(script: vscode.Uri): vscode.Uri | null {
-  return script.scheme === 'untitled' ? null : script.with({ path: `${script.path}.handed.json` });
-}
-
-async function lastRecord(script: vscode.Uri): Promise<string | null> {
-  const uri = recordUri(script);
-  if (uri === null) return null;
-  try {
-    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-  } catch {
-    return null;
-  }
-}
-
-async function remember(script: vscode.Uri, record: string): Promise<void> {
-  const uri = recordUri(script);
-  if (uri === null) return;
-  try {
-    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(record));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showWarningMessage(`The hand-over could not be recorded beside the script: ${reason}`);
-  }
 }

@@ -1,7 +1,9 @@
 import * as vscode from 'vscode';
 import type { FlightAnswer, FlightForm, FlightNoted } from '../../server/src/lsp/protocol';
+import { applyEdits } from './apply-edits';
 import type { Engine } from './engine';
 import { activeCraftScript } from './language';
+import { readRecord, writeRecord } from './record';
 
 /** Asks about a flight, one short question after the other, and adds its section to the script. */
 export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<void> {
@@ -11,7 +13,7 @@ export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<vo
     return;
   }
   const date = dateOfToday();
-  const form = await engine.flightForm(uri, await recordOf(uri), date);
+  const form = await engine.flightForm(uri, await readRecord(uri, 'flown'), date);
   if (form === null) {
     void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
     return;
@@ -76,51 +78,27 @@ async function asked(
 
 /** Adds a flight's section as one edit that can be undone, shows it, and keeps what was set. */
 export async function writeFlight(uri: vscode.Uri, noted: FlightNoted | null): Promise<void> {
+  const refusal =
+    noted === null
+      ? 'the script is not open any more'
+      : await applyEdits(uri, { version: noted.version, edits: [noted] });
+  if (noted === null || refusal !== null) {
+    void vscode.window.showWarningMessage(`The flight was not noted: ${refusal}.`);
+    return;
+  }
+  await show(uri, noted.newText);
+  const fault = await writeRecord(uri, 'flown', noted.record);
+  if (fault !== null)
+    void vscode.window.showWarningMessage(`The flight is noted, but not what was set: ${fault}`);
+}
+
+async function show(uri: vscode.Uri, section: string): Promise<void> {
   const document = await vscode.workspace.openTextDocument(uri);
-  if (noted === null || document.version !== noted.version) {
-    void vscode.window.showWarningMessage('The script was changed at the same moment; nothing was noted.');
-    return;
-  }
-  const { start } = noted.range;
-  const edit = new vscode.WorkspaceEdit();
-  edit.insert(uri, new vscode.Position(start.line, start.character), noted.newText);
-  if (!(await vscode.workspace.applyEdit(edit))) {
-    void vscode.window.showWarningMessage(
-      'The editor refused the change, as for a file that may only be read.',
-    );
-    return;
-  }
-  const line = document.positionAt(document.getText().indexOf(noted.newText.trim()));
+  const line = document.positionAt(document.getText().indexOf(section.trim()));
   const selection = new vscode.Range(line, line);
   await vscode.window.showTextDocument(document, {
     selection,
     preview: false,
     viewColumn: vscode.ViewColumn.One,
   });
-  await remember(uri, noted.record);
-}
-
-function recordUri(script: vscode.Uri): vscode.Uri | null {
-  return script.scheme === 'untitled' ? null : script.with({ path: `${script.path}.flown.json` });
-}
-
-async function recordOf(script: vscode.Uri): Promise<string | null> {
-  const uri = recordUri(script);
-  if (uri === null) return null;
-  try {
-    return new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-  } catch {
-    return null; // the first flight
-  }
-}
-
-async function remember(script: vscode.Uri, record: string): Promise<void> {
-  const uri = recordUri(script);
-  if (uri === null || !vscode.workspace.isTrusted) return;
-  try {
-    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(record));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showWarningMessage(`The flight is noted, but not what was set: ${reason}`);
-  }
 }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
 import type { TrialShown } from '../sheet/messages';
+import { applyEdits } from './apply-edits';
 import type { Engine } from './engine';
 
 interface Trying {
@@ -74,23 +75,14 @@ export class Trial {
     const { trying } = this;
     if (trying === null || trying.to === null) return;
     const answer = await this.engine.tryValue(trying.uri, trying.setting, trying.to);
-    const said = answer === null ? 'the script is not open any more' : await written(trying.uri, answer);
+    const said = await written(trying.uri, answer);
     if (said === null) this.leave();
     else void vscode.window.showWarningMessage(`${trying.setting.path} was not written: ${said}.`);
   }
 }
 
 /** Null when it is done; else why not. */
-async function written(uri: vscode.Uri, { edits, version, refusal }: TryAnswer): Promise<string | null> {
-  if (refusal !== null) return 'the script would refuse the value';
-  const document = await vscode.workspace.openTextDocument(uri);
-  if (document.version !== version) return 'the script was changed at the same moment; try again';
-  const edit = new vscode.WorkspaceEdit();
-  for (const { range, newText } of edits) {
-    const { start, end } = range;
-    edit.replace(uri, new vscode.Range(start.line, start.character, end.line, end.character), newText);
-  }
-  return (await vscode.workspace.applyEdit(edit))
-    ? null
-    : 'the editor refused the change, as for a file that may only be read';
+async function written(uri: vscode.Uri, answer: TryAnswer | null): Promise<string | null> {
+  if (answer === null) return 'the script is not open any more';
+  return answer.refusal === null ? applyEdits(uri, answer) : 'the script would refuse the value';
 }
