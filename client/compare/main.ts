@@ -9,6 +9,7 @@ import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-
 import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
+import { turnWords } from '../page/turn';
 import type { FromCompare, ToCompare } from './messages';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void };
@@ -86,7 +87,7 @@ function settingRow({ path, title, before, after, effect }: SettingWithEffect): 
     ...(effect === null || effect.moved.length === 0
       ? []
       : [movedTable(`What ${path} moves by itself`, effect.moved, effect.leftOut)]),
-    ...(effect === null || isQuiet(effect) ? [] : findingChangeList(effect)),
+    ...(effect === null ? [] : findingChangeList(effect)),
     nothing ? element('p', { class: 'aside' }, 'Moves no figure and no finding by itself.') : null,
   );
 }
@@ -123,7 +124,7 @@ function movedRows({ id, title, packs, turn }: MovedFigure): readonly HTMLElemen
       element('th', { scope: 'row' }, title),
       reading(before),
       reading(after),
-      element('td', { class: turn ?? '' }, turn === null ? '' : turn === 'better' ? '▲ better' : '▼ worse'),
+      element('td', { class: turn ?? '' }, turnWords(turn)),
     ),
   );
 }

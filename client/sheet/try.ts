@@ -4,8 +4,10 @@ import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
 import { withUnit } from '../../server/src/units/number-text';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
+import { turnWords } from '../page/turn';
 import { send } from './host';
 import type { TrialShown } from './messages';
+import { scroller } from './scroller';
 
 /** A setting on trial. Its controls stay the same elements while values are tried, so that a slider can be dragged. */
 interface Trial {
@@ -154,19 +156,19 @@ function movedTable(moved: readonly MovedFigure[], packs: readonly (string | nul
     element('thead', {}, element('tr', {}, element('td', {}), ...heads)),
     element('tbody', {}, ...moved.map(movedRow)),
   );
-  return element(
-    'div',
-    { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': 'What moves' },
-    table,
-  );
+  return scroller('What moves', table);
 }
 
 function movedRow({ id, title, unit, packs, turn }: MovedFigure): HTMLElement {
-  const word = turn === null ? '' : turn === 'better' ? ' ▲ better' : ' ▼ worse';
   return element(
     'tr',
     { 'data-moved': id },
-    element('th', { scope: 'row' }, title, element('small', { class: turn ?? '' }, word)),
+    element(
+      'th',
+      { scope: 'row' },
+      title,
+      turn === null ? null : element('small', { class: turn }, ` ${turnWords(turn)}`),
+    ),
     ...packs.map(({ before, after }) => element('td', {}, ...change(before, after, unit))),
   );
 }

@@ -9,6 +9,7 @@ import { element } from '../../page/element';
 import { fold } from '../fold';
 import { send } from '../host';
 import { valueLink } from '../link';
+import { scroller } from '../scroller';
 import { isAsked, whyButton } from '../why';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {
@@ -68,11 +69,6 @@ function sharedTables(shared: readonly SharedRow[], label: string): readonly HTM
   if (shared.length === 0) return [];
   const body = element('tbody', {}, ...shared.flatMap((one) => row(one, [one.cell], [''])));
   return [scroller(label, element('table', {}, body))];
-}
-
-/** Wide tables scroll in their own frame, by keys too. */
-function scroller(label: string, table: HTMLElement): HTMLElement {
-  return element('div', { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': label }, table);
 }
 
 /** A figure's row, and below it, on demand, how it comes about. */

@@ -1,5 +1,6 @@
 import { element } from '../../page/element';
 import { fold } from '../fold';
+import { scroller } from '../scroller';
 
 type Cell = string | HTMLElement;
 
@@ -17,15 +18,10 @@ export function asTable(
     element('thead', {}, element('tr', {}, ...head.map((name) => element('th', { scope: 'col' }, name)))),
     element('tbody', {}, ...rows.map(row)),
   );
-  const scroller = element(
-    'div',
-    { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': title },
-    table,
-  );
   return fold(
     { id: `${id}-table`, name: 'more', isOpenAtFirst: false },
     [element('span', {}, 'As a table'), element('span', { class: 'said' }, `: ${title}`)],
-    [scroller],
+    [scroller(title, table)],
   );
 }
 

@@ -2,6 +2,7 @@ import type { CarrierStrip } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
+import { framed } from './framed';
 import { type Scale, scaleOf, ticksOf } from './scales';
 import { sized } from './sized';
 import { canvas, shape, words } from './svg';
@@ -25,10 +26,8 @@ export function carrierStrip(plot: CarrierStrip): HTMLElement {
     open.length === 0 ? null : 'shaded: open here as far as the catalogue knows; local rules decide',
     products.length === 0 ? null : 'ticks below: what two or three pictures make together',
   ].flatMap((text) => (text === null ? [] : [element('li', {}, text)]));
-  return element(
-    'figure',
-    { class: 'plot' },
-    element('figcaption', {}, element('h3', {}, title)),
+  return framed(
+    { title },
     sized((width) => drawn(plot, width)),
     element('ul', { class: 'legend' }, ...legend),
     asTable(id, title, ['Who', 'Where'], rows),

@@ -3,6 +3,7 @@ import type { Line, LinePlot } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, tickText } from './figure-text';
+import { framed } from './framed';
 import { readable } from './readable';
 import { type Scale, scaleOf, ticksOf } from './scales';
 import { sized } from './sized';
@@ -31,13 +32,7 @@ export function linePlot(plot: LinePlot): HTMLElement {
     placeOf: (index, width) => xScale(plot, width)(plot.at[index] ?? 0),
     drawn: sized((width) => drawn(plot, width)),
   });
-  return element(
-    'figure',
-    { class: 'plot' },
-    element('figcaption', {}, element('h3', {}, titleOf(plot)), legend.element),
-    frame,
-    tableOf(plot),
-  );
+  return framed({ title: titleOf(plot), beside: legend.element }, frame, tableOf(plot));
 }
 
 function xScale({ x }: LinePlot, width: number): Scale {

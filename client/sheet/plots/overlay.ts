@@ -2,6 +2,7 @@ import type { OverlayPicture } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { valueLink } from '../link';
 import { asTable } from './as-table';
+import { framed, total } from './framed';
 import { sized } from './sized';
 import { canvas, shape, words } from './svg';
 
@@ -16,15 +17,8 @@ export function overlayPicture(plot: OverlayPicture): HTMLElement {
     valueLink(target, name, `${row}, ${column}`),
     sample,
   ]);
-  return element(
-    'figure',
-    { class: 'plot' },
-    element(
-      'figcaption',
-      {},
-      element('h3', {}, title),
-      element('span', { class: 'total' }, `${rows} rows of ${columns}`),
-    ),
+  return framed(
+    { title, beside: total(`${rows} rows of ${columns}`) },
     sized((width) => drawn(plot, Math.min(widest, width))),
     element('p', { class: 'aside' }, 'The readings are invented.'),
     asTable(id, title, ['Element', 'Row, column', 'Such as'], table),

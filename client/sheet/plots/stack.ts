@@ -1,6 +1,7 @@
 import type { DelayStack } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { figureText } from './figure-text';
+import { framed, total } from './framed';
 import { sized } from './sized';
 import { canvas, shape } from './svg';
 
@@ -9,15 +10,8 @@ const height = 16;
 /** Waits end to end; the list below says the same in words. */
 export function delayStack({ title, waits }: DelayStack): HTMLElement {
   const whole = waits.reduce((sum, { milliseconds }) => sum + milliseconds, 0);
-  return element(
-    'figure',
-    { class: 'plot' },
-    element(
-      'figcaption',
-      {},
-      element('h3', {}, title),
-      element('span', { class: 'total' }, figureText(whole, 'ms')),
-    ),
+  return framed(
+    { title, beside: total(figureText(whole, 'ms')) },
     sized((width) => canvas(width, height, ...pieces(waits, width / whole))),
     element('ul', { class: 'legend' }, ...waits.map(row)),
   );

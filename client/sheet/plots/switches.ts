@@ -1,8 +1,8 @@
 import type { SwitchBars } from '../../../server/src/sheet/plots/plot';
-import { element } from '../../page/element';
 import { valueLink } from '../link';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
+import { framed } from './framed';
 import { type Scale, scaleOf, ticksOf } from './scales';
 import { sized } from './sized';
 import { canvas, shape, words } from './svg';
@@ -19,10 +19,8 @@ export function switchBars(plot: SwitchBars): HTMLElement {
     valueLink(target, name, `${figureText(from, '')} to ${figureText(to, 'µs')}`),
     figureText(rest, 'µs'),
   ]);
-  return element(
-    'figure',
-    { class: 'plot' },
-    element('figcaption', {}, element('h3', {}, title)),
+  return framed(
+    { title },
     sized((width) => drawn(plot, width)),
     asTable(id, title, ['Function', 'Channel', 'On from', 'At rest'], rows),
   );
