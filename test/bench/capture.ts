@@ -8,6 +8,7 @@ import { writeBoardText } from '../../server/src/board/write';
 import type { Catalog } from '../../server/src/catalog/catalog';
 import { CraftView } from '../../server/src/craft/view';
 import { Workspace } from '../../server/src/workspace/workspace';
+import { demoHost } from './demo-host';
 import { against, calibration, type Measure, timed } from './measure';
 
 const runs = 5;
@@ -20,11 +21,7 @@ const linear = 12;
 /** A long capture read into a script, that script checked, and the capture proved against the racer. */
 export async function captureMeasures(catalog: Catalog, root: string): Promise<readonly Measure[]> {
   const demo = join(root, 'test/demo');
-  const host = {
-    readText: async (uri: string) => readFileSync(join(demo, uri.slice(uri.lastIndexOf('/') + 1)), 'utf8'),
-    list: async () => [],
-    refusal: () => null,
-  };
+  const host = demoHost(demo);
   const workspace = new Workspace({ catalog, host });
   const { craft } = workspace.openScript(
     'file:///demo/sandmartin.craft',

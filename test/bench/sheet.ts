@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Catalog } from '../../server/src/catalog/catalog';
 import { buildSheet } from '../../server/src/sheet/build-sheet';
 import { Workspace } from '../../server/src/workspace/workspace';
+import { demoHost } from './demo-host';
 import { against, calibration, type Measure, timed } from './measure';
 
 /** The demo craft with the most to compute: two packs, position sensor, log. */
@@ -17,11 +18,7 @@ const goals = { whole: 10 / 20, changed: 2 / 20 };
 /** The build sheet of the largest demo craft: all of it, and again after one filter value has changed. */
 export async function sheetMeasures(catalog: Catalog, root: string): Promise<readonly Measure[]> {
   const demo = join(root, 'test/demo');
-  const host = {
-    readText: async (uri: string) => readFileSync(join(demo, uri.slice(uri.lastIndexOf('/') + 1)), 'utf8'),
-    list: async () => [],
-    refusal: () => null,
-  };
+  const host = demoHost(demo);
   const text = readFileSync(join(demo, largest), 'utf8');
   const uri = `file:///demo/${largest}`;
   const opened = async () => {

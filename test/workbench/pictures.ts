@@ -28,15 +28,6 @@ function writeFaultyDemo(folder: string): void {
   writeFileSync(path, text);
 }
 
-/** Line (from 1) of the first line in the opened script that matches. */
-function lineOf(editor: EditorDriver, pattern: RegExp): number {
-  const at = readFileSync(join(editor.folder, script), 'utf8')
-    .split('\n')
-    .findIndex((line) => pattern.test(line));
-  if (at < 0) throw new Error(`no line like ${pattern}`);
-  return at + 1;
-}
-
 /** Drags the side bar's edge, so that the build sheet has the room that a pilot would give it. */
 async function widenSideBar({ page }: EditorDriver, width: number): Promise<void> {
   const box = await page.locator('.part.sidebar').boundingBox();
@@ -55,7 +46,7 @@ async function take(editor: EditorDriver, name: string): Promise<void> {
 
 async function photograph(editor: EditorDriver): Promise<void> {
   await editor.openFile(script);
-  await editor.goTo(lineOf(editor, /^chanel/));
+  await editor.goTo(editor.lineOf(script, /^chanel/));
   await editor.waitForSquiggles('error');
   await editor.runCommand('Propsoff: Show Build Sheet');
   await editor.webview().locator('h1, h2').first().waitFor();
@@ -66,12 +57,12 @@ async function photograph(editor: EditorDriver): Promise<void> {
 
   for (const theme of ['light', 'dark'] as const) {
     await editor.setTheme(theme);
-    await editor.goTo(lineOf(editor, /^cutoff/));
+    await editor.goTo(editor.lineOf(script, /^cutoff/));
     await editor.hoverOver('cutoff');
     await take(editor, `hover-${theme}`);
     await editor.press('Escape');
 
-    await editor.goTo(lineOf(editor, /^idle-authority/));
+    await editor.goTo(editor.lineOf(script, /^idle-authority/));
     await editor.press('End');
     await editor.press('Enter');
     await editor.suggestions();
@@ -92,7 +83,7 @@ async function photographTools(editor: EditorDriver): Promise<void> {
     await editor.setTheme(theme);
     for (const [part, name] of parts) await takePart(editor, part, `sheet-${name}-${theme}`);
   }
-  await editor.goTo(lineOf(editor, /^cutoff/));
+  await editor.goTo(editor.lineOf(script, /^cutoff/));
   await editor.runCommand('Propsoff: Try a Value');
   await editor.webview().locator('#try input.number').fill('150 Hz');
   await editor.webview().locator('#try tr[data-moved]').first().waitFor();

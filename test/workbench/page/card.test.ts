@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { type EditorDriver, openEditor } from './driver';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 describe('the bench card', () => {
   let opened: EditorDriver | undefined;
@@ -61,7 +61,7 @@ describe('the bench card', () => {
     );
   });
 
-  for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+  for (const theme of everyTheme) {
     it(`keeps nobody out: axe finds nothing serious in the ${theme} theme (J06, J07)`, async () => {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
-import { type EditorDriver, openEditor } from './driver';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 describe('a comparison', () => {
   let opened: EditorDriver | undefined;
@@ -51,7 +51,7 @@ describe('a comparison', () => {
     await compareWith('Pack cruise');
     const cells = page().locator('.setting', { hasText: 'pack.<pack in view>.cells' });
     assert.match(await cells.locator('.values').innerText(), /6 → 4/);
-    for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+    for (const theme of everyTheme) {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);
     }

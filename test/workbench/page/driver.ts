@@ -30,6 +30,8 @@ const themes = {
 /** The kinds of theme that a person may choose. */
 export type Theme = keyof typeof themes;
 
+export const everyTheme: readonly Theme[] = ['light', 'dark', 'light high contrast', 'dark high contrast'];
+
 /** How serious the editor shows a problem to be. */
 export type SquiggleLevel = 'error' | 'warning' | 'info' | 'hint';
 
@@ -120,6 +122,14 @@ export class EditorDriver {
     await this.pick('Control+G', `:${line}:${column}`, (row) => row.filter({ hasText: `${line}` }));
     const shown = new RegExp(`Ln ${line}, Col ${column}\\b`);
     await this.page.locator('.statusbar-item').filter({ hasText: shown }).waitFor();
+  }
+
+  /** Line of a file in the opened folder, as it was last saved, that matches first; counted from 1. */
+  lineOf(file: string, pattern: RegExp): number {
+    const lines = readFileSync(join(this.folder, file), 'utf8').split('\n');
+    const at = lines.findIndex((line) => pattern.test(line));
+    if (at < 0) throw new Error(`${file} has no line like ${pattern}`);
+    return at + 1;
   }
 
   /** Puts the keys back into the text. */

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { type EditorDriver, openEditor } from './driver';
 
@@ -50,9 +50,8 @@ describe('a flight', () => {
   });
 
   it('is offered what changed since the last one', async () => {
-    const lines = readFileSync(path(), 'utf8').split('\n');
-    const line = lines.findIndex((each) => each.startsWith('cutoff = 2 * quiet'));
-    await editor().goTo(line + 1, 'cutoff = '.length + 1);
+    const line = editor().lineOf('sandmartin.craft', /^cutoff = 2 \* quiet/);
+    await editor().goTo(line, 'cutoff = '.length + 1);
     await editor().press('Delete');
     await editor().type('1.5');
     const delay = editor().webview().locator('tr[data-figure=gyro-filter-delay]');

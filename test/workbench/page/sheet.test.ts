@@ -1,8 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 interface Row {
   readonly id: string;
@@ -12,12 +11,6 @@ interface Row {
 /** As the sheet rounds: three digits, four from a thousand on. */
 function rounded(value: number): number {
   return Number(value.toPrecision(Math.abs(value) >= 1000 ? 4 : 3));
-}
-
-/** Line (from 1) of the demo's first line that matches. */
-function lineOf(script: string, pattern: RegExp): number {
-  const lines = readFileSync(join('test/demo', script), 'utf8').split('\n');
-  return lines.findIndex((line) => pattern.test(line)) + 1;
 }
 
 describe('the build sheet', () => {
@@ -117,18 +110,18 @@ describe('the build sheet', () => {
   });
 
   it('lights up what the cursor’s line has to do with', async () => {
-    await editor().goTo(lineOf('sandmartin.craft', /^cutoff/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^cutoff/));
     const lit = editor().webview().locator('tr.lit');
     await lit.filter({ hasText: 'Delay of the gyro’s filters' }).waitFor();
-    await editor().goTo(lineOf('sandmartin.craft', /^yaw.curve/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^yaw.curve/));
     await lit.filter({ hasText: 'Rate at full stick: yaw' }).waitFor();
     assert.equal(await lit.filter({ hasText: 'Delay of the gyro’s filters' }).count(), 0);
     const flight = editor().webview().locator('.flights li.lit');
     assert.equal(await flight.count(), 0);
-    await editor().goTo(lineOf('sandmartin.craft', /^note /));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^note /));
     await flight.waitFor();
     assert.equal(await lit.count(), 0);
-    await editor().goTo(lineOf('sandmartin.craft', /^cutoff/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^cutoff/));
     await lit.filter({ hasText: 'Delay of the gyro’s filters' }).waitFor();
     assert.equal(await flight.count(), 0);
   });
@@ -146,7 +139,7 @@ describe('the build sheet', () => {
     assert.match((await plot.getAttribute('aria-valuetext')) ?? '', /^Stick \d/);
   });
 
-  for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+  for (const theme of everyTheme) {
     it(`keeps nobody out: axe finds nothing serious in the ${theme} theme (J06, J07)`, async () => {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 describe('a value on trial', () => {
   let opened: EditorDriver | undefined;
@@ -11,17 +11,8 @@ describe('a value on trial', () => {
   const trial = () => page().locator('#try section');
   const delay = () => trial().locator('tr[data-moved=gyro-filter-delay] td').first();
 
-  /** Line of the demo, from 1. */
-  function lineOf(pattern: RegExp): number {
-    return (
-      readFileSync(path(), 'utf8')
-        .split('\n')
-        .findIndex((line) => pattern.test(line)) + 1
-    );
-  }
-
   async function tryCutoff(): Promise<void> {
-    await editor().goTo(lineOf(/^cutoff/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^cutoff/));
     await editor().runCommand('Propsoff: Try a Value');
     await trial().waitFor();
   }
@@ -45,7 +36,7 @@ describe('a value on trial', () => {
     assert.match(await trial().innerText(), /now 225 Hz/);
     await type('150 Hz');
     await delay().filter({ hasText: '→' }).waitFor();
-    for (const theme of ['light', 'dark', 'light high contrast', 'dark high contrast'] as const) {
+    for (const theme of everyTheme) {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);
     }
@@ -101,7 +92,7 @@ describe('a value on trial', () => {
     await page().locator('.levers:visible button', { hasText: 'gyro.lowpass.cutoff' }).click();
     await trial().locator('p', { hasText: 'now 225 Hz' }).waitFor();
     await trial().locator('button', { hasText: 'Leave It' }).click();
-    await editor().goTo(lineOf(/^\[gyro\.lowpass\]/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^\[gyro\.lowpass\]/));
     await editor()
       .page.locator('.codelens-decoration a:visible', { hasText: 'Try a value' })
       .first()
