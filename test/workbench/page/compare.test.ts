@@ -1,7 +1,9 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
+import { scratchFolder } from '../launch.mjs';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 describe('a comparison', () => {
@@ -57,5 +59,59 @@ describe('a comparison', () => {
     }
     await cells.locator('button.value').last().click();
     await editor().statusBar(/Ln 5\d, /);
+  });
+});
+
+/** The demo under version control: the racer with a lower cut first, then as it is. */
+function versionedDemo(): string {
+  const folder = scratchFolder('versions');
+  const git = (...args: readonly string[]) => {
+    const who = [
+      '-c',
+      'user.name=A Pilot',
+      '-c',
+      'user.email=pilot@club.example',
+      '-c',
+      'commit.gpgsign=false',
+    ];
+    execFileSync('git', [...who, ...args], { cwd: folder });
+  };
+  cpSync('test/demo', folder, { recursive: true });
+  const path = join(folder, 'sandmartin.craft');
+  const text = readFileSync(path, 'utf8');
+  git('init', '--quiet');
+  writeFileSync(path, text.replace('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet'));
+  git('add', '.');
+  git('commit', '--quiet', '--message', 'Fly it tired');
+  writeFileSync(path, text);
+  git('commit', '--quiet', '--all', '--message', 'Fly it fresh');
+  return folder;
+}
+
+describe('a comparison with an earlier revision', () => {
+  it('tells what was changed since, and follows the script', async () => {
+    const folder = versionedDemo();
+    const editor = await openEditor({ folder });
+    const rows = editor.page.locator('.quick-input-list .monaco-list-row');
+    const values = editor
+      .webview()
+      .locator('.setting', { hasText: 'gyro.lowpass.cutoff' })
+      .locator('.values');
+    try {
+      await editor.openFile('sandmartin.craft');
+      await editor.statusBar(/to mend/);
+      await editor.runCommand('Propsoff: Compare Two Scripts');
+      await rows.filter({ hasText: 'An earlier revision' }).click();
+      await rows.filter({ hasText: 'Fly it fresh' }).waitFor();
+      await rows.filter({ hasText: 'Fly it tired' }).click();
+      await values.waitFor();
+      assert.match(await values.innerText(), /135 Hz → 225 Hz/);
+      const path = join(editor.folder, 'sandmartin.craft');
+      writeFileSync(path, readFileSync(path, 'utf8').replace('cutoff = 2.5 * quiet', 'cutoff = 2 * quiet'));
+      await values.filter({ hasText: '135 Hz → 180 Hz' }).waitFor();
+    } finally {
+      await editor.close();
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 });
