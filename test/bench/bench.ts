@@ -1,34 +1,75 @@
-// `npm run bench`: how fast, as ratios in one run on one machine. `-- --json` prints one object instead of a table.
+// `npm run bench`: how fast, as ratios in one run on one machine, side by side with general-purpose servers.
+// `-- --json` prints one object instead of a table; `--only name` takes one group; `--quick` takes fewer runs.
 import { arch, cpus, platform } from 'node:os';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { testCatalog } from '../support/catalog';
+import { answerMeasures } from './answers';
 import { captureMeasures } from './capture';
+import { commandLineMeasures } from './command-line';
+import type { Group } from './group';
+import { inProcessMeasures } from './in-process';
 import type { Measure } from './measure';
+import { memoryMeasures } from './memory';
+import { overStdioMeasures } from './over-stdio';
 import { panelMeasures } from './panel';
+import { ensurePeers, peerVersions } from './peers/install';
 import { sheetMeasures } from './sheet';
+import { sizeMeasures } from './sizes';
+import { startMeasures } from './start';
 
 const root = join(__dirname, '../..');
 
+const groups: readonly Group[] = [
+  { name: 'in-process', hasPeers: true, measure: inProcessMeasures },
+  { name: 'stdio', hasPeers: true, measure: overStdioMeasures },
+  { name: 'answers', hasPeers: false, measure: answerMeasures },
+  { name: 'start', hasPeers: false, measure: startMeasures },
+  { name: 'memory', hasPeers: true, measure: memoryMeasures },
+  { name: 'command-line', hasPeers: false, measure: commandLineMeasures },
+  { name: 'size', hasPeers: false, measure: sizeMeasures },
+  { name: 'sheet', hasPeers: false, measure: ({ catalog }) => sheetMeasures(catalog, root) },
+  { name: 'capture', hasPeers: false, measure: ({ catalog }) => captureMeasures(catalog, root) },
+  { name: 'panel', hasPeers: false, measure: () => panelMeasures(root) },
+];
+
 async function main(): Promise<void> {
-  const measures: readonly Measure[] = [
-    ...(await sheetMeasures(testCatalog, root)),
-    ...(await captureMeasures(testCatalog, root)),
-    ...(await panelMeasures(root)),
-  ];
-  const machine = `${cpus()[0]?.model.trim() ?? 'unknown'}, ${platform()} ${arch()}`;
-  if (process.argv.includes('--json')) {
-    const result = { measures, machine, versions: { node: process.version } };
-    process.stdout.write(`${JSON.stringify(result, null, 2)}\n`);
-  } else process.stdout.write(table(measures, machine));
+  const { values } = parseArgs({
+    options: {
+      json: { type: 'boolean', default: false },
+      quick: { type: 'boolean', default: false },
+      only: { type: 'string', multiple: true },
+    },
+  });
+  const picked = pickedGroups(values.only);
+  if (picked.some(({ hasPeers }) => hasPeers)) await ensurePeers();
+  const runs = (full: number, quick: number) => (values.quick ? quick : full);
+  const measures: Measure[] = [];
+  for (const { name, measure } of picked) {
+    process.stderr.write(`measuring: ${name}\n`);
+    measures.push(...(await measure({ catalog: testCatalog, root, runs })));
+  }
+  const machine = `${cpus()[0]?.model.trim() ?? 'unknown'}, ${cpus().length} cores, ${platform()} ${arch()}`;
+  const versions = { node: process.version, ...peerVersions() };
+  if (values.json) process.stdout.write(`${JSON.stringify({ measures, machine, versions }, null, 2)}\n`);
+  else process.stdout.write(table(measures, machine));
   process.exitCode = measures.every(({ met }) => met) ? 0 : 1;
 }
 
+function pickedGroups(only: readonly string[] | undefined): readonly Group[] {
+  const names = groups.map(({ name }) => name);
+  const unknown = only?.find((name) => !names.includes(name));
+  if (unknown !== undefined)
+    throw new Error(`there is no group "${unknown}" to measure; there are: ${names.join(', ')}`);
+  return only === undefined ? groups : groups.filter(({ name }) => only.includes(name));
+}
+
 function table(measures: readonly Measure[], machine: string): string {
-  const rows = measures.map(({ name, ours, p95, peer, peerName, ratio, goal, met }) =>
+  const rows = measures.map(({ name, unit, ours, p95, peer, peerName, ratio, goal, met }) =>
     [
       name,
-      `${round(ours)} ms (95 %: ${round(p95)})`,
-      `${peerName}: ${round(peer)} ms`,
+      `${round(ours)} ${unit} (95 %: ${round(p95)})`,
+      `${peerName}: ${round(peer)} ${unit}`,
       `ratio ${round(ratio)}`,
       `goal ${round(goal)}`,
       met ? 'met' : 'NOT MET',

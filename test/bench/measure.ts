@@ -5,6 +5,9 @@ export interface Times {
   readonly runs: number;
 }
 
+/** How thoroughly to measure. */
+export type Runs = (full: number, quick: number) => number;
+
 /** A line of the result, as `--json` gives it. */
 export interface Measure {
   readonly name: string;
@@ -34,6 +37,32 @@ export function timed<T>(runs: number, prepare: (run: number) => T, work: (prepa
   return timesOf(times);
 }
 
+/**
+ * Times several works in turn, run by run, so that what else the machine does hits them alike. A work gives the
+ * time that it took, ms. The first tenth warms up and counts not.
+ */
+export async function interleaved(
+  runs: number,
+  works: readonly ((run: number) => Promise<number> | number)[],
+): Promise<readonly Times[]> {
+  const taken: number[][] = works.map(() => []);
+  const warming = Math.ceil(runs / 10);
+  for (let run = 0; run < runs + warming; run += 1) {
+    for (const [index, work] of works.entries()) {
+      const time = await work(run);
+      if (run >= warming) taken[index]?.push(time);
+    }
+  }
+  return taken.map(timesOf);
+}
+
+/** How long something takes, ms. */
+export async function elapsed(work: () => Promise<unknown> | unknown): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
+
 /** The median and the 95th percentile of times that were taken elsewhere. */
 export function timesOf(taken: readonly number[]): Times {
   const times = [...taken].sort((a, b) => a - b);
@@ -41,9 +70,9 @@ export function timesOf(taken: readonly number[]): Times {
   return { median: at(0.5), p95: at(0.95), runs: times.length };
 }
 
-/** A time that a person waits, against the most that is wanted, ms. */
-export function within(name: string, ours: Times, most: number): Measure {
-  return against(name, ours, 'the most that is wanted', { median: most, p95: most, runs: 1 }, 1);
+/** What was measured, against the most that is wanted, in the same unit. */
+export function within(name: string, ours: Times, most: number, unit = 'ms'): Measure {
+  return against(name, ours, 'the most that is wanted', { median: most, p95: most, runs: 1 }, 1, unit);
 }
 
 /** What runs at once on any machine, to hold other times against: a million sines added up. */
@@ -60,11 +89,18 @@ export function calibration(): Times {
   return times;
 }
 
-export function against(name: string, ours: Times, peerName: string, peer: Times, goal: number): Measure {
+export function against(
+  name: string,
+  ours: Times,
+  peerName: string,
+  peer: Times,
+  goal: number,
+  unit = 'ms',
+): Measure {
   const ratio = ours.median / peer.median;
   return {
     name,
-    unit: 'ms',
+    unit,
     ours: ours.median,
     peer: peer.median,
     peerName,
