@@ -1,4 +1,3 @@
-import { suggestParameters } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import type { Problem } from '../language/ast';
@@ -47,9 +46,8 @@ export function setElsewhere(craft: Craft, line: ScriptLine, found: Problem): Pr
       taken: {
         enumerable: true,
         get: () =>
-          suggestParameters(craft.catalog, settingPath, section.path ?? '')
-            .filter(({ written }) => written === null)
-            .map(({ path }) => toldPlace(craft, path, section.pack))
+          (found.elsewhere ?? [])
+            .map((path) => toldPlace(craft, path, section.pack))
             .find((told) => told !== '') ?? '',
       },
     },

@@ -119,7 +119,8 @@ function unknownName(statement: SettingStatement, section: string, path: string,
     const fixes = suggestions.flatMap(({ written }) =>
       written === null ? [] : [replacement(`Write ${written}`, span, written)],
     );
-    return { meant: suggestions.map(({ path: name }) => name).join(', '), fixes };
+    const elsewhere = suggestions.flatMap(({ written, path: whole }) => (written === null ? [whole] : []));
+    return { meant: suggestions.map(({ path: name }) => name).join(', '), fixes, elsewhere };
   });
 }
 

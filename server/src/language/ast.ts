@@ -99,6 +99,8 @@ export interface Problem extends Span {
   readonly id: string;
   readonly values: Readonly<Record<string, string>>;
   readonly fixes: readonly LineFix[];
+  /** Paths that an unknown name may stand for which can't be written where it stands. */
+  readonly elsewhere?: readonly string[];
 }
 
 /** `# accept tune/derivative-unfiltered: one short test hover` */

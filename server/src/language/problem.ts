@@ -14,6 +14,7 @@ export function problem(
 interface Guess {
   readonly meant: string;
   readonly fixes: readonly LineFix[];
+  readonly elsewhere?: readonly string[];
 }
 
 /**
@@ -42,6 +43,9 @@ export function lateProblem(
     values,
     get fixes() {
       return guessed().fixes;
+    },
+    get elsewhere() {
+      return guessed().elsewhere ?? [];
     },
   };
 }
