@@ -132,8 +132,11 @@ export class Speller {
     const inBoard = (value: number) => fromBase(value, unitOf(unit)) * scale + offset;
     const exact = inBoard(base);
     if (grain === null) return texts(this.digits(plainNumber(exact)));
-    const [least = 0, most = 0] = [inBoard(low), inBoard(high)].sort((one, other) => one - other);
-    // The nearest step that the board still takes: rounding must not lead out of its limits.
+    // The nearest step that still makes sense: rounding must lead neither out of the board's limits nor out of
+    // what the parameter can be.
+    const { range = unlimited } = this.found;
+    const ends = [Math.max(low, range.low), Math.min(high, range.high)].map(inBoard);
+    const [least = 0, most = 0] = ends.sort((one, other) => one - other);
     const step = Math.round(exact / grain);
     const held =
       grain * Math.min(Math.floor(most / grain + 1e-9), Math.max(Math.ceil(least / grain - 1e-9), step));

@@ -1,4 +1,4 @@
-import type { LineForm } from './format-line';
+import { byteOrderMark, type LineForm } from './format-line';
 
 /** Which lines, by their index, go and which get a blank line in front. */
 export interface BlankLinePlan {
@@ -26,13 +26,17 @@ export function planBlankLines(forms: readonly LineForm[], reach: Reach): BlankL
     const blanks = index - last - 1;
     const isFirst = last < 0;
     if (!isFirst && tops.has(index) && blanks === 0) spacedBefore.add(index);
-    // Of several blank lines the first one stays.
-    const kept = isFirst && reach.start ? 0 : 1;
+    // Of several blank lines the first one stays; so does one in front of a mark that would begin the file without it.
+    const kept = isFirst && reach.start && !beginsWithMark(form) ? 0 : 1;
     for (let blank = last + 1 + kept; blank < index; blank += 1) removed.add(blank);
     last = index;
   }
   if (reach.end && last >= 0) for (let blank = last + 1; blank < forms.length; blank += 1) removed.add(blank);
   return { removed, spacedBefore };
+}
+
+function beginsWithMark(form: LineForm): boolean {
+  return form.kind === 'whole' && form.text.startsWith(byteOrderMark);
 }
 
 /** The first line of each section: its header, or the first of the comments right on top of it. */

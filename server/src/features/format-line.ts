@@ -20,7 +20,7 @@ export type LineForm =
     };
 
 /** A mark that a file may begin with; the document reads it as a blank. */
-const byteOrderMark = '\ufeff';
+export const byteOrderMark = '\ufeff';
 
 export function formOf(line: ScriptLine): LineForm {
   const { statement, text } = line;

@@ -26,6 +26,8 @@ export function registerDocuments(
   };
   connection.onDidOpenTextDocument(({ textDocument: { uri, text, version, languageId } }) => {
     if (additions.has(uri)) return additions.open(uri, text, version);
+    // What was open before under this name, in whichever language, is no more.
+    session.boards.closed(uri);
     if (languageId === boardLanguage) session.boards.opened(uri, text, version);
     else workspace.openScript(uri, text, version);
     diagnostics.changed(uri);

@@ -104,9 +104,18 @@ function worded(
   if (parameter.kind !== 'word' && parameter.kind !== 'words' && parameter.kind !== 'flag') return {};
   const known = parameter.kind === 'flag' ? ['on', 'off'] : (staticWords(found, catalog) ?? []);
   const spelled = remark?.words ?? (look === 'word' || look === 'flag' || look === 'words' ? [value] : []);
-  const pairs = known.flatMap((word) => {
-    const own = spelled.find((one) => tellingWords(one).join(' ') === tellingWords(word).join(' '));
-    return own === undefined || own === word ? [] : [[word, own] as const];
+  const pairs = spelled.flatMap((own) => {
+    const word = wordOf(own, known);
+    return word === null ? [] : [[word, own] as const];
   });
-  return pairs.length === 0 ? {} : { words: Object.fromEntries(pairs) };
+  // Where all are spelled alike nothing need be said; where some are not, all that are known are named.
+  return pairs.every(([word, own]) => word === own) ? {} : { words: Object.fromEntries(pairs) };
+}
+
+/** The catalogue's word that a board's word plainly is; null where none is, or more than one may be. */
+function wordOf(own: string, known: readonly string[]): string | null {
+  if (known.includes(own)) return own;
+  const told = tellingWords(own).join(' ');
+  const [word, ...others] = known.filter((one) => tellingWords(one).join(' ') === told);
+  return word === undefined || others.length > 0 ? null : word;
 }

@@ -177,7 +177,8 @@ function scored(
   const bonus = separator.core === '' ? 0 : 0.02 * separator.core.length;
   const inner = innerGroup(groupMarks, names, read, columns, separator);
   return {
-    template: `${prefix}${inner === null ? fields : fields.replace('{name}', `{group}${inner}{name}`)}${suffix}`,
+    // A tab or any other blank behind the prefix: in a template a blank stands for all of them.
+    template: `${prefix.replace(/\s$/, ' ')}${inner === null ? fields : fields.replace('{name}', `{group}${inner}{name}`)}${suffix}`,
     prefix,
     remarks: [...more, ...remarks],
     score: weight * (0.5 + 0.5 * distinct) * (1 + bonus) * (prefix === '' && suffix === '' ? 1 : 1.01),

@@ -42,7 +42,9 @@ const longestListing = 10_000_000;
 export function learnShape(text: string): LearnedShape {
   const logical = logicalLines(text.slice(0, longestListing));
   const trimmed = logical.map((line) => ({ number: line.number, text: line.text.trim() }));
-  const usable = trimmed.filter((line) => line.text !== '' && line.text.length <= longestLine);
+  const usable = trimmed.filter(
+    (line) => line.text !== '' && line.text.length <= longestLine && !noise.test(line.text),
+  );
   const layout = bestLayout(usable.map((line) => line.text));
   const made =
     layout === null
@@ -51,12 +53,15 @@ export function learnShape(text: string): LearnedShape {
   const template = made?.kind === 'template' ? made.template : null;
   const reader = new Reader(template, layout);
   const first = trimmed.map(({ number, text: line }) => ({ number, text: line, setting: reader.read(line) }));
-  const others = first.filter((line) => line.setting === null && line.text !== '').map((line) => line.text);
+  const others = first
+    .filter((line) => line.setting === null && line.text !== '' && !noise.test(line.text))
+    .map((line) => line.text);
   const prefix = layout?.prefix ?? '';
   // What is closed by a mark as well is a heading for sure; what only begins with one may be a comment.
   const closed = headingOf(first, prefix, (form) => !form.endsWith('}'));
   const comment = commentMark(
     others.filter((line) => closed === null || match(closed.template, line) === null),
+    prefix,
   );
   const heading = closed ?? headingOf(first, prefix, (form) => !form.startsWith(comment));
   const lines = first.map((line) => classified(line, comment, heading));
@@ -78,7 +83,7 @@ export function learnShape(text: string): LearnedShape {
 }
 
 /** What no board writes: a line with it was damaged on its way. */
-const noise = /[^\P{Cc}\t]|\ufffd/u;
+const noise = /[^\P{Cc}\t]|[\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF\ufffd]/u;
 
 /** Reads lines by the template that was found, and takes only what looks like a setting. */
 class Reader {
@@ -123,14 +128,18 @@ interface Read {
   readonly setting: LearnedSetting | null;
 }
 
-/** What lines begin with that are no settings: the mark that most of them share. */
-function commentMark(lines: readonly string[]): string {
+/** For a listing without comments: what this one would begin a comment with is anybody's guess. */
+const usualMarks = ['#', ';', '~'] as const;
+
+/** What lines begin with that are no settings: the mark that most of them share, and no settings line begins with. */
+function commentMark(lines: readonly string[], prefix: string): string {
   const counts = new Map<string, number>();
   for (const line of lines) {
     const mark = /^[^A-Za-z0-9\s"[({<]{1,3}(?=\s|[A-Za-z0-9]|$)/.exec(line)?.[0];
-    if (mark !== undefined) counts.set(mark, (counts.get(mark) ?? 0) + 1);
+    if (mark !== undefined && !prefix.startsWith(mark)) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   }
-  return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0] ?? '#';
+  const usual = usualMarks.find((mark) => !prefix.startsWith(mark)) ?? usualMarks[0];
+  return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0] ?? usual;
 }
 
 interface Heading {
@@ -142,7 +151,7 @@ interface Heading {
 function headingOf(lines: readonly Read[], prefix: string, isFit: (form: string) => boolean): Heading | null {
   const counts = new Map<string, number>();
   for (const [index, { text, setting }] of lines.entries()) {
-    if (setting !== null || text === '') continue;
+    if (setting !== null || text === '' || noise.test(text)) continue;
     // What begins as settings do is a setting that was cut off, and heads nothing.
     if (prefix !== '' && text.startsWith(prefix)) continue;
     if (lines[index + 1]?.setting == null && lines[index + 2]?.setting == null) continue;

@@ -1,0 +1,56 @@
+import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
+import { createConnection } from 'vscode-languageserver/node';
+import {
+  createProtocolConnection,
+  InitializedNotification,
+  InitializeRequest,
+  LogMessageNotification,
+  type ProtocolConnection,
+  RegistrationRequest,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver-protocol/node';
+import { compileCatalog } from '../../../server/build/compile-catalog';
+import { NodeFiles } from '../../../server/src/host/node-files';
+import { serve } from '../../../server/src/lsp/server';
+import { ableClient } from '../../support/server';
+
+/** The server in this process, over two streams; what it logs as an error is kept. */
+export interface InProcessServer {
+  readonly client: ProtocolConnection;
+  readonly errors: string[];
+}
+
+let running: Promise<InProcessServer> | null = null;
+
+/** One server for all inputs: what an input leaves behind must not matter to the next one. */
+export function inProcessServer(): Promise<InProcessServer> {
+  running ??= start();
+  return running;
+}
+
+async function start(): Promise<InProcessServer> {
+  const [toServer, toClient] = [new PassThrough(), new PassThrough()];
+  serve(
+    createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)),
+    compileCatalog(join(__dirname, '../../..')).bundle,
+    new NodeFiles([]),
+  );
+  const client = createProtocolConnection(
+    new StreamMessageReader(toClient),
+    new StreamMessageWriter(toServer),
+  );
+  const errors: string[] = [];
+  client.onNotification(LogMessageNotification.type, ({ message }) => void errors.push(message));
+  client.onRequest(RegistrationRequest.type, () => undefined);
+  client.listen();
+  await client.sendRequest(InitializeRequest.type, {
+    processId: null,
+    rootUri: null,
+    workspaceFolders: null,
+    capabilities: ableClient,
+  });
+  await client.sendNotification(InitializedNotification.type, {});
+  return { client, errors };
+}

@@ -1,0 +1,85 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { entriesOf } from '../../../server/src/board/entries';
+import type { Profile } from '../../../server/src/board/profile';
+import { prove } from '../../../server/src/board/prove';
+import { readBoardLines } from '../../../server/src/board/read-lines';
+import { recognisedBoard } from '../../../server/src/board/recognise';
+import { scriptFromBoardText } from '../../../server/src/board/to-script';
+import { Translator } from '../../../server/src/board/translation';
+import { splitLines } from '../../../server/src/language/split-lines';
+import { testCatalog } from '../../support/catalog';
+import { craftOf, findingsOf } from '../../support/findings';
+import { type BoardName, boardNames, capture, profileNamed, racerView } from '../inputs/board-texts';
+import { target } from '../target';
+
+interface Captured {
+  readonly board: BoardName;
+  readonly text: string;
+}
+
+/** Every line of the board is told once, whatever it is. */
+function proves(profile: Profile, text: string): void {
+  const { rows, counts, unknown, isEqual } = prove(
+    profile,
+    testCatalog,
+    entriesOf(profile, racerView()).entries,
+    text,
+  );
+  const settings = readBoardLines(profile, text).filter(({ line }) => line.kind === 'setting');
+  assert.equal(rows.filter(({ line }) => line !== null).length, settings.length);
+  assert.equal(
+    Object.values(counts).reduce((sum, count) => sum + count, 0),
+    rows.length,
+  );
+  if (isEqual) assert.equal(unknown.length, 0);
+}
+
+/** Nothing of a capture is lost: each line is in the script, as a setting or as a comment. */
+function becomesScript(profile: Profile, text: string): void {
+  const made = scriptFromBoardText(profile, testCatalog, text);
+  const lines = readBoardLines(profile, text);
+  const settings = lines.filter(({ line }) => line.kind === 'setting');
+  const { understood, kept, repeated, unknown } = made;
+  assert.equal(understood + kept.length + repeated.length, settings.length, 'every settings line is told');
+  assert.equal(unknown.length, lines.filter(({ line }) => line.kind === 'unknown').length);
+  const faults = findingsOf(craftOf(made.text)).filter(({ check }) =>
+    ['line/unreadable', 'line/unknown-name', 'line/no-value', 'line/open-text'].includes(check.id),
+  );
+  assert.deepEqual(
+    faults.map(({ check, place }) => [check.id, place.line.text]),
+    [],
+    'a made script can be read',
+  );
+}
+
+/** Every place of a translation lies in its lines. */
+function translates(profile: Profile, text: string): void {
+  const texts = splitLines(text).map((line) => line.text);
+  const translator = new Translator(profile, testCatalog);
+  const { lines, script } = translator.translate(texts);
+  assert.equal(lines.length, texts.length);
+  assert.equal(script.split('\n').length, texts.length + 1, 'line for line');
+  for (const { text: own, trouble, spans, script: said } of lines) {
+    if (trouble !== null)
+      assert.ok(trouble.start >= 0 && trouble.end <= own.length && trouble.start <= trouble.end);
+    if (spans !== null) assert.ok(spans.value.end <= said.length && spans.name.end <= spans.value.start);
+  }
+  assert.deepEqual(translator.translate(texts).lines, lines, 'the second reading is the first');
+}
+
+export const captures = target<Captured>(
+  {
+    name: 'captures',
+    share: 9,
+    holds: 'a capture is proved, read and translated, and no line of it is lost',
+  },
+  fc.record({ board: fc.constantFrom(...boardNames), text: capture }),
+  ({ board, text }) => {
+    const profile = profileNamed(board);
+    recognisedBoard(testCatalog, text);
+    proves(profile, text);
+    becomesScript(profile, text);
+    translates(profile, text);
+  },
+);
