@@ -1,10 +1,11 @@
 // `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
-// `npm test -- unit page` runs only the suites named: project, unit, reference, protocol, workbench, page.
+// `npm test -- unit page` runs only the suites named: project, unit, reference, protocol, workbench, page, package.
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { ensureChromium } from './workbench/chromium.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
 import { PlainError, root, run, say, scratchFolder } from './workbench/machine.mjs';
+import { ensurePacker } from './workbench/package.mjs';
 import { ensureWorkbench } from './workbench/setup.mjs';
 
 const scratch = scratchFolder('test');
@@ -80,6 +81,13 @@ async function inPage() {
   return mochaSuite('workbench/page', 120_000);
 }
 
+async function packaged() {
+  await ensureChromium();
+  await ensureWorkbench();
+  await ensurePacker();
+  return mochaSuite('package', 120_000);
+}
+
 const suites = [
   ['project', project],
   ['unit', () => mochaSuite('unit', 30_000)],
@@ -87,6 +95,7 @@ const suites = [
   ['protocol', () => mochaSuite('protocol', 60_000)],
   ['workbench', inEditor],
   ['page', inPage],
+  ['package', packaged],
 ];
 
 function chosenSuites(names) {

@@ -1,8 +1,9 @@
-import { mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BuildOptions, build } from 'esbuild';
 import { version } from '../../package.json';
 import { compileCatalog } from './compile-catalog';
+import { bundledInputs, noticesOf } from './notices';
 
 const root = join(__dirname, '../..');
 const dist = join(root, 'dist');
@@ -17,6 +18,8 @@ const shared: BuildOptions = {
   bundle: true,
   minify: true,
   sourcemap: false,
+  // Tells which packages came in: their licences are put beside the bundles.
+  metafile: true,
   logLevel: 'warning',
   absWorkingDir: root,
 };
@@ -70,7 +73,9 @@ const outputs: readonly BuildOptions[] = [
 async function main(): Promise<void> {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist);
-  await Promise.all(outputs.map((output) => build(output)));
+  const built = await Promise.all(outputs.map((output) => build(output)));
+  const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
+  writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));
 }
 
 main().catch((error: unknown) => {

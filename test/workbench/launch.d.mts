@@ -12,6 +12,8 @@ export interface WorkbenchOptions {
   readonly env?: Readonly<Record<string, string>>;
   /** Folder of an extension that counts as installed. */
   readonly extension?: string;
+  /** A packed extension to install, as a person does it. */
+  readonly package?: string;
   /** Folder that the bare address opens. */
   readonly folder?: string;
 }

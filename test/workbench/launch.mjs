@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { chromiumArguments, ensureChromium } from './chromium.mjs';
-import { atExit, freePort, scratchFolder, until } from './machine.mjs';
+import { atExit, freePort, mustRun, scratchFolder, until } from './machine.mjs';
 import { ensureWorkbench } from './setup.mjs';
 
 /** Everything in the editor that is not about the open script is off. */
@@ -44,6 +44,13 @@ function installInPlace(home, extension) {
     location: { $mid: 1, scheme: 'file', path: resolve(extension) },
   };
   writeFileSync(join(home, 'extensions', 'extensions.json'), JSON.stringify([entry]));
+}
+
+/** Has the editor's own installer unpack an extension into the home's folder of extensions. */
+async function installPackage(entry, home, path) {
+  const folders = ['--user-data-dir', join(home, 'data'), '--extensions-dir', join(home, 'extensions')];
+  const args = ['--config', join(home, 'server.yaml'), ...folders, '--install-extension', resolve(path)];
+  await mustRun(process.execPath, [entry, ...args], { env: cleanEnvironment(home, {}), quiet: true });
 }
 
 function prepareHome(settings, extension) {
@@ -104,9 +111,17 @@ function addressOf(origin, folder, payload) {
  * Starts a workbench server of its own. See launch.d.mts for the shapes.
  * @throws {Error} with the server's last words if it does not come up.
  */
-export async function startWorkbench({ port, settings = {}, env = {}, extension, folder } = {}) {
+export async function startWorkbench({
+  port,
+  settings = {},
+  env = {},
+  extension,
+  package: packed,
+  folder,
+} = {}) {
   const entry = await ensureWorkbench();
   const home = prepareHome(settings, extension);
+  if (packed !== undefined) await installPackage(entry, home, packed);
   const chosen = port ?? (await freePort());
   const logPath = join(home, 'server.log');
   const log = openSync(logPath, 'w');

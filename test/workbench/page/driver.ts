@@ -38,6 +38,8 @@ export type SquiggleLevel = 'error' | 'warning' | 'info' | 'hint';
 export interface OpenOptions {
   /** Folder to open; a copy of it is opened, so that a test may change files. Defaults to the demo workspace. */
   readonly folder?: string;
+  /** A packed extension to install in place of the one that was built. */
+  readonly package?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
   readonly width?: number;
   readonly height?: number;
@@ -53,7 +55,9 @@ export async function openEditor(options: OpenOptions = {}): Promise<EditorDrive
   const settings = { 'files.exclude': { '.vscode': true }, ...options.settings };
   const workbench = await startWorkbench({
     settings,
-    extension: process.env.PROPSOFF_DEV_PATH ?? projectRoot,
+    ...(options.package === undefined
+      ? { extension: process.env.PROPSOFF_DEV_PATH ?? projectRoot }
+      : { package: options.package }),
   });
   const { width = 1280, height = 800 } = options;
   const context = await openBrowser({ width, height, show: process.env.PROPSOFF_SHOW === '1' });
@@ -284,6 +288,11 @@ export class EditorDriver {
       if (Date.now() > end) throw new Error(`waited in vain for ${what}`);
       await pause(50);
     }
+  }
+
+  /** Folder that the editor keeps what is installed in. */
+  get installed(): string {
+    return join(this.workbench.home, 'extensions');
   }
 
   private get settingsPath(): string {

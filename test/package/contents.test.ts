@@ -1,0 +1,113 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync, statSync } from 'node:fs';
+import { dirname, join, posix } from 'node:path';
+import { contentsOf, packedExtension } from './made';
+
+const root = join(__dirname, '../..');
+
+/** All that ships. What is new in the package is added here on purpose, or not at all. */
+const expected = [
+  '[Content_Types].xml',
+  'extension.vsixmanifest',
+  'extension/LICENSE.txt',
+  'extension/changelog.md',
+  'extension/client/media/craft-dark.svg',
+  'extension/client/media/craft-light.svg',
+  'extension/client/media/icon.png',
+  'extension/client/media/propsoff.svg',
+  'extension/client/starters/first-craft.craft',
+  'extension/client/starters/hall-craft.craft',
+  'extension/client/starters/long-flight.craft',
+  'extension/dist/NOTICES.txt',
+  'extension/dist/card.css',
+  'extension/dist/card.js',
+  'extension/dist/compare.css',
+  'extension/dist/compare.js',
+  'extension/dist/extension.js',
+  'extension/dist/learn.css',
+  'extension/dist/learn.js',
+  'extension/dist/server.js',
+  'extension/dist/sheet.css',
+  'extension/dist/sheet.js',
+  'extension/package.json',
+  'extension/readme.md',
+  'extension/schemas/addition.schema.json',
+  'extension/schemas/board.schema.json',
+  'extension/syntaxes/craft-script.tmLanguage.json',
+  'extension/syntaxes/language-configuration.json',
+];
+
+/** Most that a package may weigh: it is fetched over any line, and unpacked at every update. */
+const mostBytes = 1_500_000;
+
+interface Manifest {
+  readonly name: string;
+  readonly description: string;
+  readonly icon: string;
+  readonly categories: readonly string[];
+  readonly keywords: readonly string[];
+  readonly engines: Readonly<Record<string, string>>;
+  readonly [field: string]: unknown;
+}
+
+function versionOf(name: string): string {
+  const text = readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8');
+  return (JSON.parse(text) as { readonly version: string }).version;
+}
+
+describe('the packed extension', () => {
+  let path = '';
+  let contents: ReadonlyMap<string, string> = new Map();
+  let manifest: Manifest;
+
+  before(async () => {
+    path = await packedExtension();
+    contents = contentsOf(path);
+    manifest = JSON.parse(contents.get('extension/package.json') ?? '') as Manifest;
+  });
+
+  it('holds what it needs and nothing else', () => {
+    assert.deepEqual([...contents.keys()].sort(), expected);
+  });
+
+  it('stays small', () => {
+    assert.ok(statSync(path).size < mostBytes, `${statSync(path).size} bytes`);
+  });
+
+  it('has a manifest for a gallery: no scripts or development, and an icon', () => {
+    for (const field of ['scripts', 'devDependencies', 'dependencies', 'private', 'bin']) {
+      assert.equal(manifest[field], undefined, field);
+    }
+    assert.deepEqual(Object.keys(manifest.engines), ['vscode']);
+    assert.ok(contents.has(`extension/${manifest.icon}`));
+    assert.ok(manifest.categories.length > 0 && manifest.keywords.length > 0);
+    assert.ok(manifest.description.length < 145, 'a gallery cuts longer descriptions off');
+  });
+
+  it('says nothing about the place where it was built', () => {
+    for (const [name, text] of contents) assert.ok(!text.includes(root), name);
+  });
+
+  it('shows texts that lead nowhere outside the package', () => {
+    const texts = [...contents].filter(([name]) => name.endsWith('.md'));
+    assert.ok(texts.length >= 2);
+    for (const [name, text] of texts) {
+      for (const [, target = ''] of text.matchAll(/\]\(([^)#]+)\)/g)) {
+        const there = /^[a-z]+:/.test(target) || contents.has(posix.join(dirname(name), target));
+        assert.ok(there, `${name} leads to ${target}, which does not ship`);
+      }
+    }
+  });
+
+  it('carries the licence of every package that is bundled, and of no other', () => {
+    const notices = contents.get('extension/dist/NOTICES.txt') ?? '';
+    const heads = [...notices.matchAll(/^-{78}\n\n(\S+) (\S+) \((.+)\)$/gm)];
+    for (const [, name = '', version] of heads) assert.equal(version, versionOf(name), name);
+    const names = heads.map(([, name]) => name);
+    for (const name of ['vscode-languageclient', 'vscode-languageserver', 'zod', 'd3-scale', 'vscode-uri']) {
+      assert.ok(names.includes(name), name);
+    }
+    for (const name of ['typescript', 'mocha', 'esbuild']) assert.ok(!names.includes(name), name);
+    assert.match(notices, /Permission is hereby granted, free of charge/);
+  });
+});
