@@ -1,13 +1,11 @@
 import * as vscode from 'vscode';
 import {
+  type BaseLanguageClient,
   CloseAction,
   ErrorAction,
-  LanguageClient,
   type LanguageClientOptions,
-  type ServerOptions,
   State,
-  TransportKind,
-} from 'vscode-languageclient/node';
+} from 'vscode-languageclient';
 import type { FlightAnswer, FlightForm, Learned, ReadingTaken } from '../../server/src/lsp/protocol';
 import {
   type AboutScript,
@@ -49,11 +47,15 @@ import {
 } from '../../server/src/lsp/protocol';
 import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Tryable } from '../../server/src/sheet/try-value';
-import { boardLanguageId, languageId } from './language';
+import { offerFiles } from './editor-files';
+import { servedDocuments } from './language';
 
 type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
 
 export type { Summary };
+
+/** How a client is made, and with it a server: as a process, or as a worker in a browser. */
+export type NewClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** The server may come back this often in three minutes before it is left alone. */
 const mostRestarts = 4;
@@ -67,18 +69,19 @@ export class Engine implements vscode.Disposable {
   /** `state` is another one now. */
   readonly onStateChanged = this.stateEmitter.event;
   readonly log: vscode.LogOutputChannel;
-  private readonly client: LanguageClient;
+  private readonly client: BaseLanguageClient;
   private readonly disposables: vscode.Disposable[] = [];
   private restarts: number[] = [];
   private isGivenUp = false;
 
-  constructor(context: vscode.ExtensionContext) {
+  constructor(newClient: NewClient) {
     this.log = vscode.window.createOutputChannel('Propsoff', { log: true });
-    this.client = new LanguageClient('propsoff', 'Propsoff', serverOptions(context), this.clientOptions());
+    this.client = newClient(this.clientOptions());
     this.disposables.push(
       this.log,
       this.checkedEmitter,
       this.stateEmitter,
+      ...offerFiles(this.client),
       this.client.onNotification(checkedNotification, ({ uri }) =>
         this.checkedEmitter.fire(vscode.Uri.parse(uri)),
       ),
@@ -227,14 +230,7 @@ export class Engine implements vscode.Disposable {
 
   private clientOptions(): LanguageClientOptions {
     return {
-      documentSelector: [
-        { scheme: 'file', language: languageId },
-        { scheme: 'untitled', language: languageId },
-        { scheme: 'vscode-remote', language: languageId },
-        { scheme: 'file', language: boardLanguageId },
-        { scheme: 'untitled', language: boardLanguageId },
-        { scheme: 'vscode-remote', language: boardLanguageId },
-      ],
+      documentSelector: servedDocuments(),
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
       outputChannel: this.log,
       middleware: {
@@ -264,11 +260,6 @@ export class Engine implements vscode.Disposable {
         'Propsoff’s checks keep stopping and were switched off for this window. The log "Propsoff" says why.',
     };
   }
-}
-
-function serverOptions(context: vscode.ExtensionContext): ServerOptions {
-  const module = context.asAbsolutePath('dist/server.js');
-  return { run: { module, transport: TransportKind.ipc }, debug: { module, transport: TransportKind.ipc } };
 }
 
 function about(uri: vscode.Uri): AboutScript {

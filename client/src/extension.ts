@@ -1,23 +1,17 @@
-import * as vscode from 'vscode';
-import { registerCommands } from './commands';
-import { Engine } from './engine';
-import { SheetView } from './sheet-view';
-import { StatusBar } from './status-bar';
+import type * as vscode from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import type { Engine } from './engine';
+import { startPropsoff } from './start';
 
 let engine: Engine | undefined;
 
-/** Called by the editor when a craft script is opened or a command is run. */
+/** Called by the editor when a craft script is opened or a command is run. The server is a process of its own. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  engine = new Engine(context);
-  const sheet = new SheetView(context, engine);
-  context.subscriptions.push(
-    engine,
-    sheet,
-    new StatusBar(engine),
-    vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
-    ...registerCommands(context, engine, sheet),
+  const server = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc };
+  engine = await startPropsoff(
+    context,
+    (options) => new LanguageClient('propsoff', 'Propsoff', { run: server, debug: server }, options),
   );
-  await engine.start();
 }
 
 export async function deactivate(): Promise<void> {

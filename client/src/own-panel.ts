@@ -1,5 +1,5 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import { newNonce } from './nonce';
 import { ownPage, type PageName } from './own-page';
 
 /** A page of ours in an editor of its own. */
@@ -14,6 +14,6 @@ export function openOwnPanel(
     localResourceRoots: [media],
     retainContextWhenHidden: true,
   });
-  panel.webview.html = ownPage(panel.webview, media, randomBytes(16).toString('hex'), page);
+  panel.webview.html = ownPage(panel.webview, media, newNonce(), page);
   return panel;
 }

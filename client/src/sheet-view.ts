@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { SettingToTry } from '../../server/src/lsp/protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
@@ -6,6 +5,7 @@ import { pageState } from '../sheet/state';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
+import { newNonce } from './nonce';
 import { noteFlight } from './note-flight';
 import { ownPage } from './own-page';
 import { Trial } from './trial';
@@ -50,7 +50,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     const media = vscode.Uri.joinPath(this.context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [media] };
     const page = { name: 'sheet', title: 'Build sheet' } as const;
-    view.webview.html = ownPage(view.webview, media, randomBytes(16).toString('hex'), page);
+    view.webview.html = ownPage(view.webview, media, newNonce(), page);
     view.webview.onDidReceiveMessage((message: FromSheet) => this.received(message));
     // A hidden page is gone; a new one says when it listens.
     view.onDidChangeVisibility(() => {

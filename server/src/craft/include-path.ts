@@ -4,7 +4,7 @@
  */
 export function resolveInclude(fromUri: string, path: string): string | null {
   const isRelative = path !== '' && !/^[/\\]|^[A-Za-z][A-Za-z0-9+.-]*:|\\|\0|[\ud800-\udfff]/u.test(path);
-  const match = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)(\/.*)$/.exec(fromUri);
+  const match = /^([A-Za-z][A-Za-z0-9+.-]*:(?:\/\/[^/]*)?)(\/.*)$/.exec(fromUri);
   if (!isRelative || match === null) return null;
   const [, authority = '', from = ''] = match;
   const parts = from.split('/').slice(1, -1);

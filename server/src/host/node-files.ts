@@ -1,18 +1,18 @@
 import { readdir, readFile, realpath } from 'node:fs/promises';
-import { URI, Utils } from 'vscode-uri';
-import { canonicalUri } from '../workspace/canonical-uri';
+import { URI } from 'vscode-uri';
 import type { FileHost } from '../workspace/file-host';
+import { isBelow, Roots } from './roots';
 
 /** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
 export class NodeFiles implements FileHost {
-  private roots: readonly string[] = [];
+  private roots: Roots;
 
   constructor(roots: readonly string[]) {
-    this.setRoots(roots);
+    this.roots = new Roots(roots);
   }
 
   setRoots(roots: readonly string[]): void {
-    this.roots = roots.map(canonicalUri);
+    this.roots = new Roots(roots);
   }
 
   async readText(uri: string): Promise<string | null> {
@@ -40,31 +40,18 @@ export class NodeFiles implements FileHost {
 
   refusal(uri: string, fromUri: string): string | null {
     if (!uri.startsWith('file:')) return 'only files on this machine can be included here';
-    const roots = this.rootsFor(fromUri);
-    return roots.some((root) => isBelow(uri, root)) ? null : 'it lies outside the workspace';
-  }
-
-  /** Without a folder that holds the script, its own folder is the workspace. */
-  private rootsFor(fromUri: string): readonly string[] {
-    const holding = this.roots.filter((root) => isBelow(fromUri, root));
-    return holding.length > 0 ? holding : [Utils.dirname(URI.parse(fromUri)).toString()];
+    return this.roots.refusal(uri, fromUri);
   }
 
   /** Whether the real path of a file below a root lies below no root's real path. */
   private async leadsOut(uri: string, real: string): Promise<boolean> {
-    const roots = this.roots.filter((root) => isBelow(uri, root));
+    const roots = this.roots.holding(uri);
     if (roots.length === 0) return false;
     const realRoots = await Promise.all(
       roots.map(async (root) => URI.file(await realpath(URI.parse(root).fsPath)).toString()),
     );
     return !realRoots.some((root) => isBelow(real, root));
   }
-}
-
-function isBelow(uri: string, root: string): boolean {
-  const path = URI.parse(uri).path;
-  const top = URI.parse(root).path.replace(/\/$/, '');
-  return path.startsWith(`${top}/`);
 }
 
 function isMissing(error: unknown): boolean {

@@ -1,10 +1,10 @@
-import { setImmediate } from 'node:timers/promises';
 import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { CraftView } from '../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
 import { type ComparedSide, compareRequest } from './protocol';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
+import { nextTurn } from './turn';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
 export function registerCompareRequests(
@@ -33,7 +33,7 @@ async function compared(
   const work = comparing(before, after, (craft) => workspace.check(craft));
   for (let step = work.next(); ; step = work.next()) {
     if (step.done === true) return step.value;
-    await setImmediate();
+    await new Promise<void>(nextTurn);
     if (token.isCancellationRequested)
       return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
   }

@@ -7,6 +7,7 @@ import type { OpenScript } from '../workspace/workspace';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { diagnosticsFor } from './to-diagnostic';
+import { nextTurn } from './turn';
 
 /**
  * Gets findings to the client: it asks for them where it can (pull), else they are sent (push). Sending
@@ -39,7 +40,7 @@ export class Diagnostics {
     this.isQuiet = false;
     if (this.isScheduled) return;
     this.isScheduled = true;
-    setImmediate(() => this.flushWhenQuiet());
+    nextTurn(() => this.flushWhenQuiet());
   }
 
   /** Scripts whose findings may have changed without an edit of theirs. */
@@ -75,7 +76,7 @@ export class Diagnostics {
       return;
     }
     this.isQuiet = true;
-    setImmediate(() => this.flushWhenQuiet());
+    nextTurn(() => this.flushWhenQuiet());
   }
 
   private flush(): void {

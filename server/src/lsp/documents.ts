@@ -63,8 +63,8 @@ export function registerDocuments(
 /** Watchers name files only; that a whole folder went is told by the editor that did it. */
 const foldersAndScripts = {
   filters: [
-    { scheme: 'file', pattern: { glob: '**/*.craft', matches: FileOperationPatternKind.file } },
-    { scheme: 'file', pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
+    { pattern: { glob: '**/*.craft', matches: FileOperationPatternKind.file } },
+    { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
   ],
 };
 

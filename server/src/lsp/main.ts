@@ -1,6 +1,8 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
+import { EditorFiles } from './editor-files';
+import { FilesByScheme } from './files-by-scheme';
 import { serve } from './server';
 
 // Standard output carries the protocol: whatever a library logs must not get into it.
@@ -10,4 +12,6 @@ for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = 
 // A promise that nobody waits for must not end the server: the rest goes on.
 process.on('unhandledRejection', (reason) => process.stderr.write(`${String(reason)}\n`));
 
-serve(createConnection(ProposedFeatures.all), builtInBundle(), new NodeFiles([]));
+const connection = createConnection(ProposedFeatures.all);
+const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
+serve(connection, builtInBundle(), files);

@@ -262,3 +262,22 @@ export const boardOfNotification = new NotificationType<{ readonly uri: string; 
 
 /** Server to client: a script has been checked again; ask for what you show of it. */
 export const checkedNotification = new NotificationType<{ readonly uri: string }>('propsoff/checked');
+
+/** A file as the editor's own file system has it. */
+export type FileAnswer =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'missing' }
+  /** `why`: the end of a sentence. */
+  | { readonly kind: 'unreadable'; readonly why: string };
+
+/** Server to client: a file that the server can't read itself. `longest`: in bytes; a longer one is refused. */
+export const readFileRequest = new RequestType<
+  { readonly uri: string; readonly longest: number },
+  FileAnswer,
+  void
+>('propsoff/readFile');
+
+/** Server to client: names of the files right in a folder; none where there is no such folder. */
+export const listFolderRequest = new RequestType<{ readonly uri: string }, readonly string[], void>(
+  'propsoff/listFolder',
+);

@@ -22,6 +22,8 @@ export type OnServerFault = (what: string, error: unknown) => void;
 /** Files that can learn where the workspace's folders are. */
 export interface ServerFiles extends FileHost {
   setRoots(roots: readonly string[]): void;
+  /** Whether the client reads some of them: it may be asked only once it has had its answer to initialize. */
+  readonly asksClient: boolean;
 }
 
 /** Serves one client. The whole surface of the server: documents, findings, features, own requests. */
@@ -31,7 +33,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     const roots = rootsOf(params);
     files.setRoots(roots);
     const additionFiles = new AdditionFiles(builtIn, files);
-    await additionFiles.setRoots(roots);
+    if (!files.asksClient) await additionFiles.setRoots(roots);
     const encoding = chosenEncoding(params.capabilities.general?.positionEncodings);
     let diagnostics: Diagnostics | null = null;
     const workspace = new Workspace({
@@ -72,6 +74,7 @@ function registerFolders(
   initial: readonly string[],
 ): void {
   connection.onInitialized(() => {
+    if (files.asksClient) additions.setRoots(initial);
     additions.register();
     if (session.client.workspace?.workspaceFolders !== true) return;
     let roots = initial;

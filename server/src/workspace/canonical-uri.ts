@@ -4,7 +4,7 @@
  * a drive's letter loses it.
  */
 export function canonicalUri(uri: string): string {
-  const match = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/?#]*)(\/[^?#]*)(.*)$/s.exec(uri);
+  const match = /^([A-Za-z][A-Za-z0-9+.-]*:(?:\/\/[^/?#]*)?)(\/[^?#]*)(.*)$/s.exec(uri);
   if (match === null) return uri;
   const [, authority = '', path = '', rest = ''] = match;
   const drive = authority === 'file://' ? /^\/([A-Za-z])(?::|%3[Aa])(?=\/|$)/.exec(path) : null;

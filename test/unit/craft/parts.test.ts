@@ -41,6 +41,14 @@ describe('where an include leads', () => {
       assert.equal(resolveInclude(from, path), uri));
   }
 
+  it('is beside a script of a file system that has no host', () => {
+    assert.equal(
+      resolveInclude('shelf:/work/a.craft', 'parts/my club.craft'),
+      'shelf:/work/parts/my%20club.craft',
+    );
+    assert.equal(resolveInclude('shelf:/work/a.craft', '../../b.craft'), null);
+  });
+
   it('is nowhere from a script that lies in no folder', () => {
     assert.equal(resolveInclude('untitled:Untitled-1', 'club.craft'), null);
   });

@@ -21,6 +21,7 @@ describe('the one spelling of a URI', () => {
     ['file:///work/100%.craft', 'file:///work/100%.craft'],
     ['file://server/share/a.craft', 'file://server/share/a.craft'],
     ['vscode-remote://ssh+host/work/a.craft', 'vscode-remote://ssh+host/work/a.craft'],
+    ['shelf:/work/a(b) c.craft', 'shelf:/work/a(b)%20c.craft'],
     ['git:/work/a.craft?%7B%22ref%22%3A%22%22%7D', 'git:/work/a.craft?%7B%22ref%22%3A%22%22%7D'],
     ['untitled:Untitled-1', 'untitled:Untitled-1'],
     ['', ''],

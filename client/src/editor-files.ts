@@ -1,0 +1,37 @@
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type FileAnswer, listFolderRequest, readFileRequest } from '../../server/src/lsp/protocol';
+
+/** Hands the server what it can't read itself: files as the editor's own file system has them. */
+export function offerFiles(client: BaseLanguageClient): readonly vscode.Disposable[] {
+  return [
+    client.onRequest(readFileRequest, ({ uri, longest }) => read(vscode.Uri.parse(uri), longest)),
+    client.onRequest(listFolderRequest, ({ uri }) => list(vscode.Uri.parse(uri))),
+  ];
+}
+
+async function read(uri: vscode.Uri, longest: number): Promise<FileAnswer> {
+  try {
+    const { type, size } = await vscode.workspace.fs.stat(uri);
+    if ((type & vscode.FileType.Directory) !== 0) return { kind: 'unreadable', why: 'it is a folder' };
+    // Where a link leads can't be asked here, and it may lead out of the workspace.
+    if ((type & vscode.FileType.SymbolicLink) !== 0)
+      return { kind: 'unreadable', why: 'it is a link, and where it leads can’t be seen here' };
+    if (size > longest) return { kind: 'unreadable', why: 'it is too long for a settings script' };
+    return { kind: 'text', text: new TextDecoder().decode(await vscode.workspace.fs.readFile(uri)) };
+  } catch (error) {
+    const code = error instanceof vscode.FileSystemError ? error.code : '';
+    if (code === 'FileNotFound') return { kind: 'missing' };
+    if (code === 'NoPermissions') return { kind: 'unreadable', why: 'it may not be read' };
+    return { kind: 'unreadable', why: error instanceof Error ? error.message : 'it could not be read' };
+  }
+}
+
+async function list(folder: vscode.Uri): Promise<readonly string[]> {
+  try {
+    const entries = await vscode.workspace.fs.readDirectory(folder);
+    return entries.filter(([, type]) => (type & vscode.FileType.Directory) === 0).map(([name]) => name);
+  } catch {
+    return [];
+  }
+}

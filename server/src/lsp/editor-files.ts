@@ -1,0 +1,50 @@
+import { type Connection, ErrorCodes, ResponseError } from 'vscode-languageserver';
+import { Roots } from '../host/roots';
+import { longestInclude } from '../workspace/file-host';
+import { listFolderRequest, readFileRequest } from './protocol';
+import type { ServerFiles } from './server';
+
+/**
+ * The editor's own file system: what is no file of this machine, and everything in a browser. The client is
+ * asked for each file; a client that knows no such request says so, and that is told at the include.
+ */
+export class EditorFiles implements ServerFiles {
+  readonly asksClient = true;
+  private roots = new Roots();
+
+  constructor(private readonly connection: Connection) {}
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = new Roots(roots);
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    const answer = await this.connection
+      .sendRequest(readFileRequest, { uri, longest: 3 * longestInclude })
+      .catch((error: unknown) => {
+        throw new Error(reason(error));
+      });
+    if (answer.kind === 'unreadable') throw new Error(answer.why);
+    return answer.kind === 'text' ? answer.text : null;
+  }
+
+  async list(folder: string): Promise<readonly string[]> {
+    try {
+      const names = await this.connection.sendRequest(listFolderRequest, { uri: folder });
+      return names.map((name) => `${folder}/${encodeURIComponent(name)}`);
+    } catch {
+      return [];
+    }
+  }
+
+  refusal(uri: string, fromUri: string): string | null {
+    if (fromUri.startsWith('untitled:')) return 'this script is not saved yet, so nothing lies beside it';
+    return this.roots.refusal(uri, fromUri);
+  }
+}
+
+function reason(error: unknown): string {
+  if (error instanceof ResponseError && error.code === ErrorCodes.MethodNotFound)
+    return 'this editor hands over no files but those on this machine';
+  return error instanceof Error ? error.message : 'it could not be read';
+}

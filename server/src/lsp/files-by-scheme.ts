@@ -1,0 +1,41 @@
+import type { ServerFiles } from './server';
+
+/** Files of this machine are read here, all others by the editor. */
+export class FilesByScheme implements ServerFiles {
+  private roots: readonly string[] = [];
+
+  constructor(
+    private readonly disk: Omit<ServerFiles, 'asksClient'>,
+    private readonly editor: ServerFiles,
+  ) {}
+
+  get asksClient(): boolean {
+    return this.roots.some((root) => !isOnDisk(root));
+  }
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = roots;
+    this.disk.setRoots(roots.filter(isOnDisk));
+    this.editor.setRoots(roots.filter((root) => !isOnDisk(root)));
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    return this.of(uri).readText(uri);
+  }
+
+  async list(folder: string): Promise<readonly string[]> {
+    return this.of(folder).list(folder);
+  }
+
+  refusal(uri: string, fromUri: string): string | null {
+    return this.of(fromUri).refusal(uri, fromUri);
+  }
+
+  private of(uri: string): Omit<ServerFiles, 'asksClient'> {
+    return isOnDisk(uri) ? this.disk : this.editor;
+  }
+}
+
+function isOnDisk(uri: string): boolean {
+  return uri.startsWith('file:');
+}

@@ -1,0 +1,43 @@
+import { strict as assert } from 'node:assert';
+import { type FileAnswer, readFileRequest } from '../../server/src/lsp/protocol';
+import { type TestServer, withServer } from '../support/server';
+import { shown } from '../support/shown';
+
+const folder = 'shelf://host/work';
+const main = `${folder}/main.craft`;
+
+async function untilFound(server: TestServer, code: string): Promise<string> {
+  const { diagnostics } = await server.pushed(main, (found) =>
+    found.diagnostics.some((one) => one.code === code),
+  );
+  assert.equal(shown(diagnostics).length, 1);
+  return String(diagnostics[0]?.message);
+}
+
+describe('a folder that is not on this machine', () => {
+  it('has its includes read by the editor', () =>
+    withServer({ folders: [folder] }, async (server) => {
+      const asked: string[] = [];
+      server.connection.onRequest(readFileRequest, ({ uri }): FileAnswer => {
+        asked.push(uri);
+        return { kind: 'text', text: 'let quiet = 9000 Hz\n' };
+      });
+      await server.open(main, 'include "base.craft"\n[gyro.lowpass]\ncutoff = 2 * quiet\n');
+      await untilFound(server, 'line/outside-range');
+      assert.deepEqual(asked, [`${folder}/base.craft`]);
+    }));
+
+  it('is told of at the include, where the editor hands over no files', () =>
+    withServer({ folders: [folder] }, async (server) => {
+      await server.open(main, 'include "base.craft"\n');
+      const message = await untilFound(server, 'line/include-refused');
+      assert.match(message, /hands over no files but those on this machine/);
+    }));
+
+  it('keeps the disk out of reach', () =>
+    withServer({ folders: [folder] }, async (server) => {
+      await server.open(main, 'include "../../../etc/base.craft"\n');
+      const message = await untilFound(server, 'line/include-refused');
+      assert.match(message, /relative path within the workspace/);
+    }));
+});
