@@ -1,7 +1,8 @@
 // `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
-// `npm test -- unit page` runs only the suites named: project, unit, reference, protocol, workbench, page, package.
+// `npm test -- unit page` runs only the suites named; they stand in the list `suites` below.
 import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { ensureEditors } from './editors/install.mjs';
 import { ensureChromium } from './workbench/chromium.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
 import { PlainError, root, run, say, scratchFolder } from './workbench/machine.mjs';
@@ -88,11 +89,17 @@ async function packaged() {
   return mochaSuite('package', 120_000);
 }
 
+async function inOtherEditors() {
+  await ensureEditors();
+  return mochaSuite('editors', 60_000);
+}
+
 const suites = [
   ['project', project],
   ['unit', () => mochaSuite('unit', 30_000)],
   ['reference', () => mochaSuite('reference', 30_000)],
   ['protocol', () => mochaSuite('protocol', 60_000)],
+  ['editors', inOtherEditors],
   ['workbench', inEditor],
   ['page', inPage],
   ['package', packaged],

@@ -55,6 +55,9 @@ Usage: propsoff <command> [paths] [options]
       standard error. Only what is confirmed is named; the rest are settings of the board's own.
         --json          what was understood and the proposals, as JSON
 
+  propsoff server --stdio
+      The language server, for editors that start one by a command; README.md shows two.
+
   What the files in the folder "propsoff" of the current folder add (settings, words, rules, links,
   chemistries, regions) and the board profiles in the folder "boards" are known everywhere; what is
   wrong with one of them is told by check.

@@ -9,6 +9,7 @@ import { runLearn } from './learn';
 import { exitCodes, UsageError } from './outcome';
 import { runProve } from './prove';
 import { runRead } from './read';
+import { runServer } from './server';
 import { runSheet } from './sheet';
 import { nodeTerminal, type Terminal } from './terminal';
 
@@ -28,6 +29,7 @@ const commands: ReadonlyMap<string, Command> = new Map([
   ['learn', runLearn],
   ['compare', runCompare],
   ['bench-card', runBenchCard],
+  ['server', runServer],
 ]);
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
