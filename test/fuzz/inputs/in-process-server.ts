@@ -13,6 +13,8 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { compileCatalog } from '../../../server/build/compile-catalog';
 import { NodeFiles } from '../../../server/src/host/node-files';
+import { EditorFiles } from '../../../server/src/lsp/editor-files';
+import { FilesByScheme } from '../../../server/src/lsp/files-by-scheme';
 import { serve } from '../../../server/src/lsp/server';
 import { ableClient } from '../../support/server';
 
@@ -32,11 +34,9 @@ export function inProcessServer(): Promise<InProcessServer> {
 
 async function start(): Promise<InProcessServer> {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
-  serve(
-    createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)),
-    compileCatalog(join(__dirname, '../../..')).bundle,
-    new NodeFiles([]),
-  );
+  const connection = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
+  serve(connection, compileCatalog(join(__dirname, '../../..')).bundle, files);
   const client = createProtocolConnection(
     new StreamMessageReader(toClient),
     new StreamMessageWriter(toServer),
