@@ -12,8 +12,15 @@ interface Commit {
   readonly authorDate?: Date;
 }
 
+interface Git {
+  /** Knows no repository before it has looked through the workspace. */
+  readonly state: 'uninitialized' | 'initialized';
+  readonly onDidChangeState: vscode.Event<Git['state']>;
+  getRepository(uri: vscode.Uri): Repository | null;
+}
+
 interface GitExtension {
-  getAPI(version: 1): { getRepository(uri: vscode.Uri): Repository | null };
+  getAPI(version: 1): Git;
 }
 
 /** An earlier text of a script. */
@@ -32,6 +39,7 @@ export async function earlierRevisions(uri: vscode.Uri): Promise<readonly Revisi
   if (extension === undefined) return [];
   try {
     const git = (await extension.activate()).getAPI(1);
+    await lookedThrough(git);
     const repository = git.getRepository(uri);
     const commits = (await repository?.log({ maxEntries: most, path: uri.fsPath })) ?? [];
     return commits.map(({ hash, message, authorDate }) => ({
@@ -44,4 +52,14 @@ export async function earlierRevisions(uri: vscode.Uri): Promise<readonly Revisi
     // Switched off, or no repository: there are no revisions to offer.
     return [];
   }
+}
+
+async function lookedThrough({ state, onDidChangeState }: Git): Promise<void> {
+  if (state === 'initialized') return;
+  await new Promise<void>((resolve) => {
+    const waiting = onDidChangeState(() => {
+      waiting.dispose();
+      resolve();
+    });
+  });
 }
