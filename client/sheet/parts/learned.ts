@@ -27,15 +27,18 @@ function flight({ name, date, pack, facts, note, changed, damage, target }: Shee
     {},
     target === null ? null : lineLink(target),
     element('b', {}, title),
-    facts.length === 0 ? null : element('span', { class: 'aside' }, ` ${facts.map(fact).join(' · ')}`),
+    facts.length === 0 ? null : element('p', { class: 'aside' }, ...facts.flatMap(fact)),
     ...told('', note),
     ...told('Changed before it: ', changed),
     ...told('Damage: ', damage),
   );
 }
 
-function fact({ title, text, estimate }: SheetFlight['facts'][number]): string {
-  return estimate === null ? `${title} ${text}` : `${title} ${text}, estimated ${estimate}`;
+/** A number stays with its unit where the line breaks. */
+function fact({ title, text, estimate }: SheetFlight['facts'][number], index: number) {
+  const whole = (value: string) => element('span', { class: 'whole' }, value);
+  const estimated = estimate === null ? [] : [', estimated ', whole(estimate)];
+  return [`${index === 0 ? '' : '\u00a0· '}${title} `, whole(text), ...estimated];
 }
 
 function told(about: string, text: string | null): readonly HTMLElement[] {

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 describe('the board’s own text', () => {
   let opened: EditorDriver | undefined;
@@ -93,6 +93,14 @@ describe('the board’s own text', () => {
     await page.locator('tbody tr').first().waitFor();
     const row = page.locator('tbody tr', { hasText: 'calm/idle share' });
     assert.match(await row.innerText(), /motor\.idle = 5\.5 %/);
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), [], theme);
+    }
+    const heads = await page.locator('thead th', { hasText: 'Holds' }).boundingBox();
+    const accept = await row.locator('button').boundingBox();
+    // With the side bar open the page is narrow: words stay whole.
+    assert.ok((accept?.height ?? 99) < 30 && (heads?.width ?? 0) > 40, JSON.stringify({ accept, heads }));
     await row.locator('button').click();
     assert.match(await page.locator('.counts').innerText(), /^1 accepted; 3 stay/);
     await page.locator('#name').fill('gull');
