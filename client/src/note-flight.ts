@@ -62,9 +62,9 @@ async function asked(
   const answers: FlightAnswer[] = [];
   for (const [index, { setting, title, example, value }] of all.entries()) {
     const typed = await vscode.window.showInputBox({
-      title: `Note a Flight (${index + 1} of ${all.length})`,
-      prompt: `${title}. Enter passes on without an answer, Escape notes nothing.`,
-      placeHolder: example,
+      title: `Note a Flight (${index + 1} of ${all.length}): ${title}`,
+      prompt: 'Enter passes on without an answer, Escape notes nothing.',
+      placeHolder: `such as ${example}`,
       value,
       ignoreFocusOut: true,
       validateInput: async (text) =>

@@ -35,6 +35,18 @@ describe('a flight', () => {
     }
   }
 
+  /** Starts noting and passes the first questions on. */
+  async function passUpTo(wanted: number): Promise<void> {
+    await editor().runCommand('Propsoff: Note a Flight');
+    await box().locator('.monaco-list-row', { hasText: 'cruise' }).first().click();
+    for (let question = 1; question < wanted; question += 1) {
+      await box()
+        .locator('.quick-input-title', { hasText: `(${question} of` })
+        .waitFor();
+      await editor().press('Enter');
+    }
+  }
+
   it('is noted by a few answers, shown in the sheet, and undone in one go', async () => {
     await note({ 'Warmest motor': '49', 'What the pilot': 'smooth', words: 'smooth' });
     await editor().waitForText('motor-temperature = 49 degC');
@@ -49,6 +61,15 @@ describe('a flight', () => {
     await editor().waitUntil('one flight', async () => (await flights.count()) === 1);
   });
 
+  it('keeps its question in sight while an answer is wrong', async () => {
+    await passUpTo(3);
+    await box().locator('.quick-input-title', { hasText: '(3 of 8): Air temperature' }).waitFor();
+    await box().locator('input[type=text]').fill('50 V');
+    await box().getByText('a temperature was expected').waitFor();
+    assert.match(await box().locator('.quick-input-title').innerText(), /Air temperature/);
+    await editor().press('Escape');
+  });
+
   it('is offered what changed since the last one', async () => {
     const line = editor().lineOf('sandmartin.craft', /^cutoff = 2 \* quiet/);
     await editor().goTo(line, 'cutoff = '.length + 1);
@@ -56,14 +77,7 @@ describe('a flight', () => {
     await editor().type('1.5');
     const delay = editor().webview().locator('tr[data-figure=gyro-filter-delay]');
     await delay.filter({ hasNotText: '1.44 ms' }).waitFor();
-    await editor().runCommand('Propsoff: Note a Flight');
-    await box().locator('.monaco-list-row', { hasText: 'cruise' }).first().click();
-    for (let question = 1; question < 8; question += 1) {
-      await box()
-        .locator('.quick-input-title', { hasText: `(${question} of` })
-        .waitFor();
-      await editor().press('Enter');
-    }
+    await passUpTo(8);
     await box().locator('.quick-input-title', { hasText: '(8 of 8)' }).waitFor();
     assert.match(
       await box().locator('input[type=text]').inputValue(),
