@@ -1,7 +1,9 @@
 // `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
-// `npm test -- unit page` runs only the suites named; they stand in the list `suites` below.
-import { existsSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+// `npm test -- unit page` runs only the suites named; they stand in the list `suites` below. `--raise` lifts the
+// floor of the coverage to what was reached.
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { checkCoverage } from './coverage.mjs';
 import { ensureEditors } from './editors/install.mjs';
 import { ensureChromium } from './workbench/chromium.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
@@ -11,15 +13,17 @@ import { ensureWorkbench } from './workbench/setup.mjs';
 
 const scratch = scratchFolder('test');
 const countsPath = join(scratch, 'counts.json');
+const recordings = join(scratch, 'recordings');
+const raise = process.argv.includes('--raise');
 
 // Colours are for a terminal; in a log they are noise, and some tools colour whenever they see a CI.
 const plain = !process.stdout.isTTY;
 const environment = plain ? { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' } : process.env;
 
 /** Runs a command that reports counts in the file PROPSOFF_COUNTS names; silence or a bad end is a failure. */
-async function countedRun(program, args) {
+async function countedRun(program, args, extra = {}) {
   rmSync(countsPath, { force: true });
-  const code = await run(program, args, { env: { ...environment, PROPSOFF_COUNTS: countsPath } });
+  const code = await run(program, args, { env: { ...environment, ...extra, PROPSOFF_COUNTS: countsPath } });
   if (!existsSync(countsPath)) {
     say(`no result came back (exit code ${code}); counted as one failure`);
     return { passed: 0, failed: 1 };
@@ -60,14 +64,32 @@ function testFilesIn(folder) {
 }
 
 /** The test files of a folder in one mocha; a folder without any is a failure, for nothing was shown. */
-async function mochaSuite(folder, longest) {
+async function mochaSuite(folder, longest, extra = {}) {
   const files = testFilesIn(join(root, 'test', folder));
   if (files.length === 0) {
     say(`test/${folder} has no tests; counted as one failure`);
     return { passed: 0, failed: 1 };
   }
   const mocha = join(root, 'node_modules', 'mocha', 'bin', 'mocha.js');
-  return countedRun(process.execPath, [mocha, '--timeout', `${longest}`, ...files]);
+  return countedRun(process.execPath, [mocha, '--timeout', `${longest}`, ...files], extra);
+}
+
+/** A suite in whose run V8 notes which code was run through. */
+function recordedSuite(name) {
+  const folder = join(recordings, name);
+  mkdirSync(folder, { recursive: true });
+  return mochaSuite(name, 30_000, { NODE_V8_COVERAGE: folder });
+}
+
+async function coverage() {
+  const folder = join(recordings, 'all');
+  for (const name of ['unit', 'reference']) {
+    const recorded = join(recordings, name);
+    if (!existsSync(recorded)) throw new PlainError(`coverage needs the suite ${name} in the same run`);
+    cpSync(recorded, folder, { recursive: true });
+  }
+  const holds = await checkCoverage(folder, { raise });
+  return { passed: holds ? 1 : 0, failed: holds ? 0 : 1 };
 }
 
 async function inEditor() {
@@ -96,8 +118,9 @@ async function inOtherEditors() {
 
 const suites = [
   ['project', project],
-  ['unit', () => mochaSuite('unit', 30_000)],
-  ['reference', () => mochaSuite('reference', 30_000)],
+  ['unit', () => recordedSuite('unit')],
+  ['reference', () => recordedSuite('reference')],
+  ['coverage', coverage],
   ['protocol', () => mochaSuite('protocol', 60_000)],
   ['editors', inOtherEditors],
   ['workbench', inEditor],
@@ -139,7 +162,7 @@ function printSummary(results) {
 }
 
 async function main() {
-  const chosen = chosenSuites(process.argv.slice(2));
+  const chosen = chosenSuites(process.argv.slice(2).filter((word) => word !== '--raise'));
   await ensureDependencies();
   // Later suites use what is in dist/, so it is built whatever was chosen; old output must not pass for new.
   const results = [await timed('build', () => oneTest('build', 'npm', ['run', '--silent', 'build']))];

@@ -22,8 +22,9 @@ const texts: readonly ShippedFile[] = [
 /** Folders that the extension reads from while it runs. */
 const folders = ['client/media', 'client/starters', 'dist', 'l10n'];
 
-/** The command line is for a terminal, and the suites for the tests; neither is of use in the editor. */
-const leftOut = /^(dist\/propsoff\.js|dist\/workbench-suite\/.*|client\/media\/gallery\.md|.*\.map)$/;
+/** The command line is for a terminal; suites and reports are for those who change the source. */
+const leftOut =
+  /^(dist\/propsoff\.js|dist\/(coverage|workbench-suite)\/.*|client\/media\/gallery\.md|.*\.map)$/;
 
 function filesIn(root: string, folder: string): readonly string[] {
   if (!existsSync(join(root, folder))) return [];
