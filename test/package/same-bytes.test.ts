@@ -1,37 +1,36 @@
 import { strict as assert } from 'node:assert';
-import { execFileSync } from 'node:child_process';
-import { cpSync, readFileSync, symlinkSync } from 'node:fs';
-import { basename, join } from 'node:path';
-import { scratchFolder } from '../workbench/launch.mjs';
+import { execSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { packedExtension } from './made';
+import { copyOfSource } from './source';
 
 const root = join(__dirname, '../..');
-const modules = ['node_modules', join('test', 'workbench', 'packager', 'node_modules')];
-const notSource = new Set(['node_modules', '.git', 'dist']);
 
-/** The source in another folder, with the packages that are already installed. */
-function copyOfSource(): string {
-  const copy = join(scratchFolder('elsewhere'), 'a checkout');
-  cpSync(root, copy, { recursive: true, filter: (path) => !notSource.has(basename(path)) });
-  for (const folder of modules) symlinkSync(join(root, folder), join(copy, folder), 'junction');
-  return copy;
+/** Somebody else's machine, as far as variables can tell. */
+const elsewhere = { TZ: 'Pacific/Auckland', LC_ALL: 'et_EE.UTF-8', SOURCE_DATE_EPOCH: '1' };
+
+/** What the README tells to type: the command that makes the package, and the file that is installed then. */
+function toldInReadme(): { readonly command: string; readonly file: string } {
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const [, section = ''] =
+    /## Install the packaged extension\n[\s\S]*?```sh\n([\s\S]*?)```/.exec(readme) ?? [];
+  const [, command = ''] = /^(npm run package)\b/m.exec(section) ?? [];
+  const [, file = ''] = /^code --install-extension (\S+)$/m.exec(section) ?? [];
+  return { command, file };
 }
 
 describe('making the package again', () => {
-  it('gives the same bytes in another folder, time zone and language, for another person', async () => {
+  it('as the README tells gives the same bytes, in another folder, time zone and language, for another person', async () => {
     const first = await packedExtension();
     const copy = copyOfSource();
-    const second = join(copy, 'again.vsix');
-    const { umask } = process;
-    const before = umask(0o077);
+    const { command, file } = toldInReadme();
+    const usual = process.umask(0o077);
     try {
-      execFileSync(process.execPath, [join(copy, 'test', 'workbench', 'package.mjs'), '--out', second], {
-        env: { ...process.env, TZ: 'Pacific/Auckland', LC_ALL: 'et_EE.UTF-8', SOURCE_DATE_EPOCH: '1' },
-        stdio: 'pipe',
-      });
+      execSync(command, { cwd: copy, env: { ...process.env, ...elsewhere }, stdio: 'pipe' });
     } finally {
-      umask(before);
+      process.umask(usual);
     }
-    assert.ok(readFileSync(first).equals(readFileSync(second)), 'the two packages differ');
+    assert.ok(readFileSync(first).equals(readFileSync(join(copy, file))), 'the two packages differ');
   });
 });
