@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import { spawnSync } from 'node:child_process';
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
 import { contentsOf, packedExtension } from './made';
@@ -97,6 +98,15 @@ describe('the packed extension', () => {
         assert.ok(there, `${name} leads to ${target}, which does not ship`);
       }
     }
+  });
+
+  it('shows a craft script in which every line is well', () => {
+    const [, script = ''] = /```craft\n([\s\S]*?)```/.exec(contents.get('extension/readme.md') ?? '') ?? [];
+    const args = [join(root, 'dist', 'propsoff.js'), 'check', '--json', '-'];
+    const { stdout } = spawnSync(process.execPath, args, { input: script, encoding: 'utf8' });
+    const lines = [...stdout.matchAll(/"line": ?(\d+)/g)].map(([, line]) => line);
+    // A part of a craft lacks a good deal, which is told at its first section.
+    assert.deepEqual([...new Set(lines)], ['0']);
   });
 
   it('carries the licence of every package that is bundled, and of no other', () => {
