@@ -4,7 +4,7 @@ import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync } f
 import { join, resolve } from 'node:path';
 import { chromiumArguments, ensureChromium } from './chromium.mjs';
 import { atExit, freePort, mustRun, scratchFolder, until } from './machine.mjs';
-import { ensureWorkbench } from './setup.mjs';
+import { ensureWorkbench, workbenchNode } from './setup.mjs';
 
 /** Everything in the editor that is not about the open script is off. */
 const quietSettings = {
@@ -50,7 +50,7 @@ function installInPlace(home, extension) {
 async function installPackage(entry, home, path) {
   const folders = ['--user-data-dir', join(home, 'data'), '--extensions-dir', join(home, 'extensions')];
   const args = ['--config', join(home, 'server.yaml'), ...folders, '--install-extension', resolve(path)];
-  await mustRun(process.execPath, [entry, ...args], { env: cleanEnvironment(home, {}), quiet: true });
+  await mustRun(workbenchNode(), [entry, ...args], { env: cleanEnvironment(home, {}), quiet: true });
 }
 
 function prepareHome(settings, extension) {
@@ -125,7 +125,7 @@ export async function startWorkbench({
   const chosen = port ?? (await freePort());
   const logPath = join(home, 'server.log');
   const log = openSync(logPath, 'w');
-  const child = spawn(process.execPath, [entry, ...serverArguments(home, chosen, folder)], {
+  const child = spawn(workbenchNode(), [entry, ...serverArguments(home, chosen, folder)], {
     env: cleanEnvironment(home, env),
     stdio: ['ignore', log, log],
     detached: true,

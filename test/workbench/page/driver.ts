@@ -107,11 +107,8 @@ export class EditorDriver {
   /** Opens a file of the folder by its name, through quick open. */
   async openFile(name: string): Promise<void> {
     await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
-    const tab = this.labelled(
-      this.page.locator('.editor-group-container.active .tab.active'),
-      basename(name),
-    );
-    await tab.waitFor();
+    const tab = `.tab.active[data-resource-name="${basename(name)}"]`;
+    await this.page.locator(`.editor-group-container.active ${tab}`).waitFor();
     await this.editor().locator('.view-line').first().waitFor();
     await this.editor().locator('.view-lines').click();
   }
