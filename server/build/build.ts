@@ -4,6 +4,7 @@ import { type BuildOptions, build } from 'esbuild';
 import { version } from '../../package.json';
 import { compileCatalog } from './compile-catalog';
 import { bundledInputs, noticesOf } from './notices';
+import { packed } from './packed';
 
 const root = join(__dirname, '../..');
 const dist = join(root, 'dist');
@@ -40,11 +41,17 @@ const engine: BuildOptions = {
 /** Nothing stands in for what only Node has: a module of Node's that is imported here stops the build. */
 const inBrowser: BuildOptions = { platform: 'browser', target: 'es2022' };
 
+/** Where Node unpacks it, the catalogue is put in packed. */
+const inNode = {
+  define: { ...engine.define, PROPSOFF_CATALOG: JSON.stringify(packed(JSON.stringify(bundle))) },
+};
+
 /** Every file that ships, by its name in `dist/`. */
 const outputs: readonly BuildOptions[] = [
-  { ...engine, entryPoints: ['server/src/lsp/main.ts'], outfile: 'dist/server.js' },
+  { ...engine, ...inNode, entryPoints: ['server/src/lsp/main.ts'], outfile: 'dist/server.js' },
   {
     ...engine,
+    ...inNode,
     entryPoints: ['server/src/cli/main.ts'],
     outfile: 'dist/propsoff.js',
     banner: { js: '#!/usr/bin/env node' },

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { Additions } from '../../server/src/additions/additions';
+import { readAddition } from '../../server/src/additions/read-addition';
 import { textOf, type Written } from './buzzer';
 
 const { bundle } = compileCatalog(join(__dirname, '../..'));
@@ -12,7 +13,7 @@ export function additionsOf(files: Readonly<Record<string, Written | string>>): 
     (file) => file,
     (file) => (file.startsWith('boards/') ? 'board' : 'addition'),
   );
-  additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])));
+  additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])), readAddition);
   return additions;
 }
 

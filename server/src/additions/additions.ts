@@ -4,13 +4,8 @@ import type { Bundle } from '../catalog/model/bundle';
 import { joinedFaults, neverFaults } from './addition-faults';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
-import {
-  type AdditionProblem,
-  type FileKind,
-  problemsAt,
-  type ReadAddition,
-  readAddition,
-} from './read-addition';
+import { problemsAt } from './problems-at';
+import type { AdditionProblem, FileKind, ReadAddition, Reader } from './read-addition';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */
 export interface Grown {
@@ -55,7 +50,7 @@ export class Additions {
   }
 
   /** Takes in files as they now are; null for one that is gone. False when nothing has changed. */
-  update(texts: ReadonlyMap<string, string | null>): boolean {
+  update(texts: ReadonlyMap<string, string | null>, readAddition: Reader): boolean {
     const changed = [...texts].filter(([file, text]) => (this.files.get(file)?.text ?? null) !== text);
     for (const [file, text] of changed) {
       if (text === null) {

@@ -1,10 +1,10 @@
 import type { Node } from 'jsonc-parser';
 import type { ZodError } from 'zod';
-import type { Fault } from '../catalog/faults/fault';
 import { type Addition, addition, boardFile } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
 import { keySpanOf, readJson, spanOf } from './json-text';
+import { problemsAt } from './problems-at';
 import { shapeFault } from './shape-fault';
 
 /** Something wrong in a file of a workspace's additions. */
@@ -28,6 +28,9 @@ export type ReadAddition =
   | { readonly kind: 'read'; readonly addition: Addition; readonly tree: AdditionTree }
   | { readonly kind: 'broken'; readonly problems: readonly AdditionProblem[] };
 
+/** Reads a file, with the models that its shape is held to: they take a while to load, and most folders need none. */
+export type Reader = (text: string, kind: FileKind) => ReadAddition;
+
 /** What a file holds: parts of all kinds, or one board profile. */
 export type FileKind = 'addition' | 'board';
 
@@ -41,7 +44,7 @@ export interface AdditionTree {
 const longest = 1_000_000;
 
 /** Reads one file by itself: its JSON, its shape, its quantities. */
-export function readAddition(text: string, kind: FileKind): ReadAddition {
+export const readAddition: Reader = (text, kind) => {
   if (text.length > longest) return broken('addition/not-json', 'it is too long', { start: 0, end: 0 });
   const json = readJson(text, kind === 'board');
   if (json.kind === 'broken') return broken('addition/not-json', json.message, json.at);
@@ -54,7 +57,7 @@ export function readAddition(text: string, kind: FileKind): ReadAddition {
   const tree = { root: json.tree, kind };
   const problems = problemsAt('addition/value', ownFaults(parsed.data), tree);
   return problems.length > 0 ? { kind: 'broken', problems } : { kind: 'read', addition: parsed.data, tree };
-}
+};
 
 type Parsed =
   | { readonly data: Addition; readonly error?: never }
@@ -70,16 +73,6 @@ function parsedBoard(value: unknown): Parsed {
   if (error !== undefined) return { error };
   const { $schema: _, replaces, ...board } = data;
   return { data: { ...addition.parse({}), replaces, boards: [board] } };
-}
-
-export function problemsAt(
-  id: AdditionProblemId,
-  faults: readonly Fault[],
-  { root, kind }: AdditionTree,
-): readonly AdditionProblem[] {
-  // The file of a board is that board: what is told of `boards[0]` stands at its top.
-  const inFile = (at: Fault['at']) => (kind === 'board' && at[0] === 'boards' ? at.slice(2) : at);
-  return faults.map(({ at, message }) => ({ id, message, ...spanOf(root, inFile(at)) }));
 }
 
 function broken(id: AdditionProblemId, message: string, { start, end }: Span): ReadAddition {

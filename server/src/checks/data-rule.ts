@@ -19,7 +19,7 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
     read.set(member, conditions);
     return conditions;
   };
-  conditionsFor('member'); // a condition that can't be read is found out now, not at the first craft
+  conditionsFor(placeholder === null ? '' : 'member'); // a condition that can't be read is found out now, not at the first craft
   return {
     ids: [check.id],
     scope: check.scope,

@@ -1,5 +1,4 @@
 import { URI } from 'vscode-uri';
-import type { Translation } from '../board/translation';
 import type { Finding } from '../checks/finding';
 import { Workspace } from '../workspace/workspace';
 import { chosenProfile } from './board-choice';
@@ -35,7 +34,15 @@ export async function runCheck(args: readonly string[], terminal: Terminal): Pro
 
 async function checkAll(
   scripts: readonly ScriptFile[],
-  { pack, board }: { readonly pack?: string | undefined; readonly board?: string | undefined },
+  {
+    pack,
+    board,
+    json = false,
+  }: {
+    readonly pack?: string | undefined;
+    readonly board?: string | undefined;
+    readonly json?: boolean | undefined;
+  },
   terminal: Terminal,
   { files, additions }: Here,
 ): Promise<readonly CheckedFile[]> {
@@ -46,27 +53,27 @@ async function checkAll(
   });
   const { catalog } = additions;
   if (board !== undefined) chosenProfile(catalog, board, null);
-  const translations = new Map<string, Translation | null>();
+  const packs = new Set<string>();
+  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
+  const checked: CheckedFile[] = [];
+  // One after the other: what one craft took to be computed is free again before the next.
   for (const { path, uri, text } of scripts) {
     const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
     const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
-    if (isBoardText) translations.set(uri, translation);
-    workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
-  }
-  await workspace.settled();
-  if (pack !== undefined) refuseUnknownPack(workspace, pack);
-  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
-  return scripts.map(({ uri, path }) => {
-    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
+    const { craft } = workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
+    await workspace.settled();
+    for (const name of craft.packs()) packs.add(name);
     const findings = workspace.findings(uri).filter(isAskedFor);
-    const translation = translations.get(uri);
-    if (translation !== undefined) return checkedBoardText(path, translation, findings, catalog);
-    return checkedScript(path, findings, pathFor);
-  });
+    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
+    if (isBoardText) checked.push(checkedBoardText(path, translation, findings, catalog));
+    else checked.push(checkedScript(path, findings, pathFor, json));
+    workspace.close(uri);
+  }
+  if (pack !== undefined) refuseUnknownPack([...packs], pack);
+  return checked;
 }
 
-function refuseUnknownPack(workspace: Workspace, pack: string): void {
-  const packs = [...new Set(workspace.all().flatMap(({ craft }) => craft.packs()))];
+function refuseUnknownPack(packs: readonly string[], pack: string): void {
   if (packs.includes(pack)) return;
   const known = packs.length === 0 ? 'they name none' : `they name ${packs.join(', ')}`;
   throw new UsageError(`none of the scripts has a pack "${pack}": ${known}`);

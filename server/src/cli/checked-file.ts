@@ -18,6 +18,7 @@ export interface Told {
   /** The whole line on which it starts. */
   readonly line: string;
   readonly related: readonly { readonly path: string; readonly range: Range; readonly message: string }[];
+  /** Only the report for programs has them. */
   readonly fixes: readonly ToldFix[];
 }
 
@@ -36,21 +37,23 @@ export interface CheckedFile {
   readonly counts: Readonly<Record<Level, number>>;
 }
 
+/** What was found, told so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
 export function checkedScript(
   path: string,
   findings: readonly Finding[],
   pathFor: (uri: string) => string,
+  hasFixes: boolean,
 ): CheckedFile {
   const { told, omitted } = toldOf(findings);
   return {
     path,
-    told: told.map((finding) => toldFinding(finding, pathFor)),
+    told: told.map((finding) => toldFinding(finding, pathFor, hasFixes)),
     omitted,
     counts: countByLevel(findings),
   };
 }
 
-function toldFinding(finding: Finding, pathFor: (uri: string) => string): Told {
+function toldFinding(finding: Finding, pathFor: (uri: string) => string, hasFixes: boolean): Told {
   return {
     id: finding.check.id,
     level: finding.level,
@@ -65,10 +68,7 @@ function toldFinding(finding: Finding, pathFor: (uri: string) => string): Told {
       range: rangeOf(place),
       message,
     })),
-    // Only the report for programs asks for them, and a fix may cost a guess.
-    get fixes() {
-      return finding.fixes.map((fix) => ({ title: fix.title, edits: fixEdits(fix, pathFor) }));
-    },
+    fixes: hasFixes ? finding.fixes.map((fix) => ({ title: fix.title, edits: fixEdits(fix, pathFor) })) : [],
   };
 }
 

@@ -1,6 +1,7 @@
 import { URI } from 'vscode-uri';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
+import { unpacked } from '../host/unpacked';
 import { AdditionFiles } from '../workspace/addition-files';
 import { checkedAdditions } from './checked-additions';
 import type { CheckedFile } from './checked-file';
@@ -14,7 +15,7 @@ export interface Here {
 export async function here(): Promise<Here> {
   const root = URI.file(process.cwd()).toString();
   const files = new NodeFiles([root]);
-  const additions = new AdditionFiles(builtInBundle(), files);
+  const additions = new AdditionFiles(builtInBundle(unpacked), files);
   await additions.setRoots([root]);
   return { files, additions };
 }

@@ -1,6 +1,7 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
+import { unpacked } from '../host/unpacked';
 import { EditorFiles } from './editor-files';
 import { FilesByScheme } from './files-by-scheme';
 import { serve } from './server';
@@ -14,4 +15,4 @@ process.on('unhandledRejection', (reason) => process.stderr.write(`${String(reas
 
 const connection = createConnection(ProposedFeatures.all);
 const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
-serve(connection, builtInBundle(), files);
+serve(connection, builtInBundle(unpacked), files);

@@ -1,5 +1,5 @@
 import { Additions } from '../additions/additions';
-import type { AdditionProblem, FileKind } from '../additions/read-addition';
+import type { AdditionProblem, FileKind, Reader } from '../additions/read-addition';
 import type { Catalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';
@@ -14,6 +14,11 @@ export const additionFolders: ReadonlyMap<string, FileKind> = new Map([
 
 function kindOf(file: string): FileKind {
   return additionFolders.get(file.split('/').at(-2) ?? '') ?? 'addition';
+}
+
+/** What reads the files is loaded with the first of them: most workspaces have none, and their start need not wait. */
+async function reader(): Promise<Reader> {
+  return (await import('../additions/read-addition')).readAddition;
 }
 
 /** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
@@ -72,10 +77,13 @@ export class AdditionFiles {
   }
 
   /** An editor shows a file, with this text. */
-  opened(uri: string, text: string): boolean {
+  async opened(uri: string, text: string): Promise<boolean> {
     const key = canonicalUri(uri);
     this.open.set(key, text);
-    return this.additions.update(new Map([[key, text]]));
+    const read = await reader();
+    // It may have been edited or closed meanwhile.
+    const now = this.open.get(key);
+    return now !== undefined && this.additions.update(new Map([[key, now]]), read);
   }
 
   async closed(uri: string): Promise<boolean> {
@@ -107,6 +115,7 @@ export class AdditionFiles {
     for (const [file, text] of this.open) if (this.isAddition(file)) texts.set(file, text);
     const isSame = unreadable.size === 0 && this.unreadable.size === 0;
     this.unreadable = unreadable;
-    return this.additions.update(texts) || !isSame;
+    const isNothing = texts.size === 0;
+    return (!isNothing && this.additions.update(texts, await reader())) || !isSame;
   }
 }

@@ -12,7 +12,7 @@ const terminal = { out: () => {}, err: () => {}, hasColour: false, readStandardI
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
 function checkedWith(faults: number) {
   const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
-  return [checkedScript('a.craft', findingsOf(craftOf(text)), (uri) => uri)];
+  return [checkedScript('a.craft', findingsOf(craftOf(text)), (uri) => uri, true)];
 }
 
 function tellsOf(text: string): number {
