@@ -4,7 +4,7 @@ import { CraftView } from '../craft/view';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
-import { memberSlot, placeholderOf, withMember } from './members';
+import { memberSlot, perMember, placeholderOf, withMember } from './members';
 import type { CodeRule, RuleFinding } from './rule';
 
 /** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
@@ -26,14 +26,15 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
     ...(check.whole === undefined ? {} : { whole: check.whole }),
     check(view, report) {
       const scope = dataScope(view);
-      const members = check.each === undefined ? [''] : view.members(check.each);
-      for (const member of members) {
-        if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) continue;
+      const of = (member: string): readonly RuleFinding[] => {
+        if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) return [];
         // A sentence that would name a value nobody could read says nothing: that line has its own finding.
         const own = new CraftView(view.craft, view.pack);
         const finding = findingOf(check, own, member, placeholder);
-        if (own.unreadable.length === 0) report(finding);
-      }
+        return own.unreadable.length === 0 ? [finding] : [];
+      };
+      const found = check.each === undefined ? of('') : perMember(view, check.id, check.each, of);
+      for (const finding of found) report(finding);
     },
   };
 }

@@ -14,16 +14,24 @@ import { codeRules } from './rules';
 /** Called when a rule itself fails: its id and what was thrown. The other rules go on. */
 export type OnFault = (ruleId: string, error: unknown) => void;
 
+/** Rules that are asked together whether they say something. */
+const together = 16;
+
 /** All rules of a catalogue, ready to run. */
 export class Checker {
-  private readonly rules: readonly CodeRule[];
+  /** All rules, a few together. */
+  private readonly stretches: readonly (readonly CodeRule[])[];
 
   constructor(
     catalog: Catalog,
     private readonly onFault: OnFault = () => {},
   ) {
     const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    this.rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
+    const rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
+    const stretches: CodeRule[][] = [];
+    for (let from = 0; from < rules.length; from += together)
+      stretches.push(rules.slice(from, from + together));
+    this.stretches = stretches;
   }
 
   /** A rule whose conditions can't be read is said once and left out; the others run. */
@@ -38,7 +46,7 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    const raised = [...this.lines(craft), ...this.rules.flatMap((rule) => this.run(rule, craft))];
+    const raised = [...this.lines(craft), ...this.saying(craft).flatMap((rule) => this.run(rule, craft))];
     return withAcceptances(craft, raised);
   }
 
@@ -52,21 +60,33 @@ export class Checker {
     return raised;
   }
 
-  private run(rule: CodeRule, craft: Craft): readonly Raised[] {
-    if (rule.whole === true && !craft.isWhole()) return [];
-    // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
-    const isOne = rule.scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
-    const packs = isOne ? [null] : craft.packsOrNone();
-    const perPack = packs.map((pack) => this.runWith(rule, craft, pack));
-    return merged(perPack);
+  /** The rules that say something: a change asks again only those near the ones that it concerns. */
+  private saying(craft: Craft): readonly CodeRule[] {
+    return craft.cells.get('rules', () =>
+      this.stretches.flatMap((rules, index) =>
+        craft.cells.get(`rules ${index}`, () => rules.filter((rule) => this.says(rule, craft))),
+      ),
+    );
   }
 
-  private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
-    const said = craft.cells.getWith(pack, 'rule', rule.ids[0] ?? '', () => {
+  private says(rule: CodeRule, craft: Craft): boolean {
+    return packsFor(rule, craft).some((pack) => this.saidWith(rule, craft, pack).length > 0);
+  }
+
+  private run(rule: CodeRule, craft: Craft): readonly Raised[] {
+    return merged(packsFor(rule, craft).map((pack) => this.runWith(rule, craft, pack)));
+  }
+
+  private saidWith(rule: CodeRule, craft: Craft, pack: string | null): readonly RuleFinding[] {
+    return craft.cells.getWith(pack, 'rule', rule.ids[0] ?? '', () => {
       const found: RuleFinding[] = [];
       const check = () => rule.check(new CraftView(craft, pack), (finding) => found.push(finding));
       return this.contained(rule, check) ? found : [];
     });
+  }
+
+  private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
+    const said = this.saidWith(rule, craft, pack);
     // Places are looked up anew each time: lines come and go without the rule having read them.
     const view = new CraftView(craft, pack);
     const raised: Raised[] = [];
@@ -84,6 +104,14 @@ export class Checker {
       return false;
     }
   }
+}
+
+/** The packs to run a rule with; none for a rule about whole crafts where there is only a part of one. */
+function packsFor(rule: CodeRule, craft: Craft): readonly (string | null)[] {
+  if (rule.whole === true && !craft.isWhole()) return [];
+  // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
+  const isOne = rule.scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
+  return isOne ? [null] : craft.packsOrNone();
 }
 
 /** What holds with every pack is told once; what holds with some is told for each of them. */

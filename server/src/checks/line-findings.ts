@@ -10,6 +10,7 @@ import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
 import { refined } from './line-findings-refined';
+import { perItem } from './per-item';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
 export function* lineFindings(craft: Craft): Iterable<Raised> {
@@ -17,10 +18,8 @@ export function* lineFindings(craft: Craft): Iterable<Raised> {
   for (const [line, problems] of root.problems) {
     for (const one of problems) yield raisedFrom(craft, root, line, one);
   }
-  for (const key of root.dynamicKeys()) {
-    for (const { line, problems } of craft.lineProblems(key)) {
-      for (const one of problems) yield raisedFrom(craft, root, line, one);
-    }
+  for (const { line, problems } of dynamicProblems(craft)) {
+    for (const one of problems) yield raisedFrom(craft, root, line, one);
   }
   for (const key of root.repeatedKeys) yield* repeated(craft, key);
   for (const { script, line, problem: found } of craft.layers().problems) {
@@ -30,6 +29,18 @@ export function* lineFindings(craft: Craft): Iterable<Raised> {
   for (const { line, problem: found, first } of faultyIncludes(craft)) {
     yield raisedFrom(craft, root, line, found, [{ place: first, message: 'The first of them is here.' }]);
   }
+}
+
+/** Lines with problems that show only with the rest of the craft. */
+function dynamicProblems(craft: Craft) {
+  const keys = () =>
+    craft.cells.get('dynamic keys', () => {
+      craft.cells.read(inputKeys.dynamic);
+      return [...craft.root.dynamicKeys()];
+    });
+  return perItem(craft.cells, 'dynamic problems', keys, (key) =>
+    craft.lineProblems(key).filter(({ problems }) => problems.length > 0),
+  );
 }
 
 function raisedFrom(

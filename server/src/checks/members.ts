@@ -1,4 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
+import type { CraftView } from '../craft/view';
+import { perItem } from './per-item';
 
 /** A rule or a step that may be about each member of a collection in turn. */
 export interface PerMember {
@@ -22,4 +24,18 @@ export function withMember(text: string, placeholder: string | null, member: str
 export function asMember(text: string, check: PerMember, catalog: Catalog): string {
   const [first] = check.each === undefined ? [] : catalog.members(check.each);
   return withMember(text, placeholderOf(check, catalog), first?.name ?? 'member');
+}
+
+/**
+ * What there is to say of each member of a collection, in their order. When something of one member changes, only
+ * what stands near it is asked anew: a log may hold thousands of flights. `key` tells who asks.
+ */
+export function perMember<T>(
+  view: CraftView,
+  key: string,
+  collection: string,
+  of: (member: string) => readonly T[],
+): readonly T[] {
+  const members = () => view.members(collection);
+  return perItem(view.craft.cells, `each ${key} @ ${view.pack ?? ''}`, members, of);
 }

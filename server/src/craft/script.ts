@@ -18,6 +18,8 @@ export class Script {
   /** Only lines with problems. */
   private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
   private readonly dynamic = new Map<string, number>();
+  /** Keys that came to the dynamic ones, or went, with the edit that is being taken in. */
+  private readonly dynamicMoved = new Set<string>();
   private readonly repeated = new Set<string>();
   /** Collection -> member -> how many lines name it. */
   private readonly members = new Map<string, Map<string, number>>();
@@ -33,6 +35,7 @@ export class Script {
     this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
     const changed = new Set<string>();
     for (const line of this.current.lines()) this.add(line, changed);
+    this.dynamicMoved.clear();
   }
 
   get document(): Document {
@@ -53,6 +56,8 @@ export class Script {
       for (const { collection } of membershipsIn(inputKeys.pathIn(key), this.catalog))
         changed.add(inputKeys.members(collection));
     }
+    if (this.dynamicMoved.size > 0) changed.add(inputKeys.dynamic);
+    this.dynamicMoved.clear();
     return changed;
   }
 
@@ -157,7 +162,9 @@ export class Script {
 
   private countDynamic(line: ScriptLine, by: 1 | -1): void {
     const [key] = keysOf(line);
-    if (key !== undefined) tally(this.dynamic, key, by);
+    if (key === undefined || !tally(this.dynamic, key, by)) return;
+    // What goes and comes back in one edit has not moved.
+    if (!this.dynamicMoved.delete(key)) this.dynamicMoved.add(key);
   }
 
   /** Keeps count of the collections' members and of the groups that lines name. */

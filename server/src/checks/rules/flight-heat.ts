@@ -2,25 +2,18 @@ import type { CraftView } from '../../craft/view';
 import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
 import { toBase, unitOf } from '../../units/unit';
 import type { CodeRule } from '../rule';
-import { flights } from './flights';
+import { perFlight } from './flights';
 
 /** Flights after which motors were too hot to touch, against filters that are off with that pack. */
 export const flightHeatRules: readonly CodeRule[] = [
-  {
-    ids: ['remember/warm-and-unfiltered'],
-    scope: 'craft',
-    check(view, report) {
-      for (const { name, view: flown } of flights(view)) {
-        const at = `flight.${name}.motor-temperature`;
-        const temperature = view.quantity(at);
-        const filters = filtersOff(flown);
-        if (temperature === null || temperature < tooHotToTouch || filters === null) continue;
-        const values = { flight: name, temperature: view.shown(at), filters: filters.what };
-        const related = [{ at: filters.at, message: 'Off here.' }];
-        report({ id: 'remember/warm-and-unfiltered', at, values, related });
-      }
-    },
-  },
+  perFlight('remember/warm-and-unfiltered', (view, { name, view: flown }) => {
+    const at = `flight.${name}.motor-temperature`;
+    const temperature = view.quantity(at);
+    const filters = filtersOff(flown);
+    if (temperature === null || temperature < tooHotToTouch || filters === null) return null;
+    const values = { flight: name, temperature: view.shown(at), filters: filters.what };
+    return { at, values, related: [{ at: filters.at, message: 'Off here.' }] };
+  }),
 ];
 
 const tooHotToTouch = toBase(60, unitOf('degC'));

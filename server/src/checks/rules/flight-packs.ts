@@ -1,6 +1,6 @@
 import { compareText } from '../order';
 import type { CodeRule } from '../rule';
-import { dateOf, type Flight, flights } from './flights';
+import { dateOf, type Flight, flights, perFlight } from './flights';
 
 /** Packs of single flights: how far they were emptied, and how many since a change. */
 export const flightPackRules: readonly CodeRule[] = [
@@ -22,66 +22,41 @@ export const flightPackRules: readonly CodeRule[] = [
       });
     },
   },
-  {
-    ids: ['remember/pack-below-land'],
-    scope: 'craft',
-    check(view, report) {
-      for (const { name, pack, view: flown } of flights(view)) {
-        const at = `flight.${name}.rest-cell`;
-        const rest = view.quantity(at);
-        const land = flown.quantity('power.land-cell');
-        if (rest === null || land === null || rest >= land) continue;
-        report({
-          id: 'remember/pack-below-land',
-          at,
-          values: {
-            flight: name,
-            which: packText(pack),
-            rest: view.shown(at),
-            land: flown.shown('power.land-cell'),
-          },
-          related: [{ at: 'power.land-cell', message: 'The landing voltage.' }],
-        });
-      }
-    },
-  },
-  {
-    ids: ['remember/pack-drained'],
-    scope: 'craft',
-    check(view, report) {
-      for (const { name, pack } of flights(view)) {
-        const at = `flight.${name}.used-charge`;
-        const used = view.quantity(at);
-        const capacity = pack === null ? null : view.quantity(`pack.${pack}.capacity`);
-        if (used === null || capacity === null || capacity <= 0 || used <= mostUsed * capacity) continue;
-        report({
-          id: 'remember/pack-drained',
-          at,
-          values: {
-            flight: name,
-            used: view.shown(at),
-            which: packText(pack),
-            capacity: view.shown(`pack.${pack}.capacity`),
-            share: view.short(used / capacity, '%'),
-          },
-          related: [{ at: `pack.${pack}.capacity`, message: "The pack's capacity." }],
-        });
-      }
-    },
-  },
-  {
-    ids: ['remember/pack-not-named'],
-    scope: 'craft',
-    check(view, report) {
-      const packs = view.craft.packs();
-      for (const { name } of packs.length < 2 ? [] : flights(view)) {
-        const said = perPack.find((part) => view.isSet(`flight.${name}.${part}`));
-        if (said === undefined || view.isSet(`flight.${name}.pack`)) continue;
-        const values = { flight: name, what: said.replaceAll('-', ' '), packs: String(packs.length) };
-        report({ id: 'remember/pack-not-named', at: `flight.${name}.${said}`, values });
-      }
-    },
-  },
+  perFlight('remember/pack-below-land', (view, { name, pack, view: flown }) => {
+    const at = `flight.${name}.rest-cell`;
+    const rest = view.quantity(at);
+    const land = flown.quantity('power.land-cell');
+    if (rest === null || land === null || rest >= land) return null;
+    const values = {
+      flight: name,
+      which: packText(pack),
+      rest: view.shown(at),
+      land: flown.shown('power.land-cell'),
+    };
+    return { at, values, related: [{ at: 'power.land-cell', message: 'The landing voltage.' }] };
+  }),
+  perFlight('remember/pack-drained', (view, { name, pack }) => {
+    const at = `flight.${name}.used-charge`;
+    const full = `pack.${pack}.capacity`;
+    const used = view.quantity(at);
+    const capacity = pack === null ? null : view.quantity(full);
+    if (used === null || capacity === null || capacity <= 0 || used <= mostUsed * capacity) return null;
+    const values = {
+      flight: name,
+      used: view.shown(at),
+      which: packText(pack),
+      capacity: view.shown(full),
+      share: view.short(used / capacity, '%'),
+    };
+    return { at, values, related: [{ at: full, message: "The pack's capacity." }] };
+  }),
+  perFlight('remember/pack-not-named', (view, { name }) => {
+    const packs = view.craft.packs();
+    const said = perPack.find((part) => view.isSet(`flight.${name}.${part}`));
+    if (packs.length < 2 || said === undefined || view.isSet(`flight.${name}.pack`)) return null;
+    const values = { flight: name, what: said.replaceAll('-', ' '), packs: String(packs.length) };
+    return { at: `flight.${name}.${said}`, values };
+  }),
   {
     ids: ['remember/hover-point-moved'],
     scope: 'craft',
@@ -104,20 +79,12 @@ export const flightPackRules: readonly CodeRule[] = [
       }
     },
   },
-  {
-    ids: ['remember/flown-after-permission'],
-    scope: 'craft',
-    check(view, report) {
-      const until = dateOf(view, 'rules.permission-until');
-      if (until === null) return;
-      for (const { name, date } of flights(view)) {
-        if (date === null || date <= until) continue;
-        const values = { flight: name, date, until };
-        const related = [{ at: 'rules.permission-until', message: 'It ended here.' }];
-        report({ id: 'remember/flown-after-permission', at: `flight.${name}.date`, values, related });
-      }
-    },
-  },
+  perFlight('remember/flown-after-permission', (view, { name, date }) => {
+    const until = dateOf(view, 'rules.permission-until');
+    if (until === null || date === null || date <= until) return null;
+    const related = [{ at: 'rules.permission-until', message: 'It ended here.' }];
+    return { at: `flight.${name}.date`, values: { flight: name, date, until }, related };
+  }),
 ];
 
 /** About a dozen packs make a tune trustworthy: common practice. */

@@ -1,4 +1,6 @@
 import { CraftView } from '../../craft/view';
+import { perMember } from '../members';
+import type { CodeRule, RuleFinding } from '../rule';
 
 /** A flight with the craft as it was flown: with the pack that was in. */
 export interface Flight {
@@ -11,13 +13,33 @@ export interface Flight {
 }
 
 export function flights(view: CraftView): readonly Flight[] {
-  return view.members('flight').map((name) => {
-    const path = `flight.${name}.pack`;
-    const packs = view.craft.packs();
-    const only = packs.length === 1 && !view.isSet(path) ? (packs[0] ?? null) : null;
-    const pack = view.word(path) ?? only;
-    return { name, pack, view: new CraftView(view.craft, pack), date: dateOf(view, `flight.${name}.date`) };
-  });
+  return view.members('flight').map((name) => flightNamed(view, name));
+}
+
+/** A rule about each flight by itself. `of`: what there is to say of one; null: nothing. */
+export function perFlight(
+  id: string,
+  of: (view: CraftView, flight: Flight) => Omit<RuleFinding, 'id'> | null,
+): CodeRule {
+  return {
+    ids: [id],
+    scope: 'craft',
+    check(view, report) {
+      const said = perMember(view, id, 'flight', (name) => {
+        const finding = of(view, flightNamed(view, name));
+        return finding === null ? [] : [{ id, ...finding }];
+      });
+      for (const finding of said) report(finding);
+    },
+  };
+}
+
+function flightNamed(view: CraftView, name: string): Flight {
+  const path = `flight.${name}.pack`;
+  const packs = view.craft.packs();
+  const only = packs.length === 1 && !view.isSet(path) ? (packs[0] ?? null) : null;
+  const pack = view.word(path) ?? only;
+  return { name, pack, view: new CraftView(view.craft, pack), date: dateOf(view, `flight.${name}.date`) };
 }
 
 export function dateOf(view: CraftView, path: string): string | null {

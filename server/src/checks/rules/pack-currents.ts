@@ -3,6 +3,7 @@ import { figureOf } from '../../figures';
 import { packPath, packQuantity } from '../../figures/pack-in-view';
 import { ratedCurrent } from '../../physics/cells';
 import type { CodeRule } from '../rule';
+import { perFlight } from './flights';
 
 /** At full throttle a craft draws several times its hover current; this much leaves little. Common practice. */
 const mostOfRatingInHover = 0.5;
@@ -33,28 +34,21 @@ const burst: CodeRule = {
 };
 
 /** What a flight really drew in the hover, against the rating of the pack that it was flown on. */
-const hover: CodeRule = {
-  ids: ['power/hover-near-rating'],
-  scope: 'craft',
-  check(view, report) {
-    for (const flight of view.members('flight')) {
-      const at = `flight.${flight}.hover-current`;
-      const current = view.quantity(at);
-      const pack = view.word(`flight.${flight}.pack`);
-      if (current === null || pack === null) continue;
-      const limit = figureOf(new CraftView(view.craft, pack), 'pack-current-limit')?.likely;
-      if (limit === undefined || current <= mostOfRatingInHover * limit) continue;
-      const values = {
-        current: view.shown(at),
-        pack,
-        limit: view.short(limit, 'A'),
-        share: view.short(current / limit, '%'),
-      };
-      const related = [{ at: `pack.${pack}.discharge`, message: `The rating of ${pack}.` }];
-      report({ id: 'power/hover-near-rating', at, values, related });
-    }
-  },
-};
+const hover = perFlight('power/hover-near-rating', (view, { name }) => {
+  const at = `flight.${name}.hover-current`;
+  const current = view.quantity(at);
+  const pack = view.word(`flight.${name}.pack`);
+  if (current === null || pack === null) return null;
+  const limit = figureOf(new CraftView(view.craft, pack), 'pack-current-limit')?.likely;
+  if (limit === undefined || current <= mostOfRatingInHover * limit) return null;
+  const values = {
+    current: view.shown(at),
+    pack,
+    limit: view.short(limit, 'A'),
+    share: view.short(current / limit, '%'),
+  };
+  return { at, values, related: [{ at: `pack.${pack}.discharge`, message: `The rating of ${pack}.` }] };
+});
 
 const packMass: CodeRule = {
   ids: ['power/pack-mass-implausible'],

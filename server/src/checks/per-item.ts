@@ -1,0 +1,26 @@
+import type { Cells } from '../craft/cells';
+
+/** How many items, or stretches of items, are answered for together. */
+const together = 8;
+
+/**
+ * What there is to say of each item of a list, in its order. When something that one answer read changes, only what
+ * stands near it is asked anew, however long the list is. `items` is a computed answer, or noted what it read.
+ */
+export function perItem<I, T>(
+  cells: Cells,
+  key: string,
+  items: () => readonly I[],
+  of: (item: I) => readonly T[],
+): readonly T[] {
+  const stretch = (from: number, to: number): readonly T[] =>
+    cells.get(`${key} ${from}..${to}`, () => {
+      if (to - from <= together) return items().slice(from, to).flatMap(of);
+      let step = together;
+      while (step * together < to - from) step *= together;
+      const found: T[] = [];
+      for (let at = from; at < to; at += step) found.push(...stretch(at, Math.min(to, at + step)));
+      return found;
+    });
+  return stretch(0, items().length);
+}
