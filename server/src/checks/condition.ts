@@ -39,14 +39,15 @@ export function readCondition(text: string): Condition {
     return { kind: 'word', path: word[1] ?? '', word: word[3] ?? '', isWanted: word[2] === undefined };
   const has = /^(\S+) has (\S+)$/.exec(text);
   if (has !== null) return { kind: 'has', path: has[1] ?? '', word: has[2] ?? '' };
-  const compare = /^(.+?) (<=|>=|!=|<|>|=) (.+)$/.exec(text);
+  const compare = / (<=|>=|!=|<|>|=) /.exec(text);
   if (compare === null)
     throw new Error(`"${text}" is not a condition: a comparison, "is" or "has" was expected`);
+  const [signs, sign] = compare;
   return {
     kind: 'compare',
-    left: readExpressionText(compare[1] ?? ''),
-    sign: compare[2] as Comparison,
-    right: readExpressionText(compare[3] ?? ''),
+    left: readExpressionText(text.slice(0, compare.index)),
+    sign: sign as Comparison,
+    right: readExpressionText(text.slice(compare.index + signs.length)),
   };
 }
 

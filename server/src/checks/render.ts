@@ -18,7 +18,7 @@ export function adviceOf(finding: Finding): string {
  * `[[Did you mean {meant}?]]` says nothing when nothing was near.
  */
 export function sentenceOf(template: string, values: Readonly<Record<string, string>>): string {
-  const told = template.replace(/ ?\[\[(.*?)\]\]/g, (whole, part: string) =>
+  const told = template.replace(/ ?\[\[([^[\]]*)\]\]/g, (whole, part: string) =>
     slotsIn(part).every((slot) => (values[slot] ?? '') !== '')
       ? whole.replace('[[', '').replace(']]', '')
       : '',

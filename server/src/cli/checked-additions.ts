@@ -35,7 +35,7 @@ function toldProblem(document: TextDocument, problem: AdditionProblem): Told {
     accepted: null,
     pack: null,
     range: { start, end: document.positionAt(problem.end) },
-    line: line.replace(/[\r\n]+$/, ''),
+    line: line.replace(/(?:\r\n|\n|\r)$/, ''),
     related: [],
     fixes: [],
   };

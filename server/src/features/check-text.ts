@@ -64,11 +64,13 @@ function triesText({ fixes = [] }: DataCheck): readonly string[] {
   return fixes.length === 0 ? [] : [`**Try:** ${fixes.map(({ title }) => templateText(title)).join('; ')}.`];
 }
 
+const pathForm = /^[a-z][a-z-]*(?:\.[a-z][a-z-]*)+$/;
+
 /** The settings and figures of a rule's conditions with what they are here; figures with their formula. */
 function numbersHere(check: DataCheck, view: CraftView): readonly string[] {
   const names = new Set(
-    [...check.when, ...slotsIn(check.message)].flatMap(
-      (text) => text.match(/[a-z][a-z-]*(?:\.[a-z][a-z-]*)+/g) ?? [],
+    [...check.when, ...slotsIn(check.message)].flatMap((text) =>
+      (text.match(/[a-z][a-z.-]*[a-z-]/g) ?? []).filter((word) => pathForm.test(word)),
     ),
   );
   const lines = [...names].flatMap((name) => numberHere(name, view));

@@ -63,7 +63,7 @@ export function typingContext({ text, statement }: ScriptLine, { line, character
 }
 
 function nameContext(said: string, hasValue: boolean, line: number, character: number): TypingContext {
-  const typed = /[A-Za-z0-9_.-]*$/.exec(said.slice(0, character))?.[0] ?? '';
+  const typed = nameBefore(said.slice(0, character));
   const start = character - typed.length;
   if (said.slice(0, start).trim() !== '') return nothing;
   const rest = /^[A-Za-z0-9_.-]*/.exec(said.slice(character))?.[0] ?? '';
@@ -74,7 +74,7 @@ function nameContext(said: string, hasValue: boolean, line: number, character: n
 function headerContext(said: string, line: number, character: number): TypingContext {
   const before = said.slice(0, character);
   const after = said.slice(character);
-  const typed = /[A-Za-z0-9_.-]*$/.exec(before)?.[0] ?? '';
+  const typed = nameBefore(before);
   const rest = /^[A-Za-z0-9_.-]*/.exec(after)?.[0] ?? '';
   const range = rangeInLine(line, { start: character - typed.length, end: character + rest.length });
   const isClosed = after.includes(']');
@@ -99,6 +99,15 @@ function commentContext(text: string, start: number, line: number, character: nu
   const range = rangeInLine(line, { start: character - word.length, end: text.length });
   const lead = before === '#' ? ' accept ' : 'accept ';
   return { kind: 'acceptance', range, lead, hasReason: false };
+}
+
+const namePart = /[A-Za-z0-9_.-]/;
+
+/** The end of a text that is made of the characters of names only. Looked for from the end, so that it costs no more. */
+function nameBefore(text: string): string {
+  let from = text.length;
+  while (from > 0 && namePart.test(text.charAt(from - 1))) from -= 1;
+  return text.slice(from);
 }
 
 /** The parameter that a line sets, if it is known. */

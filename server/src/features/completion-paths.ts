@@ -39,7 +39,7 @@ function withMembers(
   { known, rest }: OpenName,
   typed: string,
 ): readonly OpenName[] {
-  const open = /^(.*?)<[a-z]+>(.*)$/.exec(rest);
+  const open = /^([^<]*)<[a-z]+>(.*)$/.exec(rest);
   if (open === null) return [{ known, rest }];
   const [, before = '', after = ''] = open;
   if (!typed.startsWith(before)) return [];

@@ -83,7 +83,7 @@ function sectionItem(
 ): CompletionItem {
   const isOpen = text.includes('<');
   const snippet = snippetText(text).replace(/<([a-z]+)>/, '$${1:$1}');
-  const plain = isOpen ? text.replace(/<[a-z]+>.*$/, '') : text;
+  const plain = isOpen ? text.slice(0, text.indexOf('<')) : text;
   return completionItem({
     label,
     kind: 'section',

@@ -25,6 +25,8 @@ type Nothing = { readonly kind: 'none' };
 const nothing: Nothing = { kind: 'none' };
 
 const operandFollows: ReadonlySet<Sign> = new Set(['=', '[', '(', ',', '->', '..', '+', '-', '*', '/']);
+/** Nothing that is longer can be completed; patterns that look for an end look no further back. */
+const longestWord = 400;
 const wordBefore = /[A-Za-z_][A-Za-z0-9_-]*(?:\.(?!\.)[A-Za-z0-9_-]*)*$/;
 const wordAfter = /^[A-Za-z0-9_-]*(?:\.(?!\.)[A-Za-z0-9_-]+)*/;
 /** A unit that is being put together, up to its last sign: `%/(de`. */
@@ -49,7 +51,7 @@ export function valueContext(
   const touched = tokens.find((token) => token.start < character && character <= token.end);
   if (touched !== undefined && isInText(touched, character)) return nothing;
   if (touched?.kind === 'date') return nothing;
-  const growing = growingUnit.exec(before)?.[1];
+  const growing = growingUnit.exec(before.slice(-longestWord))?.[1];
   if (growing !== undefined) {
     const rest = restOfUnit.exec(said.slice(character))?.[0] ?? '';
     const start = character - growing.length;
@@ -75,7 +77,7 @@ function atNumber(
 }
 
 function atWord(tokens: readonly Token[], said: string, at: number, make: Make): ValueContext | Nothing {
-  const typed = wordBefore.exec(said.slice(0, at))?.[0] ?? '';
+  const typed = wordBefore.exec(said.slice(0, at).slice(-longestWord))?.[0] ?? '';
   const rest = wordAfter.exec(said.slice(at))?.[0] ?? '';
   const start = at - typed.length;
   const previous = tokens.findLast((token) => token.end <= start);

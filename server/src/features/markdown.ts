@@ -1,10 +1,19 @@
 /** Shows text from files or data as it is: nothing in it is markup, a link or HTML. */
 export function escaped(text: string): string {
   return text
-    .replace(/\s*[\r\n]+\s*/g, ' ')
+    .split(/[\r\n]+/)
+    .map((line, index, lines) => withoutBlanks(line, index > 0, index < lines.length - 1))
+    .filter((line, index, lines) => line !== '' || index === 0 || index === lines.length - 1)
+    .join(' ')
     .replace(/[\\`*_{}[\]()#+\-.!|<>&~$]|:(?=\/\/)/g, (character) =>
       character === '<' ? '&lt;' : character === '&' ? '&amp;' : `\\${character}`,
     );
+}
+
+/** A line without the blanks at those of its ends at which other lines are joined to it. */
+function withoutBlanks(line: string, atStart: boolean, atEnd: boolean): string {
+  const from = atStart ? line.trimStart() : line;
+  return atEnd ? from.trimEnd() : from;
 }
 
 /** Text as code, whatever it holds: the fence is longer than any run of backticks in it. */

@@ -5,15 +5,24 @@ const checkId = '[a-z]+(?:-[a-z]+)*/[a-z]+(?:-[a-z]+)*';
 const whole = new RegExp(`^#\\s*accept\\s+(${checkId})\\s*:\\s*(\\S.*)$`);
 /** The word in any letters, a colon that doesn't belong there, a check, and what parts it from the reason. */
 const meant = new RegExp(
-  `^(#\\s*)(accept)(\\s*:\\s*|\\s+)(${checkId})(?![a-z/-])(\\s*:\\s*|\\s+[-\\u2013\\u2014]\\s+|\\s+|$)(.*)$`,
+  `^(#\\s*)(accept)(\\s*:\\s*|\\s+)(${checkId})(?![a-z/-])(\\s*:\\s*|\\s+[-\\u2013\\u2014]\\s+|\\s+|$)([^]*)$`,
   'i',
 );
 const bare = /^#\s*accept\s*(?::.*)?$/i;
 /** Something like a check: a group and a stroke. */
-const looseId = /^#\s*accept\s*:?\s+([a-z-]+\/\S*)/i;
+const looseId = /^#\s*accept(?:\s*:)?\s+([a-z-]+\/\S*)/i;
 /** What people write where a reason is still to come. */
 const noReason =
   /^(?:todo|tbd|fixme|xxx|reason|a reason|the reason|why this is fine here|\w|[^\p{L}\p{N}]*)$/iu;
+
+const sentenceEnds = '.:!?…';
+
+/** Whether a reason is only what people write where one is still to come, however it is ended. */
+function saysNothing(reason: string): boolean {
+  let end = reason.length;
+  while (end > 0 && sentenceEnds.includes(reason.charAt(end - 1))) end -= 1;
+  return noReason.test(reason.slice(0, end));
+}
 
 interface Read {
   readonly acceptance: Acceptance | null;
@@ -26,7 +35,7 @@ export function readAcceptance(line: string, comment: Span | null): Read {
   const text = line.slice(comment.start, comment.end).trimEnd();
   const span = { start: comment.start, end: comment.start + text.length };
   const [, check, reason] = whole.exec(text) ?? [];
-  if (check !== undefined && reason !== undefined && !noReason.test(reason.replace(/[.:!?…]+$/, ''))) {
+  if (check !== undefined && reason !== undefined && !saysNothing(reason)) {
     return { acceptance: { check, reason, ...span }, problems: [] };
   }
   const refused = refusal(text, span);
@@ -52,7 +61,7 @@ function nearly(found: RegExpExecArray, span: Span): Problem {
   const told = (lacks: string, fixes: readonly LineFix[] = []) =>
     problem('line/acceptance-form', span, { lacks }, fixes);
   if (reason === '') return told('it gives no reason');
-  if (noReason.test(reason.replace(/[.:!?…]+$/, ''))) return told(`\`${reason}\` is no reason`);
+  if (saysNothing(reason)) return told(`\`${reason}\` is no reason`);
   const form = `${mark.trim()} accept ${check}: ${reason}`;
   const fixes = [replacement('Write the acceptance as it is read', span, form)];
   if (word !== 'accept' || given !== check) return told('it is read in small letters only', fixes);

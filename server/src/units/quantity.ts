@@ -26,11 +26,11 @@ export function shortText(base: number, unit: string): string {
   return unit === '' ? number : `${number} ${unit}`;
 }
 
-const quantityPattern = /^\s*([+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)\s*(\S*)\s*$/;
+const quantityPattern = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)\s*([^\s\d.]\S*|)$/;
 
 /** Reads a quantity in catalogue data: a number and a unit. Undefined when the text is neither. */
 export function parseQuantity(text: string): (Quantity & { readonly unit: Unit }) | undefined {
-  const match = quantityPattern.exec(text);
+  const match = quantityPattern.exec(text.trim());
   if (match === null) return undefined;
   const { unit } = parseUnit(match[2] ?? '');
   return unit && { value: toBase(Number(match[1]), unit), dimension: unit.dimension, unit };

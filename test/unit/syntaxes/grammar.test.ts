@@ -117,10 +117,12 @@ describe('colours of a script before the server answers', () => {
     it(`of ${line}`, () => assert.deepEqual(coloured(line), expected));
   }
 
-  it('come to the end of long lines that look like much and are nothing', () => {
-    const nasty = ['a-', 'a.', '1_', '1 a/', '1 a/(', '(', '"\\', '-', '[a', 'accept a-/', '1e', '..'];
+  it('come to the end of lines of 50,000 characters that look like much and are nothing (F06, F07)', () => {
+    const nasty = ['a-', 'a.', '1_', '1 a/', '1 a/(', '(', '"\\', '-', '[a', 'accept a-/', '1e', '..'].concat(
+      ['a', '1', ' ', '"', '#', '[', '=', 'a = ', '\t[', 'let ', 'on', '1/(a', '\u{1f6e0}'],
+    );
     for (const piece of nasty) {
-      const line = `${piece.repeat(4_000)} # end`;
+      const line = `${piece.repeat(50_000 / piece.length)} # end`;
       const { tokens, stoppedEarly } = grammar.tokenizeLine(line, INITIAL, 0);
       assert.equal(stoppedEarly, false);
       assert.equal(tokens.at(-1)?.endIndex, line.length, `a line of ${piece} is not coloured to its end`);
