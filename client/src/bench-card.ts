@@ -5,6 +5,7 @@ import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { dateOfToday, writeFlight } from './note-flight';
 import { openOwnPanel } from './own-panel';
+import { written } from './written';
 
 /** Opens the bench card of the active craft script in a page at the side; it follows the script. */
 export async function openBenchCard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
@@ -51,6 +52,10 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
 
 /** The card as a page to print, or as Markdown: by the ending that the pilot gives it. */
 async function save(engine: Engine, script: vscode.Uri): Promise<void> {
+  if (!vscode.workspace.isTrusted) {
+    void vscode.window.showWarningMessage('This workspace is not trusted: no file is written from it.');
+    return;
+  }
   const answer = await engine.benchCard(script);
   if (answer === null) return;
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
@@ -61,7 +66,7 @@ async function save(engine: Engine, script: vscode.Uri): Promise<void> {
   });
   if (uri === undefined) return;
   const text = uri.path.endsWith('.md') ? answer.markdown : answer.page;
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  if (!(await written(uri, text))) return;
   const open = 'Open';
   const picked = await vscode.window.showInformationMessage(
     'The card is saved. Print it from a browser, on A4 or A5.',

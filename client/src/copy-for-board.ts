@@ -4,6 +4,7 @@ import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
 import { readRecord, writeRecord } from './record';
+import { written } from './written';
 
 type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
 type Wanted = Omit<BoardTextParams, 'textDocument'>;
@@ -103,8 +104,7 @@ function isLong({ pieces }: Text): boolean {
 /** One piece after the other, each read back; false when the pilot leaves or the clipboard holds something else. */
 async function copied({ pieces }: Text): Promise<boolean> {
   for (const [index, piece] of pieces.entries()) {
-    await vscode.env.clipboard.writeText(piece);
-    if (normal(await vscode.env.clipboard.readText()) !== normal(piece)) {
+    if (!(await isInClipboard(piece))) {
       void vscode.window.showErrorMessage(
         'The clipboard does not hold what was copied. Nothing was handed over.',
       );
@@ -119,6 +119,16 @@ async function copied({ pieces }: Text): Promise<boolean> {
   return true;
 }
 
+/** Whether the clipboard took a piece: it may refuse, or keep a part of it only. */
+async function isInClipboard(piece: string): Promise<boolean> {
+  try {
+    await vscode.env.clipboard.writeText(piece);
+    return normal(await vscode.env.clipboard.readText()) === normal(piece);
+  } catch {
+    return false;
+  }
+}
+
 /** Some systems change line ends on the way through their clipboard; nothing else may change. */
 function normal(text: string): string {
   return text.replace(/\r\n?/g, '\n');
@@ -131,6 +141,5 @@ async function savedAsFile(script: vscode.Uri, { pieces }: Text): Promise<boolea
     ...(script.scheme === 'untitled' ? {} : { defaultUri }),
   });
   if (uri === undefined) return false;
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(pieces.join('')));
-  return true;
+  return written(uri, pieces.join(''));
 }

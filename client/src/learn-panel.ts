@@ -3,6 +3,7 @@ import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Engine } from './engine';
 import { openOwnPanel } from './own-panel';
+import { written } from './written';
 
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
@@ -53,7 +54,7 @@ async function made(
       await vscode.workspace.openTextDocument({ language: 'json', content }),
     );
   } else {
-    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(profile.text));
+    if (!(await written(uri, profile.text))) return false;
     await vscode.window.showTextDocument(uri);
   }
   const said = `${profile.mapped} settings stand for parameters, ${profile.own} are the board’s own. Fill in its hardware, then name it in a script: [board] profile = ${name}`;

@@ -4,6 +4,8 @@ import { canonicalUri } from '../workspace/canonical-uri';
 /** The folders of a workspace. Scripts may include only what lies below the one that holds them. */
 export class Roots {
   private roots: readonly string[];
+  /** Folders of scripts that lie in none of the roots: each is the workspace of its own scripts. */
+  private readonly alone = new Set<string>();
 
   constructor(roots: readonly string[] = []) {
     this.roots = roots.map(canonicalUri);
@@ -14,15 +16,18 @@ export class Roots {
     return this.rootsFor(fromUri).some((root) => isBelow(uri, root)) ? null : 'it lies outside the workspace';
   }
 
-  /** Those that a file lies below. */
+  /** Those that a file lies below, folders that stand alone among them. */
   holding(uri: string): readonly string[] {
-    return this.roots.filter((root) => isBelow(uri, root));
+    return [...this.roots, ...this.alone].filter((root) => isBelow(uri, root));
   }
 
   /** Without a folder that holds the script, its own folder is the workspace. */
   private rootsFor(fromUri: string): readonly string[] {
-    const holding = this.holding(fromUri);
-    return holding.length > 0 ? holding : [Utils.dirname(URI.parse(fromUri)).toString()];
+    const holding = this.roots.filter((root) => isBelow(fromUri, root));
+    if (holding.length > 0) return holding;
+    const own = canonicalUri(Utils.dirname(URI.parse(fromUri)).toString());
+    this.alone.add(own);
+    return [own];
   }
 }
 

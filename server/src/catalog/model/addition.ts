@@ -1,8 +1,8 @@
-import * as z from 'zod';
 import { dataCheck } from './check';
 import { parameterName, source } from './common';
 import { type Board, board, chemistry, link, region } from './hardware';
 import { addedParameter, choice } from './parameter';
+import * as z from './plain-zod';
 
 const ours = source.default({ text: 'this workspace' });
 

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { nameText, prose, source, stage } from './common';
+import * as z from './plain-zod';
 
 /** Something whose value the step should show: a parameter, or `figure.<id>`. */
 const expected = z.strictObject({ words: z.string().min(3), is: z.string() });

@@ -1,6 +1,6 @@
-import * as z from 'zod';
 import { parameterName, quantityText } from './common';
 import { addedParameter } from './parameter';
+import * as z from './plain-zod';
 
 /** A text that can stand in one line: no control characters, no line ends, no marks that turn text around. */
 const lineText = z

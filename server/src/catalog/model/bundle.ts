@@ -1,9 +1,9 @@
-import * as z from 'zod';
 import { benchCardFile } from './bench-card';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
 import { board, hardwareFiles, measuredPropeller } from './hardware';
 import { parameterFile } from './parameter';
+import * as z from './plain-zod';
 
 /** Everything in `schemas/`, as it stands in the compiled bundle. */
 export const bundle = z.strictObject({

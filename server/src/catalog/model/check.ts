@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { prose, source } from './common';
+import * as z from './plain-zod';
 
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { nameText, prose } from './common';
+import * as z from './plain-zod';
 
 /** A member that a closed collection can have, such as the switch function `arm`. */
 export const member = z.strictObject({

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from './plain-zod';
 
 /** A name of ours: lower-case English words joined by hyphens. */
 export const nameText = z.string().regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/);

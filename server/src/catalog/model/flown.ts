@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { fromJson } from './from-json';
+import * as z from './plain-zod';
 
 /** The settings at the last noted flight, kept beside the script as `<script>.flown.json`. */
 export const flown = z.strictObject({

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { fromJson } from './from-json';
+import * as z from './plain-zod';
 
 /** What was last handed over to a board, kept beside the script as `<script>.handed.json`. */
 export const handOver = z.strictObject({

@@ -1,6 +1,6 @@
-import * as z from 'zod';
 import { boardTextHalf } from './board-text';
 import { nameText, prose, quantityText, source } from './common';
+import * as z from './plain-zod';
 
 const port = z.strictObject({
   name: nameText,

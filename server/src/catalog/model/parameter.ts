@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { nameText, parameterName, prose, quantityText, source, stage } from './common';
+import * as z from './plain-zod';
 
 /** One word that a parameter can be set to. */
 export const choice = z.strictObject({

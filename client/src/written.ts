@@ -1,0 +1,14 @@
+import * as vscode from 'vscode';
+
+/** Writes a file that the pilot asked for; false, and said, where that fails. */
+export async function written(uri: vscode.Uri, text: string): Promise<boolean> {
+  try {
+    await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+    return true;
+  } catch (error) {
+    const name = uri.path.split('/').at(-1) ?? '';
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showErrorMessage(`${name} could not be written: ${reason}`);
+    return false;
+  }
+}
