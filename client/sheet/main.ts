@@ -7,7 +7,7 @@ import { fold } from './fold';
 import { header } from './header';
 import { onMessage, readState, restoreState, send, writeState } from './host';
 import { lightUp } from './lit';
-import type { ToSheet } from './messages';
+import type { EmptyState, ToSheet } from './messages';
 import { partContent } from './parts';
 import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
@@ -21,7 +21,7 @@ let said = '';
 function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
   if (page === null) return;
   if (message.kind === 'nothing') {
-    clear(page, message.why === 'stopped' ? stoppedPage() : emptyPage());
+    clear(page, emptyPage(message.state));
     return;
   }
   const { sheet } = message;
@@ -43,23 +43,19 @@ function foldedPart(part: SheetPart, plots: readonly Plot[]): HTMLElement {
   );
 }
 
-function emptyPage(): HTMLElement {
-  return element(
-    'div',
-    { class: 'empty' },
-    element('p', {}, 'The build sheet of the craft script that you work on shows here. None is open.'),
+function emptyPage({ told, ways }: EmptyState): HTMLElement {
+  const buttons = ways.map(({ command, title }, index) =>
     element(
       'button',
-      { type: 'button', class: 'main', onclick: () => send({ kind: 'new-script' }) },
-      'New Craft Script',
+      {
+        type: 'button',
+        class: index === 0 ? 'main' : false,
+        onclick: () => send({ kind: 'way', command }),
+      },
+      title,
     ),
   );
-}
-
-function stoppedPage(): HTMLElement {
-  const told =
-    'Propsoff’s checks are not running in this window. The log “Propsoff” in the output view says why.';
-  return element('div', { class: 'empty' }, element('p', {}, told));
+  return element('div', { class: 'empty' }, element('p', {}, told), ...buttons);
 }
 
 function say(words: string): void {

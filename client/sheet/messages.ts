@@ -17,6 +17,18 @@ export interface TrialShown {
   readonly tried: Omit<Tried, 'edits'> | null;
 }
 
+/** What the page says and offers while it has no sheet to show. */
+export interface EmptyState {
+  readonly told: string;
+  /** The first is what most would do. */
+  readonly ways: readonly {
+    readonly command: string;
+    readonly title: string;
+    /** What the command is given. */
+    readonly given?: string;
+  }[];
+}
+
 /** Extension to page. */
 export type ToSheet =
   | { readonly kind: 'sheet'; readonly sheet: DrawnSheet }
@@ -27,7 +39,7 @@ export type ToSheet =
   /** null: nothing is tried. */
   | { readonly kind: 'trial'; readonly shown: TrialShown | null }
   /** No craft script is open, or the checks are not running and will not come back by themselves. */
-  | { readonly kind: 'nothing'; readonly why: 'no-script' | 'stopped' };
+  | { readonly kind: 'nothing'; readonly state: EmptyState };
 
 /** Page to extension. */
 export type FromSheet =
@@ -42,4 +54,5 @@ export type FromSheet =
   | { readonly kind: 'note-flight' }
   | { readonly kind: 'write' }
   | { readonly kind: 'leave' }
-  | { readonly kind: 'new-script' };
+  /** One of the ways out of the empty state. */
+  | { readonly kind: 'way'; readonly command: string };

@@ -7,7 +7,8 @@ export type ScriptEdits = Pick<TryAnswer, 'version' | 'edits'>;
 /** Changes a script in one step that can be undone. Null when it is done; else why not. */
 export async function applyEdits(uri: vscode.Uri, { version, edits }: ScriptEdits): Promise<string | null> {
   const document = await vscode.workspace.openTextDocument(uri);
-  if (document.version !== version) return 'the script was changed at the same moment; try again';
+  if (document.version !== version)
+    return vscode.l10n.t('the script was changed at the same moment; try again');
   const edit = new vscode.WorkspaceEdit();
   for (const { range, newText } of edits) {
     const { start, end } = range;
@@ -15,5 +16,5 @@ export async function applyEdits(uri: vscode.Uri, { version, edits }: ScriptEdit
   }
   return (await vscode.workspace.applyEdit(edit))
     ? null
-    : 'the editor refused the change, as for a file that may only be read';
+    : vscode.l10n.t('the editor refused the change, as for a file that may only be read');
 }

@@ -7,14 +7,16 @@ import { dateOfToday, writeFlight } from './note-flight';
 import { openOwnPanel } from './own-panel';
 import { written } from './written';
 
+const { t } = vscode.l10n;
+
 /** Opens the bench card of the active craft script in a page at the side; it follows the script. */
 export async function openBenchCard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
   const uri = activeCraftScript()?.document.uri;
   if (uri === undefined) {
-    void vscode.window.showInformationMessage('Open a craft script first: the card is made from it.');
+    void vscode.window.showInformationMessage(t('Open a craft script first: the card is made from it.'));
     return;
   }
-  const page = { name: 'card', title: 'Bench Card' } as const;
+  const page = { name: 'card', title: t('Bench Card') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   const post = (message: ToCard) => panel.webview.postMessage(message);
   const key = `propsoff.card ${uri.toString()}`;
@@ -25,7 +27,9 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
     else if (engine.state === 'running')
       await post({
         kind: 'nothing',
-        why: 'There is no card: this script is a part that others include, lacks a file that it includes, or was closed.',
+        why: t(
+          'There is no card: this script is a part that others include, lacks a file that it includes, or was closed.',
+        ),
       });
   };
   const following = engine.onChecked((checked) => {
@@ -53,23 +57,23 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
 /** The card as a page to print, or as Markdown: by the ending that the pilot gives it. */
 async function save(engine: Engine, script: vscode.Uri): Promise<void> {
   if (!vscode.workspace.isTrusted) {
-    void vscode.window.showWarningMessage('This workspace is not trusted: no file is written from it.');
+    void vscode.window.showWarningMessage(t('This workspace is not trusted: no file is written from it.'));
     return;
   }
   const answer = await engine.benchCard(script);
   if (answer === null) return;
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
   const uri = await vscode.window.showSaveDialog({
-    title: 'Save the bench card',
-    filters: { 'Page to print': ['html'], Markdown: ['md'] },
+    title: t('Save the Bench Card'),
+    filters: { [t('Page to print')]: ['html'], Markdown: ['md'] },
     ...(script.scheme === 'untitled' ? {} : { defaultUri }),
   });
   if (uri === undefined) return;
   const text = uri.path.endsWith('.md') ? answer.markdown : answer.page;
   if (!(await written(uri, text))) return;
-  const open = 'Open';
+  const open = t('Open');
   const picked = await vscode.window.showInformationMessage(
-    'The card is saved. Print it from a browser, on A4 or A5.',
+    t('The card is saved. Print it from a browser, on A4 or A5.'),
     open,
   );
   if (picked === open) await vscode.env.openExternal(uri);
@@ -79,11 +83,11 @@ async function save(engine: Engine, script: vscode.Uri): Promise<void> {
 async function keep(engine: Engine, uri: vscode.Uri, { readings }: CardState) {
   const filled = readings.filter(({ value }) => value.trim() !== '');
   if (filled.length === 0) {
-    void vscode.window.showInformationMessage('No reading is written on the card yet.');
+    void vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
     return [];
   }
   const answer = await engine.keepReadings(uri, filled, dateOfToday());
-  if (answer === null) void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+  if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
   else if ('faults' in answer) return answer.faults;
   else await writeFlight(uri, answer);
   return [];

@@ -2,6 +2,8 @@ import * as vscode from 'vscode';
 import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 
+const { t } = vscode.l10n;
+
 const scheme = 'propsoff-board';
 
 /** The board's text of a craft script, read-only beside it: it follows every edit. */
@@ -29,7 +31,7 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
   async open(): Promise<void> {
     const script = activeCraftScript()?.document.uri;
     if (script === undefined) {
-      void vscode.window.showInformationMessage('Open a craft script first.');
+      void vscode.window.showInformationMessage(t('Open a craft script first.'));
       return;
     }
     const path = `${script.path.replace(/\.craft$/, '')}.boardtext`;
@@ -49,8 +51,8 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
     const answer = await this.engine.boardText(vscode.Uri.parse(uri.query), options);
     if (answer?.kind === 'text') return answer.pieces.join('');
     if (answer?.kind === 'no-board')
-      return `${answer.message} Name it in the script:\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;
-    return 'The craft script is not open any more.\n';
+      return `${answer.message} ${t('Name it in the script:')}\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;
+    return `${t('The craft script is not open any more.')}\n`;
   }
 
   dispose(): void {

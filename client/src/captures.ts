@@ -1,6 +1,8 @@
 import * as vscode from 'vscode';
 import { languageId } from './language';
 
+const { t } = vscode.l10n;
+
 /** A text captured from a board, and where it stands, if it is open or a file. */
 export interface Capture {
   readonly text: string;
@@ -23,24 +25,24 @@ export async function pickCapture(title: string): Promise<Capture | undefined> {
     .map((document): Source => {
       const name = document.uri.path.split('/').at(-1) ?? '';
       const get = async () => ({ text: document.getText(), uri: document.uri });
-      return { label: `$(file) ${name}`, description: 'open in the editor', get };
+      return { label: `$(file) ${name}`, description: t('open in the editor'), get };
     });
   const sources: readonly Source[] = [
     {
-      label: '$(clippy) From the clipboard',
-      description: 'as it was copied from the board',
+      label: `$(clippy) ${t('From the Clipboard')}`,
+      description: t('as it was copied from the board'),
       get: fromClipboard,
     },
-    { label: '$(folder-opened) From a file…', get: fromFile },
+    { label: `$(folder-opened) ${t('From a File…')}`, get: fromFile },
     ...open,
   ];
   const picked = await vscode.window.showQuickPick(sources, {
     title,
-    placeHolder: 'Where is the captured text?',
+    placeHolder: t('Where is the captured text?'),
   });
   const capture = await picked?.get();
   if (capture?.text.trim() === '') {
-    void vscode.window.showWarningMessage('There is no text in it.');
+    void vscode.window.showWarningMessage(t('There is no text in it.'));
     return undefined;
   }
   return capture;
@@ -51,16 +53,17 @@ async function fromClipboard(): Promise<Capture> {
 }
 
 async function fromFile(): Promise<Capture | undefined> {
-  const [uri] = (await vscode.window.showOpenDialog({ title: 'Captured Text', canSelectMany: false })) ?? [];
+  const [uri] =
+    (await vscode.window.showOpenDialog({ title: t('Captured Text'), canSelectMany: false })) ?? [];
   if (uri === undefined) return undefined;
   try {
     const { size } = await vscode.workspace.fs.stat(uri);
-    if (size > longestBytes) throw new Error('it is far too long for a board’s settings');
+    if (size > longestBytes) throw new Error(t('it is far too long for a board’s settings'));
     const bytes = await vscode.workspace.fs.readFile(uri);
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), uri };
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showErrorMessage(`The captured text could not be read: ${reason}.`);
+    void vscode.window.showErrorMessage(t('The captured text could not be read: {reason}.', { reason }));
     return undefined;
   }
 }

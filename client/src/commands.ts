@@ -5,6 +5,7 @@ import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
 import type { Engine } from './engine';
 import { Explanations } from './explanations';
+import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
 import { learnBoard } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
@@ -14,6 +15,8 @@ import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
 import type { SheetView } from './sheet-view';
 import { tryValue } from './try-value';
+
+const { t } = vscode.l10n;
 
 /** Every command that the editor's palette offers. */
 export function registerCommands(
@@ -39,6 +42,8 @@ export function registerCommands(
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.tryValue', (...given) => tryValue(engine, sheet, ...given)),
     register('propsoff.noteFlight', () => noteFlight(engine)),
+    register('propsoff.showLog', () => engine.log.show()),
+    register('propsoff.firstCraft', () => openFirstSteps(context)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(engine)),
@@ -50,18 +55,18 @@ async function pickPack(engine: Engine): Promise<void> {
   const uri = activeScript()?.document.uri;
   const summary = uri === undefined ? null : await engine.summary(uri);
   if (uri === undefined || summary === null) {
-    void vscode.window.showInformationMessage('Open a craft script first: packs belong to a craft.');
+    void vscode.window.showInformationMessage(t('Open a craft script first: packs belong to a craft.'));
     return;
   }
   if (summary.packs.length === 0) {
     void vscode.window.showInformationMessage(
-      'This craft names no pack yet. Add a section such as [pack.sprint].',
+      t('This craft names no pack yet. Add a section such as [pack.sprint].'),
     );
     return;
   }
   const picked = await vscode.window.showQuickPick([...summary.packs], {
-    title: 'Pack in View',
-    placeHolder: `In view now: ${summary.packInView}`,
+    title: t('Pack in View'),
+    placeHolder: t('In view now: {pack}', { pack: summary.packInView ?? '' }),
   });
   if (picked !== undefined) await engine.pickPack(uri, picked);
 }
@@ -70,15 +75,18 @@ async function pickPack(engine: Engine): Promise<void> {
 async function explainLine(engine: Engine, explanations: Explanations): Promise<void> {
   const editor = activeScript();
   if (editor === undefined) {
-    void vscode.window.showInformationMessage('Put the cursor on a line of a craft script first.');
+    void vscode.window.showInformationMessage(t('Put the cursor on a line of a craft script first.'));
     return;
   }
   const { active } = editor.selection;
   const story = await engine.explain(editor.document.uri, active);
   if (story === null) {
-    void vscode.window.showInformationMessage('There is nothing to explain on this line.');
+    void vscode.window.showInformationMessage(
+      t('There is nothing to explain on this line. Put the cursor on a setting or a section.'),
+    );
     return;
   }
   const name = editor.document.uri.path.split('/').at(-1) ?? '';
-  await explanations.show(`line ${active.line + 1} of ${name}`, story);
+  stepDone('hasHovered');
+  await explanations.show(t('line {line} of {name}', { line: active.line + 1, name }), story);
 }

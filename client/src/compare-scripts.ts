@@ -7,6 +7,8 @@ import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { openOwnPanel } from './own-panel';
 
+const { t } = vscode.l10n;
+
 /** The two sides as they stand when asked: a script that is open is read anew each time. */
 interface Pair {
   readonly before: () => Promise<ComparedSide>;
@@ -23,13 +25,15 @@ interface Choice extends vscode.QuickPickItem {
 export async function compareScripts(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
   const document = activeCraftScript()?.document;
   if (document === undefined) {
-    void vscode.window.showInformationMessage('Open a craft script first: it is one side of the comparison.');
+    void vscode.window.showInformationMessage(
+      t('Open a craft script first: it is one side of the comparison.'),
+    );
     return;
   }
   const choices = await choicesFor(document, engine);
   const picked = await vscode.window.showQuickPick(choices, {
-    title: `Compare ${nameOf(document.uri)} with`,
-    placeHolder: 'Another script, an earlier revision, or another pack of this one',
+    title: t('Compare {name} with', { name: nameOf(document.uri) }),
+    placeHolder: t('Another script, an earlier revision, or another pack of this one'),
     matchOnDescription: true,
   });
   const pair = await picked?.pair?.();
@@ -47,10 +51,10 @@ async function choicesFor(document: vscode.TextDocument, engine: Engine): Promis
     items.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }, ...items];
   return [
     ...group(
-      'Another pack',
+      t('Another pack'),
       packs.map((pack) => ({
-        label: `Pack ${pack}`,
-        description: `instead of ${summary?.packInView}`,
+        label: t('Pack {pack}', { pack }),
+        description: t('instead of {pack}', { pack: summary?.packInView ?? '' }),
         pair: async () => ({
           before: here,
           after: async () => ({ ...(await here()), pack }),
@@ -58,16 +62,16 @@ async function choicesFor(document: vscode.TextDocument, engine: Engine): Promis
         }),
       })),
     ),
-    ...group('Earlier', [
+    ...group(t('Earlier'), [
       ...(document.isDirty && uri.scheme !== 'untitled' ? [asSaved(uri, here)] : []),
       {
-        label: 'An earlier revision…',
-        description: 'from the version control of this folder',
+        label: t('An earlier revision…'),
+        description: t('from the version control of this folder'),
         pair: async () => withRevision(uri, here),
       },
     ]),
     ...group(
-      'Another script',
+      t('Another script'),
       others.map((other) => ({
         label: nameOf(other),
         description: vscode.workspace.asRelativePath(other),
@@ -80,11 +84,11 @@ async function choicesFor(document: vscode.TextDocument, engine: Engine): Promis
 function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
   const saved = async (): Promise<ComparedSide> => {
     const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-    return { uri: uri.toString(), text, name: `${nameOf(uri)} as saved`, pack: null };
+    return { uri: uri.toString(), text, name: t('{name} as saved', { name: nameOf(uri) }), pack: null };
   };
   return {
-    label: 'As it was saved',
-    description: 'what the unsaved changes do',
+    label: t('As it was saved'),
+    description: t('what the unsaved changes do'),
     pair: async () => ({ before: saved, after: here, uris: [uri] }),
   };
 }
@@ -93,7 +97,9 @@ async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair 
   const revisions = await earlierRevisions(uri);
   if (revisions.length === 0) {
     void vscode.window.showInformationMessage(
-      `There is no earlier revision of ${nameOf(uri)}: it is not under version control here.`,
+      t('There is no earlier revision of {name}: it is not under version control here.', {
+        name: nameOf(uri),
+      }),
     );
     return undefined;
   }
@@ -103,13 +109,13 @@ async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair 
     revision,
   }));
   const picked = await vscode.window.showQuickPick(items, {
-    title: 'Which revision?',
+    title: t('Which revision?'),
     matchOnDescription: true,
   });
   if (picked === undefined) return undefined;
   const { revision } = picked;
   const text = await revision.text();
-  const name = `${nameOf(uri)} of ${revision.date}`;
+  const name = t('{name} of {date}', { name: nameOf(uri), date: revision.date });
   return { before: async () => ({ uri: uri.toString(), text, name, pack: null }), after: here, uris: [uri] };
 }
 
@@ -127,7 +133,7 @@ function asText(uri: vscode.Uri): Pair['before'] {
 
 /** The comparison in a page at the side; it follows both scripts until it is closed. */
 function show(context: vscode.ExtensionContext, engine: Engine, { before, after, uris }: Pair): void {
-  const page = { name: 'compare', title: 'Compare' } as const;
+  const page = { name: 'compare', title: t('Compare') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   let asked = 0;
   const refresh = async () => {
@@ -157,10 +163,10 @@ async function compared(
     if (engine.state !== 'running') return null;
     return {
       kind: 'nothing',
-      why: 'One of the two scripts is not open any more. Open it and compare again.',
+      why: t('One of the two scripts is not open any more. Open it and compare again.'),
     };
   } catch {
-    return { kind: 'nothing', why: 'One of the two scripts can’t be read any more.' };
+    return { kind: 'nothing', why: t('One of the two scripts can’t be read any more.') };
   }
 }
 

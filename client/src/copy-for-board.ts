@@ -1,10 +1,13 @@
 import * as vscode from 'vscode';
 import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/protocol';
 import type { Engine } from './engine';
+import { stepDone } from './first-steps';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
 import { readRecord, writeRecord } from './record';
 import { written } from './written';
+
+const { t } = vscode.l10n;
 
 type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
 type Wanted = Omit<BoardTextParams, 'textDocument'>;
@@ -14,13 +17,13 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   const script = activeCraftScript()?.document;
   if (script === undefined) {
     void vscode.window.showInformationMessage(
-      'Open the craft script that the board is to be set up with first.',
+      t('Open the craft script that the board is to be set up with first.'),
     );
     return;
   }
   if (!vscode.workspace.isTrusted) {
     void vscode.window.showWarningMessage(
-      'This workspace is not trusted: nothing is handed over to a board from it.',
+      t('This workspace is not trusted: nothing is handed over to a board from it.'),
     );
     return;
   }
@@ -31,28 +34,44 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   for (const line of text.report) engine.log.info(line);
   if (text.count === 0) {
     void vscode.window.showInformationMessage(
-      `Nothing changed since the last hand-over to ${text.board.title}.`,
+      t('Nothing changed since the last hand-over to {board}.', { board: text.board.title }),
     );
     return;
   }
   const isDone = isLong(text) ? await savedAsFile(script.uri, text) : await copied(text);
   if (!isDone) return;
+  stepDone('hasHandedOver');
   const fault = await writeRecord(script.uri, 'handed', text.record);
   if (fault !== null)
-    void vscode.window.showWarningMessage(`The hand-over could not be recorded beside the script: ${fault}`);
-  const pack = text.pack === null ? '' : `, pack ${text.pack}`;
-  const said = `${text.count} settings for ${text.board.title}${pack}. Propellers off before a pack is connected.`;
-  const picked = await vscode.window.showInformationMessage(said, 'Show What Was Rounded or Left Out');
+    void vscode.window.showWarningMessage(
+      t('The hand-over could not be recorded beside the script: {reason}', { reason: fault }),
+    );
+  const picked = await vscode.window.showInformationMessage(
+    said(text),
+    t('Show What Was Rounded or Left Out'),
+  );
   if (picked !== undefined) engine.log.show();
+}
+
+function said({ count, board, pack }: Text): string {
+  const settings =
+    pack === null
+      ? t('{count} settings for {board}.', { count, board: board.title })
+      : t('{count} settings for {board}, pack {pack}.', { count, board: board.title, pack });
+  return `${settings} ${t('Propellers off before a pack is connected.')}`;
 }
 
 /** The record of the last hand-over, null for everything; undefined: the pilot has left. */
 async function wantedSince(script: vscode.Uri): Promise<string | null | undefined> {
   const record = await readRecord(script, 'handed');
   if (record === null) return null;
-  const all = { label: 'Everything', since: null };
-  const changed = { label: 'Only what changed', description: 'since the last hand-over', since: record };
-  const picked = await vscode.window.showQuickPick([all, changed], { title: 'Copy Text for the Board' });
+  const all = { label: t('Everything'), since: null };
+  const changed = {
+    label: t('Only what changed'),
+    description: t('since the last hand-over'),
+    since: record,
+  };
+  const picked = await vscode.window.showQuickPick([all, changed], { title: t('Copy Text for the Board') });
   return picked === undefined ? undefined : picked.since;
 }
 
@@ -71,27 +90,23 @@ async function wantedText(engine: Engine, script: vscode.Uri, wanted: Wanted): P
       return board === undefined ? undefined : wantedText(engine, script, { ...wanted, board });
     }
     default:
-      void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+      void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
       return undefined;
   }
 }
 
 async function reasonAgainst(blocking: readonly string[]): Promise<string | undefined> {
   const [counts = '', ...findings] = blocking;
-  const anyway = 'Hand Over Anyway…';
+  const anyway = t('Hand Over Anyway…');
+  const problems = t('Show Problems');
   const detail = findings.map((line) => line.trim()).join('\n');
-  const picked = await vscode.window.showWarningMessage(
-    counts,
-    { modal: true, detail },
-    'Show Problems',
-    anyway,
-  );
-  if (picked === 'Show Problems') await vscode.commands.executeCommand('workbench.actions.view.problems');
+  const picked = await vscode.window.showWarningMessage(counts, { modal: true, detail }, problems, anyway);
+  if (picked === problems) await vscode.commands.executeCommand('workbench.actions.view.problems');
   if (picked !== anyway) return undefined;
   return vscode.window.showInputBox({
-    title: 'Hand Over in Spite of Must-Fix Findings',
-    prompt: 'Why? The reason is written into the text and into the record beside the script.',
-    validateInput: (reason) => (reason.trim() === '' ? 'A reason in words is needed.' : undefined),
+    title: t('Hand Over in Spite of Must-Fix Findings'),
+    prompt: t('Why? The reason is written into the text and into the record beside the script.'),
+    validateInput: (reason) => (reason.trim() === '' ? t('A reason in words is needed.') : undefined),
     ignoreFocusOut: true,
   });
 }
@@ -106,15 +121,18 @@ async function copied({ pieces }: Text): Promise<boolean> {
   for (const [index, piece] of pieces.entries()) {
     if (!(await isInClipboard(piece))) {
       void vscode.window.showErrorMessage(
-        'The clipboard does not hold what was copied. Nothing was handed over.',
+        t('The clipboard does not hold what was copied. Nothing was handed over.'),
       );
       return false;
     }
     if (index === pieces.length - 1) return true;
     const lines = piece.split('\n').length - 1;
-    const next = 'Copy the Next';
-    const said = `Piece ${index + 1} of ${pieces.length} copied, ${lines} lines. Paste it, wait until the board has taken it, then go on.`;
-    if ((await vscode.window.showInformationMessage(said, { modal: true }, next)) !== next) return false;
+    const next = t('Copy the Next');
+    const told = t(
+      'Piece {piece} of {pieces} copied, {lines} lines. Paste it, wait until the board has taken it, then go on.',
+      { piece: index + 1, pieces: pieces.length, lines },
+    );
+    if ((await vscode.window.showInformationMessage(told, { modal: true }, next)) !== next) return false;
   }
   return true;
 }
@@ -137,7 +155,7 @@ function normal(text: string): string {
 async function savedAsFile(script: vscode.Uri, { pieces }: Text): Promise<boolean> {
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.boardtext` });
   const uri = await vscode.window.showSaveDialog({
-    title: 'The text is long: save it as a file',
+    title: t('The text is long: save it as a file'),
     ...(script.scheme === 'untitled' ? {} : { defaultUri }),
   });
   if (uri === undefined) return false;

@@ -50,6 +50,8 @@ import type { Tryable } from '../../server/src/sheet/try-value';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';
 
+const { t } = vscode.l10n;
+
 type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
 
 export type { Summary };
@@ -65,6 +67,9 @@ export class Engine implements vscode.Disposable {
   private readonly checkedEmitter = new vscode.EventEmitter<vscode.Uri>();
   /** A script has been checked again. */
   readonly onChecked = this.checkedEmitter.event;
+  private readonly hoveredEmitter = new vscode.EventEmitter<void>();
+  /** A hover has been shown. */
+  readonly onHovered = this.hoveredEmitter.event;
   private readonly stateEmitter = new vscode.EventEmitter<void>();
   /** `state` is another one now. */
   readonly onStateChanged = this.stateEmitter.event;
@@ -80,6 +85,7 @@ export class Engine implements vscode.Disposable {
     this.disposables.push(
       this.log,
       this.checkedEmitter,
+      this.hoveredEmitter,
       this.stateEmitter,
       ...offerFiles(this.client),
       this.client.onNotification(checkedNotification, ({ uri }) =>
@@ -105,7 +111,7 @@ export class Engine implements vscode.Disposable {
       this.log.error(`the server did not start: ${String(error)}`);
       this.giveUp();
       void vscode.window.showErrorMessage(
-        'Propsoff could not start its checks. The log "Propsoff" says why.',
+        t('Propsoff could not start its checks. The log “Propsoff” says why.'),
       );
     }
   }
@@ -234,6 +240,11 @@ export class Engine implements vscode.Disposable {
       synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
       outputChannel: this.log,
       middleware: {
+        provideHover: async (document, position, token, next) => {
+          const hover = await next(document, position, token);
+          if (hover) this.hoveredEmitter.fire();
+          return hover;
+        },
         provideCodeLenses: (document, token, next) =>
           vscode.workspace.getConfiguration('propsoff', document).get('codeLens', true)
             ? next(document, token)
@@ -256,8 +267,9 @@ export class Engine implements vscode.Disposable {
     this.giveUp();
     return {
       action: CloseAction.DoNotRestart,
-      message:
-        'Propsoff’s checks keep stopping and were switched off for this window. The log "Propsoff" says why.',
+      message: t(
+        'Propsoff’s checks keep stopping and were switched off for this window. The log “Propsoff” says why.',
+      ),
     };
   }
 }

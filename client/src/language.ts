@@ -18,13 +18,17 @@ export function servedDocuments(): { readonly scheme: string; readonly language:
 
 /** The craft that the pilot is working on, as a script or in its board's text, if it is one. */
 export function activeScript(): vscode.TextEditor | undefined {
-  const editor = vscode.window.activeTextEditor;
-  const id = editor?.document.languageId;
-  return id === languageId || id === boardLanguageId ? editor : undefined;
+  return activeEditorOf(languageId, boardLanguageId);
 }
 
 /** The craft script that the pilot is working on; not a board's text. */
 export function activeCraftScript(): vscode.TextEditor | undefined {
-  const editor = vscode.window.activeTextEditor;
-  return editor?.document.languageId === languageId ? editor : undefined;
+  return activeEditorOf(languageId);
+}
+
+/** While a page such as the walkthrough or the bench card has the focus, the script that is seen beside it. */
+function activeEditorOf(...ids: readonly string[]): vscode.TextEditor | undefined {
+  const { activeTextEditor: active, visibleTextEditors: visible } = vscode.window;
+  const editors = active === undefined ? visible : [active];
+  return editors.find(({ document }) => ids.includes(document.languageId));
 }

@@ -5,22 +5,24 @@ import type { Engine } from './engine';
 import { openOwnPanel } from './own-panel';
 import { written } from './written';
 
+const { t } = vscode.l10n;
+
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
 /** Learns a board's text from a capture: a table in which the pilot says what each setting stands for. */
 export async function learnBoard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
-  const capture = await pickCapture('Make Board Profile from Captured Text');
+  const capture = await pickCapture(t('Make Board Profile from Captured Text'));
   if (capture === undefined) return;
   const learned = await engine.learn(capture.text);
   if (learned === null) {
-    void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+    void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
   }
   if (learned.line === null) {
     void vscode.window.showWarningMessage(learned.summary);
     return;
   }
-  const page = { name: 'learn', title: 'Make a board profile' } as const;
+  const page = { name: 'learn', title: t('Make a Board Profile') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
   panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
     if (message.kind === 'ready') {
@@ -38,13 +40,13 @@ async function made(
 ): Promise<boolean> {
   if (!boardName.test(name)) {
     void vscode.window.showWarningMessage(
-      `"${name}" is no name for a board: small letters, with hyphens between words.`,
+      t('“{name}” is no name for a board: small letters, with hyphens between words.', { name }),
     );
     return false;
   }
   const profile = await engine.makeProfile({ capture, name, confirmed });
   if (profile === null) {
-    void vscode.window.showErrorMessage('No profile could be made of this text.');
+    void vscode.window.showErrorMessage(t('No profile could be made of this text.'));
     return false;
   }
   const uri = await profileUri(name);
@@ -57,7 +59,11 @@ async function made(
     if (!(await written(uri, profile.text))) return false;
     await vscode.window.showTextDocument(uri);
   }
-  const said = `${profile.mapped} settings stand for parameters, ${profile.own} are the board’s own. Fill in its hardware, then name it in a script: [board] profile = ${name}`;
+  const { mapped, own } = profile;
+  const said = t(
+    '{mapped} settings stand for parameters, {own} are the board’s own. Fill in its hardware, then name it in a script: [board] profile = {name}',
+    { mapped, own, name },
+  );
   void vscode.window.showInformationMessage(said);
   return true;
 }
@@ -72,9 +78,9 @@ async function profileUri(name: string): Promise<vscode.Uri | null> {
   } catch {
     return uri;
   }
-  const replace = 'Replace It';
+  const replace = t('Replace It');
   const picked = await vscode.window.showWarningMessage(
-    `There is a profile ${name} already.`,
+    t('There is a profile {name} already.', { name }),
     { modal: true },
     replace,
   );

@@ -5,22 +5,26 @@ import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 import { readRecord, writeRecord } from './record';
 
+const { t } = vscode.l10n;
+
 /** Asks about a flight, one short question after the other, and adds its section to the script. */
 export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<void> {
   const uri = given ?? activeCraftScript()?.document.uri;
   if (uri === undefined) {
-    void vscode.window.showInformationMessage('Open the craft script of the flight first.');
+    void vscode.window.showInformationMessage(t('Open the craft script of the flight first.'));
     return;
   }
   const date = dateOfToday();
   const form = await engine.flightForm(uri, await readRecord(uri, 'flown'), date);
   if (form === null) {
-    void vscode.window.showErrorMessage('Propsoff’s checks are not running.');
+    void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
   }
   if (form.isRecordBroken)
     void vscode.window.showWarningMessage(
-      'The record of the last flight beside the script can’t be read. Say yourself what was changed since.',
+      t(
+        'The record of the last flight beside the script can’t be read. Say yourself what was changed since.',
+      ),
     );
   const pack = await packOf(form);
   if (pack === undefined) return;
@@ -46,7 +50,10 @@ export function dateOfToday(): string {
 async function packOf({ packs, packInView }: FlightForm): Promise<string | null | undefined> {
   if (packs.length < 2) return packs[0] ?? null;
   const items = [...packs].sort((one, other) => Number(other === packInView) - Number(one === packInView));
-  return vscode.window.showQuickPick(items, { title: 'Note a Flight', placeHolder: 'Which pack was in?' });
+  return vscode.window.showQuickPick(items, {
+    title: t('Note a Flight'),
+    placeHolder: t('Which pack was in?'),
+  });
 }
 
 /** Undefined when the pilot leaves; a question that is passed with Enter has no answer. */
@@ -57,14 +64,23 @@ async function asked(
 ): Promise<readonly FlightAnswer[] | undefined> {
   const all = [
     ...questions.map((question) => ({ ...question, value: '' })),
-    { setting: 'changed', title: 'What was changed before it', example: 'new propellers', value: changed },
+    {
+      setting: 'changed',
+      title: t('What was changed before it'),
+      example: t('new propellers'),
+      value: changed,
+    },
   ];
   const answers: FlightAnswer[] = [];
   for (const [index, { setting, title, example, value }] of all.entries()) {
     const typed = await vscode.window.showInputBox({
-      title: `Note a Flight (${index + 1} of ${all.length}): ${title}`,
-      prompt: 'Enter passes on without an answer, Escape notes nothing.',
-      placeHolder: `such as ${example}`,
+      title: t('Note a Flight ({number} of {all}): {question}', {
+        number: index + 1,
+        all: all.length,
+        question: title,
+      }),
+      prompt: t('Enter passes on without an answer, Escape notes nothing.'),
+      placeHolder: t('such as {example}', { example }),
       value,
       ignoreFocusOut: true,
       validateInput: async (text) =>
@@ -80,16 +96,20 @@ async function asked(
 export async function writeFlight(uri: vscode.Uri, noted: FlightNoted | null): Promise<void> {
   const refusal =
     noted === null
-      ? 'the script is not open any more'
+      ? t('the script is not open any more')
       : await applyEdits(uri, { version: noted.version, edits: [noted] });
   if (noted === null || refusal !== null) {
-    void vscode.window.showWarningMessage(`The flight was not noted: ${refusal}.`);
+    void vscode.window.showWarningMessage(
+      t('The flight was not noted: {reason}.', { reason: refusal ?? '' }),
+    );
     return;
   }
   await show(uri, noted.newText);
   const fault = await writeRecord(uri, 'flown', noted.record);
   if (fault !== null)
-    void vscode.window.showWarningMessage(`The flight is noted, but not what was set: ${fault}`);
+    void vscode.window.showWarningMessage(
+      t('The flight is noted, but not what was set: {reason}', { reason: fault }),
+    );
 }
 
 async function show(uri: vscode.Uri, section: string): Promise<void> {

@@ -3,14 +3,18 @@ import type { BoardChoice } from '../../server/src/lsp/protocol';
 import type { Engine } from './engine';
 import { boardLanguageId } from './language';
 
+const { t } = vscode.l10n;
+
 /** Lets the pilot say which board; undefined when they leave it. `why`: what made it necessary. */
 export async function pickBoard(boards: readonly BoardChoice[], why: string): Promise<string | undefined> {
   if (boards.length === 0) {
-    void vscode.window.showWarningMessage(`${why} No profile says how a board writes its settings yet.`);
+    void vscode.window.showWarningMessage(
+      `${why} ${t('No profile says how a board writes its settings yet.')}`,
+    );
     return undefined;
   }
   const items = boards.map(({ name, title }) => ({ label: title, description: name, name }));
-  const picked = await vscode.window.showQuickPick(items, { title: 'Which board?', placeHolder: why });
+  const picked = await vscode.window.showQuickPick(items, { title: t('Which board?'), placeHolder: why });
   return picked?.name;
 }
 
@@ -18,10 +22,10 @@ export async function pickBoard(boards: readonly BoardChoice[], why: string): Pr
 export async function pickBoardOfText(engine: Engine): Promise<void> {
   const document = vscode.window.activeTextEditor?.document;
   if (document === undefined) {
-    void vscode.window.showInformationMessage('Open a text captured from a board first.');
+    void vscode.window.showInformationMessage(t('Open a text captured from a board first.'));
     return;
   }
-  const board = await pickBoard(await engine.boards(), 'The board that this text comes from');
+  const board = await pickBoard(await engine.boards(), t('The board that this text comes from'));
   if (board === undefined) return;
   const text =
     document.languageId === boardLanguageId

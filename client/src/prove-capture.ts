@@ -6,6 +6,8 @@ import type { Explanations } from './explanations';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
 
+const { t } = vscode.l10n;
+
 type Proof = Extract<ProveAnswer, { kind: 'proof' }>;
 
 /** Holds the active craft script against captured texts: as a table, and as findings in the capture. */
@@ -25,17 +27,17 @@ export class Proofs implements vscode.Disposable {
     const script = activeCraftScript()?.document.uri;
     if (script === undefined) {
       void vscode.window.showInformationMessage(
-        'Open the craft script that the board was set up with first.',
+        t('Open the craft script that the board was set up with first.'),
       );
       return;
     }
-    const capture = await pickCapture('Compare with Captured Text');
+    const capture = await pickCapture(t('Compare with Captured Text'));
     if (capture === undefined) return;
     const proof = await this.proof(script, capture.text);
     if (proof === undefined) return;
     this.mark(capture, proof);
     const name = script.path.split('/').at(-1) ?? '';
-    await this.explanations.show(`proof of ${name}`, proof.markdown);
+    await this.explanations.show(t('proof of {name}', { name }), proof.markdown);
     const show = proof.isEqual ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
     void show(proof.summary);
   }
@@ -53,7 +55,7 @@ export class Proofs implements vscode.Disposable {
       answer = await this.engine.prove(script, capture, board);
     }
     if (answer?.kind === 'proof') return answer;
-    void vscode.window.showErrorMessage(answer?.message ?? 'Propsoff’s checks are not running.');
+    void vscode.window.showErrorMessage(answer?.message ?? t('Propsoff’s checks are not running.'));
     return undefined;
   }
 

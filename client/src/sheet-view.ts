@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { SettingToTry } from '../../server/src/lsp/protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
+import { goWay, noScript, stopped } from './empty-sheet';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
@@ -49,7 +50,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     this.isListening = false;
     const media = vscode.Uri.joinPath(this.context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [media] };
-    const page = { name: 'sheet', title: 'Build sheet' } as const;
+    const page = { name: 'sheet', title: vscode.l10n.t('Build Sheet') } as const;
     view.webview.html = ownPage(view.webview, media, newNonce(), page);
     view.webview.onDidReceiveMessage((message: FromSheet) => this.received(message));
     // A hidden page is gone; a new one says when it listens.
@@ -103,8 +104,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     const sheet = shown === undefined ? null : await this.engine.sheet(shown);
     if (mine !== this.asked) return;
     if (sheet !== null) this.post({ kind: 'sheet', sheet });
-    else if (shown === undefined) this.post({ kind: 'nothing', why: 'no-script' });
-    else if (this.engine.state === 'stopped') this.post({ kind: 'nothing', why: 'stopped' });
+    else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
+    else if (this.engine.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
   }
 
   /** Lights up on the page what the cursor's line has to do with. */
@@ -149,8 +150,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         return this.trial.write();
       case 'leave':
         return this.trial.leave();
-      case 'new-script':
-        await vscode.commands.executeCommand('propsoff.newCraftScript');
+      case 'way':
+        return goWay(message.command);
     }
   }
 }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { registerCommands } from './commands';
 import { Engine, type NewClient } from './engine';
+import { watchFirstSteps } from './first-steps';
 import { SheetView } from './sheet-view';
 import { StatusBar } from './status-bar';
 
@@ -13,6 +14,7 @@ export async function startPropsoff(context: vscode.ExtensionContext, newClient:
     sheet,
     new StatusBar(engine),
     vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
+    watchFirstSteps(engine),
     ...registerCommands(context, engine, sheet),
   );
   await engine.start();

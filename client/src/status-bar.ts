@@ -2,6 +2,8 @@ import * as vscode from 'vscode';
 import type { Engine, Summary } from './engine';
 import { activeScript } from './language';
 
+const { t } = vscode.l10n;
+
 /** Counts and the pack in view, for the active craft script. */
 export class StatusBar implements vscode.Disposable {
   private readonly counts = vscode.window.createStatusBarItem(
@@ -17,9 +19,9 @@ export class StatusBar implements vscode.Disposable {
   private readonly disposables: vscode.Disposable[];
 
   constructor(private readonly engine: Engine) {
-    this.counts.name = 'Propsoff: Findings';
+    this.counts.name = t('Propsoff: Findings');
     this.counts.command = 'workbench.actions.view.problems';
-    this.pack.name = 'Propsoff: Pack in View';
+    this.pack.name = t('Propsoff: Pack in View');
     this.pack.command = 'propsoff.pickPack';
     this.disposables = [
       this.counts,
@@ -50,8 +52,11 @@ export class StatusBar implements vscode.Disposable {
 
   private show({ counts, packs, packInView }: Summary): void {
     const mend = counts['must-fix'];
-    this.counts.text = `$(checklist) ${mend} to mend, ${counts.risk} ${counts.risk === 1 ? 'risk' : 'risks'}`;
-    this.counts.tooltip = `Propsoff: ${mend} must-fix, ${counts.risk} risk, ${counts.note} note, ${counts.tidy} tidy`;
+    this.counts.text = `$(checklist) ${countsText(mend, counts.risk)}`;
+    this.counts.tooltip = t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', {
+      ...counts,
+      mend,
+    });
     this.counts.accessibilityInformation = { label: this.counts.tooltip };
     this.counts.show();
     if (packInView === null) {
@@ -59,7 +64,16 @@ export class StatusBar implements vscode.Disposable {
       return;
     }
     this.pack.text = `$(plug) ${packInView}`;
-    this.pack.tooltip = `Pack in view: ${packInView} of ${packs.join(', ')}. Click to look at another.`;
+    this.pack.tooltip = t('Pack in view: {pack} of {packs}. Click to look at another.', {
+      pack: packInView,
+      packs: packs.join(', '),
+    });
     this.pack.show();
   }
+}
+
+function countsText(mend: number, risk: number): string {
+  return risk === 1
+    ? t('{mend} to mend, 1 risk', { mend })
+    : t('{mend} to mend, {risk} risks', { mend, risk });
 }

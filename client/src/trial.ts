@@ -4,6 +4,8 @@ import type { TrialShown } from '../sheet/messages';
 import { applyEdits } from './apply-edits';
 import type { Engine } from './engine';
 
+const { t } = vscode.l10n;
+
 interface Trying {
   readonly uri: vscode.Uri;
   readonly setting: SettingToTry;
@@ -33,7 +35,7 @@ export class Trial {
     if ((await this.refresh()) || this.trying?.setting !== setting) return;
     this.leave();
     void vscode.window.showInformationMessage(
-      `Other values of ${setting.path} can’t be tried: it holds no number or word.`,
+      t('Other values of {path} can’t be tried: it holds no number or word.', { path: setting.path }),
     );
   }
 
@@ -77,12 +79,15 @@ export class Trial {
     const answer = await this.engine.tryValue(trying.uri, trying.setting, trying.to);
     const said = await written(trying.uri, answer);
     if (said === null) this.leave();
-    else void vscode.window.showWarningMessage(`${trying.setting.path} was not written: ${said}.`);
+    else
+      void vscode.window.showWarningMessage(
+        t('{path} was not written: {reason}.', { path: trying.setting.path, reason: said }),
+      );
   }
 }
 
 /** Null when it is done; else why not. */
 async function written(uri: vscode.Uri, answer: TryAnswer | null): Promise<string | null> {
-  if (answer === null) return 'the script is not open any more';
-  return answer.refusal === null ? applyEdits(uri, answer) : 'the script would refuse the value';
+  if (answer === null) return t('the script is not open any more');
+  return answer.refusal === null ? applyEdits(uri, answer) : t('the script would refuse the value');
 }

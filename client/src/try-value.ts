@@ -4,6 +4,8 @@ import type { Engine } from './engine';
 import { activeCraftScript } from './language';
 import type { SheetView } from './sheet-view';
 
+const { t } = vscode.l10n;
+
 /**
  * Opens the trial of a setting in the build sheet: that of the cursor's line, or one of those that a code lens
  * offers.
@@ -18,13 +20,15 @@ export async function tryValue(
   const editor = activeCraftScript();
   const uri = typeof given === 'string' ? vscode.Uri.parse(given) : editor?.document.uri;
   if (uri === undefined) {
-    void vscode.window.showInformationMessage('Put the cursor on a setting of a craft script first.');
+    void vscode.window.showInformationMessage(t('Put the cursor on a setting of a craft script first.'));
     return;
   }
   const setting = offered.length > 0 ? await oneOf(offered, pack) : await underCursor(engine, editor);
   if (setting === undefined) return;
   if (setting === null) {
-    void vscode.window.showInformationMessage('This line sets nothing. Put the cursor on a setting first.');
+    void vscode.window.showInformationMessage(
+      t('This line sets nothing. Put the cursor on a setting first.'),
+    );
     return;
   }
   await sheet.tryValue(uri, setting);
@@ -32,7 +36,9 @@ export async function tryValue(
 
 async function oneOf(paths: readonly string[], pack: string | null): Promise<SettingToTry | undefined> {
   const picked =
-    paths.length === 1 ? paths[0] : await vscode.window.showQuickPick([...paths], { title: 'Which value?' });
+    paths.length === 1
+      ? paths[0]
+      : await vscode.window.showQuickPick([...paths], { title: t('Which value?') });
   return picked === undefined ? undefined : { path: picked, pack };
 }
 

@@ -8,7 +8,9 @@ export async function written(uri: vscode.Uri, text: string): Promise<boolean> {
   } catch (error) {
     const name = uri.path.split('/').at(-1) ?? '';
     const reason = error instanceof Error ? error.message : String(error);
-    void vscode.window.showErrorMessage(`${name} could not be written: ${reason}`);
+    void vscode.window.showErrorMessage(
+      vscode.l10n.t('{name} could not be written: {reason}', { name, reason }),
+    );
     return false;
   }
 }

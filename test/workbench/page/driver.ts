@@ -43,6 +43,11 @@ export interface OpenOptions {
   readonly settings?: Readonly<Record<string, unknown>>;
   readonly width?: number;
   readonly height?: number;
+  /**
+   * The display language, such as `de`. Extensions get it as with a language pack; without one the editor's own
+   * texts stay English.
+   */
+  readonly language?: string;
 }
 
 /** Opens a workbench with the extension and a folder in it. Close it when done. */
@@ -61,6 +66,8 @@ export async function openEditor(options: OpenOptions = {}): Promise<EditorDrive
   });
   const { width = 1280, height = 800 } = options;
   const context = await openBrowser({ width, height, show: process.env.PROPSOFF_SHOW === '1' });
+  if (options.language !== undefined)
+    await context.addInitScript({ content: languageScript(options.language) });
   const driver = new EditorDriver(workbench, context, await context.newPage(), folder, scratch);
   try {
     await driver.load();
@@ -69,6 +76,12 @@ export async function openEditor(options: OpenOptions = {}): Promise<EditorDrive
     throw error;
   }
   return driver;
+}
+
+/** Says what a language pack's first script says; what the editor's own says afterwards is not heard. */
+function languageScript(language: string): string {
+  const property = `{ get: () => ${JSON.stringify(language)}, set: () => undefined }`;
+  return `Object.defineProperty(globalThis, '_VSCODE_NLS_LANGUAGE', ${property})`;
 }
 
 /** The file is there from the start, so that the editor watches it. */

@@ -1,0 +1,37 @@
+import * as vscode from 'vscode';
+import type { Engine } from './engine';
+
+/** What the walkthrough ticks off, beside commands that were run; package.json names them. */
+type FirstStep = 'hasHovered' | 'hasMended' | 'hasHandedOver';
+
+/** Tells the walkthrough that a step has been done. */
+export function stepDone(step: FirstStep): void {
+  void vscode.commands.executeCommand('setContext', `propsoff.${step}`, true);
+}
+
+/** Opens the walkthrough. */
+export async function openFirstSteps({ extension }: vscode.ExtensionContext): Promise<void> {
+  await vscode.commands.executeCommand(
+    'workbench.action.openWalkthrough',
+    `${extension.id}#firstCraft`,
+    false,
+  );
+}
+
+/** Watches for a hover that was read and for a finding that was mended. */
+export function watchFirstSteps(engine: Engine): vscode.Disposable {
+  /** How many must-fix findings each script had. */
+  const before = new Map<string, number>();
+  const checked = engine.onChecked(async (uri) => {
+    const count = (await engine.summary(uri))?.counts['must-fix'];
+    if (count === undefined) return;
+    if (count < (before.get(uri.toString()) ?? 0)) stepDone('hasMended');
+    before.set(uri.toString(), count);
+  });
+  const closed = vscode.workspace.onDidCloseTextDocument(({ uri }) => before.delete(uri.toString()));
+  return vscode.Disposable.from(
+    checked,
+    closed,
+    engine.onHovered(() => stepDone('hasHovered')),
+  );
+}
