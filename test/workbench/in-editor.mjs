@@ -34,6 +34,8 @@ async function bundleSuite() {
     platform: 'node',
     format: 'cjs',
     target: 'node20',
+    // One of the libraries has a main file that no bundler can look into.
+    mainFields: ['module', 'main'],
     sourcemap: 'inline',
     external: ['vscode', 'mocha'],
     logLevel: 'warning',
