@@ -77,6 +77,11 @@ const editor = {
     fs,
     getConfiguration: () => ({ get: () => 100_000 }),
   },
+  commands: { executeCommand: async () => undefined },
+  l10n: {
+    t: (text: string, slots: Readonly<Record<string, unknown>> = {}) =>
+      text.replace(/\{(\w+)\}/g, (whole, name: string) => String(slots[name] ?? whole)),
+  },
   env: {
     clipboard: {
       async writeText(text: string): Promise<void> {

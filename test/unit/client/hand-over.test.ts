@@ -115,7 +115,7 @@ describe('every place of the editor’s side that writes a file', () => {
       'bench-card.ts',
       'copy-for-board.ts',
       'learn-panel.ts',
-      'note-flight.ts',
+      'record.ts',
       'written.ts',
     ]);
     for (const name of writers.filter((one) => one !== 'written.ts'))
