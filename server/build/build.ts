@@ -51,7 +51,8 @@ const outputs: readonly BuildOptions[] = [
   { ...engine, ...inNode, entryPoints: ['server/src/lsp/main.ts'], outfile: 'dist/server.js' },
   {
     ...engine,
-    ...inNode,
+    // One of the libraries asks where its module lies in order to load others; bundled, it lies where we do.
+    define: { ...inNode.define, 'import.meta.url': '__filename' },
     entryPoints: ['server/src/cli/main.ts'],
     outfile: 'dist/propsoff.js',
     banner: { js: '#!/usr/bin/env node' },

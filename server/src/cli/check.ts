@@ -1,85 +1,111 @@
-import { URI } from 'vscode-uri';
-import type { Finding } from '../checks/finding';
-import { Workspace } from '../workspace/workspace';
-import { chosenProfile } from './board-choice';
-import { boardTextEnding, checkedBoardText, translatedText } from './checked-board-text';
-import { type CheckedFile, checkedScript } from './checked-file';
-import { countsOf } from './counts';
-import { faultyAdditions, type Here, here } from './here';
-import { readOptions } from './options';
+import type { Level } from '../catalog/model/check';
+import { levels } from '../checks/order';
+import type { CheckedFile } from './checked-file';
+import { command, jsonOption, nameOption } from './command';
 import { exitCodes, UsageError } from './outcome';
 import { jsonReport } from './report-json';
+import { sarifReport } from './report-sarif';
 import { textReport } from './report-text';
-import { gatherScripts, type ScriptFile, shown } from './scripts';
+import { type CheckRequest, checkOnce } from './run-check';
+import { mostTold } from './shown-findings';
 import type { Terminal } from './terminal';
+import { type Ended, watchAndCheck } from './watch';
+
+type Form = 'text' | 'json' | 'sarif';
 
 /** `propsoff check` */
-export async function runCheck(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { values, positionals } = readOptions(args, {
-    json: { type: 'boolean' },
-    strict: { type: 'boolean' },
-    pack: { type: 'string' },
-    board: { type: 'string' },
-  });
-  const { scripts, unreadable } = await gatherScripts(positionals, terminal, ['.craft', boardTextEnding]);
-  const around = await here();
-  const checked = [...faultyAdditions(around), ...(await checkAll(scripts, values, terminal, around))];
-  terminal.out(values.json === true ? jsonReport(checked) : textReport(checked, terminal));
-  for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
-  if (unreadable.length > 0) return exitCodes.couldNotRun;
-  const counts = countsOf(checked);
-  const isBad = counts['must-fix'] > 0 || (values.strict === true && counts.risk > 0);
-  return isBad ? exitCodes.findings : exitCodes.fine;
-}
-
-async function checkAll(
-  scripts: readonly ScriptFile[],
-  {
-    pack,
-    board,
-    json = false,
-  }: {
-    readonly pack?: string | undefined;
-    readonly board?: string | undefined;
-    readonly json?: boolean | undefined;
+export const checkCommand = command({
+  name: 'check',
+  summary: 'finds what is wrong in scripts, line by line and taken together',
+  usage: ['[paths | patterns | -] [options]'],
+  about: [
+    'Checks scripts: files, folders (every .craft and .boardtext below them), patterns such as "race/**/*.craft", or - for standard input; without any, the current folder. What they include is read along.',
+    `Of one script at most ${mostTold} findings are told, the worst; all are counted.`,
+    'Levels: must-fix will not work, will be refused, or endangers someone when armed; risk works and can hurt; note is worth knowing; tidy is style. What is accepted in the script with a reason is told as a note and never fails.',
+  ],
+  options: {
+    'fail-on': {
+      type: 'string',
+      value: 'level',
+      about: `the lowest level that ends with exit code 1: ${levels.join(', ')} or never; without it must-fix`,
+    },
+    strict: { type: 'boolean', about: 'the same as --fail-on risk' },
+    pack: { type: 'string', value: 'name', about: 'only findings that hold with this pack' },
+    board: {
+      type: 'string',
+      value: 'name',
+      about: "the paths are texts in this board's own form; files that end in .boardtext are anyway",
+    },
+    name: nameOption,
+    watch: {
+      type: 'boolean',
+      about:
+        'checks again whenever a script, what it includes or what the folder adds changes; Ctrl+C ends it',
+    },
+    json: jsonOption('check', 'one JSON object instead of text'),
+    sarif: { type: 'boolean', about: 'one SARIF 2.1.0 log instead of text' },
   },
+  examples: [
+    ['propsoff check', 'everything below this folder'],
+    ['propsoff check my.craft --pack sprint', 'one script, as it is with one pack'],
+    ['propsoff check "**/*.craft" --fail-on risk', 'for a hook: a risk fails as well'],
+    ['propsoff check - --name my.craft < draft.txt', 'a text that is not saved yet'],
+    ['propsoff check --sarif > propsoff.sarif', 'a log for tools that read SARIF'],
+  ],
+  exit: { fine: 'nothing at or above --fail-on', findings: 'something at or above --fail-on' },
+  run: async ({ values, positionals }, terminal) => {
+    const failing = failingLevels(values['fail-on'], values.strict === true);
+    const form = formOf(values);
+    const { name, pack, board } = values;
+    const request = { paths: positionals, name, pack, board, hasFixes: form !== 'text' };
+    const check = () => checkFor(request, form, failing, terminal);
+    if (values.watch !== true) {
+      const { exitCode, tell } = await check();
+      tell();
+      return exitCode;
+    }
+    if (form !== 'text') throw new UsageError(`--watch tells people: leave --${form} out`);
+    if (positionals.includes('-')) throw new UsageError('--watch watches files, and standard input is none');
+    return watchAndCheck(positionals, check, terminal);
+  },
+});
+
+function formOf({ json, sarif }: { readonly json?: boolean; readonly sarif?: boolean }): Form {
+  if (json === true && sarif === true) throw new UsageError('check writes one form: --json or --sarif');
+  return json === true ? 'json' : sarif === true ? 'sarif' : 'text';
+}
+
+/** The levels that make it fail. */
+function failingLevels(lowest: string | undefined, isStrict: boolean): readonly Level[] {
+  if (isStrict && lowest !== undefined) throw new UsageError('--strict is --fail-on risk: say one of them');
+  const named = isStrict ? 'risk' : (lowest ?? 'must-fix');
+  if (named === 'never') return [];
+  const known: readonly string[] = levels;
+  const at = known.indexOf(named);
+  if (at < 0) throw new UsageError(`--fail-on takes ${levels.join(', ')} or never, not "${named}"`);
+  return levels.slice(0, at + 1);
+}
+
+async function checkFor(
+  request: CheckRequest,
+  form: Form,
+  failing: readonly Level[],
   terminal: Terminal,
-  { files, additions }: Here,
-): Promise<readonly CheckedFile[]> {
-  const workspace = new Workspace({
-    catalog: additions.catalog,
-    host: files,
-    onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
-  });
-  const { catalog } = additions;
-  if (board !== undefined) chosenProfile(catalog, board, null);
-  const packs = new Set<string>();
-  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
-  const checked: CheckedFile[] = [];
-  // One after the other: what one craft took to be computed is free again before the next.
-  for (const { path, uri, text } of scripts) {
-    const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
-    const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
-    const { craft } = workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
-    await workspace.settled();
-    for (const name of craft.packs()) packs.add(name);
-    const findings = workspace.findings(uri).filter(isAskedFor);
-    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
-    if (isBoardText) checked.push(checkedBoardText(path, translation, findings, catalog));
-    else checked.push(checkedScript(path, findings, pathFor, json));
-    workspace.close(uri);
-  }
-  if (pack !== undefined) refuseUnknownPack([...packs], pack);
-  return checked;
+): Promise<Ended> {
+  const { files, unreadable, read, catalog } = await checkOnce(request, terminal);
+  const tell = () => {
+    if (form === 'json') terminal.out(jsonReport(files));
+    else if (form === 'sarif') terminal.out(sarifReport(files, unreadable, catalog));
+    else terminal.out(textReport(files, terminal));
+    for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
+  };
+  return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, tell };
 }
 
-function refuseUnknownPack(packs: readonly string[], pack: string): void {
-  if (packs.includes(pack)) return;
-  const known = packs.length === 0 ? 'they name none' : `they name ${packs.join(', ')}`;
-  throw new UsageError(`none of the scripts has a pack "${pack}": ${known}`);
-}
-
-/** A script's URI as a path for people. */
-function shownUri(uri: string): string {
-  return shown(URI.parse(uri).fsPath);
+/** What a pilot accepted with a reason never fails. */
+function outcome(files: readonly CheckedFile[], failing: readonly Level[]): number {
+  const fails = ({ told, omitted, counts }: CheckedFile) =>
+    told.some(({ level, accepted }) => accepted === null && failing.includes(level)) ||
+    (omitted > 0 && failing.some((level) => counts[level] > 0));
+  return files.some(fails) ? exitCodes.findings : exitCodes.fine;
 }

@@ -3,6 +3,7 @@ import type { FindingChanges } from '../sheet/compare/finding-changes';
 import type { MovedFigure } from '../sheet/compare/moved-figures';
 import { jobStages } from '../sheet/job-stages';
 import { painted, type Terminal, visible } from './terminal';
+import { wrapped } from './wrapped';
 
 /** A comparison for people: setting by setting in the order of the job, then what it comes to. */
 export function comparisonText(comparison: Comparison, terminal: Terminal): string {
@@ -18,7 +19,13 @@ export function comparisonText(comparison: Comparison, terminal: Terminal): stri
     '',
     caution,
   ];
-  return `${lines.join('\n')}\n`;
+  return `${lines.map((line) => broken(line, terminal.width)).join('\n')}\n`;
+}
+
+/** A line's own indentation, and two columns more for what does not go into it. */
+function broken(line: string, width: number | null): string {
+  const [lead = ''] = /^ */.exec(line) ?? [];
+  return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
 }
 
 function labelText({ name, file, pack }: SideLabel): string {

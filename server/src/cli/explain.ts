@@ -2,43 +2,59 @@ import type { Catalog } from '../catalog/catalog';
 import { suggestParameters, suggestWord } from '../catalog/suggest';
 import { explainCheck, explainParameter } from '../features/explain';
 import { plainText } from '../features/markdown';
+import { command, jsonOption } from './command';
+import { explained } from './explain-json';
 import { explainEnding, explainSection, parametersEndingIn } from './explain-lists';
 import { here } from './here';
-import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
-import type { Terminal } from './terminal';
-
-const width = 96;
+import { proseWidth, wrapped } from './wrapped';
 
 /** `propsoff explain` */
-export async function runExplain(args: readonly string[], terminal: Terminal): Promise<number> {
-  const [name, ...more] = readOptions(args, {}).positionals;
-  if (name === undefined || more.length > 0)
-    throw new UsageError('explain takes one parameter, one group of them, or one check');
-  const { catalog } = (await here()).additions;
-  const told = name.includes('/') ? plain(explainCheck(catalog, name)) : settings(catalog, name);
-  if (told === null) throw new UsageError(unknown(catalog, name));
-  terminal.out(`${told}\n`);
-  return exitCodes.fine;
-}
+export const explainCommand = command({
+  name: 'explain',
+  summary: 'the whole story of a parameter, a group or a check',
+  usage: ['<parameter | group | check> [options]'],
+  about: [
+    'What a parameter does, what it takes, what higher and lower lead to, its risk, and how it is proved; what a check looks for and why. Of a group or a section, its parameters; of a last word, those that end in it.',
+  ],
+  options: { json: jsonOption('explain', 'one JSON object') },
+  examples: [
+    ['propsoff explain gyro.lowpass.cutoff', 'a parameter'],
+    ['propsoff explain wire/port-shared', 'a check, as a report names it'],
+    ['propsoff explain gyro', 'a group'],
+    ['propsoff explain cutoff', 'every parameter that ends in a word'],
+  ],
+  exit: { fine: 'the name is known', findings: null },
+  run: async ({ values, positionals }, terminal) => {
+    const [name, ...more] = positionals;
+    if (name === undefined || more.length > 0)
+      throw new UsageError('explain takes one parameter, one group of them, or one check');
+    const { catalog } = (await here()).additions;
+    const data = explained(catalog, name);
+    if (data === null) throw new UsageError(unknown(catalog, name));
+    const text = values.json === true ? JSON.stringify(data, null, 2) : story(catalog, name);
+    terminal.out(`${values.json === true ? text : broken(text, proseWidth(terminal.width))}\n`);
+    return exitCodes.fine;
+  },
+});
 
-/** A parameter, a group, or what ends in the words given. */
-function settings(catalog: Catalog, name: string): string | null {
-  const exact = plain(explainParameter(catalog, name)) ?? wrapped(explainSection(catalog, name));
-  if (exact !== null) return exact;
+/** What is known about a name, for people: a check, a parameter, a group, or what ends in the words given. */
+function story(catalog: Catalog, name: string): string {
+  const one = explainCheck(catalog, name) ?? explainParameter(catalog, name);
+  if (one !== null) return plainText(one);
+  const section = explainSection(catalog, name);
+  if (section !== null) return section;
   const found = parametersEndingIn(catalog, name);
   const [only] = found;
-  if (only === undefined) return null;
-  return found.length === 1 ? plain(explainParameter(catalog, only.name)) : explainEnding(name, found);
+  const told = found.length === 1 && only !== undefined ? explainParameter(catalog, only.name) : null;
+  return told === null ? explainEnding(name, found) : plainText(told);
 }
 
-/** Markdown as a terminal shows it. */
-function plain(markdown: string | null): string | null {
-  return wrapped(markdown === null ? null : plainText(markdown));
-}
-
-function wrapped(text: string | null): string | null {
-  return text === null ? null : text.split('\n').map(wrappedParagraph).join('\n');
+/** Paragraphs are broken between words; a list stays as it is. */
+function broken(text: string, width: number): string {
+  const paragraph = (line: string) =>
+    line.startsWith('  ') ? line : wrapped(line, width, { indent: line.startsWith('- ') ? '  ' : '' });
+  return text.split('\n').map(paragraph).join('\n');
 }
 
 function unknown(catalog: Catalog, name: string): string {
@@ -53,18 +69,4 @@ function nearParameters(catalog: Catalog, name: string): readonly string[] {
   if (near.length > 0) return near;
   if (!name.includes('.')) return suggestWord(catalog.groups.keys(), name);
   return parametersEndingIn(catalog, name.slice(name.lastIndexOf('.') + 1)).map((known) => known.name);
-}
-
-/** Breaks a paragraph between words; a list stays as it is. */
-function wrappedParagraph(paragraph: string): string {
-  if (paragraph.startsWith('  ')) return paragraph;
-  const indent = paragraph.startsWith('- ') ? '  ' : '';
-  const lines = [''];
-  for (const word of paragraph.split(' ')) {
-    const last = lines.at(-1) ?? '';
-    const longer = last === '' || last === indent ? `${last}${word}` : `${last} ${word}`;
-    if (longer.length <= width || last.trim() === '') lines[lines.length - 1] = longer;
-    else lines.push(`${indent}${word}`);
-  }
-  return lines.join('\n');
 }

@@ -1,69 +1,111 @@
-import { mostTold } from './shown-findings';
+import type { Command, CommandHelp, Options } from './command';
+import { painted, type Terminal } from './terminal';
+import { proseWidth, wrapped } from './wrapped';
 
-/** What `propsoff --help` prints. */
-export const helpText = `propsoff: checks the settings scripts of small multirotors before they reach a board
+/** How the help is shown: how wide, and with or without colour. */
+type Shown = Pick<Terminal, 'width' | 'hasColour'>;
 
-Usage: propsoff <command> [paths] [options]
+/** What stands under a title: a paragraph, or a word with what it means in a second column. */
+type Row = string | readonly [word: string, meaning: string];
 
-  propsoff check [paths | -] [--json] [--pack <name>] [--strict] [--board <name>]
-      Checks scripts: files, folders (every .craft and .boardtext below them) or - for standard input.
-      Without a path: the current folder.
-        --json          one JSON object instead of text
-        --pack <name>   only findings that hold with this pack
-        --strict        risks that nobody accepted count as well
-        --board <name>  the paths are texts in this board's own form; files that end in .boardtext are anyway
-      Of one script at most ${mostTold} findings are told, the worst; all are counted.
+/** Without a title the rows stand at the margin. */
+interface Section {
+  readonly title: string | null;
+  readonly rows: readonly Row[];
+  /** Whether meanings stand below their words, and not beside them. */
+  readonly isStacked?: boolean;
+}
 
-  propsoff format [paths | -] [--check]
-      Lines values and comments up, in place; - writes to standard output.
-        --check         changes nothing, tells which scripts would change
+const cautions: Section = {
+  title: null,
+  rows: ['Checks see the script, not the craft. Propellers off at the bench; local rules decide.'],
+};
 
-  propsoff explain <parameter | group | check>
-      The whole story of a parameter (gyro.lowpass.cutoff) or of a check (wire/port-shared);
-      of a group (gyro) its parameters; of a last word (cutoff) those that end in it.
+const couldNotRun: Row = ['2', 'could not run: one line on standard error says why'];
 
-  propsoff sheet <script> [--json] [--pack <name>]
-      The build sheet of one script: what was found, who is wired where, figures for every pack.
+/** What `propsoff --help` prints: what there is, and where to read on. */
+export function overview(commands: Iterable<Command>, shown: Shown): string {
+  const parts: readonly Section[] = [
+    {
+      title: null,
+      rows: ['propsoff: checks the settings scripts of small multirotors before they reach a board'],
+    },
+    {
+      title: 'Usage',
+      rows: ['propsoff <command> [paths] [options]', 'propsoff <command> --help', 'propsoff --version'],
+    },
+    { title: 'Commands', rows: [...commands].map(({ name, summary }) => [name, summary] as const) },
+    {
+      title: 'Files',
+      rows: [
+        'Scripts end in .craft, texts in a board’s own form in .boardtext. What the files in the folder "propsoff" of the current folder add (settings, words, rules, links, chemistries, regions) and the board profiles in the folder "boards" are known to every command; what is wrong with one of them is told by check.',
+      ],
+    },
+    {
+      title: 'Exit codes',
+      rows: [['0', 'nothing to fix'], ['1', 'something to fix'], couldNotRun],
+    },
+    {
+      title: 'Surroundings',
+      rows: [
+        ['NO_COLOR', 'no colours'],
+        ['FORCE_COLOR', '1: colours, in a pipe as well; 0: none'],
+        ['COLUMNS', 'the columns to keep to; else those of the terminal. In a pipe lines stay whole'],
+      ],
+    },
+    cautions,
+  ];
+  return parts.map((section) => sectionText(section, shown)).join('\n');
+}
 
-  propsoff bench-card <script> [--pack <name>] [--html | --json]
-      What is done on the bench to prove the craft, only the steps that it needs, as Markdown; --html: a
-      page to print on A4 or A5. Exit code 1 while something must be mended first; the card says what.
+/** What `propsoff <command> --help` prints. */
+export function helpOf(command: CommandHelp, shown: Shown): string {
+  const { name, usage, about, options, examples, exit } = command;
+  const something: readonly Row[] = exit.findings === null ? [] : [['1', exit.findings]];
+  const parts: readonly Section[] = [
+    { title: 'Usage', rows: usage.map((line) => `propsoff ${name} ${line}`) },
+    ...about.map((paragraph) => ({ title: null, rows: [paragraph] })),
+    { title: 'Options', rows: [...optionRows(options), ['--help', 'this help'] as const] },
+    { title: 'Examples', rows: examples, isStacked: true },
+    { title: 'Exit codes', rows: [['0', exit.fine] as const, ...something, couldNotRun] },
+    cautions,
+  ];
+  return parts.map((section) => sectionText(section, shown)).join('\n');
+}
 
-  propsoff compare <script | -> <script | -> [--pack <name>]... [--json]
-  propsoff compare <script> --pack <one> --pack <other> [--json]
-      The settings that differ, in the order of the job, with what each difference does by itself to
-      figures and findings; then what they come to. An earlier revision comes in by standard input:
-      git show HEAD~3:my.craft | propsoff compare - my.craft
+function optionRows(options: Options): readonly Row[] {
+  return Object.entries(options).map(([name, { value, about, multiple }]) => {
+    const taken = value === undefined ? '' : ` <${value}>`;
+    return [`--${name}${taken}${multiple === true ? ' ...' : ''}`, about];
+  });
+}
 
-  propsoff board-text <script> [--board <profile>] [--pack <name>] [--changed] [--record] [--despite <reason>]
-      The settings in the board's own text, to standard output; what was rounded or left out, to
-      standard error. Must-fix findings hold it back.
-        --board         a profile's name; without it the one that the script sets
-        --changed       only what changed since the record beside the script
-        --record        writes that record: <script>.handed.json
-        --despite       goes on in spite of must-fix findings; the reason is written into the text
+function sectionText({ title, rows, isStacked = false }: Section, { width, hasColour }: Shown): string {
+  const most = proseWidth(width);
+  const lead = title === null ? '' : '  ';
+  const column = isStacked ? 0 : wordColumn(rows);
+  const lines = rows.map((row) =>
+    typeof row === 'string' ? wrapped(row, most, { lead }) : meaningText(row, lead, column, most),
+  );
+  const head = title === null ? [] : [painted(title, 'bold', { hasColour })];
+  return `${[...head, ...lines].join('\n')}\n`;
+}
 
-  propsoff read <capture | -> [--board <profile>]
-      A craft script from text captured from a board, to standard output; the summary to standard error.
+/** The second column begins behind the longest word that does not push it too far. */
+function wordColumn(rows: readonly Row[]): number {
+  const words = rows.flatMap((row) => (typeof row === 'string' ? [] : [row[0].length]));
+  return Math.max(0, ...words.filter((length) => length <= widestWord)) + 2;
+}
 
-  propsoff prove <script> <capture | -> [--board <profile>] [--pack <name>] [--json] [--ignore-extra]
-      Whether a capture shows all that the script says: exit code 0 only if all is equal.
-        --ignore-extra  settings that the script does not make are told and count not
+const widestWord = 20;
 
-  propsoff learn <capture | -> [--name <name>] [--confirm <setting>=<parameter>]... [--json]
-      A board profile from a listing of any form, to standard output; what its settings may stand for, to
-      standard error. Only what is confirmed is named; the rest are settings of the board's own.
-        --json          what was understood and the proposals, as JSON
-
-  propsoff server --stdio
-      The language server, for editors that start one by a command; README.md shows two.
-
-  What the files in the folder "propsoff" of the current folder add (settings, words, rules, links,
-  chemistries, regions) and the board profiles in the folder "boards" are known everywhere; what is
-  wrong with one of them is told by check.
-
-  propsoff --version, propsoff --help
-
-Exit code 0: nothing to fix. 1: something to fix. 2: could not run; one line says why.
-Checks see the script, not the craft. Propellers off at the bench; local rules decide.
-`;
+/** A word that is too long for its column has its meaning below it. */
+function meaningText(
+  [word, meaning]: readonly [string, string],
+  lead: string,
+  column: number,
+  width: number,
+) {
+  if (word.length + 2 <= column) return wrapped(meaning, width, { lead: `${lead}${word.padEnd(column)}` });
+  return `${lead}${word}\n${wrapped(meaning, width, { lead: ' '.repeat(lead.length + Math.max(column, 4)) })}`;
+}

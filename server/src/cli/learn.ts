@@ -2,54 +2,85 @@ import { canBeConfirmed } from '../board/learn/confirm';
 import { learnShape } from '../board/learn/shape';
 import { profileSkeleton } from '../board/learn/skeleton';
 import type { Catalog } from '../catalog/catalog';
-import { learned } from '../features/learning';
+import { type Learned, learned } from '../features/learning';
 import { readCapture } from './captures';
+import { command, jsonOption } from './command';
 import { here } from './here';
-import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
-import { type Terminal, visible } from './terminal';
+import { visible } from './terminal';
 
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
 /** `propsoff learn`: a profile to standard output, what its settings may stand for to standard error. */
-export async function runLearn(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { values, positionals } = readOptions(args, {
-    name: { type: 'string' },
-    confirm: { type: 'string', multiple: true },
-    json: { type: 'boolean' },
-  });
-  const [path] = positionals;
-  if (path === undefined || positionals.length > 1) throw new UsageError('learn takes one capture');
-  const name = values.name ?? 'my-board';
-  if (!boardName.test(name))
-    throw new UsageError(`"${name}" is no name for a board: small letters, with hyphens between words`);
-  const { catalog } = (await here()).additions;
-  const confirmed = readConfirmed(values.confirm ?? [], catalog);
-  const shape = learnShape(await readCapture(path, terminal));
-  const told = learned(shape, catalog);
-  const skeleton = profileSkeleton(shape, name, confirmed, catalog);
-  if (skeleton === null) {
-    terminal.err(`${told.summary}\n`);
-    return exitCodes.findings;
-  }
-  if (values.json === true) {
-    terminal.out(`${JSON.stringify({ version: 1, ...told }, null, 2)}\n`);
+export const learnCommand = command({
+  name: 'learn',
+  summary: 'a board profile from a listing of any form',
+  usage: ['<capture | -> [options]'],
+  about: [
+    "A board profile from a listing of any form, to standard output; what its settings may stand for, to standard error. Only what is confirmed is named; the rest are settings of the board's own.",
+  ],
+  options: {
+    name: { type: 'string', value: 'name', about: 'what the board is called; without it my-board' },
+    confirm: {
+      type: 'string',
+      multiple: true,
+      value: 'setting=parameter',
+      about: 'what a setting stands for; said once for each that is right',
+    },
+    json: jsonOption(
+      'learn',
+      'what was understood and the proposals, as one JSON object, instead of the profile',
+    ),
+  },
+  examples: [
+    ['propsoff learn captured.txt', 'what may stand for what, with the reasons'],
+    [
+      'propsoff learn captured.txt --name finch > finch.json',
+      'begin a profile; its place is the folder boards',
+    ],
+  ],
+  exit: { fine: 'a profile was made', findings: 'no line of the listing looks like a setting' },
+  run: async ({ values, positionals }, terminal) => {
+    const [path] = positionals;
+    if (path === undefined || positionals.length > 1) throw new UsageError('learn takes one capture');
+    const name = values.name ?? 'my-board';
+    if (!boardName.test(name))
+      throw new UsageError(`"${name}" is no name for a board: small letters, with hyphens between words`);
+    const { catalog } = (await here()).additions;
+    const confirmed = readConfirmed(values.confirm ?? [], catalog);
+    const shape = learnShape(await readCapture(path, terminal));
+    const told = learned(shape, catalog);
+    const skeleton = profileSkeleton(shape, name, confirmed, catalog);
+    if (skeleton === null) {
+      terminal.err(`${told.summary}\n`);
+      return exitCodes.findings;
+    }
+    if (values.json === true) terminal.out(`${JSON.stringify({ version: 1, ...told }, null, 2)}\n`);
+    else {
+      terminal.out(`${JSON.stringify(skeleton.profile, null, 2)}\n`);
+      const missed = [...confirmed.keys()].filter((key) => !skeleton.mapped.includes(key));
+      for (const line of report(told, confirmed, missed)) terminal.err(`${visible(line)}\n`);
+    }
     return exitCodes.fine;
-  }
-  terminal.out(`${JSON.stringify(skeleton.profile, null, 2)}\n`);
-  terminal.err(`${visible(told.summary)}\n`);
-  const missed = [...confirmed.keys()].filter((key) => !skeleton.mapped.includes(key));
-  for (const key of missed)
-    terminal.err(`not taken: ${visible(key)}: no such setting, or its parameter can’t be held so\n`);
-  for (const { key, value, proposals } of told.rows) {
-    if (confirmed.has(key)) continue;
-    const may = proposals.slice(0, 3).map(({ parameter, meaning }) => `${parameter} (${meaning})`);
-    terminal.err(
-      `${visible(`${key} ${value}`)}: ${may.length === 0 ? 'nothing near' : `perhaps ${may.join(', ')}`}\n`,
-    );
-  }
-  terminal.err('Say --confirm "setting=parameter" for each that is right; nothing is taken by itself.\n');
-  return exitCodes.fine;
+  },
+});
+
+/** For the person who confirms: what may stand for what. */
+function report(
+  { summary, rows }: Learned,
+  confirmed: ReadonlyMap<string, string>,
+  missed: readonly string[],
+): readonly string[] {
+  const open = rows.filter(({ key }) => !confirmed.has(key));
+  return [
+    summary,
+    ...missed.map((key) => `not taken: ${key}: no such setting, or its parameter can’t be held so`),
+    ...open.map(({ key, value, proposals }) => {
+      const may = proposals.slice(0, 3).map(({ parameter, meaning }) => `${parameter} (${meaning})`);
+      return `${key} ${value}: ${may.length === 0 ? 'nothing near' : `perhaps ${may.join(', ')}`}`;
+    }),
+    'Say --confirm "setting=parameter" for each that is right; nothing is taken by itself.',
+  ];
 }
 
 function readConfirmed(given: readonly string[], catalog: Catalog): ReadonlyMap<string, string> {

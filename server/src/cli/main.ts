@@ -1,56 +1,43 @@
-import { runBenchCard } from './bench-card';
-import { runBoardText } from './board-text';
-import { runCheck } from './check';
-import { runCompare } from './compare';
-import { runExplain } from './explain';
-import { runFormat } from './format';
-import { helpText } from './help';
-import { runLearn } from './learn';
+import { suggestWord } from '../catalog/suggest';
+import { commands } from './commands';
+import { helpOf, overview } from './help';
 import { exitCodes, UsageError } from './outcome';
-import { runProve } from './prove';
-import { runRead } from './read';
-import { runServer } from './server';
-import { runSheet } from './sheet';
 import { nodeTerminal, type Terminal } from './terminal';
-
-type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
-
-/** That of the package, put in by the build. */
-declare const PROPSOFF_VERSION: string;
-
-const commands: ReadonlyMap<string, Command> = new Map([
-  ['check', runCheck],
-  ['format', runFormat],
-  ['explain', runExplain],
-  ['sheet', runSheet],
-  ['board-text', runBoardText],
-  ['read', runRead],
-  ['prove', runProve],
-  ['learn', runLearn],
-  ['compare', runCompare],
-  ['bench-card', runBenchCard],
-  ['server', runServer],
-]);
+import { versionText } from './version';
 
 async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...args] = argv;
-  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
-    terminal.out(helpText);
-    return name === undefined ? exitCodes.couldNotRun : exitCodes.fine;
+  const asked = name === '--help' || name === '-h' ? 'help' : name;
+  if (asked === undefined || (asked === 'help' && args.length === 0)) {
+    terminal.out(overview(commands.values(), terminal));
+    return asked === undefined ? exitCodes.couldNotRun : exitCodes.fine;
   }
-  if (name === '--version' || name === '-v') {
-    terminal.out(`propsoff ${PROPSOFF_VERSION}\n`);
+  if (asked === '--version' || asked === '-v') {
+    terminal.out(`propsoff ${versionText}\n`);
     return exitCodes.fine;
   }
+  const command = commandNamed(asked === 'help' ? (args[0] ?? '') : asked);
+  if (asked === 'help' || isHelpAsked(args)) {
+    terminal.out(helpOf(command, terminal));
+    return exitCodes.fine;
+  }
+  return command.run(args, terminal);
+}
+
+function commandNamed(name: string) {
   const command = commands.get(name);
-  if (command === undefined) {
-    throw new UsageError(`there is no command "${name}"; try one of: ${[...commands.keys()].join(', ')}`);
-  }
-  if (args.includes('--help') || args.includes('-h')) {
-    terminal.out(helpText);
-    return exitCodes.fine;
-  }
-  return command(args, terminal);
+  if (command !== undefined) return command;
+  const near = suggestWord(commands.keys(), name);
+  const instead =
+    near.length > 0 ? `did you mean ${near.join(' or ')}?` : `try one of: ${[...commands.keys()].join(', ')}`;
+  throw new UsageError(`there is no command "${name}"; ${instead}`);
+}
+
+/** What stands after a bare -- is a path, whatever it looks like. */
+function isHelpAsked(args: readonly string[]): boolean {
+  const end = args.indexOf('--');
+  const options = end < 0 ? args : args.slice(0, end);
+  return options.includes('--help') || options.includes('-h');
 }
 
 async function main(): Promise<void> {

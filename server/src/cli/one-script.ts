@@ -18,22 +18,31 @@ export interface OneScript {
   readonly workspace: Workspace;
 }
 
+/** The script that a command works on, as it was typed. */
+export interface Wanted {
+  readonly command: string;
+  readonly path: string;
+  /** What standard input is called. */
+  readonly name?: string | undefined;
+}
+
 export async function oneScript(
-  command: string,
-  path: string,
+  wanted: Wanted,
   pack: string | undefined,
   terminal: Terminal,
 ): Promise<OneScript> {
-  const file = await oneFile(command, path, terminal);
+  const file = await oneFile(wanted, terminal);
   return openedScript(file, pack, await usable());
 }
 
 /** The one script that a path names. */
-export async function oneFile(command: string, path: string, terminal: Terminal): Promise<ScriptFile> {
-  const { scripts, unreadable } = await gatherScripts([path], terminal);
+export async function oneFile({ command, path, name }: Wanted, terminal: Terminal): Promise<ScriptFile> {
+  const { scripts, unreadable } = await gatherScripts({ paths: [path], name }, terminal);
   const [file] = scripts;
   if (file === undefined || scripts.length > 1)
-    throw new UsageError(unreadable[0] ?? `${command} takes one script`);
+    throw new UsageError(
+      unreadable[0] ?? `${command} takes one script; ${path} holds ${scripts.length} of them`,
+    );
   return file;
 }
 

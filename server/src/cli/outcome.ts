@@ -2,7 +2,7 @@
 export const exitCodes = {
   /** Nothing to fix. */
   fine: 0,
-  /** Must-fix findings, or with `--strict` risks; or a script that is not formatted. */
+  /** Findings at or above `--fail-on`; or a script that is not formatted, or that a board does not hold. */
   findings: 1,
   /** An unreadable file, an unknown option or name. */
   couldNotRun: 2,

@@ -3,32 +3,54 @@ import { type Proof, type ProofRow, prove } from '../board/prove';
 import { counted } from '../features/hand-over';
 import { chosenProfile } from './board-choice';
 import { readCapture } from './captures';
+import { boardOption, command, jsonOption, nameOption, packOption } from './command';
 import { oneScript } from './one-script';
-import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
-import { type Terminal, visible } from './terminal';
+import { visible } from './terminal';
 
 /** `propsoff prove`: whether a board holds what a script says. */
-export async function runProve(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { values, positionals } = readOptions(args, {
-    board: { type: 'string' },
-    pack: { type: 'string' },
-    json: { type: 'boolean' },
-    'ignore-extra': { type: 'boolean' },
-  });
-  const [path, capture] = positionals;
-  if (path === undefined || capture === undefined || positionals.length > 2)
-    throw new UsageError('prove takes a script and a capture');
-  if (path === '-' && capture === '-') throw new UsageError('only one of the two can be standard input');
-  const { view, around } = await oneScript('prove', path, values.pack, terminal);
-  const { catalog } = around.additions;
-  const profile = chosenProfile(catalog, values.board, view.board?.name ?? null);
-  const { entries } = entriesOf(profile, view);
-  const proof = prove(profile, catalog, entries, await readCapture(capture, terminal));
-  terminal.out(values.json === true ? json(proof, profile.board.name, view.pack) : report(proof, capture));
-  const isFine = values['ignore-extra'] === true ? isEqualButExtra(proof) : proof.isEqual;
-  return isFine ? exitCodes.fine : exitCodes.findings;
-}
+export const proveCommand = command({
+  name: 'prove',
+  summary: 'does the board hold what the script says?',
+  usage: ['<script | -> <capture | -> [options]'],
+  about: [
+    'Holds what a script says against a text captured from the board: equal, different, missing, there twice, or cut off.',
+  ],
+  options: {
+    board: boardOption,
+    pack: {
+      ...packOption,
+      about: 'the pack whose settings are proved; without it the first one of the script',
+    },
+    name: nameOption,
+    json: jsonOption('prove', 'one JSON object'),
+    'ignore-extra': {
+      type: 'boolean',
+      about: 'settings that the script does not make are told and count not',
+    },
+  },
+  examples: [
+    ['propsoff prove my.craft captured.txt', 'each setting that differs, at its line of the capture'],
+    ['propsoff prove my.craft captured.txt --ignore-extra', 'the board may hold more'],
+  ],
+  exit: { fine: 'all is equal', findings: 'something differs, is missing, or was cut off' },
+  run: async ({ values, positionals }, terminal) => {
+    const [path, capture] = positionals;
+    if (path === undefined || capture === undefined || positionals.length > 2)
+      throw new UsageError('prove takes a script and a capture');
+    if (path === '-' && capture === '-') throw new UsageError('only one of the two can be standard input');
+    const wanted = { command: 'prove', path, name: values.name };
+    const { view, around } = await oneScript(wanted, values.pack, terminal);
+    const { catalog } = around.additions;
+    const profile = chosenProfile(catalog, values.board, view.board?.name ?? null);
+    const { entries } = entriesOf(profile, view);
+    const proof = prove(profile, catalog, entries, await readCapture(capture, terminal));
+    const isJson = values.json === true;
+    terminal.out(isJson ? json(proof, profile.board.name, view.pack) : report(proof, capture));
+    const isFine = values['ignore-extra'] === true ? isEqualButExtra(proof) : proof.isEqual;
+    return isFine ? exitCodes.fine : exitCodes.findings;
+  },
+});
 
 function isEqualButExtra({ counts, truncated, unknown }: Proof): boolean {
   const { different, missing, repeated } = counts;

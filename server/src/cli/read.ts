@@ -3,21 +3,32 @@ import { scriptFromBoardText } from '../board/to-script';
 import { readSummary } from '../features/read-summary';
 import { chosenProfile } from './board-choice';
 import { readCapture } from './captures';
+import { boardOption, command } from './command';
 import { here } from './here';
-import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
-import { type Terminal, visible } from './terminal';
+import { visible } from './terminal';
 
 /** `propsoff read`: the script to standard output, the summary to standard error. */
-export async function runRead(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { values, positionals } = readOptions(args, { board: { type: 'string' } });
-  const [path] = positionals;
-  if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
-  const { additions } = await here();
-  const capture = await readCapture(path, terminal);
-  const profile = chosenProfile(additions.catalog, values.board, recognisedBoard(additions.catalog, capture));
-  const made = scriptFromBoardText(profile, additions.catalog, capture);
-  terminal.out(made.text);
-  for (const line of readSummary(made)) terminal.err(`${visible(line)}\n`);
-  return exitCodes.fine;
-}
+export const readCommand = command({
+  name: 'read',
+  summary: 'a craft script from what a board holds',
+  usage: ['<capture | -> [options]'],
+  about: [
+    'A craft script from text captured from a board, to standard output; the summary to standard error. Lines that nobody knows are kept and listed.',
+  ],
+  options: { board: boardOption },
+  examples: [['propsoff read captured.txt > my.craft', 'begin a script with what the board holds']],
+  exit: { fine: 'the script was written', findings: null },
+  run: async ({ values, positionals }, terminal) => {
+    const [path] = positionals;
+    if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
+    const { additions } = await here();
+    const capture = await readCapture(path, terminal);
+    const recognised = recognisedBoard(additions.catalog, capture);
+    const profile = chosenProfile(additions.catalog, values.board, recognised);
+    const made = scriptFromBoardText(profile, additions.catalog, capture);
+    terminal.out(made.text);
+    for (const line of readSummary(made)) terminal.err(`${visible(line)}\n`);
+    return exitCodes.fine;
+  },
+});

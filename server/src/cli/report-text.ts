@@ -5,6 +5,7 @@ import { countsOf } from './counts';
 import { excerptOf } from './excerpt';
 import { mostTold } from './shown-findings';
 import { painted, type Terminal, visible } from './terminal';
+import { wrapped } from './wrapped';
 
 const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
   'must-fix': 'red',
@@ -23,7 +24,9 @@ export function textReport(checked: readonly CheckedFile[], terminal: Terminal):
 }
 
 function omittedText(path: string, omitted: number, terminal: Terminal): string {
-  return `${painted(path, 'bold', terminal)} has ${omitted} more findings; the worst ${mostTold} are told, and all are counted.`;
+  const head = painted(path, 'bold', terminal);
+  const told = `${head} has ${omitted} more findings; the worst ${mostTold} are told, and all are counted.`;
+  return wrapped(told, terminal.width);
 }
 
 function findingText(path: string, told: Told, terminal: Terminal): string {
@@ -32,16 +35,22 @@ function findingText(path: string, told: Told, terminal: Terminal): string {
   const head = `${where} ${painted(told.level, colours[told.level], terminal)} ${told.id} ${visible(told.message)}`;
   const advice = told.accepted === null ? told.advice : `Accepted: ${told.accepted}`;
   const related = told.related.map(({ path: file, range, message }) => {
-    return `  ${painted(`${file}:${range.start.line + 1}`, 'grey', terminal)} ${visible(message)}`;
+    return `${painted(`${file}:${range.start.line + 1}`, 'grey', terminal)} ${visible(message)}`;
   });
-  return [head, ...excerpt(told, terminal), `  ${visible(advice)}`, ...related].join('\n');
+  const below = [visible(advice), ...related];
+  return [
+    wrapped(head, terminal.width, { indent: '    ' }),
+    ...excerpt(told, terminal),
+    ...below.map((text) => wrapped(text, terminal.width, { lead: '  ', indent: '    ' })),
+  ].join('\n');
 }
 
 /** The line with a mark under the place; of a place over several lines, under its part of the first one. */
 function excerpt({ line: text, range: { start, end }, level }: Told, terminal: Terminal): readonly string[] {
   if (text.trim() === '') return [];
   const last = end.line === start.line ? end.character : text.length;
-  const { line, indent, length } = excerptOf(text, { start: start.character, end: last });
+  const columns = terminal.width === null ? undefined : terminal.width - 2;
+  const { line, indent, length } = excerptOf(text, { start: start.character, end: last }, columns);
   return [`  ${line}`, `  ${' '.repeat(indent)}${painted('^'.repeat(length), colours[level], terminal)}`];
 }
 
@@ -51,5 +60,6 @@ function summary(checked: readonly CheckedFile[], terminal: Terminal): string {
   const count = checked.filter(isScript).length;
   const scripts = count === 1 ? '1 script' : `${count} scripts`;
   const parts = levels.map((level) => painted(`${counts[level]} ${level}`, colours[level], terminal));
-  return `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
+  const told = `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
+  return wrapped(told, terminal.width);
 }

@@ -1,8 +1,9 @@
-import { readdir, readFile, stat } from 'node:fs/promises';
-import { join, relative, resolve } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { relative, resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import { isBinary, withoutMark } from '../workspace/file-host';
 import { UsageError } from './outcome';
+import { filesAt, reasonOf } from './script-paths';
 import type { Terminal } from './terminal';
 
 /** A script to work on. */
@@ -13,71 +14,54 @@ export interface ScriptFile {
   readonly text: string;
   /** The byte order mark that stood in front of the text; empty without one. */
   readonly mark: string;
+  /** Whether it came through a pipe. */
+  readonly isPiped: boolean;
 }
 
 export interface Gathered {
   readonly scripts: readonly ScriptFile[];
-  /** A line for each file that could not be read. */
+  /** A line for each file that could not be read, and for each pattern that nothing matched. */
   readonly unreadable: readonly string[];
 }
 
-/**
- * Reads the scripts that the command line names: files, folders (every file below with one of the endings), `-`; the
- * current folder without a name.
- */
-export async function gatherScripts(
-  paths: readonly string[],
-  terminal: Terminal,
-  endings: readonly string[] = ['.craft'],
-): Promise<Gathered> {
-  const scripts: ScriptFile[] = [];
-  const unreadable: string[] = [];
-  for (const path of paths.length === 0 ? ['.'] : paths) {
-    if (path === '-') {
-      scripts.push(await fromStandardInput(terminal));
-      continue;
-    }
-    for (const file of await filesAt(path, endings, unreadable)) {
-      const read = await readScript(file);
-      if (typeof read === 'string') unreadable.push(read);
-      else scripts.push(read);
-    }
-  }
-  if (scripts.length === 0 && unreadable.length === 0)
-    throw new UsageError('there is no craft script here (*.craft)');
-  return { scripts, unreadable };
+/** What the command line named. */
+export interface Wanted {
+  /** Files, folders, patterns, `-`; none: the current folder. */
+  readonly paths: readonly string[];
+  /** What standard input is called. */
+  readonly name?: string | undefined;
+  /** Of the files in a folder, those with these endings. */
+  readonly endings?: readonly string[];
 }
 
-async function fromStandardInput(terminal: Terminal): Promise<ScriptFile> {
+/** Reads the scripts that the command line names, each once; what came through a pipe counts more than the disk. */
+export async function gatherScripts(wanted: Wanted, terminal: Terminal): Promise<Gathered> {
+  const { paths, name, endings = ['.craft'] } = wanted;
+  if (name !== undefined && !paths.includes('-'))
+    throw new UsageError('--name names standard input: add - to the paths');
+  const scripts = new Map<string, ScriptFile>();
+  const unreadable: string[] = [];
+  const files = new Set<string>();
+  for (const path of paths.length === 0 ? ['.'] : new Set(paths)) {
+    const found = path === '-' ? [path] : await filesAt(path, endings);
+    if (typeof found === 'string') unreadable.push(found);
+    else for (const file of found) files.add(file);
+  }
+  for (const file of files) {
+    const read = file === '-' ? await fromStandardInput(name, terminal) : await readScript(file);
+    if (typeof read === 'string') unreadable.push(read);
+    else if (read.isPiped || !scripts.has(read.uri)) scripts.set(read.uri, read);
+  }
+  if (scripts.size === 0 && unreadable.length === 0)
+    throw new UsageError(`there is no craft script here (${endings.map((one) => `*${one}`).join(', ')})`);
+  return { scripts: [...scripts.values()], unreadable };
+}
+
+async function fromStandardInput(name: string | undefined, terminal: Terminal): Promise<ScriptFile> {
   const read = parted(await terminal.readStandardInput());
   if (isBinary(read.text)) throw new UsageError('standard input is not a text');
-  return { path: '-', uri: URI.file(resolve('standard-input.craft')).toString(), ...read };
-}
-
-async function filesAt(
-  path: string,
-  endings: readonly string[],
-  unreadable: string[],
-): Promise<readonly string[]> {
-  try {
-    const found = await stat(path);
-    return found.isDirectory() ? await scriptsBelow(path, endings) : [path];
-  } catch (error) {
-    unreadable.push(`${path}: ${reason(error)}`);
-    return [];
-  }
-}
-
-async function scriptsBelow(folder: string, endings: readonly string[]): Promise<readonly string[]> {
-  const found: string[] = [];
-  const entries = await readdir(folder, { withFileTypes: true });
-  for (const entry of entries.sort((one, other) => (one.name < other.name ? -1 : 1))) {
-    const path = join(folder, entry.name);
-    if (entry.isDirectory() && entry.name !== 'node_modules' && !entry.name.startsWith('.')) {
-      found.push(...(await scriptsBelow(path, endings)));
-    } else if (entry.isFile() && endings.some((ending) => entry.name.endsWith(ending))) found.push(path);
-  }
-  return found;
+  const uri = URI.file(resolve(name ?? 'standard-input.craft')).toString();
+  return { path: name === undefined ? '-' : shown(name), uri, ...read, isPiped: true };
 }
 
 /** The script, or the line that says why it could not be read. */
@@ -86,9 +70,9 @@ async function readScript(file: string): Promise<ScriptFile | string> {
   try {
     const read = parted(decoded(await readFile(file)));
     if (isBinary(read.text)) return `${path}: it is not a text`;
-    return { path, uri: URI.file(resolve(file)).toString(), ...read };
+    return { path, uri: URI.file(resolve(file)).toString(), ...read, isPiped: false };
   } catch (error) {
-    return `${path}: ${reason(error)}`;
+    return `${path}: ${reasonOf(error)}`;
   }
 }
 
@@ -111,11 +95,4 @@ function decoded(bytes: Uint8Array): string {
 export function shown(file: string): string {
   const near = relative('', resolve(file));
   return near === '' || near.startsWith('..') ? file : near;
-}
-
-function reason(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  if (code === 'ENOENT') return 'there is no such file or folder';
-  if (code === 'EACCES' || code === 'EPERM') return 'it may not be read';
-  return error instanceof Error ? error.message : String(error);
 }

@@ -1,6 +1,8 @@
 import type { BuildSheet, SheetPart } from '../sheet/build-sheet';
 import type { FigureTable, PackCell } from '../sheet/which-pack';
+import type { WiredWhere } from '../sheet/wired-where';
 import { painted, type Terminal, visible } from './terminal';
+import { wrapped } from './wrapped';
 
 /** The build sheet for people: part by part, with its short answer; figures pack by pack. */
 export function sheetText(sheet: BuildSheet, terminal: Terminal): string {
@@ -9,7 +11,7 @@ export function sheetText(sheet: BuildSheet, terminal: Terminal): string {
   const lines = [
     painted(visible(name), 'bold', terminal),
     visible(of.join(' · ')),
-    ...parts.flatMap((part) => ['', partTitle(part, terminal), ...partLines(part).map(visible)]),
+    ...parts.flatMap((part) => ['', partTitle(part, terminal), ...partLines(part, terminal)]),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -18,41 +20,45 @@ function partTitle({ title, answer }: SheetPart, terminal: Terminal): string {
   return `${painted(title, 'bold', terminal)} ${visible(answer)}`;
 }
 
-function partLines(part: SheetPart): readonly string[] {
+function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
+  const told = (text: string) => wrapped(visible(text), terminal.width, { lead: '  ', indent: '    ' });
   switch (part.id) {
     case 'can-it-fly':
       return [
         ...part.findings.map(
-          ({ level, message, accepted }) => `  ${accepted === null ? level : 'accepted'}: ${message}`,
+          ({ level, message, accepted }) => `${accepted === null ? level : 'accepted'}: ${message}`,
         ),
-        ...(part.assumed.length === 0 ? [] : [`  Assumed: ${part.assumed.join('; ')}`]),
-        `  ${part.caution}`,
-      ];
+        ...(part.assumed.length === 0 ? [] : [`Assumed: ${part.assumed.join('; ')}`]),
+        part.caution,
+      ].map(told);
     case 'wired-where':
-      return [
-        ...part.ports.flatMap(({ name, devices, hasConflict }) =>
-          devices.length === 0
-            ? []
-            : [
-                `  ${name}: ${devices.map((device) => device.name).join(', ')}${hasConflict ? ' (conflict)' : ''}`,
-              ],
-        ),
-        ...part.rails.map(({ voltage, loads, hasConflict }) => {
-          const fed = loads.length === 0 ? 'nothing' : loads.map((load) => load.name).join(', ');
-          return `  ${voltage} feeds ${fed}${hasConflict ? ' (conflict)' : ''}`;
-        }),
-      ];
+      return wiringLines(part).map(told);
     case 'my-hands':
     case 'how-late':
     case 'which-pack':
     case 'who-sees-me':
-      return [...figureLines(part), `  ${part.caution}`];
+      return [...figureLines(part).map(visible), told(part.caution)];
     case 'learned':
-      return part.flights.map(
-        ({ date, name, pack, note }) =>
-          `  ${[date ?? name, pack, note].filter((word) => word !== null).join(', ')}`,
-      );
+      return part.flights
+        .map(({ date, name, pack, note }) =>
+          [date ?? name, pack, note].filter((word) => word !== null).join(', '),
+        )
+        .map(told);
   }
+}
+
+function wiringLines({ ports, rails }: WiredWhere): readonly string[] {
+  const conflict = (hasConflict: boolean) => (hasConflict ? ' (conflict)' : '');
+  const names = (things: readonly { readonly name: string }[]) => things.map(({ name }) => name).join(', ');
+  return [
+    ...ports
+      .filter(({ devices }) => devices.length > 0)
+      .map(({ name, devices, hasConflict }) => `${name}: ${names(devices)}${conflict(hasConflict)}`),
+    ...rails.map(
+      ({ voltage, loads, hasConflict }) =>
+        `${voltage} feeds ${names(loads) || 'nothing'}${conflict(hasConflict)}`,
+    ),
+  ];
 }
 
 function figureLines({ columns, rows, shared }: FigureTable): readonly string[] {

@@ -1,22 +1,39 @@
 import { allFigures } from '../sheet/all-figures';
 import { buildSheet } from '../sheet/build-sheet';
+import { command, jsonOption, nameOption, packOption } from './command';
 import { oneScript } from './one-script';
-import { readOptions } from './options';
 import { exitCodes, UsageError } from './outcome';
 import { sheetText } from './sheet-text';
-import type { Terminal } from './terminal';
 
 /** `propsoff sheet`: the build sheet of one script, for people or as data. */
-export async function runSheet(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { values, positionals } = readOptions(args, { json: { type: 'boolean' }, pack: { type: 'string' } });
-  const [path] = positionals;
-  if (path === undefined || positionals.length > 1) throw new UsageError('sheet takes one script');
-  const { craft, findings, view } = await oneScript('sheet', path, values.pack, terminal);
-  const sheet = buildSheet(craft, findings, view.pack);
-  terminal.out(
-    values.json === true
-      ? `${JSON.stringify({ ...sheet, figures: allFigures(craft) }, null, 2)}\n`
-      : sheetText(sheet, terminal),
-  );
-  return exitCodes.fine;
-}
+export const sheetCommand = command({
+  name: 'sheet',
+  summary: 'the build sheet of one script: figures for every pack, wiring, findings',
+  usage: ['<script | -> [options]'],
+  about: [
+    'The build sheet of one script: what was found, who is wired where, what the hands do, how late and how quiet it is, figures for every pack, who sees it, what was learnt. Figures are estimates, with their span in brackets.',
+  ],
+  options: {
+    json: jsonOption('sheet', 'one JSON object, with the numbers behind every figure'),
+    pack: packOption,
+    name: nameOption,
+  },
+  examples: [
+    ['propsoff sheet my.craft', 'read it in the terminal'],
+    ['propsoff sheet my.craft --pack sprint --json', 'every figure with its low and high end, for a program'],
+  ],
+  exit: { fine: 'the sheet was made, whatever was found', findings: null },
+  run: async ({ values, positionals }, terminal) => {
+    const [path] = positionals;
+    if (path === undefined || positionals.length > 1) throw new UsageError('sheet takes one script');
+    const wanted = { command: 'sheet', path, name: values.name };
+    const { craft, findings, view } = await oneScript(wanted, values.pack, terminal);
+    const sheet = buildSheet(craft, findings, view.pack);
+    terminal.out(
+      values.json === true
+        ? `${JSON.stringify({ version: 1, ...sheet, figures: allFigures(craft) }, null, 2)}\n`
+        : sheetText(sheet, terminal),
+    );
+    return exitCodes.fine;
+  },
+});

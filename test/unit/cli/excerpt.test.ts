@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import stringWidth from 'string-width';
 import { excerptOf } from '../../../server/src/cli/excerpt';
 
 /** The line with the mark under it, as the terminal shows both, from a line with the marked part in ‹›. */
@@ -32,6 +33,16 @@ describe('a line of the report with its mark', () => {
 
   it('is cut where it is very long, round the mark', () => {
     const { line, indent, length } = excerptOf(`${'海'.repeat(300)}x`, { start: 300, end: 301 });
-    assert.deepEqual([line, indent, length], [`${'海'.repeat(40)}x`, 80, 1]);
+    assert.deepEqual([line, indent, length], [`${'海'.repeat(20)}x`, 40, 1]);
+  });
+
+  it('takes no more columns than it is given, whatever its characters are', () => {
+    const lines = ['x'.repeat(200), '海'.repeat(200), '👩‍🚀'.repeat(80), `${'e\u0301'.repeat(90)} = 海`];
+    for (const line of lines) {
+      for (const start of [0, 30, 60, 150]) {
+        const { line: told, indent, length } = excerptOf(line, { start, end: line.length }, 50);
+        assert.ok(stringWidth(told) <= 50 && indent + length <= 50, `${told} ${indent} ${length}`);
+      }
+    }
   });
 });

@@ -6,8 +6,7 @@ import { textReport } from '../../../server/src/cli/report-text';
 import { mostTold } from '../../../server/src/cli/shown-findings';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsOf } from '../../support/findings';
-
-const terminal = { out: () => {}, err: () => {}, hasColour: false, readStandardInput: async () => '' };
+import { plainTerminal } from '../../support/plain-terminal';
 
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
 function checkedWith(faults: number) {
@@ -22,13 +21,13 @@ function tellsOf(text: string): number {
 describe('a script with very many findings', () => {
   it('is told in full up to the limit', () => {
     assert.equal(checkedWith(mostTold - 1)[0]?.omitted, 0);
-    const text = textReport(checkedWith(mostTold - 1), terminal);
+    const text = textReport(checkedWith(mostTold - 1), plainTerminal);
     assert.equal(tellsOf(text), mostTold);
     assert.doesNotMatch(text, /more findings/);
   });
 
   it('is told of by its worst findings, with how many more there are', () => {
-    const text = textReport(checkedWith(mostTold + 2), terminal);
+    const text = textReport(checkedWith(mostTold + 2), plainTerminal);
     assert.equal(tellsOf(text), mostTold);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are told, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
