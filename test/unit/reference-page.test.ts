@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { additionSchema, boardSchema } from '../../server/build/addition-schema';
 import { compileCatalog } from '../../server/build/compile-catalog';
+import { outputForms, publishedSchema } from '../../server/build/output-schemas';
 import { referencePage } from '../../server/build/reference-page';
 
 const root = join(__dirname, '../..');
@@ -19,4 +20,13 @@ describe('the schema for files that add to the catalogue', () => {
     assert.equal(readFileSync(join(root, 'schemas/addition.schema.json'), 'utf8'), additionSchema());
     assert.equal(readFileSync(join(root, 'schemas/board.schema.json'), 'utf8'), boardSchema());
   });
+});
+
+describe('the schemas of what the command line prints', () => {
+  for (const [command, form] of outputForms) {
+    it(`say what the form of ${command} says; \`npm run reference\` makes them anew`, () => {
+      const file = join(root, `schemas/output/${command}.schema.json`);
+      assert.equal(readFileSync(file, 'utf8'), publishedSchema(command, form));
+    });
+  }
 });

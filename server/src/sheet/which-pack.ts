@@ -120,7 +120,9 @@ export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   });
   return {
     columns: craft.packs(),
-    rows: figureRows.filter(({ isShared, cells }) => !isShared && cells.some((cell) => cell !== null)),
+    rows: figureRows.flatMap(({ isShared, ...row }) =>
+      !isShared && row.cells.some((cell) => cell !== null) ? [row] : [],
+    ),
     shared: figureRows.flatMap(({ id, title, from, cells: [cell], isShared }) =>
       isShared && cell !== undefined && cell !== null ? [{ id, title, from, cell }] : [],
     ),

@@ -1,0 +1,33 @@
+import * as z from 'zod';
+import { stage } from '../../src/catalog/model/common';
+import { span, target, version } from './common';
+
+const step = z.object({
+  id: z.string(),
+  title: z.string(),
+  do: z.string(),
+  see: z.string(),
+  expected: z.array(z.object({ words: z.string(), text: z.string(), span })),
+  readings: z.array(
+    z.object({ id: z.string(), words: z.string(), unit: z.string(), setting: z.string().nullable() }),
+  ),
+  assumed: z.array(z.string()),
+  source: z.string().nullable().describe('null: common practice.'),
+  target,
+});
+
+export const benchCardForm = z.object({
+  version,
+  name: z.string(),
+  about: z.array(z.string()),
+  pack: z.string().nullable(),
+  cautions: z.array(z.string()),
+  note: z.string(),
+  first: z
+    .array(z.object({ message: z.string(), advice: z.string() }))
+    .describe('What must be mended before anything is connected.'),
+  accepted: z.array(z.object({ message: z.string(), reason: z.string() })),
+  parts: z.array(
+    z.object({ stage: z.union([stage, z.literal('hover')]), title: z.string(), steps: z.array(step) }),
+  ),
+});

@@ -1,0 +1,26 @@
+import * as z from 'zod';
+import { accepted, counts, found, packName, range, version } from './common';
+
+const edit = z.object({ path: z.string(), range, newText: z.string() });
+
+const finding = z.object({
+  ...found,
+  accepted,
+  pack: packName,
+  range,
+  related: z
+    .array(z.object({ path: z.string(), range, message: z.string() }))
+    .describe('Places that belong to it.'),
+  fixes: z
+    .array(z.object({ title: z.string(), edits: z.array(edit) }))
+    .describe('Ways of mending it; each is all of its edits at once.'),
+});
+
+const file = z.object({
+  path: z.string().describe('Relative to the current folder where that is shorter; - for standard input.'),
+  findings: z.array(finding),
+  omitted: z.int().min(1).optional().describe('How many more there are; all of them are counted.'),
+  counts,
+});
+
+export const checkForm = z.object({ version, files: z.array(file), counts });

@@ -1,0 +1,40 @@
+import * as z from 'zod';
+import { level } from '../../src/catalog/model/check';
+
+export const version = z.literal(1).describe('Goes up when something changes its meaning or goes away.');
+
+const position = z.object({
+  line: z.int().min(0).describe('Counted from 0.'),
+  character: z.int().min(0).describe('Counted from 0 in UTF-16 units.'),
+});
+
+export const range = z.object({
+  start: position,
+  end: position.describe('The place behind the last character.'),
+});
+
+export const target = z
+  .object({ uri: z.string(), line: z.int().min(0), character: z.int().min(0) })
+  .nullable()
+  .describe('The line of a script that it comes from, counted from 0; null where no line sets it.');
+
+export const counts = z
+  .object({ 'must-fix': z.int(), risk: z.int(), note: z.int(), tidy: z.int() })
+  .describe('How much was found at each level.');
+
+export const found = {
+  id: z.string().describe('The check: wire/port-shared.'),
+  level: level.describe('note for a risk that the script accepts.'),
+  message: z.string().describe('What is wrong, in a sentence.'),
+  advice: z.string().describe('What to do about it.'),
+};
+
+export const accepted = z.string().nullable().describe('Why the script accepts it; null where it does not.');
+export const packName = z
+  .string()
+  .nullable()
+  .describe('The pack that it holds for; null: for all, or packs play no part.');
+export const span = z
+  .string()
+  .nullable()
+  .describe('From the low to the high end, as it is shown; null where they are the same.');

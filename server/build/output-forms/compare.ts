@@ -1,0 +1,54 @@
+import * as z from 'zod';
+import { found, span, target, version } from './common';
+
+const side = z.object({ name: z.string(), file: z.string(), pack: z.string().nullable() });
+
+const held = z.object({
+  path: z.string(),
+  text: z.string().nullable().describe('As a script writes it; null where nothing holds.'),
+  isAssumed: z.boolean().describe('Whether the script leaves it out, and the default holds.'),
+  target,
+});
+
+const reading = z
+  .object({ text: z.string(), span, likely: z.number().describe('In the unit of the figure.') })
+  .nullable()
+  .describe('null where it can not be computed.');
+
+const moved = z.object({
+  id: z.string(),
+  title: z.string(),
+  unit: z.string(),
+  packs: z.array(z.object({ pack: z.string().nullable(), before: reading, after: reading })),
+  turn: z.enum(['better', 'worse']).nullable().describe('null where it depends on what the pilot wants.'),
+  size: z.number().describe('The largest move as a share of the larger value, 0 to 1.'),
+});
+
+const finding = z.object({
+  ...found,
+  isOnlyAlone: z
+    .boolean()
+    .optional()
+    .describe('Whether it comes only if one change is made without the others that belong to it.'),
+});
+const findings = { gained: z.array(finding), lost: z.array(finding) };
+
+const effect = z
+  .object({ ...findings, moved: z.array(moved), leftOut: z.int().describe('How many more figures move.') })
+  .nullable()
+  .describe('What this one change alone does to the first; null where it can not be made alone.');
+
+const change = { path: z.string(), title: z.string(), stage: z.string().describe('A stage of the job.') };
+
+export const compareForm = z.object({
+  version,
+  before: side,
+  after: side,
+  settings: z.array(z.object({ ...change, before: held, after: held, effect })),
+  members: z
+    .array(z.object({ ...change, is: z.enum(['added', 'removed']), target }))
+    .describe('A switch, a notch and the like that only one side has.'),
+  figures: z.array(moved).describe('With everything changed at once.'),
+  findings: z.object(findings),
+  caution: z.string(),
+});

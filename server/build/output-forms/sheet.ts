@@ -1,0 +1,112 @@
+import * as z from 'zod';
+import { accepted, counts, found, packName, span, target, version } from './common';
+
+const cell = z.object({
+  text: z.string().describe('The figure with its unit.'),
+  span,
+  why: z.string().nullable().describe('The formula with the numbers put in; null for a setting.'),
+  assumed: z.array(z.string()).describe('What had to be assumed, in words.'),
+  target,
+});
+
+const row = {
+  id: z.string(),
+  title: z.string(),
+  from: z.array(z.string()).describe('Settings that it hangs on.'),
+};
+
+const table = {
+  columns: z.array(z.string()).describe('The packs.'),
+  rows: z.array(z.object({ ...row, cells: z.array(cell.nullable()).describe('One for each column.') })),
+  shared: z.array(z.object({ ...row, cell })).describe('Figures that no pack changes.'),
+  key: z.array(z.string()).describe('What a pilot looks at first.'),
+};
+
+const part = { title: z.string(), answer: z.string().describe('In short.') };
+const caution = z.string();
+
+const findings = z.object({
+  id: z.literal('can-it-fly'),
+  ...part,
+  counts,
+  accepted: z.int(),
+  findings: z.array(z.object({ ...found, accepted, pack: packName, target })),
+  leftOut: z.int().describe('How many more there are than are told.'),
+  assumed: z.array(z.string()),
+  caution,
+});
+
+const wiring = z.object({
+  id: z.literal('wired-where'),
+  ...part,
+  board: z.string().nullable(),
+  ports: z.array(
+    z.object({
+      name: z.string(),
+      devices: z.array(z.object({ name: z.string(), path: z.string(), target })),
+      sharedWith: z.string().nullable(),
+      hasConflict: z.boolean(),
+    }),
+  ),
+  rails: z.array(
+    z.object({
+      voltage: z.string(),
+      isOnBoard: z.boolean(),
+      used: z.number().describe('In ampere.'),
+      limit: z.number().nullable().describe('In ampere.'),
+      loads: z.array(
+        z.object({ name: z.string(), current: z.number().nullable(), target, hasConflict: z.boolean() }),
+      ),
+      hasConflict: z.boolean(),
+    }),
+  ),
+});
+
+const figures = z.object({
+  id: z.enum(['my-hands', 'how-late', 'which-pack', 'who-sees-me']),
+  ...part,
+  ...table,
+  caution,
+});
+
+const flights = z.object({
+  id: z.literal('learned'),
+  ...part,
+  flights: z.array(
+    z.object({
+      name: z.string(),
+      date: z.string().nullable(),
+      pack: z.string().nullable(),
+      facts: z.array(z.object({ title: z.string(), text: z.string(), estimate: z.string().nullable() })),
+      note: z.string().nullable(),
+      changed: z.string().nullable(),
+      damage: z.string().nullable(),
+      target,
+    }),
+  ),
+  caution,
+});
+
+const figure = z.object({
+  id: z.string(),
+  title: z.string(),
+  unit: z.string().describe('Of the three numbers.'),
+  low: z.number(),
+  likely: z.number(),
+  high: z.number(),
+  assumed: z.array(z.string()),
+  why: z.string(),
+});
+
+export const sheetForm = z.object({
+  version,
+  name: z.string(),
+  about: z.array(z.string()),
+  isWhole: z.boolean().describe('False for a part that other scripts include.'),
+  packs: z.array(z.object({ name: z.string(), detail: z.string(), refusal: z.string().nullable() })),
+  packInView: z.string().nullable(),
+  parts: z.array(z.discriminatedUnion('id', [findings, wiring, figures, flights])),
+  figures: z
+    .array(z.object({ pack: z.string().nullable(), figures: z.array(figure) }))
+    .describe('The numbers behind the sheet, pack by pack.'),
+});
