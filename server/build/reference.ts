@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { additionSchema, boardSchema } from './addition-schema';
 import { compileCatalog } from './compile-catalog';
+import { faultTable } from './fault-table';
 import { outputForms, publishedSchema } from './output-schemas';
 import { proofsList } from './proofs';
 import { referencePage } from './reference-page';
@@ -15,12 +16,18 @@ mkdirSync(join(root, 'schemas/output'), { recursive: true });
 for (const [command, form] of outputForms)
   writeFileSync(join(root, `schemas/output/${command}.schema.json`), publishedSchema(command, form));
 
-/** The list is the last thing under its heading; nothing else may be written after it there. */
 const developers = join(root, 'DEVELOPERS.md');
+
+/** A list is the last thing under its heading, below one paragraph; nothing else may be written after it there. */
+function withList(text: string, heading: string, list: string): string {
+  const [before, rest] = text.split(`## ${heading}\n\n`);
+  if (before === undefined || rest === undefined)
+    throw new Error(`DEVELOPERS.md has no list under "${heading}"`);
+  const [paragraph = ''] = rest.split('\n\n', 1);
+  const next = rest.indexOf('\n\n## ');
+  return `${before}## ${heading}\n\n${paragraph}\n\n${list}${next < 0 ? '\n' : rest.slice(next)}`;
+}
+
 const text = readFileSync(developers, 'utf8');
-const section = /(## Proof of the numbers\n\n[^\n]*\n\n)[\s\S]*?(?=\n\n## )/;
-if (!section.test(text)) throw new Error('DEVELOPERS.md has no list under "Proof of the numbers"');
-writeFileSync(
-  developers,
-  text.replace(section, (_, before: string) => before + proofsList(root)),
-);
+const proved = withList(text, 'Proof of the numbers', proofsList(root));
+writeFileSync(developers, withList(proved, 'Faults that other tools have had', faultTable(root)));

@@ -86,6 +86,20 @@ describe('what lies outside the workspace', () => {
     );
   }
 
+  it('is not what a link inside the workspace leads to: that is one script, told at the name that is open (E03)', () =>
+    withScratch({ 'a/base.craft': secret, 'a/main.craft': `include "base.craft"\n${uses}` }, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        symlinkSync(scratch.file('a'), scratch.file('b'));
+        const [one, other] = [scratch.uriOf('a/main.craft'), scratch.uriOf('b/main.craft')];
+        const text = `include "base.craft"\n${uses}wobble = 1\n`;
+        for (const uri of [one, other]) await server.open(uri, text);
+        for (const uri of [one, other]) {
+          const found = await server.pushed(uri, ({ diagnostics }) => diagnostics.length === 1);
+          assert.deepEqual(shown(found.diagnostics), ['3:0-6 line/unknown-name']);
+        }
+      }),
+    ));
+
   it('adds nothing to the catalogue through a link, and each link is told', () =>
     withScratch({ 'buzzer.json': textOf(buzzer) }, (outside) =>
       withScratch({ 'boards/x': '' }, async (scratch) => {

@@ -52,7 +52,7 @@ describe('findings that are sent', () => {
     assert.deepEqual(await withServer({ capabilities }, related), [undefined, undefined]);
   });
 
-  it('are taken back when the script is closed, and no request about it fails', () =>
+  it('are taken back when the script is closed, and no request about it fails (D04)', () =>
     withServer({}, async (server) => {
       await server.open(uri, faulty);
       await server.pushedFor(uri, 1);
@@ -83,7 +83,7 @@ describe('findings that are sent', () => {
       );
     }));
 
-  it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest', () =>
+  it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest (D09)', () =>
     withServer({}, async (server) => {
       const unusual = 'gyro.lowpass.cutoff = 7 Hz';
       await server.open(uri, `${unusual}\n${'badkey = 1\n'.repeat(5000)}`);

@@ -20,7 +20,7 @@ process.stdin.on('data', talk);
 `;
 
 describe('what comes out of standard output', () => {
-  it('is frames of the protocol and nothing else, however much is logged', () =>
+  it('is frames of the protocol and nothing else, however much is logged (I04)', () =>
     withScratch({ 'noise.cjs': noise }, (scratch) =>
       withServer(
         {

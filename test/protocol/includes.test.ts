@@ -36,7 +36,7 @@ const noQuiet = '2:13-18 line/unknown-constant';
 
 describe('an included script on the disk', () => {
   it(
-    'is looked for again as it appears, changes and goes, without a keystroke',
+    'is looked for again as it appears, changes and goes, without a keystroke (E06)',
     inFolder({}, async ({ server, scratch }) => {
       const main = scratch.uriOf('main.craft');
       const base = scratch.uriOf('base.craft');
@@ -148,7 +148,7 @@ describe('an included script on the disk', () => {
     }),
   );
 
-  it('is decided anew when a folder is added to the workspace', () =>
+  it('is decided anew when a folder is added to the workspace (E08)', () =>
     withScratch({ 'inner/main.craft': '', 'base.craft': 'let quiet = 90 Hz\n' }, (scratch) =>
       withServer({ folders: [scratch.uriOf('inner')] }, async (server) => {
         const main = scratch.uriOf('inner/main.craft');
@@ -164,7 +164,7 @@ describe('an included script on the disk', () => {
 
 describe('scripts that include each other', () => {
   it(
-    'in a circle are told so at the line that closes it',
+    'in a circle are told so at the line that closes it (E05)',
     inFolder(
       {
         'self.craft': 'include "self.craft"\n',
@@ -209,7 +209,7 @@ describe('scripts that include each other', () => {
   );
 
   it(
-    'in a chain of 500 end in a finding about depth',
+    'in a chain of 500 end in a finding about depth (E05)',
     inFolder(chain, async ({ server, scratch }) => {
       const first = scratch.uriOf('c0.craft');
       await server.open(first, 'include "c1.craft"\n');
@@ -225,7 +225,7 @@ describe('scripts that include each other', () => {
 describe('one file with two spellings of its URI', () => {
   const opened = 'file:///c%3A/cfg/base.craft';
 
-  it('is one script, and is answered in the spelling in which it was opened', () =>
+  it('is one script, and is answered in the spelling in which it was opened (E02)', () =>
     withServer({ folders: ['file:///C%3A/cfg'] }, async (server) => {
       const main = 'file:///C:/cfg/main.craft';
       await server.open(opened, 'let quiet = 90 Hz\nbadkey = 1\n');

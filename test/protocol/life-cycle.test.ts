@@ -20,7 +20,7 @@ describe('the life of the server', () => {
     ['with no folder in the list', { rootUri: null, workspaceFolders: [] }],
     ['with a root and no list', { rootUri: 'file:///cfg', workspaceFolders: null }],
   ] satisfies [string, Partial<InitializeParams>][]) {
-    it(`checks a single script ${title}`, () =>
+    it(`checks a single script ${title} (E07)`, () =>
       withServer({ params }, async (server) => {
         await server.open(uri, faulty);
         const { diagnostics } = await server.pushedFor(uri, 1);
@@ -89,7 +89,7 @@ describe('the life of the server', () => {
       assert.equal(await server.exitCode(), 0);
     }));
 
-  it('ends when the process that it was started for is gone, though its input stays open', async () => {
+  it('ends when the process that it was started for is gone, though its input stays open (I01)', async () => {
     const parent = spawn(process.execPath, ['-e', 'process.stdin.resume()']);
     await once(parent, 'spawn');
     const processId = parent.pid ?? null;
@@ -102,7 +102,7 @@ describe('the life of the server', () => {
     });
   });
 
-  it('ends with a parent that dies without a word', async () => {
+  it('ends with a parent that dies without a word (I01)', async () => {
     // The server writes its errors where its parent does: that stream ends when both of them have ended.
     const script = `
       const { spawn } = require('node:child_process');

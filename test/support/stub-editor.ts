@@ -1,6 +1,14 @@
 import Module from 'node:module';
 import { URI, Utils } from 'vscode-uri';
 
+/** A page in an editor, seen from its own side. */
+export interface StubPanel {
+  /** What it was sent. */
+  readonly posted: { readonly kind: string; readonly card?: unknown }[];
+  /** What it sends. */
+  say: (message: unknown) => Promise<void>;
+}
+
 /** What the editor's side did to the world, and what the world is like. */
 export interface World {
   isTrusted: boolean;
@@ -13,6 +21,7 @@ export interface World {
   readonly said: string[];
   script: string | null;
   saveAs: string | null;
+  readonly panels: StubPanel[];
 }
 
 export const world: World = {
@@ -24,11 +33,13 @@ export const world: World = {
   said: [],
   script: null,
   saveAs: null,
+  panels: [],
 };
 
 export function freshWorld(): World {
   world.files.clear();
   world.said.length = 0;
+  world.panels.length = 0;
   return Object.assign(world, {
     isTrusted: true,
     clipboard: '',
@@ -42,6 +53,22 @@ export function freshWorld(): World {
 async function say(text: string): Promise<undefined> {
   world.said.push(text);
   return undefined;
+}
+
+function panelMade() {
+  const panel: StubPanel = { posted: [], say: async () => undefined };
+  world.panels.push(panel);
+  return {
+    onDidDispose: () => undefined,
+    webview: {
+      cspSource: 'https://pages.example',
+      asWebviewUri: (uri: URI) => uri,
+      postMessage: async (message: StubPanel['posted'][number]) => panel.posted.push(message),
+      onDidReceiveMessage: (listener: StubPanel['say']) => {
+        panel.say = listener;
+      },
+    },
+  };
 }
 
 const fs = {
@@ -67,9 +94,11 @@ const editor = {
     showInformationMessage: say,
     showWarningMessage: say,
     showErrorMessage: say,
+    createWebviewPanel: panelMade,
     showQuickPick: async (items: readonly unknown[]) => items[0],
     showSaveDialog: async () => (world.saveAs === null ? undefined : URI.file(world.saveAs)),
   },
+  ViewColumn: { Active: -1, Beside: -2, One: 1 },
   workspace: {
     get isTrusted() {
       return world.isTrusted;

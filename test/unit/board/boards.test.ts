@@ -61,7 +61,7 @@ for (const name of ['wren', 'heron']) {
       assert.equal(setLines?.size, lines?.size);
     });
 
-    it('shows what changed, what is missing, what stands there twice and what was cut off', () => {
+    it('shows what changed, what is missing, what stands there twice and what was cut off (K03)', () => {
       const lines = text.trimEnd().split('\n');
       const settings = readBoardLines(profile(name), text).filter(({ line }) => line.kind === 'setting');
       const [first, second, third] = settings.map(({ number }) => number);

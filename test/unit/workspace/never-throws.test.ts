@@ -74,7 +74,7 @@ const texts: readonly (readonly [string, string])[] = [
 
 describe('no script is too odd', () => {
   for (const [what, text] of texts) {
-    it(`${what} is checked (F03, F06)`, async () => void (await isHeld(text)));
+    it(`${what} is checked (F03, F06, F08)`, async () => void (await isHeld(text)));
   }
 
   it('any characters whatever are checked', async () => {

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import * as vscode from 'vscode';
-import { closeAll, openText, placeOf } from './scripts';
+import { closeAll, foundIn, openText, placeOf, untilFound } from './scripts';
 
 interface Contributed {
   readonly languages: readonly {
@@ -52,7 +52,7 @@ describe('the language in the editor', () => {
     }
   });
 
-  it('starts by itself only for its own scripts', () => {
+  it('starts by itself only for its own scripts (I02)', () => {
     assert.deepEqual(extension().packageJSON.activationEvents, [
       'onLanguage:craft-script',
       'onLanguage:board-text',
@@ -67,6 +67,24 @@ describe('the language in the editor', () => {
       .getConfiguration('editor', { languageId: 'craft-script' })
       .get<{ comments: string; strings: string }>('quickSuggestions');
     assert.deepEqual([suggestions?.comments, suggestions?.strings], ['off', 'off']);
+  });
+});
+
+describe('an old copy of a script, as beside a new one in a comparison', () => {
+  afterEach(closeAll);
+
+  it('has no problems listed (D08)', async () => {
+    const text = '[arming]\ntilt-limt = 60 deg\n';
+    const provided = vscode.workspace.registerTextDocumentContentProvider('earlier', {
+      provideTextDocumentContent: () => text,
+    });
+    const earlier = await vscode.workspace.openTextDocument(vscode.Uri.parse('earlier:/cfg/main.craft'));
+    await vscode.window.showTextDocument(earlier);
+    assert.equal(earlier.languageId, 'craft-script');
+    // What is opened after it is checked; by then the old copy would be.
+    await untilFound(await openText(text), 'line/unknown-name');
+    assert.deepEqual(foundIn(earlier), []);
+    provided.dispose();
   });
 });
 

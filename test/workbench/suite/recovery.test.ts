@@ -17,7 +17,7 @@ function servers(): readonly number[] {
 describe('when the checks crash', () => {
   afterEach(closeAll);
 
-  it('they come back by themselves, with what was typed meanwhile', async () => {
+  it('they come back by themselves, with what was typed meanwhile (I01)', async () => {
     const document = await openText('[arming]\ntilt-limt = 60 deg\n');
     await untilFound(document, 'line/unknown-name');
     const [server, ...others] = servers();

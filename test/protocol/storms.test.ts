@@ -1,0 +1,162 @@
+import assert from 'node:assert/strict';
+import {
+  CancellationTokenSource,
+  CompletionRequest,
+  DidChangeConfigurationNotification,
+  DidChangeWorkspaceFoldersNotification,
+  DocumentSymbolRequest,
+  FileChangeType,
+  HoverRequest,
+} from 'vscode-languageserver-protocol/node';
+import { summaryRequest } from '../../server/src/lsp/protocol';
+import { withScratch } from '../support/scratch';
+import { countingIn, type TestServer, withServer } from '../support/server';
+import { shown } from '../support/shown';
+
+const uri = 'file:///nowhere/main.craft';
+const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+const marked = '0:22-26 line/wrong-dimension';
+
+async function goesOn(server: TestServer): Promise<void> {
+  const next = 'file:///nowhere/next.craft';
+  await server.open(next, faulty);
+  assert.deepEqual(shown((await server.pushedFor(next, 1)).diagnostics), [marked]);
+  assert.deepEqual(server.log, []);
+}
+
+describe('a storm', () => {
+  it('of requests that are cancelled at once leaves every one answered and the server well (D02)', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty);
+      const about = { textDocument: { uri }, position: { line: 0, character: 4 } };
+      const codes = new Map<unknown, number>();
+      const asked = Array.from({ length: 600 }, async (_, index) => {
+        const source = new CancellationTokenSource();
+        const type = [HoverRequest.type, CompletionRequest.type, DocumentSymbolRequest.type][index % 3];
+        const answer = server.connection.sendRequest(type?.method ?? '', about, source.token);
+        if (index % 5 !== 0) source.cancel();
+        const code: unknown = await answer.then(
+          () => 'answered',
+          (error: unknown) => (error as { code?: unknown }).code,
+        );
+        codes.set(code, (codes.get(code) ?? 0) + 1);
+      });
+      await Promise.all(asked);
+      assert.ok((codes.get('answered') ?? 0) >= 120, JSON.stringify([...codes]));
+      assert.deepEqual(
+        [...codes.keys()].filter((code) => code !== 'answered' && code !== -32800),
+        [],
+      );
+      await goesOn(server);
+    }));
+
+  it('of changes on the disk ends with what is there', () =>
+    withScratch({ 'base.craft': 'let quiet = 90 Hz\n' }, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const main = scratch.uriOf('main.craft');
+        await server.open(main, 'include "base.craft"\n[gyro.lowpass]\ncutoff = quiet\n');
+        for (let round = 0; round < 400; round += 1) {
+          scratch.write('base.craft', round % 2 === 0 ? 'let quiet = 90 ms\n' : 'let quiet = 90 Hz\n');
+          await server.filesChanged(
+            { uri: scratch.uriOf('base.craft'), type: FileChangeType.Changed },
+            { uri: scratch.uriOf(`other-${round}.craft`), type: FileChangeType.Created },
+          );
+        }
+        scratch.remove('base.craft');
+        await server.filesChanged({ uri: scratch.uriOf('base.craft'), type: FileChangeType.Deleted });
+        await server.pushed(main, ({ diagnostics }) =>
+          shown(diagnostics).includes('0:8-20 line/include-missing'),
+        );
+        await goesOn(server);
+      }),
+    ));
+
+  it('of settings that change while it runs makes no difference: checks have none (D07)', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty);
+      const before = await server.pushedFor(uri, 1);
+      for (let round = 0; round < 50; round += 1) {
+        const settings = [null, {}, { propsoff: { codeLens: round % 2 === 0 } }, 'x', [1]][round % 5];
+        await server.connection.sendNotification(DidChangeConfigurationNotification.type, { settings });
+      }
+      assert.equal(
+        (await server.connection.sendRequest(summaryRequest, { textDocument: { uri } }))?.counts['must-fix'],
+        1,
+      );
+      assert.equal(server.process.exitCode, null);
+      await server.change(uri, 2, { text: faulty });
+      assert.deepEqual((await server.pushedFor(uri, 2)).diagnostics, before.diagnostics);
+      await goesOn(server);
+    }));
+
+  it('of openings and closings between which nobody waits leaves nothing listed (D04)', () =>
+    withServer({}, async (server) => {
+      for (let round = 0; round < 200; round += 1) {
+        // Versions start anew each time, as after a reload.
+        await server.open(uri, `${faulty}# ${round}\n`, 1);
+        await server.change(uri, 2, { text: `${faulty}${faulty}` });
+        await server.close(uri);
+      }
+      await goesOn(server);
+      const last = server.published.findLast((params) => params.uri === uri);
+      assert.deepEqual(last?.diagnostics ?? [], []);
+    }));
+});
+
+describe('a document that is no file', () => {
+  for (const odd of [
+    'untitled:Untitled-1',
+    'vscode-notebook-cell:/x.ipynb#W0',
+    'made-up://host/a.craft',
+    'a b',
+  ]) {
+    it(`is checked like any other: ${odd} (E01)`, () =>
+      withServer({}, async (server) => {
+        await server.open(odd, `include "base.craft"\n${faulty}`);
+        const { diagnostics } = await server.pushedFor(odd, 1);
+        const found = shown(diagnostics);
+        assert.ok(found.includes('1:22-26 line/wrong-dimension'), found.join());
+        // An include beside it leads nowhere: that is told once, at its place.
+        assert.equal(found.filter((line) => line.startsWith('0:8-20 line/include')).length, 1, found.join());
+        await goesOn(server);
+      }));
+  }
+});
+
+describe('a client that counts in a way of its own', () => {
+  for (const encodings of [['utf-7'], ['', 'utf-99'], []]) {
+    it(`gets the usual one: ${JSON.stringify(encodings)}`, () =>
+      withServer({ capabilities: countingIn(...encodings) }, async (server) => {
+        assert.equal(server.initialized.capabilities.positionEncoding, 'utf-16');
+        await goesOn(server);
+      }));
+  }
+});
+
+describe('several roots', () => {
+  it('may come and go; what a script may include goes by those that are there (E08)', () =>
+    withScratch({ 'one/base.craft': 'let a = 1 Hz\n', 'two/base.craft': 'let b = 2 Hz\n' }, (scratch) =>
+      withServer({ folders: [scratch.uriOf('one'), scratch.uriOf('two')] }, async (server) => {
+        const main = scratch.uriOf('one/main.craft');
+        const lies = '0:8-27 line/include-refused';
+        await server.open(main, 'include "../two/base.craft"\n');
+        const until = (wanted: readonly string[]) =>
+          server.pushed(
+            main,
+            ({ diagnostics }) => JSON.stringify(shown(diagnostics)) === JSON.stringify(wanted),
+          );
+        const folders = async (added: readonly string[], removed: readonly string[]) => {
+          const named = (names: readonly string[]) =>
+            names.map((name) => ({ uri: scratch.uriOf(name), name }));
+          const event = { added: named(added), removed: named(removed) };
+          await server.connection.sendNotification(DidChangeWorkspaceFoldersNotification.type, { event });
+        };
+        await until([lies]);
+        await folders(['.'], []);
+        await until([]);
+        await folders([], ['.']);
+        await until([lies]);
+        await goesOn(server);
+      }),
+    ));
+});

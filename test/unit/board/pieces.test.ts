@@ -1,0 +1,25 @@
+import assert from 'node:assert/strict';
+import { profileOf } from '../../../server/src/board/profile';
+import { piecesOf } from '../../../server/src/board/write';
+import { testCatalog } from '../../support/catalog';
+
+describe('a text for a board that reads slowly (K03)', () => {
+  const board = testCatalog.board('heron');
+  const profile = board === undefined ? null : profileOf(board);
+  assert.ok(profile !== null);
+  const pace = { lines: 40, pause: '1 s' };
+  const slow = { ...profile, text: { ...profile.text, pace } };
+  const lines = Array.from({ length: 1500 }, (_, index) => `line ${index}`);
+
+  it('comes in pieces of as many lines as it takes at once, none lost and none twice', () => {
+    const pieces = piecesOf(slow, lines);
+    assert.equal(pieces.length, Math.ceil(1500 / 40));
+    assert.ok(pieces.every((piece) => piece.length <= 40));
+    assert.deepEqual(pieces.flat(), lines);
+  });
+
+  it('comes in one where any number is taken', () => {
+    const { pace: _, ...text } = slow.text;
+    assert.deepEqual(piecesOf({ ...slow, text }, lines), [lines]);
+  });
+});
