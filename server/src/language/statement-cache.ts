@@ -1,6 +1,9 @@
 import type { Statement } from './ast';
 import { parseLine } from './parser';
 
+/** A longer line is hardly there twice, and what it was at every keystroke would be kept. */
+const longestKept = 2000;
+
 /**
  * Statements by the text of their line, so that equal lines are parsed once. Two generations: when the
  * young one is full it becomes the old one, so the cache stays bounded without keeping count of use.
@@ -12,6 +15,7 @@ export class StatementCache {
   constructor(private readonly capacity = 4096) {}
 
   parse(text: string): Statement {
+    if (text.length > longestKept) return parseLine(text);
     const known = this.young.get(text) ?? this.old.get(text);
     if (known !== undefined) return known;
     const statement = parseLine(text);

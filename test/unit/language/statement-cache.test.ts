@@ -19,4 +19,11 @@ describe('equal lines', () => {
     assert.notEqual(cache.parse('a = 1'), first);
     assert.deepEqual(cache.parse('a = 1'), first);
   });
+
+  it('of thousands of characters are not kept: each keystroke in one would be', () => {
+    const cache = new StatementCache();
+    const line = `name = "${'x'.repeat(5000)}"`;
+    assert.notEqual(cache.parse(line), cache.parse(line));
+    assert.deepEqual(cache.parse(line), cache.parse(line));
+  });
 });
