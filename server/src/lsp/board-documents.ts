@@ -39,6 +39,8 @@ export class BoardDocuments {
   ) {}
 
   get(uri: string): BoardDocument | undefined {
+    // Asked at every place of every finding, and mostly there is none.
+    if (this.open.size === 0) return undefined;
     return this.open.get(canonicalUri(uri));
   }
 

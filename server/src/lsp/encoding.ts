@@ -43,6 +43,8 @@ export interface Lines {
 }
 
 export function toClient(lines: Lines, { line, character }: Position, encoding: Encoding): Position {
+  // Nothing to count: the line need not be looked up.
+  if (encoding === 'utf-16') return { line, character };
   return { line, character: outgoing(lines.lineAt(line)?.text ?? '', character, encoding) };
 }
 

@@ -13,11 +13,15 @@ import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
+import { ToldTexts } from './told-texts';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
 export class Session {
   /** The pack that the pilot looks at, by script. */
   private readonly packs = new Map<string, string | null>();
+
+  /** Sentences of findings that were sent. */
+  readonly toldTexts = new ToldTexts();
 
   /** Texts of boards among the open documents. */
   readonly boards: BoardDocuments;

@@ -2,7 +2,6 @@ import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { Level } from '../catalog/model/check';
 import type { Finding } from '../checks/finding';
 import { levels } from '../checks/order';
-import { adviceOf, messageOf } from '../checks/render';
 import type { BoardProblem } from '../features/board/problems';
 import { toldText } from '../features/board/told';
 import { rangeOf } from '../features/range';
@@ -64,14 +63,13 @@ function leftOut(count: number): Diagnostic {
 }
 
 function diagnosticOf(session: Session, finding: Finding): Diagnostic {
-  const { place, check, level, accepted, related } = finding;
-  const told = `${messageOf(finding)}\n${adviceOf(finding)}`;
+  const { place, check, level, related } = finding;
   const diagnostic: Diagnostic = {
     range: session.clientRange(place.script, rangeOf(place)),
     severity: severities[level],
     code: check.id,
     source: 'propsoff',
-    message: accepted === null ? told : `Accepted (${accepted}): ${messageOf(finding)}`,
+    message: session.toldTexts.textOf(finding),
   };
   if (session.client.textDocument?.publishDiagnostics?.relatedInformation === true && related.length > 0) {
     diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
