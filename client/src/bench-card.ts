@@ -72,9 +72,13 @@ async function save(engine: Engine, script: vscode.Uri): Promise<void> {
   const text = uri.path.endsWith('.md') ? answer.markdown : answer.page;
   if (!(await written(uri, text))) return;
   const open = t('Open');
+  // What opens a file lies on the desktop; in a browser only the editor itself sees the file.
+  const isOnDesktop = uri.scheme === 'file' && vscode.env.uiKind === vscode.UIKind.Desktop;
   const picked = await vscode.window.showInformationMessage(
-    t('The card is saved. Print it from a browser, on A4 or A5.'),
-    open,
+    isOnDesktop
+      ? t('The card is saved. Print it from a browser, on A4 or A5.')
+      : t('The card is saved. Download it from the explorer and print it from a browser, on A4 or A5.'),
+    ...(isOnDesktop ? [open] : []),
   );
   if (picked === open) await vscode.env.openExternal(uri);
 }

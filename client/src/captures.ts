@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { languageId } from './language';
+import { fileSchemes, languageId } from './language';
 
 const { t } = vscode.l10n;
 
@@ -18,10 +18,9 @@ const longestBytes = 20_000_000;
 
 /** Lets the pilot say where the captured text is; undefined when they leave it, or it can't be had. */
 export async function pickCapture(title: string): Promise<Capture | undefined> {
+  const schemes = fileSchemes();
   const open = vscode.workspace.textDocuments
-    .filter(
-      ({ languageId: id, uri }) => id !== languageId && (uri.scheme === 'file' || uri.scheme === 'untitled'),
-    )
+    .filter(({ languageId: id, uri }) => id !== languageId && schemes.has(uri.scheme))
     .map((document): Source => {
       const name = document.uri.path.split('/').at(-1) ?? '';
       const get = async () => ({ text: document.getText(), uri: document.uri });
@@ -42,10 +41,20 @@ export async function pickCapture(title: string): Promise<Capture | undefined> {
   });
   const capture = await picked?.get();
   if (capture?.text.trim() === '') {
-    void vscode.window.showWarningMessage(t('There is no text in it.'));
+    void vscode.window.showWarningMessage(
+      capture.uri === null ? emptyClipboard() : t('There is no text in it.'),
+    );
     return undefined;
   }
   return capture;
+}
+
+function emptyClipboard(): string {
+  return vscode.env.uiKind === vscode.UIKind.Web
+    ? t(
+        'The clipboard is empty, or this browser does not let it be read. Allow it for this page, or take the text from a file.',
+      )
+    : t('There is no text in the clipboard.');
 }
 
 async function fromClipboard(): Promise<Capture> {

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { ComparedSide } from '../../server/src/lsp/protocol';
 import type { FromCompare, ToCompare } from '../compare/messages';
+import { craftFiles } from './craft-files';
 import { earlierRevisions } from './earlier-revisions';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
@@ -45,7 +46,7 @@ async function choicesFor(document: vscode.TextDocument, engine: Engine): Promis
   const here = asOpen(uri, nameOf(uri));
   const summary = await engine.summary(uri);
   const packs = (summary?.packs ?? []).filter((pack) => pack !== summary?.packInView);
-  const found = await vscode.workspace.findFiles('**/*.craft', '**/node_modules/**', 500);
+  const found = await craftFiles();
   const others = found.filter((one) => one.toString() !== uri.toString());
   const group = (label: string, items: readonly Choice[]): readonly Choice[] =>
     items.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }, ...items];
@@ -95,6 +96,14 @@ function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
 
 async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair | undefined> {
   const revisions = await earlierRevisions(uri);
+  if (revisions === null) {
+    void vscode.window.showInformationMessage(
+      t(
+        'Earlier revisions can’t be read here: the editor’s Git extension is not there, as in a browser without a server.',
+      ),
+    );
+    return undefined;
+  }
   if (revisions.length === 0) {
     void vscode.window.showInformationMessage(
       t('There is no earlier revision of {name}: it is not under version control here.', {

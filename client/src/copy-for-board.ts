@@ -38,7 +38,9 @@ export async function copyForBoard(engine: Engine): Promise<void> {
     );
     return;
   }
-  const isDone = isLong(text) ? await savedAsFile(script.uri, text) : await copied(text);
+  const isDone = isLong(text)
+    ? await savedAsFile(script.uri, text, t('The text is long: save it as a file'))
+    : await copied(script.uri, text);
   if (!isDone) return;
   stepDone('hasHandedOver');
   const fault = await writeRecord(script.uri, 'handed', text.record);
@@ -117,9 +119,12 @@ function isLong({ pieces }: Text): boolean {
 }
 
 /** One piece after the other, each read back; false when the pilot leaves or the clipboard holds something else. */
-async function copied({ pieces }: Text): Promise<boolean> {
+async function copied(script: vscode.Uri, text: Text): Promise<boolean> {
+  const { pieces } = text;
   for (const [index, piece] of pieces.entries()) {
-    if (!(await isInClipboard(piece))) {
+    const back = await readBack(piece);
+    if (back === '' && vscode.env.uiKind === vscode.UIKind.Web) return savedInstead(script, text);
+    if (back === null || normal(back) !== normal(piece)) {
       void vscode.window.showErrorMessage(
         t('The clipboard does not hold what was copied. Nothing was handed over.'),
       );
@@ -137,14 +142,27 @@ async function copied({ pieces }: Text): Promise<boolean> {
   return true;
 }
 
-/** Whether the clipboard took a piece: it may refuse, or keep a part of it only. */
-async function isInClipboard(piece: string): Promise<boolean> {
+/** A piece as the clipboard gives it back: it may keep a part of it only. Null: it refused. */
+async function readBack(piece: string): Promise<string | null> {
   try {
     await vscode.env.clipboard.writeText(piece);
-    return normal(await vscode.env.clipboard.readText()) === normal(piece);
+    return await vscode.env.clipboard.readText();
   } catch {
-    return false;
+    return null;
   }
+}
+
+/** A browser may keep its clipboard from being read; then nobody can tell what the board would be given. */
+async function savedInstead(script: vscode.Uri, text: Text): Promise<boolean> {
+  const save = t('Save as a File…');
+  const picked = await vscode.window.showWarningMessage(
+    t(
+      'This browser does not let the clipboard be read back, so it can’t be told whether it holds the whole text. Allow it for this page, or save the text as a file.',
+    ),
+    { modal: true },
+    save,
+  );
+  return picked === save && savedAsFile(script, text, t('Save the text for the board'));
 }
 
 /** Some systems change line ends on the way through their clipboard; nothing else may change. */
@@ -152,10 +170,10 @@ function normal(text: string): string {
   return text.replace(/\r\n?/g, '\n');
 }
 
-async function savedAsFile(script: vscode.Uri, { pieces }: Text): Promise<boolean> {
+async function savedAsFile(script: vscode.Uri, { pieces }: Text, title: string): Promise<boolean> {
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.boardtext` });
   const uri = await vscode.window.showSaveDialog({
-    title: t('The text is long: save it as a file'),
+    title,
     ...(script.scheme === 'untitled' ? {} : { defaultUri }),
   });
   if (uri === undefined) return false;

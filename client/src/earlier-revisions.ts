@@ -33,10 +33,13 @@ export interface Revision {
 
 const most = 50;
 
-/** The revisions that touched a file, newest first; none where there is no repository. */
-export async function earlierRevisions(uri: vscode.Uri): Promise<readonly Revision[]> {
+/**
+ * The revisions that touched a file, newest first; none where there is no repository, null where the editor has
+ * no Git extension, as in a browser without a server.
+ */
+export async function earlierRevisions(uri: vscode.Uri): Promise<readonly Revision[] | null> {
   const extension = vscode.extensions.getExtension<GitExtension>('vscode.git');
-  if (extension === undefined) return [];
+  if (extension === undefined) return null;
   try {
     const git = (await extension.activate()).getAPI(1);
     await lookedThrough(git);

@@ -4,14 +4,15 @@ export const languageId = 'craft-script';
 /** A board's own text. */
 export const boardLanguageId = 'board-text';
 
-/**
- * What is checked: scripts that are files, or are to become files. Texts that other extensions only show, such
- * as the earlier side of a difference, are not. Folders may lie in other file systems than the disk.
- */
-export function servedDocuments(): { readonly scheme: string; readonly language: string }[] {
+/** Kinds of URI of texts that are files, or are to become files. Folders may lie elsewhere than on the disk. */
+export function fileSchemes(): ReadonlySet<string> {
   const folders = vscode.workspace.workspaceFolders ?? [];
-  const schemes = new Set(['file', 'untitled', 'vscode-remote', ...folders.map(({ uri }) => uri.scheme)]);
-  return [...schemes].flatMap((scheme) =>
+  return new Set(['file', 'untitled', 'vscode-remote', ...folders.map(({ uri }) => uri.scheme)]);
+}
+
+/** What is checked. Texts that other extensions only show, such as the earlier side of a difference, are not. */
+export function servedDocuments(): { readonly scheme: string; readonly language: string }[] {
+  return [...fileSchemes()].flatMap((scheme) =>
     [languageId, boardLanguageId].map((language) => ({ scheme, language })),
   );
 }
