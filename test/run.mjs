@@ -116,6 +116,16 @@ async function inOtherEditors() {
   return mochaSuite('editors', 60_000);
 }
 
+/** The editor as a web page alone: tests in its extension host, then what a person sees. */
+async function inWeb() {
+  await ensureChromium();
+  await ensureWorkbench();
+  return sum([
+    await countedRun(process.execPath, [join(root, 'test', 'workbench', 'web', 'in-browser.mjs')]),
+    await mochaSuite('workbench/web', 120_000),
+  ]);
+}
+
 const suites = [
   ['project', project],
   ['unit', () => recordedSuite('unit')],
@@ -126,6 +136,7 @@ const suites = [
   ['workbench', inEditor],
   ['page', inPage],
   ['package', packaged],
+  ['web', inWeb],
 ];
 
 function chosenSuites(names) {

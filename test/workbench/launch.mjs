@@ -7,7 +7,7 @@ import { atExit, freePort, mustRun, scratchFolder, until } from './machine.mjs';
 import { ensureWorkbench, workbenchNode } from './setup.mjs';
 
 /** Everything in the editor that is not about the open script is off. */
-const quietSettings = {
+export const quietSettings = {
   'chat.commandCenter.enabled': false,
   'extensions.autoCheckUpdates': false,
   'extensions.autoUpdate': false,

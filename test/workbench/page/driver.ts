@@ -93,7 +93,7 @@ function prepareFolderSettings(folder: string): void {
 
 export class EditorDriver {
   constructor(
-    private readonly workbench: RunningWorkbench,
+    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'>,
     private readonly context: BrowserContext,
     /** The page itself, for what has no method here. */
     readonly page: Page,

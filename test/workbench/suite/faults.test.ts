@@ -1,10 +1,8 @@
-import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { strict as assert } from 'node:assert';
 import * as vscode from 'vscode';
+import { projectText } from './project-text';
 import { until } from './until';
 
-const folder = join(process.env.PROPSOFF_ROOT ?? '', 'test/faults');
 const levels = ['must-fix', 'risk', 'note', 'tidy'];
 
 /** A dozen of the faulty scripts, from every part of the job. */
@@ -43,8 +41,8 @@ function shownFor(uri: vscode.Uri): readonly string[] {
 describe('a faulty script in the editor', () => {
   for (const name of names) {
     it(`${name} is marked at its place`, async () => {
-      const content = readFileSync(join(folder, `${name}.craft`), 'utf8');
-      const told = JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as { findings: Expected[] };
+      const content = await projectText(`test/faults/${name}.craft`);
+      const told = JSON.parse(await projectText(`test/faults/${name}.json`)) as { findings: Expected[] };
       const expected = told.findings.map(({ id, level, range }) => lineOf(id, level, range));
       const document = await vscode.workspace.openTextDocument({ language: 'craft-script', content });
       await vscode.window.showTextDocument(document);

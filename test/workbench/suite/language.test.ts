@@ -1,6 +1,4 @@
 import { strict as assert } from 'node:assert';
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { closeAll, foundIn, openText, placeOf, untilFound } from './scripts';
 
@@ -39,7 +37,10 @@ describe('the language in the editor', () => {
       language.icon.dark,
       contributed().grammars[0]?.path,
     ];
-    for (const file of files) assert.ok(existsSync(join(extension().extensionPath, file ?? '?')), file);
+    for (const file of files) {
+      const uri = vscode.Uri.joinPath(extension().extensionUri, file ?? '?');
+      assert.ok((await vscode.workspace.fs.readFile(uri)).length > 0, file);
+    }
   });
 
   it('has every command that the palette offers', async () => {

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import * as vscode from 'vscode';
 import { until } from './until';
 
@@ -11,8 +10,8 @@ export async function openText(content: string): Promise<vscode.TextDocument> {
 
 /** A script of the demo workspace, in the active editor. */
 export async function openDemo(name: string): Promise<vscode.TextDocument> {
-  const folder = vscode.workspace.workspaceFolders?.[0]?.uri.fsPath ?? '';
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.file(join(folder, name)));
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri ?? vscode.Uri.file('/');
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, name));
   await vscode.window.showTextDocument(document);
   return document;
 }

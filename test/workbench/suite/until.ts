@@ -1,5 +1,3 @@
-import { setTimeout as pause } from 'node:timers/promises';
-
 /**
  * Asks again until the answer is neither undefined nor false, and gives it back.
  * @throws naming what was waited for, once the deadline (milliseconds) is past.
@@ -14,6 +12,6 @@ export async function until<T>(
     const answer = await ask();
     if (answer !== undefined && answer !== false) return answer as Exclude<T, undefined | false>;
     if (Date.now() > end) throw new Error(`waited in vain for ${what}`);
-    await pause(20);
+    await new Promise((resolve) => setTimeout(resolve, 20));
   }
 }
