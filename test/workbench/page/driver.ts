@@ -93,7 +93,7 @@ function prepareFolderSettings(folder: string): void {
 
 export class EditorDriver {
   constructor(
-    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'>,
+    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'> & Partial<Pick<RunningWorkbench, 'home'>>,
     private readonly context: BrowserContext,
     /** The page itself, for what has no method here. */
     readonly page: Page,
@@ -300,8 +300,9 @@ export class EditorDriver {
     }
   }
 
-  /** Folder that the editor keeps what is installed in. */
+  /** Folder that the editor keeps what is installed in; an editor that is a page alone has none. */
   get installed(): string {
+    if (this.workbench.home === undefined) throw new Error('nothing can be installed in this editor');
     return join(this.workbench.home, 'extensions');
   }
 
