@@ -93,7 +93,8 @@ function prepareFolderSettings(folder: string): void {
 
 export class EditorDriver {
   constructor(
-    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'> & Partial<Pick<RunningWorkbench, 'home'>>,
+    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'> &
+      Partial<Pick<RunningWorkbench, 'home'>>,
     private readonly context: BrowserContext,
     /** The page itself, for what has no method here. */
     readonly page: Page,
