@@ -15,12 +15,8 @@ import { perItem } from './per-item';
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
 export function* lineFindings(craft: Craft): Iterable<Raised> {
   const { root } = craft;
-  for (const [line, problems] of root.problems) {
-    for (const one of problems) yield raisedFrom(craft, root, line, one);
-  }
-  for (const { line, problems } of dynamicProblems(craft)) {
-    for (const one of problems) yield raisedFrom(craft, root, line, one);
-  }
+  yield* wrongLines(craft);
+  yield* dynamicLines(craft);
   for (const key of root.repeatedKeys) yield* repeated(craft, key);
   for (const { script, line, problem: found } of craft.layers().problems) {
     if (script === root) yield raisedFrom(craft, root, line, found);
@@ -31,15 +27,29 @@ export function* lineFindings(craft: Craft): Iterable<Raised> {
   }
 }
 
-/** Lines with problems that show only with the rest of the craft. */
-function dynamicProblems(craft: Craft) {
+/** What is wrong with lines by themselves. Kept by line: an edit makes nothing anew for those that it leaves. */
+function* wrongLines(craft: Craft): Iterable<Raised> {
+  const { root, cells } = craft;
+  for (const [line, problems] of root.problems) {
+    const key = root.keyOfWrong(line);
+    yield* cells.get(`raised ${key}`, () => {
+      cells.read(key);
+      return problems.map((one) => raisedFrom(craft, root, line, one));
+    });
+  }
+}
+
+/** What is wrong with lines and shows only with the rest of the craft. */
+function dynamicLines(craft: Craft): readonly Raised[] {
   const keys = () =>
     craft.cells.get('dynamic keys', () => {
       craft.cells.read(inputKeys.dynamic);
       return [...craft.root.dynamicKeys()];
     });
-  return perItem(craft.cells, 'dynamic problems', keys, (key) =>
-    craft.lineProblems(key).filter(({ problems }) => problems.length > 0),
+  return perItem(craft.cells, 'raised by keys', keys, (key) =>
+    craft
+      .lineProblems(key)
+      .flatMap(({ line, problems }) => problems.map((one) => raisedFrom(craft, craft.root, line, one))),
   );
 }
 

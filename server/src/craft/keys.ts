@@ -18,6 +18,8 @@ export const inputKeys = {
   /** Anything at all under a group, such as `craft`. */
   group: (name: string) => `group ${name}`,
   repeated: 'repeated',
+  /** A line that has problems by itself, by its number. */
+  wrongLine: (number: number) => `wrong ${number}`,
   /** Which keys have lines that can only be checked with the rest of the craft. */
   dynamic: 'dynamic',
   /** Sections or settings for one pack only. */

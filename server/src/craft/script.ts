@@ -17,6 +17,9 @@ export class Script {
   private readonly index = new LineIndex();
   /** Only lines with problems. */
   private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
+  /** The key of each of them, never used for another line. */
+  private readonly wrongKeys = new Map<ScriptLine, string>();
+  private lastWrong = 0;
   private readonly dynamic = new Map<string, number>();
   /** Keys that came to the dynamic ones, or went, with the edit that is being taken in. */
   private readonly dynamicMoved = new Set<string>();
@@ -85,6 +88,13 @@ export class Script {
     return this.wrong;
   }
 
+  /** The key under which a line with problems is known; it changes when the line goes. */
+  keyOfWrong(line: ScriptLine): string {
+    const key = this.wrongKeys.get(line);
+    if (key === undefined) throw new Error('the line has no problem by itself');
+    return key;
+  }
+
   /** Keys of lines that can only be checked with the rest of the craft. */
   dynamicKeys(): Iterable<string> {
     return this.dynamic.keys();
@@ -135,7 +145,7 @@ export class Script {
     }
     this.count(line, 1, changed);
     const { problems, isDynamic, isUnknown } = checkLine(line, this.catalog);
-    if (problems.length > 0) this.wrong.set(line, problems);
+    if (problems.length > 0) this.addWrong(line, problems);
     if (isDynamic) this.countDynamic(line, 1);
     if (isUnknown === true) this.unknown.add(line);
   }
@@ -147,9 +157,23 @@ export class Script {
       this.markRepeated(key, changed);
     }
     this.count(line, -1, changed);
-    this.wrong.delete(line);
+    this.removeWrong(line, changed);
     this.unknown.remove(line);
     if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
+  }
+
+  private addWrong(line: ScriptLine, problems: readonly Problem[]): void {
+    this.lastWrong += 1;
+    this.wrong.set(line, problems);
+    this.wrongKeys.set(line, inputKeys.wrongLine(this.lastWrong));
+  }
+
+  private removeWrong(line: ScriptLine, changed: Set<string>): void {
+    const key = this.wrongKeys.get(line);
+    if (key === undefined) return;
+    this.wrong.delete(line);
+    this.wrongKeys.delete(line);
+    changed.add(key);
   }
 
   private markRepeated(key: string, changed: Set<string>): void {

@@ -1,0 +1,56 @@
+import { strict as assert } from 'node:assert';
+import { Checker } from '../../../server/src/checks/engine';
+import { Craft } from '../../../server/src/craft/craft';
+import { Script } from '../../../server/src/craft/script';
+import { testCatalog } from '../../support/catalog';
+
+const flights = Array.from({ length: 200 }, (_, index) => [
+  `[flight.day-${index}]`,
+  'pack = triple',
+  `minutes = ${index + 1} min`,
+  'windd = 3 m/s',
+]).flat();
+const text = ['[pack.single]', 'cells = 1', ...flights].join('\n');
+
+function opened() {
+  const script = new Script('test:///work/a.craft', text, testCatalog);
+  const craft = new Craft(script, testCatalog, { open: () => ({ kind: 'missing' }) });
+  const checker = new Checker(testCatalog);
+  const edit = (line: number, character: number, length: number, put: string) => {
+    const end = { line, character: character + length };
+    const changed = script.edit([{ start: { line, character }, end, text: put }]);
+    craft.changed(changed);
+    return changed;
+  };
+  return { edit, findings: () => checker.findings(craft) };
+}
+
+describe('what was found before an edit', () => {
+  it('is the same object afterwards where nothing about it changed', () => {
+    const { edit, findings } = opened();
+    const before = new Set(findings());
+    edit(4, 'minutes = '.length, 1, '900');
+    const fresh = findings().filter((finding) => !before.has(finding));
+    assert.deepEqual(
+      fresh.map(({ check, place }) => [check.id, place.line.text]),
+      [['line/outside-range', 'minutes = 900 min']],
+    );
+  });
+
+  it('is made anew for the line itself', () => {
+    const { edit, findings } = opened();
+    const before = findings().filter(({ place }) => place.line.text.startsWith('windd'));
+    edit(5, 0, 0, 'x');
+    const after = findings().filter(({ place }) => /^x?windd/.test(place.line.text));
+    assert.equal(after.length, before.length);
+    assert.equal(after.filter((finding) => !before.includes(finding)).length, 1);
+  });
+
+  it('of a line that needs the craft leaves the list of such lines alone', () => {
+    const { edit, findings } = opened();
+    findings();
+    const changed = edit(3, 'pack = '.length, 'triple'.length, 'single');
+    assert.ok(!changed.has('dynamic'));
+    assert.ok(edit(3, 0, 'pack = single'.length, '').has('dynamic'));
+  });
+});
