@@ -65,7 +65,8 @@ function ruleOf(id: string, catalog: Catalog) {
 
 /** A check's words without the brackets round optional parts; a value stands as its name. */
 function plain(template: string): string {
-  return template.replace(/\[\[|\]\]/g, '').replace(/\{([^{} ]*)[^{}]*\}/g, '<$1>');
+  const named = (slot: string) => `<${slot.slice(1, -1).split(' ')[0] ?? ''}>`;
+  return template.replace(/\[\[|\]\]/g, '').replace(/\{[^{}]*\}/g, named);
 }
 
 /** Nothing is left out silently. */
