@@ -15,7 +15,7 @@ const band = { from: 0.5, to: 300 };
 /** s: long enough for the first swing of the slowest of them. */
 export const watched = 0.25;
 /** How many periods of the crossover a step is watched for its overshoot: the first swing is over in one. */
-const swings = 2;
+const swings = 1.5;
 const degrees = 180 / Math.PI;
 
 interface Told {

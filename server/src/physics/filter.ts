@@ -1,4 +1,4 @@
-import { angle, type Complex, magnitude, one, over, times } from './complex';
+import { angle, type Complex, magnitude, one, over, times, unit } from './complex';
 
 /**
  * A digital filter of at most second order, at `rate` samples a second:
@@ -66,9 +66,16 @@ function warpedCutoff(frequency: number, rate: number): number {
 }
 
 /** What the filter makes of a tone (Hz): its gain as size, its shift as angle. */
-export function response({ rate, b, a }: DigitalFilter, frequency: number): Complex {
-  const turn = (-2 * Math.PI * frequency) / rate;
-  const [once, onceIm] = [Math.cos(turn), Math.sin(turn)];
+export function response(filter: DigitalFilter, frequency: number): Complex {
+  return responseTo(filter, sampleEarlier(filter.rate, frequency));
+}
+
+/** How a tone (Hz) stands one sample earlier. */
+function sampleEarlier(rate: number, frequency: number): Complex {
+  return unit((-2 * Math.PI * frequency) / rate);
+}
+
+function responseTo({ b, a }: DigitalFilter, { re: once, im: onceIm }: Complex): Complex {
   const [twice, twiceIm] = [2 * once * once - 1, 2 * once * onceIm];
   const up = { re: b[0] + b[1] * once + b[2] * twice, im: b[1] * onceIm + b[2] * twiceIm };
   const down = { re: 1 + a[0] * once + a[1] * twice, im: a[0] * onceIm + a[1] * twiceIm };
@@ -116,7 +123,13 @@ export interface Chain {
 
 /** What the whole chain makes of a tone (Hz). */
 export function chainResponse(chain: Chain, frequency: number): Complex {
-  return folded(chain, one, (filter) => response(filter, frequency), times);
+  // Filters that work equally often see the same tone.
+  let [rate, earlier] = [0, one];
+  const ask = (filter: DigitalFilter) => {
+    if (filter.rate !== rate) [rate, earlier] = [filter.rate, sampleEarlier(filter.rate, frequency)];
+    return responseTo(filter, earlier);
+  };
+  return folded(chain, one, ask, times);
 }
 
 export function chainGain(chain: Chain, frequency: number): number {
