@@ -3,8 +3,9 @@
 import { arch, cpus, platform } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { testCatalog } from '../support/catalog';
+import { compileCatalog } from '../../server/build/compile-catalog';
 import { answerMeasures } from './answers';
+import { builtEngine } from './built-engine';
 import { captureMeasures } from './capture';
 import { commandLineMeasures } from './command-line';
 import type { Group } from './group';
@@ -28,9 +29,9 @@ const groups: readonly Group[] = [
   { name: 'memory', hasPeers: true, measure: memoryMeasures },
   { name: 'command-line', hasPeers: false, measure: commandLineMeasures },
   { name: 'size', hasPeers: false, measure: sizeMeasures },
-  { name: 'sheet', hasPeers: false, measure: ({ catalog }) => sheetMeasures(catalog, root) },
-  { name: 'capture', hasPeers: false, measure: ({ catalog }) => captureMeasures(catalog, root) },
-  { name: 'panel', hasPeers: false, measure: () => panelMeasures(root) },
+  { name: 'sheet', hasPeers: false, measure: sheetMeasures },
+  { name: 'capture', hasPeers: false, measure: captureMeasures },
+  { name: 'panel', hasPeers: false, measure: ({ root }) => panelMeasures(root) },
 ];
 
 async function main(): Promise<void> {
@@ -44,10 +45,12 @@ async function main(): Promise<void> {
   const picked = pickedGroups(values.only);
   if (picked.some(({ hasPeers }) => hasPeers)) await ensurePeers();
   const runs = (full: number, quick: number) => (values.quick ? quick : full);
+  const engine = await builtEngine(root);
+  const catalog = engine.loadCatalog(compileCatalog(root).bundle);
   const measures: Measure[] = [];
   for (const { name, measure } of picked) {
     process.stderr.write(`measuring: ${name}\n`);
-    measures.push(...(await measure({ catalog: testCatalog, root, runs })));
+    measures.push(...(await measure({ engine, catalog, root, runs })));
   }
   const machine = `${cpus()[0]?.model.trim() ?? 'unknown'}, ${cpus().length} cores, ${platform()} ${arch()}`;
   const versions = { node: process.version, ...peerVersions() };

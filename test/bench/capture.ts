@@ -1,14 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { entriesOf } from '../../server/src/board/entries';
-import { profileOf } from '../../server/src/board/profile';
-import { prove } from '../../server/src/board/prove';
-import { scriptFromBoardText } from '../../server/src/board/to-script';
-import { writeBoardText } from '../../server/src/board/write';
-import type { Catalog } from '../../server/src/catalog/catalog';
-import { CraftView } from '../../server/src/craft/view';
-import { Workspace } from '../../server/src/workspace/workspace';
 import { demoHost } from './demo-host';
+import type { Bench } from './group';
 import { against, calibration, type Measure, timed } from './measure';
 
 const runs = 5;
@@ -19,7 +12,8 @@ const most = 2000 / 20;
 const linear = 12;
 
 /** A long capture read into a script, that script checked, and the capture proved against the racer. */
-export async function captureMeasures(catalog: Catalog, root: string): Promise<readonly Measure[]> {
+export async function captureMeasures({ engine, catalog, root }: Bench): Promise<readonly Measure[]> {
+  const { CraftView, Workspace, entriesOf, profileOf, prove, scriptFromBoardText, writeBoardText } = engine;
   const demo = join(root, 'test/demo');
   const host = demoHost(demo);
   const workspace = new Workspace({ catalog, host });

@@ -1,8 +1,10 @@
 import type { Catalog } from '../../server/src/catalog/catalog';
+import type { Engine } from './built-engine';
 import type { Measure, Runs } from './measure';
 
 /** What measures are taken with. */
 export interface Bench {
+  readonly engine: Engine;
   readonly catalog: Catalog;
   readonly root: string;
   readonly runs: Runs;

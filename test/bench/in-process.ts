@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Workspace } from '../../server/src/workspace/workspace';
+import type { Workspace } from '../../server/src/workspace/workspace';
 import type { Bench } from './group';
 import { against, elapsed, interleaved, type Measure } from './measure';
 import { type EditedText, equalWork } from './peers/documents';
@@ -36,14 +36,14 @@ export async function inProcessMeasures(bench: Bench): Promise<readonly Measure[
   ];
 }
 
-async function opened({ catalog, root }: Bench, { text }: EditedText): Promise<Workspace> {
+async function opened({ engine, catalog, root }: Bench, { text }: EditedText): Promise<Workspace> {
   const host = {
     readText: async (file: string) =>
       readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
     refusal: () => null,
   };
-  const workspace = new Workspace({ catalog, host });
+  const workspace = new engine.Workspace({ catalog, host });
   workspace.openScript(uri, text, 0);
   await workspace.settled();
   return workspace;

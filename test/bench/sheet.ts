@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Catalog } from '../../server/src/catalog/catalog';
-import { buildSheet } from '../../server/src/sheet/build-sheet';
-import { Workspace } from '../../server/src/workspace/workspace';
+import type { Workspace } from '../../server/src/workspace/workspace';
 import { demoHost } from './demo-host';
+import type { Bench } from './group';
 import { against, calibration, type Measure, timed } from './measure';
 
 /** The demo craft with the most to compute: two packs, position sensor, log. */
@@ -16,13 +15,13 @@ const runs = 200;
 const goals = { whole: 10 / 20, changed: 2 / 20 };
 
 /** The build sheet of the largest demo craft: all of it, and again after one filter value has changed. */
-export async function sheetMeasures(catalog: Catalog, root: string): Promise<readonly Measure[]> {
+export async function sheetMeasures({ engine, catalog, root }: Bench): Promise<readonly Measure[]> {
   const demo = join(root, 'test/demo');
   const host = demoHost(demo);
   const text = readFileSync(join(demo, largest), 'utf8');
   const uri = `file:///demo/${largest}`;
   const opened = async () => {
-    const workspace = new Workspace({ catalog, host });
+    const workspace = new engine.Workspace({ catalog, host });
     workspace.openScript(uri, text, 0);
     await workspace.settled();
     return workspace;
@@ -31,7 +30,7 @@ export async function sheetMeasures(catalog: Catalog, root: string): Promise<rea
   const sheetOf = (workspace: Workspace) => {
     const craft = workspace.get(uri)?.craft;
     if (craft === undefined) throw new Error(`${largest} is not open`);
-    return buildSheet(craft, findings, craft.packs()[0] ?? null);
+    return engine.buildSheet(craft, findings, craft.packs()[0] ?? null);
   };
 
   const fresh: Workspace[] = [];

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { built } from '../../support/built';
+import { asServersShip } from '../built-engine';
 import type { Canned } from './canned';
 import type { ServerOptions } from './language-server';
 import type { Schema } from './schema';
@@ -37,13 +38,7 @@ export async function echo(folder: string, canned: Canned): Promise<ServerOption
   await build({
     entryPoints: [join(__dirname, 'echo-server.ts')],
     outfile,
-    bundle: true,
-    minify: true,
-    platform: 'node',
-    format: 'cjs',
-    target: 'node20',
-    mainFields: ['module', 'main'],
-    logLevel: 'warning',
+    ...asServersShip,
   });
   return {
     ...ours(folder),
