@@ -1,5 +1,7 @@
+import { strict as assert } from 'node:assert';
 import { type CheckCase, holdChecks } from '../../support/check-cases';
 import { estimateIds } from '../../support/estimate-cases';
+import { craftOf, findingsOf } from '../../support/findings';
 
 const whole = 'craft.mass = 200 g';
 const arm = ['switch.arm.channel = 5', 'switch.arm.on = 1650..2100 us'];
@@ -282,3 +284,19 @@ const cases: readonly CheckCase[] = [
 ];
 
 holdChecks('obey', cases, estimateIds);
+
+describe('a switch that arms where it rests', () => {
+  const fixesWith = (...more: readonly string[]) =>
+    findingsOf(craftOf(['switch.arm.channel = 5', 'switch.arm.on = 900..1300 us', ...more].join('\n')))
+      .filter(({ check }) => check.id === 'obey/arm-at-rest')
+      .flatMap(({ fixes }) => fixes.map(({ title }) => title));
+
+  it('may arm at the other end', () => {
+    assert.deepEqual(fixesWith(), ['Arm at the other end']);
+    assert.deepEqual(fixesWith('switch.arm.at-loss = 1000 us'), ['Arm at the other end']);
+  });
+
+  it('is not sent to where it goes when the link is lost', () => {
+    assert.deepEqual(fixesWith('switch.arm.at-loss = 1900 us'), []);
+  });
+});

@@ -103,12 +103,13 @@ function freeChannel(view: CraftView, { name }: SwitchUse): readonly RuleFix[] {
   return [];
 }
 
-/** The same part seen from the other end of the travel, where the switch doesn't rest. */
+/** The same part seen from the other end of the travel, where the switch neither rests nor goes with the link lost. */
 function otherEnd(view: CraftView, { low, high }: Part, rest: number): readonly RuleFix[] {
   const ends = travel(view);
   if (ends === null) return [];
   const mirrored = { low: ends.low + ends.high - high, high: ends.low + ends.high - low };
-  if (isInside(mirrored, rest)) return [];
+  const loss = view.quantity('switch.arm.at-loss');
+  if (isInside(mirrored, rest) || (loss !== null && isInside(mirrored, loss))) return [];
   const to = partText(view, mirrored);
   return [{ title: 'Arm at the other end', set: 'switch.arm.on', to }];
 }
