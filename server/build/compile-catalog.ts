@@ -1,6 +1,6 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { numberFaults } from '../src/catalog/faults/numbers';
 import { benchCardFile } from '../src/catalog/model/bench-card';
 import type { Bundle } from '../src/catalog/model/bundle';
@@ -30,8 +30,9 @@ export interface Compiled {
  */
 export function compileCatalog(root: string): Compiled {
   const problems: string[] = [];
-  const one = <T>(file: string, model: z.ZodType<T>): T | undefined => readData(root, file, model, problems);
-  const folder = <T>(name: string, model: z.ZodType<T>): T[] =>
+  const one = <T>(file: string, model: z.ZodMiniType<T>): T | undefined =>
+    readData(root, file, model, problems);
+  const folder = <T>(name: string, model: z.ZodMiniType<T>): T[] =>
     filesIn(root, name).flatMap((file) => one(file, model) ?? []);
 
   const bundle: Bundle = {

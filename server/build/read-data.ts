@@ -1,12 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type * as z from 'zod';
+import * as z from 'zod/mini';
+
+// What ships finds its own words for what does not fit: the library's are for the authors of data alone.
+z.config(z.locales.en());
 
 /** Reads one JSON file and checks it against its model; problems are added to the list, one a fault. */
 export function readData<T>(
   root: string,
   file: string,
-  model: z.ZodType<T>,
+  model: z.ZodMiniType<T>,
   problems: string[],
 ): T | undefined {
   let data: unknown;

@@ -24,7 +24,7 @@ export const counts = z
 
 export const found = {
   id: z.string().describe('The check: wire/port-shared.'),
-  level: level.describe('note for a risk that the script accepts.'),
+  level: level.check(z.describe('note for a risk that the script accepts.')),
   message: z.string().describe('What is wrong, in a sentence.'),
   advice: z.string().describe('What to do about it.'),
 };

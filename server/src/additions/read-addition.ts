@@ -1,5 +1,5 @@
 import type { Node } from 'jsonc-parser';
-import type { ZodError } from 'zod';
+import type * as z from 'zod/mini';
 import { type Addition, addition, boardFile } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
@@ -61,7 +61,7 @@ export const readAddition: Reader = (text, kind) => {
 
 type Parsed =
   | { readonly data: Addition; readonly error?: never }
-  | { readonly data?: never; readonly error: ZodError };
+  | { readonly data?: never; readonly error: z.core.$ZodError };
 
 function parsedAddition(value: unknown): Parsed {
   const { data, error } = addition.safeParse(value);

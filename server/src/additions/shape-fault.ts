@@ -1,10 +1,10 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import type { Fault } from '../catalog/faults/fault';
 
 type Issue = z.core.$ZodIssue;
 
 /** The first way in which data does not fit its model, in words. `key`: the name that is too much there. */
-export function shapeFault(error: z.ZodError): Fault & { readonly key?: string } {
+export function shapeFault(error: z.core.$ZodError): Fault & { readonly key?: string } {
   const [issue] = error.issues;
   if (issue === undefined) return { at: [], message: 'it does not fit its model' };
   const at = issue.path.filter((part): part is string | number => typeof part !== 'symbol');

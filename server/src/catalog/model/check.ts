@@ -4,19 +4,23 @@ import * as z from './plain-zod';
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 
 /** `group/what-is-wrong` */
-const checkId = z.string().regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/);
+const checkId = z.string().check(z.regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/));
 
 const told = {
-  id: checkId.describe('A group and what is wrong: own/buzzer-shrill.'),
-  level: level.describe(
-    'must-fix: endangers or will be refused. risk: can hurt. note: worth knowing. tidy: style.',
+  id: checkId.check(z.describe('A group and what is wrong: own/buzzer-shrill.')),
+  level: level.check(
+    z.describe('must-fix: endangers or will be refused. risk: can hurt. note: worth knowing. tidy: style.'),
   ),
-  title: z.string().min(5).describe('A few words: what is looked at.'),
+  title: z.string().check(z.minLength(5), z.describe('A few words: what is looked at.')),
   message: z
     .string()
-    .min(10)
-    .describe('One sentence that says what is wrong with the numbers in it; {a.name} puts a value in.'),
-  advice: z.string().min(10).describe('One sentence that says what to do; {a.name} puts a value in.'),
+    .check(
+      z.minLength(10),
+      z.describe('One sentence that says what is wrong with the numbers in it; {a.name} puts a value in.'),
+    ),
+  advice: z
+    .string()
+    .check(z.minLength(10), z.describe('One sentence that says what to do; {a.name} puts a value in.')),
   source,
 };
 
@@ -24,7 +28,7 @@ const told = {
 const codeCheck = z.strictObject({
   ...told,
   /** The formula or the rule that the algorithm follows, by the names of the settings. Line checks need none. */
-  rule: prose.optional(),
+  rule: z.optional(prose),
   by: z.literal('code'),
 });
 
@@ -36,37 +40,39 @@ const codeCheck = z.strictObject({
 export const dataCheck = z.strictObject({
   ...told,
   by: z.literal('data'),
-  scope: z.enum(['craft', 'pack']).describe('Looked at once for the craft, or once for each pack.'),
+  scope: z.enum(['craft', 'pack']).check(z.describe('Looked at once for the craft, or once for each pack.')),
   each: z
-    .string()
-    .optional()
-    .describe('The collection whose members are taken in turn: pack, switch, overlay, gyro.notch.'),
+    .optional(z.string())
+    .check(z.describe('The collection whose members are taken in turn: pack, switch, overlay, gyro.notch.')),
   whole: z
-    .boolean()
-    .optional()
-    .describe('Only where the script sets something under "craft": for rules about what is missing.'),
-  when: z
-    .array(z.string().min(3))
-    .min(1)
-    .describe(
-      'Conditions that must all hold: "power.warn-cell <= power.land-cell", "receiver.link is crsf", "arming.needs has gyro-still", "motor.poles is missing".',
+    .optional(z.boolean())
+    .check(
+      z.describe('Only where the script sets something under "craft": for rules about what is missing.'),
     ),
-  at: z.string().describe('The setting at whose line the finding stands.'),
-  related: z.array(z.strictObject({ at: z.string(), message: z.string().min(3) })).optional(),
-  fixes: z
-    .array(
+  when: z
+    .array(z.string().check(z.minLength(3)))
+    .check(
+      z.minLength(1),
+      z.describe(
+        'Conditions that must all hold: "power.warn-cell <= power.land-cell", "receiver.link is crsf", "arming.needs has gyro-still", "motor.poles is missing".',
+      ),
+    ),
+  at: z.string().check(z.describe('The setting at whose line the finding stands.')),
+  related: z.optional(z.array(z.strictObject({ at: z.string(), message: z.string().check(z.minLength(3)) }))),
+  fixes: z.optional(
+    z.array(
       z.strictObject({
-        title: z.string().min(3),
+        title: z.string().check(z.minLength(3)),
         set: z.string(),
         /** The new value: an expression, a word, or a text with `{…}` for computed parts. */
         to: z.string(),
       }),
-    )
-    .optional(),
+    ),
+  ),
 });
 
 export const check = z.discriminatedUnion('by', [codeCheck, dataCheck]);
-export const checkFile = z.strictObject({ group: z.string(), checks: z.array(check).min(1) });
+export const checkFile = z.strictObject({ group: z.string(), checks: z.array(check).check(z.minLength(1)) });
 
 export type Level = z.infer<typeof level>;
 export type Check = z.infer<typeof check>;

@@ -4,14 +4,14 @@ import * as z from './plain-zod';
 /** A member that a closed collection can have, such as the switch function `arm`. */
 export const member = z.strictObject({
   name: nameText,
-  title: z.string().min(3),
+  title: z.string().check(z.minLength(3)),
   summary: prose,
   /** Shown by most craft; completion puts it first. */
-  common: z.boolean().optional(),
+  common: z.optional(z.boolean()),
   /** An overlay element: how many characters of the grid it usually takes. */
-  characters: z.number().int().positive().optional(),
+  characters: z.optional(z.int().check(z.positive())),
   /** An overlay element: what it looks like, with an invented reading. */
-  sample: z.string().min(1).optional(),
+  sample: z.optional(z.string().check(z.minLength(1))),
 });
 
 /** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.notch.<number>`. */
@@ -25,8 +25,8 @@ export const collection = z.strictObject({
   summary: prose,
   keys: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('open') }),
-    z.strictObject({ kind: z.literal('closed'), members: z.array(member).min(1) }),
-    z.strictObject({ kind: z.literal('numbers'), from: z.number().int(), to: z.number().int() }),
+    z.strictObject({ kind: z.literal('closed'), members: z.array(member).check(z.minLength(1)) }),
+    z.strictObject({ kind: z.literal('numbers'), from: z.int(), to: z.int() }),
   ]),
 });
 

@@ -5,10 +5,17 @@ import * as z from './plain-zod';
 export const flown = z.strictObject({
   version: z.literal(1),
   /** The flight's name in the script. */
-  flight: z.string().max(200),
-  pack: z.string().max(200).nullable(),
+  flight: z.string().check(z.maxLength(200)),
+  pack: z.nullable(z.string().check(z.maxLength(200))),
   /** Every setting with the pack that was flown, as a script writes it. */
-  settings: z.array(z.strictObject({ path: z.string().max(300), value: z.string().max(2000) })).max(20_000),
+  settings: z
+    .array(
+      z.strictObject({
+        path: z.string().check(z.maxLength(300)),
+        value: z.string().check(z.maxLength(2000)),
+      }),
+    )
+    .check(z.maxLength(20_000)),
 });
 
 export type Flown = z.infer<typeof flown>;

@@ -4,15 +4,19 @@ import * as z from './plain-zod';
 /** What was last handed over to a board, kept beside the script as `<script>.handed.json`. */
 export const handOver = z.strictObject({
   version: z.literal(1),
-  board: z.string().max(100),
-  pack: z.string().max(200).nullable(),
+  board: z.string().check(z.maxLength(100)),
+  pack: z.nullable(z.string().check(z.maxLength(200))),
   /** Why it was handed over in spite of must-fix findings; null where there were none. */
-  reason: z.string().max(2000).nullable(),
+  reason: z.nullable(z.string().check(z.maxLength(2000))),
   lines: z
     .array(
-      z.strictObject({ group: z.string().max(200), name: z.string().max(200), value: z.string().max(1000) }),
+      z.strictObject({
+        group: z.string().check(z.maxLength(200)),
+        name: z.string().check(z.maxLength(200)),
+        value: z.string().check(z.maxLength(1000)),
+      }),
     )
-    .max(20_000),
+    .check(z.maxLength(20_000)),
 });
 
 export type HandOver = z.infer<typeof handOver>;

@@ -4,20 +4,20 @@ import * as z from './plain-zod';
 
 const port = z.strictObject({
   name: nameText,
-  directions: z.array(z.enum(['in', 'out'])).min(1),
+  directions: z.array(z.enum(['in', 'out'])).check(z.minLength(1)),
   /** Whether the port can read (in) or write (out) an inverted signal. */
   invertedIn: z.boolean(),
   invertedOut: z.boolean(),
   /** What else uses the port's pins, if anything: "USB set-up". */
-  sharedWith: z.string().optional(),
+  sharedWith: z.optional(z.string()),
 });
 
 const rail = z.strictObject({
   name: nameText,
   /** null: as the pack delivers. */
-  voltage: quantityText.nullable(),
+  voltage: z.nullable(quantityText),
   /** null: as much as the pack and the leads bear. */
-  currentLimit: quantityText.nullable(),
+  currentLimit: z.nullable(quantityText),
 });
 
 /** A board profile: what the board has, and how it writes its settings. */
@@ -25,25 +25,25 @@ export const board = z.strictObject({
   name: nameText,
   title: z.string(),
   summary: prose,
-  ports: z.array(port).min(1),
+  ports: z.array(port).check(z.minLength(1)),
   /** Clock that the ports divide by whole numbers to get their line speeds, where the maker tells. */
-  serialClock: quantityText.optional(),
-  motorOutputs: z.number().int().positive(),
-  rails: z.array(rail).min(1),
+  serialClock: z.optional(quantityText),
+  motorOutputs: z.int().check(z.positive()),
+  rails: z.array(rail).check(z.minLength(1)),
   gyro: z.strictObject({
-    rates: z.array(quantityText).min(1),
+    rates: z.array(quantityText).check(z.minLength(1)),
     fullScale: quantityText,
-    bits: z.number().int().positive(),
+    bits: z.int().check(z.positive()),
   }),
   packInput: z.strictObject({
     dividerUpper: quantityText,
     dividerLower: quantityText,
     reference: quantityText,
-    mostCells: z.number().int().positive(),
+    mostCells: z.int().check(z.positive()),
     currentShunt: z.boolean(),
   }),
   /** null: the board keeps no log. */
-  log: z.strictObject({ medium: nameText, size: quantityText }).nullable(),
+  log: z.nullable(z.strictObject({ medium: nameText, size: quantityText })),
   overlay: z.boolean(),
   sensors: z.array(z.enum(['barometer', 'compass'])),
   ...boardTextHalf,
@@ -55,19 +55,19 @@ export const link = z.strictObject({
   name: nameText,
   title: z.string(),
   summary: prose,
-  uses: z.array(z.enum(['receiver', 'telemetry', 'position', 'video', 'esc'])).min(1),
+  uses: z.array(z.enum(['receiver', 'telemetry', 'position', 'video', 'esc'])).check(z.minLength(1)),
   baud: quantityText,
-  dataBits: z.number().int(),
+  dataBits: z.int(),
   parity: z.enum(['none', 'even', 'odd']),
-  stopBits: z.number().int(),
+  stopBits: z.int(),
   inverted: z.boolean(),
   /** Whether the link talks both ways on its port, one way into the board, or one way out of it. */
   directions: z.enum(['in', 'out', 'both']),
   supply: z.array(quantityText),
   /** Bytes of the usual frame. */
-  frameBytes: z.number().int().positive(),
+  frameBytes: z.int().check(z.positive()),
   frameInterval: quantityText,
-  channels: z.number().int().optional(),
+  channels: z.optional(z.int()),
   source,
 });
 
@@ -78,17 +78,17 @@ export const signal = z.strictObject({
   summary: prose,
   kind: z.enum(['digital', 'pulse']),
   /** digital: bits a frame and bits a second. */
-  frameBits: z.number().int().optional(),
-  bitRate: quantityText.optional(),
+  frameBits: z.optional(z.int()),
+  bitRate: z.optional(quantityText),
   /** digital: pause needed after a frame. */
-  gap: quantityText.optional(),
+  gap: z.optional(quantityText),
   /** digital, with speed feedback: turn-around and bits of the answer, its rate relative to the command's. */
-  answer: z
-    .strictObject({ turnAround: quantityText, bits: z.number().int(), rateRatio: z.number().positive() })
-    .optional(),
+  answer: z.optional(
+    z.strictObject({ turnAround: quantityText, bits: z.int(), rateRatio: z.number().check(z.positive()) }),
+  ),
   /** pulse: shortest and longest. */
-  shortest: quantityText.optional(),
-  longest: quantityText.optional(),
+  shortest: z.optional(quantityText),
+  longest: z.optional(quantityText),
   source,
 });
 
@@ -109,7 +109,7 @@ export const chemistry = z.strictObject({
 export const gauge = z.strictObject({
   name: nameText,
   /** The trade's number. */
-  number: z.number().int(),
+  number: z.int(),
   diameter: quantityText,
   /** At 20 degC, a metre. */
   resistance: quantityText,
@@ -122,8 +122,8 @@ export const grid = z.strictObject({
   name: nameText,
   title: z.string(),
   summary: prose,
-  columns: z.number().int().positive(),
-  rows: z.number().int().positive(),
+  columns: z.int().check(z.positive()),
+  rows: z.int().check(z.positive()),
   source,
 });
 
@@ -132,7 +132,7 @@ export const videoBand = z.strictObject({
   title: z.string(),
   summary: prose,
   /** MHz, channel 1 first. */
-  channels: z.array(quantityText).min(1),
+  channels: z.array(quantityText).check(z.minLength(1)),
   /** Width taken on either side of the centre. */
   halfWidth: quantityText,
   source,
@@ -152,27 +152,27 @@ export const region = z.strictObject({
   name: nameText,
   title: z.string(),
   summary: prose,
-  permits: z.array(permit).min(1),
+  permits: z.array(permit).check(z.minLength(1)),
 });
 
 /** A propeller that was measured standing still; see `physics/propeller.ts` for the coefficients. */
 export const measuredPropeller = z.strictObject({
   diameter: quantityText,
   pitch: quantityText,
-  blades: z.number().int().min(2),
-  thrustCoefficient: z.number().positive(),
-  powerCoefficient: z.number().positive(),
+  blades: z.int().check(z.gte(2)),
+  thrustCoefficient: z.number().check(z.positive()),
+  powerCoefficient: z.number().check(z.positive()),
 });
 
 export const hardwareFiles = {
-  links: z.strictObject({ links: z.array(link).min(1) }),
-  signals: z.strictObject({ signals: z.array(signal).min(1) }),
-  chemistries: z.strictObject({ chemistries: z.array(chemistry).min(1) }),
-  gauges: z.strictObject({ gauges: z.array(gauge).min(1) }),
-  grids: z.strictObject({ grids: z.array(grid).min(1) }),
-  videoBands: z.strictObject({ bands: z.array(videoBand).min(1) }),
-  regions: z.strictObject({ regions: z.array(region).min(1) }),
-  propellers: z.strictObject({ propellers: z.array(measuredPropeller).min(1), source }),
+  links: z.strictObject({ links: z.array(link).check(z.minLength(1)) }),
+  signals: z.strictObject({ signals: z.array(signal).check(z.minLength(1)) }),
+  chemistries: z.strictObject({ chemistries: z.array(chemistry).check(z.minLength(1)) }),
+  gauges: z.strictObject({ gauges: z.array(gauge).check(z.minLength(1)) }),
+  grids: z.strictObject({ grids: z.array(grid).check(z.minLength(1)) }),
+  videoBands: z.strictObject({ bands: z.array(videoBand).check(z.minLength(1)) }),
+  regions: z.strictObject({ regions: z.array(region).check(z.minLength(1)) }),
+  propellers: z.strictObject({ propellers: z.array(measuredPropeller).check(z.minLength(1)), source }),
 };
 
 export type Board = z.infer<typeof board>;

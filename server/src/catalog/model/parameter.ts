@@ -6,7 +6,7 @@ export const choice = z.strictObject({
   name: nameText,
   summary: prose,
   /** What this choice risks, where it risks anything. */
-  risk: prose.optional(),
+  risk: z.optional(prose),
 });
 
 /** Lists of words that come from other data, from the craft's board or from the script itself. */
@@ -26,56 +26,65 @@ export const choiceSource = z.enum([
 
 /** What every parameter tells about itself. The descriptions are shown to authors of data. */
 const described = {
-  name: parameterName.describe(
-    'The whole name as a script writes it: own.buzzer-tune. Open parts in angle brackets.',
+  name: parameterName.check(
+    z.describe('The whole name as a script writes it: own.buzzer-tune. Open parts in angle brackets.'),
   ),
-  title: z.string().min(3).max(60).describe('A few words, as a heading: "Low-pass cutoff of the gyro".'),
-  summary: prose.describe('What it does on the craft, in 12 to 90 words.'),
+  title: z
+    .string()
+    .check(
+      z.minLength(3),
+      z.maxLength(60),
+      z.describe('A few words, as a heading: "Low-pass cutoff of the gyro".'),
+    ),
+  summary: prose.check(z.describe('What it does on the craft, in 12 to 90 words.')),
   hurts: z
     .array(z.enum(['people', 'craft', 'motor', 'pack', 'board', 'radio-neighbours']))
-    .describe('Who or what a wrong value can hurt.'),
-  risk: prose.describe('How it hurts, or why nothing is at risk.'),
-  prove: prose.describe(
-    'The step on the bench or in a hover that shows that it works. On the bench: propellers off.',
+    .check(z.describe('Who or what a wrong value can hurt.')),
+  risk: prose.check(z.describe('How it hurts, or why nothing is at risk.')),
+  prove: prose.check(
+    z.describe('The step on the bench or in a hover that shows that it works. On the bench: propellers off.'),
   ),
-  needs: z.array(parameterName).describe('What else must be set.'),
-  related: z.array(parameterName).describe('What else belongs to the same decision.'),
-  stage: stage.describe('Which part of the job it belongs to.'),
-  source: source.describe(
-    'Where its figures come from: title, author or body, section; or "common practice".',
+  needs: z.array(parameterName).check(z.describe('What else must be set.')),
+  related: z.array(parameterName).check(z.describe('What else belongs to the same decision.')),
+  stage: stage.check(z.describe('Which part of the job it belongs to.')),
+  source: source.check(
+    z.describe('Where its figures come from: title, author or body, section; or "common practice".'),
   ),
   alsoCalled: z
-    .array(z.string().min(2))
-    .describe('What people also call it, in plain words: for did-you-mean and completion.'),
+    .array(z.string().check(z.minLength(2)))
+    .check(z.describe('What people also call it, in plain words: for did-you-mean and completion.')),
   default: z
-    .strictObject({ value: z.string().min(1), from: z.string().min(5) })
-    .nullable()
-    .describe('What the craft has when the script says nothing; null: nothing is assumed.'),
+    .nullable(
+      z.strictObject({ value: z.string().check(z.minLength(1)), from: z.string().check(z.minLength(5)) }),
+    )
+    .check(z.describe('What the craft has when the script says nothing; null: nothing is assumed.')),
 };
 
 /** What changes as the value goes up, and as it goes down; for a flag: when it is on, and off. */
 const slope = {
-  higher: prose.describe('What changes as the value goes up, or while it is on.'),
-  lower: prose.describe('What changes as the value goes down, or while it is off.'),
+  higher: prose.check(z.describe('What changes as the value goes up, or while it is on.')),
+  lower: prose.check(z.describe('What changes as the value goes down, or while it is off.')),
 };
 
 /** The same fields, whatever else each of them takes in. */
-type Fields<T extends Record<string, z.ZodType>> = { readonly [K in keyof T]: z.ZodType<z.output<T[K]>> };
+type Fields<T extends Record<string, z.ZodMiniType>> = {
+  readonly [K in keyof T]: z.ZodMiniType<z.output<T[K]>>;
+};
 
 const between = z.tuple([quantityText, quantityText]);
-const counts = z.tuple([z.number().int(), z.number().int()]);
+const counts = z.tuple([z.int(), z.int()]);
 /** Words that may stand in place of a number, such as `auto`. */
-const orWords = z.array(choice).optional();
+const orWords = z.optional(z.array(choice));
 
 /** Every kind of parameter, with these fields for what it tells about itself. */
 function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
   const number = {
-    dimension: nameText.describe('What it measures: frequency, time, voltage, angle …'),
-    unit: z.string().describe('The unit to offer first: Hz, ms, V, deg …'),
-    range: between.describe('Least and most; a value outside must be mended.'),
-    usual: between.describe('Least and most that are usual; a value outside is a risk.'),
+    dimension: nameText.check(z.describe('What it measures: frequency, time, voltage, angle …')),
+    unit: z.string().check(z.describe('The unit to offer first: Hz, ms, V, deg …')),
+    range: between.check(z.describe('Least and most; a value outside must be mended.')),
+    usual: between.check(z.describe('Least and most that are usual; a value outside is a risk.')),
   };
-  const words = { choices: z.array(choice).optional(), choicesFrom: choiceSource.optional() };
+  const words = { choices: z.optional(z.array(choice)), choicesFrom: z.optional(choiceSource) };
   return z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('quantity'), ...told, ...slopes, ...number, orWords }),
     z.strictObject({
@@ -92,14 +101,14 @@ function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
       ...told,
       ...words,
       /** For a channel order: every permutation of these capital letters is allowed. */
-      permutationOf: z.string().optional(),
+      permutationOf: z.optional(z.string()),
     }),
     z.strictObject({
       kind: z.literal('words'),
       ...told,
       ...words,
       /** Most entries that the list may have. */
-      most: z.number().int().positive(),
+      most: z.int().check(z.positive()),
     }),
     /** Both ends must lie in the range. */
     z.strictObject({ kind: z.literal('range'), ...told, ...number }),
@@ -113,7 +122,7 @@ function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
       up: z.strictObject(number),
     }),
     z.strictObject({ kind: z.literal('place'), ...told }),
-    z.strictObject({ kind: z.literal('text'), ...told, longest: z.number().int().positive() }),
+    z.strictObject({ kind: z.literal('text'), ...told, longest: z.int().check(z.positive()) }),
     z.strictObject({ kind: z.literal('date'), ...told }),
   ]);
 }
@@ -121,21 +130,21 @@ function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
 /** A parameter of the catalogue that ships: everything must be told. */
 export const parameter = kindsOf(described, slope);
 
-const untold = (about: string) => prose.default(`Nothing is written down about ${about}.`);
+const untold = (about: string) => z._default(prose, `Nothing is written down about ${about}.`);
 
 /** A parameter that a workspace adds: what is not told is said to be untold, and nothing is made up for it. */
 export const addedParameter = kindsOf(
   {
     ...described,
-    hurts: described.hurts.default([]),
+    hurts: z._default(described.hurts, []),
     risk: untold('what it puts at risk'),
     prove: untold('how to prove it; propellers off'),
-    needs: described.needs.default([]),
-    related: described.related.default([]),
-    stage: stage.default('remember'),
-    source: source.default({ text: 'this workspace' }),
-    alsoCalled: described.alsoCalled.default([]),
-    default: described.default.default(null),
+    needs: z._default(described.needs, []),
+    related: z._default(described.related, []),
+    stage: z._default(stage, 'remember'),
+    source: z._default(source, { text: 'this workspace' }),
+    alsoCalled: z._default(described.alsoCalled, []),
+    default: z._default(described.default, null),
   },
   { higher: untold('more of it'), lower: untold('less of it') },
 );
@@ -146,7 +155,7 @@ export const parameterFile = z.strictObject({
   title: z.string(),
   /** What the group is about, for the hover on a section header. */
   summary: prose,
-  parameters: z.array(parameter).min(1),
+  parameters: z.array(parameter).check(z.minLength(1)),
 });
 
 export type Choice = z.infer<typeof choice>;

@@ -1,6 +1,6 @@
-import { config } from 'zod';
+import { config } from 'zod/mini';
 
 // The library can turn models into program text and run that: ours are read without, whatever they hold.
 config({ jitless: true });
 
-export * from 'zod';
+export * from 'zod/mini';
