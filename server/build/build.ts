@@ -21,6 +21,8 @@ const shared: BuildOptions = {
   sourcemap: false,
   // Tells which packages came in: their licences are put beside the bundles.
   metafile: true,
+  // Every package's licence is in NOTICES.txt.
+  legalComments: 'none',
   logLevel: 'warning',
   absWorkingDir: root,
 };
@@ -41,10 +43,9 @@ const engine: BuildOptions = {
 /** Nothing stands in for what only Node has: a module of Node's that is imported here stops the build. */
 const inBrowser: BuildOptions = { platform: 'browser', target: 'es2022' };
 
-/** Where Node unpacks it, the catalogue is put in packed. */
-const inNode = {
-  define: { ...engine.define, PROPSOFF_CATALOG: JSON.stringify(packed(JSON.stringify(bundle))) },
-};
+/** Node reads the catalogue from a file beside the programs: they are then code alone, and share it. */
+const catalogFile = 'catalog.br';
+const inNode = { define: { ...engine.define, PROPSOFF_CATALOG: JSON.stringify(catalogFile) } };
 
 /** Every file that ships, by its name in `dist/`. */
 const outputs: readonly BuildOptions[] = [
@@ -99,6 +100,7 @@ const outputs: readonly BuildOptions[] = [
 async function main(): Promise<void> {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist);
+  writeFileSync(join(dist, catalogFile), packed(JSON.stringify(bundle)));
   const built = await Promise.all(outputs.map((output) => build(output)));
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));

@@ -29,6 +29,7 @@ const expected = [
   'extension/dist/NOTICES.txt',
   'extension/dist/card.css',
   'extension/dist/card.js',
+  'extension/dist/catalog.br',
   'extension/dist/compare.css',
   'extension/dist/compare.js',
   'extension/dist/extension.js',
