@@ -2,19 +2,21 @@ import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
 import type { Engine } from './engine';
 import { startPropsoff } from './start';
+import { type ServerWorker, workerTransports } from './worker-transports';
 
 /** What a browser gives to start the server in. */
-declare const Worker: new (url: string) => object;
+declare const Worker: new (url: string) => ServerWorker;
 
 let engine: Engine | undefined;
 
-/** Called by an editor that runs in a browser. The server is a worker beside the extension. */
+/** Called by an editor that runs in a browser. The server is a worker beside the extension, made anew if it fails. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const server = vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'server.js');
-  engine = await startPropsoff(
-    context,
-    (options) => new LanguageClient('propsoff', 'Propsoff', new Worker(server.toString(true)), options),
-  );
+  const server = vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'server.js').toString(true);
+  engine = await startPropsoff(context, (options) => {
+    const tell = (reason: string) => options.outputChannel?.appendLine(`the server’s worker: ${reason}`);
+    const started = async () => workerTransports(new Worker(server), tell);
+    return new LanguageClient('propsoff', 'Propsoff', started, options);
+  });
 }
 
 export async function deactivate(): Promise<void> {

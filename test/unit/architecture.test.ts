@@ -60,6 +60,7 @@ const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] =
   [/^vscode$/, ['client']],
   [/^vscode-languageclient(\/|$)/, ['client']],
   [/^vscode-languageserver(\/|$)/, ['lsp']],
+  [/^vscode-jsonrpc(\/|$)/, ['client']],
   [/^vscode-languageserver-protocol(\/|$)/, ['lsp']],
   [/^node:/, ['host', 'lsp', 'cli', 'build', 'client']],
   [/^esbuild$/, ['build']],

@@ -3,6 +3,7 @@
  * settles. What was found goes to the server that the page came from.
  */
 import './mocha';
+import './browser-recovery';
 import '../suite/smoke.test';
 import '../suite/additions.test';
 import '../suite/faults.test';
