@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
 import type { DataCheck } from '../catalog/model/check';
-import { CraftView } from '../craft/view';
+import type { CraftView } from '../craft/view';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
@@ -29,7 +29,7 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
       const of = (member: string): readonly RuleFinding[] => {
         if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) return [];
         // A sentence that would name a value nobody could read says nothing: that line has its own finding.
-        const own = new CraftView(view.craft, view.pack);
+        const own = view.anew();
         const finding = findingOf(check, own, member, placeholder);
         return own.unreadable.length === 0 ? [finding] : [];
       };

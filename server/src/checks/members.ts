@@ -37,5 +37,8 @@ export function perMember<T>(
   of: (member: string) => readonly T[],
 ): readonly T[] {
   const members = () => view.members(collection);
-  return perItem(view.craft.cells, `each ${key} @ ${view.pack ?? ''}`, members, of);
+  const cells = {
+    get: <V>(name: string, compute: () => V) => view.kept('each', name, compute),
+  };
+  return perItem(cells, key, members, of);
 }

@@ -1,4 +1,4 @@
-import type { Cells } from '../craft/cells';
+import type { Answers } from '../craft/answers';
 
 /** How many items, or stretches of items, are answered for together. */
 const together = 8;
@@ -8,7 +8,7 @@ const together = 8;
  * stands near it is asked anew, however long the list is. `items` is a computed answer, or noted what it read.
  */
 export function perItem<I, T>(
-  cells: Cells,
+  cells: Pick<Answers, 'get'>,
   key: string,
   items: () => readonly I[],
   of: (item: I) => readonly T[],

@@ -1,8 +1,11 @@
+import type { Answers } from './answers';
+
 /**
  * Computed answers that know what they were computed from. When an input changes, exactly the answers that
  * read it, directly or through others, are computed again the next time somebody asks.
  */
-export class Cells {
+export class Cells implements Answers {
+  readonly tellsPacksApart = false;
   private readonly inputs: Shelf = new Map();
   private readonly answers: Shelf = new Map();
   /** Answers with a pack in view: by kind, then by pack. Names that stay the same string are found the quickest. */
@@ -14,6 +17,9 @@ export class Cells {
   read(key: string): void {
     this.computing.at(-1)?.reads.add(cellOn(this.inputs, key));
   }
+
+  /** Every pack has its own answers here. */
+  readPack(): void {}
 
   /**
    * The answer for a key, computed if it isn't known or something it read has changed. Throws when a key is

@@ -5,6 +5,7 @@ import type { ConstantStatement, Problem, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { plain } from '../units/dimension';
 import { unitOf } from '../units/unit';
+import type { Answers } from './answers';
 import { Cells } from './cells';
 import { evaluate } from './evaluate';
 import { deepestNames, followNames, type NamesBehind } from './follow-names';
@@ -14,6 +15,7 @@ import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder } from './line-order';
+import { type Overlaid, overlaidIn } from './overlaid';
 import { hasReferences, referencesIn } from './references';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
@@ -24,12 +26,11 @@ import type { PlacedLine, Setting } from './setting';
  * computed when asked for and kept until something they depend on changes.
  */
 export class Craft {
-  readonly cells = new Cells();
-
   constructor(
     readonly root: Script,
     readonly catalog: Catalog,
     private readonly source: IncludeSource,
+    readonly cells: Answers = new Cells(),
   ) {}
 
   /** Tells the craft which keys of its scripts have changed. */
@@ -210,6 +211,7 @@ export class Craft {
   private resolve(path: string, pack: string | null): Setting | undefined {
     const found = this.catalog.parameter(path);
     if (found === undefined) return undefined;
+    this.readPackFor(path);
     const base = this.lines(inputKeys.setting(path));
     const own = pack === null ? [] : this.lines(inputKeys.setting(path, pack));
     const all = [...base, ...own].reverse();
@@ -240,6 +242,20 @@ export class Craft {
     return undefined;
   }
 
+  /** Notes that an answer depends on the pack in view if another pack may have its own line for a parameter. */
+  private readPackFor(path: string): void {
+    if (this.cells.tellsPacksApart && this.overlaid().has(path)) this.cells.readPack();
+  }
+
+  private overlaid(): Overlaid {
+    return this.cells.get('overlaid', () =>
+      overlaidIn(
+        this.layers().layers.map(({ script }) => script),
+        this.catalog,
+      ),
+    );
+  }
+
   /** A setting that refers back to itself has no value; the circle is reported where its line is checked. */
   private interpretSafely(
     node: ValueNode,
@@ -267,6 +283,7 @@ export class Craft {
   /** Keys of what the lines under a key refer to, with a pack in view. */
   private referredBy(key: string, pack: string | null): readonly string[] {
     return this.cells.getWith(pack, 'referred', key, () => {
+      this.readPackFor(inputKeys.pathIn(key));
       const isOwn = pack !== null && key.startsWith('set ');
       const keys = isOwn ? [key, `${key} @ ${pack}`] : [key];
       const lines = keys.flatMap((one) => this.lines(one));

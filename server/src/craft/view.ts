@@ -23,8 +23,23 @@ export class CraftView {
 
   constructor(
     readonly craft: Craft,
-    readonly pack: string | null,
+    private readonly packInView: string | null,
   ) {}
+
+  get pack(): string | null {
+    this.craft.cells.readPack();
+    return this.packInView;
+  }
+
+  /** A view of the same that has noted nothing yet. */
+  anew(): CraftView {
+    return new CraftView(this.craft, this.packInView);
+  }
+
+  /** An answer of a kind that is kept for the pack in view until something that it read changes. */
+  kept<T>(kind: string, name: string, compute: () => T): T {
+    return this.craft.cells.getWith(this.packInView, kind, name, compute);
+  }
 
   get catalog(): Catalog {
     return this.craft.catalog;
@@ -60,7 +75,7 @@ export class CraftView {
   }
 
   setting(path: string): Setting | undefined {
-    return this.craft.setting(path, this.pack);
+    return this.craft.setting(path, this.packInView);
   }
 
   members(collection: string): readonly string[] {

@@ -1,4 +1,4 @@
-import { CraftView } from '../craft/view';
+import type { CraftView } from '../craft/view';
 import { airFigures } from './air';
 import { delayFigures } from './delays';
 import { driveFigures } from './drive-figures';
@@ -52,11 +52,11 @@ export function figureUnit(id: string): string | undefined {
 export function figureOf(view: CraftView, id: string): Figure | null {
   const source = byId.get(id);
   if (source === undefined) return null;
-  return view.craft.cells.getWith(view.pack, 'figure', id, () => compute(source, view));
+  return view.kept('figure', id, () => compute(source, view.anew()));
 }
 
-function compute(source: FigureSource, { craft, pack }: CraftView): Figure | null {
-  const view = new CraftView(craft, pack); // its own, so that what it assumes is this figure's alone
+/** `view`: its own, so that what it assumes is this figure's alone. */
+function compute(source: FigureSource, view: CraftView): Figure | null {
   const computed = source.compute(view);
   // Nothing is concluded from a line that can't be read: it has its own finding.
   if (computed === null || view.unreadable.length > 0) return null;

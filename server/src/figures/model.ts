@@ -1,4 +1,4 @@
-import { CraftView } from '../craft/view';
+import type { CraftView } from '../craft/view';
 
 /** Something that several figures are computed from, with what had to be assumed for it, in words. */
 export interface Model<T> {
@@ -11,12 +11,12 @@ export interface Model<T> {
  * the figures that share it compute it once.
  */
 export function modelOf<T>(
-  { craft, pack }: CraftView,
+  asking: CraftView,
   id: string,
   compute: (view: CraftView) => { readonly value: T; readonly assumed?: readonly string[] } | null,
 ): Model<T> | null {
-  return craft.cells.getWith(pack, 'model', id, () => {
-    const view = new CraftView(craft, pack); // its own, so that what it assumes is this model's alone
+  return asking.kept('model', id, () => {
+    const view = asking.anew(); // its own, so that what it assumes is this model's alone
     const computed = compute(view);
     // Nothing is concluded from a line that can't be read: it has its own finding.
     if (computed === null || view.unreadable.length > 0) return null;

@@ -2,8 +2,10 @@ import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/engine';
 import type { Finding } from '../checks/finding';
 import { inScriptOrder } from '../checks/order';
+import { Cells } from '../craft/cells';
 import { Craft } from '../craft/craft';
-import type { Included } from '../craft/layers';
+import type { Included, IncludeSource } from '../craft/layers';
+import { OnceCells } from '../craft/once-cells';
 import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import { canonicalUri } from './canonical-uri';
@@ -26,6 +28,8 @@ export interface WorkspaceOptions {
   /** Told the URIs of open scripts whose findings may have changed through something other than their own edit. */
   readonly onAffected?: (uris: readonly string[]) => void;
   readonly onFault?: OnFault;
+  /** Whether every script is looked at once, as on the command line: then nothing is noted for later changes. */
+  readonly isForOneLook?: boolean;
 }
 
 /**
@@ -189,7 +193,9 @@ export class Workspace {
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
     const script = new Script(key, text, this.catalog);
-    const craft = new Craft(script, this.catalog, { open: (included) => this.include(included, key) });
+    const source: IncludeSource = { open: (included) => this.include(included, key) };
+    const cells = this.options.isForOneLook === true ? new OnceCells() : new Cells();
+    const craft = new Craft(script, this.catalog, source, cells);
     return { uri, script, craft, version };
   }
 

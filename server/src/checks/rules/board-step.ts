@@ -18,9 +18,7 @@ const boardStep: CodeRule = {
         for (const { path, member } of pathsOf(view, row.parameter)) {
           if (namesOf(row, group, member) === null || !view.isSet(path)) continue;
           // Kept for each setting: a keystroke in one asks nothing of the others.
-          const found = view.craft.cells.getWith(view.pack, 'held', path, () =>
-            heldFinding(view, path, row, profile.text),
-          );
+          const found = view.kept('held', path, () => heldFinding(view, path, row, profile.text));
           if (found !== null) report(found);
         }
       }

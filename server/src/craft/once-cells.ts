@@ -1,0 +1,96 @@
+import type { Answers } from './answers';
+
+/**
+ * Computed answers of a craft that is looked at once, as on the command line. They don't note what they read: a
+ * change drops all of them. What doesn't depend on the pack in view is computed once for every pack.
+ */
+export class OnceCells implements Answers {
+  readonly tellsPacksApart = true;
+  private readonly answers: Shelf = new Map();
+  private readonly packAnswers = new Map<string, OfKind>();
+  /** Whether what is being computed has read so far which pack is in view. */
+  private hasReadPack = false;
+
+  read(): void {}
+
+  readPack(): void {
+    this.hasReadPack = true;
+  }
+
+  get<T>(key: string, compute: () => T): T {
+    const known = this.answers.get(key);
+    if (known !== undefined) return this.told(known, key) as T;
+    const answer = this.computed(this.answers, key, compute);
+    this.answers.set(key, answer);
+    return answer.value as T;
+  }
+
+  getWith<T>(pack: string | null, kind: string, name: string, compute: () => T): T {
+    const { shared, byPack } = this.ofKind(kind);
+    const forAll = shared.get(name);
+    if (forAll !== undefined) return forAll.value as T;
+    const own = shelfOf(byPack, pack);
+    const known = own.get(name);
+    if (known !== undefined) return this.told(known, name) as T;
+    const answer = this.computed(own, name, compute);
+    (answer.hasReadPack ? own : shared).set(name, answer);
+    return answer.value as T;
+  }
+
+  changed(): ReadonlySet<string> {
+    const dropped = [...this.answers.keys(), ...this.packAnswers.keys()];
+    this.answers.clear();
+    this.packAnswers.clear();
+    return new Set(dropped);
+  }
+
+  private ofKind(kind: string): OfKind {
+    const known = this.packAnswers.get(kind);
+    if (known !== undefined) return known;
+    const made: OfKind = { shared: new Map(), byPack: new Map() };
+    this.packAnswers.set(kind, made);
+    return made;
+  }
+
+  private told(answer: Answer, name: string): unknown {
+    if (answer === inTheMaking) throw new Error(`${name} depends on itself`);
+    if (answer.hasReadPack) this.hasReadPack = true;
+    return answer.value;
+  }
+
+  /** Whoever asks for an answer depends on the pack in view as that answer does. */
+  private computed(shelf: Shelf, name: string, compute: () => unknown): Answer {
+    const before = this.hasReadPack;
+    this.hasReadPack = false;
+    shelf.set(name, inTheMaking);
+    try {
+      return { value: compute(), hasReadPack: this.hasReadPack };
+    } finally {
+      shelf.delete(name);
+      this.hasReadPack ||= before;
+    }
+  }
+}
+
+interface Answer {
+  readonly value: unknown;
+  readonly hasReadPack: boolean;
+}
+
+type Shelf = Map<string, Answer>;
+
+/** Answers of one kind: those that hold with every pack in view, and the others. */
+interface OfKind {
+  readonly shared: Shelf;
+  readonly byPack: Map<string | null, Shelf>;
+}
+
+const inTheMaking: Answer = { value: undefined, hasReadPack: false };
+
+function shelfOf(byPack: Map<string | null, Shelf>, pack: string | null): Shelf {
+  const known = byPack.get(pack);
+  if (known !== undefined) return known;
+  const made: Shelf = new Map();
+  byPack.set(pack, made);
+  return made;
+}
