@@ -35,6 +35,7 @@ const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINIT
 export class Speller {
   private readonly spelledWords: ReadonlyMap<string, string>;
   private readonly wordsSpelled: ReadonlyMap<string, string>;
+  private counts: Counting | null = null;
 
   constructor(
     private readonly row: BoardSetting,
@@ -104,6 +105,11 @@ export class Speller {
   }
 
   private counting(): Counting {
+    this.counts ??= this.readCounting();
+    return this.counts;
+  }
+
+  private readCounting(): Counting {
     const { parameter } = this.found;
     const unit = this.row.unit ?? unitFor(parameter);
     const { scale = 1, offset = 0, step, limits } = this.row;

@@ -64,6 +64,8 @@ export class Catalog {
   private readonly root: PathNode;
   /** The parameters whose names hold no member's: most of those that are asked for. */
   private readonly whole: ReadonlyMap<string, FoundParameter>;
+  /** Those of members that were asked for lately: rules ask for the same ones again and again. */
+  private readonly ofMembers = new Map<string, FoundParameter>();
 
   constructor(bundle: Bundle) {
     const groups = withBoardsOwn(bundle).map((file) => ({
@@ -94,11 +96,14 @@ export class Catalog {
 
   /** The parameter at a path as a script writes it, members by their own names. */
   parameter(path: string): FoundParameter | undefined {
-    const whole = this.whole.get(path);
-    if (whole !== undefined) return whole;
+    const known = this.whole.get(path) ?? this.ofMembers.get(path);
+    if (known !== undefined) return known;
     const found = walk(this.root, path);
     if ('word' in found || found.node.parameter === undefined) return undefined;
-    return { ...found.node.parameter, path, keys: found.keys };
+    const made = { ...found.node.parameter, path, keys: found.keys };
+    if (this.ofMembers.size >= mostKept) this.ofMembers.clear();
+    this.ofMembers.set(path, made);
+    return made;
   }
 
   /** Why `parameter(path)` is undefined; undefined itself when it is not. */
@@ -185,6 +190,9 @@ export class Catalog {
     return this.checks.get(id);
   }
 }
+
+/** Members have any names: what is kept of them must end somewhere. */
+const mostKept = 2000;
 
 /** Takes a checked bundle; the data of a workspace may be merged into it before. */
 export function loadCatalog(bundle: Bundle): Catalog {

@@ -107,11 +107,13 @@ export class Checker {
 }
 
 /** The packs to run a rule with; none for a rule about whole crafts where there is only a part of one. */
-function packsFor(rule: CodeRule, craft: Craft): readonly (string | null)[] {
-  if (rule.whole === true && !craft.isWhole()) return [];
-  // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
-  const isOne = rule.scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
-  return isOne ? [null] : craft.packsOrNone();
+function packsFor({ scope, whole }: CodeRule, craft: Craft): readonly (string | null)[] {
+  return craft.cells.get(whole === true ? `packs for a whole ${scope}` : `packs for a ${scope}`, () => {
+    if (whole === true && !craft.isWhole()) return [];
+    // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
+    const isOne = scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
+    return isOne ? [null] : craft.packsOrNone();
+  });
 }
 
 /** What holds with every pack is told once; what holds with some is told for each of them. */

@@ -1,7 +1,7 @@
 /** Where a craft's computed answers are kept: followed through every change (`Cells`), or for one look (`OnceCells`). */
 export interface Answers {
-  /** Whether it makes a difference that an answer has read which pack is in view. */
-  readonly tellsPacksApart: boolean;
+  /** Whether no change is expected: then going through all lines once is worth while. */
+  readonly isForOneLook: boolean;
   /** Notes that the answer being computed depends on an input. */
   read(key: string): void;
   /** Notes that the answer being computed depends on which pack is in view. */

@@ -5,7 +5,7 @@ import type { Answers } from './answers';
  * read it, directly or through others, are computed again the next time somebody asks.
  */
 export class Cells implements Answers {
-  readonly tellsPacksApart = false;
+  readonly isForOneLook = false;
   private readonly inputs: Shelf = new Map();
   private readonly answers: Shelf = new Map();
   /** Answers with a pack in view: by kind, then by pack. Names that stay the same string are found the quickest. */

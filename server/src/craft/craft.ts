@@ -14,9 +14,9 @@ import { isExpression } from './interpret-number';
 import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
-import { byHeader, inEffectOrder } from './line-order';
-import { type Overlaid, overlaidIn } from './overlaid';
+import { byHeader, inEffectOrder, type LayeredLine } from './line-order';
 import { hasReferences, referencesIn } from './references';
+import { type SaidPaths, saidPathsIn } from './said-paths';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
 import type { PlacedLine, Setting } from './setting';
@@ -91,14 +91,17 @@ export class Craft {
   /** All lines of the craft under a key, in the order in which they take effect. */
   lines(key: string): readonly PlacedLine[] {
     this.cells.read(key);
-    const found = this.layers().layers.flatMap((layer) =>
-      layer.script.lines(key).map((line) => ({ layer, script: layer.script, line })),
-    );
+    const found: LayeredLine[] = [];
+    for (const layer of this.layers().layers) {
+      const { script } = layer;
+      for (const line of script.lines(key)) found.push({ layer, script, line });
+    }
     return inEffectOrder(found);
   }
 
   /** What a parameter holds with a pack in view; undefined when no line sets it. */
   setting(path: string, pack: string | null): Setting | undefined {
+    if (this.cells.isForOneLook && this.saidPaths().set?.has(path) === false) return undefined;
     return this.cells.getWith(pack, 'setting', path, () => this.resolve(path, pack));
   }
 
@@ -244,12 +247,13 @@ export class Craft {
 
   /** Notes that an answer depends on the pack in view if another pack may have its own line for a parameter. */
   private readPackFor(path: string): void {
-    if (this.cells.tellsPacksApart && this.overlaid().has(path)) this.cells.readPack();
+    if (this.cells.isForOneLook && this.saidPaths().overlaid?.has(path) !== false) this.cells.readPack();
   }
 
-  private overlaid(): Overlaid {
-    return this.cells.get('overlaid', () =>
-      overlaidIn(
+  /** Not to be asked for where a line's change must cost no more than the line. */
+  private saidPaths(): SaidPaths {
+    return this.cells.get('said paths', () =>
+      saidPathsIn(
         this.layers().layers.map(({ script }) => script),
         this.catalog,
       ),

@@ -28,8 +28,10 @@ function wordInstead(node: ValueNode, parameter: Of<'quantity' | 'count'>): Valu
 export function readQuantity(node: ValueNode, reading: Reading, parameter: Of<'quantity'>): Value | null {
   const word = wordInstead(node, parameter);
   if (word !== null) return word;
-  const expected = `${quantityPhrase(parameter.dimension)} such as \`${exampleOf(reading, parameter.unit)}\``;
-  if (!isExpression(node)) return refuseShape(node, reading, expected);
+  if (!isExpression(node)) {
+    const example = exampleOf(reading, parameter.unit);
+    return refuseShape(node, reading, `${quantityPhrase(parameter.dimension)} such as \`${example}\``);
+  }
   const value = measured(node, reading, parameter.dimension, parameter.unit);
   if (value === null) return null;
   checkLimits(value, node, quantityLimits(reading.found, parameter.unit), reading.problems);

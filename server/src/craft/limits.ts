@@ -31,18 +31,17 @@ export function quantityLimits(found: FoundParameter, unit: string): Limits {
 /** Reports a value outside its range (must-fix, with the nearest allowed one) or outside what is usual (risk). */
 export function checkLimits(value: number, node: ExpressionNode, limits: Limits, problems: Problem[]): void {
   const { low, high, usualLow, usualHigh, show } = limits;
-  const given = show(value);
   const margin = slack * Math.max(Math.abs(low), Math.abs(high), Math.abs(value));
   if (value < low - margin || value > high + margin) {
     const nearest = show(value < low ? low : high);
-    const values = { given, low: show(low), high: show(high), nearest };
+    const values = { given: show(value), low: show(low), high: show(high), nearest };
     problems.push(
       problem('line/outside-range', node, values, [replacement(`Write ${nearest}`, node, nearest)]),
     );
     return;
   }
   if (value < usualLow - margin || value > usualHigh + margin) {
-    const values = { given, low: show(usualLow), high: show(usualHigh) };
+    const values = { given: show(value), low: show(usualLow), high: show(usualHigh) };
     problems.push(problem('line/outside-usual', node, values));
   }
 }

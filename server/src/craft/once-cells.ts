@@ -5,7 +5,7 @@ import type { Answers } from './answers';
  * change drops all of them. What doesn't depend on the pack in view is computed once for every pack.
  */
 export class OnceCells implements Answers {
-  readonly tellsPacksApart = true;
+  readonly isForOneLook = true;
   private readonly answers: Shelf = new Map();
   private readonly packAnswers = new Map<string, OfKind>();
   /** Whether what is being computed has read so far which pack is in view. */

@@ -16,7 +16,7 @@ const boardStep: CodeRule = {
     for (const { group, settings } of profile.groups) {
       for (const row of settings) {
         for (const { path, member } of pathsOf(view, row.parameter)) {
-          if (namesOf(row, group, member) === null || !view.isSet(path)) continue;
+          if (!view.isSet(path) || namesOf(row, group, member) === null) continue;
           // Kept for each setting: a keystroke in one asks nothing of the others.
           const found = view.kept('held', path, () => heldFinding(view, path, row, profile.text));
           if (found !== null) report(found);
