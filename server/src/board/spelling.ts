@@ -29,22 +29,42 @@ interface Counting {
   readonly limitText: string;
 }
 
+/** What a row says for whichever value: read once, for a script's every setting asks. */
+interface OfRow {
+  readonly parameter: FoundParameter['parameter'];
+  readonly spelledWords: ReadonlyMap<string, string>;
+  readonly wordsSpelled: ReadonlyMap<string, string>;
+  counting: Counting | null;
+}
+
+const rows = new WeakMap<BoardSetting, OfRow>();
+
+function ofRow(row: BoardSetting, parameter: FoundParameter['parameter']): OfRow {
+  const known = rows.get(row);
+  if (known?.parameter === parameter) return known;
+  const words = Object.entries(row.words ?? {});
+  const made: OfRow = {
+    parameter,
+    spelledWords: new Map(words),
+    wordsSpelled: new Map(words.map(([word, spelled]) => [spelled, word])),
+    counting: null,
+  };
+  rows.set(row, made);
+  return made;
+}
+
 const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 
 /** Turns values of one parameter into the board's spelling and back, as a row of its profile says. */
 export class Speller {
-  private readonly spelledWords: ReadonlyMap<string, string>;
-  private readonly wordsSpelled: ReadonlyMap<string, string>;
-  private counts: Counting | null = null;
+  private readonly ofRow: OfRow;
 
   constructor(
     private readonly row: BoardSetting,
     private readonly found: FoundParameter,
     private readonly text: BoardText,
   ) {
-    const words = Object.entries(row.words ?? {});
-    this.spelledWords = new Map(words);
-    this.wordsSpelled = new Map(words.map(([word, spelled]) => [spelled, word]));
+    this.ofRow = ofRow(row, found.parameter);
   }
 
   /** The board's step in its own numbers; null where it keeps what it is told. */
@@ -105,8 +125,8 @@ export class Speller {
   }
 
   private counting(): Counting {
-    this.counts ??= this.readCounting();
-    return this.counts;
+    this.ofRow.counting ??= this.readCounting();
+    return this.ofRow.counting;
   }
 
   private readCounting(): Counting {
@@ -155,14 +175,14 @@ export class Speller {
 
   private flag(value: boolean): string {
     const word = value ? 'on' : 'off';
-    return this.spelledWords.get(word) ?? this.text.flags[word];
+    return this.ofRow.spelledWords.get(word) ?? this.text.flags[word];
   }
 
   private word(word: string): Spelled {
     if (this.row.words === undefined) return texts(word);
-    const spelled = this.spelledWords.get(word);
-    const known = [...this.spelledWords.keys()].join(', ');
-    return spelled === undefined ? { kind: 'refused', reason: `the board knows ${known}` } : texts(spelled);
+    const spelled = this.ofRow.spelledWords.get(word);
+    if (spelled !== undefined) return texts(spelled);
+    return { kind: 'refused', reason: `the board knows ${[...this.ofRow.spelledWords.keys()].join(', ')}` };
   }
 
   private quoted(text: string): Spelled {
@@ -233,12 +253,12 @@ export class Speller {
   }
 
   private wordFor(text: string): string | null {
-    if (this.row.words !== undefined) return this.wordsSpelled.get(text) ?? null;
+    if (this.row.words !== undefined) return this.ofRow.wordsSpelled.get(text) ?? null;
     return wordText.test(text) ? text : null;
   }
 
   private wantedWords(): string {
-    const known = [...this.wordsSpelled.keys()].join(', ');
+    const known = [...this.ofRow.wordsSpelled.keys()].join(', ');
     return known === '' ? 'a word is wanted' : `one of ${known} is wanted`;
   }
 

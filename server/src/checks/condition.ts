@@ -1,5 +1,6 @@
 import { evaluate } from '../craft/evaluate';
 import { isExpression } from '../craft/interpret-number';
+import { referencesIn } from '../craft/references';
 import type { Scope } from '../craft/scope';
 import type { CraftView } from '../craft/view';
 import type { ExpressionNode } from '../language/ast';
@@ -13,6 +14,8 @@ export type Condition =
       readonly left: ExpressionNode;
       readonly sign: Comparison;
       readonly right: ExpressionNode;
+      /** What both sides name, in order. */
+      readonly names: readonly string[];
     }
   | { readonly kind: 'word'; readonly path: string; readonly word: string; readonly isWanted: boolean }
   | { readonly kind: 'has'; readonly path: string; readonly word: string }
@@ -43,12 +46,10 @@ export function readCondition(text: string): Condition {
   if (compare === null)
     throw new Error(`"${text}" is not a condition: a comparison, "is" or "has" was expected`);
   const [signs, sign] = compare;
-  return {
-    kind: 'compare',
-    left: readExpressionText(text.slice(0, compare.index)),
-    sign: sign as Comparison,
-    right: readExpressionText(text.slice(compare.index + signs.length)),
-  };
+  const left = readExpressionText(text.slice(0, compare.index));
+  const right = readExpressionText(text.slice(compare.index + signs.length));
+  const names = [left, right].flatMap((side) => [...referencesIn(side)].map(({ path }) => path.text));
+  return { kind: 'compare', left, sign: sign as Comparison, right, names };
 }
 
 /** Whether a condition holds. What is missing or unknown makes it false. */
@@ -67,13 +68,20 @@ export function holds(condition: Condition, view: CraftView, scope: Scope): bool
   }
 }
 
+function isKnown(name: string, scope: Scope): boolean {
+  return (name.includes('.') ? scope.parameter(name) : scope.constant(name)).kind === 'value';
+}
+
 function wordOf(view: CraftView, path: string): string | null {
   const value = view.value(path);
   if (value?.kind === 'flag') return value.value ? 'on' : 'off';
   return value?.kind === 'word' ? value.value : null;
 }
 
-function compares({ left, sign, right }: Extract<Condition, { kind: 'compare' }>, scope: Scope): boolean {
+function compares(condition: Extract<Condition, { kind: 'compare' }>, scope: Scope): boolean {
+  const { left, sign, right, names } = condition;
+  // Most of what rules name is not set anywhere: asking first is much quicker than an evaluation that fails.
+  if (!names.every((name) => isKnown(name, scope))) return false;
   const one = evaluate(left, scope).value;
   const other = evaluate(right, scope).value;
   if (one === null || other === null || !sameDimension(one.dimension, other.dimension)) return false;

@@ -26,6 +26,8 @@ import type { PlacedLine, Setting } from './setting';
  * computed when asked for and kept until something they depend on changes.
  */
 export class Craft {
+  private said: SaidPaths | null = null;
+
   constructor(
     readonly root: Script,
     readonly catalog: Catalog,
@@ -33,9 +35,10 @@ export class Craft {
     readonly cells: Answers = new Cells(),
   ) {}
 
-  /** Tells the craft which keys of its scripts have changed. */
-  changed(keys: Iterable<string>): void {
-    this.cells.changed(keys);
+  /** Tells the craft which keys of its scripts have changed. Gives the names of the answers that were dropped. */
+  changed(keys: Iterable<string>): ReadonlySet<string> {
+    this.said = null;
+    return this.cells.changed(keys);
   }
 
   /** A craft of the same texts that goes its own way from here. */
@@ -252,12 +255,11 @@ export class Craft {
 
   /** Not to be asked for where a line's change must cost no more than the line. */
   private saidPaths(): SaidPaths {
-    return this.cells.get('said paths', () =>
-      saidPathsIn(
-        this.layers().layers.map(({ script }) => script),
-        this.catalog,
-      ),
+    this.said ??= saidPathsIn(
+      this.layers().layers.map(({ script }) => script),
+      this.catalog,
     );
+    return this.said;
   }
 
   /** A setting that refers back to itself has no value; the circle is reported where its line is checked. */

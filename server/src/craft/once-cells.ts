@@ -20,9 +20,7 @@ export class OnceCells implements Answers {
   get<T>(key: string, compute: () => T): T {
     const known = this.answers.get(key);
     if (known !== undefined) return this.told(known, key) as T;
-    const answer = this.computed(this.answers, key, compute);
-    this.answers.set(key, answer);
-    return answer.value as T;
+    return this.computed(this.answers, key, compute).value as T;
   }
 
   getWith<T>(pack: string | null, kind: string, name: string, compute: () => T): T {
@@ -33,7 +31,7 @@ export class OnceCells implements Answers {
     const known = own.get(name);
     if (known !== undefined) return this.told(known, name) as T;
     const answer = this.computed(own, name, compute);
-    (answer.hasReadPack ? own : shared).set(name, answer);
+    if (!answer.hasReadPack) shared.set(name, answer);
     return answer.value as T;
   }
 
@@ -53,7 +51,7 @@ export class OnceCells implements Answers {
   }
 
   private told(answer: Answer, name: string): unknown {
-    if (answer === inTheMaking) throw new Error(`${name} depends on itself`);
+    if (!answer.isThere) throw new Error(`${name} depends on itself`);
     if (answer.hasReadPack) this.hasReadPack = true;
     return answer.value;
   }
@@ -62,19 +60,25 @@ export class OnceCells implements Answers {
   private computed(shelf: Shelf, name: string, compute: () => unknown): Answer {
     const before = this.hasReadPack;
     this.hasReadPack = false;
-    shelf.set(name, inTheMaking);
+    const answer: Answer = { value: undefined, isThere: false, hasReadPack: false };
+    shelf.set(name, answer);
     try {
-      return { value: compute(), hasReadPack: this.hasReadPack };
+      answer.value = compute();
+      answer.isThere = true;
+      answer.hasReadPack = this.hasReadPack;
+      return answer;
     } finally {
-      shelf.delete(name);
+      if (!answer.isThere) shelf.delete(name);
       this.hasReadPack ||= before;
     }
   }
 }
 
 interface Answer {
-  readonly value: unknown;
-  readonly hasReadPack: boolean;
+  value: unknown;
+  /** False while it is being computed. */
+  isThere: boolean;
+  hasReadPack: boolean;
 }
 
 type Shelf = Map<string, Answer>;
@@ -84,8 +88,6 @@ interface OfKind {
   readonly shared: Shelf;
   readonly byPack: Map<string | null, Shelf>;
 }
-
-const inTheMaking: Answer = { value: undefined, hasReadPack: false };
 
 function shelfOf(byPack: Map<string | null, Shelf>, pack: string | null): Shelf {
   const known = byPack.get(pack);

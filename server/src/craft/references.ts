@@ -9,6 +9,5 @@ export function* referencesIn(node: ValueNode | null): Iterable<ReferenceNode> {
 }
 
 export function hasReferences(node: ValueNode | null): boolean {
-  for (const _ of referencesIn(node)) return true;
-  return false;
+  return node !== null && (node.kind === 'reference' || childNodes(node).some(hasReferences));
 }

@@ -18,8 +18,8 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
  */
 export class CraftView {
   /** Paths with the default that was used, as the script would write it. */
-  private readonly assumedTexts = new Map<string, string>();
-  private readonly unreadablePaths = new Set<string>();
+  private assumedTexts: Map<string, string> | null = null; // most views assume nothing
+  private unreadablePaths: Set<string> | null = null;
 
   constructor(
     readonly craft: Craft,
@@ -51,17 +51,17 @@ export class CraftView {
 
   /** Parameters whose default was used so far. */
   get assumed(): readonly string[] {
-    return [...this.assumedTexts.keys()];
+    return [...(this.assumedTexts?.keys() ?? [])];
   }
 
   /** The same with their values: `motor.idle 5 %`. */
   get assumedInWords(): readonly string[] {
-    return [...this.assumedTexts].map(([path, text]) => `${path} ${text}`);
+    return [...(this.assumedTexts ?? [])].map(([path, text]) => `${path} ${text}`);
   }
 
   /** Parameters asked for so far that are set to something that could not be understood. */
   get unreadable(): readonly string[] {
-    return [...this.unreadablePaths];
+    return [...(this.unreadablePaths ?? [])];
   }
 
   /** Whether a line sets it, even if its value could not be understood. */
@@ -86,12 +86,13 @@ export class CraftView {
     const setting = this.setting(path);
     if (setting !== undefined) {
       const value = setting.isRefused ? null : setting.value;
-      if (value === null) this.unreadablePaths.add(path);
+      if (value === null) this.noteUnreadable(path);
       return value;
     }
     if (!this.craft.isComplete()) return null;
     const assumed = defaultOf(this.craft, path);
     if (assumed === null) return null;
+    this.assumedTexts ??= new Map();
     this.assumedTexts.set(path, assumed.text);
     return assumed.value;
   }
@@ -151,6 +152,11 @@ export class CraftView {
 
   short(value: number, unit: string): string {
     return shortText(value, unit);
+  }
+
+  private noteUnreadable(path: string): void {
+    this.unreadablePaths ??= new Set();
+    this.unreadablePaths.add(path);
   }
 
   private of<K extends Value['kind']>(path: string, kind: K): ValueOf<K> | null {

@@ -1,5 +1,7 @@
 import type { ExpressionNode, ValueNode } from './ast';
 
+const none: readonly ValueNode[] = [];
+
 /** What a value is directly made of, in order. */
 export function childNodes(node: ValueNode): readonly ValueNode[] {
   switch (node.kind) {
@@ -18,6 +20,6 @@ export function childNodes(node: ValueNode): readonly ValueNode[] {
     case 'call':
       return node.args;
     default:
-      return [];
+      return none;
   }
 }

@@ -214,7 +214,7 @@ export class Workspace {
   private fileChanged(uri: string, except?: string): void {
     const concerned: string[] = [];
     for (const [key, { craft }] of this.open) {
-      const before = craft.cells.changed([`file ${uri}`]);
+      const before = craft.changed([`file ${uri}`]);
       if (before.size === 0) continue;
       this.stamps.set(key, {});
       if (key !== except) concerned.push(key);

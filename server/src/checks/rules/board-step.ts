@@ -1,5 +1,5 @@
 import { differ, pathsOf } from '../../board/entries';
-import { namesOf, profileOf } from '../../board/profile';
+import { namesOf, type Profile, profileOf } from '../../board/profile';
 import { Speller } from '../../board/spelling';
 import type { BoardSetting, BoardText } from '../../catalog/model/board-text';
 import { valueText } from '../../craft/value-text';
@@ -13,20 +13,37 @@ const boardStep: CodeRule = {
   check(view, report) {
     const profile = view.board === undefined ? null : profileOf(view.board);
     if (profile === null) return;
-    for (const { group, settings } of profile.groups) {
-      for (const row of settings) {
-        for (const { path, member } of pathsOf(view, row.parameter)) {
-          if (!view.isSet(path) || namesOf(row, group, member) === null) continue;
-          // Kept for each setting: a keystroke in one asks nothing of the others.
-          const found = view.kept('held', path, () => heldFinding(view, path, row, profile.text));
-          if (found !== null) report(found);
-        }
-      }
-    }
+    // Kept by themselves: packs mostly share all but what is about a pack.
+    const ofAny = view.kept('held', 'rows', () => heldIn(view, profile, (row) => !isOfPack(row)));
+    for (const found of [...ofAny, ...heldIn(view, profile, isOfPack)]) report(found);
   },
 };
 
 export const boardRules: readonly CodeRule[] = [boardStep];
+
+function isOfPack({ parameter }: BoardSetting): boolean {
+  return parameter.startsWith('pack.<');
+}
+
+function heldIn(
+  view: CraftView,
+  profile: Profile,
+  isWanted: (row: BoardSetting) => boolean,
+): readonly RuleFinding[] {
+  const held: RuleFinding[] = [];
+  for (const { group, settings } of profile.groups) {
+    for (const row of settings) {
+      if (!isWanted(row)) continue;
+      for (const { path, member } of pathsOf(view, row.parameter)) {
+        if (!view.isSet(path) || namesOf(row, group, member) === null) continue;
+        // Kept for each setting: a keystroke in one asks nothing of the others.
+        const found = view.kept('held', path, () => heldFinding(view, path, row, profile.text));
+        if (found !== null) held.push(found);
+      }
+    }
+  }
+  return held;
+}
 
 function heldFinding(view: CraftView, path: string, row: BoardSetting, text: BoardText): RuleFinding | null {
   const value = view.value(path);
@@ -38,8 +55,9 @@ function heldFinding(view: CraftView, path: string, row: BoardSetting, text: Boa
   const given = view.shown(path);
   if (spelled.kind === 'refused')
     return { id: 'line/board-limit', at: path, values: { given, board, reason: spelled.reason } };
+  if (row.step === undefined) return null;
   const held = speller.read(spelled.texts);
-  if (held.kind !== 'value' || row.step === undefined || !differ(value, held.value, row)) return null;
+  if (held.kind !== 'value' || !differ(value, held.value, row)) return null;
   const heldText = valueText(held.value, found.parameter);
   return {
     id: 'line/board-step',
