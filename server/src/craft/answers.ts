@@ -6,6 +6,8 @@ export interface Answers {
   read(key: string): void;
   /** Notes that the answer being computed depends on which pack is in view. */
   readPack(): void;
+  /** The one answer that goes with an input: it changes whenever that does. */
+  getOf<T>(input: string, compute: () => T): T;
   /** The answer for a key, computed if it isn't known. Throws when it is being computed already. */
   get<T>(key: string, compute: () => T): T;
   /** The answer of a kind (`setting`, `figure`) for a name with a pack in view; otherwise as `get`. */

@@ -1,4 +1,5 @@
 import type { Answers } from './answers';
+import { type Cell, cellOn, drop, hasAnswer, linked, none, readersOf, type Shelf, underway } from './cell';
 
 /**
  * Computed answers that know what they were computed from. When an input changes, exactly the answers that
@@ -10,12 +11,17 @@ export class Cells implements Answers {
   private readonly answers: Shelf = new Map();
   /** Answers with a pack in view: by kind, then by pack. Names that stay the same string are found the quickest. */
   private readonly packAnswers = new Map<string, Map<string | null, Shelf>>();
-  /** What is being computed, innermost last. */
-  private readonly computing: Cell[] = [];
+  /** What each answer that is being computed has read so far, innermost last. */
+  private readonly computing: Set<Cell>[] = [];
 
   /** Notes that the answer being computed depends on an input. */
   read(key: string): void {
-    this.computing.at(-1)?.reads.add(cellOn(this.inputs, key));
+    this.computing.at(-1)?.add(cellOn(this.inputs, key));
+  }
+
+  /** The one answer that goes with an input: it changes whenever that does. Costs less than an answer that reads it. */
+  getOf<T>(input: string, compute: () => T): T {
+    return this.answer(cellOn(this.inputs, input), compute);
   }
 
   /** Every pack has its own answers here. */
@@ -36,10 +42,10 @@ export class Cells implements Answers {
 
   /** Drops every answer that read one of the inputs. Gives the names of what was dropped. */
   changed(inputs: Iterable<string>): ReadonlySet<string> {
-    const dropped = new Set<Cell>();
     const waiting = [...inputs].flatMap((key) => this.inputs.get(key) ?? []);
+    const dropped = new Set<Cell>(waiting.filter(hasAnswer));
     for (let cell = waiting.pop(); cell !== undefined; cell = waiting.pop()) {
-      for (const reader of cell.readers) {
+      for (const reader of readersOf(cell)) {
         if (dropped.has(reader)) continue;
         dropped.add(reader);
         waiting.push(reader);
@@ -58,53 +64,21 @@ export class Cells implements Answers {
   }
 
   private answer<T>(cell: Cell, compute: () => T): T {
-    this.computing.at(-1)?.reads.add(cell);
-    if (cell.answer !== null) return cell.answer.value as T;
-    if (this.computing.includes(cell)) throw new Error(`${cell.name} depends on itself`);
-    this.computing.push(cell);
+    this.computing.at(-1)?.add(cell);
+    if (cell.answer === underway) throw new Error(`${cell.name} depends on itself`);
+    if (cell.answer !== none) return cell.answer as T;
+    const reads = new Set<Cell>();
+    this.computing.push(reads);
+    cell.answer = underway;
     try {
       const value = compute();
-      cell.answer = { value };
-      for (const read of cell.reads) read.readers.add(cell);
+      reads.delete(cell); // the answer of an input may read the input
+      linked(cell, reads);
+      cell.answer = value;
       return value;
     } finally {
       this.computing.pop();
-      if (cell.answer === null) cell.reads.clear();
+      if (cell.answer === underway) cell.answer = none;
     }
   }
-}
-
-/** An input or an answer. */
-interface Cell {
-  readonly name: string;
-  readonly shelf: Shelf;
-  /** Null: not computed, or an input. */
-  answer: { readonly value: unknown } | null;
-  readonly reads: Set<Cell>;
-  readonly readers: Set<Cell>;
-}
-
-type Shelf = Map<string, Cell>;
-
-function cellOn(shelf: Shelf, name: string): Cell {
-  const known = shelf.get(name);
-  if (known !== undefined) return known;
-  const cell: Cell = { name, shelf, answer: null, reads: new Set(), readers: new Set() };
-  shelf.set(name, cell);
-  return cell;
-}
-
-function drop(cell: Cell): void {
-  cell.answer = null;
-  for (const read of cell.reads) {
-    read.readers.delete(cell);
-    forgetUnused(read);
-  }
-  cell.reads.clear();
-  forgetUnused(cell);
-}
-
-/** What nobody reads and what has no answer need not be kept. */
-function forgetUnused({ readers, answer, shelf, name }: Cell): void {
-  if (readers.size === 0 && answer === null) shelf.delete(name);
 }

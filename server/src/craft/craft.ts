@@ -38,7 +38,11 @@ export class Craft {
   /** Tells the craft which keys of its scripts have changed. Gives the names of the answers that were dropped. */
   changed(keys: Iterable<string>): ReadonlySet<string> {
     this.said = null;
-    return this.cells.changed(keys);
+    const all = new Set(keys);
+    // What holds for all packs holds only as long as no line says otherwise for one of them.
+    for (const key of [...all])
+      if (inputKeys.isForOnePack(key)) all.add(inputKeys.setting(inputKeys.pathIn(key)));
+    return this.cells.changed(all);
   }
 
   /** A craft of the same texts that goes its own way from here. */
@@ -104,8 +108,26 @@ export class Craft {
 
   /** What a parameter holds with a pack in view; undefined when no line sets it. */
   setting(path: string, pack: string | null): Setting | undefined {
-    if (this.cells.isForOneLook && this.saidPaths().set?.has(path) === false) return undefined;
+    if (this.cells.isForOneLook) {
+      if (this.saidPaths().set?.has(path) === false) return undefined;
+    } else {
+      const shared = this.shared(path);
+      if (shared !== differs) return shared;
+    }
     return this.cells.getWith(pack, 'setting', path, () => this.resolve(path, pack));
+  }
+
+  /** What a parameter holds whichever pack is in view. Most do: a log of thousands of flights is kept once. */
+  private shared(path: string): Setting | undefined | typeof differs {
+    const key = inputKeys.setting(path);
+    return this.cells.getOf(key, () => {
+      const found = this.catalog.parameter(path);
+      if (found === undefined) return undefined;
+      if (this.layers().layers.some(({ script }) => script.isOverlaid(path))) return differs;
+      const statement = this.lines(key).at(-1)?.line.statement;
+      if (statement?.kind === 'setting' && readsNames(statement.value, found)) return differs;
+      return this.resolve(path, null);
+    });
   }
 
   /** Every path that some line of the craft sets, for whichever pack. Not to be asked for in a computed answer. */
@@ -128,7 +150,7 @@ export class Craft {
     key: string,
     script: Script = this.root,
   ): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
-    return this.cells.get(`problems ${key} in ${script.uri}`, () => {
+    return this.cells.getWith(script.uri, 'problems', key, () => {
       this.cells.read(key);
       const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
       return lines.map((line) => {
@@ -224,7 +246,8 @@ export class Craft {
     const meant = this.meant(path, pack);
     if (meant !== undefined)
       return { path, found, value: null, isRefused: true, origin: meant, overridden: all, problems: [] };
-    const [origin, ...overridden] = all;
+    const [origin, ...others] = all;
+    const overridden = others.length === 0 ? noLines : others;
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const node = origin.line.statement.value;
     const { value, problems } =
@@ -269,8 +292,7 @@ export class Craft {
     path: string,
     pack: string | null,
   ): Interpretation {
-    const leadsOn = hasReferences(node);
-    if (leadsOn && this.namesBehind(inputKeys.setting(path), pack).kind !== 'fine')
+    if (readsNames(node, found) && this.namesBehind(inputKeys.setting(path), pack).kind !== 'fine')
       return { value: null, problems: [] };
     return this.interpret(node, found, pack);
   }
@@ -301,6 +323,18 @@ export class Craft {
       });
     });
   }
+}
+
+/** In place of a setting that is not the same with every pack in view. */
+const differs = Symbol('differs');
+
+const noLines: readonly PlacedLine[] = [];
+
+/** Whether a value is calculated from other names; where words or texts are expected, no name is looked up. */
+function readsNames(node: ValueNode | null, { parameter: { kind } }: FoundParameter): boolean {
+  const isWritten =
+    kind === 'word' || kind === 'words' || kind === 'flag' || kind === 'text' || kind === 'date';
+  return !isWritten && hasReferences(node);
 }
 
 function endless(behind: Exclude<NamesBehind, { kind: 'fine' }>): NameResult {

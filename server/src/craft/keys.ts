@@ -10,6 +10,8 @@ export const inputKeys = {
   nameIn: (key: string) => key.slice(4),
   /** The path in a key of a setting, for every pack or for one. */
   pathIn: (key: string) => key.slice(4).split(' @ ')[0] ?? '',
+  /** Whether it is the key of a setting for one pack only. */
+  isForOnePack: (key: string) => key.startsWith('set ') && key.includes(' @ '),
   section: (path: string, pack: string | null = null) =>
     pack === null ? `section ${path}` : `section ${path} @ ${pack}`,
   include: 'include',

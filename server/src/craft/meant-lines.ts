@@ -14,6 +14,7 @@ export class MeantLines {
   private readonly unknown = new Set<ScriptLine>();
   private readonly guesses = new WeakMap<ScriptLine, string | null>();
   private known: ReadonlyMap<string, ScriptLine> | null = null;
+  private paths: ReadonlySet<string> | null = null;
 
   constructor(
     private readonly catalog: Catalog,
@@ -22,17 +23,28 @@ export class MeantLines {
 
   add(line: ScriptLine): void {
     this.unknown.add(line);
-    this.known = null;
+    this.forget();
   }
 
   remove(line: ScriptLine): void {
-    if (this.unknown.delete(line)) this.known = null;
+    if (this.unknown.delete(line)) this.forget();
+  }
+
+  private forget(): void {
+    this.known = null;
+    this.paths = null;
   }
 
   /** Paths meant, each with its line, under the keys of settings; the same object until a line comes or goes. */
   get byKey(): ReadonlyMap<string, ScriptLine> {
     this.known ??= this.unknown.size > mostGuessed ? new Map() : new Map(this.pairs());
     return this.known;
+  }
+
+  /** Whether some line surely means a path for one pack only. */
+  isOverlaid(path: string): boolean {
+    this.paths ??= new Set([...this.byKey.keys()].filter(inputKeys.isForOnePack).map(inputKeys.pathIn));
+    return this.paths.has(path);
   }
 
   /** In the order of the script, so that the last of equals counts. */

@@ -17,6 +17,10 @@ export class OnceCells implements Answers {
     this.hasReadPack = true;
   }
 
+  getOf<T>(input: string, compute: () => T): T {
+    return this.get(input, compute);
+  }
+
   get<T>(key: string, compute: () => T): T {
     const known = this.answers.get(key);
     if (known !== undefined) return this.told(known, key) as T;

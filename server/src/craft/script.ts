@@ -27,6 +27,8 @@ export class Script {
   /** Collection -> member -> how many lines name it. */
   private readonly members = new Map<string, Map<string, number>>();
   private readonly groups = new Map<string, number>();
+  /** Path -> how many lines set it for one pack only. */
+  private readonly overlaid = new Map<string, number>();
   private readonly unknown: MeantLines;
 
   constructor(
@@ -103,6 +105,11 @@ export class Script {
   /** Keys that more than one line of this script sets for the same pack or for all. */
   get repeatedKeys(): ReadonlySet<string> {
     return this.repeated;
+  }
+
+  /** Whether lines set a path for one pack only, or surely mean to. */
+  isOverlaid(path: string): boolean {
+    return this.overlaid.has(path) || this.unknown.isOverlaid(path);
   }
 
   /** The members of a collection that lines name, also those that a misspelt name surely means. */
@@ -195,6 +202,7 @@ export class Script {
   private count(line: ScriptLine, by: 1 | -1, changed: Set<string>): void {
     const path = subjectOf(line);
     if (path === null) return;
+    if (line.section.pack !== null && line.settingPath !== null) tally(this.overlaid, line.settingPath, by);
     const group = path.slice(0, path.indexOf('.') < 0 ? undefined : path.indexOf('.'));
     if (tally(this.groups, group, by)) changed.add(inputKeys.group(group));
     for (const { collection, member } of membershipsIn(path, this.catalog)) {
