@@ -13,8 +13,8 @@ let engine: Engine | undefined;
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const server = vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'server.js').toString(true);
   engine = await startPropsoff(context, (options) => {
-    const tell = (reason: string) => options.outputChannel?.appendLine(`the server’s worker: ${reason}`);
-    const started = async () => workerTransports(new Worker(server), tell);
+    const log = options.outputChannel ?? { appendLine: () => undefined };
+    const started = async () => workerTransports(new Worker(server), log);
     return new LanguageClient('propsoff', 'Propsoff', started, options);
   });
 }

@@ -16,6 +16,11 @@ export interface ServerWorker {
   terminate(): void;
 }
 
+/** Where it is said why a worker is given up. */
+export interface WorkerLog {
+  appendLine(text: string): void;
+}
+
 /** Runs something later, in milliseconds; gives what keeps it from running. */
 export type Later = (run: () => void, delay: number) => () => void;
 
@@ -95,22 +100,25 @@ class Silence {
   }
 }
 
-/** How the client talks to a worker; it is closed when the worker fails or falls silent. `tell`: says why. */
+/** How the client talks to a worker; it is closed when the worker fails or falls silent. */
 export function workerTransports(
   worker: ServerWorker,
-  tell: (reason: string) => void,
+  log: WorkerLog,
   later: Later = afterwards,
 ): { readonly reader: MessageReader; readonly writer: MessageWriter } {
   let hasEnded = false;
-  const end = (reason: string) => {
-    if (hasEnded) return;
+  const end = () => {
     hasEnded = true;
     silence.end();
+    worker.onmessage = null;
+    worker.onerror = null;
     worker.terminate();
-    tell(reason);
     reader.ended();
   };
-  const silence = new Silence(later, () => end(`no word for ${longestSilence / 1000} seconds`));
+  const silence = new Silence(later, () => {
+    log.appendLine(`the server gave no word for ${longestSilence / 1000} seconds`);
+    end();
+  });
   const reader = new WorkerReader();
   const writer = new WorkerWriter((message) => {
     if (hasEnded) return;
@@ -122,7 +130,10 @@ export function workerTransports(
     silence.received(message);
     reader.received(message);
   };
-  worker.onerror = ({ message }) => end(message ?? 'its program could not be loaded');
+  worker.onerror = ({ message }) => {
+    log.appendLine(`the server failed: ${message ?? 'its program could not be loaded'}`);
+    end();
+  };
   return { reader, writer };
 }
 

@@ -33,15 +33,11 @@ function talking() {
   const reasons: string[] = [];
   const taken: Message[] = [];
   let closed = 0;
-  const { reader, writer } = workerTransports(
-    worker,
-    (reason) => reasons.push(reason),
-    (run) => {
-      const timer = { run };
-      timers.add(timer);
-      return () => timers.delete(timer);
-    },
-  );
+  const { reader, writer } = workerTransports(worker, { appendLine: (text) => reasons.push(text) }, (run) => {
+    const timer = { run };
+    timers.add(timer);
+    return () => timers.delete(timer);
+  });
   reader.listen((message) => taken.push(message));
   reader.onClose(() => {
     closed += 1;
@@ -70,7 +66,7 @@ describe('the way to a server in a worker', () => {
     worker.onerror?.({ message: 'it broke' });
     worker.onerror?.({ message: 'and again' });
     assert.equal(closed(), 1);
-    assert.deepEqual(reasons, ['it broke']);
+    assert.deepEqual(reasons, ['the server failed: it broke']);
     assert.ok(worker.isTerminated);
     assert.equal(timers.size, 0);
     await ask(2);
@@ -83,7 +79,7 @@ describe('the way to a server in a worker', () => {
     timePasses();
     assert.equal(closed(), 1);
     assert.ok(worker.isTerminated);
-    assert.deepEqual(reasons, ['no word for 30 seconds']);
+    assert.deepEqual(reasons, ['the server gave no word for 30 seconds']);
   });
 
   it('stays open while words come back, though answers take long', async () => {
