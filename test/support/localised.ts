@@ -23,12 +23,12 @@ export interface Said {
 }
 
 const folder = 'client/src';
-/** Reasons that end a sentence of the server, which speaks English, or stand in the log. */
-const forOthers = new Set(['editor-files.ts', 'worker-transports.ts']);
+/** Why a file can't be read ends a sentence of the server, which speaks English. */
+const forTheServer = new Set(['editor-files.ts']);
 
 /** The client's files without comments. */
 function sources(): readonly (readonly [file: string, text: string])[] {
-  const names = readdirSync(join(root, folder)).filter((name) => !forOthers.has(name));
+  const names = readdirSync(join(root, folder)).filter((name) => !forTheServer.has(name));
   return names.map((name) => {
     const text = readFileSync(join(root, folder, name), 'utf8');
     return [name, text.replace(/^\s*\/\*\*?[\s\S]*?\*\//gm, '').replace(/^\s*\/\/.*$| \/\/ .*$/gm, '')];
@@ -53,7 +53,7 @@ export function saidInOneLanguage(): readonly Said[] {
     const rest = source
       .replace(call, 't(')
       .replace(/^import[\s\S]*?;$/gm, '')
-      .replace(/^.*\b(?:log\.\w+|appendLine)\(.*$/gm, '')
+      .replace(/^.*\blog\.\w+\(.*$/gm, '')
       .replace(/new (LanguageClient|Error)\((`[^`]*`|[^)]*)/g, '')
       .replace(/`<!doctype[\s\S]*?<\/html>`/g, '')
       .replace(/\$\{[^}]*\}/g, '…');
