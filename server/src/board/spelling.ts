@@ -88,7 +88,7 @@ export class Speller {
       case 'words':
         return by === 'each' ? this.eachWord(value.value) : this.list(value.value);
       case 'range':
-        return all([value.low, value.high].map((end) => this.number(end, this.counting())));
+        return this.ends(value.low, value.high);
       case 'place':
         return by === 'cell'
           ? texts(String(value.row * (this.row.columns ?? 1) + value.column))
@@ -167,6 +167,16 @@ export class Speller {
     const held =
       grain * Math.min(Math.floor(most / grain + 1e-9), Math.max(Math.ceil(least / grain - 1e-9), step));
     return texts(this.digits(fixed(held, decimalsOf(grain))));
+  }
+
+  /** Ends that the board would write alike leave nothing between them, and no range. */
+  private ends(low: number, high: number): Spelled {
+    const spelled = all([low, high].map((end) => this.number(end, this.counting())));
+    if (spelled.kind === 'refused' || low === high) return spelled;
+    const [first, second] = spelled.texts;
+    return first === second
+      ? { kind: 'refused', reason: `the board would write both ends as ${first}; set them further apart` }
+      : spelled;
   }
 
   private digits(text: string): string {

@@ -207,6 +207,17 @@ describe('what goes to a board', () => {
     );
   });
 
+  it('is no range of which both ends would be written alike', () => {
+    const refusedWith = (on: string) =>
+      entriesOf(profile('wren'), viewOf(`board.profile = wren\nsignal-loss.switch-on = ${on}\n`, null))
+        .refused.map(({ reason }) => reason)
+        .filter((reason) => /alike|both ends/.test(reason));
+    assert.deepEqual(refusedWith('800 us..800.000000001 us'), [
+      'the board would write both ends as 800; set them further apart',
+    ]);
+    assert.deepEqual(refusedWith('800 us..900 us'), []);
+  });
+
   it('is only what changed, after a hand-over', () => {
     const heron = profile('heron');
     const before = entriesOf(heron, viewOf(racer, 'sprint')).entries;
