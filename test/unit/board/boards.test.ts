@@ -98,6 +98,14 @@ for (const name of ['wren', 'heron']) {
         fc.assert(
           fc.property(values, (value) => {
             const spelled = speller.write(value);
+            if (value.kind === 'range' && spelled.kind === 'refused') {
+              const [low, high] = [value.low, value.high].map((end) =>
+                speller.write({ ...value, low: end, high: end }),
+              );
+              assert.deepEqual(low, high, 'refused only where the board can’t tell the ends apart');
+              assert.equal(low?.kind, 'texts');
+              return;
+            }
             assert.equal(spelled.kind, 'texts', `${one.row.parameter}: ${JSON.stringify([value, spelled])}`);
             if (spelled.kind !== 'texts') return;
             const read = speller.read(spelled.texts);
