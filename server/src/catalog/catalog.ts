@@ -59,8 +59,7 @@ export class Catalog {
   readonly propellers: readonly MeasuredPropeller[];
   /** The bench card's steps, in its order. */
   readonly benchSteps: readonly BenchStep[];
-  /** For did-you-mean. */
-  readonly patterns: PathPatterns;
+  private knownPatterns: PathPatterns | null = null;
   private readonly root: PathNode;
   /** The parameters whose names hold no member's: most of those that are asked for. */
   private readonly whole: ReadonlyMap<string, FoundParameter>;
@@ -91,7 +90,12 @@ export class Catalog {
     this.root = pathTree(this.parameters.values(), this.collections.values());
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));
     this.whole = new Map(whole.map((known) => [known.name, { ...known, path: known.name, keys: [] }]));
-    this.patterns = pathPatterns(this.parameters.values(), this.collections);
+  }
+
+  /** For did-you-mean; made when something is first misspelt, for a start need not wait for it. */
+  get patterns(): PathPatterns {
+    this.knownPatterns ??= pathPatterns(this.parameters.values(), this.collections);
+    return this.knownPatterns;
   }
 
   /** The parameter at a path as a script writes it, members by their own names. */
