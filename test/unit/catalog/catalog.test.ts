@@ -19,6 +19,17 @@ describe('looking a parameter up', () => {
     assert.deepEqual(shippedCatalog().parameter('gyro.rate')?.keys, []);
   });
 
+  it('tells members apart however many were asked for before', () => {
+    const names = Array.from({ length: 2500 }, (_, index) => `pack.p${index}.cells`);
+    for (const path of [...names, ...names.toReversed()]) {
+      const found = shippedCatalog().parameter(path);
+      assert.deepEqual(
+        [found?.path, found?.name, found?.keys],
+        [path, 'pack.<name>.cells', [path.split('.')[1]]],
+      );
+    }
+  });
+
   it('gives ranges in SI with the name of their dimension', () => {
     const found = shippedCatalog().parameter('gyro.lowpass.cutoff');
     assert.equal(found?.dimensionName, 'frequency');

@@ -14,7 +14,7 @@ const boardStep: CodeRule = {
     const profile = view.board === undefined ? null : profileOf(view.board);
     if (profile === null) return;
     // Kept by themselves: packs mostly share all but what is about a pack.
-    const ofAny = view.kept('held', 'rows', () => heldIn(view, profile, (row) => !isOfPack(row)));
+    const ofAny = view.kept('held rows', '', () => heldIn(view, profile, (row) => !isOfPack(row)));
     for (const found of [...ofAny, ...heldIn(view, profile, isOfPack)]) report(found);
   },
 };
