@@ -14,7 +14,8 @@ export function perItem<I, T>(
   of: (item: I) => readonly T[],
 ): readonly T[] {
   const stretch = (from: number, to: number): readonly T[] =>
-    cells.get(`${key} ${from}..${to}`, () => {
+    // One stretch of memory: what is put together with `+` keeps its parts, and these names are kept.
+    cells.get([key, ' ', from, '..', to].join(''), () => {
       if (to - from <= together) return items().slice(from, to).flatMap(of);
       let step = together;
       while (step * together < to - from) step *= together;

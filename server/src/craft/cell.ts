@@ -5,7 +5,7 @@ export interface Cell {
   /** `none`: not computed; `underway`: being computed. */
   answer: unknown;
   /** What the answer was computed from. */
-  reads: readonly Cell[];
+  reads: null | Cell | readonly Cell[];
   /** Whose answers were computed from this one. There are very many cells, most of them with few readers. */
   readers: null | Cell | Cell[] | Set<Cell>;
 }
@@ -16,14 +16,14 @@ export const none = Symbol('none');
 export const underway = Symbol('underway');
 
 /** So many readers are looked through one by one. */
-const mostInList = 16;
+const mostInList = 64;
 
 const nothing: readonly Cell[] = [];
 
 export function cellOn(shelf: Shelf, name: string): Cell {
   const known = shelf.get(name);
   if (known !== undefined) return known;
-  const cell: Cell = { name, shelf, answer: none, reads: nothing, readers: null };
+  const cell: Cell = { name, shelf, answer: none, reads: null, readers: null };
   shelf.set(name, cell);
   return cell;
 }
@@ -33,24 +33,33 @@ export function hasAnswer({ answer }: Cell): boolean {
 }
 
 export function readersOf({ readers }: Cell): Iterable<Cell> {
-  if (readers === null) return nothing;
-  return Array.isArray(readers) || readers instanceof Set ? readers : [readers];
+  return readers instanceof Set ? readers : listed(readers);
+}
+
+function listed(cells: null | Cell | readonly Cell[]): readonly Cell[] {
+  if (cells === null) return nothing;
+  return isList(cells) ? cells : [cells];
+}
+
+function isList(cells: Cell | readonly Cell[]): cells is readonly Cell[] {
+  return Array.isArray(cells);
 }
 
 /** Notes what a new answer was computed from; each of them only once. */
 export function linked(cell: Cell, reads: ReadonlySet<Cell>): void {
-  cell.reads = reads.size === 0 ? nothing : [...reads];
-  for (const read of cell.reads) addReader(read, cell);
+  const list = [...reads];
+  cell.reads = list.length > 1 ? list : (list[0] ?? null);
+  for (const read of list) addReader(read, cell);
 }
 
 /** Forgets an answer. */
 export function drop(cell: Cell): void {
   cell.answer = none;
-  for (const read of cell.reads) {
+  for (const read of listed(cell.reads)) {
     removeReader(read, cell);
     forgetUnused(read);
   }
-  cell.reads = nothing;
+  cell.reads = null;
   forgetUnused(cell);
 }
 

@@ -19,7 +19,7 @@ import { hasReferences, referencesIn } from './references';
 import { type SaidPaths, saidPathsIn } from './said-paths';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
-import type { PlacedLine, Setting } from './setting';
+import { HeldSetting, type PlacedLine, type Setting } from './setting';
 
 /**
  * A script with all that it includes, resolved: what every parameter holds, for every pack. Answers are
@@ -126,7 +126,7 @@ export class Craft {
       if (this.layers().layers.some(({ script }) => script.isOverlaid(path))) return differs;
       const statement = this.lines(key).at(-1)?.line.statement;
       if (statement?.kind === 'setting' && readsNames(statement.value, found)) return differs;
-      return this.resolve(path, null);
+      return this.resolve(path, null, key);
     });
   }
 
@@ -153,11 +153,12 @@ export class Craft {
     return this.cells.getWith(script.uri, 'problems', key, () => {
       this.cells.read(key);
       const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
-      return lines.map((line) => {
+      const checked = lines.map((line) => {
         const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
         const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
         return { line, problems: withoutRepeats(problems) };
       });
+      return checked.filter(({ problems }) => problems.length > 0);
     });
   }
 
@@ -236,24 +237,24 @@ export class Craft {
     return { kind: 'value', value: { value: value.value, dimension, unit: value.unit } };
   }
 
-  private resolve(path: string, pack: string | null): Setting | undefined {
+  private resolve(path: string, pack: string | null, key = inputKeys.setting(path)): Setting | undefined {
     const found = this.catalog.parameter(path);
     if (found === undefined) return undefined;
     this.readPackFor(path);
-    const base = this.lines(inputKeys.setting(path));
+    const base = this.lines(key);
     const own = pack === null ? [] : this.lines(inputKeys.setting(path, pack));
     const all = [...base, ...own].reverse();
     const meant = this.meant(path, pack);
-    if (meant !== undefined)
-      return { path, found, value: null, isRefused: true, origin: meant, overridden: all, problems: [] };
+    if (meant !== undefined) return new HeldSetting(key, this.catalog, null, true, meant, all, noProblems);
     const [origin, ...others] = all;
     const overridden = others.length === 0 ? noLines : others;
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const node = origin.line.statement.value;
-    const { value, problems } =
-      node === null ? { value: null, problems: [] } : this.interpretSafely(node, found, path, pack);
+    const { value, problems: told } =
+      node === null ? { value: null, problems: noProblems } : this.interpretSafely(node, found, path, pack);
+    const problems = told.length === 0 ? noProblems : told;
     const isRefused = problems.some(({ id }) => this.catalog.check(id)?.level === 'must-fix');
-    return { path, found, value, isRefused, origin, overridden, problems };
+    return new HeldSetting(key, this.catalog, value, isRefused, origin, overridden, problems);
   }
 
   /**
@@ -328,7 +329,9 @@ export class Craft {
 /** In place of a setting that is not the same with every pack in view. */
 const differs = Symbol('differs');
 
+// Shared: most settings override nothing, and nothing is wrong with them.
 const noLines: readonly PlacedLine[] = [];
+const noProblems: readonly Problem[] = [];
 
 /** Whether a value is calculated from other names; where words or texts are expected, no name is looked up. */
 function readsNames(node: ValueNode | null, { parameter: { kind } }: FoundParameter): boolean {

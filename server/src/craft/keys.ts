@@ -4,7 +4,7 @@ import type { ScriptLine } from '../language/script-line';
 export const inputKeys = {
   /** A setting for every pack, or for one pack only. */
   setting: (path: string, pack: string | null = null) =>
-    pack === null ? `set ${path}` : `set ${path} @ ${pack}`,
+    flat(pack === null ? ['set ', path] : ['set ', path, ' @ ', pack]),
   constant: (name: string) => `let ${name}`,
   /** The name in a key of a setting or a constant for every pack. */
   nameIn: (key: string) => key.slice(4),
@@ -13,7 +13,7 @@ export const inputKeys = {
   /** Whether it is the key of a setting for one pack only. */
   isForOnePack: (key: string) => key.startsWith('set ') && key.includes(' @ '),
   section: (path: string, pack: string | null = null) =>
-    pack === null ? `section ${path}` : `section ${path} @ ${pack}`,
+    flat(pack === null ? ['section ', path] : ['section ', path, ' @ ', pack]),
   include: 'include',
   acceptance: 'accept',
   members: (collection: string) => `members ${collection}`,
@@ -27,6 +27,11 @@ export const inputKeys = {
   /** Sections or settings for one pack only. */
   overlay: 'overlay',
 } as const;
+
+/** One stretch of memory. Strings put together with `+` keep their parts, and very many keys are kept. */
+function flat(parts: readonly string[]): string {
+  return parts.join('');
+}
 
 /** What one line says, as keys of the index. */
 export function keysOf(line: ScriptLine): readonly string[] {

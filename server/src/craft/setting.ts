@@ -1,6 +1,7 @@
-import type { FoundParameter } from '../catalog/catalog';
+import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { inputKeys } from './keys';
 import type { Script } from './script';
 import type { Value } from './value';
 
@@ -8,6 +9,29 @@ import type { Value } from './value';
 export interface PlacedLine {
   readonly script: Script;
   readonly line: ScriptLine;
+}
+
+/** One of very many: what follows from its key and the catalogue is looked up when somebody asks. */
+export class HeldSetting implements Setting {
+  constructor(
+    private readonly key: string,
+    private readonly catalog: Catalog,
+    readonly value: Value | null,
+    readonly isRefused: boolean,
+    readonly origin: PlacedLine,
+    readonly overridden: readonly PlacedLine[],
+    readonly problems: readonly Problem[],
+  ) {}
+
+  get path(): string {
+    return inputKeys.nameIn(this.key);
+  }
+
+  get found(): FoundParameter {
+    const found = this.catalog.parameter(this.path);
+    if (found === undefined) throw new Error(`the catalogue has no ${this.path}`);
+    return found;
+  }
 }
 
 /** What a craft holds for one parameter with one pack in view. */
