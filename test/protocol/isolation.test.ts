@@ -124,6 +124,7 @@ describe('a program of ours', () => {
       'path',
       'url',
       'util',
+      'v8',
       'zlib',
     ]);
   });
