@@ -13,31 +13,49 @@ export interface Raised {
   readonly acceptedOn: PlacedLine;
 }
 
-/** Quiets risks that their line accepts, and reports acceptances that accept nothing. */
-export function withAcceptances(craft: Craft, raised: readonly Raised[]): readonly Finding[] {
-  // By line: equal lines share one acceptance.
-  const used = new Set<ScriptLine>();
-  const findings = raised.map(({ finding, acceptedOn }) => {
-    const { acceptance } = acceptedOn.line.statement;
-    if (acceptance === null || acceptance.check !== finding.check.id) return finding;
-    used.add(acceptedOn.line);
-    if (finding.level === 'must-fix') return finding;
-    return { ...finding, level: 'note' as const, accepted: acceptance.reason };
-  });
-  return [...findings, ...complaints(craft, raised, used)];
+/** Findings in whatever order, and those among them whose line accepts their check. */
+export interface Told {
+  readonly findings: readonly Finding[];
+  readonly accepting: readonly Raised[];
 }
 
-function complaints(
-  craft: Craft,
-  raised: readonly Raised[],
-  used: ReadonlySet<ScriptLine>,
-): readonly Finding[] {
+/** Quiets risks that their line accepts. */
+export function told(raised: readonly Raised[]): Told {
+  const accepting: Raised[] = [];
+  const findings = raised.map((one) => {
+    const { finding, acceptedOn } = one;
+    const { acceptance } = acceptedOn.line.statement;
+    if (acceptance === null || acceptance.check !== finding.check.id) return finding;
+    accepting.push(one);
+    return finding.level === 'must-fix' ? finding : accepted(finding, acceptance.reason);
+  });
+  return { findings, accepting };
+}
+
+function accepted(finding: Finding, reason: string): Finding {
+  const { check, values, place, related, pack } = finding;
+  return {
+    check,
+    level: 'note',
+    values,
+    place,
+    related,
+    pack,
+    get fixes() {
+      return finding.fixes;
+    },
+    accepted: reason,
+  };
+}
+
+/** Reports acceptances that accept nothing. `accepting`: the findings whose line accepts their check. */
+export function complaints(craft: Craft, accepting: readonly Raised[]): readonly Finding[] {
   const { root, catalog } = craft;
   return root.lines(inputKeys.acceptance).flatMap((line) => {
     const { acceptance } = line.statement;
     if (acceptance === null) return [];
     const place = { script: root, line, start: acceptance.start, end: acceptance.end };
-    const id = complaintId(craft, acceptance, raised, used, line);
+    const id = complaintId(craft, acceptance, accepting, line);
     return id === null ? [] : [complaint(catalog, id, acceptance, place)];
   });
 }
@@ -45,18 +63,15 @@ function complaints(
 function complaintId(
   craft: Craft,
   acceptance: Acceptance,
-  raised: readonly Raised[],
-  used: ReadonlySet<ScriptLine>,
+  accepting: readonly Raised[],
   line: ScriptLine,
 ): string | null {
   if (craft.catalog.check(acceptance.check) === undefined) return 'line/accept-unknown';
-  const isMustFix = raised.some(
-    ({ finding, acceptedOn }) =>
-      acceptedOn.line === line && finding.check.id === acceptance.check && finding.level === 'must-fix',
-  );
-  if (isMustFix) return 'line/accept-must-fix';
+  // By line: equal lines share one acceptance.
+  const here = accepting.filter(({ acceptedOn }) => acceptedOn.line === line);
+  if (here.some(({ finding }) => finding.level === 'must-fix')) return 'line/accept-must-fix';
   // A part that is included elsewhere may accept what shows only in a whole craft.
-  return used.has(line) || !craft.isWhole() ? null : 'line/accept-unused';
+  return here.length > 0 || !craft.isWhole() ? null : 'line/accept-unused';
 }
 
 function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: Place): Finding {

@@ -3,7 +3,7 @@ import type { DataCheck } from '../catalog/model/check';
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import { CraftView } from '../craft/view';
-import { type Raised, withAcceptances } from './acceptances';
+import { complaints, type Raised, type Told, told } from './acceptances';
 import { dataRule } from './data-rule';
 import type { Finding } from './finding';
 import { lineFindings } from './line-findings';
@@ -46,18 +46,28 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    const raised = [...this.lines(craft), ...this.saying(craft).flatMap((rule) => this.run(rule, craft))];
-    return withAcceptances(craft, raised);
+    return this.pieces(craft).flat();
   }
 
-  private lines(craft: Craft): readonly Raised[] {
-    const raised: Raised[] = [];
+  /** The same in pieces: one that nothing has changed stays the same list. */
+  pieces(craft: Craft): readonly (readonly Finding[])[] {
+    const rules = this.saying(craft).flatMap((rule) => this.run(rule, craft));
+    const all = [...this.lines(craft), told(rules)];
+    const unused = complaints(
+      craft,
+      all.flatMap(({ accepting }) => accepting),
+    );
+    return [...all.map(({ findings }) => findings), unused];
+  }
+
+  private lines(craft: Craft): readonly Told[] {
+    const pieces: Told[] = [];
     try {
-      for (const one of lineFindings(craft)) raised.push(one);
+      for (const one of lineFindings(craft)) pieces.push(one);
     } catch (error) {
       this.onFault('the check of single lines', error);
     }
-    return raised;
+    return pieces;
   }
 
   /** The rules that say something: a change asks again only those near the ones that it concerns. */

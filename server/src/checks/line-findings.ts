@@ -5,18 +5,55 @@ import type { Script } from '../craft/script';
 import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import type { Raised } from './acceptances';
+import { type Raised, type Told, told } from './acceptances';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
 import { refined } from './line-findings-refined';
 import { perItem } from './per-item';
 
-/** What is wrong with the lines of the craft's own script, one by one and among each other. */
-export function* lineFindings(craft: Craft): Iterable<Raised> {
-  const { root } = craft;
+/**
+ * What is wrong with the lines of the craft's own script, one by one and among each other, piece by piece: a piece
+ * that nothing has changed stays the same object.
+ */
+export function* lineFindings(craft: Craft): Iterable<Told> {
   yield* wrongLines(craft);
-  yield* dynamicLines(craft);
+  yield dynamicLines(craft);
+  yield told([...amongLines(craft)]);
+}
+
+/** What is wrong with lines by themselves. Kept by line: an edit makes nothing anew for those that it leaves. */
+function* wrongLines(craft: Craft): Iterable<Told> {
+  const { root, cells } = craft;
+  for (const [stretch, lines] of root.wrongStretches)
+    yield cells.getOf(stretch, () => told([...lines].flatMap((line) => wrongLine(craft, line))));
+}
+
+function wrongLine(craft: Craft, line: ScriptLine): readonly Raised[] {
+  const { root, cells } = craft;
+  return cells.getOf(root.keyOfWrong(line), () =>
+    (root.problems.get(line) ?? []).map((one) => raisedFrom(craft, root, line, one)),
+  );
+}
+
+/** What is wrong with lines and shows only with the rest of the craft. */
+function dynamicLines(craft: Craft): Told {
+  const { cells, root } = craft;
+  const keys = () =>
+    cells.get('dynamic keys', () => {
+      cells.read(inputKeys.dynamic);
+      return [...root.dynamicKeys()];
+    });
+  const raised = (key: string) =>
+    craft
+      .lineProblems(key)
+      .flatMap(({ line, problems }) => problems.map((one) => raisedFrom(craft, root, line, one)));
+  return cells.get('dynamic lines', () => told(perItem(cells, 'raised by keys', keys, raised)));
+}
+
+/** What is wrong with lines among each other, and with what they include. */
+function* amongLines(craft: Craft): Iterable<Raised> {
+  const { root } = craft;
   for (const key of root.repeatedKeys) yield* repeated(craft, key);
   for (const { script, line, problem: found } of craft.layers().problems) {
     if (script === root) yield raisedFrom(craft, root, line, found);
@@ -25,32 +62,6 @@ export function* lineFindings(craft: Craft): Iterable<Raised> {
   for (const { line, problem: found, first } of faultyIncludes(craft)) {
     yield raisedFrom(craft, root, line, found, [{ place: first, message: 'The first of them is here.' }]);
   }
-}
-
-/** What is wrong with lines by themselves. Kept by line: an edit makes nothing anew for those that it leaves. */
-function* wrongLines(craft: Craft): Iterable<Raised> {
-  const { root, cells } = craft;
-  for (const [line, problems] of root.problems) {
-    const key = root.keyOfWrong(line);
-    yield* cells.get(`raised ${key}`, () => {
-      cells.read(key);
-      return problems.map((one) => raisedFrom(craft, root, line, one));
-    });
-  }
-}
-
-/** What is wrong with lines and shows only with the rest of the craft. */
-function dynamicLines(craft: Craft): readonly Raised[] {
-  const keys = () =>
-    craft.cells.get('dynamic keys', () => {
-      craft.cells.read(inputKeys.dynamic);
-      return [...craft.root.dynamicKeys()];
-    });
-  return perItem(craft.cells, 'raised by keys', keys, (key) =>
-    craft
-      .lineProblems(key)
-      .flatMap(({ line, problems }) => problems.map((one) => raisedFrom(craft, craft.root, line, one))),
-  );
 }
 
 function raisedFrom(

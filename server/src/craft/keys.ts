@@ -22,6 +22,8 @@ export const inputKeys = {
   repeated: 'repeated',
   /** A line that has problems by itself, by its number. */
   wrongLine: (number: number) => `wrong ${number}`,
+  /** A few such lines together. */
+  wrongStretch: (number: number) => `wrong-stretch ${number}`,
   /** Which keys have lines that can only be checked with the rest of the craft. */
   dynamic: 'dynamic',
   /** Sections or settings for one pack only. */

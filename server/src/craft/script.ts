@@ -7,6 +7,7 @@ import { checkLine, isDynamicLine } from './line-check';
 import { LineIndex } from './line-index';
 import { differingKeys, MeantLines } from './meant-lines';
 import { membershipsIn } from './memberships';
+import { WrongLines } from './wrong-lines';
 
 /**
  * One script as it stands, with an index of what its lines say and what is wrong with each by itself.
@@ -15,11 +16,7 @@ import { membershipsIn } from './memberships';
 export class Script {
   private current: Document;
   private readonly index = new LineIndex();
-  /** Only lines with problems. */
-  private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
-  /** The key of each of them, never used for another line. */
-  private readonly wrongKeys = new Map<ScriptLine, string>();
-  private lastWrong = 0;
+  private readonly wrong = new WrongLines();
   private readonly dynamic = new Map<string, number>();
   /** Keys that came to the dynamic ones, or went, with the edit that is being taken in. */
   private readonly dynamicMoved = new Set<string>();
@@ -87,14 +84,17 @@ export class Script {
 
   /** Lines with problems that show without the rest of the craft. */
   get problems(): ReadonlyMap<ScriptLine, readonly Problem[]> {
-    return this.wrong;
+    return this.wrong.problems;
+  }
+
+  /** The same lines, a few together, each stretch under a key that changes with what belongs to it. */
+  get wrongStretches(): ReadonlyMap<string, ReadonlySet<ScriptLine>> {
+    return this.wrong.stretches;
   }
 
   /** The key under which a line with problems is known; it changes when the line goes. */
   keyOfWrong(line: ScriptLine): string {
-    const key = this.wrongKeys.get(line);
-    if (key === undefined) throw new Error('the line has no problem by itself');
-    return key;
+    return this.wrong.keyOf(line);
   }
 
   /** Keys of lines that can only be checked with the rest of the craft. */
@@ -152,7 +152,7 @@ export class Script {
     }
     this.count(line, 1, changed);
     const { problems, isDynamic, isUnknown } = checkLine(line, this.catalog);
-    if (problems.length > 0) this.addWrong(line, problems);
+    if (problems.length > 0) this.wrong.add(line, problems, changed);
     if (isDynamic) this.countDynamic(line, 1);
     if (isUnknown === true) this.unknown.add(line);
   }
@@ -164,23 +164,9 @@ export class Script {
       this.markRepeated(key, changed);
     }
     this.count(line, -1, changed);
-    this.removeWrong(line, changed);
+    this.wrong.remove(line, changed);
     this.unknown.remove(line);
     if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
-  }
-
-  private addWrong(line: ScriptLine, problems: readonly Problem[]): void {
-    this.lastWrong += 1;
-    this.wrong.set(line, problems);
-    this.wrongKeys.set(line, inputKeys.wrongLine(this.lastWrong));
-  }
-
-  private removeWrong(line: ScriptLine, changed: Set<string>): void {
-    const key = this.wrongKeys.get(line);
-    if (key === undefined) return;
-    this.wrong.delete(line);
-    this.wrongKeys.delete(line);
-    changed.add(key);
   }
 
   private markRepeated(key: string, changed: Set<string>): void {

@@ -27,16 +27,27 @@ export interface LineChange {
 
 const chunkSize = 256;
 
+const noLines: readonly ScriptLine[] = [];
+
 /** A text as lines. Immutable: an edit gives a new document that shares all lines that stayed the same. */
 export class Document {
   readonly lineCount: number;
-  private starts: ReadonlyMap<Chunk, number> | null = null;
+  /** The number of each chunk's first line. */
+  private readonly starts: readonly number[];
+  private places: ReadonlyMap<Chunk, number> | null = null;
 
   private constructor(
     private readonly chunks: readonly Chunk[],
     private readonly cache: StatementCache,
   ) {
-    this.lineCount = chunks.reduce((sum, chunk) => sum + chunk.lines.length, 0);
+    const starts: number[] = [];
+    let before = 0;
+    for (const { lines } of chunks) {
+      starts.push(before);
+      before += lines.length;
+    }
+    this.starts = starts;
+    this.lineCount = before;
   }
 
   static of(text: string, cache = new StatementCache()): Document {
@@ -60,15 +71,8 @@ export class Document {
 
   /** The number of each chunk's first line; made when first asked for, since most edits never are. */
   private chunkStarts(): ReadonlyMap<Chunk, number> {
-    if (this.starts !== null) return this.starts;
-    const starts = new Map<Chunk, number>();
-    let before = 0;
-    for (const chunk of this.chunks) {
-      starts.set(chunk, before);
-      before += chunk.lines.length;
-    }
-    this.starts = starts;
-    return starts;
+    this.places ??= new Map(this.chunks.map((chunk, index) => [chunk, this.starts[index] ?? 0]));
+    return this.places;
   }
 
   *lines(): Iterable<ScriptLine> {
@@ -130,23 +134,25 @@ export class Document {
   private replaced(first: number, last: number, added: ScriptLine[]) {
     const from = this.find(first) ?? { chunk: 0, offset: 0 };
     const to = this.find(last) ?? from;
-    const region = this.chunks.slice(from.chunk, to.chunk + 1).flatMap((chunk) => chunk.lines);
-    const count = last - first + 1;
-    const removed = region.slice(from.offset, from.offset + count);
-    region.splice(from.offset, count, ...added);
-    const chunks = this.chunks.slice();
-    chunks.splice(from.chunk, to.chunk - from.chunk + 1, ...chunked(region));
+    const touched = this.chunks.slice(from.chunk, to.chunk + 1);
+    const region = noLines.concat(...touched.map((chunk) => chunk.lines));
+    const after = from.offset + last - first + 1;
+    const removed = region.slice(from.offset, after);
+    const renewed = chunked(region.slice(0, from.offset).concat(added, region.slice(after)));
+    const chunks = this.chunks.slice(0, from.chunk).concat(renewed, this.chunks.slice(to.chunk + 1));
     return { document: new Document(chunks, this.cache), change: { removed, added } };
   }
 
   private find(number: number): { chunk: number; offset: number } | undefined {
-    let offset = number;
-    if (offset < 0) return undefined;
-    for (const [index, { lines }] of this.chunks.entries()) {
-      if (offset < lines.length) return { chunk: index, offset };
-      offset -= lines.length;
+    if (number < 0 || number >= this.lineCount) return undefined;
+    let low = 0;
+    let high = this.starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((this.starts[middle] ?? 0) <= number) low = middle;
+      else high = middle - 1;
     }
-    return undefined;
+    return { chunk: low, offset: number - (this.starts[low] ?? 0) };
   }
 }
 

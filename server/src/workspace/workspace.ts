@@ -1,7 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/engine';
 import type { Finding } from '../checks/finding';
-import { inScriptOrder } from '../checks/order';
+import { inScriptOrder, ScriptOrder } from '../checks/order';
 import { Cells } from '../craft/cells';
 import { Craft } from '../craft/craft';
 import type { Included, IncludeSource } from '../craft/layers';
@@ -45,6 +45,7 @@ export class Workspace {
     string,
     { readonly stamp: object; readonly findings: readonly Finding[] }
   >();
+  private readonly orders = new WeakMap<Craft, ScriptOrder>();
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
 
@@ -155,7 +156,9 @@ export class Workspace {
     if (one === undefined || stamp === undefined) return [];
     const known = this.found.get(key);
     if (known?.stamp === stamp) return known.findings;
-    const findings = this.check(one.craft);
+    const order = this.orders.get(one.craft) ?? new ScriptOrder();
+    this.orders.set(one.craft, order);
+    const findings = order.of(this.checker.pieces(one.craft));
     this.found.set(key, { stamp, findings });
     return findings;
   }

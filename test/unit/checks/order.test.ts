@@ -1,9 +1,14 @@
 import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
 import { filled, slotsIn } from '../../../server/src/checks/data-template';
 import { countByLevel, inScriptOrder } from '../../../server/src/checks/order';
 import { messageOf } from '../../../server/src/checks/render';
+import { Workspace } from '../../../server/src/workspace/workspace';
+import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsIn, findingsOf } from '../../support/findings';
+import { MemoryHost } from '../../support/memory-host';
 import { catalogWith, OwnCraft, ruleOf } from '../../support/own-checks';
+import { toldWhole } from '../../support/told-craft';
 
 describe('findings', () => {
   const all = findingsOf(
@@ -36,6 +41,39 @@ describe('findings', () => {
     assert.deepEqual(
       found.map(({ check }) => check.id),
       ['own/c', 'own/e', 'own/b', 'own/a', 'own/d'],
+    );
+  });
+
+  it('come in the same order after any edits of a script with very many', () => {
+    const line = fc.constantFrom(
+      'wobble = 1',
+      'note = "fine"',
+      'wind = 90 m/s',
+      'pack = nowhere',
+      'date = ?',
+      '[gyro]',
+      '',
+    );
+    const edit = fc.record({ at: fc.nat(119), over: fc.nat(2), lines: fc.array(line, { maxLength: 3 }) });
+    fc.assert(
+      fc.property(
+        fc.array(line, { minLength: 120, maxLength: 120 }),
+        fc.array(edit, { maxLength: 12 }),
+        (lines, edits) => {
+          const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+          const uri = 'test:///work/main.craft';
+          const headed = lines.flatMap((text, index) =>
+            index % 4 === 0 ? [`[flight.f${index}]`, text] : [text],
+          );
+          const { craft } = workspace.openScript(uri, headed.join('\n'), 1);
+          for (const [index, { at, over, lines: put }] of edits.entries()) {
+            const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
+            workspace.change(uri, [{ ...range, text: put.map((text) => `${text}\n`).join('') }], index + 2);
+            assert.deepEqual(workspace.findings(uri).map(toldWhole), workspace.check(craft).map(toldWhole));
+          }
+        },
+      ),
+      { numRuns: 60 },
     );
   });
 

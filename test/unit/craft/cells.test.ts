@@ -99,6 +99,39 @@ describe('computed answers', () => {
     );
   });
 
+  it('that go with an input are computed again when it changes, and so is what read them', () => {
+    const cells = new Cells();
+    let held = 1;
+    const own = () =>
+      cells.getOf('a', () => {
+        cells.read('a');
+        return held;
+      });
+    const next = () => cells.get('next', () => own() + 1);
+    assert.deepEqual([own(), next()], [1, 2]);
+    held = 5;
+    assert.deepEqual([own(), next()], [1, 2]);
+    assert.deepEqual([...cells.changed(['a'])].sort(), ['a', 'next']);
+    assert.deepEqual([next(), own()], [6, 5]);
+  });
+
+  it('with very many readers lose them one by one', () => {
+    const cells = new Cells();
+    const count = 200;
+    const sum = (n: number) =>
+      cells.get(`sum ${n}`, () => {
+        cells.read('all');
+        cells.read(`own ${n}`);
+        return n;
+      });
+    const ask = () => Array.from({ length: count }, (_, n) => sum(n));
+    ask();
+    for (let n = 0; n < count; n += 2) assert.deepEqual([...cells.changed([`own ${n}`])], [`sum ${n}`]);
+    assert.equal(cells.changed(['all']).size, count / 2);
+    ask();
+    assert.equal(cells.changed(['all']).size, count);
+  });
+
   it('may be nothing at all, which is kept as well', () => {
     const cells = new Cells();
     let times = 0;

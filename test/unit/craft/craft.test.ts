@@ -52,6 +52,18 @@ describe('a craft', () => {
     assert.deepEqual(craftOf('include "a.craft"\nlet low = 3\n', files).constantNames(), ['low', 'high']);
   });
 
+  it('holds one setting for all packs until a line says otherwise for one of them', () => {
+    const craft = craftOf('[pack.a]\n[pack.b]\n[gyro.lowpass]\ncutoff = 90 Hz\n');
+    const path = 'gyro.lowpass.cutoff';
+    assert.equal(craft.setting(path, 'a'), craft.setting(path, 'b'));
+    const end = { line: 4, character: 0 };
+    const overlay = '[gyro.lowpass @ b]\ncutoff = 80 Hz\n';
+    craft.changed(craft.root.edit([{ start: end, end, text: overlay }]));
+    assert.deepEqual([held(craft, path, 'a'), held(craft, path, 'b')], ['90 Hz', '80 Hz']);
+    craft.changed(craft.root.edit([{ start: end, end: { line: 6, character: 0 }, text: '' }]));
+    assert.deepEqual([held(craft, path, 'a'), held(craft, path, 'b')], ['90 Hz', '90 Hz']);
+  });
+
   it('holds what its lines say after every change', () => {
     const craft = craftOf('let low = 60 Hz\n[gyro.lowpass]\ncutoff = 2 * low\n');
     assert.equal(held(craft, 'gyro.lowpass.cutoff'), '120 Hz');

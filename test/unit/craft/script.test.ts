@@ -72,7 +72,11 @@ describe('an edit of a script', () => {
         'set pack.sprint.cells',
       ],
     ],
-    ['a repeated setting', replace(5, 0, 0, 'cutoff = 1 Hz\n'), ['repeated', 'set gyro.lowpass.cutoff']],
+    [
+      'a repeated setting with something wrong',
+      replace(5, 0, 0, 'cutoff = 1 Hz\n'),
+      ['repeated', 'set gyro.lowpass.cutoff', 'wrong-stretch 0'],
+    ],
   ];
   for (const [what, edit, keys] of changes) {
     it(`of ${what} changes ${keys.join(', ') || 'nothing'}`, () => {
