@@ -150,7 +150,7 @@ export class Craft {
     key: string,
     script: Script = this.root,
   ): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
-    return this.cells.getWith(script.uri, 'problems', key, () => {
+    return this.cells.getWith(null, `problems in ${script.uri}`, key, () => {
       this.cells.read(key);
       const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
       const checked = lines.map((line) => {

@@ -105,6 +105,12 @@ describe('a script that is looked at once', () => {
     );
   });
 
+  it('also where an included script has the very lines of the one that includes it', async () => {
+    const line = 'let base = quiet * 10';
+    const texts = { 'main.craft': `${packs}include "one.craft"\n${line}`, 'one.craft': line };
+    assert.deepEqual(await seen(texts, true), await seen(texts, false));
+  });
+
   it('also where packs differ by an overlay, by what an overlay changes elsewhere, and by a misspelt line in one', async () => {
     const read = (name: string) =>
       readFileSync(join(__dirname, '../../demo', name), 'utf8').replace(/^include .*$/m, '');
