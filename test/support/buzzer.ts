@@ -34,3 +34,17 @@ export type Written = Readonly<Record<string, unknown>>;
 export function textOf(told: Written | string): string {
   return typeof told === 'string' ? told : JSON.stringify(told, null, 2);
 }
+
+/** A chemistry that nothing ships with. */
+export const sodiumIon = {
+  name: 'sodium-ion',
+  title: 'Sodium-ion',
+  summary: 'Cells that bear the cold and hold less.',
+  full: '3.9 V',
+  nominal: '3.1 V',
+  warn: '2.6 V',
+  land: '2.4 V',
+  storage: '3 V',
+  empty: '2 V',
+  risk: 'Charged as lithium cells they are overfilled at once.',
+};

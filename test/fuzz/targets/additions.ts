@@ -16,7 +16,7 @@ import { Craft } from '../../../server/src/craft/craft';
 import { Script } from '../../../server/src/craft/script';
 import { CraftView } from '../../../server/src/craft/view';
 import { additionsOf } from '../../support/additions';
-import { buzzer } from '../../support/buzzer';
+import { buzzer, sodiumIon } from '../../support/buzzer';
 import { changedJson } from '../inputs/json';
 import { anyText, slipped } from '../inputs/texts';
 import { target } from '../target';
@@ -41,20 +41,7 @@ const additionFiles: readonly unknown[] = [
     regions: [],
   },
   {
-    chemistries: [
-      {
-        name: 'sodium-ion',
-        title: 'Sodium-ion',
-        summary: 'Cells that bear the cold and hold less.',
-        full: '3.9 V',
-        nominal: '3.1 V',
-        warn: '2.6 V',
-        land: '2.4 V',
-        storage: '3 V',
-        empty: '2 V',
-        risk: 'Charged as lithium cells they are overfilled at once.',
-      },
-    ],
+    chemistries: [sodiumIon],
   },
 ];
 

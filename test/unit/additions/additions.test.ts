@@ -5,7 +5,7 @@ import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/explain';
 import { additionsOf, toldOf } from '../../support/additions';
-import { buzzer, textOf, type Written } from '../../support/buzzer';
+import { buzzer, sodiumIon, textOf, type Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';
 
 const [tune] = buzzer.parameters;
@@ -66,20 +66,7 @@ describe('words, links, chemistries and regions that a workspace adds', () => {
         choices: [
           { parameter: 'craft.purpose', name: 'crop-survey', summary: 'Looks at fields from above, slowly.' },
         ],
-        chemistries: [
-          {
-            name: 'sodium-ion',
-            title: 'Sodium-ion',
-            summary: 'Cells that bear the cold and hold less.',
-            full: '3.9 V',
-            nominal: '3.1 V',
-            warn: '2.6 V',
-            land: '2.4 V',
-            storage: '3 V',
-            empty: '2 V',
-            risk: 'Charged as lithium cells they are overfilled at once.',
-          },
-        ],
+        chemistries: [sodiumIon],
       },
     });
     assert.deepEqual([...problems.values()].flat(), []);
