@@ -37,9 +37,12 @@ export function timed<T>(runs: number, prepare: (run: number) => T, work: (prepa
   return timesOf(times);
 }
 
+/** So many runs of one work follow each other: the first of them pays for what the other work left in the caches. */
+const together = 8;
+
 /**
- * Times several works in turn, run by run, so that what else the machine does hits them alike. A work gives the
- * time that it took, ms. The first tenth warms up and counts not.
+ * Times several works in turn, a few runs of each, so that what else the machine does hits them alike. A work gives
+ * the time that it took, ms. The first tenth warms up and counts not.
  */
 export async function interleaved(
   runs: number,
@@ -47,10 +50,13 @@ export async function interleaved(
 ): Promise<readonly Times[]> {
   const taken: number[][] = works.map(() => []);
   const warming = Math.ceil(runs / 10);
-  for (let run = 0; run < runs + warming; run += 1) {
+  const all = Array.from({ length: runs + warming }, (_, run) => run);
+  for (let first = 0; first < all.length; first += together) {
     for (const [index, work] of works.entries()) {
-      const time = await work(run);
-      if (run >= warming) taken[index]?.push(time);
+      for (const run of all.slice(first, first + together)) {
+        const time = await work(run);
+        if (run >= warming) taken[index]?.push(time);
+      }
     }
   }
   return taken.map(timesOf);
