@@ -75,14 +75,17 @@ function clientItems(
   clientRange: (range: Range) => ClientRange,
 ): ClientItem[] {
   const sortKey = sortKeys(items.length);
-  return items.map((item, index) => ({
-    ...clientItem(item, sortKey(index)),
-    textEdit: { range: clientRange(item.range), newText: item.insertText },
-  }));
+  // Most items replace the same stretch.
+  const ranges = new Map<Range, ClientRange>();
+  return items.map((item, index) => {
+    const range = ranges.get(item.range) ?? clientRange(item.range);
+    ranges.set(item.range, range);
+    return clientItem(item, sortKey(index), range);
+  });
 }
 
-function clientItem(item: CompletionItem, sortText: string): ClientItem {
-  const { label, kind, detail, filterText, isSnippet, subject } = item;
+function clientItem(item: CompletionItem, sortText: string, range: ClientRange): ClientItem {
+  const { label, kind, detail, filterText, isSnippet, subject, insertText } = item;
   return {
     label,
     kind: kinds[kind],
@@ -91,6 +94,7 @@ function clientItem(item: CompletionItem, sortText: string): ClientItem {
     sortText,
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     data: subject,
+    textEdit: { range, newText: insertText },
   };
 }
 
