@@ -200,11 +200,16 @@ export class EditorDriver {
     };
     await this.waitUntil(`a hover over ${word}`, async () => {
       // What comes in late above the line, such as a lens, moves the word away from under the mouse.
-      await this.moveMouseOnto(word);
+      const mouse = await this.moveMouseOnto(word);
       for (let looks = 0; looks < 40; looks += 1) {
-        if (await isThere()) return true;
+        if (await isThere()) break;
         await pause(50);
       }
+      const { x, y } = await this.placeOf(word);
+      if (x === mouse.x && y === mouse.y) return isThere();
+      // What came up is of something else: it goes before the word is tried again.
+      await this.page.mouse.move(0, 0);
+      await hover.first().waitFor({ state: 'hidden' });
       return false;
     });
     return (await hover.allInnerTexts()).join('\n');
@@ -345,11 +350,12 @@ export class EditorDriver {
     }
   }
 
-  private async moveMouseOnto(word: string): Promise<void> {
+  private async moveMouseOnto(word: string): Promise<{ readonly x: number; readonly y: number }> {
     const { x, y } = await this.placeOf(word);
     // Coming from a distance, as a hand does: a mouse that is already there raises no hover.
     await this.page.mouse.move(0, 0);
     await this.page.mouse.move(x, y, { steps: 4 });
+    return { x, y };
   }
 
   /** The middle of the first place where a word stands on screen. */
