@@ -7,6 +7,7 @@ import { complaints, type Raised, type Told, told } from './acceptances';
 import { dataRule } from './data-rule';
 import type { Finding } from './finding';
 import { lineFindings } from './line-findings';
+import { perItem } from './per-item';
 import { raise } from './raise';
 import type { CodeRule, RuleFinding } from './rule';
 import { codeRules } from './rules';
@@ -14,24 +15,16 @@ import { codeRules } from './rules';
 /** Called when a rule itself fails: its id and what was thrown. The other rules go on. */
 export type OnFault = (ruleId: string, error: unknown) => void;
 
-/** Rules that are asked together whether they say something. */
-const together = 16;
-
 /** All rules of a catalogue, ready to run. */
 export class Checker {
-  /** All rules, a few together. */
-  private readonly stretches: readonly (readonly CodeRule[])[];
+  private readonly rules: readonly CodeRule[];
 
   constructor(
     catalog: Catalog,
     private readonly onFault: OnFault = () => {},
   ) {
     const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    const rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
-    const stretches: CodeRule[][] = [];
-    for (let from = 0; from < rules.length; from += together)
-      stretches.push(rules.slice(from, from + together));
-    this.stretches = stretches;
+    this.rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
   }
 
   /** A rule whose conditions can't be read is said once and left out; the others run. */
@@ -72,11 +65,8 @@ export class Checker {
 
   /** The rules that say something: a change asks again only those near the ones that it concerns. */
   private saying(craft: Craft): readonly CodeRule[] {
-    return craft.cells.get('rules', () =>
-      this.stretches.flatMap((rules, index) =>
-        craft.cells.get(`rules ${index}`, () => rules.filter((rule) => this.says(rule, craft))),
-      ),
-    );
+    const rules = () => this.rules;
+    return perItem(craft.cells, 'rules', rules, (rule) => (this.says(rule, craft) ? [rule] : []));
   }
 
   private says(rule: CodeRule, craft: Craft): boolean {
