@@ -18,20 +18,23 @@ export async function openFirstSteps({ extension }: vscode.ExtensionContext): Pr
   );
 }
 
-/** Watches for a hover that was read and for a finding that was mended. */
+/** Watches for a hover that was read and for a finding that was mended, each until the first of it. */
 export function watchFirstSteps(engine: Engine): vscode.Disposable {
   /** How many must-fix findings each script had. */
   const before = new Map<string, number>();
-  const checked = engine.onChecked(async (uri) => {
+  const mending = engine.onChecked(async (uri) => {
     const count = (await engine.summary(uri))?.counts['must-fix'];
     if (count === undefined) return;
-    if (count < (before.get(uri.toString()) ?? 0)) stepDone('hasMended');
+    if (count < (before.get(uri.toString()) ?? 0)) {
+      stepDone('hasMended');
+      mending.dispose();
+    }
     before.set(uri.toString(), count);
   });
-  const closed = vscode.workspace.onDidCloseTextDocument(({ uri }) => before.delete(uri.toString()));
-  return vscode.Disposable.from(
-    checked,
-    closed,
-    engine.onHovered(() => stepDone('hasHovered')),
-  );
+  const closing = vscode.workspace.onDidCloseTextDocument(({ uri }) => before.delete(uri.toString()));
+  const hovering = engine.onHovered(() => {
+    stepDone('hasHovered');
+    hovering.dispose();
+  });
+  return vscode.Disposable.from(mending, closing, hovering);
 }
