@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { type BuildOptions, build } from 'esbuild';
 import { version } from '../../package.json';
 import { compileCatalog } from './compile-catalog';
+import { buildInParts } from './in-parts';
 import { bundledInputs, noticesOf } from './notices';
-import { packed } from './packed';
 
 const root = join(__dirname, '../..');
 const dist = join(root, 'dist');
@@ -44,12 +44,11 @@ const engine: BuildOptions = {
 const inBrowser: BuildOptions = { platform: 'browser', target: 'es2022' };
 
 /** Node reads the catalogue from a file beside the programs: they are then code alone, and share it. */
-const catalogFile = 'catalog.br';
+const catalogFile = 'catalog.json';
 const inNode = { define: { ...engine.define, PROPSOFF_CATALOG: JSON.stringify(catalogFile) } };
 
-/** Every file that ships, by its name in `dist/`. */
+/** Every file that ships but the server, by its name in `dist/`. */
 const outputs: readonly BuildOptions[] = [
-  { ...engine, ...inNode, entryPoints: ['server/src/lsp/main.ts'], outfile: 'dist/server.js' },
   {
     ...engine,
     // One of the libraries asks where its module lies in order to load others; bundled, it lies where we do.
@@ -100,8 +99,9 @@ const outputs: readonly BuildOptions[] = [
 async function main(): Promise<void> {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist);
-  writeFileSync(join(dist, catalogFile), packed(JSON.stringify(bundle)));
-  const built = await Promise.all(outputs.map((output) => build(output)));
+  writeFileSync(join(dist, catalogFile), JSON.stringify(bundle));
+  const server = { ...engine, ...inNode, entryPoints: { server: 'server/src/lsp/main.ts' } };
+  const built = await Promise.all([...outputs.map((output) => build(output)), buildInParts(server, dist)]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));
 }

@@ -1,6 +1,6 @@
 import type { Bundle } from './model/bundle';
 
-/** The data of `schemas/` as JSON, or the name of the file that holds it packed: put in and checked by the build. */
+/** The data of `schemas/` as JSON, or the name of the file that holds it: put in and checked by the build. */
 declare const PROPSOFF_CATALOG: string;
 
 /**

@@ -1,7 +1,7 @@
 import { URI } from 'vscode-uri';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
-import { unpacked } from '../host/unpacked';
+import { textBeside } from '../host/text-beside';
 import { AdditionFiles } from '../workspace/addition-files';
 import { checkedAdditions } from './checked-additions';
 import type { CheckedFile } from './checked-file';
@@ -15,7 +15,7 @@ export interface Here {
 export async function here(): Promise<Here> {
   const root = URI.file(process.cwd()).toString();
   const files = new NodeFiles([root]);
-  const additions = new AdditionFiles(builtInBundle(unpacked), files);
+  const additions = new AdditionFiles(builtInBundle(textBeside), files);
   await additions.setRoots([root]);
   return { files, additions };
 }

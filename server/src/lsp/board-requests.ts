@@ -1,4 +1,3 @@
-import type { Connection } from 'vscode-languageserver';
 import { entriesOf } from '../board/entries';
 import { canBeConfirmed } from '../board/learn/confirm';
 import { learnShape } from '../board/learn/shape';
@@ -15,19 +14,18 @@ import { blockedText, prepareBoardText } from '../features/hand-over';
 import { learned } from '../features/learning';
 import { toldProof } from '../features/proof-text';
 import { readSummary } from '../features/read-summary';
-import type { Diagnostics } from './diagnostics';
-import {
-  type BoardChoice,
-  type BoardTextAnswer,
-  boardOfNotification,
+import type { Answers } from './on-demand';
+import type {
+  BoardChoice,
+  BoardTextAnswer,
   boardsRequest,
   boardTextRequest,
   learnRequest,
   makeProfileRequest,
-  type ProveAnswer,
+  ProveAnswer,
   parametersRequest,
   proveRequest,
-  type ReadAnswer,
+  ReadAnswer,
   readRequest,
 } from './protocol';
 import { answering } from './request';
@@ -37,18 +35,22 @@ import type { Session } from './session';
 /** A capture longer than this is no board's listing. */
 const longestCapture = 20_000_000;
 
+export interface BoardAnswers {
+  readonly boards: Answers<typeof boardsRequest>;
+  readonly boardText: Answers<typeof boardTextRequest>;
+  readonly read: Answers<typeof readRequest>;
+  readonly prove: Answers<typeof proveRequest>;
+  readonly learn: Answers<typeof learnRequest>;
+  readonly parameters: Answers<typeof parametersRequest>;
+  readonly makeProfile: Answers<typeof makeProfileRequest>;
+}
+
 /** Boards' own texts: written, read and proved. */
-export function registerBoardRequests(
-  connection: Connection,
-  session: Session,
-  diagnostics: Diagnostics,
-  onFault: OnServerFault,
-): void {
+export function boardAnswers(session: Session, onFault: OnServerFault): BoardAnswers {
   const { workspace } = session;
-  connection.onRequest(boardsRequest, () => choices(workspace.catalog));
-  connection.onRequest(
-    boardTextRequest,
-    answering(session, onFault, 'text for the board', ({ snapshot }, params): BoardTextAnswer => {
+  return {
+    boards: () => choices(workspace.catalog),
+    boardText: answering(session, onFault, 'text for the board', ({ snapshot }, params): BoardTextAnswer => {
       const view = new CraftView(snapshot.craft, snapshot.pack);
       const profile = chosen(snapshot.catalog, params.board ?? view.board?.name ?? null);
       if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
@@ -70,18 +72,15 @@ export function registerBoardRequests(
         record: `${JSON.stringify(record, null, 2)}\n`,
       };
     }),
-  );
-  connection.onRequest(readRequest, ({ capture, board }): ReadAnswer => {
-    const { catalog } = workspace;
-    const named = board ?? (isReadable(capture) ? recognisedBoard(catalog, capture) : null);
-    const profile = chosen(catalog, named);
-    if (typeof profile === 'string') return noBoard(catalog, profile);
-    const made = scriptFromBoardText(profile, catalog, capture);
-    return { kind: 'script', text: made.text, board: choiceOf(profile), summary: readSummary(made) };
-  });
-  connection.onRequest(
-    proveRequest,
-    answering(session, onFault, 'proof', ({ snapshot }, { capture, board }): ProveAnswer => {
+    read: ({ capture, board }): ReadAnswer => {
+      const { catalog } = workspace;
+      const named = board ?? (isReadable(capture) ? recognisedBoard(catalog, capture) : null);
+      const profile = chosen(catalog, named);
+      if (typeof profile === 'string') return noBoard(catalog, profile);
+      const made = scriptFromBoardText(profile, catalog, capture);
+      return { kind: 'script', text: made.text, board: choiceOf(profile), summary: readSummary(made) };
+    },
+    prove: answering(session, onFault, 'proof', ({ snapshot }, { capture, board }): ProveAnswer => {
       const view = new CraftView(snapshot.craft, snapshot.pack);
       const profile = chosen(snapshot.catalog, board ?? view.board?.name ?? null);
       if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
@@ -92,25 +91,24 @@ export function registerBoardRequests(
       const name = view.text('craft.name') ?? 'The script';
       return { kind: 'proof', ...toldProof(proof, `${name} on ${profile.board.title}${pack}`) };
     }),
-  );
-  connection.onRequest(learnRequest, ({ capture }) => {
-    const shape = learnShape(isReadable(capture) ? capture : '');
-    return learned(shape, workspace.catalog);
-  });
-  connection.onRequest(parametersRequest, () =>
-    [...workspace.catalog.parameters.keys()].filter((name) => canBeConfirmed(workspace.catalog, name)),
-  );
-  connection.onRequest(makeProfileRequest, ({ capture, name, confirmed }) => {
-    const shape = learnShape(isReadable(capture) ? capture : '');
-    const skeleton = profileSkeleton(shape, name, new Map(confirmed), workspace.catalog);
-    if (skeleton === null) return null;
-    const { profile, mapped } = skeleton;
-    return { text: `${JSON.stringify(profile, null, 2)}\n`, mapped: mapped.length, own: profile.own.length };
-  });
-  connection.onNotification(boardOfNotification, ({ uri, board }) => {
-    session.boards.pick(uri, board);
-    diagnostics.changed(uri);
-  });
+    learn: ({ capture }) => {
+      const shape = learnShape(isReadable(capture) ? capture : '');
+      return learned(shape, workspace.catalog);
+    },
+    parameters: () =>
+      [...workspace.catalog.parameters.keys()].filter((name) => canBeConfirmed(workspace.catalog, name)),
+    makeProfile: ({ capture, name, confirmed }) => {
+      const shape = learnShape(isReadable(capture) ? capture : '');
+      const skeleton = profileSkeleton(shape, name, new Map(confirmed), workspace.catalog);
+      if (skeleton === null) return null;
+      const { profile, mapped } = skeleton;
+      return {
+        text: `${JSON.stringify(profile, null, 2)}\n`,
+        mapped: mapped.length,
+        own: profile.own.length,
+      };
+    },
+  };
 }
 
 function isReadable(capture: string): boolean {

@@ -1,4 +1,3 @@
-import type { Connection } from 'vscode-languageserver';
 import { keptReadings } from '../features/keep-readings';
 import { freeName } from '../features/note-flight';
 import type { Snapshot } from '../features/snapshot';
@@ -6,31 +5,33 @@ import { benchCard } from '../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../sheet/bench-card/markdown';
 import { benchCardPage } from '../sheet/bench-card/page';
 import { notedFlight } from './flight-requests';
-import { benchCardRequest, keepReadingsRequest } from './protocol';
+import type { Answers } from './on-demand';
+import type { benchCardRequest, keepReadingsRequest } from './protocol';
 import { answering } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
+export interface CardAnswers {
+  readonly benchCard: Answers<typeof benchCardRequest>;
+  readonly keepReadings: Answers<typeof keepReadingsRequest>;
+}
+
 /** The bench card, and what was read off on it. */
-export function registerCardRequests(connection: Connection, session: Session, onFault: OnServerFault): void {
-  connection.onRequest(
-    benchCardRequest,
-    answering(session, onFault, 'bench card', ({ snapshot }) => {
+export function cardAnswers(session: Session, onFault: OnServerFault): CardAnswers {
+  return {
+    benchCard: answering(session, onFault, 'bench card', ({ snapshot }) => {
       if (!snapshot.craft.isWhole()) return null;
       const card = cardOf(snapshot);
       return { card, page: benchCardPage(card), markdown: benchCardMarkdown(card) };
     }),
-  );
-  connection.onRequest(
-    keepReadingsRequest,
-    answering(session, onFault, 'keeping readings', ({ snapshot }, { readings, today }) => {
+    keepReadings: answering(session, onFault, 'keeping readings', ({ snapshot }, { readings, today }) => {
       const kept = keptReadings(cardOf(snapshot), readings, snapshot.catalog, today);
       if (kept.faults.length > 0) return { faults: kept.faults };
       const day = `${kept.isFlown ? 'day' : 'bench'}-${today}`;
       const name = freeName(snapshot.craft.members('flight'), day);
       return notedFlight(session, snapshot, { name, pack: snapshot.pack, answers: kept.answers });
     }),
-  );
+  };
 }
 
 function cardOf(snapshot: Snapshot) {

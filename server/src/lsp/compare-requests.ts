@@ -1,18 +1,15 @@
-import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { CraftView } from '../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
-import { type ComparedSide, compareRequest } from './protocol';
+import type { Answers } from './on-demand';
+import type { ComparedSide, compareRequest } from './protocol';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { nextTurn } from './turn';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
-export function registerCompareRequests(
-  connection: Connection,
-  session: Session,
-  onFault: OnServerFault,
-): void {
-  connection.onRequest(compareRequest, async ({ before, after }, token) => {
+export function compareAnswer(session: Session, onFault: OnServerFault): Answers<typeof compareRequest> {
+  return async ({ before, after }, token) => {
     try {
       const one = await sideOf(session, before, null);
       const other = one === null ? null : await sideOf(session, after, one.pack);
@@ -21,7 +18,7 @@ export function registerCompareRequests(
       onFault('comparing', error);
       return new ResponseError(LSPErrorCodes.RequestFailed, 'comparing failed; the log has the reason.');
     }
-  });
+  };
 }
 
 async function compared(

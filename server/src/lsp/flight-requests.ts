@@ -1,9 +1,9 @@
-import type { Connection } from 'vscode-languageserver';
 import { answerFault, flightEdit, flightForm, flownRecord } from '../features/note-flight';
 import type { Snapshot } from '../features/snapshot';
-import {
-  type FlightNoted,
-  type FlightToNote,
+import type { Answers } from './on-demand';
+import type {
+  FlightNoted,
+  FlightToNote,
   flightAnswerRequest,
   flightFormRequest,
   noteFlightRequest,
@@ -12,30 +12,25 @@ import { answering } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
+export interface FlightAnswers {
+  readonly flightForm: Answers<typeof flightFormRequest>;
+  readonly flightAnswer: Answers<typeof flightAnswerRequest>;
+  readonly noteFlight: Answers<typeof noteFlightRequest>;
+}
+
 /** Notes of flights. */
-export function registerFlightRequests(
-  connection: Connection,
-  session: Session,
-  onFault: OnServerFault,
-): void {
-  connection.onRequest(
-    flightFormRequest,
-    answering(session, onFault, 'what to note of a flight', ({ snapshot }, { record, today }) =>
+export function flightAnswers(session: Session, onFault: OnServerFault): FlightAnswers {
+  return {
+    flightForm: answering(session, onFault, 'what to note of a flight', ({ snapshot }, { record, today }) =>
       flightForm(snapshot, record, today),
     ),
-  );
-  connection.onRequest(
-    flightAnswerRequest,
-    answering(session, onFault, 'an answer about a flight', ({ snapshot }, answer) =>
+    flightAnswer: answering(session, onFault, 'an answer about a flight', ({ snapshot }, answer) =>
       answerFault(snapshot.catalog, answer),
     ),
-  );
-  connection.onRequest(
-    noteFlightRequest,
-    answering(session, onFault, 'noting a flight', ({ snapshot }, flight) =>
+    noteFlight: answering(session, onFault, 'noting a flight', ({ snapshot }, flight) =>
       notedFlight(session, snapshot, flight),
     ),
-  );
+  };
 }
 
 /** The edit that notes a flight, for the text as it stands. */

@@ -2,7 +2,7 @@ import { setFlagsFromString } from 'node:v8';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
-import { unpacked } from '../host/unpacked';
+import { textBeside } from '../host/text-beside';
 import { EditorFiles } from './editor-files';
 import { FilesByScheme } from './files-by-scheme';
 import { serve } from './server';
@@ -20,4 +20,4 @@ process.on('unhandledRejection', (reason) => process.stderr.write(`${String(reas
 
 const connection = createConnection(ProposedFeatures.all);
 const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
-serve(connection, builtInBundle(unpacked), files);
+serve(connection, builtInBundle(textBeside), files);

@@ -3,20 +3,14 @@ import { countByLevel } from '../checks/order';
 import { countsOfText, toldText } from '../features/board/told';
 import { explainLine } from '../features/explain';
 import type { Snapshot } from '../features/snapshot';
-import { drawnSheet } from '../sheet/drawn-sheet';
-import { tryable, tryValue } from '../sheet/try-value';
 import type { Diagnostics } from './diagnostics';
 import {
+  boardOfNotification,
   explainRequest,
   packInViewNotification,
-  type SettingToTry,
   type Summary,
   setHereRequest,
-  sheetRequest,
   summaryRequest,
-  type TryAnswer,
-  tryableRequest,
-  tryRequest,
 } from './protocol';
 import { answering } from './request';
 import type { OnServerFault } from './server';
@@ -45,16 +39,6 @@ export function registerOwnRequests(
     ),
   );
   connection.onRequest(
-    sheetRequest,
-    answering(
-      session,
-      onFault,
-      'build sheet',
-      ({ snapshot }) => drawnSheet(snapshot.craft, snapshot.findings(), snapshot.pack),
-      'same',
-    ),
-  );
-  connection.onRequest(
     setHereRequest,
     answering(
       session,
@@ -72,16 +56,6 @@ export function registerOwnRequests(
     ),
   );
   connection.onRequest(
-    tryableRequest,
-    answering(session, onFault, 'what can be tried', ({ snapshot }, { path, pack }) =>
-      tryable(snapshot.craft, pack ?? snapshot.pack, path),
-    ),
-  );
-  connection.onRequest(
-    tryRequest,
-    answering(session, onFault, 'trying a value', ({ snapshot }, params) => tried(session, snapshot, params)),
-  );
-  connection.onRequest(
     explainRequest,
     answering(
       session,
@@ -91,29 +65,14 @@ export function registerOwnRequests(
       'same',
     ),
   );
+  connection.onNotification(boardOfNotification, ({ uri, board }) => {
+    session.boards.pick(uri, board);
+    diagnostics.changed(uri);
+  });
   connection.onNotification(packInViewNotification, ({ uri, pack }) => {
     session.pickPack(uri, pack);
     diagnostics.changed(uri);
   });
-}
-
-function tried(
-  session: Session,
-  snapshot: Snapshot,
-  { path, pack, to }: SettingToTry & { readonly to: string },
-): TryAnswer | null {
-  const { workspace } = session;
-  const { uri, craft, script } = snapshot;
-  const answer = tryValue(craft, pack ?? snapshot.pack, path, to, snapshot.findings(), (one) =>
-    workspace.check(one),
-  );
-  const version = workspace.get(uri)?.version;
-  if (answer === null || version === undefined) return null;
-  const edits = answer.edits.map(({ start, end, text }) => ({
-    range: session.clientRange(script, { start, end }),
-    newText: text,
-  }));
-  return { ...answer, version, edits };
 }
 
 /** Of a board's text, what its profile says counts as well. */

@@ -4,14 +4,11 @@ import { AdditionFiles } from '../workspace/addition-files';
 import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
 import { AdditionDocuments } from './addition-documents';
-import { registerBoardRequests } from './board-requests';
-import { registerCardRequests } from './card-requests';
-import { registerCompareRequests } from './compare-requests';
 import { Diagnostics } from './diagnostics';
 import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
 import { featureCapabilities, registerFeatures } from './features';
-import { registerFlightRequests } from './flight-requests';
+import { registerOnDemand } from './on-demand';
 import { registerOwnRequests } from './own-requests';
 import { checkedNotification } from './protocol';
 import { Session } from './session';
@@ -49,10 +46,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     registerDocuments(connection, session, diagnostics, additions);
     registerFeatures(connection, session, diagnostics, onFault);
     registerOwnRequests(connection, session, diagnostics, onFault);
-    registerBoardRequests(connection, session, diagnostics, onFault);
-    registerCompareRequests(connection, session, onFault);
-    registerFlightRequests(connection, session, onFault);
-    registerCardRequests(connection, session, onFault);
+    registerOnDemand(connection, session, onFault);
     registerFolders(connection, session, files, additions, roots);
     return {
       serverInfo: { name: 'propsoff' },
