@@ -24,6 +24,8 @@ const shared: BuildOptions = {
   // Every package's licence is in NOTICES.txt.
   legalComments: 'none',
   logLevel: 'warning',
+  // Where the packages really lie goes into no file and no name of one: the same source makes the same bytes.
+  preserveSymlinks: true,
   absWorkingDir: root,
 };
 
@@ -101,7 +103,7 @@ async function main(): Promise<void> {
   mkdirSync(dist);
   writeFileSync(join(dist, catalogFile), JSON.stringify(bundle));
   const server = { ...engine, ...inNode, entryPoints: { server: 'server/src/lsp/main.ts' } };
-  const built = await Promise.all([...outputs.map((output) => build(output)), buildInParts(server, dist)]);
+  const built = await Promise.all([...outputs.map((output) => build(output)), buildInParts(server, 'dist')]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));
 }

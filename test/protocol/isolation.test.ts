@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { execFile } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { CompletionRequest, HoverRequest } from 'vscode-languageserver-protocol/node';
@@ -124,7 +125,8 @@ describe('a program of ours', () => {
   });
 });
 
-/** The modules of Node's that a bundle asks for. */
+/** The modules of Node's that a bundle asks for, by whatever name the bundler gave to `require`. */
 function neededBy(text: string): readonly string[] {
-  return [...text.matchAll(/\brequire\("(?:node:)?([^"./][^"]*)"\)/g)].map(([, one]) => one ?? '');
+  const asked = [...text.matchAll(/[\w$)]\("(?:node:)?([a-z0-9_/]+)"\)/g)].map(([, name]) => name ?? '');
+  return asked.filter((name) => builtinModules.includes(name));
 }
