@@ -1,4 +1,6 @@
+import { isMainThread } from 'node:worker_threads';
 import { suggestWord } from '../catalog/suggest';
+import { serveLane } from './check-threads';
 import { commands } from './commands';
 import { helpOf, overview } from './help';
 import { exitCodes, UsageError } from './outcome';
@@ -50,4 +52,5 @@ async function main(): Promise<void> {
   }
 }
 
-void main();
+if (isMainThread) void main();
+else void serveLane();
