@@ -25,6 +25,7 @@ import {
   type FlightToNote,
   flightAnswerRequest,
   flightFormRequest,
+  hoverElsewhereRequest,
   keepReadingsRequest,
   learnRequest,
   type MakeProfileParams,
@@ -195,6 +196,13 @@ export class Engine implements vscode.Disposable {
 
   async compare(before: ComparedSide, after: ComparedSide) {
     return this.ask(() => this.client.sendRequest(compareRequest, { before, after }));
+  }
+
+  /** What is under a position of a text that is only shown; `beside`: where it would lie. */
+  async hoverElsewhere(document: vscode.TextDocument, beside: vscode.Uri, at: vscode.Position) {
+    const position = { line: at.line, character: at.character };
+    const params = { uri: about(beside).textDocument.uri, text: document.getText(), position };
+    return this.ask(() => this.client.sendRequest(hoverElsewhereRequest, params));
   }
 
   async learn(capture: string): Promise<Learned | null> {

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { registerCommands } from './commands';
 import { Engine, type NewClient } from './engine';
 import { watchFirstSteps } from './first-steps';
+import { hoverElsewhere } from './hover-elsewhere';
 import { SheetView } from './sheet-view';
 import { StatusBar } from './status-bar';
 
@@ -14,6 +15,7 @@ export async function startPropsoff(context: vscode.ExtensionContext, newClient:
     sheet,
     new StatusBar(engine),
     vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
+    hoverElsewhere(engine),
     watchFirstSteps(engine),
     ...registerCommands(context, engine, sheet),
   );

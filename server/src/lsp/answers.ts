@@ -2,6 +2,7 @@ import { boardAnswers } from './board-requests';
 import { cardAnswers } from './card-requests';
 import { compareAnswer } from './compare-requests';
 import { flightAnswers } from './flight-requests';
+import { hoverElsewhereAnswer } from './hover-elsewhere';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { sheetAnswers } from './sheet-requests';
@@ -14,5 +15,6 @@ export function answersOnDemand(session: Session, onFault: OnServerFault) {
     ...flightAnswers(session, onFault),
     ...cardAnswers(session, onFault),
     compare: compareAnswer(session, onFault),
+    hoverElsewhere: hoverElsewhereAnswer(session, onFault),
   };
 }

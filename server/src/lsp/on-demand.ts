@@ -12,6 +12,7 @@ import {
   compareRequest,
   flightAnswerRequest,
   flightFormRequest,
+  hoverElsewhereRequest,
   keepReadingsRequest,
   learnRequest,
   makeProfileRequest,
@@ -52,6 +53,9 @@ export function registerOnDemand(connection: Connection, session: Session, onFau
   connection.onRequest(tryableRequest, async (params, token) => (await answers()).tryable(params, token));
   connection.onRequest(tryRequest, async (params, token) => (await answers()).tried(params, token));
   connection.onRequest(compareRequest, async (params, token) => (await answers()).compare(params, token));
+  connection.onRequest(hoverElsewhereRequest, async (params, token) =>
+    (await answers()).hoverElsewhere(params, token),
+  );
 
   connection.onRequest(flightFormRequest, async (params, token) =>
     (await answers()).flightForm(params, token),

@@ -152,6 +152,18 @@ export const explainRequest = new RequestType<
   void
 >('propsoff/explain');
 
+/** Client to server: what is under a position of a text that is not open here, such as an earlier revision. */
+export const hoverElsewhereRequest = new RequestType<
+  {
+    /** Where the text would lie: what it includes is looked for beside it. */
+    readonly uri: string;
+    readonly text: string;
+    readonly position: { readonly line: number; readonly character: number };
+  },
+  { readonly markdown: string; readonly range: Range } | null,
+  void
+>('propsoff/hoverElsewhere');
+
 /** A board that a text can be written for. */
 export interface BoardChoice {
   readonly name: string;

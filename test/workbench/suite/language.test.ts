@@ -87,6 +87,30 @@ describe('an old copy of a script, as beside a new one in a comparison', () => {
     assert.deepEqual(foundIn(earlier), []);
     provided.dispose();
   });
+
+  it('still tells on hover what a setting is, and what is included beside it (D08)', async () => {
+    const [folder] = vscode.workspace.workspaceFolders ?? [];
+    assert.ok(folder);
+    const text = 'include "club-habits.craft"\nlet steep = 2 * arming.tilt-limit\n';
+    const provided = vscode.workspace.registerTextDocumentContentProvider('earlier', {
+      provideTextDocumentContent: () => text,
+    });
+    const uri = folder.uri.with({ scheme: 'earlier', path: `${folder.uri.path}/old.craft` });
+    const earlier = await vscode.workspace.openTextDocument(uri);
+    await vscode.window.showTextDocument(earlier);
+    const at = new vscode.Position(1, 20);
+    const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+      'vscode.executeHoverProvider',
+      uri,
+      at,
+    );
+    assert.equal(hovers.length, 1);
+    const told =
+      hovers[0]?.contents.map((one) => (typeof one === 'string' ? one : one.value)).join('\n') ?? '';
+    assert.match(told, /arming\.tilt-limit/);
+    assert.match(told, /40 deg/); // as the included script sets it
+    provided.dispose();
+  });
 });
 
 describe('a double click selects', () => {

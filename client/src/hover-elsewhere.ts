@@ -1,0 +1,23 @@
+import * as vscode from 'vscode';
+import type { Engine } from './engine';
+import { fileSchemes, languageId } from './language';
+
+/** Hovers over scripts that are only shown, such as the earlier side of a difference; they are not checked. */
+export function hoverElsewhere(engine: Engine): vscode.Disposable {
+  return vscode.languages.registerHoverProvider(languageId, {
+    provideHover: async (document, position) => {
+      if (fileSchemes().has(document.uri.scheme)) return undefined; // the server knows it
+      const told = await engine.hoverElsewhere(document, placeOf(document.uri), position);
+      if (told === null) return undefined;
+      const { start, end } = told.range;
+      const range = new vscode.Range(start.line, start.character, end.line, end.character);
+      return new vscode.Hover(new vscode.MarkdownString(told.markdown), range);
+    },
+  });
+}
+
+/** The file that a text is an earlier state of, where one of the workspace's folders holds its path. */
+function placeOf(shown: vscode.Uri): vscode.Uri {
+  const folder = vscode.workspace.workspaceFolders?.find(({ uri }) => shown.path.startsWith(`${uri.path}/`));
+  return folder === undefined ? shown : folder.uri.with({ path: shown.path });
+}

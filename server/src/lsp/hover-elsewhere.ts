@@ -1,0 +1,26 @@
+import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { hover } from '../features/hover';
+import type { Answers } from './on-demand';
+import type { hoverElsewhereRequest } from './protocol';
+import type { OnServerFault } from './server';
+import type { Session } from './session';
+
+/** Tells about texts that are only shown. They stay strangers to the workspace: nothing refers to or renames them. */
+export function hoverElsewhereAnswer(
+  { workspace }: Session,
+  onFault: OnServerFault,
+): Answers<typeof hoverElsewhereRequest> {
+  return async ({ uri, text, position }) => {
+    try {
+      const craft = await workspace.detached(uri, text);
+      const script = craft.root;
+      const pack = craft.packs()[0] ?? null;
+      const { catalog } = workspace;
+      const snapshot = { uri, script, craft, catalog, pack, findings: () => workspace.check(craft) };
+      return hover(snapshot, script.document.clamp(position));
+    } catch (error) {
+      onFault('hover over an earlier text', error);
+      return new ResponseError(LSPErrorCodes.RequestFailed, 'hover failed; the log has the reason.');
+    }
+  };
+}
