@@ -17,6 +17,8 @@ export interface DocumentEdit {
 /** Lines kept together so that an edit copies a few hundred references, however long the document is. */
 export interface Chunk {
   readonly lines: readonly ScriptLine[];
+  /** Its place among the chunks of the newest document that it is in. */
+  index: number;
 }
 
 /** Lines that an edit took out and put in, in the order of the document. */
@@ -29,30 +31,29 @@ const chunkSize = 256;
 
 const noLines: readonly ScriptLine[] = [];
 
+/** Where the chunks of a document begin. */
+interface Layout {
+  /** The number of each chunk's first line. */
+  readonly starts: readonly number[];
+  readonly lineCount: number;
+}
+
 /** A text as lines. Immutable: an edit gives a new document that shares all lines that stayed the same. */
 export class Document {
-  readonly lineCount: number;
-  /** The number of each chunk's first line. */
-  private readonly starts: readonly number[];
-  private places: ReadonlyMap<Chunk, number> | null = null;
-
   private constructor(
     private readonly chunks: readonly Chunk[],
+    private readonly layout: Layout,
     private readonly cache: StatementCache,
-  ) {
-    const starts: number[] = [];
-    let before = 0;
-    for (const { lines } of chunks) {
-      starts.push(before);
-      before += lines.length;
-    }
-    this.starts = starts;
-    this.lineCount = before;
-  }
+  ) {}
 
   static of(text: string, cache = new StatementCache()): Document {
     const lines = openLines(splitLines(text), noSection, cache, true);
-    return new Document(chunked(lines), cache);
+    const chunks = chunked(lines);
+    return new Document(chunks, laidOut(chunks), cache);
+  }
+
+  get lineCount(): number {
+    return this.layout.lineCount;
   }
 
   /** The line with this number; undefined past the end. */
@@ -64,15 +65,14 @@ export class Document {
   /** The number of a line of this document; -1 for a line that is not, or no longer, in it. */
   lineNumberOf(line: ScriptLine): number {
     const { chunk } = line;
-    const before = chunk === null ? undefined : this.chunkStarts().get(chunk);
     const offset = chunk?.lines.indexOf(line) ?? -1;
+    const before = chunk === null ? undefined : this.layout.starts[this.indexOf(chunk)];
     return before === undefined || offset < 0 ? -1 : before + offset;
   }
 
-  /** The number of each chunk's first line; made when first asked for, since most edits never are. */
-  private chunkStarts(): ReadonlyMap<Chunk, number> {
-    this.places ??= new Map(this.chunks.map((chunk, index) => [chunk, this.starts[index] ?? 0]));
-    return this.places;
+  /** -1 for a chunk that is not in this document. */
+  private indexOf(chunk: Chunk): number {
+    return this.chunks[chunk.index] === chunk ? chunk.index : this.chunks.indexOf(chunk);
   }
 
   *lines(): Iterable<ScriptLine> {
@@ -138,21 +138,27 @@ export class Document {
     const region = noLines.concat(...touched.map((chunk) => chunk.lines));
     const after = from.offset + last - first + 1;
     const removed = region.slice(from.offset, after);
-    const renewed = chunked(region.slice(0, from.offset).concat(added, region.slice(after)));
-    const chunks = this.chunks.slice(0, from.chunk).concat(renewed, this.chunks.slice(to.chunk + 1));
-    return { document: new Document(chunks, this.cache), change: { removed, added } };
+    const lines = region.slice(0, from.offset).concat(added, region.slice(after));
+    const renewed = chunked(lines, from.chunk);
+    const chunks = this.chunks.slice();
+    chunks.splice(from.chunk, touched.length, ...renewed);
+    // Most edits leave as many lines as there were: then all that was counted still holds.
+    const isAsBefore = renewed.length === 1 && touched.length === 1 && added.length === removed.length;
+    const layout = isAsBefore ? this.layout : laidOut(chunks);
+    return { document: new Document(chunks, layout, this.cache), change: { removed, added } };
   }
 
   private find(number: number): { chunk: number; offset: number } | undefined {
     if (number < 0 || number >= this.lineCount) return undefined;
+    const { starts } = this.layout;
     let low = 0;
-    let high = this.starts.length - 1;
+    let high = starts.length - 1;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
-      if ((this.starts[middle] ?? 0) <= number) low = middle;
+      if ((starts[middle] ?? 0) <= number) low = middle;
       else high = middle - 1;
     }
-    return { chunk: low, offset: number - (this.starts[low] ?? 0) };
+    return { chunk: low, offset: number - (starts[low] ?? 0) };
   }
 }
 
@@ -183,12 +189,26 @@ function openLines(
   });
 }
 
-function chunked(lines: readonly ScriptLine[]): Chunk[] {
+/** Counts the lines, and tells each chunk its place. */
+function laidOut(chunks: readonly Chunk[]): Layout {
+  const starts: number[] = [];
+  let lineCount = 0;
+  for (const [index, chunk] of chunks.entries()) {
+    chunk.index = index;
+    starts.push(lineCount);
+    lineCount += chunk.lines.length;
+  }
+  return { starts, lineCount };
+}
+
+/** `first`: the place of the first chunk. */
+function chunked(lines: readonly ScriptLine[], first = 0): Chunk[] {
   const chunks: Chunk[] = [];
   for (let from = 0; from < lines.length; from += chunkSize) {
     // A last piece that would be tiny joins the one before it.
     const isNearEnd = lines.length - from < chunkSize * 1.5;
-    const chunk = { lines: lines.slice(from, isNearEnd ? lines.length : from + chunkSize) };
+    const stretch = lines.slice(from, isNearEnd ? lines.length : from + chunkSize);
+    const chunk = { lines: stretch, index: first + chunks.length };
     for (const line of chunk.lines) line.chunk = chunk;
     chunks.push(chunk);
     if (isNearEnd) break;

@@ -203,6 +203,16 @@ describe('a long document', () => {
     assert.ok([...document.lines()].filter((line) => !old.has(line)).length <= 2);
   });
 
+  it('numbers lines that it shares with what an edit made of it as it has them itself', () => {
+    const last = before.lineAt(before.lineCount - 1);
+    assert.ok(last);
+    const longer = before.edit(edit([1, 0, 1, 0], 'a = 1\n'.repeat(700))).document;
+    const shorter = longer.edit(edit([10, 0, 2000, 0], '')).document;
+    assert.equal(before.lineNumberOf(last), before.lineCount - 1);
+    assert.equal(longer.lineNumberOf(last), longer.lineCount - 1);
+    assert.equal(shorter.lineNumberOf(last), shorter.lineCount - 1);
+  });
+
   it('numbers its lines right after a thousand edits', () => {
     let document = before;
     for (let turn = 0; turn < 1000; turn += 1) {
