@@ -37,6 +37,7 @@ export class Script {
     this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
     const changed = new Set<string>();
     for (const line of this.current.lines()) this.add(line, changed);
+    this.markRepeated(changed);
     this.dynamicMoved.clear();
   }
 
@@ -53,6 +54,7 @@ export class Script {
       this.current = document;
       this.follow(change, changed);
     }
+    this.markRepeated(changed);
     for (const key of differingKeys(meant, this.unknown.byKey)) {
       changed.add(key);
       for (const { collection } of membershipsIn(inputKeys.pathIn(key), this.catalog))
@@ -140,15 +142,16 @@ export class Script {
   }
 
   private follow({ removed, added }: LineChange, changed: Set<string>): void {
-    for (const line of removed) this.remove(line, changed);
+    // What comes first: a key that stays is never without a line. A map keeps what was deleted for long, and to put
+    // the same key back at each keystroke would make every look-up of it walk past all that.
     for (const line of added) this.add(line, changed);
+    for (const line of removed) this.remove(line, changed);
   }
 
   private add(line: ScriptLine, changed: Set<string>): void {
     for (const key of keysOf(line)) {
       this.index.add(key, line);
       changed.add(key);
-      this.markRepeated(key, changed);
     }
     this.count(line, 1, changed);
     const { problems, isDynamic, isUnknown } = checkLine(line, this.catalog);
@@ -161,7 +164,6 @@ export class Script {
     for (const key of keysOf(line)) {
       this.index.remove(key, line);
       changed.add(key);
-      this.markRepeated(key, changed);
     }
     this.count(line, -1, changed);
     this.wrong.remove(line, changed);
@@ -169,12 +171,15 @@ export class Script {
     if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
   }
 
-  private markRepeated(key: string, changed: Set<string>): void {
-    if (!/^(set|let|section) /.test(key)) return;
-    const is = this.index.isRepeated(key);
-    if (this.repeated.has(key) || is) changed.add(inputKeys.repeated);
-    if (is) this.repeated.add(key);
-    else this.repeated.delete(key);
+  /** Looks at keys that have got lines or lost them. */
+  private markRepeated(changed: Set<string>): void {
+    for (const key of changed) {
+      if (!/^(set|let|section) /.test(key)) continue;
+      const is = this.index.isRepeated(key);
+      if (this.repeated.has(key) || is) changed.add(inputKeys.repeated);
+      if (is) this.repeated.add(key);
+      else this.repeated.delete(key);
+    }
   }
 
   private countDynamic(line: ScriptLine, by: 1 | -1): void {
