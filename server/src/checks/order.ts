@@ -31,47 +31,10 @@ function compare(one: Numbered, other: Numbered): number {
   );
 }
 
-/**
- * The findings of one script in its order, kept through edits: lines that stay are never in another order than
- * before, so only what has come is put in its place. All that is found at one place by one check is in one piece.
- */
-export class ScriptOrder {
-  private pieces: ReadonlySet<readonly Finding[]> = new Set();
-  private ordered: readonly Finding[] = [];
-
-  of(list: readonly (readonly Finding[])[]): readonly Finding[] {
-    const pieces = new Set(list);
-    const gone = new Set([...this.pieces].filter((piece) => !pieces.has(piece)).flat());
-    const fresh = list.filter((piece) => !this.pieces.has(piece)).flat();
-    const come = fresh.filter((finding) => !gone.delete(finding));
-    const stayed = gone.size === 0 ? this.ordered : this.ordered.filter((finding) => !gone.has(finding));
-    this.pieces = pieces;
-    this.ordered =
-      come.length * costOfOne > stayed.length ? inScriptOrder([...stayed, ...come]) : merged(stayed, come);
-    return this.ordered;
-  }
-}
-
-/** To put one finding in its place costs about as much as to sort so many. */
-const costOfOne = 16;
-
-function merged(ordered: readonly Finding[], come: readonly Finding[]): readonly Finding[] {
-  const all = ordered.slice();
-  for (const finding of inScriptOrder(come)) all.splice(placeFor(numbered(finding), all), 0, finding);
-  return all;
-}
-
-/** Behind all that come before it, or stand at the same place. */
-function placeFor(one: Numbered, ordered: readonly Finding[]): number {
-  let low = 0;
-  let high = ordered.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const other = ordered[middle];
-    if (other !== undefined && compare(numbered(other), one) <= 0) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+/** Tells of another finding whether it stands behind this one: not whether both stand at the same place. */
+export function comesAfter(one: Finding): (other: Finding) => boolean {
+  const here = numbered(one);
+  return (other) => compare(numbered(other), here) > 0;
 }
 
 export function compareText(one: string, other: string): number {

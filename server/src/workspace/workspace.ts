@@ -1,7 +1,8 @@
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/engine';
 import type { Finding } from '../checks/finding';
-import { inScriptOrder, ScriptOrder } from '../checks/order';
+import { inScriptOrder } from '../checks/order';
+import { ScriptOrder } from '../checks/script-order';
 import { Cells } from '../craft/cells';
 import { Craft } from '../craft/craft';
 import type { Included, IncludeSource } from '../craft/layers';
