@@ -13,6 +13,7 @@ import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
+import { ShownFindings } from './shown-findings';
 import { ToldTexts } from './told-texts';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
@@ -22,6 +23,9 @@ export class Session {
 
   /** Sentences of findings that were sent. */
   readonly toldTexts = new ToldTexts();
+
+  /** Findings of scripts that were sent. */
+  readonly shown = new ShownFindings();
 
   /** Texts of boards among the open documents. */
   readonly boards: BoardDocuments;

@@ -22,11 +22,11 @@ const mostShown = 500;
 export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
-  if (board === undefined) return diagnosticsOf(session, findings);
+  if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
   const told = toldText(board.translation, findings, session.workspace.catalog);
   return [
     ...told.problems.slice(0, mostShown).map((problem) => boardDiagnostic(session, board, problem)),
-    ...diagnosticsOf(session, told.findings),
+    ...diagnosticsOf(told.findings, (finding) => diagnosticOf(session, finding)),
   ];
 }
 
@@ -45,12 +45,20 @@ function boardDiagnostic(
 }
 
 /** What the client is to show for a script: the worst findings, and how many were left out. */
-function diagnosticsOf(session: Session, findings: readonly Finding[]): Diagnostic[] {
-  if (findings.length <= mostShown) return findings.map((finding) => diagnosticOf(session, finding));
-  const worst = levels
-    .flatMap((level) => findings.filter((finding) => finding.level === level))
-    .slice(0, mostShown);
-  return [leftOut(findings.length - mostShown), ...worst.map((finding) => diagnosticOf(session, finding))];
+function diagnosticsOf(
+  findings: readonly Finding[],
+  diagnostic: (finding: Finding) => Diagnostic,
+): Diagnostic[] {
+  if (findings.length <= mostShown) return findings.map(diagnostic);
+  return [leftOut(findings.length - mostShown), ...worstOf(findings).map(diagnostic)];
+}
+
+/** The worst, and among equally bad ones the first. */
+function worstOf(findings: readonly Finding[]): readonly Finding[] {
+  const byLevel: Record<Level, Finding[]> = { 'must-fix': [], risk: [], note: [], tidy: [] };
+  for (const finding of findings) byLevel[finding.level].push(finding);
+  const worst: Finding[] = [];
+  return worst.concat(...levels.map((level) => byLevel[level])).slice(0, mostShown);
 }
 
 function leftOut(count: number): Diagnostic {
@@ -60,6 +68,14 @@ function leftOut(count: number): Diagnostic {
     source: 'propsoff',
     message: `${count} more findings are not shown here. The command line counts them all.`,
   };
+}
+
+/** The same as `diagnosticOf`, kept from one edit to the next. */
+function shownDiagnostic(session: Session, finding: Finding): Diagnostic {
+  // What it relates to may have moved without it.
+  if (finding.related.length > 0) return diagnosticOf(session, finding);
+  const range = () => session.clientRange(finding.place.script, rangeOf(finding.place));
+  return session.shown.of(finding, range, () => diagnosticOf(session, finding));
 }
 
 function diagnosticOf(session: Session, finding: Finding): Diagnostic {

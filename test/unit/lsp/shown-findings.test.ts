@@ -1,0 +1,77 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import type { Encoding } from '../../../server/src/lsp/encoding';
+import { Session } from '../../../server/src/lsp/session';
+import { diagnosticsFor } from '../../../server/src/lsp/to-diagnostic';
+import { Workspace } from '../../../server/src/workspace/workspace';
+import { testCatalog } from '../../support/catalog';
+import { MemoryHost } from '../../support/memory-host';
+
+const uri = 'test:///work/main.craft';
+const client = { textDocument: { publishDiagnostics: { relatedInformation: true } } };
+
+function opened(text: string, encoding: Encoding): Session {
+  const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+  workspace.openScript(uri, text, 1);
+  return new Session(workspace, client, encoding);
+}
+
+/** Lines with something wrong behind characters that each encoding counts differently, and some with more to it. */
+const line = fc.constantFrom(
+  'wobble = 1',
+  '"é😀" = 2',
+  'gyro.rate = "é😀" 3',
+  'rate = 1,5 kHz # é😀 accept',
+  '[gyro]',
+  'gyro.lowpass.cutoff = 90 ms',
+  '# fine',
+);
+const edit = fc.record({ at: fc.nat(60), over: fc.nat(3), lines: fc.array(line, { maxLength: 4 }) });
+
+describe('findings that a client is shown', () => {
+  for (const encoding of ['utf-8', 'utf-16', 'utf-32'] as const) {
+    it(`are those of a script that was opened just now, after any edits, in ${encoding}`, () => {
+      fc.assert(
+        fc.property(fc.array(line, { maxLength: 60 }), fc.array(edit, { maxLength: 8 }), (lines, edits) => {
+          const session = opened(lines.join('\n'), encoding);
+          for (const [index, { at, over, lines: put }] of edits.entries()) {
+            const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
+            const text = put.map((one) => `${one}\n`).join('');
+            session.workspace.change(uri, [{ ...range, text }], index + 2);
+            const now = session.workspace.get(uri)?.script.document.text() ?? '';
+            assert.deepEqual(diagnosticsFor(session, uri), diagnosticsFor(opened(now, encoding), uri));
+          }
+        }),
+        { numRuns: 40 },
+      );
+    });
+  }
+
+  it('are the same objects where an edit leaves them, and others where their line has moved', () => {
+    const session = opened('wobble = 1\n\nwabble = 2\n', 'utf-16');
+    const before = diagnosticsFor(session, uri);
+    const place = { line: 1, character: 0 };
+    session.workspace.change(uri, [{ start: place, end: place, text: '\n' }], 2);
+    const after = diagnosticsFor(session, uri);
+    assert.equal(after.length, 2);
+    assert.equal(after[0], before[0]);
+    assert.equal(before[1]?.range.start.line, 2);
+    assert.deepEqual(after[1], { ...before[1], range: after[1]?.range });
+    assert.equal(after[1]?.range.start.line, 3);
+  });
+
+  it('are the worst of very many, in the order of the script among equals', () => {
+    const lines = Array.from({ length: 900 }, (_, index) => (index % 3 === 0 ? `wobble-${index} = 1` : '?'));
+    const session = opened(lines.join('\n'), 'utf-16');
+    const findings = session.workspace.findings(uri);
+    const worst = ['must-fix', 'risk', 'note', 'tidy']
+      .flatMap((level) => findings.filter((finding) => finding.level === level))
+      .slice(0, 500);
+    const [note, ...shown] = diagnosticsFor(session, uri);
+    assert.match(String(note?.message), new RegExp(`^${findings.length - 500} more `));
+    assert.deepEqual(
+      shown.map(({ code, range }) => [code, range.start.line]),
+      worst.map(({ check, place }) => [check.id, place.script.lineNumber(place.line)]),
+    );
+  });
+});
