@@ -96,7 +96,41 @@ describe('findings that are sent', () => {
       const summary = await server.connection.sendRequest(summaryRequest, { textDocument });
       assert.deepEqual(summary?.counts, { 'must-fix': 5000, risk: 1, note: 0, tidy: 0 });
     }));
+
+  it('of an edit come after the answers to what was asked together with it', () =>
+    withServer({}, async (server) => {
+      await server.open(uri, faulty);
+      await server.pushedFor(uri, 1);
+      const before = Buffer.concat(server.output).length;
+      const position = { line: 0, character: 8 };
+      const contentChanges = [{ text: `${faulty}badkey = 1\n` }];
+      const messages = [
+        { method: 'textDocument/didChange', params: { textDocument: { uri, version: 2 }, contentChanges } },
+        ...['first', 'second', 'third'].map((id) => ({
+          id,
+          method: HoverRequest.method,
+          params: { textDocument, position },
+        })),
+      ];
+      // In one piece, so that all is there when the edit is taken in.
+      server.process.stdin.write(messages.map(framed).join(''));
+      assert.equal((await server.pushedFor(uri, 2)).diagnostics.length, 2);
+      const sent = Buffer.concat(server.output).subarray(before).toString();
+      const places = ['"first"', '"second"', '"third"', 'publishDiagnostics'].map((text) =>
+        sent.indexOf(text),
+      );
+      assert.ok(places.every((place) => place >= 0));
+      assert.deepEqual(
+        places,
+        places.toSorted((one, other) => one - other),
+      );
+    }));
 });
+
+function framed(message: object): string {
+  const text = JSON.stringify({ jsonrpc: '2.0', ...message });
+  return `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
+}
 
 /** A whole report; fails on an unchanged one. */
 async function asked(server: TestServer, about: string, previousResultId?: string) {

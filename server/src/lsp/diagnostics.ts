@@ -11,14 +11,12 @@ import { nextTurn } from './turn';
 
 /**
  * Gets findings to the client: it asks for them where it can (pull), else they are sent (push). Sending
- * waits only until the messages that are already here have been read, so that a burst of edits is checked
- * once; there is no timer.
+ * waits only until the messages that are already here have been dealt with, so that a burst of edits is checked
+ * once and what was asked is answered first; there is no timer.
  */
 export class Diagnostics {
   private readonly waiting = new Set<string>();
   private isScheduled = false;
-  /** Whether nothing changed since the last turn of the event loop. */
-  private isQuiet = true;
   /** Numbers for stamps, as result ids of pulled reports. */
   private readonly ids = new WeakMap<object, string>();
   private lastId = 0;
@@ -37,7 +35,7 @@ export class Diagnostics {
   /** An open script has new text. */
   changed(uri: string): void {
     this.waiting.add(uri);
-    this.isQuiet = false;
+    this.session.traffic.noted();
     if (this.isScheduled) return;
     this.isScheduled = true;
     nextTurn(() => this.flushWhenQuiet());
@@ -68,15 +66,11 @@ export class Diagnostics {
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
   }
 
-  /** The connection takes one message a turn, so a turn without a change means that none is waiting. */
   private flushWhenQuiet(): void {
-    if (this.isQuiet) {
+    if (this.session.traffic.isOver()) {
       this.isScheduled = false;
       this.flush();
-      return;
-    }
-    this.isQuiet = true;
-    nextTurn(() => this.flushWhenQuiet());
+    } else nextTurn(() => this.flushWhenQuiet());
   }
 
   private flush(): void {

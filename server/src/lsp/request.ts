@@ -34,6 +34,7 @@ export function answering<P extends About, R>(
   forBoardText: 'same' | ((context: BoardContext, params: P) => R) | null = null,
 ): (params: P, token: CancellationToken) => R | null | ResponseError<void> {
   return (params, token) => {
+    session.traffic.noted();
     if (token.isCancellationRequested) {
       return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
     }

@@ -15,11 +15,15 @@ import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
 import { ShownFindings } from './shown-findings';
 import { ToldTexts } from './told-texts';
+import { Traffic } from './turn';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
 export class Session {
   /** The pack that the pilot looks at, by script. */
   private readonly packs = new Map<string, string | null>();
+
+  /** Messages that are coming in. */
+  readonly traffic = new Traffic();
 
   /** Sentences of findings that were sent. */
   readonly toldTexts = new ToldTexts();
