@@ -46,9 +46,18 @@ function inOrder(snapshot: Snapshot, names: readonly OpenName[]): readonly OpenN
     .map(({ name }) => name);
 }
 
-function neededNames({ catalog, script }: Snapshot): ReadonlySet<string> {
-  const set = [...catalog.parameters.values()].filter(({ name }) => script.has(inputKeys.setting(name)));
-  return new Set(set.flatMap(({ parameter }) => parameter.needs));
+/** Kept until a parameter that needs others comes to the script or goes. */
+function neededNames({ catalog, script, craft: { cells } }: Snapshot): ReadonlySet<string> {
+  return cells.get('needed names', () => {
+    const needed = new Set<string>();
+    for (const { name, parameter } of catalog.parameters.values()) {
+      if (parameter.needs.length === 0) continue;
+      const key = inputKeys.setting(name);
+      cells.read(key);
+      if (script.has(key)) for (const one of parameter.needs) needed.add(one);
+    }
+    return needed;
+  });
 }
 
 function nameItem(

@@ -12,6 +12,23 @@ interface Section {
   readonly detail: string;
 }
 
+/** What can be offered hangs on the catalogue alone, so the craft keeps it. */
+function sectionsFor({ catalog, craft }: Snapshot): readonly Section[] {
+  return craft.cells.get('sections to offer', () => sectionsOf(catalog));
+}
+
+/** Sections that the script does not open for all packs; kept until one of them is opened or closed. */
+function absentSections(snapshot: Snapshot): readonly Section[] {
+  const { script, craft } = snapshot;
+  return craft.cells.get('sections not opened', () =>
+    sectionsFor(snapshot).filter(({ path }) => {
+      const key = inputKeys.section(path);
+      craft.cells.read(key);
+      return !script.has(key);
+    }),
+  );
+}
+
 /** Every section that settings can stand in: groups, their parts, members of closed collections. */
 function sectionsOf(catalog: Catalog): readonly Section[] {
   const paths = new Map<string, string>();
@@ -40,14 +57,15 @@ function expanded(catalog: Catalog, path: string, detail: string): readonly Sect
 
 /** Inside brackets. What the script has open already comes last: it may still be wanted for one pack. */
 export function sectionItems(
-  { catalog, script }: Snapshot,
+  snapshot: Snapshot,
   line: ScriptLine,
   { range, isClosed }: SectionContext,
   options: CompletionOptions,
 ): readonly CompletionItem[] {
   const close = isClosed ? '' : ']';
-  const isOpen = ({ path }: Section) => script.lines(inputKeys.section(path)).some((other) => other !== line);
-  const sections = sectionsOf(catalog);
+  const isOpen = ({ path }: Section) =>
+    snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
+  const sections = sectionsFor(snapshot);
   return [...sections.filter((one) => !isOpen(one)), ...sections.filter(isOpen)].map(({ path, detail }) =>
     sectionItem(path, detail, range, `${path}${close}`, options),
   );
@@ -55,13 +73,11 @@ export function sectionItems(
 
 /** On an empty line: whole headers of sections that the script does not have yet. */
 export function sectionHeaderItems(
-  { catalog, script }: Snapshot,
+  snapshot: Snapshot,
   range: Range,
   options: CompletionOptions,
 ): readonly CompletionItem[] {
-  return sectionsOf(catalog)
-    .filter(({ path }) => !script.has(inputKeys.section(path)))
-    .map(({ path, detail }) => headerItem(path, detail, range, options));
+  return absentSections(snapshot).map(({ path, detail }) => headerItem(path, detail, range, options));
 }
 
 /** A header in its brackets, found by its path. */

@@ -57,10 +57,11 @@ export function synonymSectionItems(
 ): readonly CompletionItem[] {
   const sections = new Map<string, CompletionItem>();
   for (const known of catalog.parameters.values()) {
-    const path = known.words.slice(0, -1).join('.');
     const said = saidFor(known, typed);
+    if (said === undefined) continue;
+    const path = known.words.slice(0, -1).join('.');
     const isHere = path === line.section.path || script.has(inputKeys.section(path));
-    if (said === undefined || sections.has(path) || isHere) continue;
+    if (sections.has(path) || isHere) continue;
     const detail = `Holds ${known.words.at(-1)}, also called “${said.synonym}”`;
     sections.set(path, { ...headerItem(path, detail, range, options), filterText: said.filter });
     if (sections.size === mostSections) break;

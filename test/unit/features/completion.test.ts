@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import fc from 'fast-check';
 import { completion } from '../../../server/src/features/completion';
 import { completionDetails } from '../../../server/src/features/completion-details';
 import {
@@ -8,7 +9,11 @@ import {
   tabChoice,
   tabStop,
 } from '../../../server/src/features/completion-item';
+import type { Position } from '../../../server/src/features/range';
+import type { Snapshot } from '../../../server/src/features/snapshot';
+import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { MemoryHost } from '../../support/memory-host';
 import { snapshotOf } from '../../support/snapshot';
 
 /** What is offered at the `|` in a text, best first. */
@@ -75,6 +80,54 @@ describe('completion of names', () => {
     );
   });
 });
+
+describe('completion after edits', () => {
+  const line = fc.constantFrom(
+    '[gyro]',
+    '[gyro.lowpass]',
+    '[gyro.lowpass @ sprint]',
+    '[pack.sprint]',
+    '[flight.one]',
+    'cutoff = 90 Hz',
+    'craft.name = "Wren"',
+    'board.profile = heron',
+    'video.system = analog',
+    'telemetry.port = uart3',
+    '',
+  );
+  const edit = fc.record({ at: fc.nat(12), over: fc.nat(2), lines: fc.array(line, { maxLength: 3 }) });
+
+  it('is that of a script that was opened just now', () => {
+    const uri = 'test:///work/main.craft';
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 10 }), fc.array(edit, { maxLength: 6 }), (lines, edits) => {
+        const workspace = opened(uri, lines.join('\n'));
+        for (const [index, { at, over, lines: put }] of edits.entries()) {
+          const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
+          workspace.change(uri, [{ ...range, text: put.map((one) => `${one}\n`).join('') }], index + 2);
+          const now = workspace.get(uri)?.script.document.text() ?? '';
+          const asked = { line: at, character: 0 };
+          assert.deepEqual(offeredAt(workspace, uri, asked), offeredAt(opened(uri, now), uri, asked));
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+function opened(uri: string, text: string): Workspace {
+  const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+  workspace.openScript(uri, text, 1);
+  return workspace;
+}
+
+function offeredAt(workspace: Workspace, uri: string, position: Position): readonly CompletionItem[] {
+  const open = workspace.get(uri);
+  assert.ok(open);
+  const { script, craft } = open;
+  const snapshot: Snapshot = { uri, script, craft, catalog: testCatalog, pack: null, findings: () => [] };
+  return completion(snapshot, position, { snippets: true, trigger: null }).items;
+}
 
 describe('completion of values', () => {
   it('offers just the words that the setting takes', () => {
