@@ -39,6 +39,8 @@ export interface WorkspaceOptions {
  */
 export class Workspace {
   private readonly open = new Map<string, OpenScript>();
+  /** The keys of open scripts by what the client calls them: each message names one. */
+  private readonly keys = new Map<string, string>();
   private catalogInUse: Catalog;
   private library: Library;
   private checker: Checker;
@@ -74,12 +76,12 @@ export class Workspace {
   }
 
   get(uri: string): OpenScript | undefined {
-    return this.open.get(canonicalUri(uri));
+    return this.open.get(this.keyOf(uri));
   }
 
   /** A script that is open or that an open one includes. */
   script(uri: string): Script | undefined {
-    const key = canonicalUri(uri);
+    const key = this.keyOf(uri);
     return this.open.get(key)?.script ?? this.library.script(key);
   }
 
@@ -90,6 +92,8 @@ export class Workspace {
   openScript(uri: string, text: string, version: number): OpenScript {
     const key = canonicalUri(uri);
     const opened = this.made(key, uri, text, version);
+    this.keys.delete(this.open.get(key)?.uri ?? uri);
+    this.keys.set(uri, key);
     this.open.set(key, opened);
     this.stamps.set(key, {});
     this.found.delete(key);
@@ -99,7 +103,7 @@ export class Workspace {
 
   /** Takes in edits of an open script; undefined when it is not open. */
   change(uri: string, edits: Iterable<DocumentEdit>, version: number): OpenScript | undefined {
-    const key = canonicalUri(uri);
+    const key = this.keyOf(uri);
     const before = this.open.get(key);
     if (before === undefined) return undefined;
     const changed = before.script.edit(edits);
@@ -116,10 +120,11 @@ export class Workspace {
 
   /** Gives what was open; undefined when nothing was. */
   close(uri: string): OpenScript | undefined {
-    const key = canonicalUri(uri);
+    const key = this.keyOf(uri);
     const closed = this.open.get(key);
     if (closed === undefined) return undefined;
     this.open.delete(key);
+    this.keys.delete(closed.uri);
     this.stamps.delete(key);
     this.found.delete(key);
     this.library.forget(key);
@@ -151,7 +156,7 @@ export class Workspace {
 
   /** What was found in an open script, in its order; computed when asked for and kept until something changes. */
   findings(uri: string): readonly Finding[] {
-    const key = canonicalUri(uri);
+    const key = this.keyOf(uri);
     const one = this.open.get(key);
     const stamp = this.stamps.get(key);
     if (one === undefined || stamp === undefined) return [];
@@ -182,7 +187,7 @@ export class Workspace {
 
   /** Changes with everything that could change the answer for an open script; the same object means the same answers. */
   stamp(uri: string): object | undefined {
-    return this.stamps.get(canonicalUri(uri));
+    return this.stamps.get(this.keyOf(uri));
   }
 
   /** Resolves when no include is being read any more and every craft has what it includes. */
@@ -193,6 +198,10 @@ export class Workspace {
       if (!this.library.isReading) return;
       await this.library.settled();
     }
+  }
+
+  private keyOf(uri: string): string {
+    return this.keys.get(uri) ?? canonicalUri(uri);
   }
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
