@@ -5,7 +5,7 @@ import { inputKeys } from '../craft/keys';
 import type { PlacedLine } from '../craft/setting';
 import type { Acceptance } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import type { Finding, Place } from './finding';
+import type { Finding, Pieces, Place } from './finding';
 
 /** A finding before its line's acceptance is looked at. */
 export interface Raised {
@@ -17,6 +17,19 @@ export interface Raised {
 export interface Told {
   readonly findings: readonly Finding[];
   readonly accepting: readonly Raised[];
+}
+
+/** The same piece by piece: a piece that nothing has changed stays the same list. */
+export interface ToldPieces {
+  readonly pieces: Pieces;
+  readonly accepting: readonly Raised[];
+}
+
+export function inPieces(all: readonly Told[]): ToldPieces {
+  return {
+    pieces: all.map(({ findings }) => findings),
+    accepting: all.flatMap(({ accepting }) => accepting),
+  };
 }
 
 /** Quiets risks that their line accepts. */

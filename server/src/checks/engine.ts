@@ -3,9 +3,9 @@ import type { DataCheck } from '../catalog/model/check';
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import { CraftView } from '../craft/view';
-import { complaints, type Raised, type Told, told } from './acceptances';
+import { complaints, inPieces, type Raised, type ToldPieces, told } from './acceptances';
 import { dataRule } from './data-rule';
-import type { Finding } from './finding';
+import type { Finding, Pieces } from './finding';
 import { lineFindings } from './line-findings';
 import { perItem } from './per-item';
 import { raise } from './raise';
@@ -39,22 +39,22 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    return this.pieces(craft).flat();
+    return this.pieces(craft).flat(2);
   }
 
-  /** The same in pieces: one that nothing has changed stays the same list. */
-  pieces(craft: Craft): readonly (readonly Finding[])[] {
+  /** The same in groups of pieces: what nothing has changed stays the same list. */
+  pieces(craft: Craft): readonly Pieces[] {
     const rules = this.saying(craft).flatMap((rule) => this.run(rule, craft));
-    const all = [...this.lines(craft), told(rules)];
+    const all = [...this.lines(craft), inPieces([told(rules)])];
     const unused = complaints(
       craft,
       all.flatMap(({ accepting }) => accepting),
     );
-    return [...all.map(({ findings }) => findings), unused];
+    return [...all.map(({ pieces }) => pieces), [unused]];
   }
 
-  private lines(craft: Craft): readonly Told[] {
-    const pieces: Told[] = [];
+  private lines(craft: Craft): readonly ToldPieces[] {
+    const pieces: ToldPieces[] = [];
     try {
       for (const one of lineFindings(craft)) pieces.push(one);
     } catch (error) {

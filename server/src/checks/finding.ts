@@ -43,3 +43,6 @@ export interface Finding {
   /** Why the pilot accepted it. */
   readonly accepted: string | null;
 }
+
+/** Findings as they were found, a few together. */
+export type Pieces = readonly (readonly Finding[])[];

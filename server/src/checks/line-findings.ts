@@ -5,7 +5,7 @@ import type { Script } from '../craft/script';
 import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import { type Raised, type Told, told } from './acceptances';
+import { inPieces, type Raised, type Told, type ToldPieces, told } from './acceptances';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
@@ -16,17 +16,18 @@ import { perItem } from './per-item';
  * What is wrong with the lines of the craft's own script, one by one and among each other, piece by piece: a piece
  * that nothing has changed stays the same object.
  */
-export function* lineFindings(craft: Craft): Iterable<Told> {
+export function* lineFindings(craft: Craft): Iterable<ToldPieces> {
   yield* wrongLines(craft);
-  yield dynamicLines(craft);
-  yield told([...amongLines(craft)]);
+  yield inPieces([dynamicLines(craft), told([...amongLines(craft)])]);
 }
 
 /** What is wrong with lines by themselves. Kept by line: an edit makes nothing anew for those that it leaves. */
-function* wrongLines(craft: Craft): Iterable<Told> {
+function* wrongLines(craft: Craft): Iterable<ToldPieces> {
   const { root, cells } = craft;
-  for (const [stretch, lines] of root.wrongStretches)
-    yield cells.getOf(stretch, () => told([...lines].flatMap((line) => wrongLine(craft, line))));
+  const stretch = ([key, lines]: readonly [string, ReadonlySet<ScriptLine>]) =>
+    cells.getOf(key, () => told([...lines].flatMap((line) => wrongLine(craft, line))));
+  for (const [group, stretches] of root.wrongGroups)
+    yield cells.getOf(group, () => inPieces([...stretches].map(stretch)));
 }
 
 function wrongLine(craft: Craft, line: ScriptLine): readonly Raised[] {

@@ -1,4 +1,4 @@
-import type { Finding } from './finding';
+import type { Finding, Pieces } from './finding';
 import { OrderedFindings } from './ordered-findings';
 
 /**
@@ -6,17 +6,29 @@ import { OrderedFindings } from './ordered-findings';
  * found at one place by one check is in one piece.
  */
 export class ScriptOrder {
-  private pieces: readonly (readonly Finding[])[] = [];
+  private groups: readonly Pieces[] = [];
   private readonly ordered = new OrderedFindings();
 
-  of(list: readonly (readonly Finding[])[]): readonly Finding[] {
-    const before = this.pieces;
-    this.pieces = list;
-    // Nearly all pieces are the ones that they were, at the place where they were.
-    const fresh = new Set(list.filter((piece, at) => piece !== before[at]));
-    const left = before.filter((piece, at) => piece !== list[at] && !fresh.delete(piece));
-    const gone = new Set(left.flat());
-    const come = [...fresh].flat().filter((finding) => !gone.delete(finding));
-    return this.ordered.changed(gone, come);
+  /** Looks only into groups that are others than before, and in them only into such pieces. */
+  of(list: readonly Pieces[]): readonly Finding[] {
+    const groups = moved(this.groups, list);
+    const pieces = moved(joined(groups.gone), joined(groups.come));
+    const findings = moved(joined(pieces.gone), joined(pieces.come));
+    this.groups = list;
+    return this.ordered.changed(new Set(findings.gone), findings.come);
   }
+}
+
+/** What is in one list only. Nearly all of a list is what it was, at the place where it was. */
+function moved<T>(before: readonly T[], now: readonly T[]): { gone: readonly T[]; come: readonly T[] } {
+  const come = new Set(now.filter((one, at) => one !== before[at]));
+  const gone = before.filter((one, at) => one !== now[at] && !come.delete(one));
+  return { gone, come: [...come] };
+}
+
+/** What `flat` does, in a fraction of the time. */
+function joined<T>(lists: readonly (readonly T[])[]): readonly T[] {
+  const all: T[] = [];
+  for (const list of lists) for (const one of list) all.push(one);
+  return all;
 }

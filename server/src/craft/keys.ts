@@ -24,6 +24,8 @@ export const inputKeys = {
   wrongLine: (number: number) => `wrong ${number}`,
   /** A few such lines together. */
   wrongStretch: (number: number) => `wrong-stretch ${number}`,
+  /** A few such stretches together. */
+  wrongGroup: (number: number) => `wrong-group ${number}`,
   /** Which keys have lines that can only be checked with the rest of the craft. */
   dynamic: 'dynamic',
   /** Sections or settings for one pack only. */

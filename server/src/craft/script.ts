@@ -89,9 +89,9 @@ export class Script {
     return this.wrong.problems;
   }
 
-  /** The same lines, a few together, each stretch under a key that changes with what belongs to it. */
-  get wrongStretches(): ReadonlyMap<string, ReadonlySet<ScriptLine>> {
-    return this.wrong.stretches;
+  /** The same lines in groups of stretches, all under keys that change with what belongs to them. */
+  get wrongGroups(): ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<ScriptLine>>> {
+    return this.wrong.groups;
   }
 
   /** The key under which a line with problems is known; it changes when the line goes. */

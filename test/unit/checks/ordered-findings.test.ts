@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import type { Finding } from '../../../server/src/checks/finding';
+import type { Finding, Pieces } from '../../../server/src/checks/finding';
 import { inScriptOrder } from '../../../server/src/checks/order';
 import { OrderedFindings } from '../../../server/src/checks/ordered-findings';
 import { ScriptOrder } from '../../../server/src/checks/script-order';
@@ -57,26 +57,43 @@ describe('findings that are kept in order', () => {
   });
 });
 
-describe('findings in pieces', () => {
-  it('are in order after pieces came, went, changed and moved', () => {
-    const piece = fc.nat(99);
-    const list = fc.uniqueArray(piece, { maxLength: 100 });
+describe('findings in groups of pieces', () => {
+  it('are in order after groups and pieces came, went, changed and moved', () => {
     const pieces = Array.from({ length: 100 }, (_, index) => pool.slice(index * 12, index * 12 + 12));
+    const list = fc.shuffledSubarray(pieces);
+    const sizes = fc.array(fc.integer({ min: 1, max: 20 }), { minLength: 1, maxLength: 8 });
+    const turn = fc.record({ list, sizes, changed: fc.array(fc.nat(99)) });
     fc.assert(
-      fc.property(fc.array(list, { maxLength: 8 }), fc.array(piece), (lists, changed) => {
+      fc.property(fc.array(turn, { maxLength: 8 }), (turns) => {
         const order = new ScriptOrder();
-        for (const [turn, wanted] of lists.entries()) {
+        const known = new Map<string, Pieces>();
+        for (const { list: wanted, sizes: lengths, changed } of turns) {
           // A piece that has changed is another list with some of the same findings.
-          const now = wanted.map((at) => {
-            const all = pieces[at] ?? [];
-            return changed.includes(at) ? all.slice(turn) : all;
+          const now = wanted.map((one, at) => (changed.includes(at) ? one.slice(changed.length) : one));
+          const groups = grouped(now, lengths).map((group) => {
+            // A group that was made before is the same list again.
+            const key = ids(group.flat()).join();
+            const same = known.get(key) ?? group;
+            known.set(key, same);
+            return same;
           });
-          assert.deepEqual(ids(order.of(now)), ids(inScriptOrder(now.flat())));
+          assert.deepEqual(ids(order.of(groups)), ids(inScriptOrder(now.flat())));
         }
       }),
     );
   });
 });
+
+/** Groups of these lengths in turn. */
+function grouped(pieces: Pieces, lengths: readonly number[]): readonly Pieces[] {
+  const groups: Pieces[] = [];
+  for (let from = 0; from < pieces.length; ) {
+    const length = lengths[groups.length % lengths.length] ?? 1;
+    groups.push(pieces.slice(from, from + length));
+    from += length;
+  }
+  return groups;
+}
 
 function ids(findings: readonly Finding[]): readonly number[] {
   return findings.map(({ place }) => place.script.lineNumber(place.line));

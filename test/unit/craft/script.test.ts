@@ -75,7 +75,7 @@ describe('an edit of a script', () => {
     [
       'a repeated setting with something wrong',
       replace(5, 0, 0, 'cutoff = 1 Hz\n'),
-      ['repeated', 'set gyro.lowpass.cutoff', 'wrong-stretch 0'],
+      ['repeated', 'set gyro.lowpass.cutoff', 'wrong-group 0', 'wrong-stretch 0'],
     ],
   ];
   for (const [what, edit, keys] of changes) {
