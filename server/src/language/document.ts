@@ -1,6 +1,6 @@
 import { type LineEnd, noSection, ScriptLine, type Section, sameSection } from './script-line';
 import { type SplitLine, splitLines } from './split-lines';
-import { StatementCache } from './statement-cache';
+import { type Said, StatementCache } from './statement-cache';
 
 /** 0-based, in UTF-16 units, as in the protocol. */
 export interface Position {
@@ -109,7 +109,7 @@ export class Document {
     // An edit may open or close a section for the lines below, down to the next header.
     for (let line = this.lineAt(last + 1); line !== undefined; line = this.lineAt(last + 1)) {
       if (opensSection(line) || sameSection(line.section, section)) break;
-      const moved = new ScriptLine(line.text, line.end, line.statement, section);
+      const moved = new ScriptLine(line.said, line.end, section);
       added.push(moved);
       section = moved.section;
       last += 1;
@@ -180,13 +180,19 @@ function openLines(
 ): ScriptLine[] {
   let section = before;
   return split.map(({ text, end }, index) => {
-    // A byte order mark is a mark only in front of the first line.
-    const statement = cache.parse(atStart && index === 0 ? text.replace(/^\ufeff/, ' ') : text);
+    const said = atStart && index === 0 ? firstSaid(text, cache) : cache.parse(text);
+    const { statement } = said;
     if (statement.kind === 'section')
       section = { path: statement.path.text, pack: statement.pack?.text ?? null };
     if (statement.kind === 'broken' && statement.opensSection) section = { path: null, pack: null };
-    return new ScriptLine(text, end, statement, section);
+    return new ScriptLine(said, end, section);
   });
+}
+
+/** A byte order mark is a mark only in front of the first line. */
+function firstSaid(text: string, cache: StatementCache): Said {
+  if (!text.startsWith('\ufeff')) return cache.parse(text);
+  return { text, statement: cache.parse(` ${text.slice(1)}`).statement };
 }
 
 /** Counts the lines, and tells each chunk its place. */

@@ -1,5 +1,6 @@
 import type { Statement } from './ast';
 import type { Chunk } from './document';
+import type { Said } from './statement-cache';
 
 export type LineEnd = '' | '\n' | '\r\n' | '\r';
 
@@ -26,12 +27,19 @@ export class ScriptLine {
   chunk: Chunk | null = null;
 
   constructor(
-    readonly text: string,
+    readonly said: Said,
     readonly end: LineEnd,
-    readonly statement: Statement,
     /** For a section header: the section that it opens. */
     readonly section: Section,
   ) {}
+
+  get text(): string {
+    return this.said.text;
+  }
+
+  get statement(): Statement {
+    return this.said.statement;
+  }
 
   /** The whole path of a setting with its section's in front; null where it can't be known. */
   get settingPath(): string | null {

@@ -1,29 +1,41 @@
 import type { Statement } from './ast';
+import { ownCopy } from './own-copy';
 import { parseLine } from './parser';
 
 /** A longer line is hardly there twice, and what it was at every keystroke would be kept. */
 const longestKept = 2000;
 
+/** What a line says: its text and what that means. Lines with the same text share one. */
+export interface Said {
+  readonly text: string;
+  readonly statement: Statement;
+}
+
 /**
- * Statements by the text of their line, so that equal lines are parsed once. Two generations: when the
+ * What lines say by their text, so that equal lines are parsed and kept once. Two generations: when the
  * young one is full it becomes the old one, so the cache stays bounded without keeping count of use.
  */
 export class StatementCache {
-  private young = new Map<string, Statement>();
-  private old = new Map<string, Statement>();
+  private young = new Map<string, Said>();
+  private old = new Map<string, Said>();
 
   constructor(private readonly capacity = 4096) {}
 
-  parse(text: string): Statement {
-    if (text.length > longestKept) return parseLine(text);
+  parse(text: string): Said {
+    if (text.length > longestKept) return said(text);
     const known = this.young.get(text) ?? this.old.get(text);
     if (known !== undefined) return known;
-    const statement = parseLine(text);
+    const fresh = said(text);
     if (this.young.size >= this.capacity) {
       this.old = this.young;
       this.young = new Map();
     }
-    this.young.set(text, statement);
-    return statement;
+    this.young.set(fresh.text, fresh);
+    return fresh;
   }
+}
+
+function said(text: string): Said {
+  const own = ownCopy(text);
+  return { text: own, statement: parseLine(own) };
 }

@@ -122,6 +122,34 @@ describe('an index of lines', () => {
     assert.deepEqual([...index.keys()], []);
   });
 
+  it('tells keys apart by all that stands in them, and gives them back whole', () => {
+    assert.ok(one && two && three);
+    const index = new LineIndex();
+    const keys = [
+      'set flight.day-1.motor-temperature',
+      'set flight.day-2.motor-temperature',
+      'set flight',
+      'let a',
+    ];
+    for (const key of keys) index.add(key, one);
+    index.add('set flight.day-1.wind', two);
+    assert.deepEqual([...index.keys()].sort(), [...keys, 'set flight.day-1.wind'].sort());
+    assert.deepEqual(index.get('set flight.day-1.wind'), [two]);
+    assert.ok(!index.has('set flight.day-1'));
+    assert.ok(!index.has('set flight.day-2.wind'));
+    index.remove('set flight.day-2.motor-temperature', one);
+    assert.ok(!index.has('set flight.day-2.motor-temperature'));
+    assert.deepEqual(index.get('set flight.day-1.motor-temperature'), [one]);
+  });
+
+  it('holds more last words than it remembers to share', () => {
+    assert.ok(one);
+    const index = new LineIndex();
+    for (let at = 0; at < 10_000; at += 1) index.add(`section flight.day-${at}`, one);
+    assert.equal([...index.keys()].length, 10_000);
+    assert.deepEqual(index.get('section flight.day-4321'), [one]);
+  });
+
   it('is not troubled by a line that it does not have', () => {
     assert.ok(one && two);
     const index = new LineIndex();

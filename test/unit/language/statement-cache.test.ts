@@ -5,6 +5,7 @@ describe('equal lines', () => {
   it('are read once', () => {
     const cache = new StatementCache();
     assert.equal(cache.parse('mass = 212 g'), cache.parse('mass = 212 g'));
+    assert.equal(cache.parse('mass = 212 g').text, 'mass = 212 g');
     assert.notEqual(cache.parse('mass = 212 g'), cache.parse('mass =  212 g'));
   });
 
