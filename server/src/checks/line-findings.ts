@@ -6,11 +6,11 @@ import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { inPieces, type Raised, type Told, type ToldPieces, told } from './acceptances';
+import { perDynamicLine } from './dynamic-lines';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
 import { refined } from './line-findings-refined';
-import { perItem } from './per-item';
 
 /**
  * What is wrong with the lines of the craft's own script, one by one and among each other, piece by piece: a piece
@@ -40,16 +40,9 @@ function wrongLine(craft: Craft, line: ScriptLine): readonly Raised[] {
 /** What is wrong with lines and shows only with the rest of the craft. */
 function dynamicLines(craft: Craft): Told {
   const { cells, root } = craft;
-  const keys = () =>
-    cells.get('dynamic keys', () => {
-      cells.read(inputKeys.dynamic);
-      return [...root.dynamicKeys()];
-    });
-  const raised = (key: string) =>
-    craft
-      .lineProblems(key)
-      .flatMap(({ line, problems }) => problems.map((one) => raisedFrom(craft, root, line, one)));
-  return cells.get('dynamic lines', () => told(perItem(cells, 'raised by keys', keys, raised)));
+  const raised = (line: ScriptLine, problems: readonly Problem[]) =>
+    problems.map((one) => raisedFrom(craft, root, line, one));
+  return cells.get('dynamic lines', () => told(perDynamicLine(craft, root, raised)));
 }
 
 /** What is wrong with lines among each other, and with what they include. */

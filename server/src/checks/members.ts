@@ -28,17 +28,19 @@ export function asMember(text: string, check: PerMember, catalog: Catalog): stri
 
 /**
  * What there is to say of each member of a collection, in their order. When something of one member changes, only
- * what stands near it is asked anew: a log may hold thousands of flights. `key` tells who asks.
+ * what stands near it is asked anew: a log may hold thousands of flights. `key` tells who asks;
+ * `thinned` leaves out what the whole does not need.
  */
 export function perMember<T>(
   view: CraftView,
   key: string,
   collection: string,
   of: (member: string) => readonly T[],
+  thinned?: (said: readonly T[]) => readonly T[],
 ): readonly T[] {
   const members = () => view.members(collection);
   const cells = {
     get: <V>(name: string, compute: () => V) => view.kept('each', name, compute),
   };
-  return perItem(cells, key, members, of);
+  return perItem(cells, key, members, of, thinned);
 }

@@ -9,14 +9,14 @@ export class Cells implements Answers {
   readonly isForOneLook = false;
   private readonly inputs: Shelf = new Map();
   private readonly answers: Shelf = new Map();
-  /** Answers with a pack in view: by kind, then by pack. Names that stay the same string are found the quickest. */
-  private readonly packAnswers = new Map<string, Map<string | null, Shelf>>();
-  /** What each answer that is being computed has read so far, innermost last. */
-  private readonly computing: Set<Cell>[] = [];
+  /** Answers with a pack in view, by kind. Names that stay the same string are found the quickest. */
+  private readonly packAnswers = new Map<string, OfKind>();
+  /** The answers that are being computed, innermost last. */
+  private readonly computing: Computing[] = [];
 
   /** Notes that the answer being computed depends on an input. */
   read(key: string): void {
-    this.computing.at(-1)?.add(cellOn(this.inputs, key));
+    this.computing.at(-1)?.reads.add(cellOn(this.inputs, key));
   }
 
   /** The one answer that goes with an input: it changes whenever that does. Costs less than an answer that reads it. */
@@ -24,8 +24,10 @@ export class Cells implements Answers {
     return this.answer(cellOn(this.inputs, input), compute);
   }
 
-  /** Every pack has its own answers here. */
-  readPack(): void {}
+  readPack(): void {
+    const computing = this.computing.at(-1);
+    if (computing !== undefined) computing.hasReadPack = true;
+  }
 
   /**
    * The answer for a key, computed if it isn't known or something it read has changed. Throws when a key is
@@ -35,9 +37,25 @@ export class Cells implements Answers {
     return this.answer(cellOn(this.answers, key), compute);
   }
 
-  /** The answer of a kind (`setting`, `figure`) for a name with a pack in view; otherwise as `get`. */
+  /**
+   * The answer of a kind (`setting`, `figure`) for a name with a pack in view; otherwise as `get`. One that did not
+   * read which pack that is holds for all of them and is kept once.
+   */
   getWith<T>(pack: string | null, kind: string, name: string, compute: () => T): T {
-    return this.answer(cellOn(this.shelfOf(kind, pack), name), compute);
+    const { shared, byPack } = this.ofKind(kind);
+    const forAll = shared.get(name);
+    if (forAll !== undefined && hasAnswer(forAll)) return this.answer(forAll, compute);
+    const own = cellOn(shelfOf(byPack, pack), name);
+    if (own.answer === none) {
+      const { value, reads, hasReadPack } = this.computed(own, compute);
+      if (!hasReadPack) {
+        own.shelf.delete(name);
+        return this.kept(cellOn(shared, name), value, reads);
+      }
+      this.kept(own, value, reads);
+    }
+    this.readPack();
+    return this.answer(own, compute);
   }
 
   /** Drops every answer that read one of the inputs. Gives the names of what was dropped. */
@@ -55,30 +73,63 @@ export class Cells implements Answers {
     return new Set([...dropped].map(({ name }) => name));
   }
 
-  private shelfOf(kind: string, pack: string | null): Shelf {
-    const ofKind = this.packAnswers.get(kind) ?? new Map<string | null, Shelf>();
-    this.packAnswers.set(kind, ofKind);
-    const shelf: Shelf = ofKind.get(pack) ?? new Map();
-    ofKind.set(pack, shelf);
-    return shelf;
+  private ofKind(kind: string): OfKind {
+    const known = this.packAnswers.get(kind);
+    if (known !== undefined) return known;
+    const made: OfKind = { shared: new Map(), byPack: new Map() };
+    this.packAnswers.set(kind, made);
+    return made;
   }
 
   private answer<T>(cell: Cell, compute: () => T): T {
-    this.computing.at(-1)?.add(cell);
     if (cell.answer === underway) throw new Error(`${cell.name} depends on itself`);
-    if (cell.answer !== none) return cell.answer as T;
-    const reads = new Set<Cell>();
-    this.computing.push(reads);
+    if (cell.answer === none) {
+      const { value, reads } = this.computed(cell, compute);
+      return this.kept(cell, value, reads);
+    }
+    this.computing.at(-1)?.reads.add(cell);
+    return cell.answer as T;
+  }
+
+  private computed<T>(cell: Cell, compute: () => T): Computing & { readonly value: T } {
+    const computing: Computing = { reads: new Set(), hasReadPack: false };
+    this.computing.push(computing);
     cell.answer = underway;
     try {
-      const value = compute();
-      reads.delete(cell); // the answer of an input may read the input
-      linked(cell, reads);
-      cell.answer = value;
-      return value;
+      return { ...computing, value: compute(), hasReadPack: computing.hasReadPack };
     } finally {
       this.computing.pop();
-      if (cell.answer === underway) cell.answer = none;
+      cell.answer = none;
     }
   }
+
+  private kept<T>(cell: Cell, value: T, reads: Set<Cell>): T {
+    reads.delete(cell); // the answer of an input may read the input
+    linked(cell, reads);
+    cell.answer = value;
+    this.computing.at(-1)?.reads.add(cell);
+    return value;
+  }
+}
+
+/** An answer that is being computed. */
+interface Computing {
+  /** What it has read so far. */
+  readonly reads: Set<Cell>;
+  /** Whether it has read which pack is in view. */
+  hasReadPack: boolean;
+}
+
+/** Answers of one kind: those that hold with every pack in view, and the others. */
+interface OfKind {
+  readonly shared: Shelf;
+  readonly byPack: Map<string | null, Shelf>;
+}
+
+function shelfOf(byPack: Map<string | null, Shelf>, pack: string | null): Shelf {
+  const known = byPack.get(pack);
+  if (known !== undefined) return known;
+  const made: Shelf = new Map();
+  byPack.set(pack, made);
+  return made;
 }

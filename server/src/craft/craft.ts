@@ -15,6 +15,7 @@ import { inputKeys } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder, type LayeredLine } from './line-order';
+import { type Membership, membershipsIn } from './memberships';
 import { hasReferences, referencesIn } from './references';
 import { type SaidPaths, saidPathsIn } from './said-paths';
 import type { NameResult, Scope } from './scope';
@@ -38,11 +39,25 @@ export class Craft {
   /** Tells the craft which keys of its scripts have changed. Gives the names of the answers that were dropped. */
   changed(keys: Iterable<string>): ReadonlySet<string> {
     this.said = null;
-    const all = new Set(keys);
-    // What holds for all packs holds only as long as no line says otherwise for one of them.
-    for (const key of [...all])
-      if (inputKeys.isForOnePack(key)) all.add(inputKeys.setting(inputKeys.pathIn(key)));
+    const all = new Set<string>();
+    for (const key of keys) {
+      all.add(key);
+      for (const wider of this.widerInputs(key)) all.add(wider);
+    }
     return this.cells.changed(all);
+  }
+
+  /** What changes with a key besides the key itself. */
+  private *widerInputs(key: string): Iterable<string> {
+    if (inputKeys.isSetting(key)) {
+      const path = inputKeys.pathIn(key);
+      // What holds for all packs holds only as long as no line says otherwise for one of them.
+      if (inputKeys.isForOnePack(key)) yield inputKeys.setting(path);
+      for (const member of membershipsIn(path, this.catalog)) yield inputKeys.ofMany(path, member);
+    } else if (inputKeys.isSection(key)) {
+      for (const { collection } of membershipsIn(inputKeys.sectionIn(key), this.catalog))
+        yield inputKeys.headers(collection);
+    }
   }
 
   /** A craft of the same texts that goes its own way from here. */
@@ -85,11 +100,12 @@ export class Craft {
   members(collection: string): readonly string[] {
     return this.cells.get(`members-in-order ${collection}`, () => {
       this.cells.read(inputKeys.members(collection));
+      this.cells.read(inputKeys.headers(collection));
       const names = new Set(this.layers().layers.flatMap(({ script }) => script.membersOf(collection)));
       const scripts = this.layers().layers.map(({ script }) => script);
       const headers = [...names].map((name) => ({
         name,
-        header: this.lines(inputKeys.section(`${collection}.${name}`))[0],
+        header: this.placed(inputKeys.section(`${collection}.${name}`))[0],
       }));
       return headers.sort(byHeader(scripts)).map(({ name }) => name);
     });
@@ -97,7 +113,11 @@ export class Craft {
 
   /** All lines of the craft under a key, in the order in which they take effect. */
   lines(key: string): readonly PlacedLine[] {
-    this.cells.read(key);
+    this.cells.read(this.inputOf(key));
+    return this.placed(key);
+  }
+
+  private placed(key: string): readonly PlacedLine[] {
     const found: LayeredLine[] = [];
     for (const layer of this.layers().layers) {
       const { script } = layer;
@@ -113,21 +133,50 @@ export class Craft {
     } else {
       const shared = this.shared(path);
       if (shared !== differs) return shared;
+      this.cells.readPack();
     }
     return this.cells.getWith(pack, 'setting', path, () => this.resolve(path, pack));
   }
 
-  /** What a parameter holds whichever pack is in view. Most do: a log of thousands of flights is kept once. */
+  /** What a parameter holds whichever pack is in view. Most do: an answer is then kept once, with the input itself. */
   private shared(path: string): Setting | undefined | typeof differs {
+    const found = this.catalog.parameter(path);
+    if (found === undefined) return undefined;
+    const member = this.oneOfMany(path);
     const key = inputKeys.setting(path);
-    return this.cells.getOf(key, () => {
-      const found = this.catalog.parameter(path);
-      if (found === undefined) return undefined;
-      if (this.layers().layers.some(({ script }) => script.isOverlaid(path))) return differs;
-      const statement = this.lines(key).at(-1)?.line.statement;
-      if (statement?.kind === 'setting' && readsNames(statement.value, found)) return differs;
-      return this.resolve(path, null, key);
-    });
+    if (member === undefined) return this.cells.getOf(key, () => this.sharedBy(key, path, found));
+    this.cells.read(inputKeys.ofMany(path, member));
+    return this.sharedBy(key, path, found);
+  }
+
+  private sharedBy(key: string, path: string, found: FoundParameter): Setting | undefined | typeof differs {
+    if (this.layers().layers.some(({ script }) => script.isOverlaid(path))) return differs;
+    const lines = this.placed(key);
+    const statement = lines.at(-1)?.line.statement;
+    if (statement?.kind === 'setting' && readsNames(statement.value, found)) return differs;
+    return this.held({ key, path, found, pack: null }, lines);
+  }
+
+  /**
+   * The member that a path goes through where its collection has very many, as a log of flights does. To keep an
+   * answer for each of their settings would take more room than the script: there what reads one depends on the
+   * setting of a few members together, and when that changes it reads them anew.
+   */
+  private oneOfMany(path: string): Membership | undefined {
+    const [member] = membershipsIn(path, this.catalog);
+    if (member === undefined) return undefined;
+    const isMany = this.layers().layers.some(
+      ({ script }) => script.memberCount(member.collection) > mostKept,
+    );
+    return isMany ? member : undefined;
+  }
+
+  /** The input on which an answer depends that reads the lines under a key. */
+  private inputOf(key: string): string {
+    if (this.cells.isForOneLook || !inputKeys.isSetting(key)) return key;
+    const path = inputKeys.pathIn(key);
+    const member = this.oneOfMany(path);
+    return member === undefined ? key : inputKeys.ofMany(path, member);
   }
 
   /** Every path that some line of the craft sets, for whichever pack. Not to be asked for in a computed answer. */
@@ -144,22 +193,21 @@ export class Craft {
 
   /**
    * Problems of a script's lines under a key that show only with the rest of the craft: names that they use.
-   * A line for all packs is read with each pack in view; the same problem is told once.
+   * A line for all packs is read with each pack in view; the same problem is told once. Not kept: whoever asks does,
+   * for several keys together.
    */
   lineProblems(
     key: string,
     script: Script = this.root,
   ): readonly { readonly line: ScriptLine; readonly problems: readonly Problem[] }[] {
-    return this.cells.getWith(null, `problems in ${script.uri}`, key, () => {
-      this.cells.read(key);
-      const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
-      const checked = lines.map((line) => {
-        const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
-        const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
-        return { line, problems: withoutRepeats(problems) };
-      });
-      return checked.filter(({ problems }) => problems.length > 0);
+    this.cells.read(this.inputOf(key));
+    const lines = script.lines(key).filter((line) => isDynamicLine(line, this.catalog));
+    const checked = lines.map((line) => {
+      const packs = line.section.pack === null ? this.packsOrNone() : [line.section.pack];
+      const problems = packs.flatMap((pack) => this.problemsOf(line, pack));
+      return { line, problems: withoutRepeats(problems) };
     });
+    return checked.filter(({ problems }) => problems.length > 0);
   }
 
   /** Every pack, or a single null where the craft names none: what is computed for each pack runs over these. */
@@ -237,17 +285,23 @@ export class Craft {
     return { kind: 'value', value: { value: value.value, dimension, unit: value.unit } };
   }
 
-  private resolve(path: string, pack: string | null, key = inputKeys.setting(path)): Setting | undefined {
+  private resolve(path: string, pack: string | null): Setting | undefined {
     const found = this.catalog.parameter(path);
     if (found === undefined) return undefined;
     this.readPackFor(path);
+    const key = inputKeys.setting(path);
     const base = this.lines(key);
     const own = pack === null ? [] : this.lines(inputKeys.setting(path, pack));
-    const all = [...base, ...own].reverse();
+    return this.held({ key, path, found, pack }, [...base, ...own]);
+  }
+
+  /** What a parameter holds by the lines that set it, the last of which counts. */
+  private held({ key, path, found, pack }: Wanted, lines: readonly PlacedLine[]): Setting | undefined {
     const meant = this.meant(path, pack);
-    if (meant !== undefined) return new HeldSetting(key, this.catalog, null, true, meant, all, noProblems);
-    const [origin, ...others] = all;
-    const overridden = others.length === 0 ? noLines : others;
+    if (meant !== undefined)
+      return new HeldSetting(key, this.catalog, null, true, meant, [...lines].reverse(), noProblems);
+    const origin = lines.at(-1);
+    const overridden = lines.length < 2 ? noLines : lines.slice(0, -1).reverse();
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const node = origin.line.statement.value;
     const { value, problems: told } =
@@ -272,9 +326,9 @@ export class Craft {
     return undefined;
   }
 
-  /** Notes that an answer depends on the pack in view if another pack may have its own line for a parameter. */
+  /** Notes that an answer depends on the pack in view, unless surely no pack has its own line for a parameter. */
   private readPackFor(path: string): void {
-    if (this.cells.isForOneLook && this.saidPaths().overlaid?.has(path) !== false) this.cells.readPack();
+    if (!this.cells.isForOneLook || this.saidPaths().overlaid?.has(path) !== false) this.cells.readPack();
   }
 
   /** Not to be asked for where a line's change must cost no more than the line. */
@@ -324,6 +378,18 @@ export class Craft {
       });
     });
   }
+}
+
+/** Of a collection with more members no answer is kept for each setting. */
+const mostKept = 64;
+
+/** A parameter that is asked for. */
+interface Wanted {
+  /** That of its lines for all packs. */
+  readonly key: string;
+  readonly path: string;
+  readonly found: FoundParameter;
+  readonly pack: string | null;
 }
 
 /** In place of a setting that is not the same with every pack in view. */

@@ -1,4 +1,5 @@
 import type { ScriptLine } from '../language/script-line';
+import type { Membership } from './memberships';
 
 /** Keys under which a craft's inputs are known; the cells depend on them. */
 export const inputKeys = {
@@ -12,11 +13,26 @@ export const inputKeys = {
   pathIn: (key: string) => key.slice(4).split(' @ ')[0] ?? '',
   /** Whether it is the key of a setting for one pack only. */
   isForOnePack: (key: string) => key.startsWith('set ') && key.includes(' @ '),
+  /** Whether it is the key of a setting, for every pack or for one. */
+  isSetting: (key: string) => key.startsWith('set '),
   section: (path: string, pack: string | null = null) =>
     flat(pack === null ? ['section ', path] : ['section ', path, ' @ ', pack]),
+  isSection: (key: string) => key.startsWith('section '),
+  /** The path in a key of a section. */
+  sectionIn: (key: string) => key.slice('section '.length).split(' @ ')[0] ?? '',
+  /** The headers of all members of a collection together. */
+  headers: (collection: string) => `headers ${collection}`,
   include: 'include',
   acceptance: 'accept',
   members: (collection: string) => `members ${collection}`,
+  /**
+   * One setting of several members of a collection together: of those whose names differ only in how they end, as
+   * `day-31` and `day-32` do, which mostly stand beside each other.
+   */
+  ofMany: (path: string, { collection, member }: Membership) => {
+    const end = collection.length + 1 + member.length;
+    return flat(['many ', path.slice(0, end - 1), '*', path.slice(end)]);
+  },
   /** Anything at all under a group, such as `craft`. */
   group: (name: string) => `group ${name}`,
   repeated: 'repeated',

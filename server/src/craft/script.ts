@@ -122,6 +122,11 @@ export class Script {
     return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...meant])];
   }
 
+  /** How many members of a collection lines name. */
+  memberCount(collection: string): number {
+    return this.members.get(collection)?.size ?? 0;
+  }
+
   /** Whether any line says something in a group: a script that says anything under `craft` is a whole craft. */
   hasGroup(group: string): boolean {
     return this.groups.has(group);

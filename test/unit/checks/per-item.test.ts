@@ -76,4 +76,16 @@ describe('what is said of each item of a list', () => {
     assert.ok(log.asked.includes('5000'));
     assert.ok(log.asked.length <= 8, `${log.asked.length} were asked`);
   });
+
+  it('may be thinned on the way to what the whole needs', () => {
+    const cells = new Cells();
+    const values = Array.from({ length: 500 }, (_, index) => (index * 37) % 501);
+    const most = (said: readonly number[]) => [...said].sort((one, other) => other - one).slice(0, 1);
+    const items = () => {
+      cells.read('list');
+      return values;
+    };
+    const greatest = perItem(cells, 'most', items, (value) => [value], most);
+    assert.deepEqual(greatest, [Math.max(...values)]);
+  });
 });

@@ -13,6 +13,17 @@ const change = (packs: number) => [
   'flight.second.changed = "softer mount"',
 ];
 
+/** More flights than are kept one by one, in no order, with changes in between; the last change has so many packs. */
+function longLog(packs: number): readonly string[] {
+  const since = Array.from({ length: packs - 1 }, (_, index) => `flight.late-${index}.date = 2026-08-02`);
+  const before = Array.from({ length: 90 }, (_, index) => [
+    `flight.early-${index}.date = 2026-0${5 + (index % 3)}-0${1 + (index % 9)}`,
+    ...(index % 7 === 0 ? [`flight.early-${index}.changed = "tighter"`] : []),
+  ]).flat();
+  const change = ['flight.second.date = 2026-08-01', 'flight.second.changed = "softer mount"'];
+  return [...since.slice(0, 5), ...before, ...change, ...since.slice(5)];
+}
+
 const cases: readonly CheckCase[] = [
   [
     'remember/motors-too-hot',
@@ -63,6 +74,7 @@ const cases: readonly CheckCase[] = [
     ['esc.heat-limit = 100 degC', 'flight.noon.esc-temperature = 90 degC'],
   ],
   ['remember/few-packs-since-change', '"softer mount"', change(6), change(7)],
+  ['remember/few-packs-since-change', '"softer mount"', longLog(11), longLog(12)],
   [
     'remember/date-missing',
     '"softer mount"',

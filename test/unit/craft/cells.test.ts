@@ -115,6 +115,53 @@ describe('computed answers', () => {
     assert.deepEqual([next(), own()], [6, 5]);
   });
 
+  it('that did not read which pack is in view are computed once for all packs', () => {
+    const cells = new Cells();
+    const asked: string[] = [];
+    const answer = (pack: string) =>
+      cells.getWith(pack, 'figure', 'mass', () => {
+        asked.push(pack);
+        cells.read('mass');
+        return 'heavy';
+      });
+    assert.deepEqual([answer('sprint'), answer('cruise')], ['heavy', 'heavy']);
+    assert.deepEqual(asked, ['sprint']);
+    assert.deepEqual([...cells.changed(['mass'])], ['mass']);
+    answer('cruise');
+    assert.deepEqual(asked, ['sprint', 'cruise']);
+  });
+
+  it('that read it, themselves or through others, are computed for each pack', () => {
+    const cells = new Cells();
+    let isOwn = true;
+    const inner = (pack: string) =>
+      cells.getWith(pack, 'inner', 'x', () => {
+        cells.read('switch');
+        if (!isOwn) return 'all';
+        cells.readPack();
+        return pack;
+      });
+    const outer = (pack: string) => cells.getWith(pack, 'outer', 'x', () => `${inner(pack)}!`);
+    const ask = () => [outer('sprint'), outer('cruise'), outer('sprint')];
+    assert.deepEqual(ask(), ['sprint!', 'cruise!', 'sprint!']);
+    isOwn = false;
+    cells.changed(['switch']);
+    assert.deepEqual(ask(), ['all!', 'all!', 'all!']);
+    isOwn = true;
+    cells.changed(['switch']);
+    assert.deepEqual(ask(), ['sprint!', 'cruise!', 'sprint!']);
+  });
+
+  it('with a pack in view refuse to depend on themselves, and recover', () => {
+    const cells = new Cells();
+    const loop = (): number => cells.getWith('sprint', 'loop', 'x', () => loop() + 1);
+    assert.throws(loop, /depends on itself/);
+    assert.equal(
+      cells.getWith('sprint', 'loop', 'x', () => 1),
+      1,
+    );
+  });
+
   it('with very many readers lose them one by one', () => {
     const cells = new Cells();
     const count = 200;

@@ -60,6 +60,25 @@ class Editor {
     } else if (document !== undefined) this.edit(document, edits);
   }
 
+  /** Puts one line in place of some, as an editor does. */
+  replaceLines(name: string, at: number, over: number, text: string): void {
+    const document = this.open.get(uriOf(name));
+    if (document === undefined) throw new Error(`${name} is not open`);
+    this.version += 1;
+    const line = at % document.lineCount;
+    const edit = {
+      start: { line, character: 0 },
+      end: { line: line + over, character: 0 },
+      text: `${text}\n`,
+    };
+    TextDocument.update(
+      document,
+      [{ range: { start: edit.start, end: edit.end }, text: edit.text }],
+      this.version,
+    );
+    this.workspace.change(document.uri, [edit], this.version);
+  }
+
   private openScript(name: string): void {
     const uri = uriOf(name);
     const held = this.host.files.get(uri);
@@ -152,6 +171,59 @@ describe('after any edits', () => {
   });
 });
 
+describe('after any edits of a log with very many flights', () => {
+  const log = Array.from({ length: 70 }, (_, index) => [
+    `[flight.day-${index}]`,
+    `date = 2026-05-${10 + (index % 20)}`,
+    `pack = ${index % 3 === 0 ? 'sprint' : 'cruise'}`,
+    `hover-throttle = ${20 + index} %`,
+    `motor-temperature = ${30 + index} degC`,
+    ...(index % 9 === 0 ? [`changed = "mount ${index}"`] : []),
+  ]).flat();
+  const packs = '[pack.sprint]\ncells = 4\ncapacity = 550 mAh\n[pack.cruise]\ncells = 6\ncapacity = 1800 mAh';
+  const craft = `[craft]\nmass = 200 g\nlet warm = 40 degC\n[stick.throttle]\nhover-point = 30 %\n${packs}`;
+  const newLine = fc.constantFrom(
+    '',
+    '[flight.day-7]',
+    '[flight.day-71]',
+    '[flight.day-8 @ sprint]',
+    '[motor @ cruise]',
+    'hover-throttle = 31 %',
+    'motor-temperature = warm + 30 degC',
+    'motor-temperature = flight.day-3.motor-temperature',
+    'motor-temperatur = 90 degC',
+    'temperature-limit = 60 degC',
+    'pack = sprint',
+    'pack = nobody',
+    'date = 2026-06-01',
+    'packs-flown = 3',
+    'changed = "softer mount"',
+  );
+  const change = fc.record({ at: fc.nat(), over: fc.nat(14), text: newLine, isSeen: fc.boolean() });
+
+  it('findings and settings are those of a script that was opened just now, also when there are few again', async function () {
+    this.timeout(numRuns * 1000);
+    await fc.assert(
+      fc.asyncProperty(fc.boolean(), fc.array(change, { maxLength: 6 }), async (isIncluded, changes) => {
+        const texts = isIncluded
+          ? [`include "one.craft"\n${craft}`, log.join('\n')]
+          : [`${craft}\n${log.join('\n')}`];
+        const editor = new Editor(texts);
+        await editor.workspace.settled();
+        const name = isIncluded ? 'one.craft' : 'main.craft';
+        editor.do({ name, what: 'open', edits: [], text: '', isSeen: false });
+        for (const { at, over, text, isSeen } of changes) {
+          editor.replaceLines(name, at, over, text);
+          await editor.workspace.settled();
+          if (isSeen) seen(editor.workspace);
+        }
+        assert.deepEqual(seen(editor.workspace), await seenFresh(editor));
+      }),
+      { numRuns: Math.ceil(numRuns / 25) },
+    );
+  });
+});
+
 describe('after one edit of a long script', () => {
   const flights = Array.from({ length: 5000 }, (_, index) =>
     index % 10 === 0 ? `[flight.f${index}]` : `note = "${index}"`,
@@ -183,22 +255,49 @@ describe('after one edit of a long script', () => {
     assert.equal(script.document.lineCount, 5001);
   });
 
+  it('of a header, members are in the order of the headers that are left', () => {
+    const workspace = workspaceOver(new MemoryHost());
+    const named = 'pack.a.cells = 4\npack.b.cells = 4\n';
+    const { craft } = workspace.openScript(uri, `${named}[pack.b]\n[pack.a]\n`, 1);
+    assert.deepEqual(craft.packs(), ['b', 'a']);
+    workspace.change(
+      uri,
+      [{ start: { line: 2, character: 0 }, end: { line: 3, character: 0 }, text: '' }],
+      2,
+    );
+    assert.deepEqual(craft.packs(), ['a', 'b']);
+  });
+
   it('answers that the edit does not concern are not computed again', () => {
     const workspace = workspaceOver(new MemoryHost());
-    const { craft } = workspace.openScript(
+    const { craft, script } = workspace.openScript(
       uri,
       `let quiet = 60 Hz\n[gyro.lowpass]\ncutoff = 2 * quiet\n${flights.join('\n')}`,
       1,
     );
+    let computed = 0;
+    const noted = () =>
+      craft.cells.get('a note', () => {
+        computed += 1;
+        return craft.setting('flight.f100.note', null)?.value;
+      });
     const before = craft.setting('gyro.lowpass.cutoff', null);
-    const other = craft.setting('flight.f100.note', null);
+    noted();
     const at = { line: 14, character: 8 };
     workspace.change(uri, [{ start: at, end: at, text: 'x' }], 2);
     assert.equal(craft.setting('gyro.lowpass.cutoff', null), before);
-    assert.equal(craft.setting('flight.f100.note', null), other);
+    assert.deepEqual(noted(), craft.setting('flight.f100.note', null)?.value);
+    assert.equal(computed, 1);
     const constant = { line: 0, character: 12 };
     workspace.change(uri, [{ start: constant, end: constant, text: '1' }], 3);
     assert.notEqual(craft.setting('gyro.lowpass.cutoff', null), before);
-    assert.equal(craft.setting('flight.f100.note', null), other);
+    noted();
+    assert.equal(computed, 1);
+    const origin = craft.setting('flight.f100.note', null)?.origin;
+    assert.ok(origin);
+    const own = { line: script.lineNumber(origin.line), character: 8 };
+    workspace.change(uri, [{ start: own, end: own, text: 'x' }], 4);
+    assert.deepEqual(noted(), craft.setting('flight.f100.note', null)?.value);
+    assert.equal(computed, 2);
   });
 });

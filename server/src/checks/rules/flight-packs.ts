@@ -1,6 +1,8 @@
+import type { CraftView } from '../../craft/view';
+import { perMember } from '../members';
 import { compareText } from '../order';
 import type { CodeRule } from '../rule';
-import { dateOf, type Flight, flights, perFlight } from './flights';
+import { dateOf, type Flight, flightNamed, perFlight } from './flights';
 
 /** Packs of single flights: how far they were emptied, and how many since a change. */
 export const flightPackRules: readonly CodeRule[] = [
@@ -8,12 +10,16 @@ export const flightPackRules: readonly CodeRule[] = [
     ids: ['remember/few-packs-since-change'],
     scope: 'craft',
     check(view, report) {
-      const dated = flights(view).filter(({ date }) => date !== null);
-      dated.sort((one, other) => compareText(one.date ?? '', other.date ?? ''));
-      const change = dated.findLast(({ name }) => view.isSet(`flight.${name}.changed`));
+      const dated = perMember(
+        view,
+        'dated flights',
+        'flight',
+        (name) => datedFlight(view, name),
+        sinceChange,
+      );
+      const change = dated.findLast(({ isChange }) => isChange);
       if (change === undefined) return;
-      const since = dated.filter(({ date }) => (date ?? '') >= (change.date ?? ''));
-      const packs = since.reduce((sum, { name }) => sum + (view.count(`flight.${name}.packs-flown`) ?? 1), 0);
+      const packs = dated.reduce((sum, flight) => sum + flight.packs, 0);
       if (packs >= trustworthy) return;
       report({
         id: 'remember/few-packs-since-change',
@@ -61,7 +67,14 @@ export const flightPackRules: readonly CodeRule[] = [
     ids: ['remember/hover-point-moved'],
     scope: 'craft',
     check(view, report) {
-      for (const flight of lastWithEachPack(flights(view))) {
+      const hovering = perMember(
+        view,
+        'hovering flights',
+        'flight',
+        (name) => hover(view, name),
+        lastWithEachPack,
+      );
+      for (const flight of hovering) {
         const at = `flight.${flight.name}.hover-throttle`;
         const flown = view.quantity(at);
         const set = flight.view.quantity('stick.throttle.hover-point');
@@ -107,13 +120,35 @@ function packText(pack: string | null): string {
   return pack === null ? 'the pack' : `pack ${pack}`;
 }
 
+interface DatedFlight {
+  readonly name: string;
+  readonly date: string;
+  /** Whether something of the craft was changed before it. */
+  readonly isChange: boolean;
+  readonly packs: number;
+}
+
+function datedFlight(view: CraftView, name: string): readonly DatedFlight[] {
+  const date = dateOf(view, `flight.${name}.date`);
+  if (date === null) return [];
+  const isChange = view.isSet(`flight.${name}.changed`);
+  return [{ name, date, isChange, packs: view.count(`flight.${name}.packs-flown`) ?? 1 }];
+}
+
+/** By date, those since the last change among them. */
+function sinceChange(dated: readonly DatedFlight[]): readonly DatedFlight[] {
+  const ordered = [...dated].sort((one, other) => compareText(one.date, other.date));
+  const change = ordered.findLast(({ isChange }) => isChange);
+  return change === undefined ? ordered : ordered.filter(({ date }) => date >= change.date);
+}
+
+function hover(view: CraftView, name: string): readonly Flight[] {
+  return view.isSet(`flight.${name}.hover-throttle`) ? [flightNamed(view, name)] : [];
+}
+
 /** Undated flights count as the latest, in the order of the script. */
 function lastWithEachPack(all: readonly Flight[]): readonly Flight[] {
   const ordered = [...all].sort((one, other) => compareText(one.date ?? '9999', other.date ?? '9999'));
-  const last = new Map(ordered.filter(hasHover).map((flight) => [flight.pack, flight]));
+  const last = new Map(ordered.map((flight) => [flight.pack, flight]));
   return [...last.values()];
-}
-
-function hasHover({ name, view }: Flight): boolean {
-  return view.isSet(`flight.${name}.hover-throttle`);
 }

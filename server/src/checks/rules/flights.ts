@@ -34,7 +34,7 @@ export function perFlight(
   };
 }
 
-function flightNamed(view: CraftView, name: string): Flight {
+export function flightNamed(view: CraftView, name: string): Flight {
   const path = `flight.${name}.pack`;
   const packs = view.craft.packs();
   const only = packs.length === 1 && !view.isSet(path) ? (packs[0] ?? null) : null;
