@@ -10,6 +10,8 @@ import { serve } from './server';
 // Beside an editor, memory counts more than the time in which garbage is collected: the heap grows by a quarter
 // before it is, where Node would let it grow to several times what is held.
 setFlagsFromString('--heap-growing-percent=25');
+// For the same reason the space for what was just made stays as small as it is at the start: what an edit makes fits.
+setFlagsFromString('--semi-space-growth-factor=1');
 
 // Standard output carries the protocol: whatever a library logs must not get into it.
 // biome-ignore lint/suspicious/noConsole: this is what keeps the console off standard output
