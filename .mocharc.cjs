@@ -1,6 +1,7 @@
 // One setting for all suites that run outside the editor. Skipped and singled-out tests fail the run.
 module.exports = {
-  require: ['tsx/cjs'],
+  // The second is for what the engine loads on demand.
+  require: ['tsx/cjs', 'tsx/esm'],
   reporter: 'test/workbench/counting-reporter.cjs',
   timeout: 60_000,
   forbidOnly: true,
