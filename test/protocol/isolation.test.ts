@@ -95,7 +95,7 @@ describe('a program of ours', () => {
   it('asks Node for nothing but what it needs', () => {
     const needs = (...names: readonly string[]) =>
       [...new Set(names.flatMap((name) => neededBy(readFileSync(built(name), 'utf8'))))].sort();
-    // Patterns and watching need more of the disk, many scripts more threads, and none of it the network.
+    // Patterns and watching need more of the disk, and none of the network.
     assert.deepEqual(needs('propsoff.js'), [
       'events',
       'fs',
@@ -106,7 +106,6 @@ describe('a program of ours', () => {
       'stream',
       'url',
       'util',
-      'worker_threads',
     ]);
     // The library of the protocol can also serve over a socket and start a server: ours is never told to.
     const parts = readdirSync(dirname(built('server.js'))).filter((name) => /^server[-\w]*\.js$/.test(name));

@@ -1,6 +1,4 @@
-import { isMainThread } from 'node:worker_threads';
 import { suggestWord } from '../catalog/suggest';
-import { serveLane } from './check-threads';
 import { commands } from './commands';
 import { helpOf, overview } from './help';
 import { exitCodes, UsageError } from './outcome';
@@ -52,5 +50,4 @@ async function main(): Promise<void> {
   }
 }
 
-if (isMainThread) void main();
-else void serveLane();
+void main();

@@ -12,44 +12,28 @@ const eraseLine = '\r\u001b[K';
  * end. Only for a person at a terminal: a log would fill with it.
  */
 export class Progress {
-  private due: number;
-  private isShown = false;
-
   constructor(
     private readonly terminal: Pick<Terminal, 'err' | 'canShowProgress'>,
     private readonly now: () => number = Date.now,
-  ) {
-    this.due = now() + patience;
-  }
+  ) {}
 
-  /** Does something for each script, in as many lanes as there are: whichever is free takes the next one. */
-  async over<T, R>(
-    scripts: readonly T[],
-    lanes: readonly ((script: T) => Promise<R>)[],
-  ): Promise<readonly R[]> {
-    const results = new Array<R>(scripts.length);
-    let done = 0;
-    const waiting = scripts.entries();
-    const run = async (each: (script: T) => Promise<R>) => {
-      // All lanes take from the same iterator: none is done twice.
-      for (const [index, script] of waiting) {
-        this.tell(done, scripts.length);
-        results[index] = await each(script);
-        done += 1;
-      }
-    };
+  /** Does something for each script, one after the other. */
+  async over<T, R>(scripts: readonly T[], each: (script: T) => Promise<R>): Promise<readonly R[]> {
+    const done: R[] = [];
+    let due = this.now() + patience;
+    let isShown = false;
     try {
-      await Promise.all(lanes.map(run));
-      return results;
+      for (const script of scripts) {
+        if (this.terminal.canShowProgress && this.now() >= due) {
+          this.terminal.err(`${eraseLine}${done.length} of ${scripts.length} scripts checked`);
+          isShown = true;
+          due = this.now() + pause;
+        }
+        done.push(await each(script));
+      }
+      return done;
     } finally {
-      if (this.isShown) this.terminal.err(eraseLine);
+      if (isShown) this.terminal.err(eraseLine);
     }
-  }
-
-  private tell(done: number, all: number): void {
-    if (!this.terminal.canShowProgress || this.now() < this.due) return;
-    this.terminal.err(`${eraseLine}${done} of ${all} scripts checked`);
-    this.isShown = true;
-    this.due = this.now() + pause;
   }
 }

@@ -1,19 +1,27 @@
+import { URI } from 'vscode-uri';
 import type { Catalog } from '../catalog/catalog';
+import type { Finding } from '../checks/finding';
+import type { Craft } from '../craft/craft';
+import { resolveInclude } from '../craft/include-path';
+import { inputKeys } from '../craft/keys';
+import { Workspace } from '../workspace/workspace';
 import { chosenProfile } from './board-choice';
-import { type Lane, threadLane, threadsFor } from './check-threads';
-import { boardTextEnding } from './checked-board-text';
-import type { CheckedFile } from './checked-file';
-import { faultyAdditions, here } from './here';
+import { boardTextEnding, checkedBoardText, translatedText } from './checked-board-text';
+import { type CheckedFile, checkedScript } from './checked-file';
+import { faultyAdditions, type Here, here } from './here';
 import { UsageError } from './outcome';
 import { Progress } from './progress';
-import { type CheckedScript, type CheckOptions, ScriptChecker } from './script-checker';
-import { gatherScripts, type ScriptFile } from './scripts';
+import { gatherScripts, type ScriptFile, shown } from './scripts';
 import type { Terminal } from './terminal';
 
 /** What is to be checked, as it was typed. */
-export interface CheckRequest extends CheckOptions {
+export interface CheckRequest {
   readonly paths: readonly string[];
   readonly name: string | undefined;
+  readonly pack: string | undefined;
+  readonly board: string | undefined;
+  /** Whether the report tells fixes: each may cost a guess. */
+  readonly hasFixes: boolean;
 }
 
 /** What a check found. */
@@ -28,49 +36,71 @@ export interface Checked {
 
 /** Reads and checks all that was asked for, from the disk as it is now. */
 export async function checkOnce(request: CheckRequest, terminal: Terminal): Promise<Checked> {
-  const { paths, name, pack, board, hasFixes } = request;
+  const { paths, name } = request;
   const endings = ['.craft', boardTextEnding];
   const { scripts, unreadable } = await gatherScripts({ paths, name, endings }, terminal);
   const around = await here();
+  const { files, read } = await checkAll(scripts, request, terminal, around);
   const { catalog } = around.additions;
-  if (board !== undefined) chosenProfile(catalog, board, null);
-  const options = { pack, board, hasFixes };
-  const count = threadsFor(scripts.length);
-  const lanes =
-    count < 2
-      ? [ownLane(new ScriptChecker(around, options))]
-      : Array.from({ length: count }, () => threadLane(options));
-  const checked = await checkIn(lanes, scripts, terminal);
-  for (const fault of checked.flatMap(({ faults }) => faults)) terminal.err(`propsoff: ${fault}\n`);
-  if (pack !== undefined) refuseUnknownPack([...new Set(checked.flatMap(({ packs }) => packs))], pack);
-  const read = [...new Set(checked.flatMap((one) => one.read))];
-  return {
-    files: [...faultyAdditions(around), ...checked.map(({ file }) => file)],
-    unreadable,
-    read,
-    catalog,
-  };
+  return { files: [...faultyAdditions(around), ...files], unreadable, read, catalog };
 }
 
-function ownLane(checker: ScriptChecker): Lane {
-  return { check: (script) => checker.check(script), end: async () => {} };
-}
-
-async function checkIn(
-  lanes: readonly Lane[],
+async function checkAll(
   scripts: readonly ScriptFile[],
+  { pack, board, hasFixes }: CheckRequest,
   terminal: Terminal,
-): Promise<readonly CheckedScript[]> {
-  try {
-    const checks = lanes.map((lane) => (script: ScriptFile) => lane.check(script));
-    return await new Progress(terminal).over(scripts, checks);
-  } finally {
-    await Promise.all(lanes.map((lane) => lane.end()));
-  }
+  { files, additions }: Here,
+): Promise<Pick<Checked, 'files' | 'read'>> {
+  const { catalog } = additions;
+  const workspace = new Workspace({
+    catalog,
+    host: files,
+    isForOneLook: true,
+    onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
+  });
+  if (board !== undefined) chosenProfile(catalog, board, null);
+  const packs = new Set<string>();
+  const read = new Set<string>();
+  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
+  // One after the other: what one craft took to be computed is free again before the next.
+  const one = async ({ uri, path, text }: ScriptFile) => {
+    const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
+    const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
+    const { craft } = workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
+    await workspace.settled();
+    for (const name of craft.packs()) packs.add(name);
+    for (const other of readBy(craft)) read.add(other);
+    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
+    const findings = workspace.findings(uri).filter(isAskedFor);
+    const file = isBoardText
+      ? checkedBoardText(path, translation, findings, catalog)
+      : checkedScript(path, findings, pathFor, hasFixes);
+    workspace.close(uri);
+    return file;
+  };
+  const told = await new Progress(terminal).over(scripts, one);
+  if (pack !== undefined) refuseUnknownPack([...packs], pack);
+  return { files: told, read: [...read] };
+}
+
+/** A script and whatever it includes, whether it is there or not. */
+function readBy(craft: Craft): readonly string[] {
+  return craft.layers().layers.flatMap(({ script }) => [
+    script.uri,
+    ...script.lines(inputKeys.include).flatMap(({ statement }) => {
+      const uri = statement.kind === 'include' ? resolveInclude(script.uri, statement.path.value) : null;
+      return uri ?? [];
+    }),
+  ]);
 }
 
 function refuseUnknownPack(packs: readonly string[], pack: string): void {
   if (packs.includes(pack)) return;
   const known = packs.length === 0 ? 'they name none' : `they name ${packs.join(', ')}`;
   throw new UsageError(`none of the scripts has a pack "${pack}": ${known}`);
+}
+
+/** A script's URI as a path for people. */
+function shownUri(uri: string): string {
+  return shown(URI.parse(uri).fsPath);
 }
