@@ -2,6 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
 import { Document, type DocumentEdit, type LineChange } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
+import { StatementCache } from '../language/statement-cache';
 import { inputKeys, keysOf, subjectOf } from './keys';
 import { checkLine, isDynamicLine } from './line-check';
 import { LineIndex } from './line-index';
@@ -32,8 +33,9 @@ export class Script {
     readonly uri: string,
     text: string,
     private readonly catalog: Catalog,
+    said = new StatementCache(),
   ) {
-    this.current = Document.of(text);
+    this.current = Document.of(text, said);
     this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
     const changed = new Set<string>();
     for (const line of this.current.lines()) this.add(line, changed);

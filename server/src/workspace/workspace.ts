@@ -9,6 +9,7 @@ import type { Included, IncludeSource } from '../craft/layers';
 import { OnceCells } from '../craft/once-cells';
 import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
+import { StatementCache } from '../language/statement-cache';
 import { canonicalUri } from './canonical-uri';
 import type { FileHost } from './file-host';
 import { Library } from './library';
@@ -41,6 +42,8 @@ export class Workspace {
   private readonly open = new Map<string, OpenScript>();
   /** The keys of open scripts by what the client calls them: each message names one. */
   private readonly keys = new Map<string, string>();
+  /** Scripts say much that others say too. */
+  private readonly said = new StatementCache();
   private catalogInUse: Catalog;
   private library: Library;
   private checker: Checker;
@@ -205,7 +208,7 @@ export class Workspace {
   }
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
-    const script = new Script(key, text, this.catalog);
+    const script = new Script(key, text, this.catalog, this.said);
     const source: IncludeSource = { open: (included) => this.include(included, key) };
     const cells = this.options.isForOneLook === true ? new OnceCells() : new Cells();
     const craft = new Craft(script, this.catalog, source, cells);
