@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { Additions } from '../../server/src/additions/additions';
-import { readAddition } from '../../server/src/additions/read-addition';
+import { loadCatalog } from '../../server/src/catalog/catalog';
 import { textOf, type Written } from './buzzer';
 
 const { bundle } = compileCatalog(join(__dirname, '../..'));
@@ -10,10 +10,11 @@ const { bundle } = compileCatalog(join(__dirname, '../..'));
 export function additionsOf(files: Readonly<Record<string, Written | string>>): Additions {
   const additions = new Additions(
     bundle,
+    loadCatalog(bundle),
     (file) => file,
     (file) => (file.startsWith('boards/') ? 'board' : 'addition'),
   );
-  additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])), readAddition);
+  additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])));
   return additions;
 }
 

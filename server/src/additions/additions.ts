@@ -5,7 +5,7 @@ import { joinedFaults, neverFaults } from './addition-faults';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
 import { problemsAt } from './problems-at';
-import type { AdditionProblem, FileKind, ReadAddition, Reader } from './read-addition';
+import { type AdditionProblem, type FileKind, type ReadAddition, readAddition } from './read-addition';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */
 export interface Grown {
@@ -31,10 +31,11 @@ export class Additions {
 
   constructor(
     private readonly builtIn: Bundle,
+    catalog: Catalog,
     private readonly nameOf: (file: string) => string,
     private readonly kindOf: (file: string) => FileKind = () => 'addition',
   ) {
-    this.grown = { catalog: loadCatalog(builtIn), problems: new Map() };
+    this.grown = { catalog, problems: new Map() };
   }
 
   get catalog(): Catalog {
@@ -50,7 +51,7 @@ export class Additions {
   }
 
   /** Takes in files as they now are; null for one that is gone. False when nothing has changed. */
-  update(texts: ReadonlyMap<string, string | null>, readAddition: Reader): boolean {
+  update(texts: ReadonlyMap<string, string | null>): boolean {
     const changed = [...texts].filter(([file, text]) => (this.files.get(file)?.text ?? null) !== text);
     for (const [file, text] of changed) {
       if (text === null) {

@@ -28,9 +28,6 @@ export type ReadAddition =
   | { readonly kind: 'read'; readonly addition: Addition; readonly tree: AdditionTree }
   | { readonly kind: 'broken'; readonly problems: readonly AdditionProblem[] };
 
-/** Reads a file, with the models that its shape is held to: they take a while to load, and most folders need none. */
-export type Reader = (text: string, kind: FileKind) => ReadAddition;
-
 /** What a file holds: parts of all kinds, or one board profile. */
 export type FileKind = 'addition' | 'board';
 
@@ -44,7 +41,7 @@ export interface AdditionTree {
 const longest = 1_000_000;
 
 /** Reads one file by itself: its JSON, its shape, its quantities. */
-export const readAddition: Reader = (text, kind) => {
+export function readAddition(text: string, kind: FileKind): ReadAddition {
   if (text.length > longest) return broken('addition/not-json', 'it is too long', { start: 0, end: 0 });
   const json = readJson(text, kind === 'board');
   if (json.kind === 'broken') return broken('addition/not-json', json.message, json.at);
@@ -57,7 +54,7 @@ export const readAddition: Reader = (text, kind) => {
   const tree = { root: json.tree, kind };
   const problems = problemsAt('addition/value', ownFaults(parsed.data), tree);
   return problems.length > 0 ? { kind: 'broken', problems } : { kind: 'read', addition: parsed.data, tree };
-};
+}
 
 type Parsed =
   | { readonly data: Addition; readonly error?: never }

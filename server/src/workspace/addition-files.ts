@@ -1,6 +1,6 @@
-import { Additions } from '../additions/additions';
-import type { AdditionProblem, FileKind, Reader } from '../additions/read-addition';
-import type { Catalog } from '../catalog/catalog';
+import type { Additions } from '../additions/additions';
+import type { AdditionProblem, FileKind } from '../additions/read-addition';
+import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';
 import { canonicalUri } from './canonical-uri';
@@ -16,38 +16,34 @@ function kindOf(file: string): FileKind {
   return additionFolders.get(file.split('/').at(-2) ?? '') ?? 'addition';
 }
 
-/** What reads the files is loaded with the first of them: most workspaces have none, and their start need not wait. */
-async function reader(): Promise<Reader> {
-  return (await import('../additions/read-addition')).readAddition;
-}
-
 /** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
 export class AdditionFiles {
-  private readonly additions: Additions;
+  private readonly ownCatalog: Catalog;
+  private additions: Additions | null = null;
   private roots: readonly string[] = [];
   /** Texts of files that are open in an editor: they count more than the disk. */
   private readonly open = new Map<string, string>();
   private unreadable = new Map<string, readonly AdditionProblem[]>();
 
   constructor(
-    builtIn: Bundle,
+    private readonly builtIn: Bundle,
     private readonly host: FileHost,
   ) {
-    this.additions = new Additions(builtIn, fileName, kindOf);
+    this.ownCatalog = loadCatalog(builtIn);
   }
 
   get catalog(): Catalog {
-    return this.additions.catalog;
+    return this.additions?.catalog ?? this.ownCatalog;
   }
 
   /** What is wrong, by file; the empty list for a file that is fine. */
   get problems(): ReadonlyMap<string, readonly AdditionProblem[]> {
-    return new Map([...this.additions.problems, ...this.unreadable]);
+    return new Map([...(this.additions?.problems ?? []), ...this.unreadable]);
   }
 
   /** The text that the problems of a file count in. */
   textOf(file: string): string {
-    return this.additions.textOf(file) ?? '';
+    return this.additions?.textOf(file) ?? '';
   }
 
   /** Whether a file is one of those that add to the catalogue. */
@@ -80,15 +76,22 @@ export class AdditionFiles {
   async opened(uri: string, text: string): Promise<boolean> {
     const key = canonicalUri(uri);
     this.open.set(key, text);
-    const read = await reader();
+    const additions = await this.loaded();
     // It may have been edited or closed meanwhile.
     const now = this.open.get(key);
-    return now !== undefined && this.additions.update(new Map([[key, now]]), read);
+    return now !== undefined && additions.update(new Map([[key, now]]));
   }
 
   async closed(uri: string): Promise<boolean> {
     this.open.delete(canonicalUri(uri));
     return this.reload();
+  }
+
+  /** What reads the files is loaded with the first of them: most workspaces have none, and their start need not wait. */
+  private async loaded(): Promise<Additions> {
+    const { Additions } = await import('../additions/additions');
+    this.additions ??= new Additions(this.builtIn, this.ownCatalog, fileName, kindOf);
+    return this.additions;
   }
 
   private folders(): readonly string[] {
@@ -99,7 +102,7 @@ export class AdditionFiles {
     const found = (await Promise.all(this.folders().map((folder) => this.host.list(folder)))).flat();
     const files = found.map(canonicalUri).filter((uri) => this.isAddition(uri));
     const texts = new Map<string, string | null>(
-      [...this.additions.problems.keys()].map((file) => [file, null]),
+      [...(this.additions?.problems.keys() ?? [])].map((file) => [file, null]),
     );
     const unreadable = new Map<string, readonly AdditionProblem[]>();
     const read = async (file: string) => {
@@ -116,6 +119,6 @@ export class AdditionFiles {
     const isSame = unreadable.size === 0 && this.unreadable.size === 0;
     this.unreadable = unreadable;
     const isNothing = texts.size === 0;
-    return (!isNothing && this.additions.update(texts, await reader())) || !isSame;
+    return (!isNothing && (await this.loaded()).update(texts)) || !isSame;
   }
 }

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { parse } from 'jsonc-parser';
 import type { Additions } from '../../../server/src/additions/additions';
-import { readAddition } from '../../../server/src/additions/read-addition';
 import { adviceFor, messageFor } from '../../../server/src/additions/sentence';
 import { entriesOf } from '../../../server/src/board/entries';
 import { profileOf } from '../../../server/src/board/profile';
@@ -97,7 +96,7 @@ export const additions = target<readonly string[]>(
     const made = additionsOf(Object.fromEntries(texts.map((text, index) => [`${index}.json`, text])));
     for (const name of names) saysWhere(made, name);
     isUsable(made);
-    for (const name of names) made.update(new Map([[name, null]]), readAddition);
+    for (const name of names) made.update(new Map([[name, null]]));
     assert.equal(made.problems.size, 0);
   },
 );

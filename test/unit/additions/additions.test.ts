@@ -1,6 +1,5 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
-import { readAddition } from '../../../server/src/additions/read-addition';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/explain';
@@ -182,7 +181,7 @@ describe('a file that is broken (F02)', () => {
   it('leaves in use what it said when it was last fine (F01)', () => {
     const additions = additionsOf({ 'a.json': buzzer });
     const { catalog } = additions;
-    const update = (text: string) => additions.update(new Map([['a.json', text]]), readAddition);
+    const update = (text: string) => additions.update(new Map([['a.json', text]]));
     for (const text of ['{', '{"gears": 3}', textOf({ parameters: [{ ...tune, related: ['a.b'] }] })]) {
       assert.ok(update(text));
       assert.equal(toldOf(additions, 'a.json').length, 1);
@@ -236,18 +235,16 @@ describe('several files', () => {
       'a.json': { checks: buzzer.checks },
       'b.json': { parameters: buzzer.parameters },
     });
-    assert.ok(additions.update(new Map([['b.json', null]]), readAddition));
+    assert.ok(additions.update(new Map([['b.json', null]])));
     assert.equal(additions.catalog.check('own/buzzer-shrill'), undefined);
     assert.match(toldOf(additions, 'a.json')[0]?.[2] ?? '', /no parameter own\.buzzer-tune/);
-    assert.ok(
-      additions.update(new Map([['b.json', textOf({ parameters: buzzer.parameters })]]), readAddition),
-    );
+    assert.ok(additions.update(new Map([['b.json', textOf({ parameters: buzzer.parameters })]])));
     assert.ok(additions.catalog.check('own/buzzer-shrill'));
   });
 
   it('change nothing when they say what they said', () => {
     const additions = additionsOf({ 'a.json': buzzer });
-    assert.equal(additions.update(new Map([['a.json', textOf(buzzer)]]), readAddition), false);
+    assert.equal(additions.update(new Map([['a.json', textOf(buzzer)]])), false);
   });
 });
 
