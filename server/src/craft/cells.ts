@@ -1,5 +1,6 @@
 import type { Answers } from './answers';
 import { type Cell, cellOn, drop, hasAnswer, linked, none, readersOf, type Shelf, underway } from './cell';
+import { type PackShelves, shelfWith, shelvesOf } from './pack-shelves';
 
 /**
  * Computed answers that know what they were computed from. When an input changes, exactly the answers that
@@ -10,7 +11,7 @@ export class Cells implements Answers {
   private readonly inputs: Shelf = new Map();
   private readonly answers: Shelf = new Map();
   /** Answers with a pack in view, by kind. Names that stay the same string are found the quickest. */
-  private readonly packAnswers = new Map<string, OfKind>();
+  private readonly packAnswers = new Map<string, PackShelves<Cell>>();
   /** The answers that are being computed, innermost last. */
   private readonly computing: Computing[] = [];
 
@@ -42,10 +43,11 @@ export class Cells implements Answers {
    * read which pack that is holds for all of them and is kept once.
    */
   getWith<T>(pack: string | null, kind: string, name: string, compute: () => T): T {
-    const { shared, byPack } = this.ofKind(kind);
+    const shelves = shelvesOf(this.packAnswers, kind);
+    const { shared } = shelves;
     const forAll = shared.get(name);
     if (forAll !== undefined && hasAnswer(forAll)) return this.answer(forAll, compute);
-    const own = cellOn(shelfOf(byPack, pack), name);
+    const own = cellOn(shelfWith(shelves, pack), name);
     if (own.answer === none) {
       const { value, reads, hasReadPack } = this.computed(own, compute);
       if (!hasReadPack) {
@@ -71,14 +73,6 @@ export class Cells implements Answers {
     }
     for (const cell of dropped) drop(cell);
     return new Set([...dropped].map(({ name }) => name));
-  }
-
-  private ofKind(kind: string): OfKind {
-    const known = this.packAnswers.get(kind);
-    if (known !== undefined) return known;
-    const made: OfKind = { shared: new Map(), byPack: new Map() };
-    this.packAnswers.set(kind, made);
-    return made;
   }
 
   private answer<T>(cell: Cell, compute: () => T): T {
@@ -118,18 +112,4 @@ interface Computing {
   readonly reads: Set<Cell>;
   /** Whether it has read which pack is in view. */
   hasReadPack: boolean;
-}
-
-/** Answers of one kind: those that hold with every pack in view, and the others. */
-interface OfKind {
-  readonly shared: Shelf;
-  readonly byPack: Map<string | null, Shelf>;
-}
-
-function shelfOf(byPack: Map<string | null, Shelf>, pack: string | null): Shelf {
-  const known = byPack.get(pack);
-  if (known !== undefined) return known;
-  const made: Shelf = new Map();
-  byPack.set(pack, made);
-  return made;
 }

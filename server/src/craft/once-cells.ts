@@ -1,4 +1,5 @@
 import type { Answers } from './answers';
+import { type PackShelves, shelfWith, shelvesOf } from './pack-shelves';
 
 /**
  * Computed answers of a craft that is looked at once, as on the command line. They don't note what they read: a
@@ -7,7 +8,7 @@ import type { Answers } from './answers';
 export class OnceCells implements Answers {
   readonly isForOneLook = true;
   private readonly answers: Shelf = new Map();
-  private readonly packAnswers = new Map<string, OfKind>();
+  private readonly packAnswers = new Map<string, PackShelves<Answer>>();
   /** Whether what is being computed has read so far which pack is in view. */
   private hasReadPack = false;
 
@@ -28,10 +29,11 @@ export class OnceCells implements Answers {
   }
 
   getWith<T>(pack: string | null, kind: string, name: string, compute: () => T): T {
-    const { shared, byPack } = this.ofKind(kind);
+    const shelves = shelvesOf(this.packAnswers, kind);
+    const { shared } = shelves;
     const forAll = shared.get(name);
     if (forAll !== undefined) return forAll.value as T;
-    const own = shelfOf(byPack, pack);
+    const own = shelfWith(shelves, pack);
     const known = own.get(name);
     if (known !== undefined) return this.told(known, name) as T;
     const answer = this.computed(own, name, compute);
@@ -44,14 +46,6 @@ export class OnceCells implements Answers {
     this.answers.clear();
     this.packAnswers.clear();
     return new Set(dropped);
-  }
-
-  private ofKind(kind: string): OfKind {
-    const known = this.packAnswers.get(kind);
-    if (known !== undefined) return known;
-    const made: OfKind = { shared: new Map(), byPack: new Map() };
-    this.packAnswers.set(kind, made);
-    return made;
   }
 
   private told(answer: Answer, name: string): unknown {
@@ -86,17 +80,3 @@ interface Answer {
 }
 
 type Shelf = Map<string, Answer>;
-
-/** Answers of one kind: those that hold with every pack in view, and the others. */
-interface OfKind {
-  readonly shared: Shelf;
-  readonly byPack: Map<string | null, Shelf>;
-}
-
-function shelfOf(byPack: Map<string | null, Shelf>, pack: string | null): Shelf {
-  const known = byPack.get(pack);
-  if (known !== undefined) return known;
-  const made: Shelf = new Map();
-  byPack.set(pack, made);
-  return made;
-}
