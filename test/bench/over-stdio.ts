@@ -1,5 +1,5 @@
 import type { Bench } from './group';
-import { against, interleaved, type Measure, type Times } from './measure';
+import { against, interleaved, type Measure, type Times, within } from './measure';
 import { equalWork } from './peers/documents';
 import { edits, inScratch, type Running } from './peers/running';
 import { equalSchema } from './peers/schema';
@@ -23,7 +23,21 @@ const goals: ReadonlyMap<number, Goals> = new Map([
 export async function overStdioMeasures(bench: Bench): Promise<readonly Measure[]> {
   const measures: Measure[] = [];
   for (const [count, goal] of goals) measures.push(...(await measuresAt(bench, count, goal)));
-  return measures;
+  return [...measures, await hugeMeasure(bench)];
+}
+
+/** Larger than any script that a person writes, such as a log that was opened by accident (F08). */
+const huge = 300_000;
+/** ms: longer, and one wonders whether the editor hangs. */
+const mostForHuge = 1000;
+
+async function hugeMeasure({ root, runs }: Bench): Promise<Measure> {
+  return inScratch(root, async (folder, start) => {
+    const own = await start(ours(folder), equalWork(huge, root).craft, 1);
+    const [times] = await interleaved(runs(20, 4), [edits(own)]);
+    const name = `edit to published findings over stdio, ${huge.toLocaleString('en')} settings`;
+    return within(name, present(times), mostForHuge);
+  });
 }
 
 async function measuresAt(bench: Bench, count: number, goal: Goals): Promise<readonly Measure[]> {

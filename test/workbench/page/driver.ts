@@ -350,7 +350,7 @@ export class EditorDriver {
     }
   }
 
-  private async moveMouseOnto(word: string): Promise<{ readonly x: number; readonly y: number }> {
+  private async moveMouseOnto(word: string): Promise<Place> {
     const { x, y } = await this.placeOf(word);
     // Coming from a distance, as a hand does: a mouse that is already there raises no hover.
     await this.page.mouse.move(0, 0);
@@ -359,8 +359,19 @@ export class EditorDriver {
   }
 
   /** The middle of the first place where a word stands on screen. */
-  private async placeOf(word: string): Promise<{ readonly x: number; readonly y: number }> {
-    const place = await this.editor()
+  private async placeOf(word: string): Promise<Place> {
+    let place: Place | undefined;
+    // For a moment a line that is drawn anew stands nowhere.
+    await this.waitUntil(`${word} to be on screen`, async () => {
+      place = await this.placeNow(word);
+      return place !== undefined;
+    });
+    if (place === undefined) throw new Error(`${word} is not on screen`);
+    return place;
+  }
+
+  private placeNow(word: string): Promise<Place | undefined> {
+    return this.editor()
       .locator('.view-lines')
       .evaluate((lines, wanted) => {
         const walker = lines.ownerDocument.createTreeWalker(lines, 4);
@@ -375,7 +386,11 @@ export class EditorDriver {
         }
         return undefined;
       }, word);
-    if (place === undefined) throw new Error(`${word} is not on screen`);
-    return place;
   }
+}
+
+/** In pixels of the window. */
+interface Place {
+  readonly x: number;
+  readonly y: number;
 }
