@@ -90,7 +90,8 @@ export class Cells implements Answers {
     this.computing.push(computing);
     cell.answer = underway;
     try {
-      return { ...computing, value: compute(), hasReadPack: computing.hasReadPack };
+      const value = compute();
+      return { value, reads: computing.reads, hasReadPack: computing.hasReadPack };
     } finally {
       this.computing.pop();
       cell.answer = none;
