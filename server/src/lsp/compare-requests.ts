@@ -3,6 +3,7 @@ import { CraftView } from '../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
 import type { Answers } from './on-demand';
 import type { ComparedSide, compareRequest } from './protocol';
+import { failed } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { nextTurn } from './turn';
@@ -15,8 +16,7 @@ export function compareAnswer(session: Session, onFault: OnServerFault): Answers
       const other = one === null ? null : await sideOf(session, after, one.pack);
       return one === null || other === null ? null : await compared(session, one, other, token);
     } catch (error) {
-      onFault('comparing', error);
-      return new ResponseError(LSPErrorCodes.RequestFailed, 'comparing failed; the log has the reason.');
+      return failed(onFault, 'comparing', error);
     }
   };
 }

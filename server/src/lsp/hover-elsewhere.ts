@@ -1,7 +1,7 @@
-import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { hover } from '../features/hover';
 import type { Answers } from './on-demand';
 import type { hoverElsewhereRequest } from './protocol';
+import { failed } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
@@ -19,8 +19,7 @@ export function hoverElsewhereAnswer(
       const snapshot = { uri, script, craft, catalog, pack, findings: () => workspace.check(craft) };
       return hover(snapshot, script.document.clamp(position));
     } catch (error) {
-      onFault('hover over an earlier text', error);
-      return new ResponseError(LSPErrorCodes.RequestFailed, 'hover failed; the log has the reason.');
+      return failed(onFault, 'hover over an earlier text', error);
     }
   };
 }

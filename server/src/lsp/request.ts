@@ -2,6 +2,7 @@ import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-lan
 import type { Translation } from '../board/translation';
 import type { Snapshot } from '../features/snapshot';
 import type { BoardDocument } from './board-documents';
+import type { OnServerFault } from './server';
 import type { Session } from './session';
 
 /** Where a request is about one script. */
@@ -28,7 +29,7 @@ export interface BoardContext extends Context {
  */
 export function answering<P extends About, R>(
   session: Session,
-  onFault: (what: string, error: unknown) => void,
+  onFault: OnServerFault,
   name: string,
   answer: (context: Context, params: P) => R,
   forBoardText: 'same' | ((context: BoardContext, params: P) => R) | null = null,
@@ -47,8 +48,13 @@ export function answering<P extends About, R>(
       if (translation === null || forBoardText === null) return null;
       return forBoardText({ session, snapshot, board, translation }, params);
     } catch (error) {
-      onFault(name, error);
-      return new ResponseError(LSPErrorCodes.RequestFailed, `${name} failed; the log has the reason.`);
+      return failed(onFault, name, error);
     }
   };
+}
+
+/** What a client is told of a request that failed; the log has the rest. */
+export function failed(onFault: OnServerFault, name: string, error: unknown): ResponseError<void> {
+  onFault(name, error);
+  return new ResponseError(LSPErrorCodes.RequestFailed, `${name} failed; the log has the reason.`);
 }
