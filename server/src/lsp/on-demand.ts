@@ -27,6 +27,8 @@ import {
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
+type AllAnswers = ReturnType<typeof import('./answers').answersOnDemand>;
+
 /** What answers a request. */
 export type Answers<T> =
   T extends RequestType<infer P, infer R, infer E>
@@ -38,39 +40,31 @@ export type Answers<T> =
 /** Requests that wait for a person to open or start something: what answers them is loaded with the first. */
 export function registerOnDemand(connection: Connection, session: Session, onFault: OnServerFault): void {
   const answers = once(async () => (await import('./answers')).answersOnDemand(session, onFault));
+  const register = <P, R>(
+    type: RequestType<P, R, void>,
+    answer: (all: AllAnswers) => RequestHandler<P, R, void>,
+  ) => connection.onRequest(type, async (params, token) => answer(await answers())(params, token));
 
   connection.onRequest(boardsRequest, async (token) => (await answers()).boards(token));
-  connection.onRequest(boardTextRequest, async (params, token) => (await answers()).boardText(params, token));
-  connection.onRequest(readRequest, async (params, token) => (await answers()).read(params, token));
-  connection.onRequest(proveRequest, async (params, token) => (await answers()).prove(params, token));
-  connection.onRequest(learnRequest, async (params, token) => (await answers()).learn(params, token));
   connection.onRequest(parametersRequest, async (token) => (await answers()).parameters(token));
-  connection.onRequest(makeProfileRequest, async (params, token) =>
-    (await answers()).makeProfile(params, token),
-  );
+  register(boardTextRequest, (all) => all.boardText);
+  register(readRequest, (all) => all.read);
+  register(proveRequest, (all) => all.prove);
+  register(learnRequest, (all) => all.learn);
+  register(makeProfileRequest, (all) => all.makeProfile);
 
-  connection.onRequest(sheetRequest, async (params, token) => (await answers()).sheet(params, token));
-  connection.onRequest(tryableRequest, async (params, token) => (await answers()).tryable(params, token));
-  connection.onRequest(tryRequest, async (params, token) => (await answers()).tried(params, token));
-  connection.onRequest(compareRequest, async (params, token) => (await answers()).compare(params, token));
-  connection.onRequest(hoverElsewhereRequest, async (params, token) =>
-    (await answers()).hoverElsewhere(params, token),
-  );
+  register(sheetRequest, (all) => all.sheet);
+  register(tryableRequest, (all) => all.tryable);
+  register(tryRequest, (all) => all.tried);
+  register(compareRequest, (all) => all.compare);
+  register(hoverElsewhereRequest, (all) => all.hoverElsewhere);
 
-  connection.onRequest(flightFormRequest, async (params, token) =>
-    (await answers()).flightForm(params, token),
-  );
-  connection.onRequest(flightAnswerRequest, async (params, token) =>
-    (await answers()).flightAnswer(params, token),
-  );
-  connection.onRequest(noteFlightRequest, async (params, token) =>
-    (await answers()).noteFlight(params, token),
-  );
+  register(flightFormRequest, (all) => all.flightForm);
+  register(flightAnswerRequest, (all) => all.flightAnswer);
+  register(noteFlightRequest, (all) => all.noteFlight);
 
-  connection.onRequest(benchCardRequest, async (params, token) => (await answers()).benchCard(params, token));
-  connection.onRequest(keepReadingsRequest, async (params, token) =>
-    (await answers()).keepReadings(params, token),
-  );
+  register(benchCardRequest, (all) => all.benchCard);
+  register(keepReadingsRequest, (all) => all.keepReadings);
 }
 
 /** What is wanted first loads it. */
