@@ -102,8 +102,10 @@ async function main(): Promise<void> {
   rmSync(dist, { recursive: true, force: true });
   mkdirSync(dist);
   writeFileSync(join(dist, catalogFile), JSON.stringify(bundle));
-  const server = { ...engine, ...inNode, entryPoints: { server: 'server/src/lsp/main.ts' } };
-  const built = await Promise.all([...outputs.map((output) => build(output)), buildInParts(server, 'dist')]);
+  const built = await Promise.all([
+    ...outputs.map((output) => build(output)),
+    buildInParts('server', 'server/src/lsp/main.ts', { ...engine, ...inNode, outdir: 'dist' }),
+  ]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));
 }
