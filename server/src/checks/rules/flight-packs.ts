@@ -24,7 +24,7 @@ export const flightPackRules: readonly CodeRule[] = [
       report({
         id: 'remember/few-packs-since-change',
         at: `flight.${change.name}.changed`,
-        values: { packs: String(packs), date: change.date ?? '', enough: String(trustworthy) },
+        values: { packs: String(packs), date: change.date, enough: String(trustworthy) },
       });
     },
   },
