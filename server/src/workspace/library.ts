@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
+import type { StatementCache } from '../language/statement-cache';
 import { type FileHost, isBinary, longestInclude, withoutMark } from './file-host';
 
 /** Scripts that are included but not open: read once, kept until the disk says otherwise. */
@@ -11,6 +12,7 @@ export class Library {
   constructor(
     private readonly catalog: Catalog,
     private readonly host: FileHost,
+    private readonly said: StatementCache,
     private readonly onRead: (uri: string) => void,
   ) {}
 
@@ -64,7 +66,7 @@ export class Library {
       if (text.length > longestInclude)
         return { kind: 'refused', why: 'it is too long for a settings script' };
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
-      return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog) };
+      return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {
       return { kind: 'refused', why: error instanceof Error ? error.message : 'it could not be read' };
     }

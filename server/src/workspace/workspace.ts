@@ -42,7 +42,7 @@ export class Workspace {
   private readonly open = new Map<string, OpenScript>();
   /** The keys of open scripts by what the client calls them: each message names one. */
   private readonly keys = new Map<string, string>();
-  /** Scripts say much that others say too. */
+  /** Scripts say much that others say too, those that they include among them. */
   private readonly said = new StatementCache();
   private catalogInUse: Catalog;
   private library: Library;
@@ -216,7 +216,7 @@ export class Workspace {
   }
 
   private newLibrary(): Library {
-    return new Library(this.catalog, this.options.host, (uri) => this.fileChanged(uri));
+    return new Library(this.catalog, this.options.host, this.said, (uri) => this.fileChanged(uri));
   }
 
   private include(uri: string, fromUri: string): Included {
