@@ -7,6 +7,7 @@ import { messageOf } from '../../../server/src/checks/render';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsIn, findingsOf } from '../../support/findings';
+import { edited, lineEdits } from '../../support/line-edits';
 import { MemoryHost } from '../../support/memory-host';
 import { catalogWith, OwnCraft, ruleOf } from '../../support/own-checks';
 
@@ -47,7 +48,7 @@ describe('findings', () => {
   it('come in the same order after any edits of a script with very many', () => {
     // Wrong by themselves and without sections: where most is found anew, all is sorted.
     const line = fc.constantFrom('wobble = 1', 'wobble = 2 = 3', '= 3', '?', '# fine');
-    const edit = fc.record({ at: fc.nat(199), over: fc.nat(2), lines: fc.array(line, { maxLength: 3 }) });
+    const edit = lineEdits(line, { at: 199, over: 2, lines: 3 });
     const lines = fc.array(line, { minLength: 200, maxLength: 200 });
     fc.assert(
       fc.property(lines, fc.array(edit, { minLength: 1, maxLength: 12 }), (before, edits) => {
@@ -55,11 +56,8 @@ describe('findings', () => {
         const uri = 'test:///work/main.craft';
         const { craft } = workspace.openScript(uri, before.join('\n'), 1);
         workspace.findings(uri);
-        for (const [index, { at, over, lines: put }] of edits.entries()) {
-          const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
-          workspace.change(uri, [{ ...range, text: put.map((text) => `${text}\n`).join('') }], index + 2);
+        for (const _ of edited(workspace, uri, edits))
           assert.deepEqual(workspace.findings(uri).map(placeOf), workspace.check(craft).map(placeOf));
-        }
       }),
       { numRuns: 60 },
     );

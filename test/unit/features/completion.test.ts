@@ -13,6 +13,7 @@ import type { Position } from '../../../server/src/features/range';
 import type { Snapshot } from '../../../server/src/features/snapshot';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { edited, lineEdits } from '../../support/line-edits';
 import { MemoryHost } from '../../support/memory-host';
 import { snapshotOf } from '../../support/snapshot';
 
@@ -95,16 +96,14 @@ describe('completion after edits', () => {
     'telemetry.port = uart3',
     '',
   );
-  const edit = fc.record({ at: fc.nat(12), over: fc.nat(2), lines: fc.array(line, { maxLength: 3 }) });
+  const edit = lineEdits(line, { at: 12, over: 2, lines: 3 });
 
   it('is that of a script that was opened just now', () => {
     const uri = 'test:///work/main.craft';
     fc.assert(
       fc.property(fc.array(line, { maxLength: 10 }), fc.array(edit, { maxLength: 6 }), (lines, edits) => {
         const workspace = opened(uri, lines.join('\n'));
-        for (const [index, { at, over, lines: put }] of edits.entries()) {
-          const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
-          workspace.change(uri, [{ ...range, text: put.map((one) => `${one}\n`).join('') }], index + 2);
+        for (const { at } of edited(workspace, uri, edits)) {
           const now = workspace.get(uri)?.script.document.text() ?? '';
           const asked = { line: at, character: 0 };
           assert.deepEqual(offeredAt(workspace, uri, asked), offeredAt(opened(uri, now), uri, asked));

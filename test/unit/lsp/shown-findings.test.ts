@@ -5,6 +5,7 @@ import { Session } from '../../../server/src/lsp/session';
 import { diagnosticsFor } from '../../../server/src/lsp/to-diagnostic';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { edited, lineEdits } from '../../support/line-edits';
 import { MemoryHost } from '../../support/memory-host';
 
 const uri = 'test:///work/main.craft';
@@ -26,7 +27,7 @@ const line = fc.constantFrom(
   'gyro.lowpass.cutoff = 90 ms',
   '# fine',
 );
-const edit = fc.record({ at: fc.nat(60), over: fc.nat(3), lines: fc.array(line, { maxLength: 4 }) });
+const edit = lineEdits(line, { at: 60, over: 3, lines: 4 });
 
 describe('findings that a client is shown', () => {
   for (const encoding of ['utf-8', 'utf-16', 'utf-32'] as const) {
@@ -34,10 +35,7 @@ describe('findings that a client is shown', () => {
       fc.assert(
         fc.property(fc.array(line, { maxLength: 60 }), fc.array(edit, { maxLength: 8 }), (lines, edits) => {
           const session = opened(lines.join('\n'), encoding);
-          for (const [index, { at, over, lines: put }] of edits.entries()) {
-            const range = { start: { line: at, character: 0 }, end: { line: at + over, character: 0 } };
-            const text = put.map((one) => `${one}\n`).join('');
-            session.workspace.change(uri, [{ ...range, text }], index + 2);
+          for (const _ of edited(session.workspace, uri, edits)) {
             const now = session.workspace.get(uri)?.script.document.text() ?? '';
             assert.deepEqual(diagnosticsFor(session, uri), diagnosticsFor(opened(now, encoding), uri));
           }
