@@ -21,6 +21,7 @@ import { type SaidPaths, saidPathsIn } from './said-paths';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
 import { HeldSetting, type PlacedLine, type Setting } from './setting';
+import { widerInputs } from './wider-inputs';
 
 /**
  * A script with all that it includes, resolved: what every parameter holds, for every pack. Answers are
@@ -42,22 +43,9 @@ export class Craft {
     const all = new Set<string>();
     for (const key of keys) {
       all.add(key);
-      for (const wider of this.widerInputs(key)) all.add(wider);
+      for (const wider of widerInputs(key, this.catalog)) all.add(wider);
     }
     return this.cells.changed(all);
-  }
-
-  /** What changes with a key besides the key itself. */
-  private *widerInputs(key: string): Iterable<string> {
-    if (inputKeys.isSetting(key)) {
-      const path = inputKeys.pathIn(key);
-      // What holds for all packs holds only as long as no line says otherwise for one of them.
-      if (inputKeys.isForOnePack(key)) yield inputKeys.setting(path);
-      for (const member of membershipsIn(path, this.catalog)) yield inputKeys.ofMany(path, member);
-    } else if (inputKeys.isSection(key)) {
-      for (const { collection } of membershipsIn(inputKeys.sectionIn(key), this.catalog))
-        yield inputKeys.headers(collection);
-    }
   }
 
   /** A craft of the same texts that goes its own way from here. */
