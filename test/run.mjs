@@ -43,7 +43,8 @@ async function oneTest(title, program, args) {
 
 function sum(all) {
   const add = (key) => all.reduce((total, counts) => total + counts[key], 0);
-  return { passed: add('passed'), failed: add('failed') };
+  const failedTests = all.flatMap((counts) => counts.failedTests ?? []);
+  return { passed: add('passed'), failed: add('failed'), failedTests };
 }
 
 async function project() {
@@ -166,6 +167,13 @@ async function timed(name, step) {
   return { name, ...counts, seconds: Math.round((Date.now() - start) / 1000) };
 }
 
+/** Once more at the end, where it is found: the report of the suite itself has long scrolled by. */
+function printFailures(results) {
+  for (const { name, failedTests = [] } of results) {
+    for (const { title, reason } of failedTests) console.log(`\n${name}: ${title}\n${reason}`);
+  }
+}
+
 function printSummary(results) {
   console.log('\nsuite       passed  failed  seconds');
   for (const { name, passed, failed, seconds } of results) {
@@ -180,6 +188,7 @@ async function main() {
   // Later suites use what is in dist/, so it is built whatever was chosen; old output must not pass for new.
   const results = [await timed('build', () => oneTest('build', 'npm', ['run', '--silent', 'build']))];
   for (const [name, step] of chosen) results.push(await timed(name, step));
+  printFailures(results);
   printSummary(results);
   return sum(results);
 }

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { setTimeout as pause } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import {
   CancellationTokenSource,
@@ -176,47 +177,32 @@ async function findings(server: TestServer, uri: string): Promise<readonly Diagn
   return report.kind === 'full' ? report.items : [];
 }
 
-/** Of every open script, as text to compare. */
-async function told(server: TestServer, documents: readonly TextDocument[]): Promise<string> {
-  const all = await Promise.all(documents.map(async ({ uri }) => [uri, await findings(server, uri)]));
-  return JSON.stringify(all);
+/** Of every open script, by its name. */
+async function told(server: TestServer, documents: readonly TextDocument[]) {
+  return Object.fromEntries(
+    await Promise.all(documents.map(async ({ uri }) => [uri, await findings(server, uri)] as const)),
+  );
 }
 
 /**
- * What a server that has just started says about the same texts, once it has read what they include: when it has said
- * the same so many times.
+ * At rest the session's server says what a server says that has just started with the same texts. Both may still be
+ * reading what changed on the disk or what is included, so they are asked until they have agreed three times in a row.
  */
-async function toldFresh({ open, scratch }: Session, enough: number): Promise<string> {
-  return withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
-    const documents = [...open.values()];
-    for (const document of documents) await server.open(document.uri, document.getText());
-    let last = '';
-    for (let same = 0; same < enough; ) {
-      const now = await told(server, documents);
-      same = now === last ? same + 1 : 0;
-      last = now;
-      await pause(20);
-    }
-    return last;
-  });
-}
-
-/** At rest the session's server says the same: at once, or as soon as it has read what changed on the disk. */
-async function compare(session: Session, played: number): Promise<void> {
-  await Promise.all(session.asked.splice(0));
-  const documents = [...session.open.values()];
-  let last = '';
-  let wanted = '';
-  // On a busy machine a new server may be slow to read: if there is a difference, another one gets more time.
-  for (const enough of [3, 60]) {
-    wanted = await toldFresh(session, enough);
-    for (let tries = 0; tries < 200; tries += 1) {
-      last = await told(session.server, documents);
-      if (last === wanted) return;
+async function compare({ server, scratch, open, asked }: Session, played: number): Promise<void> {
+  await Promise.all(asked.splice(0));
+  const documents = [...open.values()];
+  await withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (fresh) => {
+    for (const document of documents) await fresh.open(document.uri, document.getText());
+    let agreed = 0;
+    for (let tries = 0; tries < 400; tries += 1) {
+      const [ours, wanted] = await Promise.all([told(server, documents), told(fresh, documents)]);
+      agreed = isDeepStrictEqual(ours, wanted) ? agreed + 1 : 0;
+      if (agreed === 3) return;
       await pause(25);
     }
-  }
-  assert.equal(last, wanted, `after ${played} steps`);
+    assert.deepEqual(await told(server, documents), await told(fresh, documents), `after ${played} steps`);
+    assert.fail(`the findings went on changing after ${played} steps`);
+  });
 }
 
 describe('a session of any editor', () => {
