@@ -9,6 +9,7 @@ import type {
 } from '../../server/src/sheet/bench-card/bench-card';
 import { assumedLine, expectedWords } from '../../server/src/sheet/bench-card/words';
 import { element } from '../page/element';
+import { waiting } from '../page/waiting';
 import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCard): void };
@@ -175,4 +176,5 @@ function count({ parts }: BenchCard): void {
 }
 
 window.addEventListener('message', (event: MessageEvent<ToCard>) => show(event.data));
+page?.replaceChildren(waiting());
 api.postMessage({ kind: 'ready' });

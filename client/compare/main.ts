@@ -10,6 +10,7 @@ import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/turn';
+import { waiting } from '../page/waiting';
 import type { FromCompare, ToCompare } from './messages';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void };
@@ -140,4 +141,5 @@ function isQuiet({ gained, lost }: FindingChanges): boolean {
 }
 
 window.addEventListener('message', (event: MessageEvent<ToCompare>) => show(event.data));
+page?.replaceChildren(heading(), waiting());
 api.postMessage({ kind: 'ready' });

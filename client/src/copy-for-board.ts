@@ -79,7 +79,11 @@ async function wantedSince(script: vscode.Uri): Promise<string | null | undefine
 
 /** The text; undefined where it is held back and the pilot leaves it at that. */
 async function wantedText(engine: Engine, script: vscode.Uri, wanted: Wanted): Promise<Text | undefined> {
-  const answer = await engine.boardText(script, wanted);
+  // It waits for all that the script includes, which may lie on a slow drive.
+  const answer = await vscode.window.withProgress(
+    { location: vscode.ProgressLocation.Window, title: t('Making the text for the board') },
+    () => engine.boardText(script, wanted),
+  );
   switch (answer?.kind) {
     case 'text':
       return answer;

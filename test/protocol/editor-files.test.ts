@@ -1,5 +1,12 @@
 import { strict as assert } from 'node:assert';
-import { type FileAnswer, readFileRequest } from '../../server/src/lsp/protocol';
+import { CancellationTokenSource } from 'vscode-languageserver-protocol/node';
+import {
+  benchCardRequest,
+  boardTextRequest,
+  type FileAnswer,
+  proveRequest,
+  readFileRequest,
+} from '../../server/src/lsp/protocol';
 import { type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
@@ -39,5 +46,31 @@ describe('a folder that is not on this machine', () => {
       await server.open(main, 'include "../../../etc/base.craft"\n');
       const message = await untilFound(server, 'line/include-refused');
       assert.match(message, /relative path within the workspace/);
+    }));
+
+  it('lets nothing out of a script before what it includes is there, and a person need not wait for that', () =>
+    withServer({ folders: [folder] }, async (server) => {
+      const { connection } = server;
+      let arrive = (_: FileAnswer) => {};
+      const answer = new Promise<FileAnswer>((resolve) => {
+        arrive = resolve;
+      });
+      connection.onRequest(readFileRequest, () => answer);
+      await server.open(main, 'include "base.craft"\n[board]\nprofile = wren\n');
+      const about = { textDocument: { uri: main } };
+      const wanted = { ...about, board: null, since: null, reason: null, isPreview: true };
+      const left = new CancellationTokenSource();
+      const given = connection.sendRequest(boardTextRequest, wanted);
+      const proved = connection.sendRequest(proveRequest, { ...about, capture: '', board: null });
+      const card = connection.sendRequest(benchCardRequest, about);
+      const unwanted = connection.sendRequest(boardTextRequest, wanted, left.token);
+      left.cancel();
+      await assert.rejects(unwanted, { code: -32800 });
+      arrive({ kind: 'text', text: '[craft]\nname = "Plover"\n[gyro.lowpass]\ncutoff = 123 Hz\n' });
+      const text = await given;
+      assert.match(text?.kind === 'text' ? text.pieces.join('') : '', /\b123\b/);
+      const proof = await proved;
+      assert.match(proof?.kind === 'proof' ? JSON.stringify(proof) : '', /Plover/);
+      assert.equal((await card)?.card.name, 'Plover');
     }));
 });

@@ -96,8 +96,10 @@ const editor = {
     showErrorMessage: say,
     createWebviewPanel: panelMade,
     showQuickPick: async (items: readonly unknown[]) => items[0],
+    withProgress: (_: unknown, work: () => Promise<unknown>) => work(),
     showSaveDialog: async () => (world.saveAs === null ? undefined : URI.file(world.saveAs)),
   },
+  ProgressLocation: { Window: 10 },
   ViewColumn: { Active: -1, Beside: -2, One: 1 },
   workspace: {
     get isTrusted() {

@@ -36,6 +36,8 @@ export interface Layers {
   readonly problems: readonly LayerProblem[];
   /** Whether every include led to its script; while one did not, what it may set is unknown. */
   readonly isComplete: boolean;
+  /** Whether one is still being read. */
+  readonly isPending: boolean;
 }
 
 /** Scripts may include each other this deep. */
@@ -46,6 +48,7 @@ export function followIncludes(root: Script, source: IncludeSource, read: (key: 
   const layers: Layer[] = [];
   const problems: LayerProblem[] = [];
   let isComplete = true;
+  let isPending = false;
   const visit = (layer: Layer): void => {
     layers.push(layer);
     for (const line of layer.script.lines(inputKeys.include)) {
@@ -53,11 +56,12 @@ export function followIncludes(root: Script, source: IncludeSource, read: (key: 
       if (next.problem !== null) problems.push(next.problem);
       if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
       else isComplete &&= next.isRound === true;
+      isPending ||= next.isPending === true;
     }
   };
   read(inputKeys.include);
   visit({ script: root, through: [] });
-  return { layers, problems, isComplete };
+  return { layers, problems, isComplete, isPending };
 }
 
 /** Includes of includes can multiply; no craft has this many layers. */
@@ -68,6 +72,7 @@ interface Followed {
   readonly problem: LayerProblem | null;
   /** It leads back to a script that is in the craft already. */
   readonly isRound?: boolean;
+  readonly isPending?: boolean;
 }
 
 function follow(
@@ -109,7 +114,7 @@ function follow(
     case 'refused':
       return refuse('line/include-refused', { why: included.why });
     case 'pending':
-      return { layer: null, problem: null };
+      return { layer: null, problem: null, isPending: true };
   }
 }
 

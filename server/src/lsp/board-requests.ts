@@ -28,7 +28,7 @@ import type {
   ReadAnswer,
   readRequest,
 } from './protocol';
-import { answering } from './request';
+import { answeringInFull } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
@@ -50,28 +50,33 @@ export function boardAnswers(session: Session, onFault: OnServerFault): BoardAns
   const { workspace } = session;
   return {
     boards: () => choices(workspace.catalog),
-    boardText: answering(session, onFault, 'text for the board', ({ snapshot }, params): BoardTextAnswer => {
-      const view = new CraftView(snapshot.craft, snapshot.pack);
-      const profile = chosen(snapshot.catalog, params.board ?? view.board?.name ?? null);
-      if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
-      const since = params.since === null ? null : readHandOver(params.since);
-      const { reason } = params;
-      const prepared = prepareBoardText({ profile, view, findings: snapshot.findings(), since, reason });
-      const { written, blocking, report } = prepared;
-      if (blocking.length > 0 && reason === null && !params.isPreview)
-        return { kind: 'blocked', blocking: blockedText(blocking) };
-      const end = profile.text.lineEnd === 'crlf' ? '\r\n' : '\n';
-      const record = handOverOf(profile, view, written, blocking.length > 0 ? reason : null);
-      return {
-        kind: 'text',
-        board: choiceOf(profile),
-        pack: view.pack,
-        pieces: piecesOf(profile, written.lines).map((lines) => lines.map((line) => line + end).join('')),
-        count: written.count,
-        report,
-        record: `${JSON.stringify(record, null, 2)}\n`,
-      };
-    }),
+    boardText: answeringInFull(
+      session,
+      onFault,
+      'text for the board',
+      ({ snapshot }, params): BoardTextAnswer => {
+        const view = new CraftView(snapshot.craft, snapshot.pack);
+        const profile = chosen(snapshot.catalog, params.board ?? view.board?.name ?? null);
+        if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
+        const since = params.since === null ? null : readHandOver(params.since);
+        const { reason } = params;
+        const prepared = prepareBoardText({ profile, view, findings: snapshot.findings(), since, reason });
+        const { written, blocking, report } = prepared;
+        if (blocking.length > 0 && reason === null && !params.isPreview)
+          return { kind: 'blocked', blocking: blockedText(blocking) };
+        const end = profile.text.lineEnd === 'crlf' ? '\r\n' : '\n';
+        const record = handOverOf(profile, view, written, blocking.length > 0 ? reason : null);
+        return {
+          kind: 'text',
+          board: choiceOf(profile),
+          pack: view.pack,
+          pieces: piecesOf(profile, written.lines).map((lines) => lines.map((line) => line + end).join('')),
+          count: written.count,
+          report,
+          record: `${JSON.stringify(record, null, 2)}\n`,
+        };
+      },
+    ),
     read: ({ capture, board }): ReadAnswer => {
       const { catalog } = workspace;
       const named = board ?? (isReadable(capture) ? recognisedBoard(catalog, capture) : null);
@@ -80,7 +85,7 @@ export function boardAnswers(session: Session, onFault: OnServerFault): BoardAns
       const made = scriptFromBoardText(profile, catalog, capture);
       return { kind: 'script', text: made.text, board: choiceOf(profile), summary: readSummary(made) };
     },
-    prove: answering(session, onFault, 'proof', ({ snapshot }, { capture, board }): ProveAnswer => {
+    prove: answeringInFull(session, onFault, 'proof', ({ snapshot }, { capture, board }): ProveAnswer => {
       const view = new CraftView(snapshot.craft, snapshot.pack);
       const profile = chosen(snapshot.catalog, board ?? view.board?.name ?? null);
       if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);

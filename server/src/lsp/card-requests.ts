@@ -7,7 +7,7 @@ import { benchCardPage } from '../sheet/bench-card/page';
 import { notedFlight } from './flight-requests';
 import type { Answers } from './on-demand';
 import type { benchCardRequest, keepReadingsRequest } from './protocol';
-import { answering } from './request';
+import { answeringInFull } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 
@@ -19,18 +19,23 @@ export interface CardAnswers {
 /** The bench card, and what was read off on it. */
 export function cardAnswers(session: Session, onFault: OnServerFault): CardAnswers {
   return {
-    benchCard: answering(session, onFault, 'bench card', ({ snapshot }) => {
+    benchCard: answeringInFull(session, onFault, 'bench card', ({ snapshot }) => {
       if (!snapshot.craft.isWhole()) return null;
       const card = cardOf(snapshot);
       return { card, page: benchCardPage(card), markdown: benchCardMarkdown(card) };
     }),
-    keepReadings: answering(session, onFault, 'keeping readings', ({ snapshot }, { readings, today }) => {
-      const kept = keptReadings(cardOf(snapshot), readings, snapshot.catalog, today);
-      if (kept.faults.length > 0) return { faults: kept.faults };
-      const day = `${kept.isFlown ? 'day' : 'bench'}-${today}`;
-      const name = freeName(snapshot.craft.members('flight'), day);
-      return notedFlight(session, snapshot, { name, pack: snapshot.pack, answers: kept.answers });
-    }),
+    keepReadings: answeringInFull(
+      session,
+      onFault,
+      'keeping readings',
+      ({ snapshot }, { readings, today }) => {
+        const kept = keptReadings(cardOf(snapshot), readings, snapshot.catalog, today);
+        if (kept.faults.length > 0) return { faults: kept.faults };
+        const day = `${kept.isFlown ? 'day' : 'bench'}-${today}`;
+        const name = freeName(snapshot.craft.members('flight'), day);
+        return notedFlight(session, snapshot, { name, pack: snapshot.pack, answers: kept.answers });
+      },
+    ),
   };
 }
 

@@ -43,6 +43,7 @@ async function sideOf(
   likePack: string | null,
 ): Promise<CheckedSide | null> {
   const { workspace } = session;
+  if (text === null) await workspace.included(uri);
   const open = text === null ? session.snapshot(uri) : undefined;
   if (text === null && open === undefined) return null;
   const craft = open === undefined ? await workspace.detached(uri, text ?? '') : open.craft.copied();

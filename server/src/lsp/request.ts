@@ -53,6 +53,26 @@ export function answering<P extends About, R>(
   };
 }
 
+/**
+ * The same for what goes out of the editor, or is held against what came back: it is answered once what the script
+ * includes has been read, so that nothing is missing in it.
+ */
+export function answeringInFull<P extends About, R>(
+  session: Session,
+  onFault: OnServerFault,
+  name: string,
+  answer: (context: Context, params: P) => R,
+): (params: P, token: CancellationToken) => Promise<R | null | ResponseError<void>> {
+  const answerNow = answering(session, onFault, name, answer);
+  return async (params, token) => {
+    const reading = session.workspace.included(params.textDocument.uri);
+    // A token that was cancelled before anybody looked at it tells nobody.
+    const cancelled = new Promise<void>((resolve) => token.onCancellationRequested(() => resolve()));
+    if (!token.isCancellationRequested) await Promise.race([reading, cancelled]);
+    return answerNow(params, token);
+  };
+}
+
 /** What a client is told of a request that failed; the log has the rest. */
 export function failed(onFault: OnServerFault, name: string, error: unknown): ResponseError<void> {
   onFault(name, error);

@@ -54,6 +54,8 @@ export class Workspace {
   private readonly orders = new WeakMap<Craft, ScriptOrder>();
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
+  /** Told when a file has been read, or counts for another reason. */
+  private readonly awaitingFiles: (() => void)[] = [];
 
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
@@ -76,6 +78,7 @@ export class Workspace {
       this.found.delete(key);
     }
     this.tell([...this.open.keys()]);
+    this.wake();
   }
 
   get(uri: string): OpenScript | undefined {
@@ -203,6 +206,12 @@ export class Workspace {
     }
   }
 
+  /** Resolves when nothing that an open script includes is being read any more, or the script is closed. */
+  async included(uri: string): Promise<void> {
+    while (this.get(uri)?.craft.layers().isPending === true)
+      await new Promise<void>((resolve) => this.awaitingFiles.push(resolve));
+  }
+
   private keyOf(uri: string): string {
     return this.keys.get(uri) ?? canonicalUri(uri);
   }
@@ -236,6 +245,11 @@ export class Workspace {
       if (key !== except) concerned.push(key);
     }
     this.tell(concerned);
+    this.wake();
+  }
+
+  private wake(): void {
+    for (const resolve of this.awaitingFiles.splice(0)) resolve();
   }
 
   private tell(keys: readonly string[]): void {

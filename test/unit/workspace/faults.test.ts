@@ -107,4 +107,28 @@ describe('a file system that is slow, refuses, loses files and comes back', () =
     await workspace.settled();
     assert.deepEqual(foundIn(workspace, main), []);
   });
+
+  it('keeps waiting whoever wants all that a script includes: until it is read, by whatever way, or nobody has it open', async () => {
+    const host = new MoodyHost({ 'base.craft': 'include "deep.craft"\n', 'deep.craft': '# deep\n' });
+    const workspace = workspaceOver(host);
+    host.isSlow = true;
+    workspace.openScript(main, 'include "base.craft"\n', 1);
+    workspace.openScript(other, 'include "base.craft"\n', 1);
+    const done: string[] = [];
+    const waits = [main, other].map(async (uri) => {
+      await workspace.included(uri);
+      done.push(uri);
+    });
+    await new Promise(setImmediate);
+    assert.deepEqual(done, []);
+    workspace.close(other);
+    await waits[1];
+    assert.deepEqual(done, [other]);
+    workspace.useCatalog(testCatalog);
+    await new Promise(setImmediate);
+    host.wake();
+    await waits[0];
+    assert.equal(workspace.get(main)?.craft.layers().layers.length, 3);
+    await workspace.included('test:///work/unknown.craft');
+  });
 });
