@@ -68,7 +68,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: fc.record({
       what: fc.constantFrom('ask' as const, 'ask and cancel' as const),
       name,
-      request: fc.nat(3),
+      request: fc.nat(4),
       line: fc.nat(40),
     }),
   },
@@ -158,6 +158,7 @@ class Session {
       () => connection.sendRequest(CompletionRequest.type, about, source.token),
       () => connection.sendRequest(SemanticTokensRequest.type, about, source.token),
       () => connection.sendRequest(DocumentSymbolRequest.type, about, source.token),
+      () => connection.sendRequest(DocumentDiagnosticRequest.type, about, source.token),
     ];
     const answer = answers[request]?.() ?? Promise.reject(new Error(`no request ${request}`));
     this.asked.push(isCancelled ? answer.catch(cancelledOnly) : answer);

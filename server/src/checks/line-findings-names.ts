@@ -3,7 +3,8 @@ import { inputKeys } from '../craft/keys';
 import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import { offering } from './line-findings-setting';
+import type { Related } from './finding';
+import { nameSpan } from './name-span';
 
 /** `[gyro.notch.99]`: the nearest number that there is, or the lowest free one. */
 export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Problem | null {
@@ -45,21 +46,44 @@ export function setElsewhere(craft: Craft, line: ScriptLine, found: Problem): Pr
       meant: { enumerable: true, get: () => found.values.meant },
       taken: {
         enumerable: true,
-        get: () =>
-          (found.elsewhere ?? [])
-            .map((path) => toldPlace(craft, path, section.pack))
-            .find((told) => told !== '') ?? '',
+        get: () => {
+          const [taken] = taking(craft, line, found);
+          return taken === undefined
+            ? ''
+            : `${taken.path} is set already in line ${craft.root.lineNumber(taken.line) + 1}`;
+        },
       },
     },
   );
-  return offering({ ...spanOf(found), id: found.id, values }, () => found.fixes);
+  const { id, start, end } = found;
+  return {
+    id,
+    start,
+    end,
+    values,
+    get fixes() {
+      return found.fixes;
+    },
+    get elsewhere() {
+      return found.elsewhere ?? [];
+    },
+  };
 }
 
-function spanOf({ start, end }: Problem) {
-  return { start, end };
+/** The lines that set what an unknown name probably means. */
+function taking(craft: Craft, { section }: ScriptLine, { elsewhere = [] }: Problem) {
+  return elsewhere.flatMap((path) => {
+    const [line] = craft.root.lines(inputKeys.setting(path, section.pack));
+    return line === undefined ? [] : [{ path, line }];
+  });
 }
 
-function toldPlace(craft: Craft, path: string, pack: string | null): string {
-  const [first] = craft.root.lines(inputKeys.setting(path, pack));
-  return first === undefined ? '' : `${path} is set already in line ${craft.root.lineNumber(first) + 1}`;
+/** Where the parameter that an unknown name probably means is set already. */
+export function settingMeant(craft: Craft, line: ScriptLine, found: Problem): readonly Related[] {
+  return taking(craft, line, found)
+    .slice(0, 1)
+    .map(({ path, line: first }) => ({
+      place: { script: craft.root, line: first, ...nameSpan(first) },
+      message: `${path} is set here.`,
+    }));
 }

@@ -10,7 +10,9 @@ import { perDynamicLine } from './dynamic-lines';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
+import { settingMeant } from './line-findings-names';
 import { refined } from './line-findings-refined';
+import { nameSpan } from './name-span';
 
 /**
  * What is wrong with the lines of the craft's own script, one by one and among each other, piece by piece: a piece
@@ -75,7 +77,10 @@ function raisedFrom(
     level: check.level,
     values,
     place,
-    related,
+    // Looked up anew each time, as the lines that it tells of come and go.
+    get related(): readonly Related[] {
+      return [...related, ...settingMeant(craft, line, found)];
+    },
     pack: null,
     // Made when they are looked at: fixes may rest on a guess that costs more than the check itself.
     get fixes(): readonly Fix[] {
@@ -131,18 +136,6 @@ function nameOf(line: ScriptLine): string {
   const { statement, settingPath } = line;
   if (statement.kind === 'constant') return statement.name.text;
   return statement.kind === 'section' ? statement.path.text : (settingPath ?? '');
-}
-
-function nameSpan({ statement, text }: ScriptLine): { start: number; end: number } {
-  switch (statement.kind) {
-    case 'constant':
-      return { start: statement.name.start, end: statement.name.end };
-    case 'setting':
-    case 'section':
-      return { start: statement.path.start, end: statement.path.end };
-    default:
-      return { start: 0, end: text.length };
-  }
 }
 
 /** `[power @ cruise]` where no pack is called cruise. */

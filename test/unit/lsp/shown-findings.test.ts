@@ -24,6 +24,8 @@ const line = fc.constantFrom(
   'gyro.rate = "é😀" 3',
   'rate = 1,5 kHz # é😀 accept',
   '[gyro]',
+  '[motor]',
+  'kv = 1950 rpm/V',
   'gyro.lowpass.cutoff = 90 ms',
   '# fine',
 );
