@@ -1,7 +1,7 @@
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import type { Problem } from '../language/ast';
-import { problem, replacement } from '../language/problem';
+import { offering, problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import type { Related } from './finding';
 import { nameSpan } from './name-span';
@@ -55,19 +55,7 @@ export function setElsewhere(craft: Craft, line: ScriptLine, found: Problem): Pr
       },
     },
   );
-  const { id, start, end } = found;
-  return {
-    id,
-    start,
-    end,
-    values,
-    get fixes() {
-      return found.fixes;
-    },
-    get elsewhere() {
-      return found.elsewhere ?? [];
-    },
-  };
+  return offering({ id: found.id, start: found.start, end: found.end, values }, () => found);
 }
 
 /** The lines that set what an unknown name probably means. */

@@ -2,9 +2,9 @@ import { suggestWord } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
 import { textLiteral } from '../craft/value-text';
 import type { Problem, TextNode } from '../language/ast';
-import { problem, replacement } from '../language/problem';
+import { offering, problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import { couldHold, type KnownSetting, knownSetting, nodeAt, offering } from './line-findings-setting';
+import { couldHold, type KnownSetting, knownSetting, nodeAt } from './line-findings-setting';
 
 /** `name = Sandmartin`: whatever stands behind the equals sign was meant as the text. */
 export function quotedText(craft: Craft, line: ScriptLine, found: Problem): Problem | null {
@@ -33,7 +33,7 @@ export function unquoted(craft: Craft, line: ScriptLine, found: Problem): Proble
   if (setting === null || node?.kind !== 'text') return null;
   return offering(found, () => {
     const words = meantBy(craft, line, setting, node);
-    return words.map((word) => replacement(`Write ${word}`, node, word));
+    return { fixes: words.map((word) => replacement(`Write ${word}`, node, word)) };
   });
 }
 

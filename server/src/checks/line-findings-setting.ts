@@ -1,7 +1,7 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { Craft } from '../craft/craft';
 import { interpret } from '../craft/interpret';
-import type { LineFix, Problem, SettingStatement, Span, ValueNode } from '../language/ast';
+import type { SettingStatement, Span, ValueNode } from '../language/ast';
 import { parseLine } from '../language/parser';
 import type { ScriptLine } from '../language/script-line';
 import { childNodes } from '../language/value-nodes';
@@ -33,20 +33,4 @@ export function couldHold(craft: Craft, found: FoundParameter, text: string): bo
   if (statement.problems.length > 0) return false;
   const { value, problems } = interpret(statement.value, found, craft.scope(null), craft.words(found));
   return value !== null && problems.length === 0;
-}
-
-/** A problem whose fixes are made when somebody looks at them. */
-export function offering(
-  { id, start, end, values }: Omit<Problem, 'fixes'>,
-  fixes: () => readonly LineFix[],
-): Problem {
-  return {
-    id,
-    start,
-    end,
-    values,
-    get fixes() {
-      return fixes();
-    },
-  };
 }

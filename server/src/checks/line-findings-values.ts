@@ -1,13 +1,13 @@
 import type { Craft } from '../craft/craft';
 import type { NumberNode, Problem, ReferenceNode } from '../language/ast';
-import { replacement } from '../language/problem';
+import { offering, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { divided, plain, sameDimension } from '../units/dimension';
 import { findDimensionName } from '../units/dimension-names';
 import { plainNumber } from '../units/number-text';
 import { readableUnit } from '../units/quantity';
 import { fromBase, toBase, unitOf } from '../units/unit';
-import { type KnownSetting, knownSetting, nodeAt, offering } from './line-findings-setting';
+import { type KnownSetting, knownSetting, nodeAt } from './line-findings-setting';
 import { deviceOn } from './rules/port-users';
 
 /** `cutoff = 3 ms`: one over what was written is what is asked for, once every 3 ms being 333 Hz. */
@@ -17,10 +17,8 @@ export function reciprocal(craft: Craft, line: ScriptLine, found: Problem): Prob
   if (setting === null || node?.kind !== 'number') return null;
   const text = reciprocalText(setting, node);
   if (text === null) return null;
-  return offering(found, () => [
-    replacement(`Write ${text}, which is one over ${node.digits} ${node.unit?.text}`, node, text),
-    ...found.fixes,
-  ]);
+  const title = `Write ${text}, which is one over ${node.digits} ${node.unit?.text}`;
+  return offering(found, () => ({ fixes: [replacement(title, node, text), ...found.fixes] }));
 }
 
 function reciprocalText({ found }: KnownSetting, { value, unit }: NumberNode): string | null {
@@ -50,7 +48,9 @@ export function singleWord(craft: Craft, line: ScriptLine, found: Problem): Prob
   const values = { ...found.values, expected: isPort ? 'a single port' : 'a single word', why };
   const names = node.items.filter((item): item is ReferenceNode => item.kind === 'reference');
   const words = [...new Set(names.map(({ path }) => path.text))].slice(0, mostOffered);
-  return offering({ ...found, values }, () => words.map((word) => replacement(`Write ${word}`, node, word)));
+  return offering({ ...found, values }, () => ({
+    fixes: words.map((word) => replacement(`Write ${word}`, node, word)),
+  }));
 }
 
 /** More than these are no choice but the list itself. */

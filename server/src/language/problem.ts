@@ -36,16 +36,24 @@ export function lateProblem(
     enumerable: true,
     get: () => guessed().meant,
   });
+  return offering({ id, start, end, values }, guessed);
+}
+
+/** A problem of which is made only when somebody looks at it what may mend it. */
+export function offering(
+  { id, start, end, values }: Omit<Problem, 'fixes'>,
+  offer: () => Pick<Problem, 'fixes' | 'elsewhere'>,
+): Problem {
   return {
     id,
     start,
     end,
     values,
     get fixes() {
-      return guessed().fixes;
+      return offer().fixes;
     },
     get elsewhere() {
-      return guessed().elsewhere ?? [];
+      return offer().elsewhere ?? [];
     },
   };
 }
