@@ -1,7 +1,7 @@
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import type { Problem } from '../language/ast';
-import { offering, problem, replacement } from '../language/problem';
+import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import type { Related } from './finding';
 import { nameSpan } from './name-span';
@@ -36,42 +36,13 @@ function numberFor(craft: Craft, collection: string, word: number, { from, to }:
   return null;
 }
 
-/** A known parameter under the wrong section that is set already where it belongs: then nothing is to be moved. */
-export function setElsewhere(craft: Craft, line: ScriptLine, found: Problem): Problem | null {
-  const { settingPath, section } = line;
-  if (settingPath === null || section.path === null) return null;
-  const values = Object.defineProperties(
-    { name: settingPath },
-    {
-      meant: { enumerable: true, get: () => found.values.meant },
-      taken: {
-        enumerable: true,
-        get: () => {
-          const [taken] = taking(craft, line, found);
-          return taken === undefined
-            ? ''
-            : `${taken.path} is set already in line ${craft.root.lineNumber(taken.line) + 1}`;
-        },
-      },
-    },
-  );
-  return offering({ id: found.id, start: found.start, end: found.end, values }, () => found);
-}
-
-/** The lines that set what an unknown name probably means. */
-function taking(craft: Craft, { section }: ScriptLine, { elsewhere = [] }: Problem) {
-  return elsewhere.flatMap((path) => {
+/** Where the parameter that an unknown name probably means is set already: then nothing is to be moved there. */
+export function settingMeant(craft: Craft, { section }: ScriptLine, found: Problem): readonly Related[] {
+  for (const path of found.elsewhere ?? []) {
     const [line] = craft.root.lines(inputKeys.setting(path, section.pack));
-    return line === undefined ? [] : [{ path, line }];
-  });
-}
-
-/** Where the parameter that an unknown name probably means is set already. */
-export function settingMeant(craft: Craft, line: ScriptLine, found: Problem): readonly Related[] {
-  return taking(craft, line, found)
-    .slice(0, 1)
-    .map(({ path, line: first }) => ({
-      place: { script: craft.root, line: first, ...nameSpan(first) },
-      message: `${path} is set here.`,
-    }));
+    if (line === undefined) continue;
+    const place = { script: craft.root, line, ...nameSpan(line) };
+    return [{ place, message: `${path} is set already here.` }];
+  }
+  return [];
 }

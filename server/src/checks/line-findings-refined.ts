@@ -3,7 +3,7 @@ import type { Problem } from '../language/ast';
 import { problem } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { spacedMinus } from './line-findings-minus';
-import { memberNumber, setElsewhere } from './line-findings-names';
+import { memberNumber } from './line-findings-names';
 import { quotedText, unquoted } from './line-findings-quotes';
 import { reciprocal, singleWord } from './line-findings-values';
 
@@ -19,7 +19,7 @@ const refiners: ReadonlyMap<string, readonly Refiner[]> = new Map<string, readon
   ['line/wrong-shape', [quotedText, unquoted, singleWord]],
   ['line/wrong-dimension', [reciprocal]],
   ['line/unknown-section', [memberNumber]],
-  ['line/unknown-name', [memberNumber, setElsewhere]],
+  ['line/unknown-name', [memberNumber]],
   ['line/include-refused', [emptyInclude]],
 ]);
 

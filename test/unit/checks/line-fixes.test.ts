@@ -109,9 +109,12 @@ describe('a parameter under the wrong section', () => {
   ]);
 
   it('that is set already says where', () => {
-    assert.equal(
-      messageOf('[motor]\nkv = 1900 rpm/V\n[gyro]\nkv = 1950 rpm/V\n', 'unknown-name'),
-      'There is no parameter gyro.kv. Did you mean motor.kv? motor.kv is set already in line 2.',
+    const text = '[motor]\nkv = 1900 rpm/V\n[gyro]\nkv = 1950 rpm/V\n';
+    assert.equal(messageOf(text, 'unknown-name'), 'There is no parameter gyro.kv. Did you mean motor.kv?');
+    const [found] = findingsIn(text).filter(({ id }) => id === 'line/unknown-name');
+    assert.deepEqual(
+      found?.related.map(({ line, message }) => [line, message]),
+      [[1, 'motor.kv is set already here.']],
     );
   });
 });
