@@ -110,7 +110,8 @@ const others: readonly string[] = [
 
 const end = fc.constantFrom('\n', '\n', '\n', '\r\n', '\r');
 
-const line = fc.oneof(
+/** One line, without its end. */
+export const craftLine = fc.oneof(
   { weight: 6, arbitrary: fc.constantFrom(...settings) },
   { weight: 4, arbitrary: fc.constantFrom(...headers) },
   { weight: 3, arbitrary: fc.constantFrom(...others) },
@@ -118,7 +119,7 @@ const line = fc.oneof(
 
 /** A whole script; its last line may have no end. */
 export const craftScript = fc
-  .tuple(fc.array(fc.tuple(line, end), { maxLength: 25 }), fc.boolean())
+  .tuple(fc.array(fc.tuple(craftLine, end), { maxLength: 25 }), fc.boolean())
   .map(([lines, isEnded]) => {
     const text = lines.map(([words, lineEnd]) => words + lineEnd).join('');
     return isEnded ? text : text.replace(/[\r\n]+$/, '');
@@ -127,8 +128,8 @@ export const craftScript = fc
 /** What somebody types, pastes or takes out. */
 const typed = fc.oneof(
   { weight: 3, arbitrary: fc.constant('') },
-  { weight: 4, arbitrary: fc.tuple(line, end).map(([words, lineEnd]) => words + lineEnd) },
-  { weight: 1, arbitrary: fc.tuple(end, line).map(([lineEnd, words]) => lineEnd + words) },
+  { weight: 4, arbitrary: fc.tuple(craftLine, end).map(([words, lineEnd]) => words + lineEnd) },
+  { weight: 1, arbitrary: fc.tuple(end, craftLine).map(([lineEnd, words]) => lineEnd + words) },
   {
     weight: 4,
     arbitrary: fc.constantFrom(

@@ -5,6 +5,7 @@ import { Session } from '../../../server/src/lsp/session';
 import { diagnosticsFor } from '../../../server/src/lsp/to-diagnostic';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { craftLine } from '../../support/craft-scripts';
 import { edited, lineEdits } from '../../support/line-edits';
 import { MemoryHost } from '../../support/memory-host';
 
@@ -18,7 +19,7 @@ function opened(text: string, encoding: Encoding): Session {
 }
 
 /** Lines with something wrong behind characters that each encoding counts differently, and some with more to it. */
-const line = fc.constantFrom(
+const faultyLine = fc.constantFrom(
   'wobble = 1',
   '"é😀" = 2',
   'gyro.rate = "é😀" 3',
@@ -29,6 +30,7 @@ const line = fc.constantFrom(
   'gyro.lowpass.cutoff = 90 ms',
   '# fine',
 );
+const line = fc.oneof(faultyLine, craftLine);
 const edit = lineEdits(line, { at: 60, over: 3, lines: 4 });
 
 describe('findings that a client is shown', () => {
