@@ -74,11 +74,14 @@ async function mochaSuite(folder, longest, extra = {}, options = []) {
   return countedRun(process.execPath, [mocha, '--timeout', `${longest}`, ...options, ...files], extra);
 }
 
+/** For suites of many files that need nothing of each other: two files at a time. */
+const inPairs = ['--parallel', '--jobs', '2'];
+
 /** A suite in whose run V8 notes which code was run through. */
 function recordedSuite(name) {
   const folder = join(recordings, name);
   mkdirSync(folder, { recursive: true });
-  return mochaSuite(name, 30_000, { NODE_V8_COVERAGE: folder });
+  return mochaSuite(name, 30_000, { NODE_V8_COVERAGE: folder }, inPairs);
 }
 
 async function coverage() {
@@ -134,7 +137,7 @@ const suites = [
   ['unit', () => recordedSuite('unit')],
   ['reference', () => recordedSuite('reference')],
   ['coverage', coverage],
-  ['protocol', () => mochaSuite('protocol', 60_000)],
+  ['protocol', () => mochaSuite('protocol', 60_000, {}, inPairs)],
   ['editors', inOtherEditors],
   ['workbench', inEditor],
   ['page', inPage],
