@@ -171,15 +171,10 @@ export async function openBrowser({ width = 1280, height = 800, show = false } =
   const executablePath = await ensureChromium();
   const { chromium } = await import('playwright-core');
   const browser = await chromium.launch({ executablePath, headless: !show, args: chromiumArguments });
-  const context = await browser.newContext({
+  return browser.newContext({
     viewport: { width, height },
     permissions: ['clipboard-read', 'clipboard-write'],
   });
-  await context.route(
-    (url) => url.protocol.startsWith('http') && url.hostname !== '127.0.0.1',
-    (route) => route.abort(),
-  );
-  return context;
 }
 
 /** Closes the browser that openBrowser started. */

@@ -26,7 +26,8 @@ async function untilNoneRuns(): Promise<void> {
 }
 
 describe('a window that is loaded anew', () => {
-  it('ten times leaves one server running, which goes on finding, and none once it is closed (I01)', async () => {
+  it('ten times leaves one server running, which goes on finding, and none once it is closed (I01)', async function () {
+    this.timeout(300_000);
     const editor = await openEditor();
     try {
       for (let time = 0; time < 10; time += 1) {

@@ -50,9 +50,10 @@ describe('a script that a person writes', () => {
     }
   });
 
-  it('has a mistyped name mended by the first fix', async () => {
+  it('has a mistyped name underlined, told in its hover, and mended by the first fix', async () => {
     await editor().openFile('words.craft');
     await editor().waitForSquiggles('error');
+    assert.match(await editor().hoverOver('tilt-limt'), /tilt-limit/);
     await editor().goTo(2, 3);
     const [first = ''] = await editor().quickFixes();
     assert.match(first, /tilt-limit/);
