@@ -16,10 +16,6 @@ export class Library {
     private readonly onRead: (uri: string) => void,
   ) {}
 
-  get isReading(): boolean {
-    return this.reading.size > 0;
-  }
-
   /** What is known of a file now; reading starts when nothing is. */
   open(uri: string): Included {
     const held = this.held.get(uri);
@@ -42,10 +38,6 @@ export class Library {
   forget(uri: string): void {
     this.held.delete(uri);
     this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes
-  }
-
-  async settled(): Promise<void> {
-    await Promise.all(this.reading.values());
   }
 
   private async read(uri: string): Promise<void> {

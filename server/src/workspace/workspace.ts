@@ -54,7 +54,7 @@ export class Workspace {
   private readonly orders = new WeakMap<Craft, ScriptOrder>();
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
-  /** Told when a file has been read, or counts for another reason. */
+  /** Who waits for a file. */
   private readonly awaitingFiles: (() => void)[] = [];
 
   constructor(private readonly options: WorkspaceOptions) {
@@ -183,12 +183,11 @@ export class Workspace {
   /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */
   async detached(uri: string, text: string): Promise<Craft> {
     const { craft } = this.made(canonicalUri(uri), uri, text, 0);
-    for (;;) {
-      craft.layers();
-      if (!this.library.isReading) return craft;
-      await this.library.settled();
+    while (craft.layers().isPending) {
+      await this.nextFile();
       craft.changed(['include']);
     }
+    return craft;
   }
 
   /** Changes with everything that could change the answer for an open script; the same object means the same answers. */
@@ -196,20 +195,15 @@ export class Workspace {
     return this.stamps.get(this.keyOf(uri));
   }
 
-  /** Resolves when no include is being read any more and every craft has what it includes. */
+  /** Resolves when every open script has what it includes, as far as it can be read. */
   async settled(): Promise<void> {
-    for (;;) {
-      // What was read may include more, which only now is asked for.
-      for (const { craft } of this.open.values()) craft.layers();
-      if (!this.library.isReading) return;
-      await this.library.settled();
-    }
+    const pending = () => this.all().filter(({ craft }) => craft.layers().isPending);
+    while (pending().length > 0) await this.nextFile();
   }
 
   /** Resolves when nothing that an open script includes is being read any more, or the script is closed. */
   async included(uri: string): Promise<void> {
-    while (this.get(uri)?.craft.layers().isPending === true)
-      await new Promise<void>((resolve) => this.awaitingFiles.push(resolve));
+    while (this.get(uri)?.craft.layers().isPending === true) await this.nextFile();
   }
 
   private keyOf(uri: string): string {
@@ -246,6 +240,11 @@ export class Workspace {
     }
     this.tell(concerned);
     this.wake();
+  }
+
+  /** Resolves when a file has been read or counts for another reason: what was read may include more. */
+  private nextFile(): Promise<void> {
+    return new Promise((resolve) => this.awaitingFiles.push(resolve));
   }
 
   private wake(): void {
