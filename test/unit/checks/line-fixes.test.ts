@@ -110,8 +110,8 @@ describe('a parameter under the wrong section', () => {
 
   it('that is set already says where', () => {
     const text = '[motor]\nkv = 1900 rpm/V\n[gyro]\nkv = 1950 rpm/V\n';
-    assert.equal(messageOf(text, 'unknown-name'), 'There is no parameter gyro.kv. Did you mean motor.kv?');
-    const [found] = findingsIn(text).filter(({ id }) => id === 'line/unknown-name');
+    const found = findingsIn(text).find(({ id }) => id === 'line/unknown-name');
+    assert.equal(found?.message, 'There is no parameter gyro.kv. Did you mean motor.kv?');
     assert.deepEqual(
       found?.related.map(({ line, message }) => [line, message]),
       [[1, 'motor.kv is set already here.']],
