@@ -3,6 +3,7 @@ import { CancellationTokenSource } from 'vscode-languageserver-protocol/node';
 import {
   benchCardRequest,
   boardTextRequest,
+  compareRequest,
   type FileAnswer,
   proveRequest,
   readFileRequest,
@@ -59,18 +60,25 @@ describe('a folder that is not on this machine', () => {
       await server.open(main, 'include "base.craft"\n[board]\nprofile = wren\n');
       const about = { textDocument: { uri: main } };
       const wanted = { ...about, board: null, since: null, reason: null, isPreview: true };
+      const open = { uri: main, text: null, name: 'main.craft', pack: null };
+      const earlier = { ...open, text: '[craft]\nname = "Plover"\n' };
       const left = new CancellationTokenSource();
       const given = connection.sendRequest(boardTextRequest, wanted);
       const proved = connection.sendRequest(proveRequest, { ...about, capture: '', board: null });
       const card = connection.sendRequest(benchCardRequest, about);
-      const unwanted = connection.sendRequest(boardTextRequest, wanted, left.token);
+      const compared = connection.sendRequest(compareRequest, { before: earlier, after: open });
+      const unwanted = [
+        connection.sendRequest(boardTextRequest, wanted, left.token),
+        connection.sendRequest(compareRequest, { before: open, after: earlier }, left.token),
+      ];
       left.cancel();
-      await assert.rejects(unwanted, { code: -32800 });
+      for (const one of unwanted) await assert.rejects(one, { code: -32800 });
       arrive({ kind: 'text', text: '[craft]\nname = "Plover"\n[gyro.lowpass]\ncutoff = 123 Hz\n' });
       const text = await given;
       assert.match(text?.kind === 'text' ? text.pieces.join('') : '', /\b123\b/);
       const proof = await proved;
       assert.match(proof?.kind === 'proof' ? JSON.stringify(proof) : '', /Plover/);
       assert.equal((await card)?.card.name, 'Plover');
+      assert.match(JSON.stringify((await compared)?.settings), /gyro\.lowpass\.cutoff/);
     }));
 });

@@ -3,7 +3,7 @@ import { CraftView } from '../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
 import type { Answers } from './on-demand';
 import type { ComparedSide, compareRequest } from './protocol';
-import { failed } from './request';
+import { failed, readInFull } from './request';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { nextTurn } from './turn';
@@ -12,8 +12,8 @@ import { nextTurn } from './turn';
 export function compareAnswer(session: Session, onFault: OnServerFault): Answers<typeof compareRequest> {
   return async ({ before, after }, token) => {
     try {
-      const one = await sideOf(session, before, null);
-      const other = one === null ? null : await sideOf(session, after, one.pack);
+      const one = await sideOf(session, before, null, token);
+      const other = one === null ? null : await sideOf(session, after, one.pack, token);
       return one === null || other === null ? null : await compared(session, one, other, token);
     } catch (error) {
       return failed(onFault, 'comparing', error);
@@ -28,12 +28,12 @@ async function compared(
   token: CancellationToken,
 ): Promise<Comparison | ResponseError<void>> {
   const work = comparing(before, after, (craft) => workspace.check(craft));
-  for (let step = work.next(); ; step = work.next()) {
+  while (!token.isCancellationRequested) {
+    const step = work.next();
     if (step.done === true) return step.value;
     await new Promise<void>(nextTurn);
-    if (token.isCancellationRequested)
-      return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
   }
+  return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
 }
 
 /** A copy of its own, which stays as it is while the work pauses. */
@@ -41,9 +41,10 @@ async function sideOf(
   session: Session,
   { uri, text, name, pack }: ComparedSide,
   likePack: string | null,
+  token: CancellationToken,
 ): Promise<CheckedSide | null> {
   const { workspace } = session;
-  if (text === null) await workspace.included(uri);
+  if (text === null) await readInFull(session, uri, token);
   const open = text === null ? session.snapshot(uri) : undefined;
   if (text === null && open === undefined) return null;
   const craft = open === undefined ? await workspace.detached(uri, text ?? '') : open.craft.copied();

@@ -65,12 +65,21 @@ export function answeringInFull<P extends About, R>(
 ): (params: P, token: CancellationToken) => Promise<R | null | ResponseError<void>> {
   const answerNow = answering(session, onFault, name, answer);
   return async (params, token) => {
-    const reading = session.workspace.included(params.textDocument.uri);
-    // A token that was cancelled before anybody looked at it tells nobody.
-    const cancelled = new Promise<void>((resolve) => token.onCancellationRequested(() => resolve()));
-    if (!token.isCancellationRequested) await Promise.race([reading, cancelled]);
+    await readInFull(session, params.textDocument.uri, token);
     return answerNow(params, token);
   };
+}
+
+/** Resolves once what an open script includes has been read, or the client has lost interest. */
+export async function readInFull(
+  { workspace }: Session,
+  uri: string,
+  token: CancellationToken,
+): Promise<void> {
+  // A token that was cancelled before anybody looked at it tells nobody.
+  if (token.isCancellationRequested) return;
+  const cancelled = new Promise<void>((resolve) => token.onCancellationRequested(() => resolve()));
+  await Promise.race([workspace.included(uri), cancelled]);
 }
 
 /** What a client is told of a request that failed; the log has the rest. */
