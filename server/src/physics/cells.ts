@@ -16,3 +16,22 @@ export function packEnergy(nominalVoltage: number, charge: number): number {
 export function ratedCurrent(rating: number, charge: number): number {
   return rating * charge;
 }
+
+/** What a rested cell shows (V) with a share of its charge (0 to 1). */
+export interface RestPoint {
+  readonly charge: number;
+  readonly voltage: number;
+}
+
+/**
+ * Share of its charge that a cell holds whose voltage at rest is known: on straight lines between the points
+ * of its open-circuit table, which rise. 0 below the first and 1 above the last point.
+ */
+export function chargeAtRest(points: readonly RestPoint[], voltage: number): number {
+  const above = points.findIndex((point) => point.voltage >= voltage);
+  if (above < 0) return 1;
+  const [low, high] = [points[above - 1], points[above]];
+  if (low === undefined || high === undefined) return 0;
+  const part = (voltage - low.voltage) / (high.voltage - low.voltage);
+  return low.charge + part * (high.charge - low.charge);
+}

@@ -45,7 +45,13 @@ const voltages: readonly CheckCase[] = [
     'power/warn-early',
     '3.8 V',
     [...lipo(4), 'power.warn-cell = 3.8 V'],
-    [...lipo(4), 'power.warn-cell = 3.7 V'],
+    [...lipo(4), 'power.warn-cell = 3.69 V'],
+  ],
+  [
+    'power/warn-early', // round cells hold less at the same voltage
+    '3.5 V',
+    [...pack('cruise', 'li-ion', 4), 'power.warn-cell = 3.5 V'],
+    [...pack('cruise', 'li-ion', 4), 'power.warn-cell = 3.4 V'],
   ],
   [
     'power/take-off-above-full',

@@ -51,9 +51,31 @@ const rising: readonly (readonly [low: CellVoltage, high: CellVoltage])[] = [
 export function chemistryFaults(cell: Chemistry): readonly Fault[] {
   const unreadable = cellVoltages.flatMap((name) => quantityFaults([name], cell[name], 'voltage'));
   if (unreadable.length > 0) return unreadable;
+  return [...restFaults(cell), ...orderFaults(cell)];
+}
+
+function orderFaults(cell: Chemistry): readonly Fault[] {
   return rising.flatMap(([low, high]) => {
     if (readSpan([], [cell[low], cell[high]], 'voltage').faults.length === 0) return [];
     return [{ at: [high], message: `${cell[high]} must lie above ${low}, which is ${cell[low]}` }];
+  });
+}
+
+/** Charge and voltage of a rested cell rise together from point to point. */
+function restFaults({ atRest = [] }: Chemistry): readonly Fault[] {
+  const unreadable = atRest.flatMap(({ charge, voltage }, index) => [
+    ...quantityFaults(['atRest', index, 'charge'], charge, 'ratio'),
+    ...quantityFaults(['atRest', index, 'voltage'], voltage, 'voltage'),
+  ]);
+  if (unreadable.length > 0) return unreadable;
+  return atRest.slice(1).flatMap((point, index) => {
+    const before = atRest[index] ?? point;
+    return (['charge', 'voltage'] as const).flatMap((what) =>
+      readSpan([], [before[what], point[what]], what === 'charge' ? 'ratio' : 'voltage').faults.map(() => ({
+        at: ['atRest', index + 1, what],
+        message: `${point[what]} must be more than ${before[what]} at the point before`,
+      })),
+    );
   });
 }
 

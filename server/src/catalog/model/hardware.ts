@@ -92,6 +92,8 @@ export const signal = z.strictObject({
   source,
 });
 
+const restPoint = z.strictObject({ charge: quantityText, voltage: quantityText });
+
 export const chemistry = z.strictObject({
   name: nameText,
   title: z.string(),

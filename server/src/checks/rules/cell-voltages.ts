@@ -2,12 +2,18 @@ import { inBase } from '../../catalog/known-parameter';
 import type { Chemistry } from '../../catalog/model/hardware';
 import type { CraftView } from '../../craft/view';
 import { chemistryInView, fullCell, packPath } from '../../figures/pack-in-view';
+import { chargeAtRest } from '../../physics/cells';
 import type { CodeRule, RuleFinding } from '../rule';
 
 type Report = (finding: RuleFinding) => void;
 
 /** Left between the landing voltage and an empty cell for the sag of the last climb. Common practice. */
 const leastAboveEmpty = 0.15;
+/**
+ * A warning that comes with more of the charge left, by a cell at rest, is early: in the air the load pulls
+ * the voltage down, so that still more is left than this. Common practice.
+ */
+const mostLeft = 0.2;
 /** Chargers and meters differ by this much. */
 const slack = 0.021;
 
@@ -42,15 +48,31 @@ function checkLanding(view: CraftView, { empty, land, name }: Chemistry, report:
   report({ id: isEmpty ? 'power/land-below-empty' : 'power/land-close-to-empty', at, values, fixes });
 }
 
-function checkWarning(view: CraftView, { nominal, warn, name }: Chemistry, report: Report): void {
+function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): void {
   const at = 'power.warn-cell';
   const value = view.quantity(at);
   const full = fullCell(view);
+  const { warn } = chemistry;
   if (value === null || full === null) return;
   const fixes = [{ title: `Warn at ${warn}`, set: at, to: warn }];
-  const values = { warn: view.shown(at), chemistry: name, nominal, full: view.short(full, 'V'), usual: warn };
+  const left = leftAtRest(chemistry, value);
+  const values = {
+    warn: view.shown(at),
+    chemistry: chemistry.name,
+    full: view.short(full, 'V'),
+    usual: warn,
+    left: left === null ? '' : view.short(Math.round(100 * left) / 100, '%'),
+  };
   if (value >= full - 1e-9) report({ id: 'power/warn-above-full', at, values, fixes });
-  else if (value > inBase(nominal) + 1e-9) report({ id: 'power/warn-early', at, values, fixes });
+  else if (left === null ? value > inBase(chemistry.nominal) + 1e-9 : left > mostLeft)
+    report({ id: 'power/warn-early', at, values, fixes });
+}
+
+/** Share of the charge that a rested cell holds at a voltage; null where nobody has measured the chemistry. */
+function leftAtRest({ atRest }: Chemistry, voltage: number): number | null {
+  if (atRest === undefined) return null;
+  const points = atRest.map((point) => ({ charge: inBase(point.charge), voltage: inBase(point.voltage) }));
+  return chargeAtRest(points, voltage);
 }
 
 function checkTakeOff(view: CraftView, report: Report): void {
