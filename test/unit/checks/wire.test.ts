@@ -119,6 +119,41 @@ const supplies: readonly CheckCase[] = [
     ['receiver.link = satellite', 'receiver.supply = 3.3 V'],
   ],
   [
+    'wire/receiver-supply', // its maker decides
+    '5 V',
+    ['receiver.link = satellite', 'receiver.supply = 5 V'],
+    ['receiver.link = satellite', 'wire.receiver.accepts = 3.3..8 V', 'receiver.supply = 5 V'],
+  ],
+  [
+    'wire/receiver-supply', // straight from the pack
+    'pack',
+    [
+      'pack.sprint.chemistry = lipo',
+      'pack.sprint.cells = 2',
+      'receiver.link = satellite',
+      'wire.receiver.supply = pack',
+    ],
+    ['receiver.link = satellite', 'wire.receiver.supply = 3.3 V'],
+  ],
+  [
+    'wire/receiver-supply-unusual',
+    '9 V',
+    ['receiver.link = crsf', 'receiver.supply = 9 V'],
+    ['receiver.link = crsf', 'receiver.supply = 5 V'],
+  ],
+  [
+    'wire/receiver-supply-unusual',
+    '3.3 V',
+    ['receiver.link = crsf', 'receiver.supply = 3.3 V'],
+    ['receiver.link = crsf', 'wire.receiver.accepts = 3.3..5.5 V', 'receiver.supply = 3.3 V'],
+  ],
+  [
+    'wire/outside-accepted', // what its maker prints, against the supply that the receiver's own section gives
+    '5 V',
+    ['receiver.link = crsf', 'wire.receiver.accepts = 3.3..3.6 V', 'receiver.supply = 5 V'],
+    ['receiver.link = crsf', 'wire.receiver.accepts = 3.3..5.5 V', 'receiver.supply = 5 V'],
+  ],
+  [
     'wire/position-supply',
     '9 V',
     ['position.protocol = nmea', 'position.supply = 9 V'],

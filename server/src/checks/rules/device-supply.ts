@@ -5,23 +5,33 @@ import { figureOf } from '../../figures';
 import { isSameVoltage, suppliedDevices, supplyPathOf } from '../../figures/supply';
 import type { CodeRule } from '../rule';
 
-/** The receiver must get one of the voltages that its kind runs at. */
+/**
+ * A receiver should get one of the voltages that its kind usually runs at. What its maker accepts decides where
+ * the script says it (`outsideAccepted`); without that only the 3.3 V kind is surely harmed by more.
+ */
 const receiverSupply: CodeRule = {
-  ids: ['wire/receiver-supply'],
-  scope: 'craft',
+  ids: ['wire/receiver-supply', 'wire/receiver-supply-unusual'],
+  scope: 'pack',
   check(view, report) {
     const link = view.catalog.link(view.word('receiver.link') ?? '');
-    if (link === undefined || link.supply.length === 0) return;
-    for (const at of ['receiver.supply', 'wire.receiver.supply']) {
-      if (!view.isSet(at)) continue;
-      const given = view.quantity(at);
-      if (given === null || link.supply.some((text) => isSameVoltage(inBase(text), given))) continue;
-      const values = { link: link.name, allowed: link.supply.join(' or '), given: view.shown(at) };
-      report({ id: 'wire/receiver-supply', at, values, fixes: supplyFix(link, at) });
+    const fed = feedOf(view, 'receiver');
+    if (link === undefined || fed === null || view.isSet('wire.receiver.accepts')) return;
+    const usual = link.supply.map(inBase);
+    if (
+      usual.length === 0 ||
+      usual.some((one) => isSameVoltage(one, fed.low) && isSameVoltage(one, fed.high))
+    )
       return;
-    }
+    const most = Math.max(...usual);
+    const isHarmed = most <= lowestKind && fed.high > most;
+    const values = { link: link.name, usual: link.supply.join(' or '), given: fedText(view, fed) };
+    const id = isHarmed ? 'wire/receiver-supply' : 'wire/receiver-supply-unusual';
+    report({ id, at: fed.at, values, fixes: supplyFix(link, fed.at) });
   },
 };
+
+/** V, with some slack: receivers made for no more than this have no regulator that would bear more. */
+const lowestKind = 3.4;
 
 function supplyFix({ supply }: Link, set: string) {
   const [only, ...others] = supply;
@@ -96,9 +106,7 @@ const outsideAccepted: CodeRule = {
       const fed = feedOf(view, device);
       if (accepts === null || fed === null) continue;
       if (fed.low >= 0.999 * accepts.low && fed.high <= 1.001 * accepts.high) continue;
-      const low = view.short(fed.low, 'V');
-      const high = view.short(fed.high, 'V');
-      const given = low === high ? low : `${low} to ${high}`;
+      const given = fedText(view, fed);
       const values = { device: device.replaceAll('-', ' '), given, accepted: accepted(view, accepts) };
       report({ id: 'wire/outside-accepted', at: fed.at, values });
     }
@@ -109,8 +117,19 @@ function accepted(view: CraftView, { low, high }: { low: number; high: number })
   return `${view.short(low, 'V')} to ${view.short(high, 'V')}`;
 }
 
+interface Feed {
+  readonly at: string;
+  readonly low: number;
+  readonly high: number;
+}
+
+function fedText(view: CraftView, fed: Feed): string {
+  const [low, high] = [view.short(fed.low, 'V'), view.short(fed.high, 'V')];
+  return low === high ? low : `${low} to ${high}`;
+}
+
 /** The lowest and highest voltage that a device sees: a rail's, or the pack's from landing to full. */
-function feedOf(view: CraftView, device: string): { at: string; low: number; high: number } | null {
+function feedOf(view: CraftView, device: string): Feed | null {
   const at = supplyPathOf(view, device);
   if (at === null) return null;
   const value = view.value(at);
