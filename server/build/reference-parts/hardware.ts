@@ -99,7 +99,7 @@ function regions({ regions: all }: Bundle): readonly string[] {
       `${one.from} to ${one.to}`,
       one.limit,
       one.licence,
-      plain(one.text),
+      plain(one.unsure === undefined ? one.text : `${one.text} Not sure: ${one.unsure}.`),
       sourceOf(one.source),
     ]),
   );

@@ -107,6 +107,18 @@ const channels: readonly CheckCase[] = [
     ['rules.region = elsewhere', ...channel('r', 4)],
   ],
   [
+    'see/unsure-permit', // 5800 MHz, in the middle of what may be a gap
+    '4',
+    ['rules.region = australia', ...channel('f', 4)],
+    ['rules.region = australia', ...channel('f', 7)],
+  ],
+  [
+    'see/unsure-permit',
+    '915 MHz',
+    ['rules.region = canada', 'video.frequency = 915 MHz'],
+    ['rules.region = united-states', 'video.frequency = 915 MHz'],
+  ],
+  [
     'see/table-without-band',
     'r',
     ['video.table = [a, b, f]', 'video.band = r'],
@@ -150,6 +162,18 @@ const power: readonly CheckCase[] = [
     '25 mW',
     [europe, ...channel('f', 4), 'video.antenna-gain = 5 dBi', 'video.power = 25 mW'],
     [europe, ...channel('f', 4), 'video.antenna-gain = 5 dBi', 'video.power = 8 mW'],
+  ],
+  [
+    'see/radiated-above-limit-assumed', // a half-wave dipole makes 41 mW of 25
+    '25 mW',
+    [europe, ...channel('f', 4), 'video.power = 25 mW'],
+    [europe, ...channel('f', 4), 'video.power = 15 mW'],
+  ],
+  [
+    'see/radiated-above-limit-assumed',
+    '25 mW',
+    [europe, ...channel('f', 4), 'video.power = 25 mW'],
+    [europe, ...channel('f', 4), 'video.antenna-gain = 0 dBi', 'video.power = 25 mW'],
   ],
   [
     'see/above-club-limit',

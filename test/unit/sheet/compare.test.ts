@@ -73,7 +73,7 @@ describe('a comparison', () => {
     const other = replaced(
       'cutoff = 2.5 * quiet',
       'cutoff = 1.5 * quiet',
-      replaced('order  = AETR', 'order = TAER', replaced('power        = 25 mW', 'power = 10 mW')),
+      replaced('order  = AETR', 'order = TAER', replaced('power        = 15 mW', 'power = 10 mW')),
     );
     const { settings, figures } = compared(side(racer), side(other));
     assert.deepEqual(

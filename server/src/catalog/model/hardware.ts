@@ -104,6 +104,8 @@ export const chemistry = z.strictObject({
   land: quantityText,
   storage: quantityText,
   empty: quantityText,
+  /** What a cell shows that has rested, by the charge that it holds: from empty to full. */
+  atRest: z.optional(z.array(restPoint).check(z.minLength(2))),
   risk: prose,
   source,
 });
@@ -147,6 +149,8 @@ const permit = z.strictObject({
   limit: quantityText,
   licence: z.enum(['none', 'amateur']),
   text: prose,
+  /** What is not known for sure about this row: told to whoever sends here. */
+  unsure: z.optional(prose),
   source,
 });
 

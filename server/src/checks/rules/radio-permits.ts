@@ -8,6 +8,8 @@ export interface Permit {
   readonly to: number;
   readonly limit: number;
   readonly licence: 'none' | 'amateur';
+  /** What is not known for sure about it; null: nothing. */
+  readonly unsure: string | null;
 }
 
 /** The region that stands for every country without a list of its own. */
@@ -25,7 +27,7 @@ export function permits(view: CraftView): readonly Permit[] | null {
         (text) => parseQuantity(text)?.value,
       );
       if (from === undefined || to === undefined || limit === undefined) return [];
-      return [{ from, to, limit, licence: permit.licence }];
+      return [{ from, to, limit, licence: permit.licence, unsure: permit.unsure ?? null }];
     });
 }
 
@@ -40,6 +42,11 @@ export function isCentreIn({ from, to }: Permit, { frequency }: Carrier): boolea
 
 export function isWholeIn({ from, to }: Permit, { frequency, halfWidth }: Carrier): boolean {
   return frequency - halfWidth >= from && frequency + halfWidth <= to;
+}
+
+/** Whether any part of the picture lies in it. */
+export function isTouchedBy({ from, to }: Permit, { frequency, halfWidth }: Carrier): boolean {
+  return frequency + halfWidth > from && frequency - halfWidth < to;
 }
 
 /** Follows "the rules open". */

@@ -4,6 +4,7 @@ import type { CodeRule, RuleFinding } from '../rule';
 import {
   bandsText,
   isCentreIn,
+  isTouchedBy,
   isWholeIn,
   licenceText,
   type Permit,
@@ -74,6 +75,18 @@ export const videoChannelRules: readonly CodeRule[] = [
     },
   },
   {
+    ids: ['see/unsure-permit'],
+    scope: 'craft',
+    check(view, report) {
+      const carrier = videoCarrier(view);
+      if (carrier === null) return;
+      for (const permit of permits(view) ?? []) {
+        if (permit.unsure === null || !isTouchedBy(permit, carrier)) continue;
+        report(unsure(view, carrier, permit, permit.unsure));
+      }
+    },
+  },
+  {
     ids: ['see/table-without-band'],
     scope: 'craft',
     check(view, report) {
@@ -87,6 +100,25 @@ export const videoChannelRules: readonly CodeRule[] = [
   },
 ];
 
+function unsure(view: CraftView, carrier: VideoCarrier, permit: Permit, why: string): RuleFinding {
+  return {
+    id: 'see/unsure-permit',
+    at: carrier.path,
+    values: {
+      channel: carrier.name,
+      frequency: view.exact(carrier.frequency, 'MHz'),
+      region: regionTitle(view),
+      band: bandsText(view, [permit], carrier.frequency),
+      why,
+    },
+    related: [{ at: 'rules.region', message: 'The region.' }],
+  };
+}
+
+function regionTitle(view: CraftView): string {
+  return view.catalog.region(view.word('rules.region') ?? '')?.title ?? '';
+}
+
 function outside(view: CraftView, carrier: VideoCarrier, open: readonly Permit[]): RuleFinding {
   const { frequency, halfWidth, name, path } = carrier;
   const edge = open.some((permit) => isCentreIn(permit, carrier)) ? 'see/band-edge' : 'see/outside-band';
@@ -98,7 +130,7 @@ function outside(view: CraftView, carrier: VideoCarrier, open: readonly Permit[]
       frequency: view.exact(frequency, 'MHz'),
       low: view.exact(frequency - halfWidth, 'MHz'),
       high: view.exact(frequency + halfWidth, 'MHz'),
-      region: view.catalog.region(view.word('rules.region') ?? '')?.title ?? '',
+      region: regionTitle(view),
       licence: licenceText(view),
       bands: bandsText(view, open, frequency),
     },

@@ -7,7 +7,12 @@ import { isCentreIn, licenceText, type Permit, permits, unlisted } from './radio
 /** Transmitter power against the region's limit; a limit is one of radiated power, antenna and all. */
 export const videoPowerRules: readonly CodeRule[] = [
   {
-    ids: ['see/power-above-limit', 'see/power-above-listed', 'see/radiated-above-limit'],
+    ids: [
+      'see/power-above-limit',
+      'see/power-above-listed',
+      'see/radiated-above-limit',
+      'see/radiated-above-limit-assumed',
+    ],
     scope: 'craft',
     check(view, report) {
       const power = view.quantity('video.power');
@@ -52,12 +57,13 @@ function powerFinding(view: CraftView, { power, carrier, best }: Sending): RuleF
   };
 }
 
-/** Only where the script itself says which antenna is fitted: a usual one is not held against the pilot. */
+/** An antenna that the script names is a risk; where the plainest one is assumed, there is less to hold against the pilot. */
 function antennaFinding(view: CraftView, { power, carrier, best }: Sending): RuleFinding | null {
-  const gain = view.isSet('video.antenna-gain') ? view.quantity('video.antenna-gain') : null;
+  const gain = view.quantity('video.antenna-gain');
   if (gain === null || radiatedPower(power, gain) <= best.limit * rounding) return null;
+  const isSaid = view.isSet('video.antenna-gain');
   return {
-    id: 'see/radiated-above-limit',
+    id: isSaid ? 'see/radiated-above-limit' : 'see/radiated-above-limit-assumed',
     at: 'video.power',
     values: {
       power: view.shown('video.power'),
@@ -66,9 +72,9 @@ function antennaFinding(view: CraftView, { power, carrier, best }: Sending): Rul
       region: regionTitle(view),
       frequency: view.exact(carrier.frequency, 'MHz'),
       limit: limitText(view, best.limit),
-      best: view.short(radiatedPower(best.limit, -gain), 'mW'),
+      best: limitText(view, radiatedPower(best.limit, -gain)),
     },
-    related: [{ at: 'video.antenna-gain', message: "The antenna's gain." }],
+    related: isSaid ? [{ at: 'video.antenna-gain', message: "The antenna's gain." }] : [],
   };
 }
 
