@@ -10,13 +10,16 @@ import { diagnosticsFor } from './to-diagnostic';
 import { nextTurn } from './turn';
 
 /**
- * Gets findings to the client: it asks for them where it can (pull), else they are sent (push). Sending
- * waits only until the messages that are already here have been dealt with, so that a burst of edits is checked
- * once and what was asked is answered first; there is no timer.
+ * Gets findings to the client: sent (push), until it asks for them (pull). Many a client says that it can ask and
+ * then only listens. Sending waits only until the messages that are already here have been dealt with, so that a
+ * burst of edits is checked once and what was asked is answered first; there is no timer.
  */
 export class Diagnostics {
   private readonly waiting = new Set<string>();
   private isScheduled = false;
+  private isPulled = false;
+  /** Scripts whose findings the client has been sent. */
+  private readonly pushed = new Set<string>();
   /** Numbers for stamps, as result ids of pulled reports. */
   private readonly ids = new WeakMap<object, string>();
   private lastId = 0;
@@ -28,7 +31,8 @@ export class Diagnostics {
     private readonly onFault: OnServerFault,
   ) {}
 
-  get isPulled(): boolean {
+  /** Whether the client says that it can ask for findings. */
+  get canBePulled(): boolean {
     return this.session.client.textDocument?.diagnostic !== undefined;
   }
 
@@ -54,10 +58,13 @@ export class Diagnostics {
   /** A closed script has no findings any more. */
   closed(uri: string): void {
     this.waiting.delete(uri);
-    if (!this.isPulled) void this.connection.sendDiagnostics({ uri, diagnostics: [] });
+    this.takeBack(uri);
   }
 
+  /** An answer for a client that asks. What it was sent before is taken back: it would show each finding twice. */
   report(uri: string, previousId: string | undefined): DocumentDiagnosticReport {
+    this.isPulled = true;
+    for (const sent of this.pushed) this.takeBack(sent);
     const stamp = this.session.workspace.stamp(uri);
     if (stamp === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
     const resultId = this.idOf(stamp);
@@ -88,10 +95,15 @@ export class Diagnostics {
   private push({ uri, version }: OpenScript): void {
     try {
       const diagnostics = diagnosticsFor(this.session, uri);
+      this.pushed.add(uri);
       void this.connection.sendDiagnostics({ uri, version, diagnostics });
     } catch (error) {
       this.onFault('diagnostics', error);
     }
+  }
+
+  private takeBack(uri: string): void {
+    if (this.pushed.delete(uri)) void this.connection.sendDiagnostics({ uri, diagnostics: [] });
   }
 
   private idOf(stamp: object): string {

@@ -2,16 +2,16 @@ import { DocumentDiagnosticReportKind, type ServerCapabilities } from 'vscode-la
 import type { Diagnostics } from '../diagnostics';
 import type { Registration } from '../features';
 
-/** Pull diagnostics, offered only to clients that ask for them; the others get findings pushed. */
+/** Pull diagnostics, offered only to clients that say they can ask; the others get findings pushed. */
 export function diagnosticCapability(diagnostics: Diagnostics): ServerCapabilities {
-  if (!diagnostics.isPulled) return {};
+  if (!diagnostics.canBePulled) return {};
   return {
     diagnosticProvider: { identifier: 'propsoff', interFileDependencies: true, workspaceDiagnostics: false },
   };
 }
 
 export function registerDiagnostic({ connection, onFault }: Registration, diagnostics: Diagnostics): void {
-  if (!diagnostics.isPulled) return;
+  if (!diagnostics.canBePulled) return;
   connection.languages.diagnostics.on(({ textDocument, previousResultId }) => {
     try {
       return diagnostics.report(textDocument.uri, previousResultId);
