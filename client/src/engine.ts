@@ -5,6 +5,7 @@ import {
   ErrorAction,
   type LanguageClientOptions,
   State,
+  type StaticFeature,
 } from 'vscode-languageclient';
 import type { FlightAnswer, FlightForm, Learned, ReadingTaken } from '../../server/src/lsp/protocol';
 import {
@@ -31,6 +32,7 @@ import {
   type MakeProfileParams,
   makeProfileRequest,
   noteFlightRequest,
+  type OwnAbilities,
   type ProveAnswer,
   packInViewNotification,
   parametersRequest,
@@ -83,6 +85,7 @@ export class Engine implements vscode.Disposable {
   constructor(newClient: NewClient) {
     this.log = vscode.window.createOutputChannel('Propsoff', { log: true });
     this.client = newClient(this.clientOptions());
+    this.client.registerFeature(ownMessages);
     this.disposables.push(
       this.log,
       this.checkedEmitter,
@@ -281,6 +284,17 @@ export class Engine implements vscode.Disposable {
     };
   }
 }
+
+/** Tells the server that this client knows its messages beside those of the protocol. */
+const ownMessages: StaticFeature = {
+  fillClientCapabilities: (capabilities) => {
+    const propsoff: OwnAbilities = { checked: true, files: true, commands: true };
+    capabilities.experimental = { ...capabilities.experimental, propsoff };
+  },
+  initialize: () => undefined,
+  getState: () => ({ kind: 'static' }),
+  clear: () => undefined,
+};
 
 function about(uri: vscode.Uri): AboutScript {
   return { textDocument: { uri: uri.toString() } };

@@ -8,7 +8,7 @@ import {
   proveRequest,
   readFileRequest,
 } from '../../server/src/lsp/protocol';
-import { type TestServer, withServer } from '../support/server';
+import { ownClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const folder = 'shelf://host/work';
@@ -24,7 +24,7 @@ async function untilFound(server: TestServer, code: string): Promise<string> {
 
 describe('a folder that is not on this machine', () => {
   it('has its includes read by the editor', () =>
-    withServer({ folders: [folder] }, async (server) => {
+    withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
       const asked: string[] = [];
       server.connection.onRequest(readFileRequest, ({ uri }): FileAnswer => {
         asked.push(uri);
@@ -50,7 +50,7 @@ describe('a folder that is not on this machine', () => {
     }));
 
   it('lets nothing out of a script before what it includes is there, and a person need not wait for that', () =>
-    withServer({ folders: [folder] }, async (server) => {
+    withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
       const { connection } = server;
       let arrive = (_: FileAnswer) => {};
       const answer = new Promise<FileAnswer>((resolve) => {

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { CodeLensRequest, RequestType } from 'vscode-languageserver-protocol/node';
 import type { AboutScript, SetHere, SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
 import type { Tryable } from '../../server/src/sheet/try-value';
-import { countingIn, withServer } from '../support/server';
+import { countingIn, ownClient, withServer } from '../support/server';
 
 type Setting = AboutScript & SettingToTry;
 const tryable = new RequestType<Setting, Tryable | null, void>('propsoff/tryable');
@@ -36,7 +36,7 @@ describe('trying a value over the protocol', () => {
     }));
 
   it('says what a line sets, and for which pack', () =>
-    withServer({}, async (server) => {
+    withServer({ capabilities: ownClient }, async (server) => {
       await server.open(uri, text);
       const at = (line: number) =>
         server.connection.sendRequest(setHere, { textDocument: { uri }, position: { line, character: 0 } });
@@ -50,7 +50,7 @@ describe('trying a value over the protocol', () => {
     }));
 
   it('is offered above the sections that have a number in them', () =>
-    withServer({}, async (server) => {
+    withServer({ capabilities: ownClient }, async (server) => {
       await server.open(uri, text);
       const lenses = await server.connection.sendRequest(CodeLensRequest.type, { textDocument: { uri } });
       const offers = (lenses ?? []).filter(({ command }) => command?.command === 'propsoff.tryValue');
@@ -65,7 +65,7 @@ describe('trying a value over the protocol', () => {
     }));
 
   it('is null for a script that is not open, and for what can’t be tried', () =>
-    withServer({}, async (server) => {
+    withServer({ capabilities: ownClient }, async (server) => {
       const setting = { textDocument: { uri }, path: 'craft.name', pack: null };
       assert.equal(await server.connection.sendRequest(tryable, setting), null);
       await server.open(uri, text);

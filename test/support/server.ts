@@ -24,6 +24,7 @@ import {
   StreamMessageWriter,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
+import type { OwnAbilities } from '../../server/src/lsp/protocol';
 import { built } from './built';
 
 /** What a client of today can do, as far as answers differ by it; findings are pushed to it. */
@@ -50,6 +51,11 @@ export const ableClient: ClientCapabilities = {
 export function countingIn(...encodings: string[]): ClientCapabilities {
   return { ...ableClient, general: { positionEncodings: encodings } };
 }
+
+const own: OwnAbilities = { checked: true, files: true, commands: true };
+
+/** The same client when it is our own: it takes our messages beside those of the protocol. */
+export const ownClient: ClientCapabilities = { ...ableClient, experimental: { propsoff: own } };
 
 /** The same client asking for findings. */
 export const askingClient: ClientCapabilities = {

@@ -15,7 +15,7 @@ import {
   PublishDiagnosticsNotification,
 } from 'vscode-languageserver-protocol/node';
 import { built } from './built';
-import { ableClient } from './server';
+import { ownClient } from './server';
 
 class Reader extends AbstractMessageReader {
   private callback: DataCallback = () => undefined;
@@ -98,7 +98,7 @@ export class WebServer {
       processId: null,
       rootUri: null,
       workspaceFolders: [{ uri: folder, name: 'work' }],
-      capabilities: ableClient,
+      capabilities: ownClient,
     });
     await this.connection.sendNotification(InitializedNotification.type, {});
   }

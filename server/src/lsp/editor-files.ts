@@ -1,16 +1,17 @@
-import { type Connection, ErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../host/roots';
 import { longestInclude } from '../workspace/file-host';
 import { listFolderRequest, readFileRequest } from './protocol';
 import type { ServerFiles } from './server';
 
 /**
- * The editor's own file system: what is no file of this machine, and everything in a browser. The client is
- * asked for each file; a client that knows no such request says so, and that is told at the include.
+ * The editor's own file system: what is no file of this machine, and everything in a browser. A client that hands
+ * over files is asked for each of them; that another one does not is told at the include.
  */
 export class EditorFiles implements ServerFiles {
   readonly asksClient = true;
   private roots = new Roots();
+  private isHandedOver = false;
 
   constructor(private readonly connection: Connection) {}
 
@@ -18,17 +19,23 @@ export class EditorFiles implements ServerFiles {
     this.roots = new Roots(roots);
   }
 
+  setHandedOver(isHandedOver: boolean): void {
+    this.isHandedOver = isHandedOver;
+  }
+
   async readText(uri: string): Promise<string | null> {
+    if (!this.isHandedOver) throw new Error('this editor hands over no files but those on this machine');
     const answer = await this.connection
       .sendRequest(readFileRequest, { uri, longest: 3 * longestInclude })
       .catch((error: unknown) => {
-        throw new Error(reason(error));
+        throw new Error(error instanceof Error ? error.message : 'it could not be read');
       });
     if (answer.kind === 'unreadable') throw new Error(answer.why);
     return answer.kind === 'text' ? answer.text : null;
   }
 
   async list(folder: string): Promise<readonly string[]> {
+    if (!this.isHandedOver) return [];
     try {
       const names = await this.connection.sendRequest(listFolderRequest, { uri: folder });
       return names.map((name) => `${folder}/${encodeURIComponent(name)}`);
@@ -41,10 +48,4 @@ export class EditorFiles implements ServerFiles {
     if (fromUri.startsWith('untitled:')) return 'this script is not saved yet, so nothing lies beside it';
     return this.roots.refusal(uri, fromUri);
   }
-}
-
-function reason(error: unknown): string {
-  if (error instanceof ResponseError && error.code === ErrorCodes.MethodNotFound)
-    return 'this editor hands over no files but those on this machine';
-  return error instanceof Error ? error.message : 'it could not be read';
 }

@@ -1,11 +1,13 @@
 import type { ServerFiles } from './server';
 
+type DiskFiles = Omit<ServerFiles, 'asksClient' | 'setHandedOver'>;
+
 /** Files of this machine are read here, all others by the editor. */
 export class FilesByScheme implements ServerFiles {
   private roots: readonly string[] = [];
 
   constructor(
-    private readonly disk: Omit<ServerFiles, 'asksClient'>,
+    private readonly disk: DiskFiles,
     private readonly editor: ServerFiles,
   ) {}
 
@@ -17,6 +19,10 @@ export class FilesByScheme implements ServerFiles {
     this.roots = roots;
     this.disk.setRoots(roots.filter(isOnDisk));
     this.editor.setRoots(roots.filter((root) => !isOnDisk(root)));
+  }
+
+  setHandedOver(isHandedOver: boolean): void {
+    this.editor.setHandedOver(isHandedOver);
   }
 
   async readText(uri: string): Promise<string | null> {
@@ -31,7 +37,7 @@ export class FilesByScheme implements ServerFiles {
     return this.of(fromUri).refusal(uri, fromUri);
   }
 
-  private of(uri: string): Omit<ServerFiles, 'asksClient'> {
+  private of(uri: string): DiskFiles {
     return isOnDisk(uri) ? this.disk : this.editor;
   }
 }

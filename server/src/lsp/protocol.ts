@@ -272,6 +272,19 @@ export const boardOfNotification = new NotificationType<{ readonly uri: string; 
   'propsoff/boardOf',
 );
 
+/**
+ * What a client says under `experimental.propsoff` of its capabilities: which of our own messages it takes. One that
+ * says nothing of it, as all editors but ours, gets none of them.
+ */
+export interface OwnAbilities {
+  /** `propsoff/checked`. */
+  readonly checked: boolean;
+  /** `propsoff/readFile` and `propsoff/listFolder`. */
+  readonly files: boolean;
+  /** The commands of our client, behind code lenses. */
+  readonly commands: boolean;
+}
+
 /** Server to client: a script has been checked again; ask for what you show of it. */
 export const checkedNotification = new NotificationType<{ readonly uri: string }>('propsoff/checked');
 

@@ -9,6 +9,7 @@ import { documentCapabilities, registerDocuments } from './documents';
 import { chosenEncoding } from './encoding';
 import { featureCapabilities, registerFeatures } from './features';
 import { registerOnDemand } from './on-demand';
+import { ownAbilities } from './own-abilities';
 import { registerOwnRequests } from './own-requests';
 import { checkedNotification } from './protocol';
 import { Session } from './session';
@@ -19,6 +20,8 @@ export type OnServerFault = (what: string, error: unknown) => void;
 /** Files that can learn where the workspace's folders are. */
 export interface ServerFiles extends FileHost {
   setRoots(roots: readonly string[]): void;
+  /** Whether the client hands over files: it is not asked before it has said so. */
+  setHandedOver(isHandedOver: boolean): void;
   /** Whether the client reads some of them: it may be asked only once it has had its answer to initialize. */
   readonly asksClient: boolean;
 }
@@ -28,10 +31,13 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
   const onFault = onceEach(connection);
   connection.onInitialize(async (params): Promise<InitializeResult> => {
     const roots = rootsOf(params);
+    const client = params.capabilities;
+    const own = ownAbilities(client);
     files.setRoots(roots);
+    files.setHandedOver(own.files);
     const additionFiles = new AdditionFiles(builtIn, files);
     if (!files.asksClient) await additionFiles.setRoots(roots);
-    const encoding = chosenEncoding(params.capabilities.general?.positionEncodings);
+    const encoding = chosenEncoding(client.general?.positionEncodings);
     let diagnostics: Diagnostics | null = null;
     const workspace = new Workspace({
       catalog: additionFiles.catalog,
@@ -39,8 +45,10 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
       onAffected: (uris) => diagnostics?.affected(uris),
       onFault,
     });
-    const session = new Session(workspace, params.capabilities, encoding);
-    const onChecked = (uri: string) => void connection.sendNotification(checkedNotification, { uri });
+    const session = new Session(workspace, client, encoding);
+    const onChecked = (uri: string) => {
+      if (own.checked) void connection.sendNotification(checkedNotification, { uri });
+    };
     diagnostics = new Diagnostics(connection, session, onChecked, onFault);
     const additions = new AdditionDocuments(connection, session, additionFiles, onFault);
     registerDocuments(connection, session, diagnostics, additions);
@@ -83,9 +91,9 @@ function registerFolders(
 }
 
 function rootsOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
-  if (workspaceFolders !== undefined && workspaceFolders !== null)
-    return workspaceFolders.map(({ uri }) => uri);
-  return rootUri === undefined || rootUri === null ? [] : [rootUri];
+  const named = Array.isArray(workspaceFolders) ? workspaceFolders.map((folder) => folder?.uri) : [rootUri];
+  // A client may send anything.
+  return named.filter((uri) => typeof uri === 'string');
 }
 
 /** Logs each failing thing once, so that a fault in a rule does not flood the log with every keystroke. */

@@ -1,12 +1,14 @@
 import type { CodeLens, ServerCapabilities } from 'vscode-languageserver';
 import { codeLenses } from '../../features/code-lenses';
 import type { Registration } from '../features';
+import { ownAbilities } from '../own-abilities';
 import { answering } from '../request';
 
 export const codeLensCapability: ServerCapabilities = { codeLensProvider: {} };
 
-/** Their commands are those of our own client; another one shows the figures and does nothing on a click. */
+/** Their commands are those of our own client; another one gets the figures alone, with nothing to click. */
 export function registerCodeLenses({ connection, session, onFault }: Registration): void {
+  const { commands } = ownAbilities(session.client);
   connection.onCodeLens(
     answering(session, onFault, 'code lenses', ({ snapshot }) =>
       codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
@@ -17,8 +19,11 @@ export function registerCodeLenses({ connection, session, onFault }: Registratio
           command: 'propsoff.tryValue',
           arguments: [uri, tryable, pack],
         };
-        const shown = { title: figures ?? '', command: 'propsoff.showBuildSheet' };
-        return [...(figures === null ? [] : [{ range: at, command: shown }]), { range: at, command: trying }];
+        const shown = { title: figures ?? '', command: commands ? 'propsoff.showBuildSheet' : '' };
+        return [
+          ...(figures === null ? [] : [{ range: at, command: shown }]),
+          ...(commands ? [{ range: at, command: trying }] : []),
+        ];
       }),
     ),
   );
