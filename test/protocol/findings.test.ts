@@ -9,6 +9,7 @@ import {
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
 import { summaryRequest } from '../../server/src/lsp/protocol';
+import { framed } from '../support/frames';
 import { withScratch } from '../support/scratch';
 import { ableClient, askingClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
@@ -127,11 +128,6 @@ describe('findings that are sent', () => {
     }));
 });
 
-function framed(message: object): string {
-  const text = JSON.stringify({ jsonrpc: '2.0', ...message });
-  return `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
-}
-
 /** A whole report; fails on an unchanged one. */
 async function asked(server: TestServer, about: string, previousResultId?: string) {
   const report: DocumentDiagnosticReport = await server.connection.sendRequest(
@@ -146,11 +142,38 @@ describe('findings that are asked for', () => {
   const inServer = (run: (server: TestServer) => Promise<void>) =>
     withServer({ capabilities: askingClient }, run);
 
-  it('are the same as those that are sent, and are not sent', () =>
+  it('are the same as those that are sent, and are not sent to a client that asks', () =>
     inServer(async (server) => {
       await server.open(uri, faulty);
       assert.deepEqual((await asked(server, uri)).findings, ['0:22-26 line/wrong-dimension']);
-      assert.deepEqual(server.published, []);
+      const sent = server.published.filter(({ diagnostics }) => diagnostics.length > 0).length;
+      for (let version = 2; version <= 5; version += 1) {
+        await server.change(uri, version, { text: `${faulty}badkey = ${version}\n` });
+        assert.equal((await asked(server, uri)).findings.length, 2);
+      }
+      const all = server.published.filter(({ diagnostics }) => diagnostics.length > 0);
+      assert.equal(all.length, sent);
+    }));
+
+  it('are sent as long as the client only listens, though it says that it can ask', () =>
+    inServer(async (server) => {
+      await server.open(uri, faulty);
+      assert.deepEqual(shown((await server.pushedFor(uri, 1)).diagnostics), ['0:22-26 line/wrong-dimension']);
+      await server.change(uri, 2, { text: 'badkey = 1\n' });
+      assert.deepEqual(shown((await server.pushedFor(uri, 2)).diagnostics), ['0:0-6 line/unknown-name']);
+    }));
+
+  it('are not shown twice: what was sent before is taken back with the first question', () =>
+    inServer(async (server) => {
+      const other = 'file:///cfg/other.craft';
+      for (const one of [uri, other]) {
+        await server.open(one, faulty);
+        await server.pushedFor(one, 1);
+      }
+      assert.equal((await asked(server, uri)).findings.length, 1);
+      for (const one of [uri, other])
+        assert.deepEqual((await server.pushed(one)).diagnostics, [], `${one} is still listed`);
+      assert.equal((await asked(server, other)).findings.length, 1);
     }));
 
   it('are told to be unchanged until something changes', () =>

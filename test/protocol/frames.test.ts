@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { HoverRequest, SetTraceNotification } from 'vscode-languageserver-protocol/node';
+import { framesIn } from '../support/frames';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';
 
@@ -43,26 +44,10 @@ describe('what comes out of standard output', () => {
           for (const message of messages) {
             assert.equal((JSON.parse(message) as { jsonrpc: string }).jsonrpc, '2.0');
           }
-          const logged = server.log.join('\n');
-          for (const said of ['a log line', 'a debug line', 'an old way'])
+          const logged = Buffer.concat(server.errors).toString('utf8');
+          for (const said of ['a log line', 'a debug line', 'an old way', '{ a: 1 }', '│', 'a group'])
             assert.ok(logged.includes(said), said);
         },
       ),
     ));
 });
-
-/** Reads strictly: a header, a blank line, as many bytes as the header says, and so on to the very end. */
-function framesIn(output: Buffer): readonly string[] {
-  const messages: string[] = [];
-  for (let at = 0; at < output.length; ) {
-    const end = output.indexOf('\r\n\r\n', at);
-    const header = output.subarray(at, end).toString('latin1');
-    const match = /^Content-Length: (\d+)$/.exec(header);
-    assert.ok(match, `no header but ${JSON.stringify(header.slice(0, 200))}`);
-    const start = end + 4;
-    at = start + Number(match[1]);
-    assert.ok(at <= output.length, 'the last message is whole');
-    messages.push(new TextDecoder('utf-8', { fatal: true }).decode(output.subarray(start, at)));
-  }
-  return messages;
-}

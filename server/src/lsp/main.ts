@@ -5,6 +5,8 @@ import { NodeFiles } from '../host/node-files';
 import { textBeside } from '../host/text-beside';
 import { EditorFiles } from './editor-files';
 import { FilesByScheme } from './files-by-scheme';
+import { LifeCycle } from './life-cycle';
+import { logLine, nodeTransport, type Transport } from './node-transport';
 import { serve } from './server';
 
 // Beside an editor, memory counts more than the time in which garbage is collected: the heap grows by a quarter
@@ -15,11 +17,23 @@ setFlagsFromString('--semi-space-growth-factor=1');
 
 // Standard output carries the protocol: whatever a library logs must not get into it.
 // biome-ignore lint/suspicious/noConsole: this is what keeps the console off standard output
-for (const level of ['log', 'info', 'debug', 'warn'] as const) console[level] = console.error;
+globalThis.console = new console.Console(process.stderr, process.stderr);
+// A log that nobody reads any more is no reason to end.
+process.stderr.on('error', () => undefined);
 
 // A promise that nobody waits for must not end the server: the rest goes on.
-process.on('unhandledRejection', (reason) => process.stderr.write(`${String(reason)}\n`));
+process.on('unhandledRejection', (reason) => logLine(String(reason)));
 
-const connection = createConnection(ProposedFeatures.all);
-const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
-serve(connection, builtInBundle(textBeside), files);
+const transport = nodeTransport(process.argv);
+if (transport === null) {
+  logLine('the server talks over standard input and output only: start it by `propsoff server --stdio`');
+  process.exitCode = 2;
+} else start(transport);
+
+function start({ reader, writer, onGone }: Transport): void {
+  const lifeCycle = new LifeCycle(writer);
+  const connection = createConnection(ProposedFeatures.all, reader, writer, { messageStrategy: lifeCycle });
+  onGone(() => process.exit(lifeCycle.isShutDown ? 0 : 1));
+  const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
+  serve(connection, builtInBundle(textBeside), files);
+}

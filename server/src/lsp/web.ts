@@ -6,15 +6,15 @@ import {
 } from 'vscode-languageserver/browser';
 import { builtInBundle } from '../catalog/built-in';
 import { EditorFiles } from './editor-files';
+import { LifeCycle } from './life-cycle';
 import { serve } from './server';
 
 /** The worker that this runs in: the client talks to it by messages. */
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];
 
-const connection = createConnection(
-  ProposedFeatures.all,
-  new BrowserMessageReader(self),
-  new BrowserMessageWriter(self),
-);
+const writer = new BrowserMessageWriter(self);
+const connection = createConnection(ProposedFeatures.all, new BrowserMessageReader(self), writer, {
+  messageStrategy: new LifeCycle(writer),
+});
 
 serve(connection, builtInBundle(), new EditorFiles(connection));

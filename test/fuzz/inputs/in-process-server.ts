@@ -15,8 +15,9 @@ import { compileCatalog } from '../../../server/build/compile-catalog';
 import { NodeFiles } from '../../../server/src/host/node-files';
 import { EditorFiles } from '../../../server/src/lsp/editor-files';
 import { FilesByScheme } from '../../../server/src/lsp/files-by-scheme';
+import { LifeCycle } from '../../../server/src/lsp/life-cycle';
 import { serve } from '../../../server/src/lsp/server';
-import { ableClient } from '../../support/server';
+import { ownClient } from '../../support/server';
 
 /** The server in this process, over two streams; what it logs as an error is kept. */
 export interface InProcessServer {
@@ -34,7 +35,10 @@ export function inProcessServer(): Promise<InProcessServer> {
 
 async function start(): Promise<InProcessServer> {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
-  const connection = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const writer = new StreamMessageWriter(toClient);
+  const connection = createConnection(new StreamMessageReader(toServer), writer, {
+    messageStrategy: new LifeCycle(writer),
+  });
   const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
   serve(connection, compileCatalog(join(__dirname, '../../..')).bundle, files);
   const client = createProtocolConnection(
@@ -49,7 +53,7 @@ async function start(): Promise<InProcessServer> {
     processId: null,
     rootUri: null,
     workspaceFolders: null,
-    capabilities: ableClient,
+    capabilities: ownClient,
   });
   await client.sendNotification(InitializedNotification.type, {});
   return { client, errors };

@@ -6,8 +6,8 @@ import { target } from '../target';
 
 /** Refused, cancelled, and overtaken: answers like any other. */
 const honest: ReadonlySet<number> = new Set([-32800, -32801, -32803]);
-/** Parameters that are none, and the handler that fell over them: for a message of a wrong form only. */
-const ofWrongForm: ReadonlySet<number> = new Set([...honest, -32600, -32602, -32603, -32700]);
+/** Parameters that are none: for a message of a wrong form only. */
+const ofWrongForm: ReadonlySet<number> = new Set([...honest, -32602]);
 
 function codeOf(error: unknown): number {
   return typeof error === 'object' && error !== null && 'code' in error ? Number(error.code) : 0;

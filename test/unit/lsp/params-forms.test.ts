@@ -1,0 +1,47 @@
+import { strict as assert } from 'node:assert';
+import { paramsFault } from '../../../server/src/lsp/params-forms';
+import * as protocol from '../../../server/src/lsp/protocol';
+
+/** What the server sends, and what is asked without parameters. */
+const others = [
+  'propsoff/checked',
+  'propsoff/readFile',
+  'propsoff/listFolder',
+  'propsoff/boards',
+  'propsoff/parameters',
+];
+
+describe('the parameters of a message', () => {
+  it('have a form for every message of ours that the server takes', () => {
+    const methods = Object.values(protocol).flatMap((one) => ('method' in one ? [one.method] : []));
+    assert.ok(methods.length > 20);
+    for (const method of methods) {
+      const fault = others.includes(method) ? null : `params must be an object`;
+      assert.equal(paramsFault(method, null), fault, method);
+    }
+  });
+
+  it('are told by the place that is wrong', () => {
+    const change = (range: unknown) =>
+      paramsFault('textDocument/didChange', {
+        textDocument: { uri: 'file:///a.craft' },
+        contentChanges: [{ text: 'x' }, { text: 'y', range }],
+      });
+    const end = { line: 0, character: 3 };
+    assert.equal(change({ start: end, end }), null);
+    assert.equal(change(undefined), null);
+    assert.equal(change(null), 'params.contentChanges[1].range must be an object');
+    assert.equal(
+      change({ start: { line: 0, character: 0.5 }, end }),
+      'params.contentChanges[1].range.start.character must be a whole number from 0 up',
+    );
+    const tried = { textDocument: { uri: 'a' }, path: 'gyro.rate', to: '1 kHz' };
+    assert.equal(paramsFault('propsoff/try', tried), null);
+    assert.equal(paramsFault('propsoff/try', { ...tried, pack: null }), null);
+    assert.equal(paramsFault('propsoff/try', { ...tried, pack: 4 }), 'params.pack must be a text');
+  });
+
+  it('of what nobody knows are left to whoever answers that there is no such message', () => {
+    assert.equal(paramsFault('made/up', 3), null);
+  });
+});
