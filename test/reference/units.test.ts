@@ -81,6 +81,25 @@ describe('International yard and pound agreement (1 July 1959): 1 yard = 0.9144 
   ]);
 });
 
+describe('International yard and pound agreement (1 July 1959): 1 pound = 0.45359237 kg exactly, 16 ounces', () => {
+  equal([
+    ['1 lb', 0.45359237, 'kg'],
+    ['1 lb', 16, 'oz'],
+    ['55 lb', 24.94758035, 'kg'], // 14 CFR 107.3 as told in kilograms
+    ['0.55 lb', 249.4758035, 'g'],
+    ['3.5 oz', 99.2233309375, 'g'],
+  ]);
+});
+
+describe('NIST Special Publication 811 (2008), appendix B: temperature in degree Fahrenheit', () => {
+  equal([
+    ['32 degF', 273.15, 'K'],
+    ['212 degF', 100, 'degC'],
+    ['59 degF', 15, 'degC'],
+    ['-40 degF', -40, 'degC'],
+  ]);
+});
+
 describe('Turning: 1 revolution = 2π rad (ISO 80000-3:2019, rotation), a minute has 60 s', () => {
   equal([
     ['1 rev', 360, 'deg'],

@@ -6,11 +6,12 @@ import type { DataCheck } from '../catalog/model/check';
 import { dimensionPhrase, evaluate } from '../craft/evaluate';
 import { referencesIn } from '../craft/references';
 import type { NameResult, Scope } from '../craft/scope';
+import type { Evaluated } from '../craft/value';
 import { figureUnit } from '../figures';
 import type { ExpressionNode, Problem } from '../language/ast';
 import { type Dimension, plain, sameDimension } from '../units/dimension';
 import { findDimensionName } from '../units/dimension-names';
-import { parseUnit } from '../units/unit';
+import { isOnScale, parseUnit } from '../units/unit';
 import { type Condition, readCondition, readExpressionText } from './condition';
 import { filled, slotsIn } from './data-template';
 import { asMember, memberSlot, type PerMember } from './members';
@@ -182,18 +183,22 @@ export function wordsOf({ parameter }: KnownParameter, catalog: Catalog): readon
   return catalog.choices(parameter).map(({ name }) => name);
 }
 
-/** Every number is some number: only its dimension counts. */
+/** Every number is some number: only what it measures counts. */
 function probe(catalog: Catalog): Scope {
   return {
     constant: () => ({ kind: 'missing', near: [] }),
     parameter: (path): NameResult => {
-      return { kind: 'value', value: { value: 1, dimension: dimensionOf(path, catalog), unit: null } };
+      return { kind: 'value', value: { ...measuredBy(path, catalog), value: 1, unit: null } };
     },
   };
 }
 
-function dimensionOf(path: string, catalog: Catalog): Dimension {
-  if (path.startsWith('figure.')) return parseUnit(figureUnit(path.slice(7)) ?? '').unit?.dimension ?? plain;
-  const name = catalog.parameter(path)?.dimensionName;
-  return name === undefined ? plain : (findDimensionName(name)?.dimension ?? plain);
+function measuredBy(path: string, catalog: Catalog): Pick<Evaluated, 'dimension' | 'kind'> {
+  if (path.startsWith('figure.')) {
+    const { unit } = parseUnit(figureUnit(path.slice(7)) ?? '');
+    const isTemperature = unit !== undefined && isOnScale(unit);
+    return { dimension: unit?.dimension ?? plain, kind: isTemperature ? 'on-scale' : 'quantity' };
+  }
+  const name = findDimensionName(catalog.parameter(path)?.dimensionName ?? '');
+  return { dimension: name?.dimension ?? plain, kind: name?.isScale === true ? 'on-scale' : 'quantity' };
 }

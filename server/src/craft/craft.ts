@@ -3,7 +3,7 @@ import type { Board } from '../catalog/model/hardware';
 import { suggestParameters, suggestWord } from '../catalog/suggest';
 import type { ConstantStatement, Problem, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import { plain } from '../units/dimension';
+import { findDimensionName } from '../units/dimension-names';
 import { unitOf } from '../units/unit';
 import type { Answers } from './answers';
 import { Cells } from './cells';
@@ -21,6 +21,7 @@ import { type SaidPaths, saidPathsIn } from './said-paths';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
 import { HeldSetting, type PlacedLine, type Setting } from './setting';
+import { countNamed, quantityNamed } from './value';
 import { widerInputs } from './wider-inputs';
 
 /**
@@ -267,10 +268,12 @@ export class Craft {
     const { value, isRefused } = setting;
     if (value === null || isRefused) return { kind: 'unknown-value' };
     if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };
-    if (value.kind === 'count')
-      return { kind: 'value', value: { value: value.value, dimension: plain, unit: null } };
-    const { dimension } = unitOf(value.unit);
-    return { kind: 'value', value: { value: value.value, dimension, unit: value.unit } };
+    if (value.kind === 'count') return { kind: 'value', value: countNamed(value.value) };
+    const isScale = findDimensionName(found.dimensionName ?? '')?.isScale ?? false;
+    return {
+      kind: 'value',
+      value: quantityNamed(value, { dimension: unitOf(value.unit).dimension, isScale }),
+    };
   }
 
   private resolve(path: string, pack: string | null): Setting | undefined {

@@ -11,10 +11,10 @@ import {
   spelledOut,
 } from '../units/dimension';
 import { phraseOf } from '../units/dimension-names';
-import { isWholeOnly, toBase, type Unit } from '../units/unit';
+import { isOnScale, toBase, type Unit } from '../units/unit';
 import { functions } from './functions';
 import type { Scope } from './scope';
-import type { Evaluated } from './value';
+import type { Evaluated, NumberKind } from './value';
 
 /** Thrown inside this file's evaluation to leave it with a problem; `null`: reported elsewhere already. */
 class Fault {
@@ -55,13 +55,15 @@ function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): E
   switch (node.kind) {
     case 'number': {
       const unit = node.unit ?? bareUnit;
-      if (unit === null) return { value: node.value, dimension: plain, unit: null };
-      return { value: toBase(node.value, unit), dimension: unit.dimension, unit: unit.text };
+      if (unit === null) return { value: node.value, dimension: plain, unit: null, kind: 'bare' };
+      const kind = isOnScale(unit) ? 'on-scale' : 'quantity';
+      return { value: toBase(node.value, unit), dimension: unit.dimension, unit: unit.text, kind };
     }
     case 'reference':
       return referenced(node, scope);
     case 'negative': {
       const of = inner(node.of, scope);
+      refuseTemperature(of, node.of, 'turned into its negative');
       return { ...of, value: -of.value, unit: null };
     }
     case 'sum':
@@ -77,12 +79,17 @@ function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): E
   }
 }
 
-/** A part of a larger expression: there, a unit with an offset or in decibels makes no sense. */
+/** A part of a larger expression: there, a unit in decibels makes no sense. */
 function inner(node: ExpressionNode, scope: Scope): Evaluated {
-  if (node.kind === 'number' && node.unit !== null && isWholeOnly(node.unit)) {
+  if (node.kind === 'number' && node.unit !== null && node.unit.decibelsAbove !== null) {
     throw fault('line/unit-in-product', node, { unit: node.unit.text });
   }
   return evaluated(node, scope, null);
+}
+
+/** A temperature can be shifted and no more: twice 20 degC is 40 degC on one scale and 313 degC on another. */
+function refuseTemperature({ kind }: Evaluated, node: ExpressionNode, done: string): void {
+  if (kind === 'on-scale') throw fault('line/temperature-calculated', node, { done });
 }
 
 function referenced(node: ReferenceNode, scope: Scope): Evaluated {
@@ -122,7 +129,20 @@ function added(sum: Term, next: Term): Term {
     });
   }
   const value = sum.value.value + (next.sign === '+' ? next.value.value : -next.value.value);
-  return { ...sum, value: { ...sum.value, value } };
+  if (next.value.kind === 'on-scale') return { ...sum, value: { ...withTemperature(sum, next), value } };
+  const kind =
+    sum.value.kind === next.value.kind || sum.value.kind === 'on-scale' ? sum.value.kind : 'quantity';
+  return { ...sum, value: { ...sum.value, value, kind } };
+}
+
+/** A sum whose next term is a temperature: one that is shifted, or how far two are apart. */
+function withTemperature(sum: Term, next: Term): Evaluated {
+  if (sum.value.kind === 'on-scale') {
+    if (next.sign === '-') return { ...next.value, unit: 'K', kind: 'quantity' };
+    throw fault('line/temperature-calculated', next.term, { done: 'added to another temperature' });
+  }
+  if (next.sign === '+') return next.value;
+  throw fault('line/temperature-calculated', next.term, { done: 'taken away from a difference' });
 }
 
 interface Factor {
@@ -134,16 +154,19 @@ interface Factor {
 function times(product: Factor, next: Factor): Factor {
   const one = product.value;
   const other = next.value;
+  refuseTemperature(one, product.factor, 'multiplied or divided');
+  refuseTemperature(other, next.factor, 'multiplied or divided');
+  const kind = one.kind === 'bare' && other.kind === 'bare' ? 'bare' : 'quantity';
   if (next.sign === '*') {
     // A quantity times a plain number keeps the unit it was written in.
     const unit = isPlain(other.dimension) ? one.unit : isPlain(one.dimension) ? other.unit : null;
     const dimension = multiplied(one.dimension, other.dimension);
-    return { ...product, value: { value: one.value * other.value, dimension, unit } };
+    return { ...product, value: { value: one.value * other.value, dimension, unit, kind } };
   }
   if (other.value === 0) throw fault('line/divided-by-zero', next.factor);
   const unit = isPlain(other.dimension) ? one.unit : null;
   const dimension = divided(one.dimension, other.dimension);
-  return { ...product, value: { value: one.value / other.value, dimension, unit } };
+  return { ...product, value: { value: one.value / other.value, dimension, unit, kind } };
 }
 
 function called(node: CallNode, scope: Scope): Evaluated {
@@ -166,6 +189,9 @@ function called(node: CallNode, scope: Scope): Evaluated {
       right: dimensionPhrase(args[unlike]?.dimension ?? plain),
     });
   }
+  for (const [index, argument] of args.entries()) {
+    if (!found.choosesOne) refuseTemperature(argument, node.args[index] ?? node, `used in ${node.name.text}`);
+  }
   if (node.name.text === 'round' && args.length === 1 && !isPlain(first.dimension)) {
     throw fault('line/wrong-arguments', node, {
       name: 'round',
@@ -174,5 +200,11 @@ function called(node: CallNode, scope: Scope): Evaluated {
   }
   const value = found.apply(args.map((argument) => argument.value));
   const dimension = node.name.text === 'sqrt' ? raised(first.dimension, 0.5) : first.dimension;
-  return { value, dimension, unit: node.name.text === 'sqrt' ? null : first.unit };
+  const kind = kindOfAll(args);
+  return { value, dimension, unit: node.name.text === 'sqrt' ? null : first.unit, kind };
+}
+
+function kindOfAll(args: readonly Evaluated[]): NumberKind {
+  if (args.some(({ kind }) => kind === 'on-scale')) return 'on-scale';
+  return args.every(({ kind }) => kind === 'bare') ? 'bare' : 'quantity';
 }

@@ -10,7 +10,7 @@ import { fromBase, type Unit, unitOf } from '../units/unit';
 import { dimensionPhrase, evaluate } from './evaluate';
 import { type Reading, refuseShape } from './interpret';
 import { checkLimits, quantityLimits } from './limits';
-import type { Value } from './value';
+import type { Evaluated, Value } from './value';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
@@ -57,21 +57,24 @@ export function measured(
 ): number | null {
   const expected = findDimensionName(dimensionName);
   if (expected === undefined) return null;
-  if (node.kind === 'number' && node.unit === null && bareUnit === null) {
-    reading.problems.push(unitMissing(node, reading, expected, unit));
-    return null;
-  }
   const { value, problem: failed } = evaluate(node, reading.scope, bareUnit);
   if (failed !== null) reading.problems.push(failed);
   if (value === null) return null;
-  const wrong = isOtherFamily(node, expected) || !sameDimension(value.dimension, expected.dimension);
-  if (!wrong) return expected.isDifference ? value.value - offsetIn(node, bareUnit) : value.value;
+  if (value.kind === 'bare') {
+    reading.problems.push(unitMissing(node, value.value, reading, expected, unit));
+    return null;
+  }
+  const shift = expected.isDifference === true ? offsetOf(value, node, bareUnit) : 0;
+  const isOther = isOtherFamily(node, expected) || !sameDimension(value.dimension, expected.dimension);
+  if (!isOther && shift !== null) return value.value - shift;
   reading.problems.push(wrongDimension(node, value.dimension, expected));
   return null;
 }
 
-function offsetIn(node: ExpressionNode, bareUnit: Unit | null): number {
-  return node.kind === 'number' ? ((node.unit ?? bareUnit)?.offset ?? 0) : 0;
+/** What a temperature counts from, where it stands for a difference; null where it can't: then it was calculated. */
+function offsetOf({ kind }: Evaluated, node: ExpressionNode, bareUnit: Unit | null): number | null {
+  if (kind !== 'on-scale') return 0;
+  return node.kind === 'number' ? ((node.unit ?? bareUnit)?.offset ?? null) : null;
 }
 
 /** A discharge rating and a frequency share a dimension, and still one can't stand for the other. */
@@ -114,19 +117,26 @@ function otherUnits(node: NumberNode, span: Span, expected: DimensionName) {
   return ranked.slice(0, 2).map((unit) => replacement(`Write ${node.digits} ${unit}`, span, unit));
 }
 
-/** A bare number: the fix adds the preferred unit, and another one where the size of the number suggests it. */
+/**
+ * A bare number: the fix adds the preferred unit, and another one where the size of the number suggests it. A
+ * share may have been meant as a fraction of one.
+ */
 function unitMissing(
-  node: NumberNode,
+  node: ExpressionNode,
+  value: number,
   { found }: Reading,
   expected: DimensionName,
   preferred: string,
 ): Problem {
-  const likely = expected.units.find((unit) => unit !== preferred && isUsual(node.value, unit, found.usual));
-  const isPreferredUsual = isUsual(node.value, preferred, found.usual);
+  const likely = expected.units.find((unit) => unit !== preferred && isUsual(value, unit, found.usual));
+  const isPreferredUsual = isUsual(value, preferred, found.usual);
   const units = likely === undefined || isPreferredUsual ? [preferred] : [likely, preferred];
   if (isPreferredUsual && likely !== undefined) units.push(likely);
-  const at = { start: node.end, end: node.end };
-  const fixes = units.map((unit) => replacement(`Write ${node.digits} ${unit}`, at, ` ${unit}`));
+  const digits = node.kind === 'number' ? node.digits : plainNumber(value);
+  const written = units.map((unit) => `${digits} ${unit}`);
+  const isFraction = isPlain(expected.dimension) && !isPreferredUsual && isUsual(value, '', found.usual);
+  const texts = isFraction ? [exactText(value, preferred), ...written] : written;
+  const fixes = texts.map((text) => replacement(`Write ${text}`, node, text));
   return problem(
     'line/unit-missing',
     node,

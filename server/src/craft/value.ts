@@ -1,4 +1,4 @@
-import type { Dimension } from '../units/dimension';
+import { type Dimension, plain } from '../units/dimension';
 
 /** What a setting holds once it is understood. Quantities are in SI. */
 export type Value =
@@ -26,4 +26,24 @@ export interface Evaluated {
   readonly dimension: Dimension;
   /** The unit that it was written in, where it was a single quantity; else null. */
   readonly unit: string | null;
+  readonly kind: NumberKind;
+}
+
+/**
+ * What may be done with a number. `bare`: no unit stands anywhere in it (`1 / 20`), so that it measures nothing.
+ * `on-scale`: a temperature, which counts from a zero of its scale: it can be shifted, and nothing else.
+ */
+export type NumberKind = 'bare' | 'quantity' | 'on-scale';
+
+/** The quantity that a parameter holds, for an expression that names it. */
+export function quantityNamed(
+  { value, unit }: Extract<Value, { kind: 'quantity' }>,
+  { dimension, isScale }: { readonly dimension: Dimension; readonly isScale?: boolean },
+): Evaluated {
+  return { value, dimension, unit, kind: isScale === true ? 'on-scale' : 'quantity' };
+}
+
+/** A whole number that a parameter holds: it stands for something, so that it is not bare. */
+export function countNamed(value: number): Evaluated {
+  return { value, dimension: plain, unit: null, kind: 'quantity' };
 }

@@ -13,6 +13,8 @@ export interface DimensionName {
   readonly family?: string;
   /** A difference between two values: a unit's offset plays no part in it. 5 degC are 5 K. */
   readonly isDifference?: true;
+  /** Counted from a zero that somebody chose: two of them have a difference, and no sum. */
+  readonly isScale?: true;
 }
 
 function of(symbol: string): Dimension {
@@ -28,7 +30,7 @@ export const dimensionNames: readonly DimensionName[] = [
   { name: 'ratio', phrase: 'a share', dimension: plain, units: ['%'] },
   { name: 'time', phrase: 'a time', dimension: of('s'), units: ['ms', 's', 'us', 'min'] },
   { name: 'length', phrase: 'a length', dimension: of('m'), units: ['mm', 'm', 'in', 'cm'] },
-  { name: 'mass', phrase: 'a mass', dimension: of('g'), units: ['g', 'kg'] },
+  { name: 'mass', phrase: 'a mass', dimension: of('g'), units: ['g', 'kg', 'oz', 'lb'] },
   { name: 'angle', phrase: 'an angle', dimension: of('deg'), units: ['deg', 'rad'] },
   {
     name: 'angular-rate',
@@ -70,12 +72,18 @@ export const dimensionNames: readonly DimensionName[] = [
   { name: 'power', phrase: 'a power', dimension: of('W'), units: ['mW', 'W', 'dBm'] },
   { name: 'energy', phrase: 'an energy', dimension: of('Wh'), units: ['Wh'] },
   { name: 'decibels', phrase: 'a ratio in decibels', dimension: of('dB'), units: ['dB', 'dBi'] },
-  { name: 'temperature', phrase: 'a temperature', dimension: of('K'), units: ['degC', 'K'] },
+  {
+    name: 'temperature',
+    phrase: 'a temperature',
+    dimension: of('K'),
+    units: ['degC', 'K', 'degF'],
+    isScale: true,
+  },
   {
     name: 'temperature-difference',
     phrase: 'a temperature difference',
     dimension: of('K'),
-    units: ['K', 'degC'],
+    units: ['K', 'degC', 'degF'],
     isDifference: true,
   },
   {

@@ -35,8 +35,9 @@ const turn = 2 * Math.PI;
 
 /**
  * Every unit that a script may write. Exact by definition: inch 25.4 mm and foot 12 inches (international
- * yard and pound agreement, 1959), litre and hour as accepted with the SI (SI Brochure, 9th edition, table 8),
- * degree Celsius offset 273.15 K (SI Brochure, section 2.3.1).
+ * yard and pound agreement, 1959), pound 0.45359237 kg and ounce a sixteenth of it (the same), litre and hour as accepted with the SI (SI Brochure, 9th edition, table 8),
+ * degree Celsius offset 273.15 K (SI Brochure, section 2.3.1), 32 degF = 0 degC and 212 degF = 100 degC (NIST
+ * Special Publication 811, appendix B).
  */
 export const unitTable: readonly UnitSymbol[] = [
   { symbol: 's', name: 'second', dimension: time, factor: 1 },
@@ -54,6 +55,8 @@ export const unitTable: readonly UnitSymbol[] = [
   { symbol: 'kg', name: 'kilogram', dimension: mass, factor: 1 },
   { symbol: 'g', name: 'gram', dimension: mass, factor: 1e-3 },
   { symbol: 'mg', name: 'milligram', dimension: mass, factor: 1e-6 },
+  { symbol: 'lb', name: 'pound', dimension: mass, factor: 0.45359237 },
+  { symbol: 'oz', name: 'ounce', dimension: mass, factor: 0.45359237 / 16 },
   { symbol: 'rad', name: 'radian', dimension: angle, factor: 1 },
   { symbol: 'deg', name: 'degree', dimension: angle, factor: turn / 360 },
   { symbol: 'rev', name: 'revolution', dimension: angle, factor: turn },
@@ -80,6 +83,13 @@ export const unitTable: readonly UnitSymbol[] = [
   { symbol: 'dBi', name: 'decibel over an even radiator', dimension: decibel, factor: 1 },
   { symbol: 'K', name: 'kelvin', dimension: temperature, factor: 1 },
   { symbol: 'degC', name: 'degree Celsius', dimension: temperature, factor: 1, offset: 273.15 },
+  {
+    symbol: 'degF',
+    name: 'degree Fahrenheit',
+    dimension: temperature,
+    factor: 5 / 9,
+    offset: 459.67 * (5 / 9),
+  },
   { symbol: 'N', name: 'newton', dimension: force, factor: 1 },
   { symbol: 'Pa', name: 'pascal', dimension: pressure, factor: 1 },
   { symbol: 'hPa', name: 'hectopascal', dimension: pressure, factor: 100 },
@@ -112,6 +122,7 @@ const spellings = new Map([
   ['m\u03a9', 'mohm'],
   ['\u00b0', 'deg'],
   ['\u00b0C', 'degC'],
+  ['\u00b0F', 'degF'],
 ]);
 
 /** Looks one symbol up: `Hz`, `us`, `µs`. Never built from prefixes: what is not in the table is unknown. */

@@ -166,9 +166,9 @@ export function fromBase(value: number, unit: Unit): number {
   return (value - unit.offset) / unit.factor;
 }
 
-/** Whether a value in the unit can be multiplied: degC and dBm can't. */
-export function isWholeOnly(unit: Unit): boolean {
-  return unit.offset !== 0 || unit.decibelsAbove !== null;
+/** Whether its values count from a zero of their own, as degC do: they can be shifted, and not multiplied. */
+export function isOnScale(unit: Unit): boolean {
+  return unit.offset !== 0;
 }
 
 export function isUnitless(unit: Unit): boolean {

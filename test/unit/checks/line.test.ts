@@ -48,11 +48,12 @@ const alone: readonly CheckCase[] = [
     ['let low = 10 Hz', 'let quiet = 2 * low - low'],
   ],
   ['line/unknown-unit', 'grams', ['craft.mass = 200 grams'], ['craft.mass = 200 g']],
+  ['line/unit-in-product', '14 dBm', ['video.power = 2 * 14 dBm'], ['video.power = 17 dBm']],
   [
-    'line/unit-in-product',
+    'line/temperature-calculated',
     '10 degC',
     ['craft.air-temperature = 2 * 10 degC'],
-    ['craft.air-temperature = 20 degC'],
+    ['craft.air-temperature = 10 degC + 10 K'],
   ],
   [
     'line/acceptance-form',

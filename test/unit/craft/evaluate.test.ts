@@ -56,7 +56,7 @@ describe('a calculation that makes no sense', () => {
     ['min(low, 5 ms)', 'line/unlike-sum', '5 ms'],
     ['low / 0', 'line/divided-by-zero', '0'],
     ['low / (5 ms - 5 ms)', 'line/divided-by-zero', '5 ms - 5 ms'],
-    ['low * 20 degC', 'line/unit-in-product', '20 degC'],
+    ['low * 20 degC', 'line/temperature-calculated', '20 degC'],
     ['min(20 dBm, 10 dBm)', 'line/unit-in-product', '20 dBm'],
     ['mean(low, low)', 'line/unknown-function', 'mean'],
     ['abs(low, low)', 'line/wrong-arguments', 'abs(low, low)'],
@@ -100,6 +100,81 @@ describe('a calculation that makes no sense', () => {
     assert.deepEqual(lineFindings(text), [['line/divided-by-zero', '0']]);
     assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
   });
+});
+
+/** What is told about the lines themselves. */
+const ownFindings = (text: string) => lineFindings(text).filter(([id]) => id?.startsWith('line/'));
+
+describe('a calculation with temperatures', () => {
+  const warmed = (value: string, more = '') =>
+    `let warm = 20 degC\nlet cold = 5 degC\nlet rise = warm - cold\n${more}[craft]\nair-temperature = ${value}\n`;
+  const cases: readonly [string, string][] = [
+    ['20 degC + 5 K', '25 degC'],
+    ['5 K + 20 degC', '25 degC'],
+    ['warm - 5 K', '15 degC'],
+    ['warm + rise', '35 degC'],
+    ['cold + 2 * rise', '35 degC'],
+    ['warm - cold + cold', '20 degC'],
+    ['68 degF', '20 degC'],
+    ['32 degF + 18 K', '18 degC'],
+    ['max(warm, cold, 59 degF)', '20 degC'],
+    ['clamp(40 degC, cold, warm)', '20 degC'],
+  ];
+  for (const [value, result] of cases) {
+    it(`${value} comes to ${result}`, () => {
+      assert.deepEqual(ownFindings(warmed(value)), []);
+      assert.equal(heldIn(warmed(value), 'craft.air-temperature'), result);
+    });
+  }
+
+  const refused: readonly [string, string, string][] = [
+    ['1.1 * warm', 'line/temperature-calculated', 'warm'],
+    ['warm / 2', 'line/temperature-calculated', 'warm'],
+    ['2 * 20 degC', 'line/temperature-calculated', '20 degC'],
+    ['-warm', 'line/temperature-calculated', 'warm'],
+    ['warm + 5 degC', 'line/temperature-calculated', '5 degC'],
+    ['5 K - warm', 'line/temperature-calculated', 'warm'],
+    ['abs(warm)', 'line/temperature-calculated', 'warm'],
+    ['round(warm, 1 K)', 'line/temperature-calculated', 'warm'],
+    ['warm + 5', 'line/unlike-sum', '5'],
+  ];
+  for (const [value, id, marked] of refused) {
+    it(`${value}: ${id} at "${marked}"`, () => assert.deepEqual(ownFindings(warmed(value)), [[id, marked]]));
+  }
+
+  it('holds for a temperature that another line sets', () => {
+    const text = (value: string) =>
+      `[craft]\nair-temperature = 10 degC\n[motor]\ntemperature-limit = ${value}`;
+    assert.equal(heldIn(text('craft.air-temperature + 60 K'), 'motor.temperature-limit'), '70 degC');
+    assert.deepEqual(ownFindings(text('7 * craft.air-temperature')), [
+      ['line/temperature-calculated', 'craft.air-temperature'],
+    ]);
+  });
+});
+
+describe('a number without a unit', () => {
+  const idle = (value: string) => `let twentieth = 1 / 20\n[motor]\nidle = ${value}\n`;
+  for (const [value, ...fixes] of [
+    ['0.055', 'idle = 5.5 %', 'idle = 0.055 %'],
+    ['1 / 20', 'idle = 5 %', 'idle = 0.05 %'],
+    ['twentieth', 'idle = 5 %', 'idle = 0.05 %'],
+    ['max(0.055, twentieth)', 'idle = 5.5 %', 'idle = 0.055 %'],
+    ['2 * 3', 'idle = 6 %'],
+  ]) {
+    it(`is refused as a share however it is calculated: ${value}`, () =>
+      assert.deepEqual(ownFindings(idle(value ?? '')), [['line/unit-missing', value, ...fixes]]));
+  }
+
+  it('is a share where it is the ratio of two quantities', () => {
+    const text = 'let low = 90 Hz\n[motor]\nidle = low / 1.8 kHz\n';
+    assert.deepEqual(ownFindings(text), []);
+    assert.equal(heldIn(text, 'motor.idle'), '5 %');
+  });
+
+  it('gets the unit of its parameter offered, calculated or not', () =>
+    assert.deepEqual(ownFindings('[gyro.lowpass]\ncutoff = 2 * 90'), [
+      ['line/unit-missing', '2 * 90', 'cutoff = 180 Hz'],
+    ]));
 });
 
 describe('names that lead back to themselves', () => {

@@ -111,11 +111,18 @@ describe('a bare number where a unit is needed', () => {
       'unknown',
       ['line/unit-missing', '3500', 'warn-cell = 3500 mV', 'warn-cell = 3500 V'],
     ],
-    ['craft', 'air-temperature = -5', 'unknown', ['line/unit-missing', '-5', 'air-temperature = -5 degC']],
+    [
+      'craft',
+      'air-temperature = -5',
+      'unknown',
+      ['line/unit-missing', '-5', 'air-temperature = -5 degC', 'air-temperature = -5 degF'],
+    ],
   ]);
 
-  it('is read as plain in a calculation, and refused there by its dimension', () => {
-    assert.deepEqual(line('gyro.lowpass', 'cutoff = 2 * 60').found, [['line/wrong-dimension', '2 * 60']]);
+  it('is refused in a calculation too, with its result in the unit offered', () => {
+    assert.deepEqual(line('gyro.lowpass', 'cutoff = 2 * 60').found, [
+      ['line/unit-missing', '2 * 60', 'cutoff = 120 Hz'],
+    ]);
   });
 });
 

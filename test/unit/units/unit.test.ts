@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { fromBase, isUnitless, isWholeOnly, parseUnit, toBase, unitOf } from '../../../server/src/units/unit';
+import { fromBase, isOnScale, isUnitless, parseUnit, toBase, unitOf } from '../../../server/src/units/unit';
 import { unitTable } from '../../../server/src/units/unit-table';
 
 describe('a unit', () => {
@@ -90,10 +90,10 @@ describe('a unit', () => {
     assert.notEqual(unitOf('min').dimension.key, unitOf('in').dimension.key);
   });
 
-  it('cannot be multiplied where it has an offset or is logarithmic', () => {
+  it('of a temperature counts from a zero of its own, but for the kelvin', () => {
     assert.deepEqual(
-      unitTable.filter(({ symbol }) => isWholeOnly(unitOf(symbol))).map(({ symbol }) => symbol),
-      ['dBm', 'degC'],
+      unitTable.filter(({ symbol }) => isOnScale(unitOf(symbol))).map(({ symbol }) => symbol),
+      ['degC', 'degF'],
     );
   });
 
