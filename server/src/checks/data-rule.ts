@@ -53,7 +53,7 @@ function findingOf(
   const slots = slotsIn(`${check.message} ${check.advice}`);
   const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
   const fill = (text: string) =>
-    filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, show(slot)])));
+    filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
   return {
     id: check.id,
     at: withMember(check.at, placeholder, member),

@@ -2,8 +2,8 @@ import { evaluate } from '../craft/evaluate';
 import type { Scope } from '../craft/scope';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
-import { shortNumber } from '../units/number-text';
-import { fromBase, unitOf } from '../units/unit';
+import { Amount } from '../units/told-apart';
+import { toBase, unitOf } from '../units/unit';
 import { readExpressionText } from './condition';
 
 const slots = /\{([^{}]+)\}/g;
@@ -21,14 +21,14 @@ export function filled(template: string, values: Readonly<Record<string, string>
 }
 
 /** What a slot of a data rule's sentence shows: a parameter, a figure, or an expression in a unit. */
-export function slotText(slot: string, view: CraftView, scope: Scope): string {
+export function slotText(slot: string, view: CraftView, scope: Scope): string | Amount {
   const calculated = /^(.+) in (\S+)$/.exec(slot);
   if (calculated !== null) {
     const [, expression = '', unit = ''] = calculated;
     const { value } = evaluate(readExpressionText(expression), scope);
-    return value === null ? 'unknown' : `${shortNumber(fromBase(value.value, unitOf(unit)))} ${unit}`;
+    return value === null ? 'unknown' : new Amount(value.value, unit);
   }
   if (!slot.startsWith('figure.')) return view.shown(slot);
   const figure = figureOf(view, slot.slice(7));
-  return figure === null ? 'unknown' : `${shortNumber(figure.likely)} ${figure.unit}`.trim();
+  return figure === null ? 'unknown' : new Amount(toBase(figure.likely, unitOf(figure.unit)), figure.unit);
 }

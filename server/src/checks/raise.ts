@@ -1,4 +1,5 @@
 import type { CraftView } from '../craft/view';
+import { type Amount, toldApart } from '../units/told-apart';
 import type { Raised } from './acceptances';
 import { relatedTo, standingOf } from './place';
 import type { RuleFinding } from './rule';
@@ -17,7 +18,7 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
   const finding = {
     check,
     level: check.level,
-    values: said.values ?? {},
+    values: textsOf(said.values ?? {}),
     place,
     related: [...here, ...related],
     pack: view.pack,
@@ -25,4 +26,14 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
     accepted: null,
   };
   return { finding, acceptedOn };
+}
+
+/** What a rule says with numbers, as texts that can be told apart. */
+function textsOf(values: Readonly<Record<string, string | Amount>>): Readonly<Record<string, string>> {
+  const texts = toldApart(
+    Object.values(values).map((value) =>
+      typeof value === 'string' ? { fewest: 0, write: () => value } : value,
+    ),
+  );
+  return Object.fromEntries(Object.keys(values).map((name, index) => [name, texts[index] ?? '']));
 }

@@ -1,4 +1,5 @@
-import { withoutTails } from '../units/number-text';
+import { fewestOfTail, withoutTails } from '../units/number-text';
+import { type Shown, toldApart } from '../units/told-apart';
 import { filled, slotsIn } from './data-template';
 import type { Finding } from './finding';
 
@@ -23,15 +24,24 @@ export function sentenceOf(template: string, values: Readonly<Record<string, str
       ? whole.replace('[[', '').replace(']]', '')
       : '',
   );
-  const shown = Object.entries(values).map(([name, value]) => [name, shortened(value)]);
-  return filled(told, Object.fromEntries(shown));
+  const shown = toldApart(Object.values(values).map(withTail));
+  return filled(
+    told,
+    Object.fromEntries(Object.keys(values).map((name, index) => [name, shown[index] ?? ''])),
+  );
+}
+
+/** A value whose long tail is cut as far as it can be told from the others. */
+function withTail(value: string): Shown {
+  const text = shortened(value);
+  return { fewest: fewestOfTail, write: (digits) => withoutTails(text, digits) };
 }
 
 /** Longer than any list of choices; a pasted text of thousands of characters would bury the sentence. */
 const longestValue = 300;
 
 function shortened(value: string): string {
-  if (value.length <= longestValue) return withoutTails(value);
+  if (value.length <= longestValue) return value;
   // No half of a character is left at the cut.
   return `${value.slice(0, longestValue).replace(/[\ud800-\udbff]$/, '')}…`;
 }

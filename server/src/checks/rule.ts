@@ -1,4 +1,5 @@
 import type { CraftView } from '../craft/view';
+import type { Amount } from '../units/told-apart';
 
 /** What a rule says: places are parameters, and the engine finds their lines. */
 export interface RuleFinding {
@@ -7,7 +8,7 @@ export interface RuleFinding {
   readonly at: string;
   /** Which part of the line is marked: the value unless told otherwise. */
   readonly mark?: 'value' | 'name';
-  readonly values?: Readonly<Record<string, string>>;
+  readonly values?: Readonly<Record<string, string | Amount>>;
   readonly related?: readonly { readonly at: string; readonly message: string }[];
   readonly fixes?: readonly RuleFix[];
 }

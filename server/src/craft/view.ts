@@ -2,6 +2,7 @@ import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Board } from '../catalog/model/hardware';
 import { parseLine } from '../language/parser';
 import { exactText, shortText } from '../units/quantity';
+import { Amount } from '../units/told-apart';
 import type { Craft } from './craft';
 import { interpret } from './interpret';
 import { noNames, staticWords } from './line-check';
@@ -152,6 +153,11 @@ export class CraftView {
 
   short(value: number, unit: string): string {
     return shortText(value, unit);
+  }
+
+  /** The same for what a finding says, where it has as many digits as tell it from the other numbers. */
+  amount(value: number, unit: string): Amount {
+    return new Amount(value, unit);
   }
 
   private noteUnreadable(path: string): void {

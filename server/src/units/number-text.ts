@@ -22,15 +22,22 @@ export function withUnit(text: string, unit: string): string {
   return unit !== '' && /^[+-]?[\d.]+$/.test(text) ? `${text} ${unit}` : text;
 }
 
-/** A number before a unit with more than six digits, some of them behind the point. */
+/** A number before a unit with more than three digits behind the point. */
 const tail = /(?<![\w.])\d+\.\d{4,}(?= [A-Za-z%])/g;
 
-/** Cuts the long tails that conversions leave: `199.526231497 mW` is told as 199.526 mW. For people only. */
-export function withoutTails(text: string): string {
+/**
+ * Cuts the long tails that conversions leave: with six digits, `199.526231497 mW` is told as 199.526 mW. For
+ * people only.
+ */
+export function withoutTails(text: string, digits = fewestOfTail): string {
   return text.replace(tail, (number) =>
-    number.replace('.', '').replace(/^0+/, '').length <= 6 ? number : plainNumber(Number(number), 6),
+    number.replace('.', '').replace(/^0+/, '').length <= digits
+      ? number
+      : plainNumber(Number(number), digits),
   );
 }
+
+export const fewestOfTail = 6;
 
 function withoutExponent(value: number, significant: number): string {
   const magnitude = Math.floor(Math.log10(Math.abs(value)));

@@ -20,9 +20,9 @@ export function exactText(base: number, unit: string): string {
   return unit === '' ? number : `${number} ${unit}`;
 }
 
-/** Writes an SI value for people, with few digits. */
-export function shortText(base: number, unit: string): string {
-  const number = shortNumber(fromBase(base, unitOf(unit)));
+/** Writes an SI value for people, with few digits: 3 significant ones unless told otherwise. */
+export function shortText(base: number, unit: string, significant?: number): string {
+  const number = shortNumber(fromBase(base, unitOf(unit)), significant);
   return unit === '' ? number : `${number} ${unit}`;
 }
 

@@ -46,8 +46,8 @@ const ambiguous: CodeRule = {
           other: other.pack,
           cells: cellsText(own.cells),
           more: cellsText(other.cells),
-          low: view.short(other.low, 'V'),
-          high: view.short(own.high, 'V'),
+          low: view.amount(other.low, 'V'),
+          high: view.amount(own.high, 'V'),
         },
         related: [{ at: `pack.${name}.cells`, message: `Pack ${name} reaches down into the same voltages.` }],
       });
@@ -70,9 +70,9 @@ const storedPack: CodeRule = {
     if (stored > (cells - 1) * full + 1e-9) return;
     const values = {
       cells: cellsText(cells),
-      stored: view.short(stored, 'V'),
+      stored: view.amount(stored, 'V'),
       fewer: cellsText(cells - 1),
-      full: view.short((cells - 1) * full, 'V'),
+      full: view.amount((cells - 1) * full, 'V'),
     };
     const fixes = [{ title: `Write ${cells}`, set: 'power.cells', to: String(cells) }];
     report({ id: 'power/stored-pack-miscounted', at, values, fixes });

@@ -59,9 +59,9 @@ function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): vo
   const values = {
     warn: view.shown(at),
     chemistry: chemistry.name,
-    full: view.short(full, 'V'),
+    full: view.amount(full, 'V'),
     usual: warn,
-    left: left === null ? '' : view.short(Math.round(100 * left) / 100, '%'),
+    left: left === null ? '' : view.amount(Math.round(100 * left) / 100, '%'),
   };
   if (value >= full - 1e-9) report({ id: 'power/warn-above-full', at, values, fixes });
   else if (left === null ? value > inBase(chemistry.nominal) + 1e-9 : left > mostLeft)
@@ -83,7 +83,7 @@ function checkTakeOff(view: CraftView, report: Report): void {
   report({
     id: 'power/take-off-above-full',
     at,
-    values: { given: view.shown(at), full: view.short(full, 'V') },
+    values: { given: view.shown(at), full: view.amount(full, 'V') },
   });
 }
 

@@ -63,18 +63,18 @@ function fullScale(view: CraftView): number | null {
 
 function firstPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {
   const at = `stick.${axis}.curve`;
-  const stick = view.short(x, '%');
+  const stick = view.amount(x, '%');
   if (axis === 'throttle') {
-    return { id: 'tune/throttle-off-zero', at, values: { stick, throttle: view.short(y, '%') } };
+    return { id: 'tune/throttle-off-zero', at, values: { stick, throttle: view.amount(y, '%') } };
   }
-  return { id: 'tune/curve-off-centre', at, values: { axis, stick, rate: view.short(y, 'deg/s') } };
+  return { id: 'tune/curve-off-centre', at, values: { axis, stick, rate: view.amount(y, 'deg/s') } };
 }
 
 function lastPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {
   const at = `stick.${axis}.curve`;
-  const stick = view.short(x, '%');
+  const stick = view.amount(x, '%');
   if (axis === 'throttle') {
-    return { id: 'tune/throttle-ends-early', at, values: { stick, throttle: view.short(y, '%') } };
+    return { id: 'tune/throttle-ends-early', at, values: { stick, throttle: view.amount(y, '%') } };
   }
   return { id: 'tune/curve-ends-early', at, values: { axis, stick } };
 }
@@ -85,9 +85,9 @@ function tooFast(view: CraftView, axis: string, asked: number, full: number): Ru
     at: `stick.${axis}.curve`,
     values: {
       axis,
-      rate: view.short(asked, 'deg/s'),
-      full: view.short(full, 'deg/s'),
-      fair: view.short(roomShare * full, 'deg/s'),
+      rate: view.amount(asked, 'deg/s'),
+      full: view.amount(full, 'deg/s'),
+      fair: view.amount(roomShare * full, 'deg/s'),
     },
     related: [{ at: 'gyro.full-scale', message: 'What the gyro measures.' }],
   };
@@ -97,7 +97,7 @@ function beyondLimit(view: CraftView, axis: string, fastest: number, limit: numb
   return {
     id: 'tune/curve-beyond-limit',
     at: `stick.${axis}.curve`,
-    values: { axis, rate: view.short(fastest, 'deg/s'), limit: view.short(limit, 'deg/s') },
+    values: { axis, rate: view.amount(fastest, 'deg/s'), limit: view.amount(limit, 'deg/s') },
     related: [{ at: `stick.${axis}.limit`, message: 'The limit.' }],
   };
 }

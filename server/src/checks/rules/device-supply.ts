@@ -51,8 +51,8 @@ const positionSupply: CodeRule = {
     if (given >= 0.97 * least && given <= 1.05 * most) return;
     const values = {
       given: view.shown('position.supply'),
-      least: view.short(least, 'V'),
-      most: view.short(most, 'V'),
+      least: view.amount(least, 'V'),
+      most: view.amount(most, 'V'),
     };
     report({ id: 'wire/position-supply', at: 'position.supply', values });
   },
@@ -106,16 +106,16 @@ const outsideAccepted: CodeRule = {
       const fed = feedOf(view, device);
       if (accepts === null || fed === null) continue;
       if (fed.low >= 0.999 * accepts.low && fed.high <= 1.001 * accepts.high) continue;
-      const given = fedText(view, fed);
-      const values = { device: device.replaceAll('-', ' '), given, accepted: accepted(view, accepts) };
+      const values = {
+        device: device.replaceAll('-', ' '),
+        given: fedText(view, fed),
+        least: view.amount(accepts.low, 'V'),
+        most: view.amount(accepts.high, 'V'),
+      };
       report({ id: 'wire/outside-accepted', at: fed.at, values });
     }
   },
 };
-
-function accepted(view: CraftView, { low, high }: { low: number; high: number }): string {
-  return `${view.short(low, 'V')} to ${view.short(high, 'V')}`;
-}
 
 interface Feed {
   readonly at: string;

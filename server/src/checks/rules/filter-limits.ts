@@ -1,6 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import { lowpasses, notches, type Stage, workingCutoff } from '../../figures/filter-stages';
 import { alias, halfRate } from '../../physics/sampling';
+import type { Amount } from '../../units/told-apart';
 import type { CodeRule, RuleFinding, RuleFix } from '../rule';
 
 /** Cutoffs and centres against half the rate at which a filter works. */
@@ -107,8 +108,8 @@ function foldingFinding(view: CraftView): RuleFinding | null {
     id: 'tune/noise-folds-into-loop',
     at: `${path}.cutoff`,
     values: {
-      gyro: view.short(gyro, 'kHz'),
-      control: view.short(control, 'kHz'),
+      gyro: view.amount(gyro, 'kHz'),
+      control: view.amount(control, 'kHz'),
       tone: hertz(view, 0.9 * cutoff),
       cutoff: hertz(view, cutoff),
       seen: hertz(view, alias(0.9 * cutoff, control)),
@@ -119,9 +120,9 @@ function foldingFinding(view: CraftView): RuleFinding | null {
 }
 
 function ratesText(view: CraftView, rate: number) {
-  return { rate: view.short(rate, 'kHz'), half: hertz(view, halfRate(rate)) };
+  return { rate: view.amount(rate, 'kHz'), half: hertz(view, halfRate(rate)) };
 }
 
-function hertz(view: CraftView, value: number): string {
-  return view.short(value, 'Hz');
+function hertz(view: CraftView, value: number): Amount {
+  return view.amount(value, 'Hz');
 }

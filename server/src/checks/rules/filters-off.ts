@@ -33,8 +33,8 @@ export const filtersOffRules: readonly CodeRule[] = [
         id: 'tune/derivative-unfiltered',
         at: 'derivative.lowpass.shape',
         values: {
-          low: view.short(steering, 'Hz'),
-          high: view.short(motorTone, 'Hz'),
+          low: view.amount(steering, 'Hz'),
+          high: view.amount(motorTone, 'Hz'),
           times: String(Math.round(motorTone / steering)),
         },
       });

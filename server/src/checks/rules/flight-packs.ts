@@ -52,7 +52,7 @@ export const flightPackRules: readonly CodeRule[] = [
       used: view.shown(at),
       which: packText(pack),
       capacity: view.shown(full),
-      share: view.short(used / capacity, '%'),
+      share: view.amount(used / capacity, '%'),
     };
     return { at, values, related: [{ at: full, message: "The pack's capacity." }] };
   }),

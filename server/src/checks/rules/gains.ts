@@ -86,7 +86,7 @@ function derivativeFinding(view: CraftView, { axis, proportional, derivative }: 
       at: `control.${axis}.derivative`,
       values: {
         axis,
-        ratio: view.short(time, 'ms'),
+        ratio: view.amount(time, 'ms'),
         usual: '2 ms to 20 ms',
         most: `${view.short(mostDerivativeTime * proportional, '%/(deg/s^2)')} at most`,
       },
@@ -99,7 +99,7 @@ function derivativeFinding(view: CraftView, { axis, proportional, derivative }: 
   return {
     id: 'tune/derivative-late',
     at: `control.${axis}.derivative`,
-    values: { axis, corner: view.short(corner, 'Hz'), cutoff: view.short(cutoff, 'Hz') },
+    values: { axis, corner: view.amount(corner, 'Hz'), cutoff: view.amount(cutoff, 'Hz') },
     related: [{ at: 'derivative.lowpass.cutoff', message: 'The cutoff.' }],
   };
 }
@@ -111,8 +111,8 @@ function integralFinding(view: CraftView, { axis, proportional, integral }: Gain
     at: `control.${axis}.integral`,
     values: {
       axis,
-      ratio: view.short(integral / proportional, ''),
-      time: view.short(proportional / integral, 'ms'),
+      ratio: view.amount(integral / proportional, ''),
+      time: view.amount(proportional / integral, 'ms'),
       most: `${view.short(mostIntegralRate * proportional, '%/deg')} at most`,
     },
     related: [{ at: `control.${axis}.proportional`, message: 'The proportional gain.' }],

@@ -28,8 +28,8 @@ const tooThin: CodeRule = {
         current: view.shown(`wire.${device}.current`),
         gauge: String(gauge.number),
         usual: gauge.usualCurrent,
-        heat: view.short(leadHeat(resistance, current), 'W'),
-        rate: view.short(heatingRate(resistance, current), 'K'),
+        heat: view.amount(leadHeat(resistance, current), 'W'),
+        rate: view.amount(heatingRate(resistance, current), 'K'),
         thicker: thickerGauge(view, current),
       };
       const id = current > overheats * usual ? 'wire/lead-overheats' : 'wire/lead-too-thin';
@@ -64,9 +64,9 @@ const drop: CodeRule = {
       if (lost <= mostLost * supply) continue;
       const values = {
         lead: leadName(device),
-        lost: view.short(lost, 'V'),
-        share: view.short(lost / supply, '%'),
-        supply: view.short(supply, 'V'),
+        lost: view.amount(lost, 'V'),
+        share: view.amount(lost / supply, '%'),
+        supply: view.amount(supply, 'V'),
         length: view.shown(`wire.${device}.length`),
         gauge: view.shown(`wire.${device}.gauge`),
         current: view.shown(`wire.${device}.current`),

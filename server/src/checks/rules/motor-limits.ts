@@ -52,8 +52,8 @@ function reportHighVoltage(
   const values = {
     who: who.toLowerCase(),
     cells: cellsText(cells),
-    full: view.short(cells * full, 'V'),
-    rated: view.short(cells * 4.2, 'V'),
+    full: view.amount(cells * full, 'V'),
+    rated: view.amount(cells * 4.2, 'V'),
   };
   report({
     id: 'turn/high-voltage-at-limit',

@@ -50,15 +50,15 @@ function knownNotches(view: CraftView): readonly Notch[] {
 }
 
 function tooWide(view: CraftView, notch: Notch): RuleFinding {
-  const most = view.short(notch.centre / 2, 'Hz');
+  const most = view.amount(notch.centre / 2, 'Hz');
   return { id: 'tune/notch-wide', at: `${notch.path}.width`, values: { ...told(view, notch), most } };
 }
 
 function tooNarrow(view: CraftView, notch: Notch): RuleFinding {
   const values = {
     ...told(view, notch),
-    share: view.short(notch.width / notch.centre / 2, '%'),
-    least: view.short(notch.centre / mostQuality, 'Hz'),
+    share: view.amount(notch.width / notch.centre / 2, '%'),
+    least: view.amount(notch.centre / mostQuality, 'Hz'),
   };
   return { id: 'tune/notch-narrow', at: `${notch.path}.width`, values };
 }
@@ -66,10 +66,10 @@ function tooNarrow(view: CraftView, notch: Notch): RuleFinding {
 function told(view: CraftView, { centre, width }: Notch) {
   const { low, high } = notchEdges(centre, width);
   return {
-    centre: view.short(centre, 'Hz'),
-    width: view.short(width, 'Hz'),
-    low: view.short(low, 'Hz'),
-    high: view.short(high, 'Hz'),
+    centre: view.amount(centre, 'Hz'),
+    width: view.amount(width, 'Hz'),
+    low: view.amount(low, 'Hz'),
+    high: view.amount(high, 'Hz'),
   };
 }
 
@@ -84,10 +84,10 @@ function overlap(view: CraftView, one: Notch, other: Notch): RuleFinding | null 
     id: 'tune/notches-overlap',
     at: `${other.path}.centre`,
     values: {
-      one: view.short(one.centre, 'Hz'),
-      other: view.short(other.centre, 'Hz'),
-      low: view.short(low, 'Hz'),
-      high: view.short(high, 'Hz'),
+      one: view.amount(one.centre, 'Hz'),
+      other: view.amount(other.centre, 'Hz'),
+      low: view.amount(low, 'Hz'),
+      high: view.amount(high, 'Hz'),
     },
     related: [{ at: `${one.path}.centre`, message: 'The other notch.' }],
   };

@@ -23,7 +23,7 @@ const burst: CodeRule = {
     if (peak === null || rating === null || charge === null || path === null) return;
     const limit = ratedCurrent(rating, charge);
     if (peak <= limit) return;
-    const values = { peak: view.shown(at), limit: view.short(limit, 'A'), rating: view.shown(path) };
+    const values = { peak: view.shown(at), limit: view.amount(limit, 'A'), rating: view.shown(path) };
     report({
       id: 'power/burst-exceeded',
       at,
@@ -44,8 +44,8 @@ const hover = perFlight('power/hover-near-rating', (view, { name }) => {
   const values = {
     current: view.shown(at),
     pack,
-    limit: view.short(limit, 'A'),
-    share: view.short(current / limit, '%'),
+    limit: view.amount(limit, 'A'),
+    share: view.amount(current / limit, '%'),
   };
   return { at, values, related: [{ at: `pack.${pack}.discharge`, message: `The rating of ${pack}.` }] };
 });
@@ -62,7 +62,7 @@ const packMass: CodeRule = {
     if (density >= plausible.low && density <= plausible.high) return;
     const values = {
       mass: view.shown(at),
-      energy: view.short(energy * 3600, 'Wh'),
+      energy: view.amount(energy * 3600, 'Wh'),
       density: String(Math.round(density)),
       low: String(plausible.low),
       high: String(plausible.high),

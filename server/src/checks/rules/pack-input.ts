@@ -27,10 +27,10 @@ const overflow: CodeRule = {
       id: tap > reference * (1 + 1e-9) ? 'power/divider-overflow' : 'power/divider-close',
       at: isSaid ? 'power.divider-upper' : cells,
       values: {
-        full: view.short(full, 'V'),
-        tap: view.short(tap, 'V'),
-        reference: view.short(reference, 'V'),
-        limit: view.short(limit, 'V'),
+        full: view.amount(full, 'V'),
+        tap: view.amount(tap, 'V'),
+        reference: view.amount(reference, 'V'),
+        limit: view.amount(limit, 'V'),
         divider: dividerText(view, divider),
       },
       related: isSaid ? [{ at: cells, message: `A full pack has ${view.short(full, 'V')}.` }] : [],
@@ -56,7 +56,7 @@ const otherDivider: CodeRule = {
         said: dividerText(view, said),
         own: dividerText(view, own),
         board: board.title,
-        shift: view.short(Math.abs(shift), '%'),
+        shift: view.amount(Math.abs(shift), '%'),
         way: shift > 0 ? 'high' : 'low',
       },
     });
@@ -98,7 +98,7 @@ const sensorOverflow: CodeRule = {
     if (limit === undefined || at === undefined || current === null || current <= limit) return;
     const values = {
       current: view.shown(at),
-      limit: view.short(limit, 'A'),
+      limit: view.amount(limit, 'A'),
       scale: view.shown('power.current-scale'),
     };
     const related = [{ at, message: `The battery lead carries ${view.shown(at)}.` }];

@@ -30,10 +30,10 @@ const clockError: CodeRule = {
       const values = {
         port: user.port,
         clock,
-        speed: view.short(speed, 'baud'),
-        error: view.short(Math.abs(error), '%'),
+        speed: view.amount(speed, 'baud'),
+        error: view.amount(Math.abs(error), '%'),
         way: error > 0 ? 'fast' : 'slow',
-        allowed: view.short(allowed, '%'),
+        allowed: view.amount(allowed, '%'),
       };
       report({ id: 'wire/clock-error', at: user.path, values });
     }
@@ -54,8 +54,8 @@ const positionLineFull: CodeRule = {
     const values = {
       link: link.name,
       bytes: String(link.frameBytes),
-      speed: view.short(speed, 'baud'),
-      time: view.short(time, 'ms'),
+      speed: view.amount(speed, 'baud'),
+      time: view.amount(time, 'ms'),
       interval: view.shown('position.interval'),
     };
     const at = view.isSet('position.speed') ? 'position.speed' : 'position.interval';

@@ -70,13 +70,13 @@ function finding(
       ? `wire.${peaking?.device}.peak-current`
       : (largest?.currentPath ?? 'board.supply.five-volt-limit'),
     values: {
-      rail: view.short(rail.voltage, 'V'),
-      sum: view.short(sum, 'A'),
-      peak: view.short(peak, 'A'),
-      limit: view.short(limit, 'A'),
+      rail: view.amount(rail.voltage, 'V'),
+      sum: view.amount(sum, 'A'),
+      peak: view.amount(peak, 'A'),
+      limit: view.amount(limit, 'A'),
       list: list.join(', '),
       device: peaking?.device ?? '',
-      left: view.short(1 - sum / limit, '%'),
+      left: view.amount(1 - sum / limit, '%'),
       margin: view.shown('board.supply.margin'),
     },
     related: others.map(({ device, currentPath, current }) => ({
@@ -97,7 +97,7 @@ const loadUnknown: CodeRule = {
       if (!loads.some(({ current }) => current !== null)) continue;
       for (const { device, supplyPath, currentPath } of loads) {
         if (view.isSet(currentPath)) continue;
-        const values = { device, rail: view.short(rail.voltage, 'V') };
+        const values = { device, rail: view.amount(rail.voltage, 'V') };
         report({ id: 'wire/load-unknown', at: supplyPath, values });
       }
     }
@@ -117,7 +117,7 @@ const limitAboveBoard: CodeRule = {
       if (own === undefined || own === null || !isOver(limit, inBase(own))) continue;
       const values = {
         said: view.shown(limitPath),
-        rail: view.short(voltage, 'V'),
+        rail: view.amount(voltage, 'V'),
         board: board.title,
         own,
       };

@@ -21,10 +21,10 @@ export const rateRules: readonly CodeRule[] = [
         id: isFaster ? 'tune/control-faster-than-gyro' : 'tune/control-rate-uneven',
         at: 'control.rate',
         values: {
-          gyro: view.short(gyro, 'kHz'),
-          control: view.short(control, 'kHz'),
-          times: view.short(gyro / control, ''),
-          stale: view.short(1 - gyro / control, '%'),
+          gyro: view.amount(gyro, 'kHz'),
+          control: view.amount(control, 'kHz'),
+          times: view.amount(gyro / control, ''),
+          stale: view.amount(1 - gyro / control, '%'),
           near: near.join(' or '),
         },
         related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
@@ -47,7 +47,7 @@ export const rateRules: readonly CodeRule[] = [
         values: {
           board: board.title,
           offered: listed(offered.map((rate) => view.exact(rate, 'kHz'))),
-          given: view.short(given, 'kHz'),
+          given: view.amount(given, 'kHz'),
         },
         related: [{ at: 'board.profile', message: 'The board.' }],
         fixes: nearest(view, offered, given),
@@ -66,7 +66,7 @@ export const rateRules: readonly CodeRule[] = [
       report({
         id: 'tune/full-scale-beyond-board',
         at: 'gyro.full-scale',
-        values: { board: board.title, most: text, given: view.short(given, 'deg/s') },
+        values: { board: board.title, most: text, given: view.amount(given, 'deg/s') },
         fixes: [{ title: `Write ${text}`, set: 'gyro.full-scale', to: text }],
       });
     },

@@ -44,8 +44,8 @@ function found(
       second: partText(view, other.on),
       from: common === null ? '' : view.exact(common.low, 'us'),
       to: common === null ? '' : view.exact(common.high, 'us'),
-      gap: view.short(Math.max(0, gap), 'us'),
-      least: view.short(leastGap, 'us'),
+      gap: view.amount(Math.max(0, gap), 'us'),
+      least: view.amount(leastGap, 'us'),
     },
     related: [{ at: `switch.${one.name}.on`, message: `The part of ${one.name}.` }],
   };

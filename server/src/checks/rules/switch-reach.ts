@@ -46,8 +46,8 @@ function byTravel(view: CraftView, use: SwitchUse, ends: Part): RuleFinding | nu
       ...told(view, use),
       bottom: view.exact(ends.low, 'us'),
       top: view.exact(ends.high, 'us'),
-      inside: view.short(Math.max(0, inside), 'us'),
-      least: view.short(leastInside, 'us'),
+      inside: view.amount(Math.max(0, inside), 'us'),
+      least: view.amount(leastInside, 'us'),
     },
   };
 }

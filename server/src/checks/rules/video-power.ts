@@ -1,6 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import { type VideoCarrier, videoCarrier } from '../../figures/video';
 import { radiatedPower } from '../../physics/decibel';
+import type { Amount } from '../../units/told-apart';
 import type { CodeRule, RuleFinding, RuleFix } from '../rule';
 import { isCentreIn, licenceText, type Permit, permits, unlisted } from './radio-permits';
 
@@ -68,7 +69,7 @@ function antennaFinding(view: CraftView, { power, carrier, best }: Sending): Rul
     values: {
       power: view.shown('video.power'),
       gain: view.shown('video.antenna-gain'),
-      radiated: view.short(radiatedPower(power, gain), 'mW'),
+      radiated: view.amount(radiatedPower(power, gain), 'mW'),
       region: regionTitle(view),
       frequency: view.exact(carrier.frequency, 'MHz'),
       limit: limitText(view, best.limit),
@@ -83,8 +84,8 @@ function regionTitle(view: CraftView): string {
 }
 
 /** In milliwatts, and below a thousandth of one in decibels, so that no row of zeros comes out. */
-function limitText(view: CraftView, limit: number): string {
-  return view.short(limit, limit < 1e-6 ? 'dBm' : 'mW');
+function limitText(view: CraftView, limit: number): Amount {
+  return view.amount(limit, limit < 1e-6 ? 'dBm' : 'mW');
 }
 
 /** Offered only where a transmitter can be expected to have such a step. */
