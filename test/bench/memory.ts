@@ -6,7 +6,7 @@ import { edits, inScratch, type Running } from './peers/running';
 import { equalSchema } from './peers/schema';
 import { jsonServer, ours } from './peers/servers';
 
-const settings = 100_000;
+const settings = 10_000;
 const goal = 1;
 
 /** What the process holds with a large document open, and after many edits of it. */

@@ -6,7 +6,6 @@ export interface EqualWork {
   readonly craft: EditedText;
   readonly json: EditedText;
   readonly yaml: EditedText;
-  readonly toml: EditedText;
 }
 
 /** A text with a place in its middle where one character in front of a number takes it out of its range and back. */
@@ -58,7 +57,6 @@ export function equalWork(settings: number, root: string): EqualWork {
     craft: craftText(head, entriesOf(Math.max(settings - inHead, rows.length))),
     json: jsonText(entriesOf(settings)),
     yaml: yamlText(entriesOf(settings)),
-    toml: tomlText(entriesOf(settings)),
   };
 }
 
@@ -109,14 +107,6 @@ function yamlText(entries: Entries): EditedText {
     ...settings.map(({ name, value }) => `    ${name}: ${value}`),
   ]);
   return edited(['flight:', ...lines], entries);
-}
-
-function tomlText(entries: Entries): EditedText {
-  const lines = entries.flatMap((settings, entry) => [
-    `[flight.${flightName(entry)}]`,
-    ...settings.map(({ name, value }) => `${name} = ${json(value)}`),
-  ]);
-  return edited(lines, entries);
 }
 
 function json(value: string | number): string {

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -80,26 +80,4 @@ export function yamlServer(folder: string, schema: Schema): ServerOptions {
     languageId: 'yaml',
     settings: { yaml, http: {}, '[yaml]': {}, editor: {}, files: {} },
   };
-}
-
-/** Its text begins with a line that names the schema. */
-export function tomlServer(folder: string, schema: Schema): ServerOptions {
-  writeFileSync(join(folder, 'schema.json'), JSON.stringify(schema));
-  return {
-    name: 'TOML server in native code',
-    command: nativeToml(),
-    args: ['lsp', '--offline', '--no-cache'],
-    uri: uriIn(folder, 'work.toml'),
-    languageId: 'toml',
-  };
-}
-
-/** The program itself: the script around it would outlive a client that ends it. */
-function nativeToml(): string {
-  const folder = join(modules, '@tombi-toml');
-  const program = readdirSync(folder)
-    .flatMap((name) => [join(folder, name, 'tombi'), join(folder, name, 'tombi.exe')])
-    .find(existsSync);
-  if (program === undefined) throw new Error('there is no TOML server for this kind of machine');
-  return program;
 }
