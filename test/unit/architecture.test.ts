@@ -9,21 +9,34 @@ const root = join(__dirname, '../..');
  * other. A room may always import itself. What is not in the table is not allowed.
  */
 const allowed: Readonly<Record<string, readonly string[]>> = {
+  // A small database that knows nothing of what it keeps.
+  query: [],
   units: [],
   physics: ['units'],
   language: ['units'],
   catalog: ['units', 'language'],
-  craft: ['units', 'language', 'catalog'],
+  craft: ['query', 'units', 'language', 'catalog'],
   board: ['units', 'language', 'catalog', 'craft', 'physics'],
-  figures: ['units', 'language', 'catalog', 'craft', 'physics'],
-  checks: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board'],
+  figures: ['query', 'units', 'language', 'catalog', 'craft', 'physics'],
+  checks: ['query', 'units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board'],
   additions: ['units', 'language', 'catalog', 'craft', 'board', 'figures', 'checks'],
   // The build sheet lists what the checks found.
   sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board', 'checks'],
   workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'additions'],
   host: ['workspace'],
   // A hover shows a figure in the words of the build sheet.
-  features: ['units', 'language', 'catalog', 'craft', 'figures', 'checks', 'board', 'workspace', 'sheet'],
+  features: [
+    'query',
+    'units',
+    'language',
+    'catalog',
+    'craft',
+    'figures',
+    'checks',
+    'board',
+    'workspace',
+    'sheet',
+  ],
   lsp: [
     'language',
     'catalog',

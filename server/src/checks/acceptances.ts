@@ -5,7 +5,7 @@ import { inputKeys } from '../craft/keys';
 import type { PlacedLine } from '../craft/setting';
 import type { Acceptance } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import type { Finding, Pieces, Place } from './finding';
+import { altered, type Finding, type Place } from './finding';
 
 /** A finding before its line's acceptance is looked at. */
 export interface Raised {
@@ -19,19 +19,6 @@ export interface Told {
   readonly accepting: readonly Raised[];
 }
 
-/** The same piece by piece: a piece that nothing has changed stays the same list. */
-export interface ToldPieces {
-  readonly pieces: Pieces;
-  readonly accepting: readonly Raised[];
-}
-
-export function inPieces(all: readonly Told[]): ToldPieces {
-  return {
-    pieces: all.map(({ findings }) => findings),
-    accepting: all.flatMap(({ accepting }) => accepting),
-  };
-}
-
 /** Quiets risks that their line accepts. */
 export function told(raised: readonly Raised[]): Told {
   const accepting: Raised[] = [];
@@ -40,25 +27,10 @@ export function told(raised: readonly Raised[]): Told {
     const { acceptance } = acceptedOn.line.statement;
     if (acceptance === null || acceptance.check !== finding.check.id) return finding;
     accepting.push(one);
-    return finding.level === 'must-fix' ? finding : accepted(finding, acceptance.reason);
+    if (finding.level === 'must-fix') return finding;
+    return altered(finding, { level: 'note', accepted: acceptance.reason });
   });
   return { findings, accepting };
-}
-
-function accepted(finding: Finding, reason: string): Finding {
-  const { check, values, place, related, pack } = finding;
-  return {
-    check,
-    level: 'note',
-    values,
-    place,
-    related,
-    pack,
-    get fixes() {
-      return finding.fixes;
-    },
-    accepted: reason,
-  };
 }
 
 /** Reports acceptances that accept nothing. `accepting`: the findings whose line accepts their check. */

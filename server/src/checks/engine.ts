@@ -3,11 +3,11 @@ import type { DataCheck } from '../catalog/model/check';
 import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import { CraftView } from '../craft/view';
-import { complaints, inPieces, type Raised, type ToldPieces, told } from './acceptances';
+import { Query } from '../query/query';
+import { complaints, type Raised, told } from './acceptances';
 import { dataRule } from './data-rule';
-import type { Finding, Pieces } from './finding';
+import { altered, type Finding } from './finding';
 import { lineFindings } from './line-findings';
-import { perItem } from './per-item';
 import { raise } from './raise';
 import type { CodeRule, RuleFinding } from './rule';
 import { codeRules } from './rules';
@@ -39,58 +39,40 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    return this.pieces(craft).flat(2);
+    const { findings, accepting } = told([
+      ...this.lines(craft),
+      ...this.rules.flatMap((rule) => this.raised.get(craft, rule)),
+    ]);
+    return [...findings, ...complaints(craft, accepting)];
   }
 
-  /** The same in groups of pieces: what nothing has changed stays the same list. */
-  pieces(craft: Craft): readonly Pieces[] {
-    const rules = this.saying(craft).flatMap((rule) => this.run(rule, craft));
-    const all = [...this.lines(craft), inPieces([told(rules)])];
-    const unused = complaints(
-      craft,
-      all.flatMap(({ accepting }) => accepting),
-    );
-    return [...all.map(({ pieces }) => pieces), [unused]];
-  }
-
-  private lines(craft: Craft): readonly ToldPieces[] {
-    const pieces: ToldPieces[] = [];
+  private lines(craft: Craft): readonly Raised[] {
+    const raised: Raised[] = [];
     try {
-      for (const one of lineFindings(craft)) pieces.push(one);
+      for (const one of lineFindings(craft)) raised.push(one);
     } catch (error) {
       this.onFault('the check of single lines', error);
     }
-    return pieces;
+    return raised;
   }
 
-  /** The rules that say something: a change asks again only those near the ones that it concerns. */
-  private saying(craft: Craft): readonly CodeRule[] {
-    const rules = () => this.rules;
-    return perItem(craft.cells, 'rules', rules, (rule) => (this.says(rule, craft) ? [rule] : []));
-  }
+  /** What a rule finds, in its places. */
+  private readonly raised = new Query('findings of a rule', (craft: Craft, rule: CodeRule) =>
+    merged(packsFor(rule, craft).map((pack) => this.runWith(rule, new CraftView(craft, pack)))),
+  );
 
-  private says(rule: CodeRule, craft: Craft): boolean {
-    return packsFor(rule, craft).some((pack) => this.saidWith(rule, craft, pack).length > 0);
-  }
+  /** What a rule says with a pack in view. */
+  private readonly said = new Query('rule', (view: CraftView, rule: CodeRule): readonly RuleFinding[] => {
+    const found: RuleFinding[] = [];
+    const check = () => rule.check(view.anew(), (finding) => found.push(finding));
+    return this.contained(rule, check) ? found : nothing;
+  });
 
-  private run(rule: CodeRule, craft: Craft): readonly Raised[] {
-    return merged(packsFor(rule, craft).map((pack) => this.runWith(rule, craft, pack)));
-  }
-
-  private saidWith(rule: CodeRule, craft: Craft, pack: string | null): readonly RuleFinding[] {
-    return craft.cells.getWith(pack, 'rule', rule.ids[0] ?? '', () => {
-      const found: RuleFinding[] = [];
-      const check = () => rule.check(new CraftView(craft, pack), (finding) => found.push(finding));
-      return this.contained(rule, check) ? found : [];
-    });
-  }
-
-  private runWith(rule: CodeRule, craft: Craft, pack: string | null): readonly Raised[] {
-    const said = this.saidWith(rule, craft, pack);
-    // Places are looked up anew each time: lines come and go without the rule having read them.
-    const view = new CraftView(craft, pack);
+  private runWith(rule: CodeRule, view: CraftView): readonly Raised[] {
     const raised: Raised[] = [];
-    this.contained(rule, () => raised.push(...said.map((finding) => raise(view, finding))));
+    this.contained(rule, () => {
+      for (const finding of this.said.get(view, rule)) raised.push(raise(view, finding));
+    });
     return raised;
   }
 
@@ -106,14 +88,14 @@ export class Checker {
   }
 }
 
+const nothing: readonly never[] = [];
+
 /** The packs to run a rule with; none for a rule about whole crafts where there is only a part of one. */
 function packsFor({ scope, whole }: CodeRule, craft: Craft): readonly (string | null)[] {
-  return craft.cells.get(whole === true ? `packs for a whole ${scope}` : `packs for a ${scope}`, () => {
-    if (whole === true && !craft.isWhole()) return [];
-    // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
-    const isOne = scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
-    return isOne ? [null] : craft.packsOrNone();
-  });
+  if (whole === true && !craft.isWhole()) return [];
+  // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
+  const isOne = scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
+  return isOne ? [null] : craft.packsOrNone();
 }
 
 /** What holds with every pack is told once; what holds with some is told for each of them. */
@@ -129,7 +111,7 @@ function merged(perPack: readonly (readonly Raised[])[]): readonly Raised[] {
     const byPack = new Map(group.map((one) => [one.finding.pack, one]));
     const [first] = group;
     if (first === undefined || byPack.size < perPack.length) return [...byPack.values()];
-    return [{ ...first, finding: { ...first.finding, pack: null } }];
+    return [{ ...first, finding: altered(first.finding, { pack: null }) }];
   });
 }
 

@@ -4,7 +4,6 @@ import type { Layer } from '../craft/layers';
 import type { Problem } from '../language/ast';
 import { problem } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import { perDynamicLine } from './dynamic-lines';
 import type { Place } from './finding';
 
 /** An include of the root that leads to scripts with lines that must be mended, and the first of these. */
@@ -46,8 +45,7 @@ function faultyPlaces(craft: Craft, { script }: Layer): readonly Place[] {
     if (worst !== undefined) places.set(line, { script, line, start: worst.start, end: worst.end });
   };
   for (const [line, problems] of script.problems) note(line, problems);
-  const dynamic = perDynamicLine(craft, script, (line, problems) => [{ line, problems }]);
-  for (const { line, problems } of dynamic) note(line, problems);
+  for (const line of script.dynamicLines) note(line, craft.lineProblems(line));
   for (const found of craft.layers().problems) if (found.script === script) note(found.line, [found.problem]);
   return [...places.values()].sort(
     (one, other) => script.lineNumber(one.line) - script.lineNumber(other.line),

@@ -44,5 +44,25 @@ export interface Finding {
   readonly accepted: string | null;
 }
 
-/** Findings as they were found, a few together. */
-export type Pieces = readonly (readonly Finding[])[];
+/** The same finding with some of it otherwise; what is made when it is looked at stays so. */
+export function altered(
+  finding: Finding,
+  changes: Partial<Pick<Finding, 'level' | 'pack' | 'accepted'>>,
+): Finding {
+  const { check, level, values, place, pack, accepted } = finding;
+  return {
+    check,
+    level,
+    values,
+    place,
+    pack,
+    accepted,
+    ...changes,
+    get related() {
+      return finding.related;
+    },
+    get fixes() {
+      return finding.fixes;
+    },
+  };
+}

@@ -1,12 +1,12 @@
 import { suggestWord } from '../catalog/suggest';
 import type { Craft } from '../craft/craft';
-import { inputKeys } from '../craft/keys';
+import { craftInputs, inputKeys, type Subject } from '../craft/keys';
 import type { Script } from '../craft/script';
 import type { Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
-import { inPieces, type Raised, type Told, type ToldPieces, told } from './acceptances';
-import { perDynamicLine } from './dynamic-lines';
+import { Query } from '../query/query';
+import type { Raised } from './acceptances';
 import { faultyIncludes } from './faulty-includes';
 import type { Fix, Place, Related } from './finding';
 import { movesFor } from './line-findings-moves';
@@ -14,43 +14,28 @@ import { settingMeant } from './line-findings-names';
 import { refined } from './line-findings-refined';
 import { nameSpan } from './name-span';
 
-/**
- * What is wrong with the lines of the craft's own script, one by one and among each other, piece by piece: a piece
- * that nothing has changed stays the same object.
- */
-export function* lineFindings(craft: Craft): Iterable<ToldPieces> {
-  yield* wrongLines(craft);
-  yield inPieces([dynamicLines(craft), told([...amongLines(craft)])]);
+/** What is wrong with the lines of the craft's own script, one by one and among each other. */
+export function* lineFindings(craft: Craft): Iterable<Raised> {
+  for (const line of craft.root.problems.keys()) yield* wrongLine.get(craft, line);
+  for (const line of craft.root.dynamicLines) yield* dynamicLine.get(craft, line);
+  yield* amongLines(craft);
 }
 
-/** What is wrong with lines by themselves. Kept by line: an edit makes nothing anew for those that it leaves. */
-function* wrongLines(craft: Craft): Iterable<ToldPieces> {
-  const { root, cells } = craft;
-  const stretch = ([key, lines]: readonly [string, ReadonlySet<ScriptLine>]) =>
-    cells.getOf(key, () => told([...lines].flatMap((line) => wrongLine(craft, line))));
-  for (const [group, stretches] of root.wrongGroups)
-    yield cells.getOf(group, () => inPieces([...stretches].map(stretch)));
-}
+/** What is wrong with a line by itself. An edit makes nothing anew for lines that it leaves. */
+const wrongLine = new Query('findings of a line', (craft: Craft, line: ScriptLine): readonly Raised[] => {
+  craftInputs.read(craft, ...inputKeys.line(line));
+  return (craft.root.problems.get(line) ?? []).map((one) => raisedFrom(craft, craft.root, line, one));
+});
 
-function wrongLine(craft: Craft, line: ScriptLine): readonly Raised[] {
-  const { root, cells } = craft;
-  return cells.getOf(root.keyOfWrong(line), () =>
-    (root.problems.get(line) ?? []).map((one) => raisedFrom(craft, root, line, one)),
-  );
-}
-
-/** What is wrong with lines and shows only with the rest of the craft. */
-function dynamicLines(craft: Craft): Told {
-  const { cells, root } = craft;
-  const raised = (line: ScriptLine, problems: readonly Problem[]) =>
-    problems.map((one) => raisedFrom(craft, root, line, one));
-  return cells.get('dynamic lines', () => told(perDynamicLine(craft, root, raised)));
-}
+/** What is wrong with a line and shows only with the rest of the craft. */
+const dynamicLine = new Query('findings of names', (craft: Craft, line: ScriptLine): readonly Raised[] =>
+  craft.lineProblems(line).map((one) => raisedFrom(craft, craft.root, line, one)),
+);
 
 /** What is wrong with lines among each other, and with what they include. */
 function* amongLines(craft: Craft): Iterable<Raised> {
   const { root } = craft;
-  for (const key of root.repeatedKeys) yield* repeated(craft, key);
+  for (const subject of root.repeatedSubjects()) yield* repeated(craft, subject);
   for (const { script, line, problem: found } of craft.layers().problems) {
     if (script === root) yield raisedFrom(craft, root, line, found);
   }
@@ -96,9 +81,9 @@ function raisedFrom(
 }
 
 /** A parameter or constant set more than once in one script; a section opened more than once. */
-function* repeated(craft: Craft, key: string): Iterable<Raised> {
+function* repeated(craft: Craft, subject: Subject): Iterable<Raised> {
   const { root } = craft;
-  const lines = root.lines(key);
+  const lines = root.lines(subject);
   const [first] = lines;
   const last = lines.at(-1);
   if (first === undefined || last === undefined || !isKnown(craft, first)) return;

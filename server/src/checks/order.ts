@@ -31,12 +31,6 @@ function compare(one: Numbered, other: Numbered): number {
   );
 }
 
-/** Tells of another finding whether it stands behind this one: not whether both stand at the same place. */
-export function comesAfter(one: Finding): (other: Finding) => boolean {
-  const here = numbered(one);
-  return (other) => compare(numbered(other), here) > 0;
-}
-
 export function compareText(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }

@@ -49,10 +49,8 @@ function headerFor(view: CraftView, path: string): Place {
   return firstLine(view.craft);
 }
 
-function firstLine({ root }: Craft): Place {
-  const line = root.document.lineAt(0);
-  if (line === undefined) throw new Error('a document always has a line');
-  return wholeLine({ script: root, line });
+function firstLine(craft: Craft): Place {
+  return wholeLine(craft.firstLine());
 }
 
 /** A place in an included script is shown at the include line of the script that is checked. */

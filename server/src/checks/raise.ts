@@ -14,7 +14,6 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
   const message = view.isSet(said.at) ? `${said.at} is set here.` : 'The section is here.';
   const here = elsewhere === null ? [] : [{ place: elsewhere, message }];
   const related = (said.related ?? []).flatMap(({ at, message }) => relatedTo(view, at, message));
-  const fixes = (said.fixes ?? []).flatMap((fix) => fixFor(view, fix) ?? []);
   const finding = {
     check,
     level: check.level,
@@ -22,7 +21,10 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
     place,
     related: [...here, ...related],
     pack: view.pack,
-    fixes,
+    // Made when they are looked at: where a new line goes may change with lines that the rule has not read.
+    get fixes() {
+      return (said.fixes ?? []).flatMap((fix) => fixFor(view, fix) ?? []);
+    },
     accepted: null,
   };
   return { finding, acceptedOn };

@@ -55,7 +55,6 @@ async function checkAll(
   const workspace = new Workspace({
     catalog,
     host: files,
-    isForOneLook: true,
     onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
   });
   if (board !== undefined) chosenProfile(catalog, board, null);

@@ -2,7 +2,7 @@ import type { Problem } from '../language/ast';
 import { problem } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { fileName, resolveInclude } from './include-path';
-import { inputKeys } from './keys';
+import { type CraftKey, inputKeys } from './keys';
 import type { Script } from './script';
 
 /** What an include leads to. */
@@ -44,7 +44,7 @@ export interface Layers {
 const deepestInclude = 16;
 
 /** Follows the includes of a script. `read` notes what the answer depends on. */
-export function followIncludes(root: Script, source: IncludeSource, read: (key: string) => void): Layers {
+export function followIncludes(root: Script, source: IncludeSource, read: (key: CraftKey) => void): Layers {
   const layers: Layer[] = [];
   const problems: LayerProblem[] = [];
   let isComplete = true;
@@ -79,7 +79,7 @@ function follow(
   layer: Layer,
   line: ScriptLine,
   source: IncludeSource,
-  read: (key: string) => void,
+  read: (key: CraftKey) => void,
 ): Followed {
   if (line.statement.kind !== 'include') return { layer: null, problem: null };
   const { path } = line.statement;
@@ -101,7 +101,7 @@ function follow(
   }
   if (chain.length > deepestInclude)
     return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
-  read(`file ${uri}`);
+  read(inputKeys.file(uri));
   const included = source.open(uri);
   switch (included.kind) {
     case 'script':

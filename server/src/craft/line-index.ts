@@ -1,86 +1,44 @@
-import { ownCopy } from '../language/own-copy';
 import type { ScriptLine } from '../language/script-line';
+import { KeyMap } from '../query/key-map';
+import type { Subject } from './keys';
 
-type Lines = ScriptLine | ScriptLine[];
+type Lines = ScriptLine | readonly ScriptLine[];
 
-/** So many last words of keys are kept to be shared; then they are gathered anew. */
-const mostWords = 4096;
-
-/**
- * Which lines of a script say something about a key. Most keys have one line, which is then kept bare. Keys are kept
- * in two parts, at their last dot: the settings of a section share the first, and those of like sections the second.
- */
+/** Which lines of a script say something about a subject. Most subjects have one line, which is then kept bare. */
 export class LineIndex {
-  private readonly lines = new Map<string, Map<string, Lines>>();
-  private words = new Map<string, string>();
+  private readonly lines = new KeyMap<Subject, Lines>();
 
-  get(key: string): readonly ScriptLine[] {
-    const found = this.find(key);
-    if (found === undefined) return [];
-    return Array.isArray(found) ? found : [found];
+  get(subject: Subject): readonly ScriptLine[] {
+    const found = this.lines.get(subject);
+    return found === undefined ? [] : isList(found) ? found : [found];
   }
 
-  has(key: string): boolean {
-    return this.find(key) !== undefined;
+  has(subject: Subject): boolean {
+    return this.lines.has(subject);
   }
 
-  isRepeated(key: string): boolean {
-    return Array.isArray(this.find(key));
+  isRepeated(subject: Subject): boolean {
+    return this.get(subject).length > 1;
   }
 
-  add(key: string, line: ScriptLine): void {
-    const found = this.find(key);
-    if (found === undefined) this.put(key, line);
-    else if (Array.isArray(found)) found.push(line);
-    else this.put(key, [found, line]);
+  add(subject: Subject, line: ScriptLine): void {
+    this.put(subject, [...this.get(subject), line]);
   }
 
-  remove(key: string, line: ScriptLine): void {
-    const rest = this.get(key).filter((other) => other !== line);
-    const [only] = rest;
-    if (only !== undefined) this.put(key, rest.length === 1 ? only : rest);
-    else this.delete(key);
+  remove(subject: Subject, line: ScriptLine): void {
+    this.put(
+      subject,
+      this.get(subject).filter((other) => other !== line),
+    );
   }
 
-  *keys(): Iterable<string> {
-    for (const [head, below] of this.lines) for (const word of below.keys()) yield head + word;
-  }
-
-  private find(key: string): Lines | undefined {
-    const at = partAt(key);
-    return this.lines.get(key.slice(0, at))?.get(key.slice(at));
-  }
-
-  private put(key: string, lines: Lines): void {
-    const at = partAt(key);
-    const head = key.slice(0, at);
-    let below = this.lines.get(head);
-    if (below === undefined) {
-      below = new Map();
-      this.lines.set(ownCopy(head), below);
-    }
-    below.set(this.sharedWord(key.slice(at)), lines);
-  }
-
-  private delete(key: string): void {
-    const at = partAt(key);
-    const head = key.slice(0, at);
-    const below = this.lines.get(head);
-    below?.delete(key.slice(at));
-    if (below?.size === 0) this.lines.delete(head);
-  }
-
-  private sharedWord(word: string): string {
-    const known = this.words.get(word);
-    if (known !== undefined) return known;
-    const own = ownCopy(word);
-    if (this.words.size >= mostWords) this.words = new Map();
-    this.words.set(own, own);
-    return own;
+  private put(subject: Subject, lines: readonly ScriptLine[]): void {
+    const [first] = lines;
+    if (first === undefined) this.lines.delete(subject);
+    else this.lines.set(subject, lines.length === 1 ? first : lines);
   }
 }
 
-/** Where the second part of a key begins: with its last dot. A key without one is all second part. */
-function partAt(key: string): number {
-  return Math.max(0, key.lastIndexOf('.'));
+function isList(lines: Lines): lines is readonly ScriptLine[] {
+  return Array.isArray(lines);
 }

@@ -1,10 +1,15 @@
 import type { Catalog } from '../catalog/catalog';
 import { suggestParameters, suggestSections } from '../catalog/suggest';
 import type { ScriptLine } from '../language/script-line';
-import { inputKeys } from './keys';
 
 /** A text with more unknown names than this is hardly a craft script: nothing is guessed from it. */
 const mostGuessed = 50;
+
+/** A line whose name nobody knows, with the path that it surely means. */
+export interface Meant {
+  readonly path: string;
+  readonly line: ScriptLine;
+}
 
 /**
  * The lines of a script whose name nobody knows, by what each was surely meant to set. The name itself is
@@ -13,8 +18,7 @@ const mostGuessed = 50;
 export class MeantLines {
   private readonly unknown = new Set<ScriptLine>();
   private readonly guesses = new WeakMap<ScriptLine, string | null>();
-  private known: ReadonlyMap<string, ScriptLine> | null = null;
-  private paths: ReadonlySet<string> | null = null;
+  private known: readonly Meant[] | null = null;
 
   constructor(
     private readonly catalog: Catalog,
@@ -23,37 +27,25 @@ export class MeantLines {
 
   add(line: ScriptLine): void {
     this.unknown.add(line);
-    this.forget();
+    this.known = null;
   }
 
   remove(line: ScriptLine): void {
-    if (this.unknown.delete(line)) this.forget();
+    if (this.unknown.delete(line)) this.known = null;
   }
 
-  private forget(): void {
-    this.known = null;
-    this.paths = null;
-  }
-
-  /** Paths meant, each with its line, under the keys of settings; the same object until a line comes or goes. */
-  get byKey(): ReadonlyMap<string, ScriptLine> {
-    this.known ??= this.unknown.size > mostGuessed ? new Map() : new Map(this.pairs());
+  /** In the order of the script, so that the last of equals counts; the same list until a line comes or goes. */
+  get all(): readonly Meant[] {
+    this.known ??= this.unknown.size > mostGuessed ? [] : this.guessed();
     return this.known;
   }
 
-  /** Whether some line surely means a path for one pack only. */
-  isOverlaid(path: string): boolean {
-    this.paths ??= new Set([...this.byKey.keys()].filter(inputKeys.isForOnePack).map(inputKeys.pathIn));
-    return this.paths.has(path);
-  }
-
-  /** In the order of the script, so that the last of equals counts. */
-  private *pairs(): Iterable<readonly [string, ScriptLine]> {
+  private guessed(): readonly Meant[] {
     const lines = [...this.unknown].sort((one, other) => this.lineNumber(one) - this.lineNumber(other));
-    for (const line of lines) {
+    return lines.flatMap((line) => {
       const path = this.guess(line);
-      if (path !== null) yield [inputKeys.setting(path, line.section.pack), line];
-    }
+      return path === null ? [] : [{ path, line }];
+    });
   }
 
   private guess(line: ScriptLine): string | null {
@@ -78,13 +70,9 @@ function meantPath({ settingPath, section }: ScriptLine, catalog: Catalog): stri
   return best === undefined || catalog.parameter(best.path) === undefined ? null : best.path;
 }
 
-/** Keys whose line differs between two states. */
-export function differingKeys(
-  before: ReadonlyMap<string, ScriptLine>,
-  after: ReadonlyMap<string, ScriptLine>,
-): readonly string[] {
+/** What is meant in one of two states only. */
+export function differing(before: readonly Meant[], after: readonly Meant[]): readonly Meant[] {
   if (before === after) return [];
-  return [...new Set([...before.keys(), ...after.keys()])].filter(
-    (key) => before.get(key) !== after.get(key),
-  );
+  const [gone, come] = [new Set(before.map(({ line }) => line)), new Set(after.map(({ line }) => line))];
+  return [...before.filter(({ line }) => !come.has(line)), ...after.filter(({ line }) => !gone.has(line))];
 }

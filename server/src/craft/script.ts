@@ -1,27 +1,25 @@
 import type { Catalog } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
-import { Document, type DocumentEdit, type LineChange } from '../language/document';
+import { Document, type DocumentEdit } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
 import { StatementCache } from '../language/statement-cache';
-import { inputKeys, keysOf, subjectOf } from './keys';
-import { checkLine, isDynamicLine } from './line-check';
+import { KeyMap } from '../query/key-map';
+import { type CraftKey, inputKeys, pathTold, type Subject, subjectsOf } from './keys';
+import { checkLine } from './line-check';
 import { LineIndex } from './line-index';
-import { differingKeys, MeantLines } from './meant-lines';
+import { differing, type Meant, MeantLines } from './meant-lines';
 import { membershipsIn } from './memberships';
-import { WrongLines } from './wrong-lines';
 
 /**
  * One script as it stands, with an index of what its lines say and what is wrong with each by itself.
- * It moves forward with each edit and tells which keys changed; the cost follows the edit, not the script.
+ * It moves forward with each edit and tells which inputs changed; the cost follows the edit, not the script.
  */
 export class Script {
   private current: Document;
   private readonly index = new LineIndex();
-  private readonly wrong = new WrongLines();
-  private readonly dynamic = new Map<string, number>();
-  /** Keys that came to the dynamic ones, or went, with the edit that is being taken in. */
-  private readonly dynamicMoved = new Set<string>();
-  private readonly repeated = new Set<string>();
+  private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
+  private readonly dynamic = new Set<ScriptLine>();
+  private readonly repeated = new KeyMap<Subject, Subject>();
   /** Collection -> member -> how many lines name it. */
   private readonly members = new Map<string, Map<string, number>>();
   private readonly groups = new Map<string, number>();
@@ -37,10 +35,7 @@ export class Script {
   ) {
     this.current = Document.of(text, said);
     this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
-    const changed = new Set<string>();
-    for (const line of this.current.lines()) this.add(line, changed);
-    this.markRepeated(changed);
-    this.dynamicMoved.clear();
+    for (const line of this.current.lines()) this.add(line);
   }
 
   get document(): Document {
@@ -48,38 +43,39 @@ export class Script {
   }
 
   /** Applies edits one after the other and gives the keys of all that changed. */
-  edit(edits: Iterable<DocumentEdit>): ReadonlySet<string> {
-    const changed = new Set<string>();
-    const meant = this.unknown.byKey;
+  edit(edits: Iterable<DocumentEdit>): readonly CraftKey[] {
+    const meant = this.unknown.all;
+    const first = this.current.lineAt(0);
+    const changed: CraftKey[] = [];
     for (const edit of edits) {
       const { document, change } = this.current.edit(edit);
       this.current = document;
-      this.follow(change, changed);
+      // What comes first: a subject that stays is never without a line.
+      for (const line of change.added) changed.push(...this.add(line));
+      for (const line of change.removed) changed.push(...this.remove(line));
     }
-    this.markRepeated(changed);
-    for (const key of differingKeys(meant, this.unknown.byKey)) {
-      changed.add(key);
-      for (const { collection } of membershipsIn(inputKeys.pathIn(key), this.catalog))
-        changed.add(inputKeys.members(collection));
+    if (this.current.lineAt(0) !== first) changed.push(inputKeys.firstLine);
+    for (const { path } of differing(meant, this.unknown.all)) {
+      changed.push(inputKeys.setting(path));
+      for (const { collection } of membershipsIn(path, this.catalog))
+        changed.push(inputKeys.members(collection));
     }
-    if (this.dynamicMoved.size > 0) changed.add(inputKeys.dynamic);
-    this.dynamicMoved.clear();
     return changed;
   }
 
-  /** The line whose unknown name was surely meant to set what a key names. */
-  meantBy(key: string): ScriptLine | undefined {
-    return this.unknown.byKey.get(key);
+  /** The line whose unknown name was surely meant to set a path. */
+  meantBy(path: string, pack: string | null): ScriptLine | undefined {
+    return this.unknown.all.findLast((one) => one.path === path && one.line.section.pack === pack)?.line;
   }
 
-  lines(key: string): readonly ScriptLine[] {
-    const found = this.index.get(key);
+  lines(subject: Subject): readonly ScriptLine[] {
+    const found = this.index.get(subject);
     if (found.length < 2) return found;
     return [...found].sort((one, other) => this.lineNumber(one) - this.lineNumber(other));
   }
 
-  has(key: string): boolean {
-    return this.index.has(key);
+  has(subject: Subject): boolean {
+    return this.index.has(subject);
   }
 
   lineNumber(line: ScriptLine): number {
@@ -88,45 +84,31 @@ export class Script {
 
   /** Lines with problems that show without the rest of the craft. */
   get problems(): ReadonlyMap<ScriptLine, readonly Problem[]> {
-    return this.wrong.problems;
+    return this.wrong;
   }
 
-  /** The same lines in groups of stretches, all under keys that change with what belongs to them. */
-  get wrongGroups(): ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<ScriptLine>>> {
-    return this.wrong.groups;
+  /** Lines that can only be checked with the rest of the craft. */
+  get dynamicLines(): ReadonlySet<ScriptLine> {
+    return this.dynamic;
   }
 
-  /** The key under which a line with problems is known; it changes when the line goes. */
-  keyOfWrong(line: ScriptLine): string {
-    return this.wrong.keyOf(line);
-  }
-
-  /** Keys of lines that can only be checked with the rest of the craft. */
-  dynamicKeys(): Iterable<string> {
-    return this.dynamic.keys();
-  }
-
-  /** Keys that more than one line of this script sets for the same pack or for all. */
-  get repeatedKeys(): ReadonlySet<string> {
-    return this.repeated;
+  /** What more than one line of this script sets for the same pack or for all. */
+  repeatedSubjects(): Iterable<Subject> {
+    return this.repeated.values();
   }
 
   /** Whether lines set a path for one pack only, or surely mean to. */
   isOverlaid(path: string): boolean {
-    return this.overlaid.has(path) || this.unknown.isOverlaid(path);
+    const isMeant = (one: Meant) => one.path === path && one.line.section.pack !== null;
+    return this.overlaid.has(path) || this.unknown.all.some(isMeant);
   }
 
   /** The members of a collection that lines name, also those that a misspelt name surely means. */
   membersOf(collection: string): readonly string[] {
-    const meant = [...this.unknown.byKey.keys()]
-      .flatMap((key) => membershipsIn(inputKeys.pathIn(key), this.catalog))
+    const meant = this.unknown.all
+      .flatMap(({ path }) => membershipsIn(path, this.catalog))
       .flatMap((one) => (one.collection === collection ? [one.member] : []));
     return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...meant])];
-  }
-
-  /** How many members of a collection lines name. */
-  memberCount(collection: string): number {
-    return this.members.get(collection)?.size ?? 0;
   }
 
   /** Whether any line says something in a group: a script that says anything under `craft` is a whole craft. */
@@ -136,79 +118,72 @@ export class Script {
 
   /** Paths that the script sets, for all packs or for some; costs as much as the script is long. */
   settingPaths(): ReadonlySet<string> {
-    const prefix = inputKeys.setting('');
-    const keys = [...this.index.keys()].filter((key) => key.startsWith(prefix));
-    return new Set(keys.map(inputKeys.pathIn));
+    return new Set([...this.current.lines()].flatMap(({ settingPath }) => settingPath ?? []));
   }
 
   constantNames(): readonly string[] {
-    const prefix = inputKeys.constant('');
-    return [...this.index.keys()]
-      .filter((key) => key.startsWith(prefix))
-      .map((key) => key.slice(prefix.length));
+    const lines = [...this.current.lines()];
+    const names = lines.flatMap(({ statement }) =>
+      statement.kind === 'constant' ? [statement.name.text] : [],
+    );
+    return [...new Set(names)];
   }
 
-  private follow({ removed, added }: LineChange, changed: Set<string>): void {
-    // What comes first: a key that stays is never without a line. A map keeps what was deleted for long, and to put
-    // the same key back at each keystroke would make every look-up of it walk past all that.
-    for (const line of added) this.add(line, changed);
-    for (const line of removed) this.remove(line, changed);
-  }
-
-  private add(line: ScriptLine, changed: Set<string>): void {
-    for (const key of keysOf(line)) {
-      this.index.add(key, line);
-      changed.add(key);
-    }
-    this.count(line, 1, changed);
+  private add(line: ScriptLine): readonly CraftKey[] {
+    for (const subject of subjectsOf(line)) this.index.add(subject, line);
     const { problems, isDynamic, isUnknown } = checkLine(line, this.catalog);
-    if (problems.length > 0) this.wrong.add(line, problems, changed);
-    if (isDynamic) this.countDynamic(line, 1);
+    if (problems.length > 0) this.wrong.set(line, problems);
+    if (isDynamic) this.dynamic.add(line);
     if (isUnknown === true) this.unknown.add(line);
+    return this.noted(line, 1);
   }
 
-  private remove(line: ScriptLine, changed: Set<string>): void {
-    for (const key of keysOf(line)) {
-      this.index.remove(key, line);
-      changed.add(key);
-    }
-    this.count(line, -1, changed);
-    this.wrong.remove(line, changed);
+  private remove(line: ScriptLine): readonly CraftKey[] {
+    for (const subject of subjectsOf(line)) this.index.remove(subject, line);
+    this.wrong.delete(line);
+    this.dynamic.delete(line);
     this.unknown.remove(line);
-    if (isDynamicLine(line, this.catalog)) this.countDynamic(line, -1);
+    return [...this.noted(line, -1), inputKeys.line(line)];
   }
 
-  /** Looks at keys that have got lines or lost them. */
-  private markRepeated(changed: Set<string>): void {
-    for (const key of changed) {
-      if (!/^(set|let|section) /.test(key)) continue;
-      const is = this.index.isRepeated(key);
-      if (this.repeated.has(key) || is) changed.add(inputKeys.repeated);
-      if (is) this.repeated.add(key);
-      else this.repeated.delete(key);
-    }
+  /** What changes when a line comes or goes. */
+  private noted(line: ScriptLine, by: 1 | -1): readonly CraftKey[] {
+    const subjects = subjectsOf(line);
+    for (const subject of subjects) this.markRepeated(subject, line);
+    const { settingPath, section } = line;
+    if (settingPath !== null && section.pack !== null) tally(this.overlaid, settingPath, by);
+    return [...subjects, ...widerKeys(line), ...this.counted(line, by)];
   }
 
-  private countDynamic(line: ScriptLine, by: 1 | -1): void {
-    const [key] = keysOf(line);
-    if (key === undefined || !tally(this.dynamic, key, by)) return;
-    // What goes and comes back in one edit has not moved.
-    if (!this.dynamicMoved.delete(key)) this.dynamicMoved.add(key);
+  private markRepeated(subject: Subject, { statement }: ScriptLine): void {
+    if (statement.kind === 'include' || subject === inputKeys.acceptance || subject === inputKeys.overlay)
+      return;
+    if (this.index.isRepeated(subject)) this.repeated.set(subject, subject);
+    else this.repeated.delete(subject);
   }
 
   /** Keeps count of the collections' members and of the groups that lines name. */
-  private count(line: ScriptLine, by: 1 | -1, changed: Set<string>): void {
-    const path = subjectOf(line);
-    if (path === null) return;
-    if (line.section.pack !== null && line.settingPath !== null) tally(this.overlaid, line.settingPath, by);
+  private counted(line: ScriptLine, by: 1 | -1): readonly CraftKey[] {
+    const path = pathTold(line);
+    if (path === null) return [];
+    const changed: CraftKey[] = [];
     const group = path.slice(0, path.indexOf('.') < 0 ? undefined : path.indexOf('.'));
-    if (tally(this.groups, group, by)) changed.add(inputKeys.group(group));
+    if (tally(this.groups, group, by)) changed.push(inputKeys.group(group));
     for (const { collection, member } of membershipsIn(path, this.catalog)) {
       const members = this.members.get(collection) ?? new Map<string, number>();
       this.members.set(collection, members);
-      if (tally(members, member, by)) changed.add(inputKeys.members(collection));
+      if (tally(members, member, by)) changed.push(inputKeys.members(collection));
+      if (line.statement.kind === 'section') changed.push(inputKeys.headers(collection));
     }
+    return changed;
   }
+}
+
+/** What changes with a line besides its subject. */
+function widerKeys({ statement, settingPath, section }: ScriptLine): readonly CraftKey[] {
+  if (statement.kind === 'constant') return [inputKeys.constants];
+  // What holds for every pack holds only as long as no line says otherwise for one of them.
+  return settingPath === null || section.pack === null ? [] : [inputKeys.setting(settingPath)];
 }
 
 /** Counts up or down; true when the name came or went. */

@@ -1,6 +1,9 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Board } from '../catalog/model/hardware';
 import { parseLine } from '../language/parser';
+import type { Context, Database } from '../query/database';
+import type { Key } from '../query/key-map';
+import { Query } from '../query/query';
 import { exactText, shortText } from '../units/quantity';
 import { Amount } from '../units/told-apart';
 import type { Craft } from './craft';
@@ -17,29 +20,28 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
  * is the catalogue's default, and is then noted as assumed; without one, where a line's value could not
  * be understood or is refused, and where an include that may set it is missing, the answer is null. Quantities are in SI.
  */
-export class CraftView {
+export class CraftView implements Context {
   /** Paths with the default that was used, as the script would write it. */
   private assumedTexts: Map<string, string> | null = null; // most views assume nothing
   private unreadablePaths: Set<string> | null = null;
 
   constructor(
     readonly craft: Craft,
-    private readonly packInView: string | null,
+    /** The pack in view, for the database: it does not make an answer depend on the pack. */
+    readonly variant: string | null,
   ) {}
 
   get pack(): string | null {
-    this.craft.cells.readPack();
-    return this.packInView;
+    return this.craft.with(this.variant).pack;
+  }
+
+  get database(): Database {
+    return this.craft.database;
   }
 
   /** A view of the same that has noted nothing yet. */
   anew(): CraftView {
-    return new CraftView(this.craft, this.packInView);
-  }
-
-  /** An answer of a kind that is kept for the pack in view until something that it read changes. */
-  kept<T>(kind: string, name: string, compute: () => T): T {
-    return this.craft.cells.getWith(this.packInView, kind, name, compute);
+    return new CraftView(this.craft, this.variant);
   }
 
   get catalog(): Catalog {
@@ -76,7 +78,7 @@ export class CraftView {
   }
 
   setting(path: string): Setting | undefined {
-    return this.craft.setting(path, this.packInView);
+    return this.craft.setting(path, this.variant);
   }
 
   members(collection: string): readonly string[] {
@@ -169,6 +171,21 @@ export class CraftView {
     const value = this.value(path);
     return value?.kind === kind ? (value as ValueOf<K>) : null;
   }
+}
+
+/**
+ * Something that is computed from a craft with a pack in view, and kept until something that it read changes:
+ *
+ *     const weight = viewQuery('weight', (view, part: string) => view.quantity(`${part}.mass`));
+ *     weight(view, 'motor');
+ */
+export function viewQuery<K extends Key, V>(
+  name: string,
+  compute: (view: CraftView, ...key: K) => V,
+): (view: CraftView, ...key: K) => V {
+  // A view of its own, so that what it assumes is this query's alone.
+  const query = new Query(name, (view: CraftView, ...key: K) => compute(view.anew(), ...key));
+  return (view, ...key) => query.get(view, ...key);
 }
 
 /** Defaults stand in the catalogue and ask nothing of a craft: each is read once. */

@@ -1,6 +1,8 @@
 import type { KnownParameter } from '../catalog/known-parameter';
-import { inputKeys } from '../craft/keys';
+import type { Craft } from '../craft/craft';
+import { craftInputs, inputKeys } from '../craft/keys';
 import type { ScriptLine } from '../language/script-line';
+import { Query } from '../query/query';
 import type { NameContext } from './completion-context';
 import { type CompletionItem, type CompletionOptions, completionItem, tabStop } from './completion-item';
 import { type OpenName, openNames } from './completion-paths';
@@ -37,7 +39,7 @@ export function nameItems(
 
 /** What something else needs that is set already comes first, then the stages of the pilot's job. */
 function inOrder(snapshot: Snapshot, names: readonly OpenName[]): readonly OpenName[] {
-  const needed = neededNames(snapshot);
+  const needed = neededNames.get(snapshot.craft);
   const rank = ({ name, parameter }: KnownParameter) =>
     needed.has(name) ? -1 : stages.indexOf(parameter.stage);
   return names
@@ -47,18 +49,16 @@ function inOrder(snapshot: Snapshot, names: readonly OpenName[]): readonly OpenN
 }
 
 /** Kept until a parameter that needs others comes to the script or goes. */
-function neededNames({ catalog, script, craft: { cells } }: Snapshot): ReadonlySet<string> {
-  return cells.get('needed names', () => {
-    const needed = new Set<string>();
-    for (const { name, parameter } of catalog.parameters.values()) {
-      if (parameter.needs.length === 0) continue;
-      const key = inputKeys.setting(name);
-      cells.read(key);
-      if (script.has(key)) for (const one of parameter.needs) needed.add(one);
-    }
-    return needed;
-  });
-}
+const neededNames = new Query('needed names', (craft: Craft): ReadonlySet<string> => {
+  const needed = new Set<string>();
+  for (const { name, parameter } of craft.catalog.parameters.values()) {
+    if (parameter.needs.length === 0) continue;
+    const setting = inputKeys.setting(name);
+    craftInputs.read(craft, ...setting);
+    if (craft.root.has(setting)) for (const one of parameter.needs) needed.add(one);
+  }
+  return needed;
+});
 
 function nameItem(
   snapshot: Snapshot,

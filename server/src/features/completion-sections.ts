@@ -1,6 +1,8 @@
 import type { Catalog } from '../catalog/catalog';
-import { inputKeys } from '../craft/keys';
+import type { Craft } from '../craft/craft';
+import { craftInputs, inputKeys } from '../craft/keys';
 import type { ScriptLine } from '../language/script-line';
+import { Query } from '../query/query';
 import type { SectionContext, SectionPackContext } from './completion-context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './completion-item';
 import type { Range } from './range';
@@ -13,21 +15,16 @@ interface Section {
 }
 
 /** What can be offered hangs on the catalogue alone, so the craft keeps it. */
-function sectionsFor({ catalog, craft }: Snapshot): readonly Section[] {
-  return craft.cells.get('sections to offer', () => sectionsOf(catalog));
-}
+const sections = new Query('sections to offer', ({ catalog }: Craft) => sectionsOf(catalog));
 
 /** Sections that the script does not open for all packs; kept until one of them is opened or closed. */
-function absentSections(snapshot: Snapshot): readonly Section[] {
-  const { script, craft } = snapshot;
-  return craft.cells.get('sections not opened', () =>
-    sectionsFor(snapshot).filter(({ path }) => {
-      const key = inputKeys.section(path);
-      craft.cells.read(key);
-      return !script.has(key);
-    }),
-  );
-}
+const absentSections = new Query('sections not opened', (craft: Craft) =>
+  sections.get(craft).filter(({ path }) => {
+    const header = inputKeys.section(path);
+    craftInputs.read(craft, ...header);
+    return !craft.root.has(header);
+  }),
+);
 
 /** Every section that settings can stand in: groups, their parts, members of closed collections. */
 function sectionsOf(catalog: Catalog): readonly Section[] {
@@ -65,8 +62,8 @@ export function sectionItems(
   const close = isClosed ? '' : ']';
   const isOpen = ({ path }: Section) =>
     snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
-  const sections = sectionsFor(snapshot);
-  return [...sections.filter((one) => !isOpen(one)), ...sections.filter(isOpen)].map(({ path, detail }) =>
+  const all = sections.get(snapshot.craft);
+  return [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
     sectionItem(path, detail, range, `${path}${close}`, options),
   );
 }
@@ -77,7 +74,9 @@ export function sectionHeaderItems(
   range: Range,
   options: CompletionOptions,
 ): readonly CompletionItem[] {
-  return absentSections(snapshot).map(({ path, detail }) => headerItem(path, detail, range, options));
+  return absentSections
+    .get(snapshot.craft)
+    .map(({ path, detail }) => headerItem(path, detail, range, options));
 }
 
 /** A header in its brackets, found by its path. */

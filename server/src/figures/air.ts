@@ -1,7 +1,6 @@
-import type { CraftView } from '../craft/view';
 import { airDensity, soundSpeed, standardPressure } from '../physics/atmosphere';
 import type { FigureSource } from './figure';
-import { type Model, modelOf } from './model';
+import { model } from './model';
 
 /** The air that the craft flies in. */
 export interface Air {
@@ -11,15 +10,13 @@ export interface Air {
   readonly sound: number;
 }
 
-export function airOf(view: CraftView): Model<Air> | null {
-  return modelOf(view, 'air', (own) => {
-    const elevation = own.quantity('craft.field-elevation');
-    const temperature = own.quantity('craft.air-temperature');
-    if (elevation === null || temperature === null) return null;
-    const density = airDensity(standardPressure(elevation), temperature);
-    return { value: { density, sound: soundSpeed(temperature) } };
-  });
-}
+export const airOf = model<[], Air>('air', (own) => {
+  const elevation = own.quantity('craft.field-elevation');
+  const temperature = own.quantity('craft.air-temperature');
+  if (elevation === null || temperature === null) return null;
+  const density = airDensity(standardPressure(elevation), temperature);
+  return { value: { density, sound: soundSpeed(temperature) } };
+});
 
 export const airFigures: readonly FigureSource[] = [
   {

@@ -6,7 +6,7 @@ import { propellerThrust, torqueFactor } from '../physics/propeller';
 import { type Carried, carriedBy } from './drive';
 import { hover } from './drive-figures';
 import { chainsOf } from './filter-chain';
-import { type Model, modelOf } from './model';
+import { model } from './model';
 import { type MotorLag, motorLagOf } from './motor-lag';
 import { signalSeconds } from './motor-signal';
 import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
@@ -20,33 +20,30 @@ export function ofAxes(...what: readonly string[]): readonly string[] {
 }
 
 /** An axis with its controller in the hover. */
-export function axisOf(view: CraftView, name: AxisName): Model<Doubtful<Axis>> | null {
-  return modelOf(view, `axis ${name}`, (own) => {
-    const gains = gainsOf(own, name);
-    const carried = carriedBy(own);
-    const chains = chainsOf(own);
-    const lag = motorLagOf(own);
-    const command = signalSeconds(own);
-    const gyroRate = own.quantity('gyro.rate');
-    const controlRate = own.quantity('control.rate');
-    if (gains === null || carried === null || chains === null || lag === null || command === null)
-      return null;
-    if (gyroRate === null || controlRate === null) return null;
-    const inertia = inertiaOf(own, name);
-    const torque = torqueOfCommand(own, carried.value.likely, name);
-    if (inertia === null || torque === null) return null;
-    const axis: Axis = {
-      gains,
-      gyroFilters: chains.value.gyro(chains.value.hover),
-      derivativeFilters: chains.value.derivative,
-      authority: torque / inertia.value,
-      motorLag: lag.value.likely,
-      delay: 0.5 / gyroRate + 1.5 / controlRate + command,
-    };
-    const assumed = new Set([...carried.assumed, ...chains.assumed, ...lag.assumed, ...inertia.assumed]);
-    return { value: doubtful(axis, doubtsOf(lag.value, inertia.spread)), assumed: [...assumed] };
-  });
-}
+export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name) => {
+  const gains = gainsOf(own, name);
+  const carried = carriedBy(own);
+  const chains = chainsOf(own);
+  const lag = motorLagOf(own);
+  const command = signalSeconds(own);
+  const gyroRate = own.quantity('gyro.rate');
+  const controlRate = own.quantity('control.rate');
+  if (gains === null || carried === null || chains === null || lag === null || command === null) return null;
+  if (gyroRate === null || controlRate === null) return null;
+  const inertia = inertiaOf(own, name);
+  const torque = torqueOfCommand(own, carried.value.likely, name);
+  if (inertia === null || torque === null) return null;
+  const axis: Axis = {
+    gains,
+    gyroFilters: chains.value.gyro(chains.value.hover),
+    derivativeFilters: chains.value.derivative,
+    authority: torque / inertia.value,
+    motorLag: lag.value.likely,
+    delay: 0.5 / gyroRate + 1.5 / controlRate + command,
+  };
+  const assumed = new Set([...carried.assumed, ...chains.assumed, ...lag.assumed, ...inertia.assumed]);
+  return { value: doubtful(axis, doubtsOf(lag.value, inertia.spread)), assumed: [...assumed] };
+});
 
 function doubtsOf(lag: MotorLag, inertiaSpread: number): readonly Doubt<Axis>[] {
   return [

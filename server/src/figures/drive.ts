@@ -6,7 +6,7 @@ import { estimatePropeller } from '../physics/propeller-estimate';
 import { airOf } from './air';
 import { motorPlaces } from './layouts';
 import { flyingMass } from './mass';
-import { type Model, modelOf } from './model';
+import { model } from './model';
 import { chemistryInView, nominalCell, packCount, packQuantity } from './pack-in-view';
 import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
@@ -21,35 +21,33 @@ export interface Carried {
   readonly limit: number | null;
 }
 
-export function carriedBy(view: CraftView): Model<Doubtful<Carried>> | null {
-  return modelOf(view, 'drive', (own) => {
-    const assumed: string[] = [];
-    const motor = motorOf(own);
-    const propeller = propellerOf(own, assumed);
-    const source = sourceOf(own, assumed);
-    const air = airOf(own);
-    const mass = flyingMass(own);
-    const count = motorPlaces(own.word('craft.layout') ?? '')?.length;
-    if (motor === null || propeller === null || source === null || air === null) return null;
-    if (mass === null || count === undefined) return null;
-    const { pitch, spread, ...coefficients } = propeller;
-    const otherPower = otherPowerOf(own, source.voltage, assumed);
-    const drive: Drive = {
-      motor,
-      propeller: coefficients,
-      count,
-      airDensity: air.value.density,
-      openVoltage: source.voltage,
-      sourceResistance: source.resistance,
-      otherPower,
-    };
-    const carried = { drive, weight: mass * gravity, pitch, limit: limitOf(own) };
-    return {
-      value: doubtful(carried, doubtsOf(spread, source.doubt)),
-      assumed: [...air.assumed, ...assumed],
-    };
-  });
-}
+export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
+  const assumed: string[] = [];
+  const motor = motorOf(own);
+  const propeller = propellerOf(own, assumed);
+  const source = sourceOf(own, assumed);
+  const air = airOf(own);
+  const mass = flyingMass(own);
+  const count = motorPlaces(own.word('craft.layout') ?? '')?.length;
+  if (motor === null || propeller === null || source === null || air === null) return null;
+  if (mass === null || count === undefined) return null;
+  const { pitch, spread, ...coefficients } = propeller;
+  const otherPower = otherPowerOf(own, source.voltage, assumed);
+  const drive: Drive = {
+    motor,
+    propeller: coefficients,
+    count,
+    airDensity: air.value.density,
+    openVoltage: source.voltage,
+    sourceResistance: source.resistance,
+    otherPower,
+  };
+  const carried = { drive, weight: mass * gravity, pitch, limit: limitOf(own) };
+  return {
+    value: doubtful(carried, doubtsOf(spread, source.doubt)),
+    assumed: [...air.assumed, ...assumed],
+  };
+});
 
 function limitOf(view: CraftView): number | null {
   const [motors, stick] = [view.quantity('motor.output-limit'), view.quantity('stick.throttle.limit')];

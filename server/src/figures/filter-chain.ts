@@ -3,7 +3,7 @@ import { butterworthLowpass, type DigitalFilter, firstOrderLowpass } from '../ph
 import { halfRate } from '../physics/sampling';
 import { followers, lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
 import { notchAt, toneNotches, trackedNotches } from './following-notches';
-import { type Model, modelOf } from './model';
+import { type Model, model } from './model';
 import { turnsAt } from './turning';
 
 /** What one section of filters does. */
@@ -34,20 +34,18 @@ export function stagesAt(view: CraftView, rate: Stage['rate']): readonly Stage[]
 }
 
 /** Null while the rate is not known: a filter works at one. */
-export function chainsOf(view: CraftView): Model<Chains> | null {
-  return modelOf(view, 'filters', (own) => {
-    const gyro = workingTogether(own, stagesAt(own, 'gyro.rate'));
-    const derivative = workingTogether(own, stagesAt(own, 'control.rate'));
-    if (gyro === null || derivative === null) return null;
-    const value: Chains = {
-      gyro: gyro.value.all,
-      gyroForOneMotor: gyro.value.own,
-      derivative: derivative.value.all(null),
-      hover: gyro.value.follows ? hoverOf(own) : null,
-    };
-    return { value, assumed: [...new Set([...gyro.assumed, ...derivative.assumed])] };
-  });
-}
+export const chainsOf = model<[], Chains>('filters', (own) => {
+  const gyro = workingTogether(own, stagesAt(own, 'gyro.rate'));
+  const derivative = workingTogether(own, stagesAt(own, 'control.rate'));
+  if (gyro === null || derivative === null) return null;
+  const value: Chains = {
+    gyro: gyro.value.all,
+    gyroForOneMotor: gyro.value.own,
+    derivative: derivative.value.all(null),
+    hover: gyro.value.follows ? hoverOf(own) : null,
+  };
+  return { value, assumed: [...new Set([...gyro.assumed, ...derivative.assumed])] };
+});
 
 /** Stages one after the other. Null where one of them is not known. */
 export function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Working> | null {
@@ -65,20 +63,18 @@ export function workingTogether(view: CraftView, stages: readonly Stage[]): Mode
 }
 
 /** Each by itself, so that a change of one leaves what is known of the others. */
-function workingOf(view: CraftView, { path, rate }: Stage): Model<Working> | null {
-  return modelOf(view, `filter ${path}`, (own) => {
-    const samples = own.quantity(rate);
-    if (samples === null || samples <= 0) return null;
-    switch (path) {
-      case 'gyro.tones':
-        return following(own, toneNotches(own, samples), toneWords);
-      case 'gyro.tracker':
-        return following(own, trackedNotches(own, samples), trackerWords);
-      default:
-        return { value: fixed((path.includes('notch') ? notchOf : lowpassOf)(own, path, samples)) };
-    }
-  });
-}
+const workingOf = model<[stage: Stage], Working>('filter', (own, { path, rate }) => {
+  const samples = own.quantity(rate);
+  if (samples === null || samples <= 0) return null;
+  switch (path) {
+    case 'gyro.tones':
+      return following(own, toneNotches(own, samples), toneWords);
+    case 'gyro.tracker':
+      return following(own, trackedNotches(own, samples), trackerWords);
+    default:
+      return { value: fixed((path.includes('notch') ? notchOf : lowpassOf)(own, path, samples)) };
+  }
+});
 
 const toneWords = 'notches on motor tones, one set a motor, where they stand in the hover';
 const trackerWords = 'tracked notches on the motors’ own tones, as far as their band goes';

@@ -1,4 +1,4 @@
-import type { CraftView } from '../craft/view';
+import { type CraftView, viewQuery } from '../craft/view';
 import { airFigures } from './air';
 import { delayFigures } from './delays';
 import { driveFigures } from './drive-figures';
@@ -50,12 +50,14 @@ export function figureUnit(id: string): string | undefined {
 
 /** One figure of a craft with the view's pack; null where it can't be computed. Kept until an input changes. */
 export function figureOf(view: CraftView, id: string): Figure | null {
-  const source = byId.get(id);
-  if (source === undefined) return null;
-  return view.kept('figure', id, () => compute(source, view.anew()));
+  return figureNamed(view, id);
 }
 
-/** `view`: its own, so that what it assumes is this figure's alone. */
+const figureNamed = viewQuery('figure', (view, id: string): Figure | null => {
+  const source = byId.get(id);
+  return source === undefined ? null : compute(source, view);
+});
+
 function compute(source: FigureSource, view: CraftView): Figure | null {
   const computed = source.compute(view);
   // Nothing is concluded from a line that can't be read: it has its own finding.

@@ -1,11 +1,10 @@
-import type { CraftView } from '../craft/view';
 import { rodInertia } from '../physics/inertia';
 import { responseTime } from '../physics/motor';
 import { torqueFactor } from '../physics/propeller';
 import { carriedBy } from './drive';
 import { hover } from './drive-figures';
 import type { FigureSource } from './figure';
-import { type Model, modelOf } from './model';
+import { model } from './model';
 
 /** Time constant with which thrust follows a command in the hover, s; and how far it may be off. */
 export interface MotorLag {
@@ -23,32 +22,30 @@ const rodShare = 0.6;
 /** The motor's bell beside the propeller. From memory. */
 const bellShare = 1.3;
 
-export function motorLagOf(view: CraftView): Model<MotorLag> | null {
-  return modelOf(view, 'motor lag', (own) => {
-    const given = own.quantity('motor.response-time');
-    if (given !== null) {
-      const why = 'motor.response-time, as the script sets it';
-      return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
-    }
-    const carried = carriedBy(own);
-    const state = carried === null ? null : hover(carried.value.likely);
-    if (carried === null || state === null) return null;
-    const { drive } = carried.value.likely;
-    const { diameter } = drive.propeller;
-    const inertia = own.quantity('prop.inertia');
-    const usual = bellShare * rodShare * rodInertia(massPerSquareInch * (diameter / inch) ** 2, diameter);
-    const factor = torqueFactor(drive.propeller, drive.airDensity);
-    const likely = responseTime(drive.motor, state.motor.speed, factor, inertia ?? usual);
-    const assumed = inertia === null ? ['the inertia of a usual plastic propeller of this diameter'] : [];
-    const why = `J / (1/(K^2 R) + 2 c Ω), J = ${own.short(inertia ?? usual, 'g*m^2')}`;
-    // Controllers add a lag of their own, and a braking motor is slower than a driven one.
-    const spread = inertia === null ? 2.5 : 1.6;
-    return {
-      value: { likely, low: likely / spread, high: likely * spread, why },
-      assumed: [...carried.assumed, ...assumed],
-    };
-  });
-}
+export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
+  const given = own.quantity('motor.response-time');
+  if (given !== null) {
+    const why = 'motor.response-time, as the script sets it';
+    return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
+  }
+  const carried = carriedBy(own);
+  const state = carried === null ? null : hover(carried.value.likely);
+  if (carried === null || state === null) return null;
+  const { drive } = carried.value.likely;
+  const { diameter } = drive.propeller;
+  const inertia = own.quantity('prop.inertia');
+  const usual = bellShare * rodShare * rodInertia(massPerSquareInch * (diameter / inch) ** 2, diameter);
+  const factor = torqueFactor(drive.propeller, drive.airDensity);
+  const likely = responseTime(drive.motor, state.motor.speed, factor, inertia ?? usual);
+  const assumed = inertia === null ? ['the inertia of a usual plastic propeller of this diameter'] : [];
+  const why = `J / (1/(K^2 R) + 2 c Ω), J = ${own.short(inertia ?? usual, 'g*m^2')}`;
+  // Controllers add a lag of their own, and a braking motor is slower than a driven one.
+  const spread = inertia === null ? 2.5 : 1.6;
+  return {
+    value: { likely, low: likely / spread, high: likely * spread, why },
+    assumed: [...carried.assumed, ...assumed],
+  };
+});
 
 export const motorLagFigures: readonly FigureSource[] = [
   {

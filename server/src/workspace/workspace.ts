@@ -2,11 +2,9 @@ import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/engine';
 import type { Finding } from '../checks/finding';
 import { inScriptOrder } from '../checks/order';
-import { ScriptOrder } from '../checks/script-order';
-import { Cells } from '../craft/cells';
 import { Craft } from '../craft/craft';
+import { inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';
-import { OnceCells } from '../craft/once-cells';
 import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
@@ -30,8 +28,6 @@ export interface WorkspaceOptions {
   /** Told the URIs of open scripts whose findings may have changed through something other than their own edit. */
   readonly onAffected?: (uris: readonly string[]) => void;
   readonly onFault?: OnFault;
-  /** Whether every script is looked at once, as on the command line: then nothing is noted for later changes. */
-  readonly isForOneLook?: boolean;
 }
 
 /**
@@ -51,7 +47,6 @@ export class Workspace {
     string,
     { readonly stamp: object; readonly findings: readonly Finding[] }
   >();
-  private readonly orders = new WeakMap<Craft, ScriptOrder>();
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
   /** Who waits for a file. */
@@ -154,7 +149,7 @@ export class Workspace {
   /** The workspace's folders are others now: what may be included is decided anew. */
   rootsChanged(): void {
     for (const [key, { craft }] of this.open) {
-      craft.changed(['include']);
+      craft.changed([inputKeys.include]);
       this.stamps.set(key, {});
     }
     this.tell([...this.open.keys()]);
@@ -168,9 +163,7 @@ export class Workspace {
     if (one === undefined || stamp === undefined) return [];
     const known = this.found.get(key);
     if (known?.stamp === stamp) return known.findings;
-    const order = this.orders.get(one.craft) ?? new ScriptOrder();
-    this.orders.set(one.craft, order);
-    const findings = order.of(this.checker.pieces(one.craft));
+    const findings = this.check(one.craft);
     this.found.set(key, { stamp, findings });
     return findings;
   }
@@ -185,7 +178,7 @@ export class Workspace {
     const { craft } = this.made(canonicalUri(uri), uri, text, 0);
     while (craft.layers().isPending) {
       await this.nextFile();
-      craft.changed(['include']);
+      craft.changed([inputKeys.include]);
     }
     return craft;
   }
@@ -213,9 +206,7 @@ export class Workspace {
   private made(key: string, uri: string, text: string, version: number): OpenScript {
     const script = new Script(key, text, this.catalog, this.said);
     const source: IncludeSource = { open: (included) => this.include(included, key) };
-    const cells = this.options.isForOneLook === true ? new OnceCells() : new Cells();
-    const craft = new Craft(script, this.catalog, source, cells);
-    return { uri, script, craft, version };
+    return { uri, script, craft: new Craft(script, this.catalog, source), version };
   }
 
   private newLibrary(): Library {
@@ -233,8 +224,7 @@ export class Workspace {
   private fileChanged(uri: string, except?: string): void {
     const concerned: string[] = [];
     for (const [key, { craft }] of this.open) {
-      const before = craft.changed([`file ${uri}`]);
-      if (before.size === 0) continue;
+      if (!craft.changed([inputKeys.file(uri)])) continue;
       this.stamps.set(key, {});
       if (key !== except) concerned.push(key);
     }

@@ -12,8 +12,11 @@ const flights = Array.from({ length: 200 }, (_, index) => [
 ]).flat();
 const text = ['[pack.single]', 'cells = 1', ...flights].join('\n');
 
-function opened() {
-  const script = new Script('test:///work/a.craft', text, testCatalog);
+function scriptOf(written: string): Script {
+  return new Script('test:///work/a.craft', written, testCatalog);
+}
+
+function opened(script = scriptOf(text)) {
   const craft = new Craft(script, testCatalog, { open: () => ({ kind: 'missing' }) });
   const checker = new Checker(testCatalog);
   const edit = (line: number, character: number, length: number, put: string) => {
@@ -46,11 +49,13 @@ describe('what was found before an edit', () => {
     assert.equal(after.filter((finding) => !before.includes(finding)).length, 1);
   });
 
-  it('of a line that needs the craft leaves the list of such lines alone', () => {
-    const { edit, findings } = opened();
-    findings();
-    const changed = edit(3, 'pack = '.length, 'triple'.length, 'single');
-    assert.ok(!changed.has('dynamic'));
-    assert.ok(edit(3, 0, 'pack = single'.length, '').has('dynamic'));
+  it('of a rule is the same object too, also when its line has moved', () => {
+    const script = scriptOf('\n[motor]\ncells-limit = 4\n[pack.heavy]\nchemistry = lipo\ncells = 6\n');
+    const { edit, findings } = opened(script);
+    const found = () => findings().find(({ check }) => check.id === 'turn/motor-cells');
+    const before = found();
+    assert.ok(before);
+    edit(1, 0, 0, '\n');
+    assert.equal(found(), before);
   });
 });

@@ -1,7 +1,9 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Craft } from '../../../server/src/craft/craft';
 import type { DocumentEdit } from '../../../server/src/language/document';
+import { Query } from '../../../server/src/query/query';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
@@ -276,11 +278,11 @@ describe('after one edit of a long script', () => {
       1,
     );
     let computed = 0;
-    const noted = () =>
-      craft.cells.get('a note', () => {
-        computed += 1;
-        return craft.setting('flight.f100.note', null)?.value;
-      });
+    const note = new Query('a note', (one: Craft) => {
+      computed += 1;
+      return one.setting('flight.f100.note', null)?.value;
+    });
+    const noted = () => note.get(craft);
     const before = craft.setting('gyro.lowpass.cutoff', null);
     noted();
     const at = { line: 14, character: 8 };

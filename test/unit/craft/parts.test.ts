@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { followNames } from '../../../server/src/craft/follow-names';
 import { fileName, resolveInclude } from '../../../server/src/craft/include-path';
-import { inputKeys, keysOf, subjectOf } from '../../../server/src/craft/keys';
+import { inputKeys, pathTold, subjectsOf } from '../../../server/src/craft/keys';
 import { LineIndex } from '../../../server/src/craft/line-index';
 import { membershipsIn } from '../../../server/src/craft/memberships';
 import { hasReferences, referencesIn } from '../../../server/src/craft/references';
@@ -10,6 +10,7 @@ import { Document } from '../../../server/src/language/document';
 import type { ScriptLine } from '../../../server/src/language/script-line';
 import { testCatalog } from '../../support/catalog';
 import { statementOf } from '../../support/lines';
+import { spelled } from '../../support/spelled-keys';
 
 function lineOf(text: string, number: number): ScriptLine {
   return Document.of(text).lineAt(number) ?? assert.fail(`no line ${number}`);
@@ -64,107 +65,82 @@ describe('what a line is about', () => {
   const text =
     'let a = 1\ninclude "b.craft"\n[gyro @ p]\nrate = 1 kHz # accept a/b: why\n[5]\nx = 1\n# accept a/b: why\n[esc]';
   const cases: readonly [number, readonly string[], string | null][] = [
-    [0, ['let a'], null],
+    [0, ['constant a'], null],
     [1, ['include'], null],
-    [2, ['section gyro @ p', 'overlay'], 'gyro'],
-    [3, ['set gyro.rate @ p', 'accept'], 'gyro.rate'],
+    [2, ['section p gyro', 'overlay'], 'gyro'],
+    [3, ['setting p gyro rate', 'acceptance'], 'gyro.rate'],
     [4, [], null],
     [5, [], null],
-    [6, ['accept'], null],
+    [6, ['acceptance'], null],
     [7, ['section esc'], 'esc'],
     [8, [], null],
   ];
   for (const [number, keys, subject] of cases) {
     it(`line ${number}: ${keys.join(', ') || 'nothing'}`, () => {
       const line = lineOf(`${text}\n`, number);
-      assert.deepEqual(keysOf(line), keys);
-      assert.equal(subjectOf(line), subject);
+      assert.deepEqual(spelled(subjectsOf(line)), keys);
+      assert.equal(pathTold(line), subject);
     });
   }
 
-  it('keeps names apart that are spelt alike', () => {
-    const all = [
-      inputKeys.setting('a'),
-      inputKeys.setting('a', 'p'),
-      inputKeys.constant('a'),
-      inputKeys.section('a'),
-      inputKeys.section('a', 'p'),
-      inputKeys.members('a'),
-      inputKeys.group('a'),
-      inputKeys.include,
-      inputKeys.acceptance,
-      inputKeys.repeated,
-      inputKeys.overlay,
-    ];
-    assert.equal(new Set(all).size, all.length);
-    assert.equal(inputKeys.nameIn(inputKeys.setting('gyro.rate')), 'gyro.rate');
-    assert.equal(inputKeys.nameIn(inputKeys.constant('quiet')), 'quiet');
+  it('has steps, so that names may hold any characters', () => {
+    assert.deepEqual(inputKeys.setting('gyro.rate', 'p'), ['setting', 'p', 'gyro', 'rate']);
+    assert.notDeepEqual(inputKeys.setting('a'), inputKeys.section('a'));
   });
 });
 
 describe('an index of lines', () => {
+  const key = inputKeys.setting('a');
   const [one, two, three] = [...Document.of('a = 1\na = 2\na = 3').lines()];
 
   it('knows one line and many, and forgets them again', () => {
     assert.ok(one && two && three);
     const index = new LineIndex();
-    assert.deepEqual(index.get('k'), []);
-    for (const line of [one, two, three]) index.add('k', line);
-    assert.deepEqual(index.get('k'), [one, two, three]);
-    assert.ok(index.isRepeated('k'));
-    index.remove('k', two);
-    assert.deepEqual(index.get('k'), [one, three]);
-    index.remove('k', one);
-    assert.ok(!index.isRepeated('k'));
-    assert.deepEqual(index.get('k'), [three]);
-    index.remove('k', three);
-    assert.ok(!index.has('k'));
-    assert.deepEqual([...index.keys()], []);
+    assert.deepEqual(index.get(key), []);
+    for (const line of [one, two, three]) index.add(key, line);
+    assert.deepEqual(index.get(key), [one, two, three]);
+    assert.ok(index.isRepeated(key));
+    index.remove(key, two);
+    assert.deepEqual(index.get(key), [one, three]);
+    index.remove(key, one);
+    assert.ok(!index.isRepeated(key));
+    assert.deepEqual(index.get(key), [three]);
+    index.remove(key, three);
+    assert.ok(!index.has(key));
   });
 
-  it('tells keys apart by all that stands in them, and gives them back whole', () => {
-    assert.ok(one && two && three);
+  it('tells subjects apart by all their steps', () => {
+    assert.ok(one && two);
     const index = new LineIndex();
-    const keys = [
-      'set flight.day-1.motor-temperature',
-      'set flight.day-2.motor-temperature',
-      'set flight',
-      'let a',
-    ];
-    for (const key of keys) index.add(key, one);
-    index.add('set flight.day-1.wind', two);
-    assert.deepEqual([...index.keys()].sort(), [...keys, 'set flight.day-1.wind'].sort());
-    assert.deepEqual(index.get('set flight.day-1.wind'), [two]);
-    assert.ok(!index.has('set flight.day-1'));
-    assert.ok(!index.has('set flight.day-2.wind'));
-    index.remove('set flight.day-2.motor-temperature', one);
-    assert.ok(!index.has('set flight.day-2.motor-temperature'));
-    assert.deepEqual(index.get('set flight.day-1.motor-temperature'), [one]);
-  });
-
-  it('holds more last words than it remembers to share', () => {
-    assert.ok(one);
-    const index = new LineIndex();
-    for (let at = 0; at < 10_000; at += 1) index.add(`section flight.day-${at}`, one);
-    assert.equal([...index.keys()].length, 10_000);
-    assert.deepEqual(index.get('section flight.day-4321'), [one]);
+    const subjects = ['flight.day-1.wind', 'flight.day-2.wind', 'flight'].map((path) =>
+      inputKeys.setting(path),
+    );
+    for (const subject of [...subjects, inputKeys.constant('flight')]) index.add(subject, one);
+    index.add(inputKeys.setting('flight.day-1.pack'), two);
+    assert.deepEqual(index.get(inputKeys.setting('flight.day-1.pack')), [two]);
+    assert.ok(!index.has(inputKeys.setting('flight.day-1')));
+    assert.ok(!index.has(inputKeys.setting('flight', 'day-1')));
+    index.remove(inputKeys.setting('flight.day-2.wind'), one);
+    assert.ok(!index.has(inputKeys.setting('flight.day-2.wind')));
+    assert.deepEqual(index.get(inputKeys.setting('flight.day-1.wind')), [one]);
   });
 
   it('is not troubled by a line that it does not have', () => {
     assert.ok(one && two);
     const index = new LineIndex();
-    index.remove('k', one);
-    index.add('k', one);
-    index.remove('k', two);
-    assert.deepEqual(index.get('k'), [one]);
+    index.remove(key, one);
+    index.add(key, one);
+    index.remove(key, two);
+    assert.deepEqual(index.get(key), [one]);
   });
 
-  it('takes any name for a key (F04)', () => {
+  it('takes any name for a step (F04)', () => {
     assert.ok(one);
+    const proto = inputKeys.constant('__proto__');
     const index = new LineIndex();
-    assert.deepEqual(index.get('__proto__'), []);
-    index.add('__proto__', one);
-    assert.deepEqual(index.get('__proto__'), [one]);
+    assert.deepEqual(index.get(proto), []);
+    index.add(proto, one);
+    assert.deepEqual(index.get(proto), [one]);
   });
 });
 

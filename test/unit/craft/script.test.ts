@@ -1,7 +1,9 @@
 import { strict as assert } from 'node:assert';
+import { inputKeys } from '../../../server/src/craft/keys';
 import { Script } from '../../../server/src/craft/script';
 import type { DocumentEdit } from '../../../server/src/language/document';
 import { testCatalog } from '../../support/catalog';
+import { spelled } from '../../support/spelled-keys';
 
 function scriptOf(text: string): Script {
   return new Script('test:///work/main.craft', text, testCatalog);
@@ -17,11 +19,11 @@ describe('a script', () => {
   it('finds its lines by what they say, in their order', () => {
     const script = scriptOf(`${text}[gyro]\n[gyro.lowpass]\ncutoff = 120 Hz\n`);
     assert.deepEqual(
-      script.lines('set gyro.lowpass.cutoff').map((line) => script.lineNumber(line)),
+      script.lines(inputKeys.setting('gyro.lowpass.cutoff')).map((line) => script.lineNumber(line)),
       [4, 7],
     );
-    assert.ok(script.has('let quiet'));
-    assert.ok(!script.has('let loud'));
+    assert.ok(script.has(inputKeys.constant('quiet')));
+    assert.ok(!script.has(inputKeys.constant('loud')));
     assert.deepEqual(script.constantNames(), ['quiet']);
     assert.deepEqual([...script.settingPaths()], ['pack.sprint.cells', 'gyro.lowpass.cutoff']);
   });
@@ -30,7 +32,7 @@ describe('a script', () => {
     const script = scriptOf('let a = 1\n');
     script.edit([replace(0, 0, 0, 'let a = 2\n')]);
     assert.deepEqual(
-      script.lines('let a').map((line) => line.text),
+      script.lines(inputKeys.constant('a')).map((line) => line.text),
       ['let a = 2', 'let a = 1'],
     );
   });
@@ -54,10 +56,14 @@ describe('a script', () => {
 
 describe('an edit of a script', () => {
   const changes: readonly [string, DocumentEdit, readonly string[]][] = [
-    ['a value', replace(2, 8, 9, '4'), ['set pack.sprint.cells']],
-    ['a comment', replace(2, 9, 9, ' # six'), ['set pack.sprint.cells']],
-    ['a constant', replace(0, 12, 14, '80'), ['let quiet']],
-    ['the name of a constant', replace(0, 4, 9, 'calm'), ['let calm', 'let quiet']],
+    ['a value', replace(2, 8, 9, '4'), ['setting pack sprint cells']],
+    ['a comment', replace(2, 9, 9, ' # six'), ['setting pack sprint cells']],
+    ['a constant', replace(0, 12, 14, '80'), ['constant quiet', 'constants', 'first line']],
+    [
+      'the name of a constant',
+      replace(0, 4, 9, 'calm'),
+      ['constant calm', 'constant quiet', 'constants', 'first line'],
+    ],
     ['an empty line', replace(5, 0, 0, '\n'), []],
     ['a new group', replace(5, 0, 0, '[craft]\n'), ['group craft', 'section craft']],
     ['a new include', replace(5, 0, 0, 'include "a.craft"'), ['include']],
@@ -65,22 +71,23 @@ describe('an edit of a script', () => {
       'the name of a pack',
       replace(1, 6, 12, 'dash'),
       [
+        'headers pack',
         'members pack',
-        'section pack.dash',
-        'section pack.sprint',
-        'set pack.dash.cells',
-        'set pack.sprint.cells',
+        'section pack dash',
+        'section pack sprint',
+        'setting pack dash cells',
+        'setting pack sprint cells',
       ],
     ],
     [
       'a repeated setting with something wrong',
       replace(5, 0, 0, 'cutoff = 1 Hz\n'),
-      ['repeated', 'set gyro.lowpass.cutoff', 'wrong-group 0', 'wrong-stretch 0'],
+      ['setting gyro lowpass cutoff'],
     ],
   ];
   for (const [what, edit, keys] of changes) {
     it(`of ${what} changes ${keys.join(', ') || 'nothing'}`, () => {
-      const changed = [...scriptOf(text).edit([edit])];
+      const changed = [...spelled(scriptOf(text).edit([edit]))];
       assert.deepEqual(changed.sort(), [...keys].sort());
     });
   }
@@ -91,25 +98,25 @@ describe('an edit of a script', () => {
     const fresh = scriptOf(script.document.text());
     assert.deepEqual(script.membersOf('pack'), fresh.membersOf('pack'));
     assert.deepEqual([...script.settingPaths()].sort(), [...fresh.settingPaths()].sort());
-    assert.deepEqual([...script.dynamicKeys()], [...fresh.dynamicKeys()]);
+    assert.equal(script.dynamicLines.size, fresh.dynamicLines.size);
     assert.equal(script.hasGroup('craft'), true);
     assert.equal(script.problems.size, fresh.problems.size);
   });
 
   it('of a value leaves names where they are, and says nothing of what they belong to', () => {
     const script = scriptOf('let a = 1\nlet b = 2\npack.sprint.cells = 6\n');
-    assert.deepEqual([...script.edit([replace(0, 8, 9, '3')])], ['let a']);
+    assert.deepEqual(spelled(script.edit([replace(1, 8, 9, '3')])), ['constant b', 'constants']);
     assert.deepEqual(script.constantNames(), ['a', 'b']);
-    assert.deepEqual([...script.edit([replace(2, 20, 21, '4')])], ['set pack.sprint.cells']);
+    assert.deepEqual(spelled(script.edit([replace(2, 20, 21, '4')])), ['setting pack sprint cells']);
   });
 
   it('keeps count of the lines that need the craft, one by one', () => {
-    const script = scriptOf('let a = [b]\nlet a = c\n');
-    assert.deepEqual([...script.dynamicKeys()], ['let a']);
-    script.edit([replace(0, 0, 11, '')]);
-    assert.deepEqual([...script.dynamicKeys()], ['let a']);
+    const script = scriptOf('let a = b + 1\nlet a = c\n');
+    assert.equal(script.dynamicLines.size, 2);
+    script.edit([replace(0, 0, 13, '')]);
+    assert.equal(script.dynamicLines.size, 1);
     script.edit([replace(1, 0, 9, '')]);
-    assert.deepEqual([...script.dynamicKeys()], []);
+    assert.equal(script.dynamicLines.size, 0);
   });
 
   it('replaces the one object that stands for the edited line, and no other', () => {
@@ -124,8 +131,8 @@ describe('an edit of a script', () => {
     assert.equal(replaced.length, 1);
     assert.equal(after[2501], replaced[0]);
     assert.deepEqual(
-      [...changed].filter((key) => key.startsWith('set ')),
-      ['set flight.f2500.note'],
+      spelled(changed).filter((key) => key.startsWith('setting ')),
+      ['setting flight f2500 note'],
     );
   });
 

@@ -3,7 +3,7 @@ import { namesOf, type Profile, profileOf } from '../../board/profile';
 import { Speller } from '../../board/spelling';
 import type { BoardSetting, BoardText } from '../../catalog/model/board-text';
 import { valueText } from '../../craft/value-text';
-import type { CraftView } from '../../craft/view';
+import { type CraftView, viewQuery } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 
 /** Says what the board will hold where it counts in coarser steps than the script does, and what it won't take. */
@@ -14,8 +14,7 @@ const boardStep: CodeRule = {
     const profile = view.board === undefined ? null : profileOf(view.board);
     if (profile === null) return;
     // Kept by themselves: packs mostly share all but what is about a pack.
-    const ofAny = view.kept('held rows', '', () => heldIn(view, profile, (row) => !isOfPack(row)));
-    for (const found of [...ofAny, ...heldIn(view, profile, isOfPack)]) report(found);
+    for (const found of [...heldForAll(view, profile), ...heldIn(view, profile, isOfPack)]) report(found);
   },
 };
 
@@ -37,7 +36,7 @@ function heldIn(
       for (const { path, member } of pathsOf(view, row.parameter)) {
         if (!view.isSet(path) || namesOf(row, group, member) === null) continue;
         // Kept for each setting: a keystroke in one asks nothing of the others.
-        const found = view.kept('held', path, () => heldFinding(view, path, row, profile.text));
+        const found = heldFinding(view, path, row, profile.text);
         if (found !== null) held.push(found);
       }
     }
@@ -45,7 +44,15 @@ function heldIn(
   return held;
 }
 
-function heldFinding(view: CraftView, path: string, row: BoardSetting, text: BoardText): RuleFinding | null {
+const heldForAll = viewQuery('held rows', (view, profile: Profile) =>
+  heldIn(view, profile, (row) => !isOfPack(row)),
+);
+
+const heldFinding = viewQuery('held', (view, path: string, row: BoardSetting, text: BoardText) =>
+  heldWhere(view, path, row, text),
+);
+
+function heldWhere(view: CraftView, path: string, row: BoardSetting, text: BoardText): RuleFinding | null {
   const value = view.value(path);
   const found = view.catalog.parameter(path);
   if (value === null || found === undefined) return null;

@@ -1,5 +1,4 @@
-import type { CraftView } from '../../craft/view';
-import { perMember } from '../members';
+import { viewQuery } from '../../craft/view';
 import { compareText } from '../order';
 import type { CodeRule } from '../rule';
 import { dateOf, type Flight, flightNamed, perFlight } from './flights';
@@ -10,13 +9,7 @@ export const flightPackRules: readonly CodeRule[] = [
     ids: ['remember/few-packs-since-change'],
     scope: 'craft',
     check(view, report) {
-      const dated = perMember(
-        view,
-        'dated flights',
-        'flight',
-        (name) => datedFlight(view, name),
-        sinceChange,
-      );
+      const dated = sinceChange(view.members('flight').flatMap((name) => datedFlight(view, name)));
       const change = dated.findLast(({ isChange }) => isChange);
       if (change === undefined) return;
       const packs = dated.reduce((sum, flight) => sum + flight.packs, 0);
@@ -67,13 +60,7 @@ export const flightPackRules: readonly CodeRule[] = [
     ids: ['remember/hover-point-moved'],
     scope: 'craft',
     check(view, report) {
-      const hovering = perMember(
-        view,
-        'hovering flights',
-        'flight',
-        (name) => hover(view, name),
-        lastWithEachPack,
-      );
+      const hovering = lastWithEachPack(view.members('flight').flatMap((name) => hover(view, name)));
       for (const flight of hovering) {
         const at = `flight.${flight.name}.hover-throttle`;
         const flown = view.quantity(at);
@@ -128,12 +115,12 @@ interface DatedFlight {
   readonly packs: number;
 }
 
-function datedFlight(view: CraftView, name: string): readonly DatedFlight[] {
+const datedFlight = viewQuery('dated flight', (view, name: string): readonly DatedFlight[] => {
   const date = dateOf(view, `flight.${name}.date`);
   if (date === null) return [];
   const isChange = view.isSet(`flight.${name}.changed`);
   return [{ name, date, isChange, packs: view.count(`flight.${name}.packs-flown`) ?? 1 }];
-}
+});
 
 /** By date, those since the last change among them. */
 function sinceChange(dated: readonly DatedFlight[]): readonly DatedFlight[] {
@@ -142,9 +129,9 @@ function sinceChange(dated: readonly DatedFlight[]): readonly DatedFlight[] {
   return change === undefined ? ordered : ordered.filter(({ date }) => date >= change.date);
 }
 
-function hover(view: CraftView, name: string): readonly Flight[] {
-  return view.isSet(`flight.${name}.hover-throttle`) ? [flightNamed(view, name)] : [];
-}
+const hover = viewQuery('hovering flight', (view, name: string): readonly Flight[] =>
+  view.isSet(`flight.${name}.hover-throttle`) ? [flightNamed(view, name)] : [],
+);
 
 /** Undated flights count as the latest, in the order of the script. */
 function lastWithEachPack(all: readonly Flight[]): readonly Flight[] {

@@ -1,5 +1,4 @@
-import { CraftView } from '../../craft/view';
-import { perMember } from '../members';
+import { CraftView, viewQuery } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 
 /** A flight with the craft as it was flown: with the pack that was in. */
@@ -21,15 +20,15 @@ export function perFlight(
   id: string,
   of: (view: CraftView, flight: Flight) => Omit<RuleFinding, 'id'> | null,
 ): CodeRule {
+  const found = viewQuery(id, (view, name: string) => of(view, flightNamed(view, name)));
   return {
     ids: [id],
     scope: 'craft',
     check(view, report) {
-      const said = perMember(view, id, 'flight', (name) => {
-        const finding = of(view, flightNamed(view, name));
-        return finding === null ? [] : [{ id, ...finding }];
-      });
-      for (const finding of said) report(finding);
+      for (const name of view.members('flight')) {
+        const finding = found(view, name);
+        if (finding !== null) report({ id, ...finding });
+      }
     },
   };
 }

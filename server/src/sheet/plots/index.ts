@@ -1,5 +1,5 @@
 import type { Craft } from '../../craft/craft';
-import { CraftView } from '../../craft/view';
+import { CraftView, viewQuery } from '../../craft/view';
 import { carrierStrip } from './carrier-strip';
 import { loopDelay, stickDelay } from './delay-stacks';
 import { filterPlot } from './filter-plot';
@@ -14,25 +14,19 @@ import { throttlePlots } from './throttle-plots';
 export function sheetPlots(craft: Craft, pack: string | null): readonly Plot[] {
   if (!craft.isWhole()) return [];
   const view = new CraftView(craft, pack);
-  const plots = [
-    switchBars(view),
-    ...Object.entries(kept).flatMap(([name, draw]) =>
-      craft.cells.getWith(pack, 'drawing', name, () => draw(new CraftView(craft, pack))),
-    ),
-    overlayPicture(view),
-  ];
+  const plots = [switchBars(view), ...kept.flatMap((draw) => draw(view)), overlayPicture(view)];
   return plots.flatMap((plot) => plot ?? []);
 }
 
 type Drawn = Plot | null | readonly Plot[];
 
 /** Drawings that lead to no line stay as they are until a setting that they show changes. */
-const kept: Readonly<Record<string, (view: CraftView) => Drawn>> = {
-  stickCurves,
-  stickDelay,
-  loopDelay,
-  filterPlot,
-  stepPlot,
-  throttlePlots,
-  carrierStrip,
-};
+const kept: readonly ((view: CraftView) => Drawn)[] = [
+  viewQuery('stick curves', (view): Drawn => stickCurves(view)),
+  viewQuery('stick delay', (view): Drawn => stickDelay(view)),
+  viewQuery('loop delay', (view): Drawn => loopDelay(view)),
+  viewQuery('filter plot', (view): Drawn => filterPlot(view)),
+  viewQuery('step plot', (view): Drawn => stepPlot(view)),
+  viewQuery('throttle plots', (view): Drawn => throttlePlots(view)),
+  viewQuery('carrier strip', (view): Drawn => carrierStrip(view)),
+];

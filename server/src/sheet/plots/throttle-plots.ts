@@ -1,7 +1,7 @@
 import { CraftView } from '../../craft/view';
 import { carriedBy } from '../../figures/drive';
 import { figureOf } from '../../figures/index';
-import { modelOf } from '../../figures/model';
+import { model } from '../../figures/model';
 import { type DriveState, stateAtThrottle } from '../../physics/drive';
 import { highestOf, type Line, type LinePlot, namedFor, type Strip } from './plot';
 
@@ -20,7 +20,7 @@ interface Sweep {
 /** Thrust and current along the throttle, a line for each pack. */
 export function throttlePlots(view: CraftView): readonly LinePlot[] {
   const views = view.craft.packsOrNone().map((pack) => new CraftView(view.craft, pack));
-  const sweeps = views.flatMap((one) => sweepOf(one) ?? []);
+  const sweeps = views.flatMap((one) => sweepOf(one)?.value ?? []);
   if (sweeps.length === 0) return [];
   const hovers = views.flatMap(hoverOf);
   const thrust = sweeps.map(({ name, states, weight, count }) => ({
@@ -41,18 +41,15 @@ export function throttlePlots(view: CraftView): readonly LinePlot[] {
   ];
 }
 
-function sweepOf(view: CraftView): Sweep | null {
-  const model = modelOf(view, 'sweep', (own) => {
-    const carried = carriedBy(own)?.value.likely;
-    if (carried === undefined) return null;
-    const { drive, weight, limit } = carried;
-    const states = throttles.map((throttle) =>
-      throttle > (limit ?? 1) + 1e-9 ? null : stateAtThrottle(drive, throttle),
-    );
-    return { value: { name: own.pack ?? 'all', weight, states, count: drive.count } };
-  });
-  return model?.value ?? null;
-}
+const sweepOf = model<[], Sweep>('sweep', (own) => {
+  const carried = carriedBy(own)?.value.likely;
+  if (carried === undefined) return null;
+  const { drive, weight, limit } = carried;
+  const states = throttles.map((throttle) =>
+    throttle > (limit ?? 1) + 1e-9 ? null : stateAtThrottle(drive, throttle),
+  );
+  return { value: { name: own.pack ?? 'all', weight, states, count: drive.count } };
+});
 
 function hoverOf(view: CraftView): readonly Strip[] {
   const hover = figureOf(view, 'hover-throttle');
