@@ -151,7 +151,7 @@ describe('the board’s own text on the command line', () => {
     '### settings of the craft',
     'quiet/first-cut := 225',
     'quiet/second-cut := 400',
-    'motors/idle-share := 55',
+    'motors/idle-share := 65',
     'motors/steps-of-idle := 3',
     'lamp/colour := green',
     'lamp/blinks := yes',
@@ -174,11 +174,11 @@ describe('the board’s own text on the command line', () => {
       writeFileSync(join(path, 'boards', 'gull.json'), learned.stdout);
       assert.equal(propsoff(path, ['check', 'racer.craft']).status, 0);
       const { stdout } = propsoff(path, ['board-text', 'racer.craft', '--board', 'gull']);
-      assert.match(stdout, /motors\/idle-share := 50\n/);
+      assert.match(stdout, /motors\/idle-share := 60\n/);
       writeFileSync(join(path, 'back.txt'), stdout);
       assert.equal(propsoff(path, ['prove', 'racer.craft', 'back.txt', '--board', 'gull']).status, 0);
       const read = propsoff(path, ['read', 'listing.txt', '--board', 'gull']);
-      assert.match(read.stdout, /5\.5 %/);
+      assert.match(read.stdout, /6\.5 %/);
     }));
 
   it('is checked like a script, in its own words and at its own places', () =>

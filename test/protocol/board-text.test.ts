@@ -29,7 +29,7 @@ const lines = [
   'loop rate is 2.5;',
   'what is this',
   'in levers:',
-  'arming live from is 1650;',
+  'arming live from is 1750;',
   'heron has heard 8 settings.',
 ];
 

@@ -15,7 +15,7 @@ const value = fc.constantFrom(
   'a - b',
   'a -b',
   '-40degC',
-  '1650..2100 us',
+  '1750..2050 us',
   'quiet .. 100 Hz',
   '[front, rear ,left]',
   '0 %->0 deg/s,50 % -> 170 deg/s',

@@ -11,7 +11,7 @@ import { rangeText } from './value-text';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
-/** `1650..2100 us`. A unit after the upper end serves both. */
+/** `1750..2050 us`. A unit after the upper end serves both. */
 export function readRange(node: ValueNode, reading: Reading, parameter: Of<'range'>): Value | null {
   if (node.kind !== 'range') {
     return refuseShape(

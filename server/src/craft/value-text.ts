@@ -33,7 +33,7 @@ export function valueText(value: Value, parameter: Parameter): string {
   }
 }
 
-/** `1650..2100 us`: one unit serves both ends. */
+/** `1750..2050 us`: one unit serves both ends. */
 export function rangeText(low: number, high: number, unit: string): string {
   return `${exactText(low, unit).split(' ')[0]}..${exactText(high, unit)}`;
 }

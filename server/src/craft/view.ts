@@ -57,7 +57,7 @@ export class CraftView implements Context {
     return [...(this.assumedTexts?.keys() ?? [])];
   }
 
-  /** The same with their values: `motor.idle 5 %`. */
+  /** The same with their values: `motor.idle 6 %`. */
   get assumedInWords(): readonly string[] {
     return [...(this.assumedTexts ?? [])].map(([path, text]) => `${path} ${text}`);
   }

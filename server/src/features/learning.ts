@@ -63,7 +63,7 @@ function rowOf(setting: LearnedSetting, catalog: Catalog): LearnedRow {
   return { key: settingKey(setting), group, name, value, proposals };
 }
 
-/** `55` of an idle share counted in tenths is `5.5 %`. */
+/** `65` of an idle share counted in tenths is `6.5 %`. */
 function meaningOf({ value, look }: LearnedSetting, name: string, catalog: Catalog): string {
   const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
   if (found === undefined || look !== 'number') return value;

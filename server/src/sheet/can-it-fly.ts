@@ -18,7 +18,7 @@ export interface CanItFly {
   readonly findings: readonly SheetFinding[];
   /** How many more there are than shown. */
   readonly leftOut: number;
-  /** What the figures had to assume, in words: "idle 5 %". */
+  /** What the figures had to assume, in words: "idle 6 %". */
   readonly assumed: readonly string[];
   /** What was not checked, and who decides: always there. */
   readonly caution: string;

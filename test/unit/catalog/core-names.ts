@@ -7,7 +7,7 @@ motor: kv poles resistance idle-current idle-current-voltage current-limit cells
 esc: signal update-rate speed-feedback current-limit cells-limit spin telemetry-port beep-strength minimum-pulse maximum-pulse
 prop: diameter pitch blades thrust-coefficient power-coefficient data
 pack.<name>: chemistry cells parallel capacity discharge mass resistance full-cell note
-power: measure divider-upper divider-lower reference-voltage current-scale current-offset warn-cell land-cell hover-reserve used-warning alarm alarm-delay cells sag-compensation
+power: measure divider-upper divider-lower reference-voltage current-scale current-offset warn-cell land-cell hover-reserve used-warning alarm alarm-delay cells even-thrust
 receiver: link port supply inverted order channels frame-interval low centre high deadband smoothing strength-channel
 signal-loss: hold action throttle duration regain-hold switch-channel
 switch.<function>: channel on joined-with
@@ -18,12 +18,12 @@ derivative: lowpass.shape/cutoff second-lowpass.shape/cutoff notch.<number>.cent
 control: rate roll.proportional/integral/derivative/feedforward pitch.proportional/integral/derivative/feedforward yaw.proportional/integral/derivative/feedforward integral-limit idle-authority throttle-step-integral throttle-fade.from/amount sum-limit yaw-limit
 arming: tilt-limit throttle-limit delay needs disarm-when-idle beep
 recovery: after-impact impact-threshold steady-limit righting-throttle locate-after
-video: standard band channel frequency power until-armed-power control control-port supply antenna-gain receiver-antenna-gain receiver-sensitivity table
+video: standard band channel frequency power waiting-power control control-port supply antenna-gain receiver-antenna-gain receiver-sensitivity plans
 overlay.<element>: place shown-in alarm
 telemetry: link port inverted interval sensors
 find: device on pattern
 record: medium rate size fields start
-position: port protocol speed fix-minimum home-reset altitude-source
+position: port protocol speed fix-minimum home-is height-from
 radio-club: other.<pilot>.frequency/power
 rules: region licence club-power-limit
 flight.<name>: date pack packs-flown minutes motor-temperature air-temperature note

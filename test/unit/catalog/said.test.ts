@@ -97,7 +97,7 @@ const said: readonly (readonly [words: string, parameter: string])[] = [
   ['memory card', 'record.medium'],
   ['gps port', 'position.port'],
   ['gps rate', 'position.interval'],
-  ['home point', 'position.home-reset'],
+  ['home point', 'position.home-is'],
   ['satellites', 'position.fix-minimum'],
   ['crash recovery', 'recovery.after-impact'],
   ['steepest angle', 'level.tilt-limit'],

@@ -56,8 +56,8 @@ const cases: readonly (readonly [
   [
     'board/part-missing',
     'arming live from',
-    ['in levers:', 'arming live from is 1650;'],
-    ['in levers:', 'arming live from is 1650;', 'arming live to is 2100;'],
+    ['in levers:', 'arming live from is 1750;'],
+    ['in levers:', 'arming live from is 1750;', 'arming live to is 2050;'],
   ],
 ];
 
@@ -86,8 +86,8 @@ describe('checks: board', () => {
 describe('edits of a script in a board’s spelling', () => {
   const text = [
     'in levers:',
-    'arming live from is 1650;',
-    'arming live to is 2100;',
+    'arming live from is 1750;',
+    'arming live to is 2050;',
     'heron has heard 2 settings.',
   ];
   const line = (start: number, end: number) => ({
@@ -98,14 +98,14 @@ describe('edits of a script in a board’s spelling', () => {
   it('reach every setting that holds a part of the value', () => {
     const translation = translated(text);
     const script = translation.lines[1]?.script ?? '';
-    assert.equal(script, 'switch.arm.on = 1650..2100 us');
-    const edit = { range: line(script.indexOf('1650'), script.length), newText: '1700..2050 us' };
+    assert.equal(script, 'switch.arm.on = 1750..2050 us');
+    const edit = { range: line(script.indexOf('1750'), script.length), newText: '1700..2000 us' };
     const edits = boardEdits(translation, testCatalog, [edit]) ?? [];
     assert.deepEqual(
       edits.map(({ range, newText }) => [range.start.line, newText]),
       [
         [1, '1700'],
-        [2, '2050'],
+        [2, '2000'],
       ],
     );
   });

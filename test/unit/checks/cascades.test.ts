@@ -86,7 +86,7 @@ describe('an include that is not there', () => {
 describe('a value that will be refused', () => {
   const cases: readonly (readonly [text: string, ids: readonly string[]])[] = [
     ['[arming]\ntilt-limit = 400 deg\n', ['line/outside-range']],
-    ['[switch.arm]\nchannel = 0\non = 1700..2100 us\n', ['line/outside-range']],
+    ['[switch.arm]\nchannel = 0\non = 1750..2050 us\n', ['line/outside-range']],
     ['[stick.roll]\ncurve = 0 % -> 0 deg/s, 0,5 -> 200 deg/s, 100 % -> 800 deg/s\n', ['line/decimal-comma']],
     ['[video]\npower = 14 dBm + 3 mW\n', ['line/unit-in-product']],
   ];

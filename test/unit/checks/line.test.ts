@@ -36,7 +36,7 @@ const alone: readonly CheckCase[] = [
     ['craft.name = "Wagtail"'],
   ],
   ['line/odd-degree', '\u00ba', ['craft.air-temperature = 15 \u00baC'], ['craft.air-temperature = 15 degC']],
-  ['line/decimal-comma', '5,5', ['motor.idle = 5,5 %'], ['motor.idle = 5.5 %']],
+  ['line/decimal-comma', '6,5', ['motor.idle = 6,5 %'], ['motor.idle = 6.5 %']],
   ['line/not-a-number', '0x10', ['craft.mass = 0x10 g'], ['craft.mass = 16 g']],
   ['line/number-too-large', '1e400', ['craft.mass = 1e400 g'], ['craft.mass = 200 g']],
   ['line/plus-sign', '+', ['board.mount-yaw = +90 deg'], ['board.mount-yaw = 90 deg']],
@@ -71,9 +71,9 @@ const alone: readonly CheckCase[] = [
   ['line/outside-usual', '25 %', ['motor.idle = 25 %'], ['motor.idle = 5 %']],
   [
     'line/range-reversed',
-    '2100..1700 us',
-    ['switch.arm.on = 2100..1700 us'],
-    ['switch.arm.on = 1700..2100 us'],
+    '2050..1750 us',
+    ['switch.arm.on = 2050..1750 us'],
+    ['switch.arm.on = 1750..2050 us'],
   ],
   [
     'line/curve-not-rising',

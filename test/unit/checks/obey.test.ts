@@ -4,7 +4,7 @@ import { estimateIds } from '../../support/estimate-cases';
 import { craftOf, findingsOf } from '../../support/findings';
 
 const whole = 'craft.mass = 200 g';
-const arm = ['switch.arm.channel = 5', 'switch.arm.on = 1650..2100 us'];
+const arm = ['switch.arm.channel = 5', 'switch.arm.on = 1750..2050 us'];
 const level = (channel: number, on: string) => [
   `switch.self-level.channel = ${channel}`,
   `switch.self-level.on = ${on}`,
@@ -25,45 +25,45 @@ const cases: readonly CheckCase[] = [
   [
     'obey/arm-channel-shared',
     '5',
-    [...arm, ...level(5, '900..1300 us')],
-    [...arm, ...level(6, '900..1300 us')],
+    [...arm, ...level(5, '950..1250 us')],
+    [...arm, ...level(6, '950..1250 us')],
   ],
   [
     // joined on purpose: still told, since a hand may slip
     'obey/arm-channel-shared',
     '5',
-    [...arm, ...level(5, '1500..2100 us'), 'switch.self-level.joined-with = arm'],
+    [...arm, ...level(5, '1500..2050 us'), 'switch.self-level.joined-with = arm'],
     [...arm, 'switch.ready-check.channel = 5', 'switch.ready-check.on = 1200..1500 us'],
   ],
   [
     'obey/arm-overlaps',
-    '1500..1700 us',
-    [...arm, ...level(5, '1500..1700 us')],
-    [...arm, ...level(5, '1500..1650 us')],
+    '1500..1800 us',
+    [...arm, ...level(5, '1500..1800 us')],
+    [...arm, ...level(5, '1500..1750 us')],
   ],
   [
     'obey/arm-at-rest',
-    '900..1300 us',
-    ['switch.arm.channel = 5', 'switch.arm.on = 900..1300 us'],
-    ['switch.arm.channel = 5', 'switch.arm.on = 900..1300 us', 'switch.arm.rest = 2000 us'],
+    '950..1250 us',
+    ['switch.arm.channel = 5', 'switch.arm.on = 950..1250 us'],
+    ['switch.arm.channel = 5', 'switch.arm.on = 950..1250 us', 'switch.arm.rest = 2000 us'],
   ],
   [
     'obey/arm-at-rest',
-    '1650..2100 us',
+    '1750..2050 us',
     [...arm, 'switch.arm.rest = 1900 us'],
     [...arm, 'switch.arm.rest = 1000 us'],
   ],
   [
     'obey/arm-at-loss',
-    '1650 us',
-    [...arm, 'switch.arm.at-loss = 1650 us'],
+    '1750 us',
+    [...arm, 'switch.arm.at-loss = 1750 us'],
     [...arm, 'switch.arm.at-loss = 1640 us'],
   ],
   [
     'obey/function-at-loss',
     '1800 us',
-    [...back(7, '1700..2100 us'), 'switch.return.at-loss = 1800 us'],
-    [...back(7, '1700..2100 us'), 'switch.return.at-loss = 1600 us'],
+    [...back(7, '1750..2050 us'), 'switch.return.at-loss = 1800 us'],
+    [...back(7, '1750..2050 us'), 'switch.return.at-loss = 1600 us'],
   ],
   [
     'obey/loss-goes-unseen',
@@ -73,34 +73,34 @@ const cases: readonly CheckCase[] = [
   ],
   [
     'obey/strong-switch-overlap',
-    '1500..2100 us',
-    [...level(6, '1500..2100 us'), ...back(6, '1700..2100 us')],
-    [...level(6, '1500..2100 us'), ...back(6, '1700..2100 us'), 'switch.self-level.joined-with = return'],
+    '1500..2050 us',
+    [...level(6, '1500..2050 us'), ...back(6, '1750..2050 us')],
+    [...level(6, '1500..2050 us'), ...back(6, '1750..2050 us'), 'switch.self-level.joined-with = return'],
   ],
   [
     'obey/switch-overlap',
-    '1500..2100 us',
-    [...level(6, '1500..2100 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1700..2100 us'],
-    [...level(6, '900..1300 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1700..2100 us'],
+    '1500..2050 us',
+    [...level(6, '1500..2050 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1750..2050 us'],
+    [...level(6, '950..1250 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1750..2050 us'],
   ],
   [
     'obey/switch-touches',
     '900..1500 us',
-    [...level(6, '900..1500 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1510..2100 us'],
-    [...level(6, '900..1500 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1520..2100 us'],
+    [...level(6, '900..1500 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1510..2050 us'],
+    [...level(6, '900..1500 us'), 'switch.lights.channel = 6', 'switch.lights.on = 1520..2050 us'],
   ],
   [
     'obey/range-outside-ends',
-    '2050..2100 us',
-    level(6, '2050..2100 us'),
-    [...level(6, '2050..2100 us'), 'receiver.high = 2090 us'],
+    '2100..2150 us',
+    level(6, '2100..2150 us'),
+    [...level(6, '2100..2150 us'), 'receiver.high = 2140 us'],
   ],
-  ['obey/range-barely-reached', '1990..2100 us', level(6, '1990..2100 us'), level(6, '1975..2100 us')],
+  ['obey/range-barely-reached', '1990..2050 us', level(6, '1990..2050 us'), level(6, '1975..2050 us')],
   [
     'obey/range-between-positions',
-    '1300..1700 us',
-    [...level(6, '1300..1700 us'), 'switch.self-level.positions = 2'],
-    [...level(6, '1300..1700 us'), 'switch.self-level.positions = 3'],
+    '1350..1650 us',
+    [...level(6, '1350..1650 us'), 'switch.self-level.positions = 2'],
+    [...level(6, '1350..1650 us'), 'switch.self-level.positions = 3'],
   ],
   [
     'obey/range-needs-slider',
@@ -117,16 +117,16 @@ const cases: readonly CheckCase[] = [
   [
     'obey/channel-missing',
     '13',
-    ['receiver.link = satellite', ...level(13, '900..1300 us')],
-    ['receiver.link = satellite', ...level(12, '900..1300 us')],
+    ['receiver.link = satellite', ...level(13, '950..1250 us')],
+    ['receiver.link = satellite', ...level(12, '950..1250 us')],
   ],
   [
     'obey/channel-missing',
     '9',
-    ['receiver.channels = 8', ...level(9, '900..1300 us')],
-    ['receiver.channels = 8', ...level(8, '900..1300 us')],
+    ['receiver.channels = 8', ...level(9, '950..1250 us')],
+    ['receiver.channels = 8', ...level(8, '950..1250 us')],
   ],
-  ['obey/channel-on-stick', '4', level(4, '900..1300 us'), level(5, '900..1300 us')],
+  ['obey/channel-on-stick', '4', level(4, '950..1250 us'), level(5, '950..1250 us')],
   [
     'obey/channels-beyond-link',
     '13',
@@ -137,31 +137,31 @@ const cases: readonly CheckCase[] = [
     'obey/switch-incomplete',
     '8',
     [whole, 'switch.lights.channel = 8'],
-    [whole, 'switch.lights.channel = 8', 'switch.lights.on = 1700..'], // a broken line is no missing one
+    [whole, 'switch.lights.channel = 8', 'switch.lights.on = 1750..'], // a broken line is no missing one
   ],
   [
     'obey/strength-channel-taken',
     '6',
-    ['receiver.strength-channel = 6', ...level(6, '900..1300 us')],
-    ['receiver.strength-channel = 7', ...level(6, '900..1300 us')],
+    ['receiver.strength-channel = 6', ...level(6, '950..1250 us')],
+    ['receiver.strength-channel = 7', ...level(6, '950..1250 us')],
   ],
   [
     'obey/loss-channel-taken',
     '6',
-    ['signal-loss.switch-channel = 6', 'signal-loss.switch-on = 900..1100 us', ...level(6, '900..1300 us')],
-    ['signal-loss.switch-channel = 6', 'signal-loss.switch-on = 1700..2100 us', ...level(6, '900..1300 us')],
+    ['signal-loss.switch-channel = 6', 'signal-loss.switch-on = 900..1100 us', ...level(6, '950..1250 us')],
+    ['signal-loss.switch-channel = 6', 'signal-loss.switch-on = 1750..2050 us', ...level(6, '950..1250 us')],
   ],
   [
     'obey/loss-switch-incomplete',
     '6',
     [whole, 'signal-loss.switch-channel = 6'],
-    [whole, 'signal-loss.switch-channel = 6', 'signal-loss.switch-on = 1700..2100 us'],
+    [whole, 'signal-loss.switch-channel = 6', 'signal-loss.switch-on = 1750..2050 us'],
   ],
   [
     'obey/function-without-sensor',
     '7',
-    [whole, ...back(7, '1700..2100 us')],
-    [whole, 'position.port = uart3', ...back(7, '1700..2100 us')],
+    [whole, ...back(7, '1750..2050 us')],
+    [whole, 'position.port = uart3', ...back(7, '1750..2050 us')],
   ],
   [
     'obey/function-without-sensor',
@@ -178,10 +178,10 @@ const cases: readonly CheckCase[] = [
   [
     'obey/joined-with-nothing',
     'lights',
-    [whole, ...level(6, '900..1300 us'), 'switch.self-level.joined-with = lights'],
+    [whole, ...level(6, '950..1250 us'), 'switch.self-level.joined-with = lights'],
     [
       whole,
-      ...level(6, '900..1300 us'),
+      ...level(6, '950..1250 us'),
       'switch.lights.channel = 8',
       'switch.self-level.joined-with = lights',
     ],
@@ -287,7 +287,7 @@ holdChecks('obey', cases, estimateIds);
 
 describe('a switch that arms where it rests', () => {
   const fixesWith = (...more: readonly string[]) =>
-    findingsOf(craftOf(['switch.arm.channel = 5', 'switch.arm.on = 900..1300 us', ...more].join('\n')))
+    findingsOf(craftOf(['switch.arm.channel = 5', 'switch.arm.on = 950..1250 us', ...more].join('\n')))
       .filter(({ check }) => check.id === 'obey/arm-at-rest')
       .flatMap(({ fixes }) => fixes.map(({ title }) => title));
 

@@ -18,7 +18,7 @@ describe('rules about the craft, where a pack has settings of its own', () => {
   it('stay silent where the only pack sets what they miss', () => {
     const craft = '[craft]\nname = "x"\n[pack.a]\ncells = 4\n';
     assert.equal(told(craft, 'safe/no-arm-switch').length, 1);
-    const set = `${craft}[switch.arm @ a]\nchannel = 5\non = 1700..2100 us\n`;
+    const set = `${craft}[switch.arm @ a]\nchannel = 5\non = 1750..2050 us\n`;
     assert.deepEqual(told(set, 'safe/no-arm-switch'), []);
   });
 

@@ -66,18 +66,18 @@ const arming: readonly CheckCase[] = [
 ];
 
 const lost: readonly CheckCase[] = [
-  ['safe/no-signal-loss-action', 'craft', header, [...header, '[signal-loss]', 'action = drop']],
+  ['safe/no-signal-loss-action', 'craft', header, [...header, '[signal-loss]', 'action = motors-off']],
   [
-    'safe/drop-with-throttle',
+    'safe/motors-off-with-throttle',
     '30 %',
-    ['signal-loss.action = drop', 'signal-loss.throttle = 30 %', 'motor.idle = 5 %'],
-    ['signal-loss.action = drop', 'signal-loss.throttle = 5 %', 'motor.idle = 5 %'],
+    ['signal-loss.action = motors-off', 'signal-loss.throttle = 30 %', 'motor.idle = 5 %'],
+    ['signal-loss.action = motors-off', 'signal-loss.throttle = 5 %', 'motor.idle = 5 %'],
   ],
   [
-    'safe/drop-with-throttle',
+    'safe/motors-off-with-throttle',
     '5 %',
-    ['signal-loss.action = drop', 'signal-loss.throttle = 5 %'],
-    ['signal-loss.action = drop', 'signal-loss.throttle = 0 %'],
+    ['signal-loss.action = motors-off', 'signal-loss.throttle = 5 %'],
+    ['signal-loss.action = motors-off', 'signal-loss.throttle = 0 %'],
   ],
   [
     'safe/descent-falls',

@@ -119,10 +119,10 @@ const channels: readonly CheckCase[] = [
     ['rules.region = united-states', 'video.frequency = 915 MHz'],
   ],
   [
-    'see/table-without-band',
+    'see/plan-not-known',
     'r',
-    ['video.table = [a, b, f]', 'video.band = r'],
-    ['video.table = [a, b, f, r]', 'video.band = r'],
+    ['video.plans = [a, b, f]', 'video.band = r'],
+    ['video.plans = [a, b, f, r]', 'video.band = r'],
   ],
   [
     'see/control-band-shared',
@@ -184,8 +184,8 @@ const power: readonly CheckCase[] = [
   [
     'see/power-higher-on-ground',
     '25 mW',
-    ['video.power = 10 mW', 'video.until-armed-power = 25 mW'],
-    ['video.power = 25 mW', 'video.until-armed-power = 25 mW'],
+    ['video.power = 10 mW', 'video.waiting-power = 25 mW'],
+    ['video.power = 25 mW', 'video.waiting-power = 25 mW'],
   ],
   ['see/region-missing', '25 mW', [whole, 'video.power = 25 mW'], [whole, europe, 'video.power = 25 mW']],
 ];

@@ -3,7 +3,7 @@ import { estimateIds } from '../../support/estimate-cases';
 
 const whole = 'craft.name = "Sandpiper"';
 const places = (...names: readonly string[]) => `motor.order = [${names.join(', ')}]`;
-const corners = ['rear-right', 'front-right', 'rear-left', 'front-left'];
+const corners = ['front-left', 'front-right', 'rear-left', 'rear-right'];
 
 const spinAndOrder: readonly CheckCase[] = [
   [
@@ -32,13 +32,13 @@ const spinAndOrder: readonly CheckCase[] = [
   ],
   [
     'turn/order-no-permutation',
-    '[rear-right, front-right, rear-left, left]',
-    ['craft.layout = quad-x', places('rear-right', 'front-right', 'rear-left', 'left')],
+    '[front-left, front-right, rear-left, right]',
+    ['craft.layout = quad-x', places('front-left', 'front-right', 'rear-left', 'right')],
     ['craft.layout = quad-x', places(...corners)],
   ],
   [
     'turn/order-no-permutation',
-    '[rear-right, front-right, rear-left, front-left]',
+    '[front-left, front-right, rear-left, rear-right]',
     ['craft.layout = hex-x', places(...corners)],
     ['craft.layout = hex-x', places(...corners, 'left', 'right')],
   ],

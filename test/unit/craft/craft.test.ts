@@ -127,7 +127,7 @@ describe('names that a craft looks up', () => {
 
 describe('a craft with a pack in view', () => {
   const text =
-    '[pack.a]\ncells = 4\n[receiver]\nreversed = [roll]\ninverted = on\nsmoothing = 5 ms\n[switch.arm]\non = 1650..2100 us\n' +
+    '[pack.a]\ncells = 4\n[receiver]\nreversed = [roll]\ninverted = on\nsmoothing = 5 ms\n[switch.arm]\non = 1750..2050 us\n' +
     '[craft]\nname = "Wagtail"\n[overlay.name]\nplace = [1, 2]\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 360 deg/s\n' +
     '[gyro.lowpass]\nshape = off\n[gyro.lowpass @ a]\nshape = butterworth\n';
   const view = new CraftView(craftOf(text), 'a');
@@ -140,7 +140,7 @@ describe('a craft with a pack in view', () => {
     assert.equal(view.text('craft.name'), 'Wagtail');
     assert.equal(view.word('gyro.lowpass.shape'), 'butterworth');
     const range = view.range('switch.arm.on');
-    assert.ok(range && Math.abs(range.low - 1650e-6) < 1e-12 && Math.abs(range.high - 2100e-6) < 1e-12);
+    assert.ok(range && Math.abs(range.low - 1750e-6) < 1e-12 && Math.abs(range.high - 2050e-6) < 1e-12);
     const place = view.place('overlay.name.place');
     assert.deepEqual([place?.row, place?.column], [1, 2]);
     assert.ok(Math.abs((view.curve('stick.roll.curve')?.at(-1)?.y ?? 0) - 2 * Math.PI) < 1e-12);
@@ -186,7 +186,7 @@ describe('a craft with a pack in view', () => {
   it('writes values for scripts and for people', () => {
     assert.equal(view.exact(0.0051234567, 'ms'), '5.1234567 ms');
     assert.equal(view.short(0.0051234567, 'ms'), '5.12 ms');
-    assert.equal(view.shown('switch.arm.on'), '1650..2100 us');
+    assert.equal(view.shown('switch.arm.on'), '1750..2050 us');
     assert.equal(view.shown('receiver.reversed'), '[roll]');
     assert.equal(view.shown('craft.name'), '"Wagtail"');
   });

@@ -259,30 +259,30 @@ describe('a list of words', () => {
 
 describe('a range', () => {
   holdCases([
-    ['switch.arm', 'on = 1650..2100 us', '1650..2100 us'],
-    ['switch.arm', 'on = 1.65..2.1 ms', '1650..2100 us'],
-    ['switch.arm', 'on = 1650 us .. 2.1 ms', '1650..2100 us'],
+    ['switch.arm', 'on = 1750..2050 us', '1750..2050 us'],
+    ['switch.arm', 'on = 1.75..2.05 ms', '1750..2050 us'],
+    ['switch.arm', 'on = 1750 us .. 2.05 ms', '1750..2050 us'],
     [
       'switch.arm',
-      'on = 2100..1650 us',
+      'on = 2050..1750 us',
       'unknown',
-      ['line/range-reversed', '2100..1650 us', 'on = 1650..2100 us'],
+      ['line/range-reversed', '2050..1750 us', 'on = 1750..2050 us'],
     ],
-    ['switch.arm', 'on = 1650..1650 us', 'unknown', ['line/range-reversed', '1650..1650 us']],
-    ['switch.arm', 'on = 1650..2100', 'unknown', ['line/unit-missing', '2100', 'on = 1650..2100 us']],
+    ['switch.arm', 'on = 1750..1750 us', 'unknown', ['line/range-reversed', '1750..1750 us']],
+    ['switch.arm', 'on = 1750..2050', 'unknown', ['line/unit-missing', '2050', 'on = 1750..2050 us']],
     [
       'switch.arm',
-      'on = 1650..2100 Hz',
+      'on = 1750..2050 Hz',
       'unknown',
-      ['line/wrong-dimension', '2100 Hz', 'on = 1650..2100 ms', 'on = 1650..2100 s'],
+      ['line/wrong-dimension', '2050 Hz', 'on = 1750..2050 ms', 'on = 1750..2050 s'],
     ],
     [
       'switch.arm',
-      'on = 700..2100 us',
-      '700..2100 us',
-      ['line/outside-range', '700', 'on = 800 us..2100 us'],
+      'on = 700..2050 us',
+      '700..2050 us',
+      ['line/outside-range', '700', 'on = 800 us..2050 us'],
     ],
-    ['switch.arm', 'on = 1650 us', 'unknown', ['line/wrong-shape', '1650 us']],
+    ['switch.arm', 'on = 1750 us', 'unknown', ['line/wrong-shape', '1750 us']],
   ]);
 });
 

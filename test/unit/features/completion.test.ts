@@ -130,7 +130,12 @@ function offeredAt(workspace: Workspace, uri: string, position: Position): reado
 
 describe('completion of values', () => {
   it('offers just the words that the setting takes', () => {
-    assert.deepEqual([...labels('signal-loss.action = |')].sort(), ['descend', 'drop', 'hover', 'return']);
+    assert.deepEqual([...labels('signal-loss.action = |')].sort(), [
+      'descend',
+      'hover',
+      'motors-off',
+      'return',
+    ]);
   });
 
   it('offers the ports of the board, the free ones first', () => {
@@ -202,7 +207,10 @@ describe('the details of an item', () => {
   it('tell what a setting is and what a word does, from the item alone', () => {
     const details = (subject: CompletionItem['subject']) => completionDetails(testCatalog, subject) ?? '';
     assert.match(details({ kind: 'parameter', name: 'gyro.rate' }), /turning rates/);
-    assert.match(details({ kind: 'choice', parameter: 'signal-loss.action', choice: 'drop' }), /motors/i);
+    assert.match(
+      details({ kind: 'choice', parameter: 'signal-loss.action', choice: 'motors-off' }),
+      /motors/i,
+    );
     assert.match(details({ kind: 'check', id: 'safe/arms-at-any-tilt' }), /tilt/i);
     assert.equal(details({ kind: 'none' }), '');
   });

@@ -41,7 +41,7 @@ describe('formatting', () => {
       ['roll.curve=0 %->0 deg/s,50 %  ->170deg/s', 'roll.curve = 0 % -> 0 deg/s, 50 % -> 170 deg/s'],
       ['place = [ 11,22 ]', 'place = [11, 22]'],
       ['[ gyro.lowpass@cruise ]', '[gyro.lowpass @ cruise]'],
-      ['on = 1650 .. 2100us', 'on = 1650..2100 us'],
+      ['on = 1750 .. 2050us', 'on = 1750..2050 us'],
       ['x = quiet..100 Hz', 'x = quiet..100 Hz'],
       ['x = quiet .. 100 Hz', 'x = quiet..100 Hz'],
       ['cutoff =  2   *  quiet', 'cutoff = 2 * quiet'],

@@ -92,8 +92,8 @@ describe('noting a flight', () => {
     const { changed, isRecordBroken } = flightForm(snapshot(slower), recordAfter(racer), today);
     assert.deepEqual([changed, isRecordBroken], ['gyro.lowpass.cutoff 225 Hz → 135 Hz', false]);
     assert.equal(flightForm(snapshot(racer), recordAfter(racer), today).changed, '');
-    const silent = racer.replace(/^idle( +)= 5 %\n/m, '');
-    assert.match(flightForm(snapshot(silent), recordAfter(racer), today).changed, /^motor\.idle 5 % → /);
+    const silent = racer.replace(/^idle( +)= 6 %\n/m, '');
+    assert.match(flightForm(snapshot(silent), recordAfter(racer), today).changed, /^motor\.idle 6 % → /);
   });
 
   it('says when the record can’t be read, and cuts a long list to what the script takes', () => {

@@ -17,7 +17,7 @@ describe('a line cut into tokens', () => {
     ['a-b - c', 'name:a-b sign:- name:c'],
     ['gyro..cut', 'name:gyro sign:.. name:cut'],
     ['gyro.', 'name:gyro stray:.'],
-    ['1650..2100 us', 'number:1650 sign:.. number:2100 us'],
+    ['1750..2050 us', 'number:1750 sign:.. number:2050 us'],
     ['0 % -> 1 deg/s', 'number:0 % sign:-> number:1 deg/s'],
     ['2026-05-14', 'date:2026-05-14'],
     ['2026-05-145', 'number:2026 sign:- number:05 sign:- number:145'],

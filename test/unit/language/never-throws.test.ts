@@ -74,7 +74,7 @@ describe('no text is too odd', () => {
       '[gyro.lowpass @ cruise] # accept line/section-again: meant',
       'curve = 0 % -> 0 deg/s, 50 % -> 170 deg/s, 100 % -> 670 deg/s',
       'needs = [receiver-alive, "gyro \\" still", 1e3 \u00b5s] # accept a/b: c',
-      'on = 1650..2100 us',
+      'on = 1750..2050 us',
       'day = 2026-05-14',
     ]) {
       for (let end = 0; end <= line.length; end += 1) holdsPlaces(line.slice(0, end));

@@ -66,7 +66,7 @@ describe('a value', () => {
     ['((quiet))', 'reference'],
     ['"bench"', 'text'],
     ['2026-05-14', 'date'],
-    ['1650..2100 us', 'range'],
+    ['1750..2050 us', 'range'],
     ['quiet .. 2 * quiet', 'range'],
     ['[]', 'list'],
     ['[roll, "a", 5 ms]', 'list'],

@@ -71,21 +71,21 @@ describe('the bench card', () => {
   const cases: readonly (readonly [id: string, needs: string, not: string])[] = [
     [
       'switch-range locate',
-      '[switch.locate]\nchannel = 8\non = 1300..1700 us\n',
+      '[switch.locate]\nchannel = 8\non = 1350..1650 us\n',
       '[switch.locate]\nchannel = 8\n',
     ],
     [
       'arms-not-by-itself',
-      '[switch.arm]\nchannel = 5\non = 1700..2100 us\n',
-      '[switch.lights]\nchannel = 5\non = 1700..2100 us\n',
+      '[switch.arm]\nchannel = 5\non = 1750..2050 us\n',
+      '[switch.lights]\nchannel = 5\non = 1750..2050 us\n',
     ],
     [
       'tilt-refused',
       '[switch.arm]\nchannel = 5\n[arming]\ntilt-limit = 40 deg\n',
       '[switch.arm]\nchannel = 5\n[arming]\ntilt-limit = 180 deg\n',
     ],
-    ['loss-stops', '[signal-loss]\naction = drop\n', '[signal-loss]\naction = descend\n'],
-    ['loss-acts', '[signal-loss]\naction = return\n', '[signal-loss]\naction = drop\n'],
+    ['loss-stops', '[signal-loss]\naction = motors-off\n', '[signal-loss]\naction = descend\n'],
+    ['loss-acts', '[signal-loss]\naction = return\n', '[signal-loss]\naction = motors-off\n'],
     ['found', '[find]\ndevice = buzzer\non = [lost-link]\n', '[find]\ndevice = buzzer\non = [switch]\n'],
     ['righting', '[switch.righting]\nchannel = 9\n', '[switch.lights]\nchannel = 9\n'],
     ['recording', '[record]\nmedium = flash\n', '[record]\nmedium = off\n'],
@@ -100,7 +100,7 @@ describe('the bench card', () => {
     ['device-supply receiver', '[wire.receiver]\nsupply = 5 V\n', '[wire.receiver]\ncurrent = 100 mA\n'],
     [
       'motor-order',
-      '[motor]\norder = [rear-right, front-right, rear-left, front-left]\n',
+      '[motor]\norder = [front-left, front-right, rear-left, rear-right]\n',
       '[motor]\npoles = 14\n',
     ],
     ['overlay', '[overlay.cell-voltage]\nplace = [1, 1]\n', '[overlay.throttle]\nplace = [1, 1]\n'],
@@ -117,8 +117,8 @@ describe('the bench card', () => {
     const [hover] = step(card, 'test-hover').expected;
     assert.deepEqual([hover?.text, hover?.span], ['25.5 %', '23.6–28']);
     assert.deepEqual(step(card, 'warm-motors').assumed, ['motor.temperature-limit 70 degC']);
-    assert.match(step(card, 'switch-range arm').see, /from 1650 to 2100 us/);
-    assert.match(step(card, 'motor-order').see, /rear right, front right, rear left, front left/);
+    assert.match(step(card, 'switch-range arm').see, /from 1750 to 2050 us/);
+    assert.match(step(card, 'motor-order').see, /front left, front right, rear left, rear right/);
   });
 
   it('stands on what must be mended first, and on accepted risks with their reasons', () => {

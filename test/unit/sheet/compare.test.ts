@@ -120,7 +120,7 @@ describe('a comparison', () => {
   });
 
   it('tells a member that only one has in one row', () => {
-    const more = `${racer}\n[switch.locate]\nchannel = 8\non = 1300..1700 us\n`;
+    const more = `${racer}\n[switch.locate]\nchannel = 8\non = 1350..1650 us\n`;
     assert.deepEqual(
       compared(side(racer), side(more)).members.map(({ path, is }) => [path, is]),
       [['switch.locate', 'added']],
@@ -132,8 +132,8 @@ describe('a comparison', () => {
   });
 
   it('says what holds where a line is left out', () => {
-    const silent = replaced(/^idle( +)= 5 %\n/m, '');
-    const high = replaced(/^idle( +)= 5 %/m, 'idle$1= 9 %');
+    const silent = replaced(/^idle( +)= 6 %\n/m, '');
+    const high = replaced(/^idle( +)= 6 %/m, 'idle$1= 9 %');
     const [setting] = compared(side(silent), side(high)).settings;
     assert.deepEqual(
       [setting?.path, setting?.before.isAssumed, setting?.after.text],

@@ -75,9 +75,9 @@ describe('the drawings of the sheet', () => {
     assert.deepEqual(
       switches.map(({ name, channel, from, to }) => [name, channel, Math.round(from), Math.round(to)]),
       [
-        ['arm', 5, 1650, 2100],
-        ['self level', 6, 900, 1300],
-        ['righting', 9, 1700, 2100],
+        ['arm', 5, 1750, 2050],
+        ['self level', 6, 950, 1250],
+        ['righting', 9, 1750, 2050],
       ],
     );
   });

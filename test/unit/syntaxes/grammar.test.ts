@@ -60,12 +60,12 @@ describe('colours of a script before the server answers', () => {
       ']: punctuation.definition',
     ],
     [
-      'on = 1650..2100 us',
+      'on = 1750..2050 us',
       'on: variable.other',
       '=: keyword.operator',
-      '1650: constant.numeric',
+      '1750: constant.numeric',
       '..: keyword.operator',
-      '2100: constant.numeric',
+      '2050: constant.numeric',
       'us: keyword.other',
     ],
     [

@@ -80,7 +80,7 @@ describe('the board’s own text', () => {
     const lines = [
       '== calm ==',
       'first cut ~> 225',
-      'idle share ~> 55',
+      'idle share ~> 65',
       '== other ==',
       'blink ~> yes',
       'lamp ~> no',
@@ -92,7 +92,7 @@ describe('the board’s own text', () => {
     const page = editor().page.frameLocator('iframe.webview').frameLocator('iframe');
     await page.locator('tbody tr').first().waitFor();
     const row = page.locator('tbody tr', { hasText: 'calm/idle share' });
-    assert.match(await row.innerText(), /motor\.idle = 5\.5 %/);
+    assert.match(await row.innerText(), /motor\.idle = 6\.5 %/);
     for (const theme of everyTheme) {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), [], theme);

@@ -167,7 +167,7 @@ describe('a script that is being written', () => {
   it('is offered only the words that a parameter takes', async () => {
     const document = await openText('[signal-loss]\naction = ');
     const labels = (await complete(document, new vscode.Position(1, 9))).map(labelOf);
-    assert.ok(labels.includes('drop') && labels.includes('return'), labels.join(' '));
+    assert.ok(labels.includes('motors-off') && labels.includes('return'), labels.join(' '));
     assert.ok(!labels.includes('tilt-limit'));
   });
 

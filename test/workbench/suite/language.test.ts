@@ -129,7 +129,7 @@ describe('a double click selects', () => {
     ['x = 3 deg/s^2', '^', 'deg/s^2'],
     ['x = 0.05 %/(deg/s)', 'deg', '%/(deg/s)'],
     ['x = 5 kΩ', 'Ω', 'kΩ'],
-    ['on = 1650..2100 us', '2100', '2100'],
+    ['on = 1750..2050 us', '2050', '2050'],
     ['date = 2026-05-14', '05', '2026-05-14'],
     ['port = uart2', '2', 'uart2'],
     ['# accept tune/derivative-unfiltered: why', 'unfiltered', 'tune/derivative-unfiltered'],

@@ -2,21 +2,21 @@ import type { CraftView } from '../../craft/view';
 import type { CodeRule } from '../rule';
 
 /** Motors that are to stop must not be given throttle. */
-const dropWithThrottle: CodeRule = {
-  ids: ['safe/drop-with-throttle'],
+const motorsOffWithThrottle: CodeRule = {
+  ids: ['safe/motors-off-with-throttle'],
   scope: 'pack',
   check(view, report) {
     const at = 'signal-loss.throttle';
     const throttle = view.quantity(at);
-    if (view.word('signal-loss.action') !== 'drop' || throttle === null) return;
+    if (view.word('signal-loss.action') !== 'motors-off' || throttle === null) return;
     const idle = view.quantity('motor.idle') ?? 0;
     if (throttle <= idle + 1e-9) return;
     const shown = idle === 0 ? 'zero' : `the idle of ${view.shown('motor.idle')}`;
     report({
-      id: 'safe/drop-with-throttle',
+      id: 'safe/motors-off-with-throttle',
       at,
       values: { throttle: view.shown(at), idle: shown },
-      related: [{ at: 'signal-loss.action', message: 'The action is drop.' }],
+      related: [{ at: 'signal-loss.action', message: 'The action is motors-off.' }],
       fixes: [{ title: 'Write 0 %', set: at, to: '0 %' }],
     });
   },
@@ -41,4 +41,4 @@ function wantsHome(view: CraftView): string | null {
   return view.count('switch.return.channel') === null ? null : 'switch.return.channel';
 }
 
-export const signalLostRules: readonly CodeRule[] = [dropWithThrottle, homeNotKnown];
+export const signalLostRules: readonly CodeRule[] = [motorsOffWithThrottle, homeNotKnown];

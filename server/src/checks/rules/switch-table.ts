@@ -67,7 +67,7 @@ export function travel(view: CraftView): Part | null {
   return low === null || high === null || low >= high ? null : { low, high };
 }
 
-/** `1650..2100 us` */
+/** `1750..2050 us` */
 export function partText(view: CraftView, { low, high }: Part): string {
   return `${view.exact(low, 'us').split(' ')[0]}..${view.exact(high, 'us')}`;
 }

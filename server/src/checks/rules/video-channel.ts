@@ -87,15 +87,15 @@ export const videoChannelRules: readonly CodeRule[] = [
     },
   },
   {
-    ids: ['see/table-without-band'],
+    ids: ['see/plan-not-known'],
     scope: 'craft',
     check(view, report) {
       const band = view.word('video.band');
-      const table = view.words('video.table');
-      if (band === null || table === null || table.includes(band)) return;
-      const values = { band, table: listed(table) };
-      const related = [{ at: 'video.table', message: 'The table.' }];
-      report({ id: 'see/table-without-band', at: 'video.band', values, related });
+      const plans = view.words('video.plans');
+      if (band === null || plans === null || plans.includes(band)) return;
+      const values = { band, plans: listed(plans) };
+      const related = [{ at: 'video.plans', message: 'The plans that it knows.' }];
+      report({ id: 'see/plan-not-known', at: 'video.band', values, related });
     },
   },
 ];

@@ -164,7 +164,7 @@ function cardStep(
   return view.unreadable.length > 0 ? null : made;
 }
 
-/** Lists and ranges as people say them: "900 to 1300 us". Null for all else. */
+/** Lists and ranges as people say them: "950 to 1250 us". Null for all else. */
 function valueWords(view: CraftView, path: string): string | null {
   const value = view.value(path);
   if (value?.kind === 'words') return value.value.map((word) => word.replaceAll('-', ' ')).join(', ');
