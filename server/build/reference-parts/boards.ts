@@ -18,7 +18,8 @@ function boardSection(board: Board): readonly string[] {
   ];
 }
 
-function hardware({ ports, motorOutputs, rails, gyro, packInput, log, overlay, sensors }: Board) {
+function hardware(board: Board) {
+  const { ports, motorOutputs, motorsAsPrinted, rails, gyro, packInput, log, overlay, sensors } = board;
   const rail = rails.map(({ name, voltage, currentLimit }) =>
     [name, voltage ?? 'as the pack', currentLimit === null ? '' : `up to ${currentLimit}`]
       .filter((part) => part !== '')
@@ -27,6 +28,7 @@ function hardware({ ports, motorOutputs, rails, gyro, packInput, log, overlay, s
   return [
     ['ports', ports.map(({ name }) => name).join(', ')],
     ['motor outputs', `${motorOutputs}`],
+    ['motors as drawn', motorsAsPrinted === undefined ? 'not told' : motorsAsPrinted.join(', ')],
     ['supplies', rail.join('; ')],
     ['gyro', `${gyro.rates.join(', ')}; ${gyro.fullScale} in ${gyro.bits} bits`],
     ['pack', `up to ${packInput.mostCells} cells`],

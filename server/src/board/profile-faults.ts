@@ -11,9 +11,12 @@ import { compileTemplate, type Field, fill, match, type Template } from './templ
 /** What is wrong with the text half of a board profile, in a catalogue that holds what the board adds to it. */
 export function profileFaults(board: Board, catalog: Catalog): readonly Fault[] {
   const { text, names } = board;
-  if (text === undefined)
-    return names.length === 0 ? [] : [{ at: ['names'], message: 'names need "text": how a line is written' }];
+  const printed = printedFaults(board, catalog);
+  if (text === undefined && names.length > 0)
+    return [...printed, { at: ['names'], message: 'names need "text": how a line is written' }];
+  if (text === undefined) return printed;
   return [
+    ...printed,
     ...textFaults(text),
     ...nameFaults(board, text),
     ...names.flatMap(({ settings }, group) =>
@@ -22,6 +25,23 @@ export function profileFaults(board: Board, catalog: Catalog): readonly Fault[] 
       ),
     ),
   ];
+}
+
+/** Its drawing shows motors by the words in which a script names them. */
+function printedFaults({ motorsAsPrinted = [] }: Board, catalog: Catalog): readonly Fault[] {
+  const known = catalog.parameters.get('motor.order');
+  if (known === undefined) return [];
+  const words = catalog.choices(known.parameter).map(({ name }) => name);
+  return motorsAsPrinted.flatMap((name, index) =>
+    words.includes(name)
+      ? []
+      : [
+          {
+            at: ['motorsAsPrinted', index],
+            message: `${name} is no place of a motor; ${words.join(', ')} are`,
+          },
+        ],
+  );
 }
 
 function textFaults(text: BoardText): readonly Fault[] {

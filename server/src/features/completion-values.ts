@@ -25,7 +25,7 @@ export function valueItems(
     case 'word':
       return context.isFirst ? wordItems(snapshot, found, context) : [];
     case 'words':
-      return listItems(snapshot, found, context, snippets);
+      return [...printedItems(snapshot, found, context), ...listItems(snapshot, found, context, snippets)];
     case 'quantity':
     case 'count':
     case 'range':
@@ -95,6 +95,20 @@ function listItems(
       const text = `${context.lead}[${word.label}`;
       return { ...word, insertText: snippets ? `${text}$0]` : `${text}]`, isSnippet: snippets };
     });
+}
+
+/** The motors in the order of the board's own drawing, where the craft has such motors. */
+function printedItems(
+  snapshot: Snapshot,
+  found: FoundParameter,
+  context: ValueContext,
+): readonly CompletionItem[] {
+  const board = snapshot.craft.board();
+  const printed = board?.motorsAsPrinted;
+  if (found.name !== 'motor.order' || !context.isFirst || !board || !printed) return [];
+  const here = choicesHere(snapshot, found).map(({ name }) => name);
+  if (!printed.every((name) => here.includes(name))) return [];
+  return [item(`[${printed.join(', ')}]`, `As drawn for ${board.title}`, 'value', context)];
 }
 
 /** Whole values to begin with: words in place of a number, what is assumed, the ends of what is usual. */

@@ -62,6 +62,14 @@ describe('compiling broken data', () => {
     includes(problemsAfter(file, '"gyro.rate"', '"gyro.nothing"'), 'parameter', 'no parameter gyro.nothing');
   });
 
+  it('refuses a drawing of a board with more motors than outputs, one twice, or one that there is not', () => {
+    const drawnAs = (motors: string) =>
+      problemsAfter('boards/wren.json', '["rear-left", "rear-right", "front-left", "front-right"]', motors);
+    includes(drawnAs('["front", "rear", "left", "right", "rear-left"]'), '5 motors at 4 outputs');
+    includes(drawnAs('["front", "rear", "front"]'), 'motorsAsPrinted', 'motor front stands there twice');
+    includes(drawnAs('["front", "sideways"]'), 'motorsAsPrinted[1]', 'sideways is no place of a motor');
+  });
+
   it('refuses names of a board that can’t be told apart', () => {
     const file = 'boards/heron.json';
     includes(problemsAfter(file, '"gyro rate"', '"gyro is rate"'), 'names[0]', 'can’t be told apart');

@@ -149,6 +149,15 @@ describe('completion of values', () => {
     assert.ok(labels('let quiet = 90 Hz\n[gyro.lowpass]\ncutoff = |').includes('quiet'));
   });
 
+  it('offers the order of the motors that the board’s drawing shows, where the craft has such motors', () => {
+    const drawn = '[front-left, rear-left, front-right, rear-right]';
+    const order = (layout: string) =>
+      labels(`board.profile = heron\ncraft.layout = ${layout}\nmotor.order = |`);
+    assert.equal(order('quad-x')[0], drawn);
+    assert.ok(!order('quad-plus').includes(drawn));
+    assert.ok(!labels('craft.layout = quad-x\nmotor.order = |').includes(drawn));
+  });
+
   it('offers the words of a list that are not in it yet', () => {
     const found = labels('arming.needs = [gyro-still, |]');
     assert.ok(found.includes('receiver-alive') && !found.includes('gyro-still'));

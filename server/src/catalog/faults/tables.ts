@@ -17,11 +17,22 @@ export function boardFaults(board: Board): readonly Fault[] {
     ...quantityFaults(['packInput', 'dividerLower'], packInput.dividerLower, 'resistance'),
     ...quantityFaults(['packInput', 'reference'], packInput.reference, 'voltage'),
     ...quantityFaults(['log', 'size'], board.log?.size, 'storage'),
+    ...printedFaults(board),
     ...repeated(board.ports.map(({ name }) => name)).map((name) => ({
       at: ['ports'],
       message: `port ${name} stands there twice`,
     })),
   ];
+}
+
+function printedFaults({ motorsAsPrinted = [], motorOutputs }: Board): readonly Fault[] {
+  const at = ['motorsAsPrinted'];
+  const twice = repeated(motorsAsPrinted).map((name) => ({
+    at,
+    message: `motor ${name} stands there twice`,
+  }));
+  if (motorsAsPrinted.length <= motorOutputs) return twice;
+  return [...twice, { at, message: `${motorsAsPrinted.length} motors at ${motorOutputs} outputs` }];
 }
 
 /** Quantities of a serial link: each of its dimension. */

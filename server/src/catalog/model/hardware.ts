@@ -29,6 +29,13 @@ export const board = z.strictObject({
   /** Clock that the ports divide by whole numbers to get their line speeds, where the maker tells. */
   serialClock: z.optional(quantityText),
   motorOutputs: z.int().check(z.positive()),
+  motorsAsPrinted: z
+    .optional(z.array(nameText).check(z.minLength(1)))
+    .check(
+      z.describe(
+        'Which motor stands at which output in the drawing that comes with the board, output one first.',
+      ),
+    ),
   rails: z.array(rail).check(z.minLength(1)),
   gyro: z.strictObject({
     rates: z.array(quantityText).check(z.minLength(1)),
