@@ -1,5 +1,4 @@
 import type { Statement } from './ast';
-import { ownCopy } from './own-copy';
 import { parseLine } from './parser';
 
 /** A longer line is hardly there twice, and what it was at every keystroke would be kept. */
@@ -36,6 +35,5 @@ export class StatementCache {
 }
 
 function said(text: string): Said {
-  const own = ownCopy(text);
-  return { text: own, statement: parseLine(own) };
+  return { text, statement: parseLine(text) };
 }

@@ -14,7 +14,6 @@ import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
 import { ShownFindings } from './shown-findings';
-import { ToldTexts } from './told-texts';
 import { Traffic } from './turn';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
@@ -24,9 +23,6 @@ export class Session {
 
   /** Messages that are coming in. */
   readonly traffic = new Traffic();
-
-  /** Sentences of findings that were sent. */
-  readonly toldTexts = new ToldTexts();
 
   /** Findings of scripts that were sent. */
   readonly shown = new ShownFindings();

@@ -2,6 +2,7 @@ import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { Level } from '../catalog/model/check';
 import type { Finding } from '../checks/finding';
 import { levels } from '../checks/order';
+import { adviceOf, messageOf } from '../checks/render';
 import type { BoardProblem } from '../features/board/problems';
 import { toldText } from '../features/board/told';
 import { rangeOf } from '../features/range';
@@ -85,7 +86,7 @@ function diagnosticOf(session: Session, finding: Finding): Diagnostic {
     severity: severities[level],
     code: check.id,
     source: 'propsoff',
-    message: session.toldTexts.textOf(finding),
+    message: textOf(finding),
   };
   if (session.client.textDocument?.publishDiagnostics?.relatedInformation === true && related.length > 0) {
     diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
@@ -94,4 +95,11 @@ function diagnosticOf(session: Session, finding: Finding): Diagnostic {
     }));
   }
   return diagnostic;
+}
+
+/** The sentence that says what is wrong; then, unless it is accepted, the one that says what to do. */
+function textOf(finding: Finding): string {
+  const message = messageOf(finding);
+  if (finding.accepted !== null) return `Accepted (${finding.accepted}): ${message}`;
+  return `${message}\n${adviceOf(finding)}`;
 }
