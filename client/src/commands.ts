@@ -42,6 +42,7 @@ export function registerCommands(
     register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
     register('propsoff.tryValue', (...given) => tryValue(engine, sheet, ...given)),
     register('propsoff.noteFlight', () => noteFlight(engine)),
+    register('propsoff.startChecks', () => engine.startAgain()),
     register('propsoff.showLog', () => engine.log.show()),
     register('propsoff.firstCraft', () => openFirstSteps(context)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),

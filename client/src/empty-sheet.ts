@@ -22,8 +22,8 @@ export const stopped: EmptyState = {
     'Propsoff’s checks are not running in this window. The log “Propsoff” in the output view says why.',
   ),
   ways: [
+    { command: 'propsoff.startChecks', title: t('Start the Checks Again') },
     { command: 'propsoff.showLog', title: t('Show the Log') },
-    { command: 'workbench.action.reloadWindow', title: t('Reload the Window') },
   ],
 };
 

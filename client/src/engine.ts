@@ -76,35 +76,25 @@ export class Engine implements vscode.Disposable {
   private readonly stateEmitter = new vscode.EventEmitter<void>();
   /** `state` is another one now. */
   readonly onStateChanged = this.stateEmitter.event;
-  readonly log: vscode.LogOutputChannel;
-  private readonly client: BaseLanguageClient;
-  private readonly disposables: vscode.Disposable[] = [];
+  readonly log = vscode.window.createOutputChannel('Propsoff', { log: true });
+  private readonly scripts = vscode.workspace.createFileSystemWatcher('**/*.craft');
+  private client: BaseLanguageClient;
+  /** What listens to the client. */
+  private listeners: readonly vscode.Disposable[] = [];
   private restarts: number[] = [];
   private isGivenUp = false;
+  /** Whether the client is being exchanged for another one. */
+  private isChanging = false;
 
-  constructor(newClient: NewClient) {
-    this.log = vscode.window.createOutputChannel('Propsoff', { log: true });
-    this.client = newClient(this.clientOptions());
-    this.client.registerFeature(ownMessages);
-    this.disposables.push(
-      this.log,
-      this.checkedEmitter,
-      this.hoveredEmitter,
-      this.stateEmitter,
-      ...offerFiles(this.client),
-      this.client.onNotification(checkedNotification, ({ uri }) =>
-        this.checkedEmitter.fire(vscode.Uri.parse(uri)),
-      ),
-      this.client.onDidChangeState(({ newState }) => {
-        this.log.info(`server: ${State[newState]}`);
-        this.stateEmitter.fire();
-      }),
-    );
+  constructor(private readonly newClient: NewClient) {
+    this.client = this.connected();
   }
 
-  /** `starting` also while the server comes back after a crash; `stopped` when it will not. */
+  /** `starting` also while the server comes back after a crash; `stopped` when it will not by itself. */
   get state(): 'starting' | 'running' | 'stopped' {
-    if (this.client.state === State.Running) return 'running';
+    const { state } = this.client;
+    if (this.isChanging || state === State.Starting) return 'starting';
+    if (state === State.Running) return 'running';
     return this.isGivenUp ? 'stopped' : 'starting';
   }
 
@@ -113,11 +103,29 @@ export class Engine implements vscode.Disposable {
       await this.client.start();
     } catch (error) {
       this.log.error(`the server did not start: ${String(error)}`);
-      this.giveUp();
-      void vscode.window.showErrorMessage(
-        t('Propsoff could not start its checks. The log “Propsoff” says why.'),
-      );
+      this.giveUp(t('Propsoff could not start its checks. The log “Propsoff” says why.'));
     }
+  }
+
+  /** Starts another server, whatever became of the one before: it has stopped, or gives no word any more. */
+  async startAgain(): Promise<void> {
+    if (this.isChanging) return;
+    this.isChanging = true;
+    this.restarts = [];
+    this.isGivenUp = false;
+    this.stateEmitter.fire();
+    const before = this.client;
+    for (const listener of this.listeners) listener.dispose();
+    try {
+      await before.dispose();
+    } catch (error) {
+      // It is left behind: its process ends by itself once nobody talks to it.
+      this.log.warn(`the server before did not end in time: ${String(error)}`);
+    }
+    // A client that failed to start can't be started another time.
+    this.client = this.connected();
+    this.isChanging = false;
+    await this.start();
   }
 
   async stop(): Promise<void> {
@@ -226,7 +234,24 @@ export class Engine implements vscode.Disposable {
   }
 
   dispose(): void {
-    for (const disposable of this.disposables) disposable.dispose();
+    const own = [this.log, this.scripts, this.checkedEmitter, this.hoveredEmitter, this.stateEmitter];
+    for (const disposable of [...this.listeners, ...own]) disposable.dispose();
+  }
+
+  private connected(): BaseLanguageClient {
+    const client = this.newClient(this.clientOptions());
+    client.registerFeature(ownMessages);
+    this.listeners = [
+      ...offerFiles(client),
+      client.onNotification(checkedNotification, ({ uri }) =>
+        this.checkedEmitter.fire(vscode.Uri.parse(uri)),
+      ),
+      client.onDidChangeState(({ newState }) => {
+        this.log.info(`server: ${State[newState]}`);
+        this.stateEmitter.fire();
+      }),
+    ];
+    return client;
   }
 
   /** An answer, or null while the server is not there. */
@@ -240,15 +265,23 @@ export class Engine implements vscode.Disposable {
     }
   }
 
-  private giveUp(): void {
+  private giveUp(why: string): void {
     this.isGivenUp = true;
     this.stateEmitter.fire();
+    void this.offerStart(why);
+  }
+
+  private async offerStart(why: string): Promise<void> {
+    const [again, log] = [t('Start the Checks Again'), t('Show the Log')];
+    const picked = await vscode.window.showErrorMessage(why, again, log);
+    if (picked === again) await this.startAgain();
+    if (picked === log) this.log.show();
   }
 
   private clientOptions(): LanguageClientOptions {
     return {
       documentSelector: servedDocuments(),
-      synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.craft') },
+      synchronize: { fileEvents: this.scripts },
       outputChannel: this.log,
       middleware: {
         provideHover: async (document, position, token, next) => {
@@ -275,13 +308,8 @@ export class Engine implements vscode.Disposable {
     this.restarts = [...this.restarts.filter((at) => now - at < 180_000), now];
     if (this.restarts.length <= mostRestarts) return { action: CloseAction.Restart };
     this.log.error('the server keeps stopping and is left alone now');
-    this.giveUp();
-    return {
-      action: CloseAction.DoNotRestart,
-      message: t(
-        'Propsoff’s checks keep stopping and were switched off for this window. The log “Propsoff” says why.',
-      ),
-    };
+    this.giveUp(t('Propsoff’s checks keep stopping and are off now. The log “Propsoff” says why.'));
+    return { action: CloseAction.DoNotRestart, handled: true };
   }
 }
 

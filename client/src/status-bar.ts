@@ -4,7 +4,37 @@ import { activeScript } from './language';
 
 const { t } = vscode.l10n;
 
-/** Counts and the pack in view, for the active craft script. */
+/** After an edit, what was counted before is not shown any longer than this without a word of the checks, ms. */
+const longestWait = 1000;
+
+/** What is shown in place of counts. */
+interface Shown {
+  readonly text: string;
+  readonly tooltip: string;
+  readonly command: string;
+  readonly isError?: true;
+}
+
+const starting: Shown = {
+  text: `$(sync~spin) ${t('starting checks')}`,
+  tooltip: t('Propsoff’s checks are starting. Click for the log.'),
+  command: 'propsoff.showLog',
+};
+const working: Shown = {
+  text: `$(sync~spin) ${t('checking')}`,
+  tooltip: t(
+    'Propsoff is still checking the last change. Click to start the checks again if that takes too long.',
+  ),
+  command: 'propsoff.startChecks',
+};
+const stopped: Shown = {
+  text: `$(error) ${t('checks stopped')}`,
+  tooltip: t('Propsoff’s checks have stopped: nothing is checked. Click to start them again.'),
+  command: 'propsoff.startChecks',
+  isError: true,
+};
+
+/** Counts and the pack in view, for the active craft script; or that nothing is counted, and why. */
 export class StatusBar implements vscode.Disposable {
   private readonly counts = vscode.window.createStatusBarItem(
     'propsoff.counts',
@@ -17,52 +47,87 @@ export class StatusBar implements vscode.Disposable {
     49,
   );
   private readonly disposables: vscode.Disposable[];
+  /** Counts looks at the engine, so that a late answer never replaces a newer one. */
+  private asked = 0;
+  private waiting: ReturnType<typeof setTimeout> | null = null;
 
   constructor(private readonly engine: Engine) {
     this.counts.name = t('Propsoff: Findings');
-    this.counts.command = 'workbench.actions.view.problems';
     this.pack.name = t('Propsoff: Pack in View');
     this.pack.command = 'propsoff.pickPack';
     this.disposables = [
       this.counts,
       this.pack,
       engine.onChecked((uri) => {
-        if (uri.toString() === activeScript()?.document.uri.toString()) void this.refresh();
+        if (isActive(uri)) void this.refresh();
       }),
+      engine.onStateChanged(() => void this.refresh()),
       vscode.window.onDidChangeActiveTextEditor(() => void this.refresh()),
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length > 0 && isActive(document.uri)) this.expect();
+      }),
     ];
     void this.refresh();
   }
 
   dispose(): void {
+    this.expectNothing();
     for (const disposable of this.disposables) disposable.dispose();
   }
 
   private async refresh(): Promise<void> {
+    this.asked += 1;
+    const mine = this.asked;
     const uri = activeScript()?.document.uri;
-    const summary = uri === undefined ? null : await this.engine.summary(uri);
-    if (uri?.toString() !== activeScript()?.document.uri.toString()) return;
-    if (summary === null) {
-      this.counts.hide();
-      this.pack.hide();
-      return;
-    }
-    this.show(summary);
+    if (uri === undefined) return this.hide();
+    this.expect();
+    const summary = await this.engine.summary(uri);
+    if (mine !== this.asked) return;
+    const { state } = this.engine;
+    if (state === 'starting') this.tell(starting);
+    else if (state === 'stopped') this.tell(stopped);
+    else if (summary === null) this.hide();
+    else this.show(summary);
+  }
+
+  /** An answer is due: what is shown holds until it comes, but not for long. */
+  private expect(): void {
+    this.waiting ??= setTimeout(() => {
+      if (this.engine.state === 'running') this.tell(working);
+    }, longestWait);
+  }
+
+  private expectNothing(): void {
+    if (this.waiting !== null) clearTimeout(this.waiting);
+    this.waiting = null;
+  }
+
+  private hide(): void {
+    this.expectNothing();
+    this.counts.hide();
+    this.pack.hide();
+  }
+
+  private tell({ text, tooltip, command, isError }: Shown): void {
+    this.expectNothing();
+    this.counts.text = text;
+    this.counts.tooltip = tooltip;
+    this.counts.command = command;
+    this.counts.accessibilityInformation = { label: tooltip };
+    this.counts.backgroundColor =
+      isError === true ? new vscode.ThemeColor('statusBarItem.errorBackground') : undefined;
+    this.counts.show();
+    this.pack.hide();
   }
 
   private show({ counts, packs, packInView }: Summary): void {
     const mend = counts['must-fix'];
-    this.counts.text = `$(checklist) ${countsText(mend, counts.risk)}`;
-    this.counts.tooltip = t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', {
-      ...counts,
-      mend,
+    this.tell({
+      text: `$(checklist) ${countsText(mend, counts.risk)}`,
+      tooltip: t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', { ...counts, mend }),
+      command: 'workbench.actions.view.problems',
     });
-    this.counts.accessibilityInformation = { label: this.counts.tooltip };
-    this.counts.show();
-    if (packInView === null) {
-      this.pack.hide();
-      return;
-    }
+    if (packInView === null) return;
     this.pack.text = `$(plug) ${packInView}`;
     this.pack.tooltip = t('Pack in view: {pack} of {packs}. Click to look at another.', {
       pack: packInView,
@@ -70,6 +135,10 @@ export class StatusBar implements vscode.Disposable {
     });
     this.pack.show();
   }
+}
+
+function isActive(uri: vscode.Uri): boolean {
+  return uri.toString() === activeScript()?.document.uri.toString();
 }
 
 function countsText(mend: number, risk: number): string {

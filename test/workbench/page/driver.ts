@@ -245,9 +245,18 @@ export class EditorDriver {
 
   /** Waits for a status-bar item with this in its text and gives the whole text. */
   async statusBar(text: string | RegExp): Promise<string> {
-    const item = this.page.locator('.statusbar-item:visible').filter({ hasText: text }).first();
+    const item = this.statusBarItem(text);
     await item.waitFor();
     return (await item.allInnerTexts()).join('').replaceAll('\u00a0', ' ').trim();
+  }
+
+  /** Whether there is such an item now. */
+  async isInStatusBar(text: string | RegExp): Promise<boolean> {
+    return this.statusBarItem(text).isVisible();
+  }
+
+  async clickStatusBar(text: string | RegExp): Promise<void> {
+    await this.statusBarItem(text).locator('a').first().click();
   }
 
   /** The page inside the webview that is on screen; the nth if there are several. */
@@ -314,6 +323,10 @@ export class EditorDriver {
 
   private get settingsPath(): string {
     return join(this.folder, '.vscode', 'settings.json');
+  }
+
+  private statusBarItem(text: string | RegExp): Locator {
+    return this.page.locator('.statusbar-item:visible').filter({ hasText: text }).first();
   }
 
   private editor(): Locator {
