@@ -7,7 +7,7 @@ import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
 import { board, hardwareFiles } from '../src/catalog/model/hardware';
-import { parameterFile } from '../src/catalog/model/parameter';
+import { synonymFile, writtenParameterFile } from '../src/catalog/model/parameter';
 import { checkProblems } from './catalog-checks/checks';
 import { hardwareProblems } from './catalog-checks/hardware';
 import { nameProblems } from './catalog-checks/names';
@@ -16,6 +16,7 @@ import { proseProblems } from './catalog-checks/prose';
 import { relationProblems } from './catalog-checks/relations';
 import { unitSpellingProblems } from './catalog-checks/units';
 import { readData } from './read-data';
+import { synonymProblems, withSynonyms } from './synonyms';
 
 /** The data of `schemas/` in one piece, and what is wrong with it, a line a problem. */
 export interface Compiled {
@@ -35,8 +36,10 @@ export function compileCatalog(root: string): Compiled {
   const folder = <T>(name: string, model: z.ZodMiniType<T>): T[] =>
     filesIn(root, name).flatMap((file) => one(file, model) ?? []);
 
+  const written = folder('schemas/parameters', writtenParameterFile);
+  const synonyms = one('schemas/synonyms.json', synonymFile)?.synonyms ?? {};
   const bundle: Bundle = {
-    parameters: folder('schemas/parameters', parameterFile),
+    parameters: [...withSynonyms(written, synonyms)],
     checks: folder('schemas/checks', checkFile),
     boards: folder('schemas/boards', board),
     collections: one('schemas/collections.json', collectionFile)?.collections ?? [],
@@ -50,6 +53,7 @@ export function compileCatalog(root: string): Compiled {
     propellers: one('schemas/propellers.json', hardwareFiles.propellers)?.propellers ?? [],
     steps: one('schemas/bench-card.json', benchCardFile)?.steps ?? [],
   };
+  problems.push(...synonymProblems(written, synonyms));
   return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
 }
 

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type ParameterFile, parameterFile } from '../src/catalog/model/parameter';
+import { type WrittenParameterFile, writtenParameterFile } from '../src/catalog/model/parameter';
 
 /**
  * Makes `related` lead both ways in `schemas/parameters`: where one parameter names another that does not
@@ -12,13 +12,13 @@ function relate(folder: string): void {
     .map((name) => join(folder, name));
   const contents = files.map((path) => ({
     path,
-    file: parameterFile.parse(JSON.parse(readFileSync(path, 'utf8'))),
+    file: writtenParameterFile.parse(JSON.parse(readFileSync(path, 'utf8'))),
   }));
   addReturns(contents.map(({ file }) => file));
   for (const { path, file } of contents) writeFileSync(path, `${JSON.stringify(file, null, 2)}\n`);
 }
 
-function addReturns(files: readonly ParameterFile[]): void {
+function addReturns(files: readonly WrittenParameterFile[]): void {
   const parameters = new Map(files.flatMap((file) => file.parameters).map((one) => [one.name, one]));
   for (const one of parameters.values()) {
     for (const name of one.related) {

@@ -15,7 +15,7 @@ const mostSections = 5;
 /** What a parameter is called too, from the word on that begins with what was typed. */
 interface Said {
   readonly synonym: string;
-  /** In one piece, since a blank ends what is typed: `failsafe-delay`. */
+  /** In one piece, since a blank ends what is typed: `dry-weight`. */
   readonly filter: string;
 }
 

@@ -121,6 +121,12 @@ describe('compiling broken words', () => {
     assert.deepEqual(spelled('ms'), []);
   });
 
+  it('refuses what people call a parameter that there is not, and words that stand there twice', () => {
+    const file = 'synonyms.json';
+    includes(problemsAfter(file, '"craft.mass":', '"craft.mas":'), file, 'craft.mas: there is no such');
+    includes(problemsAfter(file, '"dry weight"', '"weight"'), 'craft.mass: "weight" stands there twice');
+  });
+
   it('refuses a default whose reason stands elsewhere', () => {
     const problems = problemsWith((parameter) => {
       parameter.default = { value: '4 kHz', from: 'no sound carrier is sent unless asked for' };

@@ -24,6 +24,11 @@ export const choiceSource = z.enum([
   'switch-functions',
 ]);
 
+/** What people call a parameter besides its name and title. */
+const saidFor = z
+  .array(z.string().check(z.minLength(2)))
+  .check(z.describe('What people also call it, in plain words: for did-you-mean and completion.'));
+
 /** What every parameter tells about itself. The descriptions are shown to authors of data. */
 const described = {
   name: parameterName.check(
@@ -50,9 +55,6 @@ const described = {
   source: source.check(
     z.describe('Where its figures come from: title, author or body, section; or "common practice".'),
   ),
-  alsoCalled: z
-    .array(z.string().check(z.minLength(2)))
-    .check(z.describe('What people also call it, in plain words: for did-you-mean and completion.')),
   default: z
     .nullable(
       z.strictObject({ value: z.string().check(z.minLength(1)), from: z.string().check(z.minLength(5)) }),
@@ -77,7 +79,7 @@ const counts = z.tuple([z.int(), z.int()]);
 const orWords = z.optional(z.array(choice));
 
 /** Every kind of parameter, with these fields for what it tells about itself. */
-function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
+function kindsOf<Told extends Fields<typeof described>>(told: Told, slopes: Fields<typeof slope>) {
   const number = {
     dimension: nameText.check(z.describe('What it measures: frequency, time, voltage, angle …')),
     unit: z.string().check(z.describe('The unit to offer first: Hz, ms, V, deg …')),
@@ -127,8 +129,11 @@ function kindsOf(told: Fields<typeof described>, slopes: Fields<typeof slope>) {
   ]);
 }
 
-/** A parameter of the catalogue that ships: everything must be told. */
-export const parameter = kindsOf(described, slope);
+/** A parameter as a file of the catalogue that ships holds it: everything must be told. */
+const writtenParameter = kindsOf(described, slope);
+
+/** The same with what people call it, which stands in one file for all of them. */
+const parameter = kindsOf({ ...described, alsoCalled: saidFor }, slope);
 
 const untold = (about: string) => z._default(prose, `Nothing is written down about ${about}.`);
 
@@ -143,22 +148,37 @@ export const addedParameter = kindsOf(
     related: z._default(described.related, []),
     stage: z._default(stage, 'remember'),
     source: z._default(source, { text: 'this workspace' }),
-    alsoCalled: z._default(described.alsoCalled, []),
+    alsoCalled: z._default(saidFor, []),
     default: z._default(described.default, null),
   },
   { higher: untold('more of it'), lower: untold('less of it') },
 );
 
-/** One file of `schemas/parameters/`. */
-export const parameterFile = z.strictObject({
+const group = {
   group: nameText,
   title: z.string(),
   /** What the group is about, for the hover on a section header. */
   summary: prose,
+};
+
+/** One file of `schemas/parameters/`. */
+export const writtenParameterFile = z.strictObject({
+  ...group,
+  parameters: z.array(writtenParameter).check(z.minLength(1)),
+});
+
+/** One of these with what people call its parameters. */
+export const parameterFile = z.strictObject({
+  ...group,
   parameters: z.array(parameter).check(z.minLength(1)),
 });
+
+/** `schemas/synonyms.json`: what people call each parameter, in one file, to be reviewed as a whole. */
+export const synonymFile = z.strictObject({ synonyms: z.record(parameterName, saidFor) });
 
 export type Choice = z.infer<typeof choice>;
 export type ChoiceSource = z.infer<typeof choiceSource>;
 export type Parameter = z.infer<typeof parameter>;
 export type ParameterFile = z.infer<typeof parameterFile>;
+export type WrittenParameterFile = z.infer<typeof writtenParameterFile>;
+export type Synonyms = z.infer<typeof synonymFile>['synonyms'];
