@@ -1,15 +1,21 @@
 import type { Catalog } from '../catalog/catalog';
 import { type Fault, within } from '../catalog/faults/fault';
-import { readQuantity, unitFaults } from '../catalog/faults/quantities';
+import { readQuantity } from '../catalog/faults/quantities';
 import type { KnownParameter } from '../catalog/known-parameter';
 import type { BoardSetting, BoardText } from '../catalog/model/board-text';
 import type { Board } from '../catalog/model/hardware';
 import { staticWords } from '../craft/line-check';
+import { countingFaults } from './counting-faults';
+import { hardwareFaults } from './hardware-faults';
 import { keyOf, openMember } from './profile';
 import { compileTemplate, type Field, fill, match, type Template } from './template';
 
-/** What is wrong with the text half of a board profile, in a catalogue that holds what the board adds to it. */
+/** What is wrong with a board profile, in a catalogue that holds what the board adds to it. */
 export function profileFaults(board: Board, catalog: Catalog): readonly Fault[] {
+  return [...hardwareFaults(board, catalog), ...textHalfFaults(board, catalog)];
+}
+
+function textHalfFaults(board: Board, catalog: Catalog): readonly Fault[] {
   const { text, names } = board;
   const printed = printedFaults(board, catalog);
   if (text === undefined && names.length > 0)
@@ -134,7 +140,7 @@ function rowFaults(row: BoardSetting, text: BoardText, catalog: Catalog): readon
     });
   return [
     ...faults,
-    ...numberFaults(row, known),
+    ...countingFaults(row, known),
     ...wordFaults(row, known, catalog),
     ...listFaults(row, known, text, catalog),
     ...memberFaults(row, catalog),
@@ -155,27 +161,6 @@ function listFaults(
     .find((word) => word.includes(list.between) || word === list.none);
   if (wrong === undefined) return [];
   return [{ at: ['words'], message: `"${wrong}" can’t be told apart in a list of this board` }];
-}
-
-function numberFaults(row: BoardSetting, { parameter, dimensionName }: KnownParameter): readonly Fault[] {
-  const isCount = parameter.kind === 'count';
-  const dimension = parameter.kind === 'curve' ? parameter.up.dimension : dimensionName;
-  const quantity = (at: Fault['at'], text: string): readonly Fault[] => {
-    if (isCount) return /^-?\d+$/.test(text) ? [] : [{ at, message: `"${text}" is no whole number` }];
-    const { problem } = readQuantity(text, dimension ?? 'ratio');
-    return problem === undefined ? [] : [{ at, message: problem }];
-  };
-  const at = row.at?.flatMap((text, index) => {
-    const across = parameter.kind === 'curve' ? parameter.across.dimension : 'ratio';
-    const { problem } = readQuantity(text, across);
-    return problem === undefined ? [] : [{ at: ['at', index], message: problem }];
-  });
-  return [
-    ...(row.unit === undefined || dimension === undefined ? [] : unitFaults(['unit'], row.unit, dimension)),
-    ...(row.step === undefined ? [] : quantity(['step'], row.step)),
-    ...(row.limits ?? []).flatMap((text, index) => quantity(['limits', index], text)),
-    ...(at ?? []),
-  ];
 }
 
 function wordFaults(row: BoardSetting, known: KnownParameter, catalog: Catalog): readonly Fault[] {

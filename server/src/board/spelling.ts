@@ -4,7 +4,8 @@ import type { Value } from '../craft/value';
 import { curveValue, monotoneCurve } from '../physics/monotone-curve';
 import { plainNumber } from '../units/number-text';
 import { parseQuantity } from '../units/quantity';
-import { fromBase, toBase, unitOf } from '../units/unit';
+import { toBase, unitOf } from '../units/unit';
+import { type Counting, countingOf, inBoard, unitFor } from './counting';
 
 /** A value in the board's spelling, a text for each of the row's names. */
 export type Spelled =
@@ -16,18 +17,6 @@ export type Spelled =
 export type Understood =
   | { readonly kind: 'value'; readonly value: Value }
   | { readonly kind: 'unclear'; readonly part: number; readonly reason: string };
-
-/** How the board counts a number. */
-interface Counting {
-  readonly unit: string;
-  readonly scale: number;
-  readonly offset: number;
-  /** In the board's own numbers; null: as finely as the text says. */
-  readonly grain: number | null;
-  readonly low: number;
-  readonly high: number;
-  readonly limitText: string;
-}
 
 /** What a row says for whichever value: read once, for a script's every setting asks. */
 interface OfRow {
@@ -52,8 +41,6 @@ function ofRow(row: BoardSetting, parameter: FoundParameter['parameter']): OfRow
   rows.set(row, made);
   return made;
 }
-
-const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 
 /** Turns values of one parameter into the board's spelling and back, as a row of its profile says. */
 export class Speller {
@@ -90,9 +77,7 @@ export class Speller {
       case 'range':
         return this.ends(value.low, value.high);
       case 'place':
-        return by === 'cell'
-          ? texts(String(value.row * (this.row.columns ?? 1) + value.column))
-          : all([texts(String(value.row)), texts(String(value.column))]);
+        return this.cells(value.row, value.column);
       case 'curve':
         return this.samples(value.points);
     }
@@ -125,48 +110,36 @@ export class Speller {
   }
 
   private counting(): Counting {
-    this.ofRow.counting ??= this.readCounting();
+    this.ofRow.counting ??= countingOf(this.row, this.found.parameter);
     return this.ofRow.counting;
   }
 
-  private readCounting(): Counting {
-    const { parameter } = this.found;
-    const unit = this.row.unit ?? unitFor(parameter);
-    const { scale = 1, offset = 0, step, limits } = this.row;
-    const inUnit = (text: string) => fromBase(parseQuantity(text)?.value ?? Number.NaN, unitOf(unit));
-    const isDegrees = unit === 'degC';
-    const grain =
-      step === undefined ? null : Math.abs((isDegrees ? Number.parseFloat(step) : inUnit(step)) * scale);
-    if (limits === undefined) return { unit, scale, offset, grain, ...unlimited, limitText: '' };
-    const [low, high] = limits.map((text) => parseQuantity(text)?.value ?? Number.NaN);
-    return {
-      unit,
-      scale,
-      offset,
-      grain,
-      low: low ?? unlimited.low,
-      high: high ?? unlimited.high,
-      limitText: limits.join(' to '),
-    };
-  }
-
   private number(base: number, counting: Counting): Spelled {
-    const { unit, scale, offset, grain, low, high, limitText } = counting;
+    const { low, high, limitText } = counting;
     const spare = 1e-9 * Math.abs(base);
     if (base < low - spare || base > high + spare)
       return { kind: 'refused', reason: `the board takes ${limitText}` };
-    const inBoard = (value: number) => fromBase(value, unitOf(unit)) * scale + offset;
-    const exact = inBoard(base);
-    if (grain === null) return texts(this.digits(plainNumber(exact)));
-    // The nearest step that still makes sense: rounding must lead neither out of the board's limits nor out of
-    // what the parameter can be.
-    const { range = unlimited } = this.found;
-    const ends = [Math.max(low, range.low), Math.min(high, range.high)].map(inBoard);
+    const written = this.inSteps(inBoard(counting, base), counting);
+    // Whatever a profile says: nothing goes to a board that it might read as something else.
+    return plainDigits.test(written)
+      ? texts(this.digits(written))
+      : { kind: 'refused', reason: 'by its profile it comes to no number that a board reads' };
+  }
+
+  /**
+   * The nearest step that still makes sense: rounding must lead neither out of the board's limits nor out of what
+   * the parameter can be.
+   */
+  private inSteps(exact: number, counting: Counting): string {
+    const { grain, low, high } = counting;
+    if (grain === null) return plainNumber(Number(exact.toFixed(mostDecimals)));
+    const range = this.found.range ?? { low, high };
+    const ends = [Math.max(low, range.low), Math.min(high, range.high)].map((end) => inBoard(counting, end));
     const [least = 0, most = 0] = ends.sort((one, other) => one - other);
     const step = Math.round(exact / grain);
     const held =
       grain * Math.min(Math.floor(most / grain + 1e-9), Math.max(Math.ceil(least / grain - 1e-9), step));
-    return texts(this.digits(fixed(held, decimalsOf(grain))));
+    return fixed(held, decimalsOf(grain));
   }
 
   /** Ends that the board would write alike leave nothing between them, and no range. */
@@ -177,6 +150,13 @@ export class Speller {
     return first === second
       ? { kind: 'refused', reason: `the board would write both ends as ${first}; set them further apart` }
       : spelled;
+  }
+
+  private cells(row: number, column: number): Spelled {
+    const told = this.row.by === 'cell' ? [row * (this.row.columns ?? 1) + column] : [row, column];
+    return told.every((one) => one < mostCells)
+      ? { kind: 'texts', texts: told.map(String) }
+      : { kind: 'refused', reason: 'no board has so many rows and columns' };
   }
 
   private digits(text: string): string {
@@ -329,6 +309,11 @@ export class Speller {
 }
 
 const numberText = /^[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})(e[+-]?\d{1,2})?$/i;
+/** What is written: as many digits as are read, and never what only a computer takes for a number. */
+const plainDigits = /^-?\d{1,15}(\.\d{1,15})?$/;
+const mostDecimals = 15;
+/** Rows, columns and cells are read with four digits. */
+const mostCells = 10_000;
 const wordText = /^[A-Za-z0-9][A-Za-z0-9-]{0,60}$/;
 /** What must never leave a line or turn its text around. */
 export const forbidden = /[\p{Cc}\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF]/u;
@@ -345,19 +330,6 @@ function all(parts: readonly Spelled[]): Spelled {
 
 function unclear(part: number, reason: string): Understood {
   return { kind: 'unclear', part, reason };
-}
-
-/** The unit that a parameter's numbers are offered in; none for counts. */
-function unitFor(parameter: FoundParameter['parameter']): string {
-  switch (parameter.kind) {
-    case 'quantity':
-    case 'range':
-      return parameter.unit;
-    case 'curve':
-      return parameter.up.unit;
-    default:
-      return '';
-  }
 }
 
 function decimalsOf(grain: number): number {

@@ -174,6 +174,12 @@ const together: readonly CheckCase[] = [
     ['board.profile = wren', 'receiver.low = 988 us'],
   ],
   [
+    'line/board-loses',
+    '1660..1700 us', // counted in steps of 25 us
+    ['board.profile = wren', 'switch.locate.on = 1660..1700 us'],
+    ['board.profile = wren', 'switch.locate.on = 1660..2100 us'],
+  ],
+  [
     'line/board-limit',
     '3 kHz',
     ['board.profile = heron', 'gyro.lowpass.cutoff = 3 kHz'],

@@ -4,7 +4,9 @@ import { parseUnit, type Unit } from '../../units/unit';
 import type { Fault } from './fault';
 
 /** A quantity in SI, or what is wrong with its text. */
-export type Read = { readonly value: number; readonly problem?: never } | { readonly problem: string };
+export type Read =
+  | { readonly value: number; readonly problem?: never }
+  | { readonly value?: never; readonly problem: string };
 
 export type Ends = readonly [low: number, high: number];
 
@@ -13,7 +15,8 @@ export function readQuantity(text: string, dimensionName: string): Read {
   const found = parseQuantity(text);
   if (found === undefined) return { problem: `"${text}" is not a quantity` };
   const problem = unitProblem(found.unit, text, dimensionName);
-  return problem === undefined ? { value: found.value } : { problem };
+  if (problem !== undefined) return { problem };
+  return Number.isFinite(found.value) ? { value: found.value } : { problem: `"${text}" is no finite number` };
 }
 
 /** Faults of a quantity; none for one that may be absent and is. */

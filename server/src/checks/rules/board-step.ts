@@ -1,3 +1,4 @@
+import { altered } from '../../board/altered';
 import { differ, pathsOf } from '../../board/entries';
 import { namesOf, type Profile, profileOf } from '../../board/profile';
 import { Speller } from '../../board/spelling';
@@ -8,7 +9,7 @@ import type { CodeRule, RuleFinding } from '../rule';
 
 /** Says what the board will hold where it counts in coarser steps than the script does, and what it won't take. */
 const boardStep: CodeRule = {
-  ids: ['line/board-step', 'line/board-limit'],
+  ids: ['line/board-step', 'line/board-loses', 'line/board-limit'],
   scope: 'pack',
   check(view, report) {
     const profile = view.board === undefined ? null : profileOf(view.board);
@@ -62,14 +63,15 @@ function heldWhere(view: CraftView, path: string, row: BoardSetting, text: Board
   const given = view.shown(path);
   if (spelled.kind === 'refused')
     return { id: 'line/board-limit', at: path, values: { given, board, reason: spelled.reason } };
-  if (row.step === undefined) return null;
   const held = speller.read(spelled.texts);
-  if (held.kind !== 'value' || !differ(value, held.value, row)) return null;
+  if (held.kind !== 'value') return null;
   const heldText = valueText(held.value, found.parameter);
-  return {
-    id: 'line/board-step',
-    at: path,
-    values: { given, held: heldText, step: row.step, board },
-    fixes: [{ title: `Write ${heldText}`, set: path, to: heldText }],
-  };
+  const values = { given, held: heldText, step: row.step ?? '', board };
+  if (altered(value, held.value, found) > mostAltered) return { id: 'line/board-loses', at: path, values };
+  if (row.step === undefined || !differ(value, held.value, row)) return null;
+  const fixes = [{ title: `Write ${heldText}`, set: path, to: heldText }];
+  return { id: 'line/board-step', at: path, values, fixes };
 }
+
+/** What is further off than this share is another value, and not a rounded one. Common practice. */
+const mostAltered = 0.2;

@@ -139,7 +139,7 @@ function cardStep(
       slot === memberSlot
         ? member.replaceAll('-', ' ')
         : (valueWords(view, withMember(slot, placeholder, member)) ??
-          slotText(withMember(slot, placeholder, member), view, scope)),
+          String(slotText(withMember(slot, placeholder, member), view, scope))),
     ]);
     return filled(text, Object.fromEntries(values));
   };
