@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
 import type { DataCheck } from '../catalog/model/check';
-import { type CraftView, viewQuery } from '../craft/view';
+import type { CraftView } from '../craft/view';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
@@ -20,25 +20,18 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
     return conditions;
   };
   conditionsFor(placeholder === null ? '' : 'member'); // a condition that can't be read is found out now, not at the first craft
-  const found = (view: CraftView, member: string): readonly RuleFinding[] => {
-    const scope = dataScope(view);
-    if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) return [];
-    // A sentence that would name a value nobody could read says nothing: that line has its own finding.
-    const own = view.anew();
-    const finding = findingOf(check, own, member, placeholder);
-    return own.unreadable.length === 0 ? [finding] : [];
-  };
-  // When something of one member changes, the rule asks nothing of the others.
-  const ofMember = viewQuery(check.id, found);
-  const { each } = check;
   return {
     ids: [check.id],
     scope: check.scope,
+    each: check.each,
     ...(check.whole === undefined ? {} : { whole: check.whole }),
-    check(view, report) {
-      const all =
-        each === undefined ? found(view, '') : view.members(each).flatMap((member) => ofMember(view, member));
-      for (const finding of all) report(finding);
+    check(view, report, member) {
+      const scope = dataScope(view);
+      if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) return;
+      // A sentence that would name a value nobody could read says nothing: that line has its own finding.
+      const own = view.anew();
+      const finding = findingOf(check, own, member, placeholder);
+      if (own.unreadable.length === 0) report(finding);
     },
   };
 }

@@ -7,6 +7,7 @@ import { Query } from '../query/query';
 import { complaints, type Raised, told } from './acceptances';
 import { dataRule } from './data-rule';
 import { altered, type Finding } from './finding';
+import { type Job, jobsOf } from './job';
 import { lineFindings } from './line-findings';
 import { raise } from './raise';
 import type { CodeRule, RuleFinding } from './rule';
@@ -17,14 +18,14 @@ export type OnFault = (ruleId: string, error: unknown) => void;
 
 /** All rules of a catalogue, ready to run. */
 export class Checker {
-  private readonly rules: readonly CodeRule[];
+  private readonly jobs: readonly Job[];
 
   constructor(
     catalog: Catalog,
     private readonly onFault: OnFault = () => {},
   ) {
     const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    this.rules = [...codeRules, ...written.flatMap((check) => this.read(check, catalog))];
+    this.jobs = jobsOf([...codeRules, ...written.flatMap((check) => this.read(check, catalog))]);
   }
 
   /** A rule whose conditions can't be read is said once and left out; the others run. */
@@ -41,7 +42,7 @@ export class Checker {
   findings(craft: Craft): readonly Finding[] {
     const { findings, accepting } = told([
       ...this.lines(craft),
-      ...this.rules.flatMap((rule) => this.raised.get(craft, rule)),
+      ...this.jobs.flatMap((job) => this.raised.get(craft, job)),
     ]);
     return [...findings, ...complaints(craft, accepting)];
   }
@@ -56,43 +57,61 @@ export class Checker {
     return raised;
   }
 
-  /** What a rule finds, in its places. */
-  private readonly raised = new Query('findings of a rule', (craft: Craft, rule: CodeRule) =>
-    merged(packsFor(rule, craft).map((pack) => this.runWith(rule, new CraftView(craft, pack)))),
+  /** What rules find, in its places. */
+  private readonly raised = new Query('findings of rules', (craft: Craft, job: Job) =>
+    merged(
+      packsFor(job, craft).map((pack) => {
+        const view = new CraftView(craft, pack);
+        return this.said.get(view, job).flatMap((finding) => this.raisedAlone(view, finding));
+      }),
+    ),
   );
 
-  /** What a rule says with a pack in view. */
-  private readonly said = new Query('rule', (view: CraftView, rule: CodeRule): readonly RuleFinding[] => {
-    const found: RuleFinding[] = [];
-    const check = () => rule.check(view.anew(), (finding) => found.push(finding));
-    return this.contained(rule, check) ? found : nothing;
-  });
+  /** What rules say with a pack in view. When something of one member changes, nothing is asked of the others. */
+  private readonly said = new Query('rules', (view: CraftView, job: Job): readonly RuleFinding[] =>
+    job.each === undefined
+      ? this.run(job, view, '')
+      : view.members(job.each).flatMap((member) => this.saidOfMember.get(view, job, member)),
+  );
 
-  private runWith(rule: CodeRule, view: CraftView): readonly Raised[] {
-    const raised: Raised[] = [];
-    this.contained(rule, () => {
-      for (const finding of this.said.get(view, rule)) raised.push(raise(view, finding));
+  private readonly saidOfMember = new Query(
+    'rules for a member',
+    (view: CraftView, job: Job, member: string) => this.run(job, view, member),
+  );
+
+  private run({ rules }: Job, view: CraftView, member: string): readonly RuleFinding[] {
+    const all = rules.flatMap((rule) => {
+      const found: RuleFinding[] = [];
+      const check = () => rule.check(view.anew(), (finding) => found.push(finding), member);
+      return this.contained(rule.ids[0] ?? 'a rule', check) ? found : [];
     });
+    return all.length === 0 ? nothing : all;
+  }
+
+  private raisedAlone(view: CraftView, finding: RuleFinding): readonly Raised[] {
+    const raised: Raised[] = [];
+    this.contained(finding.id, () => raised.push(raise(view, finding)));
     return raised;
   }
 
   /** Whether it ran to its end; a rule that fails is reported and takes nothing else with it. */
-  private contained(rule: CodeRule, run: () => void): boolean {
+  private contained(id: string, run: () => void): boolean {
     try {
       run();
       return true;
     } catch (error) {
-      this.onFault(rule.ids[0] ?? 'a rule', error);
+      this.onFault(id, error);
       return false;
     }
   }
 }
 
+/** Of most there is nothing to say: one empty list for all takes no room. */
 const nothing: readonly never[] = [];
 
 /** The packs to run a rule with; none for a rule about whole crafts where there is only a part of one. */
-function packsFor({ scope, whole }: CodeRule, craft: Craft): readonly (string | null)[] {
-  if (whole === true && !craft.isWhole()) return [];
+function packsFor({ scope, whole }: Job, craft: Craft): readonly (string | null)[] {
+  if (whole && !craft.isWhole()) return [];
   // Without an overlay every pack sees the same settings, so a rule about the craft needs one run only.
   const isOne = scope === 'craft' && craft.lines(inputKeys.overlay).length === 0;
   return isOne ? [null] : craft.packsOrNone();

@@ -28,6 +28,8 @@ export interface CodeRule {
   readonly scope: 'craft' | 'pack';
   /** Only for a whole craft: for rules about what is missing. */
   readonly whole?: boolean;
-  /** Pure: reads the view, reports. What it reads decides when it runs again. */
-  check(view: CraftView, report: (finding: RuleFinding) => void): void;
+  /** Run once for each member of this collection, such as `flight`. */
+  readonly each?: string | undefined;
+  /** Pure: reads the view, reports. What it reads decides when it runs again. `member`: '' without a collection. */
+  check(view: CraftView, report: (finding: RuleFinding) => void, member: string): void;
 }

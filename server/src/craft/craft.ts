@@ -18,6 +18,7 @@ export class Craft implements Scripts, Context {
   readonly database = new Database();
   /** What is asked of a craft itself holds with every pack in view. */
   readonly variant = null;
+  private readonly resolutions = new Map<string | null, Resolution>();
 
   constructor(
     readonly root: Script,
@@ -113,7 +114,11 @@ export class Craft implements Scripts, Context {
 
   /** The craft with a pack in view. */
   with(pack: string | null): Resolution {
-    return new Resolution(this, pack);
+    const known = this.resolutions.get(pack);
+    if (known !== undefined) return known;
+    const made = new Resolution(this, pack);
+    this.resolutions.set(pack, made);
+    return made;
   }
 
   /** What a parameter holds with a pack in view; undefined when no line sets it. */

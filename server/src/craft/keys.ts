@@ -8,9 +8,11 @@ export function pathOf(text: string): Path {
   return text.split('.');
 }
 
+type SettingSubject = readonly ['setting', pack: string | null, ...path: string[]];
+
 /** What lines of a script can be about: each line is found by it. */
 export type Subject =
-  | readonly ['setting', pack: string | null, ...path: string[]]
+  | SettingSubject
   | readonly ['constant', name: string]
   | readonly ['section', pack: string | null, ...path: string[]]
   | readonly ['include']
@@ -34,7 +36,8 @@ export const craftInputs = new Input<CraftKey>();
 /** The keys of a craft's inputs: `inputKeys.setting('motor.idle')`. */
 export const inputKeys = {
   /** A setting for every pack, or for one pack only. What holds for every pack changes with what one pack has. */
-  setting: (path: string, pack: string | null = null) => ['setting', pack, ...pathOf(path)] as const,
+  setting: (path: string, pack: string | null = null) => inputKeys.settingAt(pathOf(path), pack),
+  settingAt: (path: Path, pack: string | null = null): SettingSubject => ['setting', pack, ...path],
   constant: (name: string) => ['constant', name] as const,
   section: (path: string, pack: string | null = null) => ['section', pack, ...pathOf(path)] as const,
   include: ['include'],

@@ -111,21 +111,22 @@ export class Resolution implements Context {
     };
   }
 
-  private resolve(path: string): Setting | undefined {
-    const found = this.scripts.catalog.parameter(path);
+  private resolve(path: Path): Setting | undefined {
+    const text = path.join('.');
+    const found = this.scripts.catalog.parameter(text);
     if (found === undefined) return undefined;
     const lines = this.linesOf(path);
-    const meant = this.meant(path);
+    const meant = this.meant(text);
     if (meant !== undefined)
       return new HeldSetting(path, this.scripts.catalog, null, true, meant, [...lines].reverse(), noProblems);
     return this.held(path, found, lines);
   }
 
   /** The lines that set a path with the pack in view, the last of which counts. */
-  private linesOf(path: string): readonly PlacedLine[] {
-    const base = this.scripts.lines(inputKeys.setting(path));
-    const own = this.overlay(path);
-    return own === null ? base : [...base, ...this.scripts.lines(inputKeys.setting(path, own))];
+  private linesOf(path: Path): readonly PlacedLine[] {
+    const base = this.scripts.lines(inputKeys.settingAt(path));
+    const own = this.overlay(path.join('.'));
+    return own === null ? base : [...base, ...this.scripts.lines(inputKeys.settingAt(path, own))];
   }
 
   /** The pack in view where lines set a path for one pack only. Most paths have none, and packs share what they hold. */
@@ -134,12 +135,12 @@ export class Resolution implements Context {
     return isOverlaid ? this.pack : null;
   }
 
-  private held(path: string, found: FoundParameter, lines: readonly PlacedLine[]): Setting | undefined {
+  private held(path: Path, found: FoundParameter, lines: readonly PlacedLine[]): Setting | undefined {
     const origin = lines.at(-1);
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const overridden = lines.length < 2 ? noLines : lines.slice(0, -1).reverse();
     const node = origin.line.statement.value;
-    const { value, problems } = node === null ? unknown : this.interpretSafely(node, found, path);
+    const { value, problems } = node === null ? unknown : this.interpretSafely(node, found, found.path);
     const { catalog } = this.scripts;
     const isRefused = problems.some(({ id }) => catalog.check(id)?.level === 'must-fix');
     const kept = problems.length === 0 ? noProblems : problems;
@@ -172,7 +173,7 @@ export class Resolution implements Context {
   }
 
   private referredBy(name: string): readonly string[] {
-    const lines = isPath(name) ? this.linesOf(name) : this.scripts.lines(inputKeys.constant(name));
+    const lines = isPath(name) ? this.linesOf(pathOf(name)) : this.scripts.lines(inputKeys.constant(name));
     return lines.flatMap(({ line: { statement } }) => {
       if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
       return [...referencesIn(statement.value)].map(({ path }) => path.text);
@@ -180,7 +181,7 @@ export class Resolution implements Context {
   }
 
   private static readonly settings = new Query('setting', (resolution: Resolution, ...path: Path) =>
-    resolution.resolve(path.join('.')),
+    resolution.resolve(path),
   );
 
   private static readonly constants = new Query('constant', (resolution: Resolution, name: string) =>

@@ -1,6 +1,7 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import type { Path } from './keys';
 import type { Script } from './script';
 import type { Value } from './value';
 
@@ -13,7 +14,7 @@ export interface PlacedLine {
 /** One of very many: what follows from its path and the catalogue is looked up when somebody asks. */
 export class HeldSetting implements Setting {
   constructor(
-    readonly path: string,
+    private readonly steps: Path,
     private readonly catalog: Catalog,
     readonly value: Value | null,
     readonly isRefused: boolean,
@@ -21,6 +22,10 @@ export class HeldSetting implements Setting {
     readonly overridden: readonly PlacedLine[],
     readonly problems: readonly Problem[],
   ) {}
+
+  get path(): string {
+    return this.steps.join('.');
+  }
 
   get found(): FoundParameter {
     const found = this.catalog.parameter(this.path);

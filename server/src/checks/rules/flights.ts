@@ -1,4 +1,4 @@
-import { CraftView, viewQuery } from '../../craft/view';
+import { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 
 /** A flight with the craft as it was flown: with the pack that was in. */
@@ -20,15 +20,13 @@ export function perFlight(
   id: string,
   of: (view: CraftView, flight: Flight) => Omit<RuleFinding, 'id'> | null,
 ): CodeRule {
-  const found = viewQuery(id, (view, name: string) => of(view, flightNamed(view, name)));
   return {
     ids: [id],
     scope: 'craft',
-    check(view, report) {
-      for (const name of view.members('flight')) {
-        const finding = found(view, name);
-        if (finding !== null) report({ id, ...finding });
-      }
+    each: 'flight',
+    check(view, report, name) {
+      const finding = of(view, flightNamed(view, name));
+      if (finding !== null) report({ id, ...finding });
     },
   };
 }
