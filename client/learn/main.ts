@@ -67,7 +67,7 @@ function tableRow(row: LearnedRow, rows: readonly LearnedRow[]): HTMLTableRowEle
     type: 'text',
     list: 'parameters',
     'aria-label': `Another parameter for ${key}`,
-    placeholder: 'gyro.lowpass.cutoff',
+    placeholder: 'gyro.filter.1.cutoff',
   });
   const button = element('button', { type: 'button' });
   const held = accepted.get(key);

@@ -39,7 +39,7 @@ const editors: readonly Editor[] = [
   },
 ];
 
-const script = '[arming]\ntilt-limt = 60 deg\n\n[gyro.lowpass]\ncutoff = 180 Hz\n';
+const script = '[arming]\ntilt-limt = 60 deg\n\n[gyro.filter.1]\ncutoff = 180 Hz\n';
 
 /** The README's own set-up for an editor: what is shown there is what is tried here. */
 function setUpFor({ setUp, title }: Editor): string {

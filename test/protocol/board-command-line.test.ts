@@ -167,7 +167,7 @@ describe('the board’s own text on the command line', () => {
         '--confirm',
         'motors/idle-share=motor.idle',
         '--confirm',
-        'quiet/first-cut=gyro.lowpass.cutoff',
+        'quiet/first-cut=control.feedforward-cutoff',
       ]);
       assert.equal(learned.status, 0, learned.stderr);
       mkdirSync(join(path, 'boards'));

@@ -22,9 +22,9 @@ const lines = [
   'telemetry port is uart2;',
   'in quiet:',
   'gyro rate is 6.4;',
-  'frist lowpass cutoff is 225.0;',
-  'second lowpass cutoff is fast;',
-  'first lowpass shape is steep;',
+  'turning filter 1 conrer is 225.0;',
+  'turning filter 2 corner is fast;',
+  'turning filter 1 sort is steep;',
   'in steadiness:',
   'loop rate is 2.5;',
   'what is this',
@@ -77,8 +77,8 @@ describe('a board’s own text in the editor', () => {
       const { diagnostics } = await server.pushedFor(uri, 1);
       const told = shown(diagnostics);
       for (const wanted of [
-        '8:0-20 board/unknown-setting',
-        '9:25-29 board/value-unclear',
+        '8:0-23 board/unknown-setting',
+        '9:27-31 board/value-unclear',
         '13:0-12 board/unreadable',
         '15:0-16 board/part-missing',
         '12:13-16 tune/control-rate-uneven',
@@ -105,11 +105,11 @@ describe('a board’s own text in the editor', () => {
   it(
     'has the name that was meant offered',
     withText(async (server) => {
-      const fix = (await actions(server, 'frist')).find(
-        ({ title }) => title === 'Write first lowpass cutoff',
+      const fix = (await actions(server, 'conrer')).find(
+        ({ title }) => title === 'Write turning filter 1 corner',
       );
       const edits = fix?.edit?.changes?.[uri];
-      assert.equal(edited(lines, edits)[8], 'first lowpass cutoff is 225.0;');
+      assert.equal(edited(lines, edits)[8], 'turning filter 1 corner is 225.0;');
     }),
   );
 
@@ -142,7 +142,7 @@ describe('a board’s own text in the editor', () => {
         position: at('steep'),
       });
       const labels = (Array.isArray(words) ? words : (words?.items ?? [])).map(({ label }) => label);
-      assert.deepEqual(labels, ['none', 'gentle', 'steep']);
+      assert.deepEqual(labels, ['gentle', 'steep', 'gap', 'motors', 'searching', 'none']);
     }),
   );
 
@@ -167,16 +167,16 @@ describe('a board’s own text in the editor', () => {
   it(
     'is followed through edits line by line',
     withText(async (server) => {
-      const range = { start: at('frist'), end: at('frist', 5) };
-      await server.change(uri, 2, { range, text: 'first' });
+      const range = { start: at('conrer'), end: at('conrer', 6) };
+      await server.change(uri, 2, { range, text: 'corner' });
       const second = await server.pushedFor(uri, 2);
-      assert.ok(!shown(second.diagnostics).some((one) => one.startsWith('8:0-20 board')));
+      assert.ok(!shown(second.diagnostics).some((one) => one.startsWith('8:0-23 board')));
       await server.change(uri, 3, {
         range: { start: { line: 2, character: 0 }, end: { line: 2, character: 0 } },
         text: '\n\n',
       });
       const third = await server.pushedFor(uri, 3);
-      assert.ok(shown(third.diagnostics).includes('11:25-29 board/value-unclear'));
+      assert.ok(shown(third.diagnostics).includes('11:27-31 board/value-unclear'));
       await server.change(uri, 4, { text: 'what is that' });
       const fourth = await server.pushedFor(uri, 4);
       assert.deepEqual(shown(fourth.diagnostics), ['0:0-12 board/unreadable']);
@@ -187,7 +187,7 @@ describe('a board’s own text in the editor', () => {
     'is counted as the client counts',
     withText(async (server) => {
       const { diagnostics } = await server.pushedFor(uri, 1);
-      assert.ok(shown(diagnostics).includes('9:25-29 board/value-unclear'));
+      assert.ok(shown(diagnostics).includes('9:27-31 board/value-unclear'));
     }, countingIn('utf-8')),
   );
 

@@ -49,7 +49,7 @@ const printed: readonly (readonly string[])[] = [
   ['compare', 'old.craft', 'my.craft'],
   ['compare', 'my.craft', 'club-habits.craft'],
   ['compare', 'my.craft', '--pack', 'sprint', '--pack', 'cruise'],
-  ['explain', 'gyro.lowpass.cutoff'],
+  ['explain', 'gyro.filter.1.cutoff'],
   ['explain', 'receiver.link'],
   ['explain', 'wire/port-shared'],
   ['explain', 'tune/derivative-unfiltered'],

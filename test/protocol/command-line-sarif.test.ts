@@ -51,7 +51,7 @@ function logOf(stdout: string) {
   return log.runs[0];
 }
 
-const risky = '[gyro.lowpass]\nshape = butterworth\ncutoff = 3 kHz  # accept line/unusual: a wind tunnel\n';
+const risky = '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 kHz  # accept line/unusual: a wind tunnel\n';
 
 describe('the log of SARIF 2.1.0', () => {
   it('fits the schema of the standard for every fault that we know of', () => {

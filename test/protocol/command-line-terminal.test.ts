@@ -35,7 +35,7 @@ describe('colours', () => {
 describe('the width', () => {
   const commands: readonly (readonly string[])[] = [
     ['check', 'test/faults'],
-    ['explain', 'gyro.lowpass.cutoff'],
+    ['explain', 'gyro.filter.1.cutoff'],
     ['explain', 'wire/port-shared'],
     ['compare', 'test/demo/sandmartin.craft', 'test/demo/wagtail.craft'],
     ['--help'],
@@ -159,7 +159,7 @@ describe('words that are not known', () => {
 
 describe('--fail-on', () => {
   const tidy = '[gyro]\nrate = 8 kHz\n[gyro]\n';
-  const risk = '[gyro.lowpass]\nshape = butterworth\ncutoff = 3 kHz\n';
+  const risk = '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 kHz\n';
   const cases: readonly (readonly [level: string, input: string, status: number])[] = [
     ['must-fix', risk, 0],
     ['must-fix', wrong, 1],

@@ -57,7 +57,7 @@ describe('the command line', () => {
   });
 
   it('ends with 0 where there is nothing to fix, and with 1 for risks only when strict', () => {
-    const risky = file('risky.craft', '[gyro.lowpass]\nshape = butterworth\ncutoff = 3 kHz\n');
+    const risky = file('risky.craft', '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 kHz\n');
     assert.equal(propsoff(['check', risky]).status, 0);
     assert.equal(propsoff(['check', '--strict', risky]).status, 1);
     assert.equal(propsoff(['check', file('empty.craft', '')]).status, 0);
@@ -72,7 +72,7 @@ describe('the command line', () => {
       ['check', '--pack', 'nope', 'test/demo/wagtail.craft'],
       /no.* pack "nope"|none of the scripts has a pack "nope"/,
     ],
-    ['an unknown name', ['explain', 'gyro.lowpas.cutof'], /did you mean gyro\.lowpass\.cutoff/],
+    ['an unknown name', ['explain', 'stick.throtle.curv'], /did you mean stick\.throttle\.curve/],
   ] as const) {
     it(`ends with 2 and one clear line for ${what}`, () => {
       const { status, stderr } = propsoff(args);
@@ -112,16 +112,19 @@ describe('the command line', () => {
   });
 
   it('explains a group by its parameters, and a last word by all that end in it', () => {
-    assert.match(propsoff(['explain', 'gyro']).stdout, /gyro\.lowpass\.cutoff +Cutoff/);
+    assert.match(propsoff(['explain', 'gyro']).stdout, /gyro\.filter\.<number>\.cutoff +Cutoff/);
     assert.match(
       propsoff(['explain', 'cutoff']).stdout,
-      /derivative\.lowpass\.cutoff[\s\S]*gyro\.second-lowpass\.cutoff/,
+      /derivative\.filter\.<number>\.cutoff[\s\S]*gyro\.filter\.<number>\.cutoff/,
     );
-    assert.match(propsoff(['explain', 'receiver.cutoff']).stderr, /did you mean derivative\.lowpass\.cutoff/);
+    assert.match(
+      propsoff(['explain', 'receiver.cutoff']).stderr,
+      /did you mean derivative\.filter\.<number>\.cutoff/,
+    );
   });
 
   it('explains a parameter and a check', () => {
-    assert.match(propsoff(['explain', 'gyro.lowpass.cutoff']).stdout, /Prove it:/);
+    assert.match(propsoff(['explain', 'gyro.filter.1.cutoff']).stdout, /Prove it:/);
     assert.match(propsoff(['explain', 'wire/port-shared']).stdout, /Source:/);
   });
 

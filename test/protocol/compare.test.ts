@@ -37,7 +37,7 @@ describe('comparing over the protocol', () => {
         });
         assert.deepEqual(
           result?.settings.map(({ path, before, after }) => [path, before.text, after.text]),
-          [['gyro.lowpass.cutoff', '225 Hz', '135 Hz']],
+          [['gyro.filter.1.cutoff', '225 Hz', '135 Hz']],
         );
         assert.deepEqual([result?.before.file, result?.after.pack], ['before', 'sprint']);
       }),
@@ -57,7 +57,7 @@ describe('propsoff compare', () => {
       assert.equal(status, 0);
       assert.match(
         stdout,
-        /gyro\.lowpass\.cutoff: 225 Hz → 135 Hz\n {4}Delay of the gyro’s filters: 1\.19 ms → 1\.92 ms/,
+        /gyro\.filter\.1\.cutoff: 225 Hz → 135 Hz\n {4}Delay of the gyro’s filters: 1\.19 ms → 1\.92 ms/,
       );
       assert.match(stdout, /Estimates are estimates/);
     }));

@@ -7,7 +7,7 @@ import { type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const secret = 'let quiet = 90 Hz\n';
-const uses = '[gyro.lowpass]\ncutoff = quiet\n';
+const uses = '[gyro.filter.1]\ncutoff = quiet\n';
 
 interface Here {
   readonly server: TestServer;

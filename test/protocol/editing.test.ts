@@ -79,7 +79,7 @@ describe('edits', () => {
   it('that replace everything are taken', () =>
     withServer({}, async (server) => {
       await server.open(uri, 'badkey = 1\nother = 2\r\n');
-      await server.change(uri, 2, { text: '[gyro.lowpass]\ncutof = 3 Hz' });
+      await server.change(uri, 2, { text: '[gyro.filter.1]\ncutof = 3 Hz' });
       assert.deepEqual(shown((await server.pushedFor(uri, 2)).diagnostics), ['1:0-5 line/unknown-name']);
     }));
 });
@@ -129,7 +129,7 @@ const anyEdit: fc.Arbitrary<AnyEdit> = fc.record({
   from: fc.double({ min: 0, max: 1, noNaN: true }),
   length: fc.oneof(fc.constant(0), fc.nat(12), fc.nat(200)),
   text: fc.oneof(
-    fc.constantFrom('', '\n', '\r', '\r\n', '[', ']', '"', '#', '\u{1f6e0}', '[gyro.lowpass]\n', ' = '),
+    fc.constantFrom('', '\n', '\r', '\r\n', '[', ']', '"', '#', '\u{1f6e0}', '[gyro.filter.1]\n', ' = '),
     scriptText,
   ),
   isWhole: fc.integer({ min: 0, max: 30 }).map((number) => number === 0),

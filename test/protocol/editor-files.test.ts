@@ -30,7 +30,7 @@ describe('a folder that is not on this machine', () => {
         asked.push(uri);
         return { kind: 'text', text: 'let quiet = 9000 Hz\n' };
       });
-      await server.open(main, 'include "base.craft"\n[gyro.lowpass]\ncutoff = 2 * quiet\n');
+      await server.open(main, 'include "base.craft"\n[gyro.filter.1]\ncutoff = 2 * quiet\n');
       await untilFound(server, 'line/outside-range');
       assert.deepEqual(asked, [`${folder}/base.craft`]);
     }));
@@ -73,12 +73,12 @@ describe('a folder that is not on this machine', () => {
       ];
       left.cancel();
       for (const one of unwanted) await assert.rejects(one, { code: -32800 });
-      arrive({ kind: 'text', text: '[craft]\nname = "Plover"\n[gyro.lowpass]\ncutoff = 123 Hz\n' });
+      arrive({ kind: 'text', text: '[craft]\nname = "Plover"\n[gyro.filter.1]\ncutoff = 123 Hz\n' });
       const text = await given;
       assert.match(text?.kind === 'text' ? text.pieces.join('') : '', /\b123\b/);
       const proof = await proved;
       assert.match(proof?.kind === 'proof' ? JSON.stringify(proof) : '', /Plover/);
       assert.equal((await card)?.card.name, 'Plover');
-      assert.match(JSON.stringify((await compared)?.settings), /gyro\.lowpass\.cutoff/);
+      assert.match(JSON.stringify((await compared)?.members), /gyro\.filter\.1/);
     }));
 });

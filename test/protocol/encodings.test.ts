@@ -33,7 +33,7 @@ const lines = [
   'craft.name = “é\u{1f6e0}”',
   'board.label = "é\u{1f6e0}"     # note',
   'include "é\u{1f6e0}/base.craft"',
-  'gyro.lowpass.cutoff = "é\u{1f6e0}\u{1f6e0}"+qui     # note',
+  'gyro.filter.1.cutoff = "é\u{1f6e0}\u{1f6e0}"+qui     # note',
 ];
 const text = lines.join('\n');
 

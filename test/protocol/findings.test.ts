@@ -16,7 +16,7 @@ import { shown } from '../support/shown';
 
 const uri = 'file:///cfg/base.craft';
 const textDocument = { uri };
-const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
 
 describe('findings that are sent', () => {
   it('carry what a client needs: place, severity, id, source, what is wrong and what to do', () =>
@@ -27,7 +27,7 @@ describe('findings that are sent', () => {
         version: 7,
         diagnostics: [
           {
-            range: { start: { line: 0, character: 22 }, end: { line: 0, character: 26 } },
+            range: { start: { line: 0, character: 23 }, end: { line: 0, character: 27 } },
             severity: DiagnosticSeverity.Error,
             code: 'line/wrong-dimension',
             source: 'propsoff',
@@ -86,7 +86,7 @@ describe('findings that are sent', () => {
 
   it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest (D09)', () =>
     withServer({}, async (server) => {
-      const unusual = 'gyro.lowpass.cutoff = 7 Hz';
+      const unusual = 'gyro.filter.1.cutoff = 7 Hz';
       await server.open(uri, `${unusual}\n${'badkey = 1\n'.repeat(5000)}`);
       const { diagnostics } = await server.pushedFor(uri, 1);
       const [note, ...rest] = diagnostics;
@@ -145,7 +145,7 @@ describe('findings that are asked for', () => {
   it('are the same as those that are sent, and are not sent to a client that asks', () =>
     inServer(async (server) => {
       await server.open(uri, faulty);
-      assert.deepEqual((await asked(server, uri)).findings, ['0:22-26 line/wrong-dimension']);
+      assert.deepEqual((await asked(server, uri)).findings, ['0:23-27 line/wrong-dimension']);
       const sent = server.published.filter(({ diagnostics }) => diagnostics.length > 0).length;
       for (let version = 2; version <= 5; version += 1) {
         await server.change(uri, version, { text: `${faulty}badkey = ${version}\n` });
@@ -158,7 +158,7 @@ describe('findings that are asked for', () => {
   it('are sent as long as the client only listens, though it says that it can ask', () =>
     inServer(async (server) => {
       await server.open(uri, faulty);
-      assert.deepEqual(shown((await server.pushedFor(uri, 1)).diagnostics), ['0:22-26 line/wrong-dimension']);
+      assert.deepEqual(shown((await server.pushedFor(uri, 1)).diagnostics), ['0:23-27 line/wrong-dimension']);
       await server.change(uri, 2, { text: 'badkey = 1\n' });
       assert.deepEqual(shown((await server.pushedFor(uri, 2)).diagnostics), ['0:0-6 line/unknown-name']);
     }));

@@ -29,7 +29,7 @@ async function until(server: TestServer, uri: string, ...wanted: string[]): Prom
 }
 
 const includesBase = 'include "base.craft"\n';
-const uses = `${includesBase}[gyro.lowpass]\ncutoff = 2 * quiet\n`;
+const uses = `${includesBase}[gyro.filter.1]\ncutoff = 2 * quiet\n`;
 const faultyBase = '0:8-20 line/include-faulty';
 const missingBase = '0:8-20 line/include-missing';
 const noQuiet = '2:13-18 line/unknown-constant';
@@ -63,7 +63,7 @@ describe('an included script on the disk', () => {
       { 'middle.craft': includesBase, 'base.craft': 'let quiet = 90 Hz\n' },
       async ({ server, scratch }) => {
         const main = scratch.uriOf('main.craft');
-        await server.open(main, 'include "middle.craft"\n[gyro.lowpass]\ncutoff = 2 * quiet\n');
+        await server.open(main, 'include "middle.craft"\n[gyro.filter.1]\ncutoff = 2 * quiet\n');
         await until(server, main);
         scratch.write('base.craft', '# nothing\n');
         await server.filesChanged({ uri: scratch.uriOf('base.craft'), type: FileChangeType.Changed });
@@ -198,7 +198,7 @@ describe('scripts that include each other', () => {
       },
       async ({ server, scratch }) => {
         const main = scratch.uriOf('a.craft');
-        await server.open(main, 'include "b.craft"\ninclude "c.craft"\ngyro.lowpass.cutoff = quiet\n');
+        await server.open(main, 'include "b.craft"\ninclude "c.craft"\ngyro.filter.1.cutoff = quiet\n');
         await until(server, main);
       },
     ),

@@ -12,7 +12,7 @@ import { built } from '../support/built';
 import { ableClient, askingClient, withProcess, withServer } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
-const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
 
 describe('the life of the server', () => {
   for (const [title, params] of [

@@ -14,7 +14,7 @@ import { countingIn, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///nowhere/main.craft';
-const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
 const marked = '0:22-26 line/wrong-dimension';
 
 async function goesOn(server: TestServer): Promise<void> {
@@ -54,7 +54,7 @@ describe('a storm', () => {
     withScratch({ 'base.craft': 'let quiet = 90 Hz\n' }, (scratch) =>
       withServer({ folders: [scratch.uri] }, async (server) => {
         const main = scratch.uriOf('main.craft');
-        await server.open(main, 'include "base.craft"\n[gyro.lowpass]\ncutoff = quiet\n');
+        await server.open(main, 'include "base.craft"\n[gyro.filter.1]\ncutoff = quiet\n');
         for (let round = 0; round < 400; round += 1) {
           scratch.write('base.craft', round % 2 === 0 ? 'let quiet = 90 ms\n' : 'let quiet = 90 Hz\n');
           await server.filesChanged(

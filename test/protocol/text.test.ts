@@ -27,7 +27,7 @@ async function findingsFor(server: TestServer, text: string): Promise<readonly s
 describe('line ends', () => {
   it('of two characters are no part of a line', () =>
     withServer({}, async (server) => {
-      const findings = await findingsFor(server, '[gyro.lowpass]\r\ncutoff = 90 Hz\r\nshape = bad line\r\n');
+      const findings = await findingsFor(server, '[gyro.filter.1]\r\ncutoff = 90 Hz\r\nshape = bad line\r\n');
       assert.deepEqual(findings.slice(-1), ['2:12-16 line/not-understood']);
       const symbols = await server.connection.sendRequest(DocumentSymbolRequest.type, { textDocument });
       assert.doesNotMatch(JSON.stringify(symbols), /\\r/);
@@ -65,7 +65,8 @@ describe('line ends', () => {
 
   it('are kept in every edit of a script that has them', () =>
     withServer({}, async (server) => {
-      const text = '[craft]\r\nname="a"\r\n[esc]\r\nsignal=dshot300\r\n[gyro.tones]\r\nharmonics=3\r\n';
+      const text =
+        '[craft]\r\nname="a"\r\n[esc]\r\nsignal=dshot300\r\n[gyro.filter.2]\r\nkind=follow-motors\r\n';
       await server.open(uri, text);
       await server.pushedFor(uri, 1);
       const formatted = await server.connection.sendRequest(DocumentFormattingRequest.type, {
@@ -93,7 +94,7 @@ describe('line ends', () => {
 
 describe('a byte order mark', () => {
   it('in front of an included script is no part of its first line', () =>
-    withScratch({ 'base.craft': '\ufeff[gyro.lowpass]\ncutoff = 3 ms\n' }, (scratch) =>
+    withScratch({ 'base.craft': '\ufeff[gyro.filter.1]\ncutoff = 3 ms\n' }, (scratch) =>
       withServer({ folders: [scratch.uri] }, async (server) => {
         const main = scratch.uriOf('main.craft');
         await server.open(main, 'include "base.craft"\n');
@@ -105,7 +106,7 @@ describe('a byte order mark', () => {
 
   it('anywhere else is named', () =>
     withServer({}, async (server) => {
-      await server.open(uri, '[gyro.lowpass]\ncutoff = \ufeff120 Hz\n');
+      await server.open(uri, '[gyro.filter.1]\ncutoff = \ufeff120 Hz\n');
       const { diagnostics } = await server.pushedFor(uri, 1);
       assert.deepEqual(shown(diagnostics), ['1:9-10 line/odd-space']);
       assert.match(String(diagnostics[0]?.message), /byte order mark \(U\+FEFF\)/);
@@ -121,7 +122,7 @@ describe('characters that look like a space', () => {
   ] as const) {
     it(`are called by their name and mended: ${name}`, () =>
       withServer({}, async (server) => {
-        const text = `[gyro.lowpass]\ncutoff${character}=${character}120${character}Hz\n`;
+        const text = `[gyro.filter.1]\ncutoff${character}=${character}120${character}Hz\n`;
         await server.open(uri, text);
         const { diagnostics } = await server.pushedFor(uri, 1);
         assert.deepEqual(shown(diagnostics), ['1:6-7 line/odd-space']);
@@ -146,13 +147,13 @@ describe('characters that look like a space', () => {
 });
 
 describe('the end of a script without a last line end', () => {
-  const text = 'gyro.lowpass.cutoff=3 ms\ngyro.lowpass.cutof=2 Hz';
+  const text = 'gyro.filter.1.cutoff=3 ms\ngyro.filter.1.cutof=2 Hz';
 
   it('is read and marked like any other line', () =>
     withServer({}, async (server) => {
       assert.deepEqual(await findingsFor(server, text), [
-        '0:20-24 line/wrong-dimension',
-        '1:0-18 line/unknown-name',
+        '0:21-25 line/wrong-dimension',
+        '1:0-19 line/unknown-name',
       ]);
     }));
 

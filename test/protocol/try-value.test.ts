@@ -15,10 +15,10 @@ const text = [
   'name = "🛠"',
   '[pack.short]',
   'cells = 4',
-  '[gyro.lowpass]',
-  'shape = butterworth',
+  '[gyro.filter.1]',
+  'kind  = butterworth',
   'cutoff = 2 * 60 Hz # 🛠',
-  '[gyro.lowpass @ short]',
+  '[gyro.filter.1 @ short]',
   'cutoff = 100 Hz',
 ].join('\n');
 
@@ -26,7 +26,7 @@ describe('trying a value over the protocol', () => {
   it('answers with the edits for the version that it looked at, as the client counts', () =>
     withServer({ capabilities: countingIn('utf-8') }, async (server) => {
       await server.open(uri, text, 7);
-      const setting = { textDocument: { uri }, path: 'gyro.lowpass.cutoff', pack: null };
+      const setting = { textDocument: { uri }, path: 'gyro.filter.1.cutoff', pack: null };
       assert.equal((await server.connection.sendRequest(tryable, setting))?.now, '100 Hz');
       const answer = await server.connection.sendRequest(tryIt, { ...setting, to: '90 Hz' });
       assert.equal(answer?.version, 7);
@@ -42,8 +42,8 @@ describe('trying a value over the protocol', () => {
         server.connection.sendRequest(setHere, { textDocument: { uri }, position: { line, character: 0 } });
       assert.deepEqual(await at(3), { path: 'pack.short.cells', parameter: 'pack.<name>.cells', pack: null });
       assert.deepEqual(await at(8), {
-        path: 'gyro.lowpass.cutoff',
-        parameter: 'gyro.lowpass.cutoff',
+        path: 'gyro.filter.1.cutoff',
+        parameter: 'gyro.filter.1.cutoff',
         pack: 'short',
       });
       assert.equal(await at(0), null);
@@ -58,8 +58,8 @@ describe('trying a value over the protocol', () => {
         offers.map(({ range, command }) => [range.start.line, ...(command?.arguments ?? []).slice(1)]),
         [
           [2, ['pack.short.cells'], null],
-          [4, ['gyro.lowpass.cutoff'], null],
-          [7, ['gyro.lowpass.cutoff'], 'short'],
+          [4, ['gyro.filter.1.cutoff'], null],
+          [7, ['gyro.filter.1.cutoff'], 'short'],
         ],
       );
     }));

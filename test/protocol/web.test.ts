@@ -38,7 +38,7 @@ function justThese(...wanted: string[]) {
   return (found: readonly Diagnostic[]) => JSON.stringify(shown([...found])) === JSON.stringify(wanted);
 }
 
-const uses = 'include "base.craft"\n[gyro.lowpass]\ncutoff = 2 * quiet\n';
+const uses = 'include "base.craft"\n[gyro.filter.1]\ncutoff = 2 * quiet\n';
 
 describe('the server in a web worker', () => {
   it('finds, explains and completes', async () => {

@@ -13,7 +13,7 @@ import { framed, framedText, framesIn } from '../support/frames';
 import { ableClient, ownClient, type TestServer, withProcess, withServer } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
-const faulty = 'gyro.lowpass.cutoff = 3 ms\n';
+const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
 const start = { processId: null, rootUri: null, capabilities: {} };
 
 function withCode(code: number) {

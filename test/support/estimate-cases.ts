@@ -22,8 +22,8 @@ const sound = [
   'pack.four.discharge = 100 C',
   'pack.four.mass = 180 g',
   'gyro.rate = 8 kHz',
-  'gyro.lowpass.shape = butterworth',
-  'gyro.lowpass.cutoff = 120 Hz',
+  'gyro.filter.1.kind = butterworth',
+  'gyro.filter.1.cutoff = 120 Hz',
   'control.rate = 4 kHz',
   'control.roll.proportional = 0.05 %/(deg/s)',
   'control.pitch.proportional = 0.05 %/(deg/s)',
@@ -83,8 +83,8 @@ export const estimateCases: readonly CheckCase[] = [
       `control.${axis}.proportional = 0.35 %/(deg/s)`,
     ),
   ]),
-  estimateCase('tune/tone-reaches-gains', 'butterworth', 'gyro.lowpass.cutoff = 400 Hz'),
-  estimateCase('tune/gyro-filters-slow', 'butterworth', 'gyro.lowpass.cutoff = 45 Hz'),
+  estimateCase('tune/tone-reaches-gains', 'butterworth', 'gyro.filter.1.cutoff = 400 Hz'),
+  estimateCase('tune/gyro-filters-slow', 'butterworth', 'gyro.filter.1.cutoff = 45 Hz'),
   estimateCase('obey/stick-slow', 'crsf', 'receiver.smoothing = 40 ms'),
 ];
 

@@ -4,7 +4,7 @@ const blank = fc.stringMatching(/^[ \t]{0,3}$/);
 const name = fc.constantFrom(
   'x',
   'mass',
-  'gyro.lowpass',
+  'gyro.filter.1',
   'long-hyphened-name',
   'pack.sprint.cells',
   'include',

@@ -5,7 +5,7 @@ import { slips } from './word-distance';
 /** Against one wrong letter. */
 const jointCost = 1;
 
-/** Names whose dots or hyphens went wrong, so that the words can't be told apart: `gyrolowpass.cutoff`. */
+/** Names whose dots or hyphens went wrong, so that the words can't be told apart: `stickthrottle.curve`. */
 export function brokenJoints(set: PatternSet, path: string): readonly Match[] {
   const lower = path.toLowerCase();
   const bare = bareText(path);

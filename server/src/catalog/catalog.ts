@@ -115,7 +115,7 @@ export class Catalog {
     return explainMissing(this.root, path);
   }
 
-  /** Whether settings can stand below a path: `gyro.lowpass`, `pack.sprint`, `pack`. */
+  /** Whether settings can stand below a path: `gyro.filter.1`, `pack.sprint`, `pack`. */
   isSection(path: string): boolean {
     const found = walk(this.root, path);
     if ('word' in found) return false;
@@ -133,7 +133,7 @@ export class Catalog {
       .map((known) => ({ known, rest: known.name.slice(node.name.length + 1) }));
   }
 
-  /** The collection that opens at a path: `pack`, `gyro.notch`. */
+  /** The collection that opens at a path: `pack`, `gyro.filter`. */
   collection(path: string): Collection | undefined {
     return this.collections.get(path);
   }

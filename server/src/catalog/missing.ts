@@ -19,13 +19,13 @@ export type Missing =
     }
   | {
       readonly reason: 'unknown-property';
-      /** The part of the path that is known, as written: `gyro.lowpass`. */
+      /** The part of the path that is known, as written: `gyro.filter.1`. */
       readonly section: string;
       readonly word: string;
       /** What may follow there. */
       readonly properties: readonly string[];
     }
-  /** The path is known, but settings stand below it: `gyro.lowpass`. */
+  /** The path is known, but settings stand below it: `gyro.filter.1`. */
   | { readonly reason: 'section-only'; readonly section: string }
   /** A setting that only the board's profile can explain: `own.anything`. */
   | { readonly reason: 'own-setting'; readonly collection: Collection; readonly word: string };

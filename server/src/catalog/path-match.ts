@@ -100,7 +100,7 @@ function nearestNumber(slot: Collection, written: string) {
   return { word: digits, cost: 1 };
 }
 
-/** The right words in another order: `lowpass.gyro.cutoff`. */
+/** The right words in another order: `throttle.stick.curve`. */
 function otherOrder(pattern: Pattern, words: readonly string[], lower: readonly string[]): Match | undefined {
   const left = [...lower.keys()];
   for (const slot of pattern.slots) {
@@ -119,7 +119,7 @@ function otherOrder(pattern: Pattern, words: readonly string[], lower: readonly 
   return { pattern, path: path.join('.'), why: 'order', cost: costs.order };
 }
 
-/** `gyro.cutoff` for `gyro.lowpass.cutoff`; the last word must be right. */
+/** `stick.hover-point` for `stick.throttle.hover-point`; the last word must be right. */
 function oneMissing(pattern: Pattern, words: readonly string[], lower: readonly string[]): Match | undefined {
   const { slots } = pattern;
   if (words.length < 2 || slots.at(-1) !== lower.at(-1)) return undefined;
@@ -136,7 +136,7 @@ function oneMissing(pattern: Pattern, words: readonly string[], lower: readonly 
   return { pattern, path: path.join('.'), why: 'word-missing', cost: costs.wordMissing };
 }
 
-/** `gyro.lowpass.filter.cutoff` for `gyro.lowpass.cutoff` */
+/** `gyro.filter.1.filter.cutoff` for `gyro.filter.1.cutoff` */
 function oneExtra(pattern: Pattern, words: readonly string[], lower: readonly string[]): Match | undefined {
   const { slots } = pattern;
   if (slots.filter((slot) => typeof slot === 'string').length < 2) return undefined;

@@ -6,7 +6,7 @@ import type { ScriptLine } from '../language/script-line';
 import type { Related } from './finding';
 import { nameSpan } from './name-span';
 
-/** `[gyro.notch.99]`: the nearest number that there is, or the lowest free one. */
+/** `[gyro.filter.99]`: the lowest free number of those that there are. */
 export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Problem | null {
   const { statement } = line;
   if (statement.kind !== 'section' && statement.kind !== 'setting') return null;
@@ -15,7 +15,7 @@ export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Pr
   const { collection, word, from, to } = missing;
   const values = { name: found.values.name ?? '', from: String(from), to: String(to) };
   const span = statement.path.names.find(({ text }) => text === word);
-  const number = span === undefined ? null : numberFor(craft, collection.path, Number(word), { from, to });
+  const number = span === undefined ? null : freeNumber(craft, collection.path, { from, to });
   if (span === undefined || number === null) return problem(found.id, found, values);
   const meant = `${collection.path}.${number}`;
   return problem(found.id, found, { ...values, meant }, [
@@ -28,10 +28,8 @@ interface Numbers {
   readonly to: number;
 }
 
-function numberFor(craft: Craft, collection: string, word: number, { from, to }: Numbers): number | null {
+function freeNumber(craft: Craft, collection: string, { from, to }: Numbers): number | null {
   const taken = new Set(craft.members(collection));
-  const nearest = Math.max(from, Math.min(to, word));
-  if (!taken.has(String(nearest))) return nearest;
   for (let number = from; number <= to; number += 1) if (!taken.has(String(number))) return number;
   return null;
 }

@@ -10,7 +10,7 @@ export function explainSection(catalog: Catalog, name: string): string | null {
   return below.length === 0 ? null : `${name}\n\n${listed(below)}`;
 }
 
-/** The parameters whose last words are these: `cutoff`, `lowpass.cutoff`. */
+/** The parameters whose last words are these: `cutoff`, `throttle.curve`. */
 export function parametersEndingIn(catalog: Catalog, ending: string): readonly KnownParameter[] {
   return [...catalog.parameters.values()].filter(({ name }) => name.endsWith(`.${ending}`));
 }

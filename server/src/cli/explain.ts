@@ -19,7 +19,7 @@ export const explainCommand = command({
   ],
   options: { json: jsonOption('explain', 'one JSON object') },
   examples: [
-    ['propsoff explain gyro.lowpass.cutoff', 'a parameter'],
+    ['propsoff explain gyro.filter.1.cutoff', 'a parameter'],
     ['propsoff explain wire/port-shared', 'a check, as a report names it'],
     ['propsoff explain gyro', 'a group'],
     ['propsoff explain cutoff', 'every parameter that ends in a word'],

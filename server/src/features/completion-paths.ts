@@ -2,6 +2,7 @@ import type { KnownParameter } from '../catalog/known-parameter';
 import { takes } from '../catalog/path-tree';
 import { inputKeys } from '../craft/keys';
 import type { ScriptLine } from '../language/script-line';
+import { isWorthOffering } from './next-number';
 import type { Snapshot } from './snapshot';
 
 /** A parameter that can stand on a line, and its name as written there: the rest of its path below the section. */
@@ -54,6 +55,9 @@ function membersFor({ catalog, craft }: Snapshot, path: string, typed: string): 
   if (collection === undefined) return [];
   const dot = typed.indexOf('.');
   if (dot > 0) return takes(collection, typed.slice(0, dot)) ? [typed.slice(0, dot)] : [];
-  const known = catalog.members(path).map(({ name }) => name);
+  const known = catalog
+    .members(path)
+    .map(({ name }) => name)
+    .filter((name) => isWorthOffering(craft, path, name));
   return [...new Set([...craft.members(path).filter((name) => takes(collection, name)), ...known])];
 }

@@ -5,6 +5,7 @@ import type { ScriptLine } from '../language/script-line';
 import { Query } from '../query/query';
 import type { SectionContext, SectionPackContext } from './completion-context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './completion-item';
+import { isWorthOffering } from './next-number';
 import type { Range } from './range';
 import type { Snapshot } from './snapshot';
 
@@ -17,9 +18,16 @@ interface Section {
 /** What can be offered hangs on the catalogue alone, so the craft keeps it. */
 const sections = new Query('sections to offer', ({ catalog }: Craft) => sectionsOf(catalog));
 
+function sectionsToOffer(craft: Craft): readonly Section[] {
+  return sections.get(craft).filter(({ path }) => {
+    const dot = path.lastIndexOf('.');
+    return dot < 0 || isWorthOffering(craft, path.slice(0, dot), path.slice(dot + 1));
+  });
+}
+
 /** Sections that the script does not open for all packs; kept until one of them is opened or closed. */
 const absentSections = new Query('sections not opened', (craft: Craft) =>
-  sections.get(craft).filter(({ path }) => {
+  sectionsToOffer(craft).filter(({ path }) => {
     const header = inputKeys.section(path);
     craftInputs.read(craft, ...header);
     return !craft.root.has(header);
@@ -62,7 +70,7 @@ export function sectionItems(
   const close = isClosed ? '' : ']';
   const isOpen = ({ path }: Section) =>
     snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
-  const all = sections.get(snapshot.craft);
+  const all = sectionsToOffer(snapshot.craft);
   return [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
     sectionItem(path, detail, range, `${path}${close}`, options),
   );

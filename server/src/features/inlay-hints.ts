@@ -112,7 +112,8 @@ function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint
   const pack = packOf(found) ?? shown.pack;
   const view = new CraftView(snapshot.craft, pack);
   return figureSources.flatMap(({ id, hint }) => {
-    const figure = hint?.at === found.name || hint?.at === found.path ? figureOf(view, id) : null;
+    const isHere = hint?.at.includes(found.name) === true || hint?.at.includes(found.path) === true;
+    const figure = isHere ? figureOf(view, id) : null;
     return hint === undefined || figure === null
       ? []
       : [{ label: hint.words(figureText(figure)), tooltip: tooltipOf(figure, pack) }];

@@ -131,7 +131,7 @@ export function freeName(taken: readonly string[], name: string): string {
   for (let count = 2; ; count += 1) if (!taken.includes(`${name}-${count}`)) return `${name}-${count}`;
 }
 
-/** "gyro.lowpass.cutoff 225 Hz → 180 Hz; …", cut to what the script takes. */
+/** "gyro.filter.1.cutoff 225 Hz → 180 Hz; …", cut to what the script takes. */
 function changedText(view: CraftView, last: Flown): string {
   const before = new Map(last.settings.map(({ path, value }) => [path, value]));
   const paths = [...new Set([...before.keys(), ...view.craft.settingPaths()])];

@@ -30,13 +30,16 @@ export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name
   const controlRate = own.quantity('control.rate');
   if (gains === null || carried === null || chains === null || lag === null || command === null) return null;
   if (gyroRate === null || controlRate === null) return null;
+  const { hover: turns } = chains.value;
+  // What is not known of the derivative's filters matters where there is a derivative.
+  if (gains.derivative !== 0 && chains.value.derivative === null) return null;
   const inertia = inertiaOf(own, name);
   const torque = torqueOfCommand(own, carried.value.likely, name);
   if (inertia === null || torque === null) return null;
   const axis: Axis = {
     gains,
-    gyroFilters: chains.value.gyro(chains.value.hover),
-    derivativeFilters: chains.value.derivative,
+    gyroFilters: chains.value.gyro.all(turns),
+    derivativeFilters: chains.value.derivative?.all(turns) ?? [],
     authority: torque / inertia.value,
     motorLag: lag.value.likely,
     delay: 0.5 / gyroRate + 1.5 / controlRate + command,

@@ -3,8 +3,9 @@ import type { CraftView } from '../craft/view';
 import { chainDelay } from '../physics/filter';
 import { frameTime } from '../physics/serial';
 import type { Computed, FigureSource } from './figure';
-import { chainsOf } from './filter-chain';
+import { chainsOf, workingOf } from './filter-chain';
 import { steeringTone } from './filter-figures';
+import { isUnfiltered, kindOf, stagesOf } from './filter-stages';
 import { motorLagOf } from './motor-lag';
 import { signalSeconds } from './motor-signal';
 import { linkOf } from './receiver';
@@ -31,11 +32,10 @@ export function loopWaits(view: CraftView): Waits | null {
   const lag = motorLagOf(view);
   if (gyroRate === null || controlRate === null || chains === null || command === null || lag === null)
     return null;
-  const filters = chains.value.gyro(chains.value.hover);
   return {
     waits: [
       exact('gyro sampling', 0.5 / gyroRate),
-      exact('gyro filters', chainDelay({ filters }, steeringTone)),
+      ...gyroFilterWaits(view, chains.value.hover),
       // Computed in one round, held through the next.
       exact('control loop', 1.5 / controlRate),
       exact('motor command', command),
@@ -43,6 +43,18 @@ export function loopWaits(view: CraftView): Waits | null {
     ],
     assumed: [...new Set([...chains.assumed, ...lag.assumed])],
   };
+}
+
+/** One after the other, as the turning rates run through them. */
+function gyroFilterWaits(view: CraftView, turns: number | null): readonly Wait[] {
+  if (isUnfiltered(view, 'gyro')) return [exact('no gyro filter', 0)];
+  return stagesOf(view, 'gyro').map((stage) => {
+    const filters = workingOf(view, stage)?.value.all(turns) ?? [];
+    return exact(
+      `gyro filter ${stage.number}, ${kindOf(view, stage)}`,
+      chainDelay({ filters }, steeringTone),
+    );
+  });
 }
 
 /** From a move of the stick to the thrust that it asks for. */
@@ -77,7 +89,7 @@ export const delayFigures: readonly FigureSource[] = [
     id: 'loop-delay',
     title: 'From a turn to thrust',
     unit: 'ms',
-    from: ['gyro.rate', 'control.rate', 'gyro.lowpass.cutoff', 'esc.signal', 'motor.response-time'],
+    from: ['gyro.rate', 'control.rate', 'gyro.filter.<number>.cutoff', 'esc.signal', 'motor.response-time'],
     compute: (view) => summed(view, loopWaits(view)),
   },
   {

@@ -50,7 +50,7 @@ const told: readonly Told[] = [
     id: 'hover-throttle',
     title: 'Throttle in the hover',
     unit: '%',
-    hint: { at: 'pack.<name>.cells', words: (figure) => `hovers at ${figure}` },
+    hint: { at: ['pack.<name>.cells'], words: (figure) => `hovers at ${figure}` },
     measure: (carried) => percent(hover(carried)?.throttle),
     why: (carried, view) =>
       `${voltsOf(hover(carried)?.motor.voltage, view)} at the motors of ${voltsOf(hover(carried)?.packVoltage, view)} from the pack`,
@@ -67,7 +67,7 @@ const told: readonly Told[] = [
     id: 'minutes-to-landing',
     title: 'Hovering time until the reserve is reached',
     unit: 'min',
-    hint: { at: 'pack.<name>.capacity', words: (figure) => `hovers ${figure}` },
+    hint: { at: ['pack.<name>.capacity'], words: (figure) => `hovers ${figure}` },
     measure: (carried, view) => minutes(carried, view, 'power.hover-reserve'),
     why: (carried, view) => minutesText(carried, view, 'power.hover-reserve'),
   },

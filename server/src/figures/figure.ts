@@ -25,8 +25,10 @@ export interface FigureSource {
   readonly isSigned?: boolean;
   /** Parameters that the figure hangs on most, for links between the sheet and the script. */
   readonly from: readonly string[];
-  /** Where an editor shows it behind the line, and in what words. */
-  readonly hint?: { readonly at: string; readonly words: (figure: string) => string };
+  /** The member of a collection that it tells of; without it there is no figure. */
+  readonly member?: { readonly collection: string; readonly name: string };
+  /** Behind which settings an editor shows it, and in what words. */
+  readonly hint?: { readonly at: readonly string[]; readonly words: (figure: string) => string };
   /**
    * The figure in its unit with the reason; null where an input is missing or outside the formula's domain.
    * Pure: reads the view only.

@@ -1,12 +1,12 @@
 import type { CraftView } from '../craft/view';
 import { butterworthLowpass, type DigitalFilter, firstOrderLowpass } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
-import { followers, lowpasses, notches, type Stage, workingCutoff } from './filter-stages';
-import { notchAt, toneNotches, trackedNotches } from './following-notches';
+import { type Chain, isSaid, isUnfiltered, kindOf, type Stage, stageAt, stagesOf } from './filter-stages';
+import { type Following, notchAt, searchedNotches, toneNotches } from './following-notches';
 import { type Model, model } from './model';
 import { turnsAt } from './turning';
 
-/** What one section of filters does. */
+/** What filters do, one after the other. */
 export interface Working {
   /** With motors that all turn so often a second; null: that is not known. */
   readonly all: (turns: number | null) => readonly DigitalFilter[];
@@ -18,37 +18,36 @@ export interface Working {
 
 /** The filters of the craft. */
 export interface Chains {
-  /** Between the gyro and the controller, with motors that turn so often a second. */
-  readonly gyro: (turns: number | null) => readonly DigitalFilter[];
-  /** Those of them that surely meet the tone of one motor. */
-  readonly gyroForOneMotor: (turns: number) => readonly DigitalFilter[];
-  /** On the derivative alone, behind the gyro's. */
-  readonly derivative: readonly DigitalFilter[];
+  /** Between the gyro and the controller. */
+  readonly gyro: Working;
+  /** On the derivative alone, behind the gyro's; null: nothing is known of them. */
+  readonly derivative: Working | null;
   /** How often a second the motors turn in the hover; null: not known, or nothing follows them. */
   readonly hover: number | null;
 }
 
-/** The sections that work once for each step of the loop, or once for each sample of the gyro. */
-export function stagesAt(view: CraftView, rate: Stage['rate']): readonly Stage[] {
-  return [...lowpasses, ...notches(view), ...followers].filter((stage) => stage.rate === rate);
-}
-
-/** Null while the rate is not known: a filter works at one. */
+/** Null while the gyro's filters or their rate are not known. */
 export const chainsOf = model<[], Chains>('filters', (own) => {
-  const gyro = workingTogether(own, stagesAt(own, 'gyro.rate'));
-  const derivative = workingTogether(own, stagesAt(own, 'control.rate'));
-  if (gyro === null || derivative === null) return null;
+  const gyro = chainOf(own, 'gyro');
+  if (gyro === null) return null;
+  const derivative = chainOf(own, 'derivative');
+  const follows = gyro.value.follows || derivative?.value.follows === true;
   const value: Chains = {
-    gyro: gyro.value.all,
-    gyroForOneMotor: gyro.value.own,
-    derivative: derivative.value.all(null),
-    hover: gyro.value.follows ? hoverOf(own) : null,
+    gyro: gyro.value,
+    derivative: derivative?.value ?? null,
+    hover: follows ? hoverOf(own) : null,
   };
-  return { value, assumed: [...new Set([...gyro.assumed, ...derivative.assumed])] };
+  return { value, assumed: [...new Set([...gyro.assumed, ...(derivative?.assumed ?? [])])] };
 });
 
-/** Stages one after the other. Null where one of them is not known. */
-export function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Working> | null {
+/** One chain; null where the script says nothing of it, or not enough of one of its filters. */
+export function chainOf(view: CraftView, chain: Chain): Model<Working> | null {
+  if (isUnfiltered(view, chain)) return { value: passing, assumed: [] };
+  return isSaid(view, chain) ? workingTogether(view, stagesOf(view, chain)) : null;
+}
+
+/** Filters one after the other. Null where one of them is not known. */
+function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Working> | null {
   const models = stages.flatMap((stage) => workingOf(view, stage) ?? []);
   if (models.length < stages.length) return null;
   const parts = models.map(({ value }) => value);
@@ -63,28 +62,40 @@ export function workingTogether(view: CraftView, stages: readonly Stage[]): Mode
 }
 
 /** Each by itself, so that a change of one leaves what is known of the others. */
-const workingOf = model<[stage: Stage], Working>('filter', (own, { path, rate }) => {
-  const samples = own.quantity(rate);
+const workingAt = model<[chain: Chain, number: number], Working>('filter', (own, chain, number) => {
+  const stage = stageAt(chain, number);
+  const samples = own.quantity(stage.rate);
   if (samples === null || samples <= 0) return null;
-  switch (path) {
-    case 'gyro.tones':
-      return following(own, toneNotches(own, samples), toneWords);
-    case 'gyro.tracker':
-      return following(own, trackedNotches(own, samples), trackerWords);
+  const kind = kindOf(own, stage);
+  switch (kind) {
+    case 'follow-motors':
+      return following(own, toneNotches(own, stage, samples), toneWords);
+    case 'follow-noise':
+      return following(own, searchedNotches(own, stage, samples), searchWords);
+    case 'notch':
+      return fixed(notchOf(own, stage, samples));
+    case 'none':
+      return { value: passing };
     default:
-      return { value: fixed((path.includes('notch') ? notchOf : lowpassOf)(own, path, samples)) };
+      return kind === null ? null : fixed(lowpassOf(own, stage, kind, samples));
   }
 });
 
-const toneWords = 'notches on motor tones, one set a motor, where they stand in the hover';
-const trackerWords = 'tracked notches on the motors’ own tones, as far as their band goes';
-
-function fixed(filters: readonly DigitalFilter[]): Working {
-  return { all: () => filters, own: () => filters, follows: false };
+export function workingOf(view: CraftView, { chain, number }: Stage): Model<Working> | null {
+  return workingAt(view, chain, number);
 }
 
-function following(view: CraftView, notches: ReturnType<typeof toneNotches>, words: string) {
-  if (notches === null) return { value: fixed([]) };
+const toneWords = 'notches on motor tones, one set a motor, where they stand in the hover';
+const searchWords = 'searching notches on the motors’ own tones, as far as their band goes';
+
+const passing: Working = { all: () => [], own: () => [], follows: false };
+
+function fixed(filters: readonly DigitalFilter[] | null) {
+  return filters === null ? null : { value: { all: () => filters, own: () => filters, follows: false } };
+}
+
+function following(view: CraftView, notches: Following | null, words: string) {
+  if (notches === null) return null;
   const { all, own } = notches;
   const value: Working = { all: (turns) => (turns === null ? [] : all(turns)), own, follows: true };
   const isKnown = hoverOf(view) !== null;
@@ -100,19 +111,19 @@ function hoverOf(view: CraftView): number | null {
   return turnsAt(view, 'hover')?.likely ?? null;
 }
 
-function lowpassOf(view: CraftView, path: string, rate: number): readonly DigitalFilter[] {
-  const cutoff = workingCutoff(view, path);
-  return cutoff === null ? [] : lowpassAt(cutoff, view.word(`${path}.shape`), rate);
+function lowpassOf(view: CraftView, { path }: Stage, kind: string, rate: number) {
+  const cutoff = view.quantity(`${path}.cutoff`);
+  return cutoff === null ? null : lowpassAt(cutoff, kind, rate);
 }
 
 /** None where it would lie beyond what samples can tell. */
-export function lowpassAt(cutoff: number, shape: string | null, rate: number): readonly DigitalFilter[] {
+export function lowpassAt(cutoff: number, kind: string | null, rate: number): readonly DigitalFilter[] {
   if (cutoff <= 0 || cutoff >= halfRate(rate)) return [];
-  return [(shape === 'first-order' ? firstOrderLowpass : butterworthLowpass)(cutoff, rate)];
+  return [(kind === 'first-order' ? firstOrderLowpass : butterworthLowpass)(cutoff, rate)];
 }
 
-function notchOf(view: CraftView, path: string, rate: number): readonly DigitalFilter[] {
+function notchOf(view: CraftView, { path }: Stage, rate: number) {
   const centre = view.quantity(`${path}.centre`);
   const width = view.quantity(`${path}.width`);
-  return centre === null || width === null ? [] : notchAt(centre, width, rate);
+  return centre === null || width === null ? null : notchAt(centre, width, rate);
 }

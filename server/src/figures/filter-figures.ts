@@ -2,24 +2,19 @@ import type { CraftView } from '../craft/view';
 import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, halfRate } from '../physics/sampling';
 import type { Computed, FigureSource } from './figure';
-import { chainsOf, stagesAt, workingTogether } from './filter-chain';
-import { followers, lowpasses, notches, type Stage } from './filter-stages';
+import { chainOf, chainsOf, type Working, workingOf } from './filter-chain';
+import { type Chain, chains, filterNumbers, kindOf, stageAt } from './filter-stages';
+import type { Model } from './model';
 import { type FlightState, turnsAt } from './turning';
 
 /** Hz: where a pilot's corrections lie; what a filter costs is told there. Common practice. */
 export const steeringTone = 30;
 
-const gyroSettings = ['gyro.lowpass.cutoff', 'gyro.lowpass.shape', 'gyro.second-lowpass.cutoff', 'gyro.rate'];
-const derivativeSettings = ['derivative.lowpass.cutoff', 'derivative.lowpass.shape', 'control.rate'];
+const gyroSettings = settingsOf('gyro');
 
 export const filterFigures: readonly FigureSource[] = [
-  delay('gyro-filter-delay', 'Delay of the gyro’s filters', gyroSettings, 'gyro.rate'),
-  delay(
-    'derivative-filter-delay',
-    'Delay of the derivative’s own filters',
-    derivativeSettings,
-    'control.rate',
-  ),
+  delay('gyro', 'Delay of the gyro’s filters'),
+  delay('derivative', 'Delay of the derivative’s own filters'),
   tone('hover-tone', 'Motor tone in the hover', 1, 'hover'),
   tone('hover-blade-tone', 'Blades passing in the hover', 'blades', 'hover'),
   tone('full-tone', 'Motor tone at full throttle', 1, 'full'),
@@ -49,19 +44,18 @@ export const filterFigures: readonly FigureSource[] = [
   left('hover-blade-tone-left', 'Blades passing in the hover, filtered', 'blades', 'hover'),
   left('full-tone-left', 'Motor tone at full throttle, filtered', 1, 'full'),
   left('full-blade-tone-left', 'Blades passing at full throttle, filtered', 'blades', 'full'),
-  stage('gyro.lowpass', 'cutoff', 'Delay of the first low-pass'),
-  stage('gyro.second-lowpass', 'cutoff', 'Delay of the second low-pass'),
-  notchesOf('gyro', 'Delay of the gyro’s fixed notches'),
-  stage('gyro.tones', 'harmonics', 'Delay of the notches on motor tones'),
-  stage('gyro.tracker', 'count', 'Delay of the tracked notches'),
-  stage('derivative.lowpass', 'cutoff', 'Delay of the derivative’s first low-pass'),
-  stage('derivative.second-lowpass', 'cutoff', 'Delay of the derivative’s second low-pass'),
-  notchesOf('derivative', 'Delay of the derivative’s fixed notches'),
+  ...filterNumbers.map((number) => stageDelay('gyro', number, `Delay of gyro filter ${number}`)),
+  ...filterNumbers.map((number) => stageDelay('derivative', number, `Delay of derivative filter ${number}`)),
 ];
 
+/** What a chain hangs on: the parameters of its filters, and the rate at which they work. */
+function settingsOf(chain: Chain): readonly string[] {
+  const filter = `${chain}.filter.<number>`;
+  return [`${filter}.cutoff`, `${filter}.width`, `${filter}.kind`, chains[chain]];
+}
+
 /** Delay at the steering tone: likely in the hover, and what notches that follow make of it from full throttle to idle. */
-function delayOf(view: CraftView, stages: readonly Stage[]): Computed | null {
-  const working = workingTogether(view, stages);
+function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Computed | null {
   if (working === null) return null;
   const { value, assumed } = working;
   const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: value.all(turns) }, steeringTone);
@@ -70,51 +64,47 @@ function delayOf(view: CraftView, stages: readonly Stage[]): Computed | null {
   const moved = hover === null ? [] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
   const delays = [likely, ...moved.flatMap((turns) => (turns === null ? [] : [delayAt(turns.likely)]))];
   const count = value.all(hover).length;
-  const filters = `${count} ${count === 1 ? 'filter' : 'filters'}`;
+  const filters = what === '' ? `${count} ${count === 1 ? 'section' : 'sections'}` : what;
   return {
     likely,
     low: Math.min(...delays),
     high: Math.max(...delays),
-    why: count === 0 ? 'no filter is on' : `group delay of ${filters} at ${steeringTone} Hz`,
+    why: count === 0 ? 'nothing is filtered' : `group delay of ${filters} at ${steeringTone} Hz`,
     assumed,
   };
 }
 
-function delay(id: string, title: string, from: readonly string[], rate: Stage['rate']): FigureSource {
-  return { id, title, unit: 'ms', from, compute: (view) => delayOf(view, stagesAt(view, rate)) };
-}
-
-/** What one section of filters adds, told at the setting that turns it up or down. */
-function stage(section: string, setting: string, title: string): FigureSource {
-  const words = (figure: string) => `adds ${figure}`;
-  const only = [...lowpasses, ...followers].filter(({ path }) => path === section);
-  return stages(section, () => only, title, { at: `${section}.${setting}`, words });
-}
-
-/** What all the fixed notches of a group add together. */
-function notchesOf(group: 'gyro' | 'derivative', title: string): FigureSource {
-  const words = (figure: string) => `fixed notches add ${figure}`;
-  const ofGroup = (view: CraftView) => notches(view).filter(({ path }) => path.startsWith(`${group}.`));
-  return stages(`${group}.notches`, ofGroup, title, { at: `${group}.notch.<number>.width`, words });
-}
-
-function stages(
-  name: string,
-  of: (view: CraftView) => readonly Stage[],
-  title: string,
-  hint: NonNullable<FigureSource['hint']>,
-): FigureSource {
+function delay(chain: Chain, title: string): FigureSource {
   return {
-    id: `${name.replaceAll('.', '-')}-delay`,
+    id: `${chain}-filter-delay`,
     title,
     unit: 'ms',
-    from: [hint.at],
-    hint,
+    from: settingsOf(chain),
+    compute: (view) => delayOf(view, chainOf(view, chain)),
+  };
+}
+
+/** What one filter of a chain adds, told at the setting that turns it up or down. */
+function stageDelay(chain: Chain, number: number, title: string): FigureSource {
+  const stage = stageAt(chain, number);
+  const { path } = stage;
+  return {
+    id: stageDelayId(chain, number),
+    title,
+    unit: 'ms',
+    member: { collection: `${chain}.filter`, name: `${number}` },
+    from: [`${path}.cutoff`, `${path}.width`, `${path}.kind`],
+    hint: { at: [`${path}.cutoff`, `${path}.width`], words: (figure) => `adds ${figure}` },
     compute(view) {
-      const told = delayOf(view, of(view));
+      const told = delayOf(view, workingOf(view, stage), `a ${kindOf(view, stage)} filter`);
       return told === null || told.likely === 0 ? null : told;
     },
   };
+}
+
+/** `gyro-filter-2-delay` */
+export function stageDelayId(chain: Chain, number: number): string {
+  return `${chain}-filter-${number}-delay`;
 }
 
 type Harmonic = 1 | 'blades';
@@ -154,13 +144,13 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
     isSigned: true,
     from: [...gyroSettings, 'prop.blades'],
     compute(view) {
-      const chains = chainsOf(view);
+      const known = chainsOf(view);
       const turns = turnsAt(view, state);
       const heard = toneOf(view, harmonic, state);
       const rate = view.quantity('gyro.rate');
-      if (chains === null || turns === null || heard === null || rate === null) return null;
+      if (known === null || turns === null || heard === null || rate === null) return null;
       if (heard.likely >= halfRate(rate)) return null;
-      const gyro = chains.value.gyroForOneMotor(turns.likely);
+      const gyro = known.value.gyro.own(turns.likely);
       // Never right at the middle of a notch, where nothing at all would be left.
       const worst = (share: number) =>
         Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(gyro, by * heard.likely)));
@@ -170,7 +160,7 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
         low: Math.min(likely, low),
         high: Math.max(likely, high),
         why: `gain of ${gyro.length} filters within ${100 * strays.usual} % of ${view.short(heard.likely, 'Hz')}`,
-        assumed: [...new Set([...chains.assumed, ...(heard.assumed ?? [])])],
+        assumed: [...new Set([...known.assumed, ...(heard.assumed ?? [])])],
       };
     },
   };

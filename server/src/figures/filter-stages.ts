@@ -1,54 +1,94 @@
 import type { CraftView } from '../craft/view';
 
-/** A low-pass, a notch or a set of notches, and the parameter that says how often it works. */
+/** What the filters of a chain work on, and the parameter that says how often they do. */
+export const chains = {
+  /** The measured turning rates: once for each sample. */
+  gyro: 'gyro.rate',
+  /** The derivative alone, behind the gyro's chain: once for each step of the loop. */
+  derivative: 'control.rate',
+} as const;
+
+export type Chain = keyof typeof chains;
+
+/** The numbers that a filter may have: as many as the catalogue's collections take. */
+export const filterNumbers: readonly number[] = Array.from({ length: 32 }, (_, index) => index + 1);
+
+export const chainNames: readonly Chain[] = ['gyro', 'derivative'];
+
+/** One filter of a chain. */
 export interface Stage {
-  /** `gyro.lowpass`, `derivative.notch.1` */
+  readonly chain: Chain;
+  readonly number: number;
+  /** `gyro.filter.2` */
   readonly path: string;
-  readonly rate: 'gyro.rate' | 'control.rate';
+  readonly rate: (typeof chains)[Chain];
 }
 
-/** The derivative is filtered once for each step of the loop, the gyro once for each sample. */
-export const lowpasses: readonly Stage[] = [
-  { path: 'gyro.lowpass', rate: 'gyro.rate' },
-  { path: 'gyro.second-lowpass', rate: 'gyro.rate' },
-  { path: 'derivative.lowpass', rate: 'control.rate' },
-  { path: 'derivative.second-lowpass', rate: 'control.rate' },
+/** The filters of a chain in the order in which they work, whatever the order of the script's lines. */
+export function stagesOf(view: CraftView, chain: Chain): readonly Stage[] {
+  const numbers = view.members(`${chain}.filter`).map(Number);
+  return numbers.sort((one, other) => one - other).map((number) => stageAt(chain, number));
+}
+
+export function stageAt(chain: Chain, number: number): Stage {
+  return { chain, number, path: `${chain}.filter.${number}`, rate: chains[chain] };
+}
+
+export function allStages(view: CraftView): readonly Stage[] {
+  return chainNames.flatMap((chain) => stagesOf(view, chain));
+}
+
+/** `butterworth`, `notch`; null where it is not said. */
+export function kindOf(view: CraftView, { path }: Stage): string | null {
+  return view.word(`${path}.kind`);
+}
+
+/** Whether the script says that nothing is filtered here: of the chain as a whole, or of each of its filters. */
+export function isUnfiltered(view: CraftView, chain: Chain): boolean {
+  if (view.word(`${chain}.chain`) === 'none') return true;
+  const stages = stagesOf(view, chain);
+  return stages.length > 0 && stages.every((stage) => kindOf(view, stage) === 'none');
+}
+
+/** Whether the script says anything of a chain. Nothing said is not known, and not unfiltered. */
+export function isSaid(view: CraftView, chain: Chain): boolean {
+  return view.word(`${chain}.chain`) === 'none' || stagesOf(view, chain).length > 0;
+}
+
+/** Where a script says that nothing is filtered. */
+export function unfilteredAt(view: CraftView, chain: Chain): string {
+  const [first] = stagesOf(view, chain);
+  return first === undefined || view.word(`${chain}.chain`) === 'none'
+    ? `${chain}.chain`
+    : `${first.path}.kind`;
+}
+
+/** The cutoff of a stage that lets the low end through, Hz; null for another kind and where it is unknown. */
+export function lowpassCutoff(view: CraftView, stage: Stage): number | null {
+  return isLowpass(kindOf(view, stage)) ? view.quantity(`${stage.path}.cutoff`) : null;
+}
+
+export function isLowpass(kind: string | null): boolean {
+  return kind === 'first-order' || kind === 'butterworth';
+}
+
+/** What each kind needs beside itself. */
+export const neededBy: ReadonlyMap<string, readonly string[]> = new Map([
+  ['first-order', ['cutoff']],
+  ['butterworth', ['cutoff']],
+  ['notch', ['centre', 'width']],
+  ['follow-motors', ['tones', 'from', 'width']],
+  ['follow-noise', ['count', 'from', 'to', 'width']],
+  ['none', []],
+]);
+
+/** What a kind can take beside what it needs. */
+export const takenBy: ReadonlyMap<string, readonly string[]> = new Map([
+  ['follow-motors', ['blade-tone']],
+  ['follow-noise', ['interval']],
+]);
+
+/** Every setting of a filter but its kind. */
+export const filterSettings: readonly string[] = [
+  ...new Set([...neededBy.values(), ...takenBy.values()].flat()),
 ];
-
-/** Notches that move with the motors' tones. */
-export const followers: readonly Stage[] = [
-  { path: 'gyro.tones', rate: 'gyro.rate' },
-  { path: 'gyro.tracker', rate: 'gyro.rate' },
-];
-
-export function notches(view: CraftView): readonly Stage[] {
-  const of = (group: 'gyro' | 'derivative', rate: Stage['rate']) =>
-    view.members(`${group}.notch`).map((number) => ({ path: `${group}.notch.${number}`, rate }));
-  return [...of('gyro', 'gyro.rate'), ...of('derivative', 'control.rate')];
-}
-
-/** The cutoff of a low-pass that is on, Hz; null where it is off or unknown. */
-export function workingCutoff(view: CraftView, path: string): number | null {
-  const shape = view.word(`${path}.shape`);
-  return shape === null || shape === 'off' ? null : view.quantity(`${path}.cutoff`);
-}
-
-/** Whether nothing at all filters the gyro, as far as the script says so itself. */
-export function isGyroUnfiltered(view: CraftView): boolean {
-  return (
-    view.word('gyro.lowpass.shape') === 'off' &&
-    view.word('gyro.second-lowpass.shape') === 'off' &&
-    view.members('gyro.notch').length === 0 &&
-    view.count('gyro.tracker.count') === 0 &&
-    view.count('gyro.tones.harmonics') === 0
-  );
-}
-
-/** Whether nothing filters the derivative beyond what the gyro's filters do. */
-export function isDerivativeUnfiltered(view: CraftView): boolean {
-  return (
-    view.word('derivative.lowpass.shape') === 'off' &&
-    view.word('derivative.second-lowpass.shape') === 'off' &&
-    view.members('derivative.notch').length === 0
-  );
-}

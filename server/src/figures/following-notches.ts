@@ -1,6 +1,7 @@
 import type { CraftView } from '../craft/view';
 import { type DigitalFilter, notch } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
+import { kindOf, type Stage, stagesOf } from './filter-stages';
 import { motorPlaces } from './layouts';
 
 /** Notches that move with the motors. */
@@ -11,39 +12,66 @@ export interface Following {
   readonly own: (turns: number) => readonly DigitalFilter[];
 }
 
-/** Notches that the speed answers steer: one a motor for each multiple of its speed. Null: there are none. */
-export function toneNotches(view: CraftView, rate: number): Following | null {
-  const harmonics = view.count('gyro.tones.harmonics') ?? 0;
-  const from = view.quantity('gyro.tones.from');
-  const width = view.quantity('gyro.tones.width');
-  if (harmonics === 0 || from === null || width === null) return null;
-  if (view.flag('esc.speed-feedback') !== true) return null;
-  const blades = view.flag('gyro.tones.blade-pass') === true ? view.count('prop.blades') : null;
-  const multiples = new Set(Array.from({ length: harmonics }, (_, index) => index + 1));
-  if (blades !== null) multiples.add(blades);
+/** Notches that the speed answers steer: one a motor for each multiple of its speed. Null: not known. */
+export function toneNotches(view: CraftView, stage: Stage, rate: number): Following | null {
+  const multiples = followedMultiples(view, stage);
+  const from = view.quantity(`${stage.path}.from`);
+  const width = view.quantity(`${stage.path}.width`);
+  if (multiples === null || from === null || width === null) return null;
+  if (view.flag('esc.speed-feedback') !== true) return { own: () => [], all: () => [] };
   const own = kept((turns) =>
-    [...multiples].flatMap((multiple) => notchAt(Math.max(from, multiple * turns), width, rate)),
+    multiples.flatMap((multiple) => notchAt(Math.max(from, multiple * turns), width, rate)),
   );
   const motors = motorPlaces(view.word('craft.layout') ?? '')?.length ?? 0;
   const all = kept((turns) => own(turns).flatMap((one) => Array.from({ length: motors }, () => one)));
   return { own, all };
 }
 
+/** The multiples of a motor's speed that a filter takes out; null where their number is not known. */
+function followedMultiples(view: CraftView, { path }: Stage): readonly number[] | null {
+  const tones = view.count(`${path}.tones`);
+  if (tones === null) return null;
+  const blades = view.flag(`${path}.blade-tone`) === true ? view.count('prop.blades') : null;
+  const multiples = new Set(Array.from({ length: tones }, (_, index) => index + 1));
+  if (blades !== null) multiples.add(blades);
+  return [...multiples];
+}
+
+/** The strongest tones of a motor as multiples of its speed: its own, that of its blades, then the overtones. */
+function loudest(view: CraftView): readonly number[] {
+  return [...new Set([1, view.count('prop.blades') ?? 1, 2, 3, 4, 5, 6, 7, 8])];
+}
+
 /**
- * Notches that search by themselves: taken to sit on the motors' tones, the strongest first, as far as their band
- * lets them. Null: there are none.
+ * Notches that search by themselves: taken to sit on the loudest tones that the filters before them leave, as far as
+ * their band lets them. Null: not known.
  */
-export function trackedNotches(view: CraftView, rate: number): Following | null {
-  const count = view.count('gyro.tracker.count') ?? 0;
-  const from = view.quantity('gyro.tracker.from');
-  const to = view.quantity('gyro.tracker.to');
-  const width = view.quantity('gyro.tracker.width');
-  if (count === 0 || from === null || to === null || width === null || from > to) return null;
-  const multiples = [...new Set([1, view.count('prop.blades') ?? 1, 2, 3, 4, 5, 6, 7, 8])].slice(0, count);
+export function searchedNotches(view: CraftView, stage: Stage, rate: number): Following | null {
+  const count = view.count(`${stage.path}.count`);
+  const from = view.quantity(`${stage.path}.from`);
+  const to = view.quantity(`${stage.path}.to`);
+  const width = view.quantity(`${stage.path}.width`);
+  if (count === null || from === null || to === null || width === null || from > to) return null;
+  const gone = takenBefore(view, stage);
+  const multiples = loudest(view)
+    .filter((multiple) => !gone.has(multiple))
+    .slice(0, count);
   const found = kept((turns) =>
     multiples.flatMap((multiple) => notchAt(Math.min(to, Math.max(from, multiple * turns)), width, rate)),
   );
   return { own: found, all: found };
+}
+
+/** The multiples that filters which hear the motors' speed have taken out before this one's turn. */
+function takenBefore(view: CraftView, stage: Stage): ReadonlySet<number> {
+  if (view.flag('esc.speed-feedback') !== true) return new Set();
+  const ahead = stagesOf(view, stage.chain).filter(({ number }) => number < stage.number);
+  const before = stage.chain === 'gyro' ? ahead : [...stagesOf(view, 'gyro'), ...ahead];
+  return new Set(
+    before.flatMap((one) =>
+      kindOf(view, one) === 'follow-motors' ? (followedMultiples(view, one) ?? []) : [],
+    ),
+  );
 }
 
 type AtTurns = (turns: number) => readonly DigitalFilter[];

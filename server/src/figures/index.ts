@@ -50,7 +50,13 @@ export function figureUnit(id: string): string | undefined {
 
 /** One figure of a craft with the view's pack; null where it can't be computed. Kept until an input changes. */
 export function figureOf(view: CraftView, id: string): Figure | null {
-  return figureNamed(view, id);
+  const source = byId.get(id);
+  return source !== undefined && hasMember(view, source) ? figureNamed(view, id) : null;
+}
+
+/** Asked before anything is kept: most members that a collection may have are not there. */
+function hasMember(view: CraftView, { member }: FigureSource): boolean {
+  return member === undefined || view.members(member.collection).includes(member.name);
 }
 
 const figureNamed = viewQuery('figure', (view, id: string): Figure | null => {

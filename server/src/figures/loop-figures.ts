@@ -87,7 +87,7 @@ const told: readonly Told[] = [
       const turns = turnsAt(view, 'hover')?.likely;
       const chains = chainsOf(view)?.value;
       if (turns === undefined || chains === undefined) return null;
-      const heard = { ...axis, gyroFilters: chains.gyroForOneMotor(turns) };
+      const heard = { ...axis, gyroFilters: chains.gyro.own(turns) };
       // A motor is never quite where its notch was set.
       return (100 * magnitude(controller(heard, (1 + strays.usual) * turns))) / degrees;
     },
@@ -157,9 +157,9 @@ export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
         unit,
         isSigned,
         ...(id === 'phase-margin'
-          ? { hint: { at: `control.${name}.proportional`, words: marginWords } }
+          ? { hint: { at: [`control.${name}.proportional`], words: marginWords } }
           : {}),
-        from: [...gains, 'gyro.lowpass.cutoff', 'motor.response-time', 'craft.motor-spacing'],
+        from: [...gains, 'gyro.filter.<number>.cutoff', 'motor.response-time', 'craft.motor-spacing'],
         compute(view): Computed | null {
           const model = axisOf(view, name);
           if (model === null) return null;

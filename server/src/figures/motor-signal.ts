@@ -14,7 +14,7 @@ export const motorSignalFigures: readonly FigureSource[] = [
     title: 'One command to a motor',
     unit: 'us',
     from: ['esc.signal', 'esc.speed-feedback'],
-    hint: { at: 'esc.signal', words: (figure) => `${figure} a command` },
+    hint: { at: ['esc.signal'], words: (figure) => `${figure} a command` },
     compute: signalTime,
   },
   {

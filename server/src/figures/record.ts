@@ -10,7 +10,7 @@ export const recordFigures: readonly FigureSource[] = [
     title: 'Log until the memory is full',
     unit: 'min',
     from: ['record.rate', 'record.fields', 'record.size', 'record.medium'],
-    hint: { at: 'record.rate', words: (figure) => `${figure} of log` },
+    hint: { at: ['record.rate'], words: (figure) => `${figure} of log` },
     compute(view) {
       const rate = view.quantity('record.rate');
       const fields = view.words('record.fields');

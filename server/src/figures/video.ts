@@ -12,7 +12,7 @@ export const videoFigures: readonly FigureSource[] = [
     title: 'Video carrier',
     unit: 'MHz',
     from: ['video.frequency', 'video.channel', 'video.band'],
-    hint: { at: 'video.channel', words: (figure) => figure },
+    hint: { at: ['video.channel'], words: (figure) => figure },
     compute(view) {
       const carrier = videoCarrier(view);
       if (carrier === null) return null;

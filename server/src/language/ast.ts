@@ -10,7 +10,7 @@ export interface Name extends Span {
   readonly text: string;
 }
 
-/** `gyro.lowpass.cutoff`, as written. */
+/** `gyro.filter.1.cutoff`, as written. */
 export interface Path extends Span {
   readonly text: string;
   readonly names: readonly Name[];

@@ -73,7 +73,7 @@ function readSection(reader: TokenReader): Body {
   const open = reader.next();
   const name = reader.next();
   if (name?.kind !== 'name' || open === undefined) {
-    reader.refuseAt(name, 'the name of a section, such as `gyro.lowpass`');
+    reader.refuseAt(name, 'the name of a section, such as `gyro.filter.1`');
     return { kind: 'broken', opensSection: true };
   }
   const path = pathOf(name);

@@ -2,6 +2,8 @@ import type { Craft } from '../craft/craft';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
 import { ofAxes } from '../figures/axis';
+import { stageDelayId } from '../figures/filter-figures';
+import { filterNumbers } from '../figures/filter-stages';
 import { type FigureTable, figureTable, figureText } from './which-pack';
 
 /** Parts that are told in figures: 3, 4 and 6. */
@@ -59,12 +61,9 @@ const parts: readonly Told[] = [
     figures: [
       'loop-delay',
       'gyro-filter-delay',
-      'gyro-lowpass-delay',
-      'gyro-second-lowpass-delay',
-      'gyro-notches-delay',
-      'gyro-tones-delay',
-      'gyro-tracker-delay',
+      ...filterNumbers.map((number) => stageDelayId('gyro', number)),
       'derivative-filter-delay',
+      ...filterNumbers.map((number) => stageDelayId('derivative', number)),
       'control-period',
       'motor-signal-time',
       'motor-lag',

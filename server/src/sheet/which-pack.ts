@@ -116,7 +116,7 @@ export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
   const figureRows = ids.flatMap((id) => {
     const source = figureSource(id);
-    return source === undefined ? [] : [figureRow(views, source)];
+    return source === undefined ? [] : [figureRow(views, source, writtenOf(craft, source.from))];
   });
   return {
     columns: craft.packs(),
@@ -136,8 +136,17 @@ function settingCell(view: CraftView, path: string): PackCell | null {
     : { text, span: null, why: null, assumed: [], target: targetOfPath(view, path) };
 }
 
+/** The settings that a figure hangs on, with those of each filter that the craft has before what they have in common. */
+function writtenOf(craft: Craft, from: readonly string[]): readonly string[] {
+  return from.flatMap((path) => {
+    const [collection, setting] = path.split('.<number>');
+    if (collection === undefined || setting === undefined) return [path];
+    return [...craft.members(collection).map((member) => `${collection}.${member}${setting}`), path];
+  });
+}
+
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
-function figureRow(views: readonly CraftView[], { id, title, from }: FigureSource) {
+function figureRow(views: readonly CraftView[], { id, title }: FigureSource, from: readonly string[]) {
   const cells = views.map((view) => figureCell(view, id, from));
   const asksPack = from.some((path) => path.startsWith('pack.'));
   const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);

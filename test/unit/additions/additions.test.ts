@@ -146,8 +146,8 @@ describe('a file that is broken (F02)', () => {
     ],
     [
       'a section as a setting',
-      { parameters: [{ ...tune, name: 'gyro.lowpass' }] },
-      ['addition/reference', '"gyro.lowpass"', "gyro.lowpass is a section and can't be set itself"],
+      { parameters: [{ ...tune, name: 'stick.roll' }] },
+      ['addition/reference', '"stick.roll"', "stick.roll is a section and can't be set itself"],
     ],
     [
       'a word for a number',

@@ -14,7 +14,7 @@ describe('looking a parameter up', () => {
 
   it('tells the members named on the way', () => {
     assert.deepEqual(shippedCatalog().parameter('pack.sprint.cells')?.keys, ['sprint']);
-    assert.deepEqual(shippedCatalog().parameter('gyro.notch.5.centre')?.keys, ['5']);
+    assert.deepEqual(shippedCatalog().parameter('gyro.filter.5.centre')?.keys, ['5']);
     assert.deepEqual(shippedCatalog().parameter('radio-club.other.Mika.power')?.keys, ['Mika']);
     assert.deepEqual(shippedCatalog().parameter('gyro.rate')?.keys, []);
   });
@@ -31,7 +31,7 @@ describe('looking a parameter up', () => {
   });
 
   it('gives ranges in SI with the name of their dimension', () => {
-    const found = shippedCatalog().parameter('gyro.lowpass.cutoff');
+    const found = shippedCatalog().parameter('gyro.filter.1.cutoff');
     assert.equal(found?.dimensionName, 'frequency');
     assert.ok(found?.range && found.usual);
     assert.ok(found.range.low <= found.usual.low && found.usual.high <= found.range.high);
@@ -44,13 +44,13 @@ describe('looking a parameter up', () => {
     const strange = [
       'pack.<name>.cells',
       'switch.jump.channel',
-      'gyro.notch.0.centre',
-      'gyro.notch.6.centre',
+      'gyro.filter.0.centre',
+      'gyro.filter.33.centre',
     ];
     const names = [
       ...strange,
-      'gyro.notch.01.centre',
-      'gyro.notch.1.5.centre',
+      'gyro.filter.01.centre',
+      'gyro.filter.1.5.centre',
       'pack..cells',
       '',
       '.',
@@ -80,12 +80,12 @@ describe('explaining why a path names no parameter', () => {
   const reasons = [
     ['oven.rate', 'unknown-group'],
     ['switch.jump.channel', 'unknown-member'],
-    ['gyro.notch.9.centre', 'number-outside'],
-    ['gyro.notch.first.centre', 'number-outside'],
-    ['gyro.lowpass.slope', 'unknown-property'],
+    ['gyro.filter.99.centre', 'number-outside'],
+    ['gyro.filter.first.centre', 'number-outside'],
+    ['gyro.filter.1.slope', 'unknown-property'],
     ['gyro.rate.now', 'unknown-property'],
     ['pack.sprint.volume', 'unknown-property'],
-    ['gyro.lowpass', 'section-only'],
+    ['gyro.filter.1', 'section-only'],
     ['pack', 'section-only'],
     ['pack.sprint', 'section-only'],
     ['own.flux-limit', 'own-setting'],
@@ -100,9 +100,9 @@ describe('explaining why a path names no parameter', () => {
     assert.equal(property.section, 'pack.sprint');
     assert.equal(property.word, 'volume');
     assert.ok(property.properties.includes('cells'));
-    const number = shippedCatalog().explainMissing('gyro.notch.9.centre');
+    const number = shippedCatalog().explainMissing('gyro.filter.99.centre');
     assert.ok(number?.reason === 'number-outside');
-    assert.deepEqual([number.from, number.to, number.word], [1, 5, '9']);
+    assert.deepEqual([number.from, number.to, number.word], [1, 32, '99']);
   });
 });
 
@@ -110,12 +110,12 @@ describe('sections', () => {
   it('are paths that settings can stand below', () => {
     const sections = [
       'gyro',
-      'gyro.lowpass',
+      'gyro.filter.1',
       'pack',
       'pack.sprint',
       'control.roll',
-      'gyro.notch',
-      'gyro.notch.2',
+      'gyro.filter',
+      'gyro.filter.2',
       'own',
     ];
     for (const path of sections) assert.equal(shippedCatalog().isSection(path), true, path);
@@ -123,7 +123,7 @@ describe('sections', () => {
       'gyro.rate',
       'gyro.lowpas',
       'switch.jump',
-      'gyro.notch.6',
+      'gyro.filter.33',
       'own.flux-limit',
       '',
       'pack.<name>',
@@ -138,7 +138,7 @@ describe('sections', () => {
         .map((one) => one.rest);
     assert.ok(rest('pack.sprint').includes('cells'));
     assert.ok(rest('pack').includes('<name>.cells'));
-    assert.ok(rest('gyro').includes('notch.<number>.centre'));
+    assert.ok(rest('gyro').includes('filter.<number>.centre'));
     assert.deepEqual(rest('nowhere'), []);
     assert.deepEqual(rest('gyro.rate'), []);
     assert.ok(!rest('craft').includes(''));
@@ -149,7 +149,10 @@ describe('sections', () => {
       shippedCatalog()
         .members(path)
         .map((member) => member.name);
-    assert.deepEqual(names('gyro.notch'), ['1', '2', '3', '4', '5']);
+    assert.deepEqual(
+      names('gyro.filter'),
+      Array.from({ length: 32 }, (_, index) => `${index + 1}`),
+    );
     assert.ok(names('switch').includes('ready-check'));
     assert.equal(names('overlay').length, 20);
     assert.deepEqual(names('pack'), []);

@@ -166,8 +166,8 @@ describe('compiling broken parameters', () => {
       });
     includes(renamed('motor.speed-of-reading'), 'must begin with "gyro."');
     includes(renamed('gyro.full-scale'), 'gyro.full-scale', 'twice');
-    includes(renamed('gyro.notch.<name>.depth'), 'expected <number> in place of <name>');
+    includes(renamed('gyro.filter.<name>.depth'), 'expected <number> in place of <name>');
     includes(renamed('gyro.<name>.depth'), 'follows no collection');
-    includes(renamed('gyro.notch'), 'is a setting and cannot hold');
+    includes(renamed('gyro.filter'), 'is a setting and cannot hold');
   });
 });

@@ -13,8 +13,8 @@ signal-loss: hold action throttle duration regain-hold switch-channel
 switch.<function>: channel on joined-with
 stick: roll.curve/deadband/limit pitch.curve/deadband/limit yaw.curve/deadband/limit throttle.curve/deadband/limit throttle.hover-point
 level: tilt-limit strength blend-from turn-coordination
-gyro: rate full-scale lowpass.shape/cutoff second-lowpass.shape/cutoff notch.<number>.centre/width tracker.count/from/to/width tones.harmonics/from/width
-derivative: lowpass.shape/cutoff second-lowpass.shape/cutoff notch.<number>.centre/width
+gyro: rate full-scale chain filter.<number>.kind/cutoff/centre/width/tones/count/from/to/interval
+derivative: chain input limit filter.<number>.kind/cutoff/centre/width/tones/count/from/to/interval
 control: rate roll.proportional/integral/derivative/feedforward pitch.proportional/integral/derivative/feedforward yaw.proportional/integral/derivative/feedforward integral-limit idle-authority throttle-step-integral throttle-fade.from/amount sum-limit yaw-limit
 arming: tilt-limit throttle-limit delay needs disarm-when-idle beep
 recovery: after-impact impact-threshold steady-limit righting-throttle locate-after

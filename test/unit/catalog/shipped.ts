@@ -15,7 +15,7 @@ export function shippedCatalog(): Catalog {
   return catalog;
 }
 
-/** A catalogue name with its open parts filled in: `pack.sprint.cells`, `gyro.notch.2.centre`. */
+/** A catalogue name with its open parts filled in: `pack.sprint.cells`, `gyro.filter.2.centre`. */
 export function filledIn(name: string): string {
   return name
     .replace('<function>', 'arm')

@@ -9,12 +9,12 @@ function first(path: string, section = ''): string | undefined {
 
 describe('did you mean, for a parameter', () => {
   const slips = [
-    ['gyro.lowpass.cutof', 'gyro.lowpass.cutoff'],
-    ['gyro.lowpas.cutoff', 'gyro.lowpass.cutoff'],
-    ['lowpass.gyro.cutoff', 'gyro.lowpass.cutoff'],
-    ['gyrolowpass.cutoff', 'gyro.lowpass.cutoff'],
-    ['gyro-lowpass-cutoff', 'gyro.lowpass.cutoff'],
-    ['Gyro.LowPass.Cutoff', 'gyro.lowpass.cutoff'],
+    ['gyro.filter.1.cutof', 'gyro.filter.1.cutoff'],
+    ['stick.throtle.curve', 'stick.throttle.curve'],
+    ['throttle.stick.curve', 'stick.throttle.curve'],
+    ['stickthrottle.curve', 'stick.throttle.curve'],
+    ['stick-throttle-curve', 'stick.throttle.curve'],
+    ['Stick.Throttle.Curve', 'stick.throttle.curve'],
     ['power.warn_cell', 'power.warn-cell'],
     ['power.cell-warn', 'power.warn-cell'],
     ['pack.sprint.cels', 'pack.sprint.cells'],
@@ -23,9 +23,9 @@ describe('did you mean, for a parameter', () => {
     ['cells.pack.sprint', 'pack.sprint.cells'],
     ['switch.arn.channel', 'switch.arm.channel'],
     ['overlay.cell-votlage.palce', 'overlay.cell-voltage.place'],
-    ['gyro.notch.1x.centre', 'gyro.notch.1.centre'],
+    ['gyro.filter.1x.centre', 'gyro.filter.1.centre'],
     ['pack.cells', 'pack.<name>.cells'],
-    ['gyro.cutoff', 'gyro.lowpass.cutoff'],
+    ['stick.hover-point', 'stick.throttle.hover-point'],
   ] as const;
   for (const [written, meant] of slips) {
     it(`${written}: ${meant}`, () => assert.equal(first(written), meant));
@@ -40,7 +40,7 @@ describe('did you mean, for a parameter', () => {
       '.',
       'constructor',
       '__proto__.name',
-      'gyro.notch.9.centre',
+      'gyro.filter.99.centre',
     ];
     for (const path of unrelated) assert.deepEqual(suggestParameters(shippedCatalog(), path, ''), [], path);
   });
@@ -104,7 +104,7 @@ describe('did you mean, for a parameter', () => {
 
 describe('did you mean, for a section', () => {
   const slips = [
-    ['gyro.lowpas', 'gyro.lowpass'],
+    ['stick.throtle', 'stick.throttle'],
     ['gryo', 'gyro'],
     ['pak.sprint', 'pack.sprint'],
     ['swtich.arm', 'switch.arm'],

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { catalogWith, OwnCraft, ruleOf } from '../../support/own-checks';
 
-const risk = ruleOf({ id: 'own/risk', when: ['gyro.lowpass.shape is off'], at: 'gyro.lowpass.shape' });
+const risk = ruleOf({ id: 'own/risk', when: ['gyro.filter.1.kind is none'], at: 'gyro.filter.1.kind' });
 const fault = ruleOf({ id: 'own/fault', level: 'must-fix', when: ['gyro.rate < 2 kHz'], at: 'gyro.rate' });
 const catalog = catalogWith(risk, fault);
 
@@ -17,13 +17,13 @@ function found(
 
 describe('an accepted risk', () => {
   it('becomes a quiet note with its reason', () => {
-    assert.deepEqual(found('[gyro.lowpass]\nshape = off # accept own/risk: one hover\n'), [
+    assert.deepEqual(found('[gyro.filter.1]\nkind = none # accept own/risk: one hover\n'), [
       ['own/risk', 'note', 'one hover'],
     ]);
   });
 
   it('stays a risk where the reason stands on another line', () => {
-    assert.deepEqual(found('[craft]\n[gyro.lowpass]\n# accept own/risk: one hover\nshape = off\n'), [
+    assert.deepEqual(found('[craft]\n[gyro.filter.1]\n# accept own/risk: one hover\nkind = none\n'), [
       ['own/risk', 'risk', null],
       ['line/accept-unused', 'note', null],
     ]);
@@ -36,7 +36,7 @@ describe('an accepted risk', () => {
   });
 
   it('may be accepted in the script that sets it', () => {
-    const files = { 'a.craft': '[gyro.lowpass]\nshape = off # accept own/risk: club habit\n' };
+    const files = { 'a.craft': '[gyro.filter.1]\nkind = none # accept own/risk: club habit\n' };
     assert.deepEqual(found('[craft]\ninclude "a.craft"\n', files), [['own/risk', 'note', 'club habit']]);
   });
 });
@@ -59,14 +59,14 @@ describe('what must be fixed', () => {
 
 describe('an acceptance that accepts nothing', () => {
   it('is told once the craft is whole', () => {
-    const line = '[gyro.lowpass]\nshape = butterworth # accept own/risk: one hover\n';
+    const line = '[gyro.filter.1]\nkind = butterworth # accept own/risk: one hover\n';
     assert.deepEqual(found(`[craft]\n${line}`), [['line/accept-unused', 'note', null]]);
     assert.deepEqual(found(line), []);
   });
 
   it('is told on each line by itself, though the lines be equal', () => {
-    const line = 'shape = off # accept own/risk: one hover\n';
-    assert.deepEqual(found(`[craft]\n[gyro.lowpass]\n${line}[gyro.second-lowpass]\n${line}`), [
+    const line = 'kind = none # accept own/risk: one hover\n';
+    assert.deepEqual(found(`[craft]\n[gyro.filter.1]\n${line}[gyro.filter.2]\n${line}`), [
       ['own/risk', 'note', 'one hover'],
       ['line/accept-unused', 'note', null],
     ]);

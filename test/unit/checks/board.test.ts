@@ -50,8 +50,8 @@ const cases: readonly (readonly [
   [
     'board/value-unclear',
     'first-order',
-    ['in quiet:', 'first lowpass shape is first-order;'],
-    ['in quiet:', 'first lowpass shape is gentle;'],
+    ['in quiet:', 'turning filter 1 sort is first-order;'],
+    ['in quiet:', 'turning filter 1 sort is gentle;'],
   ],
   [
     'board/part-missing',

@@ -11,8 +11,8 @@ const text = [
   'discharge = 100 C',
   '[gyro]',
   'rate = 8 kHz',
-  '[gyro.lowpass]',
-  'shape = off',
+  '[gyro.filter.1]',
+  'kind = none',
   'cutoff = 1,2,3',
   '[receiver]',
   'inverted = on',
@@ -43,9 +43,9 @@ describe('a condition of a rule', () => {
     ['0.1 + 0.2 = 0.3', true],
     ['level.blend-to = 0.3', true],
     ['level.blend-to * 3 <= 90 %', true],
-    ['gyro.lowpass.shape is off', true],
-    ['gyro.lowpass.shape is butterworth', false],
-    ['gyro.lowpass.shape is not butterworth', true],
+    ['gyro.filter.1.kind is none', true],
+    ['gyro.filter.1.kind is butterworth', false],
+    ['gyro.filter.1.kind is not butterworth', true],
     ['receiver.inverted is on', true],
     ['receiver.inverted is not on', false],
     ['receiver.reversed has yaw', true],
@@ -67,8 +67,8 @@ describe('a condition of a rule', () => {
     'control.rate <= 1 Hz',
     'gyro.rate > 1 s',
     'gyro.rate = 8',
-    'gyro.lowpass.cutoff > 1 Hz',
-    'gyro.lowpass.cutoff <= 1 Hz',
+    'gyro.filter.1.cutoff > 1 Hz',
+    'gyro.filter.1.cutoff <= 1 Hz',
     'gyro.rate / 0 > 1 Hz',
     'no.such != 5',
     'figure.no-such > 1',
@@ -80,10 +80,10 @@ describe('a condition of a rule', () => {
   it('takes a default for a value where the script sets none', () => {
     assert.equal(told('receiver.centre = 1500 us'), true);
     assert.equal(told('receiver.centre is set'), false);
-    assert.equal(told('gyro.second-lowpass.shape is off'), true);
+    assert.equal(told('derivative.input is turning-rate'), true);
   });
 
-  it('knows a broken value as set', () => assert.equal(told('gyro.lowpass.cutoff is set'), true));
+  it('knows a broken value as set', () => assert.equal(told('gyro.filter.1.cutoff is set'), true));
 
   for (const condition of [
     '',

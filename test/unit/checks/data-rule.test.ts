@@ -11,27 +11,27 @@ function craftWith(text: string, ...checks: readonly DataCheck[]): OwnCraft {
 const slow = ruleOf({
   when: ['gyro.rate < 2 kHz'],
   at: 'gyro.rate',
-  message: 'At {gyro.rate} half is {gyro.rate / 2 in Hz}; the shape is {gyro.lowpass.shape}.',
+  message: 'At {gyro.rate} half is {gyro.rate / 2 in Hz}; the kind is {gyro.filter.1.kind}.',
   advice: 'Set {gyro.rate} to {2 * 2 kHz in kHz}.',
-  related: [{ at: 'gyro.lowpass.shape', message: 'It is {gyro.lowpass.shape} here.' }],
+  related: [{ at: 'gyro.filter.1.kind', message: 'It is {gyro.filter.1.kind} here.' }],
   fixes: [{ title: 'Set it to 4 kHz in place of {gyro.rate}', set: 'gyro.rate', to: '4 kHz' }],
 });
 
 describe('a rule that is written as data', () => {
   it('stands at the value of its parameter, with the numbers in its sentences', () => {
     const [found, ...others] = craftWith(
-      '[gyro]\nrate = 1 kHz\n[gyro.lowpass]\nshape = off\n',
+      '[gyro]\nrate = 1 kHz\n[gyro.filter.1]\nkind = none\n',
       slow,
     ).findings();
     assert.deepEqual(others, []);
     assert.ok(found);
-    assert.equal(messageOf(found), 'At 1 kHz half is 500 Hz; the shape is off.');
+    assert.equal(messageOf(found), 'At 1 kHz half is 500 Hz; the kind is none.');
     assert.equal(adviceOf(found), 'Set 1 kHz to 4 kHz.');
     const { place, related, fixes } = found;
     assert.equal(place.line.text.slice(place.start, place.end), '1 kHz');
     assert.deepEqual(
       related.map(({ message }) => message),
-      ['It is off here.'],
+      ['It is none here.'],
     );
     assert.deepEqual(
       fixes.map(({ title, edits }) => [title, edits.map(({ newText }) => newText)]),
@@ -50,10 +50,10 @@ describe('a rule that is written as data', () => {
   });
 
   it('needs all of its conditions', () => {
-    const rule = ruleOf({ when: ['gyro.rate < 2 kHz', 'gyro.lowpass.shape is off'], at: 'gyro.rate' });
-    assert.equal(craftWith('[gyro]\nrate = 1 kHz\nlowpass.shape = off', rule).findings().length, 1);
+    const rule = ruleOf({ when: ['gyro.rate < 2 kHz', 'gyro.filter.1.kind is none'], at: 'gyro.rate' });
+    assert.equal(craftWith('[gyro]\nrate = 1 kHz\nfilter.1.kind = none', rule).findings().length, 1);
     assert.equal(craftWith('[gyro]\nrate = 1 kHz', rule).findings().length, 0);
-    assert.equal(craftWith('[gyro]\nrate = 4 kHz\nlowpass.shape = off', rule).findings().length, 0);
+    assert.equal(craftWith('[gyro]\nrate = 4 kHz\nfilter.1.kind = none', rule).findings().length, 0);
   });
 
   it('about what is missing waits for a whole craft', () => {
@@ -119,27 +119,27 @@ describe('a rule that is written as data', () => {
 describe('a rule that runs for each pack', () => {
   const rule = ruleOf({
     scope: 'pack',
-    when: ['gyro.lowpass.cutoff < 100 Hz'],
-    at: 'gyro.lowpass.cutoff',
-    message: 'Only {gyro.lowpass.cutoff}.',
+    when: ['gyro.filter.1.cutoff < 100 Hz'],
+    at: 'gyro.filter.1.cutoff',
+    message: 'Only {gyro.filter.1.cutoff}.',
   });
   const packs = '[pack.sprint]\n[pack.cruise]\n';
 
   it('is told once when it holds with all of them', () => {
-    const found = craftWith(`${packs}[gyro.lowpass]\ncutoff = 90 Hz\n`, rule).findings();
+    const found = craftWith(`${packs}[gyro.filter.1]\ncutoff = 90 Hz\n`, rule).findings();
     assert.deepEqual(found.map(messageOf), ['Only 90 Hz.']);
     assert.equal(found[0]?.pack, null);
   });
 
   it('is told for the one pack that it holds with, at its own line', () => {
-    const text = `${packs}[gyro.lowpass]\ncutoff = 120 Hz\n[gyro.lowpass @ cruise]\ncutoff = 90 Hz\n`;
+    const text = `${packs}[gyro.filter.1]\ncutoff = 120 Hz\n[gyro.filter.1 @ cruise]\ncutoff = 90 Hz\n`;
     const found = craftWith(text, rule).findings();
     assert.deepEqual(found.map(messageOf), ['With pack cruise: Only 90 Hz.']);
     assert.deepEqual([found[0]?.pack, found[0]?.place.script.lineNumber(found[0].place.line)], ['cruise', 5]);
   });
 
   it('is told for each where the numbers differ', () => {
-    const text = `${packs}[gyro.lowpass]\ncutoff = 80 Hz\n[gyro.lowpass @ cruise]\ncutoff = 90 Hz\n`;
+    const text = `${packs}[gyro.filter.1]\ncutoff = 80 Hz\n[gyro.filter.1 @ cruise]\ncutoff = 90 Hz\n`;
     assert.deepEqual(craftWith(text, rule).findings().map(messageOf), [
       'With pack sprint: Only 80 Hz.',
       'With pack cruise: Only 90 Hz.',
@@ -147,16 +147,16 @@ describe('a rule that runs for each pack', () => {
   });
 
   it('runs once where there is no pack, and names none where there is one', () => {
-    assert.deepEqual(craftWith('[gyro.lowpass]\ncutoff = 90 Hz', rule).findings().map(messageOf), [
+    assert.deepEqual(craftWith('[gyro.filter.1]\ncutoff = 90 Hz', rule).findings().map(messageOf), [
       'Only 90 Hz.',
     ]);
-    const one = craftWith('[pack.sprint]\n[gyro.lowpass]\ncutoff = 90 Hz', rule).findings();
+    const one = craftWith('[pack.sprint]\n[gyro.filter.1]\ncutoff = 90 Hz', rule).findings();
     assert.equal(one.length, 1);
   });
 });
 
 describe('where a rule stands', () => {
-  const missing = ruleOf({ when: ['gyro.lowpass.shape is missing'], at: 'gyro.lowpass.shape' });
+  const missing = ruleOf({ when: ['gyro.filter.1.kind is missing'], at: 'gyro.filter.1.kind' });
   const marked = (text: string, check = missing) => {
     const [found] = craftWith(text, check).findings();
     return (
@@ -168,7 +168,7 @@ describe('where a rule stands', () => {
   };
 
   it('is the header of its section where no line sets it', () => {
-    assert.deepEqual(marked('[craft]\n[gyro]\n[gyro.lowpass]\n'), [2, 'gyro.lowpass']);
+    assert.deepEqual(marked('[craft]\n[gyro]\n[gyro.filter.1]\n'), [2, 'gyro.filter.1']);
   });
 
   it('is the next header above, then that of the craft, then the first line', () => {
@@ -179,7 +179,7 @@ describe('where a rule stands', () => {
   });
 
   it('is no section for one pack', () => {
-    assert.deepEqual(marked('[craft]\n[pack.a]\n[gyro.lowpass @ a]\n'), [0, 'craft']);
+    assert.deepEqual(marked('[craft]\n[pack.a]\n[gyro.filter.1 @ a]\n'), [0, 'craft']);
   });
 
   it('is the include where another script sets it, with the line itself related', () => {
@@ -220,9 +220,9 @@ describe('where a rule stands', () => {
 
 describe('what a fix puts in', () => {
   const rule = ruleOf({
-    when: ['gyro.lowpass.shape is missing'],
-    at: 'gyro.lowpass.shape',
-    fixes: [{ title: 'Turn it off', set: 'gyro.lowpass.shape', to: 'off' }],
+    when: ['gyro.filter.1.kind is missing'],
+    at: 'gyro.filter.1.kind',
+    fixes: [{ title: 'Turn it off', set: 'gyro.filter.1.kind', to: 'none' }],
   });
 
   function mended(text: string): string {
@@ -241,37 +241,37 @@ describe('what a fix puts in', () => {
 
   it('goes after the last setting of its section', () => {
     assert.equal(
-      mended('[gyro.lowpass]\ncutoff = 90 Hz # low\n# tail\n\n[esc]\n'),
-      '[gyro.lowpass]\ncutoff = 90 Hz # low\nshape = off\n# tail\n\n[esc]\n',
+      mended('[gyro.filter.1]\ncutoff = 90 Hz # low\n# tail\n\n[esc]\n'),
+      '[gyro.filter.1]\ncutoff = 90 Hz # low\nkind = none\n# tail\n\n[esc]\n',
     );
-    assert.equal(mended('[gyro.lowpass] # why'), '[gyro.lowpass] # why\nshape = off');
+    assert.equal(mended('[gyro.filter.1] # why'), '[gyro.filter.1] # why\nkind = none');
   });
 
   it('goes into a wider section under the rest of its name', () => {
-    assert.equal(mended('[gyro]\nrate = 8 kHz\n'), '[gyro]\nrate = 8 kHz\nlowpass.shape = off\n');
+    assert.equal(mended('[gyro]\nrate = 8 kHz\n'), '[gyro]\nrate = 8 kHz\nfilter.1.kind = none\n');
   });
 
   it('goes into a section of its own at the end', () => {
-    assert.equal(mended('[craft]'), '[craft]\n\n[gyro.lowpass]\nshape = off\n');
-    assert.equal(mended('[craft]\n'), '[craft]\n[gyro.lowpass]\nshape = off\n');
-    assert.equal(mended(''), '[gyro.lowpass]\nshape = off\n');
+    assert.equal(mended('[craft]'), '[craft]\n\n[gyro.filter.1]\nkind = none\n');
+    assert.equal(mended('[craft]\n'), '[craft]\n[gyro.filter.1]\nkind = none\n');
+    assert.equal(mended(''), '[gyro.filter.1]\nkind = none\n');
   });
 
   it('has the line ends of the script (A05)', () => {
     assert.equal(
       mended('[craft]\r\nmass = 1 kg'),
-      '[craft]\r\nmass = 1 kg\r\n\r\n[gyro.lowpass]\r\nshape = off\r\n',
+      '[craft]\r\nmass = 1 kg\r\n\r\n[gyro.filter.1]\r\nkind = none\r\n',
     );
-    assert.equal(mended('[gyro]\rrate = 8 kHz\r'), '[gyro]\rrate = 8 kHz\rlowpass.shape = off\r');
+    assert.equal(mended('[gyro]\rrate = 8 kHz\r'), '[gyro]\rrate = 8 kHz\rfilter.1.kind = none\r');
   });
 
   it('goes to the right place after edits of lines that the rule never read', () => {
-    const craft = craftWith('[gyro.lowpass]\ncutoff = 90 Hz\n[esc]\n', rule);
+    const craft = craftWith('[gyro.filter.1]\ncutoff = 90 Hz\n[esc]\n', rule);
     withFix(craft);
     const { root } = craft.craft;
     const edit = { start: { line: 1, character: 9 }, end: { line: 1, character: 11 }, text: '80' };
     craft.craft.changed(root.edit([edit]));
-    assert.equal(withFix(craft), '[gyro.lowpass]\ncutoff = 80 Hz\nshape = off\n[esc]\n');
+    assert.equal(withFix(craft), '[gyro.filter.1]\ncutoff = 80 Hz\nkind = none\n[esc]\n');
   });
 
   it('leaves a value alone that cannot be understood', () => {

@@ -19,9 +19,13 @@ describe('a time where a frequency belongs, and the other way round', () => {
   hold([
     [
       'is turned over first',
-      '[gyro.lowpass]\ncutoff = 3 ms',
+      '[gyro.filter.1]\ncutoff = 3 ms',
       'wrong-dimension',
-      ['[gyro.lowpass]\ncutoff = 333 Hz', '[gyro.lowpass]\ncutoff = 3 Hz', '[gyro.lowpass]\ncutoff = 3 kHz'],
+      [
+        '[gyro.filter.1]\ncutoff = 333 Hz',
+        '[gyro.filter.1]\ncutoff = 3 Hz',
+        '[gyro.filter.1]\ncutoff = 3 kHz',
+      ],
     ],
     [
       'is turned over into a time as well',
@@ -31,41 +35,41 @@ describe('a time where a frequency belongs, and the other way round', () => {
     ],
     [
       'is not turned over where that lies outside what is possible',
-      '[gyro.lowpass]\ncutoff = 3 h',
+      '[gyro.filter.1]\ncutoff = 3 h',
       'wrong-dimension',
-      ['[gyro.lowpass]\ncutoff = 3 Hz', '[gyro.lowpass]\ncutoff = 3 kHz'],
+      ['[gyro.filter.1]\ncutoff = 3 Hz', '[gyro.filter.1]\ncutoff = 3 kHz'],
     ],
     [
       'is not turned over where the two have nothing to do with each other',
-      '[gyro.lowpass]\ncutoff = 3 mm',
+      '[gyro.filter.1]\ncutoff = 3 mm',
       'wrong-dimension',
-      ['[gyro.lowpass]\ncutoff = 3 Hz', '[gyro.lowpass]\ncutoff = 3 kHz'],
+      ['[gyro.filter.1]\ncutoff = 3 Hz', '[gyro.filter.1]\ncutoff = 3 kHz'],
     ],
   ]);
 });
 
 describe('a number of a collection that there is not', () => {
   hold([
-    ['is brought to the nearest', '[gyro.notch.99]', 'unknown-section', ['[gyro.notch.5]']],
-    ['is brought to the nearest from below', '[gyro.notch.0]', 'unknown-section', ['[gyro.notch.1]']],
+    ['is brought to the first', '[gyro.filter.99]', 'unknown-section', ['[gyro.filter.1]']],
+    ['is brought to the first from below', '[gyro.filter.0]', 'unknown-section', ['[gyro.filter.1]']],
     [
-      'is brought to the lowest free one where the nearest is taken',
-      '[gyro.notch.1]\n[gyro.notch.5]\n[gyro.notch.99]',
+      'is brought to the lowest free one',
+      '[gyro.filter.1]\n[gyro.filter.3]\n[gyro.filter.99]',
       'unknown-section',
-      ['[gyro.notch.1]\n[gyro.notch.5]\n[gyro.notch.2]'],
+      ['[gyro.filter.1]\n[gyro.filter.3]\n[gyro.filter.2]'],
     ],
     [
-      'is brought to the nearest in a setting as well',
-      '[gyro]\nnotch.9.centre = 200 Hz',
+      'is brought to the first in a setting as well',
+      '[gyro]\nfilter.99.centre = 200 Hz',
       'unknown-name',
-      ['[gyro]\nnotch.5.centre = 200 Hz'],
+      ['[gyro]\nfilter.1.centre = 200 Hz'],
     ],
   ]);
 
   it('is told with the numbers that there are', () => {
     assert.equal(
-      messageOf('[gyro.notch.99]', 'unknown-section'),
-      'There is no section gyro.notch.99. Did you mean gyro.notch.5? The numbers there run from 1 to 5.',
+      messageOf('[gyro.filter.99]', 'unknown-section'),
+      'There is no section gyro.filter.99. Did you mean gyro.filter.1? The numbers there run from 1 to 32.',
     );
   });
 });
@@ -184,15 +188,15 @@ describe('a minus without spaces', () => {
   hold([
     [
       'after a constant',
-      'let a = 100 Hz\n[gyro.lowpass]\ncutoff = a-20 Hz',
+      'let a = 100 Hz\n[gyro.filter.1]\ncutoff = a-20 Hz',
       'minus-spacing',
-      ['let a = 100 Hz\n[gyro.lowpass]\ncutoff = a - 20 Hz'],
+      ['let a = 100 Hz\n[gyro.filter.1]\ncutoff = a - 20 Hz'],
     ],
     [
       'between two constants',
-      'let a = 100 Hz\nlet b = 3 Hz\n[gyro.lowpass]\ncutoff = a-b',
+      'let a = 100 Hz\nlet b = 3 Hz\n[gyro.filter.1]\ncutoff = a-b',
       'minus-spacing',
-      ['let a = 100 Hz\nlet b = 3 Hz\n[gyro.lowpass]\ncutoff = a - b'],
+      ['let a = 100 Hz\nlet b = 3 Hz\n[gyro.filter.1]\ncutoff = a - b'],
     ],
     [
       'after a parameter, in a constant',
@@ -200,11 +204,11 @@ describe('a minus without spaces', () => {
       'minus-spacing',
       ['[gyro]\nrate = 8 kHz\nlet low = gyro.rate - 20 Hz'],
     ],
-    ['is part of a name that nothing defines', '[gyro.lowpass]\ncutoff = a-20 Hz', 'minus-spacing', []],
+    ['is part of a name that nothing defines', '[gyro.filter.1]\ncutoff = a-20 Hz', 'minus-spacing', []],
   ]);
 
   it('brings no second finding', () => {
-    const ids = findingsIn('let a = 100 Hz\n[gyro.lowpass]\ncutoff = a-20 Hz').map(({ id }) => id);
+    const ids = findingsIn('let a = 100 Hz\n[gyro.filter.1]\ncutoff = a-20 Hz').map(({ id }) => id);
     assert.deepEqual(
       ids.filter((id) => id.startsWith('line/')),
       ['line/minus-spacing'],

@@ -105,8 +105,8 @@ const together: readonly CheckCase[] = [
   [
     'line/names-too-deep',
     'a33',
-    [...chain(33), 'gyro.lowpass.cutoff = a33'],
-    [...chain(31), 'gyro.lowpass.cutoff = a31'],
+    [...chain(33), 'gyro.filter.1.cutoff = a33'],
+    [...chain(31), 'gyro.filter.1.cutoff = a31'],
   ],
   [
     'line/accept-unused',
@@ -119,14 +119,14 @@ const together: readonly CheckCase[] = [
   [
     'line/unknown-constant',
     'quite',
-    ['gyro.lowpass.cutoff = 2 * quite'],
-    ['let quiet = 90 Hz', 'gyro.lowpass.cutoff = 2 * quiet'],
+    ['gyro.filter.1.cutoff = 2 * quite'],
+    ['let quiet = 90 Hz', 'gyro.filter.1.cutoff = 2 * quiet'],
   ],
   [
     'line/reference-not-set',
     'gyro.rate',
-    ['gyro.lowpass.cutoff = 0.1 * gyro.rate'],
-    ['gyro.rate = 1 kHz', 'gyro.lowpass.cutoff = 0.1 * gyro.rate'],
+    ['gyro.filter.1.cutoff = 0.1 * gyro.rate'],
+    ['gyro.rate = 1 kHz', 'gyro.filter.1.cutoff = 0.1 * gyro.rate'],
   ],
   [
     'line/not-a-quantity',
@@ -182,8 +182,8 @@ const together: readonly CheckCase[] = [
   [
     'line/board-limit',
     '3 kHz',
-    ['board.profile = heron', 'gyro.lowpass.cutoff = 3 kHz'],
-    ['board.profile = heron', 'gyro.lowpass.cutoff = 2 kHz'],
+    ['board.profile = heron', 'gyro.filter.1.cutoff = 3 kHz'],
+    ['board.profile = heron', 'gyro.filter.1.cutoff = 2 kHz'],
   ],
 ];
 

@@ -1,7 +1,7 @@
 import { type CheckCase, holdChecks } from '../../support/check-cases';
 
 const whole = 'craft.mass = 200 g';
-const off = 'derivative.lowpass.shape = off';
+const off = 'derivative.filter.1.kind = none';
 const pack = ['pack.sprint.capacity = 550 mAh'];
 const change = (packs: number) => [
   'flight.first.date = 2026-05-01',
@@ -35,16 +35,16 @@ const cases: readonly CheckCase[] = [
     'remember/warm-and-unfiltered',
     '60 degC',
     [off, 'flight.noon.motor-temperature = 60 degC'],
-    ['derivative.lowpass.shape = butterworth', 'flight.noon.motor-temperature = 60 degC'],
+    ['derivative.filter.1.kind = butterworth', 'flight.noon.motor-temperature = 60 degC'],
   ],
   [
     'remember/warm-and-unfiltered', // what counts is the pack that was flown
     '60 degC',
     [
-      '[derivative.lowpass]',
-      'shape = butterworth',
-      '[derivative.lowpass @ sprint]',
-      'shape = off',
+      '[derivative.filter.1]',
+      'kind  = butterworth',
+      '[derivative.filter.1 @ sprint]',
+      'kind = none',
       '[pack.sprint]',
       'cells = 6',
       '[pack.cruise]',
@@ -54,10 +54,10 @@ const cases: readonly CheckCase[] = [
       'motor-temperature = 60 degC',
     ],
     [
-      '[derivative.lowpass]',
-      'shape = butterworth',
-      '[derivative.lowpass @ sprint]',
-      'shape = off',
+      '[derivative.filter.1]',
+      'kind  = butterworth',
+      '[derivative.filter.1 @ sprint]',
+      'kind = none',
       '[pack.sprint]',
       'cells = 6',
       '[pack.cruise]',

@@ -24,7 +24,7 @@ describe('a control rate that does not divide the gyro rate', () => {
 
 describe('a cutoff that leaves nothing to cut', () => {
   const script = (cutoff: string) =>
-    `[gyro]\nrate = 1 kHz\n[gyro.lowpass]\nshape = first-order\ncutoff = ${cutoff}`;
+    `[gyro]\nrate = 1 kHz\n[gyro.filter.1]\nkind = first-order\ncutoff = ${cutoff}`;
 
   it('is brought to the highest that makes sense, and that is enough', () => {
     assert.deepEqual(mended(script('600 Hz'), 'tune/lowpass-above-half-rate'), [script('400 Hz')]);
@@ -37,10 +37,10 @@ describe('a cutoff that leaves nothing to cut', () => {
   });
 
   it('is brought there from an included script by a line of its own', () => {
-    const files = { 'club.craft': '[gyro.lowpass]\nshape = first-order\ncutoff = 600 Hz\n' };
+    const files = { 'club.craft': '[gyro.filter.1]\nkind = first-order\ncutoff = 600 Hz\n' };
     const text = 'include "club.craft"\n[gyro]\nrate = 1 kHz\n';
     assert.deepEqual(mended(text, 'tune/lowpass-above-half-rate', files), [
-      `${text}lowpass.cutoff = 400 Hz\n`,
+      `${text}filter.1.cutoff = 400 Hz\n`,
     ]);
   });
 });
@@ -92,10 +92,10 @@ describe('sentences', () => {
   });
 
   it('name what is set in an included script, when something else is missing', () => {
-    const files = { 'club.craft': '[gyro.notch.1]\ncentre = 200 Hz\n' };
+    const files = { 'club.craft': '[gyro.filter.1]\nkind = notch\ncentre = 200 Hz\n' };
     const related = findingsIn('include "club.craft"\n[craft]\nname = "x"\n', files)
-      .filter(({ id }) => id === 'tune/notch-incomplete')
+      .filter(({ id }) => id === 'tune/filter-incomplete')
       .flatMap((one) => one.related.map(({ message: told }) => told));
-    assert.deepEqual(related, ['gyro.notch.1.centre is set here.']);
+    assert.deepEqual(related, ['gyro.filter.1.kind is set here.']);
   });
 });

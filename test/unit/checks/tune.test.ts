@@ -4,15 +4,24 @@ import { estimateIds } from '../../support/estimate-cases';
 const whole = 'craft.mass = 200 g';
 const heron = 'board.profile = heron';
 const butterworth = (path: string, cutoff: string) => [
-  `${path}.shape = butterworth`,
+  `${path}.kind = butterworth`,
   `${path}.cutoff = ${cutoff}`,
 ];
 const notch = (centre: string, width: string, number = 1) => [
-  `gyro.notch.${number}.centre = ${centre}`,
-  `gyro.notch.${number}.width = ${width}`,
+  `gyro.filter.${number}.kind = notch`,
+  `gyro.filter.${number}.centre = ${centre}`,
+  `gyro.filter.${number}.width = ${width}`,
 ];
-const gyroOff = ['gyro.lowpass.shape = off'];
-const derivativeOff = ['derivative.lowpass.shape = off'];
+const motors = (path: string, ...more: readonly string[]) => [
+  `${path}.kind = follow-motors`,
+  ...more.map((line) => `${path}.${line}`),
+];
+const noise = (path: string, ...more: readonly string[]) => [
+  `${path}.kind = follow-noise`,
+  ...more.map((line) => `${path}.${line}`),
+];
+const gyroOff = ['gyro.chain = none'];
+const derivativeOff = ['derivative.chain = none'];
 const packOf = (cells: number) => ['pack.one.chemistry = lipo', `pack.one.cells = ${cells}`];
 const roll = (proportional: string, integral: string, derivative: string) => [
   `control.roll.proportional = ${proportional} %/(deg/s)`,
@@ -46,26 +55,26 @@ const filters: readonly CheckCase[] = [
   [
     'tune/lowpass-above-half-rate',
     '500 Hz',
-    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '500 Hz')],
-    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '499 Hz')],
+    ['gyro.rate = 1 kHz', ...butterworth('gyro.filter.1', '500 Hz')],
+    ['gyro.rate = 1 kHz', ...butterworth('gyro.filter.1', '499 Hz')],
   ],
   [
     'tune/lowpass-above-half-rate', // the derivative is filtered at the rate of the loop
     '600 Hz',
-    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('derivative.lowpass', '600 Hz')],
-    ['gyro.rate = 4 kHz', 'control.rate = 2 kHz', ...butterworth('derivative.lowpass', '600 Hz')],
+    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('derivative.filter.1', '600 Hz')],
+    ['gyro.rate = 4 kHz', 'control.rate = 2 kHz', ...butterworth('derivative.filter.1', '600 Hz')],
   ],
   [
     'tune/lowpass-near-half-rate',
     '401 Hz',
-    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '401 Hz')],
-    ['gyro.rate = 1 kHz', ...butterworth('gyro.lowpass', '400 Hz')],
+    ['gyro.rate = 1 kHz', ...butterworth('gyro.filter.1', '401 Hz')],
+    ['gyro.rate = 1 kHz', ...butterworth('gyro.filter.1', '400 Hz')],
   ],
   [
     'tune/noise-folds-into-loop',
     '600 Hz',
-    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('gyro.lowpass', '600 Hz')],
-    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('gyro.lowpass', '499 Hz')],
+    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('gyro.filter.1', '600 Hz')],
+    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...butterworth('gyro.filter.1', '499 Hz')],
   ],
   [
     'tune/notch-above-half-rate',
@@ -74,28 +83,84 @@ const filters: readonly CheckCase[] = [
     ['gyro.rate = 2 kHz', ...notch('600 Hz', '60 Hz')],
   ],
   [
-    'tune/tracker-above-half-rate',
+    'tune/search-above-half-rate',
     '500 Hz',
-    ['gyro.rate = 1 kHz', 'gyro.tracker.count = 2', 'gyro.tracker.to = 500 Hz'],
-    ['gyro.rate = 1 kHz', 'gyro.tracker.count = 2', 'gyro.tracker.to = 480 Hz'],
+    ['gyro.rate = 1 kHz', ...noise('gyro.filter.3', 'count = 2', 'to = 500 Hz')],
+    ['gyro.rate = 1 kHz', ...noise('gyro.filter.3', 'count = 2', 'to = 480 Hz')],
   ],
   [
-    'tune/cutoff-missing',
-    'first-order',
-    [whole, 'gyro.second-lowpass.shape = first-order'],
-    [whole, 'gyro.second-lowpass.shape = first-order', 'gyro.second-lowpass.cutoff = 90'], // broken, not missing
+    'tune/search-above-half-rate', // the derivative is filtered at the rate of the loop
+    '600 Hz',
+    ['gyro.rate = 4 kHz', 'control.rate = 1 kHz', ...noise('derivative.filter.1', 'to = 600 Hz')],
+    ['gyro.rate = 4 kHz', 'control.rate = 2 kHz', ...noise('derivative.filter.1', 'to = 600 Hz')],
   ],
   [
-    'tune/cutoff-unused',
-    '90 Hz',
-    ['gyro.second-lowpass.cutoff = 90 Hz'],
-    ['gyro.second-lowpass.shape = first-order', 'gyro.second-lowpass.cutoff = 90 Hz'],
-  ],
-  [
-    'tune/notch-incomplete',
+    // Butterworth of order 2 at 60 Hz: 10 log(1 + (200/60)^4) = 21 dB at 200 Hz.
+    'tune/search-behind-lowpass',
     '200 Hz',
-    [whole, 'gyro.notch.1.centre = 200 Hz'],
-    [whole, 'gyro.notch.1.centre = 200 Hz', 'gyro.notch.1.width = 40 Hz'],
+    [
+      'gyro.rate = 8 kHz',
+      ...butterworth('gyro.filter.1', '60 Hz'),
+      ...noise('gyro.filter.2', 'from = 200 Hz'),
+    ],
+    [
+      'gyro.rate = 8 kHz',
+      ...butterworth('gyro.filter.3', '60 Hz'),
+      ...noise('gyro.filter.2', 'from = 200 Hz'),
+    ],
+  ],
+  [
+    'tune/filter-incomplete',
+    'first-order',
+    [whole, 'gyro.filter.2.kind = first-order'],
+    [whole, 'gyro.filter.2.kind = first-order', 'gyro.filter.2.cutoff = 90'], // broken, not missing
+  ],
+  [
+    'tune/filter-incomplete',
+    'notch',
+    [whole, 'derivative.filter.1.kind = notch', 'derivative.filter.1.width = 40 Hz'],
+    [
+      whole,
+      'derivative.filter.1.kind = notch',
+      'derivative.filter.1.width = 40 Hz',
+      'derivative.filter.1.centre = 200 Hz',
+    ],
+  ],
+  [
+    'tune/filter-incomplete',
+    'follow-noise',
+    [whole, ...noise('gyro.filter.3', 'count = 1', 'from = 100 Hz', 'width = 40 Hz')],
+    [whole, ...noise('gyro.filter.3', 'count = 1', 'from = 100 Hz', 'width = 40 Hz', 'to = 400 Hz')],
+  ],
+  [
+    'tune/filter-kind-missing',
+    '90 Hz',
+    [whole, 'gyro.filter.2.cutoff = 90 Hz'],
+    [whole, ...butterworth('gyro.filter.2', '90 Hz')],
+  ],
+  [
+    'tune/filter-setting-unused',
+    '90 Hz',
+    [...notch('200 Hz', '30 Hz'), 'gyro.filter.1.cutoff = 90 Hz'],
+    notch('200 Hz', '30 Hz'),
+  ],
+  [
+    'tune/chain-contradicted',
+    'none',
+    [...gyroOff, ...butterworth('gyro.filter.1', '90 Hz')],
+    [...gyroOff, 'gyro.filter.1.kind = none'],
+  ],
+  [
+    'tune/gyro-chain-unsaid',
+    'craft',
+    ['gyro.rate = 4 kHz', '[craft]', 'mass = 200 g'],
+    ['gyro.rate = 4 kHz', 'gyro.chain = none', '[craft]', 'mass = 200 g'],
+  ],
+  [
+    'tune/derivative-chain-unsaid',
+    'craft',
+    [...roll('0.05', '0.4', '0.0001'), '[craft]', 'mass = 200 g'],
+    [...roll('0.05', '0.4', '0.0001'), ...derivativeOff, '[craft]', 'mass = 200 g'],
   ],
   ['tune/notch-wide', '90 Hz', notch('90 Hz', '90 Hz'), notch('90 Hz', '89 Hz')],
   ['tune/notch-narrow', '9 Hz', notch('200 Hz', '9 Hz'), notch('200 Hz', '10 Hz')],
@@ -110,119 +175,84 @@ const filters: readonly CheckCase[] = [
 const filtersOff: readonly CheckCase[] = [
   [
     'tune/all-filters-off',
-    'off',
+    'none',
     [...packOf(4), ...derivativeOff, ...gyroOff],
     [...packOf(3), ...derivativeOff, ...gyroOff],
   ],
   [
     'tune/all-filters-off',
-    'off',
-    [...packOf(6), ...derivativeOff, ...gyroOff],
-    [...packOf(6), ...derivativeOff, ...gyroOff, ...notch('200 Hz', '30 Hz')],
+    'none',
+    [...packOf(6), ...derivativeOff, 'gyro.filter.1.kind = none'],
+    [...packOf(6), ...derivativeOff, ...notch('200 Hz', '30 Hz')],
   ],
   [
     'tune/gyro-unfiltered',
-    'off',
+    'none',
     [...packOf(4), ...gyroOff],
-    [...packOf(4), ...gyroOff, 'gyro.tones.harmonics = 2'],
+    [...packOf(4), ...motors('gyro.filter.2', 'tones = 2')],
   ],
   [
     'tune/derivative-unfiltered',
-    'off',
+    'none',
     derivativeOff,
-    [...derivativeOff, 'derivative.second-lowpass.shape = butterworth'],
+    ['derivative.filter.1.kind = none', 'derivative.filter.2.kind = butterworth'],
   ],
 ];
 
 const followers: readonly CheckCase[] = [
   [
     'tune/tones-need-feedback',
-    '2',
-    [whole, 'esc.speed-feedback = off', 'gyro.tones.harmonics = 2'],
-    [whole, 'esc.speed-feedback = on', 'gyro.tones.harmonics = 2'],
+    'follow-motors',
+    [whole, 'esc.speed-feedback = off', ...motors('gyro.filter.2')],
+    [whole, 'esc.speed-feedback = on', ...motors('gyro.filter.2')],
   ],
-  ['tune/tones-need-feedback', '1', [whole, 'gyro.tones.harmonics = 1'], [whole, 'gyro.tones.harmonics = 0']],
+  [
+    'tune/tones-need-feedback',
+    'follow-motors',
+    [whole, ...motors('derivative.filter.1')],
+    [whole, ...noise('derivative.filter.1')],
+  ],
   [
     'tune/poles-missing',
-    '2',
-    [whole, 'gyro.tones.harmonics = 2'],
-    [whole, 'motor.poles = 12', 'gyro.tones.harmonics = 2'],
+    'follow-motors',
+    [whole, ...motors('gyro.filter.2')],
+    [whole, 'motor.poles = 12', ...motors('gyro.filter.2')],
   ],
   [
     'tune/blades-missing',
     'on',
-    [whole, 'gyro.tones.harmonics = 2', 'gyro.tones.blade-pass = on'],
-    [whole, 'prop.blades = 3', 'gyro.tones.harmonics = 2', 'gyro.tones.blade-pass = on'],
+    [whole, ...motors('gyro.filter.2', 'blade-tone = on')],
+    [whole, 'prop.blades = 3', ...motors('gyro.filter.2', 'blade-tone = on')],
   ],
   [
-    'tune/blade-pass-unused',
-    'on',
-    ['gyro.tones.blade-pass = on'],
-    ['gyro.tones.harmonics = 1', 'gyro.tones.blade-pass = on'],
-  ],
-  [
-    'tune/tones-unused',
-    '14 Hz',
-    ['gyro.tones.width = 14 Hz'],
-    ['gyro.tones.harmonics = 1', 'gyro.tones.width = 14 Hz'],
-  ],
-  [
-    'tune/tones-wide',
+    'tune/following-wide',
     '90 Hz',
-    ['gyro.tones.harmonics = 1', 'gyro.tones.from = 90 Hz', 'gyro.tones.width = 90 Hz'],
-    ['gyro.tones.harmonics = 1', 'gyro.tones.from = 90 Hz', 'gyro.tones.width = 60 Hz'],
+    motors('gyro.filter.2', 'from = 90 Hz', 'width = 90 Hz'),
+    motors('gyro.filter.2', 'from = 90 Hz', 'width = 60 Hz'),
   ],
   [
-    'tune/tracker-reversed',
+    'tune/following-wide',
     '100 Hz',
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 300 Hz', 'gyro.tracker.to = 100 Hz'],
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.to = 300 Hz'],
+    noise('gyro.filter.3', 'from = 100 Hz', 'width = 100 Hz'),
+    noise('gyro.filter.3', 'from = 100 Hz', 'width = 40 Hz'),
   ],
   [
-    'tune/tracker-narrow',
+    'tune/search-reversed',
+    '100 Hz',
+    noise('gyro.filter.3', 'from = 300 Hz', 'to = 100 Hz'),
+    noise('gyro.filter.3', 'from = 100 Hz', 'to = 300 Hz'),
+  ],
+  [
+    'tune/search-narrow',
     '140 Hz',
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.to = 140 Hz'],
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.to = 150 Hz'],
+    noise('gyro.filter.3', 'from = 100 Hz', 'to = 140 Hz'),
+    noise('gyro.filter.3', 'from = 100 Hz', 'to = 150 Hz'),
   ],
   [
-    'tune/tracker-wide',
-    '100 Hz',
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.width = 100 Hz'],
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz', 'gyro.tracker.width = 40 Hz'],
-  ],
-  [
-    'tune/tracker-slow', // 100 Hz moves by 100 Hz in 100 ms, by 20 Hz in 20 ms
+    'tune/search-slow', // 100 Hz moves by 100 Hz in 100 ms, by 20 Hz in 20 ms
     '20 ms',
-    [
-      'gyro.tracker.count = 1',
-      'gyro.tracker.from = 100 Hz',
-      'gyro.tracker.width = 39 Hz',
-      'gyro.tracker.interval = 20 ms',
-    ],
-    [
-      'gyro.tracker.count = 1',
-      'gyro.tracker.from = 100 Hz',
-      'gyro.tracker.width = 40 Hz',
-      'gyro.tracker.interval = 20 ms',
-    ],
-  ],
-  [
-    'tune/tracker-incomplete',
-    '1',
-    [whole, 'gyro.tracker.from = 100 Hz', 'gyro.tracker.width = 40 Hz', 'gyro.tracker.count = 1'],
-    [
-      whole,
-      'gyro.tracker.from = 100 Hz',
-      'gyro.tracker.width = 40 Hz',
-      'gyro.tracker.to = 400 Hz',
-      'gyro.tracker.count = 1',
-    ],
-  ],
-  [
-    'tune/tracker-unused',
-    '100 Hz',
-    ['gyro.tracker.from = 100 Hz'],
-    ['gyro.tracker.count = 1', 'gyro.tracker.from = 100 Hz'],
+    noise('gyro.filter.3', 'from = 100 Hz', 'width = 39 Hz', 'interval = 20 ms'),
+    noise('gyro.filter.3', 'from = 100 Hz', 'width = 40 Hz', 'interval = 20 ms'),
   ],
 ];
 
@@ -306,8 +336,8 @@ const gains: readonly CheckCase[] = [
   [
     'tune/derivative-late', // 0.05 / (2 pi 0.0001) is a corner of 79.6 Hz
     '0.0001 %/(deg/s^2)',
-    [...butterworth('derivative.lowpass', '79 Hz'), ...roll('0.05', '0.4', '0.0001')],
-    [...butterworth('derivative.lowpass', '80 Hz'), ...roll('0.05', '0.4', '0.0001')],
+    [...butterworth('derivative.filter.1', '79 Hz'), ...roll('0.05', '0.4', '0.0001')],
+    [...butterworth('derivative.filter.1', '80 Hz'), ...roll('0.05', '0.4', '0.0001')],
   ],
   [
     'tune/feedforward-staircase', // twenty milliseconds are fifty frames a second

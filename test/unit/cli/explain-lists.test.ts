@@ -11,25 +11,20 @@ describe('explaining several parameters', () => {
   });
 
   it('lists those of a section', () => {
-    const told = explainSection(testCatalog, 'gyro.lowpass') ?? '';
-    assert.match(told, /gyro\.lowpass\.shape {3}\S/);
-    assert.match(told, /gyro\.lowpass\.cutoff {2}\S/);
-    assert.doesNotMatch(told, /second/);
+    const told = explainSection(testCatalog, 'gyro.filter.1') ?? '';
+    assert.match(told, /gyro\.filter\.<number>\.kind {8}\S/);
+    assert.match(told, /gyro\.filter\.<number>\.cutoff {6}\S/);
+    assert.doesNotMatch(told, /derivative|full-scale/);
   });
 
   it('tells nothing of what is neither', () => {
-    assert.equal(explainSection(testCatalog, 'gyro.lowpass.cutoff'), null);
+    assert.equal(explainSection(testCatalog, 'gyro.filter.1.cutoff'), null);
     assert.equal(explainSection(testCatalog, 'wobble'), null);
   });
 
   it('lists all that end in a word, and in no longer one', () => {
     const names = parametersEndingIn(testCatalog, 'cutoff').map(({ name }) => name);
-    assert.deepEqual(names.sort(), [
-      'derivative.lowpass.cutoff',
-      'derivative.second-lowpass.cutoff',
-      'gyro.lowpass.cutoff',
-      'gyro.second-lowpass.cutoff',
-    ]);
+    assert.deepEqual(names.sort(), ['derivative.filter.<number>.cutoff', 'gyro.filter.<number>.cutoff']);
     assert.deepEqual(parametersEndingIn(testCatalog, 'off'), []);
     const told = explainEnding('cutoff', parametersEndingIn(testCatalog, 'cutoff'));
     for (const name of names) assert.ok(told.includes(name), name);

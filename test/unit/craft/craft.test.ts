@@ -41,7 +41,7 @@ describe('a craft', () => {
     const words = (path: string) => craft.words(craft.catalog.parameter(path) ?? assert.fail(path));
     assert.ok(words('receiver.port')?.includes('uart2'));
     assert.deepEqual(words('flight.first.pack'), ['sprint']);
-    assert.deepEqual(words('gyro.lowpass.shape'), ['off', 'first-order', 'butterworth']);
+    assert.deepEqual(words('derivative.input'), ['turning-rate', 'error']);
     assert.equal(words('craft.mass'), null);
     const bare = craftOf('');
     assert.equal(bare.words(bare.catalog.parameter('receiver.port') ?? assert.fail()), null);
@@ -53,11 +53,11 @@ describe('a craft', () => {
   });
 
   it('holds one setting for all packs until a line says otherwise for one of them', () => {
-    const craft = craftOf('[pack.a]\n[pack.b]\n[gyro.lowpass]\ncutoff = 90 Hz\n');
-    const path = 'gyro.lowpass.cutoff';
+    const craft = craftOf('[pack.a]\n[pack.b]\n[gyro.filter.1]\ncutoff = 90 Hz\n');
+    const path = 'gyro.filter.1.cutoff';
     assert.equal(craft.setting(path, 'a'), craft.setting(path, 'b'));
     const end = { line: 4, character: 0 };
-    const overlay = '[gyro.lowpass @ b]\ncutoff = 80 Hz\n';
+    const overlay = '[gyro.filter.1 @ b]\ncutoff = 80 Hz\n';
     craft.changed(craft.root.edit([{ start: end, end, text: overlay }]));
     assert.deepEqual([held(craft, path, 'a'), held(craft, path, 'b')], ['90 Hz', '80 Hz']);
     craft.changed(craft.root.edit([{ start: end, end: { line: 6, character: 0 }, text: '' }]));
@@ -65,15 +65,15 @@ describe('a craft', () => {
   });
 
   it('holds what its lines say after every change', () => {
-    const craft = craftOf('let low = 60 Hz\n[gyro.lowpass]\ncutoff = 2 * low\n');
-    assert.equal(held(craft, 'gyro.lowpass.cutoff'), '120 Hz');
+    const craft = craftOf('let low = 60 Hz\n[gyro.filter.1]\ncutoff = 2 * low\n');
+    assert.equal(held(craft, 'gyro.filter.1.cutoff'), '120 Hz');
     const at = { line: 0, character: 10 };
     craft.changed(craft.root.edit([{ start: at, end: { line: 0, character: 12 }, text: '45' }]));
-    assert.equal(held(craft, 'gyro.lowpass.cutoff'), '90 Hz');
+    assert.equal(held(craft, 'gyro.filter.1.cutoff'), '90 Hz');
     craft.changed(
       craft.root.edit([{ start: { line: 1, character: 0 }, end: { line: 3, character: 0 }, text: '' }]),
     );
-    assert.equal(held(craft, 'gyro.lowpass.cutoff'), 'not set');
+    assert.equal(held(craft, 'gyro.filter.1.cutoff'), 'not set');
   });
 
   it('holds nothing for a parameter that does not exist', () => {
@@ -84,15 +84,15 @@ describe('a craft', () => {
   });
 
   it('knows a broken value as set, so that nothing complains that it is missing', () => {
-    const craft = craftOf('[gyro.lowpass]\ncutoff = 1,5,5\n');
-    assert.equal(held(craft, 'gyro.lowpass.cutoff'), 'unknown');
-    assert.ok(new CraftView(craft, null).isSet('gyro.lowpass.cutoff'));
+    const craft = craftOf('[gyro.filter.1]\ncutoff = 1,5,5\n');
+    assert.equal(held(craft, 'gyro.filter.1.cutoff'), 'unknown');
+    assert.ok(new CraftView(craft, null).isSet('gyro.filter.1.cutoff'));
   });
 });
 
 describe('names that a craft looks up', () => {
   const craft = craftOf(
-    'let low = 60 Hz\nlet word = 1 Hz / 0\n[pack.a]\ncells = 4\n[gyro.lowpass]\nshape = off\n',
+    'let low = 60 Hz\nlet word = 1 Hz / 0\n[pack.a]\ncells = 4\n[gyro.filter.1]\nkind = none\n',
   );
   const scope = craft.scope(null);
 
@@ -102,7 +102,7 @@ describe('names that a craft looks up', () => {
       scope.constant('word'),
       scope.constant('lwo'),
       scope.parameter('pack.a.cells'),
-      scope.parameter('gyro.lowpass.shape'),
+      scope.parameter('gyro.filter.1.kind'),
       scope.parameter('gyro.rate'),
       scope.parameter('gyro.raet'),
     ].map(({ kind }) => kind);
@@ -129,7 +129,7 @@ describe('a craft with a pack in view', () => {
   const text =
     '[pack.a]\ncells = 4\n[receiver]\nreversed = [roll]\ninverted = on\nsmoothing = 5 ms\n[switch.arm]\non = 1750..2050 us\n' +
     '[craft]\nname = "Wagtail"\n[overlay.name]\nplace = [1, 2]\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 360 deg/s\n' +
-    '[gyro.lowpass]\nshape = off\n[gyro.lowpass @ a]\nshape = butterworth\n';
+    '[gyro.filter.1]\nkind = none\n[gyro.filter.1 @ a]\nkind = butterworth\n';
   const view = new CraftView(craftOf(text), 'a');
 
   it('tells each kind of value, in SI', () => {
@@ -138,7 +138,7 @@ describe('a craft with a pack in view', () => {
     assert.equal(view.flag('receiver.inverted'), true);
     assert.equal(view.quantity('receiver.smoothing'), 0.005);
     assert.equal(view.text('craft.name'), 'Wagtail');
-    assert.equal(view.word('gyro.lowpass.shape'), 'butterworth');
+    assert.equal(view.word('gyro.filter.1.kind'), 'butterworth');
     const range = view.range('switch.arm.on');
     assert.ok(range && Math.abs(range.low - 1750e-6) < 1e-12 && Math.abs(range.high - 2050e-6) < 1e-12);
     const place = view.place('overlay.name.place');

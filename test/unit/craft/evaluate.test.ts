@@ -4,7 +4,7 @@ import { heldIn, lineFindings } from '../../support/held';
 const constants = ['let low = 90 Hz', 'let factor = 2', 'let span = 20 ms'];
 const before = `${constants.join('\n')}\n`;
 
-const cutoff = (value: string) => `${before}[gyro.lowpass]\ncutoff = ${value}\n`;
+const cutoff = (value: string) => `${before}[gyro.filter.1]\ncutoff = ${value}\n`;
 
 describe('a calculation', () => {
   const cases: readonly [string, string][] = [
@@ -32,15 +32,15 @@ describe('a calculation', () => {
   ];
   for (const [value, result] of cases) {
     it(`${value} comes to ${result}`, () => {
-      const text = `${before}[gyro]\nrate = 8 kHz\n[gyro.lowpass]\ncutoff = ${value}\n`;
-      assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), result);
+      const text = `${before}[gyro]\nrate = 8 kHz\n[gyro.filter.1]\ncutoff = ${value}\n`;
+      assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), result);
     });
   }
 
   it('stays right through long sums and deep parentheses', () => {
-    assert.equal(heldIn(cutoff(`low${' + 0.002 Hz'.repeat(5000)}`), 'gyro.lowpass.cutoff'), '100 Hz');
+    assert.equal(heldIn(cutoff(`low${' + 0.002 Hz'.repeat(5000)}`), 'gyro.filter.1.cutoff'), '100 Hz');
     const deep = `${'abs('.repeat(16)}low${')'.repeat(16)}`;
-    assert.equal(heldIn(cutoff(deep), 'gyro.lowpass.cutoff'), '90 Hz');
+    assert.equal(heldIn(cutoff(deep), 'gyro.filter.1.cutoff'), '90 Hz');
   });
 
   it('may use a parameter that is a count', () => {
@@ -68,7 +68,7 @@ describe('a calculation that makes no sense', () => {
     ['2 * quietest', 'line/unknown-constant', 'quietest'],
     ['2 * constructor', 'line/unknown-constant', 'constructor'],
     ['gyro.rate / 8', 'line/reference-not-set', 'gyro.rate'],
-    ['gyro.lowpass.shape * 8', 'line/reference-not-set', 'gyro.lowpass.shape'],
+    ['gyro.filter.1.kind * 8', 'line/reference-not-set', 'gyro.filter.1.kind'],
     ['2 * span', 'line/wrong-dimension', '2 * span'],
     ['low * low', 'line/wrong-dimension', 'low * low'],
   ];
@@ -87,18 +87,18 @@ describe('a calculation that makes no sense', () => {
   }
 
   it('with a word in it says that the word is no number', () => {
-    const text = '[gyro.lowpass]\nshape = off\ncutoff = 2 * gyro.lowpass.shape';
+    const text = '[gyro.filter.1]\nkind = none\ncutoff = 2 * gyro.filter.1.kind';
     assert.ok(
       lineFindings(text).some(
-        ([id, marked]) => id === 'line/not-a-quantity' && marked === 'gyro.lowpass.shape',
+        ([id, marked]) => id === 'line/not-a-quantity' && marked === 'gyro.filter.1.kind',
       ),
     );
   });
 
   it('is told once, where it stands: what uses it is silent', () => {
-    const text = `let bad = 1 Hz / 0\nlet worse = 2 * bad\n[gyro.lowpass]\ncutoff = worse + bad\n`;
+    const text = `let bad = 1 Hz / 0\nlet worse = 2 * bad\n[gyro.filter.1]\ncutoff = worse + bad\n`;
     assert.deepEqual(lineFindings(text), [['line/divided-by-zero', '0']]);
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), 'unknown');
   });
 });
 
@@ -172,7 +172,7 @@ describe('a number without a unit', () => {
   });
 
   it('gets the unit of its parameter offered, calculated or not', () =>
-    assert.deepEqual(ownFindings('[gyro.lowpass]\ncutoff = 2 * 90'), [
+    assert.deepEqual(ownFindings('[gyro.filter.1]\ncutoff = 2 * 90'), [
       ['line/unit-missing', '2 * 90', 'cutoff = 180 Hz'],
     ]));
 });
@@ -190,30 +190,30 @@ describe('names that lead back to themselves', () => {
 
   it('may be parameters', () => {
     const text =
-      '[gyro.lowpass]\ncutoff = gyro.second-lowpass.cutoff\n[gyro.second-lowpass]\ncutoff = gyro.lowpass.cutoff';
+      '[gyro.filter.1]\ncutoff = gyro.filter.2.cutoff\n[gyro.filter.2]\ncutoff = gyro.filter.1.cutoff';
     assert.equal(circular(text).length, 2);
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), 'unknown');
   });
 
   it('may go through a parameter, a constant and an overlay', () => {
     const text =
-      'let a = gyro.lowpass.cutoff\n[pack.sprint]\n[gyro.lowpass]\ncutoff = 90 Hz\n[gyro.lowpass @ sprint]\ncutoff = 2 * a';
+      'let a = gyro.filter.1.cutoff\n[pack.sprint]\n[gyro.filter.1]\ncutoff = 90 Hz\n[gyro.filter.1 @ sprint]\ncutoff = 2 * a';
     assert.ok(circular(text).length > 0);
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), 'unknown');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', 'sprint'), 'unknown');
   });
 
   it('may go round with one pack only; with the others there is a value', () => {
     const text =
-      '[pack.sprint]\n[pack.cruise]\n[gyro.lowpass]\ncutoff = gyro.second-lowpass.cutoff\n' +
-      '[gyro.second-lowpass]\ncutoff = 90 Hz\n[gyro.second-lowpass @ cruise]\ncutoff = gyro.lowpass.cutoff\n';
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), '90 Hz');
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'cruise'), 'unknown');
+      '[pack.sprint]\n[pack.cruise]\n[gyro.filter.1]\ncutoff = gyro.filter.2.cutoff\n' +
+      '[gyro.filter.2]\ncutoff = 90 Hz\n[gyro.filter.2 @ cruise]\ncutoff = gyro.filter.1.cutoff\n';
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', 'sprint'), '90 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', 'cruise'), 'unknown');
     assert.equal(circular(text).length, 2);
   });
 
   it('are told for a pack that nobody has named as well', () => {
-    const text = '[craft]\n[gyro.lowpass @ nowhere]\ncutoff = gyro.lowpass.cutoff + 5 Hz\n';
-    assert.deepEqual(circular(text), [['line/circular', 'gyro.lowpass.cutoff']]);
+    const text = '[craft]\n[gyro.filter.1 @ nowhere]\ncutoff = gyro.filter.1.cutoff + 5 Hz\n';
+    assert.deepEqual(circular(text), [['line/circular', 'gyro.filter.1.cutoff']]);
   });
 
   it('are told in a circle of thousands without exhausting anything', () => {
@@ -231,12 +231,12 @@ describe('names that lead on and on', () => {
     );
 
   it('are followed through thirty others', () => {
-    assert.equal(heldIn(`${chain(30)}\n[gyro.lowpass]\ncutoff = a30`, 'gyro.lowpass.cutoff'), '90 Hz');
+    assert.equal(heldIn(`${chain(30)}\n[gyro.filter.1]\ncutoff = a30`, 'gyro.filter.1.cutoff'), '90 Hz');
   });
 
   it('are refused beyond that, whichever is asked for first', () => {
-    const text = `${chain(5000)}\n[gyro.lowpass]\ncutoff = a5000`;
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), 'unknown');
+    const text = `${chain(5000)}\n[gyro.filter.1]\ncutoff = a5000`;
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), 'unknown');
     const found = lineFindings(text);
     assert.deepEqual(new Set(found.map(([id]) => id)), new Set(['line/names-too-deep']));
     assert.deepEqual(found[0], ['line/names-too-deep', 'a33']);
@@ -245,7 +245,7 @@ describe('names that lead on and on', () => {
   it('hold the stack even where each is nested as deep as a line may be', () => {
     const deep = (name: string) => `${'abs('.repeat(16)}${name}${')'.repeat(16)}`;
     const lines = Array.from({ length: 31 }, (_, index) => `let a${index + 1} = ${deep(`a${index}`)}`);
-    const text = ['let a0 = 90 Hz', ...lines, '[gyro.lowpass]', 'cutoff = a31'].join('\n');
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff'), '90 Hz');
+    const text = ['let a0 = 90 Hz', ...lines, '[gyro.filter.1]', 'cutoff = a31'].join('\n');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), '90 Hz');
   });
 });

@@ -162,7 +162,7 @@ describe('after any edits', () => {
     this.timeout(numRuns * 1000);
     await fc.assert(
       fc.asyncProperty(craftScript, fc.array(looseEdit, { maxLength: 30 }), async (text, edits) => {
-        const editor = new Editor([text, 'let quiet = 80 Hz\n', '[gyro.lowpass]\ncutoff = quiet\n']);
+        const editor = new Editor([text, 'let quiet = 80 Hz\n', '[gyro.filter.1]\ncutoff = quiet\n']);
         const all = { name: 'main.craft', what: 'edit', edits, text: '', isSeen: false } as const;
         editor.do(all);
         await editor.workspace.settled();
@@ -274,7 +274,7 @@ describe('after one edit of a long script', () => {
     const workspace = workspaceOver(new MemoryHost());
     const { craft, script } = workspace.openScript(
       uri,
-      `let quiet = 60 Hz\n[gyro.lowpass]\ncutoff = 2 * quiet\n${flights.join('\n')}`,
+      `let quiet = 60 Hz\n[gyro.filter.1]\ncutoff = 2 * quiet\n${flights.join('\n')}`,
       1,
     );
     let computed = 0;
@@ -283,16 +283,16 @@ describe('after one edit of a long script', () => {
       return one.setting('flight.f100.note', null)?.value;
     });
     const noted = () => note.get(craft);
-    const before = craft.setting('gyro.lowpass.cutoff', null);
+    const before = craft.setting('gyro.filter.1.cutoff', null);
     noted();
     const at = { line: 14, character: 8 };
     workspace.change(uri, [{ start: at, end: at, text: 'x' }], 2);
-    assert.equal(craft.setting('gyro.lowpass.cutoff', null), before);
+    assert.equal(craft.setting('gyro.filter.1.cutoff', null), before);
     assert.deepEqual(noted(), craft.setting('flight.f100.note', null)?.value);
     assert.equal(computed, 1);
     const constant = { line: 0, character: 12 };
     workspace.change(uri, [{ start: constant, end: constant, text: '1' }], 3);
-    assert.notEqual(craft.setting('gyro.lowpass.cutoff', null), before);
+    assert.notEqual(craft.setting('gyro.filter.1.cutoff', null), before);
     noted();
     assert.equal(computed, 1);
     const origin = craft.setting('flight.f100.note', null)?.origin;

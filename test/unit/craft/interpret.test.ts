@@ -31,9 +31,9 @@ function holdCases(cases: readonly Case[]): void {
 
 describe('a quantity', () => {
   holdCases([
-    ['gyro.lowpass', 'cutoff = 120 Hz', '120 Hz'],
-    ['gyro.lowpass', 'cutoff = 0.12 kHz', '120 Hz'],
-    ['gyro.lowpass', 'cutoff = 1.005 kHz', '1005 Hz', ['line/outside-usual', '1.005 kHz']],
+    ['gyro.filter.1', 'cutoff = 120 Hz', '120 Hz'],
+    ['gyro.filter.1', 'cutoff = 0.12 kHz', '120 Hz'],
+    ['gyro.filter.1', 'cutoff = 1.005 kHz', '1005 Hz', ['line/outside-usual', '1.005 kHz']],
     ['receiver', 'smoothing = 5 min', '300000 ms', ['line/outside-range', '5 min', 'smoothing = 100 ms']],
     ['receiver', 'transmitter-power = 20 dBm', '100 mW'],
     ['video', 'receiver-sensitivity = -85 dBm', '-85 dBm'],
@@ -50,7 +50,7 @@ describe('a quantity', () => {
 describe('a quantity of the wrong kind', () => {
   holdCases([
     [
-      'gyro.lowpass',
+      'gyro.filter.1',
       'cutoff = 3 ms',
       'unknown',
       ['line/wrong-dimension', '3 ms', 'cutoff = 333 Hz', 'cutoff = 3 Hz', 'cutoff = 3 kHz'],
@@ -69,7 +69,7 @@ describe('a quantity of the wrong kind', () => {
     ],
     ['pack.a', 'discharge = 75 Hz', 'unknown', ['line/wrong-dimension', '75 Hz', 'discharge = 75 C']],
     [
-      'gyro.lowpass',
+      'gyro.filter.1',
       'cutoff = 75 C',
       'unknown',
       ['line/wrong-dimension', '75 C', 'cutoff = 75 Hz', 'cutoff = 75 kHz'],
@@ -80,10 +80,10 @@ describe('a quantity of the wrong kind', () => {
       'unknown',
       ['line/wrong-dimension', '300 Hz', 'rate-limit = 300 deg/s', 'rate-limit = 300 rpm'],
     ],
-    ['gyro.lowpass', 'cutoff = "120 Hz"', 'unknown', ['line/wrong-shape', '"120 Hz"', 'cutoff = 120 Hz']],
-    ['gyro.lowpass', 'cutoff = 1..2 Hz', 'unknown', ['line/wrong-shape', '1..2 Hz']],
-    ['gyro.lowpass', 'cutoff = [120 Hz]', 'unknown', ['line/wrong-shape', '[120 Hz]']],
-    ['gyro.lowpass', 'cutoff = 2026-05-14', 'unknown', ['line/wrong-shape', '2026-05-14']],
+    ['gyro.filter.1', 'cutoff = "120 Hz"', 'unknown', ['line/wrong-shape', '"120 Hz"', 'cutoff = 120 Hz']],
+    ['gyro.filter.1', 'cutoff = 1..2 Hz', 'unknown', ['line/wrong-shape', '1..2 Hz']],
+    ['gyro.filter.1', 'cutoff = [120 Hz]', 'unknown', ['line/wrong-shape', '[120 Hz]']],
+    ['gyro.filter.1', 'cutoff = 2026-05-14', 'unknown', ['line/wrong-shape', '2026-05-14']],
     ['arming', 'disarm-when-idle = never', 'unknown', ['line/unknown-constant', 'never']],
   ]);
 
@@ -96,7 +96,7 @@ describe('a quantity of the wrong kind', () => {
 
 describe('a bare number where a unit is needed', () => {
   holdCases([
-    ['gyro.lowpass', 'cutoff = 120', 'unknown', ['line/unit-missing', '120', 'cutoff = 120 Hz']],
+    ['gyro.filter.1', 'cutoff = 120', 'unknown', ['line/unit-missing', '120', 'cutoff = 120 Hz']],
     ['receiver', 'frame-interval = 7', 'unknown', ['line/unit-missing', '7', 'frame-interval = 7 ms']],
     // 4000 us would be usual, 4000 ms would not.
     [
@@ -120,7 +120,7 @@ describe('a bare number where a unit is needed', () => {
   ]);
 
   it('is refused in a calculation too, with its result in the unit offered', () => {
-    assert.deepEqual(line('gyro.lowpass', 'cutoff = 2 * 60').found, [
+    assert.deepEqual(line('gyro.filter.1', 'cutoff = 2 * 60').found, [
       ['line/unit-missing', '2 * 60', 'cutoff = 120 Hz'],
     ]);
   });
@@ -185,27 +185,27 @@ describe('a flag', () => {
 
 describe('a word', () => {
   holdCases([
-    ['gyro.lowpass', 'shape = off', 'off'],
+    ['gyro.filter.1', 'kind = none', 'none'],
     [
-      'gyro.lowpass',
-      'shape = buterworth',
+      'gyro.filter.1',
+      'kind  = buterworth',
       'unknown',
-      ['line/unknown-word', 'buterworth', 'shape = butterworth'],
+      ['line/unknown-word', 'buterworth', 'kind  = butterworth'],
     ],
     [
-      'gyro.lowpass',
-      'shape = Butterworth',
+      'gyro.filter.1',
+      'kind  = Butterworth',
       'unknown',
-      ['line/unknown-word', 'Butterworth', 'shape = butterworth'],
+      ['line/unknown-word', 'Butterworth', 'kind  = butterworth'],
     ],
     [
-      'gyro.lowpass',
-      'shape = seventh-order-of-nothing',
+      'gyro.filter.1',
+      'kind  = seventh-order-of-nothing',
       'unknown',
       ['line/unknown-word', 'seventh-order-of-nothing'],
     ],
-    ['gyro.lowpass', 'shape = constructor', 'unknown', ['line/unknown-word', 'constructor']],
-    ['gyro.lowpass', 'shape = 5', 'unknown', ['line/wrong-shape', '5']],
+    ['gyro.filter.1', 'kind  = constructor', 'unknown', ['line/unknown-word', 'constructor']],
+    ['gyro.filter.1', 'kind  = 5', 'unknown', ['line/wrong-shape', '5']],
     ['receiver', 'link = crsf', 'crsf'],
     ['receiver', 'order = TAER', 'TAER'],
     ['receiver', 'order = taer', 'unknown', ['obey/order-no-permutation', 'taer', 'order = TAER']],

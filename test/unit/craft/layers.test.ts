@@ -8,12 +8,12 @@ function found(text: string, files: Files = {}): readonly (readonly string[])[] 
   return lineFindings(text, files).filter(([id]) => id?.startsWith('line/'));
 }
 
-const cutoff = (value: string) => `[gyro.lowpass]\ncutoff = ${value}\n`;
+const cutoff = (value: string) => `[gyro.filter.1]\ncutoff = ${value}\n`;
 
 describe('an include', () => {
   it('brings in what another script sets', () => {
     const files = { 'club.craft': cutoff('120 Hz') };
-    assert.equal(heldIn('include "club.craft"', 'gyro.lowpass.cutoff', null, files), '120 Hz');
+    assert.equal(heldIn('include "club.craft"', 'gyro.filter.1.cutoff', null, files), '120 Hz');
   });
 
   it('brings in constants, packs and includes of its own', () => {
@@ -22,14 +22,14 @@ describe('an include', () => {
       'parts/low.craft': 'let low = 60 Hz\n',
     };
     const text = `include "parts/club.craft"\n${cutoff('twice')}`;
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', null, files), '120 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', null, files), '120 Hz');
     assert.deepEqual(craftOf(text, files).packs(), ['sprint']);
     assert.deepEqual(found(text, files), []);
   });
 
   it('is overridden by later lines and overrides earlier ones, across files', () => {
     const files = { 'club.craft': cutoff('120 Hz') };
-    const value = (text: string) => heldIn(text, 'gyro.lowpass.cutoff', null, files);
+    const value = (text: string) => heldIn(text, 'gyro.filter.1.cutoff', null, files);
     assert.equal(value(`include "club.craft"\n${cutoff('90 Hz')}`), '90 Hz');
     assert.equal(value(`${cutoff('90 Hz')}include "club.craft"\n`), '120 Hz');
     assert.deepEqual(found(`include "club.craft"\n${cutoff('90 Hz')}`, files), []);
@@ -41,7 +41,7 @@ describe('an include', () => {
       'two.craft': cutoff('110 Hz'),
       'three.craft': cutoff('130 Hz'),
     };
-    const value = (text: string) => heldIn(text, 'gyro.lowpass.cutoff', null, files);
+    const value = (text: string) => heldIn(text, 'gyro.filter.1.cutoff', null, files);
     assert.equal(value('include "one.craft"\n'), '110 Hz');
     assert.equal(value('include "one.craft"\ninclude "three.craft"\n'), '130 Hz');
     assert.equal(value('include "three.craft"\ninclude "one.craft"\n'), '110 Hz');
@@ -50,7 +50,7 @@ describe('an include', () => {
   it('shows where the value comes from and what it overrides', () => {
     const files = { 'club.craft': cutoff('120 Hz') };
     const setting = craftOf(`include "club.craft"\n${cutoff('90 Hz')}`, files).setting(
-      'gyro.lowpass.cutoff',
+      'gyro.filter.1.cutoff',
       null,
     );
     assert.equal(setting?.origin.script.uri, 'test:///work/main.craft');
@@ -68,7 +68,7 @@ describe('an include', () => {
     };
     const text = 'include "a.craft"\ninclude "b.craft"\n';
     assert.deepEqual(found(text, files), []);
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', null, files), '120 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', null, files), '120 Hz');
   });
 
   it('does not leave its section open for the lines that follow', () => {
@@ -184,41 +184,41 @@ describe('an included script that is faulty', () => {
 });
 
 describe('a setting for one pack', () => {
-  const text = `[pack.sprint]\ncells = 6\n[pack.cruise]\ncells = 4\n${cutoff('120 Hz')}[gyro.lowpass @ cruise]\ncutoff = 90 Hz\n`;
+  const text = `[pack.sprint]\ncells = 6\n[pack.cruise]\ncells = 4\n${cutoff('120 Hz')}[gyro.filter.1 @ cruise]\ncutoff = 90 Hz\n`;
 
   it('holds with this pack only', () => {
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'cruise'), '90 Hz');
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', 'sprint'), '120 Hz');
-    assert.equal(heldIn(text, 'gyro.lowpass.cutoff', null), '120 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', 'cruise'), '90 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', 'sprint'), '120 Hz');
+    assert.equal(heldIn(text, 'gyro.filter.1.cutoff', null), '120 Hz');
     assert.deepEqual(found(text), []);
   });
 
   it('may stand before the one for all, or without it', () => {
-    const first = '[pack.a]\n[gyro.lowpass @ a]\ncutoff = 90 Hz\n';
-    assert.equal(heldIn(`${first}${cutoff('120 Hz')}`, 'gyro.lowpass.cutoff', 'a'), '90 Hz');
-    assert.equal(heldIn(first, 'gyro.lowpass.cutoff', null), 'not set');
+    const first = '[pack.a]\n[gyro.filter.1 @ a]\ncutoff = 90 Hz\n';
+    assert.equal(heldIn(`${first}${cutoff('120 Hz')}`, 'gyro.filter.1.cutoff', 'a'), '90 Hz');
+    assert.equal(heldIn(first, 'gyro.filter.1.cutoff', null), 'not set');
   });
 
   it('feeds what is calculated from it, pack by pack', () => {
-    const twice = `${text}[gyro.second-lowpass]\ncutoff = 2 * gyro.lowpass.cutoff\n`;
-    assert.equal(heldIn(twice, 'gyro.second-lowpass.cutoff', 'cruise'), '180 Hz');
-    assert.equal(heldIn(twice, 'gyro.second-lowpass.cutoff', 'sprint'), '240 Hz');
+    const twice = `${text}[gyro.filter.2]\ncutoff = 2 * gyro.filter.1.cutoff\n`;
+    assert.equal(heldIn(twice, 'gyro.filter.2.cutoff', 'cruise'), '180 Hz');
+    assert.equal(heldIn(twice, 'gyro.filter.2.cutoff', 'sprint'), '240 Hz');
   });
 
   it('names a pack of the craft', () => {
-    const wrong = '[craft]\n[pack.sprint]\n[pack.cruise]\n[gyro.lowpass @ cruse]\ncutoff = 90 Hz\n';
+    const wrong = '[craft]\n[pack.sprint]\n[pack.cruise]\n[gyro.filter.1 @ cruse]\ncutoff = 90 Hz\n';
     const [one] = findingsIn(wrong).filter(({ id }) => id === 'line/unknown-pack');
     assert.equal(one?.message, 'No pack of this craft is called cruse. Did you mean cruise?');
     assert.match(one?.advice ?? '', /sprint, cruise/);
     assert.ok(
       found(wrong).some(
-        ([id, , mended]) => id === 'line/unknown-pack' && mended === '[gyro.lowpass @ cruise]',
+        ([id, , mended]) => id === 'line/unknown-pack' && mended === '[gyro.filter.1 @ cruise]',
       ),
     );
   });
 
   it('may name a pack of the scripts that include it', () => {
-    assert.deepEqual(found('[gyro.lowpass @ cruise]\ncutoff = 90 Hz\n'), []);
+    assert.deepEqual(found('[gyro.filter.1 @ cruise]\ncutoff = 90 Hz\n'), []);
   });
 });
 

@@ -10,11 +10,11 @@ function found(text: string): readonly (readonly string[])[] {
 describe('an unknown name', () => {
   const cases: readonly [string, string, ...string[]][] = [
     ['[arming]\ntilt-limt = 60 deg', 'tilt-limt', 'tilt-limit = 60 deg'],
-    ['[gyro.lowpass]\ncutof = 120 Hz', 'cutof', 'cutoff = 120 Hz'],
-    ['gyro.lowpass.cutof = 120 Hz', 'gyro.lowpass.cutof', 'gyro.lowpass.cutoff = 120 Hz'],
-    ['gyro.lowpas.cutoff = 120 Hz', 'gyro.lowpas.cutoff', 'gyro.lowpass.cutoff = 120 Hz'],
-    ['lowpass.gyro.cutoff = 120 Hz', 'lowpass.gyro.cutoff', 'gyro.lowpass.cutoff = 120 Hz'],
-    ['[gyro]\nlopwass.cutoff = 120 Hz', 'lopwass.cutoff', 'lowpass.cutoff = 120 Hz'],
+    ['[gyro.filter.1]\ncutof = 120 Hz', 'cutof', 'cutoff = 120 Hz'],
+    ['gyro.filter.1.cutof = 120 Hz', 'gyro.filter.1.cutof', 'gyro.filter.1.cutoff = 120 Hz'],
+    ['stick.throtle.limit = 90 %', 'stick.throtle.limit', 'stick.throttle.limit = 90 %'],
+    ['throttle.stick.limit = 90 %', 'throttle.stick.limit', 'stick.throttle.limit = 90 %'],
+    ['[stick]\nhtrottle.limit = 90 %', 'htrottle.limit', 'throttle.limit = 90 %'],
     ['[craft]\nMass = 212 g', 'Mass', 'mass = 212 g'],
     ['[pack.sprint]\ncels = 6', 'cels', 'cells = 6'],
   ];
@@ -32,7 +32,7 @@ describe('an unknown name', () => {
   }
 
   it('that is right in another section says where it belongs (G08)', () => {
-    const [, told] = findingsIn('[gyro.lowpass]\ncutoff = 120 Hz\ncamera-tilt = 30 deg').filter(
+    const [, told] = findingsIn('[gyro.filter.1]\ncutoff = 120 Hz\ncamera-tilt = 30 deg').filter(
       ({ id }) => id === 'line/unknown-name',
     );
     const [one] = findingsIn('[receiver]\ncamera-tilt = 30 deg').filter(
@@ -64,8 +64,8 @@ describe('an unknown name', () => {
 
 describe('an unknown section', () => {
   it('is told once, at its name; its lines are silent', () => {
-    assert.deepEqual(found('[gyro.lowpas]\ncutoff = 120 Hz\nwobble = 2\n'), [
-      ['line/unknown-section', 'gyro.lowpas', '[gyro.lowpass]'],
+    assert.deepEqual(found('[stick.throtle]\nlimit = 90 %\nwobble = 2\n'), [
+      ['line/unknown-section', 'stick.throtle', '[stick.throttle]'],
     ]);
     assert.deepEqual(found('[wobble]\nx = 1'), [['line/unknown-section', 'wobble']]);
   });
@@ -79,8 +79,8 @@ describe('an unknown section', () => {
   });
 
   it('may be a collection, a member of it, or a group', () => {
-    assert.deepEqual(found('[pack]\n[pack.sprint]\n[switch.arm]\n[gyro.notch.1]\n[gyro]\n'), []);
-    assert.equal(found('[gyro.notch.99]')[0]?.[0], 'line/unknown-section');
+    assert.deepEqual(found('[pack]\n[pack.sprint]\n[switch.arm]\n[gyro.filter.1]\n[gyro]\n'), []);
+    assert.equal(found('[gyro.filter.99]')[0]?.[0], 'line/unknown-section');
     assert.equal(found('[switch.wobble]')[0]?.[0], 'line/unknown-section');
   });
 });
@@ -103,7 +103,7 @@ describe('a constant', () => {
 
 describe('lines with several things wrong', () => {
   it('have each told at its own place', () => {
-    assert.deepEqual(found('[gyro.lowpass]\ncutof = 1,5 hz'), [
+    assert.deepEqual(found('[gyro.filter.1]\ncutof = 1,5 hz'), [
       ['line/unknown-name', 'cutof', 'cutoff = 1,5 hz'],
       ['line/decimal-comma', '1,5', 'cutof = 1.5 hz'],
       ['line/unknown-unit', 'hz', 'cutof = 1,5 Hz'],

@@ -148,7 +148,7 @@ describe('members of collections that a path names', () => {
   const cases: readonly [string, readonly string[]][] = [
     ['pack.sprint.cells', ['pack sprint']],
     ['pack.sprint', ['pack sprint']],
-    ['gyro.notch.2.centre', ['gyro.notch 2']],
+    ['gyro.filter.2.centre', ['gyro.filter 2']],
     ['switch.arm.on', ['switch arm']],
     ['craft.mass', []],
     ['pack', []],

@@ -13,19 +13,19 @@ function replace(line: number, start: number, end: number, text: string): Docume
   return { start: { line, character: start }, end: { line, character: end }, text };
 }
 
-const text = 'let quiet = 90 Hz\n[pack.sprint]\ncells = 6\n[gyro.lowpass]\ncutoff = 2 * quiet\n';
+const text = 'let quiet = 90 Hz\n[pack.sprint]\ncells = 6\n[gyro.filter.1]\ncutoff = 2 * quiet\n';
 
 describe('a script', () => {
   it('finds its lines by what they say, in their order', () => {
-    const script = scriptOf(`${text}[gyro]\n[gyro.lowpass]\ncutoff = 120 Hz\n`);
+    const script = scriptOf(`${text}[gyro]\n[gyro.filter.1]\ncutoff = 120 Hz\n`);
     assert.deepEqual(
-      script.lines(inputKeys.setting('gyro.lowpass.cutoff')).map((line) => script.lineNumber(line)),
+      script.lines(inputKeys.setting('gyro.filter.1.cutoff')).map((line) => script.lineNumber(line)),
       [4, 7],
     );
     assert.ok(script.has(inputKeys.constant('quiet')));
     assert.ok(!script.has(inputKeys.constant('loud')));
     assert.deepEqual(script.constantNames(), ['quiet']);
-    assert.deepEqual([...script.settingPaths()], ['pack.sprint.cells', 'gyro.lowpass.cutoff']);
+    assert.deepEqual([...script.settingPaths()], ['pack.sprint.cells', 'gyro.filter.1.cutoff']);
   });
 
   it('keeps its lines in order through edits that put one above the other', () => {
@@ -82,7 +82,7 @@ describe('an edit of a script', () => {
     [
       'a repeated setting with something wrong',
       replace(5, 0, 0, 'cutoff = 1 Hz\n'),
-      ['setting gyro lowpass cutoff'],
+      ['setting gyro filter 1 cutoff'],
     ],
   ];
   for (const [what, edit, keys] of changes) {

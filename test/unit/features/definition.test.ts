@@ -18,7 +18,9 @@ function defined(marked: string, files: Readonly<Record<string, string>> = {}): 
 
 describe('definition', () => {
   it('leads from a constant in a value to where it is set', () => {
-    assert.deepEqual(defined('let quiet = 90 Hz\n[gyro.lowpass]\ncutoff = 2 * qui|et'), ['main.craft:1 4-9']);
+    assert.deepEqual(defined('let quiet = 90 Hz\n[gyro.filter.1]\ncutoff = 2 * qui|et'), [
+      'main.craft:1 4-9',
+    ]);
   });
 
   it('leads to an included script, the line that counts first', () => {
@@ -32,7 +34,7 @@ describe('definition', () => {
 
   it('leads from a parameter in a value to its line, that for the pack in view first', () => {
     const text =
-      '[pack.sprint]\ncells = 6\n[gyro]\nrate = 6 kHz\n[gyro @ sprint]\nrate = 3 kHz\n[gyro.tones]\nfrom = gyro.ra|te';
+      '[pack.sprint]\ncells = 6\n[gyro]\nrate = 6 kHz\n[gyro @ sprint]\nrate = 3 kHz\n[gyro.filter.2]\nfrom = gyro.ra|te';
     assert.deepEqual(defined(text), ['main.craft:6 0-4', 'main.craft:4 0-4']);
   });
 
@@ -50,7 +52,7 @@ describe('definition', () => {
   });
 
   it('leads nowhere from words, texts, comments, blanks and outside the script', () => {
-    for (const text of ['gyro.lowpass.shape = o|ff', 'name = "a| b"', 'x = 1 # no|te', '|', 'x = unk|nown']) {
+    for (const text of ['gyro.filter.1.kind = o|ff', 'name = "a| b"', 'x = 1 # no|te', '|', 'x = unk|nown']) {
       assert.deepEqual(defined(text), []);
     }
     const { snapshot } = snapshotOf('x = 1');

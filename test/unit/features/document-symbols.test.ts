@@ -30,12 +30,12 @@ describe('document symbols', () => {
   });
 
   it('names packs, switches and sections for one pack as they are spoken of', () => {
-    const text = '[pack.sprint]\ncells = 6\n[switch.self-level]\n[gyro.lowpass @ sprint]\n';
+    const text = '[pack.sprint]\ncells = 6\n[switch.self-level]\n[gyro.filter.1 @ sprint]\n';
     const names = symbolsIn(text).map(({ name, kind }) => `${kind}: ${name}`);
     assert.deepEqual(names, [
       'pack: pack sprint',
       'switch: switch self-level',
-      'section: gyro.lowpass @ sprint',
+      'section: gyro.filter.1 @ sprint',
     ]);
     assert.equal(symbolsIn(text)[1]?.detail, 'Self-level');
   });

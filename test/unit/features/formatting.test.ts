@@ -40,7 +40,7 @@ describe('formatting', () => {
     const cases = [
       ['roll.curve=0 %->0 deg/s,50 %  ->170deg/s', 'roll.curve = 0 % -> 0 deg/s, 50 % -> 170 deg/s'],
       ['place = [ 11,22 ]', 'place = [11, 22]'],
-      ['[ gyro.lowpass@cruise ]', '[gyro.lowpass @ cruise]'],
+      ['[ gyro.filter.1@cruise ]', '[gyro.filter.1 @ cruise]'],
       ['on = 1750 .. 2050us', 'on = 1750..2050 us'],
       ['x = quiet..100 Hz', 'x = quiet..100 Hz'],
       ['x = quiet .. 100 Hz', 'x = quiet..100 Hz'],

@@ -23,10 +23,10 @@ const packs = '[pack.sprint]\ncells = 6\n[pack.cruise]\ncells = 4\n';
 
 describe('hovering over a setting', () => {
   it('tells what it holds, what it does, what it takes, what it risks and how to prove it', () => {
-    const found = told('[gyro.lowpass]\ncut|off = 120 Hz\n');
+    const found = told('[gyro.filter.1]\ncut|off = 120 Hz\n');
     assert.equal(found?.about, 'cutoff');
     for (const part of [
-      /^Cutoff of the gyro's low-pass · gyro\.lowpass\.cutoff/,
+      /^Cutoff of a gyro filter · gyro\.filter\.1\.cutoff/,
       /120 Hz/,
       /Takes 5 Hz to 4 kHz, usually/,
       /Higher:/,
@@ -39,7 +39,7 @@ describe('hovering over a setting', () => {
   });
 
   it('tells what a calculation comes to, for every pack where they differ', () => {
-    const text = `let quiet = 90 Hz\n${packs}[gyro.lowpass]\ncut|off = 2 * quiet\n[gyro.lowpass @ cruise]\ncutoff = 130 Hz\n`;
+    const text = `let quiet = 90 Hz\n${packs}[gyro.filter.1]\ncut|off = 2 * quiet\n[gyro.filter.1 @ cruise]\ncutoff = 130 Hz\n`;
     assert.match(told(text)?.text ?? '', /With sprint: 180 Hz[\s\S]*With cruise: 130 Hz/);
   });
 
@@ -71,7 +71,7 @@ describe('hovering over other things', () => {
   });
 
   it('tells of a pack in an overlay what the pack is', () => {
-    assert.match(told(`${packs}[gyro.lowpass @ crui|se]\ncutoff = 130 Hz\n`)?.text ?? '', /cruise/);
+    assert.match(told(`${packs}[gyro.filter.1 @ crui|se]\ncutoff = 130 Hz\n`)?.text ?? '', /cruise/);
   });
 
   it('tells of an acceptance what is accepted', () => {

@@ -17,14 +17,14 @@ describe('inlay hints', () => {
   });
 
   it('tell nothing where nothing changes', () => {
-    const files = { 'club.craft': '[receiver]\norder = AETR\n[gyro.lowpass]\ncutoff = 0.12 kHz\n' };
+    const files = { 'club.craft': '[receiver]\norder = AETR\n[gyro.filter.1]\ncutoff = 0.12 kHz\n' };
     assert.deepEqual(labels(`${include}[receiver]\norder = AETR`, files), []);
-    assert.deepEqual(labels(`${include}[gyro.lowpass]\ncutoff = 120 Hz`, files), []);
-    assert.deepEqual(labels(`${include}[gyro.lowpass]\ncutoff = 121 Hz`, files), ['in place of 0.12 kHz']);
+    assert.deepEqual(labels(`${include}[gyro.filter.1]\ncutoff = 120 Hz`, files), []);
+    assert.deepEqual(labels(`${include}[gyro.filter.1]\ncutoff = 121 Hz`, files), ['in place of 0.12 kHz']);
   });
 
   it('tell what a calculation comes to without the tail of a conversion', () => {
-    assert.deepEqual(labels('let a = 3 Hz\n[gyro.lowpass]\ncutoff = a * 100 / 7'), ['= 42.8571 Hz']);
+    assert.deepEqual(labels('let a = 3 Hz\n[gyro.filter.1]\ncutoff = a * 100 / 7'), ['= 42.8571 Hz']);
   });
 });
 
@@ -34,27 +34,32 @@ describe('inlay hints of effects', () => {
     'rate = 8 kHz',
     '[control]',
     'rate = 4 kHz',
-    '[gyro.lowpass]',
-    'shape = butterworth',
+    '[gyro.filter.1]',
+    'kind   = butterworth',
   ];
 
   it('tell what a low-pass costs: √2 / (2 π 100 Hz) = 2.25 ms, a little more at 30 Hz', () => {
     const [hint] = inlayHints(snapshotOf([...filters, 'cutoff = 0.1 kHz'].join('\n')).snapshot, everything);
     assert.match(hint?.label ?? '', /^adds 2\.[34]\d ms$/);
-    assert.match(hint?.tooltip ?? '', /^Delay of the first low-pass: .*: group delay of 1 filter at 30 Hz/);
+    assert.match(
+      hint?.tooltip ?? '',
+      /^Delay of gyro filter 1: .*: group delay of a butterworth filter at 30 Hz/,
+    );
   });
 
   it('tell nothing of a filter that is off', () => {
-    const off = filters.map((line) => line.replace('butterworth', 'off'));
+    const off = filters.map((line) => line.replace('butterworth', 'none'));
     assert.deepEqual(labels([...off, 'cutoff = 100 Hz'].join('\n')), []);
   });
 
-  it('tell what fixed notches cost together at each of them', () => {
-    const notches = ['[gyro.notch.1]', 'centre = 200 Hz', 'width = 40 Hz'];
-    const more = ['[gyro.notch.2]', 'centre = 300 Hz', 'width = 40 Hz'];
+  it('tell what each notch of a chain costs at its width', () => {
+    const notches = ['[gyro.filter.1]', 'kind = notch', 'centre = 200 Hz', 'width = 40 Hz'];
+    const more = ['[gyro.filter.2]', 'kind = notch', 'centre = 300 Hz', 'width = 40 Hz'];
     const told = labels([...filters.slice(0, 4), ...notches, ...more].join('\n'));
-    const adding = told.filter((label) => label.startsWith('fixed notches add '));
+    const adding = told.filter((label) => label.startsWith('adds '));
     assert.equal(adding.length, 2);
-    assert.equal(adding[0], adding[1]);
+    // 40 Hz / (2 π f²), the delay of a notch far below it: 0.159 ms at 200 Hz, less than half of it at 300 Hz.
+    const [low = 0, high = 0] = adding.map((label) => Number(/[\d.]+/.exec(label)?.[0]));
+    assert.ok(low > 0.159 && low < 0.18 && high < low / 2, adding.join(', '));
   });
 });

@@ -90,7 +90,7 @@ describe('noting a flight', () => {
   it('tells what changed since the last flight, by the record beside the script', () => {
     const slower = racer.replace('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet');
     const { changed, isRecordBroken } = flightForm(snapshot(slower), recordAfter(racer), today);
-    assert.deepEqual([changed, isRecordBroken], ['gyro.lowpass.cutoff 225 Hz → 135 Hz', false]);
+    assert.deepEqual([changed, isRecordBroken], ['gyro.filter.1.cutoff 225 Hz → 135 Hz', false]);
     assert.equal(flightForm(snapshot(racer), recordAfter(racer), today).changed, '');
     const silent = racer.replace(/^idle( +)= 6 %\n/m, '');
     assert.match(flightForm(snapshot(silent), recordAfter(racer), today).changed, /^motor\.idle 6 % → /);

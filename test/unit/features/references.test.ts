@@ -3,7 +3,7 @@ import { highlights } from '../../../server/src/features/highlights';
 import { references } from '../../../server/src/features/references';
 import { snapshotOf } from '../../support/snapshot';
 
-const club = { 'club.craft': '[gyro.tones]\nfrom = quiet\n[power @ sprint]\nwarn-cell = 3.5 V\n' };
+const club = { 'club.craft': '[gyro.filter.2]\nfrom = quiet\n[power @ sprint]\nwarn-cell = 3.5 V\n' };
 
 /** As `file:line start-end`, lines counted from 1. */
 function found(
@@ -21,7 +21,7 @@ function found(
 describe('references', () => {
   it('finds a constant in all scripts of the craft, and nothing that only looks like it', () => {
     const text =
-      'include "club.craft"\nlet qui|et = 90 Hz # quiet\nlet b = 2 * quiet\ngyro.lowpass.shape = quiet\nnote = "quiet"';
+      'include "club.craft"\nlet qui|et = 90 Hz # quiet\nlet b = 2 * quiet\ngyro.filter.1.kind = quiet\nnote = "quiet"';
     assert.deepEqual(found(text, club), ['main.craft:2 4-9', 'main.craft:3 12-17', 'club.craft:2 7-12']);
     assert.deepEqual(found('let a = 1\nlet b| = a\nlet ab = b', {}, false), ['main.craft:3 9-10']);
   });
@@ -74,7 +74,7 @@ describe('highlights', () => {
   });
 
   it('are none on words, units and comments', () => {
-    for (const text of ['gyro.lowpass.shape = butter|worth', 'x = 1 H|z', 'x = 1 # no|te']) {
+    for (const text of ['gyro.filter.1.kind = butter|worth', 'x = 1 H|z', 'x = 1 # no|te']) {
       const { snapshot, position } = snapshotOf(text);
       assert.deepEqual(highlights(snapshot, position), []);
     }

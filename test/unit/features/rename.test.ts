@@ -16,16 +16,16 @@ function renamed(marked: string, newName: string, files: Files = {}): Files | st
 
 const club = {
   'club.craft': 'include "low.craft"\n[power @ sprint]\nwarn-cell = 3.5 V # sprint\n',
-  'low.craft': '[flight.first]\npack = sprint\nnote = "sprint"\n[gyro.tones]\nfrom = quiet\n',
+  'low.craft': '[flight.first]\npack = sprint\nnote = "sprint"\n[gyro.filter.2]\nfrom = quiet\n',
 };
 
 describe('rename', () => {
   it('changes a constant everywhere in the craft and nothing else', () => {
     const text =
-      'include "club.craft"\nlet quiet = 90 Hz # quiet\n[gyro.lowpass]\ncutoff = 2 * |quiet + quiet-er\n';
+      'include "club.craft"\nlet quiet = 90 Hz # quiet\n[gyro.filter.1]\ncutoff = 2 * |quiet + quiet-er\n';
     assert.deepEqual(renamed(text, 'calm', club), {
       'main.craft':
-        'include "club.craft"\nlet calm = 90 Hz # quiet\n[gyro.lowpass]\ncutoff = 2 * calm + quiet-er\n',
+        'include "club.craft"\nlet calm = 90 Hz # quiet\n[gyro.filter.1]\ncutoff = 2 * calm + quiet-er\n',
       'low.craft': club['low.craft'].replace('quiet', 'calm'),
     });
   });
@@ -37,7 +37,7 @@ describe('rename', () => {
       'main.craft':
         'include "club.craft"\n[pack.dash]\ncells = 6\n[gyro @ dash]\nrate = pack.dash.cells * 1 kHz\n[pack.sprinter]\n',
       'club.craft': 'include "low.craft"\n[power @ dash]\nwarn-cell = 3.5 V # sprint\n',
-      'low.craft': '[flight.first]\npack = dash\nnote = "sprint"\n[gyro.tones]\nfrom = quiet\n',
+      'low.craft': '[flight.first]\npack = dash\nnote = "sprint"\n[gyro.filter.2]\nfrom = quiet\n',
     });
   });
 
@@ -93,7 +93,7 @@ describe('rename', () => {
     for (const text of [
       'gyro.ra|te = 6 kHz',
       '[gy|ro]',
-      'gyro.lowpass.shape = o|ff',
+      'gyro.filter.1.kind = o|ff',
       'x = 1 # qui|et',
       'include "a|"',
     ]) {

@@ -30,7 +30,7 @@ describe('selection ranges', () => {
   });
 
   it('take a key, a signed number and a unit as one word each (G09)', () => {
-    assert.equal(selected('gyro.low|pass.cutoff = 1 Hz')[0], 'gyro.lowpass.cutoff');
+    assert.equal(selected('gyro.fil|ter.1.cutoff = 1 Hz')[0], 'gyro.filter.1.cutoff');
     assert.equal(selected('x = -0.2|5 degC')[0], '-0.25');
     assert.equal(selected('x = 1.5e|-3 s')[0], '1.5e-3');
     assert.equal(selected('x = 3 \u00b5|s')[0], '\u00b5s');

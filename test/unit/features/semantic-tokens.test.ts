@@ -14,12 +14,12 @@ function tokensIn(text: string): readonly string[] {
 
 describe('semantic tokens', () => {
   it('tells key, number, unit and comment apart, in UTF-16 units (H05)', () => {
-    const { snapshot } = snapshotOf('gyro.lowpass.cutoff = -120 Hz # \u{1F6E0} note\r\n[gyro]\r\n[gyro]');
+    const { snapshot } = snapshotOf('gyro.filter.1.cutoff = -120 Hz # \u{1F6E0} note\r\n[gyro]\r\n[gyro]');
     assert.deepEqual(semanticTokens(snapshot), [
-      { line: 0, start: 0, length: 19, type: 'property' },
-      { line: 0, start: 22, length: 4, type: 'number' },
-      { line: 0, start: 27, length: 2, type: 'unit' },
-      { line: 0, start: 30, length: 9, type: 'comment' },
+      { line: 0, start: 0, length: 20, type: 'property' },
+      { line: 0, start: 23, length: 4, type: 'number' },
+      { line: 0, start: 28, length: 2, type: 'unit' },
+      { line: 0, start: 31, length: 9, type: 'comment' },
       { line: 1, start: 1, length: 4, type: 'namespace' },
       { line: 2, start: 1, length: 4, type: 'namespace' },
     ]);
@@ -27,7 +27,7 @@ describe('semantic tokens', () => {
 
   it('marks includes, constants, packs and acceptances', () => {
     const text =
-      'include "club.craft"\nlet quiet = 2 * low\n[gyro.lowpass @ cruise] # accept tune/x: why not\n';
+      'include "club.craft"\nlet quiet = 2 * low\n[gyro.filter.1 @ cruise] # accept tune/x: why not\n';
     assert.deepEqual(tokensIn(text), [
       'keyword include',
       'string "club.craft"',
@@ -35,17 +35,17 @@ describe('semantic tokens', () => {
       'variable quiet',
       'number 2',
       'variable low',
-      'namespace gyro.lowpass',
+      'namespace gyro.filter.1',
       'namespace cruise',
       'acceptance # accept tune/x: why not',
     ]);
   });
 
   it('tells words from constants by the kind of the parameter', () => {
-    assert.deepEqual(tokensIn('[gyro.lowpass]\nshape = off\ncutoff = min(quiet, gyro.rate)'), [
-      'namespace gyro.lowpass',
-      'property shape',
-      'enumMember off',
+    assert.deepEqual(tokensIn('[gyro.filter.1]\nkind = none\ncutoff = min(quiet, gyro.rate)'), [
+      'namespace gyro.filter.1',
+      'property kind',
+      'enumMember none',
       'property cutoff',
       'keyword min',
       'variable quiet',

@@ -4,7 +4,7 @@ import { workspaceSymbols } from '../../../server/src/features/workspace-symbols
 import { snapshotOf } from '../../support/snapshot';
 
 const text =
-  'let quiet = 90 Hz\n[pack.sprint]\ncells = 6\n[gyro.lowpass]\n[gyro.lowpass @ sprint]\n[derivative.lowpass]\n';
+  'let quiet = 90 Hz\n[pack.sprint]\ncells = 6\n[gyro.filter.1]\n[gyro.filter.1 @ sprint]\n[derivative.filter.1]\n';
 
 function names(typed: string): readonly string[] {
   const { script } = snapshotOf(text).snapshot;
@@ -16,15 +16,15 @@ describe('workspace symbols', () => {
     assert.deepEqual([...names('')].sort(), [
       'constant quiet',
       'pack sprint',
-      'section derivative.lowpass',
-      'section gyro.lowpass',
-      'section gyro.lowpass @ sprint',
+      'section derivative.filter.1',
+      'section gyro.filter.1',
+      'section gyro.filter.1 @ sprint',
     ]);
   });
 
   it('come with the nearest first', () => {
-    assert.deepEqual(names('sprint'), ['pack sprint', 'section gyro.lowpass @ sprint']);
-    assert.deepEqual(names('lowpass').slice(0, 2), ['section gyro.lowpass', 'section derivative.lowpass']);
+    assert.deepEqual(names('sprint'), ['pack sprint', 'section gyro.filter.1 @ sprint']);
+    assert.deepEqual(names('filter').slice(0, 2), ['section gyro.filter.1', 'section derivative.filter.1']);
     assert.deepEqual(names('QT'), ['constant quiet']);
     assert.deepEqual(names('zz'), []);
   });

@@ -68,7 +68,7 @@ describe('the racer of the demo', () => {
   it('sums its delays up from their parts', () => {
     const { likely, why } = figures(sandmartin, 'sprint')('loop-delay');
     const parts = [...why.matchAll(/([\d.]+) ms/g)].map((match) => Number(match[1]));
-    assert.equal(parts.length, 5);
+    assert.equal(parts.length, 6);
     near(
       likely,
       parts.reduce((sum, part) => sum + part, 0),
@@ -98,8 +98,8 @@ describe('the racer of the demo', () => {
 
 describe('filters that are taken out', () => {
   const bare = sandmartin
-    .replace(/(\[gyro\.lowpass\]\nshape +=) butterworth/, '$1 off')
-    .replace(/harmonics = 2/, 'harmonics = 0');
+    .replace(/(\[gyro\.filter\.1\]\nkind +=) butterworth/, '$1 none')
+    .replace(/(\[gyro\.filter\.2\]\nkind +=) follow-motors/, '$1 none');
 
   it('give their delay back and let the motor tones through', () => {
     const [filtered, open] = [value(sandmartin, 'sprint'), value(bare, 'sprint')];
@@ -135,8 +135,8 @@ describe('figures', () => {
 });
 
 describe('notches that follow the motors', () => {
-  const one = sandmartin.replace('harmonics = 2', 'harmonics = 1');
-  const delayOf = (text: string) => figures(text, 'sprint')('gyro-tones-delay');
+  const one = sandmartin.replace('tones = 2', 'tones = 1');
+  const delayOf = (text: string) => figures(text, 'sprint')('gyro-filter-2-delay');
 
   it('cost what four notches at the motor tone cost, one a motor (1/(Q ω0) each, far below it)', () => {
     const tone = figures(one, 'sprint')('hover-tone').likely;
@@ -148,13 +148,13 @@ describe('notches that follow the motors', () => {
   it('cost most at idle, where they stand still at their lower edge, and least at full throttle', () => {
     const { low, likely, high } = delayOf(one);
     assert.ok(low < likely && likely < high);
-    const raised = delayOf(one.replace('from      = quiet', 'from      = 2 * quiet'));
+    const raised = delayOf(one.replace('from  = quiet', 'from  = 2 * quiet'));
     assert.ok(raised.high < high);
     near(raised.low, low, 1e-9);
   });
 
   it('meet the blades too where the script asks for it', () => {
-    const blades = one.replace('width     = 14 Hz', 'width     = 14 Hz\nblade-pass = on');
+    const blades = one.replace('width = 14 Hz', 'width = 14 Hz\nblade-tone = on');
     const left = (text: string) => value(text, 'sprint')('hover-blade-tone-left');
     // 2 % beside 774 Hz lies outside a notch of 14 Hz: it takes little there, as it would in the air.
     assert.ok(left(blades) < left(one) - 0.5, `${left(blades)} against ${left(one)}`);
@@ -163,19 +163,19 @@ describe('notches that follow the motors', () => {
 
   it('do nothing without the answers of the speed controllers', () => {
     const mute = one.replace('speed-feedback = on', 'speed-feedback = off');
-    assert.equal(figureOf(new CraftView(craftOf(mute, club), 'sprint'), 'gyro-tones-delay'), null);
+    assert.equal(figureOf(new CraftView(craftOf(mute, club), 'sprint'), 'gyro-filter-2-delay'), null);
   });
 });
 
 describe('notches that search', () => {
   const tracked = sandmartin.replace(
-    /\[gyro\.tones\][^[]*/,
-    '[gyro.tracker]\ncount = 2\nfrom = 100 Hz\nto = 500 Hz\nwidth = 20 Hz\n\n',
+    /\[gyro\.filter\.2\][^[]*/,
+    '[gyro.filter.2]\nkind = follow-noise\ncount = 2\nfrom = 100 Hz\nto = 500 Hz\nwidth = 20 Hz\n\n',
   );
 
   it('sit on the tones of the motors, in their band, and say that this is assumed', () => {
-    const { likely, high, assumed } = figures(tracked, 'sprint')('gyro-tracker-delay');
-    assert.match(assumed.join('; '), /tracked notches on the motors’ own tones/);
+    const { likely, high, assumed } = figures(tracked, 'sprint')('gyro-filter-2-delay');
+    assert.match(assumed.join('; '), /searching notches on the motors’ own tones/);
     // By hand: one at 258 Hz and one, for the blades, at the upper edge of 500 Hz; at idle 100 Hz and 3 × 59.8 Hz.
     const tone = figures(tracked, 'sprint')('hover-tone').likely;
     // Slope of atan((x/Q)/(1 - x²)), the phase of a notch, at 30 Hz.
@@ -189,17 +189,72 @@ describe('notches that search', () => {
   });
 
   it('take more off the tone in the hover than the low-pass alone', () => {
-    const bare = tracked.replace('count = 2', 'count = 0');
+    const bare = tracked.replace('kind = follow-noise', 'kind = none');
     const left = (text: string) => value(text, 'sprint')('hover-tone-left');
     assert.ok(left(tracked) < left(bare) - 3);
+  });
+});
+
+describe('a chain of filters', () => {
+  const search = (number: number) =>
+    `[gyro.filter.${number}]\nkind = follow-noise\ncount = 1\nfrom = 100 Hz\nto = 2 kHz\nwidth = 20 Hz\n\n`;
+  const with3 = sandmartin.replace('[gyro.filter.1 @ cruise]', `${search(3)}[gyro.filter.1 @ cruise]`);
+
+  it('works in the order of its numbers, wherever the lines stand', () => {
+    const moved = `${sandmartin.replace(/\[gyro\.filter\.1\][^[]*/, '')}\n[gyro.filter.1]\nkind = butterworth\ncutoff = 2.5 * quiet\n`;
+    const why = (text: string) => figures(text, 'sprint')('loop-delay').why;
+    assert.match(why(sandmartin), /gyro filter 1, butterworth .* gyro filter 2, follow-motors/);
+    assert.equal(why(moved), why(sandmartin));
+  });
+
+  it('lets a search find what the filters before it leave: behind cuts on 1 and 2 times, the blades at 3 times', () => {
+    const behind = figures(with3, 'sprint')('gyro-filter-3-delay').likely;
+    const first = sandmartin
+      .replace('[gyro.filter.1]', `${search(1)}[gyro.filter.3]`)
+      .replace('[gyro.filter.1 @', '[gyro.filter.3 @');
+    const before = figures(first, 'sprint')('gyro-filter-1-delay').likely;
+    // Far below a notch its delay is width / (2 π f²): at 3 times the tone a ninth of it, a little less than that here.
+    near(before / behind, 9, 0.06);
+  });
+
+  it('is not known where nothing is said of it, and neither are its delay and the margins', () => {
+    const unsaid = sandmartin.replace(
+      /\[gyro\.filter\.1\][^[]*\[gyro\.filter\.2\][^[]*\[gyro\.filter\.1 @ cruise\][^[]*/,
+      '',
+    );
+    const view = new CraftView(craftOf(unsaid, club), 'sprint');
+    for (const id of ['gyro-filter-delay', 'loop-delay', 'roll-phase-margin'])
+      assert.equal(figureOf(view, id), null, id);
+    assert.ok(findingsIn(unsaid, club).some(({ id }) => id === 'tune/gyro-chain-unsaid'));
+  });
+
+  it('of the derivative holds back the margins of axes with a derivative gain alone', () => {
+    const unsaid = sandmartin.replace(/\[derivative\]\nchain[^\n]*\n/, '');
+    const view = new CraftView(craftOf(unsaid, club), 'sprint');
+    assert.notEqual(figureOf(view, 'gyro-filter-delay'), null);
+    assert.equal(figureOf(view, 'roll-phase-margin'), null);
+    assert.notEqual(
+      figureOf(
+        new CraftView(craftOf(unsaid.replace(/\nderivative +=[^\n]*/g, ''), club), 'sprint'),
+        'roll-phase-margin',
+      ),
+      null,
+    );
+  });
+
+  it('may be empty with one pack alone', () => {
+    const bare = `${sandmartin}\n[gyro @ cruise]\nchain = none\n`;
+    assert.equal(value(bare, 'cruise')('gyro-filter-delay'), 0);
+    assert.ok(value(bare, 'sprint')('gyro-filter-delay') > 0.9);
+    assert.ok(!findingsIn(bare, club).some(({ id }) => id === 'tune/chain-contradicted'));
   });
 });
 
 describe('all filters taken out on six cells', () => {
   it('is told with what the low-pass that still stands there would take off the tone, and its delay', () => {
     const bare = sandmartin
-      .replace(/(\[gyro\.lowpass\]\nshape +=) butterworth/, '$1 off')
-      .replace(/harmonics = 2/, 'harmonics = 0');
+      .replace(/(\[gyro\.filter\.1\]\nkind +=) butterworth/, '$1 none')
+      .replace(/(\[gyro\.filter\.2\]\nkind +=) follow-motors/, '$1 none');
     const found = findingsIn(bare, club).find(
       ({ id, pack }) => id === 'tune/all-filters-off' && pack === 'sprint',
     );

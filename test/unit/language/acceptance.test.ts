@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { parseLine } from '../../../server/src/language/parser';
 
-const line = 'shape = off   # accept tune/derivative-unfiltered: one short test hover';
+const line = 'kind = none  # accept tune/derivative-unfiltered: one short test hover';
 
 describe('an acceptance', () => {
   it('names a check and gives the reason', () => {
@@ -9,7 +9,7 @@ describe('an acceptance', () => {
     assert.deepEqual(acceptance, {
       check: 'tune/derivative-unfiltered',
       reason: 'one short test hover',
-      start: 14,
+      start: 13,
       end: line.length,
     });
   });

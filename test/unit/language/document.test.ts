@@ -64,12 +64,12 @@ describe('a document', () => {
 
 describe('the section of a line', () => {
   it('is that of the header above it', () => {
-    const document = Document.of('a = 1\n[gyro]\nb = 2\n\n[gyro.lowpass @ cruise]\nc = 3');
+    const document = Document.of('a = 1\n[gyro]\nb = 2\n\n[gyro.filter.1 @ cruise]\nc = 3');
     assert.deepEqual(
       [...document.lines()].map((line) => line.settingPath),
-      ['a', null, 'gyro.b', null, null, 'gyro.lowpass.c'],
+      ['a', null, 'gyro.b', null, null, 'gyro.filter.1.c'],
     );
-    assert.deepEqual(document.lineAt(5)?.section, { path: 'gyro.lowpass', pack: 'cruise' });
+    assert.deepEqual(document.lineAt(5)?.section, { path: 'gyro.filter.1', pack: 'cruise' });
   });
 
   it('is unknown below a header that cannot be read', () => {

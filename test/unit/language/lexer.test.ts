@@ -12,7 +12,7 @@ function kinds(line: string): string {
 describe('a line cut into tokens', () => {
   const cases: readonly [string, string][] = [
     ['mass = 212 g', 'name:mass sign:= number:212 g'],
-    ['gyro.notch.1.cutoff', 'name:gyro.notch.1.cutoff'],
+    ['gyro.filter.1.cutoff', 'name:gyro.filter.1.cutoff'],
     ['tilt-limit-', 'name:tilt-limit sign:-'],
     ['a-b - c', 'name:a-b sign:- name:c'],
     ['gyro..cut', 'name:gyro sign:.. name:cut'],
@@ -75,11 +75,11 @@ describe('blanks that look like a space', () => {
     ['\u3000', 'an ideographic space (U+3000)'],
   ] as const) {
     it(`the ${name} is understood, named and mended at once on the whole line (A08)`, () => {
-      const line = `gyro.lowpass.cutoff${blank}=${blank}120${blank}Hz`;
+      const line = `gyro.filter.1.cutoff${blank}=${blank}120${blank}Hz`;
       const { value, problems } = statementOf(line, 'setting');
       assert.equal(value?.kind === 'number' && value.unit?.text, 'Hz');
       assert.deepEqual(problemsIn(line), [
-        { id: 'line/odd-space', marked: blank, mended: ['gyro.lowpass.cutoff = 120 Hz'] },
+        { id: 'line/odd-space', marked: blank, mended: ['gyro.filter.1.cutoff = 120 Hz'] },
       ]);
       assert.equal(problems[0]?.values.character, name);
     });
@@ -110,7 +110,7 @@ describe('blanks that look like a space', () => {
     ['\ufeff', 'a zero-width no-break space, the byte order mark (U+FEFF)'],
   ] as const) {
     it(`${name} within a name, a word or a section is the one thing found, and is taken out`, () => {
-      for (const line of ['cutoff = 120 Hz', 'order = AETR', '[gyro.lowpass]', 'include "a.craft"']) {
+      for (const line of ['cutoff = 120 Hz', 'order = AETR', '[gyro.filter.1]', 'include "a.craft"']) {
         const cut = `${line.slice(0, 3)}${character}${line.slice(3)}`;
         assert.equal(parseLine(cut).problems[0]?.values.character, name);
         assert.deepEqual(problemsIn(cut), [{ id: 'line/odd-space', marked: character, mended: [line] }]);

@@ -71,7 +71,7 @@ describe('no text is too odd', () => {
     for (const line of [
       'include "club-habits.craft" # habits',
       'let quiet = 2 * min(90 Hz, gyro.rate / 4) - 5 Hz',
-      '[gyro.lowpass @ cruise] # accept line/section-again: meant',
+      '[gyro.filter.1 @ cruise] # accept line/section-again: meant',
       'curve = 0 % -> 0 deg/s, 50 % -> 170 deg/s, 100 % -> 670 deg/s',
       'needs = [receiver-alive, "gyro \\" still", 1e3 \u00b5s] # accept a/b: c',
       'on = 1750..2050 us',

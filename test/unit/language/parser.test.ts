@@ -10,8 +10,8 @@ describe('a statement', () => {
     ['include = 5', 'setting'],
     ['let quiet = 90 Hz', 'constant'],
     ['let = 5', 'setting'],
-    ['[gyro.lowpass]', 'section'],
-    ['[gyro.lowpass @ cruise]', 'section'],
+    ['[gyro.filter.1]', 'section'],
+    ['[gyro.filter.1 @ cruise]', 'section'],
     ['mass = 212 g', 'setting'],
     ['mass', 'setting'],
     ['5 = mass', 'broken'],
@@ -24,24 +24,25 @@ describe('a statement', () => {
 
   it('knows the place of each part of a setting', () => {
     const { path, equals, value, comment } = statementOf(
-      '  gyro.lowpass.cutoff = 2 * quiet # low',
+      '  gyro.filter.1.cutoff = 2 * quiet # low',
       'setting',
     );
-    assert.deepEqual([path.start, path.end, equals], [2, 21, 22]);
+    assert.deepEqual([path.start, path.end, equals], [2, 22, 23]);
     assert.deepEqual(
       path.names.map(({ text, start, end }) => [text, start, end]),
       [
         ['gyro', 2, 6],
-        ['lowpass', 7, 14],
-        ['cutoff', 15, 21],
+        ['filter', 7, 13],
+        ['1', 14, 15],
+        ['cutoff', 16, 22],
       ],
     );
-    assert.deepEqual([value?.start, value?.end, comment?.start, comment?.end], [24, 33, 34, 39]);
+    assert.deepEqual([value?.start, value?.end, comment?.start, comment?.end], [25, 34, 35, 40]);
   });
 
   it('knows the path and the pack of a section', () => {
-    const { path, pack } = statementOf('[ gyro.lowpass @ cruise ]', 'section');
-    assert.deepEqual([path.text, path.start, pack?.text, pack?.start], ['gyro.lowpass', 2, 'cruise', 17]);
+    const { path, pack } = statementOf('[ gyro.filter.1 @ cruise ]', 'section');
+    assert.deepEqual([path.text, path.start, pack?.text, pack?.start], ['gyro.filter.1', 2, 'cruise', 18]);
     assert.equal(statementOf('[gyro]', 'section').pack, null);
   });
 
@@ -182,7 +183,7 @@ describe('a line that cannot be understood', () => {
   });
 
   it('is a section with its closing bracket left out, which the fix puts in', () => {
-    for (const line of ['[gyro', '[gyro.lowpass @ cruise']) {
+    for (const line of ['[gyro', '[gyro.filter.1 @ cruise']) {
       assert.deepEqual(problemsIn(line), [
         { id: 'line/section-not-closed', marked: line.slice(-1), mended: [`${line}]`] },
       ]);

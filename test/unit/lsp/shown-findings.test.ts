@@ -27,7 +27,7 @@ const faultyLine = fc.constantFrom(
   '[gyro]',
   '[motor]',
   'kv = 1950 rpm/V',
-  'gyro.lowpass.cutoff = 90 ms',
+  'gyro.filter.1.cutoff = 90 ms',
   '# fine',
 );
 const line = fc.oneof(faultyLine, craftLine);

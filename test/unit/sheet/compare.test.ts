@@ -56,7 +56,7 @@ describe('a comparison', () => {
       settings.map(({ path, before, after }) => [path, before.text, after.text]),
       [
         ['motor.kv', '2900 rpm/V', '2500 rpm/V'],
-        ['gyro.lowpass.cutoff', '225 Hz', '135 Hz'],
+        ['gyro.filter.1.cutoff', '225 Hz', '135 Hz'],
       ],
     );
     const [kv, cutoff] = settings;
@@ -151,7 +151,7 @@ describe('a comparison', () => {
       settings.map(({ path, ...values }) => [path, [values.before.text, values.after.text]]),
     );
     assert.deepEqual(told.get('pack.<pack in view>.cells'), ['6', '4']);
-    assert.deepEqual(told.get('gyro.lowpass.cutoff'), ['225 Hz', '180 Hz']);
+    assert.deepEqual(told.get('gyro.filter.1.cutoff'), ['225 Hz', '180 Hz']);
     assert.equal(
       [...told.keys()].some((path) => path.startsWith('pack.sprint')),
       false,

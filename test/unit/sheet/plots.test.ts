@@ -96,9 +96,9 @@ describe('the drawings of the sheet', () => {
   it('show a second-order low-pass 3 dB down at its cutoff, and 40 dB a decade above (Butterworth)', () => {
     const text = [
       '[board]\nprofile = heron',
-      '[gyro]\nrate = 8 kHz\nsecond-lowpass.shape = off\ntones.harmonics = 0\ntracker.count = 0',
-      '[gyro.lowpass]\nshape = butterworth\ncutoff = 100 Hz',
-      '[derivative.lowpass]\nshape = off\n[derivative]\nsecond-lowpass.shape = off',
+      '[gyro]\nrate = 8 kHz',
+      '[gyro.filter.1]\nkind = butterworth\ncutoff = 100 Hz',
+      '[derivative]\nchain = none',
       '[control]\nrate = 4 kHz\n[craft]\nname = "test"\n[pack.one]\ncells = 4',
     ].join('\n');
     const plot = drawn(text).find('lines', 'filters');

@@ -26,7 +26,7 @@ function written(edits: ReturnType<typeof tried>['edits']): string {
 
 describe('what can be tried', () => {
   it('is a number, from a slider in the setting’s own unit', () => {
-    const { by, now, title } = tryable(craft, 'sprint', 'gyro.lowpass.cutoff') ?? assert.fail('nothing');
+    const { by, now, title } = tryable(craft, 'sprint', 'gyro.filter.1.cutoff') ?? assert.fail('nothing');
     assert.ok(by.kind === 'slider');
     assert.deepEqual([now, by.unit, by.now], ['225 Hz', 'Hz', 225]);
     assert.ok(by.range[0] <= by.usual[0] && by.usual[0] < by.usual[1] && by.usual[1] <= by.range[1]);
@@ -34,8 +34,8 @@ describe('what can be tried', () => {
   });
 
   it('is a word or a switch, by choice, and a default that the script leaves out', () => {
-    assert.deepEqual(tryable(craft, null, 'gyro.lowpass.shape')?.by.kind, 'choice');
-    const left = tryable(craft, null, 'gyro.second-lowpass.cutoff');
+    assert.deepEqual(tryable(craft, null, 'gyro.filter.1.kind')?.by.kind, 'choice');
+    const left = tryable(craft, null, 'gyro.filter.2.cutoff');
     assert.equal(left?.isSet, false);
   });
 
@@ -44,7 +44,7 @@ describe('what can be tried', () => {
   });
 
   it('is no text, no curve, and nothing unknown', () => {
-    for (const path of ['craft.name', 'stick.roll.curve', 'no.such-thing', 'gyro.notch.<number>.width'])
+    for (const path of ['craft.name', 'stick.roll.curve', 'no.such-thing', 'gyro.filter.<number>.width'])
       assert.equal(tryable(craft, 'sprint', path), null);
   });
 
@@ -62,7 +62,7 @@ describe('what can be tried', () => {
 describe('a value on trial', () => {
   it('moves just what the script with that value written in moves', () => {
     const numbers = [
-      'gyro.lowpass.cutoff',
+      'gyro.filter.1.cutoff',
       'motor.kv',
       'motor.idle',
       'prop.diameter',
@@ -70,7 +70,7 @@ describe('a value on trial', () => {
       'pack.sprint.capacity',
       'control.roll.proportional',
       'video.power',
-      'gyro.tones.width',
+      'gyro.filter.2.width',
       'motor.resistance',
       'prop.inertia',
     ];
@@ -105,23 +105,23 @@ describe('a value on trial', () => {
   });
 
   it('replaces a calculation by the value, and adds a line for what only holds by default', () => {
-    assert.match(written(tried('gyro.lowpass.cutoff', '150 Hz').edits), /\ncutoff = 150 Hz\n/);
+    assert.match(written(tried('gyro.filter.1.cutoff', '150 Hz').edits), /\ncutoff = 150 Hz\n/);
     assert.match(
-      written(tried('gyro.second-lowpass.cutoff', '400 Hz').edits),
-      /\[gyro\.second-lowpass\]\ncutoff = 400 Hz\n|second-lowpass\.cutoff = 400 Hz\n/,
+      written(tried('derivative.limit', '20 %').edits),
+      /\[derivative\]\n(chain.*\n)?limit = 20 %\n/,
     );
   });
 
   it('changes the overlay’s line where the pack in view has one', () => {
-    const text = written(tried('gyro.lowpass.cutoff', '120 Hz', 'cruise').edits);
+    const text = written(tried('gyro.filter.1.cutoff', '120 Hz', 'cruise').edits);
     assert.match(text, /cutoff = 2\.5 \* quiet/);
-    assert.match(text, /\[gyro\.lowpass @ cruise\]\ncutoff = 120 Hz/);
+    assert.match(text, /\[gyro\.filter\.1 @ cruise\]\ncutoff = 120 Hz/);
   });
 
   it('is refused in the script’s own words', () => {
-    assert.match(tried('gyro.lowpass.cutoff', '3 ms').refusal ?? '', /a frequency was expected/);
+    assert.match(tried('gyro.filter.1.cutoff', '3 ms').refusal ?? '', /a frequency was expected/);
     assert.match(tried('motor.poles', '2.5').refusal ?? '', /whole/);
-    assert.equal(tried('gyro.lowpass.cutoff', '150 Hz').refusal, null);
+    assert.equal(tried('gyro.filter.1.cutoff', '150 Hz').refusal, null);
   });
 
   it('is one line: nothing that would start another is taken', () => {

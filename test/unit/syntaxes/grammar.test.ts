@@ -52,9 +52,9 @@ describe('colours of a script before the server answers', () => {
       'Hz: keyword.other',
     ],
     [
-      '[gyro.lowpass @ cruise]',
+      '[gyro.filter.1 @ cruise]',
       '[: punctuation.definition',
-      'gyro.lowpass: entity.name',
+      'gyro.filter.1: entity.name',
       '@: keyword.operator',
       'cruise: entity.name',
       ']: punctuation.definition',

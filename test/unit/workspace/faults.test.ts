@@ -68,7 +68,7 @@ describe('a file system that is slow, refuses, loses files and comes back', () =
     const host = new MoodyHost({ 'base.craft': 'let quiet = 90 ms\n' });
     const workspace = workspaceOver(host);
     host.isSlow = true;
-    workspace.openScript(main, `include "base.craft"\n${faulty}[gyro.lowpass]\ncutoff = quiet\n`, 1);
+    workspace.openScript(main, `include "base.craft"\n${faulty}[gyro.filter.1]\ncutoff = quiet\n`, 1);
     workspace.openScript(other, faulty, 1);
     assert.deepEqual(foundIn(workspace, main), ['line/unknown-name'], 'while it is slow');
     assert.ok(foundIn(workspace, other).includes('line/unknown-name'));
@@ -99,7 +99,7 @@ describe('a file system that is slow, refuses, loses files and comes back', () =
     const host = new MoodyHost({ 'base.craft': 'let quiet = 90 ms\n' });
     const workspace = workspaceOver(host);
     host.isSlow = true;
-    workspace.openScript(main, 'include "base.craft"\n[gyro.lowpass]\ncutoff = quiet\n', 1);
+    workspace.openScript(main, 'include "base.craft"\n[gyro.filter.1]\ncutoff = quiet\n', 1);
     workspace.findings(main);
     host.files.set('test:///work/base.craft', 'let quiet = 90 Hz\n');
     workspace.diskChanged('test:///work/base.craft');

@@ -97,7 +97,7 @@ describe('no script is too odd', () => {
 
   it('every half-written state of a script is checked', async () => {
     const text =
-      'include "a.craft"\nlet q = 2 * min(90 Hz, r)\n[pack.s]\ncells = 6\n[gyro.lowpass @ s]\ncutoff = q # accept a/b: c\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 9 deg/s\n';
+      'include "a.craft"\nlet q = 2 * min(90 Hz, r)\n[pack.s]\ncells = 6\n[gyro.filter.1 @ s]\ncutoff = q # accept a/b: c\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 9 deg/s\n';
     for (let end = 0; end <= text.length; end += 1)
       await isHeld(text.slice(0, end), { 'a.craft': 'let r = 1 kHz\n' });
   });

@@ -9,7 +9,7 @@ import { MemoryHost } from '../../support/memory-host';
 const main = 'test:///work/main.craft';
 const club = 'test:///work/club.craft';
 const includes = 'include "club.craft"\n';
-const cutoff = (value: string) => `[gyro.lowpass]\ncutoff = ${value}\n`;
+const cutoff = (value: string) => `[gyro.filter.1]\ncutoff = ${value}\n`;
 
 /** A workspace over files in memory, with a record of the scripts that it says have changed. */
 function workspaceOver(host: FileHost) {
@@ -24,7 +24,7 @@ function workspaceOver(host: FileHost) {
   const ids = (uri = main) => workspace.findings(uri).map(({ check }) => check.id);
   const value = () => {
     const craft = workspace.get(main)?.craft;
-    return craft && held(craft, 'gyro.lowpass.cutoff');
+    return craft && held(craft, 'gyro.filter.1.cutoff');
   };
   return { workspace, affected, faults, ids, value };
 }
@@ -191,7 +191,7 @@ describe('an included script', () => {
     const { workspace, affected, ids } = await opened(includes, { 'club.craft': '' });
     workspace.openScript(club, 'let quiet = 90 Hz\n', 1);
     affected.length = 0;
-    workspace.change(main, [whole(0, `${includes}[gyro.lowpass]\ncutoff = queit\n`)], 2);
+    workspace.change(main, [whole(0, `${includes}[gyro.filter.1]\ncutoff = queit\n`)], 2);
     assert.deepEqual(affected, [], 'the including script is no part of the included one');
     assert.deepEqual(ids(), ['line/unknown-constant']);
     workspace.change(club, [whole(0, 'let queit = 90 Hz\n')], 2);
@@ -205,7 +205,7 @@ describe('an included script', () => {
     const { craft } = workspace.openScript('file:///work/main.craft', 'include "my club (1).craft"\n', 1);
     await workspace.settled();
     workspace.openScript('file:///work/my%20club%20%281%29.craft', cutoff('90 Hz'), 1);
-    assert.equal(held(craft, 'gyro.lowpass.cutoff'), '90 Hz');
+    assert.equal(held(craft, 'gyro.filter.1.cutoff'), '90 Hz');
     assert.equal(workspace.script('file:///work/my club (1).craft')?.document.lineCount, 3);
   });
 });

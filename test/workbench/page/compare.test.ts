@@ -39,7 +39,7 @@ describe('a comparison', () => {
     await editor().openFile('tired.craft');
     await editor().statusBar(/to mend/);
     await compareWith('sandmartin.craft');
-    const setting = page().locator('.setting', { hasText: 'gyro.lowpass.cutoff' });
+    const setting = page().locator('.setting', { hasText: 'gyro.filter.1.cutoff' });
     assert.match(await setting.locator('.values').innerText(), /225 Hz → 135 Hz/);
     const delay = setting.locator('tr[data-figure=gyro-filter-delay]');
     assert.match(await delay.innerText(), /1\.19 ms.*1\.92 ms.*worse/s);
@@ -95,7 +95,7 @@ describe('a comparison with an earlier revision', () => {
     const rows = editor.page.locator('.quick-input-list .monaco-list-row');
     const values = editor
       .webview()
-      .locator('.setting', { hasText: 'gyro.lowpass.cutoff' })
+      .locator('.setting', { hasText: 'gyro.filter.1.cutoff' })
       .locator('.values');
     try {
       await editor.openFile('sandmartin.craft');

@@ -81,7 +81,7 @@ describe('a flight', () => {
     await box().locator('.quick-input-title', { hasText: '(8 of 8)' }).waitFor();
     assert.match(
       await box().locator('input[type=text]').inputValue(),
-      /gyro\.lowpass\.cutoff 180 Hz → 135 Hz/,
+      /gyro\.filter\.1\.cutoff 180 Hz → 135 Hz/,
     );
     await editor().press('Escape');
   });

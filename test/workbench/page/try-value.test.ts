@@ -89,10 +89,10 @@ describe('a value on trial', () => {
     await editor().runCommand('Propsoff: Show Build Sheet');
     const title = page().locator('button.title', { hasText: 'Delay of the gyro’s filters' });
     await title.click();
-    await page().locator('.levers:visible button', { hasText: 'gyro.lowpass.cutoff' }).click();
+    await page().locator('.levers:visible button', { hasText: 'gyro.filter.1.cutoff' }).click();
     await trial().locator('p', { hasText: 'now 225 Hz' }).waitFor();
     await trial().locator('button', { hasText: 'Leave It' }).click();
-    await editor().goTo(editor().lineOf('sandmartin.craft', /^\[gyro\.lowpass\]/));
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^\[gyro\.filter\.1\]/));
     await editor()
       .page.locator('.codelens-decoration a:visible', { hasText: 'Try a value' })
       .first()

@@ -8,7 +8,7 @@ const text = [
   '[arming]',
   'tilt-limt = 60 deg',
   '',
-  'gyro.lowpass.cutoff = 120 Hz',
+  'gyro.filter.1.cutoff = 120 Hz',
   'x = -0.25',
   'x = 1.5e-3',
   'x = 20 µs',
@@ -35,7 +35,7 @@ describe('a script that a person writes', () => {
 
   describe('selects by a double click (G09)', () => {
     for (const [under, word] of [
-      ['lowpass', 'gyro.lowpass.cutoff'],
+      ['filter', 'gyro.filter.1.cutoff'],
       ['25', '-0.25'],
       ['5e', '1.5e-3'],
       ['µ', 'µs'],
@@ -72,12 +72,12 @@ describe('a script that a person writes', () => {
 
     for (const [where, typed, left, accepted] of [
       ['in a hyphenated name, with nothing doubled (G01)', '[arming]\ntilt-l', '', 'tilt-limit'],
-      ['in a dotted name, with nothing doubled (G02)', 'gyro.lowpass.cut', '', 'gyro.lowpass.cutoff'],
+      ['in a dotted name, with nothing doubled (G02)', 'gyro.filter.1.cut', '', 'gyro.filter.1.cutoff'],
       [
         'in front of a value, which stays (G02)',
-        'gyro.lowpass.cut = 120 Hz',
+        'gyro.filter.1.cut = 120 Hz',
         ' = 120 Hz',
-        'gyro.lowpass.cutoff = 120 Hz',
+        'gyro.filter.1.cutoff = 120 Hz',
       ],
     ] as const) {
       it(where, async () => {

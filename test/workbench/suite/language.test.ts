@@ -117,8 +117,8 @@ describe('a double click selects', () => {
   after(closeAll);
 
   const cases: readonly (readonly [line: string, under: string, word: string])[] = [
-    ['gyro.lowpass.cutoff = 90 Hz', 'lowpass', 'gyro.lowpass.cutoff'],
-    ['gyro.notch.1.centre = 90 Hz', '1', 'gyro.notch.1.centre'],
+    ['gyro.filter.1.cutoff = 90 Hz', 'filter', 'gyro.filter.1.cutoff'],
+    ['gyro.filter.1.centre = 90 Hz', '1', 'gyro.filter.1.centre'],
     ['field-elevation = 640 m', 'elevation', 'field-elevation'],
     ['x = -0.25', '25', '-0.25'],
     ['x = 1.5e-3', '5e', '1.5e-3'],

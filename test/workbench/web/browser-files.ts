@@ -19,7 +19,7 @@ describe('in a browser, on files that only the editor knows', () => {
   });
 
   it('an include is read through the editor, and again when it changes', async () => {
-    const uses = 'include "base.craft"\n[gyro.lowpass]\ncutoff = 2 * quiet\n';
+    const uses = 'include "base.craft"\n[gyro.filter.1]\ncutoff = 2 * quiet\n';
     await write('browser-main.craft', uses);
     const document = await openDemo('browser-main.craft');
     await untilFound(document, 'line/include-missing');

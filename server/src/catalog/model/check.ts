@@ -43,7 +43,7 @@ export const dataCheck = z.strictObject({
   scope: z.enum(['craft', 'pack']).check(z.describe('Looked at once for the craft, or once for each pack.')),
   each: z
     .optional(z.string())
-    .check(z.describe('The collection whose members are taken in turn: pack, switch, overlay, gyro.notch.')),
+    .check(z.describe('The collection whose members are taken in turn: pack, switch, overlay, gyro.filter.')),
   whole: z
     .optional(z.boolean())
     .check(

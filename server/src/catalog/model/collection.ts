@@ -14,9 +14,9 @@ export const member = z.strictObject({
   sample: z.optional(z.string().check(z.minLength(1))),
 });
 
-/** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.notch.<number>`. */
+/** A path under which the script names things: `pack.<name>`, `switch.<function>`, `gyro.filter.<number>`. */
 export const collection = z.strictObject({
-  /** The path before the open part: `pack`, `gyro.notch`. */
+  /** The path before the open part: `pack`, `gyro.filter`. */
   path: z.string(),
   /** The word in angle brackets in the parameters' names. */
   placeholder: nameText,

@@ -4,8 +4,8 @@ import * as z from './plain-zod';
 export const nameText = z.string().check(z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
 
 /**
- * A parameter's name as the catalogue spells it: `gyro.lowpass.cutoff`, or with the open part of a
- * collection in angle brackets: `pack.<name>.cells`, `gyro.notch.<number>.centre`.
+ * A parameter's name as the catalogue spells it: `gyro.filter.1.cutoff`, or with the open part of a
+ * collection in angle brackets: `pack.<name>.cells`, `gyro.filter.<number>.centre`.
  */
 export const parameterName = z.string().check(z.regex(/^[a-z][a-z-]*(\.([a-z][a-z-]*|<[a-z]+>))+$/));
 

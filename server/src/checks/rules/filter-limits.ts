@@ -1,16 +1,18 @@
 import type { CraftView } from '../../craft/view';
-import { lowpasses, notches, type Stage, workingCutoff } from '../../figures/filter-stages';
+import { lowpassAt } from '../../figures/filter-chain';
+import { chainDecibels } from '../../figures/filter-figures';
+import { allStages, kindOf, lowpassCutoff, type Stage, stagesOf } from '../../figures/filter-stages';
 import { alias, halfRate } from '../../physics/sampling';
 import type { Amount } from '../../units/told-apart';
 import type { CodeRule, RuleFinding, RuleFix } from '../rule';
 
-/** Cutoffs and centres against half the rate at which a filter works. */
+/** Cutoffs and centres against half the rate at which a filter works, and against what stands before it. */
 export const filterLimitRules: readonly CodeRule[] = [
   {
     ids: ['tune/lowpass-above-half-rate', 'tune/lowpass-near-half-rate'],
     scope: 'pack',
     check(view, report) {
-      for (const stage of lowpasses) {
+      for (const stage of allStages(view)) {
         const finding = lowpassFinding(view, stage);
         if (finding !== null) report(finding);
       }
@@ -20,7 +22,7 @@ export const filterLimitRules: readonly CodeRule[] = [
     ids: ['tune/notch-above-half-rate'],
     scope: 'pack',
     check(view, report) {
-      for (const { path, rate: ratePath } of notches(view)) {
+      for (const { path, rate: ratePath } of stagesOfKind(view, 'notch')) {
         const centre = view.quantity(`${path}.centre`);
         const rate = view.quantity(ratePath);
         if (centre === null || rate === null || rate <= 0 || centre < halfRate(rate)) continue;
@@ -35,20 +37,31 @@ export const filterLimitRules: readonly CodeRule[] = [
     },
   },
   {
-    ids: ['tune/tracker-above-half-rate'],
+    ids: ['tune/search-above-half-rate'],
     scope: 'pack',
     check(view, report) {
-      const to = view.quantity('gyro.tracker.to');
-      const rate = view.quantity('gyro.rate');
-      const isOn = (view.count('gyro.tracker.count') ?? 0) > 0;
-      if (!isOn || to === null || rate === null || to < halfRate(rate)) return;
-      report({
-        id: 'tune/tracker-above-half-rate',
-        at: 'gyro.tracker.to',
-        values: { to: hertz(view, to), ...ratesText(view, rate) },
-        related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
-        fixes: lowered(view, 'gyro.tracker.to', nearHalf * halfRate(rate)),
-      });
+      for (const { path, rate: ratePath } of stagesOfKind(view, 'follow-noise')) {
+        const to = view.quantity(`${path}.to`);
+        const rate = view.quantity(ratePath);
+        if (to === null || rate === null || rate <= 0 || to < halfRate(rate)) continue;
+        report({
+          id: 'tune/search-above-half-rate',
+          at: `${path}.to`,
+          values: { to: hertz(view, to), ...ratesText(view, rate) },
+          related: [{ at: ratePath, message: 'The rate.' }],
+          fixes: lowered(view, `${path}.to`, nearHalf * halfRate(rate)),
+        });
+      }
+    },
+  },
+  {
+    ids: ['tune/search-behind-lowpass'],
+    scope: 'pack',
+    check(view, report) {
+      for (const stage of stagesOfKind(view, 'follow-noise')) {
+        const finding = hiddenFromSearch(view, stage);
+        if (finding !== null) report(finding);
+      }
     },
   },
   {
@@ -64,21 +77,28 @@ export const filterLimitRules: readonly CodeRule[] = [
 /** Share of half the rate beyond which a low-pass has next to nothing left to cut: a choice of ours. */
 const nearHalf = 0.8;
 
-function lowpassFinding(view: CraftView, { path, rate: ratePath }: Stage): RuleFinding | null {
-  const cutoff = workingCutoff(view, path);
-  const rate = view.quantity(ratePath);
+/** dB: a search that finds less of a tone than this has hardly anything to find. A choice of ours. */
+const leastHeard = -20;
+
+function stagesOfKind(view: CraftView, kind: string): readonly Stage[] {
+  return allStages(view).filter((stage) => kindOf(view, stage) === kind);
+}
+
+function lowpassFinding(view: CraftView, stage: Stage): RuleFinding | null {
+  const cutoff = lowpassCutoff(view, stage);
+  const rate = view.quantity(stage.rate);
   const fair = nearHalf * halfRate(rate ?? 0);
   if (cutoff === null || rate === null || cutoff <= fair * (1 + 1e-9)) return null;
   return {
     id: cutoff >= halfRate(rate) ? 'tune/lowpass-above-half-rate' : 'tune/lowpass-near-half-rate',
-    at: `${path}.cutoff`,
+    at: `${stage.path}.cutoff`,
     values: {
       cutoff: hertz(view, cutoff),
       fair: hertz(view, fair),
       ...ratesText(view, rate),
     },
-    related: [{ at: ratePath, message: 'The rate.' }],
-    fixes: lowered(view, `${path}.cutoff`, fair),
+    related: [{ at: stage.rate, message: 'The rate.' }],
+    fixes: lowered(view, `${stage.path}.cutoff`, fair),
   };
 }
 
@@ -91,14 +111,43 @@ function lowered(view: CraftView, set: string, most: number): readonly RuleFix[]
   return [{ title: `Write ${to}`, set, to }];
 }
 
+/** The order counts: what an earlier low-pass has taken away, a search can't find. */
+function hiddenFromSearch(view: CraftView, stage: Stage): RuleFinding | null {
+  const from = view.quantity(`${stage.path}.from`);
+  const rate = view.quantity(stage.rate);
+  if (from === null || rate === null || from >= halfRate(rate)) return null;
+  const before = stagesOf(view, stage.chain).filter(({ number }) => number < stage.number);
+  const cutting = before.flatMap((one) => {
+    const cutoff = lowpassCutoff(view, one);
+    return cutoff === null ? [] : [{ one, cutoff, filters: lowpassAt(cutoff, kindOf(view, one), rate) }];
+  });
+  const left = chainDecibels(
+    cutting.flatMap(({ filters }) => filters),
+    from,
+  );
+  const [lowest] = cutting.sort((first, second) => first.cutoff - second.cutoff);
+  if (lowest === undefined || left > leastHeard) return null;
+  return {
+    id: 'tune/search-behind-lowpass',
+    at: `${stage.path}.from`,
+    values: {
+      filter: `${stage.number}`,
+      from: hertz(view, from),
+      other: `${lowest.one.number}`,
+      cutoff: hertz(view, lowest.cutoff),
+      left: view.short(left, 'dB'),
+    },
+    related: [{ at: `${lowest.one.path}.cutoff`, message: 'The low-pass before it.' }],
+  };
+}
+
 /** A loop slower than the gyro leaves samples out, and what is left above half its rate folds down. */
 function foldingFinding(view: CraftView): RuleFinding | null {
   const gyro = view.quantity('gyro.rate');
   const control = view.quantity('control.rate');
-  const stages = lowpasses.filter(({ rate }) => rate === 'gyro.rate');
-  const working = stages.flatMap(({ path }) => {
-    const cutoff = workingCutoff(view, path);
-    return cutoff === null ? [] : [{ path, cutoff }];
+  const working = stagesOf(view, 'gyro').flatMap((stage) => {
+    const cutoff = lowpassCutoff(view, stage);
+    return cutoff === null ? [] : [{ path: stage.path, cutoff }];
   });
   const [lowest] = working.sort((one, other) => one.cutoff - other.cutoff);
   if (gyro === null || control === null || lowest === undefined || control >= gyro) return null;

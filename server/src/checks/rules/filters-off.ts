@@ -2,10 +2,11 @@ import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
 import { lowpassAt } from '../../figures/filter-chain';
 import { steeringTone } from '../../figures/filter-figures';
-import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
+import { isLowpass, isUnfiltered, kindOf, stagesOf, unfilteredAt } from '../../figures/filter-stages';
 import { chainDelay, chainGain } from '../../physics/filter';
 import { halfRate } from '../../physics/sampling';
 import type { CodeRule } from '../rule';
+import { axes } from './gain-names';
 
 /** Filters that are turned off: what the motors pay for it. */
 export const filtersOffRules: readonly CodeRule[] = [
@@ -13,14 +14,16 @@ export const filtersOffRules: readonly CodeRule[] = [
     ids: ['tune/all-filters-off', 'tune/gyro-unfiltered'],
     scope: 'pack',
     check(view, report) {
-      if (!isGyroUnfiltered(view)) return;
+      if (!isUnfiltered(view, 'gyro')) return;
       const cells = view.pack === null ? null : view.count(`pack.${view.pack}.cells`);
-      const isHot = cells !== null && cells >= manyCells && isDerivativeUnfiltered(view);
+      const isHot = cells !== null && cells >= manyCells && isUnfiltered(view, 'derivative');
       report({
         id: isHot ? 'tune/all-filters-off' : 'tune/gyro-unfiltered',
-        at: 'gyro.lowpass.shape',
-        values: { ...(isHot ? { cells: String(cells) } : noFilters(view)), ...wouldHelp(view) },
-        related: isHot ? [{ at: 'derivative.lowpass.shape', message: 'This one is off as well.' }] : [],
+        at: unfilteredAt(view, 'gyro'),
+        values: { ...(isHot ? { cells: String(cells) } : {}), ...wouldHelp(view) },
+        related: isHot
+          ? [{ at: unfilteredAt(view, 'derivative'), message: 'The derivative is not filtered either.' }]
+          : [],
       });
     },
   },
@@ -28,10 +31,10 @@ export const filtersOffRules: readonly CodeRule[] = [
     ids: ['tune/derivative-unfiltered'],
     scope: 'pack',
     check(view, report) {
-      if (!isDerivativeUnfiltered(view) || hasNoDerivative(view)) return;
+      if (!isUnfiltered(view, 'derivative') || hasNoDerivative(view)) return;
       report({
         id: 'tune/derivative-unfiltered',
-        at: 'derivative.lowpass.shape',
+        at: unfilteredAt(view, 'derivative'),
         values: {
           low: view.amount(steering, 'Hz'),
           high: view.amount(motorTone, 'Hz'),
@@ -48,14 +51,6 @@ const manyCells = 4;
 /** Hz: how fast a pilot steers at most, and a tone of small motors, to compare. Common practice. */
 const steering = 10;
 const motorTone = 300;
-
-function noFilters(view: CraftView) {
-  return {
-    notches: String(view.members('gyro.notch').length),
-    trackers: view.shown('gyro.tracker.count'),
-    tones: view.shown('gyro.tones.harmonics'),
-  };
-}
 
 /**
  * What the low-passes that are off would do at the cutoffs that still stand in the script; without any, what one
@@ -80,12 +75,14 @@ function wouldHelp(view: CraftView): Readonly<Record<'tone' | 'filter' | 'cut' |
 }
 
 function writtenCutoffs(view: CraftView): readonly number[] {
-  return ['gyro.lowpass.cutoff', 'gyro.second-lowpass.cutoff'].flatMap((path) =>
-    view.isSet(path) ? (view.quantity(path) ?? []) : [],
-  );
+  return stagesOf(view, 'gyro').flatMap((stage) => {
+    const cutoff = `${stage.path}.cutoff`;
+    const isOff = kindOf(view, stage) === 'none' || isLowpass(kindOf(view, stage));
+    return isOff && view.isSet(cutoff) ? (view.quantity(cutoff) ?? []) : [];
+  });
 }
 
 /** Whether the script itself sets every derivative gain to nothing. */
 function hasNoDerivative(view: CraftView): boolean {
-  return ['roll', 'pitch', 'yaw'].every((axis) => view.quantity(`control.${axis}.derivative`) === 0);
+  return axes.every((axis) => view.quantity(`control.${axis}.derivative`) === 0);
 }

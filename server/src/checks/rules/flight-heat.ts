@@ -1,5 +1,5 @@
 import type { CraftView } from '../../craft/view';
-import { isDerivativeUnfiltered, isGyroUnfiltered } from '../../figures/filter-stages';
+import { isUnfiltered, unfilteredAt } from '../../figures/filter-stages';
 import { toBase, unitOf } from '../../units/unit';
 import type { CodeRule } from '../rule';
 import { perFlight } from './flights';
@@ -19,10 +19,10 @@ export const flightHeatRules: readonly CodeRule[] = [
 const tooHotToTouch = toBase(60, unitOf('degC'));
 
 function filtersOff(view: CraftView): { readonly what: string; readonly at: string } | null {
-  const gyro = isGyroUnfiltered(view);
-  const derivative = isDerivativeUnfiltered(view);
+  const gyro = isUnfiltered(view, 'gyro');
+  const derivative = isUnfiltered(view, 'derivative');
   if (!gyro && !derivative) return null;
-  const at = gyro ? 'gyro.lowpass.shape' : 'derivative.lowpass.shape';
+  const at = unfilteredAt(view, gyro ? 'gyro' : 'derivative');
   if (gyro && derivative) return { what: 'every filter', at };
-  return { what: gyro ? 'every filter of the gyro' : "the derivative's low-pass", at };
+  return { what: gyro ? 'every filter of the gyro' : 'every filter of the derivative', at };
 }

@@ -3,6 +3,7 @@ import { curveRules } from './curves';
 import { filterLimitRules } from './filter-limits';
 import { filterPartRules } from './filter-parts';
 import { filtersOffRules } from './filters-off';
+import { followingFilterRules } from './following-filters';
 import { gainRules } from './gains';
 import { notchRules } from './notches';
 import { rateRules } from './rates';
@@ -13,6 +14,7 @@ export const tuneRules: readonly CodeRule[] = [
   ...filterLimitRules,
   ...filtersOffRules,
   ...filterPartRules,
+  ...followingFilterRules,
   ...notchRules,
   ...curveRules,
   ...gainRules,

@@ -1,4 +1,3 @@
-import type { NameFound } from '../../board/profile';
 import type { TranslatedLine, Translation, Trouble } from '../../board/translation';
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
@@ -19,7 +18,7 @@ export interface BoardProblem {
 /** What the profile itself has to say about a text. */
 export function boardProblems({ profile, lines }: Translation, catalog: Catalog): readonly BoardProblem[] {
   const names = profile.groups.flatMap(({ group, settings }) =>
-    settings.flatMap((row) => row.names.map((name) => ({ group, name }))),
+    settings.flatMap((row) => row.names.map((name) => ({ group, name, members: row.members ?? {} }))),
   );
   return lines.flatMap((line, number) => {
     if (line.trouble === null) return [];
@@ -63,13 +62,25 @@ function problemOf(
   ];
 }
 
+interface BoardName {
+  readonly group: string;
+  /** `{member}` where the board writes that of a member. */
+  readonly name: string;
+  readonly members: Readonly<Record<string, string>>;
+}
+
+/** A name with each member that it may be about: those that the profile spells, or the numbers that were typed. */
+function spelled({ name, members }: BoardName, typed: string): readonly string[] {
+  if (!name.includes('{member}')) return [name];
+  const known = Object.values(members);
+  const written = known.length > 0 ? known : (typed.match(/\d+/g) ?? []);
+  return written.map((member) => name.replace('{member}', member));
+}
+
 /** Names of the line's group come first: a slip seldom changes both. */
-function nearNames(
-  names: readonly Pick<NameFound, 'group' | 'name'>[],
-  { line }: TranslatedLine,
-): readonly string[] {
+function nearNames(names: readonly BoardName[], { line }: TranslatedLine): readonly string[] {
   if (line.kind !== 'setting') return [];
   const { group, name } = line;
-  const own = names.filter((one) => one.group === group).map((one) => one.name);
+  const own = names.filter((one) => one.group === group).flatMap((one) => spelled(one, name.text));
   return suggestWord(own, name.text).slice(0, 3);
 }

@@ -46,13 +46,14 @@ interface Filtered {
 
 /** Notches that follow the motors stand elsewhere at full throttle than in the hover. */
 function linesOf(view: CraftView, chains: Chains): readonly Filtered[] {
-  const { hover, derivative } = chains;
+  const { hover } = chains;
+  const derivative = hover === null ? chains.derivative?.all(null) : chains.derivative?.own(hover);
   const full = hover === null ? null : (turnsAt(view, 'full')?.likely ?? null);
-  const gyro = hover === null ? chains.gyro(null) : chains.gyroForOneMotor(hover);
+  const gyro = hover === null ? chains.gyro.all(null) : chains.gyro.own(hover);
   return [
     { name: full === null ? 'gyro' : 'gyro, in the hover', filters: gyro },
-    ...(full === null ? [] : [{ name: 'gyro, at full throttle', filters: chains.gyroForOneMotor(full) }]),
-    ...(derivative.length === 0
+    ...(full === null ? [] : [{ name: 'gyro, at full throttle', filters: chains.gyro.own(full) }]),
+    ...(derivative === undefined || derivative.length === 0
       ? []
       : [{ name: 'derivative, in the hover', filters: [...gyro, ...derivative] }]),
   ];

@@ -101,7 +101,7 @@ describe('what a setting of an unknown board may stand for', () => {
       remark: null,
     };
     const [first] = proposeParameters(setting, testCatalog);
-    assert.equal(first?.parameter, 'gyro.lowpass.cutoff');
+    assert.equal(first?.parameter, 'gyro.filter.<number>.cutoff');
     assert.match(first?.reason ?? '', /^both say .*cutoff.*; 225 is usual within 5 to 4000 Hz$/);
   });
 

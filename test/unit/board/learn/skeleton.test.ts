@@ -54,17 +54,17 @@ describe('a profile made from a capture', () => {
 
   it('names what was confirmed, with the scale that makes it usual', () => {
     const { profile, mapped } = made({
-      'calm/first-cut': 'gyro.lowpass.cutoff',
+      'calm/first-cut': 'control.feedforward-cutoff',
       'calm/idle-share': 'motor.idle',
-      'calm/first-kind': 'gyro.lowpass.shape',
+      'calm/first-kind': 'derivative.input',
     });
     assert.deepEqual([...mapped].sort(), ['calm/first-cut', 'calm/first-kind', 'calm/idle-share']);
     const calm = profile.names?.find(({ group }) => group === 'calm')?.settings;
     assert.deepEqual(
       calm?.map(({ parameter, scale }) => [parameter, scale]),
       [
-        ['gyro.lowpass.cutoff', undefined],
-        ['gyro.lowpass.shape', undefined],
+        ['control.feedforward-cutoff', 10],
+        ['derivative.input', undefined],
         ['motor.idle', 10],
       ],
     );
@@ -94,7 +94,7 @@ describe('a profile made from a capture', () => {
   });
 
   it('works as a board of the workspace: its text is read with it', () => {
-    const { profile } = made({ 'calm/first-cut': 'gyro.lowpass.cutoff' });
+    const { profile } = made({ 'calm/first-cut': 'control.feedforward-cutoff' });
     const additions = additionsOf({ 'boards/tern.json': JSON.stringify(profile) });
     assert.deepEqual(additions.problems.get('boards/tern.json'), []);
     assert.ok(additions.catalog.board('tern'));
