@@ -69,10 +69,10 @@ describe('a board profile that can lead nowhere', () => {
     ],
     ['motor.idle', { limits: ['0 %', '1e999 %'] }, '"1e999 %"', '"1e999 %" is no finite number'],
     [
-      'gyro.lowpass.cutoff',
+      'gyro.filter.<number>.cutoff',
       { limits: ['5 kHz', '9 kHz'] },
       '[\n            "5 kHz",\n            "9 kHz"\n          ]',
-      '5 kHz to 9 kHz leaves nothing of what gyro.lowpass.cutoff can be',
+      '5 kHz to 9 kHz leaves nothing of what gyro.filter.<number>.cutoff can be',
     ],
     ['switch.<function>.channel', { step: '0' }, '"0"', '0 is no step: it must be more than nothing'],
     ['switch.<function>.channel', { step: '-1' }, '"-1"', '-1 is no step: it must be more than nothing'],
