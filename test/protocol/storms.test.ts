@@ -2,15 +2,20 @@ import assert from 'node:assert/strict';
 import {
   CancellationTokenSource,
   CompletionRequest,
+  type Diagnostic,
+  DiagnosticRefreshRequest,
   DidChangeConfigurationNotification,
   DidChangeWorkspaceFoldersNotification,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticRequest,
   DocumentSymbolRequest,
   FileChangeType,
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
-import { summaryRequest } from '../../server/src/lsp/protocol';
-import { withScratch } from '../support/scratch';
-import { countingIn, type TestServer, withServer } from '../support/server';
+import { proveRequest, summaryRequest } from '../../server/src/lsp/protocol';
+import { framed } from '../support/frames';
+import { type Scratch, withScratch } from '../support/scratch';
+import { askingClient, countingIn, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///nowhere/main.craft';
@@ -68,6 +73,66 @@ describe('a storm', () => {
           shown(diagnostics).includes('0:8-20 line/include-missing'),
         );
         await goesOn(server);
+      }),
+    ));
+
+  const scripts = Array.from({ length: 21 }, (_, index) => `script-${index}.craft`);
+  const base = (value: string) => ({ 'base.craft': `let quiet = ${value}\n` });
+
+  /** All scripts open, each with its include read; then 200 notes in one piece about that, which says something else. */
+  async function noteOften(server: TestServer, scratch: Scratch): Promise<void> {
+    for (const name of scripts)
+      await server.open(scratch.uriOf(name), 'include "base.craft"\n[gyro.lowpass]\ncutoff = quiet\n');
+    const answers = scripts.map((name) =>
+      server.connection.sendRequest(proveRequest, {
+        textDocument: { uri: scratch.uriOf(name) },
+        capture: '',
+        board: null,
+      }),
+    );
+    await Promise.all(answers);
+    scratch.write('base.craft', 'let quiet = 90 ms\n');
+    const changes = [{ uri: scratch.uriOf('base.craft'), type: FileChangeType.Changed }];
+    const note = framed({ method: 'workspace/didChangeWatchedFiles', params: { changes } });
+    server.process.stdin.write(note.repeat(200));
+  }
+
+  it('of notes about one included file is one piece of work for all scripts that are open', () =>
+    withScratch(base('90 Hz'), (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        await noteOften(server, scratch);
+        const isNew = ({ diagnostics }: { diagnostics: readonly Diagnostic[] }) =>
+          shown([...diagnostics]).includes('2:9-14 line/wrong-dimension');
+        for (const name of scripts) await server.pushed(scratch.uriOf(name), isNew);
+        await goesOn(server);
+        const checks = server.published.filter(isNew).length;
+        // The pipe may bring the notes in two pieces.
+        assert.ok(checks <= 2 * scripts.length, `${checks} checks`);
+      }),
+    ));
+
+  it('of notes about one included file has a client that asks told once', () =>
+    withScratch(base('90 Hz'), (scratch) =>
+      withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
+        let refreshes = 0;
+        server.connection.onRequest(DiagnosticRefreshRequest.type, () => {
+          refreshes += 1;
+        });
+        const asked = async (name: string) => {
+          const report: DocumentDiagnosticReport = await server.connection.sendRequest(
+            DocumentDiagnosticRequest.type,
+            { textDocument: { uri: scratch.uriOf(name) } },
+          );
+          return report.kind === 'full' ? shown(report.items) : [];
+        };
+        await asked(scripts[0] ?? '');
+        await noteOften(server, scratch);
+        const before = refreshes;
+        for (;;) {
+          const found = await asked(scripts[20] ?? '');
+          if (found.includes('2:9-14 line/wrong-dimension')) break;
+        }
+        assert.ok(refreshes - before <= 4, `${refreshes - before} refreshes`);
       }),
     ));
 

@@ -26,6 +26,10 @@ export class AdditionDocuments {
   private readonly documents = new Map<string, TextDocument>();
   /** Files that the client was told problems of. */
   private told: ReadonlySet<string> = new Set();
+  /** Files of which the disk has told something that has not been looked into. */
+  private readonly diskNotes = new Set<string>();
+  /** Resolves when all that came so far has been brought in: what is read earlier must not count later. */
+  private settled: Promise<void> = Promise.resolve();
 
   constructor(
     private readonly connection: Connection,
@@ -56,8 +60,17 @@ export class AdditionDocuments {
     this.settle(() => this.files.closed(uri));
   }
 
+  /** Many notes about one file that come while it is read are one. */
   diskChanged(uri: string): void {
-    this.settle(() => this.files.diskChanged(uri));
+    this.diskNotes.add(uri);
+    if (this.diskNotes.size > 1) return;
+    this.settle(async () => {
+      const uris = [...this.diskNotes];
+      this.diskNotes.clear();
+      let hasChanged = false;
+      for (const one of uris) hasChanged = (await this.files.diskChanged(one)) || hasChanged;
+      return hasChanged;
+    });
   }
 
   setRoots(roots: readonly string[]): void {
@@ -107,6 +120,7 @@ export class AdditionDocuments {
   /** Brings in a change; when it made a difference, every script is checked with the catalogue as it now is. */
   private settle(change: () => boolean | Promise<boolean>): void {
     const run = async () => {
+      await this.settled;
       if (!(await change())) return;
       const { workspace } = this.session;
       if (workspace.catalog !== this.files.catalog) {
@@ -115,7 +129,7 @@ export class AdditionDocuments {
       }
       this.publish();
     };
-    run().catch((error: unknown) => this.onFault('the additions of the workspace', error));
+    this.settled = run().catch((error: unknown) => this.onFault('the additions of the workspace', error));
   }
 
   private publish(): void {

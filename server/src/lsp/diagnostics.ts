@@ -16,6 +16,8 @@ import { nextTurn } from './turn';
  */
 export class Diagnostics {
   private readonly waiting = new Set<string>();
+  /** Scripts that wait because of something else than an edit of theirs. */
+  private readonly concerned = new Set<string>();
   private isScheduled = false;
   private isPulled = false;
   /** Scripts whose findings the client has been sent. */
@@ -39,25 +41,19 @@ export class Diagnostics {
   /** An open script has new text. */
   changed(uri: string): void {
     this.waiting.add(uri);
-    this.session.traffic.noted();
-    if (this.isScheduled) return;
-    this.isScheduled = true;
-    nextTurn(() => this.flushWhenQuiet());
+    this.schedule();
   }
 
   /** Scripts whose findings may have changed without an edit of theirs. */
   affected(uris: readonly string[]): void {
-    if (this.isPulled && this.session.client.workspace?.diagnostics?.refreshSupport === true) {
-      this.connection.languages.diagnostics
-        .refresh()
-        .catch((error: unknown) => this.onFault('asking the client to ask again', error));
-    }
-    for (const uri of uris) this.changed(uri);
+    for (const uri of uris) this.concerned.add(uri);
+    this.schedule();
   }
 
   /** A closed script has no findings any more. */
   closed(uri: string): void {
     this.waiting.delete(uri);
+    this.concerned.delete(uri);
     this.takeBack(uri);
   }
 
@@ -73,6 +69,13 @@ export class Diagnostics {
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
   }
 
+  private schedule(): void {
+    this.session.traffic.noted();
+    if (this.isScheduled) return;
+    this.isScheduled = true;
+    nextTurn(() => this.flushWhenQuiet());
+  }
+
   private flushWhenQuiet(): void {
     if (this.session.traffic.isOver()) {
       this.isScheduled = false;
@@ -81,14 +84,30 @@ export class Diagnostics {
   }
 
   private flush(): void {
-    const uris = [...this.waiting];
+    const edited = this.openOf(this.waiting);
+    // What was shown of the others stays until all that they include has been read: each is then told here again.
+    const others = this.openOf(this.concerned).filter(
+      (one) => !edited.includes(one) && !one.craft.layers().isPending,
+    );
     this.waiting.clear();
-    for (const uri of uris) {
-      const open = this.session.workspace.get(uri);
-      if (open === undefined) continue;
+    this.concerned.clear();
+    if (others.length > 0 && this.isPulled) this.refresh();
+    for (const open of [...edited, ...others]) {
       if (!this.isPulled) this.push(open);
       this.onChecked(open.uri);
     }
+  }
+
+  private openOf(uris: ReadonlySet<string>): readonly OpenScript[] {
+    return [...uris].flatMap((uri) => this.session.workspace.get(uri) ?? []);
+  }
+
+  /** Asks a client that asks for findings to do so anew, for all that it shows. */
+  private refresh(): void {
+    if (this.session.client.workspace?.diagnostics?.refreshSupport !== true) return;
+    this.connection.languages.diagnostics
+      .refresh()
+      .catch((error: unknown) => this.onFault('asking the client to ask again', error));
   }
 
   /** Nothing awaits this, so a failure ends here: it must not take the server down. */

@@ -35,9 +35,11 @@ export class Library {
     return [...this.held.keys(), ...this.reading.keys()].filter((uri) => uri.startsWith(`${folder}/`));
   }
 
-  forget(uri: string): void {
-    this.held.delete(uri);
-    this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes
+  /** False when nothing was known of the file: then no craft counts on it. */
+  forget(uri: string): boolean {
+    const wasHeld = this.held.delete(uri);
+    const wasRead = this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes
+    return wasHeld || wasRead;
   }
 
   private async read(uri: string): Promise<void> {

@@ -141,8 +141,8 @@ export class Workspace {
     const key = canonicalUri(uri);
     for (const file of [key, ...this.library.below(key)]) {
       if (this.open.has(file)) continue;
-      this.library.forget(file);
-      this.fileChanged(file);
+      // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
+      if (this.library.forget(file)) this.fileChanged(file);
     }
   }
 
