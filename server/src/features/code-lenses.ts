@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
+import type { Craft } from '../craft/craft';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { FigureSource } from '../figures/figure';
@@ -30,7 +31,7 @@ export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
     const { statement } = header;
     if (statement.kind !== 'section') return [];
     const section = header.section.path;
-    const own = header.section.pack ?? pack;
+    const own = header.section.pack ?? packOf(section, craft) ?? pack;
     const paths: string[] = [];
     for (let number = first + 1; number <= last; number += 1) {
       const path = script.document.lineAt(number)?.settingPath;
@@ -48,6 +49,11 @@ export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
       },
     ];
   });
+}
+
+/** The pack that a section tells of: `sprint` for `pack.sprint`. */
+function packOf(section: string | null, craft: Craft): string | null {
+  return craft.packs().find((name) => section === `pack.${name}`) ?? null;
 }
 
 /** Whether other values of it can be tried with a slider. */

@@ -1,9 +1,10 @@
 import { elements, overlayGrid } from '../../checks/rules/overlay-elements';
 import type { CraftView } from '../../craft/view';
 import { targetOfPath } from '../target';
+import { isOfCraft, readingOf } from './overlay-readings';
 import type { OverlayPicture } from './plot';
 
-/** The overlay as the goggles show it, with invented readings. */
+/** The overlay as the goggles show it: this craft's numbers with the pack in view, invented ones for the flight. */
 export function overlayPicture(view: CraftView): OverlayPicture | null {
   const grid = overlayGrid(view);
   const placed = elements(view);
@@ -18,10 +19,11 @@ export function overlayPicture(view: CraftView): OverlayPicture | null {
     rows: grid.rows,
     elements: placed.map(({ name, row, column, width }) => {
       const member = members.get(name);
-      const own = name === 'name' ? view.text('craft.name')?.toUpperCase() : undefined;
+      // Of what hangs on the craft only its own number is shown: another one would be taken for it.
+      const invented = isOfCraft(name) ? undefined : member?.sample;
       return {
         title: member?.title ?? name,
-        sample: (own ?? member?.sample ?? '?'.repeat(width)).slice(0, width),
+        sample: (readingOf(view, name) ?? invented ?? '?'.repeat(width)).slice(0, width),
         row,
         column,
         target: targetOfPath(view, `overlay.${name}.place`),
