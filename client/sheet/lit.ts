@@ -13,9 +13,10 @@ export function lightUp(place: CursorPlace | null = cursor): void {
   cursor = place;
   for (const piece of document.querySelectorAll('.lit')) piece.classList.remove('lit');
   if (cursor === null) return;
-  const { parameter } = cursor;
+  const { parameters } = cursor;
   for (const row of document.querySelectorAll<HTMLElement>('[data-from]')) {
-    if (parameter !== null && row.dataset.from?.split(' ').includes(parameter)) row.classList.add('lit');
+    const from = row.dataset.from?.split(' ') ?? [];
+    if (parameters.some((one) => from.includes(one))) row.classList.add('lit');
   }
   const line = placeMark({ ...cursor, character: 0 });
   for (const link of document.querySelectorAll<HTMLElement>('[data-at]')) {

@@ -3,11 +3,11 @@ import type { Target } from '../../server/src/sheet/target';
 import type { Tried, Tryable } from '../../server/src/sheet/try-value';
 import type { PageState } from './state';
 
-/** Where the cursor stands in a script, and which parameter its line sets, by its catalogue name. */
+/** Where the cursor stands in a script, and what its line sets: by its catalogue name, and by its whole path. */
 export interface CursorPlace {
   readonly uri: string;
   readonly line: number;
-  readonly parameter: string | null;
+  readonly parameters: readonly string[];
 }
 
 /** A setting on trial, what was tried for it, and what that would do. */

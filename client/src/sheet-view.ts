@@ -116,8 +116,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     const position = editor.selection.active;
     const here = await this.engine.setHere(uri, position);
     if (!editor.selection.active.isEqual(position)) return;
-    const parameter = here?.parameter ?? null;
-    this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameter } });
+    const parameters = here === null || here === undefined ? [] : [here.parameter, here.path];
+    this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameters } });
   }
 
   private post(message: ToSheet): void {

@@ -20,7 +20,7 @@ import { shown } from '../support/shown';
 
 const uri = 'file:///nowhere/main.craft';
 const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
-const marked = '0:22-26 line/wrong-dimension';
+const marked = '0:23-27 line/wrong-dimension';
 
 async function goesOn(server: TestServer): Promise<void> {
   const next = 'file:///nowhere/next.craft';
@@ -182,7 +182,7 @@ describe('a document that is no file', () => {
         const isOfInclude = (line: string) => line.startsWith('0:8-20 line/include');
         const { diagnostics } = await server.pushed(odd, (one) => shown(one.diagnostics).some(isOfInclude));
         const found = shown(diagnostics);
-        assert.ok(found.includes('1:22-26 line/wrong-dimension'), found.join());
+        assert.ok(found.includes('1:23-27 line/wrong-dimension'), found.join());
         assert.equal(found.filter(isOfInclude).length, 1, found.join());
         await goesOn(server);
       }));

@@ -43,7 +43,7 @@ describe('trying a value over the protocol', () => {
       assert.deepEqual(await at(3), { path: 'pack.short.cells', parameter: 'pack.<name>.cells', pack: null });
       assert.deepEqual(await at(8), {
         path: 'gyro.filter.1.cutoff',
-        parameter: 'gyro.filter.1.cutoff',
+        parameter: 'gyro.filter.<number>.cutoff',
         pack: 'short',
       });
       assert.equal(await at(0), null);
