@@ -1,11 +1,12 @@
 import type { Bundle } from '../../src/catalog/model/bundle';
+import type { Collection } from '../../src/catalog/model/collection';
 import { placedParameters, repeated } from './places';
 
 /** Names: each once, in the file of its group, with the placeholders of the collections it runs through. */
 export function nameProblems(bundle: Bundle): readonly string[] {
   const placed = placedParameters(bundle);
   const names = placed.map(({ parameter }) => parameter.name);
-  const placeholders = new Map(bundle.collections.map((one) => [one.path, `<${one.placeholder}>`]));
+  const collections = new Map(bundle.collections.map((one) => [one.path, one]));
   const inGroup = placed
     .filter(({ group, parameter }) => !parameter.name.startsWith(`${group}.`))
     .map(({ at, group }) => `${at}: must begin with "${group}."`);
@@ -18,7 +19,7 @@ export function nameProblems(bundle: Bundle): readonly string[] {
       (title) => `"${title}": two parameters have this title`,
     ),
     ...inGroup,
-    ...placed.flatMap(({ at, parameter }) => placeholderProblems(at, parameter.name, placeholders)),
+    ...placed.flatMap(({ at, parameter }) => placeholderProblems(at, parameter.name, collections)),
     ...overlaps(names),
     ...collectionProblems(bundle, names),
   ];
@@ -27,15 +28,22 @@ export function nameProblems(bundle: Bundle): readonly string[] {
 function placeholderProblems(
   at: string,
   name: string,
-  placeholders: ReadonlyMap<string, string>,
+  collections: ReadonlyMap<string, Collection>,
 ): readonly string[] {
   const words = name.split('.');
   return words.flatMap((word, index) => {
-    const expected = placeholders.get(words.slice(0, index).join('.'));
-    if (expected !== undefined)
-      return word === expected ? [] : [`${at}: expected ${expected} in place of ${word}`];
-    return word.startsWith('<') ? [`${at}: ${word} follows no collection`] : [];
+    const collection = collections.get(words.slice(0, index).join('.'));
+    if (collection === undefined) return word.startsWith('<') ? [`${at}: ${word} follows no collection`] : [];
+    const expected = `<${collection.placeholder}>`;
+    return word === expected || isClosedMember(collection, word)
+      ? []
+      : [`${at}: expected ${expected} in place of ${word}`];
   });
+}
+
+/** A member of a closed collection may have settings of its own: `control.when.fast-turn.from`. */
+function isClosedMember({ keys }: Collection, word: string): boolean {
+  return keys.kind === 'closed' && keys.members.some(({ name }) => name === word);
 }
 
 /** A name that is a setting cannot be a section as well. */
@@ -63,5 +71,37 @@ function collectionProblems(bundle: Bundle, names: readonly string[]): readonly 
   const empty = collections
     .filter(({ path }) => path !== 'own' && !names.some((name) => name.startsWith(`${path}.<`)))
     .map(({ path }) => `schemas/collections.json: ${path} has no parameters`);
-  return [...paths, ...members, ...empty];
+  return [...paths, ...members, ...empty, ...collections.flatMap((one) => memberProblems(one, names))];
+}
+
+/** What is told of members by themselves: settings of their own, those that mean nothing, the parts they stand in. */
+function memberProblems(
+  { path, placeholder, keys }: Collection,
+  names: readonly string[],
+): readonly string[] {
+  if (keys.kind !== 'closed') return [];
+  const under = (key: string) =>
+    names.flatMap((name) =>
+      name.startsWith(`${path}.${key}.`) ? [name.slice(path.length + key.length + 2)] : [],
+    );
+  const shared = under(`<${placeholder}>`);
+  const own = new Map(keys.members.map(({ name }) => [name, under(name)]));
+  const twice = [...own].flatMap(([member, settings]) =>
+    settings
+      .filter((setting) => shared.includes(setting))
+      .map((setting) => `${path}.${member}.${setting}: every ${placeholder} has it already`),
+  );
+  const without = keys.members.flatMap(({ name, without: missing = [] }) =>
+    missing.flatMap(({ setting }) => {
+      if (own.get(name)?.includes(setting) === true)
+        return [`${path}.${name}: both has and lacks ${setting}`];
+      const isKnown = shared.includes(setting) || [...own.values()].some((some) => some.includes(setting));
+      return isKnown ? [] : [`${path}.${name}: lacks ${setting}, which no ${placeholder} has`];
+    }),
+  );
+  const parts = keys.members.map(({ part }) => part);
+  const torn = repeated(
+    parts.filter((part, index) => part !== parts[index - 1]).map((part) => part ?? 'no part'),
+  );
+  return [...twice, ...without, ...torn.map((part) => `${path}: members of "${part}" stand apart`)];
 }

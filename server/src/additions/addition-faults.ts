@@ -5,6 +5,7 @@ import { numberFaults } from '../catalog/faults/numbers';
 import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
+import { takes } from '../catalog/path-tree';
 import { neverTriggers } from '../checks/never';
 import { ruleFaults, wordsOf } from '../checks/rule-faults';
 
@@ -66,12 +67,17 @@ function pathFaults(name: string, catalog: Catalog): readonly Fault[] {
   const words = name.split('.');
   const before = (index: number) => words.slice(0, index).join('.');
   const wrong = words.flatMap((word, index): readonly Fault[] => {
-    const placeholder = catalog.collection(before(index))?.placeholder;
+    const collection = catalog.collection(before(index));
     const isOpen = word.startsWith('<');
-    if (placeholder === undefined) return isOpen ? [{ at, message: `${word} follows no collection` }] : [];
-    // What stands under `own` is named by those who add it.
-    if (word === `<${placeholder}>` || (before(index) === 'own' && !isOpen)) return [];
-    return [{ at, message: `<${placeholder}> was expected in place of ${word}` }];
+    if (collection === undefined) return isOpen ? [{ at, message: `${word} follows no collection` }] : [];
+    const expected = `<${collection.placeholder}>`;
+    // What stands under `own` is named by those who add it; a member that is known may get a setting of its own.
+    const isNamed =
+      before(index) === 'own' ? !isOpen : collection.keys.kind === 'closed' && takes(collection, word);
+    if (word !== expected && !isNamed)
+      return [{ at, message: `${expected} was expected in place of ${word}` }];
+    const twin = twinOf(words, index, catalog);
+    return twin === undefined ? [] : [{ at, message: `${twin} stands for the same setting` }];
   });
   const around = words.slice(1).map((_, index) => before(index + 1));
   const setting = around.find((path) => catalog.parameters.has(path));
@@ -79,6 +85,18 @@ function pathFaults(name: string, catalog: Catalog): readonly Fault[] {
     return [...wrong, { at, message: `${setting} is a setting and holds no others` }];
   const isSection = [...catalog.parameters.keys()].some((other) => other.startsWith(`${name}.`));
   return isSection ? [...wrong, { at, message: `${name} is a section and can't be set itself` }] : wrong;
+}
+
+/** The parameter that has the same path for some member of the collection at an index; undefined without one. */
+function twinOf(words: readonly string[], index: number, catalog: Catalog): string | undefined {
+  const collection = words.slice(0, index).join('.');
+  const placeholder = `<${catalog.collection(collection)?.placeholder}>`;
+  const name = words.join('.');
+  const others =
+    words[index] === placeholder ? catalog.members(collection).map((member) => member.name) : [placeholder];
+  return others
+    .map((word) => words.with(index, word).join('.'))
+    .find((path) => path !== name && catalog.parameters.has(path));
 }
 
 function referenceFaults(list: string, names: readonly string[], catalog: Catalog): readonly Fault[] {

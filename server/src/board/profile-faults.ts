@@ -189,9 +189,11 @@ function memberFaults({ parameter, members }: BoardSetting, catalog: Catalog): r
   if (members === undefined || collection === undefined) return [];
   const known = catalog.members(collection).map(({ name }) => name);
   if (known.length === 0) return [];
-  return Object.keys(members).flatMap((member) =>
-    known.includes(member)
-      ? []
-      : [{ at: ['members', member], message: `"${member}" is none of ${collection}: ${known.join(', ')}` }],
-  );
+  return Object.keys(members).flatMap((member) => {
+    const at = ['members', member];
+    if (!known.includes(member))
+      return [{ at, message: `"${member}" is none of ${collection}: ${known.join(', ')}` }];
+    const path = parameter.replace(/<[a-z]+>/, member);
+    return catalog.parameter(path) === undefined ? [{ at, message: `there is no parameter ${path}` }] : [];
+  });
 }

@@ -87,7 +87,7 @@ export class Catalog {
     this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
     this.propellers = bundle.propellers;
     this.benchSteps = bundle.steps;
-    this.root = pathTree(this.parameters.values(), this.collections.values());
+    this.root = pathTree(this.parameters.values(), bundle.collections);
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));
     this.whole = new Map(whole.map((known) => [known.name, { ...known, path: known.name, keys: [] }]));
   }
@@ -104,7 +104,7 @@ export class Catalog {
     if (known !== undefined) return known;
     const found = walk(this.root, path);
     if ('word' in found || found.node.parameter === undefined) return undefined;
-    const made = { ...found.node.parameter, path, keys: found.keys };
+    const made = { ...found.node.parameter, path, keys: keysIn(path, found.node.parameter) };
     if (this.ofMembers.size >= mostKept) this.ofMembers.clear();
     this.ofMembers.set(path, made);
     return made;
@@ -128,9 +128,10 @@ export class Catalog {
     const found = walk(this.root, section);
     if ('word' in found) return [];
     const { node } = found;
+    const depth = section.split('.').length;
     return below(node)
       .filter((known) => known !== node.parameter)
-      .map((known) => ({ known, rest: known.name.slice(node.name.length + 1) }));
+      .map((known) => ({ known, rest: known.words.slice(depth).join('.') }));
   }
 
   /** The collection that opens at a path: `pack`, `gyro.filter`. */
@@ -193,6 +194,11 @@ export class Catalog {
   check(id: string): Check | undefined {
     return this.checks.get(id);
   }
+}
+
+/** What stands in a path where its parameter's name has an open part. */
+function keysIn(path: string, { words }: KnownParameter): readonly string[] {
+  return path.split('.').filter((_, index) => isPlaceholder(words[index] ?? ''));
 }
 
 /** Members have any names: what is kept of them must end somewhere. */

@@ -25,6 +25,13 @@ export type Missing =
       /** What may follow there. */
       readonly properties: readonly string[];
     }
+  /** A setting that its neighbours have, and that means nothing for this member: `from` of `motors-short`. */
+  | {
+      readonly reason: 'makes-no-sense';
+      readonly section: string;
+      readonly word: string;
+      readonly why: string;
+    }
   /** The path is known, but settings stand below it: `gyro.filter.1`. */
   | { readonly reason: 'section-only'; readonly section: string }
   /** A setting that only the board's profile can explain: `own.anything`. */
@@ -38,7 +45,9 @@ export function explainMissing(root: PathNode, path: string): Missing | undefine
 }
 
 function explainStop({ node, before, word }: Stopped): Missing {
-  const { collection } = node;
+  const { collection, member } = node;
+  const senseless = member?.without?.find(({ setting }) => setting === word);
+  if (senseless !== undefined) return { reason: 'makes-no-sense', section: before, word, why: senseless.why };
   if (node.name === '') return { reason: 'unknown-group', word, groups: [...node.branches.keys()] };
   if (collection?.keys.kind === 'closed') return { reason: 'unknown-member', collection, word };
   if (collection?.keys.kind === 'numbers') {

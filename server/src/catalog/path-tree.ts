@@ -1,5 +1,5 @@
 import type { KnownParameter } from './known-parameter';
-import type { Collection } from './model/collection';
+import type { Collection, Member } from './model/collection';
 
 /**
  * The catalogue's names as a tree: one node a word, at most one open branch a node. Words come from users,
@@ -13,13 +13,13 @@ export interface PathNode {
   collection?: Collection;
   /** Below a member, whichever it is. */
   open?: PathNode;
+  /** The member of a collection that this branch is kept for. */
+  readonly member?: Member;
   parameter?: KnownParameter;
 }
 
-/** A node with the members that were named on the way to it. */
 export interface Reached {
   readonly node: PathNode;
-  readonly keys: readonly string[];
 }
 
 /** Where a path stops making sense: the last node reached and the word that leads nowhere. */
@@ -30,11 +30,28 @@ export interface Stopped {
   readonly word: string;
 }
 
-export function pathTree(parameters: Iterable<KnownParameter>, collections: Iterable<Collection>): PathNode {
+export function pathTree(parameters: Iterable<KnownParameter>, collections: readonly Collection[]): PathNode {
   const root = node('');
   for (const collection of collections) grow(root, collection.path.split('.')).collection = collection;
   for (const known of parameters) grow(root, known.words).parameter = known;
+  for (const collection of collections) branchMembers(grow(root, collection.path.split('.')), collection);
   return root;
+}
+
+/**
+ * Members that have settings of their own, or go without some that the others have, get a branch of their own:
+ * what all of them have, and what only this one has.
+ */
+function branchMembers(at: PathNode, { keys }: Collection): void {
+  if (keys.kind !== 'closed') return;
+  for (const member of keys.members) {
+    const own = at.branches.get(member.name)?.branches;
+    if (own === undefined && member.without === undefined) continue;
+    const missing = new Set(member.without?.map(({ setting }) => setting));
+    const shared = [...(at.open?.branches ?? [])].filter(([word]) => !missing.has(word));
+    const branches = new Map([...shared, ...(own ?? [])]);
+    at.branches.set(member.name, { name: `${at.name}.${member.name}`, branches, member });
+  }
 }
 
 function node(name: string): PathNode {
@@ -64,20 +81,18 @@ export function isPlaceholder(word: string): boolean {
 /** Walks a path as a script writes it: members by their own names, never by placeholder. */
 export function walk(root: PathNode, path: string): Reached | Stopped {
   const words = path.split('.');
-  const keys: string[] = [];
   let at = root;
   for (const [index, word] of words.entries()) {
     const next = at.branches.get(word);
     if (next !== undefined) {
       at = next;
     } else if (at.open !== undefined && at.collection !== undefined && takes(at.collection, word)) {
-      keys.push(word);
       at = at.open;
     } else {
       return { node: at, before: words.slice(0, index).join('.'), word };
     }
   }
-  return { node: at, keys };
+  return { node: at };
 }
 
 /** Whether a collection can have a member of this name. */
@@ -93,8 +108,8 @@ export function takes(collection: Collection, key: string): boolean {
   }
 }
 
-/** The parameters at and below a node. */
+/** The parameters at and below a node, each once: what all members have stands below each that has a branch. */
 export function below(at: PathNode): readonly KnownParameter[] {
   const inside = [...at.branches.values(), ...(at.open === undefined ? [] : [at.open])].flatMap(below);
-  return at.parameter === undefined ? inside : [at.parameter, ...inside];
+  return [...new Set(at.parameter === undefined ? inside : [at.parameter, ...inside])];
 }

@@ -27,11 +27,12 @@ const costs = { ownSynonym: 0.5, wholeName: 0.5, synonym: 2.5, section: 2.5 };
 export function suggestParameters(catalog: Catalog, path: string, section: string): readonly Suggestion[] {
   const { patterns } = catalog;
   const written = writtenPart(path, section);
-  return bestFew([
+  const matches = [
     ...nearPatterns(patterns, patterns.parameters, path),
     ...bySynonym(catalog, written, section),
     ...underOtherSection(catalog, written),
-  ]).flatMap((match) => {
+  ].filter((match) => match.path.includes('<') || catalog.parameter(match.path) !== undefined);
+  return bestFew(matches).flatMap((match) => {
     const known = catalog.parameters.get(match.pattern.name);
     if (known === undefined) return [];
     return { known, path: match.path, written: relativeTo(section, match.path), why: match.why };

@@ -114,6 +114,14 @@ function needsCraft(value: ValueNode, { parameter }: FoundParameter): boolean {
 
 function unknownName(statement: SettingStatement, section: string, path: string, catalog: Catalog): Problem {
   const { path: span } = statement;
+  const missing = catalog.explainMissing(path);
+  if (missing?.reason === 'makes-no-sense') {
+    const { section: where, word, why } = missing;
+    const { start } = span;
+    const end = statement.value?.end ?? statement.equals + 1;
+    const fixes = [{ title: `Take ${word} out`, edits: [{ start, end, newText: '' }] }];
+    return problem('line/means-nothing-here', span, { name: word, section: where, why }, fixes);
+  }
   return lateProblem('line/unknown-name', span, { name: path }, () => {
     const suggestions = suggestParameters(catalog, path, section);
     const fixes = suggestions.flatMap(({ written }) =>

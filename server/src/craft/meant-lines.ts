@@ -66,6 +66,8 @@ function meantPath({ settingPath, section }: ScriptLine, catalog: Catalog): stri
   const rest = section.path === '' ? settingPath : settingPath.slice(section.path.length + 1);
   const path = under === '' ? rest : `${under}.${rest}`;
   if (catalog.parameter(path) !== undefined) return path;
+  // Told as what it is: it sets nothing, and means nothing else.
+  if (catalog.explainMissing(path)?.reason === 'makes-no-sense') return null;
   const [best] = suggestParameters(catalog, path, under);
   return best === undefined || catalog.parameter(best.path) === undefined ? null : best.path;
 }

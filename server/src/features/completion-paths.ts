@@ -40,13 +40,18 @@ function withMembers(
   { known, rest }: OpenName,
   typed: string,
 ): readonly OpenName[] {
+  const { catalog } = snapshot;
   const open = /^([^<]*)<[a-z]+>(.*)$/.exec(rest);
   if (open === null) return [{ known, rest }];
   const [, before = '', after = ''] = open;
   if (!typed.startsWith(before)) return [];
   const path = [section, before.slice(0, -1)].filter((part) => part !== '').join('.');
   const members = membersFor(snapshot, path, typed.slice(before.length));
-  return members.map((member) => ({ known, rest: `${before}${member}${after}` }));
+  return members
+    .map((member) => ({ known, rest: `${before}${member}${after}` }))
+    .filter(
+      (name) => catalog.parameter(section === '' ? name.rest : `${section}.${name.rest}`) !== undefined,
+    );
 }
 
 /** The member that is typed already, or all that can be. */

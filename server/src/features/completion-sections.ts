@@ -49,6 +49,9 @@ function sectionsOf(catalog: Catalog): readonly Section[] {
 /** A path with an open part becomes one for each known member; the bare collection itself is left out. */
 function expanded(catalog: Catalog, path: string, detail: string): readonly Section[] {
   if (catalog.collection(path) !== undefined) return [];
+  // A member that has settings of its own comes in with the others.
+  if (catalog.members(path.slice(0, path.lastIndexOf('.'))).some(({ name }) => path.endsWith(`.${name}`)))
+    return [];
   const open = /^(.*?)\.<[a-z]+>/.exec(path);
   if (open === null) return [{ path, detail }];
   const members = catalog.members(open[1] ?? '');

@@ -2,6 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import { checkParagraphs, findingParagraphs } from './check-text';
 import { underCursor } from './cursor';
 import { parameterText, sectionText } from './hover';
+import { memberParagraphs } from './member-text';
 import { parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
 import type { Position } from './range';
 import type { Snapshot } from './snapshot';
@@ -32,7 +33,12 @@ export function explainParameter(catalog: Catalog, path: string): string | null 
   const known = catalog.parameters.get(path) ?? catalog.parameter(path);
   if (known === undefined) return null;
   const choices = catalog.choices(known.parameter);
-  return [parameterTitle(known), ...parameterParagraphs(known, choices), parameterFooter(known)].join('\n\n');
+  return [
+    parameterTitle(known),
+    ...memberParagraphs(path, catalog),
+    ...parameterParagraphs(known, choices),
+    parameterFooter(known),
+  ].join('\n\n');
 }
 
 /** A check by its id; as Markdown. */

@@ -5,6 +5,7 @@ import { checkParagraphs, findingParagraphs } from './check-text';
 import { choicesHere } from './choices-here';
 import { isWord, type Under, underCursor } from './cursor';
 import { code, escaped } from './markdown';
+import { memberIn, memberParagraphs } from './member-text';
 import {
   choiceText,
   parameterFooter,
@@ -66,6 +67,7 @@ export function parameterText(snapshot: Snapshot, path: string, pack: string | n
     parameterTitle(found, found.path),
     ...valueHere(snapshot, found),
     ...effectsOf(snapshot, found, pack ?? snapshot.pack),
+    ...memberParagraphs(found.path, snapshot.catalog),
     ...parameterParagraphs(found, choicesHere(snapshot, found), mostDescribed),
     parameterFooter(found),
   ];
@@ -106,8 +108,7 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
   const { catalog } = snapshot;
   const [groupName = ''] = path.split('.');
   const group = catalog.groups.get(groupName);
-  const dot = path.lastIndexOf('.');
-  const member = catalog.members(path.slice(0, dot)).find(({ name }) => name === path.slice(dot + 1));
+  const member = memberIn(path, catalog);
   const count = catalog.parametersUnder(path).length;
   if (group === undefined || count === 0) return [];
   const told = member === undefined ? [] : [escaped(member.summary)];

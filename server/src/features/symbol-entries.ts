@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import type { SectionStatement } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { memberIn } from './member-text';
 import { type Range, rangeInLine } from './range';
 
 type SymbolKind = 'section' | 'pack' | 'switch' | 'setting' | 'constant' | 'include' | 'more';
@@ -43,7 +44,7 @@ function sectionWords({ path, pack }: SectionStatement, catalog: Catalog) {
   const kind: SymbolKind =
     member !== undefined && (collection === 'pack' || collection === 'switch') ? collection : 'section';
   if (member === undefined || catalog.collection(collection) === undefined) {
-    const detail = catalog.groups.get(collection)?.title ?? '';
+    const detail = memberIn(path.text, catalog)?.title ?? catalog.groups.get(collection)?.title ?? '';
     return { name: path.text + suffix, detail, kind };
   }
   const known = catalog.members(collection).find(({ name }) => name === member);

@@ -6,6 +6,10 @@ export const member = z.strictObject({
   name: nameText,
   title: z.string().check(z.minLength(3)),
   summary: prose,
+  /** The pilot's question that it answers, where a collection is told in parts: members of one stand together. */
+  part: z.optional(z.string().check(z.minLength(8))),
+  /** Settings of its neighbours that mean nothing here, each with why. */
+  without: z.optional(z.array(z.strictObject({ setting: nameText, why: prose })).check(z.minLength(1))),
   /** Shown by most craft; completion puts it first. */
   common: z.optional(z.boolean()),
   /** An overlay element: how many characters of the grid it usually takes. */
