@@ -134,8 +134,8 @@ describe('a board’s own text in the editor', () => {
         position: { line: 12, character: 0 },
       });
       const list = Array.isArray(names) ? names : (names?.items ?? []);
-      const item = list.find(({ label }) => label === 'sum limit');
-      assert.match(item?.textEdit?.newText ?? '', /^sum limit is 50\.0;$/);
+      const item = list.find(({ label }) => label === 'integral limit');
+      assert.match(item?.textEdit?.newText ?? '', /^integral limit is 25\.0;$/);
       assert.ok(!list.some(({ label }) => label === 'loop rate'));
       const words = await server.connection.sendRequest(CompletionRequest.type, {
         ...about,

@@ -83,6 +83,12 @@ export const estimateCases: readonly CheckCase[] = [
       `control.${axis}.proportional = 0.35 %/(deg/s)`,
     ),
   ]),
+  estimateCase(
+    'tune/gains-change-in-hover',
+    '10 %',
+    'control.when.high-throttle.proportional = 60 %',
+    'control.when.high-throttle.from = 10 %',
+  ),
   estimateCase('tune/tone-reaches-gains', 'butterworth', 'gyro.filter.1.cutoff = 400 Hz'),
   estimateCase('tune/gyro-filters-slow', 'butterworth', 'gyro.filter.1.cutoff = 45 Hz'),
   estimateCase('obey/stick-slow', 'crsf', 'receiver.smoothing = 40 ms'),

@@ -62,7 +62,7 @@ async function photograph(editor: EditorDriver): Promise<void> {
     await take(editor, `hover-${theme}`);
     await editor.press('Escape');
 
-    await editor.goTo(editor.lineOf(script, /^idle-authority/));
+    await editor.goTo(editor.lineOf(script, /^rate = 3\.2 kHz/));
     await editor.press('End');
     await editor.press('Enter');
     await editor.suggestions();

@@ -9,6 +9,7 @@ import { chainsOf } from './filter-chain';
 import { model } from './model';
 import { type MotorLag, motorLagOf } from './motor-lag';
 import { signalSeconds } from './motor-signal';
+import { gainsAtThrottle } from './situation-gains';
 import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
 export const axisNames = ['roll', 'pitch', 'yaw'] as const;
@@ -21,8 +22,8 @@ export function ofAxes(...what: readonly string[]): readonly string[] {
 
 /** An axis with its controller in the hover. */
 export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name) => {
-  const gains = gainsOf(own, name);
   const carried = carriedBy(own);
+  const gains = carried === null ? null : gainsInHover(own, name, carried.value.likely);
   const chains = chainsOf(own);
   const lag = motorLagOf(own);
   const command = signalSeconds(own);
@@ -56,6 +57,13 @@ function doubtsOf(lag: MotorLag, inertiaSpread: number): readonly Doubt<Axis>[] 
       high: (axis) => ({ ...axis, motorLag: lag.high }),
     },
   ];
+}
+
+/** Where the hover lies at high throttle already, that situation's shares count. */
+function gainsInHover(view: CraftView, name: AxisName, carried: Carried): Axis['gains'] | null {
+  const gains = gainsOf(view, name);
+  const state = hover(carried);
+  return gains === null || state === null ? null : gainsAtThrottle(view, gains, state.throttle);
 }
 
 function gainsOf(view: CraftView, name: AxisName): Axis['gains'] | null {

@@ -150,7 +150,10 @@ function controlOf(axis: Axis, frequency: number, step: number | undefined): Pol
 export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
   told.map(
     ({ id, title, unit, isSigned = false, isOfControllerAlone = false, measure, why }): FigureSource => {
-      const gains = ['proportional', 'integral', 'derivative'].map((gain) => `control.${name}.${gain}`);
+      const parts = ['proportional', 'integral', 'derivative'];
+      const gains = [name, 'when.high-throttle'].flatMap((at) =>
+        parts.map((part) => `control.${at}.${part}`),
+      );
       return {
         id: `${name}-${id}`,
         title: `${title}: ${name}`,

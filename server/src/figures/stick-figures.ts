@@ -47,6 +47,12 @@ function centreSlope(curve: MonotoneCurve): Computed {
   };
 }
 
+/** The fastest turn (rad/s) that the stick of an axis can ask for; null where its curve says nothing. */
+export function stickEnd(view: CraftView, axis: AxisName): number | null {
+  const curve = stickCurve(view, axis);
+  return curve === null ? null : endRate(curve, view, axis).likely / degrees;
+}
+
 function endRate(curve: MonotoneCurve, view: CraftView, axis: AxisName): Computed {
   const asked = curveValue(curve, 1);
   const limit = view.quantity(`stick.${axis}.limit`);

@@ -50,6 +50,29 @@ describe('a setting that a workspace adds', () => {
     assert.match(explainCheck(catalog, 'own/buzzer-shrill') ?? '', /heard from afar/);
   });
 
+  it('may be one of a single member, and not one that stands for the same path as another', () => {
+    const faultsOf = (name: string) => {
+      const grown = additionsOf({ 'more.json': { parameters: [{ ...tune, name, related: [] }] } });
+      return { grown, told: toldOf(grown, 'more.json') };
+    };
+    const { grown, told } = faultsOf('control.when.fast-turn.tone');
+    assert.deepEqual(told, []);
+    assert.ok(grown.catalog.parameter('control.when.fast-turn.tone'));
+    assert.equal(grown.catalog.parameter('control.when.high-throttle.tone'), undefined);
+    assert.match(
+      faultsOf('control.when.fast-turn.integral').told.join(),
+      /control\.when\.<situation>\.integral stands for/,
+    );
+    assert.match(
+      faultsOf('control.when.<situation>.from').told.join(),
+      /control\.when\.zero-throttle\.from stands for/,
+    );
+    assert.match(
+      faultsOf('control.when.climbing.tone').told.join(),
+      /<situation> was expected in place of climbing/,
+    );
+  });
+
   it('may open a group of its own', () => {
     const kite = { parameters: [{ ...tune, name: 'kite.line', related: [] }] };
     const grown = additionsOf({ 'kite.json': kite }).catalog;

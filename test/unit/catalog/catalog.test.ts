@@ -17,6 +17,8 @@ describe('looking a parameter up', () => {
     assert.deepEqual(shippedCatalog().parameter('gyro.filter.5.centre')?.keys, ['5']);
     assert.deepEqual(shippedCatalog().parameter('radio-club.other.Mika.power')?.keys, ['Mika']);
     assert.deepEqual(shippedCatalog().parameter('gyro.rate')?.keys, []);
+    assert.deepEqual(shippedCatalog().parameter('control.when.fast-turn.integral')?.keys, ['fast-turn']);
+    assert.deepEqual(shippedCatalog().parameter('control.when.fast-turn.from')?.keys, []);
   });
 
   it('tells members apart however many were asked for before', () => {
@@ -89,6 +91,11 @@ describe('explaining why a path names no parameter', () => {
     ['pack', 'section-only'],
     ['pack.sprint', 'section-only'],
     ['own.flux-limit', 'own-setting'],
+    ['control.when.climbing.integral', 'unknown-member'],
+    ['control.when.fast-turn.gives-way', 'unknown-property'],
+    ['control.when.motors-short.proportional', 'makes-no-sense'],
+    ['control.when.motors-short.from', 'makes-no-sense'],
+    ['control.when.motors-short', 'section-only'],
   ] as const;
   for (const [path, reason] of reasons) {
     it(`${path}: ${reason}`, () => assert.equal(shippedCatalog().explainMissing(path)?.reason, reason));
@@ -139,6 +146,9 @@ describe('sections', () => {
     assert.ok(rest('pack.sprint').includes('cells'));
     assert.ok(rest('pack').includes('<name>.cells'));
     assert.ok(rest('gyro').includes('filter.<number>.centre'));
+    assert.deepEqual(rest('control.when.motors-short'), ['integral', 'gives-way']);
+    assert.deepEqual(rest('control.when.fast-turn'), ['proportional', 'integral', 'derivative', 'from']);
+    assert.equal(new Set(rest('control')).size, rest('control').length);
     assert.deepEqual(rest('nowhere'), []);
     assert.deepEqual(rest('gyro.rate'), []);
     assert.ok(!rest('craft').includes(''));

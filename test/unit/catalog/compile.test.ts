@@ -89,6 +89,26 @@ describe('compiling broken data', () => {
     includes(broken('gyro.rate'), 'gyro.rate.related', 'names itself');
   });
 
+  it('refuses members that have a setting twice, lack what nobody has, or stand apart from their part', () => {
+    const from = '"control.when.fast-turn.from"';
+    const own = problemsAfter(
+      'parameters/control.json',
+      `"name": ${from}`,
+      '"name": "control.when.fast-turn.integral"',
+    );
+    includes(own, 'control.when.fast-turn.integral', 'every situation has it already');
+    const lacking = problemsAfter('collections.json', '"setting": "derivative"', '"setting": "feeling"');
+    includes(lacking, 'control.when.motors-short', 'lacks feeling, which no situation has');
+    const both = problemsAfter('collections.json', '"setting": "derivative"', '"setting": "gives-way"');
+    includes(both, 'control.when.motors-short', 'both has and lacks gives-way');
+    const unknown = problemsAfter(
+      'parameters/control.json',
+      `"name": ${from}`,
+      '"name": "control.when.climbing.from"',
+    );
+    includes(unknown, 'expected <situation> in place of climbing');
+  });
+
   it('refuses a sentence that stands in the catalogue already', () => {
     const problems = problemsAfter(
       'grids.json',

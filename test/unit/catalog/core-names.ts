@@ -15,7 +15,7 @@ stick: roll.curve/deadband/limit pitch.curve/deadband/limit yaw.curve/deadband/l
 level: tilt-limit strength blend-from turn-coordination
 gyro: rate full-scale chain filter.<number>.kind/cutoff/centre/width/tones/count/from/to/interval
 derivative: chain input limit filter.<number>.kind/cutoff/centre/width/tones/count/from/to/interval
-control: rate roll.proportional/integral/derivative/feedforward pitch.proportional/integral/derivative/feedforward yaw.proportional/integral/derivative/feedforward integral-limit idle-authority throttle-step-integral throttle-fade.from/amount sum-limit yaw-limit
+control: rate roll.proportional/integral/derivative/feedforward pitch.proportional/integral/derivative/feedforward yaw.proportional/integral/derivative/feedforward roll.limit pitch.limit yaw.limit integral-limit feedforward-cutoff when.<situation>.proportional when.<situation>.integral when.<situation>.derivative when.zero-throttle.from/keep-steering when.throttle-jumps.from when.high-throttle.from when.fast-turn.from when.motors-short.gives-way
 arming: tilt-limit throttle-limit delay needs disarm-when-idle beep
 recovery: after-impact impact-threshold steady-limit righting-throttle locate-after
 video: standard band channel frequency power waiting-power control control-port supply antenna-gain receiver-antenna-gain receiver-sensitivity plans

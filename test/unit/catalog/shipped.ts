@@ -22,5 +22,6 @@ export function filledIn(name: string): string {
     .replace('<element>', 'cell-voltage')
     .replace('<device>', 'battery-lead')
     .replace('<number>', '2')
+    .replace('<situation>', 'fast-turn')
     .replace(/<[a-z]+>/, 'sprint');
 }

@@ -115,6 +115,18 @@ const together: readonly CheckCase[] = [
     ['craft.mass = 200 g', rested],
   ],
   ['line/unknown-name', 'craft.mas', ['craft.mas = 200 g'], ['craft.mass = 200 g']],
+  [
+    'line/means-nothing-here',
+    'proportional',
+    ['[control.when.motors-short]', 'proportional = 50 %'],
+    ['[control.when.fast-turn]', 'proportional = 50 %'],
+  ],
+  [
+    'line/means-nothing-here',
+    'from',
+    ['[control.when.motors-short]', 'from = 90 %'],
+    ['[control.when.motors-short]', 'integral = 0 %'],
+  ],
   ['line/unknown-section', 'carft', ['[carft]'], ['[craft]']],
   [
     'line/unknown-constant',

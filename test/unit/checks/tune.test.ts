@@ -305,26 +305,38 @@ const gains: readonly CheckCase[] = [
   [
     'tune/integral-takes-all',
     '60 %',
-    ['control.sum-limit = 60 %', 'control.integral-limit = 60 %'],
-    ['control.sum-limit = 60 %', 'control.integral-limit = 30 %'],
+    ['control.roll.limit = 60 %', 'control.integral-limit = 60 %'],
+    ['control.roll.limit = 60 %', 'control.integral-limit = 30 %'],
   ],
   [
-    'tune/yaw-limit-unused',
+    'tune/integral-takes-all', // by what is assumed of the integral
+    '20 %',
+    ['control.yaw.limit = 20 %'],
+    ['control.yaw.limit = 30 %'],
+  ],
+  [
+    'tune/yaw-takes-from-others',
     '60 %',
-    ['control.sum-limit = 50 %', 'control.yaw-limit = 60 %'],
-    ['control.sum-limit = 50 %', 'control.yaw-limit = 50 %'],
+    ['control.pitch.limit = 50 %', 'control.yaw.limit = 60 %'],
+    ['control.pitch.limit = 50 %', 'control.yaw.limit = 50 %'],
   ],
   [
     'tune/derivative-limit-unused',
-    '60 %',
-    ['control.sum-limit = 50 %', 'derivative.limit = 60 %'],
-    ['control.sum-limit = 50 %', 'derivative.limit = 50 %'],
+    '50 %',
+    ['derivative.limit = 60 %', 'control.roll.limit = 50 %'],
+    ['derivative.limit = 50 %', 'control.roll.limit = 50 %'],
   ],
   [
-    'tune/fade-unused',
-    '60 %',
-    ['control.throttle-fade.from = 60 %'],
-    ['control.throttle-fade.amount = 30 %', 'control.throttle-fade.from = 60 %'],
+    'tune/axis-limit-unknown',
+    '20 %',
+    [whole, 'control.roll.limit = 60 %', 'control.yaw.limit = 50 %', 'control.integral-limit = 20 %'],
+    [
+      whole,
+      'control.roll.limit = 60 %',
+      'control.pitch.limit = 60 %',
+      'control.yaw.limit = 50 %',
+      'control.integral-limit = 20 %',
+    ],
   ],
   ['tune/no-proportional', '0 %/(deg/s)', roll('0', '0.4', '0'), roll('0', '0', '0')],
   [
@@ -351,12 +363,6 @@ const gains: readonly CheckCase[] = [
     [whole, 'control.feedforward-cutoff = 20 Hz'],
     [whole, 'control.yaw.feedforward = 0.0001 %/(deg/s^2)', 'control.feedforward-cutoff = 20 Hz'],
   ],
-  [
-    'tune/authority-yields',
-    'turn-yields',
-    ['control.idle-authority = on', 'control.when-short = turn-yields'],
-    ['control.idle-authority = on', 'control.when-short = share'],
-  ],
   ['tune/integral-heavy', '1.3 %/deg', roll('0.05', '1.3', '0.0002'), roll('0.05', '1.2', '0.0002')],
   [
     'tune/roll-pitch-apart',
@@ -366,4 +372,56 @@ const gains: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('tune', [...rates, ...filters, ...filtersOff, ...followers, ...sticks, ...gains], estimateIds);
+const when = (situation: string, ...settings: readonly string[]) =>
+  settings.map((setting) => `control.when.${situation}.${setting}`);
+const sticks300 = ['roll', 'pitch', 'yaw'].map(
+  (axis) => `stick.${axis}.curve = 0 % -> 0 deg/s, 100 % -> 300 deg/s`,
+);
+
+const situations: readonly CheckCase[] = [
+  [
+    'tune/situation-changes-nothing',
+    '60 %',
+    [whole, ...when('high-throttle', 'derivative = 100 %', 'from = 60 %')],
+    [whole, ...when('high-throttle', 'derivative = 70 %', 'from = 60 %')],
+  ],
+  [
+    'tune/situation-changes-nothing',
+    '3 %',
+    [whole, ...when('zero-throttle', 'from = 3 %')],
+    [whole, ...when('zero-throttle', 'keep-steering = off', 'from = 3 %')],
+  ],
+  [
+    'tune/situation-without-beginning',
+    '0 %',
+    [whole, ...when('fast-turn', 'integral = 0 %')],
+    [whole, ...when('fast-turn', 'from = 200 deg/s', 'integral = 0 %')],
+  ],
+  [
+    'tune/fast-turn-never',
+    '300 deg/s',
+    [...sticks300, ...when('fast-turn', 'integral = 0 %', 'from = 300 deg/s')],
+    [...sticks300, ...when('fast-turn', 'integral = 0 %', 'from = 299 deg/s')],
+  ],
+  [
+    'tune/zero-throttle-reaches-high',
+    '8 %',
+    [...when('high-throttle', 'from = 8 %'), ...when('zero-throttle', 'from = 8 %')],
+    [...when('high-throttle', 'from = 9 %'), ...when('zero-throttle', 'from = 8 %')],
+  ],
+  [
+    'tune/winds-up-when-short',
+    '101 %',
+    when('motors-short', 'integral = 101 %'),
+    when('motors-short', 'integral = 100 %'),
+  ],
+  [
+    'tune/steering-gives-way',
+    'turn',
+    [...when('zero-throttle', 'keep-steering = on'), ...when('motors-short', 'gives-way = turn')],
+    [...when('zero-throttle', 'keep-steering = on'), ...when('motors-short', 'gives-way = both')],
+  ],
+];
+
+const all = [...situations, ...rates, ...filters, ...filtersOff, ...followers, ...sticks, ...gains];
+holdChecks('tune', all, estimateIds);

@@ -133,10 +133,10 @@ const limits: readonly CheckCase[] = [
   ['turn/idle-low', '2.5 %', ['motor.idle = 2.5 %'], ['motor.idle = 2.5 %', 'motor.idle-speed = 2000 rpm']],
   ['turn/idle-high', '13 %', ['motor.idle = 13 %'], ['motor.idle = 12 %']],
   [
-    'turn/idle-without-authority',
+    'turn/idle-without-steering',
     'off',
-    ['control.idle-authority = off', 'motor.idle = 4 %'],
-    ['control.idle-authority = on', 'motor.idle = 4 %'],
+    ['control.when.zero-throttle.keep-steering = off', 'motor.idle = 4 %'],
+    ['control.when.zero-throttle.keep-steering = on', 'motor.idle = 4 %'],
   ],
   [
     'turn/motor-cells',

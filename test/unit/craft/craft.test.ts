@@ -177,6 +177,7 @@ describe('a craft with a pack in view', () => {
         element: 'name',
         device: 'camera',
         number: '1',
+        situation: 'fast-turn',
       };
       const path = name.replace(/<([a-z]+)>/g, (_, placeholder: string) => members[placeholder] ?? 'one');
       assert.notEqual(fresh.shown(path), 'not set', `${name} = ${parameter.default.value}`);

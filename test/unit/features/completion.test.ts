@@ -75,6 +75,23 @@ describe('completion of names', () => {
     assert.deepEqual(numbers, ['2', '3', '10']);
   });
 
+  it('offers each member what all have and what only it has, and nothing that means nothing there', () => {
+    const paths = labels('control.when.|').filter((label) => label.startsWith('control.when.'));
+    assert.equal(new Set(paths).size, paths.length);
+    for (const path of [
+      'fast-turn.integral',
+      'fast-turn.from',
+      'motors-short.gives-way',
+      'motors-short.integral',
+    ])
+      assert.ok(paths.includes(`control.when.${path}`), path);
+    for (const path of ['motors-short.proportional', 'motors-short.from', 'fast-turn.gives-way'])
+      assert.ok(!paths.includes(`control.when.${path}`), path);
+    const own = labels('[control.when.motors-short]\n|').filter((label) => !label.startsWith('['));
+    assert.deepEqual(own.slice(0, 2).toSorted(), ['gives-way', 'integral']);
+    assert.equal(labels('|').filter((label) => label === '[control.when.fast-turn]').length, 1);
+  });
+
   it('finds a setting by what the trade calls it', () => {
     const found = offered('[find]\nbeep|').map(({ label, insertText }) => `${label} ${insertText}`);
     assert.ok(

@@ -54,6 +54,16 @@ describe('hovering over a setting', () => {
     assert.match(told('receiver.link = cr|sf\n')?.text ?? '', /420000 baud|420 000|serial/i);
   });
 
+  it('tells the situation, the function or the element whose setting it is', () => {
+    const turn = told('[control.when.fast-turn]\ninte|gral = 0 %\n')?.text ?? '';
+    assert.match(turn, /In a fast turn: The sticks ask for/);
+    assert.match(turn, /At 0 % the integral rests/);
+    const beginning = told('[control.when.fast-turn]\nfr|om = 200 deg/s\n')?.text ?? '';
+    assert.match(beginning, /In a fast turn: [\s\S]*about any axis/);
+    assert.match(told('switch.arm.chan|nel = 5\n')?.text ?? '', /Arm: /);
+    assert.doesNotMatch(told('pack.sprint.cel|ls = 4\n')?.text ?? '', /sprint:/);
+  });
+
   it('says of a value that could not be read that it is unknown', () => {
     assert.match(told('[gyro]\nra|te = 3 ms\n')?.text ?? '', /could not be understood/);
   });

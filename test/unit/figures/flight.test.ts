@@ -266,6 +266,35 @@ describe('all filters taken out on six cells', () => {
   });
 });
 
+describe('gains that change at high throttle', () => {
+  const when = (from: string, share: string) =>
+    `${sandmartin}\n[control.when.high-throttle]\nfrom = ${from}\nproportional = ${share}\n`;
+  const gainWith = (text: string) => {
+    const view = new CraftView(craftOf(text, club), 'sprint');
+    return axisOf(view, 'roll')?.value.likely.gains.proportional ?? Number.NaN;
+  };
+  const hover = value(sandmartin, 'sprint')('hover-throttle') / 100;
+
+  it('are as set in a hover below it', () =>
+    assert.equal(gainWith(when('90 %', '40 %')), gainWith(sandmartin)));
+
+  it('come in evenly from there to full throttle', () => {
+    const way = (hover - 0.05) / 0.95;
+    near(gainWith(when('5 %', '40 %')) / gainWith(sandmartin), 1 - 0.6 * way, 1e-9);
+  });
+
+  it('move what is computed of the loop', () => {
+    const crossover = (text: string) => value(text, 'sprint')('roll-crossover');
+    assert.ok(crossover(when('1 %', '0 %')) < crossover(when('1 %', '50 %')));
+    assert.ok(crossover(when('1 %', '50 %')) < crossover(sandmartin));
+  });
+
+  it('make nothing up where a line of theirs can not be read', () => {
+    const view = new CraftView(craftOf(when('5 V', '40 %'), club), 'sprint');
+    assert.equal(figureOf(view, 'roll-crossover'), null);
+  });
+});
+
 describe('a quick way through the step response', () => {
   it('comes within half a point of the full simulation, for each axis of the demo craft', () => {
     for (const name of ['sandmartin', 'bittern', 'wagtail']) {

@@ -1,4 +1,5 @@
 import type { CodeRule } from '../rule';
+import { axisLimitRules } from './axis-limits';
 import { curveRules } from './curves';
 import { filterLimitRules } from './filter-limits';
 import { filterPartRules } from './filter-parts';
@@ -7,6 +8,7 @@ import { followingFilterRules } from './following-filters';
 import { gainRules } from './gains';
 import { notchRules } from './notches';
 import { rateRules } from './rates';
+import { situationRules } from './situations';
 
 /** Whether it flies well: rates, filters, gains, stick feel. */
 export const tuneRules: readonly CodeRule[] = [
@@ -18,4 +20,6 @@ export const tuneRules: readonly CodeRule[] = [
   ...notchRules,
   ...curveRules,
   ...gainRules,
+  ...axisLimitRules,
+  ...situationRules,
 ];
