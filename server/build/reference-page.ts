@@ -3,6 +3,7 @@ import type { Check } from '../src/catalog/model/check';
 import type { Parameter } from '../src/catalog/model/parameter';
 import { allowedText } from '../src/features/parameter-text';
 import { boardSections } from './reference-parts/boards';
+import { collectionSections } from './reference-parts/collections';
 import { editorSections } from './reference-parts/editor';
 import { hardwareSections } from './reference-parts/hardware';
 import { code, plain, sourceOf, table } from './reference-parts/table';
@@ -21,6 +22,7 @@ export function referencePage(bundle: Bundle, root: string): string {
     ...bundle.parameters.map(
       (file) => `### ${file.title}\n\n${file.summary}\n\n${parameterTable(file.parameters)}`,
     ),
+    ...collectionSections(bundle),
     ...hardwareSections(bundle),
     ...boardSections(bundle),
     ...editorSections(root),

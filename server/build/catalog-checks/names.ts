@@ -20,6 +20,9 @@ export function nameProblems(bundle: Bundle): readonly string[] {
     ),
     ...inGroup,
     ...placed.flatMap(({ at, parameter }) => placeholderProblems(at, parameter.name, collections)),
+    ...placed.flatMap(({ at, parameter }) =>
+      'choices' in parameter ? tornParts(at, parameter.choices ?? []) : [],
+    ),
     ...overlaps(names),
     ...collectionProblems(bundle, names),
   ];
@@ -99,9 +102,16 @@ function memberProblems(
       return isKnown ? [] : [`${path}.${name}: lacks ${setting}, which no ${placeholder} has`];
     }),
   );
-  const parts = keys.members.map(({ part }) => part);
-  const torn = repeated(
-    parts.filter((part, index) => part !== parts[index - 1]).map((part) => part ?? 'no part'),
-  );
-  return [...twice, ...without, ...torn.map((part) => `${path}: members of "${part}" stand apart`)];
+  return [...twice, ...without, ...tornParts(path, keys.members)];
+}
+
+/** What is told in parts is told so to its end, and what belongs to one question stands together. */
+function tornParts(at: string, list: readonly { readonly part?: string | undefined }[]): readonly string[] {
+  const parts = list.map(({ part }) => part ?? 'no part');
+  const torn = repeated(parts.filter((part, index) => part !== parts[index - 1]));
+  const half = parts.includes('no part') && new Set(parts).size > 1;
+  return [
+    ...torn.map((part) => `${at}: those of "${part}" stand apart`),
+    ...(half ? [`${at}: some stand in no part`] : []),
+  ];
 }

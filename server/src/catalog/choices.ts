@@ -47,7 +47,8 @@ const sources: Record<
   regions: (catalog) => asChoices(catalog.regions),
   grids: (catalog) => asChoices(catalog.grids),
   'video-bands': (catalog) => asChoices(catalog.videoBands),
-  'switch-functions': (catalog) => catalog.members('switch').map(({ name, summary }) => ({ name, summary })),
+  'switch-functions': (catalog) =>
+    catalog.members('switch').map(({ name, summary, part }) => ({ name, summary, part })),
   'log-media': () => logMedia,
 };
 

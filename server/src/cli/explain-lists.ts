@@ -1,13 +1,34 @@
 import type { Catalog } from '../catalog/catalog';
+import { inParts } from '../catalog/in-parts';
 import type { KnownParameter } from '../catalog/known-parameter';
 
 /** A group or a section with the parameters in it, as plain text; null where the name is neither. */
 export function explainSection(catalog: Catalog, name: string): string | null {
   const group = catalog.groups.get(name);
-  if (group !== undefined)
-    return `${group.title} (${name})\n\n${group.summary}\n\n${listed(group.parameters)}`;
+  if (group !== undefined) {
+    const told = [
+      `${group.title} (${name})`,
+      group.summary,
+      ...members(catalog, name),
+      listed(group.parameters),
+    ];
+    return told.join('\n\n');
+  }
   const below = catalog.parametersUnder(name).map(({ known }) => known);
-  return below.length === 0 ? null : `${name}\n\n${listed(below)}`;
+  return below.length === 0 ? null : [name, ...members(catalog, name), listed(below)].join('\n\n');
+}
+
+/** What a closed collection can have, under the questions that it is told by; nothing for any other name. */
+function members(catalog: Catalog, collection: string): readonly string[] {
+  if (catalog.collection(collection)?.keys.kind !== 'closed') return [];
+  const known = catalog.members(collection);
+  const longest = Math.max(...known.map(({ name }) => name.length));
+  return inParts(known).map(({ title, of }) =>
+    [
+      ...(title === null ? [] : [title]),
+      ...of.map((member) => `  ${member.name.padEnd(longest)}  ${member.title}`),
+    ].join('\n'),
+  );
 }
 
 /** The parameters whose last words are these: `cutoff`, `throttle.curve`. */

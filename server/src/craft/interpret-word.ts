@@ -80,13 +80,16 @@ function checkWord(node: ReferenceNode, reading: Reading): boolean {
   return false;
 }
 
+const mostShown = 12;
+
 function reportWord(
   node: ReferenceNode,
   reading: Reading,
   words: readonly string[],
   near: readonly string[],
 ): void {
-  const shown = words.length > 12 ? [...words.slice(0, 12), '…'] : words;
+  // A long list is no help in a sentence: the hover tells it in parts.
+  const shown = words.length > mostShown ? [] : words;
   const fixes = near.map((word) => replacement(`Write ${word}`, node, word));
   const values = { given: node.path.text, allowed: shown.join(', '), meant: near.join(', ') };
   reading.problems.push(problem('line/unknown-word', node, values, fixes));

@@ -57,9 +57,9 @@ function expanded(catalog: Catalog, path: string, detail: string): readonly Sect
   const members = catalog.members(open[1] ?? '');
   if (members.length === 0) return [{ path, detail }];
   const common = members.filter((member) => member.common === true);
-  return [...new Set([...common, ...members])].map(({ name, title }) => ({
+  return [...new Set([...common, ...members])].map(({ name, title, part }) => ({
     path: path.replace(/<[a-z]+>/, name),
-    detail: title,
+    detail: part === undefined ? title : `${title}: ${part}`,
   }));
 }
 

@@ -5,7 +5,7 @@ import { checkParagraphs, findingParagraphs } from './check-text';
 import { choicesHere } from './choices-here';
 import { isWord, type Under, underCursor } from './cursor';
 import { code, escaped } from './markdown';
-import { memberIn, memberParagraphs } from './member-text';
+import { memberIn, memberParagraphs, membersOf } from './member-text';
 import {
   choiceText,
   parameterFooter,
@@ -118,6 +118,7 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
     `**${escaped(member?.title ?? group.title)}** · ${code(path)}`,
     ...figures,
     ...told,
+    ...membersOf(path, catalog),
     escaped(group.summary),
     `${settings} can stand here.`,
   ];

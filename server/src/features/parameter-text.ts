@@ -1,3 +1,4 @@
+import { inParts, type Part } from '../catalog/in-parts';
 import type { KnownParameter } from '../catalog/known-parameter';
 import type { Source } from '../catalog/model/common';
 import type { Choice, Parameter } from '../catalog/model/parameter';
@@ -84,8 +85,22 @@ export function choiceText({ name, summary, risk }: Choice): string {
 
 function choicesText(choices: readonly Choice[], mostDescribed: number): readonly string[] {
   if (choices.length === 0) return [];
-  if (choices.length > mostDescribed) return [`One of ${choices.map(({ name }) => code(name)).join(', ')}.`];
-  return [choices.map((choice) => `- ${choiceText(choice)}`).join('\n')];
+  const parts = inParts(choices);
+  if (choices.length > mostDescribed) return [namedText(parts)];
+  return parts.flatMap(({ title, of }) => [
+    ...(title === null ? [] : [`**${escaped(title)}**`]),
+    of.map((choice) => `- ${choiceText(choice)}`).join('\n'),
+  ]);
+}
+
+/** Names alone, part by part: what answers one question stands on one line. */
+export function namedText(parts: readonly Part<{ readonly name: string }>[]): string {
+  const names = (of: readonly { readonly name: string }[]) => of.map(({ name }) => code(name)).join(', ');
+  const [only] = parts;
+  if (only !== undefined && only.title === null) return `One of ${names(parts.flatMap(({ of }) => of))}.`;
+  return parts
+    .map(({ title, of }) => `- ${title === null ? '' : `${escaped(title)}: `}${names(of)}`)
+    .join('\n');
 }
 
 function defaultText(parameter: Parameter): string {

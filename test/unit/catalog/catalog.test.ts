@@ -163,7 +163,7 @@ describe('sections', () => {
       names('gyro.filter'),
       Array.from({ length: 32 }, (_, index) => `${index + 1}`),
     );
-    assert.ok(names('switch').includes('ready-check'));
+    assert.ok(names('switch').includes('permission'));
     assert.equal(names('overlay').length, 20);
     assert.deepEqual(names('pack'), []);
     assert.deepEqual(names('nowhere'), []);

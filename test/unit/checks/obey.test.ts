@@ -33,7 +33,7 @@ const cases: readonly CheckCase[] = [
     'obey/arm-channel-shared',
     '5',
     [...arm, ...level(5, '1500..2050 us'), 'switch.self-level.joined-with = arm'],
-    [...arm, 'switch.ready-check.channel = 5', 'switch.ready-check.on = 1200..1500 us'],
+    [...arm, 'switch.permission.channel = 5', 'switch.permission.on = 1200..1500 us'],
   ],
   [
     'obey/arm-overlaps',
@@ -224,10 +224,10 @@ const cases: readonly CheckCase[] = [
     ['stick.throttle.hover-point = 40 %', 'switch.throttle-cap.channel = 8', 'stick.throttle.cap = 60 %'],
   ],
   [
-    'obey/launch-tilt-missing',
+    'obey/held-start-tilt-missing',
     '8',
-    [whole, 'switch.launch-assist.channel = 8'],
-    [whole, 'switch.launch-assist.channel = 8', 'stick.launch.tilt = 40 deg'],
+    [whole, 'switch.held-start.channel = 8'],
+    [whole, 'switch.held-start.channel = 8', 'stick.held-start.tilt = 40 deg'],
   ],
   [
     'obey/hold-too-short',

@@ -52,10 +52,10 @@ const arming: readonly CheckCase[] = [
   ],
   ['safe/arms-at-computer', 'on', ['arming.at-the-computer = on'], ['arming.at-the-computer = off']],
   [
-    'safe/ready-check-same-channel',
+    'safe/permission-on-arm-channel',
     '5',
-    ['switch.arm.channel = 5', 'switch.ready-check.channel = 5'],
-    ['switch.arm.channel = 5', 'switch.ready-check.channel = 6'],
+    ['switch.arm.channel = 5', 'switch.permission.channel = 5'],
+    ['switch.arm.channel = 5', 'switch.permission.channel = 6'],
   ],
   [
     'safe/looks-asleep',

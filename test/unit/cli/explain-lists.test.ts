@@ -17,6 +17,14 @@ describe('explaining several parameters', () => {
     assert.doesNotMatch(told, /derivative|full-scale/);
   });
 
+  it('tells the members of a collection under the pilot’s questions', () => {
+    const told = explainSection(testCatalog, 'switch') ?? '';
+    assert.match(told, /motors\?\n {2}arm +Arm\n {2}permission +\S[^\n]*\n {2}stop-motors +\S[^\n]*\n\nHow/);
+    assert.match(told, /switch\.<function>\.channel/);
+    const when = explainSection(testCatalog, 'control.when') ?? '';
+    assert.match(when, /fast-turn +In a fast turn/);
+  });
+
   it('tells nothing of what is neither', () => {
     assert.equal(explainSection(testCatalog, 'gyro.filter.1.cutoff'), null);
     assert.equal(explainSection(testCatalog, 'wobble'), null);

@@ -64,6 +64,14 @@ describe('hovering over a setting', () => {
     assert.doesNotMatch(told('pack.sprint.cel|ls = 4\n')?.text ?? '', /sprint:/);
   });
 
+  it('names many choices by the question that each answers, never as one list', () => {
+    const text = told('switch.mark.joined-with = lo|g\n')?.text ?? '';
+    assert.match(text, /What starts and stops the motors\?: arm, permission, stop-motors\n/);
+    assert.match(text, /How is it flown along\?: self-level, /);
+    assert.doesNotMatch(text, /stop-motors, self-level/);
+    assert.match(told('[swi|tch]\n')?.text ?? '', /noted\?: lights, overlay-hide, log, mark/);
+  });
+
   it('says of a value that could not be read that it is unknown', () => {
     assert.match(told('[gyro]\nra|te = 3 ms\n')?.text ?? '', /could not be understood/);
   });

@@ -5,6 +5,8 @@ import * as z from './plain-zod';
 export const choice = z.strictObject({
   name: nameText,
   summary: prose,
+  /** The pilot's question that it answers, where a long list is told in parts: choices of one stand together. */
+  part: z.optional(z.string().check(z.minLength(8))),
   /** What this choice risks, where it risks anything. */
   risk: z.optional(prose),
 });

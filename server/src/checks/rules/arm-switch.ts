@@ -21,8 +21,8 @@ export const armSwitchRules: readonly CodeRule[] = [
       for (const [one, other] of sharingPairs(view)) {
         const arm = [one, other].find(({ name }) => name === 'arm');
         const second = one === arm ? other : one;
-        // The ready check beside arming is looked at where safety is.
-        if (arm !== undefined && second.name !== 'ready-check') report(shared(view, arm, second));
+        // Permission beside arming is looked at where safety is.
+        if (arm !== undefined && second.name !== 'permission') report(shared(view, arm, second));
       }
     },
   },
@@ -66,7 +66,7 @@ export const strongFunctions: ReadonlySet<string> = new Set([
   'stop-motors',
   'return',
   'righting',
-  'launch-assist',
+  'held-start',
   'hold-position',
 ]);
 
