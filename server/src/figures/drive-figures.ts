@@ -68,8 +68,8 @@ const told: readonly Told[] = [
     title: 'Hovering time until the reserve is reached',
     unit: 'min',
     hint: { at: ['pack.<name>.capacity'], words: (figure) => `hovers ${figure}` },
-    measure: (carried, view) => minutes(carried, view, 'power.hover-reserve'),
-    why: (carried, view) => minutesText(carried, view, 'power.hover-reserve'),
+    measure: (carried, view) => minutes(carried, view, 'power.charge-reserve'),
+    why: (carried, view) => minutesText(carried, view, 'power.charge-reserve'),
   },
   {
     id: 'full-current',
@@ -205,9 +205,9 @@ export const driveFigures: readonly FigureSource[] = told.map(({ id, title, unit
 }));
 
 /** Share of the charge that may be used: up to the warning, or all but the reserve. */
-function usable(view: CraftView, path: 'power.used-warning' | 'power.hover-reserve'): number | null {
+function usable(view: CraftView, path: 'power.used-warning' | 'power.charge-reserve'): number | null {
   const share = view.quantity(path);
-  return share === null ? null : path === 'power.hover-reserve' ? 1 - share : share;
+  return share === null ? null : path === 'power.charge-reserve' ? 1 - share : share;
 }
 
 function minutes(carried: Carried, view: CraftView, path: Parameters<typeof usable>[1]): number | null {

@@ -7,7 +7,7 @@ motor: kv poles resistance idle-current idle-current-voltage current-limit cells
 esc: signal update-rate speed-feedback current-limit cells-limit spin telemetry-port beep-strength minimum-pulse maximum-pulse
 prop: diameter pitch blades thrust-coefficient power-coefficient data
 pack.<name>: chemistry cells parallel capacity discharge mass resistance full-cell note
-power: measure divider-upper divider-lower reference-voltage current-scale current-offset warn-cell land-cell hover-reserve used-warning alarm alarm-delay cells even-thrust
+power: measure divider-upper divider-lower reference-voltage current-scale current-offset warn-cell land-cell charge-reserve used-warning alarm alarm-delay cells even-thrust
 receiver: link port supply inverted order channels frame-interval low centre high deadband smoothing strength-channel
 signal-loss: hold action throttle duration regain-hold switch-channel
 switch.<function>: channel on joined-with

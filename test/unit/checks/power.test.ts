@@ -168,10 +168,15 @@ const measuring: readonly CheckCase[] = [
   [
     'power/used-warning-into-reserve',
     '85 %',
-    ['power.used-warning = 85 %', 'power.hover-reserve = 20 %'],
-    ['power.used-warning = 80 %', 'power.hover-reserve = 20 %'],
+    ['power.used-warning = 85 %', 'power.charge-reserve = 20 %'],
+    ['power.used-warning = 80 %', 'power.charge-reserve = 20 %'],
   ],
-  ['power/guard-stops-motors', 'stop', ['esc.pack-guard = stop'], ['esc.pack-guard = slow']],
+  [
+    'power/guard-stops-motors',
+    'stop',
+    ['esc.holds-back.low-pack = stop'],
+    ['esc.holds-back.low-pack = slow'],
+  ],
   [
     'power/alarm-unheard',
     '[overlay, transmitter]',

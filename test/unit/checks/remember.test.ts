@@ -70,8 +70,8 @@ const cases: readonly CheckCase[] = [
   [
     'remember/esc-too-hot',
     '90 degC',
-    ['esc.heat-limit = 90 degC', 'flight.noon.esc-temperature = 90 degC'],
-    ['esc.heat-limit = 100 degC', 'flight.noon.esc-temperature = 90 degC'],
+    ['esc.holds-back.heat = 90 degC', 'flight.noon.esc-temperature = 90 degC'],
+    ['esc.holds-back.heat = 100 degC', 'flight.noon.esc-temperature = 90 degC'],
   ],
   ['remember/few-packs-since-change', '"softer mount"', change(6), change(7)],
   ['remember/few-packs-since-change', '"softer mount"', longLog(11), longLog(12)],

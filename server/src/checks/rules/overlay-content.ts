@@ -48,7 +48,7 @@ export const overlayContentRules: readonly CodeRule[] = [
 function sources(view: CraftView): readonly (readonly [string, string, Fitted])[] {
   const position = hasPosition(view);
   const current = hasCurrent(view);
-  const fromSatellites = ['speed', 'home-distance', 'home-direction', 'position-fixes'] as const;
+  const fromSatellites = ['speed', 'home-distance', 'home-direction', 'satellites'] as const;
   return [
     ...fromSatellites.map((element) => [element, 'a satellite receiver', position] as const),
     ['altitude', 'a barometer or a satellite receiver', hasHeight(view)],
