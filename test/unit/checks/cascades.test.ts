@@ -17,8 +17,18 @@ function brought(
   after: string,
   files: Readonly<Record<string, string>> = club,
 ): readonly Told[] {
-  const known = new Set(findingsIn(before, files).map(shown));
+  const known = knownIn(before, files);
   return findingsIn(after, files).filter((one) => isSerious(one) && !known.has(shown(one)));
+}
+
+/** What was there before, looked for once: every line of a script is changed in turn. */
+const kept = new Map<string, ReadonlySet<string>>();
+
+function knownIn(text: string, files: Readonly<Record<string, string>>): ReadonlySet<string> {
+  const key = JSON.stringify([text, files]);
+  const known = kept.get(key) ?? new Set(findingsIn(text, files).map(shown));
+  kept.set(key, known);
+  return known;
 }
 
 describe('a misspelt name brings one finding and no other', () => {
