@@ -22,6 +22,8 @@ interface Entry {
   /** Words of its path without the group's. */
   readonly own: ReadonlySet<string>;
   readonly words: ReadonlySet<string>;
+  /** Words for the members of its closed collection: the situations, the switch functions. */
+  readonly members: ReadonlySet<string>;
 }
 
 interface Index {
@@ -74,9 +76,17 @@ function proposal(
   const all = own.reduce((sum, word) => sum + index.rarity(word), 0);
   const words = 0.62 * (found / Math.max(wanted, 1e-9)) + 0.38 * (named / Math.max(all, 1e-9));
   const { factor, reason } = fitOf(entry, setting);
+  const isNamed = entry.members.size === 0 || [...entry.members].some((word) => asked.has(word));
   const sharing = shared.length === 0 ? 'its words are near' : `both say ${shared.slice(0, 4).join(', ')}`;
-  return { parameter: entry.known.name, score: words * factor, reason: `${sharing}; ${reason}` };
+  return {
+    parameter: entry.known.name,
+    score: words * factor * (isNamed ? 1 : memberless),
+    reason: `${sharing}; ${reason}`,
+  };
 }
+
+/** A setting of one member of a collection surely says of which. */
+const memberless = 0.6;
 
 interface Fit {
   readonly factor: number;
@@ -161,13 +171,15 @@ function entryOf(known: KnownParameter, catalog: Catalog): Entry {
   for (const said of parameter.alsoCalled) add(said, 0.9);
   add(path, 1);
   const collection = name.match(/^(.*?)\.<[a-z]+>/)?.[1];
-  for (const { name: member, title } of collection === undefined ? [] : catalog.members(collection))
-    add(`${member} ${title}`, 0.6);
+  const members = collection === undefined ? [] : catalog.members(collection);
+  for (const { name: member, title } of members) add(`${member} ${title}`, 0.6);
+  const isClosed = catalog.collection(collection ?? '')?.keys.kind === 'closed';
   const own = tellingWords(path.split('.').slice(1).join(' '));
   return {
     known,
     weights,
     own: new Set(own.length > 0 ? own : tellingWords(path)),
     words: new Set(choices.flatMap((choice) => tellingWords(choice))),
+    members: new Set(isClosed ? members.flatMap(({ name, title }) => tellingWords(`${name} ${title}`)) : []),
   };
 }
