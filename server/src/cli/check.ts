@@ -20,8 +20,8 @@ export const checkCommand = command({
   usage: ['[paths | patterns | -] [options]'],
   about: [
     'Checks scripts: files, folders (every .craft and .boardtext below them), patterns such as "race/**/*.craft", or - for standard input; without any, the current folder. What they include is read along.',
-    `Of one script at most ${mostTold} findings are told, the worst; all are counted.`,
-    'Levels: must-fix will not work, will be refused, or endangers someone when armed; risk works and can hurt; note is worth knowing; tidy is style. What is accepted in the script with a reason is told as a note and never fails.',
+    `At most ${mostTold} findings per script are shown, worst first; all are counted.`,
+    'Levels: must-fix will not work, will be refused, or endangers someone when armed; risk works and can hurt; note is worth knowing; tidy is style. What is accepted in the script with a reason is shown as a note and never fails.',
   ],
   options: {
     'fail-on': {

@@ -79,7 +79,7 @@ export const nameOption = {
 export const packOption = {
   type: 'string',
   value: 'name',
-  about: 'the pack that figures are told for; without it the first one of the script',
+  about: 'the pack that figures are shown for; without it the first one of the script',
 } as const;
 
 export const boardOption = {

@@ -26,7 +26,7 @@ export const proveCommand = command({
     json: jsonOption('prove', 'one JSON object'),
     'ignore-extra': {
       type: 'boolean',
-      about: 'settings that the script does not make are told and count not',
+      about: 'settings that the script does not make are listed but do not count',
     },
   },
   examples: [

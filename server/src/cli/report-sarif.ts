@@ -72,7 +72,7 @@ function plain(template: string): string {
 /** Nothing is left out silently. */
 function omissionOf({ path, omitted }: CheckedFile) {
   if (omitted === 0) return [];
-  const text = `${path} has ${omitted} more findings than are told here.`;
+  const text = `${path} has ${omitted} more findings than are shown here.`;
   return [{ level: 'warning', message: { text } }];
 }
 

@@ -25,7 +25,7 @@ export function textReport(checked: readonly CheckedFile[], terminal: Terminal):
 
 function omittedText(path: string, omitted: number, terminal: Terminal): string {
   const head = painted(path, 'bold', terminal);
-  const told = `${head} has ${omitted} more findings; the worst ${mostTold} are told, and all are counted.`;
+  const told = `${head} has ${omitted} more findings; the worst ${mostTold} are shown, and all are counted.`;
   return wrapped(told, terminal.width);
 }
 

@@ -57,7 +57,7 @@ const told: readonly Told[] = [
   },
   {
     id: 'thrust-to-weight',
-    title: 'Thrust at full throttle over weight',
+    title: 'Thrust-to-weight at full throttle',
     unit: '',
     measure: (carried) => over(allThrust(carried) ?? undefined, carried.weight),
     why: (carried, view) =>
@@ -166,7 +166,7 @@ const told: readonly Told[] = [
   },
   {
     id: 'pitch-speed',
-    title: 'Speed of the pitch at full throttle',
+    title: 'Pitch speed at full throttle',
     unit: 'm/s',
     measure: (carried) => {
       const state = full(carried);
@@ -176,7 +176,7 @@ const told: readonly Told[] = [
   },
   {
     id: 'disc-loading',
-    title: 'Weight on the area of the propellers',
+    title: 'Disc loading',
     unit: 'N/m^2',
     measure: ({ drive, weight }) => discLoading(weight, drive.propeller.diameter, drive.count),
     why: ({ drive, weight }, view) => `${view.short(weight, 'N')} / (${drive.count} π D^2 / 4)`,

@@ -50,7 +50,7 @@ const told: readonly Told[] = [
   },
   {
     id: 'delay-phase',
-    title: 'Phase that waiting costs',
+    title: 'Phase lost to delay',
     unit: 'deg',
     measure: (axis) => {
       const { crossover } = marginsOf(axis);

@@ -55,7 +55,7 @@ export const videoFigures: readonly FigureSource[] = [
   },
   {
     id: 'video-margin',
-    title: 'What is left of the picture at 100 m',
+    title: 'Link margin at 100 m',
     unit: 'dB',
     isSigned: true,
     from: ['video.power', 'video.receiver-sensitivity'],

@@ -179,7 +179,7 @@ describe('two ports for one device', () => {
   it('are told by the device', () => {
     assert.equal(
       messageOf(text, 'wrong-shape'),
-      'This is a list of 2, where a single port was expected: the receiver has one port.',
+      'Found a list of 2; expected a single port: the receiver has one port.',
     );
   });
 });

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { slotsIn } from '../../../server/src/checks/data-template';
 import { type BenchCard, benchCard, type CardStep } from '../../../server/src/sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';
@@ -46,6 +47,28 @@ describe('the bench card', () => {
       }
     });
   }
+
+  for (const { id, title, do: what, see, when } of testCatalog.benchSteps) {
+    it(`never puts a setting without a value into a sentence: ${id}`, () => {
+      const needed = `${title} ${what} ${see}`.replace(/ ?\[\[[^[\]]*\]\]/g, '');
+      const loose = slotsIn(needed).filter((slot) => {
+        const found =
+          testCatalog.parameter(slot.replace(/<[a-z]+>/, 'arm')) ?? testCatalog.parameters.get(slot);
+        if (found === undefined || found.parameter.default !== null) return false;
+        return !when.some((condition) => condition.startsWith(`${slot} `));
+      });
+      assert.deepEqual(loose, []);
+    });
+  }
+
+  it('leaves out what hangs on a setting that is not set', () => {
+    const bare = `${whole}[signal-loss]\naction = motors-off\n`;
+    assert.match(step(cardOf(bare), 'loss-stops').see, /^Every motor stops, or a moment later/);
+    assert.match(
+      step(cardOf(`${bare}hold = 350 ms\n`), 'loss-stops').see,
+      /^Every motor stops after 350 ms, or/,
+    );
+  });
 
   it('goes in the order of the job: propellers off first, on only in the last part', () => {
     const { parts } = cardOf(racer);

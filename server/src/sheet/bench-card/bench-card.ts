@@ -1,12 +1,13 @@
 import type { BenchStep } from '../../catalog/model/bench-card';
 import { holds, readCondition } from '../../checks/condition';
 import { dataScope } from '../../checks/data-scope';
-import { filled, slotsIn, slotText } from '../../checks/data-template';
+import { slotsIn, slotText } from '../../checks/data-template';
 import type { Finding } from '../../checks/finding';
 import { memberSlot, placeholderOf, withMember } from '../../checks/members';
-import { adviceOf, messageOf } from '../../checks/render';
+import { adviceOf, messageOf, sentenceOf } from '../../checks/render';
 import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
+import type { Scope } from '../../craft/scope';
 import { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
 import { exactText } from '../../units/quantity';
@@ -138,10 +139,9 @@ function cardStep(
       slot,
       slot === memberSlot
         ? member.replaceAll('-', ' ')
-        : (valueWords(view, withMember(slot, placeholder, member)) ??
-          String(slotText(withMember(slot, placeholder, member), view, scope))),
+        : slotWords(view, withMember(slot, placeholder, member), scope),
     ]);
-    return filled(text, Object.fromEntries(values));
+    return sentenceOf(text, Object.fromEntries(values));
   };
   const id = member === '' ? step.id : `${step.id} ${member}`;
   const { expected = [], readings = [] } = step;
@@ -162,6 +162,13 @@ function cardStep(
     target: targetFor(step, view, member, placeholder),
   };
   return view.unreadable.length > 0 ? null : made;
+}
+
+/** Nothing for a setting without a value: it never stands in a sentence, and its part in double brackets goes. */
+function slotWords(view: CraftView, slot: string, scope: Scope): string {
+  const isSetting = view.catalog.parameter(slot) !== undefined;
+  if (isSetting && view.value(slot) === null) return '';
+  return valueWords(view, slot) ?? String(slotText(slot, view, scope));
 }
 
 /** Lists and ranges as people say them: "950 to 1250 us". Null for all else. */

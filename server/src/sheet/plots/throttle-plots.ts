@@ -33,7 +33,7 @@ export function throttlePlots(view: CraftView): readonly LinePlot[] {
   }));
   return [
     plot(
-      { id: 'thrust', title: 'Thrust over weight along the throttle', y: 'Thrust over weight', unit: '' },
+      { id: 'thrust', title: 'Thrust-to-weight along the throttle', y: 'Thrust-to-weight', unit: '' },
       thrust,
       hovers,
     ),
