@@ -43,7 +43,7 @@ function show(message: ToCard): void {
 }
 
 function content(card: BenchCard): readonly HTMLElement[] {
-  const { name, about, cautions, note, first, accepted, parts } = card;
+  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
   const save = button('Save to Print…', { kind: 'save' });
   const keep = button('Keep the Readings', { kind: 'keep' });
   keep.className = 'main';
@@ -60,6 +60,10 @@ function content(card: BenchCard): readonly HTMLElement[] {
     ...named(
       'Accepted risks',
       accepted.map(({ message, reason }) => [message, element('i', {}, ` Accepted: ${reason}`)]),
+    ),
+    ...named(
+      'Replaced by the workspace',
+      replaced.map((text) => [text]),
     ),
     ...parts.map(({ title, steps }) =>
       element(

@@ -98,10 +98,14 @@ describe('what the command line prints as JSON', () => {
     const published = validatorFor(
       JSON.parse(readFileSync(resolve('schemas/output/check.schema.json'), 'utf8')) as object,
     );
-    assert.deepEqual(exact({ version: 1, files: [], counts }), []);
-    assert.notDeepEqual(exact({ version: 1, files: [], counts, more: 1 }), []);
-    assert.deepEqual(published({ version: 1, files: [], counts, more: 1 }), []);
-    for (const wrong of [{ version: 2, files: [], counts }, { version: 1, files: [{}], counts }, []])
+    assert.deepEqual(exact({ version: 1, files: [], replaced: [], counts }), []);
+    assert.notDeepEqual(exact({ version: 1, files: [], replaced: [], counts, more: 1 }), []);
+    assert.deepEqual(published({ version: 1, files: [], replaced: [], counts, more: 1 }), []);
+    for (const wrong of [
+      { version: 2, files: [], replaced: [], counts },
+      { version: 1, files: [{}], replaced: [], counts },
+      [],
+    ])
       assert.notDeepEqual(published(wrong), []);
   });
 });

@@ -158,4 +158,52 @@ describe('the command line', () => {
       ],
     );
   });
+
+  it('names what the folder replaces, in every form of every command', () => {
+    const home = mkdtempSync(join(folder, 'home-'));
+    mkdirSync(join(home, 'propsoff'));
+    const rule = {
+      id: 'power/warn-below-land',
+      level: 'risk',
+      scope: 'pack',
+      title: 'The warning comes before the landing voltage',
+      message: 'The warning at {power.warn-cell} comes too late.',
+      advice: 'Warn earlier than that.',
+      when: ['power.warn-cell <= power.land-cell'],
+      at: 'power.warn-cell',
+    };
+    const club = (change: object) =>
+      writeFileSync(
+        join(home, 'propsoff/club.json'),
+        JSON.stringify({ replaces: [rule.id], checks: [{ ...rule, ...change }] }),
+      );
+    const lines =
+      '[craft]\nname = "Knot"\n[board]\nprofile = wren\n[power]\nwarn-cell = 3.3 V\nland-cell = 3.4 V\n';
+    writeFileSync(join(home, 'a.craft'), lines);
+    club({});
+    const said =
+      'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk.';
+    const run = (...args: readonly string[]) => propsoff(args, '', home).stdout;
+    assert.ok(run('check').includes(`\n${said}\n`));
+    assert.deepEqual(JSON.parse(run('check', '--json')).replaced, [
+      { what: 'check', name: rule.id, file: 'propsoff/club.json', before: 'must-fix', now: 'risk' },
+    ]);
+    const [{ invocations }] = JSON.parse(run('check', '--sarif')).runs;
+    assert.deepEqual(invocations[0].toolExecutionNotifications, [{ level: 'note', message: { text: said } }]);
+    assert.ok(run('sheet', 'a.craft').includes(said));
+    assert.deepEqual(JSON.parse(run('bench-card', 'a.craft', '--json')).replaced, [said]);
+    const handed = propsoff(['board-text', 'a.craft', '--despite', 'a test'], '', home);
+    assert.ok(handed.stderr.includes(said), handed.stderr);
+    assert.match(handed.stdout, /propsoff\/club\.json replaces/);
+
+    club({ when: ['power.warn-cell > 100 V', 'power.land-cell is set'] });
+    const idle = propsoff(['check'], '', home);
+    assert.equal(idle.status, 1);
+    assert.match(
+      idle.stdout,
+      /^propsoff\/club\.json:\d+:\d+ risk addition\/never .* stays in force as it is built in\./,
+    );
+    assert.match(idle.stdout, /must-fix power\/warn-below-land/);
+    assert.doesNotMatch(idle.stdout, /replaces the check/);
+  });
 });

@@ -4,12 +4,19 @@ import { markOf } from '../../page/mark';
 import { fold } from '../fold';
 import { lineLink } from '../link';
 
-export function canItFly({ findings, leftOut, assumed, caution }: CanItFly): readonly HTMLElement[] {
+export function canItFly({
+  findings,
+  leftOut,
+  assumed,
+  replaced,
+  caution,
+}: CanItFly): readonly HTMLElement[] {
   const more = `${leftOut} more are in the problems list.`;
   return [
     ...(findings.length === 0 ? [] : [element('ul', { class: 'findings' }, ...findings.map(row))]),
     ...(leftOut === 0 ? [] : [element('p', { class: 'aside' }, more)]),
     ...(assumed.length === 0 ? [] : [assumptions(assumed)]),
+    ...replaced.map((text) => element('p', {}, text)),
     element('p', { class: 'aside' }, caution),
   ];
 }

@@ -27,6 +27,9 @@ export const benchCardForm = z.object({
     .array(z.object({ message: z.string(), advice: z.string() }))
     .describe('What must be mended before anything is connected.'),
   accepted: z.array(z.object({ message: z.string(), reason: z.string() })),
+  replaced: z
+    .array(z.string())
+    .describe('What files of the workspace have in place of what is built in, a sentence each.'),
   parts: z.array(
     z.object({ stage: z.union([stage, z.literal('hover')]), title: z.string(), steps: z.array(step) }),
   ),

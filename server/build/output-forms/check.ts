@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { level } from '../../src/catalog/model/check';
 import { accepted, counts, found, packName, range, version } from './common';
 
 const edit = z.object({ path: z.string(), range, newText: z.string() });
@@ -23,4 +24,14 @@ const file = z.object({
   counts,
 });
 
-export const checkForm = z.object({ version, files: z.array(file), counts });
+const replacement = z
+  .object({
+    what: z.string().describe('check, parameter, chemistry, link, region, board, or choice of a setting.'),
+    name: z.string(),
+    file: z.string().describe('Who replaced it, in its folder: propsoff/club.json.'),
+    before: z.optional(level).describe('The level that a check had.'),
+    now: z.optional(level).describe('The level that it has.'),
+  })
+  .describe('What a file of the workspace has in place of what is built in.');
+
+export const checkForm = z.object({ version, files: z.array(file), replaced: z.array(replacement), counts });

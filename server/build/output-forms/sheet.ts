@@ -33,6 +33,9 @@ const findings = z.object({
   findings: z.array(z.object({ ...found, accepted, pack: packName, target })),
   leftOut: z.int().describe('How many more there are than are told.'),
   assumed: z.array(z.string()),
+  replaced: z
+    .array(z.string())
+    .describe('What files of the workspace have in place of what is built in, a sentence each.'),
   caution,
 });
 

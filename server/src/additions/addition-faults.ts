@@ -6,7 +6,6 @@ import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../catal
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
-import { neverTriggers } from '../checks/never';
 import { ruleFaults, wordsOf } from '../checks/rule-faults';
 
 /** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
@@ -48,13 +47,6 @@ function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog):
     ...referenceFaults('related', related, catalog),
     ...defaultWordFaults(name, catalog),
   ];
-}
-
-/** Rules of an addition without faults that no script can trigger. */
-export function neverFaults({ checks }: Addition, catalog: Catalog): readonly Fault[] {
-  return each('checks', checks, (check) =>
-    neverTriggers(check, catalog) ? [{ at: ['when'], message: 'no script can trigger this rule' }] : [],
-  );
 }
 
 function each<T>(list: string, rows: readonly T[], faultsOf: (row: T) => readonly Fault[]): readonly Fault[] {

@@ -1,11 +1,14 @@
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
-import { joinedFaults, neverFaults } from './addition-faults';
+import { joinedFaults } from './addition-faults';
+import { idleChecks, withoutIdle } from './idle-checks';
+import { loweringFaults } from './lowered';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
 import { problemsAt } from './problems-at';
 import { type AdditionProblem, type FileKind, type ReadAddition, readAddition } from './read-addition';
+import { replacementsIn } from './replaced';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */
 export interface Grown {
@@ -77,9 +80,8 @@ export class Additions {
       const catalog = loadCatalog(merged(this.builtIn, [...used.values()]));
       const faulty = this.faulty(used, catalog);
       if (faulty.size === 0) {
-        for (const [file, addition] of used) this.warn(file, addition, catalog, problems);
         this.good = used;
-        this.grown = { catalog, problems };
+        this.grown = { catalog: this.inForce(used, catalog, problems), problems };
         return;
       }
       for (const [file, found] of faulty) {
@@ -99,7 +101,10 @@ export class Additions {
     const taken = builtInNames(this.builtIn);
     const faulty = new Map<string, readonly AdditionProblem[]>();
     for (const [file, addition] of used) {
-      const names = nameFaults(addition, this.nameOf(file), taken);
+      const names = [
+        ...nameFaults(addition, this.nameOf(file), taken),
+        ...loweringFaults(addition, this.builtIn),
+      ];
       const faults = [...names, ...joinedFaults(addition, catalog)];
       if (faults.length === 0) continue;
       const read = this.files.get(file)?.read;
@@ -114,15 +119,24 @@ export class Additions {
     return faulty;
   }
 
-  private warn(
-    file: string,
-    addition: Addition,
+  /** The catalogue without rules that only put others out of force; they are told. */
+  private inForce(
+    used: ReadonlyMap<string, Addition>,
     catalog: Catalog,
     problems: Map<string, readonly AdditionProblem[]>,
-  ): void {
-    const read = this.files.get(file)?.read;
-    if (read?.kind !== 'read' || read.addition !== addition) return;
-    const never = problemsAt('addition/never', neverFaults(addition, catalog), read.tree);
-    problems.set(file, [...(problems.get(file) ?? []), ...never]);
+  ): Catalog {
+    const inForce = new Map<string, Addition>();
+    for (const [file, addition] of used) {
+      const idle = idleChecks(addition, catalog, this.builtIn);
+      inForce.set(file, withoutIdle(addition, idle));
+      const read = this.files.get(file)?.read;
+      if (read?.kind !== 'read' || read.addition !== addition) continue;
+      const told = idle.map(({ fault }) => fault);
+      const never = problemsAt('addition/never', told, read.tree);
+      problems.set(file, [...(problems.get(file) ?? []), ...never]);
+    }
+    const replacements = replacementsIn(inForce, this.builtIn, this.nameOf);
+    const isAsItIs = replacements.length === 0 && [...used].every(([file, one]) => inForce.get(file) === one);
+    return isAsItIs ? catalog : loadCatalog(merged(this.builtIn, [...inForce.values()]), replacements);
   }
 }

@@ -2,11 +2,14 @@ import type { Fault } from '../catalog/faults/fault';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 
-/** A name that an addition gives, and where it stands in its file. */
-interface Given {
-  /** What it names, for a look-up and for a sentence: "parameter". */
+/** A name, and what it names, for a look-up and for a sentence: "parameter". */
+interface Named {
   readonly what: string;
   readonly name: string;
+}
+
+/** A name that an addition gives, and where it stands in its file. */
+interface Given extends Named {
   readonly at: Fault['at'];
 }
 
@@ -71,6 +74,14 @@ export function nameFaults(addition: Addition, file: string, taken: Taken): read
   return [...faults, ...replacesNothing(addition, given, before)];
 }
 
+/** What an addition has in place of something else, as it is named. Takes its names. */
+export function namesReplaced(addition: Addition, file: string, taken: Taken): readonly Named[] {
+  const given = namesIn(addition);
+  const replaced = given.filter((one) => taken.has(keyOf(one)) && addition.replaces.includes(one.name));
+  for (const one of given) taken.set(keyOf(one), file);
+  return replaced;
+}
+
 function replacesNothing({ replaces }: Addition, given: readonly Given[], before: Taken): readonly Fault[] {
   return replaces.flatMap((name, index) => {
     const at = ['replaces', index];
@@ -82,7 +93,7 @@ function replacesNothing({ replaces }: Addition, given: readonly Given[], before
   });
 }
 
-function keyOf({ what, name }: Pick<Given, 'what' | 'name'>): string {
+function keyOf({ what, name }: Named): string {
   return `${what} ${name}`;
 }
 

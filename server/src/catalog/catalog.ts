@@ -19,6 +19,7 @@ import type {
 import type { Choice, Parameter, ParameterFile } from './model/parameter';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
+import type { Replacement } from './replacements';
 
 /** A parameter under the path that a script wrote for it. */
 export interface FoundParameter extends KnownParameter {
@@ -66,7 +67,11 @@ export class Catalog {
   /** Those of members that were asked for lately: rules ask for the same ones again and again. */
   private readonly ofMembers = new Map<string, FoundParameter>();
 
-  constructor(bundle: Bundle) {
+  constructor(
+    bundle: Bundle,
+    /** What files of the workspace have in place of what is built in. */
+    readonly replacements: readonly Replacement[] = [],
+  ) {
     const groups = withBoardsOwn(bundle).map((file) => ({
       name: file.group,
       title: file.title,
@@ -205,8 +210,8 @@ function keysIn(path: string, { words }: KnownParameter): readonly string[] {
 const mostKept = 2000;
 
 /** Takes a checked bundle; the data of a workspace may be merged into it before. */
-export function loadCatalog(bundle: Bundle): Catalog {
-  return new Catalog(bundle);
+export function loadCatalog(bundle: Bundle, replacements?: readonly Replacement[]): Catalog {
+  return new Catalog(bundle, replacements);
 }
 
 function byName<T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> {

@@ -52,6 +52,11 @@ export function readCondition(text: string): Condition {
   return { kind: 'compare', left, sign: sign as Comparison, right, names };
 }
 
+/** The settings and figures that a condition looks at. */
+export function readBy(condition: Condition): readonly string[] {
+  return condition.kind === 'compare' ? condition.names : [condition.path];
+}
+
 /** Whether a condition holds. What is missing or unknown makes it false. */
 export function holds(condition: Condition, view: CraftView, scope: Scope): boolean {
   switch (condition.kind) {

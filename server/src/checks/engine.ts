@@ -25,7 +25,8 @@ export class Checker {
     private readonly onFault: OnFault = () => {},
   ) {
     const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    this.jobs = jobsOf([...codeRules, ...written.flatMap((check) => this.read(check, catalog))]);
+    const built = codeRules.map((rule) => withoutReplaced(rule, catalog));
+    this.jobs = jobsOf([...built, ...written.flatMap((check) => this.read(check, catalog))]);
   }
 
   /** A rule whose conditions can't be read is said once and left out; the others run. */
@@ -108,6 +109,21 @@ export class Checker {
 
 /** Of most there is nothing to say: one empty list for all takes no room. */
 const nothing: readonly never[] = [];
+
+/** A rule in code without what a workspace has written a rule as data for. */
+function withoutReplaced(rule: CodeRule, catalog: Catalog): CodeRule {
+  const isReplaced = (id: string) => catalog.check(id)?.by === 'data';
+  if (!rule.ids.some(isReplaced)) return rule;
+  return {
+    ...rule,
+    check: (view, report, member) => {
+      const others = (finding: RuleFinding) => {
+        if (!isReplaced(finding.id)) report(finding);
+      };
+      rule.check(view, others, member);
+    },
+  };
+}
 
 /** The packs to run a rule with; none for a rule about whole crafts where there is only a part of one. */
 function packsFor({ scope, whole }: Job, craft: Craft): readonly (string | null)[] {

@@ -94,9 +94,9 @@ async function checkFor(
 ): Promise<Ended> {
   const { files, unreadable, read, catalog } = await checkOnce(request, terminal);
   const tell = () => {
-    if (form === 'json') terminal.out(jsonReport(files));
+    if (form === 'json') terminal.out(jsonReport(files, catalog));
     else if (form === 'sarif') terminal.out(sarifReport(files, unreadable, catalog));
-    else terminal.out(textReport(files, terminal));
+    else terminal.out(textReport(files, catalog, terminal));
     for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
   };
   return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, tell };

@@ -1,13 +1,15 @@
+import type { Catalog } from '../catalog/catalog';
 import type { CheckedFile } from './checked-file';
 import { countsOf } from './counts';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */
-export function jsonReport(checked: readonly CheckedFile[]): string {
+export function jsonReport(checked: readonly CheckedFile[], { replacements }: Catalog): string {
   const files = checked.map(({ path, told, omitted, counts }) => ({
     path,
     findings: told.map(({ line: _, ...finding }) => finding),
     ...(omitted === 0 ? {} : { omitted }),
     counts,
   }));
-  return `${JSON.stringify({ version: 1, files, counts: countsOf(checked) }, null, 2)}\n`;
+  const replaced = replacements.map(({ levels, ...one }) => ({ ...one, ...levels }));
+  return `${JSON.stringify({ version: 1, files, replaced, counts: countsOf(checked) }, null, 2)}\n`;
 }

@@ -2,6 +2,7 @@ import { relative, resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import type { Catalog } from '../catalog/catalog';
 import type { Level } from '../catalog/model/check';
+import { replacementText } from '../catalog/replacements';
 import type { Range } from '../features/range';
 import type { CheckedFile, Told } from './checked-file';
 import { versionText } from './version';
@@ -38,6 +39,7 @@ export function sarifReport(
         toolExecutionNotifications: [
           ...unreadable.map((text) => ({ level: 'error', message: { text } })),
           ...checked.flatMap(omissionOf),
+          ...catalog.replacements.map((one) => ({ level: 'note', message: { text: replacementText(one) } })),
         ],
       },
     ],

@@ -1,4 +1,6 @@
+import type { Catalog } from '../catalog/catalog';
 import type { Level } from '../catalog/model/check';
+import { replacementText } from '../catalog/replacements';
 import { levels } from '../checks/order';
 import type { CheckedFile, Told } from './checked-file';
 import { countsOf } from './counts';
@@ -15,12 +17,17 @@ const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
 };
 
 /** The report for people: each finding with its line and a mark under it, then the counts. */
-export function textReport(checked: readonly CheckedFile[], terminal: Terminal): string {
+export function textReport(
+  checked: readonly CheckedFile[],
+  { replacements }: Catalog,
+  terminal: Terminal,
+): string {
   const texts = checked.flatMap(({ path, told, omitted }) => [
     ...told.map((finding) => findingText(path, finding, terminal)),
     ...(omitted === 0 ? [] : [omittedText(path, omitted, terminal)]),
   ]);
-  return `${texts.join('\n')}${texts.length > 0 ? '\n' : ''}${summary(checked, terminal)}\n`;
+  const replaced = replacements.map((one) => wrapped(visible(replacementText(one)), terminal.width));
+  return `${[...texts, ...replaced, summary(checked, terminal)].join('\n')}\n`;
 }
 
 function omittedText(path: string, omitted: number, terminal: Terminal): string {

@@ -29,6 +29,7 @@ function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
           ({ level, message, accepted }) => `${accepted === null ? level : 'accepted'}: ${message}`,
         ),
         ...(part.assumed.length === 0 ? [] : [`Assumed: ${part.assumed.join('; ')}`]),
+        ...part.replaced,
         part.caution,
       ].map(told);
     case 'wired-where':

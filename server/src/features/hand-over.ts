@@ -1,6 +1,7 @@
 import type { Profile } from '../board/profile';
 import { type Written, writeBoardText } from '../board/write';
 import type { HandOver } from '../catalog/model/hand-over';
+import { replacementText } from '../catalog/replacements';
 import type { Finding } from '../checks/finding';
 import { messageOf } from '../checks/render';
 import { valueText } from '../craft/value-text';
@@ -30,15 +31,17 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
   const concerning = findings.filter(({ pack }) => (pack ?? view.pack) === view.pack);
   const blocking = concerning.filter(({ level }) => level === 'must-fix');
   const accepted = concerning.filter((finding) => finding.accepted !== null);
+  const replaced = view.catalog.replacements.map(replacementText);
   const cautions = [
     'Propellers off until the last step. Estimates are estimates; local rules decide.',
     ...accepted.map(({ check, accepted: why }) => `Accepted: ${check.title} (${check.id}): ${why ?? ''}`),
+    ...replaced,
     ...(blocking.length > 0 && reason !== null
       ? [`In spite of ${counted(blocking.length, 'must-fix finding')}: ${reason}`]
       : []),
   ];
   const written = writeBoardText(profile, view, { cautions, since });
-  return { written, blocking, report: reportOf(written, profile, since !== null) };
+  return { written, blocking, report: [...replaced, ...reportOf(written, profile, since !== null)] };
 }
 
 function reportOf(written: Written, { board, text }: Profile, isChanged: boolean): readonly string[] {

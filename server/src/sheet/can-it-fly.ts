@@ -1,4 +1,5 @@
 import type { Level } from '../catalog/model/check';
+import { replacementText } from '../catalog/replacements';
 import type { Finding } from '../checks/finding';
 import { countByLevel, levels } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
@@ -20,6 +21,8 @@ export interface CanItFly {
   readonly leftOut: number;
   /** What the figures had to assume, in words: "idle 6 %". */
   readonly assumed: readonly string[];
+  /** What files of the workspace have in place of what is built in, a sentence each. */
+  readonly replaced: readonly string[];
   /** What was not checked, and who decides: always there. */
   readonly caution: string;
 }
@@ -40,25 +43,28 @@ export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
   const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));
   const accepted = findings.filter((finding) => finding.accepted !== null).length;
   const counts = countByLevel(findings);
+  const replaced = craft.catalog.replacements.map(replacementText);
   return {
     id: 'can-it-fly',
     title: 'Can it fly?',
-    answer: answer(counts, accepted),
+    answer: answer(counts, accepted, replaced.length),
     counts,
     accepted,
     findings: ranked.slice(0, mostShown).map(sheetFinding),
     leftOut: Math.max(0, ranked.length - mostShown),
     assumed: assumptions(craft),
+    replaced,
     caution:
       'Checks see the script, not the craft. Propellers off at the bench; the makers’ data, local rules and your own test hover decide.',
   };
 }
 
-function answer(counts: Readonly<Record<Level, number>>, accepted: number): string {
+function answer(counts: Readonly<Record<Level, number>>, accepted: number, replaced: number): string {
   const parts = [
     counts['must-fix'] > 0 ? `${counts['must-fix']} to mend` : 'nothing found to mend',
     ...(counts.risk > 0 ? [counts.risk === 1 ? '1 risk' : `${counts.risk} risks`] : []),
     ...(accepted > 0 ? [`${accepted} accepted`] : []),
+    ...(replaced > 0 ? [`${replaced} replaced by the workspace`] : []),
   ];
   return parts.join(', ');
 }

@@ -16,6 +16,11 @@ function kindOf(file: string): FileKind {
   return additionFolders.get(file.split('/').at(-2) ?? '') ?? 'addition';
 }
 
+/** A file as people know it: `propsoff/club.json`. */
+function inFolder(file: string): string {
+  return `${file.split('/').at(-2) ?? ''}/${fileName(file)}`;
+}
+
 /** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
 export class AdditionFiles {
   private readonly ownCatalog: Catalog;
@@ -90,7 +95,7 @@ export class AdditionFiles {
   /** What reads the files is loaded with the first of them: most workspaces have none, and their start need not wait. */
   private async loaded(): Promise<Additions> {
     const { Additions } = await import('../additions/additions');
-    this.additions ??= new Additions(this.builtIn, this.ownCatalog, fileName, kindOf);
+    this.additions ??= new Additions(this.builtIn, this.ownCatalog, inFolder, kindOf);
     return this.additions;
   }
 

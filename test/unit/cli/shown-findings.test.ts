@@ -21,20 +21,20 @@ function tellsOf(text: string): number {
 describe('a script with very many findings', () => {
   it('is told in full up to the limit', () => {
     assert.equal(checkedWith(mostTold - 1)[0]?.omitted, 0);
-    const text = textReport(checkedWith(mostTold - 1), plainTerminal);
+    const text = textReport(checkedWith(mostTold - 1), testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostTold);
     assert.doesNotMatch(text, /more findings/);
   });
 
   it('is told of by its worst findings, with how many more there are', () => {
-    const text = textReport(checkedWith(mostTold + 2), plainTerminal);
+    const text = textReport(checkedWith(mostTold + 2), testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostTold);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are told, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
   });
 
   it('is counted in full for programs', () => {
-    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2))).files;
+    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2), testCatalog)).files;
     assert.equal(file.findings.length, mostTold);
     assert.equal(file.omitted, 3);
     assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });

@@ -1,4 +1,5 @@
 import type { BenchStep } from '../../catalog/model/bench-card';
+import { replacementText } from '../../catalog/replacements';
 import { holds, readCondition } from '../../checks/condition';
 import { dataScope } from '../../checks/data-scope';
 import { slotsIn, slotText } from '../../checks/data-template';
@@ -27,6 +28,8 @@ export interface BenchCard {
   readonly first: readonly { readonly message: string; readonly advice: string }[];
   /** Risks that the pilot accepted, with the reason. */
   readonly accepted: readonly { readonly message: string; readonly reason: string }[];
+  /** What files of the workspace have in place of what is built in, a sentence each. */
+  readonly replaced: readonly string[];
   readonly parts: readonly CardPart[];
 }
 
@@ -99,6 +102,7 @@ export function benchCard(craft: Craft, findings: readonly Finding[], pack: stri
     accepted: findings.flatMap((finding) =>
       finding.accepted === null ? [] : [{ message: messageOf(finding), reason: finding.accepted }],
     ),
+    replaced: craft.catalog.replacements.map(replacementText),
     parts: parts.flatMap(([stage, title]) => {
       const own = steps.filter((step) => step.stage === stage).map(({ step }) => step);
       return own.length === 0 ? [] : [{ stage, title, steps: own }];

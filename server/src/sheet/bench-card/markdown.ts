@@ -10,7 +10,7 @@ function plain(text: string): string {
 
 /** The card as Markdown, with boxes to tick and lines to write on. */
 export function benchCardMarkdown(card: BenchCard): string {
-  const { name, about, cautions, note, first, accepted, parts } = card;
+  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
   const lines = [
     `# Bench card: ${plain(name)}`,
     ...(about.length === 0 ? [] : ['', plain(about.join(' · '))]),
@@ -34,6 +34,9 @@ export function benchCardMarkdown(card: BenchCard): string {
           '',
           ...accepted.map(({ message, reason }) => `- ${plain(message)} Accepted: ${plain(reason)}`),
         ]),
+    ...(replaced.length === 0
+      ? []
+      : ['', '## Replaced by the workspace', '', ...replaced.map((text) => `- ${plain(text)}`)]),
     ...parts.flatMap(({ title, steps }) => ['', `## ${plain(title)}`, ...steps.flatMap(stepLines)]),
   ];
   return `${lines.join('\n')}\n`;

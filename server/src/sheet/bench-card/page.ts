@@ -3,7 +3,7 @@ import { assumedLine, expectedLine } from './words';
 
 /** The card as a page of its own, to be printed on A4 or A5; nothing in it is fetched from anywhere. */
 export function benchCardPage(card: BenchCard): string {
-  const { name, about, cautions, note, first, accepted, parts } = card;
+  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
   const body = [
     `<h1>Bench card: ${safe(name)}</h1>`,
     about.length === 0 ? '' : `<p class="about">${safe(about.join(' · '))}</p>`,
@@ -17,6 +17,7 @@ export function benchCardPage(card: BenchCard): string {
       'Accepted risks',
       accepted.map(({ message, reason }) => `${safe(message)} <i>Accepted: ${safe(reason)}</i>`),
     ),
+    list('Replaced by the workspace', replaced.map(safe)),
     ...parts.map(({ title, steps }) => `<h2>${safe(title)}</h2>\n<ol>${steps.map(stepItem).join('\n')}</ol>`),
   ];
   return `<!doctype html>

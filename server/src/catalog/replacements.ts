@@ -1,0 +1,19 @@
+import type { Level } from './model/check';
+
+/** Something that a file of the workspace stands in place of. */
+export interface Replacement {
+  /** What it is: "check", "chemistry". */
+  readonly what: string;
+  readonly name: string;
+  /** Who replaced it, for people: `propsoff/club.json`. */
+  readonly file: string;
+  /** Of a check: the level that it had, and the one that it has. */
+  readonly levels: { readonly before: Level; readonly now: Level } | null;
+}
+
+/** "propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk." */
+export function replacementText({ what, name, file, levels }: Replacement): string {
+  const told = `${file} replaces the ${what} ${name}`;
+  if (levels === null || levels.before === levels.now) return `${told}.`;
+  return `${told}: it was a ${levels.before} and is a ${levels.now}.`;
+}
