@@ -5,6 +5,7 @@ import { profileOf } from '../../../server/src/board/profile';
 import { readBoardLines } from '../../../server/src/board/read-lines';
 import { inBase } from '../../../server/src/catalog/known-parameter';
 import { usualHalfWidth } from '../../../server/src/figures/video';
+import { chargeAtRest } from '../../../server/src/physics/cells';
 import { shippedCatalog, shippedData } from './shipped';
 
 const { bundle } = shippedData();
@@ -38,6 +39,18 @@ describe('what the catalogue says as a fact', () => {
     const reading = card?.readings?.find(({ setting }) => setting === 'rest-cell');
     for (const text of [rest.summary, rest.prove, card?.see, reading?.words])
       assert.match(text ?? '', /five minutes/i);
+  });
+
+  it('a cell at its storage voltage is about half full, by its rest voltages', () => {
+    for (const { name, storage, atRest = [] } of bundle.chemistries) {
+      const points = atRest.map(({ charge, voltage }) => ({
+        charge: inBase(charge),
+        voltage: inBase(voltage),
+      }));
+      const charge = chargeAtRest(points, inBase(storage));
+      assert.ok(charge > 0.4 && charge < 0.65, `${name}: ${charge}`);
+    }
+    assert.match(parameter('pack.<name>.storage-cell').summary, /[Aa]bout half full/);
   });
 
   it('three blades take 31 and 42 % more power than two of the same shape (University of Illinois Propeller Data Site, volume 2)', () => {
