@@ -10,6 +10,7 @@ import { captureMeasures } from './capture';
 import { commandLineMeasures } from './command-line';
 import type { Group } from './group';
 import { inProcessMeasures } from './in-process';
+import { learnMeasures } from './learn';
 import type { Measure } from './measure';
 import { memoryMeasures } from './memory';
 import { overStdioMeasures } from './over-stdio';
@@ -31,6 +32,7 @@ const groups: readonly Group[] = [
   { name: 'size', hasPeers: false, measure: sizeMeasures },
   { name: 'sheet', hasPeers: false, measure: sheetMeasures },
   { name: 'capture', hasPeers: false, measure: captureMeasures },
+  { name: 'learn', hasPeers: false, measure: learnMeasures },
   { name: 'panel', hasPeers: false, measure: ({ root }) => panelMeasures(root) },
 ];
 

@@ -44,7 +44,9 @@ export function confirmedRows(
   for (const setting of settings) {
     const parameter = confirmed.get(settingKey(setting));
     if (parameter === undefined || !canBeConfirmed(catalog, parameter)) continue;
-    byParameter.set(parameter, [...(byParameter.get(parameter) ?? []), setting]);
+    const held = byParameter.get(parameter);
+    if (held === undefined) byParameter.set(parameter, [setting]);
+    else held.push(setting);
   }
   return [...byParameter].flatMap(([name, held]) => rowOf(name, held, catalog) ?? []);
 }

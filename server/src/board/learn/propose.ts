@@ -24,6 +24,14 @@ interface Entry {
   readonly words: ReadonlySet<string>;
   /** Words for the members of its closed collection: the situations, the switch functions. */
   readonly members: ReadonlySet<string>;
+  /** What it takes in the unit in which a board's number is looked at. */
+  readonly range: Span | null;
+  readonly usual: Span | null;
+}
+
+interface Span {
+  readonly low: number;
+  readonly high: number;
 }
 
 interface Index {
@@ -31,6 +39,13 @@ interface Index {
   readonly byWord: ReadonlyMap<string, readonly Entry[]>;
   /** The fewer parameters a word belongs to, the more it tells. */
   readonly rarity: (word: string) => number;
+}
+
+/** A proposal in the making: the reason of most of them is never asked for. */
+interface Candidate {
+  readonly entry: Entry;
+  readonly score: number;
+  readonly reason: () => string;
 }
 
 const indexes = new WeakMap<Catalog, Index>();
@@ -43,9 +58,10 @@ export function proposeParameters(setting: LearnedSetting, catalog: Catalog): re
   const likely = new Set([...asked.keys()].flatMap((word) => index.byWord.get(word) ?? []));
   return [...likely]
     .filter(({ known }) => kindsFor[setting.look].includes(known.parameter.kind))
-    .map((entry) => proposal(entry, asked, setting, index))
-    .sort((one, other) => other.score - one.score || (one.parameter < other.parameter ? -1 : 1))
-    .slice(0, most);
+    .map((entry) => candidate(entry, asked, setting, index))
+    .sort((one, other) => other.score - one.score || (one.entry.known.name < other.entry.known.name ? -1 : 1))
+    .slice(0, most)
+    .map(({ entry, score, reason }) => ({ parameter: entry.known.name, score, reason: reason() }));
 }
 
 /** The setting's own words with their weight; those of its group tell less. */
@@ -56,33 +72,36 @@ function askedWords({ group, name }: LearnedSetting): ReadonlyMap<string, number
   return asked;
 }
 
-function proposal(
+function candidate(
   entry: Entry,
   asked: ReadonlyMap<string, number>,
   setting: LearnedSetting,
   index: Index,
-): Proposal {
-  let [found, wanted] = [0, 0];
-  const shared: string[] = [];
+): Candidate {
+  let [found, wanted, named, all] = [0, 0, 0, 0];
   for (const [word, weight] of asked) {
     const rarity = index.rarity(word);
-    const told = entry.weights.get(word) ?? 0;
     wanted += weight * rarity;
-    found += weight * rarity * Math.min(1, told);
-    if (told > 0.3) shared.push(word);
+    found += weight * rarity * Math.min(1, entry.weights.get(word) ?? 0);
   }
-  const own = [...entry.own];
-  const named = own.reduce((sum, word) => sum + (asked.has(word) ? index.rarity(word) : 0), 0);
-  const all = own.reduce((sum, word) => sum + index.rarity(word), 0);
+  for (const word of entry.own) {
+    const rarity = index.rarity(word);
+    all += rarity;
+    if (asked.has(word)) named += rarity;
+  }
   const words = 0.62 * (found / Math.max(wanted, 1e-9)) + 0.38 * (named / Math.max(all, 1e-9));
   const { factor, reason } = fitOf(entry, setting);
   const isNamed = entry.members.size === 0 || [...entry.members].some((word) => asked.has(word));
-  const sharing = shared.length === 0 ? 'its words are near' : `both say ${shared.slice(0, 4).join(', ')}`;
   return {
-    parameter: entry.known.name,
+    entry,
     score: words * factor * (isNamed ? 1 : memberless),
-    reason: `${sharing}; ${reason}`,
+    reason: () => `${sharingOf(entry, asked)}; ${reason()}`,
   };
+}
+
+function sharingOf({ weights }: Entry, asked: ReadonlyMap<string, number>): string {
+  const shared = [...asked.keys()].filter((word) => (weights.get(word) ?? 0) > 0.3);
+  return shared.length === 0 ? 'its words are near' : `both say ${shared.slice(0, 4).join(', ')}`;
 }
 
 /** A setting of one member of a collection surely says of which. */
@@ -90,7 +109,7 @@ const memberless = 0.6;
 
 interface Fit {
   readonly factor: number;
-  readonly reason: string;
+  readonly reason: () => string;
 }
 
 const kindsFor: Readonly<Record<Exclude<Look, null>, readonly string[]>> = {
@@ -103,34 +122,37 @@ const kindsFor: Readonly<Record<Exclude<Look, null>, readonly string[]>> = {
 };
 
 /** How well the value suits what the parameter takes. */
-function fitOf({ known, words }: Entry, { look, value, remark }: LearnedSetting): Fit {
-  const { parameter } = known;
+function fitOf(entry: Entry, { look, value, remark }: LearnedSetting): Fit {
+  const { parameter } = entry.known;
   if (parameter.kind === 'flag' && look === 'number' && value !== '0' && value !== '1')
-    return { factor: 0.35, reason: `${value} is no flag` };
-  if (look === 'number') return numberFit(known, Number(value.replace(',', '.')));
+    return { factor: 0.35, reason: () => `${value} is no flag` };
+  if (look === 'number') return numberFit(entry, Number(value.replace(',', '.')));
   const said = (remark?.words ?? [value]).flatMap((word) => tellingWords(word));
-  if (said.some((word) => words.has(word)))
-    return { factor: 1.15, reason: `${value} is like one of its words` };
-  return { factor: 1, reason: `${value} may be one of its words` };
+  if (said.some((word) => entry.words.has(word)))
+    return { factor: 1.15, reason: () => `${value} is like one of its words` };
+  return { factor: 1, reason: () => `${value} may be one of its words` };
 }
 
 /** Boards count in tenths, hundredths or thousandths where it saves them a point. */
 const scales = [1, 10, 100, 1000, 0.001];
 
-function numberFit({ parameter, range, usual }: KnownParameter, value: number): Fit {
-  const unit = parameter.kind === 'quantity' || parameter.kind === 'range' ? parameter.unit : '';
-  if (range === undefined || Number.isNaN(value)) return { factor: 1, reason: 'it takes numbers' };
-  const inUnit = (base: number) => (unit === '' ? base : fromBase(base, unitOf(unit)));
-  const within = (span: { low: number; high: number }, scale: number) =>
-    value / scale >= inUnit(span.low) - 1e-9 && value / scale <= inUnit(span.high) + 1e-9;
-  const span = `${inUnit(range.low)} to ${inUnit(range.high)}${unit === '' ? '' : ` ${unit}`}`;
-  if (usual !== undefined && within(usual, 1))
-    return { factor: 1.12, reason: `${value} is usual within ${span}` };
-  if (within(range, 1)) return { factor: 1.06, reason: `${value} lies in ${span}` };
+function numberFit({ known, range, usual }: Entry, value: number): Fit {
+  if (range === null || Number.isNaN(value)) return { factor: 1, reason: () => 'it takes numbers' };
+  const within = ({ low, high }: Span, scale: number) =>
+    value / scale >= low - 1e-9 && value / scale <= high + 1e-9;
+  const unit = unitText(known);
+  const span = () => `${range.low} to ${range.high}${unit === '' ? '' : ` ${unit}`}`;
+  if (usual !== null && within(usual, 1))
+    return { factor: 1.12, reason: () => `${value} is usual within ${span()}` };
+  if (within(range, 1)) return { factor: 1.06, reason: () => `${value} lies in ${span()}` };
   const scale = scales.find((one) => within(range, one));
   if (scale !== undefined && value !== 0)
-    return { factor: 1, reason: `${value} lies in ${span} if it is scaled` };
-  return { factor: 0.7, reason: `${value} lies outside ${span}` };
+    return { factor: 1, reason: () => `${value} lies in ${span()} if it is scaled` };
+  return { factor: 0.7, reason: () => `${value} lies outside ${span()}` };
+}
+
+function unitText({ parameter }: KnownParameter): string {
+  return parameter.kind === 'quantity' || parameter.kind === 'range' ? parameter.unit : '';
 }
 
 function indexOf(catalog: Catalog): Index {
@@ -152,8 +174,10 @@ function makeIndex(catalog: Catalog): Index {
       all.push(entry);
       byWord.set(word, all);
     }
-  const rarity = (word: string) => Math.log(1 + entries.length / (1 + (byWord.get(word)?.length ?? 0)));
-  return { entries, byWord, rarity };
+  const rarityOf = (count: number) => Math.log(1 + entries.length / (1 + count));
+  const rarities = new Map([...byWord].map(([word, { length }]) => [word, rarityOf(length)]));
+  const unknown = rarityOf(0);
+  return { entries, byWord, rarity: (word) => rarities.get(word) ?? unknown };
 }
 
 function entryOf(known: KnownParameter, catalog: Catalog): Entry {
@@ -175,8 +199,14 @@ function entryOf(known: KnownParameter, catalog: Catalog): Entry {
   for (const { name: member, title } of members) add(`${member} ${title}`, 0.6);
   const isClosed = catalog.collection(collection ?? '')?.keys.kind === 'closed';
   const own = tellingWords(path.split('.').slice(1).join(' '));
+  const unit = unitText(known);
+  const inUnit = (base: number) => (unit === '' ? base : fromBase(base, unitOf(unit)));
+  const span = (held: Span | undefined) =>
+    held === undefined ? null : { low: inUnit(held.low), high: inUnit(held.high) };
   return {
     known,
+    range: span(known.range),
+    usual: span(known.usual),
     weights,
     own: new Set(own.length > 0 ? own : tellingWords(path)),
     words: new Set(choices.flatMap((choice) => tellingWords(choice))),

@@ -49,13 +49,10 @@ export function profileSkeleton(
   const taken = new Set(
     rows.flatMap(({ group, row }) => row.names.map((own) => settingKey({ group, name: own }))),
   );
-  const slugs = new Set<string>();
+  const slugs = new Slugs(name);
   const own = shape.settings
     .filter((setting) => !taken.has(settingKey(setting)))
-    .map((setting) => ({
-      setting,
-      parameter: `own.${slug(name, setting, slugs)}`,
-    }));
+    .map((setting) => ({ setting, parameter: `own.${slugs.next(setting)}` }));
   const names = grouped([
     ...rows,
     ...own.map(({ setting, parameter }) => ({
@@ -109,25 +106,41 @@ function grouped(rows: ReturnType<typeof confirmedRows>): NonNullable<BoardFile[
   const byGroup = new Map<string, (typeof rows)[number]['row'][]>();
   for (const { group, row } of rows) {
     const key = group === '' ? 'settings' : group;
-    byGroup.set(key, [...(byGroup.get(key) ?? []), row]);
+    const settings = byGroup.get(key);
+    if (settings === undefined) byGroup.set(key, [row]);
+    else settings.push(row);
   }
   return [...byGroup].map(([group, settings]) => ({ group, settings }));
 }
 
-/** `own.tern-first-cut`, each once. */
-function slug(board: string, { group, name }: LearnedSetting, taken: Set<string>): string {
-  const words = (text: string) =>
-    text
-      .toLowerCase()
-      .replace(/\d/g, (digit) => `-${digitWords[Number(digit)]}-`)
-      .split(/[^a-z]+/)
-      .filter((word) => word !== '');
-  const plain = [board, ...words(name)].join('-');
-  const long = [board, ...words(group), ...words(name)].join('-');
-  let found = taken.has(plain) ? long : plain;
-  while (taken.has(found)) found = `${found}-again`;
-  taken.add(found);
-  return found;
+/** Names such as `tern-first-cut`, each once. */
+class Slugs {
+  private readonly taken = new Set<string>();
+  /** How often a name was wanted that was taken. */
+  private readonly repeats = new Map<string, number>();
+
+  constructor(private readonly board: string) {}
+
+  next({ group, name }: LearnedSetting): string {
+    const plain = [this.board, ...wordsOf(name)].join('-');
+    const long = [this.board, ...wordsOf(group), ...wordsOf(name)].join('-');
+    let found = this.taken.has(plain) ? long : plain;
+    for (let repeat = this.repeats.get(long) ?? 0; this.taken.has(found); repeat += 1) {
+      found = [long, 'again', ...(repeat === 0 ? [] : wordsOf(String(repeat + 1)))].join('-');
+      this.repeats.set(long, repeat + 1);
+    }
+    this.taken.add(found);
+    return found;
+  }
+}
+
+/** `cut2B` is `cut`, `two`, `b`: names hold no digits. */
+function wordsOf(text: string): readonly string[] {
+  return text
+    .toLowerCase()
+    .replace(/\d/g, (digit) => `-${digitWords[Number(digit)]}-`)
+    .split(/[^a-z]+/)
+    .filter((word) => word !== '');
 }
 
 const digitWords = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];

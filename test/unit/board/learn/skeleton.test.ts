@@ -45,6 +45,24 @@ describe('a profile made from a capture', () => {
     }
   });
 
+  it('tells names apart that differ in case alone, without names that grow with each', () => {
+    const cases = (index: number) =>
+      [...'amberotterquill']
+        .map((letter, bit) => ((index >> bit) & 1 ? letter.toUpperCase() : letter))
+        .join('');
+    const text = Array.from({ length: 3000 }, (_, index) => `${cases(index)} := 5\n`).join('');
+    const skeleton = profileSkeleton(learnShape(text), 'tern', new Map(), testCatalog);
+    const names = skeleton?.profile.own.map(({ name }) => name) ?? [];
+    assert.equal(new Set(names).size, 3000);
+    assert.deepEqual(names.slice(0, 3), [
+      'own.tern-amberotterquill',
+      'own.tern-amberotterquill-again',
+      'own.tern-amberotterquill-again-two',
+    ]);
+    const longest = Math.max(...names.map(({ length }) => length));
+    assert.ok(longest < 70, `${longest} characters`);
+  });
+
   it('takes nothing for a parameter that was not confirmed', () => {
     const { profile, mapped } = made({});
     assert.deepEqual(mapped, []);
