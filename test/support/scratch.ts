@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { URI } from 'vscode-uri';
@@ -26,6 +26,10 @@ export class Scratch {
   write(name: string, content: string | Buffer): void {
     mkdirSync(dirname(this.file(name)), { recursive: true });
     writeFileSync(this.file(name), content);
+  }
+
+  read(name: string): string {
+    return readFileSync(this.file(name), 'utf8');
   }
 
   remove(name: string): void {

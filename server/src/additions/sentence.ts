@@ -7,6 +7,7 @@ export function messageFor({ message }: AdditionProblem): string {
 
 /** What to do about it, and what holds until then. */
 export function adviceFor({ id }: AdditionProblem): string {
+  if (id === 'addition/unreadable') return 'Nothing that it adds is in use until it can be read.';
   if (id === 'addition/never') return 'Mend its conditions, or leave the rule out.';
   return 'Mend it: nothing of this file is in use as it stands; what it said when it was last fine stays in use.';
 }

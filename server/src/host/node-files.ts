@@ -1,6 +1,9 @@
-import { readdir, readFile, realpath } from 'node:fs/promises';
+import { readdir, realpath } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
 import type { FileHost } from '../workspace/file-host';
+import { fileText } from './file-text';
+import { readBytes } from './read-file';
+import { codeOf, reasonOf } from './reasons';
 import { isBelow, Roots } from './roots';
 
 /** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
@@ -20,10 +23,10 @@ export class NodeFiles implements FileHost {
     try {
       const real = URI.file(await realpath(path)).toString();
       if (await this.leadsOut(uri, real)) throw new Error('a link in its path leads out of the workspace');
-      return await readFile(path, 'utf8');
+      return fileText(await readBytes(path));
     } catch (error) {
-      if (isMissing(error)) return null;
-      throw error instanceof Error ? new Error(reason(error)) : error;
+      if (isMissing(error) || (error instanceof Error && isMissing(error.cause))) return null;
+      throw new Error(reasonOf(error));
     }
   }
 
@@ -33,8 +36,9 @@ export class NodeFiles implements FileHost {
       return entries
         .filter((entry) => !entry.isDirectory())
         .map(({ name }) => `${folder}/${encodeURIComponent(name)}`);
-    } catch {
-      return [];
+    } catch (error) {
+      if (isMissing(error)) return [];
+      throw new Error(reasonOf(error));
     }
   }
 
@@ -55,13 +59,6 @@ export class NodeFiles implements FileHost {
 }
 
 function isMissing(error: unknown): boolean {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  const code = codeOf(error);
   return code === 'ENOENT' || code === 'ENOTDIR';
-}
-
-function reason(error: Error): string {
-  const code = 'code' in error ? error.code : undefined;
-  if (code === 'EISDIR') return 'it is a folder';
-  if (code === 'EACCES' || code === 'EPERM') return 'it may not be read';
-  return error.message;
 }

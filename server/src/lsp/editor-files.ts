@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../host/roots';
-import { longestInclude } from '../workspace/file-host';
+import { longestFile } from '../workspace/file-host';
 import { listFolderRequest, readFileRequest } from './protocol';
 import type { ServerFiles } from './server';
 
@@ -26,7 +26,7 @@ export class EditorFiles implements ServerFiles {
   async readText(uri: string): Promise<string | null> {
     if (!this.isHandedOver) throw new Error('this editor hands over no files but those on this machine');
     const answer = await this.connection
-      .sendRequest(readFileRequest, { uri, longest: 3 * longestInclude })
+      .sendRequest(readFileRequest, { uri, longest: longestFile })
       .catch((error: unknown) => {
         throw new Error(error instanceof Error ? error.message : 'it could not be read');
       });

@@ -104,19 +104,30 @@ export class AdditionFiles {
   }
 
   private async reload(): Promise<boolean> {
-    const found = (await Promise.all(this.folders().map((folder) => this.host.list(folder)))).flat();
+    const unreadable = new Map<string, readonly AdditionProblem[]>();
+    const tell = (place: string, error: unknown) => {
+      const message = error instanceof Error ? error.message : 'it could not be read';
+      unreadable.set(place, [{ id: 'addition/unreadable', message, start: 0, end: 0 }]);
+    };
+    const filesIn = async (folder: string) => {
+      try {
+        return await this.host.list(folder);
+      } catch (error) {
+        tell(folder, error);
+        return [];
+      }
+    };
+    const found = (await Promise.all(this.folders().map(filesIn))).flat();
     const files = found.map(canonicalUri).filter((uri) => this.isAddition(uri));
     const texts = new Map<string, string | null>(
       [...(this.additions?.problems.keys() ?? [])].map((file) => [file, null]),
     );
-    const unreadable = new Map<string, readonly AdditionProblem[]>();
     const read = async (file: string) => {
       try {
         const text = await this.host.readText(file);
         texts.set(file, text === null ? null : withoutMark(text));
       } catch (error) {
-        const message = error instanceof Error ? error.message : 'it could not be read';
-        unreadable.set(file, [{ id: 'addition/unreadable', message, start: 0, end: 0 }]);
+        tell(file, error);
       }
     };
     await Promise.all(files.map(read));

@@ -2,14 +2,14 @@
 export interface FileHost {
   /** The text of a file; null when there is none. Rejects when it can't be read, with a reason for a person. */
   readText(uri: string): Promise<string | null>;
-  /** The files right in a folder; none when there is no such folder, or it may not be looked into. */
+  /** The files right in a folder; none when there is no such folder. Rejects as `readText` does. */
   list(folder: string): Promise<readonly string[]>;
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
   refusal(uri: string, fromUri: string): string | null;
 }
 
-/** A file longer than this is no settings script; it is refused as an include. */
-export const longestInclude = 4_000_000;
+/** In bytes. A longer file is no settings script, no board's listing, nothing that adds to the catalogue. */
+export const longestFile = 10_000_000;
 
 /** Whether a text is one: a NUL in it means some other kind of file. */
 export function isBinary(text: string): boolean {

@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
-import { type FileHost, isBinary, longestInclude, withoutMark } from './file-host';
+import { type FileHost, isBinary, longestFile, withoutMark } from './file-host';
 
 /** Scripts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
@@ -57,8 +57,7 @@ export class Library {
     try {
       const text = await this.host.readText(uri);
       if (text === null) return { kind: 'missing' };
-      if (text.length > longestInclude)
-        return { kind: 'refused', why: 'it is too long for a settings script' };
+      if (text.length > longestFile) return { kind: 'refused', why: 'it is too long for a settings script' };
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
       return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {

@@ -1,0 +1,80 @@
+import { constants, type Stats } from 'node:fs';
+import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
+import { longestFile } from '../workspace/file-host';
+import { codeOf, reasonOf } from './reasons';
+
+/**
+ * All bytes of a file. Only what is a file is read: a device or a pipe may have no end, or wait for ever.
+ * @throws {Error} whose message says why it can't be read, as the end of a sentence
+ */
+export async function readBytes(path: string): Promise<Buffer> {
+  try {
+    refuseUnlessFile(await stat(path));
+    // It may be another thing by now: opening does not wait for one that is at the other end of a pipe.
+    const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    try {
+      const stats = await handle.stat();
+      refuseUnlessFile(stats);
+      if (stats.size > longestFile) throw new Error(tooLong);
+      return await allOf(handle, stats.size);
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    throw new Error(await whyUnread(path, error), { cause: error });
+  }
+}
+
+/** All bytes of a file; null where nothing has its name. Throws as `readBytes` does. */
+export async function readBytesIfThere(path: string): Promise<Buffer | null> {
+  try {
+    await lstat(path);
+  } catch (error) {
+    if (codeOf(error) === 'ENOENT') return null;
+  }
+  return readBytes(path);
+}
+
+/** What is more than may be read, wherever it comes from; ends a sentence. */
+export const tooLong = `it is longer than ${longestFile / 1_000_000} MB`;
+
+function refuseUnlessFile(stats: Stats): void {
+  const what = kindOf(stats);
+  if (what !== null) throw new Error(`it is ${what}`);
+}
+
+/** What it is that is no file; null for a file. */
+function kindOf(stats: Stats): string | null {
+  if (stats.isFile()) return null;
+  if (stats.isDirectory()) return 'a folder';
+  if (stats.isFIFO()) return 'a pipe, not a file (- reads standard input)';
+  return stats.isSocket() ? 'a socket, not a file' : 'a device, not a file';
+}
+
+/** It may be longer than was said, as it grows or as the system makes it up: the end is where nothing more comes. */
+async function allOf(handle: FileHandle, size: number): Promise<Buffer> {
+  let buffer = Buffer.allocUnsafe(size + 1);
+  let length = 0;
+  for (;;) {
+    const { bytesRead } = await handle.read(buffer, length, buffer.length - length, null);
+    length += bytesRead;
+    if (bytesRead === 0) return buffer.subarray(0, length);
+    if (length > longestFile) throw new Error(tooLong);
+    if (length === buffer.length) buffer = Buffer.concat([buffer], 2 * length);
+  }
+}
+
+/** Why a file or folder could not be looked at; ends a sentence. */
+export async function whyUnread(path: string, error: unknown): Promise<string> {
+  if (codeOf(error) === 'ENOENT' && (await isLink(path))) return 'it is a link that leads nowhere';
+  // Node shows so what it could not make out; the name that it shows is not the file's.
+  if (codeOf(error) === 'ENOENT' && path.includes('\ufffd')) return 'its name is not UTF-8: rename it';
+  return reasonOf(error);
+}
+
+async function isLink(path: string): Promise<boolean> {
+  return lstat(path).then(
+    (stats) => stats.isSymbolicLink(),
+    () => false,
+  );
+}

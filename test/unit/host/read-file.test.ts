@@ -1,0 +1,96 @@
+import assert from 'node:assert/strict';
+import { chmodSync, symlinkSync, truncateSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { URI } from 'vscode-uri';
+import { NodeFiles } from '../../../server/src/host/node-files';
+import { readBytes, readBytesIfThere } from '../../../server/src/host/read-file';
+import { longestFile } from '../../../server/src/workspace/file-host';
+import { makeNamedPipe } from '../../support/named-pipe';
+import { asNobody } from '../../support/nobody';
+import { withScratch } from '../../support/scratch';
+
+const why = (path: string) =>
+  readBytes(path).then(
+    () => 'it was read',
+    ({ message }: Error) => message,
+  );
+
+describe('a file on the disk', () => {
+  it('is read whole, also through a link, and when the system makes it up', () =>
+    withScratch({ 'a.craft': 'text' }, async (scratch) => {
+      symlinkSync('a.craft', scratch.file('b.craft'));
+      assert.equal((await readBytes(scratch.file('b.craft'))).toString(), 'text');
+      if (process.platform === 'linux')
+        assert.match((await readBytes('/proc/self/status')).toString(), /^Name:/);
+    }));
+
+  it('is not read where it is no file, and nothing waits for the other end of a pipe', () =>
+    withScratch({ 'folder/a': '' }, async (scratch) => {
+      symlinkSync('nowhere', scratch.file('broken'));
+      symlinkSync('circle', scratch.file('circle'));
+      symlinkSync('/dev/zero', scratch.file('endless'));
+      makeNamedPipe(scratch.file('pipe'));
+      const server = createServer().listen(scratch.file('socket'));
+      await new Promise((resolve) => server.once('listening', resolve));
+      const told = await Promise.all(
+        ['missing', 'folder', 'broken', 'circle', 'endless', 'pipe', 'socket'].map((name) =>
+          why(scratch.file(name)),
+        ),
+      );
+      server.close();
+      assert.deepEqual(told, [
+        'there is no such file or folder',
+        'it is a folder',
+        'it is a link that leads nowhere',
+        'its links lead in a circle',
+        'it is a device, not a file',
+        'it is a pipe, not a file (- reads standard input)',
+        'it is a socket, not a file',
+      ]);
+    }));
+
+  it('is not read where it is too long, to the byte', () =>
+    withScratch({ most: '', more: '' }, async (scratch) => {
+      truncateSync(scratch.file('most'), longestFile);
+      truncateSync(scratch.file('more'), longestFile + 1);
+      assert.equal((await readBytes(scratch.file('most'))).length, longestFile);
+      assert.equal(await why(scratch.file('more')), 'it is longer than 10 MB');
+    }));
+
+  it('is not read by somebody who may not', () =>
+    withScratch({ secret: 'text' }, async (scratch) => {
+      chmodSync(scratch.path, 0o755);
+      chmodSync(scratch.file('secret'), 0o000);
+      assert.equal(await asNobody(() => why(scratch.file('secret'))), 'it may not be read');
+    }));
+
+  it('is told apart from none', () =>
+    withScratch({ there: '' }, async (scratch) => {
+      assert.equal(await readBytesIfThere(scratch.file('missing')), null);
+      assert.equal((await readBytesIfThere(scratch.file('there')))?.length, 0);
+      symlinkSync('nowhere', scratch.file('broken'));
+      await assert.rejects(readBytesIfThere(scratch.file('broken')), /leads nowhere/);
+    }));
+});
+
+describe('the files of a workspace', () => {
+  it('are read by the same rules where a script includes them', () =>
+    withScratch({ 'latin.craft': Buffer.from('é', 'latin1') }, async (scratch) => {
+      makeNamedPipe(scratch.file('pipe.craft'));
+      const files = new NodeFiles([scratch.uri]);
+      const read = (name: string) => files.readText(scratch.uriOf(name));
+      await assert.rejects(read('latin.craft'), /line 1 is not UTF-8/);
+      await assert.rejects(read('pipe.craft'), /it is a pipe/);
+      assert.equal(await read('missing.craft'), null);
+      await assert.rejects(files.readText(URI.file(scratch.path).toString()), /it is a folder/);
+    }));
+
+  it('are told to be out of reach where a folder may not be looked into', () =>
+    withScratch({ 'boards/a.json': '' }, async (scratch) => {
+      const files = new NodeFiles([scratch.uri]);
+      assert.deepEqual(await files.list(scratch.uriOf('missing')), []);
+      chmodSync(scratch.path, 0o755);
+      chmodSync(scratch.file('boards'), 0o000);
+      await asNobody(() => assert.rejects(files.list(scratch.uriOf('boards')), /it may not be read/));
+    }));
+});
