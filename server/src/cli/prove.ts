@@ -6,7 +6,7 @@ import { readCapture } from './captures';
 import { boardOption, command, jsonOption, nameOption, packOption } from './command';
 import { oneScript } from './one-script';
 import { exitCodes, UsageError } from './outcome';
-import { visible } from './terminal';
+import { jsonText, visible } from './visible';
 
 /** `propsoff prove`: whether a board holds what a script says. */
 export const proveCommand = command({
@@ -46,7 +46,9 @@ export const proveCommand = command({
     const { entries } = entriesOf(profile, view);
     const proof = prove(profile, catalog, entries, await readCapture(capture, terminal));
     const isJson = values.json === true;
-    terminal.out(isJson ? json(proof, profile.board.name, view.pack) : report(proof, capture));
+    await terminal.out(
+      isJson ? json(proof, profile.board.name, view.pack) : report(proof, capture, view.pack),
+    );
     const isFine = values['ignore-extra'] === true ? isEqualButExtra(proof) : proof.isEqual;
     return isFine ? exitCodes.fine : exitCodes.findings;
   },
@@ -58,7 +60,7 @@ function isEqualButExtra({ counts, truncated, unknown }: Proof): boolean {
 }
 
 function json(proof: Proof, board: string, pack: string | null): string {
-  return `${JSON.stringify({ version: 1, board, pack, ...proof }, null, 2)}\n`;
+  return jsonText({ version: 1, board, pack, ...proof });
 }
 
 const said: Readonly<Record<ProofRow['verdict'], (row: ProofRow) => string>> = {
@@ -69,7 +71,7 @@ const said: Readonly<Record<ProofRow['verdict'], (row: ProofRow) => string>> = {
   repeated: ({ held }) => `repeated: it stands there again, as ${held}`,
 };
 
-function report(proof: Proof, capture: string): string {
+function report(proof: Proof, capture: string, pack: string | null): string {
   const { rows, counts, truncated, unknown } = proof;
   const lines = rows
     .filter(({ verdict }) => verdict !== 'equal')
@@ -82,7 +84,7 @@ function report(proof: Proof, capture: string): string {
     ...lines,
     ...unknown.map((line) => `${capture}:${line + 1} is no line that the profile knows`),
     ...(truncated === null ? [] : [`${capture} was cut off: ${truncated}`]),
-    `${counted(counts.equal, 'setting')} equal, ${counts.different} different, ${counts.missing} missing, ${counts.extra} extra, ${counts.repeated} repeated.`,
+    `${pack === null ? '' : `With pack ${pack}: `}${counted(counts.equal, 'setting')} equal, ${counts.different} different, ${counts.missing} missing, ${counts.extra} extra, ${counts.repeated} repeated.`,
     proof.isEqual
       ? 'The board holds what the script says.'
       : 'The board does not hold just what the script says.',

@@ -34,6 +34,7 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
   const replaced = view.catalog.replacements.map(replacementText);
   const cautions = [
     'Propellers off until the last step. Estimates are estimates; local rules decide.',
+    ...(view.pack === null ? [] : [`These are the settings with pack ${view.pack}.`]),
     ...accepted.map(({ check, accepted: why }) => `Accepted: ${check.title} (${check.id}): ${why ?? ''}`),
     ...replaced,
     ...(blocking.length > 0 && reason !== null
@@ -41,13 +42,18 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
       : []),
   ];
   const written = writeBoardText(profile, view, { cautions, since });
-  return { written, blocking, report: [...replaced, ...reportOf(written, profile, since !== null)] };
+  return { written, blocking, report: [...replaced, ...reportOf(written, profile, view.pack, since)] };
 }
 
-function reportOf(written: Written, { board, text }: Profile, isChanged: boolean): readonly string[] {
+function reportOf(
+  written: Written,
+  { board, text }: Profile,
+  pack: string | null,
+  since: HandOver | null,
+): readonly string[] {
   const { roundings, refused, unnamed, tooLong, count } = written;
   return [
-    `${counted(count, 'setting')} for ${board.title}${isChanged ? ', changed since the last hand-over' : ''}.`,
+    `${counted(count, 'setting')} for ${board.title}${ofPack(pack)}${changedSince(since, pack)}.`,
     ...roundings.map(
       ({ path, given, held, found }) =>
         `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
@@ -60,6 +66,17 @@ function reportOf(written: Written, { board, text }: Profile, isChanged: boolean
     ...(unnamed.length === 0 ? [] : [`The board has no name for: ${unnamed.join(', ')}.`]),
     'What the script does not set stays as the board has it.',
   ];
+}
+
+/** Empty where the craft has no packs. */
+function ofPack(pack: string | null): string {
+  return pack === null ? '' : `, pack ${pack}`;
+}
+
+function changedSince(since: HandOver | null, pack: string | null): string {
+  if (since === null) return '';
+  const other = since.pack === pack || since.pack === null ? '' : `, of pack ${since.pack}`;
+  return `, changed since the last hand-over${other}`;
 }
 
 export function blockedText(blocking: readonly Finding[]): readonly string[] {
