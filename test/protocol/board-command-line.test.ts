@@ -120,6 +120,25 @@ for (const board of ['heron', 'wren']) {
     );
 
     it(
+      'says which pack it is for, in the text, beside it and in its record',
+      captured(board, ({ scratch }) => {
+        const hand = (...more: string[]) =>
+          propsoff(scratch.path, ['board-text', 'racer.craft', '--board', board, '--record', ...more]);
+        const first = hand();
+        assert.match(first.stdout, /^.{1,4}These are the settings with pack sprint\.\r?$/m);
+        assert.match(first.stderr, /^\d+ settings for \w+, pack sprint\.$/m);
+        assert.match(first.stderr, /^The script has other packs: cruise; --pack takes one of them\.$/m);
+        assert.match(scratch.read('racer.craft.handed.json'), /"pack": "sprint"/);
+        const other = hand('--pack', 'cruise', '--changed');
+        assert.match(other.stdout, /the settings with pack cruise\.\r?$/m);
+        assert.match(other.stderr, /, pack cruise, changed since the last hand-over, of pack sprint\.$/m);
+        assert.doesNotMatch(other.stderr, /other packs/);
+        const { stdout } = prove(scratch, first.stdout.split('\n'), '--pack', 'cruise');
+        assert.match(stdout, /^With pack cruise: \d+ settings equal, /m);
+      }),
+    );
+
+    it(
       'is written again only where it changed, once it is recorded',
       captured(board, ({ scratch }) => {
         const hand = (...more: string[]) =>

@@ -1,10 +1,8 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import stringWidth from 'string-width';
-import { built } from '../support/built';
-import { plainEnvironment, propsoff } from '../support/command-line';
+import { propsoff } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { shellIn } from '../support/shell';
 
@@ -66,13 +64,33 @@ describe('the width', () => {
   });
 });
 
-describe('a reader that has read enough', () => {
-  it('ends the command without a complaint', () => {
-    const line = `"${process.execPath}" "${built('propsoff.js')}" check test/faults test/demo | head -n 1`;
-    const { stdout, stderr } = spawnSync('sh', ['-c', line], { encoding: 'utf8', env: plainEnvironment() });
-    assert.match(stdout, /^test\/faults\//);
-    assert.equal(stderr, '');
-  });
+describe('output that can go nowhere', () => {
+  const told = (why: string) => `propsoff: the output was cut off: ${why}\n`;
+  const ways: readonly (readonly [line: string, why: string])[] = [
+    ['propsoff check a.craft > /dev/full', 'the disk is full'],
+    ['propsoff check --json a.craft > /dev/full', 'the disk is full'],
+    ['propsoff --help > /dev/full', 'the disk is full'],
+    ['propsoff explain gyro > /dev/full', 'the disk is full'],
+    // A part of the text still fits.
+    ['ulimit -f 2; propsoff check a.craft --json > report.json', 'files may not be that long here'],
+    ['propsoff format - < long.craft > /dev/full', 'the disk is full'],
+    ['mkfifo pipe; (: < pipe) & propsoff format - < long.craft > pipe', 'its reader is gone'],
+  ];
+  for (const [line, why] of ways) {
+    it(`ends with 2 and one line: ${line}`, () =>
+      withScratch(
+        { 'a.craft': wrong.repeat(20), 'long.craft': '# note\n'.repeat(100_000) },
+        async (scratch) => {
+          const { status, stderr } = shellIn(scratch)(line);
+          assert.deepEqual([status, stderr], [2, told(why)]);
+        },
+      ));
+  }
+
+  it('ends with 2 as well where nothing can be told', () =>
+    withScratch({}, async (scratch) =>
+      assert.equal(shellIn(scratch)('propsoff check nowhere.craft 2> /dev/full').status, 2),
+    ));
 });
 
 describe('the help', () => {
@@ -145,6 +163,12 @@ describe('words that are not known', () => {
     [['check', '--json', '--sarif'], /^propsoff: check writes one form: --json or --sarif\n$/],
     [['check', '--watch', '--json'], /^propsoff: --watch tells people: leave --json out\n$/],
     [['check', '--watch', '-'], /^propsoff: --watch watches files, and standard input is none\n$/],
+    [['check', ''], /^propsoff: a path is empty\n$/],
+    [['sheet', '--pack', '', 'test/demo'], /^propsoff: --pack is empty\n$/],
+    [['sheet', '--pack', 'a', '--pack', 'b', 'x'], /^propsoff: --pack is given more than once\n$/],
+    [['sheet', '--pack', '-x'], /^propsoff: Option '--pack' argument is ambiguous; propsoff sheet --help /],
+    [['help', 'check', 'sheet'], /^propsoff: help takes one command\n$/],
+    [['check', 'nowhere.craft'], /^propsoff: nowhere\.craft: there is no such file or folder\n$/],
     [['sheet', 'test/demo'], /^propsoff: sheet takes one script; test\/demo holds 4 of them\n$/],
   ];
   for (const [args, told] of cases) {

@@ -4,7 +4,7 @@ import { benchCardPage } from '../sheet/bench-card/page';
 import { command, jsonOption, nameOption, packOption } from './command';
 import { oneScript } from './one-script';
 import { exitCodes, UsageError } from './outcome';
-import { visible } from './terminal';
+import { jsonText, visible } from './visible';
 
 /** `propsoff bench-card`: what is done on the bench to prove a craft, as Markdown, as a page or as data. */
 export const benchCardCommand = command({
@@ -37,9 +37,9 @@ export const benchCardCommand = command({
         `${file.path} is a part that others include: take a script that says something under [craft]`,
       );
     const card = benchCard(craft, findings, view.pack);
-    if (values.json === true) terminal.out(`${JSON.stringify({ version: 1, ...card }, null, 2)}\n`);
-    else if (values.html === true) terminal.out(benchCardPage(card));
-    else terminal.out(benchCardMarkdown(card).split('\n').map(visible).join('\n'));
+    if (values.json === true) await terminal.out(jsonText({ version: 1, ...card }));
+    else if (values.html === true) await terminal.out(benchCardPage(card));
+    else await terminal.out(benchCardMarkdown(card).split('\n').map(visible).join('\n'));
     return card.first.length === 0 ? exitCodes.fine : exitCodes.findings;
   },
 });

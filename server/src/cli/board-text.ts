@@ -1,12 +1,12 @@
-import { readFile, writeFile } from 'node:fs/promises';
 import { handOverOf } from '../board/write';
-import { type HandOver, readHandOver } from '../catalog/model/hand-over';
+import type { HandOver } from '../catalog/model/hand-over';
 import { blockedText, prepareBoardText } from '../features/hand-over';
 import { chosenProfile } from './board-choice';
 import { boardOption, command, nameOption, packOption } from './command';
+import { HandOverRecord } from './hand-over-record';
 import { oneScript } from './one-script';
 import { exitCodes, UsageError } from './outcome';
-import { type Terminal, visible } from './terminal';
+import type { Terminal } from './terminal';
 
 /** `propsoff board-text`: the text to standard output, everything else to standard error. */
 export const boardTextCommand = command({
@@ -46,44 +46,35 @@ export const boardTextCommand = command({
     if (values.record === true && file.path === '-')
       throw new UsageError('--record needs a script with a name');
     const profile = chosenProfile(around.additions.catalog, values.board, view.board?.name ?? null);
-    const record = recordPath(file.path);
-    const since = values.changed === true ? await lastRecord(record, profile.board.name, terminal) : null;
+    const isRemembered = values.record === true;
+    const isChange = values.changed === true;
+    const record = isChange || isRemembered ? await HandOverRecord.beside(file.path) : null;
+    if (isRemembered && record?.isSomethingElse === true)
+      throw new UsageError(`${record.path} is no record of a hand-over: move it away, or leave --record out`);
+    const since = isChange && record !== null ? lastOf(record, profile.board.name, terminal) : null;
     const { written, blocking, report } = prepareBoardText({ profile, view, findings, since, reason });
     if (blocking.length > 0 && reason === null) {
-      for (const line of blockedText(blocking)) say(terminal, line);
-      say(terminal, 'Mend them, or say --despite "<reason>": the reason is written into the text.');
+      for (const line of blockedText(blocking)) terminal.tell(line);
+      terminal.tell('Mend them, or say --despite "<reason>": the reason is written into the text.');
       return exitCodes.findings;
     }
-    terminal.out(written.text);
-    for (const line of report) say(terminal, line);
-    if (values.record === true) {
-      const given = handOverOf(profile, view, written, blocking.length > 0 ? reason : null);
-      await writeFile(record, `${JSON.stringify(given, null, 2)}\n`);
-      say(terminal, `Recorded in ${record}.`);
+    await terminal.out(written.text);
+    for (const line of report) terminal.tell(line);
+    const others = view.craft.packs().filter((name) => name !== view.pack);
+    if (values.pack === undefined && others.length > 0)
+      terminal.tell(`The script has other packs: ${others.join(', ')}; --pack takes one of them.`);
+    if (isRemembered && record !== null) {
+      await record.remember(handOverOf(profile, view, written, blocking.length > 0 ? reason : null));
+      terminal.tell(`Recorded in ${record.path}.`);
     }
     return exitCodes.fine;
   },
 });
 
-/** Where a hand-over is remembered, beside its script. */
-function recordPath(script: string): string {
-  return `${script}.handed.json`;
-}
-
-async function lastRecord(path: string, board: string, terminal: Terminal): Promise<HandOver | null> {
-  let text: string;
-  try {
-    text = await readFile(path, 'utf8');
-  } catch {
-    say(terminal, `There is no ${path}: all of it is written.`);
-    return null;
-  }
-  const record = readHandOver(text);
-  if (record?.board === board) return record;
-  say(terminal, `${path} is no record of a hand-over to this board: all of it is written.`);
+/** The hand-over since which only changes are written; null, and told, where there is none. */
+function lastOf({ path, last, isThere }: HandOverRecord, board: string, terminal: Terminal): HandOver | null {
+  if (last?.board === board) return last;
+  const none = isThere ? `${path} is no record of a hand-over to this board` : `There is no ${path}`;
+  terminal.tell(`${none}: all of it is written.`);
   return null;
-}
-
-function say(terminal: Terminal, line: string): void {
-  terminal.err(`${visible(line)}\n`);
 }

@@ -1,22 +1,16 @@
-import { readFile } from 'node:fs/promises';
-import { isBinary, withoutMark } from '../workspace/file-host';
+import { fileText } from '../host/file-text';
+import { readBytes } from '../host/read-file';
+import { reasonOf } from '../host/reasons';
+import { withoutMark } from '../workspace/file-host';
 import { UsageError } from './outcome';
 import type { Terminal } from './terminal';
 
-/** No board's listing is longer; more is hardly one. */
-const longestCapture = 20_000_000;
-
 /** A text captured from a board: a file, or standard input. */
 export async function readCapture(path: string, terminal: Terminal): Promise<string> {
-  let text: string;
   try {
-    text = path === '-' ? await terminal.readStandardInput() : await readFile(path, 'utf8');
+    const bytes = await (path === '-' ? terminal.readStandardInput() : readBytes(path));
+    return withoutMark(fileText(bytes));
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? error.code : undefined;
-    throw new UsageError(`${path}: ${code === 'ENOENT' ? 'there is no such file' : 'it cannot be read'}`);
+    throw new UsageError(`${path === '-' ? 'standard input' : path}: ${reasonOf(error)}`);
   }
-  if (text.length > longestCapture)
-    throw new UsageError(`${path}: it is far too long for a board's settings`);
-  if (isBinary(text)) throw new UsageError(`${path}: it is not a text`);
-  return withoutMark(text);
 }

@@ -61,7 +61,7 @@ export const checkCommand = command({
     const check = () => checkFor(request, form, failing, terminal);
     if (values.watch !== true) {
       const { exitCode, tell } = await check();
-      tell();
+      await tell();
       return exitCode;
     }
     if (form !== 'text') throw new UsageError(`--watch tells people: leave --${form} out`);
@@ -93,11 +93,12 @@ async function checkFor(
   terminal: Terminal,
 ): Promise<Ended> {
   const { files, unreadable, read, catalog } = await checkOnce(request, terminal);
-  const tell = () => {
-    if (form === 'json') terminal.out(jsonReport(files, catalog));
-    else if (form === 'sarif') terminal.out(sarifReport(files, unreadable, catalog));
-    else terminal.out(textReport(files, catalog, terminal));
-    for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
+  const tell = async () => {
+    if (form === 'json') await terminal.out(jsonReport(files, catalog));
+    else if (form === 'sarif') await terminal.out(sarifReport(files, unreadable, catalog));
+    // Where nothing could be read, counts would look as if nothing were wrong.
+    else if (files.length > 0) await terminal.out(textReport(files, catalog, terminal));
+    for (const line of unreadable) terminal.tell(`propsoff: ${line}`);
   };
   return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, tell };
 }

@@ -4,7 +4,7 @@ import type { AdditionProblem } from '../additions/read-addition';
 import { adviceFor, messageFor } from '../additions/sentence';
 import type { AdditionFiles } from '../workspace/addition-files';
 import type { CheckedFile, Told } from './checked-file';
-import { shown } from './scripts';
+import { shownPath } from './shown-path';
 
 /** The files that add to the catalogue, with what is wrong with each. */
 export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile[] {
@@ -13,7 +13,8 @@ export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile
     const told = problems.map((problem) => toldProblem(document, problem));
     const count = (level: Told['level']) => told.filter((one) => one.level === level).length;
     return {
-      path: shown(URI.parse(file).fsPath),
+      path: shownPath(URI.parse(file).fsPath),
+      isAddition: true,
       told,
       omitted: 0,
       counts: { 'must-fix': count('must-fix'), risk: count('risk'), note: 0, tidy: 0 },

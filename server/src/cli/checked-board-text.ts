@@ -34,7 +34,7 @@ export function checkedBoardText(
     ...text.problems.map((problem) => toldProblem(problem, path, translation)),
     ...text.findings.map((finding) => toldFinding(finding, path, translation, catalog)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
-  return { path, ...toldOf(all), counts: countsOfText(text) };
+  return { path, isAddition: false, ...toldOf(all), counts: countsOfText(text) };
 }
 
 function toldProblem(

@@ -29,8 +29,9 @@ interface ToldFix {
 
 /** A file that was checked. */
 export interface CheckedFile {
-  /** For people. */
   readonly path: string;
+  /** Whether it adds to the catalogue, and is no script and no board's text. */
+  readonly isAddition: boolean;
   readonly told: readonly Told[];
   /** How many more were found; all of them are counted. */
   readonly omitted: number;
@@ -47,6 +48,7 @@ export function checkedScript(
   const { told, omitted } = toldOf(findings);
   return {
     path,
+    isAddition: false,
     told: told.map((finding) => toldFinding(finding, pathFor, hasFixes)),
     omitted,
     counts: countByLevel(findings),

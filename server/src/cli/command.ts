@@ -55,10 +55,22 @@ function readArguments<O extends Options>(
   args: readonly string[],
 ) {
   try {
-    const config = { args: [...args], options, allowPositionals: true, strict: true } as const;
-    return parseArgs(config satisfies ParseArgsConfig);
+    const config = { args: [...args], options, allowPositionals: true, strict: true, tokens: true } as const;
+    const { tokens, ...given } = parseArgs(config satisfies ParseArgsConfig);
+    const once = new Set<string>();
+    for (const token of tokens) {
+      if (token.kind === 'option-terminator') continue;
+      const text = token.kind === 'option' ? `--${token.name}` : 'a path';
+      if (token.value === '') throw new UsageError(`${text} is empty`);
+      if (token.kind === 'positional' || token.value === undefined) continue;
+      if (options[token.name]?.multiple === true) continue;
+      if (once.has(text)) throw new UsageError(`${text} is given more than once`);
+      once.add(text);
+    }
+    return given;
   } catch (error) {
-    const told = error instanceof Error ? (error.message.split('. ')[0] ?? '') : String(error);
+    if (error instanceof UsageError) throw error;
+    const told = error instanceof Error ? (error.message.split(/\.\s/)[0] ?? '') : String(error);
     const unknown = /^Unknown option '--([^']+)'/.exec(told)?.[1];
     const near = unknown === undefined ? [] : suggestWord(Object.keys(options), unknown);
     const meant = near.length === 0 ? '' : `; did you mean ${near.map((one) => `--${one}`).join(' or ')}?`;

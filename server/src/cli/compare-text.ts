@@ -2,7 +2,8 @@ import type { Comparison, Effect, SettingWithEffect, SideLabel } from '../sheet/
 import type { FindingChanges } from '../sheet/compare/finding-changes';
 import type { MovedFigure } from '../sheet/compare/moved-figures';
 import { jobStages } from '../sheet/job-stages';
-import { painted, type Terminal, visible } from './terminal';
+import { painted, type Terminal } from './terminal';
+import { visible } from './visible';
 import { wrapped } from './wrapped';
 
 /** A comparison for people: setting by setting in the order of the job, then what it comes to. */

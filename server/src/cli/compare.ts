@@ -4,6 +4,7 @@ import { comparisonText } from './compare-text';
 import { type OneScript, oneFile, openedScript, usable } from './one-script';
 import { exitCodes, UsageError } from './outcome';
 import type { ScriptFile } from './scripts';
+import { jsonText } from './visible';
 
 /** `propsoff compare`: what differs between two scripts, or two packs of one, and what each difference does. */
 export const compareCommand = command({
@@ -52,10 +53,8 @@ export const compareCommand = command({
     const result = compare(sideOf(before, one), sideOf(after, other), (craft) =>
       before.workspace.check(craft),
     );
-    terminal.out(
-      values.json === true
-        ? `${JSON.stringify({ version: 1, ...result }, null, 2)}\n`
-        : comparisonText(result, terminal),
+    await terminal.out(
+      values.json === true ? jsonText({ version: 1, ...result }) : comparisonText(result, terminal),
     );
     return exitCodes.fine;
   },

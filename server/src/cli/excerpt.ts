@@ -1,6 +1,6 @@
 import stringWidth from 'string-width';
 import type { Span } from '../language/ast';
-import { visible } from './terminal';
+import { visible } from './visible';
 
 /** Most columns of a line that are shown, where nothing narrower is asked for. */
 const widest = 160;

@@ -7,6 +7,7 @@ import { explained } from './explain-json';
 import { explainEnding, explainSection, parametersEndingIn } from './explain-lists';
 import { here } from './here';
 import { exitCodes, UsageError } from './outcome';
+import { jsonText } from './visible';
 import { proseWidth, wrapped } from './wrapped';
 
 /** `propsoff explain` */
@@ -32,8 +33,8 @@ export const explainCommand = command({
     const { catalog } = (await here()).additions;
     const data = explained(catalog, name);
     if (data === null) throw new UsageError(unknown(catalog, name));
-    const text = values.json === true ? JSON.stringify(data, null, 2) : story(catalog, name);
-    terminal.out(`${values.json === true ? text : broken(text, proseWidth(terminal.width))}\n`);
+    const told = () => `${broken(story(catalog, name), proseWidth(terminal.width))}\n`;
+    await terminal.out(values.json === true ? jsonText(data) : told());
     return exitCodes.fine;
   },
 });

@@ -1,9 +1,11 @@
-import { writeFile } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
 import { formatText } from '../features/formatting';
+import { reasonOf } from '../host/reasons';
+import { replaceFile } from '../host/replace-file';
 import { command, nameOption } from './command';
 import { exitCodes } from './outcome';
-import { gatherScripts } from './scripts';
+import { gatherScripts, type ScriptFile } from './scripts';
+import { visible } from './visible';
 
 /** `propsoff format` */
 export const formatCommand = command({
@@ -24,23 +26,37 @@ export const formatCommand = command({
   exit: { fine: 'done, or nothing to do', findings: 'with --check: a script would change' },
   run: async ({ values, positionals }, terminal) => {
     const { scripts, unreadable } = await gatherScripts({ paths: positionals, name: values.name }, terminal);
+    const failed = [...unreadable];
     let wouldChange = false;
-    for (const { path, uri, text, mark, isPiped } of scripts) {
+    for (const script of scripts) {
+      const { path, text, mark, isPiped } = script;
       const formatted = formatText(text);
       if (isPiped && values.check !== true) {
-        terminal.out(mark + formatted);
+        await terminal.out(mark + formatted);
         continue;
       }
       if (formatted === text) continue;
       wouldChange = true;
-      if (values.check === true) terminal.out(`${path} would change\n`);
-      else {
-        await writeFile(URI.parse(uri).fsPath, mark + formatted);
-        terminal.out(`${path} formatted\n`);
+      if (values.check === true) {
+        await terminal.out(`${visible(path)} would change\n`);
+        continue;
       }
+      const why = await written(script, formatted);
+      if (why === null) await terminal.out(`${visible(path)} formatted\n`);
+      else failed.push(`${path} was left as it was: ${why}`);
     }
-    for (const line of unreadable) terminal.err(`propsoff: ${line}\n`);
-    if (unreadable.length > 0) return exitCodes.couldNotRun;
+    for (const line of failed) terminal.tell(`propsoff: ${line}`);
+    if (failed.length > 0) return exitCodes.couldNotRun;
     return values.check === true && wouldChange ? exitCodes.findings : exitCodes.fine;
   },
 });
+
+/** Why a script could not be written; null where it was. */
+async function written({ uri, mark, text }: ScriptFile, formatted: string): Promise<string | null> {
+  try {
+    await replaceFile(URI.parse(uri).fsPath, mark + text, mark + formatted);
+    return null;
+  } catch (error) {
+    return reasonOf(error, 'written');
+  }
+}

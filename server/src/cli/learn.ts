@@ -7,7 +7,7 @@ import { readCapture } from './captures';
 import { command, jsonOption } from './command';
 import { here } from './here';
 import { exitCodes, UsageError } from './outcome';
-import { visible } from './terminal';
+import { jsonText } from './visible';
 
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
@@ -52,14 +52,14 @@ export const learnCommand = command({
     const told = learned(shape, catalog);
     const skeleton = profileSkeleton(shape, name, confirmed, catalog);
     if (skeleton === null) {
-      terminal.err(`${told.summary}\n`);
+      terminal.tell(told.summary);
       return exitCodes.findings;
     }
-    if (values.json === true) terminal.out(`${JSON.stringify({ version: 1, ...told }, null, 2)}\n`);
+    if (values.json === true) await terminal.out(jsonText({ version: 1, ...told }));
     else {
-      terminal.out(`${JSON.stringify(skeleton.profile, null, 2)}\n`);
+      await terminal.out(jsonText(skeleton.profile));
       const missed = [...confirmed.keys()].filter((key) => !skeleton.mapped.includes(key));
-      for (const line of report(told, confirmed, missed)) terminal.err(`${visible(line)}\n`);
+      for (const line of report(told, confirmed, missed)) terminal.tell(line);
     }
     return exitCodes.fine;
   },

@@ -9,16 +9,17 @@ async function run(argv: readonly string[], terminal: Terminal): Promise<number>
   const [name, ...args] = argv;
   const asked = name === '--help' || name === '-h' ? 'help' : name;
   if (asked === undefined || (asked === 'help' && args.length === 0)) {
-    terminal.out(overview(commands.values(), terminal));
+    await terminal.out(overview(commands.values(), terminal));
     return asked === undefined ? exitCodes.couldNotRun : exitCodes.fine;
   }
   if (asked === '--version' || asked === '-v') {
-    terminal.out(`propsoff ${versionText}\n`);
+    await terminal.out(`propsoff ${versionText}\n`);
     return exitCodes.fine;
   }
+  if (asked === 'help' && args.length > 1) throw new UsageError('help takes one command');
   const command = commandNamed(asked === 'help' ? (args[0] ?? '') : asked);
   if (asked === 'help' || isHelpAsked(args)) {
-    terminal.out(helpOf(command, terminal));
+    await terminal.out(helpOf(command, terminal));
     return exitCodes.fine;
   }
   return command.run(args, terminal);
@@ -45,7 +46,7 @@ async function main(): Promise<void> {
   try {
     process.exitCode = await run(process.argv.slice(2), terminal);
   } catch (error) {
-    terminal.err(`propsoff: ${error instanceof Error ? error.message : String(error)}\n`);
+    terminal.tell(`propsoff: ${error instanceof Error ? error.message : String(error)}`);
     process.exitCode = exitCodes.couldNotRun;
   }
 }

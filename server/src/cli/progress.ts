@@ -13,7 +13,7 @@ const eraseLine = '\r\u001b[K';
  */
 export class Progress {
   constructor(
-    private readonly terminal: Pick<Terminal, 'err' | 'canShowProgress'>,
+    private readonly terminal: Pick<Terminal, 'show' | 'canShowProgress'>,
     private readonly now: () => number = Date.now,
   ) {}
 
@@ -25,7 +25,7 @@ export class Progress {
     try {
       for (const script of scripts) {
         if (this.terminal.canShowProgress && this.now() >= due) {
-          this.terminal.err(`${eraseLine}${done.length} of ${scripts.length} scripts checked`);
+          this.terminal.show(`${eraseLine}${done.length} of ${scripts.length} scripts checked`);
           isShown = true;
           due = this.now() + pause;
         }
@@ -33,7 +33,7 @@ export class Progress {
       }
       return done;
     } finally {
-      if (isShown) this.terminal.err(eraseLine);
+      if (isShown) this.terminal.show(eraseLine);
     }
   }
 }

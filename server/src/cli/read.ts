@@ -6,7 +6,6 @@ import { readCapture } from './captures';
 import { boardOption, command } from './command';
 import { here } from './here';
 import { exitCodes, UsageError } from './outcome';
-import { visible } from './terminal';
 
 /** `propsoff read`: the script to standard output, the summary to standard error. */
 export const readCommand = command({
@@ -27,8 +26,8 @@ export const readCommand = command({
     const recognised = recognisedBoard(additions.catalog, capture);
     const profile = chosenProfile(additions.catalog, values.board, recognised);
     const made = scriptFromBoardText(profile, additions.catalog, capture);
-    terminal.out(made.text);
-    for (const line of readSummary(made)) terminal.err(`${visible(line)}\n`);
+    await terminal.out(made.text);
+    for (const line of readSummary(made)) terminal.tell(line);
     return exitCodes.fine;
   },
 });

@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import type { CheckedFile } from './checked-file';
 import { countsOf } from './counts';
+import { jsonText } from './visible';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */
 export function jsonReport(checked: readonly CheckedFile[], { replacements }: Catalog): string {
@@ -11,5 +12,5 @@ export function jsonReport(checked: readonly CheckedFile[], { replacements }: Ca
     counts,
   }));
   const replaced = replacements.map(({ levels, ...one }) => ({ ...one, ...levels }));
-  return `${JSON.stringify({ version: 1, files, replaced, counts: countsOf(checked) }, null, 2)}\n`;
+  return jsonText({ version: 1, files, replaced, counts: countsOf(checked) });
 }

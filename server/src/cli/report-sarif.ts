@@ -6,6 +6,7 @@ import { replacementText } from '../catalog/replacements';
 import type { Range } from '../features/range';
 import type { CheckedFile, Told } from './checked-file';
 import { versionText } from './version';
+import { jsonText, visible } from './visible';
 
 /** The standard that the log follows; its own schema is where this leads. */
 const schema = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
@@ -37,7 +38,7 @@ export function sarifReport(
       {
         executionSuccessful: unreadable.length === 0,
         toolExecutionNotifications: [
-          ...unreadable.map((text) => ({ level: 'error', message: { text } })),
+          ...unreadable.map((text) => ({ level: 'error', message: { text: visible(text) } })),
           ...checked.flatMap(omissionOf),
           ...catalog.replacements.map((one) => ({ level: 'note', message: { text: replacementText(one) } })),
         ],
@@ -49,7 +50,7 @@ export function sarifReport(
     artifacts: checked.map(({ path }) => ({ location: artifact(path), roles: ['analysisTarget'] })),
     results: checked.flatMap(({ path, told }) => told.map((one) => resultOf(one, path, indexes))),
   };
-  return `${JSON.stringify({ $schema: schema, version: '2.1.0', runs: [run] }, null, 2)}\n`;
+  return jsonText({ $schema: schema, version: '2.1.0', runs: [run] });
 }
 
 /** A check; those of files that add to the catalogue are not in it and have their name alone. */
@@ -74,7 +75,7 @@ function plain(template: string): string {
 /** Nothing is left out silently. */
 function omissionOf({ path, omitted }: CheckedFile) {
   if (omitted === 0) return [];
-  const text = `${path} has ${omitted} more findings than are shown here.`;
+  const text = visible(`${path} has ${omitted} more findings than are shown here.`);
   return [{ level: 'warning', message: { text } }];
 }
 

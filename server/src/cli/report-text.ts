@@ -6,7 +6,8 @@ import type { CheckedFile, Told } from './checked-file';
 import { countsOf } from './counts';
 import { excerptOf } from './excerpt';
 import { mostTold } from './shown-findings';
-import { painted, type Terminal, visible } from './terminal';
+import { painted, type Terminal } from './terminal';
+import { visible } from './visible';
 import { wrapped } from './wrapped';
 
 const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
@@ -31,18 +32,18 @@ export function textReport(
 }
 
 function omittedText(path: string, omitted: number, terminal: Terminal): string {
-  const head = painted(path, 'bold', terminal);
+  const head = painted(visible(path), 'bold', terminal);
   const told = `${head} has ${omitted} more findings; the worst ${mostTold} are shown, and all are counted.`;
   return wrapped(told, terminal.width);
 }
 
 function findingText(path: string, told: Told, terminal: Terminal): string {
   const { start } = told.range;
-  const where = painted(`${path}:${start.line + 1}:${start.character + 1}`, 'bold', terminal);
+  const where = painted(visible(`${path}:${start.line + 1}:${start.character + 1}`), 'bold', terminal);
   const head = `${where} ${painted(told.level, colours[told.level], terminal)} ${told.id} ${visible(told.message)}`;
   const advice = told.accepted === null ? told.advice : `Accepted: ${told.accepted}`;
   const related = told.related.map(({ path: file, range, message }) => {
-    return `${painted(`${file}:${range.start.line + 1}`, 'grey', terminal)} ${visible(message)}`;
+    return `${painted(visible(`${file}:${range.start.line + 1}`), 'grey', terminal)} ${visible(message)}`;
   });
   const below = [visible(advice), ...related];
   return [
@@ -63,8 +64,7 @@ function excerpt({ line: text, range: { start, end }, level }: Told, terminal: T
 
 function summary(checked: readonly CheckedFile[], terminal: Terminal): string {
   const counts = countsOf(checked);
-  const isScript = ({ path }: CheckedFile) => !path.endsWith('.json');
-  const count = checked.filter(isScript).length;
+  const count = checked.filter(({ isAddition }) => !isAddition).length;
   const scripts = count === 1 ? '1 script' : `${count} scripts`;
   const parts = levels.map((level) => painted(`${counts[level]} ${level}`, colours[level], terminal));
   const told = `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;

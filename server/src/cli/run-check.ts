@@ -11,7 +11,8 @@ import { type CheckedFile, checkedScript } from './checked-file';
 import { faultyAdditions, type Here, here } from './here';
 import { UsageError } from './outcome';
 import { Progress } from './progress';
-import { gatherScripts, type ScriptFile, shown } from './scripts';
+import { gatherScripts, type ScriptFile } from './scripts';
+import { shownPath } from './shown-path';
 import type { Terminal } from './terminal';
 
 /** What is to be checked, as it was typed. */
@@ -55,7 +56,7 @@ async function checkAll(
   const workspace = new Workspace({
     catalog,
     host: files,
-    onFault: (what, error) => terminal.err(`propsoff: ${what} failed and was left out: ${String(error)}\n`),
+    onFault: (what, error) => terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
   });
   if (board !== undefined) chosenProfile(catalog, board, null);
   const packs = new Set<string>();
@@ -101,5 +102,5 @@ function refuseUnknownPack(packs: readonly string[], pack: string): void {
 
 /** A script's URI as a path for people. */
 function shownUri(uri: string): string {
-  return shown(URI.parse(uri).fsPath);
+  return shownPath(URI.parse(uri).fsPath);
 }

@@ -1,9 +1,18 @@
+import { type Dirent, readdir } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { glob, isDynamicPattern } from 'tinyglobby';
+import { whyUnread } from '../host/read-file';
+import { shownPath } from './shown-path';
 
-/** Files that a path on the command line leads to, or the line that says why there are none. */
-export type Found = readonly string[] | string;
+/** What a path on the command line leads to. */
+export interface Found {
+  readonly files: readonly string[];
+  /** A line for each thing that could not be looked at: the path itself, a folder below it. */
+  readonly unreadable: readonly string[];
+  /** Paths below a folder with the right ending that are no files but links or the like. */
+  readonly leftOut: readonly string[];
+}
 
 /** What a path on the command line is. */
 export type Place =
@@ -15,7 +24,8 @@ export async function placeAt(path: string): Promise<Place> {
   try {
     return { kind: (await stat(path)).isDirectory() ? 'folder' : 'file', path };
   } catch (error) {
-    return isDynamicPattern(path) ? { kind: 'pattern', path } : { kind: 'missing', why: reasonOf(error) };
+    const why = await whyUnread(path, error);
+    return isDynamicPattern(path) ? { kind: 'pattern', path } : { kind: 'missing', why };
   }
 }
 
@@ -24,42 +34,70 @@ export async function filesAt(path: string, endings: readonly string[]): Promise
   const place = await placeAt(path);
   switch (place.kind) {
     case 'file':
-      return [path];
+      return { files: [path], unreadable: [], leftOut: [] };
     case 'folder':
-      return (
-        await matching(
-          endings.map((ending) => `**/*${ending}`),
-          path,
-        )
-      ).map((file) => join(path, file));
+      return filesBelow(path, endings);
     case 'pattern':
       return matchesOf(path, endings);
     case 'missing':
-      return `${path}: ${place.why}`;
+      return { files: [], unreadable: [`${path}: ${place.why}`], leftOut: [] };
   }
+}
+
+async function filesBelow(folder: string, endings: readonly string[]): Promise<Found> {
+  const patterns = endings.map((ending) => `**/*${ending}`);
+  const search = await searched(patterns, folder);
+  const leftOut = search.noFiles.filter((path) => endings.some((ending) => path.endsWith(ending)));
+  return { files: search.files.map((file) => join(folder, file)), unreadable: search.unreadable, leftOut };
 }
 
 /** A pattern that ends in an ending of its own, as `*.txt` does, means what it says. */
 async function matchesOf(pattern: string, endings: readonly string[]): Promise<Found> {
   const slashes = process.platform === 'win32' ? pattern.replaceAll('\\', '/') : pattern;
-  const matches = await matching([slashes], '.');
+  const { files: matches, unreadable } = await searched([slashes], '.');
   const isOwn = /\.[\w{},]+$/.test(pattern);
   const files = isOwn ? matches : matches.filter((file) => endings.some((ending) => file.endsWith(ending)));
-  if (files.length > 0) return files;
   const wanted = isOwn ? 'file' : `file that ends in ${endings.join(' or ')}`;
-  return `${pattern}: no ${wanted} matches this pattern`;
+  const none = files.length > 0 ? [] : [`${pattern}: no ${wanted} matches this pattern`];
+  return { files, unreadable: [...unreadable, ...none], leftOut: [] };
+}
+
+interface Search {
+  readonly files: readonly string[];
+  /** A line for each folder that could not be looked into. */
+  readonly unreadable: readonly string[];
+  /** What is neither file nor folder where it was looked. */
+  readonly noFiles: readonly string[];
 }
 
 /** In the order of their names. Hidden folders, `node_modules` and what links lead to are left out. */
-async function matching(patterns: readonly string[], cwd: string): Promise<readonly string[]> {
-  const files = await glob(patterns, { cwd, ignore: ['**/node_modules/**'], followSymbolicLinks: false });
-  return files.sort();
+async function searched(patterns: readonly string[], cwd: string): Promise<Search> {
+  const faults: Promise<string>[] = [];
+  const noFiles: string[] = [];
+  const looked = (folder: string, error: unknown, entries: readonly Dirent[]) => {
+    if (error) faults.push(whyUnread(folder, error).then((why) => `${shownPath(folder)}: ${why}`));
+    for (const entry of entries)
+      if (!entry.isFile() && !entry.isDirectory()) noFiles.push(shownPath(join(folder, entry.name)));
+  };
+  const files = await glob(patterns, {
+    cwd,
+    ignore: ['**/node_modules/**'],
+    followSymbolicLinks: false,
+    fs: { readdir: watchedReaddir(looked) },
+  });
+  return { files: files.sort(), unreadable: await Promise.all(faults), noFiles };
 }
 
-/** Why a file or folder could not be read; ends a sentence. */
-export function reasonOf(error: unknown): string {
-  const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  if (code === 'ENOENT' || code === 'ENOTDIR') return 'there is no such file or folder';
-  if (code === 'EACCES' || code === 'EPERM') return 'it may not be read';
-  return error instanceof Error ? error.message : String(error);
+type Looked = (folder: string, error: unknown, entries: readonly Dirent[]) => void;
+type Answer = (error: NodeJS.ErrnoException | null, entries: Dirent[]) => void;
+
+/** The search leaves out without a word what it can't look into: this tells what it found where. */
+function watchedReaddir(looked: Looked): typeof readdir {
+  return new Proxy(readdir, {
+    apply: (_, __, [folder, options, answer]: [string, { withFileTypes: true }, Answer]) =>
+      readdir(folder, options, (error, entries) => {
+        looked(folder, error, entries ?? []);
+        answer(error, entries);
+      }),
+  });
 }

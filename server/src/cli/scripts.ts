@@ -1,9 +1,12 @@
-import { readFile } from 'node:fs/promises';
-import { relative, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
-import { isBinary, withoutMark } from '../workspace/file-host';
+import { fileText } from '../host/file-text';
+import { readBytes } from '../host/read-file';
+import { reasonOf } from '../host/reasons';
+import { withoutMark } from '../workspace/file-host';
 import { UsageError } from './outcome';
-import { filesAt, reasonOf } from './script-paths';
+import { filesAt } from './script-paths';
+import { shownPath } from './shown-path';
 import type { Terminal } from './terminal';
 
 /** A script to work on. */
@@ -43,9 +46,17 @@ export async function gatherScripts(wanted: Wanted, terminal: Terminal): Promise
   const unreadable: string[] = [];
   const files = new Set<string>();
   for (const path of paths.length === 0 ? ['.'] : new Set(paths)) {
-    const found = path === '-' ? [path] : await filesAt(path, endings);
-    if (typeof found === 'string') unreadable.push(found);
-    else for (const file of found) files.add(file);
+    if (path === '-') {
+      files.add(path);
+      continue;
+    }
+    const found = await filesAt(path, endings);
+    unreadable.push(...found.unreadable);
+    for (const file of found.files) files.add(file);
+    for (const other of found.leftOut)
+      terminal.tell(
+        `propsoff: ${other} is no file but a link or the like, and was left out: name it to have it read`,
+      );
   }
   for (const file of files) {
     const read = file === '-' ? await fromStandardInput(name, terminal) : await readScript(file);
@@ -57,19 +68,22 @@ export async function gatherScripts(wanted: Wanted, terminal: Terminal): Promise
   return { scripts: [...scripts.values()], unreadable };
 }
 
-async function fromStandardInput(name: string | undefined, terminal: Terminal): Promise<ScriptFile> {
-  const read = parted(await terminal.readStandardInput());
-  if (isBinary(read.text)) throw new UsageError('standard input is not a text');
-  const uri = URI.file(resolve(name ?? 'standard-input.craft')).toString();
-  return { path: name === undefined ? '-' : shown(name), uri, ...read, isPiped: true };
+async function fromStandardInput(name: string | undefined, terminal: Terminal): Promise<ScriptFile | string> {
+  const path = name === undefined ? '-' : shownPath(name);
+  try {
+    const read = parted(fileText(await terminal.readStandardInput()));
+    const uri = URI.file(resolve(name ?? 'standard-input.craft')).toString();
+    return { path, uri, ...read, isPiped: true };
+  } catch (error) {
+    return `standard input: ${reasonOf(error)}`;
+  }
 }
 
 /** The script, or the line that says why it could not be read. */
 async function readScript(file: string): Promise<ScriptFile | string> {
-  const path = shown(file);
+  const path = shownPath(file);
   try {
-    const read = parted(decoded(await readFile(file)));
-    if (isBinary(read.text)) return `${path}: it is not a text`;
+    const read = parted(fileText(await readBytes(file)));
     return { path, uri: URI.file(resolve(file)).toString(), ...read, isPiped: false };
   } catch (error) {
     return `${path}: ${reasonOf(error)}`;
@@ -80,19 +94,4 @@ async function readScript(file: string): Promise<ScriptFile | string> {
 function parted(read: string): Pick<ScriptFile, 'text' | 'mark'> {
   const text = withoutMark(read);
   return { text, mark: read.slice(0, read.length - text.length) };
-}
-
-/** Bytes as text; throws where they are not UTF-8, so that nothing is guessed and then written back. */
-function decoded(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    throw new Error('it is not written in UTF-8');
-  }
-}
-
-/** A path for people. */
-export function shown(file: string): string {
-  const near = relative('', resolve(file));
-  return near === '' || near.startsWith('..') ? file : near;
 }

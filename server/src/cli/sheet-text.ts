@@ -1,7 +1,8 @@
 import type { BuildSheet, SheetPart } from '../sheet/build-sheet';
 import type { FigureTable, PackCell } from '../sheet/which-pack';
 import type { WiredWhere } from '../sheet/wired-where';
-import { painted, type Terminal, visible } from './terminal';
+import { painted, type Terminal } from './terminal';
+import { visible } from './visible';
 import { wrapped } from './wrapped';
 
 /** The build sheet for people: part by part, with its short answer; figures pack by pack. */

@@ -4,6 +4,7 @@ import { command, jsonOption, nameOption, packOption } from './command';
 import { oneScript } from './one-script';
 import { exitCodes, UsageError } from './outcome';
 import { sheetText } from './sheet-text';
+import { jsonText } from './visible';
 
 /** `propsoff sheet`: the build sheet of one script, for people or as data. */
 export const sheetCommand = command({
@@ -29,9 +30,9 @@ export const sheetCommand = command({
     const wanted = { command: 'sheet', path, name: values.name };
     const { craft, findings, view } = await oneScript(wanted, values.pack, terminal);
     const sheet = buildSheet(craft, findings, view.pack);
-    terminal.out(
+    await terminal.out(
       values.json === true
-        ? `${JSON.stringify({ version: 1, ...sheet, figures: allFigures(craft) }, null, 2)}\n`
+        ? jsonText({ version: 1, ...sheet, figures: allFigures(craft) })
         : sheetText(sheet, terminal),
     );
     return exitCodes.fine;

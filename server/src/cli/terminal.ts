@@ -1,16 +1,25 @@
-import { hiddenCharacter } from '../language/look-alikes';
+import { tooLong } from '../host/read-file';
+import { longestFile } from '../workspace/file-host';
+import { exitCodes } from './outcome';
+import { type Write, writerTo } from './output';
+import { visible } from './visible';
 
 /** Where the command line reads and writes. */
 export interface Terminal {
-  out(text: string): void;
-  err(text: string): void;
+  /** What was asked for, to standard output. Rejects where it could not be written whole. */
+  readonly out: Write;
+  /** One line for a person, to standard error. What others wrote is made harmless. */
+  tell(line: string): void;
+  /** To standard error as it is: a line that is written over again and again. */
+  show(text: string): void;
   /** Whether colour codes do more good than harm. */
   readonly hasColour: boolean;
   /** Columns that a line may take; null where lines are not to be broken: each goes to a file or to a program whole. */
   readonly width: number | null;
   /** Whether a line on standard error can be written over: a person looks on. */
   readonly canShowProgress: boolean;
-  readStandardInput(): Promise<string>;
+  /** Rejects with a reason for a person, which ends a sentence. */
+  readStandardInput(): Promise<Uint8Array>;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -23,28 +32,37 @@ interface Stream {
 
 export function nodeTerminal(): Terminal {
   const { stdin, stdout, stderr, env } = process;
-  endWithReader(stdout);
+  const writeError = writerTo(stderr);
+  const show = (text: string) => void writeError(text).catch(endAsFailed);
   return {
-    out: (text) => void stdout.write(text),
-    err: (text) => void stderr.write(text),
+    out: writerTo(stdout),
+    tell: (line) => show(`${visible(line)}\n`),
+    show,
     hasColour: wantsColour(env, stdout),
     width: columnsOf(env, stdout),
     canShowProgress: stderr.isTTY === true && env.TERM !== 'dumb',
     readStandardInput: async () => {
-      if (stdin.isTTY === true) stderr.write('Reading standard input; an end of file (Ctrl+D) ends it.\n');
-      const chunks: Buffer[] = [];
-      for await (const chunk of stdin) chunks.push(Buffer.from(chunk as Uint8Array));
-      return Buffer.concat(chunks).toString('utf8');
+      if (stdin.isTTY === true) show('Reading standard input; an end of file (Ctrl+D) ends it.\n');
+      return allOf(stdin);
     },
   };
 }
 
-/** Whoever reads the output may have read enough, as `head` does: that is no failure. */
-function endWithReader(stdout: NodeJS.WriteStream): void {
-  stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit();
-  });
+/** Nobody is left to be told, but the exit code tells it. */
+function endAsFailed(): void {
+  process.once('exit', () => (process.exitCode = exitCodes.couldNotRun));
+}
+
+async function allOf(stream: AsyncIterable<unknown>): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  let length = 0;
+  for await (const chunk of stream) {
+    if (!(chunk instanceof Uint8Array)) throw new Error('it gives no bytes');
+    chunks.push(chunk);
+    length += chunk.length;
+    if (length > longestFile) throw new Error(tooLong);
+  }
+  return Buffer.concat(chunks);
 }
 
 /** FORCE_COLOR decides where it says something, then NO_COLOR, then whether a terminal shows the text. */
@@ -72,9 +90,4 @@ export function painted(
   { hasColour }: Pick<Terminal, 'hasColour'>,
 ): string {
   return hasColour ? `\u001b[${codes[colour]}m${text}\u001b[0m` : text;
-}
-
-/** Text from files, made harmless for a terminal: control characters are shown, not obeyed. */
-export function visible(text: string): string {
-  return text.replace(new RegExp(hiddenCharacter, 'gu'), '\ufffd');
 }

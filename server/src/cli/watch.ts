@@ -10,7 +10,7 @@ export interface Ended {
   /** The URIs of all scripts that were read or looked for. */
   readonly read: readonly string[];
   /** Tells people what was found. */
-  readonly tell: () => void;
+  readonly tell: () => Promise<void>;
 }
 
 /** Editors save in several steps; what comes within so many ms is one change. */
@@ -33,11 +33,12 @@ export async function watchAndCheck(
   try {
     let last = await settledCheck(check, watchers);
     for (;;) {
-      last.tell();
-      terminal.err('Watching for changes; Ctrl+C ends it.\n');
+      await last.tell();
+      terminal.tell('Watching for changes; Ctrl+C ends it.');
       const changed = await Promise.race([changes.next(), end]);
       if (changed === null) return last.exitCode;
-      terminal.err(`\nChanged: ${changed.map(nameOf).join(', ')}\n`);
+      terminal.tell('');
+      terminal.tell(`Changed: ${changed.map(nameOf).join(', ')}`);
       last = await settledCheck(() => checkedAgain(check, terminal), watchers);
     }
   } finally {
@@ -60,7 +61,7 @@ async function checkedAgain(check: () => Promise<Ended>, terminal: Terminal): Pr
     return await check();
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
-    const tell = () => terminal.err(`propsoff: ${error.message}\n`);
+    const tell = async () => terminal.tell(`propsoff: ${error.message}`);
     return { exitCode: exitCodes.couldNotRun, read: [], tell };
   }
 }

@@ -5,10 +5,10 @@ import { Progress } from '../../../server/src/cli/progress';
 async function saidOver(count: number, each: number, canShowProgress: boolean): Promise<string> {
   let said = '';
   let clock = 0;
-  const err = (text: string) => {
+  const show = (text: string) => {
     said += text;
   };
-  const progress = new Progress({ err, canShowProgress }, () => clock);
+  const progress = new Progress({ show, canShowProgress }, () => clock);
   const scripts = Array.from({ length: count }, (_, index) => index);
   const doubled = await progress.over(scripts, async (script) => {
     clock += each;
@@ -37,10 +37,10 @@ describe('the progress of a long run', () => {
   it('is gone as well when something fails', async () => {
     let said = '';
     let clock = 0;
-    const err = (text: string) => {
+    const show = (text: string) => {
       said += text;
     };
-    const progress = new Progress({ err, canShowProgress: true }, () => {
+    const progress = new Progress({ show, canShowProgress: true }, () => {
       clock += 600;
       return clock;
     });
