@@ -29,7 +29,7 @@ describe('a script with very many findings', () => {
   it('is told of by its worst findings, with how many more there are', () => {
     const text = textReport(checkedWith(mostTold + 2), testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostTold);
-    assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are told, and all are counted\.$/m);
+    assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are shown, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
   });
 
