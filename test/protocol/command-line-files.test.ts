@@ -57,7 +57,7 @@ describe('what is no file of a fair size', () => {
         const cases = [
           ['long.craft', 'it is longer than 10 MB'],
           ['endless.craft', 'it is a device, not a file'],
-          ['pipe.craft', 'it is a pipe, not a file (- reads standard input)'],
+          ['pipe.craft', 'it is a pipe, not a file'],
         ] as const;
         for (const [name, why] of cases) {
           const { status, stderr, stdout } = propsoff([command, name], { cwd: scratch.path });
@@ -73,6 +73,14 @@ describe('what is no file of a fair size', () => {
       assert.deepEqual([status, stderr], [2, 'propsoff: standard input: it is longer than 10 MB\n']);
     }
   });
+
+  it('is refused where standard input is a folder', () =>
+    withScratch({ 'a.craft': craft }, async (scratch) => {
+      for (const command of ['check', 'read', 'format']) {
+        const { status, stderr } = shellIn(scratch)(`propsoff ${command} - < .`);
+        assert.deepEqual([status, stderr], [2, 'propsoff: standard input: it is a folder\n']);
+      }
+    }));
 
   it('is told where a script includes it', () =>
     withScratch({ 'a.craft': 'include "pipe.craft"\ninclude "latin.craft"\n' }, async (scratch) => {

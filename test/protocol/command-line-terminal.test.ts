@@ -163,7 +163,7 @@ describe('words that are not known', () => {
     [['check', '--json', '--sarif'], /^propsoff: check writes one form: --json or --sarif\n$/],
     [['check', '--watch', '--json'], /^propsoff: --watch tells people: leave --json out\n$/],
     [['check', '--watch', '-'], /^propsoff: --watch watches files, and standard input is none\n$/],
-    [['check', ''], /^propsoff: a path is empty\n$/],
+    [['check', ''], /^propsoff: an argument is empty\n$/],
     [['sheet', '--pack', '', 'test/demo'], /^propsoff: --pack is empty\n$/],
     [['sheet', '--pack', 'a', '--pack', 'b', 'x'], /^propsoff: --pack is given more than once\n$/],
     [['sheet', '--pack', '-x'], /^propsoff: Option '--pack' argument is ambiguous; propsoff sheet --help /],

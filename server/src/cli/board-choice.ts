@@ -3,10 +3,15 @@ import type { Catalog } from '../catalog/catalog';
 import { UsageError } from './outcome';
 
 /** The profile that a command names, or else the one that the script sets. */
-export function chosenProfile(catalog: Catalog, named: string | undefined, set: string | null): Profile {
+export function chosenProfile(
+  catalog: Catalog,
+  named: string | undefined,
+  set: string | null,
+  unnamed = 'the script names no board',
+): Profile {
   const name = named ?? set;
   const known = [...catalog.boards.keys()].join(', ');
-  if (name === null) throw new UsageError(`the script names no board: add --board, one of ${known}`);
+  if (name === null) throw new UsageError(`${unnamed}: add --board, one of ${known}`);
   const board = catalog.board(name);
   if (board === undefined) throw new UsageError(`there is no board "${name}": ${known}`);
   const profile = profileOf(board);

@@ -60,7 +60,7 @@ function readArguments<O extends Options>(
     const once = new Set<string>();
     for (const token of tokens) {
       if (token.kind === 'option-terminator') continue;
-      const text = token.kind === 'option' ? `--${token.name}` : 'a path';
+      const text = token.kind === 'option' ? `--${token.name}` : 'an argument';
       if (token.value === '') throw new UsageError(`${text} is empty`);
       if (token.kind === 'positional' || token.value === undefined) continue;
       if (options[token.name]?.multiple === true) continue;

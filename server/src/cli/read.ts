@@ -24,7 +24,12 @@ export const readCommand = command({
     const { additions } = await here();
     const capture = await readCapture(path, terminal);
     const recognised = recognisedBoard(additions.catalog, capture);
-    const profile = chosenProfile(additions.catalog, values.board, recognised);
+    const profile = chosenProfile(
+      additions.catalog,
+      values.board,
+      recognised,
+      'no known board writes like this',
+    );
     const made = scriptFromBoardText(profile, additions.catalog, capture);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);

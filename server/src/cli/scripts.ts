@@ -54,9 +54,7 @@ export async function gatherScripts(wanted: Wanted, terminal: Terminal): Promise
     unreadable.push(...found.unreadable);
     for (const file of found.files) files.add(file);
     for (const other of found.leftOut)
-      terminal.tell(
-        `propsoff: ${other} is no file but a link or the like, and was left out: name it to have it read`,
-      );
+      terminal.tell(`propsoff: ${other} is a link or no file, and was left out: name it to have it read`);
   }
   for (const file of files) {
     const read = file === '-' ? await fromStandardInput(name, terminal) : await readScript(file);

@@ -1,3 +1,4 @@
+import { fstatSync } from 'node:fs';
 import { tooLong } from '../host/read-file';
 import { longestFile } from '../workspace/file-host';
 import { exitCodes } from './outcome';
@@ -43,6 +44,8 @@ export function nodeTerminal(): Terminal {
     canShowProgress: stderr.isTTY === true && env.TERM !== 'dumb',
     readStandardInput: async () => {
       if (stdin.isTTY === true) show('Reading standard input; an end of file (Ctrl+D) ends it.\n');
+      // Node takes a folder for a stream that ends at once.
+      if (fstatSync(stdin.fd).isDirectory()) throw new Error('it is a folder');
       return allOf(stdin);
     },
   };

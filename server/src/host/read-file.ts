@@ -47,7 +47,7 @@ function refuseUnlessFile(stats: Stats): void {
 function kindOf(stats: Stats): string | null {
   if (stats.isFile()) return null;
   if (stats.isDirectory()) return 'a folder';
-  if (stats.isFIFO()) return 'a pipe, not a file (- reads standard input)';
+  if (stats.isFIFO()) return 'a pipe, not a file';
   return stats.isSocket() ? 'a socket, not a file' : 'a device, not a file';
 }
 

@@ -44,7 +44,7 @@ describe('a file on the disk', () => {
         'it is a link that leads nowhere',
         'its links lead in a circle',
         'it is a device, not a file',
-        'it is a pipe, not a file (- reads standard input)',
+        'it is a pipe, not a file',
         'it is a socket, not a file',
       ]);
     }));
