@@ -232,7 +232,7 @@ describe('what a board makes of a value', () => {
       [
         'line/board-loses',
         'must-fix',
-        'Wren would hold 10 % in place of 4.9 %, for it counts this in steps of 10 %.',
+        'Wren would hold 10 % in place of 4.9 %, because it counts in steps of 10 %.',
       ],
     ]);
     assert.deepEqual(

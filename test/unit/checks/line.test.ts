@@ -212,7 +212,9 @@ function chain(length: number): readonly string[] {
 
 const heldBelow = ['line/include-faulty', 'line/include-too-deep', 'line/too-long'];
 
-holdChecks('line', [...alone, ...together], heldBelow);
+const lists: readonly CheckCase[] = [['line/list-empty', '[]', ['find.on = []'], ['find.on = [lost-link]']]];
+
+holdChecks('line', [...alone, ...together, ...lists], heldBelow);
 
 describe('checks: line, with long lines and other scripts', () => {
   it('line/too-long tells about a line of more than a hundred thousand characters, and lets others pass', () => {

@@ -283,7 +283,22 @@ const cases: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('obey', cases, estimateIds);
+const standing: readonly CheckCase[] = [
+  [
+    'obey/position-near-part',
+    '1748 us',
+    ['switch.arm.channel = 5', 'switch.arm.on = 1750..2050 us', 'switch.arm.rest = 1748 us'],
+    ['switch.arm.channel = 5', 'switch.arm.on = 1750..2050 us', 'switch.arm.rest = 1700 us'],
+  ],
+  [
+    'obey/position-near-part',
+    '1260 us',
+    ['switch.locate.channel = 6', 'switch.locate.on = 950..1250 us', 'switch.locate.at-loss = 1260 us'],
+    ['switch.locate.channel = 6', 'switch.locate.on = 950..1250 us', 'switch.locate.at-loss = 1500 us'],
+  ],
+];
+
+holdChecks('obey', [...cases, ...standing], estimateIds);
 
 describe('a switch that arms where it rests', () => {
   const fixesWith = (...more: readonly string[]) =>

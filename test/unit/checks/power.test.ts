@@ -279,4 +279,19 @@ const packs: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('power', [...voltages, ...measuring, ...packs], estimateIds);
+const slips: readonly CheckCase[] = [
+  [
+    'power/land-above-nominal', // a LiFePO4 cell rests at 3.2 V
+    '3.3 V',
+    ['pack.one.chemistry = lifepo4', 'pack.one.cells = 4', 'power.land-cell = 3.3 V'],
+    ['pack.one.chemistry = lifepo4', 'pack.one.cells = 4', 'power.land-cell = 2.8 V'],
+  ],
+  [
+    'power/pack-outweighs-craft',
+    '96 g',
+    ['craft.mass = 21.2 g', 'pack.one.mass = 96 g'],
+    ['craft.mass = 212 g', 'pack.one.mass = 96 g'],
+  ],
+];
+
+holdChecks('power', [...voltages, ...measuring, ...packs, ...slips], estimateIds);

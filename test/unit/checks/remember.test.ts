@@ -167,4 +167,21 @@ const cases: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('remember', cases);
+const readings: readonly CheckCase[] = [
+  [
+    'remember/motors-below-air',
+    '5 degC',
+    [
+      'flight.noon.date = 2026-05-01',
+      'flight.noon.motor-temperature = 5 degC',
+      'flight.noon.air-temperature = 25 degC',
+    ],
+    [
+      'flight.noon.date = 2026-05-01',
+      'flight.noon.motor-temperature = 45 degC',
+      'flight.noon.air-temperature = 25 degC',
+    ],
+  ],
+];
+
+holdChecks('remember', [...cases, ...readings], ['remember/minutes-implausible']);

@@ -194,4 +194,19 @@ const around: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('safe', [...arming, ...lost, ...around]);
+const slips: readonly CheckCase[] = [
+  [
+    'safe/ceiling-above-rule',
+    '120 m',
+    ['rules.height-limit = 100 m', 'craft.ceiling = 120 m'],
+    ['rules.height-limit = 120 m', 'craft.ceiling = 100 m'],
+  ],
+  [
+    'safe/motors-call-silently',
+    '0 %',
+    ['find.device = [motors]', 'esc.beep-strength = 0 %'],
+    ['find.device = [buzzer]', 'esc.beep-strength = 0 %'],
+  ],
+];
+
+holdChecks('safe', [...arming, ...lost, ...around, ...slips]);

@@ -265,4 +265,13 @@ const neighbours: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('see', [...overlay, ...channels, ...power, ...neighbours]);
+const others: readonly CheckCase[] = [
+  [
+    'see/pilot-without-frequency',
+    '25 mW',
+    ['radio-club.other.otto.power = 25 mW'],
+    ['radio-club.other.otto.power = 25 mW', 'radio-club.other.otto.frequency = 5760 MHz'],
+  ],
+];
+
+holdChecks('see', [...overlay, ...channels, ...power, ...neighbours, ...others]);

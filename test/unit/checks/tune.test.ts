@@ -424,4 +424,73 @@ const situations: readonly CheckCase[] = [
 ];
 
 const all = [...situations, ...rates, ...filters, ...filtersOff, ...followers, ...sticks, ...gains];
-holdChecks('tune', all, estimateIds);
+const alike: readonly CheckCase[] = [
+  [
+    'tune/axis-gains-missing',
+    '0.05 %/(deg/s)',
+    [whole, 'control.roll.proportional = 0.05 %/(deg/s)', 'control.pitch.proportional = 0.05 %/(deg/s)'],
+    [
+      whole,
+      'control.roll.proportional = 0.05 %/(deg/s)',
+      'control.pitch.proportional = 0.05 %/(deg/s)',
+      'control.yaw.proportional = 0.05 %/(deg/s)',
+    ],
+  ],
+  [
+    'tune/curve-missing',
+    '0 % -> 0 deg/s, 100 % -> 500 deg/s',
+    [whole, 'stick.roll.curve = 0 % -> 0 deg/s, 100 % -> 500 deg/s'],
+    [
+      whole,
+      ...['roll', 'pitch', 'yaw'].map((axis) => `stick.${axis}.curve = 0 % -> 0 deg/s, 100 % -> 500 deg/s`),
+    ],
+  ],
+  [
+    'tune/gains-missing',
+    '2 kHz',
+    [whole, 'control.rate = 2 kHz'],
+    [
+      whole,
+      'control.rate = 2 kHz',
+      ...['roll', 'pitch', 'yaw'].map((axis) => `control.${axis}.proportional = 0.05 %/(deg/s)`),
+    ],
+  ],
+  [
+    'tune/roll-pitch-rates-apart',
+    '0 % -> 0 deg/s, 100 % -> 200 deg/s',
+    [
+      'stick.roll.curve = 0 % -> 0 deg/s, 100 % -> 500 deg/s',
+      'stick.pitch.curve = 0 % -> 0 deg/s, 100 % -> 200 deg/s',
+    ],
+    [
+      'stick.roll.curve = 0 % -> 0 deg/s, 100 % -> 500 deg/s',
+      'stick.pitch.curve = 0 % -> 0 deg/s, 100 % -> 300 deg/s',
+    ],
+  ],
+  [
+    'tune/roll-rate-low',
+    '0 % -> 0 deg/s, 100 % -> 65 deg/s',
+    ['stick.roll.curve = 0 % -> 0 deg/s, 100 % -> 65 deg/s'],
+    ['stick.roll.curve = 0 % -> 0 deg/s, 100 % -> 650 deg/s'],
+  ],
+  [
+    'tune/filters-alike',
+    'butterworth',
+    [...butterworth('gyro.filter.1', '225 Hz'), ...butterworth('gyro.filter.3', '220 Hz')],
+    [...butterworth('gyro.filter.1', '225 Hz'), ...butterworth('gyro.filter.3', '120 Hz')],
+  ],
+  [
+    'tune/filters-alike',
+    'follow-motors',
+    [...motors('gyro.filter.1'), ...motors('gyro.filter.2')],
+    [...motors('gyro.filter.1'), ...noise('gyro.filter.2')],
+  ],
+  [
+    'tune/derivative-filter-idle',
+    '800 Hz',
+    [...butterworth('gyro.filter.1', '225 Hz'), ...butterworth('derivative.filter.1', '800 Hz')],
+    [...butterworth('gyro.filter.1', '225 Hz'), ...butterworth('derivative.filter.1', '300 Hz')],
+  ],
+];
+
+holdChecks('tune', [...all, ...alike], estimateIds);

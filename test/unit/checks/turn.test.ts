@@ -199,4 +199,47 @@ const limits: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('turn', [...spinAndOrder, ...signals, ...limits], estimateIds);
+const propellers: readonly CheckCase[] = [
+  [
+    'turn/propellers-overlap', // 165 mm sin(45 deg) = 116.7 mm, 4.59 in
+    '4.7 in',
+    ['craft.layout = quad-x', 'craft.motor-spacing = 165 mm', 'prop.diameter = 4.7 in'],
+    ['craft.layout = quad-x', 'craft.motor-spacing = 165 mm', 'prop.diameter = 4.4 in'],
+  ],
+  [
+    'turn/propellers-overlap', // 200 mm sin(30 deg) = 100 mm
+    '101 mm',
+    ['craft.layout = hex-x', 'craft.motor-spacing = 200 mm', 'prop.diameter = 101 mm'],
+    ['craft.layout = hex-x', 'craft.motor-spacing = 200 mm', 'prop.diameter = 96 mm'],
+  ],
+  [
+    'turn/propellers-overlap', // sides of 3 to 4 on a diagonal of 250 mm: 150 mm and 200 mm
+    '151 mm',
+    [
+      'craft.layout = quad-wide',
+      'craft.motor-spacing = 250 mm',
+      'craft.width-to-length = 75 %',
+      'prop.diameter = 151 mm',
+    ],
+    [
+      'craft.layout = quad-wide',
+      'craft.motor-spacing = 250 mm',
+      'craft.width-to-length = 75 %',
+      'prop.diameter = 146 mm',
+    ],
+  ],
+  [
+    'turn/propellers-close',
+    '115 mm',
+    ['craft.layout = quad-x', 'craft.motor-spacing = 165 mm', 'prop.diameter = 115 mm'],
+    ['craft.layout = quad-x', 'craft.motor-spacing = 165 mm', 'prop.diameter = 113 mm'],
+  ],
+  [
+    'turn/pitch-above-diameter',
+    '3.5 in',
+    ['prop.diameter = 3 in', 'prop.pitch = 3.5 in'],
+    ['prop.diameter = 3.5 in', 'prop.pitch = 3 in'],
+  ],
+];
+
+holdChecks('turn', [...spinAndOrder, ...signals, ...limits, ...propellers], estimateIds);

@@ -283,4 +283,26 @@ const leads: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('wire', [...ports, ...supplies, ...leads], ['wire/port-direction', 'wire/clock-error']);
+const body: readonly CheckCase[] = [
+  ['wire/mount-odd', '9 deg', ['board.mount-yaw = 9 deg'], ['board.mount-yaw = 90 deg']],
+  [
+    'wire/inertia-roll-implausible', // 0.2 kg (0.165 m / 2)^2 = 1.36 g m^2
+    '1.4 g*m^2',
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.roll = 1.4 g*m^2'],
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.roll = 0.4 g*m^2'],
+  ],
+  [
+    'wire/inertia-yaw-too-large',
+    '1.2 g*m^2',
+    ['craft.inertia.roll = 0.5 g*m^2', 'craft.inertia.pitch = 0.6 g*m^2', 'craft.inertia.yaw = 1.2 g*m^2'],
+    ['craft.inertia.roll = 0.5 g*m^2', 'craft.inertia.pitch = 0.6 g*m^2', 'craft.inertia.yaw = 1 g*m^2'],
+  ],
+  [
+    'wire/inertia-yaw-small',
+    '0.4 g*m^2',
+    ['craft.inertia.roll = 0.5 g*m^2', 'craft.inertia.yaw = 0.4 g*m^2'],
+    ['craft.inertia.roll = 0.5 g*m^2', 'craft.inertia.yaw = 0.9 g*m^2'],
+  ],
+];
+
+holdChecks('wire', [...ports, ...supplies, ...leads, ...body], ['wire/port-direction', 'wire/clock-error']);

@@ -22,6 +22,7 @@ const cellVoltages: CodeRule = {
   ids: [
     'power/land-below-empty',
     'power/land-close-to-empty',
+    'power/land-above-nominal',
     'power/warn-above-full',
     'power/warn-early',
     'power/take-off-above-full',
@@ -38,10 +39,21 @@ const cellVoltages: CodeRule = {
   },
 };
 
-function checkLanding(view: CraftView, { empty, land, name }: Chemistry, report: Report): void {
+function checkLanding(view: CraftView, { empty, land, name, nominal }: Chemistry, report: Report): void {
   const at = 'power.land-cell';
   const value = view.quantity(at);
-  if (value === null || value >= inBase(empty) + leastAboveEmpty) return;
+  if (value === null) return;
+  if (value >= inBase(nominal)) {
+    const values = { land: view.shown(at), chemistry: name, nominal, usual: land };
+    report({
+      id: 'power/land-above-nominal',
+      at,
+      values,
+      fixes: [{ title: `Land at ${land}`, set: at, to: land }],
+    });
+    return;
+  }
+  if (value >= inBase(empty) + leastAboveEmpty) return;
   const isEmpty = value < inBase(empty) - 1e-9;
   const fixes = [{ title: `Land at ${land}`, set: at, to: land }];
   const values = { land: view.shown(at), chemistry: name, empty, usual: land };

@@ -31,9 +31,32 @@ export const switchReachRules: readonly CodeRule[] = [
       }
     },
   },
+  {
+    ids: ['obey/position-near-part'],
+    scope: 'craft',
+    check(view, report) {
+      for (const use of switchUses(view)) {
+        for (const [setting, what] of standing) {
+          const at = `switch.${use.name}.${setting}`;
+          const value = view.isSet(at) ? view.quantity(at) : null;
+          const gap = value === null ? 0 : Math.max(use.on.low - value, value - use.on.high);
+          if (value === null || gap <= aHair || gap > leastInside - aHair) continue;
+          const values = { what, value: view.exact(value, 'us'), gap: view.amount(gap, 'us') };
+          const least = view.amount(leastInside, 'us');
+          report({ id: 'obey/position-near-part', at, values: { ...told(view, use), ...values, least } });
+        }
+      }
+    },
+  },
 ];
 
-/** Seconds that a position should stand inside a part. */
+/** Where a switch is meant to be off. */
+const standing = [
+  ['rest', 'The rest position'],
+  ['at-loss', 'The position after a lost link'],
+] as const;
+
+/** Seconds that a position should stand inside a part, or clear of it. */
 const leastInside = 25e-6;
 
 function byTravel(view: CraftView, use: SwitchUse, ends: Part): RuleFinding | null {

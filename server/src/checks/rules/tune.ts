@@ -1,8 +1,10 @@
 import type { CodeRule } from '../rule';
+import { axesAlikeRules } from './axes-alike';
 import { axisLimitRules } from './axis-limits';
 import { curveRules } from './curves';
 import { filterLimitRules } from './filter-limits';
 import { filterPartRules } from './filter-parts';
+import { filtersAlikeRules } from './filters-alike';
 import { filtersOffRules } from './filters-off';
 import { followingFilterRules } from './following-filters';
 import { gainRules } from './gains';
@@ -16,6 +18,8 @@ export const tuneRules: readonly CodeRule[] = [
   ...filterLimitRules,
   ...filtersOffRules,
   ...filterPartRules,
+  ...filtersAlikeRules,
+  ...axesAlikeRules,
   ...followingFilterRules,
   ...notchRules,
   ...curveRules,

@@ -1,4 +1,5 @@
 import type { CodeRule } from '../rule';
+import { boardMountRules } from './board-mount';
 import { boardPartRules } from './board-parts';
 import { deviceSupplyRules } from './device-supply';
 import { leadRules } from './leads';
@@ -16,4 +17,5 @@ export const wireRules: readonly CodeRule[] = [
   ...railRules,
   ...leadRules,
   ...boardPartRules,
+  ...boardMountRules,
 ];
