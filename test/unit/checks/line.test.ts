@@ -187,9 +187,9 @@ const together: readonly CheckCase[] = [
   ],
   [
     'line/board-loses',
-    '1660..1700 us', // counted in steps of 25 us
+    '1660..1700 us', // counted in steps of 50 us
     ['board.profile = wren', 'switch.locate.on = 1660..1700 us'],
-    ['board.profile = wren', 'switch.locate.on = 1660..2100 us'],
+    ['board.profile = wren', 'switch.locate.on = 1660..2050 us'],
   ],
   [
     'line/board-limit',

@@ -268,7 +268,7 @@ const cases: readonly CheckCase[] = [
     ['receiver.low = 1150 us', 'receiver.high = 1740 us'],
     ['receiver.low = 1140 us', 'receiver.high = 1740 us'],
   ],
-  ['obey/centre-off-middle', '1526 us', ['receiver.centre = 1526 us'], ['receiver.centre = 1525 us']],
+  ['obey/centre-off-middle', '1521 us', ['receiver.centre = 1521 us'], ['receiver.centre = 1520 us']],
   [
     'obey/blend-crossed',
     '60 %',

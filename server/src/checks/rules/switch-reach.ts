@@ -57,7 +57,7 @@ const standing = [
 ] as const;
 
 /** Seconds that a position should stand inside a part, or clear of it. */
-const leastInside = 25e-6;
+const leastInside = 20e-6;
 
 function byTravel(view: CraftView, use: SwitchUse, ends: Part): RuleFinding | null {
   const inside = Math.min(use.on.high, ends.high) - Math.max(use.on.low, ends.low);
