@@ -63,7 +63,8 @@ export function readWords(node: ValueNode, reading: Reading, parameter: Of<'word
       problem('line/list-too-long', node, { most: String(parameter.most), given: String(words.length) }),
     );
   }
-  if (items.length === 0) reading.problems.push(problem('line/list-empty', node, { title: parameter.title }));
+  if (items.length === 0 && parameter.mayBeEmpty !== true)
+    reading.problems.push(problem('line/list-empty', node, { title: parameter.title }));
   return words.length === items.length ? { kind: 'words', value: words } : null;
 }
 

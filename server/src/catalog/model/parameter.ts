@@ -113,6 +113,9 @@ function kindsOf<Told extends Fields<typeof described>>(told: Told, slopes: Fiel
       ...words,
       /** Most entries that the list may have. */
       most: z.int().check(z.positive()),
+      mayBeEmpty: z
+        .optional(z.boolean())
+        .check(z.describe('Whether an empty list says something, such as that no stick is reversed.')),
     }),
     /** Both ends must lie in the range. */
     z.strictObject({ kind: z.literal('range'), ...told, ...number }),
