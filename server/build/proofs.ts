@@ -40,12 +40,15 @@ function titlesIn(test: string): readonly string[] {
   return titles.filter((title) => /\([^()]*(?:\([^()]*\)[^()]*)*\)$/.test(title) && !title.includes('${'));
 }
 
-/** The proofs as a list for contributors, in Markdown. */
-export function proofsList(root: string): string {
-  return proofsOf(root)
-    .map(({ file, functions, proofs }) => {
-      const named = functions.map((name) => `\`${name}\``).join(', ');
-      return [`- \`${file}\`: ${named}`, ...proofs.map((title) => `  - ${title}`)].join('\n');
-    })
-    .join('\n');
+/** Every formula with what proves it, as a page in Markdown: `test/reference/PROOFS.md`. */
+export function proofsPage(root: string): string {
+  const rows = proofsOf(root).map(({ file, functions, proofs }) => {
+    const named = functions.map((name) => `\`${name}\``).join(', ');
+    return [`- \`${file}\`: ${named}`, ...proofs.map((title) => `  - ${title}`)].join('\n');
+  });
+  return `${beforeProofs}\n\n${rows.join('\n')}\n`;
 }
+
+const beforeProofs = `# Proof of the numbers
+
+Every computed quantity has at least one check in this folder against something published, or against a rule that any textbook has; what is from memory or common practice says so. Figures of a craft (\`server/src/figures/\`) put these together and are checked by hand in \`test/unit/figures/\`. \`npm run reference\` makes this page from the formulas of \`server/src/physics/\` and the titles of the tests; a test fails while they differ.`;

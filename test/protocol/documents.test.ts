@@ -3,11 +3,10 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, cpSync, readFileSync, symlinkSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import { built } from '../support/built';
-import { type CodeBlock, codeBlocks } from '../support/document';
+import { type CodeBlock, codeBlocks, documents } from '../support/document';
 import { Scratch } from '../support/scratch';
 
 const root = join(__dirname, '../..');
-const documents = ['README.md', 'DEVELOPERS.md'];
 const blocks = documents.flatMap(codeBlocks);
 const of = (language: string) => blocks.filter((block) => block.language === language);
 const titleOf = ({ document, line }: CodeBlock) => `${document}, line ${line}`;

@@ -12,6 +12,22 @@ export interface CodeBlock {
 
 const root = join(__dirname, '../..');
 
+/** Every document of the project. */
+export const documents = [
+  'README.md',
+  'DEVELOPERS.md',
+  'CHANGELOG.md',
+  'client/media/gallery.md',
+  'schemas/REFERENCE.md',
+  'server/build/DEPENDENCIES.md',
+  'server/build/package/PACKAGE.md',
+  'test/FAULT-CLASSES.md',
+  'test/THREATS.md',
+  'test/bench/FIGURES.md',
+  'test/reference/PROOFS.md',
+  'test/workbench/FIRST-TEN-MINUTES.md',
+];
+
 function documentText(name: string): string {
   return readFileSync(join(root, name), 'utf8');
 }

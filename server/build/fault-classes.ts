@@ -61,9 +61,14 @@ function idsIn(title: string): readonly string[] {
   return last.match(/\b[A-K]\d{2}\b/g) ?? [];
 }
 
-/** The table for contributors, in Markdown. */
-export function faultTable(root: string): string {
-  return faultClasses(root)
-    .map(({ id, what, tests }) => `- ${id}, ${what}: ${tests.map((file) => `\`${file}\``).join(', ')}`)
-    .join('\n');
+/** Every class with the tests that cover it, as a page in Markdown: `test/FAULT-CLASSES.md`. */
+export function faultClassesPage(root: string): string {
+  const rows = faultClasses(root).map(
+    ({ id, what, tests }) => `- ${id}, ${what}: ${tests.map((file) => `\`${file}\``).join(', ')}`,
+  );
+  return `${beforeClasses}\n\n${rows.join('\n')}\n`;
 }
+
+const beforeClasses = `# Faults that other tools have had
+
+Classes of faults from public reports about language tools in general, in our own words ([fault-classes.json](fault-classes.json)). A test covers one by its id at the end of its title. \`npm run reference\` makes this page from the titles; a test fails while they differ.`;
