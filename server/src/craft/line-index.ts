@@ -2,7 +2,7 @@ import type { ScriptLine } from '../language/script-line';
 import { KeyMap } from '../query/key-map';
 import type { Subject } from './keys';
 
-type Lines = ScriptLine | readonly ScriptLine[];
+type Lines = ScriptLine | Set<ScriptLine>;
 
 /** Which lines of a script say something about a subject. Most subjects have one line, which is then kept bare. */
 export class LineIndex {
@@ -10,7 +10,7 @@ export class LineIndex {
 
   get(subject: Subject): readonly ScriptLine[] {
     const found = this.lines.get(subject);
-    return found === undefined ? [] : isList(found) ? found : [found];
+    return found === undefined ? [] : found instanceof Set ? [...found] : [found];
   }
 
   has(subject: Subject): boolean {
@@ -18,27 +18,21 @@ export class LineIndex {
   }
 
   isRepeated(subject: Subject): boolean {
-    return this.get(subject).length > 1;
+    return this.lines.get(subject) instanceof Set;
   }
 
   add(subject: Subject, line: ScriptLine): void {
-    this.put(subject, [...this.get(subject), line]);
+    const found = this.lines.get(subject);
+    if (found === undefined) this.lines.set(subject, line);
+    else if (found instanceof Set) found.add(line);
+    else this.lines.set(subject, new Set([found, line]));
   }
 
   remove(subject: Subject, line: ScriptLine): void {
-    this.put(
-      subject,
-      this.get(subject).filter((other) => other !== line),
-    );
+    const found = this.lines.get(subject);
+    if (found === line) this.lines.delete(subject);
+    if (!(found instanceof Set) || !found.delete(line)) return;
+    const [last] = found;
+    if (found.size === 1 && last !== undefined) this.lines.set(subject, last);
   }
-
-  private put(subject: Subject, lines: readonly ScriptLine[]): void {
-    const [first] = lines;
-    if (first === undefined) this.lines.delete(subject);
-    else this.lines.set(subject, lines.length === 1 ? first : lines);
-  }
-}
-
-function isList(lines: Lines): lines is readonly ScriptLine[] {
-  return Array.isArray(lines);
 }
