@@ -11,7 +11,8 @@ interface NumberReading {
 /** What may be meant as a number: digits and what people put among and around them. */
 const rough =
   /(?:0[xXbBoO][0-9A-Fa-f]+(?![A-Za-z])|(?:\d[\d_]*(?:\.(?!\.)[\d_]*)*|\.\d[\d_]*)(?:[eE](?:[+-]?\d+|(?![A-Za-z/^*%])[+-]?))?)/y;
-const withCommas = /\d[\d_.]*(?:,\d[\d_.]*)+/y;
+/** Two dots make a range: they are in no number, so that a long line of ranges is read once and not at each number. */
+const withCommas = /\d[\d_]*(?:\.(?!\.)[\d_]*)*(?:,\d[\d_]*(?:\.(?!\.)[\d_]*)*)+/y;
 const grouped = /\d{1,3}(?: \d{3})+(?![\d.,])/y;
 const exact = /^(?:\d+(?:_\d+)*(?:\.\d+(?:_\d+)*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
 const symbol = String.raw`[A-Za-z\u00b5\u03bc\u2126\u03a9\u00b0\u00ba\u02da%]+(?:\^-?\d{1,2}|\d+)?`;

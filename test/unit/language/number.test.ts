@@ -136,6 +136,9 @@ describe('commas between numbers', () => {
       { id: 'line/decimal-comma', marked: '1,5', mended: ['x = 2 * (1.5 + 2)'] },
     ]);
     assert.equal(problemsIn('x = max(1, 2) * 1,5')[0]?.id, 'line/decimal-comma');
+    assert.deepEqual(problemsIn('x = 1..2,5 ms'), [
+      { id: 'line/decimal-comma', marked: '2,5', mended: ['x = 1..2.5 ms'] },
+    ]);
   });
 });
 
