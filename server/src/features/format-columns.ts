@@ -4,14 +4,12 @@ type CodeForm = Extract<LineForm, { kind: 'code' }>;
 
 /** Blanks between the longest line of a block and its comment. */
 const commentGap = 2;
-/** Code wider than this does not push the comments of its block to the right. */
+/** What is wider than this does not push the rest of its block to the right. */
 const widestAligned = 60;
 
 /** The texts of lines, with equals signs and trailing comments of each block in line. */
 export function alignedTexts(forms: readonly LineForm[]): readonly string[] {
-  const texts: string[] = [];
-  for (const block of blocksOf(forms)) texts.push(...alignedBlock(block));
-  return texts;
+  return blocksOf(forms).flatMap(alignedBlock);
 }
 
 /** Blank lines and section headers end a block; comments of their own and odd lines don't. */
@@ -32,17 +30,22 @@ function blocksOf(forms: readonly LineForm[]): readonly (readonly LineForm[])[] 
 function alignedBlock(block: readonly LineForm[]): readonly string[] {
   const lines = block.filter((form) => form.kind === 'code');
   const settings = lines.filter(({ right }) => right !== null);
-  const equalsColumn = Math.max(0, ...settings.map(({ left }) => width(left)));
+  const equalsColumn = widest(settings.map(({ left }) => width(left)));
   const code = (form: CodeForm) =>
     form.right === null ? form.left : `${padded(form.left, equalsColumn)} = ${form.right}`;
   const widths = lines.flatMap((form) => (form.comment === null ? [] : [width(code(form))]));
-  const commentColumn = Math.max(0, ...widths.filter((one) => one <= widestAligned)) + commentGap;
+  const commentColumn = widest(widths) + commentGap;
   return block.map((form) => {
     if (form.kind === 'blank') return '';
     if (form.kind === 'whole') return form.text;
     if (form.comment === null) return code(form);
     return padded(`${code(form)}${' '.repeat(commentGap)}`, commentColumn) + form.comment;
   });
+}
+
+/** The widest that others are put in line with. */
+function widest(widths: readonly number[]): number {
+  return widths.reduce((most, one) => (one <= widestAligned ? Math.max(most, one) : most), 0);
 }
 
 function padded(text: string, column: number): string {

@@ -36,6 +36,17 @@ describe('formatting', () => {
     assert.equal(formatText('[a]\nx=1\n  # between\nlong=2'), '[a]\nx    = 1\n# between\nlong = 2');
   });
 
+  it('leaves a name that is very long out of line, rather than to push all others to it', () => {
+    const long = 'x'.repeat(1000);
+    const expected = `${long} = 1\na   = 2\nbcd = 3\n`;
+    assert.equal(formatText(`${long}=1\na=2\nbcd=3\n`), expected);
+  });
+
+  it('takes a block of very many lines', () => {
+    const lines = 70_000;
+    assert.equal(formatText('=\na=1 # b\n'.repeat(lines)), '=\na = 1  # b\n'.repeat(lines));
+  });
+
   it('puts one blank round signs and none inside brackets', () => {
     const cases = [
       ['roll.curve=0 %->0 deg/s,50 %  ->170deg/s', 'roll.curve = 0 % -> 0 deg/s, 50 % -> 170 deg/s'],
