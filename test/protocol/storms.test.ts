@@ -82,7 +82,7 @@ describe('a storm', () => {
   /** All scripts open, each with its include read; then 200 notes in one piece about that, which says something else. */
   async function noteOften(server: TestServer, scratch: Scratch): Promise<void> {
     for (const name of scripts)
-      await server.open(scratch.uriOf(name), 'include "base.craft"\n[gyro.lowpass]\ncutoff = quiet\n');
+      await server.open(scratch.uriOf(name), 'include "base.craft"\n[gyro.filter.1]\ncutoff = quiet\n');
     const answers = scripts.map((name) =>
       server.connection.sendRequest(proveRequest, {
         textDocument: { uri: scratch.uriOf(name) },

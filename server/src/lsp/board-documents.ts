@@ -44,6 +44,11 @@ export class BoardDocuments {
     return this.open.get(canonicalUri(uri));
   }
 
+  /** How many characters a board's text has. */
+  lengthOf(uri: string): number | undefined {
+    return this.open.get(canonicalUri(uri))?.document.getText().length;
+  }
+
   opened(uri: string, text: string, version: number): void {
     const document = TextDocument.create(uri, boardLanguage, version, text);
     const made = this.made(document, null, null);

@@ -1,6 +1,7 @@
 import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { CraftView } from '../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../sheet/compare/compare';
+import { isTooLong } from './long-documents';
 import type { Answers } from './on-demand';
 import type { ComparedSide, compareRequest } from './protocol';
 import { failed, readInFull } from './request';
@@ -44,6 +45,7 @@ async function sideOf(
   token: CancellationToken,
 ): Promise<CheckedSide | null> {
   const { workspace } = session;
+  if (text !== null && isTooLong(text.length)) return null;
   if (text === null) await readInFull(session, uri, token);
   const open = text === null ? session.snapshot(uri) : undefined;
   if (text === null && open === undefined) return null;

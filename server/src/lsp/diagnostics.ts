@@ -3,11 +3,16 @@ import {
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
 } from 'vscode-languageserver';
-import type { OpenScript } from '../workspace/workspace';
 import type { OnServerFault } from './server';
 import type { Session } from './session';
 import { diagnosticsFor } from './to-diagnostic';
 import { nextTurn } from './turn';
+
+/** An open document, as the client spells it. */
+interface Open {
+  readonly uri: string;
+  readonly version: number;
+}
 
 /**
  * Gets findings to the client: sent (push), until it asks for them (pull). Many a client says that it can ask and
@@ -61,7 +66,7 @@ export class Diagnostics {
   report(uri: string, previousId: string | undefined): DocumentDiagnosticReport {
     this.isPulled = true;
     for (const sent of this.pushed) this.takeBack(sent);
-    const stamp = this.session.workspace.stamp(uri);
+    const stamp = this.session.long.get(uri) ?? this.session.workspace.stamp(uri);
     if (stamp === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
     const resultId = this.idOf(stamp);
     if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
@@ -86,9 +91,7 @@ export class Diagnostics {
   private flush(): void {
     const edited = this.openOf(this.waiting);
     // What was shown of the others stays until all that they include has been read: each is then told here again.
-    const others = this.openOf(this.concerned).filter(
-      (one) => !edited.includes(one) && !one.craft.layers().isPending,
-    );
+    const others = this.openOf(this.concerned).filter((one) => !edited.includes(one) && !this.isPending(one));
     this.waiting.clear();
     this.concerned.clear();
     if (others.length > 0 && this.isPulled) this.refresh();
@@ -98,8 +101,13 @@ export class Diagnostics {
     }
   }
 
-  private openOf(uris: ReadonlySet<string>): readonly OpenScript[] {
-    return [...uris].flatMap((uri) => this.session.workspace.get(uri) ?? []);
+  private openOf(uris: ReadonlySet<string>): readonly Open[] {
+    const { workspace, long } = this.session;
+    return [...uris].flatMap((uri) => long.get(uri) ?? workspace.get(uri) ?? []);
+  }
+
+  private isPending({ uri }: Open): boolean {
+    return this.session.workspace.get(uri)?.craft.layers().isPending === true;
   }
 
   /** Asks a client that asks for findings to do so anew, for all that it shows. */
@@ -111,7 +119,7 @@ export class Diagnostics {
   }
 
   /** Nothing awaits this, so a failure ends here: it must not take the server down. */
-  private push({ uri, version }: OpenScript): void {
+  private push({ uri, version }: Open): void {
     try {
       const diagnostics = diagnosticsFor(this.session, uri);
       this.pushed.add(uri);

@@ -2,14 +2,11 @@ import {
   type Connection,
   FileOperationPatternKind,
   type ServerCapabilities,
-  type TextDocumentContentChangeEvent,
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
-import type { Script } from '../craft/script';
-import type { DocumentEdit } from '../language/document';
 import type { AdditionDocuments } from './addition-documents';
-import { boardLanguage } from './board-documents';
 import type { Diagnostics } from './diagnostics';
+import { OpenTexts } from './open-texts';
 import type { Session } from './session';
 
 /** Takes in what the client opens, edits and closes, and what happens to files on the disk. */
@@ -20,31 +17,25 @@ export function registerDocuments(
   additions: AdditionDocuments,
 ): void {
   const { workspace } = session;
+  const texts = new OpenTexts(session);
   const diskChanged = (uri: string) => {
     workspace.diskChanged(uri);
     additions.diskChanged(uri);
   };
-  connection.onDidOpenTextDocument(({ textDocument: { uri, text, version, languageId } }) => {
+  connection.onDidOpenTextDocument(({ textDocument }) => {
+    const { uri, text, version } = textDocument;
     if (additions.has(uri)) return additions.open(uri, text, version);
-    // What was open before under this name, in whichever language, is no more.
-    session.boards.closed(uri);
-    if (languageId === boardLanguage) session.boards.opened(uri, text, version);
-    else workspace.openScript(uri, text, version);
+    texts.open(textDocument);
     diagnostics.changed(uri);
   });
   connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
     if (additions.has(uri)) return additions.change(uri, contentChanges, version);
-    const open = workspace.get(uri);
-    if (open === undefined) return;
-    if (session.boards.changed(uri, contentChanges, version)) return diagnostics.changed(uri);
-    workspace.change(uri, editsFrom(session, open.script, contentChanges), version);
-    diagnostics.changed(uri);
+    if (texts.change(uri, version, contentChanges)) diagnostics.changed(uri);
   });
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     if (additions.has(uri)) return additions.close(uri);
-    session.boards.closed(uri);
-    const closed = workspace.close(uri);
-    if (closed !== undefined) diagnostics.closed(closed.uri);
+    const closed = texts.close(uri);
+    if (closed !== null) diagnostics.closed(closed);
   });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     for (const { uri } of changes) diskChanged(uri);
@@ -75,22 +66,3 @@ export const documentCapabilities: ServerCapabilities = {
     fileOperations: { didDelete: foldersAndScripts, didRename: foldersAndScripts },
   },
 };
-
-/** Edits in their order, each counted against the text that those before it have made. */
-function* editsFrom(
-  session: Session,
-  script: Script,
-  changes: readonly TextDocumentContentChangeEvent[],
-): Iterable<DocumentEdit> {
-  for (const change of changes) {
-    if ('range' in change) {
-      yield { ...session.range(script, change.range), text: change.text };
-    } else {
-      yield {
-        start: { line: 0, character: 0 },
-        end: { line: script.document.lineCount, character: 0 },
-        text: change.text,
-      };
-    }
-  }
-}

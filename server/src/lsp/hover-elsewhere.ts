@@ -1,4 +1,5 @@
 import { hover } from '../features/hover';
+import { isTooLong } from './long-documents';
 import type { Answers } from './on-demand';
 import type { hoverElsewhereRequest } from './protocol';
 import { failed } from './request';
@@ -11,6 +12,7 @@ export function hoverElsewhereAnswer(
   onFault: OnServerFault,
 ): Answers<typeof hoverElsewhereRequest> {
   return async ({ uri, text, position }) => {
+    if (isTooLong(text.length)) return null;
     try {
       const craft = await workspace.detached(uri, text);
       const script = craft.root;

@@ -13,6 +13,7 @@ import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type BoardDocument, BoardDocuments } from './board-documents';
 import { type Encoding, fromClient, toClient } from './encoding';
+import { LongDocuments } from './long-documents';
 import { ShownFindings } from './shown-findings';
 import { Traffic } from './turn';
 
@@ -26,6 +27,9 @@ export class Session {
 
   /** Findings of scripts that were sent. */
   readonly shown = new ShownFindings();
+
+  /** Documents that are open and too long to be read. */
+  readonly long = new LongDocuments();
 
   /** Texts of boards among the open documents. */
   readonly boards: BoardDocuments;

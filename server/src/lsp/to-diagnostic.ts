@@ -7,6 +7,7 @@ import type { BoardProblem } from '../features/board/problems';
 import { toldText } from '../features/board/told';
 import { rangeOf } from '../features/range';
 import type { BoardDocument } from './board-documents';
+import { longDiagnostic } from './long-documents';
 import type { Session } from './session';
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
@@ -21,6 +22,8 @@ const mostShown = 500;
 
 /** What the client is to show for an open document: a script, or a board's text with what its profile says. */
 export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
+  const long = session.long.get(uri);
+  if (long !== undefined) return [longDiagnostic(long)];
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
