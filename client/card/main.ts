@@ -43,13 +43,14 @@ function show(message: ToCard): void {
 }
 
 function content(card: BenchCard): readonly HTMLElement[] {
-  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
+  const { name, about, cautions, note, unchecked, first, accepted, replaced, parts } = card;
   const save = button('Save to Print…', { kind: 'save' });
   const keep = button('Keep the Readings', { kind: 'keep' });
   keep.className = 'main';
   return [
     element('h1', {}, `Bench card: ${name}`),
     element('p', { class: 'aside' }, about.join(' · ')),
+    ...(unchecked === null ? [] : [element('p', {}, element('b', {}, unchecked))]),
     element('ul', { class: 'cautions' }, ...cautions.map((caution) => element('li', {}, caution))),
     element('p', { class: 'aside' }, note),
     element('p', { class: 'buttons' }, save, keep, element('span', { id: 'count', class: 'aside' })),

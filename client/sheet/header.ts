@@ -3,19 +3,17 @@ import { element } from '../page/element';
 import { send } from './host';
 
 /** The craft's name, what it is, and the packs to pick from. */
-export function header({ name, about, isWhole, packs, packInView }: BuildSheet): HTMLElement {
+export function header({ name, about, packs, packInView }: BuildSheet): HTMLElement {
   const group = element(
     'div',
     { class: 'packs', role: 'group', 'aria-label': 'Pack in view' },
     ...packs.map((pack) => packButton(pack, pack.name === packInView)),
   );
-  const part = 'A part that other scripts include. Open a craft that includes it to see the whole.';
   return element(
     'header',
     {},
     element('h1', {}, name),
     about.length === 0 ? null : element('p', {}, about.join(' · ')),
-    isWhole ? null : element('p', {}, part),
     packs.length === 0 ? null : group,
     ...packs.flatMap(refusalText),
   );

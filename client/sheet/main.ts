@@ -25,9 +25,9 @@ function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
     return;
   }
   const { sheet } = message;
-  const { name, about, isWhole, packs, packInView, parts, plots } = sheet;
+  const { name, about, packs, packInView, parts, plots } = sheet;
   keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
-  place(page, 'header', [name, about, isWhole, packs, packInView], () => header(sheet));
+  place(page, 'header', [name, about, packs, packInView], () => header(sheet));
   for (const part of parts) {
     const own = plots.filter((plot) => plot.part === part.id);
     place(page, part.id, [part, own], () => foldedPart(part, own));

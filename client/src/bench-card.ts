@@ -27,9 +27,7 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
     else if (engine.state === 'running')
       await post({
         kind: 'nothing',
-        why: t(
-          'There is no card: this script is a part that others include, lacks a file that it includes, or was closed.',
-        ),
+        why: t('There is no card: nothing is written in this script yet, or it was closed.'),
       });
   };
   const following = engine.onChecked((checked) => {

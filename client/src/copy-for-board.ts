@@ -55,12 +55,13 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   if (picked !== undefined) engine.log.show();
 }
 
-function said({ count, board, pack }: Text): string {
+function said({ count, board, pack, unchecked }: Text): string {
   const settings =
     pack === null
       ? t('{count} settings for {board}.', { count, board: board.title })
       : t('{count} settings for {board}, pack {pack}.', { count, board: board.title, pack });
-  return `${settings} ${t('Propellers off before a pack is connected.')}`;
+  const aside = unchecked === null ? [] : [t('It was no whole craft: what one needs was not checked.')];
+  return [settings, ...aside, t('Propellers off before a pack is connected.')].join(' ');
 }
 
 /** The record of the last hand-over, null for everything; undefined: the pilot has left. */

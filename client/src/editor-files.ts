@@ -1,12 +1,18 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type FileAnswer, listFolderRequest, readFileRequest } from '../../server/src/lsp/protocol';
+import {
+  type FileAnswer,
+  findScriptsRequest,
+  listFolderRequest,
+  readFileRequest,
+} from '../../server/src/lsp/protocol';
 
 /** Hands the server what it can't read itself: files as the editor's own file system has them. */
 export function offerFiles(client: BaseLanguageClient): readonly vscode.Disposable[] {
   return [
     client.onRequest(readFileRequest, ({ uri, longest }) => read(vscode.Uri.parse(uri), longest)),
     client.onRequest(listFolderRequest, ({ uri }) => list(vscode.Uri.parse(uri))),
+    client.onRequest(findScriptsRequest, ({ uri, most }) => find(vscode.Uri.parse(uri), most)),
   ];
 }
 
@@ -34,4 +40,12 @@ async function list(folder: vscode.Uri): Promise<readonly string[]> {
   } catch {
     return [];
   }
+}
+
+async function find(uri: vscode.Uri, most: number): Promise<readonly string[]> {
+  const folder = vscode.workspace.getWorkspaceFolder(uri);
+  if (folder === undefined) return [];
+  const scripts = new vscode.RelativePattern(folder, '**/*.craft');
+  const found = await vscode.workspace.findFiles(scripts, '**/node_modules/**', most);
+  return found.map((one) => one.toString());
 }

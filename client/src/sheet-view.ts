@@ -85,7 +85,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     if (uri === undefined || isSame(uri, this.shown)) return;
     const summary = await this.engine.summary(uri);
     if (!isSame(uri, activeScript()?.document.uri)) return;
-    if (summary?.isWhole === false && isOpen(this.shown)) return;
+    if (summary !== null && summary.readAs !== 'whole' && isOpen(this.shown)) return;
     this.shown = uri;
     await this.refresh();
   }

@@ -120,11 +120,12 @@ export class StatusBar implements vscode.Disposable {
     this.pack.hide();
   }
 
-  private show({ counts, packs, packInView }: Summary): void {
+  private show({ counts, packs, packInView, readAs }: Summary): void {
     const mend = counts['must-fix'];
+    const all = t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', { ...counts, mend });
     this.tell({
-      text: `$(checklist) ${countsText(mend, counts.risk)}`,
-      tooltip: t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', { ...counts, mend }),
+      text: `$(checklist) ${withReading(countsText(mend, counts.risk), readAs)}`,
+      tooltip: [all, ...uncheckedText(readAs)].join('. '),
       command: 'workbench.actions.view.problems',
     });
     if (packInView === null) return;
@@ -145,4 +146,31 @@ function countsText(mend: number, risk: number): string {
   return risk === 1
     ? t('{mend} to mend, 1 risk', { mend })
     : t('{mend} to mend, {risk} risks', { mend, risk });
+}
+
+/** Few findings say little where little was looked at. */
+function withReading(counts: string, readAs: Summary['readAs']): string {
+  switch (readAs) {
+    case 'whole':
+      return counts;
+    case 'part':
+      return t('{counts}, read as a part', { counts });
+    case 'incomplete':
+      return t('{counts}, not all of it read', { counts });
+    case 'empty':
+      return t('Nothing written yet');
+  }
+}
+
+function uncheckedText(readAs: Summary['readAs']): readonly string[] {
+  switch (readAs) {
+    case 'whole':
+      return [];
+    case 'part':
+      return [t('Read as a part: what a whole craft needs was not checked.')];
+    case 'incomplete':
+      return [t('Something that it includes could not be read: what a whole craft needs was not checked.')];
+    case 'empty':
+      return [t('Nothing is written here yet: there was nothing to check.')];
+  }
 }

@@ -7,6 +7,7 @@ export function demoHost(demo: string): FileHost {
   return {
     readText: async (uri) => readFileSync(join(demo, uri.slice(uri.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
+    scriptsAround: async () => [],
     refusal: () => null,
   };
 }

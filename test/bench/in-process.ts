@@ -28,6 +28,7 @@ async function opened({ engine, catalog, root }: Bench, { text }: EditedText): P
     readText: async (file: string) =>
       readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
+    scriptsAround: async () => [],
     refusal: () => null,
   };
   const workspace = new engine.Workspace({ catalog, host });

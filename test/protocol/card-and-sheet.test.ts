@@ -18,6 +18,7 @@ const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
 const files = {
   'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8'),
   'racer.craft': racer,
+  'blank.craft': '# soon\n',
   'weak.craft': racer.replace(/cells-limit( *)= 6/, 'cells-limit$1= 5'),
 };
 
@@ -56,11 +57,18 @@ describe('the bench card over the protocol', () => {
       }),
     ));
 
-  it('is none of a part that others include', () =>
+  it('of a part says that it is one, and there is none of an empty script', () =>
     withServer({}, async (server) => {
       const uri = 'file:///bench/part.craft';
       await server.open(uri, '[gyro]\nrate = 8 kHz\n');
-      assert.equal(await server.connection.sendRequest(cardRequest, { textDocument: { uri } }), null);
+      const answer = await server.connection.sendRequest(cardRequest, { textDocument: { uri } });
+      const unchecked = 'Read as a part: what a whole craft needs was not checked.';
+      assert.equal(answer?.card.unchecked, unchecked);
+      assert.match(answer.markdown, new RegExp(`^\\*\\*${unchecked}`, 'm'));
+      assert.match(answer.page, new RegExp(`<b>${unchecked}</b>`));
+      await server.open('file:///bench/blank.craft', '# soon\n');
+      const about = { textDocument: { uri: 'file:///bench/blank.craft' } };
+      assert.equal(await server.connection.sendRequest(cardRequest, about), null);
     }));
 });
 
@@ -87,7 +95,7 @@ describe('propsoff bench-card', () => {
       assert.ok(stdout.indexOf('## Not yet: mend this first') < stdout.indexOf('## Wire it'));
     }));
 
-  for (const args of [[], ['club-habits.craft'], ['racer.craft', '--html', '--json'], ['nowhere.craft']]) {
+  for (const args of [[], ['blank.craft'], ['racer.craft', '--html', '--json'], ['nowhere.craft']]) {
     it(`refuses "${args.join(' ')}" in one line`, () =>
       withScratch(files, async ({ path }) => {
         const { status, stderr } = propsoff(args, path);

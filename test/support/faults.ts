@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { codeRules } from '../../server/src/checks/rules';
+import { testCatalog } from './catalog';
 
 const folder = join(__dirname, '../faults');
 
@@ -27,14 +29,27 @@ export function lineOf({ id, level, range: { start, end } }: Expected): string {
   return `${start.line}:${start.character}-${end.line}:${end.character} ${level} ${id}`;
 }
 
+/** Checks of what a whole craft lacks. */
+const aboutWholes = new Set([
+  ...codeRules.flatMap(({ ids, whole }) => (whole === true ? ids : [])),
+  ...[...testCatalog.checks.values()].flatMap((one) =>
+    one.by === 'data' && one.whole === true ? [one.id] : [],
+  ),
+]);
+
 /**
  * Of what was found, what the expectation speaks of: must-fix and risk always, the rest where it is listed.
- * Where all that is expected are faults of single lines, rules about the craft as a whole are another matter.
+ * What a script is taken for is another test's.
+ * Where all that is expected are faults of single lines, rules about the craft as a whole are another matter; and
+ * where nothing that a craft lacks is expected, the script is but the few lines of one that the fault needs.
  */
 export function spokenOf({ only, expected }: Fault, found: readonly string[]): readonly string[] {
   const isLineFault = expected.every((line) => line.includes(' line/'));
+  const isAboutWhole = (line: string) => aboutWholes.has(line.split(' ').at(-1) ?? '');
   const isSpokenOf = (line: string) =>
+    !line.endsWith(' safe/read-as-part') &&
     (!isLineFault || line.includes(' line/')) &&
+    (!isAboutWhole(line) || expected.some(isAboutWhole)) &&
     (only || / (must-fix|risk) /.test(line) || expected.includes(line));
   return found.filter(isSpokenOf).sort();
 }

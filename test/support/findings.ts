@@ -27,8 +27,15 @@ const checker = new Checker(testCatalog, (id, error) => {
   throw new Error(`rule ${id} failed`, { cause: error });
 });
 
-/** A craft from texts; other files of its workspace by their relative path. */
-export function craftOf(text: string, files: Readonly<Record<string, string>> = {}): Craft {
+/**
+ * A craft from texts; other files of its workspace by their relative path. A text without `[craft]` is read as a part
+ * unless `isIncluded` says that no other script includes it: most tests need a few lines only.
+ */
+export function craftOf(
+  text: string,
+  files: Readonly<Record<string, string>> = {},
+  isIncluded: () => boolean = () => true,
+): Craft {
   const scripts = new Map(
     Object.entries(files).map(([path, content]) => {
       const uri = `test:///work/${path}`;
@@ -42,6 +49,7 @@ export function craftOf(text: string, files: Readonly<Record<string, string>> = 
       const script = scripts.get(uri);
       return script === undefined ? { kind: 'missing' } : { kind: 'script', script };
     },
+    isIncluded,
   };
   return new Craft(root, testCatalog, source);
 }

@@ -21,6 +21,10 @@ export class MemoryHost implements FileHost {
     return [...this.files.keys()].filter((uri) => uri.slice(0, uri.lastIndexOf('/')) === folder);
   }
 
+  async scriptsAround(): Promise<readonly string[]> {
+    return [...this.files.keys()].filter((uri) => uri.endsWith('.craft'));
+  }
+
   refusal(uri: string): string | null {
     return this.refused.get(uri) ?? null;
   }

@@ -9,8 +9,9 @@ export function mended(
   text: string,
   id: string,
   files: Readonly<Record<string, string>> = {},
+  isIncluded?: () => boolean,
 ): readonly string[] {
-  const { snapshot } = snapshotOf(text, files);
+  const { snapshot } = snapshotOf(text, files, isIncluded);
   return codeActions(snapshot, everything)
     .filter(({ kind, findings }) => kind === 'fix' && findings[0]?.check.id === id)
     .map(({ edits }) => applied(edits, { ...files, 'main.craft': text })['main.craft'] ?? '');

@@ -47,6 +47,7 @@ export class OwnCraft {
     const root = scripts.get('test:///work/main.craft');
     if (root === undefined) throw new Error('the root is among its files');
     this.craft = new Craft(root, catalog, {
+      isIncluded: () => true,
       open: (uri) => {
         const script = scripts.get(uri);
         return script === undefined ? { kind: 'missing' } : { kind: 'script', script };

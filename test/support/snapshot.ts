@@ -18,9 +18,10 @@ export function withoutCursor(marked: string): { readonly text: string; readonly
 export function snapshotOf(
   textWithCursor: string,
   files: Readonly<Record<string, string>> = {},
+  isIncluded?: () => boolean,
 ): { readonly snapshot: Snapshot; readonly position: Position } {
   const { text, position } = withoutCursor(textWithCursor);
-  const craft = craftOf(text, files);
+  const craft = craftOf(text, files, isIncluded);
   const snapshot: Snapshot = {
     uri: craft.root.uri,
     script: craft.root,

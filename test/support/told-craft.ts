@@ -35,7 +35,7 @@ export function toldCraft(craft: Craft): unknown {
   return {
     scripts: scripts.map(({ uri }) => uri),
     packs: craft.packs(),
-    isWhole: craft.isWhole(),
+    readAs: craft.readAs(),
     board: craft.board()?.name,
     constants: craft
       .constantNames()

@@ -5,6 +5,7 @@ import { fold } from '../fold';
 import { lineLink } from '../link';
 
 export function canItFly({
+  unchecked,
   findings,
   leftOut,
   assumed,
@@ -13,6 +14,7 @@ export function canItFly({
 }: CanItFly): readonly HTMLElement[] {
   const more = `${leftOut} more are in the problems list.`;
   return [
+    ...(unchecked === null ? [] : [element('p', {}, unchecked)]),
     ...(findings.length === 0 ? [] : [element('ul', { class: 'findings' }, ...findings.map(row))]),
     ...(leftOut === 0 ? [] : [element('p', { class: 'aside' }, more)]),
     ...(assumed.length === 0 ? [] : [assumptions(assumed)]),

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { stage } from '../../src/catalog/model/common';
-import { span, target, version } from './common';
+import { span, target, unchecked, version } from './common';
 
 const step = z.object({
   id: z.string(),
@@ -23,6 +23,7 @@ export const benchCardForm = z.object({
   pack: z.string().nullable(),
   cautions: z.array(z.string()),
   note: z.string(),
+  unchecked,
   first: z
     .array(z.object({ message: z.string(), advice: z.string() }))
     .describe('What must be mended before anything is connected.'),

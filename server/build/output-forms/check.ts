@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { level } from '../../src/catalog/model/check';
-import { accepted, counts, found, packName, range, version } from './common';
+import { accepted, counts, found, packName, range, readAs, version } from './common';
 
 const edit = z.object({ path: z.string(), range, newText: z.string() });
 
@@ -19,6 +19,7 @@ const finding = z.object({
 
 const file = z.object({
   path: z.string().describe('Relative to the current folder where that is shorter; - for standard input.'),
+  readAs: readAs.optional().describe('What a script was taken for; not there for files of other kinds.'),
   findings: z.array(finding),
   omitted: z.int().min(1).optional().describe('How many more there are; all of them are counted.'),
   counts,

@@ -22,6 +22,16 @@ export const counts = z
   .object({ 'must-fix': z.int(), risk: z.int(), note: z.int(), tidy: z.int() })
   .describe('How much was found at each level.');
 
+export const readAs = z
+  .enum(['whole', 'part', 'incomplete', 'empty'])
+  .describe(
+    'What the script was taken for: a whole craft; a part that others include; one that lacks what it includes; one that says nothing. Only a whole craft is held to all that a craft needs.',
+  );
+export const unchecked = z
+  .string()
+  .nullable()
+  .describe('What was not checked, in a sentence, since the script is no whole craft; null for a whole one.');
+
 export const found = {
   id: z.string().describe('The check: wire/port-shared.'),
   level: level.check(z.describe('note for a risk that the script accepts.')),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { accepted, counts, found, packName, span, target, version } from './common';
+import { accepted, counts, found, packName, readAs, span, target, unchecked, version } from './common';
 
 const cell = z.object({
   text: z.string().describe('The figure with its unit.'),
@@ -28,6 +28,7 @@ const caution = z.string();
 const findings = z.object({
   id: z.literal('can-it-fly'),
   ...part,
+  unchecked,
   counts,
   accepted: z.int(),
   findings: z.array(z.object({ ...found, accepted, pack: packName, target })),
@@ -105,7 +106,7 @@ export const sheetForm = z.object({
   version,
   name: z.string(),
   about: z.array(z.string()),
-  isWhole: z.boolean().describe('False for a part that other scripts include.'),
+  readAs,
   packs: z.array(z.object({ name: z.string(), detail: z.string(), refusal: z.string().nullable() })),
   packInView: z.string().nullable(),
   parts: z.array(z.discriminatedUnion('id', [findings, wiring, figures, flights])),

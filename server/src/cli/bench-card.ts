@@ -32,9 +32,9 @@ export const benchCardCommand = command({
       throw new UsageError('bench-card writes one form: --html or --json');
     const wanted = { command: 'bench-card', path, name: values.name };
     const { file, craft, findings, view } = await oneScript(wanted, values.pack, terminal);
-    if (!craft.isWhole())
+    if (craft.readAs() === 'empty')
       throw new UsageError(
-        `${file.path} is a part that others include: take a script that says something under [craft]`,
+        `nothing is written in ${file.path} yet, so there is nothing to prove on the bench`,
       );
     const card = benchCard(craft, findings, view.pack);
     if (values.json === true) await terminal.out(jsonText({ version: 1, ...card }));

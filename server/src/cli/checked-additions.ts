@@ -15,6 +15,7 @@ export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile
     return {
       path: shownPath(URI.parse(file).fsPath),
       isAddition: true,
+      readAs: null,
       told,
       omitted: 0,
       counts: { 'must-fix': count('must-fix'), risk: count('risk'), note: 0, tidy: 0 },

@@ -3,6 +3,7 @@ import { translatorOf } from '../board/translator-of';
 import type { Catalog } from '../catalog/catalog';
 import type { Finding } from '../checks/finding';
 import { adviceOf, messageOf } from '../checks/render';
+import type { ReadAs } from '../craft/read-as';
 import { boardEdits } from '../features/board/edits';
 import { rangeInText } from '../features/board/places';
 import type { BoardProblem } from '../features/board/problems';
@@ -25,6 +26,7 @@ export function translatedText(catalog: Catalog, text: string, named: string | n
 /** What was found in a board's text, at its own places. `findings`: those of the script that it became. */
 export function checkedBoardText(
   path: string,
+  readAs: ReadAs,
   translation: Translation | null,
   findings: readonly Finding[],
   catalog: Catalog,
@@ -34,7 +36,7 @@ export function checkedBoardText(
     ...text.problems.map((problem) => toldProblem(problem, path, translation)),
     ...text.findings.map((finding) => toldFinding(finding, path, translation, catalog)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
-  return { path, isAddition: false, ...toldOf(all), counts: countsOfText(text) };
+  return { path, isAddition: false, readAs, ...toldOf(all), counts: countsOfText(text) };
 }
 
 function toldProblem(

@@ -2,6 +2,7 @@ import type { Level } from '../catalog/model/check';
 import type { Finding, Fix } from '../checks/finding';
 import { countByLevel } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
+import type { ReadAs } from '../craft/read-as';
 import { editsOf } from '../features/fix-edits';
 import { type Range, rangeOf } from '../features/range';
 import { toldOf } from './shown-findings';
@@ -32,6 +33,8 @@ export interface CheckedFile {
   readonly path: string;
   /** Whether it adds to the catalogue, and is no script and no board's text. */
   readonly isAddition: boolean;
+  /** What a script was taken for; null for a file that adds to the catalogue. */
+  readonly readAs: ReadAs | null;
   readonly told: readonly Told[];
   /** How many more were found; all of them are counted. */
   readonly omitted: number;
@@ -41,6 +44,7 @@ export interface CheckedFile {
 /** What was found, told so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
 export function checkedScript(
   path: string,
+  readAs: ReadAs,
   findings: readonly Finding[],
   pathFor: (uri: string) => string,
   hasFixes: boolean,
@@ -49,6 +53,7 @@ export function checkedScript(
   return {
     path,
     isAddition: false,
+    readAs,
     told: told.map((finding) => toldFinding(finding, pathFor, hasFixes)),
     omitted,
     counts: countByLevel(findings),

@@ -5,8 +5,9 @@ import { jsonText } from './visible';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */
 export function jsonReport(checked: readonly CheckedFile[], { replacements }: Catalog): string {
-  const files = checked.map(({ path, told, omitted, counts }) => ({
+  const files = checked.map(({ path, readAs, told, omitted, counts }) => ({
     path,
+    ...(readAs === null ? {} : { readAs }),
     findings: told.map(({ line: _, ...finding }) => finding),
     ...(omitted === 0 ? {} : { omitted }),
     counts,

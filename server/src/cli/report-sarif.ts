@@ -3,6 +3,7 @@ import { URI } from 'vscode-uri';
 import type { Catalog } from '../catalog/catalog';
 import type { Level } from '../catalog/model/check';
 import { replacementText } from '../catalog/replacements';
+import { notLookedAt } from '../craft/read-as';
 import type { Range } from '../features/range';
 import type { CheckedFile, Told } from './checked-file';
 import { versionText } from './version';
@@ -40,6 +41,7 @@ export function sarifReport(
         toolExecutionNotifications: [
           ...unreadable.map((text) => ({ level: 'error', message: { text: visible(text) } })),
           ...checked.flatMap(omissionOf),
+          ...checked.flatMap(uncheckedOf),
           ...catalog.replacements.map((one) => ({ level: 'note', message: { text: replacementText(one) } })),
         ],
       },
@@ -77,6 +79,12 @@ function omissionOf({ path, omitted }: CheckedFile) {
   if (omitted === 0) return [];
   const text = visible(`${path} has ${omitted} more findings than are shown here.`);
   return [{ level: 'warning', message: { text } }];
+}
+
+/** Nor is what could not be looked at. */
+function uncheckedOf({ path, readAs }: CheckedFile) {
+  const unchecked = readAs === null ? null : notLookedAt(readAs);
+  return unchecked === null ? [] : [{ level: 'note', message: { text: `${path}: ${unchecked}` } }];
 }
 
 function resultOf(told: Told, path: string, indexes: ReadonlyMap<string, number>) {

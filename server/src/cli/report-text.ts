@@ -2,6 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Level } from '../catalog/model/check';
 import { replacementText } from '../catalog/replacements';
 import { levels } from '../checks/order';
+import { notLookedAt, type ReadAs } from '../craft/read-as';
 import type { CheckedFile, Told } from './checked-file';
 import { countsOf } from './counts';
 import { excerptOf } from './excerpt';
@@ -23,9 +24,10 @@ export function textReport(
   { replacements }: Catalog,
   terminal: Terminal,
 ): string {
-  const texts = checked.flatMap(({ path, told, omitted }) => [
+  const texts = checked.flatMap(({ path, readAs, told, omitted }) => [
     ...told.map((finding) => findingText(path, finding, terminal)),
     ...(omitted === 0 ? [] : [omittedText(path, omitted, terminal)]),
+    ...(told.some(({ id }) => id === saysPart) ? [] : uncheckedText(path, readAs, terminal)),
   ]);
   const replaced = replacements.map((one) => wrapped(visible(replacementText(one)), terminal.width));
   return `${[...texts, ...replaced, summary(checked, terminal)].join('\n')}\n`;
@@ -35,6 +37,16 @@ function omittedText(path: string, omitted: number, terminal: Terminal): string 
   const head = painted(visible(path), 'bold', terminal);
   const told = `${head} has ${omitted} more findings; the worst ${mostTold} are shown, and all are counted.`;
   return wrapped(told, terminal.width);
+}
+
+/** The finding that says the same. */
+const saysPart = 'safe/read-as-part';
+
+/** What was no whole craft is never passed over as if all had been looked at. */
+function uncheckedText(path: string, readAs: ReadAs | null, terminal: Terminal): readonly string[] {
+  const unchecked = readAs === null ? null : notLookedAt(readAs);
+  if (unchecked === null) return [];
+  return [wrapped(`${painted(visible(path), 'bold', terminal)} ${unchecked}`, terminal.width)];
 }
 
 function findingText(path: string, told: Told, terminal: Terminal): string {

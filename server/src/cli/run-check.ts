@@ -66,15 +66,17 @@ async function checkAll(
   const one = async ({ uri, path, text }: ScriptFile) => {
     const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
     const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
-    const { craft } = workspace.openScript(uri, isBoardText ? (translation?.script ?? '') : text, 0);
+    const { craft } = isBoardText
+      ? workspace.openTranslated(uri, translation?.script ?? '', 0)
+      : workspace.openScript(uri, text, 0);
     await workspace.settled();
     for (const name of craft.packs()) packs.add(name);
     for (const other of readBy(craft)) read.add(other);
     const pathFor = (other: string) => (other === uri ? path : shownUri(other));
     const findings = workspace.findings(uri).filter(isAskedFor);
     const file = isBoardText
-      ? checkedBoardText(path, translation, findings, catalog)
-      : checkedScript(path, findings, pathFor, hasFixes);
+      ? checkedBoardText(path, craft.readAs(), translation, findings, catalog)
+      : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
     workspace.close(uri);
     return file;
   };

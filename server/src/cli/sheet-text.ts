@@ -26,6 +26,7 @@ function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
   switch (part.id) {
     case 'can-it-fly':
       return [
+        ...(part.unchecked === null ? [] : [part.unchecked]),
         ...part.findings.map(
           ({ level, message, accepted }) => `${accepted === null ? level : 'accepted'}: ${message}`,
         ),

@@ -8,6 +8,7 @@ import { type CraftKey, craftInputs, inputKeys, type Subject } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder, type LayeredLine } from './line-order';
+import { type ReadAs, readAs } from './read-as';
 import { Resolution, type Scripts } from './resolution';
 import type { NameResult, Scope } from './scope';
 import { Script } from './script';
@@ -50,12 +51,31 @@ export class Craft implements Scripts, Context {
     return Craft.layers.get(this);
   }
 
-  /**
-   * Scripts that say something under `craft` describe a whole craft; others are parts to be included. A craft
-   * that lacks an include is not whole: what seems to be missing may stand there.
-   */
+  /** What the script and all that it includes are taken for: rules about what is missing are for a whole craft. */
+  readAs(): ReadAs {
+    return Craft.reading.get(this);
+  }
+
   isWhole(): boolean {
-    return Craft.isWhole.get(this);
+    return this.readAs() === 'whole';
+  }
+
+  /** Whether any line of any of its scripts says something in a group. */
+  hasGroup(group: string): boolean {
+    craftInputs.read(this, ...inputKeys.group(group));
+    return this.layers().layers.some(({ script }) => script.hasGroup(group));
+  }
+
+  /** Whether none of its scripts says anything. */
+  isEmpty(): boolean {
+    craftInputs.read(this, ...inputKeys.emptiness);
+    return this.layers().layers.every(({ script }) => script.isEmpty);
+  }
+
+  /** Whether another script is known that includes this one. */
+  isIncluded(): boolean {
+    craftInputs.read(this, ...inputKeys.included);
+    return this.source.isIncluded?.() ?? false;
   }
 
   /** Whether all that it includes is there. */
@@ -157,10 +177,7 @@ export class Craft implements Scripts, Context {
     followIncludes(craft.root, craft.source, (key) => craftInputs.read(craft, ...key)),
   );
 
-  private static readonly isWhole = new Query('is it whole', (craft: Craft): boolean => {
-    craftInputs.read(craft, ...inputKeys.group('craft'));
-    return craft.isComplete() && craft.layers().layers.some(({ script }) => script.hasGroup('craft'));
-  });
+  private static readonly reading = new Query('what it is taken for', readAs);
 
   private static readonly members = new Query(
     'members',

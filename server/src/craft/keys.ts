@@ -28,7 +28,9 @@ export type CraftKey =
   | readonly ['group', name: string]
   | readonly ['constants']
   | readonly ['line', ScriptLine]
-  | readonly ['first line'];
+  | readonly ['first line']
+  | readonly ['emptiness']
+  | readonly ['included'];
 
 /** What the lines of a craft's scripts say, by what it is about. */
 export const craftInputs = new Input<CraftKey>();
@@ -55,6 +57,10 @@ export const inputKeys = {
   /** All constants together. */
   constants: ['constants'],
   firstLine: ['first line'],
+  /** Whether a script says nothing at all. */
+  emptiness: ['emptiness'],
+  /** Whether another script includes this one. */
+  included: ['included'],
   /** A line itself, which changes only by going. */
   line: (line: ScriptLine) => ['line', line] as const,
 } as const;

@@ -17,6 +17,8 @@ export type Included =
 /** Where scripts come from: the editor, the disk, a test. Answers at once from what it holds. */
 export interface IncludeSource {
   open(uri: string): Included;
+  /** Whether another script includes the one that includes are followed from; false where that is not known. */
+  isIncluded?(): boolean;
 }
 
 /** One script in a craft, with the include lines that lead to it, outermost first. */

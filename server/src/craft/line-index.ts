@@ -17,6 +17,10 @@ export class LineIndex {
     return this.lines.has(subject);
   }
 
+  get isEmpty(): boolean {
+    return this.lines.isEmpty;
+  }
+
   isRepeated(subject: Subject): boolean {
     return this.lines.get(subject) instanceof Set;
   }

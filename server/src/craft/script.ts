@@ -46,6 +46,7 @@ export class Script {
   edit(edits: Iterable<DocumentEdit>): readonly CraftKey[] {
     const meant = this.unknown.all;
     const first = this.current.lineAt(0);
+    const wasEmpty = this.isEmpty;
     const changed: CraftKey[] = [];
     for (const edit of edits) {
       const { document, change } = this.current.edit(edit);
@@ -60,6 +61,7 @@ export class Script {
       for (const { collection } of membershipsIn(path, this.catalog))
         changed.push(inputKeys.members(collection));
     }
+    if (this.isEmpty !== wasEmpty) changed.push(inputKeys.emptiness);
     return changed;
   }
 
@@ -111,7 +113,12 @@ export class Script {
     return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...meant])];
   }
 
-  /** Whether any line says something in a group: a script that says anything under `craft` is a whole craft. */
+  /** Whether no line says anything: there are only comments, or not even those. */
+  get isEmpty(): boolean {
+    return this.index.isEmpty && this.wrong.size === 0;
+  }
+
+  /** Whether any line says something in a group. */
   hasGroup(group: string): boolean {
     return this.groups.has(group);
   }

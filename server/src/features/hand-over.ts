@@ -4,6 +4,7 @@ import type { HandOver } from '../catalog/model/hand-over';
 import { replacementText } from '../catalog/replacements';
 import type { Finding } from '../checks/finding';
 import { messageOf } from '../checks/render';
+import { notLookedAt } from '../craft/read-as';
 import { valueText } from '../craft/value-text';
 import type { CraftView } from '../craft/view';
 
@@ -12,6 +13,8 @@ export interface PreparedText {
   readonly written: Written;
   /** Must-fix findings: they hold the text back, unless a reason is given. */
   readonly blocking: readonly Finding[];
+  /** What was not checked, since the script is no whole craft; null: all was. It stands in the text and in the report. */
+  readonly unchecked: string | null;
   /** One line each: what is rounded, left out or kept back. */
   readonly report: readonly string[];
 }
@@ -31,8 +34,10 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
   const concerning = findings.filter(({ pack }) => (pack ?? view.pack) === view.pack);
   const blocking = concerning.filter(({ level }) => level === 'must-fix');
   const accepted = concerning.filter((finding) => finding.accepted !== null);
+  const unchecked = notLookedAt(view.craft.readAs());
   const replaced = view.catalog.replacements.map(replacementText);
   const cautions = [
+    ...(unchecked === null ? [] : [unchecked]),
     'Propellers off until the last step. Estimates are estimates; local rules decide.',
     ...(view.pack === null ? [] : [`These are the settings with pack ${view.pack}.`]),
     ...accepted.map(({ check, accepted: why }) => `Accepted: ${check.title} (${check.id}): ${why ?? ''}`),
@@ -42,7 +47,9 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
       : []),
   ];
   const written = writeBoardText(profile, view, { cautions, since });
-  return { written, blocking, report: [...replaced, ...reportOf(written, profile, view.pack, since)] };
+  const told = unchecked === null ? replaced : [unchecked, ...replaced];
+  const report = [...told, ...reportOf(written, profile, view.pack, since)];
+  return { written, blocking, report, unchecked };
 }
 
 function reportOf(

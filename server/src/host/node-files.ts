@@ -5,6 +5,7 @@ import { fileText } from './file-text';
 import { readBytes } from './read-file';
 import { codeOf, reasonOf } from './reasons';
 import { isBelow, Roots } from './roots';
+import { scriptsBelow } from './scripts-below';
 
 /** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
 export class NodeFiles implements FileHost {
@@ -40,6 +41,11 @@ export class NodeFiles implements FileHost {
       if (isMissing(error)) return [];
       throw new Error(reasonOf(error));
     }
+  }
+
+  async scriptsAround(uri: string): Promise<readonly string[]> {
+    const roots = uri.startsWith('file:') ? this.roots.rootsFor(uri) : [];
+    return (await Promise.all(roots.map(scriptsBelow))).flat();
   }
 
   refusal(uri: string, fromUri: string): string | null {

@@ -22,7 +22,7 @@ export class Roots {
   }
 
   /** Without a folder that holds the script, its own folder is the workspace. */
-  private rootsFor(fromUri: string): readonly string[] {
+  rootsFor(fromUri: string): readonly string[] {
     const holding = this.roots.filter((root) => isBelow(fromUri, root));
     if (holding.length > 0) return holding;
     const own = canonicalUri(Utils.dirname(URI.parse(fromUri)).toString());

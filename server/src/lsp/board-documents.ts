@@ -53,7 +53,7 @@ export class BoardDocuments {
     const document = TextDocument.create(uri, boardLanguage, version, text);
     const made = this.made(document, null, null);
     this.open.set(canonicalUri(uri), made);
-    this.workspace.openScript(uri, scriptOf(made), version);
+    this.workspace.openTranslated(uri, scriptOf(made), version);
   }
 
   /** False when the text is not open. */

@@ -61,7 +61,7 @@ export function boardAnswers(session: Session, onFault: OnServerFault): BoardAns
         const since = params.since === null ? null : readHandOver(params.since);
         const { reason } = params;
         const prepared = prepareBoardText({ profile, view, findings: snapshot.findings(), since, reason });
-        const { written, blocking, report } = prepared;
+        const { written, blocking, report, unchecked } = prepared;
         if (blocking.length > 0 && reason === null && !params.isPreview)
           return { kind: 'blocked', blocking: blockedText(blocking) };
         const end = profile.text.lineEnd === 'crlf' ? '\r\n' : '\n';
@@ -72,6 +72,7 @@ export function boardAnswers(session: Session, onFault: OnServerFault): BoardAns
           pack: view.pack,
           pieces: piecesOf(profile, written.lines).map((lines) => lines.map((line) => line + end).join('')),
           count: written.count,
+          unchecked,
           report,
           record: `${JSON.stringify(record, null, 2)}\n`,
         };

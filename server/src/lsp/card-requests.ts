@@ -20,7 +20,7 @@ export interface CardAnswers {
 export function cardAnswers(session: Session, onFault: OnServerFault): CardAnswers {
   return {
     benchCard: answeringInFull(session, onFault, 'bench card', ({ snapshot }) => {
-      if (!snapshot.craft.isWhole()) return null;
+      if (snapshot.craft.readAs() === 'empty') return null;
       const card = cardOf(snapshot);
       return { card, page: benchCardPage(card), markdown: benchCardMarkdown(card) };
     }),

@@ -1,7 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../host/roots';
-import { longestFile } from '../workspace/file-host';
-import { listFolderRequest, readFileRequest } from './protocol';
+import { longestFile, mostScriptsAround } from '../workspace/file-host';
+import { findScriptsRequest, listFolderRequest, readFileRequest } from './protocol';
 import type { ServerFiles } from './server';
 
 /**
@@ -39,6 +39,14 @@ export class EditorFiles implements ServerFiles {
     try {
       const names = await this.connection.sendRequest(listFolderRequest, { uri: folder });
       return names.map((name) => `${folder}/${encodeURIComponent(name)}`);
+    } catch {
+      return [];
+    }
+  }
+
+  async scriptsAround(uri: string): Promise<readonly string[]> {
+    try {
+      return await this.connection.sendRequest(findScriptsRequest, { uri, most: mostScriptsAround });
     } catch {
       return [];
     }

@@ -33,6 +33,10 @@ export class FilesByScheme implements ServerFiles {
     return this.of(folder).list(folder);
   }
 
+  async scriptsAround(uri: string): Promise<readonly string[]> {
+    return this.of(uri).scriptsAround(uri);
+  }
+
   refusal(uri: string, fromUri: string): string | null {
     return this.of(fromUri).refusal(uri, fromUri);
   }

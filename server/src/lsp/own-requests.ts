@@ -33,7 +33,7 @@ export function registerOwnRequests(
         counts: countsIn(session, snapshot),
         packs: snapshot.craft.packs(),
         packInView: snapshot.pack,
-        isWhole: snapshot.craft.isWhole(),
+        readAs: snapshot.craft.readAs(),
       }),
       'same',
     ),

@@ -1,5 +1,6 @@
 import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
+import type { ReadAs } from '../craft/read-as';
 import type { ReadingFault, ReadingTaken } from '../features/keep-readings';
 import type { Learned } from '../features/learning';
 import type { FlightAnswer, FlightForm } from '../features/note-flight';
@@ -18,8 +19,8 @@ export interface Summary {
   readonly counts: Readonly<Record<Level, number>>;
   readonly packs: readonly string[];
   readonly packInView: string | null;
-  /** Whether the script describes a whole craft; a part to be included has no sheet of its own. */
-  readonly isWhole: boolean;
+  /** What the script is taken for; a part to be included has no sheet of its own. */
+  readonly readAs: ReadAs;
 }
 
 export interface AboutScript {
@@ -198,7 +199,9 @@ export type BoardTextAnswer =
       /** As the board takes it at once, one piece after the other. */
       readonly pieces: readonly string[];
       readonly count: number;
-      /** What was rounded, left out or kept back, a line each. */
+      /** What was not checked, since the script is no whole craft; null: all was. */
+      readonly unchecked: string | null;
+      /** What was not checked, rounded, left out or kept back, a line each. */
       readonly report: readonly string[];
       /** What is to be remembered of it once it is handed over. */
       readonly record: string;
@@ -306,3 +309,10 @@ export const readFileRequest = new RequestType<
 export const listFolderRequest = new RequestType<{ readonly uri: string }, readonly string[], void>(
   'propsoff/listFolder',
 );
+
+/** Server to client: the craft scripts in the workspace's folder that holds a script; of very many, some. */
+export const findScriptsRequest = new RequestType<
+  { readonly uri: string; readonly most: number },
+  readonly string[],
+  void
+>('propsoff/findScripts');

@@ -2,6 +2,7 @@ import type { Finding } from '../checks/finding';
 import { messageOf } from '../checks/render';
 import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
+import type { ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
@@ -14,8 +15,8 @@ export interface BuildSheet {
   readonly name: string;
   /** A few words each: what it is for, its board, its region. Only what the script says. */
   readonly about: readonly string[];
-  /** Whether the script describes a whole craft; else it is a part that others include. */
-  readonly isWhole: boolean;
+  /** What the script is taken for. */
+  readonly readAs: ReadAs;
   readonly packs: readonly PackLabel[];
   readonly packInView: string | null;
   readonly parts: readonly SheetPart[];
@@ -38,7 +39,7 @@ export function buildSheet(craft: Craft, findings: readonly Finding[], pack: str
   return {
     name: view.text('craft.name') ?? fileName(craft.root.uri),
     about: about(view),
-    isWhole: craft.isWhole(),
+    readAs: craft.readAs(),
     packs: craft.packs().map((name) => packLabel(craft, findings, name)),
     packInView: pack,
     parts: partsOf(craft, view, findings),

@@ -4,6 +4,7 @@ import type { Finding } from '../checks/finding';
 import { countByLevel, levels } from '../checks/order';
 import { adviceOf, messageOf } from '../checks/render';
 import type { Craft } from '../craft/craft';
+import { notLookedAt, type ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import { type Target, targetOf } from './target';
@@ -13,6 +14,8 @@ export interface CanItFly {
   readonly id: 'can-it-fly';
   readonly title: string;
   readonly answer: string;
+  /** What was not looked at, since the script is no whole craft; null: all was. */
+  readonly unchecked: string | null;
   readonly counts: Readonly<Record<Level, number>>;
   readonly accepted: number;
   /** The worst first. */
@@ -47,7 +50,8 @@ export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
   return {
     id: 'can-it-fly',
     title: 'Can it fly?',
-    answer: answer(counts, accepted, replaced.length),
+    answer: answer(craft.readAs(), counts, accepted, replaced.length),
+    unchecked: notLookedAt(craft.readAs()),
     counts,
     accepted,
     findings: ranked.slice(0, mostShown).map(sheetFinding),
@@ -59,15 +63,28 @@ export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
   };
 }
 
-function answer(counts: Readonly<Record<Level, number>>, accepted: number, replaced: number): string {
+function answer(
+  readAs: ReadAs,
+  counts: Readonly<Record<Level, number>>,
+  accepted: number,
+  replaced: number,
+): string {
   const parts = [
-    counts['must-fix'] > 0 ? `${counts['must-fix']} to mend` : 'nothing found to mend',
+    counts['must-fix'] > 0 ? `${counts['must-fix']} to mend` : nothingToMend[readAs],
     ...(counts.risk > 0 ? [counts.risk === 1 ? '1 risk' : `${counts.risk} risks`] : []),
     ...(accepted > 0 ? [`${accepted} accepted`] : []),
     ...(replaced > 0 ? [`${replaced} replaced by the workspace`] : []),
   ];
   return parts.join(', ');
 }
+
+/** That nothing was found says little where little was looked at. */
+const nothingToMend: Readonly<Record<ReadAs, string>> = {
+  whole: 'nothing found to mend',
+  part: 'nothing found to mend in this part',
+  incomplete: 'nothing found to mend in what could be read',
+  empty: 'nothing written yet',
+};
 
 function sheetFinding(finding: Finding): SheetFinding {
   return {

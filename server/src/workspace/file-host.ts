@@ -4,12 +4,17 @@ export interface FileHost {
   readText(uri: string): Promise<string | null>;
   /** The files right in a folder; none when there is no such folder. Rejects as `readText` does. */
   list(folder: string): Promise<readonly string[]>;
+  /** The craft scripts in the workspace's folder that holds a script, itself among them; of very many, some. */
+  scriptsAround(uri: string): Promise<readonly string[]>;
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
   refusal(uri: string, fromUri: string): string | null;
 }
 
 /** In bytes. A longer file is no settings script, no board's listing, nothing that adds to the catalogue. */
 export const longestFile = 10_000_000;
+
+/** No workspace has more scripts than this; of one that has, some are enough. */
+export const mostScriptsAround = 2000;
 
 /** Whether a text is one: a NUL in it means some other kind of file. */
 export function isBinary(text: string): boolean {

@@ -3,13 +3,15 @@ import { Checker, type OnFault } from '../checks/engine';
 import type { Finding } from '../checks/finding';
 import { inScriptOrder } from '../checks/order';
 import { Craft } from '../craft/craft';
-import { inputKeys } from '../craft/keys';
+import { type CraftKey, inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';
+import { groupsLikeCraft } from '../craft/read-as';
 import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
 import { canonicalUri } from './canonical-uri';
 import type { FileHost } from './file-host';
+import { Includers } from './includers';
 import { Library } from './library';
 
 /** A script that is open in an editor, or checked on the command line. */
@@ -49,12 +51,16 @@ export class Workspace {
   >();
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
+  private readonly includers: Includers;
+  /** Board's texts among the open ones. */
+  private readonly translated = new Set<string>();
   /** Who waits for a file. */
   private readonly awaitingFiles: (() => void)[] = [];
 
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
     this.library = this.newLibrary();
+    this.includers = new Includers(options.host, () => this.includesChanged());
     this.checker = new Checker(options.catalog, options.onFault);
   }
 
@@ -91,15 +97,14 @@ export class Workspace {
   }
 
   openScript(uri: string, text: string, version: number): OpenScript {
-    const key = canonicalUri(uri);
-    const opened = this.made(key, uri, text, version);
-    this.keys.delete(this.open.get(key)?.uri ?? uri);
-    this.keys.set(uri, key);
-    this.open.set(key, opened);
-    this.stamps.set(key, {});
-    this.found.delete(key);
-    this.fileChanged(key, key);
-    return opened;
+    this.translated.delete(canonicalUri(uri));
+    return this.opened(uri, text, version);
+  }
+
+  /** A board's text as a script. What a board keeps no name for can't stand in it: it is no whole craft unless it says so. */
+  openTranslated(uri: string, text: string, version: number): OpenScript {
+    this.translated.add(canonicalUri(uri));
+    return this.opened(uri, text, version);
   }
 
   /** Takes in edits of an open script; undefined when it is not open. */
@@ -116,6 +121,7 @@ export class Workspace {
       this.stamps.set(rootKey, {});
     }
     this.tell(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
+    if (changed.some(([what]) => what === 'include')) this.includesChanged();
     return after;
   }
 
@@ -126,6 +132,7 @@ export class Workspace {
     if (closed === undefined) return undefined;
     this.open.delete(key);
     this.keys.delete(closed.uri);
+    this.translated.delete(key);
     this.stamps.delete(key);
     this.found.delete(key);
     this.library.forget(key);
@@ -144,6 +151,8 @@ export class Workspace {
       // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
       if (this.library.forget(file)) this.fileChanged(file);
     }
+    this.includers.forget();
+    this.includesChanged();
   }
 
   /** The workspace's folders are others now: what may be included is decided anew. */
@@ -153,6 +162,8 @@ export class Workspace {
       this.stamps.set(key, {});
     }
     this.tell([...this.open.keys()]);
+    this.includers.forget();
+    this.includesChanged();
   }
 
   /** What was found in an open script, in its order; computed when asked for and kept until something changes. */
@@ -190,13 +201,31 @@ export class Workspace {
 
   /** Resolves when every open script has what it includes, as far as it can be read. */
   async settled(): Promise<void> {
-    const pending = () => this.all().filter(({ craft }) => craft.layers().isPending);
-    while (pending().length > 0) await this.nextFile();
+    while (this.all().some(({ craft }) => this.isUnsettled(craft))) await this.nextFile();
   }
 
   /** Resolves when nothing that an open script includes is being read any more, or the script is closed. */
   async included(uri: string): Promise<void> {
-    while (this.get(uri)?.craft.layers().isPending === true) await this.nextFile();
+    for (let open = this.get(uri); open !== undefined && this.isUnsettled(open.craft); open = this.get(uri))
+      await this.nextFile();
+  }
+
+  /** Whether something that it includes is still being read, or what it is taken for is still being looked into. */
+  private isUnsettled(craft: Craft): boolean {
+    if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
+    return craft.layers().isPending || this.includers.isLooking;
+  }
+
+  private opened(uri: string, text: string, version: number): OpenScript {
+    const key = canonicalUri(uri);
+    const opened = this.made(key, uri, text, version);
+    this.keys.delete(this.open.get(key)?.uri ?? uri);
+    this.keys.set(uri, key);
+    this.open.set(key, opened);
+    this.stamps.set(key, {});
+    this.found.delete(key);
+    this.fileChanged(key, key);
+    return opened;
   }
 
   private keyOf(uri: string): string {
@@ -205,7 +234,10 @@ export class Workspace {
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
     const script = new Script(key, text, this.catalog, this.said);
-    const source: IncludeSource = { open: (included) => this.include(included, key) };
+    const source: IncludeSource = {
+      open: (included) => this.include(included, key),
+      isIncluded: () => this.isIncluded(key),
+    };
     return { uri, script, craft: new Craft(script, this.catalog, source), version };
   }
 
@@ -221,10 +253,30 @@ export class Workspace {
     return opened === undefined ? this.library.open(key) : { kind: 'script', script: opened.script };
   }
 
+  /** Whether another open script includes this one, or one that lies on the disk and is not open. */
+  private isIncluded(uri: string): boolean {
+    return (
+      this.translated.has(uri) ||
+      [...this.open].some(([key, { craft }]) => key !== uri && craft.includes(uri)) ||
+      this.includers.includes(uri, (includer) => !this.open.has(includer))
+    );
+  }
+
   private fileChanged(uri: string, except?: string): void {
+    this.changed([inputKeys.file(uri)], except);
+    this.includesChanged();
+  }
+
+  /** A script that others include is a part; which ones do may be others now. */
+  private includesChanged(): void {
+    this.changed([inputKeys.included]);
+  }
+
+  /** Tells every craft, and those who look at one that it concerns. */
+  private changed(keys: readonly CraftKey[], except?: string): void {
     const concerned: string[] = [];
     for (const [key, { craft }] of this.open) {
-      if (!craft.changed([inputKeys.file(uri)])) continue;
+      if (!craft.changed(keys)) continue;
       this.stamps.set(key, {});
       if (key !== except) concerned.push(key);
     }

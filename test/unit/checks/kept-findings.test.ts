@@ -17,7 +17,10 @@ function scriptOf(written: string): Script {
 }
 
 function opened(script = scriptOf(text)) {
-  const craft = new Craft(script, testCatalog, { open: () => ({ kind: 'missing' }) });
+  const craft = new Craft(script, testCatalog, {
+    open: () => ({ kind: 'missing' }),
+    isIncluded: () => true,
+  });
   const checker = new Checker(testCatalog);
   const edit = (line: number, character: number, length: number, put: string) => {
     const end = { line, character: character + length };

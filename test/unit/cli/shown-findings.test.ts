@@ -11,7 +11,7 @@ import { plainTerminal } from '../../support/plain-terminal';
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
 function checkedWith(faults: number) {
   const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
-  return [checkedScript('a.craft', findingsOf(craftOf(text)), (uri) => uri, true)];
+  return [checkedScript('a.craft', 'part', findingsOf(craftOf(text)), (uri) => uri, true)];
 }
 
 function tellsOf(text: string): number {
@@ -52,7 +52,13 @@ function checkedText(unknown: number) {
     'telemetry port is uart2;',
   ].join('\n');
   const translation = translatedText(testCatalog, text, 'heron') ?? assert.fail('heron is not known');
-  return checkedBoardText('a.boardtext', translation, findingsOf(craftOf(translation.script)), testCatalog);
+  return checkedBoardText(
+    'a.boardtext',
+    'part',
+    translation,
+    findingsOf(craftOf(translation.script)),
+    testCatalog,
+  );
 }
 
 describe('a board’s text with very many findings', () => {

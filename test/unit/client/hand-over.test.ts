@@ -8,13 +8,14 @@ import { freshWorld, world } from '../../support/stub-editor';
 type Engine = Parameters<typeof Copying>[0];
 
 /** Checks that answer with a text of some length, in pieces. */
-function engineWith(pieces: readonly string[]): Engine {
+function engineWith(pieces: readonly string[], unchecked: string | null = null): Engine {
   const answer = {
     kind: 'text',
     board: { name: 'wren', title: 'Wren' },
     pack: null,
     pieces,
     count: 3,
+    unchecked,
     report: [],
     record: '{}\n',
   };
@@ -46,6 +47,14 @@ describe('what is copied for a board', () => {
     assert.equal(hash(world.clipboard), hash(text));
     assert.ok(isDone());
     assert.equal(world.files.get('/cfg/main.craft.handed.json'), '{}\n');
+  });
+
+  it('is said to be a part where it is one', async () => {
+    await copyForBoard(engineWith([line], 'Read as a part.'));
+    assert.equal(
+      world.said.at(-1),
+      '3 settings for Wren. It was no whole craft: what one needs was not checked. Propellers off before a pack is connected.',
+    );
   });
 
   it('may have its line ends changed on the way, and nothing else', async () => {

@@ -4,14 +4,6 @@ import { craftOf } from '../../support/findings';
 import { held } from '../../support/held';
 
 describe('a craft', () => {
-  it('is whole when it says something under craft, itself or through an include', () => {
-    assert.ok(craftOf('[craft]\n').isWhole());
-    assert.ok(craftOf('craft.mass = 212 g').isWhole());
-    assert.ok(craftOf('include "a.craft"', { 'a.craft': '[craft]\n' }).isWhole());
-    assert.ok(!craftOf('[gyro]\nrate = 8 kHz').isWhole());
-    assert.ok(!craftOf('').isWhole());
-  });
-
   it('names its packs in the order of their sections, not of the alphabet', () => {
     assert.deepEqual(craftOf('[pack.sprint]\n[pack.cruise]\n[pack.all-day]\n').packs(), [
       'sprint',

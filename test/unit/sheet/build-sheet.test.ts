@@ -19,7 +19,7 @@ function part<I extends SheetPart['id']>(sheet: BuildSheet, id: I): Extract<Shee
 
 describe('the build sheet', () => {
   it('is headed by the craft, what it is for, and its packs', () => {
-    const { name, about, packs, packInView, isWhole } = sheetOf(sandmartin);
+    const { name, about, packs, packInView, readAs } = sheetOf(sandmartin);
     assert.equal(name, 'Sandmartin');
     assert.deepEqual(about, ['race', 'Heron', 'European Union']);
     assert.deepEqual(packs, [
@@ -27,7 +27,7 @@ describe('the build sheet', () => {
       { name: 'cruise', detail: '4 cells', refusal: null },
     ]);
     assert.equal(packInView, 'sprint');
-    assert.ok(isWhole);
+    assert.equal(readAs, 'whole');
   });
 
   it('says why the craft can’t take a pack', () => {
@@ -43,12 +43,41 @@ describe('the build sheet', () => {
 
   it('of a part that others include shows only what was found', () => {
     const sheet = sheetOf('[gyro]\nrat = 8 kHz\n');
-    assert.equal(sheet.isWhole, false);
+    assert.equal(sheet.readAs, 'part');
     assert.deepEqual(
       sheet.parts.map(({ id }) => id),
       ['can-it-fly'],
     );
   });
+
+  const unchecked = 'what a whole craft needs was not checked';
+  const others: readonly [what: string, text: string, answer: string, unchecked: string | null][] = [
+    [
+      'a part',
+      '[gyro]\nrate = 8 kHz\n',
+      'nothing found to mend in this part',
+      `Read as a part: ${unchecked}.`,
+    ],
+    [
+      'an empty script',
+      '# soon\n',
+      'nothing written yet',
+      'Nothing is written here yet: there was nothing to check.',
+    ],
+    [
+      'a script that lacks an include',
+      'include "gone.craft"\n',
+      '1 to mend',
+      `Something that it includes could not be read: ${unchecked}.`,
+    ],
+    ['a craft', sandmartin, 'nothing found to mend, 1 accepted', null],
+  ];
+  for (const [what, text, answer, told] of others) {
+    it(`of ${what} says how much was looked at`, () => {
+      const found = part(sheetOf(text), 'can-it-fly');
+      assert.deepEqual([found.answer, found.unchecked], [answer, told]);
+    });
+  }
 
   it('is plain data: it comes back whole from JSON', () => {
     const sheet = sheetOf(sandmartin);

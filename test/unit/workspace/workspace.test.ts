@@ -241,6 +241,7 @@ describe('a file that cannot be included', () => {
     const { workspace } = workspaceOver({
       readText: () => Promise.reject('no reason'),
       list: async () => [],
+      scriptsAround: async () => [],
       refusal: () => null,
     });
     workspace.openScript(main, includes, 1);
@@ -256,6 +257,7 @@ describe('an answer of the disk that comes late', () => {
     const host: FileHost = {
       readText: () => new Promise((resolve) => waiting.push(resolve)),
       list: async () => [],
+      scriptsAround: async () => [],
       refusal: () => null,
     };
     const turn = () => new Promise((resolve) => setImmediate(resolve));

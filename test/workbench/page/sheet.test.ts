@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
+import { withScratch } from '../../support/scratch';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
 
 interface Row {
@@ -189,6 +190,30 @@ describe('the build sheet', () => {
   it('stands beside a status bar that counts', async () => {
     assert.match(await editor().statusBar(/to mend/), /^0 to mend, 0 risks$/);
   });
+
+  it('leaves a part to those who include it, and the status bar says that it is one', async () => {
+    const title = () => editor().webview().locator('h1').innerText();
+    const before = await title();
+    await editor().openFile('club-habits.craft');
+    assert.equal(await editor().statusBar(/read as a part/), '0 to mend, 0 risks, read as a part');
+    assert.equal(await title(), before);
+  });
+
+  it('says of a part alone, and of an empty script, how little was looked at', () =>
+    withScratch({ 'part.craft': '[gyro]\nrate = 4 kHz\n', 'blank.craft': '# soon\n' }, async ({ path }) => {
+      const alone = await openEditor({ folder: path });
+      try {
+        await alone.openFile('part.craft');
+        await alone.runCommand('Propsoff: Show Build Sheet');
+        const part = alone.webview().locator('details.part');
+        await part.getByText('Read as a part: what a whole craft needs was not checked.').waitFor();
+        assert.match(await part.first().innerText(), /nothing found to mend in this part/);
+        await alone.openFile('blank.craft');
+        assert.equal(await alone.statusBar(/written/), 'Nothing written yet');
+      } finally {
+        await alone.close();
+      }
+    }));
 });
 
 describe('a build sheet that is moved', () => {

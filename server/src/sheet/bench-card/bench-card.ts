@@ -8,6 +8,7 @@ import { memberSlot, placeholderOf, withMember } from '../../checks/members';
 import { adviceOf, messageOf, sentenceOf } from '../../checks/render';
 import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
+import { notLookedAt } from '../../craft/read-as';
 import type { Scope } from '../../craft/scope';
 import { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
@@ -24,6 +25,8 @@ export interface BenchCard {
   readonly cautions: readonly string[];
   /** How the card is to be read. */
   readonly note: string;
+  /** What was not checked, since the script is no whole craft; null: all was. */
+  readonly unchecked: string | null;
   /** What must be mended before anything is connected. */
   readonly first: readonly { readonly message: string; readonly advice: string }[];
   /** Risks that the pilot accepted, with the reason. */
@@ -98,6 +101,7 @@ export function benchCard(craft: Craft, findings: readonly Finding[], pack: stri
     pack,
     cautions,
     note,
+    unchecked: notLookedAt(craft.readAs()),
     first: open.map((finding) => ({ message: messageOf(finding), advice: adviceOf(finding) })),
     accepted: findings.flatMap((finding) =>
       finding.accepted === null ? [] : [{ message: messageOf(finding), reason: finding.accepted }],

@@ -10,11 +10,12 @@ function plain(text: string): string {
 
 /** The card as Markdown, with boxes to tick and lines to write on. */
 export function benchCardMarkdown(card: BenchCard): string {
-  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
+  const { name, about, cautions, note, unchecked, first, accepted, replaced, parts } = card;
   const lines = [
     `# Bench card: ${plain(name)}`,
     ...(about.length === 0 ? [] : ['', plain(about.join(' · '))]),
     '',
+    ...(unchecked === null ? [] : [`**${plain(unchecked)}**`, '']),
     ...cautions.map((caution) => `> ${plain(caution)}  `),
     '',
     plain(note),

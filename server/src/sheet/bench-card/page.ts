@@ -3,10 +3,11 @@ import { assumedLine, expectedLine } from './words';
 
 /** The card as a page of its own, to be printed on A4 or A5; nothing in it is fetched from anywhere. */
 export function benchCardPage(card: BenchCard): string {
-  const { name, about, cautions, note, first, accepted, replaced, parts } = card;
+  const { name, about, cautions, note, unchecked, first, accepted, replaced, parts } = card;
   const body = [
     `<h1>Bench card: ${safe(name)}</h1>`,
     about.length === 0 ? '' : `<p class="about">${safe(about.join(' · '))}</p>`,
+    unchecked === null ? '' : `<p><b>${safe(unchecked)}</b></p>`,
     `<ul class="cautions">${cautions.map((caution) => `<li>${safe(caution)}</li>`).join('')}</ul>`,
     `<p>${safe(note)}</p>`,
     list(
