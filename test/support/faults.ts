@@ -29,8 +29,9 @@ export function lineOf({ id, level, range: { start, end } }: Expected): string {
   return `${start.line}:${start.character}-${end.line}:${end.character} ${level} ${id}`;
 }
 
-/** Checks of what a whole craft lacks. */
+/** Checks of what a whole craft lacks, and of whether a script is one. */
 const aboutWholes = new Set([
+  'safe/read-as-part',
   ...codeRules.flatMap(({ ids, whole }) => (whole === true ? ids : [])),
   ...[...testCatalog.checks.values()].flatMap((one) =>
     one.by === 'data' && one.whole === true ? [one.id] : [],
@@ -39,7 +40,6 @@ const aboutWholes = new Set([
 
 /**
  * Of what was found, what the expectation speaks of: must-fix and risk always, the rest where it is listed.
- * What a script is taken for is another test's.
  * Where all that is expected are faults of single lines, rules about the craft as a whole are another matter; and
  * where nothing that a craft lacks is expected, the script is but the few lines of one that the fault needs.
  */
@@ -47,7 +47,6 @@ export function spokenOf({ only, expected }: Fault, found: readonly string[]): r
   const isLineFault = expected.every((line) => line.includes(' line/'));
   const isAboutWhole = (line: string) => aboutWholes.has(line.split(' ').at(-1) ?? '');
   const isSpokenOf = (line: string) =>
-    !line.endsWith(' safe/read-as-part') &&
     (!isLineFault || line.includes(' line/')) &&
     (!isAboutWhole(line) || expected.some(isAboutWhole)) &&
     (only || / (must-fix|risk) /.test(line) || expected.includes(line));
