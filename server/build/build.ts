@@ -15,10 +15,13 @@ if (problems.length > 0) {
   process.exit(1);
 }
 
+/** For a debugger: code as it was written, with maps to the source. */
+const forDebugging = process.argv.includes('--debug');
+
 const shared: BuildOptions = {
   bundle: true,
-  minify: true,
-  sourcemap: false,
+  minify: !forDebugging,
+  sourcemap: forDebugging && 'inline',
   // Tells which packages came in: their licences are put beside the bundles.
   metafile: true,
   // Every package's licence is in NOTICES.txt.

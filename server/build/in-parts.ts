@@ -21,7 +21,13 @@ export async function buildInParts(
   });
   for (const { path, text } of split.outputFiles) {
     const supported = { 'dynamic-import': false };
-    const { code } = await transform(text, { format: 'cjs', platform: 'node', minify: true, supported });
+    const { code } = await transform(text, {
+      format: 'cjs',
+      platform: 'node',
+      minify: options.minify === true,
+      sourcemap: options.sourcemap === 'inline' && 'inline',
+      supported,
+    });
     writeFileSync(path, code);
   }
   return split;

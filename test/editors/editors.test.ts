@@ -13,7 +13,7 @@ interface Answer {
 
 interface Editor {
   readonly title: string;
-  /** The language of the set-up's block in the README. */
+  /** The language of the set-up's block in `schemas/EDITORS.md`. */
   readonly setUp: string;
   /** The name of its file: by the ending an editor knows what it reads. */
   readonly setUpFile: string;
@@ -41,10 +41,10 @@ const editors: readonly Editor[] = [
 
 const script = '[arming]\ntilt-limt = 60 deg\n\n[gyro.filter.1]\ncutoff = 180 Hz\n';
 
-/** The README's own set-up for an editor: what is shown there is what is tried here. */
+/** The documents' own set-up for an editor: what is shown there is what is tried here. */
 function setUpFor({ setUp, title }: Editor): string {
-  const [block, ...others] = codeBlocks('README.md').filter(({ language }) => language === setUp);
-  assert.ok(block !== undefined && others.length === 0, `README.md has one set-up for ${title}`);
+  const [block, ...others] = codeBlocks('schemas/EDITORS.md').filter(({ language }) => language === setUp);
+  assert.ok(block !== undefined && others.length === 0, `schemas/EDITORS.md has one set-up for ${title}`);
   return block.text;
 }
 
@@ -78,7 +78,7 @@ async function tried(editor: Editor, text: string): Promise<Answer> {
 
 describe('other editors', () => {
   for (const editor of editors) {
-    it(`${editor.title}, set up as the README says, shows a finding on its line and a hover`, async () => {
+    it(`${editor.title}, set up as the documents say, shows a finding on its line and a hover`, async () => {
       const { findings, hover } = await tried(editor, script);
       assert.deepEqual(
         findings.map(({ line }) => line),

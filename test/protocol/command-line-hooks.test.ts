@@ -7,13 +7,13 @@ import { shellIn } from '../support/shell';
 const right = '[arming]\ntilt-limit = 60 deg\n';
 const wrong = '[arming]\ntilt-limt = 60 deg\n';
 
-/** The samples of the README: the hook, then the job of CI. */
+/** The samples of the page about the command line: the hook, then the job of CI. */
 const samples = [
-  ...readFileSync(resolve('README.md'), 'utf8').matchAll(/```sh\n(#!\/bin\/sh\n[\s\S]*?)```/g),
+  ...readFileSync(resolve('schemas/COMMAND-LINE.md'), 'utf8').matchAll(/```sh\n(#!\/bin\/sh\n[\s\S]*?)```/g),
 ];
 const [hook = '', job = ''] = samples.map(([, text = '']) => text);
 
-/** A repository with the README's hook. */
+/** A repository with that hook. */
 function repository(scratch: Scratch) {
   const run = shellIn(scratch);
   scratch.write('.gitignore', '.bin\nreports\n');
@@ -24,7 +24,7 @@ function repository(scratch: Scratch) {
   return { run, commit };
 }
 
-describe('the README’s pre-commit hook', () => {
+describe('the documents’ pre-commit hook', () => {
   it('lets a fine script in, and refuses one with something to fix', () =>
     withScratch({ 'a.craft': right }, async (scratch) => {
       const { run, commit } = repository(scratch);
@@ -64,7 +64,7 @@ describe('the README’s pre-commit hook', () => {
     }));
 });
 
-describe('the README’s job for CI', () => {
+describe('the documents’ job for CI', () => {
   const run = (files: Readonly<Record<string, string>>) =>
     withScratch({ ...files, 'job.sh': job }, async (scratch) => {
       const { status, stdout } = shellIn(scratch)('sh job.sh');

@@ -47,6 +47,7 @@ function filesNamedIn(text: string): readonly string[] {
 describe('the documents', () => {
   it('are few enough lines to be read', () => {
     const lines = (document: string) => textOf(document).trimEnd().split('\n').length;
+    assert.ok(lines('README.md') <= 150, `README.md has ${lines('README.md')} lines`);
     assert.ok(lines('DEVELOPERS.md') <= 200, `DEVELOPERS.md has ${lines('DEVELOPERS.md')} lines`);
   });
 

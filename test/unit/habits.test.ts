@@ -12,6 +12,17 @@ interface Manifest {
   readonly devDependencies: Readonly<Record<string, string>>;
 }
 
+/** One way to start the extension from the editor. */
+interface Launch {
+  readonly args: readonly string[];
+  readonly preLaunchTask: string;
+}
+
+interface Task {
+  readonly label: string;
+  readonly command: string;
+}
+
 const manifest = JSON.parse(textOf('package.json')) as Manifest;
 
 describe('the habits of the repository', () => {
@@ -35,6 +46,17 @@ describe('the habits of the repository', () => {
     const told = textOf('DEVELOPERS.md');
     for (const name of Object.keys(manifest.scripts)) {
       assert.match(told, new RegExp(`\`npm (run )?${name}\``), name);
+    }
+  });
+
+  it('the editor builds by a command that is there, then starts the extension with the demo', () => {
+    const launch = JSON.parse(textOf('.vscode/launch.json')) as { configurations: readonly Launch[] };
+    const { tasks } = JSON.parse(textOf('.vscode/tasks.json')) as { tasks: readonly Task[] };
+    for (const { command } of tasks) assert.ok((command.split(' ')[2] ?? '') in manifest.scripts, command);
+    for (const { args, preLaunchTask } of launch.configurations) {
+      assert.ok(tasks.some(({ label }) => label === preLaunchTask));
+      const folder = args.at(-1)?.replace(/^.*\}\//, '') ?? '';
+      assert.ok(readdirSync(join(root, folder)).some((name) => name.endsWith('.craft')));
     }
   });
 

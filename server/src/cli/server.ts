@@ -13,7 +13,7 @@ export const serverCommand = command({
   summary: 'the language server, for editors that start one by a command',
   usage: ['--stdio'],
   about: [
-    'Speaks the language server protocol over standard input and output until the editor leaves. README.md shows how two editors are set up for it.',
+    'Speaks the language server protocol over standard input and output until the editor leaves. schemas/EDITORS.md shows how two editors are set up for it.',
   ],
   options: {
     stdio: { type: 'boolean', about: 'over standard input and output: the only way there is' },

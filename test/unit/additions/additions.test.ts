@@ -280,9 +280,10 @@ describe('what is built in', () => {
   });
 });
 
-describe('the example of the README', () => {
+describe('the example in the documents', () => {
   it('is one that works', () => {
-    const [, example = ''] = /```json\n([\s\S]*?)```/.exec(readFileSync('README.md', 'utf8')) ?? [];
+    const [, example = ''] =
+      /```json\n([\s\S]*?)```/.exec(readFileSync('schemas/ADDITIONS.md', 'utf8')) ?? [];
     const additions = additionsOf({ 'buzzer.json': example });
     assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
     assert.ok(additions.catalog.check('own/buzzer-shrill'));
