@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { shippedData } from './shipped';
+import { shippedData } from '../catalog/shipped';
 
 /**
  * Every name and every heading is plain English, or a term that the trade writes across makers. A word that
