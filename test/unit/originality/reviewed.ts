@@ -1,6 +1,14 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { boardLines, checkLines, memberLines, parameterLines, saidLines, sourceLines } from './standing-data';
+import {
+  belongingLines,
+  boardLines,
+  checkLines,
+  memberLines,
+  parameterLines,
+  saidLines,
+  sourceLines,
+} from './standing-data';
 import { drawnLines, motorOrders, scriptLines } from './standing-texts';
 
 /**
@@ -11,6 +19,7 @@ import { drawnLines, motorOrders, scriptLines } from './standing-texts';
 export const standing = {
   parameters: parameterLines,
   checks: checkLines,
+  belongings: belongingLines,
   members: memberLines,
   sources: sourceLines,
   said: saidLines,

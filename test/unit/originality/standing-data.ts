@@ -109,6 +109,13 @@ function isUnit(word: string): boolean {
   return word !== '' && word.split('/').every((part) => findUnitSymbol(part) !== undefined);
 }
 
+/** What a thing has by the checks' sentences, such as a transmitter’s ends: parts are named there, too. */
+export function belongingLines(): readonly string[] {
+  const sentences = checks().flatMap((check) => sentencesOf(check));
+  const found = sentences.flatMap((text) => text.match(/\b[a-z]+['’]s [a-z]+/gi) ?? []);
+  return [...new Set(found.map((words) => words.toLowerCase()))].sort();
+}
+
 /** What the checks and the parameters rest on. */
 export function sourceLines(): readonly string[] {
   return [...new Set([...checks(), ...parameters()].map(({ source }) => source.text))];
