@@ -85,7 +85,7 @@ describe('other editors', () => {
         [2],
       );
       assert.match(findings[0]?.message ?? '', /Did you mean arming\.tilt-limit\?/);
-      assert.match(hover, /Cutoff of the gyro's low/);
+      assert.match(hover, /Cutoff of a gyro filter/);
       assert.match(hover, /180 Hz/);
     });
   }
