@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { type ChildProcess, spawn } from 'node:child_process';
-import { renameSync } from 'node:fs';
+import { renameSync, symlinkSync } from 'node:fs';
 import { built } from '../support/built';
 import { plainEnvironment } from '../support/command-line';
 import { type Scratch, withScratch } from '../support/scratch';
@@ -143,5 +143,18 @@ describe('check --watch', () => {
       const watch = new Watch(scratch, ['nowhere/*.craft']);
       assert.match(await watch.next(), /no file matches this pattern/);
       assert.equal(await watch.end('SIGINT'), 2);
+    }));
+
+  it('watches the rest where a link leads in a circle, and tells it', () =>
+    withScratch({ 'a.craft': '[gyro]\n' }, async (scratch) => {
+      symlinkSync('circle.craft', scratch.file('circle.craft'));
+      const watch = new Watch(scratch, ['a.craft']);
+      try {
+        assert.match(await watch.next(), /^propsoff: not all is watched: its links lead in a circle$/m);
+        scratch.write('a.craft', '[gyro]\nwobble = 1\n');
+        await watch.until(/a\.craft:2:1 must-fix/);
+      } finally {
+        await watch.end('SIGINT');
+      }
     }));
 });

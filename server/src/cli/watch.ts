@@ -1,5 +1,5 @@
-import { once } from 'node:events';
 import { URI } from 'vscode-uri';
+import { reasonOf } from '../host/reasons';
 import { exitCodes, UsageError } from './outcome';
 import type { Terminal } from './terminal';
 import { nameOf, WatchedPlaces } from './watched-places';
@@ -27,7 +27,7 @@ export async function watchAndCheck(
 ): Promise<number> {
   const end = endSignal();
   const changes = new Changes();
-  const watchers = new Watchers(changes);
+  const watchers = new Watchers(changes, terminal);
   await watchers.places.addArguments(paths);
   await watchers.watchNewPlaces();
   try {
@@ -71,7 +71,10 @@ class Watchers {
   readonly places = new WatchedPlaces();
   private readonly watchers: { close(): Promise<void> }[] = [];
 
-  constructor(private readonly changes: Changes) {}
+  constructor(
+    private readonly changes: Changes,
+    private readonly terminal: Terminal,
+  ) {}
 
   /** Watches the places that are not watched yet; false where there are none. */
   async watchNewPlaces(): Promise<boolean> {
@@ -86,7 +89,9 @@ class Watchers {
     this.watchers.push(watcher);
     for (const event of ['add', 'change', 'unlink'] as const)
       watcher.on(event, (path: string) => this.changes.note(path));
-    await once(watcher, 'ready');
+    // A link that leads in a circle, say: the rest is watched all the same.
+    watcher.on('error', (error) => this.terminal.tell(`propsoff: not all is watched: ${reasonOf(error)}`));
+    await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));
     return true;
   }
 
