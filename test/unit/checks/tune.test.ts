@@ -37,6 +37,12 @@ const rates: readonly CheckCase[] = [
     ['gyro.rate = 3.2 kHz', 'control.rate = 1.6 kHz'],
   ],
   [
+    'tune/control-rate-uneven',
+    '2.133 kHz',
+    ['gyro.rate = 6.4 kHz', 'control.rate = 2.133 kHz'],
+    ['gyro.rate = 6.4 kHz', 'control.rate = gyro.rate / 3'],
+  ],
+  [
     'tune/control-faster-than-gyro',
     '8 kHz',
     ['gyro.rate = 4 kHz', 'control.rate = 8 kHz'],

@@ -4,6 +4,15 @@ import { parseQuantity } from '../../units/quantity';
 import type { CodeRule, RuleFix } from '../rule';
 import { listed } from './switch-table';
 
+/** A third of 6.4 kHz ends in no digits: written as 2.133 kHz it is meant, and misses by less than this. */
+const mostRounded = 0.005;
+
+/** The whole part of the gyro's rate that a control rate is when its digits are rounded; null where it is none. */
+function roundedPart(gyro: number, control: number): number | null {
+  const part = Math.round(gyro / control);
+  return part >= 1 && Math.abs(gyro / control - part) < mostRounded * part ? part : null;
+}
+
 /** Gyro and loop: rates that go together and that the board has. */
 export const rateRules: readonly CodeRule[] = [
   {
@@ -14,16 +23,19 @@ export const rateRules: readonly CodeRule[] = [
       if (gyro === null || control === null || gyro <= 0 || control <= 0) return;
       if (evenDivision(gyro, control) !== null) return;
       const isFaster = control > gyro;
-      const near = (isFaster ? [gyro] : evenRates(gyro, control))
+      const part = roundedPart(gyro, control);
+      const rates = (isFaster ? [gyro] : evenRates(gyro, control))
         .filter((rate) => rate >= (view.catalog.parameter('control.rate')?.range?.low ?? 0))
         .map((rate) => view.exact(rate, 'kHz'));
+      const near = part === null ? rates : [part === 1 ? 'gyro.rate' : `gyro.rate / ${part}`];
       report({
         id: isFaster ? 'tune/control-faster-than-gyro' : 'tune/control-rate-uneven',
         at: 'control.rate',
         values: {
           gyro: view.amount(gyro, 'kHz'),
-          control: view.amount(control, 'kHz'),
-          times: view.amount(gyro / control, ''),
+          control: part === null ? view.amount(control, 'kHz') : view.exact(control, 'kHz'),
+          times:
+            part === null ? view.amount(gyro / control, '') : String(Number((gyro / control).toPrecision(6))),
           stale: view.amount(1 - gyro / control, '%'),
           near: near.join(' or '),
         },
