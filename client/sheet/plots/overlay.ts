@@ -20,7 +20,11 @@ export function overlayPicture(plot: OverlayPicture): HTMLElement {
   return framed(
     { title, beside: total(`${rows} rows of ${columns}`) },
     sized((width) => drawn(plot, Math.min(widest, width))),
-    element('p', { class: 'aside' }, 'The readings are invented.'),
+    element(
+      'p',
+      { class: 'aside' },
+      'Voltages, current and throttle are this craft’s in the hover with a full pack; the rest is invented.',
+    ),
     asTable(id, title, ['Element', 'Row, column', 'Such as'], table),
   );
 }
