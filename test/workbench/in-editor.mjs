@@ -107,7 +107,10 @@ async function runInEditor(folders) {
   if (!existsSync(folders.counts)) throw new PlainError(`the suite in the editor gave no result (${exit})`);
   const counts = JSON.parse(readFileSync(folders.counts, 'utf8'));
   // An editor that ends badly after a good run is a failure too.
-  if (exit !== 0 && counts.failed === 0) counts.failed = 1;
+  if (exit !== 0 && counts.failed === 0) {
+    counts.failed = 1;
+    counts.failedTests = [{ title: 'the end of the editor', reason: `${exit}` }];
+  }
   return counts;
 }
 

@@ -5,6 +5,7 @@
 import { appendFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { format } from 'node:util';
+import { type Counts, countedRun } from './counts';
 
 /** Runs every test file beside this one; rejects if a test failed or none ran. */
 export async function run(): Promise<void> {
@@ -32,22 +33,14 @@ export async function run(): Promise<void> {
   }
 }
 
-interface Counts {
-  readonly passed: number;
-  readonly failed: number;
-}
-
 /** A test file that cannot be loaded counts as one failed test, with its reason in the report. */
 async function countRun(mocha: Mocha, report: string | undefined): Promise<Counts> {
   try {
     await mocha.loadFilesAsync();
   } catch (error) {
-    if (report !== undefined) appendFileSync(report, `a test file cannot be loaded: ${format(error)}\n`);
-    return { passed: 0, failed: 1 };
+    const title = 'a test file cannot be loaded';
+    if (report !== undefined) appendFileSync(report, `${title}: ${format(error)}\n`);
+    return { passed: 0, failed: 1, failedTests: [{ title, reason: format(error) }] };
   }
-  return new Promise((resolve) => {
-    const runner = mocha.run(() => {
-      resolve({ passed: runner.stats?.passes ?? 0, failed: runner.stats?.failures ?? 1 });
-    });
-  });
+  return countedRun((done) => mocha.run(done));
 }

@@ -49,7 +49,10 @@ async function main() {
   try {
     const code = await runSuite(server.origin, context);
     if (counts === undefined) throw new PlainError(`the suite in the browser gave no result (${code})`);
-    if (code !== 0 && counts.failed === 0) counts.failed = 1;
+    if (code !== 0 && counts.failed === 0) {
+      counts.failed = 1;
+      counts.failedTests = [{ title: 'the end of the editor', reason: `exit code ${code}` }];
+    }
   } finally {
     await closeBrowser(context);
     await server.stop();

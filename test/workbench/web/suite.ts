@@ -12,20 +12,21 @@ import '../suite/language.test';
 import '../suite/new-craft-script.test';
 import './browser-files';
 import * as vscode from 'vscode';
+import { countedRun } from '../suite/counts';
 
 export async function run(): Promise<void> {
   const lines: string[] = [];
-  const counts = await new Promise<{ passed: number; failed: number }>((resolve) => {
-    const runner = mocha.run(() => {
-      resolve({ passed: runner.stats?.passes ?? 0, failed: runner.stats?.failures ?? 1 });
-    });
-    runner.on('pass', (test) => lines.push(`  ✔ ${test.fullTitle()}`));
-    runner.on('fail', (test, error) =>
-      lines.push(`  FAILED ${test.fullTitle()}\n${error.stack ?? error.message}`),
-    );
-    runner.on('test end', () => void tell('report', lines.splice(0).join('\n')));
-    runner.on('hook end', () => void tell('report', lines.splice(0).join('\n')));
-  });
+  const counts = await countedRun(
+    (done) => mocha.run(done),
+    (runner) => {
+      runner.on('pass', (test) => lines.push(`  ✔ ${test.fullTitle()}`));
+      runner.on('fail', (test, error) =>
+        lines.push(`  FAILED ${test.fullTitle()}\n${error.stack ?? error.message}`),
+      );
+      runner.on('test end', () => void tell('report', lines.splice(0).join('\n')));
+      runner.on('hook end', () => void tell('report', lines.splice(0).join('\n')));
+    },
+  );
   await tell('report', lines.join('\n'));
   await tell('counts', JSON.stringify(counts));
   if (counts.failed > 0 || counts.passed === 0)
