@@ -28,7 +28,7 @@ describe('the packed extension, installed', () => {
   }
 
   it('lies where the editor unpacked it, and nothing of the source tree is in use', () => {
-    const { installed } = opened();
+    const installed = join(opened().home, 'extensions');
     const list = readFileSync(join(installed, 'extensions.json'), 'utf8');
     const registered = JSON.parse(list) as readonly Registered[];
     assert.deepEqual(

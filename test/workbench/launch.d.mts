@@ -41,6 +41,9 @@ export interface BrowserOptions {
   readonly show?: boolean;
 }
 
+/** What every process of a workbench has in its environment: the folder of that one. */
+export const homeVariable: string;
+
 export function startWorkbench(options?: WorkbenchOptions): Promise<RunningWorkbench>;
 export function openBrowser(options?: BrowserOptions): Promise<BrowserContext>;
 export function closeBrowser(context: BrowserContext): Promise<void>;

@@ -27,12 +27,16 @@ export const quietSettings = {
   'workbench.welcomePage.walkthroughs.openOnInstall': false,
 };
 
+/** What every process of a workbench has in its environment: the folder of that one. */
+export const homeVariable = 'PROPSOFF_WORKBENCH_HOME';
+
 /** Variables of an editor or server around us would make this one join it or listen elsewhere. */
 function cleanEnvironment(home, extra) {
   const foreign = /^(VSCODE_|CODE_SERVER_|ELECTRON_|CS_|PORT$|PASSWORD$|HASHED_PASSWORD$|GITHUB_TOKEN$)/;
   const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !foreign.test(name)));
   // An empty gallery: this workbench offers and looks up no other extensions.
-  return { ...env, EXTENSIONS_GALLERY: '{}', XDG_DATA_HOME: join(home, 'share'), ...extra };
+  const own = { EXTENSIONS_GALLERY: '{}', XDG_DATA_HOME: join(home, 'share'), [homeVariable]: home };
+  return { ...env, ...own, ...extra };
 }
 
 /** Has an extension's folder count as installed, where it lies: what a person has, without packing it first. */

@@ -2,6 +2,7 @@
  * What a person can do and see in the editor, for tests that look at it from outside, through the browser.
  * Nothing here waits for a set time: every step waits for what a person would see next, up to a deadline.
  */
+import { strict as assert } from 'node:assert';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -315,10 +316,9 @@ export class EditorDriver {
     }
   }
 
-  /** Folder that the editor keeps what is installed in; an editor that is a page alone has none. */
-  get installed(): string {
-    if (this.workbench.home === undefined) throw new Error('nothing can be installed in this editor');
-    return join(this.workbench.home, 'extensions');
+  /** Folder that the editor keeps its own things in; an editor that is a page alone has none. */
+  get home(): string {
+    return this.workbench.home ?? assert.fail('this editor is a page alone');
   }
 
   private get settingsPath(): string {

@@ -1,10 +1,10 @@
 import { strict as assert } from 'node:assert';
 import { setTimeout as pause } from 'node:timers/promises';
-import { openEditor } from './driver';
+import { type EditorDriver, openEditor } from './driver';
 import { serversRunning } from './own-servers';
 
-async function untilNoneRuns(): Promise<void> {
-  for (let tries = 0; serversRunning().length > 0 && tries < 100; tries += 1) await pause(100);
+async function untilNoneRuns(editor: EditorDriver): Promise<void> {
+  for (let tries = 0; serversRunning(editor).length > 0 && tries < 100; tries += 1) await pause(100);
 }
 
 describe('a window that is loaded anew', () => {
@@ -19,14 +19,14 @@ describe('a window that is loaded anew', () => {
       }
       await editor.openFile('sandmartin.craft');
       await editor.statusBar(/to mend/);
-      await editor.waitUntil('the servers of before to end', async () => serversRunning().length === 1);
+      await editor.waitUntil('the servers of before to end', async () => serversRunning(editor).length === 1);
       await editor.press('Control+End');
       await editor.type('\n[arming]\ntilt-limt = 60 deg\n');
       await editor.waitForSquiggles('error');
     } finally {
       await editor.close();
     }
-    await untilNoneRuns();
-    assert.deepEqual(serversRunning(), []);
+    await untilNoneRuns(editor);
+    assert.deepEqual(serversRunning(editor), []);
   });
 });
