@@ -1,202 +1,145 @@
 // `npm test`: everything that must hold, from a fresh clone. The last line says how many passed and failed.
-// `npm test -- unit page` runs only the suites named; they stand in the list `suites` below. `--raise` lifts the
-// floor of the coverage to what was reached.
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { join, relative } from 'node:path';
-import { ensureEditors } from './editors/install.mjs';
-import { ensureChromium } from './workbench/chromium.mjs';
+// `npm test -- unit page` runs only the suites named. `--raise` lifts the floor of the coverage to what was reached.
+//
+// Suites run in two lanes side by side: a core waits while an editor in a browser does, and while packages are fetched.
+import { spawn } from 'node:child_process';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { needsSetUp, sum } from './suites.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
-import { PlainError, root, run, say, scratchFolder } from './workbench/machine.mjs';
-import { ensurePacker } from './workbench/package.mjs';
-import { ensureWorkbench } from './workbench/setup.mjs';
+import { atExit, PlainError, root, say, scratchFolder } from './workbench/machine.mjs';
+
+/** In each lane one suite after the other. The second holds all that need an editor. */
+const lanes = [
+  ['project', 'unit', 'reference', 'coverage', 'protocol'],
+  ['page', 'web', 'workbench', 'package', 'editors'],
+];
 
 const scratch = scratchFolder('test');
-const countsPath = join(scratch, 'counts.json');
-const recordings = join(scratch, 'recordings');
 const raise = process.argv.includes('--raise');
 
 // Colours are for a terminal; in a log they are noise, and some tools colour whenever they see a CI.
-const plain = !process.stdout.isTTY;
-const environment = plain ? { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' } : process.env;
+const colours = process.stdout.isTTY ? { FORCE_COLOR: '1' } : { NO_COLOR: '1', FORCE_COLOR: '0' };
+const environment = { ...process.env, ...colours, PROPSOFF_RUN: scratch, PROPSOFF_RAISE: raise ? '1' : '' };
 
-/** Runs a command that reports counts in the file PROPSOFF_COUNTS names; silence or a bad end is a failure. */
-async function countedRun(program, args, extra = {}) {
-  rmSync(countsPath, { force: true });
-  const code = await run(program, args, { env: { ...environment, ...extra, PROPSOFF_COUNTS: countsPath } });
-  if (!existsSync(countsPath)) {
-    say(`no result came back (exit code ${code}); counted as one failure`);
-    return { passed: 0, failed: 1 };
+/** What suites print that run at the same time: the one that began first as it comes, the others when it has ended. */
+class Report {
+  #turns = [];
+
+  begin(name) {
+    const turn = { kept: [], hasEnded: false };
+    this.#turns.push(turn);
+    this.#write(turn, `\n=== ${name} ===\n`);
+    return {
+      write: (text) => this.#write(turn, text),
+      end: () => {
+        turn.hasEnded = true;
+        this.#next();
+      },
+    };
   }
-  const counts = JSON.parse(readFileSync(countsPath, 'utf8'));
-  if (code === 0 || counts.failed > 0) return counts;
-  say(`exit code ${code} though no test failed; counted as one failure`);
-  return { ...counts, failed: 1 };
-}
 
-/** A command that passes or fails as a whole counts as one test. */
-async function oneTest(title, program, args) {
-  say(`${title}: ${[program, ...args].join(' ')}`);
-  const failed = (await run(program, args, { env: environment })) === 0 ? 0 : 1;
-  say(`${title}: ${failed === 0 ? 'passed' : 'FAILED'}`);
-  return { passed: 1 - failed, failed };
-}
-
-function sum(all) {
-  const add = (key) => all.reduce((total, counts) => total + counts[key], 0);
-  const failedTests = all.flatMap((counts) => counts.failedTests ?? []);
-  return { passed: add('passed'), failed: add('failed'), failedTests };
-}
-
-async function project() {
-  return sum([
-    await oneTest('format and lint', 'npx', ['biome', 'ci', `--colors=${plain ? 'off' : 'force'}`, '.']),
-    await oneTest('types', 'npm', ['run', '--silent', 'typecheck']),
-    await oneTest('dead code', 'npx', ['knip']),
-  ]);
-}
-
-function testFilesIn(folder) {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder, { recursive: true })
-    .filter((name) => name.endsWith('.test.ts'))
-    .sort()
-    .map((name) => relative(root, join(folder, name)));
-}
-
-/** The test files of a folder in one mocha; a folder without any is a failure, for nothing was shown. */
-async function mochaSuite(folder, longest, extra = {}, options = []) {
-  const files = testFilesIn(join(root, 'test', folder));
-  if (files.length === 0) {
-    say(`test/${folder} has no tests; counted as one failure`);
-    return { passed: 0, failed: 1 };
+  #write(turn, text) {
+    if (turn === this.#turns[0]) process.stdout.write(text);
+    else turn.kept.push(text);
   }
-  const mocha = join(root, 'node_modules', 'mocha', 'bin', 'mocha.js');
-  return countedRun(process.execPath, [mocha, '--timeout', `${longest}`, ...options, ...files], extra);
-}
 
-/** For suites of many files that need nothing of each other: two files at a time. */
-const inPairs = ['--parallel', '--jobs', '2'];
-
-/** A suite in whose run V8 notes which code was run through. */
-function recordedSuite(name) {
-  const folder = join(recordings, name);
-  mkdirSync(folder, { recursive: true });
-  return mochaSuite(name, 30_000, { NODE_V8_COVERAGE: folder }, inPairs);
-}
-
-async function coverage() {
-  const folder = join(recordings, 'all');
-  for (const name of ['unit', 'reference']) {
-    const recorded = join(recordings, name);
-    if (!existsSync(recorded)) throw new PlainError(`coverage needs the suite ${name} in the same run`);
-    cpSync(recorded, folder, { recursive: true });
+  #next() {
+    while (this.#turns[0]?.hasEnded) {
+      this.#turns.shift();
+      for (const text of this.#turns[0]?.kept.splice(0) ?? []) process.stdout.write(text);
+    }
   }
-  // What it needs is there only once the dependencies are.
-  const { checkCoverage } = await import('./coverage.mjs');
-  const holds = await checkCoverage(folder, { raise });
-  return { passed: holds ? 1 : 0, failed: holds ? 0 : 1 };
 }
 
-async function inEditor() {
-  await ensureChromium();
-  await ensureWorkbench();
-  return countedRun(process.execPath, [join(root, 'test', 'workbench', 'in-editor.mjs')]);
+const report = new Report();
+
+/** Runs a suite in a process of its own, so that what it prints is told apart; gives its counts. */
+async function runSuite(name, ...names) {
+  const output = report.begin(name);
+  const start = Date.now();
+  const code = await new Promise((settle, fail) => {
+    const args = [join(root, 'test', 'suites.mjs'), name, ...names];
+    const child = spawn(process.execPath, args, { cwd: root, env: environment });
+    const callOff = atExit(() => child.kill());
+    for (const stream of [child.stdout, child.stderr]) stream.setEncoding('utf8').on('data', output.write);
+    child.once('error', fail);
+    child.once('close', (ended) => {
+      callOff();
+      settle(ended);
+    });
+  });
+  output.end();
+  return { name, ...countsOf(name, code), seconds: Math.round((Date.now() - start) / 1000) };
 }
 
-async function inPage() {
-  await ensureChromium();
-  await ensureWorkbench();
-  // On a busy machine the editor itself now and then leaves a page empty: a test in it may be tried once more.
-  return mochaSuite('workbench/page', 120_000, {}, ['--retries', '1']);
+function countsOf(name, code) {
+  const path = join(scratch, `${name}.json`);
+  if (existsSync(path)) return JSON.parse(readFileSync(path, 'utf8'));
+  return { passed: 0, failed: 1, failedTests: [{ title: name, reason: `it ended with code ${code}` }] };
 }
 
-async function packaged() {
-  await ensureChromium();
-  await ensureWorkbench();
-  await ensurePacker();
-  return mochaSuite('package', 120_000);
+async function runLane(names, results) {
+  for (const name of names) results.push(await runSuite(name));
 }
-
-async function inOtherEditors() {
-  await ensureEditors();
-  return mochaSuite('editors', 60_000);
-}
-
-/** The editor as a web page alone: tests in its extension host, then what a person sees. */
-async function inWeb() {
-  await ensureChromium();
-  await ensureWorkbench();
-  return sum([
-    await countedRun(process.execPath, [join(root, 'test', 'workbench', 'web', 'in-browser.mjs')]),
-    await mochaSuite('workbench/web', 120_000),
-  ]);
-}
-
-const suites = [
-  ['project', project],
-  ['unit', () => recordedSuite('unit')],
-  ['reference', () => recordedSuite('reference')],
-  ['coverage', coverage],
-  ['protocol', () => mochaSuite('protocol', 60_000, {}, inPairs)],
-  ['editors', inOtherEditors],
-  ['workbench', inEditor],
-  ['page', inPage],
-  ['package', packaged],
-  ['web', inWeb],
-];
 
 function chosenSuites(names) {
-  const unknown = names.find((name) => !suites.some(([known]) => known === name));
-  if (unknown !== undefined) {
-    throw new PlainError(`no suite ${unknown}; there are ${suites.map(([name]) => name).join(', ')}`);
-  }
-  return suites.filter(([name]) => names.length === 0 || names.includes(name));
-}
-
-/** A step that cannot even start is a failure with its reason, and the next step still runs. */
-async function guarded(step) {
-  try {
-    return await step();
-  } catch (error) {
-    say(error instanceof PlainError ? error.message : `${error?.stack ?? error}`);
-    return { passed: 0, failed: 1 };
-  }
-}
-
-async function timed(name, step) {
-  console.log(`\n=== ${name} ===`);
-  const start = Date.now();
-  const counts = await guarded(step);
-  return { name, ...counts, seconds: Math.round((Date.now() - start) / 1000) };
+  const all = lanes.flat();
+  const unknown = names.find((name) => !all.includes(name));
+  if (unknown !== undefined) throw new PlainError(`no suite ${unknown}; there are ${all.join(', ')}`);
+  return all.filter((name) => names.length === 0 || names.includes(name));
 }
 
 /** Once more at the end, where it is found: the report of the suite itself has long scrolled by. */
 function printFailures(results) {
-  for (const { name, failedTests = [] } of results) {
+  for (const { name, failedTests = [], triedTwice = [] } of results) {
+    for (const title of triedTwice)
+      console.log(`\n${name}: ${title}\nfailed at first, and was tried once more`);
     for (const { title, reason } of failedTests) console.log(`\n${name}: ${title}\n${reason}`);
   }
 }
 
 function printSummary(results) {
   console.log('\nsuite       passed  failed  seconds');
-  for (const { name, passed, failed, seconds } of results) {
+  const order = ['set-up', 'build', ...lanes.flat()];
+  const inOrder = results.toSorted((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
+  for (const { name, passed, failed, seconds } of inOrder) {
     const [p, f, s] = [passed, failed, seconds].map((number) => `${number}`.padStart(8));
     console.log(`${name.padEnd(10)}${p}${f}${s}${failed > 0 ? '  <- failed' : ''}`);
   }
 }
 
 async function main() {
+  const start = Date.now();
   const chosen = chosenSuites(process.argv.slice(2).filter((word) => word !== '--raise'));
+  const needy = chosen.filter(needsSetUp);
+  const settingUp = needy.length > 0 ? runSuite('set-up', ...needy) : undefined;
   await ensureDependencies();
   // Later suites use what is in dist/, so it is built whatever was chosen; old output must not pass for new.
-  const results = [await timed('build', () => oneTest('build', 'npm', ['run', '--silent', 'build']))];
-  for (const [name, step] of chosen) results.push(await timed(name, step));
+  const results = [await runSuite('build')];
+  const setUp = async () => {
+    if (settingUp !== undefined) results.push(await settingUp);
+  };
+  const chosenOf = (lane) => lane.filter((name) => chosen.includes(name));
+  const [plain, inEditors] = lanes.map(chosenOf);
+  await Promise.all([runLane(plain, results), setUp().then(() => runLane(inEditors, results))]);
   printFailures(results);
   printSummary(results);
+  say(`it took ${Math.round((Date.now() - start) / 1000)} s`);
   return sum(results);
 }
 
-const { passed, failed } = await guarded(main);
+/** A run that cannot even start is a failure with its reason. */
+async function guarded() {
+  try {
+    return await main();
+  } catch (error) {
+    say(error instanceof PlainError ? error.message : `${error?.stack ?? error}`);
+    return { passed: 0, failed: 1 };
+  }
+}
+
+const { passed, failed } = await guarded();
 rmSync(scratch, { recursive: true, force: true });
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;

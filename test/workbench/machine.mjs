@@ -46,11 +46,13 @@ export function run(program, args, { cwd = root, env = process.env, quiet = fals
     const stdio = quiet || silent ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'];
     const shell = process.platform === 'win32' && !program.endsWith('.exe');
     const child = spawn(program, args, { cwd, env, stdio, shell });
+    const callOff = atExit(() => child.kill());
     const kept = [];
     child.stdout?.on('data', (data) => kept.push(data));
     child.stderr?.on('data', (data) => kept.push(data));
     child.on('error', (error) => reject(new PlainError(`cannot run ${program}: ${error.message}`)));
     child.on('close', (code) => {
+      callOff();
       if (quiet && !silent && code !== 0) process.stderr.write(Buffer.concat(kept));
       resolve(code ?? 1);
     });

@@ -5,7 +5,8 @@ import { serversRunning } from './own-servers';
 /** Ends the server as often as it comes back; gives how often that was. */
 async function endForGood(editor: EditorDriver): Promise<number> {
   for (let times = 0; ; times += 1) {
-    const hasCome = async () => serversRunning(editor).length > 0 || (await editor.isInStatusBar(/checks stopped/));
+    const hasCome = async () =>
+      serversRunning(editor).length > 0 || (await editor.isInStatusBar(/checks stopped/));
     await editor.waitUntil('the server to come back or be given up', hasCome);
     const [server] = serversRunning(editor);
     if (server === undefined) return times;
