@@ -7,6 +7,7 @@ const others = [
   'propsoff/checked',
   'propsoff/readFile',
   'propsoff/listFolder',
+  'propsoff/findScripts',
   'propsoff/boards',
   'propsoff/parameters',
 ];
