@@ -5,6 +5,7 @@ import type { ScriptLine } from '../language/script-line';
 import { spacedMinus } from './line-findings-minus';
 import { memberNumber } from './line-findings-names';
 import { quotedText, unquoted } from './line-findings-quotes';
+import { letterForDigit, possibleUnit, saidRange } from './line-findings-slips';
 import { reciprocal, singleWord } from './line-findings-values';
 
 /** Says more of a problem with the craft at hand; null where it has nothing to add. */
@@ -12,9 +13,9 @@ export type Refiner = (craft: Craft, line: ScriptLine, found: Problem) => Proble
 
 /** By the id of what was found: the first that has something to say counts. */
 const refiners: ReadonlyMap<string, readonly Refiner[]> = new Map<string, readonly Refiner[]>([
-  ['line/not-understood', [spacedMinus, quotedText]],
+  ['line/not-understood', [spacedMinus, quotedText, letterForDigit]],
   ['line/not-a-number', [quotedText]],
-  ['line/unknown-unit', [quotedText]],
+  ['line/unknown-unit', [quotedText, saidRange, possibleUnit]],
   ['line/unknown-constant', [spacedMinus]],
   ['line/wrong-shape', [quotedText, unquoted, singleWord]],
   ['line/wrong-dimension', [reciprocal]],

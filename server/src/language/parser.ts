@@ -1,3 +1,4 @@
+import { isSpelledLikeUnit } from '../units/nearest-unit';
 import { readAcceptance } from './acceptance';
 import type { Name, Path, Span, Statement, ValueNode } from './ast';
 import { lex, type Tokens } from './lexer';
@@ -125,6 +126,8 @@ function readConstant(reader: TokenReader): Body {
     reader.report(problem('line/constant-name', name, { given: name.text }));
     reader.skipAll();
   }
+  if (isSpelledLikeUnit(name.text))
+    reader.report(problem('line/constant-like-unit', name, { given: name.text }));
   const { equals, value } = readAssignment(reader);
   return { kind: 'constant', name, equals, value };
 }

@@ -1,6 +1,6 @@
 import type { CurveNode, ListNode, ValueNode } from './ast';
 import { readExpression } from './expression-parser';
-import { replacement } from './problem';
+import { problem, replacement } from './problem';
 import type { TokenReader } from './token-reader';
 
 /** Most items that a list, or points that a curve, may have; more is no setting of a craft. */
@@ -62,6 +62,13 @@ function readRangeOrCurve(reader: TokenReader): ValueNode | null {
   const first = readExpression(reader);
   if (first === null) return null;
   if (reader.takeSign('..')) {
+    const third = reader.peek();
+    if (third?.kind === 'number' && third.start === reader.lastEnd && third.digits.startsWith('.')) {
+      const dots = { start: reader.lastEnd - 2, end: reader.lastEnd + 1 };
+      const values = { found: '`...`', expected: '`..` between the ends of a range' };
+      reader.fail(problem('line/not-understood', dots, values, [replacement('Write `..`', dots, '..')]));
+      return null;
+    }
     const high = readExpression(reader);
     return high && { kind: 'range', low: first, high, start: first.start, end: high.end };
   }

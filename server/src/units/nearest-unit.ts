@@ -65,3 +65,8 @@ export function nearestUnits(given: string): readonly string[] {
     .slice(0, 2)
     .map(({ symbol }) => symbol);
 }
+
+/** Whether a name is a unit, but for capital letters: `mHz`, `Ms`. A single letter is a name as good as any. */
+export function isSpelledLikeUnit(name: string): boolean {
+  return name.length > 1 && unitTable.some(({ symbol }) => symbol.toLowerCase() === name.toLowerCase());
+}

@@ -48,6 +48,35 @@ describe('a time where a frequency belongs, and the other way round', () => {
   ]);
 });
 
+describe('what is nearly right', () => {
+  hold([
+    [
+      'three dots are two',
+      '[switch.arm]\non = 1700...2100 us',
+      'not-understood',
+      ['[switch.arm]\non = 1700..2100 us'],
+    ],
+    [
+      'a range is said with "to"',
+      '[switch.arm]\non = 1700 to 2100 us',
+      'not-understood',
+      ['[switch.arm]\non = 1700 .. 2100 us'],
+    ],
+    [
+      'a letter stands for a digit',
+      '[gyro.filter.1]\ncutoff = l80 Hz',
+      'not-understood',
+      ['[gyro.filter.1]\ncutoff = 180 Hz'],
+    ],
+    [
+      'a unit is spelled like one that can’t be meant',
+      '[gyro]\nrate = 8 mhz',
+      'unknown-unit',
+      ['[gyro]\nrate = 8 kHz'],
+    ],
+  ]);
+});
+
 describe('a number of a collection that there is not', () => {
   hold([
     ['is brought to the first', '[gyro.filter.99]', 'unknown-section', ['[gyro.filter.1]']],

@@ -212,7 +212,10 @@ function chain(length: number): readonly string[] {
 
 const heldBelow = ['line/include-faulty', 'line/include-too-deep', 'line/too-long'];
 
-const lists: readonly CheckCase[] = [['line/list-empty', '[]', ['find.on = []'], ['find.on = [lost-link]']]];
+const lists: readonly CheckCase[] = [
+  ['line/constant-like-unit', 'mHz', ['let mHz = 4 kHz'], ['let quick = 4 kHz']],
+  ['line/list-empty', '[]', ['find.on = []'], ['find.on = [lost-link]']],
+];
 
 holdChecks('line', [...alone, ...together, ...lists], heldBelow);
 
