@@ -12,6 +12,8 @@ export interface NameContext {
   readonly typed: string;
   /** Whether the line holds nothing else, so that it can become any statement. */
   readonly isAlone: boolean;
+  readonly hasEquals: boolean;
+  /** Whether something stands behind it that is to be its value. */
   readonly hasValue: boolean;
 }
 
@@ -59,24 +61,44 @@ export function typingContext({ text, statement }: ScriptLine, { line, character
   if (/^\s*\[[^\]]*$/.test(said.slice(0, character))) return headerContext(said, line, character);
   const equals = 'equals' in statement ? statement.equals : -1;
   if (equals >= 0 && character > equals) return valueContext(said, equals, line, character);
-  return nameContext(said, equals >= 0, line, character);
+  return nameContext(said, equals, line, character);
 }
 
-function nameContext(said: string, hasValue: boolean, line: number, character: number): TypingContext {
+function nameContext(said: string, equals: number, line: number, character: number): TypingContext {
   const typed = nameBefore(said.slice(0, character));
   const start = character - typed.length;
-  if (said.slice(0, start).trim() !== '') return nothing;
-  const rest = /^[A-Za-z0-9_.-]*/.exec(said.slice(character))?.[0] ?? '';
-  const range = rangeInLine(line, { start, end: character + rest.length });
-  return { kind: 'name', range, typed, isAlone: said.trim() === typed, hasValue };
+  if (said.slice(0, start).trim() !== '' || isOther(said)) return nothing;
+  const end = nameEnd(said, character, typed === '');
+  const range = rangeInLine(line, { start, end });
+  return {
+    kind: 'name',
+    range,
+    typed,
+    isAlone: said.trim() === typed,
+    hasEquals: equals >= 0,
+    hasValue: said.slice(end).trim() !== '',
+  };
+}
+
+/** Whether a line is another statement than a setting: a name in front of it would make two of one. */
+function isOther(said: string): boolean {
+  return /^\s*(?:\[|(?:let|include)\b(?!\s*[=.-])\s*\S)/.test(said);
+}
+
+/** Where the name ends around a place, or the next one behind it. */
+function nameEnd(said: string, at: number, isNext: boolean): number {
+  const rest = (isNext ? /^\s*[A-Za-z0-9_.-]*/ : /^[A-Za-z0-9_.-]*/).exec(said.slice(at))?.[0] ?? '';
+  return at + rest.trimEnd().length;
 }
 
 function headerContext(said: string, line: number, character: number): TypingContext {
   const before = said.slice(0, character);
   const after = said.slice(character);
   const typed = nameBefore(before);
-  const rest = /^[A-Za-z0-9_.-]*/.exec(after)?.[0] ?? '';
-  const range = rangeInLine(line, { start: character - typed.length, end: character + rest.length });
+  // Behind a name and a blank nothing more can stand.
+  if (typed === '' && /[A-Za-z0-9_.-]\s*$/.test(before)) return nothing;
+  const end = nameEnd(said, character, typed === '');
+  const range = rangeInLine(line, { start: character - typed.length, end });
   const isClosed = after.includes(']');
   const at = before.indexOf('@');
   if (at < 0) return { kind: 'section', range, isClosed: isClosed || after.includes('@') };

@@ -64,9 +64,10 @@ function nameItem(
   snapshot: Snapshot,
   line: ScriptLine,
   { known, rest }: OpenName,
-  { range, hasValue, typed }: NameContext,
+  { range, hasEquals, hasValue, typed }: NameContext,
   { snippets }: CompletionOptions,
 ): CompletionItem {
+  const isBare = !hasEquals && !hasValue;
   // A whole path under its own section is a slip: it still finds what it means, and is replaced.
   const prefix = `${line.section.path ?? ''}.`;
   const isWhole = prefix !== '.' && typed.startsWith(prefix);
@@ -75,8 +76,10 @@ function nameItem(
     kind: 'parameter',
     detail: known.parameter.title,
     range,
-    insertText: hasValue ? rest : `${rest} = ${snippets ? valueSnippet(snapshot, known) : ''}`,
-    isSnippet: !hasValue && snippets,
+    insertText: isBare
+      ? `${rest} = ${snippets ? valueSnippet(snapshot, known) : ''}`
+      : `${rest}${hasEquals ? '' : ' ='}`,
+    isSnippet: isBare && snippets,
     filterText: isWhole ? `${prefix}${rest}` : rest,
     subject: { kind: 'parameter', name: known.name },
   });

@@ -4,7 +4,7 @@ import { inputKeys } from '../craft/keys';
 import type { ScriptLine } from '../language/script-line';
 import { plain } from '../units/dimension';
 import { findDimensionName } from '../units/dimension-names';
-import { type CompletionItem, completionItem } from './completion-item';
+import { type CompletionItem, completionItem, tabStop } from './completion-item';
 import type { ValueContext } from './completion-value-context';
 import { evaluatedText } from './quantity-text';
 import type { Snapshot } from './snapshot';
@@ -15,12 +15,13 @@ export function operandItems(
   line: ScriptLine,
   found: FoundParameter | undefined,
   context: ValueContext,
+  snippets: boolean,
 ): readonly CompletionItem[] {
   const parameters = context.typed.includes('.') ? parameterItems(snapshot, line, context) : [];
   return [
     ...parameters,
     ...constantItems(snapshot, line, found, context),
-    ...(context.typed === '' ? [] : functionItems(context)),
+    ...(context.typed === '' ? [] : functionItems(context, snippets)),
   ];
 }
 
@@ -67,14 +68,21 @@ function parameterItems(
   });
 }
 
-function functionItems({ range, lead }: ValueContext): readonly CompletionItem[] {
-  return [...functions].map(([name, { takes }]) =>
-    completionItem({
+/** Where a function is called already, its name alone is replaced. What it takes is typed over, or typed next. */
+function functionItems(
+  { nameRange, isCalled, lead }: ValueContext,
+  snippets: boolean,
+): readonly CompletionItem[] {
+  const isSnippet = snippets && !isCalled;
+  return [...functions].map(([name, { takes, names }]) => {
+    const stops = names.map((text, index) => tabStop(index + 1, text)).join(', ');
+    return completionItem({
       label: name,
       kind: 'keyword',
       detail: `Takes ${takes}`,
-      range,
-      insertText: `${lead}${name}(`,
-    }),
-  );
+      range: nameRange,
+      insertText: `${lead}${name}${isSnippet ? `(${stops})` : ''}`,
+      isSnippet,
+    });
+  });
 }

@@ -16,7 +16,9 @@ export function valueItems(
 ): readonly CompletionItem[] {
   const found = parameterOf(snapshot, line);
   if (found === undefined) {
-    return line.statement.kind === 'constant' ? operandItems(snapshot, line, undefined, context) : [];
+    return line.statement.kind === 'constant'
+      ? operandItems(snapshot, line, undefined, context, snippets)
+      : [];
   }
   const { parameter } = found;
   switch (parameter.kind) {
@@ -30,7 +32,7 @@ export function valueItems(
     case 'count':
     case 'range':
     case 'curve':
-      return [...exampleItems(found, context), ...operandItems(snapshot, line, found, context)];
+      return [...exampleItems(found, context), ...operandItems(snapshot, line, found, context, snippets)];
     default:
       return [];
   }
@@ -137,11 +139,19 @@ function exampleItems({ parameter }: FoundParameter, context: ValueContext): rea
   return all.filter(({ label }, index) => all.findIndex((other) => other.label === label) === index);
 }
 
+/** In a list one item is replaced, elsewhere the whole value: a part of another one would be left beside it. */
 function item(
   label: string,
   detail: string,
   kind: CompletionItem['kind'],
-  { range, lead }: ValueContext,
+  { range, valueRange, lead, isInList, isHighEnd }: ValueContext,
 ): CompletionItem {
-  return completionItem({ label, kind, detail, range, insertText: `${lead}${label}`, filterText: label });
+  return completionItem({
+    label,
+    kind,
+    detail,
+    range: isInList || isHighEnd ? range : valueRange,
+    insertText: `${lead}${label}`,
+    filterText: label,
+  });
 }

@@ -83,7 +83,8 @@ function within(range: { low: number; high: number }, unit: KnownParameter['unit
 }
 
 const parameters = [...testCatalog.parameters.values()];
-const setting = fc
+/** A line that sets something that the catalogue has. */
+export const setting: fc.Arbitrary<string> = fc
   .tuple(fc.constantFrom(...parameters), fc.constantFrom(...members), fc.constantFrom(...parameters))
   .chain(([known, member, other]) => {
     const path = (name: string) => name.replaceAll(/<[a-z]+>/g, member);

@@ -236,6 +236,14 @@ export class EditorDriver {
     return rows.allInnerTexts();
   }
 
+  /** Asks for completion at the cursor and takes the row with a label, wherever in the list it is. */
+  async acceptSuggestion(label: string): Promise<void> {
+    await this.suggestions();
+    const rows = this.page.locator('.suggest-widget.visible .monaco-list-row');
+    const row = rows.filter({ has: this.page.locator('.label-name').getByText(label, { exact: true }) });
+    await row.first().click();
+  }
+
   /** Titles of the quick fixes offered at the cursor; the menu stays open. */
   async quickFixes(): Promise<string[]> {
     await this.press('Control+.');

@@ -94,5 +94,31 @@ describe('a script that a person writes', () => {
         });
       });
     }
+
+    for (const [typed, left, label, expected] of [
+      ['gyro.rate = 6.4 kHz', '6.4 kHz', '8 kHz', 'gyro.rate = 8 kHz'],
+      ['switch.arm.on = 1750..2050 us', '1750..2050 us', '850..2150 us', 'switch.arm.on = 850..2150 us'],
+      [
+        'arming.needs = [gyro-still, receiver-alive]',
+        'gyro-still, receiver-alive]',
+        'position-fix',
+        'arming.needs = [position-fix, receiver-alive]',
+      ],
+      ['signal-loss.action = descend', 'descend', 'hover', 'signal-loss.action = hover'],
+    ] as const) {
+      for (const mode of ['insert', 'replace'] as const) {
+        it(`in front of what is there, which it replaces, when the editor is to ${mode}: ${expected}`, async () => {
+          editor().changeSettings({ 'editor.suggest.insertMode': mode });
+          await editor().type(typed);
+          await editor().press('Escape');
+          for (const _ of left) await editor().press('ArrowLeft');
+          await editor().acceptSuggestion(label);
+          await editor().waitUntil(
+            expected,
+            async () => (await editor().visibleText()).trimEnd() === expected,
+          );
+        });
+      }
+    }
   });
 });

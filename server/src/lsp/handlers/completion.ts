@@ -94,6 +94,8 @@ function clientItem(item: CompletionItem, sortText: string, range: ClientRange):
     sortText,
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     data: subject,
+    // One range, whether the client would insert or replace: two values never stand side by side in a script, so what
+    // an item is put in front of goes in either way.
     textEdit: { range, newText: insertText },
   };
 }
