@@ -6,7 +6,7 @@ import * as vscode from 'vscode';
  */
 const slips: readonly (readonly [right: string, wrong: string])[] = [
   ['\ntilt-limit     =', '\ntilt-limt      ='],
-  ['\nwarn-cell     = 3.5 V', '\nwarn-cell     = 3.2 V'],
+  ['\nwarn-cell     = 3.6 V', '\nwarn-cell     = 3.3 V'],
   ['\nspin           = inward\n', '\nspin           = outward\n'],
 ];
 

@@ -105,9 +105,9 @@ describe('a comparison', () => {
 
   it('marks findings that come of a change that is only half made', () => {
     const lower = replaced(
-      /^warn-cell( +)= 3\.5 V/m,
+      /^warn-cell( +)= 3\.6 V/m,
       'warn-cell$1= 3.2 V',
-      replaced(/^land-cell( +)= 3\.3 V/m, 'land-cell$1= 3.1 V'),
+      replaced(/^land-cell( +)= 3\.4 V/m, 'land-cell$1= 3.1 V'),
     );
     const { settings, findings } = compared(side(racer), side(lower));
     const warn = settings.find(({ path }) => path === 'power.warn-cell')?.effect?.gained ?? [];

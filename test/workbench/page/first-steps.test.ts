@@ -118,7 +118,7 @@ describe('the first ten minutes', () => {
       await editor.page.locator('.monaco-dialog-box').getByText('Copy the Next').click();
       await walk.waitForTick('Copy it for the board');
       const clipboard = await editor.page.evaluate<string>('navigator.clipboard.readText()');
-      assert.match(clipboard, /warn-cell-volts <- 350/, 'the last piece, with what was mended');
+      assert.match(clipboard, /warn-cell-volts <- 360/, 'the last piece, with what was mended');
 
       await walk.open('Print the bench card');
       await walk.press('Open Bench Card');

@@ -33,7 +33,7 @@ describe('a script of the demo', () => {
     const at = placeOf(document, 'warn-cell');
     const [hover] = await asked<vscode.Hover>('vscode.executeHoverProvider', document.uri, at);
     const told = hover?.contents.map(textOf).join('\n') ?? '';
-    for (const word of [/power.warn-cell/, /sprint/, /3\.5 V/, /cruise/, /3\.1 V/, /Risk/])
+    for (const word of [/power.warn-cell/, /sprint/, /3\.6 V/, /cruise/, /3\.1 V/, /Risk/])
       assert.match(told, word);
     assert.equal(hover?.range && document.getText(hover.range), 'warn-cell');
   });
