@@ -169,7 +169,7 @@ describe('completion of values', () => {
   });
 
   it('offers the order of the motors that the board’s drawing shows, where the craft has such motors', () => {
-    const drawn = '[front-left, rear-left, front-right, rear-right]';
+    const drawn = '[rear-left, front-left, front-right, rear-right]';
     const order = (layout: string) =>
       labels(`board.profile = heron\ncraft.layout = ${layout}\nmotor.order = |`);
     assert.equal(order('quad-x')[0], drawn);

@@ -48,14 +48,14 @@ describe('a check about a missing overlay element', () => {
 });
 
 describe('orders of the motors', () => {
-  const places = ['front-left', 'rear-left', 'front-right', 'rear-right'];
+  const places = ['rear-left', 'front-left', 'front-right', 'rear-right'];
 
   it('are found in lists, in listings of boards and in sentences', () => {
     const order = [places.join(' ')];
     assert.deepEqual(ordersIn(`order = [${places.join(', ')}]`), order);
     assert.deepEqual(ordersIn(JSON.stringify(places)), order);
-    assert.deepEqual(ordersIn('a is nose left;\nb is tail left;\nc is nose right;\nd is tail right;'), order);
-    assert.deepEqual(ordersIn('Front left, rear left, front right and then the rear right one'), order);
+    assert.deepEqual(ordersIn('a is tail left;\nb is nose left;\nc is nose right;\nd is tail right;'), order);
+    assert.deepEqual(ordersIn('Rear left, front left, front right and then the rear right one'), order);
     assert.deepEqual(
       ordersIn(places.map((place) => `"${place}": "${place.replace('-', ' ')}"`).join(',')),
       order,
