@@ -42,8 +42,8 @@ export function possibleUnit(craft: Craft, line: ScriptLine, found: Problem): Pr
   const known = knownSetting(craft, line);
   const { value } = known?.statement ?? {};
   if (known === null || value !== null) return null;
-  const before = /([\d.]+)\s*$/.exec(line.text.slice(0, found.start))?.[1];
-  if (before === undefined) return null;
+  const before = numberBefore(line.text, found.start);
+  if (before === '') return null;
   const written = (found.values.unit ?? '').toLowerCase();
   const candidates = [...(found.values.meant ?? '').split(', '), ...unitsOf(known.found.parameter)];
   const possible = candidates.filter(
@@ -60,6 +60,14 @@ export function possibleUnit(craft: Craft, line: ScriptLine, found: Problem): Pr
     { ...found.values, meant },
     nearest.slice(0, 2).map((unit) => replacement(`Write ${unit}`, found, unit)),
   );
+}
+
+/** The digits that stand before a place, blanks between; read backwards, so that it costs no more than they are long. */
+function numberBefore(text: string, place: number): string {
+  const before = text.slice(0, place).trimEnd();
+  let start = before.length;
+  while (start > 0 && '.0123456789'.includes(before.charAt(start - 1))) start -= 1;
+  return before.slice(start);
 }
 
 function unitsOf(parameter: object): readonly string[] {

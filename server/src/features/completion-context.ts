@@ -82,7 +82,12 @@ function nameContext(said: string, equals: number, line: number, character: numb
 
 /** Whether a line is another statement than a setting: a name in front of it would make two of one. */
 function isOther(said: string): boolean {
-  return /^\s*(?:\[|(?:let|include)\b(?!\s*[=.-])\s*\S)/.test(said);
+  const content = said.trimStart();
+  if (content.startsWith('[')) return true;
+  const word = /^(?:let|include)\b/.exec(content)?.[0];
+  if (word === undefined) return false;
+  const rest = content.slice(word.length).trimStart();
+  return rest !== '' && !/^[=.-]/.test(rest);
 }
 
 /** Where the name ends around a place, or the next one behind it. */
