@@ -92,7 +92,7 @@ const inPairs = ['--parallel', '--jobs', '2'];
 function recordedSuite(name) {
   const recorded = join(recordings, name);
   mkdirSync(recorded, { recursive: true });
-  return mochaSuite(name, 30_000, { NODE_V8_COVERAGE: recorded }, inPairs);
+  return mochaSuite(name, 90_000, { NODE_V8_COVERAGE: recorded }, inPairs);
 }
 
 async function coverage() {
