@@ -96,7 +96,7 @@ export function benchCard(craft: Craft, findings: readonly Finding[], pack: stri
   const steps = craft.catalog.benchSteps.flatMap((step) => stepsOf(step, view));
   const open = findings.filter(({ level, accepted }) => level === 'must-fix' && accepted === null);
   return {
-    name: view.text('craft.name') ?? fileName(craft.root.uri),
+    name: view.text('craft.name') ?? onOneLine(fileName(craft.root.uri)),
     about: [view.board?.title, pack === null ? undefined : `pack ${pack}`].flatMap((word) => word ?? []),
     pack,
     cautions,
@@ -112,6 +112,11 @@ export function benchCard(craft: Craft, findings: readonly Finding[], pack: stri
       return own.length === 0 ? [] : [{ stage, title, steps: own }];
     }),
   };
+}
+
+/** A file may be named with line ends, which would begin a line of the card. */
+function onOneLine(name: string): string {
+  return name.replace(/[\r\n\u2028\u2029]/g, '\ufffd');
 }
 
 interface Placed {
