@@ -7,7 +7,7 @@ import {
   HoverRequest,
   ResponseError,
 } from 'vscode-languageserver-protocol/node';
-import { summaryRequest } from '../../server/src/lsp/protocol';
+import { sheetRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
 import { framed, framedText, framesIn } from '../support/frames';
 import { ableClient, ownClient, type TestServer, withProcess, withServer } from '../support/server';
@@ -243,6 +243,11 @@ describe('our own messages', () => {
       const main = 'shelf://host/work/main.craft';
       await server.open(main, 'include "base.craft"\n');
       await server.pushed(main, ({ diagnostics }) => diagnostics.length > 0);
+      // Whether others include a script with a pack is looked for around it.
+      await server.open(`${folders[0]}/pack.craft`, '[pack.one]\ncells = 4\n');
+      await server.connection.sendRequest(sheetRequest, {
+        textDocument: { uri: `${folders[0]}/pack.craft` },
+      });
       // What is sent beside findings comes before what is asked for after them.
       await server.connection.sendRequest(summaryRequest, { textDocument: { uri: main } });
       const sent = framesIn(Buffer.concat(server.output)).join('\n');
@@ -256,6 +261,7 @@ describe('our own messages', () => {
     assert.deepEqual(await sentTo(ableClient), []);
     assert.deepEqual((await sentTo(ownClient)).toSorted(), [
       'propsoff/checked',
+      'propsoff/findScripts',
       'propsoff/listFolder',
       'propsoff/readFile',
     ]);

@@ -45,6 +45,7 @@ export class EditorFiles implements ServerFiles {
   }
 
   async scriptsAround(uri: string): Promise<readonly string[]> {
+    if (!this.isHandedOver) return [];
     try {
       return await this.connection.sendRequest(findScriptsRequest, { uri, most: mostScriptsAround });
     } catch {

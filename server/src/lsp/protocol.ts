@@ -282,7 +282,7 @@ export const boardOfNotification = new NotificationType<{ readonly uri: string; 
 export interface OwnAbilities {
   /** `propsoff/checked`. */
   readonly checked: boolean;
-  /** `propsoff/readFile` and `propsoff/listFolder`. */
+  /** `propsoff/readFile`, `propsoff/listFolder` and `propsoff/findScripts`. */
   readonly files: boolean;
   /** The commands of our client, behind code lenses. */
   readonly commands: boolean;
