@@ -1,8 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import { canonicalUri } from '../workspace/canonical-uri';
-
-/** A document longer than this, in characters, is no settings script; a file may be as long. */
-const longestDocument = 10_000_000;
+import { longestFile } from '../workspace/file-host';
 
 /** A document that is open, and of which nothing is kept but what is told of it. */
 export interface LongDocument {
@@ -12,9 +10,9 @@ export interface LongDocument {
   readonly length: number;
 }
 
-/** Whether a text of so many characters is. */
+/** Whether a text of so many characters is: it has at least as many bytes. */
 export function isTooLong(length: number): boolean {
-  return length > longestDocument;
+  return length > longestFile;
 }
 
 /**
@@ -44,6 +42,6 @@ export function longDiagnostic({ length }: LongDocument): Diagnostic {
     range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
     severity: DiagnosticSeverity.Error,
     source: 'propsoff',
-    message: `This document has ${told.format(length)} characters. Propsoff reads at most ${told.format(longestDocument)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
+    message: `This document has ${told.format(length)} characters. Propsoff reads at most ${told.format(longestFile)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
   };
 }
