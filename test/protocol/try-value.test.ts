@@ -57,7 +57,7 @@ describe('trying a value over the protocol', () => {
       assert.deepEqual(
         offers.map(({ range, command }) => [range.start.line, ...(command?.arguments ?? []).slice(1)]),
         [
-          [2, ['pack.short.cells'], null],
+          [2, ['pack.short.cells'], 'short'],
           [4, ['gyro.filter.1.cutoff'], null],
           [7, ['gyro.filter.1.cutoff'], 'short'],
         ],

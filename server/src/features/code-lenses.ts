@@ -16,7 +16,7 @@ export interface CodeLens {
   readonly figures: string | null;
   /** Settings of the section that other values can be tried for. */
   readonly tryable: readonly string[];
-  /** The pack that the section is for alone. */
+  /** The pack that the section is for alone, or tells of: what is tried in it is looked at with this one. */
   readonly pack: string | null;
 }
 
@@ -31,21 +31,21 @@ export function codeLenses(snapshot: Snapshot): readonly CodeLens[] {
     const { statement } = header;
     if (statement.kind !== 'section') return [];
     const section = header.section.path;
-    const own = header.section.pack ?? packOf(section, craft) ?? pack;
+    const own = header.section.pack ?? packOf(section, craft);
     const paths: string[] = [];
     for (let number = first + 1; number <= last; number += 1) {
       const path = script.document.lineAt(number)?.settingPath;
       if (path != null && holdsNumber(path, craft.catalog)) paths.push(path);
     }
     if (section === null || paths.length === 0) return [];
-    const figures = figuresOf(new CraftView(craft, own), paths);
+    const figures = figuresOf(new CraftView(craft, own ?? pack), paths);
     const range = rangeInLine(first, { start: 0, end: header.text.length });
     return [
       {
         range,
         figures: figures.length === 0 ? null : figures.join(' · '),
         tryable: paths,
-        pack: header.section.pack,
+        pack: own,
       },
     ];
   });

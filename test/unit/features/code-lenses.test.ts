@@ -8,6 +8,10 @@ const pack = (name: string, cells: number) =>
 describe('what stands above a section', () => {
   it('is what that section comes to: of each pack its own figures, whichever pack is in view', () => {
     const { snapshot } = snapshotOf(`[craft]\nname = "Plover"\n${pack('two', 2)}${pack('three', 3)}`);
+    assert.deepEqual(
+      codeLenses(snapshot).map(({ pack: tried }) => tried),
+      ['two', 'three'],
+    );
     const above = new Map(codeLenses(snapshot).map(({ range, figures }) => [range.start.line, figures]));
     // A full LiPo cell has 4.2 V.
     assert.match(above.get(2) ?? '', /\b8\.4 V/);
