@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
+import { checksOf } from '../catalog/checks-of';
 import type { Fault } from '../catalog/faults/fault';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
@@ -21,7 +22,7 @@ export function idleChecks(
   catalog: Catalog,
   bundle: Bundle,
 ): readonly IdleCheck[] {
-  const builtIn = new Map(bundle.checks.flatMap((file) => file.checks).map((check) => [check.id, check]));
+  const builtIn = new Map(checksOf(bundle).map((check) => [check.id, check]));
   return checks.flatMap((check, index) => {
     const before = replaces.includes(check.id) ? builtIn.get(check.id) : undefined;
     const why = idleness(check, before, catalog);

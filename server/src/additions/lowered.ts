@@ -1,7 +1,9 @@
+import { checksOf } from '../catalog/checks-of';
 import type { Fault } from '../catalog/faults/fault';
 import { readQuantity } from '../catalog/faults/quantities';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
+import type { Check } from '../catalog/model/check';
 import type { Chemistry, Link, Region } from '../catalog/model/hardware';
 import type { Parameter } from '../catalog/model/parameter';
 import { findDimensionName } from '../units/dimension-names';
@@ -28,7 +30,7 @@ export function loweringFaults(addition: Addition, bundle: Bundle): readonly Fau
   };
   const parameters = bundle.parameters.flatMap((file) => file.parameters);
   return [
-    ...checkFaults(addition, bundle),
+    ...each('checks', addition.checks, checksOf(bundle), idOf, checkFaults),
     ...each('parameters', addition.parameters, parameters, nameOf, parameterFaults),
     ...each('chemistries', addition.chemistries, bundle.chemistries, nameOf, chemistryFaults),
     ...each('links', addition.links, bundle.links, nameOf, linkFaults),
@@ -42,22 +44,19 @@ function nameOf({ name }: { readonly name: string }): string {
   return name;
 }
 
+function idOf({ id }: { readonly id: string }): string {
+  return id;
+}
+
 /** Groups whose findings are made as a line is read: no rule can take their place. */
 const ofLines = ['line/', 'board/'];
 
-function checkFaults({ checks, replaces }: Addition, bundle: Bundle): readonly Fault[] {
-  const builtIn = new Map(bundle.checks.flatMap((file) => file.checks).map((check) => [check.id, check]));
-  return checks.flatMap(({ id, level }, index): readonly Fault[] => {
-    const before = replaces.includes(id) ? builtIn.get(id) : undefined;
-    if (before === undefined) return [];
-    if (ofLines.some((group) => id.startsWith(group)))
-      return [
-        { at: ['checks', index, 'id'], message: `${id} is told as a line is read: no rule can replace it` },
-      ];
-    if (before.level !== 'must-fix' || level === 'must-fix' || level === 'risk') return [];
-    const message = `${id} is a must-fix: a replacement may make a risk of it, and no less`;
-    return [{ at: ['checks', index, 'level'], message }];
-  });
+function checkFaults({ id, level }: Pick<Check, 'id' | 'level'>, before: Check): readonly Fault[] {
+  if (ofLines.some((group) => id.startsWith(group)))
+    return [{ at: ['id'], message: `${id} is told as a line is read: no rule can replace it` }];
+  if (before.level !== 'must-fix' || level === 'must-fix' || level === 'risk') return [];
+  const message = `${id} is a must-fix: a replacement may make a risk of it, and no less`;
+  return [{ at: ['level'], message }];
 }
 
 /** Of what is built in as impossible, nothing may become usual: outside of what is usual is a risk. */

@@ -1,3 +1,4 @@
+import { checksOf } from '../catalog/checks-of';
 import type { Fault } from '../catalog/faults/fault';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
@@ -37,7 +38,7 @@ export function builtInNames(bundle: Bundle): Taken {
   }
   take(
     'check',
-    bundle.checks.flatMap((file) => file.checks).map(({ id }) => id),
+    checksOf(bundle).map(({ id }) => id),
   );
   take(
     'link',

@@ -1,3 +1,4 @@
+import { checksOf } from '../catalog/checks-of';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 import type { Level } from '../catalog/model/check';
@@ -11,7 +12,7 @@ export function replacementsIn(
   nameOf: (file: string) => string,
 ): readonly Replacement[] {
   const taken = builtInNames(bundle);
-  const levels = new Map(bundle.checks.flatMap((file) => file.checks).map(({ id, level }) => [id, level]));
+  const levels = new Map(checksOf(bundle).map(({ id, level }) => [id, level]));
   return [...files].flatMap(([file, addition]) => {
     const found = namesReplaced(addition, file, taken).map(({ what, name }): Replacement => {
       const now = addition.checks.find(({ id }) => id === name)?.level;

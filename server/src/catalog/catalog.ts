@@ -1,3 +1,4 @@
+import { checksOf } from './checks-of';
 import { type ChoiceContext, choicesOf } from './choices';
 import { type KnownParameter, knownParameters } from './known-parameter';
 import { explainMissing, type Missing } from './missing';
@@ -89,7 +90,7 @@ export class Catalog {
     this.videoBands = byName(bundle.bands);
     this.regions = byName(bundle.regions);
     this.gauges = new Map(bundle.gauges.map((one) => [one.number, one]));
-    this.checks = new Map(bundle.checks.flatMap((file) => file.checks).map((one) => [one.id, one]));
+    this.checks = new Map(checksOf(bundle).map((one) => [one.id, one]));
     this.propellers = bundle.propellers;
     this.benchSteps = bundle.steps;
     this.root = pathTree(this.parameters.values(), bundle.collections);
