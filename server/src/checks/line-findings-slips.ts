@@ -14,16 +14,9 @@ const digitsFor: ReadonlyMap<string, string> = new Map([
 /** `l80 Hz`: a letter that looks like a digit begins a name, and the unit behind it surprises. */
 export function letterForDigit(_: Craft, { text }: ScriptLine, found: Problem): Problem | null {
   const written = /(?:^|[=\s([,])([lIoO])(\d[\d.]*)\s*$/.exec(text.slice(0, found.start));
-  const [whole, letter, rest] = written ?? [];
-  const digit = digitsFor.get(letter ?? '');
-  if (
-    written === null ||
-    whole === undefined ||
-    letter === undefined ||
-    rest === undefined ||
-    digit === undefined
-  )
-    return null;
+  if (written === null) return null;
+  const [whole, letter = '', rest = ''] = written;
+  const digit = digitsFor.get(letter) ?? letter;
   const start = written.index + whole.indexOf(letter);
   const span = { start, end: start + 1 };
   const values = { found: `the letter \`${letter}\``, expected: `the digit ${digit} of a number` };
