@@ -38,6 +38,16 @@ export function allStages(view: CraftView): readonly Stage[] {
   return chainNames.flatMap((chain) => stagesOf(view, chain));
 }
 
+/** Those of both chains that are of one of some kinds. */
+export function stagesOfKind(view: CraftView, ...kinds: readonly string[]): readonly Stage[] {
+  return allStages(view).filter((stage) => kinds.includes(kindOf(view, stage) ?? ''));
+}
+
+/** Those of its own chain that work before a filter. */
+export function stagesBefore(view: CraftView, { chain, number }: Stage): readonly Stage[] {
+  return stagesOf(view, chain).filter((stage) => stage.number < number);
+}
+
 /** `butterworth`, `notch`; null where it is not said. */
 export function kindOf(view: CraftView, { path }: Stage): string | null {
   return view.word(`${path}.kind`);
@@ -66,6 +76,18 @@ export function unfilteredAt(view: CraftView, chain: Chain): string {
 /** The cutoff of a stage that lets the low end through, Hz; null for another kind and where it is unknown. */
 export function lowpassCutoff(view: CraftView, stage: Stage): number | null {
   return isLowpass(kindOf(view, stage)) ? view.quantity(`${stage.path}.cutoff`) : null;
+}
+
+/** The one of some stages that lets the low end through and cuts lowest. */
+export function lowestLowpass(
+  view: CraftView,
+  stages: readonly Stage[],
+): { readonly stage: Stage; readonly cutoff: number } | null {
+  const lowpasses = stages.flatMap((stage) => {
+    const cutoff = lowpassCutoff(view, stage);
+    return cutoff === null ? [] : [{ stage, cutoff }];
+  });
+  return lowpasses.sort((one, other) => one.cutoff - other.cutoff)[0] ?? null;
 }
 
 export function isLowpass(kind: string | null): boolean {

@@ -1,7 +1,7 @@
 import type { CraftView } from '../craft/view';
 import { type DigitalFilter, notch } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
-import { kindOf, type Stage, stagesOf } from './filter-stages';
+import { kindOf, type Stage, stagesBefore, stagesOf } from './filter-stages';
 import { motorPlaces } from './layouts';
 
 /** Notches that move with the motors. */
@@ -65,7 +65,7 @@ export function searchedNotches(view: CraftView, stage: Stage, rate: number): Fo
 /** The multiples that filters which hear the motors' speed have taken out before this one's turn. */
 function takenBefore(view: CraftView, stage: Stage): ReadonlySet<number> {
   if (view.flag('esc.speed-feedback') !== true) return new Set();
-  const ahead = stagesOf(view, stage.chain).filter(({ number }) => number < stage.number);
+  const ahead = stagesBefore(view, stage);
   const before = stage.chain === 'gyro' ? ahead : [...stagesOf(view, 'gyro'), ...ahead];
   return new Set(
     before.flatMap((one) =>

@@ -3,9 +3,11 @@ import { readFileSync } from 'node:fs';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf, figureSources } from '../../../server/src/figures';
 import { axisOf } from '../../../server/src/figures/axis';
+import { chainNames, filterNumbers } from '../../../server/src/figures/filter-stages';
 import { waitingForFilters } from '../../../server/src/figures/loop-figures';
 import { overshoot, stepResponse } from '../../../server/src/physics/step-response';
 import { parseUnit } from '../../../server/src/units/unit';
+import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsIn } from '../../support/findings';
 import { near } from '../../support/near';
 
@@ -199,6 +201,13 @@ describe('a chain of filters', () => {
   const search = (number: number) =>
     `[gyro.filter.${number}]\nkind = follow-noise\ncount = 1\nfrom = 100 Hz\nto = 2 kHz\nwidth = 20 Hz\n\n`;
   const with3 = sandmartin.replace('[gyro.filter.1 @ cruise]', `${search(3)}[gyro.filter.1 @ cruise]`);
+
+  it('may have as many filters as the catalogue takes', () => {
+    for (const chain of chainNames) {
+      const names = testCatalog.members(`${chain}.filter`).map(({ name }) => name);
+      assert.deepEqual(filterNumbers.map(String), names);
+    }
+  });
 
   it('works in the order of its numbers, wherever the lines stand', () => {
     const moved = `${sandmartin.replace(/\[gyro\.filter\.1\][^[]*/, '')}\n[gyro.filter.1]\nkind = butterworth\ncutoff = 2.5 * quiet\n`;

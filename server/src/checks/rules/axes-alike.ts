@@ -1,7 +1,10 @@
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
+import { axisNames } from '../../figures/axis';
+import { toBase, unitOf } from '../../units/unit';
 import type { CodeRule } from '../rule';
-import { axes, isGainSet } from './gain-names';
+import { isGainSet } from './gain-names';
+import { listed } from './listed';
 
 /** What is said of one axis and not of another, or said very differently. */
 export const axesAlikeRules: readonly CodeRule[] = [
@@ -12,7 +15,7 @@ export const axesAlikeRules: readonly CodeRule[] = [
     scope: 'craft',
     whole: true,
     check(view, report) {
-      if (!view.isSet('control.rate') || axes.some((axis) => isGainSet(view, axis))) return;
+      if (!view.isSet('control.rate') || axisNames.some((axis) => isGainSet(view, axis))) return;
       if (view.craft.isComplete()) report({ id: 'tune/gains-missing', at: 'control.rate' });
     },
   },
@@ -26,8 +29,8 @@ export const axesAlikeRules: readonly CodeRule[] = [
         id: 'tune/roll-pitch-rates-apart',
         at: 'stick.pitch.curve',
         values: {
-          roll: view.amount(roll * degree, 'deg/s'),
-          pitch: view.amount(pitch * degree, 'deg/s'),
+          roll: view.amount(toBase(roll, perSecond), 'deg/s'),
+          pitch: view.amount(toBase(pitch, perSecond), 'deg/s'),
         },
         related: [{ at: 'stick.roll.curve', message: 'The curve of roll.' }],
       });
@@ -35,7 +38,7 @@ export const axesAlikeRules: readonly CodeRule[] = [
   },
 ];
 
-const degree = Math.PI / 180;
+const perSecond = unitOf('deg/s');
 
 /** Full rates of roll and pitch that differ by more than this are a slip more often than meant. A choice of ours. */
 const mostApart = 2;
@@ -47,11 +50,11 @@ function oneLacks(id: string, pathOf: (axis: string) => string): CodeRule {
     scope: 'craft',
     whole: true,
     check(view: CraftView, report) {
-      const has = axes.find((axis) => view.isSet(pathOf(axis)));
-      const lacking = axes.filter((axis) => view.isMissing(pathOf(axis)));
+      const has = axisNames.find((axis) => view.isSet(pathOf(axis)));
+      const lacking = axisNames.filter((axis) => view.isMissing(pathOf(axis)));
       if (has === undefined || lacking.length === 0) return;
-      const paths = lacking.map(pathOf).join(' and ');
-      report({ id, at: pathOf(has), values: { has, lacking: lacking.join(' and '), paths } });
+      const paths = listed(lacking.map(pathOf));
+      report({ id, at: pathOf(has), values: { has, lacking: listed(lacking), paths } });
     },
   };
 }

@@ -1,9 +1,7 @@
 import type { CraftView } from '../../craft/view';
+import { type AxisName, axisNames } from '../../figures/axis';
 import type { CodeRule, RuleFinding } from '../rule';
-import { listed } from './switch-table';
-
-const axes = ['roll', 'pitch', 'yaw'] as const;
-type Axis = (typeof axes)[number];
+import { listed } from './listed';
 
 /** Parts of the loop that are bounded by themselves, against what their axis may use in all. */
 export const axisLimitRules: readonly CodeRule[] = [
@@ -13,7 +11,7 @@ export const axisLimitRules: readonly CodeRule[] = [
     check(view, report) {
       const integral = view.quantity('control.integral-limit');
       const derivative = view.quantity('derivative.limit');
-      for (const axis of axes) {
+      for (const axis of axisNames) {
         const limit = view.quantity(pathOf(axis));
         if (limit === null) continue;
         if (integral !== null && integral >= limit) report(takesAll(view, axis, limit));
@@ -48,7 +46,7 @@ export const axisLimitRules: readonly CodeRule[] = [
     scope: 'craft',
     whole: true,
     check(view, report) {
-      const missing = axes.map(pathOf).filter((path) => view.isMissing(path));
+      const missing = axisNames.map(pathOf).filter((path) => view.isMissing(path));
       const bounded = ['control.integral-limit', 'derivative.limit'].find((path) => view.isSet(path));
       if (missing.length === 0 || bounded === undefined) return;
       const values = { bound: view.shown(bounded), name: bounded, missing: listed(missing) };
@@ -57,11 +55,11 @@ export const axisLimitRules: readonly CodeRule[] = [
   },
 ];
 
-function pathOf(axis: Axis): string {
+function pathOf(axis: AxisName): string {
   return `control.${axis}.limit`;
 }
 
-function takesAll(view: CraftView, axis: Axis, limit: number): RuleFinding {
+function takesAll(view: CraftView, axis: AxisName, limit: number): RuleFinding {
   const at = pathOf(axis);
   return {
     id: 'tune/integral-takes-all',
@@ -78,7 +76,7 @@ function takesAll(view: CraftView, axis: Axis, limit: number): RuleFinding {
   };
 }
 
-function unused(view: CraftView, axis: Axis): RuleFinding {
+function unused(view: CraftView, axis: AxisName): RuleFinding {
   return {
     id: 'tune/derivative-limit-unused',
     at: pathOf(axis),

@@ -1,3 +1,4 @@
+import { axisNames } from '../../figures/axis';
 import type { CodeRule } from '../rule';
 
 /** Boards are bolted on square, or turned by half a right angle. */
@@ -6,7 +7,7 @@ export const boardMountRules: readonly CodeRule[] = [
     ids: ['wire/mount-odd'],
     scope: 'craft',
     check(view, report) {
-      for (const axis of ['roll', 'pitch', 'yaw']) {
+      for (const axis of axisNames) {
         const at = `board.mount-${axis}`;
         const angle = view.isSet(at) ? view.quantity(at) : null;
         if (angle === null) continue;

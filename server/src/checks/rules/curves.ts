@@ -1,5 +1,6 @@
 import type { CurvePoint } from '../../craft/value';
 import type { CraftView } from '../../craft/view';
+import { axisNames } from '../../figures/axis';
 import { parseQuantity } from '../../units/quantity';
 import type { CodeRule, RuleFinding } from '../rule';
 
@@ -14,7 +15,7 @@ export const curveRules: readonly CodeRule[] = [
     ],
     scope: 'pack',
     check(view, report) {
-      for (const axis of [...axes, 'throttle']) {
+      for (const axis of [...axisNames, 'throttle']) {
         const ends = endsOf(view, axis);
         if (ends === null) continue;
         if (ends.first.y > 0) report(firstPoint(view, axis, ends.first));
@@ -27,7 +28,7 @@ export const curveRules: readonly CodeRule[] = [
     scope: 'pack',
     check(view, report) {
       const full = fullScale(view);
-      for (const axis of axes) {
+      for (const axis of axisNames) {
         const fastest = endsOf(view, axis)?.last.y;
         const limit = view.quantity(`stick.${axis}.limit`);
         if (fastest === undefined) continue;
@@ -39,7 +40,6 @@ export const curveRules: readonly CodeRule[] = [
   },
 ];
 
-const axes = ['roll', 'pitch', 'yaw'];
 const almostAll = 0.995;
 
 /** Share of the gyro's full scale that a curve may use, so that an overshoot is still measured: our choice. */

@@ -1,10 +1,19 @@
 import type { CraftView } from '../../craft/view';
 import { lowpassAt } from '../../figures/filter-chain';
 import { chainDecibels } from '../../figures/filter-figures';
-import { allStages, kindOf, lowpassCutoff, type Stage, stagesOf } from '../../figures/filter-stages';
+import {
+  allStages,
+  kindOf,
+  lowestLowpass,
+  lowpassCutoff,
+  type Stage,
+  stagesBefore,
+  stagesOf,
+} from '../../figures/filter-stages';
 import { alias, halfRate } from '../../physics/sampling';
 import type { Amount } from '../../units/told-apart';
 import type { CodeRule, RuleFinding, RuleFix } from '../rule';
+import { perStage } from './per-stage';
 
 /** Cutoffs and centres against half the rate at which a filter works, and against what stands before it. */
 export const filterLimitRules: readonly CodeRule[] = [
@@ -18,52 +27,29 @@ export const filterLimitRules: readonly CodeRule[] = [
       }
     },
   },
-  {
-    ids: ['tune/notch-above-half-rate'],
-    scope: 'pack',
-    check(view, report) {
-      for (const { path, rate: ratePath } of stagesOfKind(view, 'notch')) {
-        const centre = view.quantity(`${path}.centre`);
-        const rate = view.quantity(ratePath);
-        if (centre === null || rate === null || rate <= 0 || centre < halfRate(rate)) continue;
-        const values = { centre: hertz(view, centre), seen: hertz(view, alias(centre, rate)) };
-        report({
-          id: 'tune/notch-above-half-rate',
-          at: `${path}.centre`,
-          values: { ...values, ...ratesText(view, rate) },
-          related: [{ at: ratePath, message: 'The rate.' }],
-        });
-      }
-    },
-  },
-  {
-    ids: ['tune/search-above-half-rate'],
-    scope: 'pack',
-    check(view, report) {
-      for (const { path, rate: ratePath } of stagesOfKind(view, 'follow-noise')) {
-        const to = view.quantity(`${path}.to`);
-        const rate = view.quantity(ratePath);
-        if (to === null || rate === null || rate <= 0 || to < halfRate(rate)) continue;
-        report({
-          id: 'tune/search-above-half-rate',
-          at: `${path}.to`,
-          values: { to: hertz(view, to), ...ratesText(view, rate) },
-          related: [{ at: ratePath, message: 'The rate.' }],
-          fixes: lowered(view, `${path}.to`, nearHalf * halfRate(rate)),
-        });
-      }
-    },
-  },
-  {
-    ids: ['tune/search-behind-lowpass'],
-    scope: 'pack',
-    check(view, report) {
-      for (const stage of stagesOfKind(view, 'follow-noise')) {
-        const finding = hiddenFromSearch(view, stage);
-        if (finding !== null) report(finding);
-      }
-    },
-  },
+  perStage('tune/notch-above-half-rate', ['notch'], (view, { path, rate: ratePath }) => {
+    const centre = view.quantity(`${path}.centre`);
+    const rate = view.quantity(ratePath);
+    if (centre === null || rate === null || rate <= 0 || centre < halfRate(rate)) return null;
+    const values = { centre: hertz(view, centre), seen: hertz(view, alias(centre, rate)) };
+    return {
+      at: `${path}.centre`,
+      values: { ...values, ...ratesText(view, rate) },
+      related: [{ at: ratePath, message: 'The rate.' }],
+    };
+  }),
+  perStage('tune/search-above-half-rate', ['follow-noise'], (view, { path, rate: ratePath }) => {
+    const to = view.quantity(`${path}.to`);
+    const rate = view.quantity(ratePath);
+    if (to === null || rate === null || rate <= 0 || to < halfRate(rate)) return null;
+    return {
+      at: `${path}.to`,
+      values: { to: hertz(view, to), ...ratesText(view, rate) },
+      related: [{ at: ratePath, message: 'The rate.' }],
+      fixes: lowered(view, `${path}.to`, nearHalf * halfRate(rate)),
+    };
+  }),
+  perStage('tune/search-behind-lowpass', ['follow-noise'], hiddenFromSearch),
   {
     ids: ['tune/noise-folds-into-loop'],
     scope: 'pack',
@@ -79,10 +65,6 @@ const nearHalf = 0.8;
 
 /** dB: a search that finds less of a tone than this has hardly anything to find. A choice of ours. */
 const leastHeard = -20;
-
-function stagesOfKind(view: CraftView, kind: string): readonly Stage[] {
-  return allStages(view).filter((stage) => kindOf(view, stage) === kind);
-}
 
 function lowpassFinding(view: CraftView, stage: Stage): RuleFinding | null {
   const cutoff = lowpassCutoff(view, stage);
@@ -112,32 +94,28 @@ function lowered(view: CraftView, set: string, most: number): readonly RuleFix[]
 }
 
 /** The order counts: what an earlier low-pass has taken away, a search can't find. */
-function hiddenFromSearch(view: CraftView, stage: Stage): RuleFinding | null {
+function hiddenFromSearch(view: CraftView, stage: Stage): Omit<RuleFinding, 'id'> | null {
   const from = view.quantity(`${stage.path}.from`);
   const rate = view.quantity(stage.rate);
   if (from === null || rate === null || from >= halfRate(rate)) return null;
-  const before = stagesOf(view, stage.chain).filter(({ number }) => number < stage.number);
-  const cutting = before.flatMap((one) => {
+  const before = stagesBefore(view, stage);
+  const filters = before.flatMap((one) => {
     const cutoff = lowpassCutoff(view, one);
-    return cutoff === null ? [] : [{ one, cutoff, filters: lowpassAt(cutoff, kindOf(view, one), rate) }];
+    return cutoff === null ? [] : lowpassAt(cutoff, kindOf(view, one), rate);
   });
-  const left = chainDecibels(
-    cutting.flatMap(({ filters }) => filters),
-    from,
-  );
-  const [lowest] = cutting.sort((first, second) => first.cutoff - second.cutoff);
-  if (lowest === undefined || left > leastHeard) return null;
+  const left = chainDecibels(filters, from);
+  const lowest = lowestLowpass(view, before);
+  if (lowest === null || left > leastHeard) return null;
   return {
-    id: 'tune/search-behind-lowpass',
     at: `${stage.path}.from`,
     values: {
       filter: `${stage.number}`,
       from: hertz(view, from),
-      other: `${lowest.one.number}`,
+      other: `${lowest.stage.number}`,
       cutoff: hertz(view, lowest.cutoff),
       left: view.short(left, 'dB'),
     },
-    related: [{ at: `${lowest.one.path}.cutoff`, message: 'The low-pass before it.' }],
+    related: [{ at: `${lowest.stage.path}.cutoff`, message: 'The low-pass before it.' }],
   };
 }
 
@@ -145,17 +123,13 @@ function hiddenFromSearch(view: CraftView, stage: Stage): RuleFinding | null {
 function foldingFinding(view: CraftView): RuleFinding | null {
   const gyro = view.quantity('gyro.rate');
   const control = view.quantity('control.rate');
-  const working = stagesOf(view, 'gyro').flatMap((stage) => {
-    const cutoff = lowpassCutoff(view, stage);
-    return cutoff === null ? [] : [{ path: stage.path, cutoff }];
-  });
-  const [lowest] = working.sort((one, other) => one.cutoff - other.cutoff);
-  if (gyro === null || control === null || lowest === undefined || control >= gyro) return null;
-  const { path, cutoff } = lowest;
+  const lowest = lowestLowpass(view, stagesOf(view, 'gyro'));
+  if (gyro === null || control === null || lowest === null || control >= gyro) return null;
+  const { stage, cutoff } = lowest;
   if (cutoff < halfRate(control) || cutoff >= halfRate(gyro)) return null;
   return {
     id: 'tune/noise-folds-into-loop',
-    at: `${path}.cutoff`,
+    at: `${stage.path}.cutoff`,
     values: {
       gyro: view.amount(gyro, 'kHz'),
       control: view.amount(control, 'kHz'),

@@ -1,4 +1,5 @@
 import type { CraftView } from '../../craft/view';
+import { axisNames } from '../../figures/axis';
 import {
   allStages,
   type Chain,
@@ -11,7 +12,8 @@ import {
   takenBy,
 } from '../../figures/filter-stages';
 import type { CodeRule } from '../rule';
-import { axes, isGainSet } from './gain-names';
+import { isGainSet } from './gain-names';
+import { listed } from './listed';
 
 /** Filters that lack a part, parts that their kind has no use for, and chains of which nothing is said. */
 export const filterPartRules: readonly CodeRule[] = [
@@ -93,7 +95,7 @@ export const filterPartRules: readonly CodeRule[] = [
     scope: 'craft',
     whole: true,
     check(view, report) {
-      const axis = axes.find((one) => (view.quantity(`control.${one}.derivative`) ?? 0) > 0);
+      const axis = axisNames.find((one) => (view.quantity(`control.${one}.derivative`) ?? 0) > 0);
       if (axis === undefined || !isSurelyUnsaid(view, 'derivative')) return;
       report({
         id: 'tune/derivative-chain-unsaid',
@@ -106,16 +108,11 @@ export const filterPartRules: readonly CodeRule[] = [
 
 /** Whether the script says anything of how the craft flies: without it, its filters are not missed either. */
 function isTuned(view: CraftView): boolean {
-  return view.isSet('gyro.rate') || axes.some((axis) => isGainSet(view, axis));
+  return view.isSet('gyro.rate') || axisNames.some((axis) => isGainSet(view, axis));
 }
 
 /** While an include is missing, a chain may stand in it. */
 function isSurelyUnsaid(view: CraftView, chain: Chain): boolean {
   const isOpen = view.isMissing(`${chain}.chain`) || view.word(`${chain}.chain`) === 'in-order';
   return isOpen && view.craft.isComplete() && !isSaid(view, chain);
-}
-
-function listed(names: readonly string[]): string {
-  const last = names.at(-1) ?? '';
-  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
 }

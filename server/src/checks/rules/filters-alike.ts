@@ -1,5 +1,12 @@
 import type { CraftView } from '../../craft/view';
-import { chainNames, kindOf, lowpassCutoff, type Stage, stagesOf } from '../../figures/filter-stages';
+import {
+  chainNames,
+  kindOf,
+  lowestLowpass,
+  lowpassCutoff,
+  type Stage,
+  stagesOf,
+} from '../../figures/filter-stages';
 import type { CodeRule, RuleFinding } from '../rule';
 
 /** Filters that do what another one has done already. */
@@ -21,9 +28,7 @@ export const filtersAlikeRules: readonly CodeRule[] = [
     ids: ['tune/derivative-filter-idle'],
     scope: 'pack',
     check(view, report) {
-      const [lowest] = stagesOf(view, 'gyro')
-        .flatMap((stage) => lowpassCutoff(view, stage) ?? [])
-        .sort((one, other) => one - other);
+      const lowest = lowestLowpass(view, stagesOf(view, 'gyro'))?.cutoff;
       if (lowest === undefined) return;
       for (const stage of stagesOf(view, 'derivative')) {
         const cutoff = lowpassCutoff(view, stage);

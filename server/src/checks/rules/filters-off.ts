@@ -1,12 +1,12 @@
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
+import { axisNames } from '../../figures/axis';
 import { lowpassAt } from '../../figures/filter-chain';
 import { steeringTone } from '../../figures/filter-figures';
 import { isLowpass, isUnfiltered, kindOf, stagesOf, unfilteredAt } from '../../figures/filter-stages';
 import { chainDelay, chainGain } from '../../physics/filter';
 import { halfRate } from '../../physics/sampling';
 import type { CodeRule } from '../rule';
-import { axes } from './gain-names';
 
 /** Filters that are turned off: what the motors pay for it. */
 export const filtersOffRules: readonly CodeRule[] = [
@@ -84,5 +84,5 @@ function writtenCutoffs(view: CraftView): readonly number[] {
 
 /** Whether the script itself sets every derivative gain to nothing. */
 function hasNoDerivative(view: CraftView): boolean {
-  return axes.every((axis) => view.quantity(`control.${axis}.derivative`) === 0);
+  return axisNames.every((axis) => view.quantity(`control.${axis}.derivative`) === 0);
 }

@@ -1,6 +1,7 @@
 import type { CraftView } from '../../craft/view';
-import { allStages, kindOf, type Stage } from '../../figures/filter-stages';
-import type { CodeRule, RuleFinding } from '../rule';
+import { stagesOfKind } from '../../figures/filter-stages';
+import type { CodeRule } from '../rule';
+import { perStage } from './per-stage';
 
 /** Filters that follow the motors or the noise: what they need, and whether they keep out of the craft's own band. */
 export const followingFilterRules: readonly CodeRule[] = [
@@ -11,7 +12,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     check: (view, report) => {
       const isSet = view.isSet('esc.speed-feedback');
       if (isSet && view.flag('esc.speed-feedback') !== false) return;
-      for (const stage of ofKind(view, 'follow-motors')) {
+      for (const stage of stagesOfKind(view, 'follow-motors')) {
         report({
           id: 'tune/tones-need-feedback',
           at: `${stage.path}.kind`,
@@ -28,7 +29,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     whole: true,
     check: (view, report) => {
       if (!view.isMissing('motor.poles')) return;
-      for (const { path } of ofKind(view, 'follow-motors'))
+      for (const { path } of stagesOfKind(view, 'follow-motors'))
         report({ id: 'tune/poles-missing', at: `${path}.kind`, values: { path } });
     },
   },
@@ -38,7 +39,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     whole: true,
     check: (view, report) => {
       if (!view.isMissing('prop.blades')) return;
-      for (const { path } of ofKind(view, 'follow-motors')) {
+      for (const { path } of stagesOfKind(view, 'follow-motors')) {
         const at = `${path}.blade-tone`;
         if (view.flag(at) === true) report({ id: 'tune/blades-missing', at, values: { path } });
       }
@@ -85,27 +86,6 @@ export const followingFilterRules: readonly CodeRule[] = [
 const leastReach = 1.5;
 /** s in which a motor can double its speed. Common practice. */
 const doubling = 0.1;
-
-function ofKind(view: CraftView, ...kinds: readonly string[]): readonly Stage[] {
-  return allStages(view).filter((stage) => kinds.includes(kindOf(view, stage) ?? ''));
-}
-
-function perStage(
-  id: string,
-  kinds: readonly string[],
-  find: (view: CraftView, stage: Stage) => Omit<RuleFinding, 'id'> | null,
-): CodeRule {
-  return {
-    ids: [id],
-    scope: 'pack',
-    check(view, report) {
-      for (const stage of ofKind(view, ...kinds)) {
-        const found = find(view, stage);
-        if (found !== null) report({ id, ...found });
-      }
-    },
-  };
-}
 
 /** Settings of a filter as a sentence shows them. */
 function shown(view: CraftView, path: string, ...settings: readonly string[]) {

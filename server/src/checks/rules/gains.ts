@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
-import { lowpassCutoff, stagesOf } from '../../figures/filter-stages';
+import { axisNames } from '../../figures/axis';
+import { lowestLowpass, stagesOf } from '../../figures/filter-stages';
 import type { CodeRule, RuleFinding } from '../rule';
-import { axes } from './gain-names';
 
 /** Gains of one axis against each other, and of roll against pitch. */
 export const gainRules: readonly CodeRule[] = [
@@ -9,7 +9,7 @@ export const gainRules: readonly CodeRule[] = [
     ids: ['tune/no-proportional', 'tune/derivative-heavy', 'tune/derivative-late', 'tune/integral-heavy'],
     scope: 'pack',
     check(view, report) {
-      for (const axis of axes) {
+      for (const axis of axisNames) {
         const gains = gainsOf(view, axis);
         if (gains === null) continue;
         const found =
@@ -95,17 +95,13 @@ function derivativeFinding(view: CraftView, { axis, proportional, derivative }: 
     };
   }
   const corner = 1 / (2 * Math.PI * time);
-  const lowpasses = stagesOf(view, 'derivative').flatMap((stage) => {
-    const cutoff = lowpassCutoff(view, stage);
-    return cutoff === null ? [] : [{ cutoff, at: `${stage.path}.cutoff` }];
-  });
-  const [lowest] = lowpasses.sort((one, other) => one.cutoff - other.cutoff);
-  if (lowest === undefined || lowest.cutoff > corner) return null;
+  const lowest = lowestLowpass(view, stagesOf(view, 'derivative'));
+  if (lowest === null || lowest.cutoff > corner) return null;
   return {
     id: 'tune/derivative-late',
     at: `control.${axis}.derivative`,
     values: { axis, corner: view.amount(corner, 'Hz'), cutoff: view.amount(lowest.cutoff, 'Hz') },
-    related: [{ at: lowest.at, message: 'The cutoff.' }],
+    related: [{ at: `${lowest.stage.path}.cutoff`, message: 'The cutoff.' }],
   };
 }
 

@@ -1,5 +1,5 @@
 import type { CraftView } from '../../craft/view';
-import { allStages, kindOf } from '../../figures/filter-stages';
+import { stagesOfKind } from '../../figures/filter-stages';
 import { notchEdges, notchQuality } from '../../physics/notch';
 import type { CodeRule, RuleFinding } from '../rule';
 
@@ -42,9 +42,7 @@ interface Notch {
 }
 
 function knownNotches(view: CraftView): readonly Notch[] {
-  return allStages(view).flatMap((stage) => {
-    if (kindOf(view, stage) !== 'notch') return [];
-    const { path } = stage;
+  return stagesOfKind(view, 'notch').flatMap(({ path }) => {
     const centre = view.quantity(`${path}.centre`);
     const width = view.quantity(`${path}.width`);
     return centre === null || width === null || centre <= 0 || width <= 0 ? [] : [{ path, centre, width }];

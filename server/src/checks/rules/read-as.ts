@@ -2,6 +2,7 @@ import { fileName } from '../../craft/include-path';
 import { groupsLikeCraft } from '../../craft/read-as';
 import type { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFix } from '../rule';
+import { listed } from './listed';
 
 /** What looks like a craft and is read as a part says so, unless a script that includes it is at hand. */
 const readAsPart: CodeRule = {
@@ -13,7 +14,7 @@ const readAsPart: CodeRule = {
     report({
       id: 'safe/read-as-part',
       at: 'craft.name',
-      values: { said: `${said.slice(0, -1).join(', ')} and ${said.at(-1)}` },
+      values: { said: listed(said) },
       fixes: [craftWritten(view)],
     });
   },

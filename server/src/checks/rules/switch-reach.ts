@@ -1,15 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
-import {
-  aHair,
-  isInside,
-  listed,
-  type Part,
-  positionsOf,
-  type SwitchUse,
-  switchUses,
-  travel,
-} from './switch-table';
+import { listed } from './listed';
+import { aHair, isInside, type Part, positionsOf, type SwitchUse, switchUses, travel } from './switch-table';
 
 /** Whether a switch can go into its function's part of the travel, and out of it again. */
 export const switchReachRules: readonly CodeRule[] = [

@@ -71,9 +71,3 @@ export function travel(view: CraftView): Part | null {
 export function partText(view: CraftView, { low, high }: Part): string {
   return `${view.exact(low, 'us').split(' ')[0]}..${view.exact(high, 'us')}`;
 }
-
-/** "988 us, 1500 us and 2012 us" */
-export function listed(texts: readonly string[]): string {
-  const last = texts.at(-1) ?? '';
-  return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} and ${last}`;
-}

@@ -1,6 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import { bandOf, plannedFrequency, type VideoCarrier, videoCarrier } from '../../figures/video';
 import type { CodeRule, RuleFinding } from '../rule';
+import { listed } from './listed';
 import {
   bandsText,
   isCentreIn,
@@ -11,7 +12,6 @@ import {
   permits,
   unlisted,
 } from './radio-permits';
-import { listed } from './switch-table';
 
 /** The video channel: that it exists, is said once, and lies in a band that is open. */
 export const videoChannelRules: readonly CodeRule[] = [

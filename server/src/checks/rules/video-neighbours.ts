@@ -2,7 +2,7 @@ import type { CraftView } from '../../craft/view';
 import { usualHalfWidth, type VideoCarrier, videoCarrier } from '../../figures/video';
 import { type Product, thirdOrderProducts } from '../../physics/intermodulation';
 import type { CodeRule, RuleFinding } from '../rule';
-import { listed } from './switch-table';
+import { listed } from './listed';
 
 /** The pictures of those who fly at the same time. */
 export const videoNeighbourRules: readonly CodeRule[] = [
