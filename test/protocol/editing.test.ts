@@ -36,6 +36,7 @@ describe('edits', () => {
 
   it('leave the server with the text that the client has, however many they are', () =>
     withServer({}, async (server) => {
+      await whenIncludersAreKnown(server);
       let count = 0;
       await fc.assert(
         fc.asyncProperty(
@@ -152,6 +153,16 @@ function edge(text: string, offset: number): number {
     /[\ud800-\udbff]$/.test(text.slice(0, offset)) ||
     (/\r$/.test(text.slice(0, offset)) && text[offset] === '\n');
   return isInside ? offset - 1 : offset;
+}
+
+/** Until the folder has been searched for scripts that include others, a script with parts of a craft is no whole one. */
+async function whenIncludersAreKnown(server: TestServer): Promise<void> {
+  const first = 'file:///cfg/first.craft';
+  await server.open(first, 'pack.a.cells = 4\n', 1);
+  await server.pushed(first, ({ diagnostics }) =>
+    diagnostics.some(({ code }) => code === 'wire/board-missing'),
+  );
+  await server.close(first);
 }
 
 /** All that the server says of a script without being asked about a place. */
