@@ -117,8 +117,8 @@ const cases: readonly CheckCase[] = [
   [
     'obey/channel-missing',
     '13',
-    ['receiver.link = satellite', ...level(13, '950..1250 us')],
-    ['receiver.link = satellite', ...level(12, '950..1250 us')],
+    ['receiver.link = remote-receiver', ...level(13, '950..1250 us')],
+    ['receiver.link = remote-receiver', ...level(12, '950..1250 us')],
   ],
   [
     'obey/channel-missing',
@@ -130,8 +130,8 @@ const cases: readonly CheckCase[] = [
   [
     'obey/channels-beyond-link',
     '13',
-    ['receiver.link = satellite', 'receiver.channels = 13'],
-    ['receiver.link = satellite', 'receiver.channels = 12'],
+    ['receiver.link = remote-receiver', 'receiver.channels = 13'],
+    ['receiver.link = remote-receiver', 'receiver.channels = 12'],
   ],
   [
     'obey/switch-incomplete',
@@ -239,7 +239,7 @@ const cases: readonly CheckCase[] = [
     // by the link's usual interval of 11 ms
     'obey/hold-too-short',
     '100 ms',
-    ['receiver.link = satellite', 'signal-loss.hold = 100 ms'],
+    ['receiver.link = remote-receiver', 'signal-loss.hold = 100 ms'],
     ['receiver.link = crsf', 'signal-loss.hold = 100 ms'],
   ],
   ['obey/hold-too-long', '1.1 s', ['signal-loss.hold = 1.1 s'], ['signal-loss.hold = 1 s']],

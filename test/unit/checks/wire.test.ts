@@ -115,14 +115,14 @@ const supplies: readonly CheckCase[] = [
   [
     'wire/receiver-supply',
     '5 V',
-    ['receiver.link = satellite', 'receiver.supply = 5 V'],
-    ['receiver.link = satellite', 'receiver.supply = 3.3 V'],
+    ['receiver.link = remote-receiver', 'receiver.supply = 5 V'],
+    ['receiver.link = remote-receiver', 'receiver.supply = 3.3 V'],
   ],
   [
     'wire/receiver-supply', // its maker decides
     '5 V',
-    ['receiver.link = satellite', 'receiver.supply = 5 V'],
-    ['receiver.link = satellite', 'wire.receiver.accepts = 3.3..8 V', 'receiver.supply = 5 V'],
+    ['receiver.link = remote-receiver', 'receiver.supply = 5 V'],
+    ['receiver.link = remote-receiver', 'wire.receiver.accepts = 3.3..8 V', 'receiver.supply = 5 V'],
   ],
   [
     'wire/receiver-supply', // straight from the pack
@@ -130,10 +130,10 @@ const supplies: readonly CheckCase[] = [
     [
       'pack.sprint.chemistry = lipo',
       'pack.sprint.cells = 2',
-      'receiver.link = satellite',
+      'receiver.link = remote-receiver',
       'wire.receiver.supply = pack',
     ],
-    ['receiver.link = satellite', 'wire.receiver.supply = 3.3 V'],
+    ['receiver.link = remote-receiver', 'wire.receiver.supply = 3.3 V'],
   ],
   [
     'wire/receiver-supply-unusual',

@@ -48,10 +48,10 @@ export const overlayContentRules: readonly CodeRule[] = [
 function sources(view: CraftView): readonly (readonly [string, string, Fitted])[] {
   const position = hasPosition(view);
   const current = hasCurrent(view);
-  const fromSatellites = ['speed', 'home-distance', 'home-direction', 'satellites'] as const;
+  const fromPosition = ['speed', 'home-distance', 'home-direction', 'satellites'] as const;
   return [
-    ...fromSatellites.map((element) => [element, 'a satellite receiver', position] as const),
-    ['altitude', 'a barometer or a satellite receiver', hasHeight(view)],
+    ...fromPosition.map((element) => [element, 'a position receiver', position] as const),
+    ['altitude', 'a barometer or a position receiver', hasHeight(view)],
     ['current', 'a measured current', current],
     ['used-charge', 'a measured current', current],
     ['esc-temperature', 'a report from the speed controllers', hasEscReport(view)],

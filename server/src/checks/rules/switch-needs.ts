@@ -66,8 +66,8 @@ export const switchNeedsRules: readonly CodeRule[] = [
   },
 ];
 
-const positionNeed = 'a satellite receiver';
-const heightNeed = 'a barometer or a satellite receiver';
+const positionNeed = 'a position receiver';
+const heightNeed = 'a barometer or a position receiver';
 
 function needed(view: CraftView): readonly (readonly [string, string, Fitted])[] {
   return [
