@@ -1,7 +1,7 @@
 import type { Bundle } from '../src/catalog/model/bundle';
 import type { Check } from '../src/catalog/model/check';
 import type { Parameter } from '../src/catalog/model/parameter';
-import { allowedText } from '../src/features/parameter-text';
+import { allowedText } from '../src/features/hover/parameter-text';
 import { boardSections } from './reference-parts/boards';
 import { collectionSections } from './reference-parts/collections';
 import { editorSections } from './reference-parts/editor';

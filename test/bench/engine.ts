@@ -8,6 +8,6 @@ export { scriptFromBoardText } from '../../server/src/board/to-script';
 export { writeBoardText } from '../../server/src/board/write';
 export { loadCatalog } from '../../server/src/catalog/catalog';
 export { CraftView } from '../../server/src/craft/view';
-export { learned } from '../../server/src/features/learning';
+export { learned } from '../../server/src/features/board/learning';
 export { buildSheet } from '../../server/src/sheet/build-sheet';
 export { Workspace } from '../../server/src/workspace/workspace';

@@ -1,7 +1,7 @@
 import { Checker } from '../../server/src/checks/engine';
-import type { Finding } from '../../server/src/checks/finding';
-import { inScriptOrder } from '../../server/src/checks/order';
-import { adviceOf, messageOf } from '../../server/src/checks/render';
+import type { Finding } from '../../server/src/checks/report/finding';
+import { inScriptOrder } from '../../server/src/checks/report/order';
+import { adviceOf, messageOf } from '../../server/src/checks/report/render';
 import { Craft } from '../../server/src/craft/craft';
 import type { IncludeSource } from '../../server/src/craft/layers';
 import { Script } from '../../server/src/craft/script';

@@ -1,4 +1,4 @@
-import type { Finding, Fix } from '../../server/src/checks/finding';
+import type { Finding, Fix } from '../../server/src/checks/report/finding';
 import type { Craft } from '../../server/src/craft/craft';
 import { valueText } from '../../server/src/craft/value-text';
 import { craftOf, findingsOf } from './findings';

@@ -3,8 +3,8 @@ import { compileCatalog } from '../../server/build/compile-catalog';
 import { type Catalog, loadCatalog } from '../../server/src/catalog/catalog';
 import type { DataCheck } from '../../server/src/catalog/model/check';
 import { Checker } from '../../server/src/checks/engine';
-import type { Finding } from '../../server/src/checks/finding';
-import { inScriptOrder } from '../../server/src/checks/order';
+import type { Finding } from '../../server/src/checks/report/finding';
+import { inScriptOrder } from '../../server/src/checks/report/order';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
 

@@ -1,5 +1,5 @@
-import type { Finding } from '../../server/src/checks/finding';
-import { adviceOf, messageOf } from '../../server/src/checks/render';
+import type { Finding } from '../../server/src/checks/report/finding';
+import { adviceOf, messageOf } from '../../server/src/checks/report/render';
 import type { Craft } from '../../server/src/craft/craft';
 import { held } from './held';
 

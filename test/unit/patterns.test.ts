@@ -125,7 +125,7 @@ describe('no text makes a pattern slow (F06)', () => {
 
   it('nor does one that is put together when the program starts', async () => {
     assert.deepEqual(filesThatBuildPatterns(), [
-      'server/src/cli/visible.ts',
+      'server/src/cli/report/visible.ts',
       'server/src/language/acceptance.ts',
       'server/src/language/lexer.ts',
       'server/src/language/number.ts',

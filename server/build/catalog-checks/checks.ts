@@ -3,8 +3,8 @@ import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
-import { neverTriggers } from '../../src/checks/never';
-import { ruleFaults, stepFaults } from '../../src/checks/rule-faults';
+import { neverTriggers } from '../../src/checks/data/never';
+import { ruleFaults, stepFaults } from '../../src/checks/data/rule-faults';
 import { asLines, placedParameters, repeated } from './places';
 
 /** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */

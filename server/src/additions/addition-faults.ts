@@ -6,7 +6,7 @@ import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../catal
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
-import { ruleFaults, wordsOf } from '../checks/rule-faults';
+import { ruleFaults, wordsOf } from '../checks/data/rule-faults';
 
 /** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
 export function ownFaults({ parameters, links, chemistries, regions, boards }: Addition): readonly Fault[] {

@@ -4,9 +4,9 @@ import type { Fault } from '../catalog/faults/fault';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 import type { Check, DataCheck } from '../catalog/model/check';
-import { readBy, readCondition } from '../checks/condition';
-import { asMember } from '../checks/members';
-import { neverTriggers } from '../checks/never';
+import { readBy, readCondition } from '../checks/data/condition';
+import { asMember } from '../checks/data/members';
+import { neverTriggers } from '../checks/data/never';
 
 /** A rule of an addition that says nothing of any craft. */
 export interface IdleCheck {

@@ -4,12 +4,12 @@ import type { Craft } from '../craft/craft';
 import { inputKeys } from '../craft/keys';
 import { CraftView } from '../craft/view';
 import { Query } from '../query/query';
-import { complaints, type Raised, told } from './acceptances';
-import { dataRule } from './data-rule';
-import { altered, type Finding } from './finding';
+import { dataRule } from './data/data-rule';
 import { type Job, jobsOf } from './job';
-import { lineFindings } from './line-findings';
-import { raise } from './raise';
+import { lineFindings } from './lines/line-findings';
+import { complaints, type Raised, told } from './report/acceptances';
+import { altered, type Finding } from './report/finding';
+import { raise } from './report/raise';
 import type { CodeRule, RuleFinding } from './rule';
 import { codeRules } from './rules';
 

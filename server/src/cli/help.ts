@@ -1,6 +1,6 @@
 import type { Command, CommandHelp, Options } from './command';
+import { proseWidth, wrapped } from './report/wrapped';
 import { painted, type Terminal } from './terminal';
-import { proseWidth, wrapped } from './wrapped';
 
 /** How the help is shown: how wide, and with or without colour. */
 type Shown = Pick<Terminal, 'width' | 'hasColour'>;

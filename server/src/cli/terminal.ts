@@ -3,7 +3,7 @@ import { tooLong } from '../host/read-file';
 import { longestFile } from '../workspace/file-host';
 import { exitCodes } from './outcome';
 import { type Write, writerTo } from './output';
-import { visible } from './visible';
+import { visible } from './report/visible';
 
 /** Where the command line reads and writes. */
 export interface Terminal {

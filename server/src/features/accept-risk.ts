@@ -1,4 +1,4 @@
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { PlacedLine } from '../craft/setting';
 import type { CodeAction } from './code-actions';
 import { type Range, rangeInLine } from './range';

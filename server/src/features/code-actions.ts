@@ -1,4 +1,4 @@
-import type { Finding, Fix } from '../checks/finding';
+import type { Finding, Fix } from '../checks/report/finding';
 import { acceptAction } from './accept-risk';
 import { editsOf } from './fix-edits';
 import { type Range, rangeOf } from './range';

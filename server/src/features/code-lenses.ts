@@ -4,9 +4,9 @@ import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { FigureSource } from '../figures/figure';
 import { figureText } from '../sheet/which-pack';
+import { sectionExtents } from './navigation/section-extents';
 import type { Range } from './range';
 import { rangeInLine } from './range';
-import { sectionExtents } from './section-extents';
 import type { Snapshot } from './snapshot';
 
 /** What stands above a section. */

@@ -1,4 +1,4 @@
-import type { Fix, FixEdit } from '../checks/finding';
+import type { Fix, FixEdit } from '../checks/report/finding';
 import { rangeOf, type TextEdit } from './range';
 import type { FileEdits } from './text-edits';
 

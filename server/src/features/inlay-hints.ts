@@ -10,10 +10,10 @@ import type { ConstantStatement, SettingStatement, ValueNode } from '../language
 import type { ScriptLine } from '../language/script-line';
 import { figureText, spanText } from '../sheet/which-pack';
 import { withoutTails } from '../units/number-text';
-import { evaluatedText, translatedText } from './quantity-text';
+import { evaluatedText, translatedText } from './hover/quantity-text';
+import { packOf, placeName, writtenValue } from './hover/value-here';
 import type { Position, Range } from './range';
 import type { Snapshot } from './snapshot';
-import { packOf, placeName, writtenValue } from './value-here';
 
 export interface InlayHint {
   readonly position: Position;

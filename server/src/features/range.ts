@@ -1,4 +1,4 @@
-import type { Place } from '../checks/finding';
+import type { Place } from '../checks/report/finding';
 import type { Script } from '../craft/script';
 import type { Position } from '../language/document';
 import type { ScriptLine } from '../language/script-line';

@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { Craft } from '../craft/craft';
 import type { Script } from '../craft/script';
 

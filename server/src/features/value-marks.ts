@@ -2,10 +2,10 @@ import type { FoundParameter } from '../catalog/catalog';
 import type { ReferenceNode, Span, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { childNodes } from '../language/value-nodes';
-import { meaningOf } from './reference-meaning';
+import { meaningOf } from './navigation/reference-meaning';
+import { digitsSpan } from './navigation/value-spans';
 import type { SemanticTokenType } from './semantic-tokens';
 import type { Snapshot } from './snapshot';
-import { digitsSpan } from './value-spans';
 
 export interface Marked {
   readonly type: SemanticTokenType;

@@ -10,10 +10,10 @@ import { handOverOf, piecesOf } from '../board/write';
 import type { Catalog } from '../catalog/catalog';
 import { readHandOver } from '../catalog/model/hand-over';
 import { CraftView } from '../craft/view';
-import { blockedText, prepareBoardText } from '../features/hand-over';
-import { learned } from '../features/learning';
-import { toldProof } from '../features/proof-text';
-import { readSummary } from '../features/read-summary';
+import { blockedText, prepareBoardText } from '../features/board/hand-over';
+import { learned } from '../features/board/learning';
+import { toldProof } from '../features/board/proof-text';
+import { readSummary } from '../features/board/read-summary';
 import type { Answers } from './on-demand';
 import type {
   BoardChoice,

@@ -1,5 +1,5 @@
-import { keptReadings } from '../features/keep-readings';
-import { freeName } from '../features/note-flight';
+import { keptReadings } from '../features/flight/keep-readings';
+import { freeName } from '../features/flight/note-flight';
 import type { Snapshot } from '../features/snapshot';
 import { benchCard } from '../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../sheet/bench-card/markdown';

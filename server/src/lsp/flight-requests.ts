@@ -1,4 +1,4 @@
-import { answerFault, flightEdit, flightForm, flownRecord } from '../features/note-flight';
+import { answerFault, flightEdit, flightForm, flownRecord } from '../features/flight/note-flight';
 import type { Snapshot } from '../features/snapshot';
 import type { Answers } from './on-demand';
 import type {

@@ -1,4 +1,4 @@
-import { hover } from '../features/hover';
+import { hover } from '../features/hover/hover';
 import { isTooLong } from './long-documents';
 import type { Answers } from './on-demand';
 import type { hoverElsewhereRequest } from './protocol';

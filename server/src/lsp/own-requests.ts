@@ -1,7 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
-import { countByLevel } from '../checks/order';
+import { countByLevel } from '../checks/report/order';
 import { countsOfText, toldText } from '../features/board/told';
-import { explainLine } from '../features/explain';
+import { explainLine } from '../features/hover/explain';
 import type { Snapshot } from '../features/snapshot';
 import type { Diagnostics } from './diagnostics';
 import {

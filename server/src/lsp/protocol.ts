@@ -1,13 +1,13 @@
 import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { ReadAs } from '../craft/read-as';
-import type { ReadingFault, ReadingTaken } from '../features/keep-readings';
-import type { Learned } from '../features/learning';
-import type { FlightAnswer, FlightForm } from '../features/note-flight';
+import type { Learned } from '../features/board/learning';
+import type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
+import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 
-export type { ReadingFault, ReadingTaken } from '../features/keep-readings';
-export type { Learned, LearnedRow } from '../features/learning';
-export type { FlightAnswer, FlightForm } from '../features/note-flight';
+export type { Learned, LearnedRow } from '../features/board/learning';
+export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
+export type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 
 import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';

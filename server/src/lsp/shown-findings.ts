@@ -1,5 +1,5 @@
 import type { Diagnostic, Range } from 'vscode-languageserver';
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 
 /**
  * What was shown of findings. An edit leaves nearly all of them as they were, and most of them where they were:

@@ -1,8 +1,8 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { Level } from '../catalog/model/check';
-import type { Finding } from '../checks/finding';
-import { levels } from '../checks/order';
-import { adviceOf, messageOf } from '../checks/render';
+import type { Finding } from '../checks/report/finding';
+import { levels } from '../checks/report/order';
+import { adviceOf, messageOf } from '../checks/report/render';
 import type { BoardProblem } from '../features/board/problems';
 import { toldText } from '../features/board/told';
 import { rangeOf } from '../features/range';

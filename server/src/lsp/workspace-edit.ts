@@ -1,5 +1,5 @@
 import type { SnippetTextEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
-import { snippetText, tabStop } from '../features/completion-item';
+import { snippetText, tabStop } from '../features/completion/item';
 import type { FileEdits } from '../features/text-edits';
 import type { Session } from './session';
 

@@ -1,5 +1,5 @@
-import type { Finding } from '../checks/finding';
-import { messageOf } from '../checks/render';
+import type { Finding } from '../checks/report/finding';
+import { messageOf } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import type { ReadAs } from '../craft/read-as';

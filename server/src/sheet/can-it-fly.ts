@@ -1,8 +1,8 @@
 import type { Level } from '../catalog/model/check';
 import { replacementText } from '../catalog/replacements';
-import type { Finding } from '../checks/finding';
-import { countByLevel, levels } from '../checks/order';
-import { adviceOf, messageOf } from '../checks/render';
+import type { Finding } from '../checks/report/finding';
+import { countByLevel, levels } from '../checks/report/order';
+import { adviceOf, messageOf } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { notLookedAt, type ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';

@@ -1,4 +1,4 @@
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { Craft } from '../craft/craft';
 import { type BuildSheet, buildSheet } from './build-sheet';
 import { sheetPlots } from './plots';

@@ -1,5 +1,5 @@
-import { compareText } from '../checks/order';
-import { dateOf, flights } from '../checks/rules/flights';
+import { compareText } from '../checks/report/order';
+import { dateOf, flights } from '../checks/rules/remember/flights';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
 import { spanWords } from './span-words';

@@ -1,5 +1,5 @@
-import type { Place } from '../checks/finding';
-import { placeIn } from '../checks/place';
+import type { Place } from '../checks/report/finding';
+import { placeIn } from '../checks/report/place';
 import type { CraftView } from '../craft/view';
 
 /** Where a figure or a finding leads in a script. 0-based, UTF-16. */

@@ -1,5 +1,5 @@
 import type { FoundParameter } from '../catalog/catalog';
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { Craft } from '../craft/craft';
 import { CraftView } from '../craft/view';
 import type { DocumentEdit } from '../language/document';

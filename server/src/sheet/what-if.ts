@@ -1,4 +1,4 @@
-import { fixFor } from '../checks/rule-fix';
+import { fixFor } from '../checks/report/rule-fix';
 import type { Craft } from '../craft/craft';
 import { CraftView } from '../craft/view';
 import type { DocumentEdit } from '../language/document';

@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog';
 import type { Board } from '../catalog/model/hardware';
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { CraftView } from '../craft/view';
 import { type Target, targetOfPath } from './target';
 import { type SheetRail, sheetRails } from './wired-rails';

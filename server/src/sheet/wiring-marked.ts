@@ -1,4 +1,4 @@
-import type { Finding } from '../checks/finding';
+import type { Finding } from '../checks/report/finding';
 import type { CraftView } from '../craft/view';
 
 /** Whether something about the wiring was found on the line that sets a parameter. */

@@ -1,7 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/engine';
-import type { Finding } from '../checks/finding';
-import { inScriptOrder } from '../checks/order';
+import type { Finding } from '../checks/report/finding';
+import { inScriptOrder } from '../checks/report/order';
 import { Craft } from '../craft/craft';
 import { type CraftKey, inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';

@@ -10,7 +10,7 @@ import { profileOf } from '../../../server/src/board/profile';
 import { prove } from '../../../server/src/board/prove';
 import { writeBoardText } from '../../../server/src/board/write';
 import { Checker } from '../../../server/src/checks/engine';
-import { messageOf } from '../../../server/src/checks/render';
+import { messageOf } from '../../../server/src/checks/report/render';
 import { Craft } from '../../../server/src/craft/craft';
 import { Script } from '../../../server/src/craft/script';
 import { CraftView } from '../../../server/src/craft/view';

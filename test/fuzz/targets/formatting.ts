@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { formatText } from '../../../server/src/features/formatting';
+import { formatText } from '../../../server/src/features/formatting/formatting';
 import { Document } from '../../../server/src/language/document';
 import { craftScript } from '../../support/craft-scripts';
 import { scriptText } from '../../support/script-text';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { canBeConfirmed, settingKey } from '../../../server/src/board/learn/confirm';
 import { learnShape } from '../../../server/src/board/learn/shape';
 import { profileSkeleton } from '../../../server/src/board/learn/skeleton';
-import { learned } from '../../../server/src/features/learning';
+import { learned } from '../../../server/src/features/board/learning';
 import { splitLines } from '../../../server/src/language/split-lines';
 import { additionsOf } from '../../support/additions';
 import { testCatalog } from '../../support/catalog';

@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
-import { explainCheck, explainParameter } from '../../../server/src/features/explain';
+import { explainCheck, explainParameter } from '../../../server/src/features/hover/explain';
 import { additionsOf, toldOf } from '../../support/additions';
 import { buzzer, sodiumIon, textOf, type Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';

@@ -3,7 +3,7 @@ import { profileOf } from '../../../server/src/board/profile';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { replacementText } from '../../../server/src/catalog/replacements';
 import { CraftView } from '../../../server/src/craft/view';
-import { prepareBoardText } from '../../../server/src/features/hand-over';
+import { prepareBoardText } from '../../../server/src/features/board/hand-over';
 import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';

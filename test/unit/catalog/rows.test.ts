@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { hover } from '../../../server/src/features/hover';
+import { hover } from '../../../server/src/features/hover/hover';
 import { plainText } from '../../../server/src/features/markdown';
 import { snapshotOf } from '../../support/snapshot';
 import { shippedData } from './shipped';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
-import { completion } from '../../../server/src/features/completion';
-import type { CompletionItem } from '../../../server/src/features/completion-item';
+import { completion } from '../../../server/src/features/completion/completion';
+import type { CompletionItem } from '../../../server/src/features/completion/item';
 import { snapshotOf } from '../../support/snapshot';
 import { shippedCatalog } from './shipped';
 

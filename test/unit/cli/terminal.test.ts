@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
+import { wrapped } from '../../../server/src/cli/report/wrapped';
 import { columnsOf, wantsColour } from '../../../server/src/cli/terminal';
-import { wrapped } from '../../../server/src/cli/wrapped';
 
 describe('whether there is colour', () => {
   const cases: readonly (readonly [

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { slotsIn } from '../../../server/src/checks/data-template';
+import { slotsIn } from '../../../server/src/checks/data/data-template';
 import { type BenchCard, benchCard, type CardStep } from '../../../server/src/sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';

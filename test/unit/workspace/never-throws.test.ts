@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { adviceOf, messageOf } from '../../../server/src/checks/render';
+import { adviceOf, messageOf } from '../../../server/src/checks/report/render';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { MemoryHost } from '../../support/memory-host';

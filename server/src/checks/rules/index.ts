@@ -1,5 +1,5 @@
 import type { CodeRule } from '../rule';
-import { boardRules } from './board-step';
+import { boardRules } from './line/board-step';
 import { obeyRules } from './obey';
 import { powerRules } from './power';
 import { rememberRules } from './remember';

@@ -9,7 +9,7 @@ import { interpret } from '../../craft/interpret';
 import { noNames, staticWords } from '../../craft/line-check';
 import type { Value } from '../../craft/value';
 import { parseLine } from '../../language/parser';
-import { type CompletionItem, completionItem } from '../completion-item';
+import { type CompletionItem, completionItem } from '../completion/item';
 import { type Position, rangeInLine } from '../range';
 
 /** What can stand at a place of a board's text: its settings where a line begins, its words behind a name. */

@@ -1,6 +1,6 @@
 import type { Translation } from '../../board/translation';
-import type { DocumentSymbol } from '../document-symbols';
-import type { FoldingRange } from '../folding';
+import type { DocumentSymbol } from '../navigation/document-symbols';
+import type { FoldingRange } from '../navigation/folding';
 import { rangeInLine } from '../range';
 
 /** The settings of a board's text under their groups, in the order of the text. */

@@ -2,8 +2,8 @@ import type { TranslatedLine, Translation, Trouble } from '../../board/translati
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
 import { suggestWord } from '../../catalog/suggest';
-import type { Finding } from '../../checks/finding';
-import { sentenceOf } from '../../checks/render';
+import type { Finding } from '../../checks/report/finding';
+import { sentenceOf } from '../../checks/report/render';
 import { type Range, rangeInLine, type TextEdit } from '../range';
 
 /** Something wrong with a line as a line of its board, where it stands in the board's text. */

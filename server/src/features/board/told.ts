@@ -1,8 +1,8 @@
 import type { Translation } from '../../board/translation';
 import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
-import type { Finding } from '../../checks/finding';
-import { countByLevel } from '../../checks/order';
+import type { Finding } from '../../checks/report/finding';
+import { countByLevel } from '../../checks/report/order';
 import { type BoardProblem, boardProblems, isToldByProfile, noProfileProblem } from './problems';
 
 /** What is told of a board's text. */

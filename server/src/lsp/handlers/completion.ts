@@ -7,14 +7,14 @@ import {
   type ServerCapabilities,
 } from 'vscode-languageserver';
 import { boardCompletion } from '../../features/board/completion';
-import { completion } from '../../features/completion';
-import { completionDetails } from '../../features/completion-details';
+import { completion } from '../../features/completion/completion';
+import { completionDetails } from '../../features/completion/details';
 import {
   type CompletionItem,
   type ItemKind,
   type ItemSubject,
   sortKeys,
-} from '../../features/completion-item';
+} from '../../features/completion/item';
 import type { Range } from '../../features/range';
 import type { Registration } from '../features';
 import { markup } from '../markup';

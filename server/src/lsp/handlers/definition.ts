@@ -1,5 +1,5 @@
 import type { Location, LocationLink, ServerCapabilities } from 'vscode-languageserver';
-import { definition, type Target } from '../../features/definition';
+import { definition, type Target } from '../../features/navigation/definition';
 import type { Registration } from '../features';
 import { answering } from '../request';
 import type { Session } from '../session';

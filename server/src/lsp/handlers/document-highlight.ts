@@ -1,5 +1,5 @@
 import { DocumentHighlightKind, type ServerCapabilities } from 'vscode-languageserver';
-import { highlights } from '../../features/highlights';
+import { highlights } from '../../features/navigation/highlights';
 import type { Registration } from '../features';
 import { answering } from '../request';
 

@@ -1,5 +1,5 @@
 import type { ServerCapabilities } from 'vscode-languageserver';
-import { documentLinks } from '../../features/document-links';
+import { documentLinks } from '../../features/navigation/document-links';
 import type { Registration } from '../features';
 import { answering } from '../request';
 

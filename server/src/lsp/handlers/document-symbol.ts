@@ -6,7 +6,7 @@ import {
   SymbolKind,
 } from 'vscode-languageserver';
 import { boardOutline } from '../../features/board/outline';
-import { type DocumentSymbol, documentSymbols } from '../../features/document-symbols';
+import { type DocumentSymbol, documentSymbols } from '../../features/navigation/document-symbols';
 import type { Range } from '../../features/range';
 import type { Registration } from '../features';
 import { answering } from '../request';

@@ -1,6 +1,6 @@
 import { FoldingRangeKind, type ServerCapabilities } from 'vscode-languageserver';
 import { boardFolding } from '../../features/board/outline';
-import { type FoldingRange, foldingRanges } from '../../features/folding';
+import { type FoldingRange, foldingRanges } from '../../features/navigation/folding';
 import type { Registration } from '../features';
 import { answering } from '../request';
 

@@ -1,5 +1,5 @@
 import type { ServerCapabilities } from 'vscode-languageserver';
-import { formatting } from '../../features/formatting';
+import { formatting } from '../../features/formatting/formatting';
 import type { Registration } from '../features';
 import { answering } from '../request';
 

@@ -1,5 +1,5 @@
 import { MarkupKind, type ServerCapabilities } from 'vscode-languageserver';
-import { hover } from '../../features/hover';
+import { hover } from '../../features/hover/hover';
 import type { Registration } from '../features';
 import { markup } from '../markup';
 import { answering } from '../request';

@@ -1,5 +1,5 @@
 import type { ServerCapabilities } from 'vscode-languageserver';
-import { references } from '../../features/references';
+import { references } from '../../features/navigation/references';
 import type { Registration } from '../features';
 import { answering } from '../request';
 

@@ -1,5 +1,5 @@
 import { LSPErrorCodes, ResponseError, type ServerCapabilities } from 'vscode-languageserver';
-import { prepareRename, rename } from '../../features/rename';
+import { prepareRename, rename } from '../../features/navigation/rename';
 import type { Registration } from '../features';
 import { answering } from '../request';
 import type { Session } from '../session';

@@ -1,5 +1,5 @@
 import type { SelectionRange, ServerCapabilities } from 'vscode-languageserver';
-import { selectionRanges } from '../../features/selection-range';
+import { selectionRanges } from '../../features/navigation/selection-range';
 import type { Registration } from '../features';
 import { answering, type Context } from '../request';
 

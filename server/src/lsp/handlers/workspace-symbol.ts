@@ -1,6 +1,6 @@
 import { LSPErrorCodes, ResponseError, type ServerCapabilities, SymbolKind } from 'vscode-languageserver';
-import { scriptsOf } from '../../features/named-at';
-import { type WorkspaceSymbol, workspaceSymbols } from '../../features/workspace-symbols';
+import { scriptsOf } from '../../features/navigation/named-at';
+import { type WorkspaceSymbol, workspaceSymbols } from '../../features/navigation/workspace-symbols';
 import type { Registration } from '../features';
 
 export const workspaceSymbolCapability: ServerCapabilities = { workspaceSymbolProvider: true };

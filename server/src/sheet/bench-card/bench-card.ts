@@ -1,11 +1,11 @@
 import type { BenchStep } from '../../catalog/model/bench-card';
 import { replacementText } from '../../catalog/replacements';
-import { holds, readCondition } from '../../checks/condition';
-import { dataScope } from '../../checks/data-scope';
-import { slotsIn, slotText } from '../../checks/data-template';
-import type { Finding } from '../../checks/finding';
-import { memberSlot, placeholderOf, withMember } from '../../checks/members';
-import { adviceOf, messageOf, sentenceOf } from '../../checks/render';
+import { holds, readCondition } from '../../checks/data/condition';
+import { dataScope } from '../../checks/data/data-scope';
+import { slotsIn, slotText } from '../../checks/data/data-template';
+import { memberSlot, placeholderOf, withMember } from '../../checks/data/members';
+import type { Finding } from '../../checks/report/finding';
+import { adviceOf, messageOf, sentenceOf } from '../../checks/report/render';
 import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
 import { notLookedAt } from '../../craft/read-as';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../checks/finding';
+import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
 import { removalEdits, settingEdits, whatIf } from '../what-if';

@@ -1,6 +1,6 @@
-import type { Finding } from '../../checks/finding';
-import { levels } from '../../checks/order';
-import { adviceOf, messageOf } from '../../checks/render';
+import type { Finding } from '../../checks/report/finding';
+import { levels } from '../../checks/report/order';
+import { adviceOf, messageOf } from '../../checks/report/render';
 
 /** A finding in words, for a comparison. */
 export interface ToldFinding {

@@ -1,4 +1,4 @@
-import { elements, overlayGrid } from '../../checks/rules/overlay-elements';
+import { elements, overlayGrid } from '../../checks/rules/see/overlay-elements';
 import type { CraftView } from '../../craft/view';
 import { targetOfPath } from '../target';
 import { isOfCraft, readingOf } from './overlay-readings';

@@ -1,4 +1,4 @@
-import { switchUses, travel } from '../../checks/rules/switch-table';
+import { switchUses, travel } from '../../checks/rules/obey/switch-table';
 import type { CraftView } from '../../craft/view';
 import { targetOfPath } from '../target';
 import type { SwitchBars } from './plot';

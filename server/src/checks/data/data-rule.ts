@@ -1,0 +1,68 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { DataCheck } from '../../catalog/model/check';
+import type { CraftView } from '../../craft/view';
+import type { CodeRule, RuleFinding } from '../rule';
+import { type Condition, holds, readCondition } from './condition';
+import { dataScope } from './data-scope';
+import { filled, slotsIn, slotText } from './data-template';
+import { memberSlot, placeholderOf, withMember } from './members';
+
+/** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
+export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
+  const placeholder = placeholderOf(check, catalog);
+  const read = new Map<string, readonly Condition[]>();
+  const conditionsFor = (member: string): readonly Condition[] => {
+    const known = read.get(member);
+    if (known !== undefined) return known;
+    if (read.size > mostMembersKept) read.clear();
+    const conditions = check.when.map((text) => readCondition(withMember(text, placeholder, member)));
+    read.set(member, conditions);
+    return conditions;
+  };
+  conditionsFor(placeholder === null ? '' : 'member'); // a condition that can't be read is found out now, not at the first craft
+  return {
+    ids: [check.id],
+    scope: check.scope,
+    each: check.each,
+    ...(check.whole === undefined ? {} : { whole: check.whole }),
+    check(view, report, member) {
+      const scope = dataScope(view);
+      if (!conditionsFor(member).every((condition) => holds(condition, view, scope))) return;
+      // A sentence that would name a value nobody could read says nothing: that line has its own finding.
+      const own = view.anew();
+      const finding = findingOf(check, own, member, placeholder);
+      if (own.unreadable.length === 0) report(finding);
+    },
+  };
+}
+
+const mostMembersKept = 200;
+
+function findingOf(
+  check: DataCheck,
+  view: CraftView,
+  member: string,
+  placeholder: string | null,
+): RuleFinding {
+  const scope = dataScope(view);
+  const show = (slot: string) =>
+    slot === memberSlot ? member : slotText(withMember(slot, placeholder, member), view, scope);
+  const slots = slotsIn(`${check.message} ${check.advice}`);
+  const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
+  const fill = (text: string) =>
+    filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
+  return {
+    id: check.id,
+    at: withMember(check.at, placeholder, member),
+    values,
+    related: (check.related ?? []).map(({ at, message }) => ({
+      at: withMember(at, placeholder, member),
+      message: fill(message),
+    })),
+    fixes: (check.fixes ?? []).map(({ title, set, to }) => ({
+      title: fill(title),
+      set: withMember(set, placeholder, member),
+      to: fill(to),
+    })),
+  };
+}

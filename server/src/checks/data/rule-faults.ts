@@ -1,0 +1,204 @@
+import type { Catalog } from '../../catalog/catalog';
+import { type Fault, within } from '../../catalog/faults/fault';
+import type { KnownParameter } from '../../catalog/known-parameter';
+import type { BenchStep } from '../../catalog/model/bench-card';
+import type { DataCheck } from '../../catalog/model/check';
+import { dimensionPhrase, evaluate } from '../../craft/evaluate';
+import { referencesIn } from '../../craft/references';
+import type { NameResult, Scope } from '../../craft/scope';
+import type { Evaluated } from '../../craft/value';
+import { figureUnit } from '../../figures';
+import type { ExpressionNode, Problem } from '../../language/ast';
+import { type Dimension, plain, sameDimension } from '../../units/dimension';
+import { findDimensionName } from '../../units/dimension-names';
+import { isOnScale, parseUnit } from '../../units/unit';
+import { type Condition, readCondition, readExpressionText } from './condition';
+import { filled, slotsIn } from './data-template';
+import { asMember, memberSlot, type PerMember } from './members';
+
+/** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
+export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[] {
+  const unknown = collectionFaults(check, catalog);
+  if (unknown.length > 0) return unknown;
+  const names = new RuleNames(check, catalog);
+  const { related = [], fixes = [] } = check;
+  return [
+    ...check.when.flatMap((text, index) => within(['when', index], names.condition(text))),
+    ...within(['at'], names.place(check.at)),
+    ...within(['message'], names.template(check.message)),
+    ...within(['advice'], names.template(check.advice)),
+    ...related.flatMap(({ at, message }, index) => [
+      ...within(['related', index, 'at'], names.place(at)),
+      ...within(['related', index, 'message'], names.template(message)),
+    ]),
+    ...fixes.flatMap(({ title, set, to }, index) => [
+      ...within(['fixes', index, 'title'], names.template(title)),
+      ...within(['fixes', index, 'set'], names.place(set)),
+      ...within(['fixes', index, 'to'], names.template(to)),
+    ]),
+  ];
+}
+
+/** What is wrong with a step of the bench card: it is written as rules are. */
+export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] {
+  const unknown = collectionFaults(step, catalog);
+  if (unknown.length > 0) return unknown;
+  const names = new RuleNames(step, catalog);
+  const { expected = [], readings = [] } = step;
+  return [
+    ...step.when.flatMap((text, index) => within(['when', index], names.condition(text))),
+    ...(['title', 'do', 'see'] as const).flatMap((part) => within([part], names.template(step[part]))),
+    ...expected.flatMap(({ is }, index) => within(['expected', index, 'is'], names.template(`{${is}}`))),
+    ...readings.flatMap(({ words, unit, setting }, index) => [
+      ...within(['readings', index, 'words'], names.template(words)),
+      ...(unit === '' || parseUnit(unit).unit !== undefined
+        ? []
+        : [{ at: ['readings', index, 'unit'], message: `there is no unit ${unit}` }]),
+      ...(setting === undefined || catalog.parameter(`flight.any.${setting}`) !== undefined
+        ? []
+        : [{ at: ['readings', index, 'setting'], message: `a flight has no ${setting}` }]),
+    ]),
+  ];
+}
+
+function collectionFaults({ each }: PerMember, catalog: Catalog): readonly Fault[] {
+  if (each === undefined || catalog.collection(each) !== undefined) return [];
+  return [{ at: ['each'], message: `${each} is no collection` }];
+}
+
+/** Faults of the parts of one rule, as parts of their own. */
+class RuleNames {
+  constructor(
+    private readonly check: PerMember,
+    private readonly catalog: Catalog,
+  ) {}
+
+  place(text: string): readonly Fault[] {
+    const path = asMember(text, this.check, this.catalog);
+    const isKnown = this.catalog.parameter(path) !== undefined || this.catalog.isSection(path);
+    return isKnown ? [] : fault(`there is no ${text}`);
+  }
+
+  condition(text: string): readonly Fault[] {
+    return contained(() => {
+      const condition = readCondition(asMember(text, this.check, this.catalog));
+      return condition.kind === 'compare' ? this.comparison(condition) : this.worded(condition);
+    });
+  }
+
+  template(text: string): readonly Fault[] {
+    return slotsIn(text).flatMap((slot) => contained(() => this.slot(slot)));
+  }
+
+  private slot(slot: string): readonly Fault[] {
+    if (slot === memberSlot) {
+      return this.check.each === undefined
+        ? fault('{member} needs a collection to take in turn: "each"')
+        : [];
+    }
+    const text = asMember(slot, this.check, this.catalog);
+    const calculated = /^(.+) in (\S+)$/.exec(text);
+    if (calculated === null) return this.name(text);
+    const [, expression = '', unitText = ''] = calculated;
+    const { unit } = parseUnit(unitText);
+    if (unit === undefined) return fault(`"${unitText}" is not a unit`);
+    const read = this.expression(readExpressionText(expression));
+    if (!('dimension' in read)) return read;
+    return read.dimension === null || sameDimension(read.dimension, unit.dimension)
+      ? []
+      : fault(`${expression} is ${dimensionPhrase(read.dimension)}, and is not told in ${unitText}`);
+  }
+
+  private name(path: string): readonly Fault[] {
+    if (path.startsWith('figure.'))
+      return figureUnit(path.slice(7)) !== undefined ? [] : fault(`there is no figure ${path.slice(7)}`);
+    return this.catalog.parameter(path) === undefined ? fault(`there is no parameter ${path}`) : [];
+  }
+
+  private worded(condition: Exclude<Condition, { kind: 'compare' }>): readonly Fault[] {
+    const found = this.catalog.parameter(condition.path);
+    if (found === undefined) return fault(`there is no parameter ${condition.path}`);
+    if (condition.kind === 'set') return [];
+    const isList = found.parameter.kind === 'words';
+    if (isList !== (condition.kind === 'has'))
+      return fault(`${condition.path} ${isList ? 'is a list: write "has"' : 'is no list: write "is"'}`);
+    const words = wordsOf(found, this.catalog);
+    if (words === null || words.includes(condition.word)) return [];
+    const taken = words.length === 0 ? 'none' : words.join(', ');
+    return fault(`${condition.path} never is ${condition.word}; its words: ${taken}`);
+  }
+
+  private comparison({ left, right }: Extract<Condition, { kind: 'compare' }>): readonly Fault[] {
+    const [one, other] = [this.expression(left), this.expression(right)];
+    if (!('dimension' in one)) return one;
+    if (!('dimension' in other)) return other;
+    if (one.dimension === null || other.dimension === null) return [];
+    if (sameDimension(one.dimension, other.dimension)) return [];
+    return fault(`${dimensionPhrase(one.dimension)} is compared with ${dimensionPhrase(other.dimension)}`);
+  }
+
+  private expression(node: ExpressionNode): readonly Fault[] | { readonly dimension: Dimension | null } {
+    const unknown = [...referencesIn(node)].flatMap(({ path: { text } }) => this.operand(text));
+    if (unknown.length > 0) return unknown;
+    const { value, problem } = evaluate(node, probe(this.catalog));
+    // With other values it may well be finite.
+    const isByChance = problem === null || byChance.includes(problem.id);
+    if (!isByChance) return fault(this.sentence(problem));
+    return { dimension: value?.dimension ?? null };
+  }
+
+  private operand(path: string): readonly Fault[] {
+    if (!path.includes('.')) return fault(`${path} is no parameter; a rule has no constants`);
+    if (path.startsWith('figure.')) return this.name(path);
+    const kind = this.catalog.parameter(path)?.parameter.kind;
+    if (kind === undefined) return fault(`there is no parameter ${path}`);
+    return kind === 'quantity' || kind === 'count' ? [] : fault(`${path} holds no single number`);
+  }
+
+  private sentence({ id, values }: Problem): string {
+    return filled(this.catalog.check(id)?.message ?? id, values).replace(/\.$/, '');
+  }
+}
+
+const byChance = ['line/divided-by-zero', 'line/no-finite-value'];
+
+function fault(message: string): readonly Fault[] {
+  return [{ at: [], message }];
+}
+
+function contained(read: () => readonly Fault[]): readonly Fault[] {
+  try {
+    return read();
+  } catch (error) {
+    return fault(error instanceof Error ? error.message : String(error));
+  }
+}
+
+/** The words that a parameter can be; null where only the craft can tell. */
+export function wordsOf({ parameter }: KnownParameter, catalog: Catalog): readonly string[] | null {
+  if (parameter.kind === 'flag') return ['on', 'off'];
+  const isFromCraft =
+    'choicesFrom' in parameter && (parameter.choicesFrom === 'ports' || parameter.choicesFrom === 'packs');
+  if (isFromCraft || ('permutationOf' in parameter && parameter.permutationOf !== undefined)) return null;
+  return catalog.choices(parameter).map(({ name }) => name);
+}
+
+/** Every number is some number: only what it measures counts. */
+function probe(catalog: Catalog): Scope {
+  return {
+    constant: () => ({ kind: 'missing', near: [] }),
+    parameter: (path): NameResult => {
+      return { kind: 'value', value: { ...measuredBy(path, catalog), value: 1, unit: null } };
+    },
+  };
+}
+
+function measuredBy(path: string, catalog: Catalog): Pick<Evaluated, 'dimension' | 'kind'> {
+  if (path.startsWith('figure.')) {
+    const { unit } = parseUnit(figureUnit(path.slice(7)) ?? '');
+    const isTemperature = unit !== undefined && isOnScale(unit);
+    return { dimension: unit?.dimension ?? plain, kind: isTemperature ? 'on-scale' : 'quantity' };
+  }
+  const name = findDimensionName(catalog.parameter(path)?.dimensionName ?? '');
+  return { dimension: name?.dimension ?? plain, kind: name?.isScale === true ? 'on-scale' : 'quantity' };
+}

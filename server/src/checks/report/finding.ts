@@ -1,0 +1,68 @@
+import type { Check, Level } from '../../catalog/model/check';
+import type { Script } from '../../craft/script';
+import type { Span } from '../../language/ast';
+import type { ScriptLine } from '../../language/script-line';
+
+/** A stretch of one line of one script. */
+export interface Place extends Span {
+  readonly script: Script;
+  readonly line: ScriptLine;
+}
+
+export interface Related {
+  readonly place: Place;
+  readonly message: string;
+}
+
+/** A change to one script. A place without length is an insertion. */
+export interface FixEdit {
+  readonly place: Place;
+  readonly newText: string;
+}
+
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly FixEdit[];
+}
+
+/**
+ * Something that a check found. Its sentence is made last, from the check's words and `values`; nothing
+ * ever reads meaning back out of a sentence.
+ */
+export interface Finding {
+  readonly check: Check;
+  /** The check's level, or note once accepted. */
+  readonly level: Level;
+  readonly values: Readonly<Record<string, string>>;
+  /** Always in the script that was checked. */
+  readonly place: Place;
+  readonly related: readonly Related[];
+  /** The pack that it holds for; null: for all, or packs play no part. */
+  readonly pack: string | null;
+  readonly fixes: readonly Fix[];
+  /** Why the pilot accepted it. */
+  readonly accepted: string | null;
+}
+
+/** The same finding with some of it otherwise; what is made when it is looked at stays so. */
+export function altered(
+  finding: Finding,
+  changes: Partial<Pick<Finding, 'level' | 'pack' | 'accepted'>>,
+): Finding {
+  const { check, level, values, place, pack, accepted } = finding;
+  return {
+    check,
+    level,
+    values,
+    place,
+    pack,
+    accepted,
+    ...changes,
+    get related() {
+      return finding.related;
+    },
+    get fixes() {
+      return finding.fixes;
+    },
+  };
+}

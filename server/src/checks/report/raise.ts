@@ -1,0 +1,41 @@
+import type { CraftView } from '../../craft/view';
+import { type Amount, toldApart } from '../../units/told-apart';
+import type { RuleFinding } from '../rule';
+import type { Raised } from './acceptances';
+import { relatedTo, standingOf } from './place';
+import { fixFor } from './rule-fix';
+
+/** Gives what a rule says its place, its related places and its edits. */
+export function raise(view: CraftView, said: RuleFinding): Raised {
+  const check = view.catalog.check(said.id);
+  if (check === undefined) throw new Error(`the catalogue has no check ${said.id}`);
+  const { place, elsewhere, acceptedOn } = standingOf(view, said.at, said.mark ?? 'value');
+  // What is missing is told at the section it belongs to, or at what goes with it: the words must not say more.
+  const message = view.isSet(said.at) ? `${said.at} is set here.` : 'The section is here.';
+  const here = elsewhere === null ? [] : [{ place: elsewhere, message }];
+  const related = (said.related ?? []).flatMap(({ at, message }) => relatedTo(view, at, message));
+  const finding = {
+    check,
+    level: check.level,
+    values: textsOf(said.values ?? {}),
+    place,
+    related: [...here, ...related],
+    pack: view.pack,
+    // Made when they are looked at: where a new line goes may change with lines that the rule has not read.
+    get fixes() {
+      return (said.fixes ?? []).flatMap((fix) => fixFor(view, fix) ?? []);
+    },
+    accepted: null,
+  };
+  return { finding, acceptedOn };
+}
+
+/** What a rule says with numbers, as texts that can be told apart. */
+function textsOf(values: Readonly<Record<string, string | Amount>>): Readonly<Record<string, string>> {
+  const texts = toldApart(
+    Object.values(values).map((value) =>
+      typeof value === 'string' ? { fewest: 0, write: () => value } : value,
+    ),
+  );
+  return Object.fromEntries(Object.keys(values).map((name, index) => [name, texts[index] ?? '']));
+}

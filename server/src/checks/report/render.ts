@@ -1,0 +1,47 @@
+import { fewestOfTail, withoutTails } from '../../units/number-text';
+import { type Shown, toldApart } from '../../units/told-apart';
+import { filled, slotsIn } from '../data/data-template';
+import type { Finding } from './finding';
+
+/** The sentence that says what is wrong, with the pack in front where only some are concerned. */
+export function messageOf(finding: Finding): string {
+  const told = sentenceOf(finding.check.message, finding.values);
+  return finding.pack === null ? told : `With pack ${finding.pack}: ${told}`;
+}
+
+/** The sentence that says what to do. */
+export function adviceOf(finding: Finding): string {
+  return sentenceOf(finding.check.advice, finding.values);
+}
+
+/**
+ * Fills a check's words. A part in double brackets is left out where a value in it is empty:
+ * `[[Did you mean {meant}?]]` says nothing when nothing was near.
+ */
+export function sentenceOf(template: string, values: Readonly<Record<string, string>>): string {
+  const told = template.replace(/ ?\[\[([^[\]]*)\]\]/g, (whole, part: string) =>
+    slotsIn(part).every((slot) => (values[slot] ?? '') !== '')
+      ? whole.replace('[[', '').replace(']]', '')
+      : '',
+  );
+  const shown = toldApart(Object.values(values).map(withTail));
+  return filled(
+    told,
+    Object.fromEntries(Object.keys(values).map((name, index) => [name, shown[index] ?? ''])),
+  );
+}
+
+/** A value whose long tail is cut as far as it can be told from the others. */
+function withTail(value: string): Shown {
+  const text = shortened(value);
+  return { fewest: fewestOfTail, write: (digits) => withoutTails(text, digits) };
+}
+
+/** Longer than any list of choices; a pasted text of thousands of characters would bury the sentence. */
+const longestValue = 300;
+
+function shortened(value: string): string {
+  if (value.length <= longestValue) return value;
+  // No half of a character is left at the cut.
+  return `${value.slice(0, longestValue).replace(/[\ud800-\udbff]$/, '')}…`;
+}

@@ -1,0 +1,53 @@
+import { inputKeys } from '../../craft/keys';
+import type { Script } from '../../craft/script';
+import type { CraftView } from '../../craft/view';
+import type { ScriptLine } from '../../language/script-line';
+import type { RuleFix } from '../rule';
+import type { Fix, Place } from './finding';
+
+/** Turns "set this parameter to that" into an edit of the script that is checked; null where it can't be one. */
+export function fixFor(view: CraftView, { title, set, to }: RuleFix): Fix | null {
+  const { root } = view.craft;
+  const origin = view.setting(set)?.origin;
+  if (origin !== undefined && origin.script === root) {
+    const { statement } = origin.line;
+    if (statement.kind !== 'setting' || statement.value === null) return null;
+    const { start, end } = statement.value;
+    return { title, edits: [{ place: { ...origin, start, end }, newText: to }] };
+  }
+  return { title, edits: [insertion(view, set, to)] };
+}
+
+/** Puts a new setting after the last line of its section, or in a section of its own at the end. */
+function insertion(view: CraftView, path: string, value: string): { place: Place; newText: string } {
+  const { root } = view.craft;
+  const end = root.document.lineEnd;
+  const parts = path.split('.');
+  for (let length = parts.length - 1; length > 0; length -= 1) {
+    const section = parts.slice(0, length).join('.');
+    const header = root.lines(inputKeys.section(section)).find((line) => line.section.pack === null);
+    if (header === undefined) continue;
+    const name = parts.slice(length).join('.');
+    return after(view, lastSettingUnder(root, header), `${end}${name} = ${value}`);
+  }
+  const last = root.document.lineAt(root.document.lineCount - 1);
+  if (last === undefined) throw new Error('a document always has a line');
+  const gap = last.text.trim() === '' ? '' : `${end}${end}`;
+  return after(view, last, `${gap}[${parts.slice(0, -1).join('.')}]${end}${parts.at(-1)} = ${value}${end}`);
+}
+
+/** The last line that sets something under a header; the header itself where none does. */
+export function lastSettingUnder({ document }: Script, header: ScriptLine): ScriptLine {
+  let last = header;
+  for (let number = document.lineNumberOf(header) + 1; ; number += 1) {
+    const line = document.lineAt(number);
+    if (line === undefined || line.statement.kind === 'section' || line.statement.kind === 'broken')
+      return last;
+    if (line.statement.kind === 'setting') last = line;
+  }
+}
+
+function after(view: CraftView, line: ScriptLine, newText: string): { place: Place; newText: string } {
+  const at = line.text.length;
+  return { place: { script: view.craft.root, line, start: at, end: at }, newText };
+}

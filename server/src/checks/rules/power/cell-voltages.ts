@@ -1,0 +1,116 @@
+import { inBase } from '../../../catalog/known-parameter';
+import type { Chemistry } from '../../../catalog/model/hardware';
+import type { CraftView } from '../../../craft/view';
+import { chemistryInView, fullCell, packPath } from '../../../figures/pack-in-view';
+import { chargeAtRest } from '../../../physics/cells';
+import type { CodeRule, RuleFinding } from '../../rule';
+
+type Report = (finding: RuleFinding) => void;
+
+/** Left between the landing voltage and an empty cell for the sag of the last climb. Common practice. */
+const leastAboveEmpty = 0.15;
+/**
+ * A warning that comes with more of the charge left, by a cell at rest, is early: in the air the load pulls
+ * the voltage down, so that still more is left than this. Common practice.
+ */
+const mostLeft = 0.2;
+/** Chargers and meters differ by this much. */
+const slack = 0.021;
+
+/** The voltages of the script against what the chemistry of the pack in view bears. */
+const cellVoltages: CodeRule = {
+  ids: [
+    'power/land-below-empty',
+    'power/land-close-to-empty',
+    'power/land-above-nominal',
+    'power/warn-above-full',
+    'power/warn-early',
+    'power/take-off-above-full',
+    'power/full-above-chemistry',
+  ],
+  scope: 'pack',
+  check(view, report) {
+    const chemistry = chemistryInView(view);
+    if (chemistry === undefined) return;
+    checkLanding(view, chemistry, report);
+    checkWarning(view, chemistry, report);
+    checkTakeOff(view, report);
+    checkFull(view, chemistry, report);
+  },
+};
+
+function checkLanding(view: CraftView, { empty, land, name, nominal }: Chemistry, report: Report): void {
+  const at = 'power.land-cell';
+  const value = view.quantity(at);
+  if (value === null) return;
+  if (value >= inBase(nominal)) {
+    const values = { land: view.shown(at), chemistry: name, nominal, usual: land };
+    report({
+      id: 'power/land-above-nominal',
+      at,
+      values,
+      fixes: [{ title: `Land at ${land}`, set: at, to: land }],
+    });
+    return;
+  }
+  if (value >= inBase(empty) + leastAboveEmpty) return;
+  const isEmpty = value < inBase(empty) - 1e-9;
+  const fixes = [{ title: `Land at ${land}`, set: at, to: land }];
+  const values = { land: view.shown(at), chemistry: name, empty, usual: land };
+  report({ id: isEmpty ? 'power/land-below-empty' : 'power/land-close-to-empty', at, values, fixes });
+}
+
+function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): void {
+  const at = 'power.warn-cell';
+  const value = view.quantity(at);
+  const full = fullCell(view);
+  const { warn } = chemistry;
+  if (value === null || full === null) return;
+  const fixes = [{ title: `Warn at ${warn}`, set: at, to: warn }];
+  const left = leftAtRest(chemistry, value);
+  const values = {
+    warn: view.shown(at),
+    chemistry: chemistry.name,
+    full: view.amount(full, 'V'),
+    usual: warn,
+    left: left === null ? '' : view.amount(Math.round(100 * left) / 100, '%'),
+  };
+  if (value >= full - 1e-9) report({ id: 'power/warn-above-full', at, values, fixes });
+  else if (left === null ? value > inBase(chemistry.nominal) + 1e-9 : left > mostLeft)
+    report({ id: 'power/warn-early', at, values, fixes });
+}
+
+/** Share of the charge that a rested cell holds at a voltage; null where nobody has measured the chemistry. */
+function leftAtRest({ atRest }: Chemistry, voltage: number): number | null {
+  if (atRest === undefined) return null;
+  const points = atRest.map((point) => ({ charge: inBase(point.charge), voltage: inBase(point.voltage) }));
+  return chargeAtRest(points, voltage);
+}
+
+function checkTakeOff(view: CraftView, report: Report): void {
+  const at = 'power.take-off-cell';
+  const value = view.quantity(at);
+  const full = fullCell(view);
+  if (value === null || full === null || value <= full + 1e-9) return;
+  report({
+    id: 'power/take-off-above-full',
+    at,
+    values: { given: view.shown(at), full: view.amount(full, 'V') },
+  });
+}
+
+function checkFull(view: CraftView, { full, name }: Chemistry, report: Report): void {
+  const at = packPath(view, 'full-cell');
+  if (at === null || !view.isSet(at)) return;
+  const value = view.quantity(at);
+  if (value === null || value <= inBase(full) + slack) return;
+  const fixes = [{ title: `Write ${full}`, set: at, to: full }];
+  report({
+    id: 'power/full-above-chemistry',
+    at,
+    values: { given: view.shown(at), chemistry: name, full },
+    fixes,
+  });
+}
+
+export const cellVoltageRules: readonly CodeRule[] = [cellVoltages];

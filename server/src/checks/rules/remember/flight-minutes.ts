@@ -1,0 +1,27 @@
+import { figureOf } from '../../../figures';
+import type { CodeRule } from '../../rule';
+import { perFlight } from './flights';
+
+/** Flights that lasted longer than the packs that they were flown on can hover. */
+export const flightMinutesRules: readonly CodeRule[] = [
+  perFlight('remember/minutes-implausible', (view, { name, pack, view: flown }) => {
+    const at = `flight.${name}.minutes`;
+    const minutes = view.quantity(at);
+    const hover = figureOf(flown, 'minutes-to-landing')?.high;
+    const packs = view.count(`flight.${name}.packs-flown`) ?? 1;
+    if (pack === null || minutes === null || hover === undefined) return null;
+    if (minutes / 60 <= most * packs * hover) return null;
+    const count = packs === 1 ? `one charge of ${pack}` : `${packs} charges of ${pack}`;
+    const values = {
+      flight: name,
+      minutes: view.shown(at),
+      packs: count,
+      pack,
+      hover: view.amount(60 * hover, 'min'),
+    };
+    return { at, values };
+  }),
+];
+
+/** Flown gently a craft stays up a little longer than it hovers on the spot. Common practice. */
+const most = 1.5;

@@ -1,0 +1,13 @@
+import type { CodeRule } from '../../rule';
+import { flightHeatRules } from './flight-heat';
+import { flightMinutesRules } from './flight-minutes';
+import { flightPackRules } from './flight-packs';
+import { logMemoryRules } from './log-memory';
+
+/** What flights and logs tell. */
+export const rememberRules: readonly CodeRule[] = [
+  ...flightHeatRules,
+  ...flightMinutesRules,
+  ...flightPackRules,
+  ...logMemoryRules,
+];

@@ -1,0 +1,71 @@
+import { type CheckedSide, compare } from '../../sheet/compare/compare';
+import { command, jsonOption, nameOption } from '../command';
+import { type OneScript, oneFile, openedScript, usable } from '../files/one-script';
+import type { ScriptFile } from '../files/scripts';
+import { exitCodes, UsageError } from '../outcome';
+import { comparisonText } from '../report/compare-text';
+import { jsonText } from '../report/visible';
+
+/** `propsoff compare`: what differs between two scripts, or two packs of one, and what each difference does. */
+export const compareCommand = command({
+  name: 'compare',
+  summary: 'what differs between two scripts or two packs, and what each difference does',
+  usage: [
+    '<script | -> <script | -> [--pack <name>]... [options]',
+    '<script | -> --pack <one> --pack <other> [options]',
+  ],
+  about: [
+    'The settings that differ, in the order of the job, with what each difference does by itself to figures and findings; then what they come to together.',
+  ],
+  options: {
+    pack: {
+      type: 'string',
+      multiple: true,
+      value: 'name',
+      about: 'the pack to look at; said twice, one for each side',
+    },
+    name: nameOption,
+    json: jsonOption('compare', 'one JSON object'),
+  },
+  examples: [
+    ['propsoff compare old.craft my.craft', 'two scripts'],
+    ['propsoff compare my.craft --pack sprint --pack cruise', 'two packs of one script'],
+    ['git show HEAD~1:my.craft | propsoff compare - my.craft', 'an earlier revision, through a pipe'],
+  ],
+  exit: { fine: 'the comparison was made, whatever differs', findings: null },
+  run: async ({ values, positionals }, terminal) => {
+    const packs = values.pack ?? [];
+    const [first, second] = positionals;
+    if (first === undefined || positionals.length > 2 || packs.length > 2)
+      throw new UsageError('compare takes two scripts, or one script and two packs');
+    if (second === undefined && packs.length < 2)
+      throw new UsageError('compare takes a second script, or two packs: --pack <one> --pack <other>');
+    if (first === '-' && second === '-') throw new UsageError('only one of the two can be standard input');
+    if (values.name !== undefined && !positionals.includes('-'))
+      throw new UsageError('--name names standard input: add - to the paths');
+    const around = await usable();
+    const file = (path: string) =>
+      oneFile({ command: 'compare', path, name: path === '-' ? values.name : undefined }, terminal);
+    const one = await file(first);
+    const other = second === undefined ? one : await file(second);
+    const before = await openedScript(beside(one, other), packs[0], around);
+    const after = await openedScript(beside(other, one), packs[1] ?? packs[0], around);
+    const result = compare(sideOf(before, one), sideOf(after, other), (craft) =>
+      before.workspace.check(craft),
+    );
+    await terminal.out(
+      values.json === true ? jsonText({ version: 1, ...result }) : comparisonText(result, terminal),
+    );
+    return exitCodes.fine;
+  },
+});
+
+/** Standard input without a name stands where the other script does, so that both include the same files. */
+function beside(script: ScriptFile, other: ScriptFile): ScriptFile {
+  return script.path === '-' ? { ...script, uri: other.uri } : script;
+}
+
+function sideOf({ craft, view, findings }: OneScript, { path }: ScriptFile): CheckedSide {
+  const file = path === '-' ? 'standard input' : path;
+  return { craft, pack: view.pack, findings, file };
+}

@@ -1,0 +1,38 @@
+import { recognisedBoard } from '../../board/recognise';
+import { scriptFromBoardText } from '../../board/to-script';
+import { readSummary } from '../../features/board/read-summary';
+import { boardOption, command } from '../command';
+import { chosenProfile } from '../files/board-choice';
+import { readCapture } from '../files/captures';
+import { here } from '../files/here';
+import { exitCodes, UsageError } from '../outcome';
+
+/** `propsoff read`: the script to standard output, the summary to standard error. */
+export const readCommand = command({
+  name: 'read',
+  summary: 'a craft script from what a board holds',
+  usage: ['<capture | -> [options]'],
+  about: [
+    'A craft script from text captured from a board, to standard output; the summary to standard error. Lines that nobody knows are kept and listed.',
+  ],
+  options: { board: boardOption },
+  examples: [['propsoff read captured.txt > my.craft', 'begin a script with what the board holds']],
+  exit: { fine: 'the script was written', findings: null },
+  run: async ({ values, positionals }, terminal) => {
+    const [path] = positionals;
+    if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
+    const { additions } = await here();
+    const capture = await readCapture(path, terminal);
+    const recognised = recognisedBoard(additions.catalog, capture);
+    const profile = chosenProfile(
+      additions.catalog,
+      values.board,
+      recognised,
+      'no known board writes like this',
+    );
+    const made = scriptFromBoardText(profile, additions.catalog, capture);
+    await terminal.out(made.text);
+    for (const line of readSummary(made)) terminal.tell(line);
+    return exitCodes.fine;
+  },
+});

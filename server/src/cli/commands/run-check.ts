@@ -1,0 +1,108 @@
+import { URI } from 'vscode-uri';
+import type { Catalog } from '../../catalog/catalog';
+import type { Finding } from '../../checks/report/finding';
+import type { Craft } from '../../craft/craft';
+import { resolveInclude } from '../../craft/include-path';
+import { inputKeys } from '../../craft/keys';
+import { Workspace } from '../../workspace/workspace';
+import { chosenProfile } from '../files/board-choice';
+import { faultyAdditions, type Here, here } from '../files/here';
+import { gatherScripts, type ScriptFile } from '../files/scripts';
+import { UsageError } from '../outcome';
+import { boardTextEnding, checkedBoardText, translatedText } from '../report/checked-board-text';
+import { type CheckedFile, checkedScript } from '../report/checked-file';
+import { Progress } from '../report/progress';
+import { shownPath } from '../report/shown-path';
+import type { Terminal } from '../terminal';
+
+/** What is to be checked, as it was typed. */
+export interface CheckRequest {
+  readonly paths: readonly string[];
+  readonly name: string | undefined;
+  readonly pack: string | undefined;
+  readonly board: string | undefined;
+  /** Whether the report tells fixes: each may cost a guess. */
+  readonly hasFixes: boolean;
+}
+
+/** What a check found. */
+export interface Checked {
+  readonly files: readonly CheckedFile[];
+  readonly unreadable: readonly string[];
+  /** The URIs of the scripts that were checked and of all that they include, also of what is missing. */
+  readonly read: readonly string[];
+  /** What the findings are known by. */
+  readonly catalog: Catalog;
+}
+
+/** Reads and checks all that was asked for, from the disk as it is now. */
+export async function checkOnce(request: CheckRequest, terminal: Terminal): Promise<Checked> {
+  const { paths, name } = request;
+  const endings = ['.craft', boardTextEnding];
+  const { scripts, unreadable } = await gatherScripts({ paths, name, endings }, terminal);
+  const around = await here();
+  const { files, read } = await checkAll(scripts, request, terminal, around);
+  const { catalog } = around.additions;
+  return { files: [...faultyAdditions(around), ...files], unreadable, read, catalog };
+}
+
+async function checkAll(
+  scripts: readonly ScriptFile[],
+  { pack, board, hasFixes }: CheckRequest,
+  terminal: Terminal,
+  { files, additions }: Here,
+): Promise<Pick<Checked, 'files' | 'read'>> {
+  const { catalog } = additions;
+  const workspace = new Workspace({
+    catalog,
+    host: files,
+    onFault: (what, error) => terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
+  });
+  if (board !== undefined) chosenProfile(catalog, board, null);
+  const packs = new Set<string>();
+  const read = new Set<string>();
+  const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
+  // One after the other: what one craft took to be computed is free again before the next.
+  const one = async ({ uri, path, text }: ScriptFile) => {
+    const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
+    const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
+    const { craft } = isBoardText
+      ? workspace.openTranslated(uri, translation?.script ?? '', 0)
+      : workspace.openScript(uri, text, 0);
+    await workspace.settled();
+    for (const name of craft.packs()) packs.add(name);
+    for (const other of readBy(craft)) read.add(other);
+    const pathFor = (other: string) => (other === uri ? path : shownUri(other));
+    const findings = workspace.findings(uri).filter(isAskedFor);
+    const file = isBoardText
+      ? checkedBoardText(path, craft.readAs(), translation, findings, catalog)
+      : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
+    workspace.close(uri);
+    return file;
+  };
+  const told = await new Progress(terminal).over(scripts, one);
+  if (pack !== undefined) refuseUnknownPack([...packs], pack);
+  return { files: told, read: [...read] };
+}
+
+/** A script and whatever it includes, whether it is there or not. */
+function readBy(craft: Craft): readonly string[] {
+  return craft.layers().layers.flatMap(({ script }) => [
+    script.uri,
+    ...script.lines(inputKeys.include).flatMap(({ statement }) => {
+      const uri = statement.kind === 'include' ? resolveInclude(script.uri, statement.path.value) : null;
+      return uri ?? [];
+    }),
+  ]);
+}
+
+function refuseUnknownPack(packs: readonly string[], pack: string): void {
+  if (packs.includes(pack)) return;
+  const known = packs.length === 0 ? 'they name none' : `they name ${packs.join(', ')}`;
+  throw new UsageError(`none of the scripts has a pack "${pack}": ${known}`);
+}
+
+/** A script's URI as a path for people. */
+function shownUri(uri: string): string {
+  return shownPath(URI.parse(uri).fsPath);
+}

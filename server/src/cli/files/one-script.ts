@@ -1,0 +1,71 @@
+import type { Finding } from '../../checks/report/finding';
+import type { Craft } from '../../craft/craft';
+import { CraftView } from '../../craft/view';
+import { Workspace } from '../../workspace/workspace';
+import { UsageError } from '../outcome';
+import type { Terminal } from '../terminal';
+import { faultyAdditions, type Here, here } from './here';
+import { gatherScripts, type ScriptFile } from './scripts';
+
+/** One script with all that it includes, for commands that work on one craft. */
+export interface OneScript {
+  readonly file: ScriptFile;
+  readonly craft: Craft;
+  readonly findings: readonly Finding[];
+  /** With the pack that was asked for, or the script's first. */
+  readonly view: CraftView;
+  readonly around: Here;
+  readonly workspace: Workspace;
+}
+
+/** The script that a command works on, as it was typed. */
+export interface Wanted {
+  readonly command: string;
+  readonly path: string;
+  /** What standard input is called. */
+  readonly name?: string | undefined;
+}
+
+export async function oneScript(
+  wanted: Wanted,
+  pack: string | undefined,
+  terminal: Terminal,
+): Promise<OneScript> {
+  const file = await oneFile(wanted, terminal);
+  return openedScript(file, pack, await usable());
+}
+
+/** The one script that a path names. */
+export async function oneFile({ command, path, name }: Wanted, terminal: Terminal): Promise<ScriptFile> {
+  const { scripts, unreadable } = await gatherScripts({ paths: [path], name }, terminal);
+  const [file] = scripts;
+  if (file === undefined || scripts.length > 1)
+    throw new UsageError(
+      unreadable[0] ?? `${command} takes one script; ${path} holds ${scripts.length} of them`,
+    );
+  return file;
+}
+
+/** What the current folder adds, if there is nothing wrong with it. */
+export async function usable(): Promise<Here> {
+  const around = await here();
+  const faulty = faultyAdditions(around);
+  if (faulty.length > 0)
+    throw new UsageError(`${faulty[0]?.path ?? ''} has problems: propsoff check tells them`);
+  return around;
+}
+
+export async function openedScript(
+  file: ScriptFile,
+  pack: string | undefined,
+  around: Here,
+): Promise<OneScript> {
+  const workspace = new Workspace({ catalog: around.additions.catalog, host: around.files });
+  const { craft } = workspace.openScript(file.uri, file.text, 0);
+  await workspace.settled();
+  const packs = craft.packs();
+  if (pack !== undefined && !packs.includes(pack))
+    throw new UsageError(`${file.path} has no pack "${pack}": ${packs.join(', ') || 'it names none'}`);
+  const view = new CraftView(craft, pack ?? packs[0] ?? null);
+  return { file, craft, findings: workspace.findings(file.uri), view, around, workspace };
+}

@@ -1,0 +1,44 @@
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { URI } from 'vscode-uri';
+import type { AdditionProblem } from '../../additions/read-addition';
+import { adviceFor, messageFor } from '../../additions/sentence';
+import type { AdditionFiles } from '../../workspace/addition-files';
+import type { CheckedFile, Told } from './checked-file';
+import { shownPath } from './shown-path';
+
+/** The files that add to the catalogue, with what is wrong with each. */
+export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile[] {
+  return [...additions.problems].map(([file, problems]) => {
+    const document = TextDocument.create(file, 'json', 0, additions.textOf(file));
+    const told = problems.map((problem) => toldProblem(document, problem));
+    const count = (level: Told['level']) => told.filter((one) => one.level === level).length;
+    return {
+      path: shownPath(URI.parse(file).fsPath),
+      isAddition: true,
+      readAs: null,
+      told,
+      omitted: 0,
+      counts: { 'must-fix': count('must-fix'), risk: count('risk'), note: 0, tidy: 0 },
+    };
+  });
+}
+
+function toldProblem(document: TextDocument, problem: AdditionProblem): Told {
+  const start = document.positionAt(problem.start);
+  const line = document.getText({
+    start: { line: start.line, character: 0 },
+    end: { line: start.line + 1, character: 0 },
+  });
+  return {
+    id: problem.id,
+    level: problem.id === 'addition/never' ? 'risk' : 'must-fix',
+    message: messageFor(problem),
+    advice: adviceFor(problem),
+    accepted: null,
+    pack: null,
+    range: { start, end: document.positionAt(problem.end) },
+    line: line.replace(/(?:\r\n|\n|\r)$/, ''),
+    related: [],
+    fixes: [],
+  };
+}

@@ -1,0 +1,17 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { CheckedFile } from './checked-file';
+import { countsOf } from './counts';
+import { jsonText } from './visible';
+
+/** The report for programs. Its form is fixed: `version` goes up when it changes. */
+export function jsonReport(checked: readonly CheckedFile[], { replacements }: Catalog): string {
+  const files = checked.map(({ path, readAs, told, omitted, counts }) => ({
+    path,
+    ...(readAs === null ? {} : { readAs }),
+    findings: told.map(({ line: _, ...finding }) => finding),
+    ...(omitted === 0 ? {} : { omitted }),
+    counts,
+  }));
+  const replaced = replacements.map(({ levels, ...one }) => ({ ...one, ...levels }));
+  return jsonText({ version: 1, files, replaced, counts: countsOf(checked) });
+}

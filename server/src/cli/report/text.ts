@@ -1,0 +1,84 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { Level } from '../../catalog/model/check';
+import { replacementText } from '../../catalog/replacements';
+import { levels } from '../../checks/report/order';
+import { notLookedAt, type ReadAs } from '../../craft/read-as';
+import { painted, type Terminal } from '../terminal';
+import type { CheckedFile, Told } from './checked-file';
+import { countsOf } from './counts';
+import { excerptOf } from './excerpt';
+import { mostTold } from './shown-findings';
+import { visible } from './visible';
+import { wrapped } from './wrapped';
+
+const colours: Readonly<Record<Level, 'red' | 'yellow' | 'blue' | 'grey'>> = {
+  'must-fix': 'red',
+  risk: 'yellow',
+  note: 'blue',
+  tidy: 'grey',
+};
+
+/** The report for people: each finding with its line and a mark under it, then the counts. */
+export function textReport(
+  checked: readonly CheckedFile[],
+  { replacements }: Catalog,
+  terminal: Terminal,
+): string {
+  const texts = checked.flatMap(({ path, readAs, told, omitted }) => [
+    ...told.map((finding) => findingText(path, finding, terminal)),
+    ...(omitted === 0 ? [] : [omittedText(path, omitted, terminal)]),
+    ...(told.some(({ id }) => id === saysPart) ? [] : uncheckedText(path, readAs, terminal)),
+  ]);
+  const replaced = replacements.map((one) => wrapped(visible(replacementText(one)), terminal.width));
+  return `${[...texts, ...replaced, summary(checked, terminal)].join('\n')}\n`;
+}
+
+function omittedText(path: string, omitted: number, terminal: Terminal): string {
+  const head = painted(visible(path), 'bold', terminal);
+  const told = `${head} has ${omitted} more findings; the worst ${mostTold} are shown, and all are counted.`;
+  return wrapped(told, terminal.width);
+}
+
+/** The finding that says the same. */
+const saysPart = 'safe/read-as-part';
+
+/** What was no whole craft is never passed over as if all had been looked at. */
+function uncheckedText(path: string, readAs: ReadAs | null, terminal: Terminal): readonly string[] {
+  const unchecked = readAs === null ? null : notLookedAt(readAs);
+  if (unchecked === null) return [];
+  return [wrapped(`${painted(visible(path), 'bold', terminal)} ${unchecked}`, terminal.width)];
+}
+
+function findingText(path: string, told: Told, terminal: Terminal): string {
+  const { start } = told.range;
+  const where = painted(visible(`${path}:${start.line + 1}:${start.character + 1}`), 'bold', terminal);
+  const head = `${where} ${painted(told.level, colours[told.level], terminal)} ${told.id} ${visible(told.message)}`;
+  const advice = told.accepted === null ? told.advice : `Accepted: ${told.accepted}`;
+  const related = told.related.map(({ path: file, range, message }) => {
+    return `${painted(visible(`${file}:${range.start.line + 1}`), 'grey', terminal)} ${visible(message)}`;
+  });
+  const below = [visible(advice), ...related];
+  return [
+    wrapped(head, terminal.width, { indent: '    ' }),
+    ...excerpt(told, terminal),
+    ...below.map((text) => wrapped(text, terminal.width, { lead: '  ', indent: '    ' })),
+  ].join('\n');
+}
+
+/** The line with a mark under the place; of a place over several lines, under its part of the first one. */
+function excerpt({ line: text, range: { start, end }, level }: Told, terminal: Terminal): readonly string[] {
+  if (text.trim() === '') return [];
+  const last = end.line === start.line ? end.character : text.length;
+  const columns = terminal.width === null ? undefined : terminal.width - 2;
+  const { line, indent, length } = excerptOf(text, { start: start.character, end: last }, columns);
+  return [`  ${line}`, `  ${' '.repeat(indent)}${painted('^'.repeat(length), colours[level], terminal)}`];
+}
+
+function summary(checked: readonly CheckedFile[], terminal: Terminal): string {
+  const counts = countsOf(checked);
+  const count = checked.filter(({ isAddition }) => !isAddition).length;
+  const scripts = count === 1 ? '1 script' : `${count} scripts`;
+  const parts = levels.map((level) => painted(`${counts[level]} ${level}`, colours[level], terminal));
+  const told = `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
+  return wrapped(told, terminal.width);
+}

@@ -1,0 +1,39 @@
+import type { FoundParameter } from '../../catalog/catalog';
+import type { Port } from '../../catalog/model/hardware';
+import type { Choice } from '../../catalog/model/parameter';
+import { motorPlaces } from '../../figures/layouts';
+import type { Snapshot } from '../snapshot';
+
+/** The words that a parameter takes on this craft, each with what it means: its board's ports, its packs. */
+export function choicesHere({ craft, catalog }: Snapshot, found: FoundParameter): readonly Choice[] {
+  const ports = craft.board()?.ports.map(portChoice) ?? [];
+  const packs = craft.packs().map((name) => ({ name, summary: 'A pack of this craft.' }));
+  const choices = catalog.choices(found.parameter, { ports, packs });
+  const allowed = craft.words(found);
+  const taken = allowed === null ? choices : choices.filter(({ name }) => allowed.includes(name));
+  return found.name === 'motor.order' ? onLayout(craft, taken) : taken;
+}
+
+function portChoice({ name, sharedWith, directions }: Port): Choice {
+  const shared = sharedWith === undefined ? '' : ` Its pins also serve ${sharedWith}.`;
+  const way =
+    directions.length > 1 ? 'both ways' : directions[0] === 'in' ? 'into the board only' : 'out only';
+  return { name, summary: `A serial port of this board, ${way}.${shared}` };
+}
+
+/** Other parameters that put something on a port, so that it is not free. */
+export function devicesOn({ craft, catalog }: Snapshot, port: string, except: string): readonly string[] {
+  const pack = craft.packs()[0] ?? null;
+  return [...catalog.parameters.values()].flatMap(({ name, parameter }) => {
+    if (parameter.kind !== 'word' || parameter.choicesFrom !== 'ports' || name === except) return [];
+    const value = craft.setting(name, pack)?.value;
+    return value?.kind === 'word' && value.value === port ? [name] : [];
+  });
+}
+
+/** The places that the craft's layout has; all of them as long as nobody knows the layout. */
+function onLayout(craft: Snapshot['craft'], places: readonly Choice[]): readonly Choice[] {
+  const layout = craft.setting('craft.layout', null)?.value;
+  const known = layout?.kind === 'word' ? motorPlaces(layout.value) : undefined;
+  return known === undefined ? places : places.filter(({ name }) => known.includes(name));
+}

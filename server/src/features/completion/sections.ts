@@ -1,0 +1,142 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { Craft } from '../../craft/craft';
+import { craftInputs, inputKeys } from '../../craft/keys';
+import type { ScriptLine } from '../../language/script-line';
+import { Query } from '../../query/query';
+import type { Range } from '../range';
+import type { Snapshot } from '../snapshot';
+import type { SectionContext, SectionPackContext } from './context';
+import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
+import { isWorthOffering } from './next-number';
+
+interface Section {
+  /** The path, with `<name>` where the pilot names a member. */
+  readonly path: string;
+  readonly detail: string;
+}
+
+/** What can be offered hangs on the catalogue alone, so the craft keeps it. */
+const sections = new Query('sections to offer', ({ catalog }: Craft) => sectionsOf(catalog));
+
+function sectionsToOffer(craft: Craft): readonly Section[] {
+  return sections.get(craft).filter(({ path }) => {
+    const dot = path.lastIndexOf('.');
+    return dot < 0 || isWorthOffering(craft, path.slice(0, dot), path.slice(dot + 1));
+  });
+}
+
+/** Sections that the script does not open for all packs; kept until one of them is opened or closed. */
+const absentSections = new Query('sections not opened', (craft: Craft) =>
+  sectionsToOffer(craft).filter(({ path }) => {
+    const header = inputKeys.section(path);
+    craftInputs.read(craft, ...header);
+    return !craft.root.has(header);
+  }),
+);
+
+/** Every section that settings can stand in: groups, their parts, members of closed collections. */
+function sectionsOf(catalog: Catalog): readonly Section[] {
+  const paths = new Map<string, string>();
+  for (const group of catalog.groups.values()) {
+    for (const { words } of group.parameters) {
+      for (let length = 1; length < words.length; length += 1)
+        paths.set(words.slice(0, length).join('.'), group.title);
+    }
+  }
+  return [...paths].flatMap(([path, detail]) => expanded(catalog, path, detail));
+}
+
+/** A path with an open part becomes one for each known member; the bare collection itself is left out. */
+function expanded(catalog: Catalog, path: string, detail: string): readonly Section[] {
+  if (catalog.collection(path) !== undefined) return [];
+  // A member that has settings of its own comes in with the others.
+  if (catalog.members(path.slice(0, path.lastIndexOf('.'))).some(({ name }) => path.endsWith(`.${name}`)))
+    return [];
+  const open = /^(.*?)\.<[a-z]+>/.exec(path);
+  if (open === null) return [{ path, detail }];
+  const members = catalog.members(open[1] ?? '');
+  if (members.length === 0) return [{ path, detail }];
+  const common = members.filter((member) => member.common === true);
+  return [...new Set([...common, ...members])].map(({ name, title, part }) => ({
+    path: path.replace(/<[a-z]+>/, name),
+    detail: part === undefined ? title : `${title}: ${part}`,
+  }));
+}
+
+/** Inside brackets. What the script has open already comes last: it may still be wanted for one pack. */
+export function sectionItems(
+  snapshot: Snapshot,
+  line: ScriptLine,
+  { range, isClosed }: SectionContext,
+  options: CompletionOptions,
+): readonly CompletionItem[] {
+  const close = isClosed ? '' : ']';
+  const isOpen = ({ path }: Section) =>
+    snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
+  const all = sectionsToOffer(snapshot.craft);
+  return [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
+    sectionItem(path, detail, range, `${path}${close}`, options),
+  );
+}
+
+/** On an empty line: whole headers of sections that the script does not have yet. */
+export function sectionHeaderItems(
+  snapshot: Snapshot,
+  range: Range,
+  options: CompletionOptions,
+): readonly CompletionItem[] {
+  return absentSections
+    .get(snapshot.craft)
+    .map(({ path, detail }) => headerItem(path, detail, range, options));
+}
+
+/** A header in its brackets, found by its path. */
+export function headerItem(
+  path: string,
+  detail: string,
+  range: Range,
+  options: CompletionOptions,
+): CompletionItem {
+  return { ...sectionItem(`[${path}]`, detail, range, `[${path}]`, options), filterText: path };
+}
+
+function sectionItem(
+  label: string,
+  detail: string,
+  range: Range,
+  text: string,
+  { snippets }: CompletionOptions,
+): CompletionItem {
+  const isOpen = text.includes('<');
+  const snippet = snippetText(text).replace(/<([a-z]+)>/, '$${1:$1}');
+  const plain = isOpen ? text.slice(0, text.indexOf('<')) : text;
+  return completionItem({
+    label,
+    kind: 'section',
+    detail,
+    range,
+    insertText: isOpen && snippets ? snippet : plain,
+    isSnippet: isOpen && snippets,
+  });
+}
+
+/** After `@` in a header: packs that have no such section yet. */
+export function packItems(
+  { craft, script }: Snapshot,
+  line: ScriptLine,
+  { range, path, isClosed, lead }: SectionPackContext,
+): readonly CompletionItem[] {
+  const close = isClosed ? '' : ']';
+  return craft
+    .packs()
+    .filter((pack) => script.lines(inputKeys.section(path, pack)).every((other) => other === line))
+    .map((pack) =>
+      completionItem({
+        label: pack,
+        kind: 'word',
+        detail: `Only with pack ${pack}`,
+        range,
+        insertText: `${lead}${pack}${close}`,
+      }),
+    );
+}

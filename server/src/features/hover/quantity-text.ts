@@ -1,0 +1,39 @@
+import type { FoundParameter } from '../../catalog/catalog';
+import { dimensionPhrase } from '../../craft/evaluate';
+import type { Evaluated, Value } from '../../craft/value';
+import { isPlain } from '../../units/dimension';
+import { dimensionNames } from '../../units/dimension-names';
+import { shortNumber } from '../../units/number-text';
+import { exactText, readableUnit, shortText } from '../../units/quantity';
+
+/** What an expression comes to, in the unit that it was written in or else in one that reads well. */
+export function evaluatedText({ value, dimension, unit }: Evaluated): string {
+  if (unit !== null) return shortText(value, unit);
+  if (isPlain(dimension)) return shortNumber(value);
+  const name = dimensionNames.find((one) => one.dimension.key === dimension.key);
+  return name === undefined
+    ? `${shortNumber(value)} in base units (${dimensionPhrase(dimension)})`
+    : shortText(value, readableUnit(value, name.name));
+}
+
+/** Units that pilots translate into another one. Where only the decimal point would move there is nothing to say. */
+const translations: ReadonlyMap<string, string> = new Map([
+  ['in', 'mm'],
+  ['mW', 'dBm'],
+  ['W', 'dBm'],
+  ['dBm', 'mW'],
+  ['m/s', 'km/h'],
+  ['km/h', 'm/s'],
+  ['rad', 'deg'],
+  ['rad/s', 'deg/s'],
+]);
+
+/** A value in the unit that it is often thought of in, `= 88.9 mm` or `≈ 14 dBm`; null where there is none. */
+export function translatedText(value: Value | null, { dimensionName }: FoundParameter): string | null {
+  if (value?.kind !== 'quantity' || dimensionName === undefined) return null;
+  const unit = translations.get(value.unit);
+  const isNothing = value.value === 0 && unit === 'dBm';
+  if (unit === undefined || isNothing) return null;
+  const short = shortText(value.value, unit);
+  return `${short === exactText(value.value, unit) ? '=' : '≈'} ${short}`;
+}

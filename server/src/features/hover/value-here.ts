@@ -1,0 +1,106 @@
+import type { FoundParameter } from '../../catalog/catalog';
+import { fileName } from '../../craft/include-path';
+import type { PlacedLine, Setting } from '../../craft/setting';
+import { valueText } from '../../craft/value-text';
+import { CraftView } from '../../craft/view';
+import { figureOf, figureSources } from '../../figures';
+import type { Figure } from '../../figures/figure';
+import { figureText, spanText } from '../../sheet/which-pack';
+import { code, escaped } from '../markdown';
+import type { Snapshot } from '../snapshot';
+import { translatedText } from './quantity-text';
+
+/** What a parameter holds on this craft, pack by pack where they differ, and where that was set. */
+export function valueHere(snapshot: Snapshot, found: FoundParameter): readonly string[] {
+  const shown = snapshot.craft.packsOrNone().map((pack) => {
+    const setting = snapshot.craft.setting(found.path, pack);
+    return { pack, text: setting === undefined ? null : settingText(snapshot, setting) };
+  });
+  const [first] = shown;
+  if (first === undefined || shown.every(({ text }) => text === null)) return [];
+  if (shown.every(({ text }) => text === first.text)) return [`**Here:** ${first.text}`];
+  const lines = shown.map(({ pack, text }) => `- **With ${escaped(pack ?? '')}:** ${text ?? 'not set'}`);
+  return [lines.join('\n')];
+}
+
+function settingText(snapshot: Snapshot, setting: Setting): string {
+  const { value, found, origin, overridden } = setting;
+  const elsewhere = origin.script === snapshot.script ? '' : `, set in ${placeText(snapshot, origin)}`;
+  const over = overridden.map((line) => `${writtenText(line)} in ${placeText(snapshot, line)}`);
+  const inPlace = over.length === 0 ? '' : `, in place of ${over.join(' and ')}`;
+  if (value === null) return `set, but its value could not be understood${elsewhere}${inPlace}`;
+  const translated = translatedText(value, found);
+  return `${code(valueText(value, found.parameter))}${translated === null ? '' : ` ${translated}`}${elsewhere}${inPlace}`;
+}
+
+/** A line's value as it was written, for a line that another one overrides. */
+export function writtenValue({ line: { statement, text } }: PlacedLine): string | null {
+  if (statement.kind !== 'setting' || statement.value === null) return null;
+  return text.slice(statement.value.start, statement.value.end);
+}
+
+function writtenText(line: PlacedLine): string {
+  const written = writtenValue(line);
+  return written === null ? 'what stands' : code(written);
+}
+
+/** `line 12`, or `club-habits.craft, line 12` for another script than the one in view. */
+export function placeName(snapshot: Snapshot, { script, line }: PlacedLine): string {
+  const where = script === snapshot.script ? '' : `${fileName(script.uri)}, `;
+  return `${where}line ${script.lineNumber(line) + 1}`;
+}
+
+function placeText(snapshot: Snapshot, line: PlacedLine): string {
+  return escaped(placeName(snapshot, line));
+}
+
+/** A hover is no sheet: the figures closest to the parameter are enough. */
+const mostFigures = 4;
+
+/** Figures that hang on a parameter, with a pack in view. */
+export function effectsOf(
+  snapshot: Snapshot,
+  found: FoundParameter,
+  inView: string | null,
+): readonly string[] {
+  const pack = packOf(found) ?? inView;
+  const view = new CraftView(snapshot.craft, pack);
+  const figures = figureSources
+    .filter(({ from }) => from.includes(found.name) || from.includes(found.path))
+    .flatMap(({ id }) => figureOf(view, id) ?? []);
+  return figuresText(figures.slice(0, mostFigures), snapshot, pack);
+}
+
+/** Figures of a pack alone: what its own settings come to. */
+export function packFigures(snapshot: Snapshot, pack: string): readonly string[] {
+  const view = new CraftView(snapshot.craft, pack);
+  const own = figureSources.filter(({ from }) => from[0]?.startsWith('pack.<name>.') === true);
+  return figuresText(
+    own.flatMap(({ id }) => figureOf(view, id) ?? []),
+    snapshot,
+    null,
+  );
+}
+
+/** Each with its reason; what they assume is told once for all of them. */
+function figuresText(figures: readonly Figure[], snapshot: Snapshot, pack: string | null): readonly string[] {
+  if (figures.length === 0) return [];
+  const isOne = pack === null || snapshot.craft.packs().length < 2;
+  const assumed = [...new Set(figures.flatMap((figure) => figure.assumed))];
+  return [
+    ...(isOne ? [] : [`**With ${escaped(pack)}:**`]),
+    figures.map((figure) => `- ${figureLine(figure)}`).join('\n'),
+    ...(assumed.length === 0 ? [] : [`Assumed: ${escaped(assumed.join('; '))}.`]),
+  ];
+}
+
+function figureLine(figure: Figure): string {
+  const span = spanText(figure);
+  const about = span === null ? '' : ` (${span})`;
+  return `${escaped(figure.title)}: **${escaped(figureText(figure))}**${escaped(about)} = ${escaped(figure.why)}`;
+}
+
+/** The pack that a parameter belongs to by its own name. */
+export function packOf({ name, keys }: FoundParameter): string | null {
+  return name.startsWith('pack.<name>.') ? (keys[0] ?? null) : null;
+}

@@ -1,0 +1,82 @@
+import { strict as assert } from 'node:assert';
+import { checkedBoardText, translatedText } from '../../../../server/src/cli/report/checked-board-text';
+import { checkedScript } from '../../../../server/src/cli/report/checked-file';
+import { jsonReport } from '../../../../server/src/cli/report/json';
+import { mostTold } from '../../../../server/src/cli/report/shown-findings';
+import { textReport } from '../../../../server/src/cli/report/text';
+import { testCatalog } from '../../../support/catalog';
+import { craftOf, findingsOf } from '../../../support/findings';
+import { plainTerminal } from '../../../support/plain-terminal';
+
+/** A script with as many unknown names; the last line repeats a section, which is only untidy. */
+function checkedWith(faults: number) {
+  const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
+  return [checkedScript('a.craft', 'part', findingsOf(craftOf(text)), (uri) => uri, true)];
+}
+
+function tellsOf(text: string): number {
+  return text.split('\n').filter((line) => line.startsWith('a.craft:')).length;
+}
+
+describe('a script with very many findings', () => {
+  it('is told in full up to the limit', () => {
+    assert.equal(checkedWith(mostTold - 1)[0]?.omitted, 0);
+    const text = textReport(checkedWith(mostTold - 1), testCatalog, plainTerminal);
+    assert.equal(tellsOf(text), mostTold);
+    assert.doesNotMatch(text, /more findings/);
+  });
+
+  it('is told of by its worst findings, with how many more there are', () => {
+    const text = textReport(checkedWith(mostTold + 2), testCatalog, plainTerminal);
+    assert.equal(tellsOf(text), mostTold);
+    assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are shown, and all are counted\.$/m);
+    assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
+  });
+
+  it('is counted in full for programs', () => {
+    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2), testCatalog)).files;
+    assert.equal(file.findings.length, mostTold);
+    assert.equal(file.omitted, 3);
+    assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });
+  });
+});
+
+/** Two devices on one port, which must be mended, below as many settings that the board does not know. */
+function checkedText(unknown: number) {
+  const text = [
+    'heron listens.',
+    'in radio:',
+    ...Array.from({ length: unknown }, (_, index) => `wobble ${index} is 1;`),
+    'receiver port is uart2;',
+    'in reports:',
+    'telemetry port is uart2;',
+  ].join('\n');
+  const translation = translatedText(testCatalog, text, 'heron') ?? assert.fail('heron is not known');
+  return checkedBoardText(
+    'a.boardtext',
+    'part',
+    translation,
+    findingsOf(craftOf(translation.script)),
+    testCatalog,
+  );
+}
+
+describe('a board’s text with very many findings', () => {
+  it('is told of by its worst findings too, wherever they stand', () => {
+    const { told, omitted, counts } = checkedText(mostTold + 1);
+    assert.ok(counts['must-fix'] >= 1 && counts.risk > mostTold, JSON.stringify(counts));
+    assert.equal(told.length, mostTold);
+    assert.equal(omitted, Object.values(counts).reduce((sum, count) => sum + count, 0) - mostTold);
+    assert.equal(told.filter(({ level }) => level === 'must-fix').length, counts['must-fix']);
+    const lines = told.map(({ range }) => range.start.line);
+    assert.deepEqual(
+      lines,
+      [...lines].sort((one, other) => one - other),
+    );
+  });
+
+  it('offers for programs what mends it', () => {
+    const { told } = checkedText(1);
+    assert.ok(told.some(({ fixes }) => fixes.length > 0));
+  });
+});
