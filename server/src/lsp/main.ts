@@ -3,11 +3,11 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
 import { textBeside } from '../host/text-beside';
-import { EditorFiles } from './editor-files';
-import { FilesByScheme } from './files-by-scheme';
-import { LifeCycle } from './life-cycle';
-import { logLine, nodeTransport, type Transport } from './node-transport';
+import { EditorFiles } from './documents/editor-files';
+import { FilesByScheme } from './documents/files-by-scheme';
 import { serve } from './server';
+import { LifeCycle } from './transport/life-cycle';
+import { logLine, nodeTransport, type Transport } from './transport/node-transport';
 
 // Beside an editor, memory counts more than the time in which garbage is collected: the heap grows by a quarter
 // before it is, where Node would let it grow to several times what is held.

@@ -3,15 +3,15 @@ import type { Bundle } from '../catalog/model/bundle';
 import { AdditionFiles } from '../workspace/addition-files';
 import type { FileHost } from '../workspace/file-host';
 import { Workspace } from '../workspace/workspace';
-import { AdditionDocuments } from './addition-documents';
-import { Diagnostics } from './diagnostics';
-import { documentCapabilities, registerDocuments } from './documents';
-import { chosenEncoding } from './encoding';
-import { featureCapabilities, registerFeatures } from './features';
-import { registerOnDemand } from './on-demand';
+import { chosenEncoding } from './convert/encoding';
+import { AdditionDocuments } from './documents/addition-documents';
+import { Diagnostics } from './documents/diagnostics';
+import { documentCapabilities, registerDocuments } from './documents/documents';
 import { ownAbilities } from './own-abilities';
-import { registerOwnRequests } from './own-requests';
 import { checkedNotification } from './protocol';
+import { featureCapabilities, registerFeatures } from './requests/features';
+import { registerOnDemand } from './requests/on-demand';
+import { registerOwnRequests } from './requests/own-requests';
 import { Session } from './session';
 
 /** Told what failed and how; every fault is contained where it happens and logged once. */

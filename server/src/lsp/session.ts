@@ -11,11 +11,11 @@ import { placeInText, rangeInText } from '../features/board/places';
 import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
-import { type BoardDocument, BoardDocuments } from './board-documents';
-import { type Encoding, fromClient, toClient } from './encoding';
-import { LongDocuments } from './long-documents';
-import { ShownFindings } from './shown-findings';
-import { Traffic } from './turn';
+import { type Encoding, fromClient, toClient } from './convert/encoding';
+import { ShownFindings } from './convert/shown-findings';
+import { type BoardDocument, BoardDocuments } from './documents/board-documents';
+import { LongDocuments } from './documents/long-documents';
+import { Traffic } from './documents/turn';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
 export class Session {

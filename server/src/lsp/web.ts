@@ -5,9 +5,9 @@ import {
   ProposedFeatures,
 } from 'vscode-languageserver/browser';
 import { builtInBundle } from '../catalog/built-in';
-import { EditorFiles } from './editor-files';
-import { LifeCycle } from './life-cycle';
+import { EditorFiles } from './documents/editor-files';
 import { serve } from './server';
+import { LifeCycle } from './transport/life-cycle';
 
 /** The worker that this runs in: the client talks to it by messages. */
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];

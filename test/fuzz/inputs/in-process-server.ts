@@ -13,10 +13,10 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { compileCatalog } from '../../../server/build/compile-catalog';
 import { NodeFiles } from '../../../server/src/host/node-files';
-import { EditorFiles } from '../../../server/src/lsp/editor-files';
-import { FilesByScheme } from '../../../server/src/lsp/files-by-scheme';
-import { LifeCycle } from '../../../server/src/lsp/life-cycle';
+import { EditorFiles } from '../../../server/src/lsp/documents/editor-files';
+import { FilesByScheme } from '../../../server/src/lsp/documents/files-by-scheme';
 import { serve } from '../../../server/src/lsp/server';
+import { LifeCycle } from '../../../server/src/lsp/transport/life-cycle';
 import { ownClient } from '../../support/server';
 
 /** The server in this process, over two streams; what it logs as an error is kept. */

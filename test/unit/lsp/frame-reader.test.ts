@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { PassThrough } from 'node:stream';
 import fc from 'fast-check';
-import { FrameReader } from '../../../server/src/lsp/frame-reader';
+import { FrameReader } from '../../../server/src/lsp/transport/frame-reader';
 import { framed, framedText } from '../../support/frames';
 
 /** What a reader makes of pieces of a stream, in order. */

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { paramsFault } from '../../../server/src/lsp/params-forms';
 import * as protocol from '../../../server/src/lsp/protocol';
+import { paramsFault } from '../../../server/src/lsp/requests/params-forms';
 
 /** What the server sends, and what is asked without parameters. */
 const others = [

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import type { Encoding } from '../../../server/src/lsp/encoding';
+import type { Encoding } from '../../../server/src/lsp/convert/encoding';
+import { diagnosticsFor } from '../../../server/src/lsp/convert/to-diagnostic';
 import { Session } from '../../../server/src/lsp/session';
-import { diagnosticsFor } from '../../../server/src/lsp/to-diagnostic';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftLine } from '../../support/craft-scripts';

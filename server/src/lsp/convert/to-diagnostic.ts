@@ -1,0 +1,108 @@
+import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Level } from '../../catalog/model/check';
+import type { Finding } from '../../checks/report/finding';
+import { levels } from '../../checks/report/order';
+import { adviceOf, messageOf } from '../../checks/report/render';
+import type { BoardProblem } from '../../features/board/problems';
+import { toldText } from '../../features/board/told';
+import { rangeOf } from '../../features/range';
+import type { BoardDocument } from '../documents/board-documents';
+import { longDiagnostic } from '../documents/long-documents';
+import type { Session } from '../session';
+
+const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
+  'must-fix': DiagnosticSeverity.Error,
+  risk: DiagnosticSeverity.Warning,
+  note: DiagnosticSeverity.Information,
+  tidy: DiagnosticSeverity.Hint,
+};
+
+/** Findings shown for one script: editors stop underlining beyond some hundreds without saying so. */
+const mostShown = 500;
+
+/** What the client is to show for an open document: a script, or a board's text with what its profile says. */
+export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
+  const long = session.long.get(uri);
+  if (long !== undefined) return [longDiagnostic(long)];
+  const findings = session.workspace.findings(uri);
+  const board = session.boards.get(uri);
+  if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
+  const told = toldText(board.translation, findings, session.workspace.catalog);
+  return [
+    ...told.problems.slice(0, mostShown).map((problem) => boardDiagnostic(session, board, problem)),
+    ...diagnosticsOf(told.findings, (finding) => diagnosticOf(session, finding)),
+  ];
+}
+
+function boardDiagnostic(
+  session: Session,
+  board: BoardDocument,
+  { check, message, advice, range }: BoardProblem,
+): Diagnostic {
+  return {
+    range: session.clientBoardRange(board, range),
+    severity: severities[check.level],
+    code: check.id,
+    source: 'propsoff',
+    message: `${message}\n${advice}`,
+  };
+}
+
+/** What the client is to show for a script: the worst findings, and how many were left out. */
+function diagnosticsOf(
+  findings: readonly Finding[],
+  diagnostic: (finding: Finding) => Diagnostic,
+): Diagnostic[] {
+  if (findings.length <= mostShown) return findings.map(diagnostic);
+  return [leftOut(findings.length - mostShown), ...worstOf(findings).map(diagnostic)];
+}
+
+/** The worst, and among equally bad ones the first. */
+function worstOf(findings: readonly Finding[]): readonly Finding[] {
+  const byLevel: Record<Level, Finding[]> = { 'must-fix': [], risk: [], note: [], tidy: [] };
+  for (const finding of findings) byLevel[finding.level].push(finding);
+  const worst: Finding[] = [];
+  return worst.concat(...levels.map((level) => byLevel[level])).slice(0, mostShown);
+}
+
+function leftOut(count: number): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+    severity: DiagnosticSeverity.Information,
+    source: 'propsoff',
+    message: `${count} more findings are not shown here. The command line counts them all.`,
+  };
+}
+
+/** The same as `diagnosticOf`, kept from one edit to the next. */
+function shownDiagnostic(session: Session, finding: Finding): Diagnostic {
+  // What it relates to may have moved without it.
+  if (finding.related.length > 0) return diagnosticOf(session, finding);
+  const range = () => session.clientRange(finding.place.script, rangeOf(finding.place));
+  return session.shown.of(finding, range, () => diagnosticOf(session, finding));
+}
+
+function diagnosticOf(session: Session, finding: Finding): Diagnostic {
+  const { place, check, level, related } = finding;
+  const diagnostic: Diagnostic = {
+    range: session.clientRange(place.script, rangeOf(place)),
+    severity: severities[level],
+    code: check.id,
+    source: 'propsoff',
+    message: textOf(finding),
+  };
+  if (session.client.textDocument?.publishDiagnostics?.relatedInformation === true && related.length > 0) {
+    diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
+      location: { uri: session.clientUri(at.script.uri), range: session.clientRange(at.script, rangeOf(at)) },
+      message,
+    }));
+  }
+  return diagnostic;
+}
+
+/** The sentence that says what is wrong; then, unless it is accepted, the one that says what to do. */
+function textOf(finding: Finding): string {
+  const message = messageOf(finding);
+  if (finding.accepted !== null) return `Accepted (${finding.accepted}): ${message}`;
+  return `${message}\n${adviceOf(finding)}`;
+}

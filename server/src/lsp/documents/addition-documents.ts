@@ -1,0 +1,179 @@
+import {
+  type Connection,
+  type Diagnostic,
+  DiagnosticSeverity,
+  DidChangeTextDocumentNotification,
+  DidChangeWatchedFilesNotification,
+  DidCloseTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  ProtocolNotificationType,
+  type TextDocumentContentChangeEvent,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { AdditionProblem } from '../../additions/read-addition';
+import { adviceFor, messageFor } from '../../additions/sentence';
+import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
+import { fromClient, type Lines, toClient } from '../convert/encoding';
+import type { OnServerFault } from '../server';
+import type { Session } from '../session';
+
+/**
+ * The files that add to the catalogue, as the editor opens and edits them. What they add is in use at once;
+ * what is wrong with them is sent, also for those that are not open.
+ */
+export class AdditionDocuments {
+  private readonly documents = new Map<string, TextDocument>();
+  /** Files that the client was told problems of. */
+  private told: ReadonlySet<string> = new Set();
+  /** Files of which the disk has told something that has not been looked into. */
+  private readonly diskNotes = new Set<string>();
+  /** Resolves when all that came so far has been brought in: what is read earlier must not count later. */
+  private settled: Promise<void> = Promise.resolve();
+
+  constructor(
+    private readonly connection: Connection,
+    private readonly session: Session,
+    private readonly files: AdditionFiles,
+    private readonly onFault: OnServerFault,
+  ) {}
+
+  has(uri: string): boolean {
+    return this.documents.has(uri) || this.files.isAddition(uri);
+  }
+
+  open(uri: string, text: string, version: number): void {
+    this.documents.set(uri, TextDocument.create(uri, 'json', version, text));
+    this.settle(() => this.files.opened(uri, text));
+  }
+
+  change(uri: string, changes: readonly TextDocumentContentChangeEvent[], version: number): void {
+    const before = this.documents.get(uri);
+    if (before === undefined) return;
+    const document = changes.reduce((one, change) => this.changed(one, change, version), before);
+    this.documents.set(uri, document);
+    this.settle(() => this.files.opened(uri, document.getText()));
+  }
+
+  close(uri: string): void {
+    this.documents.delete(uri);
+    this.settle(() => this.files.closed(uri));
+  }
+
+  /** Many notes about one file that come while it is read are one. */
+  diskChanged(uri: string): void {
+    this.diskNotes.add(uri);
+    if (this.diskNotes.size > 1) return;
+    this.settle(async () => {
+      const uris = [...this.diskNotes];
+      this.diskNotes.clear();
+      let hasChanged = false;
+      for (const one of uris) hasChanged = (await this.files.diskChanged(one)) || hasChanged;
+      return hasChanged;
+    });
+  }
+
+  setRoots(roots: readonly string[]): void {
+    this.settle(() => this.files.setRoots(roots));
+  }
+
+  /** Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. */
+  register(): void {
+    const { workspace, textDocument } = this.session.client;
+    const patterns = [...additionFolders.keys()].map((folder) => `**/${folder}/*.{json,jsonc}`);
+    const documentSelector = patterns.map((pattern) => ({ pattern }));
+    if (textDocument?.synchronization?.dynamicRegistration === true) {
+      const syncKind = TextDocumentSyncKind.Incremental;
+      this.ask(DidOpenTextDocumentNotification.method, { documentSelector });
+      this.ask(DidChangeTextDocumentNotification.method, { documentSelector, syncKind });
+      this.ask(DidCloseTextDocumentNotification.method, { documentSelector });
+    }
+    if (workspace?.didChangeWatchedFiles?.dynamicRegistration === true) {
+      this.ask(DidChangeWatchedFilesNotification.method, {
+        watchers: patterns.map((globPattern) => ({ globPattern })),
+      });
+    }
+    this.publish();
+  }
+
+  /** A client that refuses, against what it said of itself, is left alone with the files on the disk. */
+  private ask(method: string, options: object): void {
+    const type = new ProtocolNotificationType(method);
+    this.connection.client.register(type, options).catch((error: unknown) => this.onFault(method, error));
+  }
+
+  private changed(
+    document: TextDocument,
+    change: TextDocumentContentChangeEvent,
+    version: number,
+  ): TextDocument {
+    if (!('range' in change)) return TextDocument.update(document, [change], version);
+    const { encoding } = this.session;
+    const lines = linesOf(document);
+    const range = {
+      start: fromClient(lines, change.range.start, encoding),
+      end: fromClient(lines, change.range.end, encoding),
+    };
+    return TextDocument.update(document, [{ range, text: change.text }], version);
+  }
+
+  /** Brings in a change; when it made a difference, every script is checked with the catalogue as it now is. */
+  private settle(change: () => boolean | Promise<boolean>): void {
+    const run = async () => {
+      await this.settled;
+      if (!(await change())) return;
+      const { workspace } = this.session;
+      if (workspace.catalog !== this.files.catalog) {
+        workspace.useCatalog(this.files.catalog);
+        this.session.boards.catalogChanged();
+      }
+      this.publish();
+    };
+    this.settled = run().catch((error: unknown) => this.onFault('the additions of the workspace', error));
+  }
+
+  private publish(): void {
+    const now = new Set<string>();
+    for (const [file, problems] of this.files.problems) {
+      const text = this.files.textOf(file);
+      if (problems.length === 0 && !this.told.has(file)) continue;
+      if (problems.length > 0) now.add(file);
+      const document = TextDocument.create(file, 'json', 0, text);
+      const diagnostics = problems.map((problem) => this.diagnostic(document, problem));
+      void this.connection.sendDiagnostics({ uri: this.clientUri(file), diagnostics });
+    }
+    for (const file of this.told)
+      if (!this.files.problems.has(file))
+        void this.connection.sendDiagnostics({ uri: this.clientUri(file), diagnostics: [] });
+    this.told = now;
+  }
+
+  /** As the client spells a file that it has opened. */
+  private clientUri(file: string): string {
+    return [...this.documents.keys()].find((uri) => this.files.isSame(uri, file)) ?? file;
+  }
+
+  private diagnostic(document: TextDocument, problem: AdditionProblem): Diagnostic {
+    const lines = linesOf(document);
+    const { encoding } = this.session;
+    return {
+      range: {
+        start: toClient(lines, document.positionAt(problem.start), encoding),
+        end: toClient(lines, document.positionAt(problem.end), encoding),
+      },
+      severity: problem.id === 'addition/never' ? DiagnosticSeverity.Warning : DiagnosticSeverity.Error,
+      code: problem.id,
+      source: 'propsoff',
+      message: `${messageFor(problem)}\n${adviceFor(problem)}`,
+    };
+  }
+}
+
+function linesOf(document: TextDocument): Lines {
+  return {
+    lineAt: (line) => {
+      const end = { line: line + 1, character: 0 };
+      return { text: document.getText({ start: { line, character: 0 }, end }) };
+    },
+  };
+}

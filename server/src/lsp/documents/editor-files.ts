@@ -1,0 +1,60 @@
+import type { Connection } from 'vscode-languageserver';
+import { Roots } from '../../host/roots';
+import { longestFile, mostScriptsAround } from '../../workspace/file-host';
+import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
+import type { ServerFiles } from '../server';
+
+/**
+ * The editor's own file system: what is no file of this machine, and everything in a browser. A client that hands
+ * over files is asked for each of them; that another one does not is told at the include.
+ */
+export class EditorFiles implements ServerFiles {
+  readonly asksClient = true;
+  private roots = new Roots();
+  private isHandedOver = false;
+
+  constructor(private readonly connection: Connection) {}
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = new Roots(roots);
+  }
+
+  setHandedOver(isHandedOver: boolean): void {
+    this.isHandedOver = isHandedOver;
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    if (!this.isHandedOver) throw new Error('this editor hands over no files but those on this machine');
+    const answer = await this.connection
+      .sendRequest(readFileRequest, { uri, longest: longestFile })
+      .catch((error: unknown) => {
+        throw new Error(error instanceof Error ? error.message : 'it could not be read');
+      });
+    if (answer.kind === 'unreadable') throw new Error(answer.why);
+    return answer.kind === 'text' ? answer.text : null;
+  }
+
+  async list(folder: string): Promise<readonly string[]> {
+    if (!this.isHandedOver) return [];
+    try {
+      const names = await this.connection.sendRequest(listFolderRequest, { uri: folder });
+      return names.map((name) => `${folder}/${encodeURIComponent(name)}`);
+    } catch {
+      return [];
+    }
+  }
+
+  async scriptsAround(uri: string): Promise<readonly string[]> {
+    if (!this.isHandedOver) return [];
+    try {
+      return await this.connection.sendRequest(findScriptsRequest, { uri, most: mostScriptsAround });
+    } catch {
+      return [];
+    }
+  }
+
+  refusal(uri: string, fromUri: string): string | null {
+    if (fromUri.startsWith('untitled:')) return 'this script is not saved yet, so nothing lies beside it';
+    return this.roots.refusal(uri, fromUri);
+  }
+}

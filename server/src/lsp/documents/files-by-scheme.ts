@@ -1,0 +1,51 @@
+import type { ServerFiles } from '../server';
+
+type DiskFiles = Omit<ServerFiles, 'asksClient' | 'setHandedOver'>;
+
+/** Files of this machine are read here, all others by the editor. */
+export class FilesByScheme implements ServerFiles {
+  private roots: readonly string[] = [];
+
+  constructor(
+    private readonly disk: DiskFiles,
+    private readonly editor: ServerFiles,
+  ) {}
+
+  get asksClient(): boolean {
+    return this.roots.some((root) => !isOnDisk(root));
+  }
+
+  setRoots(roots: readonly string[]): void {
+    this.roots = roots;
+    this.disk.setRoots(roots.filter(isOnDisk));
+    this.editor.setRoots(roots.filter((root) => !isOnDisk(root)));
+  }
+
+  setHandedOver(isHandedOver: boolean): void {
+    this.editor.setHandedOver(isHandedOver);
+  }
+
+  async readText(uri: string): Promise<string | null> {
+    return this.of(uri).readText(uri);
+  }
+
+  async list(folder: string): Promise<readonly string[]> {
+    return this.of(folder).list(folder);
+  }
+
+  async scriptsAround(uri: string): Promise<readonly string[]> {
+    return this.of(uri).scriptsAround(uri);
+  }
+
+  refusal(uri: string, fromUri: string): string | null {
+    return this.of(fromUri).refusal(uri, fromUri);
+  }
+
+  private of(uri: string): DiskFiles {
+    return isOnDisk(uri) ? this.disk : this.editor;
+  }
+}
+
+function isOnDisk(uri: string): boolean {
+  return uri.startsWith('file:');
+}

@@ -1,0 +1,47 @@
+import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import { canonicalUri } from '../../workspace/canonical-uri';
+import { longestFile } from '../../workspace/file-host';
+
+/** A document that is open, and of which nothing is kept but what is told of it. */
+export interface LongDocument {
+  readonly uri: string;
+  readonly languageId: string;
+  readonly version: number;
+  readonly length: number;
+}
+
+/** Whether a text of so many characters is: it has at least as many bytes. */
+export function isTooLong(length: number): boolean {
+  return length > longestFile;
+}
+
+/**
+ * Open documents that are too long to be read. Their texts are let go at once, so that memory stays bounded; without
+ * it edits can't be followed, so a document comes back only when the client sends it whole.
+ */
+export class LongDocuments {
+  private readonly documents = new Map<string, LongDocument>();
+
+  get(uri: string): LongDocument | undefined {
+    return this.documents.size === 0 ? undefined : this.documents.get(canonicalUri(uri));
+  }
+
+  put(document: LongDocument): void {
+    this.documents.set(canonicalUri(document.uri), document);
+  }
+
+  delete(uri: string): void {
+    if (this.documents.size > 0) this.documents.delete(canonicalUri(uri));
+  }
+}
+
+/** What is told of such a document, at its top. */
+export function longDiagnostic({ length }: LongDocument): Diagnostic {
+  const told = new Intl.NumberFormat('en');
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
+    severity: DiagnosticSeverity.Error,
+    source: 'propsoff',
+    message: `This document has ${told.format(length)} characters. Propsoff reads at most ${told.format(longestFile)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
+  };
+}

@@ -1,0 +1,112 @@
+import {
+  type CodeAction as ClientAction,
+  type Range as ClientRange,
+  CodeActionKind,
+  type Diagnostic,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import { boardEdits } from '../../features/board/edits';
+import { boardProblems } from '../../features/board/problems';
+import { codeActions, isShownAs } from '../../features/code-actions';
+import { fixAll } from '../../features/fix-all';
+import type { Range, TextEdit } from '../../features/range';
+import { workspaceEdit } from '../convert/workspace-edit';
+import type { Registration } from './features';
+import { answering, type BoardContext, type Context } from './request';
+
+const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;
+
+export const codeActionCapability: ServerCapabilities = {
+  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+};
+
+export function registerCodeActions({ connection, session, onFault }: Registration): void {
+  // Without literals a client takes only commands, which could do nothing that the edits don't.
+  if (session.client.textDocument?.codeAction?.codeActionLiteralSupport === undefined) return;
+  connection.onCodeAction(
+    answering(
+      session,
+      onFault,
+      'code actions',
+      (context, { range, context: { only, diagnostics } }) => [
+        ...(isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
+          ? quickFixes(context, session.range(context.snapshot.script, range), diagnostics)
+          : []),
+        // Asked for on saving or by name: finding it out costs as much as the script is long.
+        ...(isWanted(fixAllKind, only ?? []) ? fixAllAction(context) : []),
+      ],
+      (context, { range, context: { only } }) =>
+        isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
+          ? boardFixes(context, range)
+          : [],
+    ),
+  );
+}
+
+/** Fixes of the engine in the board's spelling, and those of the profile; what the board can't say is not offered. */
+function boardFixes(context: BoardContext, clientRange: ClientRange): ClientAction[] {
+  const { session, snapshot, board, translation } = context;
+  const { catalog } = snapshot;
+  const edit = (edits: readonly TextEdit[]) => ({
+    changes: {
+      [snapshot.uri]: edits.map(({ range, newText }) => ({
+        range: session.clientBoardRange(board, range),
+        newText,
+      })),
+    },
+  });
+  const lines = { first: clientRange.start.line, last: clientRange.end.line };
+  const own = boardProblems(translation, catalog)
+    .filter(({ range }) => range.start.line >= lines.first && range.start.line <= lines.last)
+    .flatMap(({ fixes }) => fixes);
+  const engine = codeActions(snapshot, session.range(snapshot.script, clientRange)).flatMap((action) => {
+    if (action.kind !== 'fix' || action.edits.some(({ uri }) => uri !== snapshot.script.uri)) return [];
+    const edits = boardEdits(
+      translation,
+      catalog,
+      action.edits.flatMap((file) => file.edits),
+    );
+    return edits === null ? [] : [{ title: action.title, edits }];
+  });
+  return [...own, ...engine].map(({ title, edits }) => ({
+    title,
+    kind: CodeActionKind.QuickFix,
+    edit: edit(edits),
+  }));
+}
+
+/** Kinds are paths: whoever asks for `source` wants `source.fixAll` too. */
+function isWanted(kind: string, only: readonly string[]): boolean {
+  return only.some((wanted) => wanted === kind || kind.startsWith(`${wanted}.`));
+}
+
+function quickFixes(context: Context, range: Range, diagnostics: readonly Diagnostic[]): ClientAction[] {
+  const { session, snapshot } = context;
+  const shown = diagnostics.map((diagnostic) => ({
+    diagnostic,
+    problem: { id: String(diagnostic.code ?? ''), range: session.range(snapshot.script, diagnostic.range) },
+  }));
+  const own = shown.filter(({ diagnostic: { source } }) => source === 'propsoff');
+  const actions = codeActions(
+    snapshot,
+    range,
+    own.map(({ problem }) => problem),
+  );
+  return actions.map(({ title, findings, isPreferred, edits, placeholder }) => {
+    const about = own.filter(({ problem }) => findings.some((finding) => isShownAs(finding, problem)));
+    return {
+      title,
+      kind: CodeActionKind.QuickFix,
+      isPreferred,
+      diagnostics: about.map(({ diagnostic }) => diagnostic),
+      edit: workspaceEdit(session, edits, placeholder),
+    };
+  });
+}
+
+function fixAllAction({ session, snapshot }: Context): ClientAction[] {
+  const edits = fixAll(snapshot);
+  if (edits.length === 0) return [];
+  const edit = workspaceEdit(session, [{ uri: snapshot.script.uri, edits }]);
+  return [{ title: 'Fix all that has one fix', kind: fixAllKind, edit }];
+}

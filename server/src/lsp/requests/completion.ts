@@ -1,0 +1,107 @@
+import {
+  type CompletionItem as ClientItem,
+  type Range as ClientRange,
+  CompletionItemKind,
+  InsertTextFormat,
+  MarkupKind,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import { boardCompletion } from '../../features/board/completion';
+import { completion } from '../../features/completion/completion';
+import { completionDetails } from '../../features/completion/details';
+import {
+  type CompletionItem,
+  type ItemKind,
+  type ItemSubject,
+  sortKeys,
+} from '../../features/completion/item';
+import type { Range } from '../../features/range';
+import { markup } from '../convert/markup';
+import type { Registration } from './features';
+import { answering } from './request';
+
+export const completionCapability: ServerCapabilities = {
+  completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
+};
+
+const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
+  parameter: CompletionItemKind.Property,
+  section: CompletionItemKind.Module,
+  word: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  constant: CompletionItemKind.Constant,
+  value: CompletionItemKind.Value,
+  keyword: CompletionItemKind.Keyword,
+  acceptance: CompletionItemKind.Event,
+};
+
+export function registerCompletion({ connection, session, onFault }: Registration): void {
+  const abilities = session.client.textDocument?.completion?.completionItem;
+  const snippets = abilities?.snippetSupport === true;
+  connection.onCompletion(
+    answering(
+      session,
+      onFault,
+      'completion',
+      ({ snapshot }, { position, context }) => {
+        const options = { snippets, trigger: context?.triggerCharacter ?? null };
+        const at = session.position(snapshot.script, position);
+        const { items, isIncomplete } = completion(snapshot, at, options);
+        return {
+          isIncomplete,
+          items: clientItems(items, (range) => session.clientRange(snapshot.script, range)),
+        };
+      },
+      ({ snapshot, board, translation }, { position }) => {
+        const at = session.boardPosition(board, position);
+        const items = boardCompletion(translation, snapshot.catalog, at);
+        return {
+          isIncomplete: false,
+          items: clientItems(items, (range) => session.clientBoardRange(board, range)),
+        };
+      },
+    ),
+  );
+  // Everything that a description needs travels in the item: nothing is remembered between the requests.
+  connection.onCompletionResolve((item) => {
+    const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
+    const formats = abilities?.documentationFormat ?? [MarkupKind.PlainText];
+    return details === null ? item : { ...item, documentation: markup(details, formats) };
+  });
+}
+
+function clientItems(
+  items: readonly CompletionItem[],
+  clientRange: (range: Range) => ClientRange,
+): ClientItem[] {
+  const sortKey = sortKeys(items.length);
+  // Most items replace the same stretch.
+  const ranges = new Map<Range, ClientRange>();
+  return items.map((item, index) => {
+    const range = ranges.get(item.range) ?? clientRange(item.range);
+    ranges.set(item.range, range);
+    return clientItem(item, sortKey(index), range);
+  });
+}
+
+function clientItem(item: CompletionItem, sortText: string, range: ClientRange): ClientItem {
+  const { label, kind, detail, filterText, isSnippet, subject, insertText } = item;
+  return {
+    label,
+    kind: kinds[kind],
+    detail,
+    filterText,
+    sortText,
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    data: subject,
+    // One range, whether the client would insert or replace: two values never stand side by side in a script, so what
+    // an item is put in front of goes in either way.
+    textEdit: { range, newText: insertText },
+  };
+}
+
+/** What came back with an item; a client may send anything. */
+function subjectOf(data: unknown): ItemSubject {
+  const isSubject = typeof data === 'object' && data !== null && 'kind' in data;
+  return isSubject ? (data as ItemSubject) : { kind: 'none' };
+}

@@ -1,0 +1,45 @@
+import type { SemanticTokens, ServerCapabilities } from 'vscode-languageserver';
+import type { Range } from '../../features/range';
+import { type SemanticToken, semanticTokens, semanticTokenTypes } from '../../features/semantic-tokens';
+import { type Encoding, type Lines, outgoing } from '../convert/encoding';
+import type { Registration } from './features';
+import { answering, type Context } from './request';
+
+export const semanticTokensCapability: ServerCapabilities = {
+  semanticTokensProvider: {
+    legend: { tokenTypes: [...semanticTokenTypes], tokenModifiers: [] },
+    full: true,
+    range: true,
+  },
+};
+
+export function registerSemanticTokens({ connection, session, onFault }: Registration): void {
+  const { semanticTokens: tokens } = connection.languages;
+  tokens.on(answering(session, onFault, 'semantic tokens', (context) => answer(context)));
+  tokens.onRange(
+    answering(session, onFault, 'semantic tokens of a range', (context, { range }) =>
+      answer(context, session.range(context.snapshot.script, range)),
+    ),
+  );
+}
+
+function answer({ session, snapshot }: Context, range?: Range): SemanticTokens {
+  return { data: encoded(snapshot.script.document, semanticTokens(snapshot, range), session.encoding) };
+}
+
+/** Five numbers a token, its place counted from the token before; tokens come sorted and don't overlap. */
+function encoded(lines: Lines, tokens: readonly SemanticToken[], encoding: Encoding): number[] {
+  const data: number[] = [];
+  let lastLine = 0;
+  let lastStart = 0;
+  for (const { line, start: from, length, type } of tokens) {
+    const text = lines.lineAt(line)?.text ?? '';
+    const start = outgoing(text, from, encoding);
+    const end = outgoing(text, from + length, encoding);
+    const sinceLast = line === lastLine ? start - lastStart : start;
+    data.push(line - lastLine, sinceLast, end - start, semanticTokenTypes.indexOf(type), 0);
+    lastLine = line;
+    lastStart = start;
+  }
+  return data;
+}
