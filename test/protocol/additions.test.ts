@@ -11,9 +11,9 @@ import { ableClient, countingIn, type TestServer, withServer } from '../support/
 import { shown } from '../support/shown';
 
 const file = 'propsoff/buzzer.json';
-const script = '[own]\nbuzzer-tune = 3.5 kHz\n';
-const unknown = '1:0-11 line/unknown-name';
-const shrill = '1:14-21 own/buzzer-shrill';
+const script = '[buzzer]\ntune = 3.5 kHz\n';
+const unknown = '0:1-7 line/unknown-section';
+const shrill = '1:7-14 buzzer/shrill';
 
 interface Here {
   readonly server: TestServer;
@@ -60,13 +60,13 @@ describe('a file in the folder "propsoff" of the workspace', () => {
       const at = { textDocument: { uri: main }, position: { line: 1, character: 3 } };
       const hover = JSON.stringify(await server.connection.sendRequest(HoverRequest.type, at));
       assert.match(hover, /Pitch of the buzzer/);
-      await server.open('untitled:more', '[own]\n\n');
+      await server.open('untitled:more', '[buzzer]\n\n');
       const list = await server.connection.sendRequest(CompletionRequest.type, {
         textDocument: { uri: 'untitled:more' },
         position: { line: 1, character: 0 },
       });
       const items = Array.isArray(list) ? list : (list?.items ?? []);
-      assert.ok(items.some(({ label }) => label === 'buzzer-tune'));
+      assert.ok(items.some(({ label }) => label === 'tune'));
     }),
   );
 
@@ -114,7 +114,7 @@ describe('a file in the folder "propsoff" of the workspace', () => {
       await change('bananas', 3, 2);
       await until(server, added, `${line}:${start - 1}-${start + 8} addition/value`);
       await server.change(main, 2, {
-        range: { start: { line: 1, character: 14 }, end: { line: 1, character: 17 } },
+        range: { start: { line: 1, character: 7 }, end: { line: 1, character: 10 } },
         text: '3.6',
       });
       assert.deepEqual(shown((await server.pushedFor(main, 2)).diagnostics), [shrill]);

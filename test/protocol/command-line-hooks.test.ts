@@ -53,7 +53,7 @@ describe('the documents’ pre-commit hook', () => {
     }));
 
   it('looks at every script when an include or an addition changes, and at none when neither does', () =>
-    withScratch({ 'a.craft': 'include "b.craft"\n[own]\nloud = on\n', 'b.craft': '' }, async (scratch) => {
+    withScratch({ 'a.craft': 'include "b.craft"\n[gyro]\nloud = on\n', 'b.craft': '' }, async (scratch) => {
       const { run, commit } = repository(scratch);
       scratch.write('notes.txt', 'windy');
       run('git add notes.txt');

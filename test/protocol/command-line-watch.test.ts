@@ -118,9 +118,9 @@ describe('check --watch', () => {
     }));
 
   it('sees what the folder adds, from the day on that there is something', () =>
-    watching({ 'a.craft': '[own]\nbuzzer-loud = on\n' }, ['a.craft'], async (watch, scratch) => {
+    watching({ 'a.craft': '[buzzer]\nloud = on\n' }, ['a.craft'], async (watch, scratch) => {
       assert.match(await watch.next(), /1 must-fix/);
-      const added = { kind: 'flag', name: 'own.buzzer-loud', title: 'A loud buzzer' };
+      const added = { kind: 'flag', name: 'buzzer.loud', title: 'A loud buzzer' };
       const words = { summary: 'Whether the buzzer calls as loudly as it can.' };
       scratch.write('propsoff/own.json', JSON.stringify({ parameters: [{ ...added, ...words }] }));
       assert.match(await watch.until(/^1 script checked: 0 must-fix/m), /^\nChanged: propsoff/);

@@ -134,13 +134,13 @@ describe('the command line', () => {
       mkdirSync(dirname(join(home, name)), { recursive: true });
       writeFileSync(join(home, name), text);
     };
-    write('a.craft', '[own]\nbuzzer-tune = 3.5 kHz\n');
+    write('a.craft', '[buzzer]\ntune = 3.5 kHz\n');
     write('propsoff/buzzer.json', textOf(buzzer));
     const fine = propsoff(['check', '--strict'], '', home);
     assert.equal(fine.status, 1);
-    assert.match(fine.stdout, /^a\.craft:2:15 risk own\/buzzer-shrill At 3\.5 kHz/);
-    assert.match(propsoff(['explain', 'own.buzzer-tune'], '', home).stdout, /Pitch of the buzzer/);
-    assert.match(propsoff(['explain', 'own/buzzer-shrill'], '', home).stdout, /heard from afar/);
+    assert.match(fine.stdout, /^a\.craft:2:8 risk buzzer\/shrill At 3\.5 kHz/);
+    assert.match(propsoff(['explain', 'buzzer.tune'], '', home).stdout, /Pitch of the buzzer/);
+    assert.match(propsoff(['explain', 'buzzer/shrill'], '', home).stdout, /heard from afar/);
 
     write('propsoff/buzzer.json', '{\n  "gears": 3\n}\n');
     const { status, stdout } = propsoff(['check'], '', home);

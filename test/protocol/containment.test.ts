@@ -117,9 +117,9 @@ describe('what lies outside the workspace', () => {
             );
           }
           const main = scratch.uriOf('main.craft');
-          await server.open(main, '[own]\nbuzzer-tune = 3.5 kHz\n');
+          await server.open(main, '[buzzer]\ntune = 3.5 kHz\n');
           assert.deepEqual(shown((await server.pushedFor(main, 1)).diagnostics), [
-            '1:0-11 line/unknown-name',
+            '0:1-7 line/unknown-section',
           ]);
         });
       }),

@@ -88,8 +88,8 @@ describe('the server in a web worker', () => {
 
   it('takes in what a folder adds to the catalogue', async () => {
     const { server } = await started({ 'propsoff/buzzer.json': textOf(buzzer) });
-    await server.open(main, '[own]\nbuzzer-tune = 3.5 kHz\n');
-    await server.pushed(main, (found) => found.some(({ code }) => code === 'own/buzzer-shrill'));
+    await server.open(main, '[buzzer]\ntune = 3.5 kHz\n');
+    await server.pushed(main, (found) => found.some(({ code }) => code === 'buzzer/shrill'));
   });
 });
 

@@ -3,7 +3,7 @@ export const buzzer = {
   parameters: [
     {
       kind: 'quantity',
-      name: 'own.buzzer-tune',
+      name: 'buzzer.tune',
       title: 'Pitch of the buzzer',
       summary: 'The pitch at which the buzzer calls; a small buzzer is loudest near its own resonance.',
       dimension: 'frequency',
@@ -17,14 +17,14 @@ export const buzzer = {
   ],
   checks: [
     {
-      id: 'own/buzzer-shrill',
+      id: 'buzzer/shrill',
       level: 'risk',
       title: 'The buzzer is heard from afar',
-      message: 'At {own.buzzer-tune} the call does not carry far.',
+      message: 'At {buzzer.tune} the call does not carry far.',
       advice: 'Stay below 3 kHz.',
-      when: ['own.buzzer-tune > 3 kHz'],
-      at: 'own.buzzer-tune',
-      fixes: [{ title: 'Call at 2.7 kHz', set: 'own.buzzer-tune', to: '2.7 kHz' }],
+      when: ['buzzer.tune > 3 kHz'],
+      at: 'buzzer.tune',
+      fixes: [{ title: 'Call at 2.7 kHz', set: 'buzzer.tune', to: '2.7 kHz' }],
     },
   ],
 } as const;

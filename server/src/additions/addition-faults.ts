@@ -28,7 +28,7 @@ export function joinedFaults(
     ...each('parameters', parameters, (parameter) => parameterFaults(parameter, catalog)),
     ...each('boards', boards, (board) => [
       ...each('own', board.own, (parameter) => [
-        ...(parameter.name.startsWith('own.') ? [] : [notOwn]),
+        ...(parameter.name.startsWith('board-own.') ? [] : [notOwn]),
         ...parameterFaults(parameter, catalog),
       ]),
       ...profileFaults(board, catalog),
@@ -38,7 +38,7 @@ export function joinedFaults(
   ];
 }
 
-const notOwn: Fault = { at: ['name'], message: 'what only this board has is called own.<name>' };
+const notOwn: Fault = { at: ['name'], message: 'what only this board has is called board-own.<name>' };
 
 function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog): readonly Fault[] {
   return [
@@ -63,9 +63,9 @@ function pathFaults(name: string, catalog: Catalog): readonly Fault[] {
     const isOpen = word.startsWith('<');
     if (collection === undefined) return isOpen ? [{ at, message: `${word} follows no collection` }] : [];
     const expected = `<${collection.placeholder}>`;
-    // What stands under `own` is named by those who add it; a member that is known may get a setting of its own.
+    // What stands under `board-own` is named by those who add it; a member that is known may get a setting of its own.
     const isNamed =
-      before(index) === 'own' ? !isOpen : collection.keys.kind === 'closed' && takes(collection, word);
+      before(index) === 'board-own' ? !isOpen : collection.keys.kind === 'closed' && takes(collection, word);
     if (word !== expected && !isNamed)
       return [{ at, message: `${expected} was expected in place of ${word}` }];
     const twin = twinOf(words, index, catalog);

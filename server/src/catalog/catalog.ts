@@ -219,13 +219,13 @@ function byName<T extends { readonly name: string }>(list: readonly T[]): Readon
   return new Map(list.map((one) => [one.name, one]));
 }
 
-/** The parameters of every group; what only one board has stands in the group `own`. */
+/** The parameters of every group; what only one board has stands in the group `board-own`. */
 function withBoardsOwn({ parameters, boards }: Bundle): readonly ParameterFile[] {
   const own = boards.flatMap((board) => board.own);
   if (own.length === 0) return parameters;
-  const before = parameters.find(({ group }) => group === 'own');
+  const before = parameters.find(({ group }) => group === 'board-own');
   const file: ParameterFile = {
-    group: 'own',
+    group: 'board-own',
     title: 'Settings of one board alone',
     summary: 'Settings that only one board has, under the names by which its profile lists them.',
     parameters: [...own, ...(before?.parameters ?? [])],

@@ -28,8 +28,8 @@ const additionFiles: readonly unknown[] = [
   buzzer,
   {
     parameters: [
-      { ...tune, name: 'own.a' },
-      { ...tune, name: 'own.b', related: ['own.a'] },
+      { ...tune, name: 'buzzer.a' },
+      { ...tune, name: 'buzzer.b', related: ['buzzer.a'] },
     ],
   },
   {
@@ -44,7 +44,7 @@ const additionFiles: readonly unknown[] = [
   },
 ];
 
-const script = `[own]\nbuzzer-tune = 3.5 kHz\na = 9 kHz\n[craft]\nname = "Tern"\npurpose = survey\n[gyro]\nrate = 4 kHz
+const script = `[buzzer]\ntune = 3.5 kHz\na = 9 kHz\n[craft]\nname = "Tern"\npurpose = survey\n[gyro]\nrate = 4 kHz
 [pack.one]\ncells = 4\nchemistry = sodium-ion\n[motor]\nidle = 6 %\n[gyro.filter.1]\nkind = butterworth\ncutoff = 120 Hz\n[switch.arm]\nchannel = 5
 on = 1750..2050 us\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 670 deg/s\n[board]\nprofile = finch\n`;
 

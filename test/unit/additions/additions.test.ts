@@ -12,7 +12,7 @@ const [shrill] = buzzer.checks;
 
 function foundUnder(catalog: Catalog, text: string): readonly string[] {
   const craft = new OwnCraft(catalog, text);
-  return [...craft.findings('own'), ...craft.findings('line')].map(({ check }) => check.id);
+  return [...craft.findings('buzzer'), ...craft.findings('line')].map(({ check }) => check.id);
 }
 
 describe('a setting that a workspace adds', () => {
@@ -21,33 +21,34 @@ describe('a setting that a workspace adds', () => {
 
   it('is one like any other, and what is not told of it is said to be untold', () => {
     assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
-    const story = explainParameter(catalog, 'own.buzzer-tune') ?? '';
+    const story = explainParameter(catalog, 'buzzer.tune') ?? '';
     for (const part of [/Pitch of the buzzer/, /2 kHz/, /off/, /Nothing is written down/, /this workspace/])
       assert.match(story, part);
   });
 
   it('is checked like any other', () => {
-    const checked = (value: string) => foundUnder(catalog, `[own]\nbuzzer-tune = ${value}\n`);
+    const checked = (value: string) => foundUnder(catalog, `[buzzer]\ntune = ${value}\n`);
     assert.deepEqual(checked('2.5 kHz'), []);
     assert.deepEqual(checked('off'), []);
-    assert.deepEqual(checked('3.5 kHz'), ['own/buzzer-shrill']);
+    assert.deepEqual(checked('3.5 kHz'), ['buzzer/shrill']);
     assert.deepEqual(checked('20 kHz'), ['line/outside-range']);
     assert.deepEqual(checked('3 ms'), ['line/wrong-dimension']);
     assert.deepEqual(checked('loud'), ['line/unknown-constant']);
   });
 
   it('is found by what it is also called, and by a slip', () => {
-    const near = (name: string) => suggestParameters(catalog, `own.${name}`, 'own').map(({ path }) => path);
-    assert.deepEqual(near('beeper-note'), ['own.buzzer-tune']);
-    assert.deepEqual(near('buzer-tune'), ['own.buzzer-tune']);
+    const near = (name: string) =>
+      suggestParameters(catalog, `buzzer.${name}`, 'buzzer').map(({ path }) => path);
+    assert.deepEqual(near('beeper-note'), ['buzzer.tune']);
+    assert.deepEqual(near('tone'), ['buzzer.tune']);
   });
 
   it('is named in return by what it is related to', () => {
-    assert.ok(catalog.parameters.get('find.device')?.parameter.related.includes('own.buzzer-tune'));
+    assert.ok(catalog.parameters.get('find.device')?.parameter.related.includes('buzzer.tune'));
   });
 
   it('brings a rule that explains itself', () => {
-    assert.match(explainCheck(catalog, 'own/buzzer-shrill') ?? '', /heard from afar/);
+    assert.match(explainCheck(catalog, 'buzzer/shrill') ?? '', /heard from afar/);
   });
 
   it('may be one of a single member, and not one that stands for the same path as another', () => {
@@ -126,10 +127,10 @@ describe('a file that is broken (F02)', () => {
     ],
     [
       'a name with an underscore',
-      { parameters: [{ ...tune, name: 'own.buzzer_tune' }] },
+      { parameters: [{ ...tune, name: 'buzzer.buzzer_tune' }] },
       [
         'addition/shape',
-        '"own.buzzer_tune"',
+        '"buzzer.buzzer_tune"',
         'name is not in the form of a name: small letters, with hyphens between words',
       ],
     ],
@@ -159,8 +160,8 @@ describe('a file that is broken (F02)', () => {
     ],
     [
       'a replacement of nothing',
-      { ...buzzer, replaces: ['own.buzzer-tune'] },
-      ['addition/name', '"own.buzzer-tune"', 'there is no own.buzzer-tune to replace'],
+      { ...buzzer, replaces: ['buzzer.tune'] },
+      ['addition/name', '"buzzer.tune"', 'there is no buzzer.tune to replace'],
     ],
     [
       'a relation that leads nowhere',
@@ -179,18 +180,18 @@ describe('a file that is broken (F02)', () => {
     ],
     [
       'a rule about a name that there is not',
-      { checks: [{ ...shrill, when: ['own.buzzer-tune > 3 kHz'] }] },
-      ['addition/reference', '"own.buzzer-tune > 3 kHz"', 'there is no parameter own.buzzer-tune'],
+      { checks: [{ ...shrill, when: ['buzzer.tune > 3 kHz'] }] },
+      ['addition/reference', '"buzzer.tune > 3 kHz"', 'there is no parameter buzzer.tune'],
     ],
     [
       'a rule with a comparison of unlike things',
-      { ...buzzer, checks: [{ ...shrill, when: ['own.buzzer-tune > 3 V'] }] },
-      ['addition/reference', '"own.buzzer-tune > 3 V"', 'a frequency is compared with a voltage'],
+      { ...buzzer, checks: [{ ...shrill, when: ['buzzer.tune > 3 V'] }] },
+      ['addition/reference', '"buzzer.tune > 3 V"', 'a frequency is compared with a voltage'],
     ],
     [
       'a rule that no script can trigger',
-      { ...buzzer, checks: [{ ...shrill, when: ['own.buzzer-tune > 20 kHz'] }] },
-      ['addition/never', '[\n        "own.buzzer-tune > 20 kHz"\n      ]', 'no script can trigger this rule'],
+      { ...buzzer, checks: [{ ...shrill, when: ['buzzer.tune > 20 kHz'] }] },
+      ['addition/never', '[\n        "buzzer.tune > 20 kHz"\n      ]', 'no script can trigger this rule'],
     ],
   ];
   for (const [title, told, [id, marked, message]] of rows) {
@@ -208,17 +209,17 @@ describe('a file that is broken (F02)', () => {
     for (const text of ['{', '{"gears": 3}', textOf({ parameters: [{ ...tune, related: ['a.b'] }] })]) {
       assert.ok(update(text));
       assert.equal(toldOf(additions, 'a.json').length, 1);
-      assert.ok(additions.catalog.parameter('own.buzzer-tune'), text);
+      assert.ok(additions.catalog.parameter('buzzer.tune'), text);
     }
     assert.ok(update(textOf({ ...buzzer, checks: [] })));
     assert.deepEqual(toldOf(additions, 'a.json'), []);
-    assert.equal(additions.catalog.check('own/buzzer-shrill'), undefined);
-    assert.ok(catalog.check('own/buzzer-shrill'), 'an older catalogue stays as it was');
+    assert.equal(additions.catalog.check('buzzer/shrill'), undefined);
+    assert.ok(catalog.check('buzzer/shrill'), 'an older catalogue stays as it was');
   });
 
   it('takes nothing else with it', () => {
     const additions = additionsOf({ 'a.json': '{', 'b.json': buzzer });
-    assert.ok(additions.catalog.parameter('own.buzzer-tune'));
+    assert.ok(additions.catalog.parameter('buzzer.tune'));
     assert.deepEqual(toldOf(additions, 'b.json'), []);
   });
 
@@ -249,7 +250,7 @@ describe('several files', () => {
     const additions = additionsOf({ 'a.json': buzzer, 'b.json': { parameters: buzzer.parameters } });
     assert.deepEqual(toldOf(additions, 'a.json'), []);
     const [[, marked, message] = []] = toldOf(additions, 'b.json');
-    assert.equal(marked, '"own.buzzer-tune"');
+    assert.equal(marked, '"buzzer.tune"');
     assert.match(message ?? '', /stands in a\.json already/);
   });
 
@@ -259,10 +260,10 @@ describe('several files', () => {
       'b.json': { parameters: buzzer.parameters },
     });
     assert.ok(additions.update(new Map([['b.json', null]])));
-    assert.equal(additions.catalog.check('own/buzzer-shrill'), undefined);
-    assert.match(toldOf(additions, 'a.json')[0]?.[2] ?? '', /no parameter own\.buzzer-tune/);
+    assert.equal(additions.catalog.check('buzzer/shrill'), undefined);
+    assert.match(toldOf(additions, 'a.json')[0]?.[2] ?? '', /no parameter buzzer\.tune/);
     assert.ok(additions.update(new Map([['b.json', textOf({ parameters: buzzer.parameters })]])));
-    assert.ok(additions.catalog.check('own/buzzer-shrill'));
+    assert.ok(additions.catalog.check('buzzer/shrill'));
   });
 
   it('change nothing when they say what they said', () => {
@@ -286,6 +287,6 @@ describe('the example in the documents', () => {
       /```json\n([\s\S]*?)```/.exec(readFileSync('schemas/ADDITIONS.md', 'utf8')) ?? [];
     const additions = additionsOf({ 'buzzer.json': example });
     assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
-    assert.ok(additions.catalog.check('own/buzzer-shrill'));
+    assert.ok(additions.catalog.check('buzzer/shrill'));
   });
 });

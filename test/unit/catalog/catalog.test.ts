@@ -90,7 +90,7 @@ describe('explaining why a path names no parameter', () => {
     ['gyro.filter.1', 'section-only'],
     ['pack', 'section-only'],
     ['pack.sprint', 'section-only'],
-    ['own.flux-limit', 'own-setting'],
+    ['board-own.flux-limit', 'own-setting'],
     ['control.when.climbing.integral', 'unknown-member'],
     ['control.when.fast-turn.gives-way', 'unknown-property'],
     ['control.when.motors-short.proportional', 'makes-no-sense'],
@@ -123,7 +123,7 @@ describe('sections', () => {
       'control.roll',
       'gyro.filter',
       'gyro.filter.2',
-      'own',
+      'board-own',
     ];
     for (const path of sections) assert.equal(shippedCatalog().isSection(path), true, path);
     const others = [
@@ -131,7 +131,7 @@ describe('sections', () => {
       'gyro.lowpas',
       'switch.jump',
       'gyro.filter.33',
-      'own.flux-limit',
+      'board-own.flux-limit',
       '',
       'pack.<name>',
     ];

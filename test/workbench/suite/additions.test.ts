@@ -6,7 +6,7 @@ import { until } from './until';
 
 const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
 const file = vscode.Uri.joinPath(folder ?? vscode.Uri.file('/'), 'propsoff', 'buzzer.json');
-const script = '[own]\nbuzzer-tune = 3.5 kHz\n';
+const script = '[buzzer]\ntune = 3.5 kHz\n';
 
 async function write(text: string): Promise<void> {
   await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
@@ -19,15 +19,15 @@ describe('a file in the folder "propsoff"', () => {
 
   it('adds a setting that is checked, explained and completed', async () => {
     const document = await openText(script);
-    await untilFound(document, 'own/buzzer-shrill');
+    await untilFound(document, 'buzzer/shrill');
     const [hover] = await asked<vscode.Hover>(
       'vscode.executeHoverProvider',
       document.uri,
-      placeOf(document, 'buzzer-tune'),
+      placeOf(document, 'tune'),
     );
     const told = hover?.contents.map((one) => (typeof one === 'string' ? one : one.value)).join('\n') ?? '';
     assert.match(told, /Pitch of the buzzer/);
-    const other = await openText('[own]\n\n');
+    const other = await openText('[buzzer]\n\n');
     const list = await until('completion', () =>
       vscode.commands.executeCommand<vscode.CompletionList>(
         'vscode.executeCompletionItemProvider',
@@ -36,12 +36,12 @@ describe('a file in the folder "propsoff"', () => {
       ),
     );
     const labels = list.items.map(({ label }) => (typeof label === 'string' ? label : label.label));
-    assert.ok(labels.includes('buzzer-tune'), labels.join(' '));
+    assert.ok(labels.includes('tune'), labels.join(' '));
   });
 
   it('is checked as it is typed, at the place, while what it was when it was fine stays in use', async () => {
     const document = await openText(script);
-    await untilFound(document, 'own/buzzer-shrill');
+    await untilFound(document, 'buzzer/shrill');
     const added = await vscode.workspace.openTextDocument(file);
     await vscode.window.showTextDocument(added, { preview: false });
     const start = placeOf(added, '"unit": "kHz"', '"unit": '.length);
@@ -53,13 +53,13 @@ describe('a file in the folder "propsoff"', () => {
     assert.equal(added.getText(problem.range), '"bananas"');
     assert.match(problem.message, /"bananas" is not a unit/);
     const typed = new vscode.WorkspaceEdit();
-    typed.replace(document.uri, new vscode.Range(1, 14, 1, 17), '3.6');
+    typed.replace(document.uri, new vscode.Range(1, 7, 1, 10), '3.6');
     assert.ok(await vscode.workspace.applyEdit(typed));
     await until(
       'the finding to stay',
       () => document.getText().includes('3.6') && foundIn(document).length > 0,
     );
-    assert.deepEqual(foundIn(document), ['own/buzzer-shrill']);
+    assert.deepEqual(foundIn(document), ['buzzer/shrill']);
     await vscode.window.showTextDocument(added);
     await vscode.commands.executeCommand('undo');
     await until('the problem to go', () => !foundIn(added).includes('addition/value'));

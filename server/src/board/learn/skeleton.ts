@@ -36,7 +36,7 @@ export interface ProfileSkeleton {
 
 /**
  * A profile from what was learned of a listing. What was confirmed is named; every other setting is one of the
- * board's own, under `own.<board>-<name>`. The hardware is a placeholder: no listing tells it.
+ * board's own, under `board-own.<board>-<name>`. The hardware is a placeholder: no listing tells it.
  */
 export function profileSkeleton(
   shape: LearnedShape,
@@ -52,7 +52,7 @@ export function profileSkeleton(
   const slugs = new Slugs(name);
   const own = shape.settings
     .filter((setting) => !taken.has(settingKey(setting)))
-    .map((setting) => ({ setting, parameter: `own.${slugs.next(setting)}` }));
+    .map((setting) => ({ setting, parameter: `board-own.${slugs.next(setting)}` }));
   const names = grouped([
     ...rows,
     ...own.map(({ setting, parameter }) => ({

@@ -117,7 +117,9 @@ export const boardTextHalf = {
     .check(z.describe('The catalogue’s parameters in the board’s own words.')),
   own: z
     ._default(z.array(addedParameter), [])
-    .check(z.describe('Settings that only this board has: own.<name>, each with its own row under names.')),
+    .check(
+      z.describe('Settings that only this board has: board-own.<name>, each with its own row under names.'),
+    ),
 };
 
 export type BoardText = z.infer<typeof boardText>;

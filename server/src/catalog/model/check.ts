@@ -7,7 +7,7 @@ export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 const checkId = z.string().check(z.regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/));
 
 const told = {
-  id: checkId.check(z.describe('A group and what is wrong: own/buzzer-shrill.')),
+  id: checkId.check(z.describe('A group and what is wrong: buzzer/shrill.')),
   level: level.check(
     z.describe('must-fix: endangers or will be refused. risk: can hurt. note: worth knowing. tidy: style.'),
   ),

@@ -34,7 +34,7 @@ const saidFor = z
 /** What every parameter tells about itself. The descriptions are shown to authors of data. */
 const described = {
   name: parameterName.check(
-    z.describe('The whole name as a script writes it: own.buzzer-tune. Open parts in angle brackets.'),
+    z.describe('The whole name as a script writes it: buzzer.tune. Open parts in angle brackets.'),
   ),
   title: z
     .string()

@@ -58,7 +58,7 @@ function ranked(board: string): readonly Ranked[] {
   const profile = found === undefined ? null : profileOf(found);
   assert.ok(found && profile);
   return rowsOf(found, testCatalog)
-    .filter(({ row }) => !row.parameter.startsWith('own.'))
+    .filter(({ row }) => !row.parameter.startsWith('board-own.'))
     .flatMap((one) => {
       const value = sampleOf(one);
       const spelled = value === null ? null : new Speller(one.row, one.found, profile.text).write(value);

@@ -55,9 +55,9 @@ describe('a profile made from a capture', () => {
     const names = skeleton?.profile.own.map(({ name }) => name) ?? [];
     assert.equal(new Set(names).size, 3000);
     assert.deepEqual(names.slice(0, 3), [
-      'own.tern-amberotterquill',
-      'own.tern-amberotterquill-again',
-      'own.tern-amberotterquill-again-two',
+      'board-own.tern-amberotterquill',
+      'board-own.tern-amberotterquill-again',
+      'board-own.tern-amberotterquill-again-two',
     ]);
     const longest = Math.max(...names.map(({ length }) => length));
     assert.ok(longest < 70, `${longest} characters`);
@@ -101,13 +101,13 @@ describe('a profile made from a capture', () => {
 
   it('keeps what the listing states of words and ranges', () => {
     const { own } = made({}).profile;
-    const kind = own.find(({ name }) => name === 'own.tern-first-kind');
+    const kind = own.find(({ name }) => name === 'board-own.tern-first-kind');
     assert.deepEqual(kind?.kind === 'word' ? kind.choices.map(({ name }) => name) : [], [
       'none',
       'gentle',
       'steep',
     ]);
-    const pitch = own.find(({ name }) => name === 'own.tern-blink-pitch');
+    const pitch = own.find(({ name }) => name === 'board-own.tern-blink-pitch');
     assert.deepEqual(pitch?.kind === 'quantity' ? pitch.range : [], ['100', '2000']);
   });
 
@@ -116,7 +116,7 @@ describe('a profile made from a capture', () => {
     const additions = additionsOf({ 'boards/tern.json': JSON.stringify(profile) });
     assert.deepEqual(additions.problems.get('boards/tern.json'), []);
     assert.ok(additions.catalog.board('tern'));
-    assert.ok(additions.catalog.parameters.has('own.tern-blink'));
+    assert.ok(additions.catalog.parameters.has('board-own.tern-blink'));
   });
 
   it('has keys that name group and setting', () => {
