@@ -17,7 +17,7 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   const script = activeCraftScript()?.document;
   if (script === undefined) {
     void vscode.window.showInformationMessage(
-      t('Open the craft script that the board is to be set up with first.'),
+      t('First open the craft script that the board is to be set up with.'),
     );
     return;
   }
@@ -60,7 +60,7 @@ function said({ count, board, pack, unchecked }: Text): string {
     pack === null
       ? t('{count} settings for {board}.', { count, board: board.title })
       : t('{count} settings for {board}, pack {pack}.', { count, board: board.title, pack });
-  const aside = unchecked === null ? [] : [t('It was no whole craft: what one needs was not checked.')];
+  const aside = unchecked === null ? [] : [t('Read as a part: what a whole craft needs was not checked.')];
   return [settings, ...aside, t('Propellers off before a pack is connected.')].join(' ');
 }
 
@@ -137,7 +137,7 @@ async function copied(script: vscode.Uri, text: Text): Promise<boolean> {
     }
     if (index === pieces.length - 1) return true;
     const lines = piece.split('\n').length - 1;
-    const next = t('Copy the Next');
+    const next = t('Copy the Next Piece');
     const told = t(
       'Piece {piece} of {pieces} copied, {lines} lines. Paste it, wait until the board has taken it, then go on.',
       { piece: index + 1, pieces: pieces.length, lines },

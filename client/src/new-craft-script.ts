@@ -16,7 +16,7 @@ const starters: readonly Starter[] = [
     id: 'first-craft.craft',
     label: t('First craft'),
     description: t('five inches, four cells'),
-    detail: t('The lines that every craft needs, each with its why'),
+    detail: t('The lines that every craft needs, each with its reason'),
     file: 'first-craft.craft',
   },
   {
@@ -29,7 +29,7 @@ const starters: readonly Starter[] = [
   {
     id: 'long-flight.craft',
     label: t('Long flight'),
-    description: t('seven inches, position sensor and log'),
+    description: t('seven inches, position receiver and log'),
     detail: t('Efficient packs, a way home, a record'),
     file: 'long-flight.craft',
   },

@@ -79,7 +79,7 @@ async function asked(
         all: all.length,
         question: title,
       }),
-      prompt: t('Enter passes on without an answer, Escape notes nothing.'),
+      prompt: t('Enter skips this question, Escape notes nothing at all.'),
       placeHolder: t('such as {example}', { example }),
       value,
       ignoreFocusOut: true,

@@ -22,7 +22,7 @@ export async function pickBoard(boards: readonly BoardChoice[], why: string): Pr
 export async function pickBoardOfText(engine: Engine): Promise<void> {
   const document = vscode.window.activeTextEditor?.document;
   if (document === undefined) {
-    void vscode.window.showInformationMessage(t('Open a text captured from a board first.'));
+    void vscode.window.showInformationMessage(t('First open a text captured from a board.'));
     return;
   }
   const board = await pickBoard(await engine.boards(), t('The board that this text comes from'));

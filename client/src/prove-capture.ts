@@ -27,7 +27,7 @@ export class Proofs implements vscode.Disposable {
     const script = activeCraftScript()?.document.uri;
     if (script === undefined) {
       void vscode.window.showInformationMessage(
-        t('Open the craft script that the board was set up with first.'),
+        t('First open the craft script that the board was set up with.'),
       );
       return;
     }

@@ -25,7 +25,7 @@ export function overlayPicture(plot: OverlayPicture): HTMLElement {
       { class: 'aside' },
       'Voltages, current and throttle are this craft’s in the hover with a full pack; the rest is invented.',
     ),
-    asTable(id, title, ['Element', 'Row, column', 'Such as'], table),
+    asTable(id, title, ['Element', 'Row, column', 'Example'], table),
   );
 }
 

@@ -124,7 +124,7 @@ function linkFaults(link: Link, before: Link): readonly Fault[] {
       ? [
           {
             at: ['supply'],
-            message: `${link.name} bears ${before.supply.join(' or ')}: for another link ${ownName}`,
+            message: `${link.name} takes ${before.supply.join(' or ')}: for another link ${ownName}`,
           },
         ]
       : []),

@@ -37,7 +37,7 @@ export const packFigures: readonly FigureSource[] = [
   },
   {
     id: 'pack-current-limit',
-    title: 'Lasting current by its rating',
+    title: 'Continuous current by its rating',
     unit: 'A',
     from: ['pack.<name>.discharge', 'pack.<name>.capacity'],
     compute: currentLimit,

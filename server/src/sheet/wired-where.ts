@@ -35,7 +35,7 @@ export function wiredWhere(view: CraftView, findings: readonly Finding[]): Wired
   const rails = board === undefined ? [] : sheetRails(view, findings);
   return {
     id: 'wired-where',
-    title: 'Who is wired where?',
+    title: 'What is wired where?',
     answer: board === undefined ? 'no board set' : answer(ports, rails),
     board: board?.title ?? null,
     ports,

@@ -215,7 +215,7 @@ describe('what replaces something else that must-fixes are about', () => {
       'a link of more volts',
       { replaces: [link.name], links: [{ ...link, supply: ['5 V'] }] },
       /"5 V"/,
-      /bears 3\.3 V/,
+      /takes 3\.3 V/,
     ],
     [
       'a link turned round',

@@ -53,7 +53,7 @@ describe('what is copied for a board', () => {
     await copyForBoard(engineWith([line], 'Read as a part.'));
     assert.equal(
       world.said.at(-1),
-      '3 settings for Wren. It was no whole craft: what one needs was not checked. Propellers off before a pack is connected.',
+      '3 settings for Wren. Read as a part: what a whole craft needs was not checked. Propellers off before a pack is connected.',
     );
   });
 

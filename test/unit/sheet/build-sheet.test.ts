@@ -113,7 +113,7 @@ describe('can it fly?', () => {
   });
 });
 
-describe('who is wired where?', () => {
+describe('what is wired where?', () => {
   it('shows devices on their ports, and what is free', () => {
     const text = JSON.stringify(part(sheetOf(sandmartin), 'wired-where'));
     for (const word of ['receiver', 'uart2', 'uart5', 'uart3']) assert.ok(text.includes(word), word);

@@ -61,7 +61,7 @@ describe('the board’s own text', () => {
       if (await done.isVisible()) break;
       if (piece === 1)
         assert.match(await clipboard(), /In spite of 1 must-fix finding: a bench test without motors/);
-      await next.locator('a, button', { hasText: 'Copy the Next' }).click();
+      await next.locator('a, button', { hasText: 'Copy the Next Piece' }).click();
     }
     assert.match(await clipboard(), /~~ wren sheet ends, \d+ settings\n$/);
   });

@@ -115,7 +115,7 @@ describe('the first ten minutes', () => {
 
       await walk.open('Copy it for the board');
       await walk.press('Copy Text for the Board');
-      await editor.page.locator('.monaco-dialog-box').getByText('Copy the Next').click();
+      await editor.page.locator('.monaco-dialog-box').getByText('Copy the Next Piece').click();
       await walk.waitForTick('Copy it for the board');
       const clipboard = await editor.page.evaluate<string>('navigator.clipboard.readText()');
       assert.match(clipboard, /warn-cell-volts <- 360/, 'the last piece, with what was mended');

@@ -124,7 +124,7 @@ export const gauge = z.strictObject({
   diameter: quantityText,
   /** At 20 degC, a metre. */
   resistance: quantityText,
-  /** Lasting current in a short lead of a model craft. */
+  /** Continuous current in a short lead of a model craft. */
   usualCurrent: quantityText,
   source,
 });

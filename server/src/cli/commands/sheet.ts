@@ -12,7 +12,7 @@ export const sheetCommand = command({
   summary: 'the build sheet of one script: figures for every pack, wiring, findings',
   usage: ['<script | -> [options]'],
   about: [
-    'The build sheet of one script: what was found, who is wired where, what the hands do, how late and how quiet it is, figures for every pack, who sees it, what was learnt. Figures are estimates, with their span in brackets.',
+    'The build sheet of one script: what was found, what is wired where, what the hands do, how late and how quiet it is, figures for every pack, who sees it, what was learnt. Figures are estimates, with their span in brackets.',
   ],
   options: {
     json: jsonOption('sheet', 'one JSON object, with the numbers behind every figure'),

@@ -84,7 +84,7 @@ const cautions: readonly string[] = [
   'Lithium packs can burn: never unattended, never below the cell limit.',
   'Transmit power and channels: local radio rules and your licence decide.',
   'Flight: local aviation and club rules decide; a pilot in goggles often needs an observer.',
-  'Figures are estimates from the script. This card proves a build; it clears nothing for flight.',
+  'Figures are estimates from the script. This card tests a build; it does not clear it for flight.',
 ];
 
 const note =

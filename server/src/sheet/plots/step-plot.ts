@@ -25,10 +25,10 @@ export function stepPlot(view: CraftView): LinePlot | null {
     kind: 'lines',
     id: 'step',
     part: 'how-late',
-    title: 'A sudden stick, and how the craft follows',
+    title: 'How the craft follows a sudden stick movement',
     x: { title: 'Time', unit: 'ms', low: 0, high: 1e3 * watched, isLogarithmic: false },
     y: {
-      title: 'Of what was called for',
+      title: 'Share of what was asked for',
       unit: '%',
       low: 0,
       high: Math.max(120, highestOf(lines)),

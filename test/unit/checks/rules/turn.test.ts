@@ -169,7 +169,7 @@ const limits: readonly CheckCase[] = [
     ['esc.burst-current = 30 A', 'motor.current-limit = 28 A'],
   ],
   [
-    'turn/burst-below-lasting',
+    'turn/burst-below-continuous',
     '25 A',
     ['esc.burst-current = 25 A', 'esc.current-limit = 30 A'],
     ['esc.burst-current = 35 A', 'esc.current-limit = 30 A'],

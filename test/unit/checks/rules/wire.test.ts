@@ -270,7 +270,7 @@ const leads: readonly CheckCase[] = [
     ['wire.battery-lead.current = 30 A', 'wire.battery-lead.plug-current = 30 A'],
   ],
   [
-    'wire/peak-below-lasting',
+    'wire/peak-below-continuous',
     '20 A',
     ['wire.battery-lead.current = 30 A', 'wire.battery-lead.peak-current = 20 A'],
     ['wire.battery-lead.current = 30 A', 'wire.battery-lead.peak-current = 60 A'],

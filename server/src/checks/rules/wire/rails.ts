@@ -8,7 +8,7 @@ interface Loaded {
   readonly limit: number;
   readonly loads: readonly RailLoad[];
   readonly sum: number;
-  /** The sum when the device whose peak rises furthest above its lasting current is at its peak. */
+  /** The sum when the device whose peak rises furthest above its continuous current is at its peak. */
   readonly peak: number;
   readonly peaking: RailLoad | undefined;
 }
