@@ -19,7 +19,7 @@ describe('each check', () => {
     const groups = shippedData().bundle.checks.map(({ group }) => group);
     assert.ok(groups.length >= 9, groups.join(', '));
     for (const group of groups) {
-      const path = join('test/unit/checks', `${group}.test.ts`);
+      const path = join('test/unit/checks/rules', `${group}.test.ts`);
       // Those about a board's text are held on such texts, in the same way.
       const held = group === 'board' ? "describe('checks: board'" : `holdChecks('${group}'`;
       assert.ok(readFileSync(path, 'utf8').includes(held), path);
