@@ -1,6 +1,3 @@
-import '../page/page.css';
-import '../page/document.css';
-import './card.css';
 import type {
   BenchCard,
   CardFigure,
@@ -9,8 +6,12 @@ import type {
 } from '../../server/src/sheet/bench-card/bench-card';
 import { assumedLine, expectedWords } from '../../server/src/sheet/bench-card/words';
 import { element } from '../page/element';
-import { waiting } from '../page/waiting';
+import { waiting } from '../page/words';
 import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
+
+import '../page/page.css';
+import '../page/document.css';
+import './card.css';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCard): void };
 

@@ -1,7 +1,3 @@
-import '../page/page.css';
-import '../page/wide.css';
-import '../page/document.css';
-import './compare.css';
 import type { Held } from '../../server/src/sheet/compare/changed-settings';
 import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
 import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
@@ -9,9 +5,13 @@ import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-
 import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
-import { turnWords } from '../page/turn';
-import { waiting } from '../page/waiting';
+import { turnWords, waiting } from '../page/words';
 import type { FromCompare, ToCompare } from './messages';
+
+import '../page/page.css';
+import '../page/wide.css';
+import '../page/document.css';
+import './compare.css';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromCompare): void };
 

@@ -36,3 +36,8 @@ function fill(made: Element, attributes: Attributes, children: readonly Child[])
   }
   for (const child of children) if (child !== null) made.append(child);
 }
+
+/** Wide tables scroll in their own frame, by keys too. */
+export function scroller(label: string, table: HTMLElement): HTMLElement {
+  return element('div', { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': label }, table);
+}

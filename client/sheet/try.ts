@@ -1,13 +1,13 @@
-import './try.css';
 import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
 import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
 import { withUnit } from '../../server/src/units/number-text';
-import { element } from '../page/element';
+import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
-import { turnWords } from '../page/turn';
+import { turnWords } from '../page/words';
 import { send } from './host';
 import type { TrialShown } from './messages';
-import { scroller } from './scroller';
+
+import './try.css';
 
 /** A setting on trial. Its controls stay the same elements while values are tried, so that a slider can be dragged. */
 interface Trial {

@@ -4,7 +4,7 @@ import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { dateOfToday, writeFlight } from './note-flight';
-import { openOwnPanel } from './own-panel';
+import { openOwnPanel } from './own-page';
 import { written } from './written';
 
 const { t } = vscode.l10n;

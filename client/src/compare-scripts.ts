@@ -6,7 +6,7 @@ import { earlierRevisions } from './earlier-revisions';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
-import { openOwnPanel } from './own-panel';
+import { openOwnPanel } from './own-page';
 
 const { t } = vscode.l10n;
 

@@ -7,7 +7,6 @@ import {
   State,
   type StaticFeature,
 } from 'vscode-languageclient';
-import type { FlightAnswer, FlightForm, Learned, ReadingTaken } from '../../server/src/lsp/protocol';
 import {
   type AboutScript,
   type BenchCardAnswer,
@@ -22,12 +21,15 @@ import {
   checkedNotification,
   compareRequest,
   explainRequest,
+  type FlightAnswer,
+  type FlightForm,
   type FlightNoted,
   type FlightToNote,
   flightAnswerRequest,
   flightFormRequest,
   hoverElsewhereRequest,
   keepReadingsRequest,
+  type Learned,
   learnRequest,
   type MakeProfileParams,
   makeProfileRequest,
@@ -38,6 +40,7 @@ import {
   parametersRequest,
   proveRequest,
   type ReadAnswer,
+  type ReadingTaken,
   readRequest,
   type SetHere,
   type SettingToTry,
@@ -48,7 +51,7 @@ import {
   tryableRequest,
   tryRequest,
 } from '../../server/src/lsp/protocol';
-import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
+import type { DrawnSheet } from '../../server/src/sheet/build-sheet';
 import type { Tryable } from '../../server/src/sheet/try-value';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Engine } from './engine';
-import { openOwnPanel } from './own-panel';
+import { openOwnPanel } from './own-page';
 import { written } from './written';
 
 const { t } = vscode.l10n;

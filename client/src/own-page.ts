@@ -32,3 +32,25 @@ export function ownPage(
 </body>
 </html>`;
 }
+
+/** A word that nobody can guess: only the script that bears it runs in a page of ours. */
+export function newNonce(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** A page of ours in an editor of its own. */
+export function openOwnPanel(
+  { extensionUri }: vscode.ExtensionContext,
+  page: PageName,
+  column: vscode.ViewColumn,
+): vscode.WebviewPanel {
+  const media = vscode.Uri.joinPath(extensionUri, 'dist');
+  const panel = vscode.window.createWebviewPanel(`propsoff.${page.name}`, page.title, column, {
+    enableScripts: true,
+    localResourceRoots: [media],
+    retainContextWhenHidden: true,
+  });
+  panel.webview.html = ownPage(panel.webview, media, newNonce(), page);
+  return panel;
+}

@@ -6,9 +6,8 @@ import { goWay, noScript, stopped } from './empty-sheet';
 import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
-import { newNonce } from './nonce';
 import { noteFlight } from './note-flight';
-import { ownPage } from './own-page';
+import { newNonce, ownPage } from './own-page';
 import { Trial } from './trial';
 
 /** Where the page's state is kept, for each folder. */

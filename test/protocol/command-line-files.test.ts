@@ -1,8 +1,7 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync, symlinkSync, truncateSync } from 'node:fs';
 import { propsoff } from '../support/command-line';
-import { makeNamedPipe } from '../support/named-pipe';
-import { withScratch } from '../support/scratch';
+import { makeNamedPipe, withScratch } from '../support/scratch';
 import { shellIn } from '../support/shell';
 
 const untidy = '[gyro]\nrate=8 kHz\n';

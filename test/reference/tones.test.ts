@@ -1,7 +1,7 @@
 import { magnitude } from '../../server/src/physics/complex';
 import { firstOrderLowpass, response } from '../../server/src/physics/filter';
 import { controller } from '../../server/src/physics/loop';
-import { turnsPerSecond } from '../../server/src/physics/tones';
+import { turnsPerSecond } from '../../server/src/physics/motor';
 import { near } from '../support/near';
 
 describe('tones and what a controller makes of them', () => {

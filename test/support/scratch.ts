@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -47,5 +48,22 @@ export async function withScratch<T>(
     return await run(scratch);
   } finally {
     rmSync(scratch.path, { recursive: true, force: true });
+  }
+}
+
+/** Makes a pipe with a name, to which nobody writes. Node itself can't. */
+export function makeNamedPipe(path: string): void {
+  execFileSync('sh', ['-c', 'mkfifo "$1"', 'sh', path]);
+}
+
+/** Does something as a user without rights, where this process has the rights of all; the file system sees it so. */
+export async function asNobody<T>(run: () => Promise<T>): Promise<T> {
+  const { geteuid, seteuid } = process;
+  if (geteuid?.() !== 0 || seteuid === undefined) return run();
+  seteuid(65_534);
+  try {
+    return await run();
+  } finally {
+    seteuid(0);
   }
 }

@@ -5,11 +5,10 @@ import type {
   SharedRow,
   WhichPack,
 } from '../../../server/src/sheet/which-pack';
-import { element } from '../../page/element';
+import { element, scroller } from '../../page/element';
 import { fold } from '../fold';
 import { send } from '../host';
 import { valueLink } from '../link';
-import { scroller } from '../scroller';
 import { isAsked, whyButton } from '../why';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {

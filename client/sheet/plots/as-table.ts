@@ -1,6 +1,5 @@
-import { element } from '../../page/element';
+import { element, scroller } from '../../page/element';
 import { fold } from '../fold';
-import { scroller } from '../scroller';
 
 type Cell = string | HTMLElement;
 

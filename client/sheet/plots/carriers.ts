@@ -2,10 +2,8 @@ import type { CarrierStrip } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
-import { framed } from './framed';
+import { canvas, framed, shape, sized, words } from './frame';
 import { type Scale, scaleOf, ticksOf } from './scales';
-import { sized } from './sized';
-import { canvas, shape, words } from './svg';
 
 const rule = 62;
 const height = 92;

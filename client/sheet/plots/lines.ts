@@ -3,11 +3,9 @@ import type { Line, LinePlot } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, tickText } from './figure-text';
-import { framed } from './framed';
+import { canvas, framed, shape, sized, words } from './frame';
 import { readable } from './readable';
 import { type Scale, scaleOf, ticksOf } from './scales';
-import { sized } from './sized';
-import { canvas, shape, words } from './svg';
 
 /** Pixels. */
 const height = 150;

@@ -2,9 +2,7 @@ import type { OverlayPicture } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { valueLink } from '../link';
 import { asTable } from './as-table';
-import { framed, total } from './framed';
-import { sized } from './sized';
-import { canvas, shape, words } from './svg';
+import { canvas, framed, shape, sized, total, words } from './frame';
 
 /** As wide as is worth looking at, in pixels. */
 const widest = 420;

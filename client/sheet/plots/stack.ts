@@ -1,9 +1,7 @@
 import type { DelayStack } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { figureText } from './figure-text';
-import { framed, total } from './framed';
-import { sized } from './sized';
-import { canvas, shape } from './svg';
+import { canvas, framed, shape, sized, total } from './frame';
 
 const height = 16;
 

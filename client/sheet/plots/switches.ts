@@ -2,10 +2,8 @@ import type { SwitchBars } from '../../../server/src/sheet/plots/plot';
 import { valueLink } from '../link';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
-import { framed } from './framed';
+import { canvas, framed, shape, sized, words } from './frame';
 import { type Scale, scaleOf, ticksOf } from './scales';
-import { sized } from './sized';
-import { canvas, shape, words } from './svg';
 
 const rowHeight = 22;
 const left = 74;

@@ -4,8 +4,7 @@ import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-wher
 import { drawing } from '../../page/element';
 import { send } from '../host';
 import { figureText } from './figure-text';
-import { sized } from './sized';
-import { canvas, shape, words } from './svg';
+import { canvas, shape, sized, words } from './frame';
 
 const row = 26;
 const head = 26;

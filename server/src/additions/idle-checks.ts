@@ -1,5 +1,4 @@
-import type { Catalog } from '../catalog/catalog';
-import { checksOf } from '../catalog/checks-of';
+import { type Catalog, checksOf } from '../catalog/catalog';
 import type { Fault } from '../catalog/faults/fault';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';

@@ -1,4 +1,4 @@
-import { checksOf } from '../catalog/checks-of';
+import { checksOf } from '../catalog/catalog';
 import type { Fault } from '../catalog/faults/fault';
 import { readQuantity } from '../catalog/faults/quantities';
 import type { Addition } from '../catalog/model/addition';

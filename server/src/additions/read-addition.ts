@@ -1,41 +1,21 @@
-import type { Node } from 'jsonc-parser';
 import type * as z from 'zod/mini';
 import { type Addition, addition, boardFile } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
 import { keySpanOf, readJson, spanOf } from './json-text';
-import { problemsAt } from './problems-at';
+import {
+  type AdditionProblem,
+  type AdditionProblemId,
+  type AdditionTree,
+  type FileKind,
+  problemsAt,
+} from './problem';
 import { shapeFault } from './shape-fault';
-
-/** Something wrong in a file of a workspace's additions. */
-export interface AdditionProblem extends Span {
-  readonly id: AdditionProblemId;
-  /** One sentence without its end: what is wrong and what was expected. */
-  readonly message: string;
-}
-
-export type AdditionProblemId =
-  | 'addition/unreadable'
-  | 'addition/not-json'
-  | 'addition/shape'
-  | 'addition/value'
-  | 'addition/name'
-  | 'addition/reference'
-  | 'addition/never';
 
 /** A file that could be read, with its places; or the one reason why it could not. */
 export type ReadAddition =
   | { readonly kind: 'read'; readonly addition: Addition; readonly tree: AdditionTree }
   | { readonly kind: 'broken'; readonly problems: readonly AdditionProblem[] };
-
-/** What a file holds: parts of all kinds, or one board profile. */
-export type FileKind = 'addition' | 'board';
-
-/** Where the parts of a file stand in its text. */
-export interface AdditionTree {
-  readonly root: Node;
-  readonly kind: FileKind;
-}
 
 /** A text longer than this was hardly written by hand, and would be read at every keystroke. */
 const longest = 1_000_000;

@@ -1,4 +1,4 @@
-import { checksOf } from '../catalog/checks-of';
+import { checksOf } from '../catalog/catalog';
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 import type { Level } from '../catalog/model/check';

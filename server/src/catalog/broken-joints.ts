@@ -1,5 +1,4 @@
-import type { Match } from './match';
-import { bareText, type PatternSet } from './path-patterns';
+import { bareText, type Match, type PatternSet } from './path-patterns';
 import { slips } from './word-distance';
 
 /** Against one wrong letter. */

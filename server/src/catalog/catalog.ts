@@ -1,4 +1,3 @@
-import { checksOf } from './checks-of';
 import { type ChoiceContext, choicesOf } from './choices';
 import { type KnownParameter, knownParameters } from './known-parameter';
 import { explainMissing, type Missing } from './missing';
@@ -231,4 +230,9 @@ function withBoardsOwn({ parameters, boards }: Bundle): readonly ParameterFile[]
     parameters: [...own, ...(before?.parameters ?? [])],
   };
   return [...parameters.filter((each) => each !== before), file];
+}
+
+/** The checks of all files. */
+export function checksOf({ checks }: Pick<Bundle, 'checks'>): readonly Check[] {
+  return checks.flatMap((file) => file.checks);
 }

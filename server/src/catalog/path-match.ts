@@ -1,7 +1,6 @@
 import { brokenJoints } from './broken-joints';
-import type { Match } from './match';
 import type { Collection } from './model/collection';
-import type { PathPatterns, Pattern, PatternSet, Slot } from './path-patterns';
+import type { Match, PathPatterns, Pattern, PatternSet, Slot } from './path-patterns';
 import { takes } from './path-tree';
 import { isSmallSlip, wordDistance, wordOf } from './word-distance';
 

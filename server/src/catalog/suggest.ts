@@ -1,8 +1,7 @@
 import type { Catalog } from './catalog';
 import type { KnownParameter } from './known-parameter';
-import type { Likeness, Match } from './match';
 import { isRight, nearPatterns, slotText } from './path-match';
-import { bareText, type Pattern } from './path-patterns';
+import { bareText, type Likeness, type Match, type Pattern } from './path-patterns';
 import { wordDistance, wordOf } from './word-distance';
 
 /** What an unknown name was probably meant to be. */

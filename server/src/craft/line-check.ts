@@ -9,10 +9,10 @@ import type {
 } from '../language/ast';
 import { lateProblem, problem, replacement } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
+import { hasReferences, referencesIn } from '../language/value-nodes';
 import { evaluate } from './evaluate';
 import { interpret } from './interpret';
 import { isExpression } from './interpret-number';
-import { hasReferences, referencesIn } from './references';
 import type { Scope } from './scope';
 
 /** What can be said of a line without the rest of the craft. */

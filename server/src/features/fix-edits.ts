@@ -1,5 +1,6 @@
 import type { Fix, FixEdit } from '../checks/report/finding';
 import { rangeOf, type TextEdit } from './range';
+import type { Snapshot } from './snapshot';
 import type { FileEdits } from './text-edits';
 
 /** The edits of a fix by script, in order. */
@@ -26,7 +27,7 @@ function textEdit({ place, newText }: FixEdit): TextEdit {
   return { range: { ...range, end: { line: range.start.line + 1, character: 0 } }, newText };
 }
 
-export function byStart({ range: one }: TextEdit, { range: other }: TextEdit): number {
+function byStart({ range: one }: TextEdit, { range: other }: TextEdit): number {
   return one.start.line - other.start.line || one.start.character - other.start.character;
 }
 
@@ -34,7 +35,7 @@ export function byStart({ range: one }: TextEdit, { range: other }: TextEdit): n
  * Whether two edits of one script get in each other's way. Insertions do so with all that they touch: two
  * settings added at one place may be the same one.
  */
-export function collide({ range: one }: TextEdit, { range: other }: TextEdit): boolean {
+function collide({ range: one }: TextEdit, { range: other }: TextEdit): boolean {
   const before = order(one.end, other.start);
   const after = order(other.end, one.start);
   const isInsertion = order(one.start, one.end) === 0 || order(other.start, other.end) === 0;
@@ -43,4 +44,26 @@ export function collide({ range: one }: TextEdit, { range: other }: TextEdit): b
 
 function order(one: TextEdit['range']['start'], other: TextEdit['range']['start']): number {
   return one.line - other.line || one.character - other.character;
+}
+
+/**
+ * The edits of every finding of the script that has exactly one fix, in order, none over another: a fix
+ * that gets in the way of an earlier one waits for the next time.
+ */
+export function fixAll(snapshot: Snapshot): readonly TextEdit[] {
+  const chosen: TextEdit[] = [];
+  const busy = new Map<number, TextEdit[]>();
+  for (const { fixes } of snapshot.findings()) {
+    const [fix] = fixes;
+    if (fix === undefined || fixes.length > 1) continue;
+    const [file, ...others] = editsOf(fix);
+    if (file === undefined || others.length > 0 || file.uri !== snapshot.script.uri) continue;
+    if (file.edits.some((edit) => (busy.get(edit.range.start.line) ?? []).some((one) => collide(one, edit))))
+      continue;
+    for (const edit of file.edits) {
+      chosen.push(edit);
+      busy.set(edit.range.start.line, [...(busy.get(edit.range.start.line) ?? []), edit]);
+    }
+  }
+  return chosen.sort(byStart);
 }

@@ -1,6 +1,5 @@
 import { interpret } from '../craft/interpret';
 import { inputKeys } from '../craft/keys';
-import { hasReferences } from '../craft/references';
 import type { PlacedLine, Setting } from '../craft/setting';
 import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
@@ -8,6 +7,7 @@ import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
 import type { ConstantStatement, SettingStatement, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
+import { hasReferences } from '../language/value-nodes';
 import { figureText, spanText } from '../sheet/which-pack';
 import { withoutTails } from '../units/number-text';
 import { evaluatedText, translatedText } from './hover/quantity-text';

@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 import { stateAtThrottle } from '../physics/drive';
-import { turnsPerSecond } from '../physics/tones';
+import { turnsPerSecond } from '../physics/motor';
 import { carriedBy } from './drive';
 import { full, hover } from './drive-figures';
 import type { Computed } from './figure';

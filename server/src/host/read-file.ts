@@ -1,5 +1,6 @@
-import { constants, type Stats } from 'node:fs';
+import { constants, readFileSync, type Stats } from 'node:fs';
 import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
+import { join } from 'node:path';
 import { longestFile } from '../workspace/file-host';
 import { codeOf, reasonOf } from './reasons';
 
@@ -77,4 +78,18 @@ async function isLink(path: string): Promise<boolean> {
     (stats) => stats.isSymbolicLink(),
     () => false,
   );
+}
+
+/**
+ * The text of a file that lies beside the program.
+ * @throws {Error} if it is not there
+ */
+export function textBeside(name: string, folder = __dirname): string {
+  const path = join(folder, name);
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Error(`${path} could not be read (${why}); install propsoff anew`);
+  }
 }

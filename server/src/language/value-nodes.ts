@@ -1,4 +1,4 @@
-import type { ExpressionNode, ValueNode } from './ast';
+import type { ExpressionNode, ReferenceNode, ValueNode } from './ast';
 
 const none: readonly ValueNode[] = [];
 
@@ -22,4 +22,15 @@ export function childNodes(node: ValueNode): readonly ValueNode[] {
     default:
       return none;
   }
+}
+
+/** Every bare name in a value, in order. Which of them are words, constants or parameters is not decided here. */
+export function* referencesIn(node: ValueNode | null): Iterable<ReferenceNode> {
+  if (node === null) return;
+  if (node.kind === 'reference') yield node;
+  for (const child of childNodes(node)) yield* referencesIn(child);
+}
+
+export function hasReferences(node: ValueNode | null): boolean {
+  return node !== null && (node.kind === 'reference' || childNodes(node).some(hasReferences));
 }

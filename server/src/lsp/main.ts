@@ -2,7 +2,7 @@ import { setFlagsFromString } from 'node:v8';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../host/node-files';
-import { textBeside } from '../host/text-beside';
+import { textBeside } from '../host/read-file';
 import { EditorFiles } from './documents/editor-files';
 import { FilesByScheme } from './documents/files-by-scheme';
 import { serve } from './server';

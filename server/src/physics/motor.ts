@@ -63,3 +63,8 @@ export function responseTime(motor: Motor, speed: number, factor: number, inerti
   const { speedConstant: k, resistance: r } = motor;
   return inertia / (1 / (k * k * r) + 2 * factor * speed);
 }
+
+/** Turns a second of a speed in rad/s. */
+export function turnsPerSecond(speed: number): number {
+  return speed / (2 * Math.PI);
+}

@@ -4,9 +4,13 @@ import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import type { ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
+import { figureOf, figureSources } from '../figures';
+import type { Figure } from '../figures/figure';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type Learned, learned } from './learned';
+import { sheetPlots } from './plots';
+import type { Plot } from './plots/plot';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -84,4 +88,27 @@ function cellsOf(view: CraftView, pack: string): string {
   const cells = view.isSet(`pack.${pack}.cells`) ? view.count(`pack.${pack}.cells`) : null;
   if (cells === null) return '';
   return cells === 1 ? '1 cell' : `${cells} cells`;
+}
+
+/** Every figure that can be computed with one pack; null where the craft names none. */
+export interface PackFigures {
+  readonly pack: string | null;
+  readonly figures: readonly Figure[];
+}
+
+/** All figures of a craft, for programs: the numbers behind the sheet, pack by pack. */
+export function allFigures(craft: Craft): readonly PackFigures[] {
+  return craft.packsOrNone().map((pack) => {
+    const view = new CraftView(craft, pack);
+    return { pack, figures: figureSources.flatMap(({ id }) => figureOf(view, id) ?? []) };
+  });
+}
+
+/** The build sheet with its drawings, for a panel. */
+export interface DrawnSheet extends BuildSheet {
+  readonly plots: readonly Plot[];
+}
+
+export function drawnSheet(craft: Craft, findings: readonly Finding[], pack: string | null): DrawnSheet {
+  return { ...buildSheet(craft, findings, pack), plots: sheetPlots(craft, pack) };
 }

@@ -2,7 +2,7 @@ import { compareText } from '../checks/report/order';
 import { dateOf, flights } from '../checks/rules/remember/flights';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
-import { spanWords } from './span-words';
+import { spanWords } from './bench-card/words';
 import { type Target, targetOfPath } from './target';
 import { figureText, spanText } from './which-pack';
 

@@ -9,7 +9,6 @@ import {
   supplyPathOf,
 } from '../figures/supply';
 import { type Target, targetOfPath } from './target';
-import { isWiringMarked } from './wiring-marked';
 
 export interface SheetRail {
   /** Ready to show: "5 V". */
@@ -87,4 +86,15 @@ function sheetLoad(
     target: targetOfPath(view, supplyPath),
     hasConflict: isWiringMarked(view, supplyPath, findings),
   };
+}
+
+/** Whether something about the wiring was found on the line that sets a parameter. */
+export function isWiringMarked(view: CraftView, path: string, findings: readonly Finding[]): boolean {
+  const origin = view.setting(path)?.origin;
+  return findings.some(
+    ({ level, accepted, place, check }) =>
+      (level === 'must-fix' || (level === 'risk' && accepted === null)) &&
+      check.id.startsWith('wire/') &&
+      place.line === origin?.line,
+  );
 }

@@ -3,8 +3,7 @@ import type { Board } from '../catalog/model/hardware';
 import type { Finding } from '../checks/report/finding';
 import type { CraftView } from '../craft/view';
 import { type Target, targetOfPath } from './target';
-import { type SheetRail, sheetRails } from './wired-rails';
-import { isWiringMarked } from './wiring-marked';
+import { isWiringMarked, type SheetRail, sheetRails } from './wired-rails';
 
 /** Part 2: what hangs on which port and which supply. */
 export interface WiredWhere {

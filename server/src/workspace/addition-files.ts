@@ -1,5 +1,5 @@
 import type { Additions } from '../additions/additions';
-import type { AdditionProblem, FileKind } from '../additions/read-addition';
+import type { AdditionProblem, FileKind } from '../additions/problem';
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';

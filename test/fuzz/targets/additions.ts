@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { parse } from 'jsonc-parser';
 import type { Additions } from '../../../server/src/additions/additions';
-import { adviceFor, messageFor } from '../../../server/src/additions/sentence';
+import { adviceFor, messageFor } from '../../../server/src/additions/problem';
 import { entriesOf } from '../../../server/src/board/entries';
 import { profileOf } from '../../../server/src/board/profile';
 import { prove } from '../../../server/src/board/prove';

@@ -4,10 +4,10 @@ import { fileName, resolveInclude } from '../../../server/src/craft/include-path
 import { inputKeys, pathTold, subjectsOf } from '../../../server/src/craft/keys';
 import { LineIndex } from '../../../server/src/craft/line-index';
 import { membershipsIn } from '../../../server/src/craft/memberships';
-import { hasReferences, referencesIn } from '../../../server/src/craft/references';
 import { textLiteral } from '../../../server/src/craft/value-text';
 import { Document } from '../../../server/src/language/document';
 import type { ScriptLine } from '../../../server/src/language/script-line';
+import { hasReferences, referencesIn } from '../../../server/src/language/value-nodes';
 import { testCatalog } from '../../support/catalog';
 import { statementOf } from '../../support/lines';
 import { spelled } from '../../support/spelled-keys';

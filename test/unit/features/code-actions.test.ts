@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { type CodeAction, codeActions } from '../../../server/src/features/code-actions';
-import { fixAll } from '../../../server/src/features/fix-all';
+import { fixAll } from '../../../server/src/features/fix-edits';
 import { type Range, rangeOf } from '../../../server/src/features/range';
 import type { Snapshot } from '../../../server/src/features/snapshot';
 import { withEdits } from '../../../server/src/features/text-edits';

@@ -3,11 +3,9 @@ import { chmodSync, symlinkSync, truncateSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { URI } from 'vscode-uri';
 import { NodeFiles } from '../../../server/src/host/node-files';
-import { readBytes, readBytesIfThere } from '../../../server/src/host/read-file';
+import { readBytes, readBytesIfThere, textBeside } from '../../../server/src/host/read-file';
 import { longestFile } from '../../../server/src/workspace/file-host';
-import { makeNamedPipe } from '../../support/named-pipe';
-import { asNobody } from '../../support/nobody';
-import { withScratch } from '../../support/scratch';
+import { asNobody, makeNamedPipe, withScratch } from '../../support/scratch';
 
 const why = (path: string) =>
   readBytes(path).then(
@@ -93,4 +91,20 @@ describe('the files of a workspace', () => {
       chmodSync(scratch.file('boards'), 0o000);
       await asNobody(() => assert.rejects(files.list(scratch.uriOf('boards')), /it may not be read/));
     }));
+});
+
+describe('a text that lies beside the program', () => {
+  it('is read as it is, in whatever script', () =>
+    withScratch({ 'text.json': '"50 Hz · Größe · 大きさ · 🛩"' }, async (scratch) =>
+      assert.equal(textBeside('text.json', scratch.path), '"50 Hz · Größe · 大きさ · 🛩"'),
+    ));
+
+  it('is told to be missing, with its path and what to do', () =>
+    withScratch({}, async (scratch) =>
+      assert.throws(
+        () => textBeside('missing.json', scratch.path),
+        ({ message }: Error) =>
+          message.includes(scratch.file('missing.json')) && message.includes('install propsoff'),
+      ),
+    ));
 });

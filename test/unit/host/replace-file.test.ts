@@ -14,8 +14,7 @@ import {
 } from 'node:fs';
 import { rename } from 'node:fs/promises';
 import { replaceFile } from '../../../server/src/host/replace-file';
-import { asNobody } from '../../support/nobody';
-import { type Scratch, withScratch } from '../../support/scratch';
+import { asNobody, type Scratch, withScratch } from '../../support/scratch';
 
 const before = 'rate=8 kHz\n';
 const after = 'rate = 8 kHz\n';

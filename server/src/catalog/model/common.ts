@@ -27,3 +27,12 @@ export const source = z.strictObject({
 export const stage = z.enum(['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember']);
 
 export type Source = z.infer<typeof source>;
+
+/** Reads JSON as a model has it; null for text that is none. */
+export function fromJson<T>(model: z.ZodMiniType<T>, text: string): T | null {
+  try {
+    return model.safeParse(JSON.parse(text)).data ?? null;
+  } catch {
+    return null;
+  }
+}

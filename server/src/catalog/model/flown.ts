@@ -1,4 +1,4 @@
-import { fromJson } from './from-json';
+import { fromJson } from './common';
 import * as z from './plain-zod';
 
 /** The settings at the last noted flight, kept beside the script as `<script>.flown.json`. */

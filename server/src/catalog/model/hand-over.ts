@@ -1,4 +1,4 @@
-import { fromJson } from './from-json';
+import { fromJson } from './common';
 import * as z from './plain-zod';
 
 /** What was last handed over to a board, kept beside the script as `<script>.handed.json`. */

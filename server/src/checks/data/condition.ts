@@ -1,10 +1,10 @@
 import { evaluate } from '../../craft/evaluate';
 import { isExpression } from '../../craft/interpret-number';
-import { referencesIn } from '../../craft/references';
 import type { Scope } from '../../craft/scope';
 import type { CraftView } from '../../craft/view';
 import type { ExpressionNode } from '../../language/ast';
 import { parseLine } from '../../language/parser';
+import { referencesIn } from '../../language/value-nodes';
 import { sameDimension } from '../../units/dimension';
 
 /** A condition of a data rule, read once. */

@@ -10,8 +10,7 @@ import type { Raised } from '../report/acceptances';
 import type { Fix, Place, Related } from '../report/finding';
 import { faultyIncludes } from './faulty-includes';
 import { movesFor } from './moves';
-import { nameSpan } from './name-span';
-import { settingMeant } from './names';
+import { nameSpan, settingMeant } from './names';
 import { refined } from './refined';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */

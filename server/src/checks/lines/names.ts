@@ -1,10 +1,9 @@
 import type { Craft } from '../../craft/craft';
 import { inputKeys } from '../../craft/keys';
-import type { Problem } from '../../language/ast';
+import type { Problem, Span } from '../../language/ast';
 import { problem, replacement } from '../../language/problem';
 import type { ScriptLine } from '../../language/script-line';
 import type { Related } from '../report/finding';
-import { nameSpan } from './name-span';
 
 /** `[gyro.filter.99]`: the lowest free number of those that there are. */
 export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Problem | null {
@@ -43,4 +42,17 @@ export function settingMeant(craft: Craft, { section }: ScriptLine, found: Probl
     return [{ place, message: `${path} is set already here.` }];
   }
   return [];
+}
+
+/** The name in a line: what it sets, or the section that it opens. */
+export function nameSpan({ statement, text }: ScriptLine): Span {
+  switch (statement.kind) {
+    case 'constant':
+      return { start: statement.name.start, end: statement.name.end };
+    case 'setting':
+    case 'section':
+      return { start: statement.path.start, end: statement.path.end };
+    default:
+      return { start: 0, end: text.length };
+  }
 }

@@ -2,11 +2,11 @@ import { handOverOf } from '../../board/write';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
 import { boardOption, command, nameOption, packOption } from '../command';
-import { chosenProfile } from '../files/board-choice';
 import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
+import { chosenProfile } from './board-choice';
 
 /** `propsoff board-text`: the text to standard output, everything else to standard error. */
 export const boardTextCommand = command({

@@ -4,8 +4,8 @@ import { profileSkeleton } from '../../board/learn/skeleton';
 import type { Catalog } from '../../catalog/catalog';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
-import { readCapture } from '../files/captures';
 import { here } from '../files/here';
+import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { jsonText } from '../report/visible';
 

@@ -2,11 +2,11 @@ import { entriesOf } from '../../board/entries';
 import { type Proof, type ProofRow, prove } from '../../board/prove';
 import { counted } from '../../features/board/hand-over';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
-import { chosenProfile } from '../files/board-choice';
-import { readCapture } from '../files/captures';
 import { oneScript } from '../files/one-script';
+import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { jsonText, visible } from '../report/visible';
+import { chosenProfile } from './board-choice';
 
 /** `propsoff prove`: whether a board holds what a script says. */
 export const proveCommand = command({

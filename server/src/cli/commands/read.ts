@@ -2,10 +2,10 @@ import { recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
-import { chosenProfile } from '../files/board-choice';
-import { readCapture } from '../files/captures';
 import { here } from '../files/here';
+import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
+import { chosenProfile } from './board-choice';
 
 /** `propsoff read`: the script to standard output, the summary to standard error. */
 export const readCommand = command({

@@ -5,15 +5,15 @@ import type { Craft } from '../../craft/craft';
 import { resolveInclude } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
 import { Workspace } from '../../workspace/workspace';
-import { chosenProfile } from '../files/board-choice';
 import { faultyAdditions, type Here, here } from '../files/here';
+import { shownPath } from '../files/script-paths';
 import { gatherScripts, type ScriptFile } from '../files/scripts';
 import { UsageError } from '../outcome';
 import { boardTextEnding, checkedBoardText, translatedText } from '../report/checked-board-text';
 import { type CheckedFile, checkedScript } from '../report/checked-file';
 import { Progress } from '../report/progress';
-import { shownPath } from '../report/shown-path';
 import type { Terminal } from '../terminal';
+import { chosenProfile } from './board-choice';
 
 /** What is to be checked, as it was typed. */
 export interface CheckRequest {

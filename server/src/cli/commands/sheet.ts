@@ -1,5 +1,4 @@
-import { allFigures } from '../../sheet/all-figures';
-import { buildSheet } from '../../sheet/build-sheet';
+import { allFigures, buildSheet } from '../../sheet/build-sheet';
 import { command, jsonOption, nameOption, packOption } from '../command';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';

@@ -1,9 +1,8 @@
 import { type Dirent, readdir } from 'node:fs';
 import { stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { glob, isDynamicPattern } from 'tinyglobby';
 import { whyUnread } from '../../host/read-file';
-import { shownPath } from '../report/shown-path';
 
 /** What a path on the command line leads to. */
 export interface Found {
@@ -100,4 +99,11 @@ function watchedReaddir(looked: Looked): typeof readdir {
         answer(error, entries);
       }),
   });
+}
+
+/** A path for people and programs, relative where that is shorter. A file named - is no standard input. */
+export function shownPath(file: string): string {
+  const near = relative('', resolve(file));
+  if (near === '-') return `./${near}`;
+  return near === '' || near.startsWith('..') ? file : near;
 }

@@ -5,9 +5,8 @@ import { readBytes } from '../../host/read-file';
 import { reasonOf } from '../../host/reasons';
 import { withoutMark } from '../../workspace/file-host';
 import { UsageError } from '../outcome';
-import { shownPath } from '../report/shown-path';
 import type { Terminal } from '../terminal';
-import { filesAt } from './script-paths';
+import { filesAt, shownPath } from './script-paths';
 
 /** A script to work on. */
 export interface ScriptFile {
@@ -92,4 +91,14 @@ async function readScript(file: string): Promise<ScriptFile | string> {
 function parted(read: string): Pick<ScriptFile, 'text' | 'mark'> {
   const text = withoutMark(read);
   return { text, mark: read.slice(0, read.length - text.length) };
+}
+
+/** A text captured from a board: a file, or standard input. */
+export async function readCapture(path: string, terminal: Terminal): Promise<string> {
+  try {
+    const bytes = await (path === '-' ? terminal.readStandardInput() : readBytes(path));
+    return withoutMark(fileText(bytes));
+  } catch (error) {
+    throw new UsageError(`${path === '-' ? 'standard input' : path}: ${reasonOf(error)}`);
+  }
 }

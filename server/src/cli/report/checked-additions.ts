@@ -1,10 +1,9 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import type { AdditionProblem } from '../../additions/read-addition';
-import { adviceFor, messageFor } from '../../additions/sentence';
+import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
 import type { AdditionFiles } from '../../workspace/addition-files';
+import { shownPath } from '../files/script-paths';
 import type { CheckedFile, Told } from './checked-file';
-import { shownPath } from './shown-path';
 
 /** The files that add to the catalogue, with what is wrong with each. */
 export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile[] {

@@ -11,8 +11,7 @@ import { countsOfText, toldText } from '../../features/board/told';
 import { editsOf } from '../../features/fix-edits';
 import { rangeOf } from '../../features/range';
 import { splitLines } from '../../language/split-lines';
-import type { CheckedFile, Told } from './checked-file';
-import { toldOf } from './shown-findings';
+import { type CheckedFile, type Told, toldOf } from './checked-file';
 
 /** A file with this ending holds a board's own text. */
 export const boardTextEnding = '.boardtext';

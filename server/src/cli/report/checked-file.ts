@@ -1,11 +1,10 @@
 import type { Level } from '../../catalog/model/check';
 import type { Finding, Fix } from '../../checks/report/finding';
-import { countByLevel } from '../../checks/report/order';
+import { countByLevel, levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
 import type { ReadAs } from '../../craft/read-as';
 import { editsOf } from '../../features/fix-edits';
 import { type Range, rangeOf } from '../../features/range';
-import { toldOf } from './shown-findings';
 
 /** Something found in a file, as both reports tell it. */
 export interface Told {
@@ -81,4 +80,32 @@ function toldFinding(finding: Finding, pathFor: (uri: string) => string, hasFixe
 
 function fixEdits(fix: Fix, pathFor: (uri: string) => string): ToldFix['edits'] {
   return editsOf(fix).flatMap(({ uri, edits }) => edits.map((edit) => ({ path: pathFor(uri), ...edit })));
+}
+
+/** How much was found in all files together. */
+export function countsOf(checked: readonly CheckedFile[]): Readonly<Record<Level, number>> {
+  const sum = (level: Level) => checked.reduce((count, { counts }) => count + counts[level], 0);
+  return { 'must-fix': sum('must-fix'), risk: sum('risk'), note: sum('note'), tidy: sum('tidy') };
+}
+
+/** Findings told of one script. Whoever has more mends some and asks again; they are counted all the same. */
+export const mostTold = 1000;
+
+export interface ToldFindings<T> {
+  /** The worst of them, in the order that they came in. */
+  readonly told: readonly T[];
+  /** How many more there are. */
+  readonly omitted: number;
+}
+
+export function toldOf<T extends { readonly level: Level }>(findings: readonly T[]): ToldFindings<T> {
+  if (findings.length <= mostTold) return { told: findings, omitted: 0 };
+  const kept = new Set<T>();
+  for (const level of levels) {
+    for (const finding of findings) {
+      if (kept.size === mostTold) break;
+      if (finding.level === level) kept.add(finding);
+    }
+  }
+  return { told: findings.filter((finding) => kept.has(finding)), omitted: findings.length - mostTold };
 }

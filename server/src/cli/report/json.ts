@@ -1,6 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import type { CheckedFile } from './checked-file';
-import { countsOf } from './counts';
+import { type CheckedFile, countsOf } from './checked-file';
 import { jsonText } from './visible';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */

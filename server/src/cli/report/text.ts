@@ -4,10 +4,8 @@ import { replacementText } from '../../catalog/replacements';
 import { levels } from '../../checks/report/order';
 import { notLookedAt, type ReadAs } from '../../craft/read-as';
 import { painted, type Terminal } from '../terminal';
-import type { CheckedFile, Told } from './checked-file';
-import { countsOf } from './counts';
+import { type CheckedFile, countsOf, mostTold, type Told } from './checked-file';
 import { excerptOf } from './excerpt';
-import { mostTold } from './shown-findings';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
 

@@ -1,9 +1,9 @@
 import type { KnownParameter } from '../../catalog/known-parameter';
 import { takes } from '../../catalog/path-tree';
+import type { Craft } from '../../craft/craft';
 import { inputKeys } from '../../craft/keys';
 import type { ScriptLine } from '../../language/script-line';
 import type { Snapshot } from '../snapshot';
-import { isWorthOffering } from './next-number';
 
 /** A parameter that can stand on a line, and its name as written there: the rest of its path below the section. */
 export interface OpenName {
@@ -65,4 +65,15 @@ function membersFor({ catalog, craft }: Snapshot, path: string, typed: string): 
     .map(({ name }) => name)
     .filter((name) => isWorthOffering(craft, path, name));
   return [...new Set([...craft.members(path).filter((name) => takes(collection, name)), ...known])];
+}
+
+/**
+ * Whether a member is worth offering: of a numbered collection only those that the craft has and the next free one,
+ * since any of thirty-two would be right and none of them new.
+ */
+export function isWorthOffering(craft: Craft, collection: string, name: string): boolean {
+  if (!/^\d+$/.test(name) || craft.catalog.collection(collection)?.keys.kind !== 'numbers') return true;
+  const number = Number(name);
+  const has = (other: number) => craft.members(collection).includes(String(other));
+  return has(number) || number === 1 || has(number - 1);
 }

@@ -7,7 +7,7 @@ import type { Range } from '../range';
 import type { Snapshot } from '../snapshot';
 import type { SectionContext, SectionPackContext } from './context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
-import { isWorthOffering } from './next-number';
+import { isWorthOffering } from './paths';
 
 interface Section {
   /** The path, with `<name>` where the pilot names a member. */

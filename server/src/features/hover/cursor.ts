@@ -1,8 +1,8 @@
 import type { FoundParameter } from '../../catalog/catalog';
-import { referencesIn } from '../../craft/references';
 import type { ReferenceNode, Span } from '../../language/ast';
 import type { Position } from '../../language/document';
 import type { ScriptLine } from '../../language/script-line';
+import { referencesIn } from '../../language/value-nodes';
 import type { Snapshot } from '../snapshot';
 
 /** What stands under a position. */

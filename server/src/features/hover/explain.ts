@@ -4,8 +4,7 @@ import type { Snapshot } from '../snapshot';
 import { checkParagraphs, findingParagraphs } from './check-text';
 import { underCursor } from './cursor';
 import { parameterText, sectionText } from './hover';
-import { memberParagraphs } from './member-text';
-import { parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
+import { memberParagraphs, parameterFooter, parameterParagraphs, parameterTitle } from './parameter-text';
 
 /** Everything about the line at a position: what was found there, and its parameter. As Markdown. */
 export function explainLine(snapshot: Snapshot, position: Position): string | null {

@@ -7,9 +7,11 @@ import { type Position, type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
 import { checkParagraphs, findingParagraphs } from './check-text';
 import { isWord, type Under, underCursor } from './cursor';
-import { memberIn, memberParagraphs, membersOf } from './member-text';
 import {
   choiceText,
+  memberIn,
+  memberParagraphs,
+  membersOf,
   parameterFooter,
   parameterParagraphs,
   parameterTitle,

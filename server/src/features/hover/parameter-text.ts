@@ -1,7 +1,10 @@
+import type { Catalog } from '../../catalog/catalog';
 import { inParts, type Part } from '../../catalog/in-parts';
 import type { KnownParameter } from '../../catalog/known-parameter';
+import type { Member } from '../../catalog/model/collection';
 import type { Source } from '../../catalog/model/common';
 import type { Choice, Parameter } from '../../catalog/model/parameter';
+import { membershipsIn } from '../../craft/memberships';
 import { code, escaped } from '../markdown';
 
 /** What a parameter can be set to, in a line. */
@@ -94,7 +97,7 @@ function choicesText(choices: readonly Choice[], mostDescribed: number): readonl
 }
 
 /** Names alone, part by part: what answers one question stands on one line. */
-export function namedText(parts: readonly Part<{ readonly name: string }>[]): string {
+function namedText(parts: readonly Part<{ readonly name: string }>[]): string {
   const names = (of: readonly { readonly name: string }[]) => of.map(({ name }) => code(name)).join(', ');
   const [only] = parts;
   if (only !== undefined && only.title === null) return `One of ${names(parts.flatMap(({ of }) => of))}.`;
@@ -112,4 +115,24 @@ function slopeText(parameter: Parameter): readonly string[] {
   if (!('higher' in parameter)) return [];
   const [up, down] = parameter.kind === 'flag' ? ['On', 'Off'] : ['Higher', 'Lower'];
   return [`- **${up}:** ${escaped(parameter.higher)}\n- **${down}:** ${escaped(parameter.lower)}`];
+}
+
+/** The member of a closed collection that a path names or runs through: the situation, the switch function. */
+export function memberIn(path: string, catalog: Catalog): Member | undefined {
+  const [found] = membershipsIn(path, catalog);
+  return catalog.collection(found?.collection ?? '')?.keys.kind === 'closed'
+    ? catalog.members(found?.collection ?? '').find(({ name }) => name === found?.member)
+    : undefined;
+}
+
+/** What the member is whose setting is told: the same setting means something else with each. */
+export function memberParagraphs(path: string, catalog: Catalog): readonly string[] {
+  const member = memberIn(path, catalog);
+  return member === undefined ? [] : [`**${escaped(member.title)}:** ${escaped(member.summary)}`];
+}
+
+/** What a closed collection can have, part by part; nothing for any other path. */
+export function membersOf(path: string, catalog: Catalog): readonly string[] {
+  if (catalog.collection(path)?.keys.kind !== 'closed') return [];
+  return [namedText(inParts(catalog.members(path)))];
 }

@@ -1,10 +1,10 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { Place } from '../../checks/report/finding';
 import { resolveInclude } from '../../craft/include-path';
-import { referencesIn } from '../../craft/references';
 import type { Script } from '../../craft/script';
 import type { Name, ReferenceNode, Span } from '../../language/ast';
 import type { ScriptLine } from '../../language/script-line';
+import { referencesIn } from '../../language/value-nodes';
 import { meaningOf } from './reference-meaning';
 
 /** Something that lines of a craft's scripts name: a constant, a pack, a parameter's path, a script's URI. */

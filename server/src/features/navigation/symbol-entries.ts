@@ -1,7 +1,7 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { SectionStatement } from '../../language/ast';
 import type { ScriptLine } from '../../language/script-line';
-import { memberIn } from '../hover/member-text';
+import { memberIn } from '../hover/parameter-text';
 import { type Range, rangeInLine } from '../range';
 
 type SymbolKind = 'section' | 'pack' | 'switch' | 'setting' | 'constant' | 'include' | 'more';

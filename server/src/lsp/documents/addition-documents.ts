@@ -11,8 +11,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { AdditionProblem } from '../../additions/read-addition';
-import { adviceFor, messageFor } from '../../additions/sentence';
+import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
 import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
 import { fromClient, type Lines, toClient } from '../convert/encoding';
 import type { OnServerFault } from '../server';

@@ -8,7 +8,7 @@ import {
 import { boardEdits } from '../../features/board/edits';
 import { boardProblems } from '../../features/board/problems';
 import { codeActions, isShownAs } from '../../features/code-actions';
-import { fixAll } from '../../features/fix-all';
+import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
 import { workspaceEdit } from '../convert/workspace-edit';
 import type { Registration } from './features';

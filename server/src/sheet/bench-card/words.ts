@@ -1,4 +1,3 @@
-import { spanWords } from '../span-words';
 import type { CardFigure } from './bench-card';
 
 /** What is expected, as every form of the card says it: "Expected: throttle in the hover", "25.5 %", ", 22.6 to 29.1" */
@@ -15,4 +14,9 @@ export function expectedLine(figure: CardFigure): string {
 
 export function assumedLine(assumed: readonly string[]): string {
   return `The script leaves this out, so it is assumed: ${assumed.join(', ')}`;
+}
+
+/** "22.6–29.1" as people say it: "22.6 to 29.1". */
+export function spanWords(span: string): string {
+  return span.replace('–', ' to ');
 }

@@ -1,8 +1,7 @@
 import assert from 'node:assert/strict';
 import { chmodSync, symlinkSync } from 'node:fs';
 import { filesAt } from '../../../../server/src/cli/files/script-paths';
-import { asNobody } from '../../../support/nobody';
-import { withScratch } from '../../../support/scratch';
+import { asNobody, withScratch } from '../../../support/scratch';
 
 describe('what a folder or a pattern leads to', () => {
   it('tells each folder below that may not be looked into, and finds the rest', () =>

@@ -1,12 +1,22 @@
 import { strict as assert } from 'node:assert';
 import { checkedBoardText, translatedText } from '../../../../server/src/cli/report/checked-board-text';
-import { checkedScript } from '../../../../server/src/cli/report/checked-file';
+import { checkedScript, mostTold } from '../../../../server/src/cli/report/checked-file';
 import { jsonReport } from '../../../../server/src/cli/report/json';
-import { mostTold } from '../../../../server/src/cli/report/shown-findings';
 import { textReport } from '../../../../server/src/cli/report/text';
+import type { Terminal } from '../../../../server/src/cli/terminal';
 import { testCatalog } from '../../../support/catalog';
 import { craftOf, findingsOf } from '../../../support/findings';
-import { plainTerminal } from '../../../support/plain-terminal';
+
+/** A terminal that swallows what it is told, with neither colour nor width: as a file is. */
+const plainTerminal: Terminal = {
+  out: async () => {},
+  tell: () => {},
+  show: () => {},
+  hasColour: false,
+  width: null,
+  canShowProgress: false,
+  readStandardInput: async () => new Uint8Array(),
+};
 
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
 function checkedWith(faults: number) {

@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
-import { listed } from '../listed';
 import { aHair, isInside, type Part, positionsOf, type SwitchUse, switchUses, travel } from './switch-table';
 
 /** Whether a switch can go into its function's part of the travel, and out of it again. */

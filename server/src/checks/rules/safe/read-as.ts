@@ -1,8 +1,8 @@
 import { fileName } from '../../../craft/include-path';
 import { groupsLikeCraft } from '../../../craft/read-as';
 import type { CraftView } from '../../../craft/view';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFix } from '../../rule';
-import { listed } from '../listed';
 
 /** What looks like a craft and is read as a part says so, unless a script that includes it is at hand. */
 const readAsPart: CodeRule = {

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
+import { listed } from '../../report/render';
 import type { CodeRule } from '../../rule';
 import { type Fitted, hasCurrent, hasEscReport, hasHeight, hasPosition } from '../fitted';
-import { listed } from '../listed';
 
 /** What the overlay shows: the essentials, in flight, and only what the craft can know. */
 export const overlayContentRules: readonly CodeRule[] = [

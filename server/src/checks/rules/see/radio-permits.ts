@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
 import { parseQuantity } from '../../../units/quantity';
-import { listed } from '../listed';
+import { listed } from '../../report/render';
 
 /** A band that is open to this pilot; Hz, and W of radiated power. */
 export interface Permit {

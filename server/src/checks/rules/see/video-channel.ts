@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import { bandOf, plannedFrequency, type VideoCarrier, videoCarrier } from '../../../figures/video';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
-import { listed } from '../listed';
 import {
   bandsText,
   isCentreIn,

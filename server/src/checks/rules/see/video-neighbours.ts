@@ -1,8 +1,8 @@
 import type { CraftView } from '../../../craft/view';
 import { usualHalfWidth, type VideoCarrier, videoCarrier } from '../../../figures/video';
 import { type Product, thirdOrderProducts } from '../../../physics/intermodulation';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
-import { listed } from '../listed';
 
 /** The pictures of those who fly at the same time. */
 export const videoNeighbourRules: readonly CodeRule[] = [

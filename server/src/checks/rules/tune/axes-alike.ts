@@ -2,9 +2,9 @@ import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
 import { axisNames } from '../../../figures/axis';
 import { toBase, unitOf } from '../../../units/unit';
+import { listed } from '../../report/render';
 import type { CodeRule } from '../../rule';
-import { listed } from '../listed';
-import { isGainSet } from './gain-names';
+import { isGainSet } from './gains';
 
 /** What is said of one axis and not of another, or said very differently. */
 export const axesAlikeRules: readonly CodeRule[] = [

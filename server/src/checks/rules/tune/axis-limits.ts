@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import { type AxisName, axisNames } from '../../../figures/axis';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
-import { listed } from '../listed';
 
 /** Parts of the loop that are bounded by themselves, against what their axis may use in all. */
 export const axisLimitRules: readonly CodeRule[] = [

@@ -11,9 +11,9 @@ import {
   stagesOf,
   takenBy,
 } from '../../../figures/filter-stages';
+import { listed } from '../../report/render';
 import type { CodeRule } from '../../rule';
-import { listed } from '../listed';
-import { isGainSet } from './gain-names';
+import { isGainSet } from './gains';
 
 /** Filters that lack a part, parts that their kind has no use for, and chains of which nothing is said. */
 export const filterPartRules: readonly CodeRule[] = [

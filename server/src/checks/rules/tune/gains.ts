@@ -1,5 +1,5 @@
 import type { CraftView } from '../../../craft/view';
-import { axisNames } from '../../../figures/axis';
+import { type AxisName, axisNames } from '../../../figures/axis';
 import { lowestLowpass, stagesOf } from '../../../figures/filter-stages';
 import type { CodeRule, RuleFinding } from '../../rule';
 
@@ -118,4 +118,9 @@ function integralFinding(view: CraftView, { axis, proportional, integral }: Gain
     },
     related: [{ at: `control.${axis}.proportional`, message: 'The proportional gain.' }],
   };
+}
+
+/** Whether a line sets one of the gains that hold an axis. */
+export function isGainSet(view: CraftView, axis: AxisName): boolean {
+  return ['proportional', 'integral', 'derivative'].some((gain) => view.isSet(`control.${axis}.${gain}`));
 }

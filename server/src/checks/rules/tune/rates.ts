@@ -1,8 +1,8 @@
 import type { CraftView } from '../../../craft/view';
 import { evenDivision } from '../../../physics/sampling';
 import { parseQuantity } from '../../../units/quantity';
+import { listed } from '../../report/render';
 import type { CodeRule, RuleFix } from '../../rule';
-import { listed } from '../listed';
 
 /** A third of 6.4 kHz ends in no digits: written as 2.133 kHz it is meant, and misses by less than this. */
 const mostRounded = 0.005;

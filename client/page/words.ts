@@ -1,7 +1,13 @@
 import type { MovedFigure } from '../../server/src/sheet/compare/moved-figures';
+import { element } from './element';
 
 /** Whether a figure turns for the better, as a shape and a word; nothing where neither is so. */
 export function turnWords(turn: MovedFigure['turn']): string {
   if (turn === null) return '';
   return turn === 'better' ? '▲ better' : '▼ worse';
+}
+
+/** What a page tells until it has its first answer; it is seen only where that takes long, as on a slow drive. */
+export function waiting(): HTMLElement {
+  return element('p', { class: 'aside waiting' }, 'The script and what it includes are being read…');
 }
