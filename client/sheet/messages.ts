@@ -1,4 +1,4 @@
-import type { DrawnSheet } from '../../server/src/sheet/build-sheet';
+import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Target } from '../../server/src/sheet/target';
 import type { Tried, Tryable } from '../../server/src/sheet/try-value';
 import type { PageState } from './state';

@@ -51,7 +51,7 @@ import {
   tryableRequest,
   tryRequest,
 } from '../../server/src/lsp/protocol';
-import type { DrawnSheet } from '../../server/src/sheet/build-sheet';
+import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Tryable } from '../../server/src/sheet/try-value';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';

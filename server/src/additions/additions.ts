@@ -6,8 +6,8 @@ import { idleChecks, withoutIdle } from './idle-checks';
 import { loweringFaults } from './lowered';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
-import { type AdditionProblem, type FileKind, problemsAt } from './problem';
-import { type ReadAddition, readAddition } from './read-addition';
+import type { AdditionProblem } from './problem';
+import { type FileKind, problemsAt, type ReadAddition, readAddition } from './read-addition';
 import { replacementsIn } from './replaced';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */

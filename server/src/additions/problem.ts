@@ -1,7 +1,4 @@
-import type { Node } from 'jsonc-parser';
-import type { Fault } from '../catalog/faults/fault';
 import type { Span } from '../language/ast';
-import { spanOf } from './json-text';
 
 /** Something wrong in a file of a workspace's additions. */
 export interface AdditionProblem extends Span {
@@ -18,26 +15,6 @@ export type AdditionProblemId =
   | 'addition/name'
   | 'addition/reference'
   | 'addition/never';
-
-/** What a file holds: parts of all kinds, or one board profile. */
-export type FileKind = 'addition' | 'board';
-
-/** Where the parts of a file stand in its text. */
-export interface AdditionTree {
-  readonly root: Node;
-  readonly kind: FileKind;
-}
-
-/** Faults of what a file adds, at their places in its text. */
-export function problemsAt(
-  id: AdditionProblemId,
-  faults: readonly Fault[],
-  { root, kind }: AdditionTree,
-): readonly AdditionProblem[] {
-  // The file of a board is that board: what is told of `boards[0]` stands at its top.
-  const inFile = (at: Fault['at']) => (kind === 'board' && at[0] === 'boards' ? at.slice(2) : at);
-  return faults.map(({ at, message }) => ({ id, message, ...spanOf(root, inFile(at)) }));
-}
 
 /** What is wrong with a file of additions. */
 export function messageFor({ message }: AdditionProblem): string {

@@ -1,21 +1,26 @@
+import type { Node } from 'jsonc-parser';
 import type * as z from 'zod/mini';
+import type { Fault } from '../catalog/faults/fault';
 import { type Addition, addition, boardFile } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
 import { keySpanOf, readJson, spanOf } from './json-text';
-import {
-  type AdditionProblem,
-  type AdditionProblemId,
-  type AdditionTree,
-  type FileKind,
-  problemsAt,
-} from './problem';
+import type { AdditionProblem, AdditionProblemId } from './problem';
 import { shapeFault } from './shape-fault';
 
 /** A file that could be read, with its places; or the one reason why it could not. */
 export type ReadAddition =
   | { readonly kind: 'read'; readonly addition: Addition; readonly tree: AdditionTree }
   | { readonly kind: 'broken'; readonly problems: readonly AdditionProblem[] };
+
+/** What a file holds: parts of all kinds, or one board profile. */
+export type FileKind = 'addition' | 'board';
+
+/** Where the parts of a file stand in its text. */
+export interface AdditionTree {
+  readonly root: Node;
+  readonly kind: FileKind;
+}
 
 /** A text longer than this was hardly written by hand, and would be read at every keystroke. */
 const longest = 1_000_000;
@@ -54,4 +59,15 @@ function parsedBoard(value: unknown): Parsed {
 
 function broken(id: AdditionProblemId, message: string, { start, end }: Span): ReadAddition {
   return { kind: 'broken', problems: [{ id, message, start, end }] };
+}
+
+/** Faults of what a file adds, at their places in its text. */
+export function problemsAt(
+  id: AdditionProblemId,
+  faults: readonly Fault[],
+  { root, kind }: AdditionTree,
+): readonly AdditionProblem[] {
+  // The file of a board is that board: what is told of `boards[0]` stands at its top.
+  const inFile = (at: Fault['at']) => (kind === 'board' && at[0] === 'boards' ? at.slice(2) : at);
+  return faults.map(({ at, message }) => ({ id, message, ...spanOf(root, inFile(at)) }));
 }

@@ -5,8 +5,8 @@ import type { Learned } from '../features/board/learning';
 import type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 import type { BenchCard } from '../sheet/bench-card/bench-card';
-import type { DrawnSheet } from '../sheet/build-sheet';
 import type { Comparison } from '../sheet/compare/compare';
+import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { Tried, Tryable } from '../sheet/try-value';
 
 export type { Learned, LearnedRow } from '../features/board/learning';

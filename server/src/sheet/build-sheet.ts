@@ -9,8 +9,6 @@ import type { Figure } from '../figures/figure';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type Learned, learned } from './learned';
-import { sheetPlots } from './plots';
-import type { Plot } from './plots/plot';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -102,13 +100,4 @@ export function allFigures(craft: Craft): readonly PackFigures[] {
     const view = new CraftView(craft, pack);
     return { pack, figures: figureSources.flatMap(({ id }) => figureOf(view, id) ?? []) };
   });
-}
-
-/** The build sheet with its drawings, for a panel. */
-export interface DrawnSheet extends BuildSheet {
-  readonly plots: readonly Plot[];
-}
-
-export function drawnSheet(craft: Craft, findings: readonly Finding[], pack: string | null): DrawnSheet {
-  return { ...buildSheet(craft, findings, pack), plots: sheetPlots(craft, pack) };
 }

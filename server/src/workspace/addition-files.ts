@@ -1,5 +1,6 @@
 import type { Additions } from '../additions/additions';
-import type { AdditionProblem, FileKind } from '../additions/problem';
+import type { AdditionProblem } from '../additions/problem';
+import type { FileKind } from '../additions/read-addition';
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';

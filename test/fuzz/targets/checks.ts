@@ -2,7 +2,7 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Finding } from '../../../server/src/checks/report/finding';
-import { drawnSheet } from '../../../server/src/sheet/build-sheet';
+import { drawnSheet } from '../../../server/src/sheet/drawn-sheet';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';

@@ -1,5 +1,5 @@
 import type { Snapshot } from '../../features/snapshot';
-import { drawnSheet } from '../../sheet/build-sheet';
+import { drawnSheet } from '../../sheet/drawn-sheet';
 import { tryable, tryValue } from '../../sheet/try-value';
 import type { SettingToTry, sheetRequest, TryAnswer, tryableRequest, tryRequest } from '../protocol';
 import type { OnServerFault } from '../server';
