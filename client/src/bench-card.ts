@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { type CardState, emptyCard, type FromCard, type ToCard } from '../card/messages';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { dateOfToday, writeFlight } from './note-flight';
@@ -10,7 +10,7 @@ import { written } from './written';
 const { t } = vscode.l10n;
 
 /** Opens the bench card of the active craft script in a page at the side; it follows the script. */
-export async function openBenchCard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+export async function openBenchCard(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const uri = activeCraftScript()?.document.uri;
   if (uri === undefined) {
     void vscode.window.showInformationMessage(t('Open a craft script first: the card is made from it.'));
@@ -22,15 +22,15 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
   const key = `propsoff.card ${uri.toString()}`;
   const state = () => context.workspaceState.get<CardState>(key) ?? emptyCard;
   const refresh = async () => {
-    const answer = await engine.benchCard(uri);
+    const answer = await client.benchCard(uri);
     if (answer !== null) await post({ kind: 'card', card: answer.card, state: state() });
-    else if (engine.state === 'running')
+    else if (client.state === 'running')
       await post({
         kind: 'nothing',
         why: t('There is no card: nothing is written in this script yet, or it was closed.'),
       });
   };
-  const following = engine.onChecked((checked) => {
+  const following = client.onChecked((checked) => {
     if (checked.toString() === uri.toString()) void refresh();
   });
   panel.onDidDispose(() => following.dispose());
@@ -43,9 +43,9 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
       case 'state':
         return context.workspaceState.update(key, message.state);
       case 'save':
-        return save(engine, uri);
+        return save(client, uri);
       case 'keep': {
-        const faults = await keep(engine, uri, state());
+        const faults = await keep(client, uri, state());
         if (faults.length > 0) await post({ kind: 'faults', faults });
       }
     }
@@ -53,12 +53,12 @@ export async function openBenchCard(context: vscode.ExtensionContext, engine: En
 }
 
 /** The card as a page to print, or as Markdown: by the ending that the pilot gives it. */
-async function save(engine: Engine, script: vscode.Uri): Promise<void> {
+async function save(client: Client, script: vscode.Uri): Promise<void> {
   if (!vscode.workspace.isTrusted) {
     void vscode.window.showWarningMessage(t('This workspace is not trusted: no file is written from it.'));
     return;
   }
-  const answer = await engine.benchCard(script);
+  const answer = await client.benchCard(script);
   if (answer === null) return;
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
   const uri = await vscode.window.showSaveDialog({
@@ -82,13 +82,13 @@ async function save(engine: Engine, script: vscode.Uri): Promise<void> {
 }
 
 /** Writes what was read off into the script; what can't be written is given back with the reason. */
-async function keep(engine: Engine, uri: vscode.Uri, { readings }: CardState) {
+async function keep(client: Client, uri: vscode.Uri, { readings }: CardState) {
   const filled = readings.filter(({ value }) => value.trim() !== '');
   if (filled.length === 0) {
     void vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
     return [];
   }
-  const answer = await engine.keepReadings(uri, filled, dateOfToday());
+  const answer = await client.keepReadings(uri, filled, dateOfToday());
   if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
   else if ('faults' in answer) return answer.faults;
   else await writeFlight(uri, answer);

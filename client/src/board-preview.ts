@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { activeCraftScript } from './language';
 
 const { t } = vscode.l10n;
@@ -14,11 +14,11 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
   private readonly shown = new Map<string, vscode.Uri>();
   private readonly disposables: vscode.Disposable[];
 
-  constructor(private readonly engine: Engine) {
+  constructor(private readonly client: Client) {
     this.disposables = [
       this.changed,
       vscode.workspace.registerTextDocumentContentProvider(scheme, this),
-      engine.onChecked((script) => {
+      client.onChecked((script) => {
         const preview = this.shown.get(script.toString());
         if (preview !== undefined) this.changed.fire(preview);
       }),
@@ -48,7 +48,7 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
 
   async provideTextDocumentContent(uri: vscode.Uri): Promise<string> {
     const options = { board: null, since: null, reason: null, isPreview: true };
-    const answer = await this.engine.boardText(vscode.Uri.parse(uri.query), options);
+    const answer = await this.client.boardText(vscode.Uri.parse(uri.query), options);
     if (answer?.kind === 'text') return answer.pieces.join('');
     if (answer?.kind === 'no-board')
       return `${answer.message} ${t('Name it in the script:')}\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;

@@ -1,9 +1,9 @@
 import * as vscode from 'vscode';
 import { openBenchCard } from './bench-card';
 import { BoardPreview } from './board-preview';
+import type { Client } from './client';
 import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
-import type { Engine } from './engine';
 import { Explanations } from './explanations';
 import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
@@ -21,40 +21,40 @@ const { t } = vscode.l10n;
 /** Every command that the editor's palette offers. */
 export function registerCommands(
   context: vscode.ExtensionContext,
-  engine: Engine,
+  client: Client,
   sheet: SheetView,
 ): readonly vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
   const explanations = new Explanations();
-  const proofs = new Proofs(engine, explanations);
-  const preview = new BoardPreview(engine);
+  const proofs = new Proofs(client, explanations);
+  const preview = new BoardPreview(client);
   return [
     explanations,
     proofs,
     preview,
-    register('propsoff.copyForBoard', () => copyForBoard(engine)),
+    register('propsoff.copyForBoard', () => copyForBoard(client)),
     register('propsoff.previewBoardText', () => preview.open()),
-    register('propsoff.makeCraftScript', () => makeCraftScript(engine)),
+    register('propsoff.makeCraftScript', () => makeCraftScript(client)),
     register('propsoff.compareWithCapture', () => proofs.compare()),
-    register('propsoff.openBenchCard', () => openBenchCard(context, engine)),
-    register('propsoff.compareScripts', () => compareScripts(context, engine)),
-    register('propsoff.learnBoard', () => learnBoard(context, engine)),
-    register('propsoff.pickBoardOfText', () => pickBoardOfText(engine)),
-    register('propsoff.tryValue', (...given) => tryValue(engine, sheet, ...given)),
-    register('propsoff.noteFlight', () => noteFlight(engine)),
-    register('propsoff.startChecks', () => engine.startAgain()),
-    register('propsoff.showLog', () => engine.log.show()),
+    register('propsoff.openBenchCard', () => openBenchCard(context, client)),
+    register('propsoff.compareScripts', () => compareScripts(context, client)),
+    register('propsoff.learnBoard', () => learnBoard(context, client)),
+    register('propsoff.pickBoardOfText', () => pickBoardOfText(client)),
+    register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),
+    register('propsoff.noteFlight', () => noteFlight(client)),
+    register('propsoff.startChecks', () => client.startAgain()),
+    register('propsoff.showLog', () => client.log.show()),
     register('propsoff.firstCraft', () => openFirstSteps(context)),
     register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
-    register('propsoff.pickPack', () => pickPack(engine)),
-    register('propsoff.explainLine', () => explainLine(engine, explanations)),
+    register('propsoff.pickPack', () => pickPack(client)),
+    register('propsoff.explainLine', () => explainLine(client, explanations)),
   ];
 }
 
-async function pickPack(engine: Engine): Promise<void> {
+async function pickPack(client: Client): Promise<void> {
   const uri = activeScript()?.document.uri;
-  const summary = uri === undefined ? null : await engine.summary(uri);
+  const summary = uri === undefined ? null : await client.summary(uri);
   if (uri === undefined || summary === null) {
     void vscode.window.showInformationMessage(t('Open a craft script first: packs belong to a craft.'));
     return;
@@ -69,18 +69,18 @@ async function pickPack(engine: Engine): Promise<void> {
     title: t('Pack in View'),
     placeHolder: t('In view now: {pack}', { pack: summary.packInView ?? '' }),
   });
-  if (picked !== undefined) await engine.pickPack(uri, picked);
+  if (picked !== undefined) await client.pickPack(uri, picked);
 }
 
 /** Opens the whole story of the line under the cursor beside the script. */
-async function explainLine(engine: Engine, explanations: Explanations): Promise<void> {
+async function explainLine(client: Client, explanations: Explanations): Promise<void> {
   const editor = activeScript();
   if (editor === undefined) {
     void vscode.window.showInformationMessage(t('Put the cursor on a line of a craft script first.'));
     return;
   }
   const { active } = editor.selection;
-  const story = await engine.explain(editor.document.uri, active);
+  const story = await client.explain(editor.document.uri, active);
   if (story === null) {
     void vscode.window.showInformationMessage(
       t('There is nothing to explain on this line. Put the cursor on a setting or a section.'),

@@ -1,9 +1,9 @@
 import * as vscode from 'vscode';
 import type { ComparedSide } from '../../server/src/lsp/protocol';
 import type { FromCompare, ToCompare } from '../compare/messages';
+import type { Client } from './client';
 import { craftFiles } from './craft-files';
 import { earlierRevisions } from './earlier-revisions';
-import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { openOwnPanel } from './own-page';
@@ -23,7 +23,7 @@ interface Choice extends vscode.QuickPickItem {
 }
 
 /** Compares the active craft script with another, with an earlier revision, or one pack of it with another. */
-export async function compareScripts(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+export async function compareScripts(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const document = activeCraftScript()?.document;
   if (document === undefined) {
     void vscode.window.showInformationMessage(
@@ -31,20 +31,20 @@ export async function compareScripts(context: vscode.ExtensionContext, engine: E
     );
     return;
   }
-  const choices = await choicesFor(document, engine);
+  const choices = await choicesFor(document, client);
   const picked = await vscode.window.showQuickPick(choices, {
     title: t('Compare {name} with', { name: nameOf(document.uri) }),
     placeHolder: t('Another script, an earlier revision, or another pack of this one'),
     matchOnDescription: true,
   });
   const pair = await picked?.pair?.();
-  if (pair !== undefined) show(context, engine, pair);
+  if (pair !== undefined) show(context, client, pair);
 }
 
-async function choicesFor(document: vscode.TextDocument, engine: Engine): Promise<readonly Choice[]> {
+async function choicesFor(document: vscode.TextDocument, client: Client): Promise<readonly Choice[]> {
   const { uri } = document;
   const here = asOpen(uri, nameOf(uri));
-  const summary = await engine.summary(uri);
+  const summary = await client.summary(uri);
   const packs = (summary?.packs ?? []).filter((pack) => pack !== summary?.packInView);
   const found = await craftFiles();
   const others = found.filter((one) => one.toString() !== uri.toString());
@@ -141,17 +141,17 @@ function asText(uri: vscode.Uri): Pair['before'] {
 }
 
 /** The comparison in a page at the side; it follows both scripts until it is closed. */
-function show(context: vscode.ExtensionContext, engine: Engine, { before, after, uris }: Pair): void {
+function show(context: vscode.ExtensionContext, client: Client, { before, after, uris }: Pair): void {
   const page = { name: 'compare', title: t('Compare') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   let asked = 0;
   const refresh = async () => {
     asked += 1;
     const mine = asked;
-    const message = await compared(engine, before, after);
+    const message = await compared(client, before, after);
     if (mine === asked && message !== null) await panel.webview.postMessage(message);
   };
-  const following = engine.onChecked((uri) => {
+  const following = client.onChecked((uri) => {
     if (uris.some((one) => one.toString() === uri.toString())) void refresh();
   });
   panel.onDidDispose(() => following.dispose());
@@ -162,14 +162,14 @@ function show(context: vscode.ExtensionContext, engine: Engine, { before, after,
 
 /** Null while the server is not there: the page keeps what it shows. */
 async function compared(
-  engine: Engine,
+  client: Client,
   before: Pair['before'],
   after: Pair['after'],
 ): Promise<ToCompare | null> {
   try {
-    const comparison = await engine.compare(await before(), await after());
+    const comparison = await client.compare(await before(), await after());
     if (comparison !== null) return { kind: 'comparison', comparison };
-    if (engine.state !== 'running') return null;
+    if (client.state !== 'running') return null;
     return {
       kind: 'nothing',
       why: t('One of the two scripts is not open any more. Open it and compare again.'),

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/protocol';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { stepDone } from './first-steps';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
@@ -13,7 +13,7 @@ type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
 type Wanted = Omit<BoardTextParams, 'textDocument'>;
 
 /** Hands the active craft over: its board's text goes to the clipboard, piece by piece, or into a file. */
-export async function copyForBoard(engine: Engine): Promise<void> {
+export async function copyForBoard(client: Client): Promise<void> {
   const script = activeCraftScript()?.document;
   if (script === undefined) {
     void vscode.window.showInformationMessage(
@@ -29,9 +29,9 @@ export async function copyForBoard(engine: Engine): Promise<void> {
   }
   const since = await wantedSince(script.uri);
   if (since === undefined) return;
-  const text = await wantedText(engine, script.uri, { board: null, since, reason: null, isPreview: false });
+  const text = await wantedText(client, script.uri, { board: null, since, reason: null, isPreview: false });
   if (text === undefined) return;
-  for (const line of text.report) engine.log.info(line);
+  for (const line of text.report) client.log.info(line);
   if (text.count === 0) {
     void vscode.window.showInformationMessage(
       t('Nothing changed since the last hand-over to {board}.', { board: text.board.title }),
@@ -52,7 +52,7 @@ export async function copyForBoard(engine: Engine): Promise<void> {
     said(text),
     t('Show What Was Rounded or Left Out'),
   );
-  if (picked !== undefined) engine.log.show();
+  if (picked !== undefined) client.log.show();
 }
 
 function said({ count, board, pack, unchecked }: Text): string {
@@ -79,22 +79,22 @@ async function wantedSince(script: vscode.Uri): Promise<string | null | undefine
 }
 
 /** The text; undefined where it is held back and the pilot leaves it at that. */
-async function wantedText(engine: Engine, script: vscode.Uri, wanted: Wanted): Promise<Text | undefined> {
+async function wantedText(client: Client, script: vscode.Uri, wanted: Wanted): Promise<Text | undefined> {
   // It waits for all that the script includes, which may lie on a slow drive.
   const answer = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Window, title: t('Making the text for the board') },
-    () => engine.boardText(script, wanted),
+    () => client.boardText(script, wanted),
   );
   switch (answer?.kind) {
     case 'text':
       return answer;
     case 'blocked': {
       const reason = await reasonAgainst(answer.blocking);
-      return reason === undefined ? undefined : wantedText(engine, script, { ...wanted, reason });
+      return reason === undefined ? undefined : wantedText(client, script, { ...wanted, reason });
     }
     case 'no-board': {
       const board = await pickBoard(answer.boards, answer.message);
-      return board === undefined ? undefined : wantedText(engine, script, { ...wanted, board });
+      return board === undefined ? undefined : wantedText(client, script, { ...wanted, board });
     }
     default:
       void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Engine } from './engine';
+import type { Client } from './client';
 
 /** What the walkthrough ticks off, beside commands that were run; package.json names them. */
 type FirstStep = 'hasHovered' | 'hasMended' | 'hasHandedOver';
@@ -19,11 +19,11 @@ export async function openFirstSteps({ extension }: vscode.ExtensionContext): Pr
 }
 
 /** Watches for a hover that was read and for a finding that was mended, each until the first of it. */
-export function watchFirstSteps(engine: Engine): vscode.Disposable {
+export function watchFirstSteps(client: Client): vscode.Disposable {
   /** How many must-fix findings each script had. */
   const before = new Map<string, number>();
-  const mending = engine.onChecked(async (uri) => {
-    const count = (await engine.summary(uri))?.counts['must-fix'];
+  const mending = client.onChecked(async (uri) => {
+    const count = (await client.summary(uri))?.counts['must-fix'];
     if (count === undefined) return;
     if (count < (before.get(uri.toString()) ?? 0)) {
       stepDone('hasMended');
@@ -32,7 +32,7 @@ export function watchFirstSteps(engine: Engine): vscode.Disposable {
     before.set(uri.toString(), count);
   });
   const closing = vscode.workspace.onDidCloseTextDocument(({ uri }) => before.delete(uri.toString()));
-  const hovering = engine.onHovered(() => {
+  const hovering = client.onHovered(() => {
     stepDone('hasHovered');
     hovering.dispose();
   });

@@ -1,13 +1,13 @@
 import * as vscode from 'vscode';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { fileSchemes, languageId } from './language';
 
 /** Hovers over scripts that are only shown, such as the earlier side of a difference; they are not checked. */
-export function hoverElsewhere(engine: Engine): vscode.Disposable {
+export function hoverElsewhere(client: Client): vscode.Disposable {
   return vscode.languages.registerHoverProvider(languageId, {
     provideHover: async (document, position) => {
       if (fileSchemes().has(document.uri.scheme)) return undefined; // the server knows it
-      const told = await engine.hoverElsewhere(document, placeOf(document.uri), position);
+      const told = await client.hoverElsewhere(document, placeOf(document.uri), position);
       if (told === null) return undefined;
       const { start, end } = told.range;
       const range = new vscode.Range(start.line, start.character, end.line, end.character);

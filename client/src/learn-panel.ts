@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { openOwnPanel } from './own-page';
 import { written } from './written';
 
@@ -10,10 +10,10 @@ const { t } = vscode.l10n;
 const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
 /** Learns a board's text from a capture: a table in which the pilot says what each setting stands for. */
-export async function learnBoard(context: vscode.ExtensionContext, engine: Engine): Promise<void> {
+export async function learnBoard(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const capture = await pickCapture(t('Make Board Profile from Captured Text'));
   if (capture === undefined) return;
-  const learned = await engine.learn(capture.text);
+  const learned = await client.learn(capture.text);
   if (learned === null) {
     void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
@@ -26,15 +26,15 @@ export async function learnBoard(context: vscode.ExtensionContext, engine: Engin
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
   panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
     if (message.kind === 'ready') {
-      const told: ToLearn = { kind: 'learned', learned, parameters: await engine.parameters() };
+      const told: ToLearn = { kind: 'learned', learned, parameters: await client.parameters() };
       await panel.webview.postMessage(told);
-    } else if (await made(engine, capture.text, message)) panel.dispose();
+    } else if (await made(client, capture.text, message)) panel.dispose();
   });
 }
 
 /** Writes the profile into the workspace's folder for boards and opens it. */
 async function made(
-  engine: Engine,
+  client: Client,
   capture: string,
   { name, confirmed }: Extract<FromLearn, { kind: 'make' }>,
 ): Promise<boolean> {
@@ -44,7 +44,7 @@ async function made(
     );
     return false;
   }
-  const profile = await engine.makeProfile({ capture, name, confirmed });
+  const profile = await client.makeProfile({ capture, name, confirmed });
   if (profile === null) {
     void vscode.window.showErrorMessage(t('No profile could be made of this text.'));
     return false;

@@ -1,21 +1,21 @@
 import * as vscode from 'vscode';
 import type { FlightAnswer, FlightForm, FlightNoted } from '../../server/src/lsp/protocol';
 import { applyEdits } from './apply-edits';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { activeCraftScript } from './language';
 import { readRecord, writeRecord } from './record';
 
 const { t } = vscode.l10n;
 
 /** Asks about a flight, one short question after the other, and adds its section to the script. */
-export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<void> {
+export async function noteFlight(client: Client, given?: vscode.Uri): Promise<void> {
   const uri = given ?? activeCraftScript()?.document.uri;
   if (uri === undefined) {
     void vscode.window.showInformationMessage(t('Open the craft script of the flight first.'));
     return;
   }
   const date = dateOfToday();
-  const form = await engine.flightForm(uri, await readRecord(uri, 'flown'), date);
+  const form = await client.flightForm(uri, await readRecord(uri, 'flown'), date);
   if (form === null) {
     void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
@@ -28,14 +28,14 @@ export async function noteFlight(engine: Engine, given?: vscode.Uri): Promise<vo
     );
   const pack = await packOf(form);
   if (pack === undefined) return;
-  const answers = await asked(engine, uri, form);
+  const answers = await asked(client, uri, form);
   if (answers === undefined) return;
   const known = [
     { setting: 'date', typed: date },
     ...(pack === null ? [] : [{ setting: 'pack', typed: pack }]),
   ];
   const flight = { name: form.name, pack, answers: [...known, ...answers] };
-  await writeFlight(uri, await engine.noteFlight(uri, flight));
+  await writeFlight(uri, await client.noteFlight(uri, flight));
 }
 
 /** 2026-05-14, where the pilot is. */
@@ -58,7 +58,7 @@ async function packOf({ packs, packInView }: FlightForm): Promise<string | null 
 
 /** Undefined when the pilot leaves; a question that is passed with Enter has no answer. */
 async function asked(
-  engine: Engine,
+  client: Client,
   uri: vscode.Uri,
   { questions, changed }: FlightForm,
 ): Promise<readonly FlightAnswer[] | undefined> {
@@ -84,7 +84,7 @@ async function asked(
       value,
       ignoreFocusOut: true,
       validateInput: async (text) =>
-        text.trim() === '' ? null : engine.flightAnswerFault(uri, { setting, typed: text }),
+        text.trim() === '' ? null : client.flightAnswerFault(uri, { setting, typed: text }),
     });
     if (typed === undefined) return undefined;
     if (typed.trim() !== '') answers.push({ setting, typed });

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BoardChoice } from '../../server/src/lsp/protocol';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { boardLanguageId } from './language';
 
 const { t } = vscode.l10n;
@@ -19,17 +19,17 @@ export async function pickBoard(boards: readonly BoardChoice[], why: string): Pr
 }
 
 /** Says whose text the active document is; any text becomes a board's text by it. */
-export async function pickBoardOfText(engine: Engine): Promise<void> {
+export async function pickBoardOfText(client: Client): Promise<void> {
   const document = vscode.window.activeTextEditor?.document;
   if (document === undefined) {
     void vscode.window.showInformationMessage(t('First open a text captured from a board.'));
     return;
   }
-  const board = await pickBoard(await engine.boards(), t('The board that this text comes from'));
+  const board = await pickBoard(await client.boards(), t('The board that this text comes from'));
   if (board === undefined) return;
   const text =
     document.languageId === boardLanguageId
       ? document
       : await vscode.languages.setTextDocumentLanguage(document, boardLanguageId);
-  await engine.pickBoard(text.uri, board);
+  await client.pickBoard(text.uri, board);
 }

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { ProveAnswer } from '../../server/src/lsp/protocol';
 import { type Capture, pickCapture } from './captures';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import type { Explanations } from './explanations';
 import { activeCraftScript } from './language';
 import { pickBoard } from './pick-board';
@@ -19,7 +19,7 @@ export class Proofs implements vscode.Disposable {
   );
 
   constructor(
-    private readonly engine: Engine,
+    private readonly client: Client,
     private readonly explanations: Explanations,
   ) {}
 
@@ -48,11 +48,11 @@ export class Proofs implements vscode.Disposable {
   }
 
   private async proof(script: vscode.Uri, capture: string): Promise<Proof | undefined> {
-    let answer = await this.engine.prove(script, capture, null);
+    let answer = await this.client.prove(script, capture, null);
     if (answer?.kind === 'no-board') {
       const board = await pickBoard(answer.boards, answer.message);
       if (board === undefined) return undefined;
-      answer = await this.engine.prove(script, capture, board);
+      answer = await this.client.prove(script, capture, board);
     }
     if (answer?.kind === 'proof') return answer;
     void vscode.window.showErrorMessage(answer?.message ?? t('Propsoff’s checks are not running.'));

@@ -2,8 +2,8 @@ import * as vscode from 'vscode';
 import type { SettingToTry } from '../../server/src/lsp/protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
+import type { Client } from './client';
 import { goWay, noScript, stopped } from './empty-sheet';
-import type { Engine } from './engine';
 import { goTo } from './go-to';
 import { activeScript } from './language';
 import { noteFlight } from './note-flight';
@@ -31,13 +31,13 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
 
   constructor(
     private readonly context: vscode.ExtensionContext,
-    private readonly engine: Engine,
+    private readonly client: Client,
   ) {
     this.shown = activeScript()?.document.uri;
-    this.trial = new Trial(engine, (shown) => this.post({ kind: 'trial', shown }));
+    this.trial = new Trial(client, (shown) => this.post({ kind: 'trial', shown }));
     this.disposables = [
-      engine.onChecked((uri) => this.checked(uri)),
-      engine.onStateChanged(() => void this.refresh()),
+      client.onChecked((uri) => this.checked(uri)),
+      client.onStateChanged(() => void this.refresh()),
       vscode.window.onDidChangeActiveTextEditor(() => void this.follow()),
       vscode.window.onDidChangeTextEditorSelection(() => void this.tellCursor()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
@@ -82,7 +82,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   private async follow(): Promise<void> {
     const uri = activeScript()?.document.uri;
     if (uri === undefined || isSame(uri, this.shown)) return;
-    const summary = await this.engine.summary(uri);
+    const summary = await this.client.summary(uri);
     if (!isSame(uri, activeScript()?.document.uri)) return;
     if (summary !== null && summary.readAs !== 'whole' && isOpen(this.shown)) return;
     this.shown = uri;
@@ -100,11 +100,11 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     this.asked += 1;
     const mine = this.asked;
     const { shown } = this;
-    const sheet = shown === undefined ? null : await this.engine.sheet(shown);
+    const sheet = shown === undefined ? null : await this.client.sheet(shown);
     if (mine !== this.asked) return;
     if (sheet !== null) this.post({ kind: 'sheet', sheet });
     else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
-    else if (this.engine.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
+    else if (this.client.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
   }
 
   /** Lights up on the page what the cursor's line has to do with. */
@@ -113,7 +113,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     if (editor === undefined || !this.isListening) return;
     const { uri } = editor.document;
     const position = editor.selection.active;
-    const here = await this.engine.setHere(uri, position);
+    const here = await this.client.setHere(uri, position);
     if (!editor.selection.active.isEqual(position)) return;
     const parameters = here === null || here === undefined ? [] : [here.parameter, here.path];
     this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameters } });
@@ -136,13 +136,13 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       case 'go':
         return goTo(message.target);
       case 'pack':
-        return this.shown === undefined ? undefined : this.engine.pickPack(this.shown, message.pack);
+        return this.shown === undefined ? undefined : this.client.pickPack(this.shown, message.pack);
       case 'try':
         return this.shown === undefined
           ? undefined
           : this.trial.start(this.shown, { path: message.parameter, pack: null });
       case 'note-flight':
-        return noteFlight(this.engine, this.shown);
+        return noteFlight(this.client, this.shown);
       case 'try-value':
         return this.trial.change(message.to);
       case 'write':

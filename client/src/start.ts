@@ -1,24 +1,27 @@
 import * as vscode from 'vscode';
+import { Client, type NewLanguageClient } from './client';
 import { registerCommands } from './commands';
-import { Engine, type NewClient } from './engine';
 import { watchFirstSteps } from './first-steps';
 import { hoverElsewhere } from './hover-elsewhere';
 import { SheetView } from './sheet-view';
 import { StatusBar } from './status-bar';
 
-/** Starts everything, with the client that this editor can run; gives the engine, to be stopped at the end. */
-export async function startPropsoff(context: vscode.ExtensionContext, newClient: NewClient): Promise<Engine> {
-  const engine = new Engine(newClient);
-  const sheet = new SheetView(context, engine);
+/** Starts everything; gives the client, to be stopped at the end. `newLanguageClient`: makes one that this editor can run. */
+export async function startPropsoff(
+  context: vscode.ExtensionContext,
+  newLanguageClient: NewLanguageClient,
+): Promise<Client> {
+  const client = new Client(newLanguageClient);
+  const sheet = new SheetView(context, client);
   context.subscriptions.push(
-    engine,
+    client,
     sheet,
-    new StatusBar(engine),
+    new StatusBar(client),
     vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
-    hoverElsewhere(engine),
-    watchFirstSteps(engine),
-    ...registerCommands(context, engine, sheet),
+    hoverElsewhere(client),
+    watchFirstSteps(client),
+    ...registerCommands(context, client, sheet),
   );
-  await engine.start();
-  return engine;
+  await client.start();
+  return client;
 }

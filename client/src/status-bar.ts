@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Engine, Summary } from './engine';
+import type { Client, Summary } from './client';
 import { activeScript } from './language';
 
 const { t } = vscode.l10n;
@@ -47,21 +47,21 @@ export class StatusBar implements vscode.Disposable {
     49,
   );
   private readonly disposables: vscode.Disposable[];
-  /** Counts looks at the engine, so that a late answer never replaces a newer one. */
+  /** Counts looks at the client, so that a late answer never replaces a newer one. */
   private asked = 0;
   private waiting: ReturnType<typeof setTimeout> | null = null;
 
-  constructor(private readonly engine: Engine) {
+  constructor(private readonly client: Client) {
     this.counts.name = t('Propsoff: Findings');
     this.pack.name = t('Propsoff: Pack in View');
     this.pack.command = 'propsoff.pickPack';
     this.disposables = [
       this.counts,
       this.pack,
-      engine.onChecked((uri) => {
+      client.onChecked((uri) => {
         if (isActive(uri)) void this.refresh();
       }),
-      engine.onStateChanged(() => void this.refresh()),
+      client.onStateChanged(() => void this.refresh()),
       vscode.window.onDidChangeActiveTextEditor(() => void this.refresh()),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
         if (contentChanges.length > 0 && isActive(document.uri)) this.expect();
@@ -81,9 +81,9 @@ export class StatusBar implements vscode.Disposable {
     const uri = activeScript()?.document.uri;
     if (uri === undefined) return this.hide();
     this.expect();
-    const summary = await this.engine.summary(uri);
+    const summary = await this.client.summary(uri);
     if (mine !== this.asked) return;
-    const { state } = this.engine;
+    const { state } = this.client;
     if (state === 'starting') this.tell(starting);
     else if (state === 'stopped') this.tell(stopped);
     else if (summary === null) this.hide();
@@ -93,7 +93,7 @@ export class StatusBar implements vscode.Disposable {
   /** An answer is due: what is shown holds until it comes, but not for long. */
   private expect(): void {
     this.waiting ??= setTimeout(() => {
-      if (this.engine.state === 'running') this.tell(working);
+      if (this.client.state === 'running') this.tell(working);
     }, longestWait);
   }
 

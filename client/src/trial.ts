@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
 import type { TrialShown } from '../sheet/messages';
 import { applyEdits } from './apply-edits';
-import type { Engine } from './engine';
+import type { Client } from './client';
 
 const { t } = vscode.l10n;
 
@@ -22,7 +22,7 @@ export class Trial {
   private asked = 0;
 
   constructor(
-    private readonly engine: Engine,
+    private readonly client: Client,
     private readonly show: (shown: TrialShown | null) => void,
   ) {}
 
@@ -63,11 +63,11 @@ export class Trial {
     }
     this.asked += 1;
     const mine = this.asked;
-    const tryable = await this.engine.tryable(trying.uri, trying.setting);
+    const tryable = await this.client.tryable(trying.uri, trying.setting);
     if (tryable === null) return false;
     if (mine !== this.asked) return true;
     const tried =
-      trying.to === null ? null : await this.engine.tryValue(trying.uri, trying.setting, trying.to);
+      trying.to === null ? null : await this.client.tryValue(trying.uri, trying.setting, trying.to);
     if (mine === this.asked) this.show({ tryable, to: trying.to, tried });
     return true;
   }
@@ -76,7 +76,7 @@ export class Trial {
   async write(): Promise<void> {
     const { trying } = this;
     if (trying === null || trying.to === null) return;
-    const answer = await this.engine.tryValue(trying.uri, trying.setting, trying.to);
+    const answer = await this.client.tryValue(trying.uri, trying.setting, trying.to);
     const said = await written(trying.uri, answer);
     if (said === null) this.leave();
     else

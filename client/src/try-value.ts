@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { SettingToTry } from '../../server/src/lsp/protocol';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { activeCraftScript } from './language';
 import type { SheetView } from './sheet-view';
 
@@ -11,7 +11,7 @@ const { t } = vscode.l10n;
  * offers.
  */
 export async function tryValue(
-  engine: Engine,
+  client: Client,
   sheet: SheetView,
   given?: string,
   offered: readonly string[] = [],
@@ -23,7 +23,7 @@ export async function tryValue(
     void vscode.window.showInformationMessage(t('Put the cursor on a setting of a craft script first.'));
     return;
   }
-  const setting = offered.length > 0 ? await oneOf(offered, pack) : await underCursor(engine, editor);
+  const setting = offered.length > 0 ? await oneOf(offered, pack) : await underCursor(client, editor);
   if (setting === undefined) return;
   if (setting === null) {
     void vscode.window.showInformationMessage(
@@ -43,8 +43,8 @@ async function oneOf(paths: readonly string[], pack: string | null): Promise<Set
 }
 
 async function underCursor(
-  engine: Engine,
+  client: Client,
   editor: vscode.TextEditor | undefined,
 ): Promise<SettingToTry | null> {
-  return editor === undefined ? null : engine.setHere(editor.document.uri, editor.selection.active);
+  return editor === undefined ? null : client.setHere(editor.document.uri, editor.selection.active);
 }

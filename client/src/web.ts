@@ -1,18 +1,18 @@
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import type { Engine } from './engine';
+import type { Client } from './client';
 import { startPropsoff } from './start';
 import { type ServerWorker, workerTransports } from './worker-transports';
 
 /** What a browser gives to start the server in. */
 declare const Worker: new (url: string) => ServerWorker;
 
-let engine: Engine | undefined;
+let client: Client | undefined;
 
 /** Called by an editor that runs in a browser. The server is a worker beside the extension, made anew if it fails. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const server = vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'server.js').toString(true);
-  engine = await startPropsoff(context, (options) => {
+  client = await startPropsoff(context, (options) => {
     const log = options.outputChannel ?? { appendLine: () => undefined };
     const started = async () => workerTransports(new Worker(server), log);
     return new LanguageClient('propsoff', 'Propsoff', started, options);
@@ -20,5 +20,5 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
 }
 
 export async function deactivate(): Promise<void> {
-  await engine?.stop();
+  await client?.stop();
 }

@@ -1,4 +1,4 @@
-import { Checker } from '../../server/src/checks/engine';
+import { Checker } from '../../server/src/checks/checker';
 import type { Finding } from '../../server/src/checks/report/finding';
 import { inScriptOrder } from '../../server/src/checks/report/order';
 import { adviceOf, messageOf } from '../../server/src/checks/report/render';

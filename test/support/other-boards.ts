@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { loadCatalog } from '../../server/src/catalog/catalog';
 import type { Board } from '../../server/src/catalog/model/hardware';
-import { Checker } from '../../server/src/checks/engine';
+import { Checker } from '../../server/src/checks/checker';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
 import { type ToldFinding, told } from './findings';

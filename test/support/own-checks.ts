@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { type Catalog, loadCatalog } from '../../server/src/catalog/catalog';
 import type { DataCheck } from '../../server/src/catalog/model/check';
-import { Checker } from '../../server/src/checks/engine';
+import { Checker } from '../../server/src/checks/checker';
 import type { Finding } from '../../server/src/checks/report/finding';
 import { inScriptOrder } from '../../server/src/checks/report/order';
 import { Craft } from '../../server/src/craft/craft';

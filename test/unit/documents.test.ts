@@ -37,7 +37,7 @@ function linkFault(document: string, target: string): string | null {
     : `${target}: no such heading`;
 }
 
-/** Files that a text names in passing, such as `checks/engine.ts`. */
+/** Files that a text names in passing, such as `checks/checker.ts`. */
 function filesNamedIn(text: string): readonly string[] {
   return [...withoutCode(text).matchAll(/`((?:[\w-]+\/)+[\w.-]*)`/g)]
     .map(([, path = '']) => path)

@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
-import { Checker, type OnFault } from '../checks/engine';
+import { Checker, type OnFault } from '../checks/checker';
 import type { Finding } from '../checks/report/finding';
 import { inScriptOrder } from '../checks/report/order';
 import { Craft } from '../craft/craft';

@@ -9,7 +9,7 @@ import { entriesOf } from '../../../server/src/board/entries';
 import { profileOf } from '../../../server/src/board/profile';
 import { prove } from '../../../server/src/board/prove';
 import { writeBoardText } from '../../../server/src/board/write';
-import { Checker } from '../../../server/src/checks/engine';
+import { Checker } from '../../../server/src/checks/checker';
 import { messageOf } from '../../../server/src/checks/report/render';
 import { Craft } from '../../../server/src/craft/craft';
 import { Script } from '../../../server/src/craft/script';

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { Checker } from '../../../server/src/checks/engine';
+import { Checker } from '../../../server/src/checks/checker';
 import { Craft } from '../../../server/src/craft/craft';
 import { Script } from '../../../server/src/craft/script';
 import { testCatalog } from '../../support/catalog';

@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import type { copyForBoard as Copying } from '../../../client/src/copy-for-board';
 import { freshWorld, world } from '../../support/stub-editor';
 
-type Engine = Parameters<typeof Copying>[0];
+type Client = Parameters<typeof Copying>[0];
 
 /** Checks that answer with a text of some length, in pieces. */
-function engineWith(pieces: readonly string[], unchecked: string | null = null): Engine {
+function clientWith(pieces: readonly string[], unchecked: string | null = null): Client {
   const answer = {
     kind: 'text',
     board: { name: 'wren', title: 'Wren' },
@@ -20,7 +20,7 @@ function engineWith(pieces: readonly string[], unchecked: string | null = null):
     record: '{}\n',
   };
   const log = { info: () => undefined, show: () => undefined };
-  return { boardText: async () => answer, log } as unknown as Engine;
+  return { boardText: async () => answer, log } as unknown as Client;
 }
 
 const line = 'set one thing to another\n';
@@ -43,14 +43,14 @@ describe('what is copied for a board', () => {
 
   it('is in the clipboard whole before it is said to be copied, and remembered beside the script (K01)', async () => {
     const text = lines(90_000);
-    await copyForBoard(engineWith([text]));
+    await copyForBoard(clientWith([text]));
     assert.equal(hash(world.clipboard), hash(text));
     assert.ok(isDone());
     assert.equal(world.files.get('/cfg/main.craft.handed.json'), '{}\n');
   });
 
   it('is said to be a part where it is one', async () => {
-    await copyForBoard(engineWith([line], 'Read as a part.'));
+    await copyForBoard(clientWith([line], 'Read as a part.'));
     assert.equal(
       world.said.at(-1),
       '3 settings for Wren. Read as a part: what a whole craft needs was not checked. Propellers off before a pack is connected.',
@@ -59,7 +59,7 @@ describe('what is copied for a board', () => {
 
   it('may have its line ends changed on the way, and nothing else', async () => {
     world.clipboardKeeps = (text) => text.replaceAll('\n', '\r\n');
-    await copyForBoard(engineWith([line]));
+    await copyForBoard(clientWith([line]));
     assert.ok(isDone());
   });
 
@@ -75,7 +75,7 @@ describe('what is copied for a board', () => {
   ] satisfies [string, (text: string) => string][]) {
     it(`is not said to be copied where the clipboard ${title}, and nothing is remembered (K01)`, async () => {
       world.clipboardKeeps = keeps;
-      await copyForBoard(engineWith([lines(90_000)]));
+      await copyForBoard(clientWith([lines(90_000)]));
       assert.deepEqual(world.said, ['The clipboard does not hold what was copied. Nothing was handed over.']);
       assert.equal(world.files.size, 0);
     });
@@ -85,7 +85,7 @@ describe('what is copied for a board', () => {
     it(`goes into a file whole where it is ${length} characters long (K01)`, async () => {
       world.saveAs = '/cfg/main.boardtext';
       const text = lines(length);
-      await copyForBoard(engineWith([text]));
+      await copyForBoard(clientWith([text]));
       assert.equal(hash(world.files.get('/cfg/main.boardtext')), hash(text));
       assert.equal(world.clipboard, '');
       assert.ok(isDone());
@@ -94,13 +94,13 @@ describe('what is copied for a board', () => {
 
   it('is not said to be saved where the disk refuses it (K01)', async () => {
     Object.assign(world, { saveAs: '/cfg/main.boardtext', diskFault: 'the disk is full' });
-    await copyForBoard(engineWith([lines(200_000)]));
+    await copyForBoard(clientWith([lines(200_000)]));
     assert.deepEqual(world.said, ['main.boardtext could not be written: the disk is full']);
   });
 
   it('stays copied where only the record can’t be written, and that is said', async () => {
     world.diskFault = 'the disk is full';
-    await copyForBoard(engineWith([line]));
+    await copyForBoard(clientWith([line]));
     assert.match(world.said[0] ?? '', /could not be recorded beside the script: the disk is full/);
     assert.ok(isDone());
   });
@@ -108,7 +108,7 @@ describe('what is copied for a board', () => {
   it('is nothing at all in a workspace that is not trusted', async () => {
     world.isTrusted = false;
     world.saveAs = '/cfg/main.boardtext';
-    for (const text of [line, lines(200_000)]) await copyForBoard(engineWith([text]));
+    for (const text of [line, lines(200_000)]) await copyForBoard(clientWith([text]));
     assert.deepEqual([world.clipboard, world.files.size], ['', 0]);
     assert.match(world.said[0] ?? '', /not trusted: nothing is handed over/);
   });

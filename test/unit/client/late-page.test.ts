@@ -4,13 +4,13 @@ import type { openBenchCard as Opening } from '../../../client/src/bench-card';
 import { freshWorld, type StubPanel, world } from '../../support/stub-editor';
 
 type Context = Parameters<typeof Opening>[0];
-type Engine = Parameters<typeof Opening>[1];
+type Client = Parameters<typeof Opening>[1];
 
 /** Checks whose answer changes while the page is still starting. */
 function checks() {
   let told: ((uri: URI) => void) | null = null;
   const state = { card: 'the first' };
-  const engine = {
+  const client = {
     state: 'running',
     benchCard: async () => ({ card: state.card, page: '', markdown: '' }),
     onChecked: (listener: (uri: URI) => void) => {
@@ -18,13 +18,13 @@ function checks() {
       return { dispose: () => undefined };
     },
   };
-  return { engine: engine as unknown as Engine, state, check: () => told?.(URI.file('/cfg/main.craft')) };
+  return { client: client as unknown as Client, state, check: () => told?.(URI.file('/cfg/main.craft')) };
 }
 
-async function opened(engine: Engine): Promise<StubPanel> {
+async function opened(client: Client): Promise<StubPanel> {
   const { openBenchCard } = require('../../../client/src/bench-card') as { openBenchCard: typeof Opening };
   const context = { extensionUri: URI.file('/ext'), workspaceState: { get: () => undefined } };
-  await openBenchCard(context as unknown as Context, engine);
+  await openBenchCard(context as unknown as Context, client);
   const [panel] = world.panels;
   assert.ok(panel);
   return panel;
@@ -34,8 +34,8 @@ describe('a page that starts late (J02)', () => {
   beforeEach(() => void freshWorld());
 
   it('is given what holds by then as soon as it asks, though all that was sent before was lost', async () => {
-    const { engine, state, check } = checks();
-    const panel = await opened(engine);
+    const { client, state, check } = checks();
+    const panel = await opened(client);
     for (const card of ['the second', 'the third']) {
       state.card = card;
       check();
@@ -50,8 +50,8 @@ describe('a page that starts late (J02)', () => {
   });
 
   it('follows from then on', async () => {
-    const { engine, state, check } = checks();
-    const panel = await opened(engine);
+    const { client, state, check } = checks();
+    const panel = await opened(client);
     await panel.say({ kind: 'ready' });
     state.card = 'another';
     check();

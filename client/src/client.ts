@@ -58,18 +58,18 @@ import { servedDocuments } from './language';
 
 const { t } = vscode.l10n;
 
-type Summary = NonNullable<Awaited<ReturnType<Engine['summary']>>>;
+type Summary = NonNullable<Awaited<ReturnType<Client['summary']>>>;
 
 export type { Summary };
 
 /** How a client is made, and with it a server: as a process, or as a worker in a browser. */
-export type NewClient = (options: LanguageClientOptions) => BaseLanguageClient;
+export type NewLanguageClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** The server may come back this often in three minutes before it is left alone. */
 const mostRestarts = 4;
 
 /** The language server as the rest of the extension sees it. */
-export class Engine implements vscode.Disposable {
+export class Client implements vscode.Disposable {
   private readonly checkedEmitter = new vscode.EventEmitter<vscode.Uri>();
   /** A script has been checked again. */
   readonly onChecked = this.checkedEmitter.event;
@@ -81,7 +81,7 @@ export class Engine implements vscode.Disposable {
   readonly onStateChanged = this.stateEmitter.event;
   readonly log = vscode.window.createOutputChannel('Propsoff', { log: true });
   private readonly scripts = vscode.workspace.createFileSystemWatcher('**/*.craft');
-  private client: BaseLanguageClient;
+  private languageClient: BaseLanguageClient;
   /** What listens to the client. */
   private listeners: readonly vscode.Disposable[] = [];
   private restarts: number[] = [];
@@ -89,13 +89,13 @@ export class Engine implements vscode.Disposable {
   /** Whether the client is being exchanged for another one. */
   private isChanging = false;
 
-  constructor(private readonly newClient: NewClient) {
-    this.client = this.connected();
+  constructor(private readonly newLanguageClient: NewLanguageClient) {
+    this.languageClient = this.connected();
   }
 
   /** `starting` also while the server comes back after a crash; `stopped` when it will not by itself. */
   get state(): 'starting' | 'running' | 'stopped' {
-    const { state } = this.client;
+    const { state } = this.languageClient;
     if (this.isChanging || state === State.Starting) return 'starting';
     if (state === State.Running) return 'running';
     return this.isGivenUp ? 'stopped' : 'starting';
@@ -103,7 +103,7 @@ export class Engine implements vscode.Disposable {
 
   async start(): Promise<void> {
     try {
-      await this.client.start();
+      await this.languageClient.start();
     } catch (error) {
       this.log.error(`the server did not start: ${String(error)}`);
       this.giveUp(t('Propsoff could not start its checks. The log “Propsoff” says why.'));
@@ -117,7 +117,7 @@ export class Engine implements vscode.Disposable {
     this.restarts = [];
     this.isGivenUp = false;
     this.stateEmitter.fire();
-    const before = this.client;
+    const before = this.languageClient;
     for (const listener of this.listeners) listener.dispose();
     try {
       await before.dispose();
@@ -126,114 +126,124 @@ export class Engine implements vscode.Disposable {
       this.log.warn(`the server before did not end in time: ${String(error)}`);
     }
     // A client that failed to start can't be started another time.
-    this.client = this.connected();
+    this.languageClient = this.connected();
     this.isChanging = false;
     await this.start();
   }
 
   async stop(): Promise<void> {
-    if (this.client.needsStop()) await this.client.stop();
+    if (this.languageClient.needsStop()) await this.languageClient.stop();
   }
 
   async summary(uri: vscode.Uri) {
-    return this.ask(() => this.client.sendRequest(summaryRequest, about(uri)));
+    return this.ask(() => this.languageClient.sendRequest(summaryRequest, about(uri)));
   }
 
   async sheet(uri: vscode.Uri): Promise<DrawnSheet | null> {
-    return this.ask(() => this.client.sendRequest(sheetRequest, about(uri)));
+    return this.ask(() => this.languageClient.sendRequest(sheetRequest, about(uri)));
   }
 
   async setHere(uri: vscode.Uri, { line, character }: vscode.Position): Promise<SetHere | null> {
     const position = { line, character };
-    return this.ask(() => this.client.sendRequest(setHereRequest, { ...about(uri), position }));
+    return this.ask(() => this.languageClient.sendRequest(setHereRequest, { ...about(uri), position }));
   }
 
   async flightForm(uri: vscode.Uri, record: string | null, today: string): Promise<FlightForm | null> {
-    return this.ask(() => this.client.sendRequest(flightFormRequest, { ...about(uri), record, today }));
+    return this.ask(() =>
+      this.languageClient.sendRequest(flightFormRequest, { ...about(uri), record, today }),
+    );
   }
 
   /** Why an answer about a flight can't be written; null if it can. */
   async flightAnswerFault(uri: vscode.Uri, answer: FlightAnswer): Promise<string | null> {
-    return this.ask(() => this.client.sendRequest(flightAnswerRequest, { ...about(uri), ...answer }));
+    return this.ask(() => this.languageClient.sendRequest(flightAnswerRequest, { ...about(uri), ...answer }));
   }
 
   async noteFlight(uri: vscode.Uri, flight: FlightToNote): Promise<FlightNoted | null> {
-    return this.ask(() => this.client.sendRequest(noteFlightRequest, { ...about(uri), ...flight }));
+    return this.ask(() => this.languageClient.sendRequest(noteFlightRequest, { ...about(uri), ...flight }));
   }
 
   async benchCard(uri: vscode.Uri): Promise<BenchCardAnswer | null> {
-    return this.ask(() => this.client.sendRequest(benchCardRequest, about(uri)));
+    return this.ask(() => this.languageClient.sendRequest(benchCardRequest, about(uri)));
   }
 
   async keepReadings(uri: vscode.Uri, readings: readonly ReadingTaken[], today: string) {
-    return this.ask(() => this.client.sendRequest(keepReadingsRequest, { ...about(uri), readings, today }));
+    return this.ask(() =>
+      this.languageClient.sendRequest(keepReadingsRequest, { ...about(uri), readings, today }),
+    );
   }
 
   async tryable(uri: vscode.Uri, setting: SettingToTry): Promise<Tryable | null> {
-    return this.ask(() => this.client.sendRequest(tryableRequest, { ...about(uri), ...setting }));
+    return this.ask(() => this.languageClient.sendRequest(tryableRequest, { ...about(uri), ...setting }));
   }
 
   /** What would be if a setting held something else, written as in a script. */
   async tryValue(uri: vscode.Uri, setting: SettingToTry, to: string): Promise<TryAnswer | null> {
-    return this.ask(() => this.client.sendRequest(tryRequest, { ...about(uri), ...setting, to }));
+    return this.ask(() => this.languageClient.sendRequest(tryRequest, { ...about(uri), ...setting, to }));
   }
 
   async explain(uri: vscode.Uri, position: vscode.Position): Promise<string | null> {
     const { line, character } = position;
     return this.ask(() =>
-      this.client.sendRequest(explainRequest, { ...about(uri), position: { line, character } }),
+      this.languageClient.sendRequest(explainRequest, { ...about(uri), position: { line, character } }),
     );
   }
 
   async pickPack(uri: vscode.Uri, pack: string): Promise<void> {
-    await this.client.sendNotification(packInViewNotification, { uri: about(uri).textDocument.uri, pack });
+    await this.languageClient.sendNotification(packInViewNotification, {
+      uri: about(uri).textDocument.uri,
+      pack,
+    });
   }
 
   async boards(): Promise<readonly BoardChoice[]> {
-    return (await this.ask(() => this.client.sendRequest(boardsRequest))) ?? [];
+    return (await this.ask(() => this.languageClient.sendRequest(boardsRequest))) ?? [];
   }
 
   async boardText(
     uri: vscode.Uri,
     options: Omit<BoardTextParams, 'textDocument'>,
   ): Promise<BoardTextAnswer | null> {
-    return this.ask(() => this.client.sendRequest(boardTextRequest, { ...about(uri), ...options }));
+    return this.ask(() => this.languageClient.sendRequest(boardTextRequest, { ...about(uri), ...options }));
   }
 
   async readCapture(capture: string, board: string | null): Promise<ReadAnswer | null> {
-    return this.ask(() => this.client.sendRequest(readRequest, { capture, board }));
+    return this.ask(() => this.languageClient.sendRequest(readRequest, { capture, board }));
   }
 
   async prove(uri: vscode.Uri, capture: string, board: string | null): Promise<ProveAnswer | null> {
-    return this.ask(() => this.client.sendRequest(proveRequest, { ...about(uri), capture, board }));
+    return this.ask(() => this.languageClient.sendRequest(proveRequest, { ...about(uri), capture, board }));
   }
 
   async compare(before: ComparedSide, after: ComparedSide) {
-    return this.ask(() => this.client.sendRequest(compareRequest, { before, after }));
+    return this.ask(() => this.languageClient.sendRequest(compareRequest, { before, after }));
   }
 
   /** What is under a position of a text that is only shown; `beside`: where it would lie. */
   async hoverElsewhere(document: vscode.TextDocument, beside: vscode.Uri, at: vscode.Position) {
     const position = { line: at.line, character: at.character };
     const params = { uri: about(beside).textDocument.uri, text: document.getText(), position };
-    return this.ask(() => this.client.sendRequest(hoverElsewhereRequest, params));
+    return this.ask(() => this.languageClient.sendRequest(hoverElsewhereRequest, params));
   }
 
   async learn(capture: string): Promise<Learned | null> {
-    return this.ask(() => this.client.sendRequest(learnRequest, { capture }));
+    return this.ask(() => this.languageClient.sendRequest(learnRequest, { capture }));
   }
 
   async makeProfile(params: MakeProfileParams) {
-    return this.ask(() => this.client.sendRequest(makeProfileRequest, params));
+    return this.ask(() => this.languageClient.sendRequest(makeProfileRequest, params));
   }
 
   /** Names of the parameters that a board's setting may stand for. */
   async parameters(): Promise<readonly string[]> {
-    return (await this.ask(() => this.client.sendRequest(parametersRequest))) ?? [];
+    return (await this.ask(() => this.languageClient.sendRequest(parametersRequest))) ?? [];
   }
 
   async pickBoard(uri: vscode.Uri, board: string): Promise<void> {
-    await this.client.sendNotification(boardOfNotification, { uri: about(uri).textDocument.uri, board });
+    await this.languageClient.sendNotification(boardOfNotification, {
+      uri: about(uri).textDocument.uri,
+      board,
+    });
   }
 
   dispose(): void {
@@ -242,7 +252,7 @@ export class Engine implements vscode.Disposable {
   }
 
   private connected(): BaseLanguageClient {
-    const client = this.newClient(this.clientOptions());
+    const client = this.newLanguageClient(this.clientOptions());
     client.registerFeature(ownMessages);
     this.listeners = [
       ...offerFiles(client),
