@@ -1,0 +1,51 @@
+import type { ShapeMaker } from './shape';
+import { attributes, bars, stated } from './shapes/beside';
+import { json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
+import { brackets, groupBefore, indented, paths, spokenHeadings } from './shapes/grouped';
+import {
+  columns,
+  enclosed,
+  leaders,
+  numbered,
+  pairs,
+  quotedNames,
+  repeated,
+  spaced,
+  valueFirst,
+} from './shapes/plain';
+import { bareWords, continued, mixedForms, severalSettings, severalValues } from './shapes/several';
+
+/** Every way to print settings that a listing may have. None is that of a board that exists. */
+export const shapes = {
+  pairs,
+  spaced,
+  columns,
+  leaders,
+  'quoted names': quotedNames,
+  numbered,
+  enclosed,
+  repeated,
+  'value first': valueFirst,
+  paths,
+  'group before': groupBefore,
+  brackets,
+  indented,
+  'spoken headings': spokenHeadings,
+  'several settings': severalSettings,
+  'several values': severalValues,
+  'bare words': bareWords,
+  'mixed forms': mixedForms,
+  continued,
+  stated,
+  attributes,
+  bars,
+  json,
+  'json on one line': jsonOnOneLine,
+  'json rows': jsonRows,
+  yaml,
+  table,
+} as const satisfies Readonly<Record<string, ShapeMaker>>;
+
+export type ShapeName = keyof typeof shapes;
+
+export const shapeNames = Object.keys(shapes) as readonly ShapeName[];

@@ -1,0 +1,166 @@
+import { namePiece, printedValue, settingLine, valuePieces } from '../lines';
+import type { Item, StatedTruth } from '../listing';
+import type { Lot } from '../lot';
+import { everyStyle, inTurn, oneWord, type ShapeMaker, usual } from '../shape';
+
+type Parts = { readonly [Part in keyof StatedTruth]: (stated: NonNullable<StatedTruth[Part]>) => string };
+
+interface Wording extends Parts {
+  /** Between the value and what is said of it, and between what is said. */
+  readonly gap: string;
+}
+
+const rangeForms: readonly Parts['range'][] = [
+  ({ low, high }) => `[${low}..${high}]`,
+  ({ low, high }) => `(${low} to ${high})`,
+  ({ low, high }) => `[${low} - ${high}]`,
+  ({ low, high }) => `min ${low} max ${high}`,
+  ({ low, high }) => `(min: ${low}, max: ${high})`,
+  ({ low, high }) => `range ${low}..${high}`,
+  ({ low, high }) => `${low} … ${high}`,
+];
+
+const wordForms: readonly Parts['words'][] = [
+  (words) => `(${words.join(' | ')})`,
+  (words) => `{${words.join(',')}}`,
+  (words) => `one of ${words.join(', ')}`,
+  (words) => `[${words.join('/')}]`,
+  (words) => `<${words.join('|')}>`,
+];
+
+const defaultForms: readonly Parts['default'][] = [
+  (value) => `default ${value}`,
+  (value) => `(default: ${value})`,
+  (value) => `default=${value}`,
+  (value) => `[default ${value}]`,
+];
+
+function wordingBy(lot: Lot, remark: string): Wording {
+  return {
+    gap: lot.one([' ', '  ', '\t']),
+    range: lot.one(rangeForms),
+    words: lot.one(wordForms),
+    default: lot.one(defaultForms),
+    remark: (text) => `${remark} ${text}`,
+  };
+}
+
+function said(stated: Item['stated'], wording: Wording): string {
+  if (stated === null) return '';
+  const parts = [
+    stated.range === null ? null : wording.range(stated.range),
+    stated.words === null ? null : wording.words(stated.words),
+    stated.default === null ? null : wording.default(stated.default),
+    stated.remark === null ? null : wording.remark(stated.remark),
+  ];
+  return parts.flatMap((part) => (part === null ? [] : [`${wording.gap}${part}`])).join('');
+}
+
+/** Ranges, words, defaults, remarks behind the value. */
+export const stated: ShapeMaker = (lot) => {
+  const comment = lot.one(['#', '//', ';']);
+  const wording = wordingBy(lot, comment);
+  const between = lot.one([' = ', ': ', ' := ', ' ']);
+  return {
+    ...usual,
+    styles: between === ' ' ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    isExact: false,
+    without: ['empty', 'text', 'list', 'tuple'],
+    badValue: /[;#]|\/\//,
+    comment,
+    states: ['range', 'words', 'default', 'remark'],
+    print: (items) =>
+      inTurn(items, comment, (item, index) => [
+        settingLine(
+          namePiece(index, item.name),
+          between,
+          valuePieces(index, item),
+          said(item.stated, wording),
+        ),
+      ]),
+  };
+};
+
+/** Attributes of one thing a line. */
+export const attributes: ShapeMaker = (lot, { quote }) => {
+  const [id, now] = lot.one([
+    ['id', 'val'],
+    ['name', 'value'],
+    ['key', 'now'],
+  ] as const);
+  const [open, close] = lot.one([
+    ['', ''],
+    ['<item ', '/>'],
+    ['- ', ''],
+    ['{', '}'],
+  ] as const);
+  const range = lot.one([null, ['min', 'max'], ['from', 'to']] as const);
+  const attribute = (name: string, value: string) => ` ${name}=${quote}${value}${quote}`;
+  return {
+    ...usual,
+    styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
+    without: ['quoted', 'unit', 'glued unit'],
+    comment: null,
+    states: range === null ? [] : ['range'],
+    print: (items) =>
+      items.map((item, index) =>
+        settingLine(
+          `${open}${id}=${quote}`,
+          namePiece(index, item.name),
+          `${quote} ${now}=${quote}`,
+          valuePieces(index, item),
+          quote,
+          range === null || item.stated?.range == null
+            ? ''
+            : attribute(range[0], item.stated.range.low) + attribute(range[1], item.stated.range.high),
+          close,
+        ),
+      ),
+  };
+};
+
+/** A table drawn with bars. */
+export const bars: ShapeMaker = (lot) => {
+  const corner = lot.one(['|', '+']);
+  const titles = lot.one([
+    ['name', 'value'],
+    ['setting', 'now'],
+    ['Name', 'Wert'],
+    ['parameter', 'value'],
+  ] as const);
+  const isOpen = lot.chance(0.3);
+  return {
+    ...usual,
+    styles: everyStyle,
+    isExact: false,
+    badValue: /\|/,
+    comment: null,
+    print: (items) => {
+      const names = Math.max(titles[0].length, ...items.map(({ name }) => name.length));
+      const values = Math.max(titles[1].length, ...items.map((item) => printedValue(item).length));
+      const edge = isOpen ? '' : '| ';
+      const end = isOpen ? '' : ' |';
+      const between = ' | ';
+      const rule = [names, values].map((width) => '-'.repeat(width + (isOpen ? 1 : 2))).join(corner);
+      return [
+        heading(`${edge}${titles[0].padEnd(names)}${between}${titles[1].padEnd(values)}${end}`),
+        heading(isOpen ? rule : `${corner}${rule}${corner}`),
+        ...items.map((item, index) =>
+          settingLine(
+            edge,
+            namePiece(index, item.name),
+            ' '.repeat(names - item.name.length),
+            between,
+            valuePieces(index, item),
+            ' '.repeat(values - printedValue(item).length),
+            end,
+          ),
+        ),
+      ];
+    },
+  };
+};
+
+function heading(text: string) {
+  return { kind: 'other', pieces: [{ text, of: null }] } as const;
+}
