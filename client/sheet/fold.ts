@@ -1,5 +1,5 @@
 import { element } from '../page/element';
-import { readState, writeState } from './host';
+import { readState, writeState } from './extension-side';
 
 export interface Fold {
   /** Unique on the page. */

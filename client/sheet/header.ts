@@ -1,6 +1,6 @@
 import type { BuildSheet, PackLabel } from '../../server/src/sheet/build-sheet';
 import { element } from '../page/element';
-import { send } from './host';
+import { send } from './extension-side';
 
 /** The craft's name, what it is, and the packs to pick from. */
 export function header({ name, about, packs, packInView }: BuildSheet): HTMLElement {

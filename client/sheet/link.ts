@@ -1,6 +1,6 @@
 import type { Target } from '../../server/src/sheet/target';
 import { element } from '../page/element';
-import { send } from './host';
+import { send } from './extension-side';
 import { placeMark } from './lit';
 
 /** Leads to a line of the script, and says which. */

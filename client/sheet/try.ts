@@ -4,7 +4,7 @@ import { withUnit } from '../../server/src/units/number-text';
 import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
-import { send } from './host';
+import { send } from './extension-side';
 import type { TrialShown } from './messages';
 
 import './try.css';

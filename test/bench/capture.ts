@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { demoHost } from './demo-host';
+import { demoFiles } from './demo-files';
 import type { Bench } from './group';
 import { against, calibration, type Measure, timed } from './measure';
 
@@ -15,8 +15,8 @@ const linear = 12;
 export async function captureMeasures({ engine, catalog, root }: Bench): Promise<readonly Measure[]> {
   const { CraftView, Workspace, entriesOf, profileOf, prove, scriptFromBoardText, writeBoardText } = engine;
   const demo = join(root, 'test/demo');
-  const host = demoHost(demo);
-  const workspace = new Workspace({ catalog, host });
+  const fileSystem = demoFiles(demo);
+  const workspace = new Workspace({ catalog, fileSystem });
   const { craft } = workspace.openScript(
     'file:///demo/sandmartin.craft',
     readFileSync(join(demo, 'sandmartin.craft'), 'utf8'),
@@ -32,7 +32,7 @@ export async function captureMeasures({ engine, catalog, root }: Bench): Promise
 
   const work = (text: string) => {
     const made = scriptFromBoardText(profile, catalog, text);
-    const checked = new Workspace({ catalog, host });
+    const checked = new Workspace({ catalog, fileSystem });
     checked.openScript('file:///demo/read.craft', made.text, 0);
     checked.findings('file:///demo/read.craft');
     prove(profile, catalog, entries, text);

@@ -24,14 +24,14 @@ export async function inProcessMeasures(bench: Bench): Promise<readonly Measure[
 }
 
 async function opened({ engine, catalog, root }: Bench, { text }: EditedText): Promise<Workspace> {
-  const host = {
+  const fileSystem = {
     readText: async (file: string) =>
       readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
     scriptsAround: async () => [],
     refusal: () => null,
   };
-  const workspace = new engine.Workspace({ catalog, host });
+  const workspace = new engine.Workspace({ catalog, fileSystem });
   workspace.openScript(uri, text, 0);
   await workspace.settled();
   return workspace;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Workspace } from '../../server/src/workspace/workspace';
-import { demoHost } from './demo-host';
+import { demoFiles } from './demo-files';
 import type { Bench } from './group';
 import { against, calibration, type Measure, timed } from './measure';
 
@@ -17,11 +17,11 @@ const goals = { whole: 10 / 20, changed: 2 / 20 };
 /** The build sheet of the largest demo craft: all of it, and again after one filter value has changed. */
 export async function sheetMeasures({ engine, catalog, root }: Bench): Promise<readonly Measure[]> {
   const demo = join(root, 'test/demo');
-  const host = demoHost(demo);
+  const fileSystem = demoFiles(demo);
   const text = readFileSync(join(demo, largest), 'utf8');
   const uri = `file:///demo/${largest}`;
   const opened = async () => {
-    const workspace = new engine.Workspace({ catalog, host });
+    const workspace = new engine.Workspace({ catalog, fileSystem });
     workspace.openScript(uri, text, 0);
     await workspace.settled();
     return workspace;

@@ -23,7 +23,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   // The build sheet lists what the checks found.
   sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'board', 'checks'],
   workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'additions'],
-  host: ['workspace'],
+  'file-system': ['workspace'],
   // A hover shows a figure in the words of the build sheet.
   features: [
     'query',
@@ -46,7 +46,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'board',
     'sheet',
     'workspace',
-    'host',
+    'file-system',
     'features',
   ],
   cli: [
@@ -59,7 +59,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'board',
     'sheet',
     'workspace',
-    'host',
+    'file-system',
     'features',
   ],
   // The data that ships is held to the same checks as that of a workspace.
@@ -75,7 +75,7 @@ const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] =
   [/^vscode-languageserver(\/|$)/, ['lsp']],
   [/^vscode-jsonrpc(\/|$)/, ['client']],
   [/^vscode-languageserver-protocol(\/|$)/, ['lsp']],
-  [/^node:/, ['host', 'lsp', 'cli', 'build', 'client']],
+  [/^node:/, ['file-system', 'lsp', 'cli', 'build', 'client']],
   [/^esbuild$/, ['build']],
   [/^zod$/, ['catalog', 'additions', 'build']],
   [/^jsonc-parser$/, ['additions']],
@@ -204,7 +204,7 @@ describe('the rooms of the house', () => {
     assert.equal(one('server/src/physics/a.ts', '../craft/craft'), false);
     assert.equal(one('server/src/craft/a.ts', 'node:fs'), false);
     assert.equal(one('server/src/features/a.ts', 'vscode-languageserver'), false);
-    assert.equal(one('server/src/host/a.ts', '../craft/craft'), false);
+    assert.equal(one('server/src/file-system/a.ts', '../craft/craft'), false);
     assert.equal(one('client/src/a.ts', '../../server/src/lsp/server'), false);
     assert.equal(one('client/src/a.ts', '../../server/src/lsp/protocol'), true);
     assert.equal(one('server/src/lsp/a.ts', '../features/hover'), true);

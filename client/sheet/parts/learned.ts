@@ -1,6 +1,6 @@
 import type { Learned, SheetFlight } from '../../../server/src/sheet/learned';
 import { element } from '../../page/element';
-import { send } from '../host';
+import { send } from '../extension-side';
 import { lineLink } from '../link';
 
 /** The flights, newest first, each with what was changed before it. */

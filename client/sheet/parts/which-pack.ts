@@ -6,8 +6,8 @@ import type {
   WhichPack,
 } from '../../../server/src/sheet/which-pack';
 import { element, scroller } from '../../page/element';
+import { send } from '../extension-side';
 import { fold } from '../fold';
-import { send } from '../host';
 import { valueLink } from '../link';
 import { isAsked, whyButton } from '../why';
 

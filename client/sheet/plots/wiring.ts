@@ -2,7 +2,7 @@ import type { Target } from '../../../server/src/sheet/target';
 import type { SheetRail } from '../../../server/src/sheet/wired-rails';
 import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
 import { drawing } from '../../page/element';
-import { send } from '../host';
+import { send } from '../extension-side';
 import { figureText } from './figure-text';
 import { canvas, shape, sized, words } from './frame';
 

@@ -1,5 +1,5 @@
 import { fstatSync, writeSync } from 'node:fs';
-import { codeOf, reasonOf } from '../host/reasons';
+import { codeOf, reasonOf } from '../file-system/reasons';
 
 /** Writes a text whole, or rejects with a reason for a person. */
 export type Write = (text: string) => Promise<void>;

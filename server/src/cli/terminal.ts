@@ -1,6 +1,6 @@
 import { fstatSync } from 'node:fs';
-import { tooLong } from '../host/read-file';
-import { longestFile } from '../workspace/file-host';
+import { tooLong } from '../file-system/read-file';
+import { longestFile } from '../workspace/file-system';
 import { exitCodes } from './outcome';
 import { type Write, writerTo } from './output';
 import { visible } from './report/visible';

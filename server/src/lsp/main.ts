@@ -1,8 +1,8 @@
 import { setFlagsFromString } from 'node:v8';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
-import { NodeFiles } from '../host/node-files';
-import { textBeside } from '../host/read-file';
+import { NodeFiles } from '../file-system/node-files';
+import { textBeside } from '../file-system/read-file';
 import { EditorFiles } from './documents/editor-files';
 import { FilesByScheme } from './documents/files-by-scheme';
 import { serve } from './server';

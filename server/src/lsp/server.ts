@@ -1,7 +1,7 @@
 import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
 import type { Bundle } from '../catalog/model/bundle';
 import { AdditionFiles } from '../workspace/addition-files';
-import type { FileHost } from '../workspace/file-host';
+import type { FileSystem } from '../workspace/file-system';
 import { Workspace } from '../workspace/workspace';
 import { chosenEncoding } from './convert/encoding';
 import { AdditionDocuments } from './documents/addition-documents';
@@ -18,7 +18,7 @@ import { Session } from './session';
 export type OnServerFault = (what: string, error: unknown) => void;
 
 /** Files that can learn where the workspace's folders are. */
-export interface ServerFiles extends FileHost {
+export interface ServerFiles extends FileSystem {
   setRoots(roots: readonly string[]): void;
   /** Whether the client hands over files: it is not asked before it has said so. */
   setHandedOver(isHandedOver: boolean): void;
@@ -41,7 +41,7 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     let diagnostics: Diagnostics | null = null;
     const workspace = new Workspace({
       catalog: additionFiles.catalog,
-      host: files,
+      fileSystem: files,
       onAffected: (uris) => diagnostics?.affected(uris),
       onFault,
     });

@@ -5,7 +5,7 @@ import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';
 import { canonicalUri } from './canonical-uri';
-import { type FileHost, withoutMark } from './file-host';
+import { type FileSystem, withoutMark } from './file-system';
 
 /** The folders of a workspace in which files add to the catalogue: parts of all kinds, and board profiles. */
 export const additionFolders: ReadonlyMap<string, FileKind> = new Map([
@@ -33,7 +33,7 @@ export class AdditionFiles {
 
   constructor(
     private readonly builtIn: Bundle,
-    private readonly host: FileHost,
+    private readonly fileSystem: FileSystem,
   ) {
     this.ownCatalog = loadCatalog(builtIn);
   }
@@ -112,7 +112,7 @@ export class AdditionFiles {
     };
     const filesIn = async (folder: string) => {
       try {
-        return await this.host.list(folder);
+        return await this.fileSystem.list(folder);
       } catch (error) {
         tell(folder, error);
         return [];
@@ -125,7 +125,7 @@ export class AdditionFiles {
     );
     const read = async (file: string) => {
       try {
-        const text = await this.host.readText(file);
+        const text = await this.fileSystem.readText(file);
         texts.set(file, text === null ? null : withoutMark(text));
       } catch (error) {
         tell(file, error);

@@ -2,7 +2,7 @@ import { resolveInclude } from '../craft/include-path';
 import { parseLine } from '../language/parser';
 import { splitLines } from '../language/split-lines';
 import { canonicalUri } from './canonical-uri';
-import { type FileHost, longestFile } from './file-host';
+import { type FileSystem, longestFile } from './file-system';
 
 /** So many files are read at a time. */
 const together = 16;
@@ -23,7 +23,7 @@ export class Includers {
   private readonly read = new Map<string, Promise<ReadonlySet<string>>>();
 
   constructor(
-    private readonly host: FileHost,
+    private readonly fileSystem: FileSystem,
     /** Told when a look has ended. */
     private readonly onLooked: () => void,
   ) {}
@@ -61,7 +61,7 @@ export class Includers {
   }
 
   private async lookAround(uri: string): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
-    const scripts = (await this.host.scriptsAround(uri)).map(canonicalUri);
+    const scripts = (await this.fileSystem.scriptsAround(uri)).map(canonicalUri);
     const found = new Map<string, ReadonlySet<string>>();
     for (let from = 0; from < scripts.length; from += together) {
       const some = scripts.slice(from, from + together);
@@ -79,7 +79,7 @@ export class Includers {
 
   /** What can't be read includes nothing: whoever opens it is told why. */
   private async readIncludes(script: string): Promise<ReadonlySet<string>> {
-    const text = await this.host.readText(script).catch(() => null);
+    const text = await this.fileSystem.readText(script).catch(() => null);
     if (text === null || text.length > longestFile) return new Set();
     const lines = splitLines(text).filter((line) => line.text.trimStart().startsWith('include'));
     const files = lines.flatMap((line) => {

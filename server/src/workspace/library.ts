@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
-import { type FileHost, isBinary, longestFile, withoutMark } from './file-host';
+import { type FileSystem, isBinary, longestFile, withoutMark } from './file-system';
 
 /** Scripts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
@@ -11,7 +11,7 @@ export class Library {
 
   constructor(
     private readonly catalog: Catalog,
-    private readonly host: FileHost,
+    private readonly fileSystem: FileSystem,
     private readonly said: StatementCache,
     private readonly onRead: (uri: string) => void,
   ) {}
@@ -55,7 +55,7 @@ export class Library {
 
   private async included(uri: string): Promise<Included> {
     try {
-      const text = await this.host.readText(uri);
+      const text = await this.fileSystem.readText(uri);
       if (text === null) return { kind: 'missing' };
       if (text.length > longestFile) return { kind: 'refused', why: 'it is too long for a settings script' };
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };

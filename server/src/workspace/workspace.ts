@@ -10,7 +10,7 @@ import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
 import { canonicalUri } from './canonical-uri';
-import type { FileHost } from './file-host';
+import type { FileSystem } from './file-system';
 import { Includers } from './includers';
 import { Library } from './library';
 
@@ -26,7 +26,7 @@ export interface OpenScript {
 
 export interface WorkspaceOptions {
   readonly catalog: Catalog;
-  readonly host: FileHost;
+  readonly fileSystem: FileSystem;
   /** Told the URIs of open scripts whose findings may have changed through something other than their own edit. */
   readonly onAffected?: (uris: readonly string[]) => void;
   readonly onFault?: OnFault;
@@ -60,7 +60,7 @@ export class Workspace {
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
     this.library = this.newLibrary();
-    this.includers = new Includers(options.host, () => this.includesChanged());
+    this.includers = new Includers(options.fileSystem, () => this.includesChanged());
     this.checker = new Checker(options.catalog, options.onFault);
   }
 
@@ -242,12 +242,12 @@ export class Workspace {
   }
 
   private newLibrary(): Library {
-    return new Library(this.catalog, this.options.host, this.said, (uri) => this.fileChanged(uri));
+    return new Library(this.catalog, this.options.fileSystem, this.said, (uri) => this.fileChanged(uri));
   }
 
   private include(uri: string, fromUri: string): Included {
     const key = canonicalUri(uri);
-    const why = this.options.host.refusal(key, fromUri);
+    const why = this.options.fileSystem.refusal(key, fromUri);
     if (why !== null) return { kind: 'refused', why };
     const opened = this.open.get(key);
     return opened === undefined ? this.library.open(key) : { kind: 'script', script: opened.script };

@@ -12,7 +12,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
 import { compileCatalog } from '../../../server/build/compile-catalog';
-import { NodeFiles } from '../../../server/src/host/node-files';
+import { NodeFiles } from '../../../server/src/file-system/node-files';
 import { EditorFiles } from '../../../server/src/lsp/documents/editor-files';
 import { FilesByScheme } from '../../../server/src/lsp/documents/files-by-scheme';
 import { serve } from '../../../server/src/lsp/server';

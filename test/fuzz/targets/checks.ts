@@ -6,7 +6,7 @@ import { drawnSheet } from '../../../server/src/sheet/drawn-sheet';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 import { placed } from '../../support/placed';
 import { toldCraft, toldWhole } from '../../support/told-craft';
 import { catalogueScript } from '../inputs/catalogue-script';
@@ -24,7 +24,7 @@ const uri = 'test:///work/main.craft';
 function workspaceOver(included: string): Workspace {
   return new Workspace({
     catalog: testCatalog,
-    host: new MemoryHost({ 'one.craft': included }),
+    fileSystem: new MemoryFiles({ 'one.craft': included }),
     onFault: (id, error) => {
       throw new Error(`${id} failed`, { cause: error });
     },

@@ -7,7 +7,7 @@ import { Query } from '../../../server/src/query/query';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 import { placed } from '../../support/placed';
 import { toldCraft, toldWhole } from '../../support/told-craft';
 
@@ -38,14 +38,16 @@ const step: fc.Arbitrary<Step> = fc.record({
 
 /** The editor's side: what is on the disk, and the texts that are open, kept by the protocol's own library. */
 class Editor {
-  readonly host: MemoryHost;
+  readonly fileSystem: MemoryFiles;
   readonly open = new Map<string, TextDocument>();
   readonly workspace: Workspace;
   private version = 1;
 
   constructor(texts: readonly string[]) {
-    this.host = new MemoryHost(Object.fromEntries(names.map((name, index) => [name, texts[index] ?? ''])));
-    this.workspace = workspaceOver(this.host);
+    this.fileSystem = new MemoryFiles(
+      Object.fromEntries(names.map((name, index) => [name, texts[index] ?? ''])),
+    );
+    this.workspace = workspaceOver(this.fileSystem);
     this.openScript('main.craft');
   }
 
@@ -53,7 +55,7 @@ class Editor {
     const uri = uriOf(name);
     const document = this.open.get(uri);
     if (what === 'disk') {
-      this.host.files.set(uri, text);
+      this.fileSystem.files.set(uri, text);
       this.workspace.diskChanged(uri);
     } else if (what === 'open' && document === undefined) this.openScript(name);
     else if (what === 'close' && document !== undefined && name !== 'main.craft') {
@@ -83,7 +85,7 @@ class Editor {
 
   private openScript(name: string): void {
     const uri = uriOf(name);
-    const held = this.host.files.get(uri);
+    const held = this.fileSystem.files.get(uri);
     const text = typeof held === 'string' ? held : '';
     this.open.set(uri, TextDocument.create(uri, 'craft-script', this.version, text));
     this.workspace.openScript(uri, text, this.version);
@@ -102,11 +104,11 @@ class Editor {
   }
 }
 
-function workspaceOver(host: MemoryHost): Workspace {
+function workspaceOver(fileSystem: MemoryFiles): Workspace {
   const onFault = (id: string, error: unknown) => {
     throw new Error(`${id} failed`, { cause: error });
   };
-  return new Workspace({ catalog: testCatalog, host, onFault });
+  return new Workspace({ catalog: testCatalog, fileSystem, onFault });
 }
 
 /** What everybody can see of a workspace. */
@@ -124,7 +126,7 @@ function seen(workspace: Workspace): unknown {
 
 /** The same texts, opened by somebody who has just started. */
 async function seenFresh(editor: Editor): Promise<unknown> {
-  const workspace = workspaceOver(editor.host);
+  const workspace = workspaceOver(editor.fileSystem);
   for (const document of editor.open.values()) workspace.openScript(document.uri, document.getText(), 1);
   await workspace.settled();
   return seen(workspace);
@@ -233,7 +235,7 @@ describe('after one edit of a long script', () => {
   const uri = uriOf('main.craft');
 
   it('of one value, one line object is new and every other is the same one', () => {
-    const workspace = workspaceOver(new MemoryHost());
+    const workspace = workspaceOver(new MemoryFiles());
     const { script } = workspace.openScript(uri, flights.join('\n'), 1);
     const before = [...script.document.lines()];
     const at = { line: 2503, character: 8 };
@@ -247,7 +249,7 @@ describe('after one edit of a long script', () => {
   });
 
   it('that puts a line in, one line object is new and every other is the same one', () => {
-    const workspace = workspaceOver(new MemoryHost());
+    const workspace = workspaceOver(new MemoryFiles());
     const { script } = workspace.openScript(uri, flights.join('\r\n'), 1);
     const before = new Set(script.document.lines());
     const at = { line: 2503, character: 0 };
@@ -258,7 +260,7 @@ describe('after one edit of a long script', () => {
   });
 
   it('of a header, members are in the order of the headers that are left', () => {
-    const workspace = workspaceOver(new MemoryHost());
+    const workspace = workspaceOver(new MemoryFiles());
     const named = 'pack.a.cells = 4\npack.b.cells = 4\n';
     const { craft } = workspace.openScript(uri, `${named}[pack.b]\n[pack.a]\n`, 1);
     assert.deepEqual(craft.packs(), ['b', 'a']);
@@ -271,7 +273,7 @@ describe('after one edit of a long script', () => {
   });
 
   it('answers that the edit does not concern are not computed again', () => {
-    const workspace = workspaceOver(new MemoryHost());
+    const workspace = workspaceOver(new MemoryFiles());
     const { craft, script } = workspace.openScript(
       uri,
       `let quiet = 60 Hz\n[gyro.filter.1]\ncutoff = 2 * quiet\n${flights.join('\n')}`,

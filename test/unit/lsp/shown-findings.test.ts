@@ -7,13 +7,13 @@ import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { craftLine } from '../../support/craft-scripts';
 import { edited, lineEdits } from '../../support/line-edits';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 
 const uri = 'test:///work/main.craft';
 const client = { textDocument: { publishDiagnostics: { relatedInformation: true } } };
 
 function opened(text: string, encoding: Encoding): Session {
-  const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+  const workspace = new Workspace({ catalog: testCatalog, fileSystem: new MemoryFiles() });
   workspace.openScript(uri, text, 1);
   return new Session(workspace, client, encoding);
 }

@@ -1,14 +1,14 @@
 import { strict as assert } from 'node:assert';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 
 const main = 'test:///work/main.craft';
 const other = 'test:///work/other.craft';
 const faulty = 'wobble = 1\n';
 
 /** Files that may take their time, refuse, go and come back. */
-class MoodyHost extends MemoryHost {
+class MoodyFiles extends MemoryFiles {
   private waiting: (() => void)[] = [];
   isSlow = false;
 
@@ -24,8 +24,8 @@ class MoodyHost extends MemoryHost {
   }
 }
 
-function workspaceOver(host: MemoryHost, faults: string[] = []): Workspace {
-  return new Workspace({ catalog: testCatalog, host, onFault: (id) => void faults.push(id) });
+function workspaceOver(fileSystem: MemoryFiles, faults: string[] = []): Workspace {
+  return new Workspace({ catalog: testCatalog, fileSystem, onFault: (id) => void faults.push(id) });
 }
 
 const foundIn = (workspace: Workspace, uri: string) => workspace.findings(uri).map(({ check }) => check.id);
@@ -33,7 +33,7 @@ const foundIn = (workspace: Workspace, uri: string) => workspace.findings(uri).m
 describe('a rule that fails', () => {
   it('is told once and left out; every other one still answers', () => {
     const faults: string[] = [];
-    const workspace = workspaceOver(new MemoryHost(), faults);
+    const workspace = workspaceOver(new MemoryFiles(), faults);
     const { craft } = workspace.openScript(
       main,
       `${faulty}[arming]\ntilt-limit = 180 deg\n[stick.roll]\nshape = 3\n`,
@@ -65,20 +65,20 @@ describe('a rule that fails', () => {
 
 describe('a file system that is slow, refuses, loses files and comes back', () => {
   it('holds up nothing but what it is asked for, and each state is told once', async () => {
-    const host = new MoodyHost({ 'base.craft': 'let quiet = 90 ms\n' });
-    const workspace = workspaceOver(host);
-    host.isSlow = true;
+    const fileSystem = new MoodyFiles({ 'base.craft': 'let quiet = 90 ms\n' });
+    const workspace = workspaceOver(fileSystem);
+    fileSystem.isSlow = true;
     workspace.openScript(main, `include "base.craft"\n${faulty}[gyro.filter.1]\ncutoff = quiet\n`, 1);
     workspace.openScript(other, faulty, 1);
     assert.deepEqual(foundIn(workspace, main), ['line/unknown-name'], 'while it is slow');
     assert.ok(foundIn(workspace, other).includes('line/unknown-name'));
-    host.wake();
+    fileSystem.wake();
     await workspace.settled();
     assert.deepEqual(foundIn(workspace, main).sort(), ['line/unknown-name', 'line/wrong-dimension']);
 
     const changed = async (text: string | Error | null) => {
-      if (text === null) host.files.delete('test:///work/base.craft');
-      else host.files.set('test:///work/base.craft', text);
+      if (text === null) fileSystem.files.delete('test:///work/base.craft');
+      else fileSystem.files.set('test:///work/base.craft', text);
       workspace.diskChanged('test:///work/base.craft');
       await workspace.settled();
       return foundIn(workspace, main).filter((id) => id !== 'line/unknown-name');
@@ -96,22 +96,22 @@ describe('a file system that is slow, refuses, loses files and comes back', () =
   });
 
   it('drops an answer that comes when the file is another one', async () => {
-    const host = new MoodyHost({ 'base.craft': 'let quiet = 90 ms\n' });
-    const workspace = workspaceOver(host);
-    host.isSlow = true;
+    const fileSystem = new MoodyFiles({ 'base.craft': 'let quiet = 90 ms\n' });
+    const workspace = workspaceOver(fileSystem);
+    fileSystem.isSlow = true;
     workspace.openScript(main, 'include "base.craft"\n[gyro.filter.1]\ncutoff = quiet\n', 1);
     workspace.findings(main);
-    host.files.set('test:///work/base.craft', 'let quiet = 90 Hz\n');
+    fileSystem.files.set('test:///work/base.craft', 'let quiet = 90 Hz\n');
     workspace.diskChanged('test:///work/base.craft');
-    host.wake();
+    fileSystem.wake();
     await workspace.settled();
     assert.deepEqual(foundIn(workspace, main), []);
   });
 
   it('keeps waiting whoever wants all that a script includes: until it is read, by whatever way, or nobody has it open', async () => {
-    const host = new MoodyHost({ 'base.craft': 'include "deep.craft"\n', 'deep.craft': '# deep\n' });
-    const workspace = workspaceOver(host);
-    host.isSlow = true;
+    const fileSystem = new MoodyFiles({ 'base.craft': 'include "deep.craft"\n', 'deep.craft': '# deep\n' });
+    const workspace = workspaceOver(fileSystem);
+    fileSystem.isSlow = true;
     workspace.openScript(main, 'include "base.craft"\n', 1);
     workspace.openScript(other, 'include "base.craft"\n', 1);
     const done: string[] = [];
@@ -126,7 +126,7 @@ describe('a file system that is slow, refuses, loses files and comes back', () =
     assert.deepEqual(done, [other]);
     workspace.useCatalog(testCatalog);
     await new Promise(setImmediate);
-    host.wake();
+    fileSystem.wake();
     await waits[0];
     assert.equal(workspace.get(main)?.craft.layers().layers.length, 3);
     await workspace.included('test:///work/unknown.craft');

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { adviceOf, messageOf } from '../../../server/src/checks/report/render';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 
 const uri = 'test:///work/main.craft';
 
@@ -11,7 +11,7 @@ const uri = 'test:///work/main.craft';
 async function isHeld(text: string, files: Readonly<Record<string, string>> = {}): Promise<number> {
   const workspace = new Workspace({
     catalog: testCatalog,
-    host: new MemoryHost(files),
+    fileSystem: new MemoryFiles(files),
     onFault: (id, error) => {
       throw new Error(`${id} failed`, { cause: error });
     },

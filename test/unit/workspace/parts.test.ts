@@ -1,14 +1,14 @@
 import { strict as assert } from 'node:assert';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 
 const packs = 'test:///work/packs.craft';
 const craft = 'test:///work/craft.craft';
 const packsText = '[pack.sprint]\ncells = 6\n';
 const craftText = 'include "packs.craft"\n[craft]\nname = "Finch"\n';
 
-class SlowHost extends MemoryHost {
+class SlowFiles extends MemoryFiles {
   private waiting: (() => void)[] = [];
 
   override async scriptsAround(): Promise<readonly string[]> {
@@ -25,11 +25,11 @@ class SlowHost extends MemoryHost {
   }
 }
 
-function over(files: Readonly<Record<string, string | Error>>, host = new MemoryHost(files)) {
+function over(files: Readonly<Record<string, string | Error>>, fileSystem = new MemoryFiles(files)) {
   const affected: string[] = [];
   const workspace = new Workspace({
     catalog: testCatalog,
-    host,
+    fileSystem,
     onAffected: (uris) => affected.push(...uris),
     onFault: (id, error) => {
       throw new Error(`${id} failed`, { cause: error });
@@ -40,7 +40,7 @@ function over(files: Readonly<Record<string, string | Error>>, host = new Memory
     return workspace.get(uri)?.craft.readAs();
   };
   const ids = () => workspace.findings(packs).map(({ check }) => check.id);
-  return { workspace, host, affected, readAs, ids };
+  return { workspace, fileSystem, affected, readAs, ids };
 }
 
 describe('a script with packs and without [craft]', () => {
@@ -94,16 +94,16 @@ describe('a script with packs and without [craft]', () => {
   });
 
   it('follows the disk', async () => {
-    const { workspace, host, readAs } = over({ 'craft.craft': craftText });
+    const { workspace, fileSystem, readAs } = over({ 'craft.craft': craftText });
     workspace.openScript(packs, packsText, 1);
     assert.equal(await readAs(), 'part');
-    host.files.delete(craft);
+    fileSystem.files.delete(craft);
     workspace.diskChanged(craft);
     assert.equal(await readAs(), 'whole');
-    host.files.set(craft, craftText);
+    fileSystem.files.set(craft, craftText);
     workspace.diskChanged(craft);
     assert.equal(await readAs(), 'part');
-    host.files.clear();
+    fileSystem.files.clear();
     workspace.rootsChanged();
     assert.equal(await readAs(), 'whole');
   });
@@ -118,26 +118,26 @@ describe('a script with packs and without [craft]', () => {
   });
 
   it('is told nothing wrong while it is not known yet', async () => {
-    const { workspace, host, affected, readAs, ids } = over({}, new SlowHost({}));
-    assert.ok(host instanceof SlowHost);
+    const { workspace, fileSystem, affected, readAs, ids } = over({}, new SlowFiles({}));
+    assert.ok(fileSystem instanceof SlowFiles);
     workspace.openScript(packs, packsText, 1);
     assert.deepEqual(ids(), []);
-    assert.ok(host.isAsked);
-    host.wake();
+    assert.ok(fileSystem.isAsked);
+    fileSystem.wake();
     assert.equal(await readAs(), 'whole');
     assert.deepEqual(affected, [packs]);
     assert.ok(ids().includes('safe/craft-unsaid'));
   });
 
   it('takes no answer that is older than the last change on the disk', async () => {
-    const { workspace, host, readAs } = over({}, new SlowHost({}));
-    assert.ok(host instanceof SlowHost);
+    const { workspace, fileSystem, readAs } = over({}, new SlowFiles({}));
+    assert.ok(fileSystem instanceof SlowFiles);
     workspace.openScript(packs, packsText, 1);
     workspace.findings(packs);
-    host.files.set(craft, craftText);
+    fileSystem.files.set(craft, craftText);
     workspace.diskChanged(craft);
     workspace.findings(packs);
-    host.wake();
+    fileSystem.wake();
     assert.equal(await readAs(), 'part');
   });
 });

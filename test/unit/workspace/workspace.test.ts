@@ -1,10 +1,10 @@
 import { strict as assert } from 'node:assert';
-import type { FileHost } from '../../../server/src/workspace/file-host';
-import { isBinary, longestFile, withoutMark } from '../../../server/src/workspace/file-host';
+import type { FileSystem } from '../../../server/src/workspace/file-system';
+import { isBinary, longestFile, withoutMark } from '../../../server/src/workspace/file-system';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { held } from '../../support/held';
-import { MemoryHost } from '../../support/memory-host';
+import { MemoryFiles } from '../../support/memory-files';
 
 const main = 'test:///work/main.craft';
 const club = 'test:///work/club.craft';
@@ -12,12 +12,12 @@ const includes = 'include "club.craft"\n';
 const cutoff = (value: string) => `[gyro.filter.1]\ncutoff = ${value}\n`;
 
 /** A workspace over files in memory, with a record of the scripts that it says have changed. */
-function workspaceOver(host: FileHost) {
+function workspaceOver(fileSystem: FileSystem) {
   const affected: string[][] = [];
   const faults: unknown[] = [];
   const workspace = new Workspace({
     catalog: testCatalog,
-    host,
+    fileSystem,
     onAffected: (uris) => affected.push([...uris]),
     onFault: (id, error) => faults.push([id, error]),
   });
@@ -30,11 +30,11 @@ function workspaceOver(host: FileHost) {
 }
 
 async function opened(text: string, files: Readonly<Record<string, string | Error>> = {}) {
-  const host = new MemoryHost(files);
-  const over = workspaceOver(host);
+  const fileSystem = new MemoryFiles(files);
+  const over = workspaceOver(fileSystem);
   over.workspace.openScript(main, text, 1);
   await over.workspace.settled();
-  return { ...over, host };
+  return { ...over, fileSystem };
 }
 
 const whole = (line: number, text: string) => ({
@@ -54,7 +54,7 @@ describe('an open script', () => {
   });
 
   it('is known by its URI, however the client spells it', async () => {
-    const { workspace } = workspaceOver(new MemoryHost());
+    const { workspace } = workspaceOver(new MemoryFiles());
     workspace.openScript('file:///C%3A/a%20b.craft', '[gyro]\n', 3);
     assert.equal(workspace.get('file:///c:/a b.craft')?.uri, 'file:///C%3A/a%20b.craft');
     assert.equal(workspace.get('file:///c:/a b.craft')?.version, 3);
@@ -115,38 +115,40 @@ describe('an open script', () => {
 
 describe('an included script', () => {
   it('is read from the disk once, and its findings come when it is there', async () => {
-    const host = new MemoryHost({ 'club.craft': cutoff('120 Hz') });
-    const { workspace, affected, value, ids } = workspaceOver(host);
+    const fileSystem = new MemoryFiles({ 'club.craft': cutoff('120 Hz') });
+    const { workspace, affected, value, ids } = workspaceOver(fileSystem);
     workspace.openScript(main, includes, 1);
     assert.deepEqual(ids(), [], 'nothing is said while it is being read');
     assert.equal(value(), 'not set');
     await workspace.settled();
     assert.equal(value(), '120 Hz');
     assert.deepEqual(affected, [[main]]);
-    assert.deepEqual(host.read, [club]);
+    assert.deepEqual(fileSystem.read, [club]);
     workspace.openScript('test:///work/other.craft', includes, 1);
     await workspace.settled();
-    assert.deepEqual(host.read, [club]);
+    assert.deepEqual(fileSystem.read, [club]);
   });
 
   it('is followed into what it includes itself', async () => {
-    const { value, host } = await opened(includes, {
+    const { value, fileSystem } = await opened(includes, {
       'club.craft': 'include "low.craft"\n',
       'low.craft': 'include "lower.craft"\n',
       'lower.craft': cutoff('70 Hz'),
     });
     assert.equal(value(), '70 Hz');
-    assert.equal(host.read.length, 3);
+    assert.equal(fileSystem.read.length, 3);
   });
 
   it('counts as it stands in the editor, as long as it is open there (D06)', async () => {
-    const { workspace, value, host, affected } = await opened(includes, { 'club.craft': cutoff('120 Hz') });
+    const { workspace, value, fileSystem, affected } = await opened(includes, {
+      'club.craft': cutoff('120 Hz'),
+    });
     workspace.openScript(club, cutoff('100 Hz'), 1);
     assert.equal(value(), '100 Hz');
     workspace.change(club, [whole(1, 'cutoff = 110 Hz\n')], 2);
     assert.equal(value(), '110 Hz');
     assert.deepEqual(affected.at(-1), [main]);
-    host.files.set(club, cutoff('130 Hz'));
+    fileSystem.files.set(club, cutoff('130 Hz'));
     workspace.diskChanged(club);
     await workspace.settled();
     assert.equal(value(), '110 Hz');
@@ -156,8 +158,8 @@ describe('an included script', () => {
   });
 
   it('is read again when the disk says so, and only then (D06)', async () => {
-    const { workspace, value, host } = await opened(includes, { 'club.craft': cutoff('120 Hz') });
-    host.files.set(club, cutoff('130 Hz'));
+    const { workspace, value, fileSystem } = await opened(includes, { 'club.craft': cutoff('120 Hz') });
+    fileSystem.files.set(club, cutoff('130 Hz'));
     await workspace.settled();
     assert.equal(value(), '120 Hz');
     workspace.diskChanged(club);
@@ -166,22 +168,24 @@ describe('an included script', () => {
   });
 
   it('may appear and go away (D05)', async () => {
-    const { workspace, ids, value, host } = await opened(includes);
+    const { workspace, ids, value, fileSystem } = await opened(includes);
     assert.deepEqual(ids(), ['line/include-missing']);
-    host.files.set(club, cutoff('120 Hz'));
+    fileSystem.files.set(club, cutoff('120 Hz'));
     workspace.diskChanged(club);
     await workspace.settled();
     assert.deepEqual([ids(), value()], [[], '120 Hz']);
-    host.files.delete(club);
+    fileSystem.files.delete(club);
     workspace.diskChanged(club);
     await workspace.settled();
     assert.deepEqual([ids(), value()], [['line/include-missing'], 'not set']);
   });
 
   it('is looked for again when its folder moves (D05)', async () => {
-    const { workspace, ids, host } = await opened('include "parts/club.craft"\n', { 'parts/club.craft': '' });
+    const { workspace, ids, fileSystem } = await opened('include "parts/club.craft"\n', {
+      'parts/club.craft': '',
+    });
     assert.deepEqual(ids(), []);
-    host.files.delete('test:///work/parts/club.craft');
+    fileSystem.files.delete('test:///work/parts/club.craft');
     workspace.diskChanged('test:///work/parts');
     await workspace.settled();
     assert.deepEqual(ids(), ['line/include-missing']);
@@ -200,8 +204,8 @@ describe('an included script', () => {
   });
 
   it('is found under the name that the editor has for it', async () => {
-    const host = new MemoryHost();
-    const { workspace } = workspaceOver(host);
+    const fileSystem = new MemoryFiles();
+    const { workspace } = workspaceOver(fileSystem);
     const { craft } = workspace.openScript('file:///work/main.craft', 'include "my club (1).craft"\n', 1);
     await workspace.settled();
     workspace.openScript('file:///work/my%20club%20%281%29.craft', cutoff('90 Hz'), 1);
@@ -225,19 +229,21 @@ describe('a file that cannot be included', () => {
     });
   }
 
-  it('because it lies outside is told with the reason of the host, until the folders change', async () => {
-    const { workspace, host, ids, affected } = await opened('include "club.craft"\n', { 'club.craft': '' });
+  it('because it lies outside is told with the reason of the fileSystem, until the folders change', async () => {
+    const { workspace, fileSystem, ids, affected } = await opened('include "club.craft"\n', {
+      'club.craft': '',
+    });
     assert.deepEqual(ids(), []);
-    host.refused.set(club, 'it lies outside the workspace');
+    fileSystem.refused.set(club, 'it lies outside the workspace');
     workspace.rootsChanged();
     assert.deepEqual(ids(), ['line/include-refused']);
     assert.deepEqual(affected.at(-1), [main]);
-    host.refused.clear();
+    fileSystem.refused.clear();
     workspace.rootsChanged();
     assert.deepEqual(ids(), []);
   });
 
-  it('is told without a reason when the host gives none', async () => {
+  it('is told without a reason when the fileSystem gives none', async () => {
     const { workspace } = workspaceOver({
       readText: () => Promise.reject('no reason'),
       list: async () => [],
@@ -252,21 +258,21 @@ describe('a file that cannot be included', () => {
 
 describe('an answer of the disk that comes late', () => {
   /** A disk that answers when the test wants it to. */
-  function slowHost() {
+  function slowFiles() {
     const waiting: ((text: string | null) => void)[] = [];
-    const host: FileHost = {
+    const fileSystem: FileSystem = {
       readText: () => new Promise((resolve) => waiting.push(resolve)),
       list: async () => [],
       scriptsAround: async () => [],
       refusal: () => null,
     };
     const turn = () => new Promise((resolve) => setImmediate(resolve));
-    return { host, waiting, turn };
+    return { fileSystem, waiting, turn };
   }
 
   it('is dropped when the file has changed since it was asked (D02)', async () => {
-    const { host, waiting, turn } = slowHost();
-    const { workspace, value } = workspaceOver(host);
+    const { fileSystem, waiting, turn } = slowFiles();
+    const { workspace, value } = workspaceOver(fileSystem);
     workspace.openScript(main, includes, 1);
     workspace.findings(main);
     await turn();
@@ -282,8 +288,8 @@ describe('an answer of the disk that comes late', () => {
   });
 
   it('says nothing to a script that was closed meanwhile (D04)', async () => {
-    const { host, waiting, turn } = slowHost();
-    const { workspace, affected } = workspaceOver(host);
+    const { fileSystem, waiting, turn } = slowFiles();
+    const { workspace, affected } = workspaceOver(fileSystem);
     workspace.openScript(main, includes, 1);
     workspace.findings(main);
     await turn();

@@ -1,7 +1,7 @@
 import { URI } from 'vscode-uri';
 import { formatText } from '../../features/formatting/formatting';
-import { reasonOf } from '../../host/reasons';
-import { replaceFile } from '../../host/replace-file';
+import { reasonOf } from '../../file-system/reasons';
+import { replaceFile } from '../../file-system/replace-file';
 import { command, nameOption } from '../command';
 import { gatherScripts, type ScriptFile } from '../files/scripts';
 import { exitCodes } from '../outcome';

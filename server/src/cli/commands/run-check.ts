@@ -55,7 +55,7 @@ async function checkAll(
   const { catalog } = additions;
   const workspace = new Workspace({
     catalog,
-    host: files,
+    fileSystem: files,
     onFault: (what, error) => terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
   });
   if (board !== undefined) chosenProfile(catalog, board, null);

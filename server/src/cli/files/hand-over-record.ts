@@ -1,8 +1,8 @@
 import { type HandOver, readHandOver } from '../../catalog/model/hand-over';
-import { fileText } from '../../host/file-text';
-import { readBytesIfThere } from '../../host/read-file';
-import { reasonOf } from '../../host/reasons';
-import { replaceFile } from '../../host/replace-file';
+import { fileText } from '../../file-system/file-text';
+import { readBytesIfThere } from '../../file-system/read-file';
+import { reasonOf } from '../../file-system/reasons';
+import { replaceFile } from '../../file-system/replace-file';
 import { UsageError } from '../outcome';
 import { jsonText } from '../report/visible';
 

@@ -1,7 +1,7 @@
 import { URI } from 'vscode-uri';
 import { builtInBundle } from '../../catalog/built-in';
-import { NodeFiles } from '../../host/node-files';
-import { textBeside } from '../../host/read-file';
+import { NodeFiles } from '../../file-system/node-files';
+import { textBeside } from '../../file-system/read-file';
 import { AdditionFiles } from '../../workspace/addition-files';
 import { checkedAdditions } from '../report/checked-additions';
 import type { CheckedFile } from '../report/checked-file';

@@ -60,7 +60,7 @@ export async function openedScript(
   pack: string | undefined,
   around: Here,
 ): Promise<OneScript> {
-  const workspace = new Workspace({ catalog: around.additions.catalog, host: around.files });
+  const workspace = new Workspace({ catalog: around.additions.catalog, fileSystem: around.files });
   const { craft } = workspace.openScript(file.uri, file.text, 0);
   await workspace.settled();
   const packs = craft.packs();

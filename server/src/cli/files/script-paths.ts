@@ -2,7 +2,7 @@ import { type Dirent, readdir } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { glob, isDynamicPattern } from 'tinyglobby';
-import { whyUnread } from '../../host/read-file';
+import { whyUnread } from '../../file-system/read-file';
 
 /** What a path on the command line leads to. */
 export interface Found {

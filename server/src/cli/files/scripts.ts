@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
-import { fileText } from '../../host/file-text';
-import { readBytes } from '../../host/read-file';
-import { reasonOf } from '../../host/reasons';
-import { withoutMark } from '../../workspace/file-host';
+import { fileText } from '../../file-system/file-text';
+import { readBytes } from '../../file-system/read-file';
+import { reasonOf } from '../../file-system/reasons';
+import { withoutMark } from '../../workspace/file-system';
 import { UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
 import { filesAt, shownPath } from './script-paths';

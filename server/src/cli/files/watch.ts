@@ -1,5 +1,5 @@
 import { URI } from 'vscode-uri';
-import { reasonOf } from '../../host/reasons';
+import { reasonOf } from '../../file-system/reasons';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
 import { nameOf, WatchedPlaces } from './watched-places';

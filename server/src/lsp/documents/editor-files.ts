@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
-import { Roots } from '../../host/roots';
-import { longestFile, mostScriptsAround } from '../../workspace/file-host';
+import { Roots } from '../../file-system/roots';
+import { longestFile, mostScriptsAround } from '../../workspace/file-system';
 import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
 import type { ServerFiles } from '../server';
 

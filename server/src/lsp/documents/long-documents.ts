@@ -1,6 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import { canonicalUri } from '../../workspace/canonical-uri';
-import { longestFile } from '../../workspace/file-host';
+import { longestFile } from '../../workspace/file-system';
 
 /** A document that is open, and of which nothing is kept but what is told of it. */
 export interface LongDocument {

@@ -8,7 +8,7 @@ import { Workspace } from '../../../../server/src/workspace/workspace';
 import { testCatalog } from '../../../support/catalog';
 import { craftOf, findingsIn, findingsOf } from '../../../support/findings';
 import { edited, lineEdits } from '../../../support/line-edits';
-import { MemoryHost } from '../../../support/memory-host';
+import { MemoryFiles } from '../../../support/memory-files';
 import { catalogWith, OwnCraft, ruleOf } from '../../../support/own-checks';
 
 describe('findings', () => {
@@ -52,7 +52,7 @@ describe('findings', () => {
     const lines = fc.array(line, { minLength: 200, maxLength: 200 });
     fc.assert(
       fc.property(lines, fc.array(edit, { minLength: 1, maxLength: 12 }), (before, edits) => {
-        const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+        const workspace = new Workspace({ catalog: testCatalog, fileSystem: new MemoryFiles() });
         const uri = 'test:///work/main.craft';
         const { craft } = workspace.openScript(uri, before.join('\n'), 1);
         workspace.findings(uri);

@@ -14,7 +14,7 @@ import type { Snapshot } from '../../../../server/src/features/snapshot';
 import { Workspace } from '../../../../server/src/workspace/workspace';
 import { testCatalog } from '../../../support/catalog';
 import { edited, lineEdits } from '../../../support/line-edits';
-import { MemoryHost } from '../../../support/memory-host';
+import { MemoryFiles } from '../../../support/memory-files';
 import { snapshotOf } from '../../../support/snapshot';
 
 /** What is offered at the `|` in a text, best first. */
@@ -134,7 +134,7 @@ describe('completion after edits', () => {
 });
 
 function opened(uri: string, text: string): Workspace {
-  const workspace = new Workspace({ catalog: testCatalog, host: new MemoryHost() });
+  const workspace = new Workspace({ catalog: testCatalog, fileSystem: new MemoryFiles() });
   workspace.openScript(uri, text, 1);
   return workspace;
 }

@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import { mostScriptsAround } from '../workspace/file-host';
+import { mostScriptsAround } from '../workspace/file-system';
 
 /** A folder with more folders in it is no place for scripts alone: the rest is left out. */
 const mostFolders = 4000;

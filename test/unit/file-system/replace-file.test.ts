@@ -13,7 +13,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { rename } from 'node:fs/promises';
-import { replaceFile } from '../../../server/src/host/replace-file';
+import { replaceFile } from '../../../server/src/file-system/replace-file';
 import { asNobody, type Scratch, withScratch } from '../../support/scratch';
 
 const before = 'rate=8 kHz\n';

@@ -1,5 +1,5 @@
-/** The files around an engine: the disk, an editor's file system, or a test's. The only way to any of them. */
-export interface FileHost {
+/** The files around the scripts: the disk, an editor's file system, or a test's. The only way to any of them. */
+export interface FileSystem {
   /** The text of a file; null when there is none. Rejects when it can't be read, with a reason for a person. */
   readText(uri: string): Promise<string | null>;
   /** The files right in a folder; none when there is no such folder. Rejects as `readText` does. */

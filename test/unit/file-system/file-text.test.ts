@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { fileText } from '../../../server/src/host/file-text';
+import { fileText } from '../../../server/src/file-system/file-text';
 
 describe('the text of a file', () => {
   const texts = ['', '[craft]\nname = "Größe 大きさ 🛩"\n', '\ufeff[craft]\r\n', 'a\ufffdb'];

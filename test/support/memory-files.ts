@@ -1,7 +1,7 @@
-import type { FileHost } from '../../server/src/workspace/file-host';
+import type { FileSystem } from '../../server/src/workspace/file-system';
 
 /** Files in memory, by their URI. A text that is an error can't be read, for that reason. */
-export class MemoryHost implements FileHost {
+export class MemoryFiles implements FileSystem {
   readonly files = new Map<string, string | Error>();
   readonly read: string[] = [];
   readonly refused = new Map<string, string>();

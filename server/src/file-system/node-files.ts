@@ -1,6 +1,6 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import type { FileHost } from '../workspace/file-host';
+import type { FileSystem } from '../workspace/file-system';
 import { fileText } from './file-text';
 import { readBytes } from './read-file';
 import { codeOf, reasonOf } from './reasons';
@@ -8,7 +8,7 @@ import { isBelow, Roots } from './roots';
 import { scriptsBelow } from './scripts-below';
 
 /** The disk as a Node process sees it. Scripts may include only what lies below one of the roots. */
-export class NodeFiles implements FileHost {
+export class NodeFiles implements FileSystem {
   private roots: Roots;
 
   constructor(roots: readonly string[]) {

@@ -2,9 +2,9 @@ import assert from 'node:assert/strict';
 import { chmodSync, symlinkSync, truncateSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { URI } from 'vscode-uri';
-import { NodeFiles } from '../../../server/src/host/node-files';
-import { readBytes, readBytesIfThere, textBeside } from '../../../server/src/host/read-file';
-import { longestFile } from '../../../server/src/workspace/file-host';
+import { NodeFiles } from '../../../server/src/file-system/node-files';
+import { readBytes, readBytesIfThere, textBeside } from '../../../server/src/file-system/read-file';
+import { longestFile } from '../../../server/src/workspace/file-system';
 import { asNobody, makeNamedPipe, withScratch } from '../../support/scratch';
 
 const why = (path: string) =>

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { symlinkSync } from 'node:fs';
-import { NodeFiles } from '../../../server/src/host/node-files';
+import { NodeFiles } from '../../../server/src/file-system/node-files';
 import { type Scratch, withScratch } from '../../support/scratch';
 
 const files = {

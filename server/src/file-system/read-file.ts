@@ -1,7 +1,7 @@
 import { constants, readFileSync, type Stats } from 'node:fs';
 import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { longestFile } from '../workspace/file-host';
+import { longestFile } from '../workspace/file-system';
 import { codeOf, reasonOf } from './reasons';
 
 /**
