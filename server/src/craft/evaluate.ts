@@ -1,20 +1,11 @@
 import type { CallNode, ExpressionNode, Problem, ReferenceNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
-import {
-  type Dimension,
-  divided,
-  isPlain,
-  multiplied,
-  plain,
-  raised,
-  sameDimension,
-  spelledOut,
-} from '../units/dimension';
-import { phraseOf } from '../units/dimension-names';
-import { isOnScale, toBase, type Unit } from '../units/unit';
+import { divided, isPlain, multiplied, plain, raised } from '../units/dimension';
+import { toBase, type Unit } from '../units/unit';
 import { functions } from './functions';
 import type { Scope } from './scope';
-import type { Evaluated, NumberKind } from './value';
+import { unlikeSum } from './unlike-sum';
+import { type Evaluated, type NumberKind, numberKind } from './value';
 
 /** Thrown inside this file's evaluation to leave it with a problem; `null`: reported elsewhere already. */
 class Fault {
@@ -46,18 +37,13 @@ function fault(id: string, node: { start: number; end: number }, values: Record<
   return new Fault(problem(id, node, values));
 }
 
-/** A dimension for a sentence: "a frequency". */
-export function dimensionPhrase(dimension: Dimension): string {
-  return phraseOf(dimension) ?? spelledOut(dimension);
-}
-
 function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Evaluated {
   switch (node.kind) {
     case 'number': {
       const unit = node.unit ?? bareUnit;
       if (unit === null) return { value: node.value, dimension: plain, unit: null, kind: 'bare' };
-      const kind = isOnScale(unit) ? 'on-scale' : 'quantity';
-      return { value: toBase(node.value, unit), dimension: unit.dimension, unit: unit.text, kind };
+      const { dimension, text } = unit;
+      return { value: toBase(node.value, unit), dimension, unit: text, kind: numberKind(unit) };
     }
     case 'reference':
       return referenced(node, scope);
@@ -66,10 +52,15 @@ function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): E
       refuseTemperature(of, node.of, 'turned into its negative');
       return { ...of, value: -of.value, unit: null };
     }
-    case 'sum':
-      return node.terms
-        .map(({ sign, node: term }) => ({ sign, term, value: inner(term, scope) }))
-        .reduce(added).value;
+    case 'sum': {
+      const terms = node.terms.map(({ sign, node: term }) => ({
+        sign,
+        node: term,
+        value: inner(term, scope),
+      }));
+      refuseUnlike(terms);
+      return terms.reduce(added).value;
+    }
     case 'product':
       return node.factors
         .map(({ sign, node: factor }) => ({ sign, factor, value: inner(factor, scope) }))
@@ -79,12 +70,16 @@ function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): E
   }
 }
 
-/** A part of a larger expression: there, a unit in decibels makes no sense. */
+/** A part of a larger expression: a level in decibels makes no sense there. */
 function inner(node: ExpressionNode, scope: Scope): Evaluated {
-  if (node.kind === 'number' && node.unit !== null && node.unit.decibelsAbove !== null) {
-    throw fault('line/unit-in-product', node, { unit: node.unit.text });
-  }
-  return evaluated(node, scope, null);
+  const value = evaluated(node, scope, null);
+  if (value.kind === 'level') throw fault('line/unit-in-product', node, { unit: value.unit ?? 'dB' });
+  return value;
+}
+
+function refuseUnlike(parts: Parameters<typeof unlikeSum>[0]): void {
+  const unlike = unlikeSum(parts);
+  if (unlike !== null) throw new Fault(unlike);
 }
 
 /** A temperature can be shifted and no more: twice 20 degC is 40 degC on one scale and 313 degC on another. */
@@ -117,17 +112,11 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
 
 interface Term {
   readonly sign: '+' | '-';
-  readonly term: ExpressionNode;
+  readonly node: ExpressionNode;
   readonly value: Evaluated;
 }
 
 function added(sum: Term, next: Term): Term {
-  if (!sameDimension(sum.value.dimension, next.value.dimension)) {
-    throw fault('line/unlike-sum', next.term, {
-      left: dimensionPhrase(sum.value.dimension),
-      right: dimensionPhrase(next.value.dimension),
-    });
-  }
   const value = sum.value.value + (next.sign === '+' ? next.value.value : -next.value.value);
   if (next.value.kind === 'on-scale') return { ...sum, value: { ...withTemperature(sum, next), value } };
   const kind =
@@ -139,10 +128,10 @@ function added(sum: Term, next: Term): Term {
 function withTemperature(sum: Term, next: Term): Evaluated {
   if (sum.value.kind === 'on-scale') {
     if (next.sign === '-') return { ...next.value, unit: 'K', kind: 'quantity' };
-    throw fault('line/temperature-calculated', next.term, { done: 'added to another temperature' });
+    throw fault('line/temperature-calculated', next.node, { done: 'added to another temperature' });
   }
   if (next.sign === '+') return next.value;
-  throw fault('line/temperature-calculated', next.term, { done: 'taken away from a difference' });
+  throw fault('line/temperature-calculated', next.node, { done: 'taken away from a difference' });
 }
 
 interface Factor {
@@ -182,13 +171,7 @@ function called(node: CallNode, scope: Scope): Evaluated {
   if (first === undefined || args.length < found.fewest || args.length > found.most) {
     throw fault('line/wrong-arguments', node, { name: node.name.text, takes: found.takes });
   }
-  const unlike = args.findIndex((argument) => !sameDimension(argument.dimension, first.dimension));
-  if (unlike >= 0) {
-    throw fault('line/unlike-sum', node.args[unlike] ?? node, {
-      left: dimensionPhrase(first.dimension),
-      right: dimensionPhrase(args[unlike]?.dimension ?? plain),
-    });
-  }
+  refuseUnlike(args.map((value, index) => ({ node: node.args[index] ?? node, value })));
   for (const [index, argument] of args.entries()) {
     if (!found.choosesOne) refuseTemperature(argument, node.args[index] ?? node, `used in ${node.name.text}`);
   }

@@ -1,4 +1,5 @@
 import { type Dimension, plain } from '../units/dimension';
+import { isOnScale, type Unit, unitOf } from '../units/unit';
 
 /** What a setting holds once it is understood. Quantities are in SI. */
 export type Value =
@@ -30,17 +31,25 @@ export interface Evaluated {
 }
 
 /**
- * What may be done with a number. `bare`: no unit stands anywhere in it (`1 / 20`), so that it measures nothing.
+ * What may be done with a number. `bare`: it has no unit anywhere (`1 / 20`), so that it measures nothing.
  * `on-scale`: a temperature, which counts from a zero of its scale: it can be shifted, and nothing else.
+ * `level`: in decibels above something, a logarithm: it stands for itself, and no calculation takes it.
  */
-export type NumberKind = 'bare' | 'quantity' | 'on-scale';
+export type NumberKind = 'bare' | 'quantity' | 'on-scale' | 'level';
+
+/** What may be done with a number in a unit. */
+export function numberKind(unit: Unit): NumberKind {
+  if (unit.decibelsAbove !== null) return 'level';
+  return isOnScale(unit) ? 'on-scale' : 'quantity';
+}
 
 /** The quantity that a parameter holds, for an expression that names it. */
 export function quantityNamed(
   { value, unit }: Extract<Value, { kind: 'quantity' }>,
   { dimension, isScale }: { readonly dimension: Dimension; readonly isScale?: boolean },
 ): Evaluated {
-  return { value, dimension, unit, kind: isScale === true ? 'on-scale' : 'quantity' };
+  const kind = isScale === true ? 'on-scale' : 'quantity';
+  return { value, dimension, unit, kind: unitOf(unit).decibelsAbove === null ? kind : 'level' };
 }
 
 /** A whole number that a parameter holds: it stands for something, so that it is not bare. */

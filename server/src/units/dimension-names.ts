@@ -1,4 +1,4 @@
-import { type Dimension, dimension, divided, multiplied, plain, raised } from './dimension';
+import { type Dimension, dimension, divided, multiplied, plain, raised, spelledOut } from './dimension';
 import { findUnitSymbol } from './unit-table';
 
 /** What a parameter measures: a dimension under its everyday name. */
@@ -145,7 +145,7 @@ export function findDimensionName(name: string): DimensionName | undefined {
   return byName.get(name);
 }
 
-/** The everyday phrase for a dimension, by the first name in the table that has it. */
-export function phraseOf(given: Dimension): string | undefined {
-  return dimensionNames.find((one) => one.dimension.key === given.key)?.phrase;
+/** A dimension for a sentence, "a frequency", by the first name in the table that has it, else spelled out. */
+export function dimensionPhrase(given: Dimension): string {
+  return dimensionNames.find((one) => one.dimension.key === given.key)?.phrase ?? spelledOut(given);
 }

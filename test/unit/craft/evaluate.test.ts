@@ -52,7 +52,12 @@ describe('a calculation', () => {
 describe('a calculation that makes no sense', () => {
   const cases: readonly [string, string, string, ...string[]][] = [
     ['low + 5 ms', 'line/unlike-sum', '5 ms'],
-    ['low - 5', 'line/unlike-sum', '5'],
+    ['low - 5', 'line/unlike-sum', '5', 'cutoff = low - 5 Hz'],
+    ['90 Hz + 2 * 90', 'line/unlike-sum', '2 * 90', 'cutoff = 90 Hz + 2 * 90 Hz'],
+    ['3 + 1 / 2 + low', 'line/unlike-sum', '3', 'cutoff = 3 Hz + 1 Hz / 2 + low'],
+    ['low + factor', 'line/unlike-sum', 'factor', 'cutoff = low + factor * 1 Hz'],
+    ['low + 2 * (1 + 1)', 'line/unlike-sum', '2 * (1 + 1)'],
+    ['max(5, low)', 'line/unlike-sum', '5', 'cutoff = max(5 Hz, low)'],
     ['min(low, 5 ms)', 'line/unlike-sum', '5 ms'],
     ['low / 0', 'line/divided-by-zero', '0'],
     ['low / (5 ms - 5 ms)', 'line/divided-by-zero', '5 ms - 5 ms'],
@@ -247,5 +252,33 @@ describe('names that lead on and on', () => {
     const lines = Array.from({ length: 31 }, (_, index) => `let a${index + 1} = ${deep(`a${index}`)}`);
     const text = ['let a0 = 90 Hz', ...lines, '[gyro.filter.1]', 'cutoff = a31'].join('\n');
     assert.equal(heldIn(text, 'gyro.filter.1.cutoff'), '90 Hz');
+  });
+});
+
+describe('a calculation with levels in decibels', () => {
+  const sent = (value: string) =>
+    `let low = 14 dBm\nlet high = 20 dBm\n[video]\nreceiver-sensitivity = -90 dBm\npower = ${value}\n`;
+
+  it('is none where a name stands for the whole value', () => {
+    assert.deepEqual(ownFindings(sent('high')), []);
+    assert.equal(heldIn(sent('high'), 'video.power'), '100 mW');
+  });
+
+  const refused: readonly [string, string][] = [
+    ['2 * low', 'low'],
+    ['high / 2', 'high'],
+    ['low + high', 'low'],
+    ['low + 25 mW', 'low'],
+    ['max(low, high)', 'low'],
+    ['-low', 'low'],
+    ['25 mW + video.receiver-sensitivity', 'video.receiver-sensitivity'],
+  ];
+  for (const [value, marked] of refused) {
+    it(`is refused: ${value}`, () =>
+      assert.deepEqual(ownFindings(sent(value)), [['line/unit-in-product', marked]]));
+  }
+
+  it('is one of powers where they are in watts', () => {
+    assert.equal(heldIn('let low = 25 mW\n[video]\npower = 2 * low\n', 'video.power'), '50 mW');
   });
 });

@@ -1,6 +1,10 @@
 import { strict as assert } from 'node:assert';
 import { sameDimension } from '../../../server/src/units/dimension';
-import { dimensionNames, findDimensionName, phraseOf } from '../../../server/src/units/dimension-names';
+import {
+  dimensionNames,
+  dimensionPhrase,
+  findDimensionName,
+} from '../../../server/src/units/dimension-names';
 import { readableUnit } from '../../../server/src/units/quantity';
 import { unitOf } from '../../../server/src/units/unit';
 
@@ -28,11 +32,11 @@ describe('the everyday name of a dimension', () => {
   });
 
   it('makes the phrase of a sentence, also where names share a dimension', () => {
-    assert.equal(phraseOf(unitOf('kHz').dimension), 'a frequency');
-    assert.equal(phraseOf(unitOf('rpm').dimension), 'a turning rate');
-    assert.equal(phraseOf(unitOf('rpm/V').dimension), 'a motor constant');
-    assert.equal(phraseOf(unitOf('K').dimension), 'a temperature');
-    assert.equal(phraseOf(unitOf('m^5').dimension), undefined);
+    assert.equal(dimensionPhrase(unitOf('kHz').dimension), 'a frequency');
+    assert.equal(dimensionPhrase(unitOf('rpm').dimension), 'a turning rate');
+    assert.equal(dimensionPhrase(unitOf('rpm/V').dimension), 'a motor constant');
+    assert.equal(dimensionPhrase(unitOf('K').dimension), 'a temperature');
+    assert.equal(dimensionPhrase(unitOf('m^5').dimension), 'a quantity in length^5');
   });
 });
 

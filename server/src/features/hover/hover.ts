@@ -1,6 +1,6 @@
 import { choiceSources } from '../../catalog/choice-sources';
-import { dimensionPhrase } from '../../craft/evaluate';
 import { inputKeys } from '../../craft/keys';
+import { dimensionPhrase } from '../../units/dimension-names';
 import { choicesHere } from '../completion/choices-here';
 import { code, escaped } from '../markdown';
 import { type Position, type Range, rangeInLine } from '../range';

@@ -1,8 +1,7 @@
 import type { FoundParameter } from '../../catalog/catalog';
-import { dimensionPhrase } from '../../craft/evaluate';
 import type { Evaluated, Value } from '../../craft/value';
 import { isPlain } from '../../units/dimension';
-import { dimensionNames } from '../../units/dimension-names';
+import { dimensionNames, dimensionPhrase } from '../../units/dimension-names';
 import { shortNumber } from '../../units/number-text';
 import { exactText, readableUnit, shortText } from '../../units/quantity';
 
