@@ -12,10 +12,13 @@ import { estimate } from './uncertain';
 
 /** Hz: where loops of craft this small can cross. */
 const band = { from: 0.5, to: 300 };
-/** s: long enough for the first swing of the slowest of them. */
+/** s: what is drawn of the answer to a step. */
 export const watched = 0.25;
-/** How many periods of the crossover a step is watched for its overshoot: the first swing is over in one. */
-const swings = 1.5;
+/**
+ * s: what is watched of a step for its overshoot, or one period of the crossover where that is longer. Where the
+ * derivative crosses over, the rate climbs slowly behind it, and is too high long after the crossover's first swing.
+ */
+const settling = 0.5;
 const degrees = 180 / Math.PI;
 
 interface Told {
@@ -69,14 +72,14 @@ const told: readonly Told[] = [
   },
   {
     id: 'overshoot',
-    title: 'Overshoot',
+    title: 'Overshoot of a stick step',
     unit: '%',
     measure: (axis, view) => {
       const { crossover } = marginsOf(axis);
-      const response = crossover === null ? null : stepOf(axis, view, Math.min(watched, swings / crossover));
+      const response = crossover === null ? null : stepOf(axis, view, Math.max(settling, 1 / crossover));
       return response === null ? null : 100 * overshoot(response);
     },
-    why: 'of a small step, simulated once a round of the loop',
+    why: 'highest point after a small sudden stick movement, simulated once a round of the loop',
   },
   {
     id: 'noise-gain',

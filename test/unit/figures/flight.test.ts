@@ -327,3 +327,25 @@ describe('a quick way through the step response', () => {
     }
   });
 });
+
+describe('the overshoot of a stick step', () => {
+  /** Slow behind a strong derivative: the crossover's own first swing is over long before. */
+  const braked = sandmartin
+    .replace(/(roll\]\nproportional = ).*/, '$10.02 %/(deg/s)')
+    .replace('0.00026 %/(deg/s^2)', '0.001 %/(deg/s^2)');
+
+  for (const [what, text] of [
+    ['as flown', sandmartin],
+    ['behind a strong derivative', braked],
+  ] as const) {
+    it(`is that of a step that is watched to its end, ${what}`, () => {
+      const view = new CraftView(craftOf(text, club), 'sprint');
+      for (const name of ['roll', 'pitch', 'yaw'] as const) {
+        const axis = axisOf(view, name)?.value.likely ?? assert.fail(name);
+        const found = figureOf(view, `${name}-overshoot`)?.likely ?? assert.fail(name);
+        const watched = 100 * overshoot(stepResponse(axis, { gyro: 6400, control: 3200 }, 4));
+        assert.ok(watched > 10 && Math.abs(found - watched) < 0.5, `${name}: ${found} and ${watched}`);
+      }
+    });
+  }
+});
