@@ -61,7 +61,7 @@ export interface TrueSetting extends Item {
 export interface PrintedListing {
   readonly text: string;
   readonly settings: readonly TrueSetting[];
-  /** 0-based numbers of lines. */
-  readonly comments: readonly number[];
-  readonly headings: readonly number[];
+  /** Whole lines, without their ends. */
+  readonly comments: readonly Stretch[];
+  readonly headings: readonly Stretch[];
 }

@@ -18,28 +18,30 @@ interface Places {
 
 export function printed({ shape, items, dirt, dirtSeed }: Board): PrintedListing {
   const lines = soiled(shape.print(items), dirt, dirtSeed);
-  const { text, places } = laidOut(lines, dirt);
-  const numbers = (kind: Line['kind']) =>
-    lines.flatMap((line, number) => (line.kind === kind ? [number] : []));
+  const { text, places, stretches } = laidOut(lines, dirt);
+  const linesOf = (kind: Line['kind']) => stretches.filter((_, number) => lines[number]?.kind === kind);
   return {
     text,
     settings: counted(items, places),
-    comments: numbers('comment'),
-    headings: numbers('heading'),
+    comments: linesOf('comment'),
+    headings: linesOf('heading'),
   };
 }
 
 function laidOut(lines: readonly Line[], dirt: readonly DirtKind[]) {
   const places = new Map<number, Places>();
+  const stretches: Stretch[] = [];
   let text = dirt.includes('mark') ? '\ufeff' : '';
   lines.forEach(({ pieces }, line) => {
+    const start = text.length;
     for (const { text: part, of } of pieces) {
       if (of !== null) note(places, of, { start: text.length, end: text.length + part.length }, line);
       text += part;
     }
+    stretches.push({ start, end: text.length });
     text += lineEnd(dirt, line);
   });
-  return { text, places };
+  return { text, places, stretches };
 }
 
 /** A value in several pieces goes from the first to the last. */
