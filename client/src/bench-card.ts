@@ -1,5 +1,7 @@
 import * as vscode from 'vscode';
+import { benchCardRequest, keepReadingsRequest } from '../../server/src/lsp/protocol';
 import { type CardState, emptyCard, type FromCard, type ToCard } from '../card/messages';
+import { about } from './about';
 import type { Client } from './client';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
@@ -22,7 +24,7 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
   const key = `propsoff.card ${uri.toString()}`;
   const state = () => context.workspaceState.get<CardState>(key) ?? emptyCard;
   const refresh = async () => {
-    const answer = await client.benchCard(uri);
+    const answer = await client.request(benchCardRequest, about(uri));
     if (answer !== null) await post({ kind: 'card', card: answer.card, state: state() });
     else if (client.state === 'running')
       await post({
@@ -58,7 +60,7 @@ async function save(client: Client, script: vscode.Uri): Promise<void> {
     void vscode.window.showWarningMessage(t('This workspace is not trusted: no file is written from it.'));
     return;
   }
-  const answer = await client.benchCard(script);
+  const answer = await client.request(benchCardRequest, about(script));
   if (answer === null) return;
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
   const uri = await vscode.window.showSaveDialog({
@@ -88,7 +90,8 @@ async function keep(client: Client, uri: vscode.Uri, { readings }: CardState) {
     void vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
     return [];
   }
-  const answer = await client.keepReadings(uri, filled, dateOfToday());
+  const asked = { ...about(uri), readings: filled, today: dateOfToday() };
+  const answer = await client.request(keepReadingsRequest, asked);
   if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
   else if ('faults' in answer) return answer.faults;
   else await writeFlight(uri, answer);

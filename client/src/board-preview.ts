@@ -1,4 +1,6 @@
 import * as vscode from 'vscode';
+import { boardTextRequest } from '../../server/src/lsp/protocol';
+import { about } from './about';
 import type { Client } from './client';
 import { activeCraftScript } from './language';
 
@@ -48,7 +50,10 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
 
   async provideTextDocumentContent(uri: vscode.Uri): Promise<string> {
     const options = { board: null, since: null, reason: null, isPreview: true };
-    const answer = await this.client.boardText(vscode.Uri.parse(uri.query), options);
+    const answer = await this.client.request(boardTextRequest, {
+      ...about(vscode.Uri.parse(uri.query)),
+      ...options,
+    });
     if (answer?.kind === 'text') return answer.pieces.join('');
     if (answer?.kind === 'no-board')
       return `${answer.message} ${t('Name it in the script:')}\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;

@@ -8,59 +8,15 @@ import {
   type StaticFeature,
 } from 'vscode-languageclient';
 import {
-  type AboutScript,
-  type BenchCardAnswer,
-  type BoardChoice,
-  type BoardTextAnswer,
-  type BoardTextParams,
-  benchCardRequest,
-  boardOfNotification,
-  boardsRequest,
-  boardTextRequest,
-  type ComparedSide,
   checkedNotification,
-  compareRequest,
-  explainRequest,
-  type FlightAnswer,
-  type FlightForm,
-  type FlightNoted,
-  type FlightToNote,
-  flightAnswerRequest,
-  flightFormRequest,
-  hoverElsewhereRequest,
-  keepReadingsRequest,
-  type Learned,
-  learnRequest,
-  type MakeProfileParams,
-  makeProfileRequest,
-  noteFlightRequest,
   type OwnAbilities,
-  type ProveAnswer,
-  packInViewNotification,
-  parametersRequest,
-  proveRequest,
-  type ReadAnswer,
-  type ReadingTaken,
-  readRequest,
-  type SetHere,
-  type SettingToTry,
-  setHereRequest,
-  sheetRequest,
-  summaryRequest,
-  type TryAnswer,
-  tryableRequest,
-  tryRequest,
+  type OwnNotification,
+  type OwnRequest,
 } from '../../server/src/lsp/protocol';
-import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
-import type { Tryable } from '../../server/src/sheet/try-value';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';
 
 const { t } = vscode.l10n;
-
-type Summary = NonNullable<Awaited<ReturnType<Client['summary']>>>;
-
-export type { Summary };
 
 /** How a client is made, and with it a server: as a process, or as a worker in a browser. */
 export type NewLanguageClient = (options: LanguageClientOptions) => BaseLanguageClient;
@@ -135,115 +91,19 @@ export class Client implements vscode.Disposable {
     if (this.languageClient.needsStop()) await this.languageClient.stop();
   }
 
-  async summary(uri: vscode.Uri) {
-    return this.ask(() => this.languageClient.sendRequest(summaryRequest, about(uri)));
+  /** An answer, or null while the server is not there. */
+  async request<P, R>(type: OwnRequest<P, R>, params: P): Promise<R | null> {
+    if (this.state !== 'running') return null;
+    try {
+      return await this.languageClient.sendRequest<R>(type.method, params);
+    } catch (error) {
+      this.log.warn(`no answer: ${String(error)}`);
+      return null;
+    }
   }
 
-  async sheet(uri: vscode.Uri): Promise<DrawnSheet | null> {
-    return this.ask(() => this.languageClient.sendRequest(sheetRequest, about(uri)));
-  }
-
-  async setHere(uri: vscode.Uri, { line, character }: vscode.Position): Promise<SetHere | null> {
-    const position = { line, character };
-    return this.ask(() => this.languageClient.sendRequest(setHereRequest, { ...about(uri), position }));
-  }
-
-  async flightForm(uri: vscode.Uri, record: string | null, today: string): Promise<FlightForm | null> {
-    return this.ask(() =>
-      this.languageClient.sendRequest(flightFormRequest, { ...about(uri), record, today }),
-    );
-  }
-
-  /** Why an answer about a flight can't be written; null if it can. */
-  async flightAnswerFault(uri: vscode.Uri, answer: FlightAnswer): Promise<string | null> {
-    return this.ask(() => this.languageClient.sendRequest(flightAnswerRequest, { ...about(uri), ...answer }));
-  }
-
-  async noteFlight(uri: vscode.Uri, flight: FlightToNote): Promise<FlightNoted | null> {
-    return this.ask(() => this.languageClient.sendRequest(noteFlightRequest, { ...about(uri), ...flight }));
-  }
-
-  async benchCard(uri: vscode.Uri): Promise<BenchCardAnswer | null> {
-    return this.ask(() => this.languageClient.sendRequest(benchCardRequest, about(uri)));
-  }
-
-  async keepReadings(uri: vscode.Uri, readings: readonly ReadingTaken[], today: string) {
-    return this.ask(() =>
-      this.languageClient.sendRequest(keepReadingsRequest, { ...about(uri), readings, today }),
-    );
-  }
-
-  async tryable(uri: vscode.Uri, setting: SettingToTry): Promise<Tryable | null> {
-    return this.ask(() => this.languageClient.sendRequest(tryableRequest, { ...about(uri), ...setting }));
-  }
-
-  /** What would be if a setting held something else, written as in a script. */
-  async tryValue(uri: vscode.Uri, setting: SettingToTry, to: string): Promise<TryAnswer | null> {
-    return this.ask(() => this.languageClient.sendRequest(tryRequest, { ...about(uri), ...setting, to }));
-  }
-
-  async explain(uri: vscode.Uri, position: vscode.Position): Promise<string | null> {
-    const { line, character } = position;
-    return this.ask(() =>
-      this.languageClient.sendRequest(explainRequest, { ...about(uri), position: { line, character } }),
-    );
-  }
-
-  async pickPack(uri: vscode.Uri, pack: string): Promise<void> {
-    await this.languageClient.sendNotification(packInViewNotification, {
-      uri: about(uri).textDocument.uri,
-      pack,
-    });
-  }
-
-  async boards(): Promise<readonly BoardChoice[]> {
-    return (await this.ask(() => this.languageClient.sendRequest(boardsRequest))) ?? [];
-  }
-
-  async boardText(
-    uri: vscode.Uri,
-    options: Omit<BoardTextParams, 'textDocument'>,
-  ): Promise<BoardTextAnswer | null> {
-    return this.ask(() => this.languageClient.sendRequest(boardTextRequest, { ...about(uri), ...options }));
-  }
-
-  async readCapture(capture: string, board: string | null): Promise<ReadAnswer | null> {
-    return this.ask(() => this.languageClient.sendRequest(readRequest, { capture, board }));
-  }
-
-  async prove(uri: vscode.Uri, capture: string, board: string | null): Promise<ProveAnswer | null> {
-    return this.ask(() => this.languageClient.sendRequest(proveRequest, { ...about(uri), capture, board }));
-  }
-
-  async compare(before: ComparedSide, after: ComparedSide) {
-    return this.ask(() => this.languageClient.sendRequest(compareRequest, { before, after }));
-  }
-
-  /** What is under a position of a text that is only shown; `beside`: where it would lie. */
-  async hoverElsewhere(document: vscode.TextDocument, beside: vscode.Uri, at: vscode.Position) {
-    const position = { line: at.line, character: at.character };
-    const params = { uri: about(beside).textDocument.uri, text: document.getText(), position };
-    return this.ask(() => this.languageClient.sendRequest(hoverElsewhereRequest, params));
-  }
-
-  async learn(capture: string): Promise<Learned | null> {
-    return this.ask(() => this.languageClient.sendRequest(learnRequest, { capture }));
-  }
-
-  async makeProfile(params: MakeProfileParams) {
-    return this.ask(() => this.languageClient.sendRequest(makeProfileRequest, params));
-  }
-
-  /** Names of the parameters that a board's setting may stand for. */
-  async parameters(): Promise<readonly string[]> {
-    return (await this.ask(() => this.languageClient.sendRequest(parametersRequest))) ?? [];
-  }
-
-  async pickBoard(uri: vscode.Uri, board: string): Promise<void> {
-    await this.languageClient.sendNotification(boardOfNotification, {
-      uri: about(uri).textDocument.uri,
-      board,
-    });
+  async notify<P>(type: OwnNotification<P>, params: P): Promise<void> {
+    await this.languageClient.sendNotification(type.method, params);
   }
 
   dispose(): void {
@@ -265,17 +125,6 @@ export class Client implements vscode.Disposable {
       }),
     ];
     return client;
-  }
-
-  /** An answer, or null while the server is not there. */
-  private async ask<T>(send: () => Promise<T | null>): Promise<T | null> {
-    if (this.state !== 'running') return null;
-    try {
-      return await send();
-    } catch (error) {
-      this.log.warn(`no answer: ${String(error)}`);
-      return null;
-    }
   }
 
   private giveUp(why: string): void {
@@ -336,7 +185,3 @@ const ownMessages: StaticFeature = {
   getState: () => ({ kind: 'static' }),
   clear: () => undefined,
 };
-
-function about(uri: vscode.Uri): AboutScript {
-  return { textDocument: { uri: uri.toString() } };
-}

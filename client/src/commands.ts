@@ -1,4 +1,6 @@
 import * as vscode from 'vscode';
+import { explainRequest, packInViewNotification, summaryRequest } from '../../server/src/lsp/protocol';
+import { about, aboutPlace } from './about';
 import { openBenchCard } from './bench-card';
 import { BoardPreview } from './board-preview';
 import type { Client } from './client';
@@ -54,7 +56,7 @@ export function registerCommands(
 
 async function pickPack(client: Client): Promise<void> {
   const uri = activeScript()?.document.uri;
-  const summary = uri === undefined ? null : await client.summary(uri);
+  const summary = uri === undefined ? null : await client.request(summaryRequest, about(uri));
   if (uri === undefined || summary === null) {
     void vscode.window.showInformationMessage(t('Open a craft script first: packs belong to a craft.'));
     return;
@@ -69,7 +71,8 @@ async function pickPack(client: Client): Promise<void> {
     title: t('Pack in View'),
     placeHolder: t('In view now: {pack}', { pack: summary.packInView ?? '' }),
   });
-  if (picked !== undefined) await client.pickPack(uri, picked);
+  if (picked !== undefined)
+    await client.notify(packInViewNotification, { uri: uri.toString(), pack: picked });
 }
 
 /** Opens the whole story of the line under the cursor beside the script. */
@@ -80,7 +83,7 @@ async function explainLine(client: Client, explanations: Explanations): Promise<
     return;
   }
   const { active } = editor.selection;
-  const story = await client.explain(editor.document.uri, active);
+  const story = await client.request(explainRequest, aboutPlace(editor.document.uri, active));
   if (story === null) {
     void vscode.window.showInformationMessage(
       t('There is nothing to explain on this line. Put the cursor on a setting or a section.'),

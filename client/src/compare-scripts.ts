@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
-import type { ComparedSide } from '../../server/src/lsp/protocol';
+import { type ComparedSide, compareRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import type { FromCompare, ToCompare } from '../compare/messages';
+import { about } from './about';
 import type { Client } from './client';
 import { craftFiles } from './craft-files';
 import { earlierRevisions } from './earlier-revisions';
@@ -44,7 +45,7 @@ export async function compareScripts(context: vscode.ExtensionContext, client: C
 async function choicesFor(document: vscode.TextDocument, client: Client): Promise<readonly Choice[]> {
   const { uri } = document;
   const here = asOpen(uri, nameOf(uri));
-  const summary = await client.summary(uri);
+  const summary = await client.request(summaryRequest, about(uri));
   const packs = (summary?.packs ?? []).filter((pack) => pack !== summary?.packInView);
   const found = await craftFiles();
   const others = found.filter((one) => one.toString() !== uri.toString());
@@ -167,7 +168,8 @@ async function compared(
   after: Pair['after'],
 ): Promise<ToCompare | null> {
   try {
-    const comparison = await client.compare(await before(), await after());
+    const sides = { before: await before(), after: await after() };
+    const comparison = await client.request(compareRequest, sides);
     if (comparison !== null) return { kind: 'comparison', comparison };
     if (client.state !== 'running') return null;
     return {

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/protocol';
+import { type BoardTextAnswer, type BoardTextParams, boardTextRequest } from '../../server/src/lsp/protocol';
+import { about } from './about';
 import type { Client } from './client';
 import { stepDone } from './first-steps';
 import { activeCraftScript } from './language';
@@ -83,7 +84,7 @@ async function wantedText(client: Client, script: vscode.Uri, wanted: Wanted): P
   // It waits for all that the script includes, which may lie on a slow drive.
   const answer = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Window, title: t('Making the text for the board') },
-    () => client.boardText(script, wanted),
+    () => client.request(boardTextRequest, { ...about(script), ...wanted }),
   );
   switch (answer?.kind) {
     case 'text':

@@ -1,4 +1,6 @@
 import * as vscode from 'vscode';
+import { summaryRequest } from '../../server/src/lsp/protocol';
+import { about } from './about';
 import type { Client } from './client';
 
 /** What the walkthrough ticks off, beside commands that were run; package.json names them. */
@@ -23,7 +25,7 @@ export function watchFirstSteps(client: Client): vscode.Disposable {
   /** How many must-fix findings each script had. */
   const before = new Map<string, number>();
   const mending = client.onChecked(async (uri) => {
-    const count = (await client.summary(uri))?.counts['must-fix'];
+    const count = (await client.request(summaryRequest, about(uri)))?.counts['must-fix'];
     if (count === undefined) return;
     if (count < (before.get(uri.toString()) ?? 0)) {
       stepDone('hasMended');

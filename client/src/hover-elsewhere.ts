@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { hoverElsewhereRequest } from '../../server/src/lsp/protocol';
 import type { Client } from './client';
 import { fileSchemes, languageId } from './language';
 
@@ -7,7 +8,11 @@ export function hoverElsewhere(client: Client): vscode.Disposable {
   return vscode.languages.registerHoverProvider(languageId, {
     provideHover: async (document, position) => {
       if (fileSchemes().has(document.uri.scheme)) return undefined; // the server knows it
-      const told = await client.hoverElsewhere(document, placeOf(document.uri), position);
+      const told = await client.request(hoverElsewhereRequest, {
+        uri: placeOf(document.uri).toString(),
+        text: document.getText(),
+        position: { line: position.line, character: position.character },
+      });
       if (told === null) return undefined;
       const { start, end } = told.range;
       const range = new vscode.Range(start.line, start.character, end.line, end.character);

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { learnRequest, makeProfileRequest, parametersRequest } from '../../server/src/lsp/protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Client } from './client';
@@ -13,7 +14,7 @@ const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 export async function learnBoard(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const capture = await pickCapture(t('Make Board Profile from Captured Text'));
   if (capture === undefined) return;
-  const learned = await client.learn(capture.text);
+  const learned = await client.request(learnRequest, { capture: capture.text });
   if (learned === null) {
     void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
@@ -26,7 +27,8 @@ export async function learnBoard(context: vscode.ExtensionContext, client: Clien
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
   panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
     if (message.kind === 'ready') {
-      const told: ToLearn = { kind: 'learned', learned, parameters: await client.parameters() };
+      const parameters = (await client.request(parametersRequest, {})) ?? [];
+      const told: ToLearn = { kind: 'learned', learned, parameters };
       await panel.webview.postMessage(told);
     } else if (await made(client, capture.text, message)) panel.dispose();
   });
@@ -44,7 +46,7 @@ async function made(
     );
     return false;
   }
-  const profile = await client.makeProfile({ capture, name, confirmed });
+  const profile = await client.request(makeProfileRequest, { capture, name, confirmed });
   if (profile === null) {
     void vscode.window.showErrorMessage(t('No profile could be made of this text.'));
     return false;

@@ -1,5 +1,13 @@
 import * as vscode from 'vscode';
-import type { FlightAnswer, FlightForm, FlightNoted } from '../../server/src/lsp/protocol';
+import {
+  type FlightAnswer,
+  type FlightForm,
+  type FlightNoted,
+  flightAnswerRequest,
+  flightFormRequest,
+  noteFlightRequest,
+} from '../../server/src/lsp/protocol';
+import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
 import { activeCraftScript } from './language';
@@ -14,8 +22,9 @@ export async function noteFlight(client: Client, given?: vscode.Uri): Promise<vo
     void vscode.window.showInformationMessage(t('Open the craft script of the flight first.'));
     return;
   }
-  const date = dateOfToday();
-  const form = await client.flightForm(uri, await readRecord(uri, 'flown'), date);
+  const today = dateOfToday();
+  const record = await readRecord(uri, 'flown');
+  const form = await client.request(flightFormRequest, { ...about(uri), record, today });
   if (form === null) {
     void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
     return;
@@ -31,11 +40,11 @@ export async function noteFlight(client: Client, given?: vscode.Uri): Promise<vo
   const answers = await asked(client, uri, form);
   if (answers === undefined) return;
   const known = [
-    { setting: 'date', typed: date },
+    { setting: 'date', typed: today },
     ...(pack === null ? [] : [{ setting: 'pack', typed: pack }]),
   ];
   const flight = { name: form.name, pack, answers: [...known, ...answers] };
-  await writeFlight(uri, await client.noteFlight(uri, flight));
+  await writeFlight(uri, await client.request(noteFlightRequest, { ...about(uri), ...flight }));
 }
 
 /** 2026-05-14, where the pilot is. */
@@ -84,7 +93,9 @@ async function asked(
       value,
       ignoreFocusOut: true,
       validateInput: async (text) =>
-        text.trim() === '' ? null : client.flightAnswerFault(uri, { setting, typed: text }),
+        text.trim() === ''
+          ? null
+          : client.request(flightAnswerRequest, { ...about(uri), setting, typed: text }),
     });
     if (typed === undefined) return undefined;
     if (typed.trim() !== '') answers.push({ setting, typed });

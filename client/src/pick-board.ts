@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BoardChoice } from '../../server/src/lsp/protocol';
+import { type BoardChoice, boardOfNotification, boardsRequest } from '../../server/src/lsp/protocol';
 import type { Client } from './client';
 import { boardLanguageId } from './language';
 
@@ -25,11 +25,12 @@ export async function pickBoardOfText(client: Client): Promise<void> {
     void vscode.window.showInformationMessage(t('First open a text captured from a board.'));
     return;
   }
-  const board = await pickBoard(await client.boards(), t('The board that this text comes from'));
+  const boards = (await client.request(boardsRequest, {})) ?? [];
+  const board = await pickBoard(boards, t('The board that this text comes from'));
   if (board === undefined) return;
   const text =
     document.languageId === boardLanguageId
       ? document
       : await vscode.languages.setTextDocumentLanguage(document, boardLanguageId);
-  await client.pickBoard(text.uri, board);
+  await client.notify(boardOfNotification, { uri: text.uri.toString(), board });
 }

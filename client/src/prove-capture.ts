@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { ProveAnswer } from '../../server/src/lsp/protocol';
+import { type ProveAnswer, proveRequest } from '../../server/src/lsp/protocol';
+import { about } from './about';
 import { type Capture, pickCapture } from './captures';
 import type { Client } from './client';
 import type { Explanations } from './explanations';
@@ -48,11 +49,12 @@ export class Proofs implements vscode.Disposable {
   }
 
   private async proof(script: vscode.Uri, capture: string): Promise<Proof | undefined> {
-    let answer = await this.client.prove(script, capture, null);
+    const asked = { ...about(script), capture, board: null };
+    let answer = await this.client.request(proveRequest, asked);
     if (answer?.kind === 'no-board') {
       const board = await pickBoard(answer.boards, answer.message);
       if (board === undefined) return undefined;
-      answer = await this.client.prove(script, capture, board);
+      answer = await this.client.request(proveRequest, { ...asked, board });
     }
     if (answer?.kind === 'proof') return answer;
     void vscode.window.showErrorMessage(answer?.message ?? t('Propsoff’s checks are not running.'));

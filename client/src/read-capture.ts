@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { readRequest } from '../../server/src/lsp/protocol';
 import { pickCapture } from './captures';
 import type { Client } from './client';
 import { languageId } from './language';
@@ -10,11 +11,11 @@ const { t } = vscode.l10n;
 export async function makeCraftScript(client: Client): Promise<void> {
   const capture = await pickCapture(t('Make Craft Script from Captured Text'));
   if (capture === undefined) return;
-  let answer = await client.readCapture(capture.text, null);
+  let answer = await client.request(readRequest, { capture: capture.text, board: null });
   if (answer?.kind === 'no-board') {
     const board = await pickBoard(answer.boards, t('No profile knows this text for sure.'));
     if (board === undefined) return;
-    answer = await client.readCapture(capture.text, board);
+    answer = await client.request(readRequest, { capture: capture.text, board });
   }
   if (answer === null || answer.kind === 'no-board') {
     void vscode.window.showErrorMessage(answer?.message ?? t('Propsoff’s checks are not running.'));

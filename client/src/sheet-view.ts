@@ -1,7 +1,14 @@
 import * as vscode from 'vscode';
-import type { SettingToTry } from '../../server/src/lsp/protocol';
+import {
+  packInViewNotification,
+  type SettingToTry,
+  setHereRequest,
+  sheetRequest,
+  summaryRequest,
+} from '../../server/src/lsp/protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
+import { about, aboutPlace } from './about';
 import type { Client } from './client';
 import { goWay, noScript, stopped } from './empty-sheet';
 import { goTo } from './go-to';
@@ -82,7 +89,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   private async follow(): Promise<void> {
     const uri = activeScript()?.document.uri;
     if (uri === undefined || isSame(uri, this.shown)) return;
-    const summary = await this.client.summary(uri);
+    const summary = await this.client.request(summaryRequest, about(uri));
     if (!isSame(uri, activeScript()?.document.uri)) return;
     if (summary !== null && summary.readAs !== 'whole' && isOpen(this.shown)) return;
     this.shown = uri;
@@ -100,7 +107,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     this.asked += 1;
     const mine = this.asked;
     const { shown } = this;
-    const sheet = shown === undefined ? null : await this.client.sheet(shown);
+    const sheet = shown === undefined ? null : await this.client.request(sheetRequest, about(shown));
     if (mine !== this.asked) return;
     if (sheet !== null) this.post({ kind: 'sheet', sheet });
     else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
@@ -113,7 +120,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     if (editor === undefined || !this.isListening) return;
     const { uri } = editor.document;
     const position = editor.selection.active;
-    const here = await this.client.setHere(uri, position);
+    const here = await this.client.request(setHereRequest, aboutPlace(uri, position));
     if (!editor.selection.active.isEqual(position)) return;
     const parameters = here === null || here === undefined ? [] : [here.parameter, here.path];
     this.post({ kind: 'cursor', place: { uri: uri.toString(), line: position.line, parameters } });
@@ -136,7 +143,9 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       case 'go':
         return goTo(message.target);
       case 'pack':
-        return this.shown === undefined ? undefined : this.client.pickPack(this.shown, message.pack);
+        return this.shown === undefined
+          ? undefined
+          : this.client.notify(packInViewNotification, { uri: this.shown.toString(), pack: message.pack });
       case 'try':
         return this.shown === undefined
           ? undefined

@@ -1,5 +1,7 @@
 import * as vscode from 'vscode';
-import type { Client, Summary } from './client';
+import { type Summary, summaryRequest } from '../../server/src/lsp/protocol';
+import { about } from './about';
+import type { Client } from './client';
 import { activeScript } from './language';
 
 const { t } = vscode.l10n;
@@ -81,7 +83,7 @@ export class StatusBar implements vscode.Disposable {
     const uri = activeScript()?.document.uri;
     if (uri === undefined) return this.hide();
     this.expect();
-    const summary = await this.client.summary(uri);
+    const summary = await this.client.request(summaryRequest, about(uri));
     if (mine !== this.asked) return;
     const { state } = this.client;
     if (state === 'starting') this.tell(starting);

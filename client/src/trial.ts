@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
-import type { SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
+import { type SettingToTry, type TryAnswer, tryableRequest, tryRequest } from '../../server/src/lsp/protocol';
 import type { TrialShown } from '../sheet/messages';
+import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
 
@@ -63,11 +64,10 @@ export class Trial {
     }
     this.asked += 1;
     const mine = this.asked;
-    const tryable = await this.client.tryable(trying.uri, trying.setting);
+    const tryable = await this.client.request(tryableRequest, { ...about(trying.uri), ...trying.setting });
     if (tryable === null) return false;
     if (mine !== this.asked) return true;
-    const tried =
-      trying.to === null ? null : await this.client.tryValue(trying.uri, trying.setting, trying.to);
+    const tried = await this.tried(trying);
     if (mine === this.asked) this.show({ tryable, to: trying.to, tried });
     return true;
   }
@@ -76,13 +76,17 @@ export class Trial {
   async write(): Promise<void> {
     const { trying } = this;
     if (trying === null || trying.to === null) return;
-    const answer = await this.client.tryValue(trying.uri, trying.setting, trying.to);
+    const answer = await this.tried(trying);
     const said = await written(trying.uri, answer);
     if (said === null) this.leave();
     else
       void vscode.window.showWarningMessage(
         t('{path} was not written: {reason}.', { path: trying.setting.path, reason: said }),
       );
+  }
+
+  private async tried({ uri, setting, to }: Trying): Promise<TryAnswer | null> {
+    return to === null ? null : this.client.request(tryRequest, { ...about(uri), ...setting, to });
   }
 }
 

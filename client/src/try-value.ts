@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import type { SettingToTry } from '../../server/src/lsp/protocol';
+import { type SettingToTry, setHereRequest } from '../../server/src/lsp/protocol';
+import { aboutPlace } from './about';
 import type { Client } from './client';
 import { activeCraftScript } from './language';
 import type { SheetView } from './sheet-view';
@@ -46,5 +47,6 @@ async function underCursor(
   client: Client,
   editor: vscode.TextEditor | undefined,
 ): Promise<SettingToTry | null> {
-  return editor === undefined ? null : client.setHere(editor.document.uri, editor.selection.active);
+  if (editor === undefined) return null;
+  return client.request(setHereRequest, aboutPlace(editor.document.uri, editor.selection.active));
 }

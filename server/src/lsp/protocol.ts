@@ -1,4 +1,4 @@
-import { NotificationType, type Range, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
+import { NotificationType, type Position, type Range, RequestType } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { ReadAs } from '../craft/read-as';
 import type { Learned } from '../features/board/learning';
@@ -8,10 +8,46 @@ import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { Tried, Tryable } from '../sheet/try-value';
+import { type Form, flag, list, members, object, optional, pair, text } from './requests/form';
 
 export type { Learned, LearnedRow } from '../features/board/learning';
 export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 export type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
+
+/**
+ * A request of ours, from the client to the server: its name, what its parameters must hold, and as types what it is
+ * asked with (`P`) and what it is answered with (`R`). The server answers it by a row in `requests/table.ts`; the
+ * client asks with `request`.
+ */
+export class OwnRequest<P, R> extends RequestType<P, R, void> {
+  constructor(
+    method: string,
+    readonly form: Form<P>,
+  ) {
+    super(method);
+  }
+}
+
+/** The same for what asks for no answer. */
+export class OwnNotification<P> extends NotificationType<P> {
+  constructor(
+    method: string,
+    readonly form: Form<P>,
+  ) {
+    super(method);
+  }
+}
+
+export interface AboutScript {
+  readonly textDocument: { readonly uri: string };
+}
+
+export interface AboutPlace extends AboutScript {
+  readonly position: Position;
+}
+
+const about = { textDocument: members.textDocument };
+const here = { ...about, position: members.position };
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
 export interface Summary {
@@ -22,12 +58,8 @@ export interface Summary {
   readonly readAs: ReadAs;
 }
 
-export interface AboutScript {
-  readonly textDocument: { readonly uri: string };
-}
-
-/** Client to server: the counts and packs of an open script; null when it is not open. */
-export const summaryRequest = new RequestType<AboutScript, Summary | null, void>('propsoff/summary');
+/** The counts and packs of an open script; null when it is not open. */
+export const summaryRequest = new OwnRequest<AboutScript, Summary | null>('propsoff/summary', object(about));
 
 /** What a line sets: the path that it names, and the catalogue's name of the parameter. */
 export interface SetHere {
@@ -37,15 +69,33 @@ export interface SetHere {
   readonly pack: string | null;
 }
 
-/** Client to server: what a line sets; null where it sets nothing that is known. */
-export const setHereRequest = new RequestType<
-  AboutScript & { readonly position: { readonly line: number; readonly character: number } },
-  SetHere | null,
-  void
->('propsoff/setHere');
+/** What a line sets; null where it sets nothing that is known. */
+export const setHereRequest = new OwnRequest<AboutPlace, SetHere | null>('propsoff/setHere', object(here));
 
-/** Client to server: the build sheet of an open script with the pack in view. */
-export const sheetRequest = new RequestType<AboutScript, DrawnSheet | null, void>('propsoff/sheet');
+/** Everything about the line at a position, as Markdown. */
+export const explainRequest = new OwnRequest<AboutPlace, string | null>('propsoff/explain', object(here));
+
+export interface PlaceElsewhere {
+  /** Where the text would lie: what it includes is looked for beside it. */
+  readonly uri: string;
+  readonly text: string;
+  readonly position: Position;
+}
+
+/** What is under a position of a text that is not open here, such as an earlier revision. */
+export const hoverElsewhereRequest = new OwnRequest<
+  PlaceElsewhere,
+  { readonly markdown: string; readonly range: Range } | null
+>('propsoff/hoverElsewhere', object({ uri: text, text, position: members.position }));
+
+/** The pack that the pilot wants to look at. */
+export const packInViewNotification = new OwnNotification<{
+  readonly uri: string;
+  readonly pack: string | null;
+}>('propsoff/packInView', object({ uri: text, pack: optional(text) }));
+
+/** The build sheet of an open script with the pack in view. */
+export const sheetRequest = new OwnRequest<AboutScript, DrawnSheet | null>('propsoff/sheet', object(about));
 
 export interface SettingToTry {
   readonly path: string;
@@ -53,10 +103,18 @@ export interface SettingToTry {
   readonly pack: string | null;
 }
 
-/** Client to server: the setting that other values are to be tried for; null where none can be. */
-export const tryableRequest = new RequestType<AboutScript & SettingToTry, Tryable | null, void>(
+const setting = { ...about, path: text, pack: optional(text) };
+
+/** The setting that other values are to be tried for; null where none can be. */
+export const tryableRequest = new OwnRequest<AboutScript & SettingToTry, Tryable | null>(
   'propsoff/tryable',
+  object(setting),
 );
+
+export interface ValueToTry extends AboutScript, SettingToTry {
+  /** As a script would write it. */
+  readonly to: string;
+}
 
 /** What a value would do, with the edits that write it, which fit the text of that version only. */
 export interface TryAnswer extends Omit<Tried, 'edits'> {
@@ -64,23 +122,55 @@ export interface TryAnswer extends Omit<Tried, 'edits'> {
   readonly edits: readonly { readonly range: Range; readonly newText: string }[];
 }
 
-/** Client to server: what would be if a setting held something else, written as in a script. */
-export const tryRequest = new RequestType<
-  AboutScript & SettingToTry & { readonly to: string },
-  TryAnswer | null,
-  void
->('propsoff/try');
+/** What would be if a setting held something else. */
+export const tryRequest = new OwnRequest<ValueToTry, TryAnswer | null>(
+  'propsoff/try',
+  object({ ...setting, to: text }),
+);
 
-/** Client to server: what is asked about a flight. `record`: what was kept at the last one; `today`: 2026-05-14. */
-export const flightFormRequest = new RequestType<
-  AboutScript & { readonly record: string | null; readonly today: string },
-  FlightForm | null,
-  void
->('propsoff/flightForm');
+/** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
+export interface ComparedSide {
+  readonly uri: string;
+  /** null: the open script as it stands. */
+  readonly text: string | null;
+  /** What people call it. */
+  readonly name: string;
+  /** null: the one in view, or of that name, or the first. */
+  readonly pack: string | null;
+}
 
-/** Client to server: why an answer can't be written, in a sentence; null if it can. */
-export const flightAnswerRequest = new RequestType<AboutScript & FlightAnswer, string | null, void>(
+export interface ComparedSides {
+  readonly before: ComparedSide;
+  readonly after: ComparedSide;
+}
+
+const side = object({ uri: text, text: optional(text), name: text, pack: optional(text) });
+
+/** What differs between two scripts, or two packs of one; null when a script is not open. */
+export const compareRequest = new OwnRequest<ComparedSides, Comparison | null>(
+  'propsoff/compare',
+  object({ before: side, after: side }),
+);
+
+export interface LastFlight {
+  /** What was kept at the last flight. */
+  readonly record: string | null;
+  /** 2026-05-14. */
+  readonly today: string;
+}
+
+/** What is asked about a flight. */
+export const flightFormRequest = new OwnRequest<AboutScript & LastFlight, FlightForm | null>(
+  'propsoff/flightForm',
+  object({ ...about, record: optional(text), today: text }),
+);
+
+const answer = { setting: text, typed: text };
+
+/** Why an answer can't be written, in a sentence; null if it can. */
+export const flightAnswerRequest = new OwnRequest<AboutScript & FlightAnswer, string | null>(
   'propsoff/flightAnswer',
+  object({ ...about, ...answer }),
 );
 
 export interface FlightToNote {
@@ -97,9 +187,10 @@ export interface FlightNoted {
   readonly record: string;
 }
 
-/** Client to server: the edit that notes a flight. */
-export const noteFlightRequest = new RequestType<AboutScript & FlightToNote, FlightNoted | null, void>(
+/** The edit that notes a flight. */
+export const noteFlightRequest = new OwnRequest<AboutScript & FlightToNote, FlightNoted | null>(
   'propsoff/noteFlight',
+  object({ ...about, name: text, pack: optional(text), answers: list(object(answer)) }),
 );
 
 /** The bench card of an open script with the pack in view, and the same to print and as Markdown. */
@@ -109,66 +200,41 @@ export interface BenchCardAnswer {
   readonly markdown: string;
 }
 
-/** Client to server: the bench card; null for a part that others include. */
-export const benchCardRequest = new RequestType<AboutScript, BenchCardAnswer | null, void>(
+/** The bench card; null for a part that others include. */
+export const benchCardRequest = new OwnRequest<AboutScript, BenchCardAnswer | null>(
   'propsoff/benchCard',
+  object(about),
 );
 
-/** Client to server: the edit that keeps what was read off, or why it can't be kept. */
-export const keepReadingsRequest = new RequestType<
-  AboutScript & { readonly readings: readonly ReadingTaken[]; readonly today: string },
-  FlightNoted | { readonly faults: readonly ReadingFault[] } | null,
-  void
->('propsoff/keepReadings');
-
-/** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
-export interface ComparedSide {
-  readonly uri: string;
-  /** null: the open script as it stands. */
-  readonly text: string | null;
-  /** What people call it. */
-  readonly name: string;
-  /** null: the one in view, or of that name, or the first. */
-  readonly pack: string | null;
+export interface ReadingsToKeep {
+  readonly readings: readonly ReadingTaken[];
+  /** 2026-05-14. */
+  readonly today: string;
 }
 
-/** Client to server: what differs between two scripts, or two packs of one; null when a script is not open. */
-export const compareRequest = new RequestType<
-  { readonly before: ComparedSide; readonly after: ComparedSide },
-  Comparison | null,
-  void
->('propsoff/compare');
-
-/** Client to server: the pack that the pilot wants to look at. */
-export const packInViewNotification = new NotificationType<{
-  readonly uri: string;
-  readonly pack: string | null;
-}>('propsoff/packInView');
-
-/** Client to server: everything about the line at a position, as Markdown. */
-export const explainRequest = new RequestType<
-  AboutScript & { readonly position: { readonly line: number; readonly character: number } },
-  string | null,
-  void
->('propsoff/explain');
-
-/** Client to server: what is under a position of a text that is not open here, such as an earlier revision. */
-export const hoverElsewhereRequest = new RequestType<
-  {
-    /** Where the text would lie: what it includes is looked for beside it. */
-    readonly uri: string;
-    readonly text: string;
-    readonly position: { readonly line: number; readonly character: number };
-  },
-  { readonly markdown: string; readonly range: Range } | null,
-  void
->('propsoff/hoverElsewhere');
+/** The edit that keeps what was read off, or why it can't be kept. */
+export const keepReadingsRequest = new OwnRequest<
+  AboutScript & ReadingsToKeep,
+  FlightNoted | { readonly faults: readonly ReadingFault[] } | null
+>(
+  'propsoff/keepReadings',
+  object({ ...about, readings: list(object({ id: text, value: text })), today: text }),
+);
 
 /** A board that a text can be written for. */
 export interface BoardChoice {
   readonly name: string;
   readonly title: string;
 }
+
+/** The boards that a text can be written for. */
+export const boardsRequest = new OwnRequest<object, readonly BoardChoice[]>('propsoff/boards', object({}));
+
+/** Whose text an open board text is. */
+export const boardOfNotification = new OwnNotification<{ readonly uri: string; readonly board: string }>(
+  'propsoff/boardOf',
+  object({ uri: text, board: text }),
+);
 
 /** No text could be made; why, in a sentence, and which boards there are. */
 interface NoBoard {
@@ -206,10 +272,18 @@ export type BoardTextAnswer =
       readonly record: string;
     };
 
-/** Client to server: a craft in its board's text. */
-export const boardTextRequest = new RequestType<BoardTextParams, BoardTextAnswer | null, void>(
+/** A craft in its board's text. */
+export const boardTextRequest = new OwnRequest<BoardTextParams, BoardTextAnswer | null>(
   'propsoff/boardText',
+  object({ ...about, board: optional(text), since: optional(text), reason: optional(text), isPreview: flag }),
 );
+
+export interface CapturedText {
+  readonly capture: string;
+  readonly board: string | null;
+}
+
+const capture = { capture: text, board: optional(text) };
 
 export type ReadAnswer =
   | NoBoard
@@ -221,12 +295,8 @@ export type ReadAnswer =
       readonly summary: readonly string[];
     };
 
-/** Client to server: a craft script from a captured text. `board`: null where the text itself is to show it. */
-export const readRequest = new RequestType<
-  { readonly capture: string; readonly board: string | null },
-  ReadAnswer,
-  void
->('propsoff/read');
+/** A craft script from a captured text. `board`: null where the text itself is to show it. */
+export const readRequest = new OwnRequest<CapturedText, ReadAnswer>('propsoff/read', object(capture));
 
 export type ProveAnswer =
   | NoBoard
@@ -239,21 +309,20 @@ export type ProveAnswer =
       readonly problems: readonly { readonly line: number; readonly message: string }[];
     };
 
-/** Client to server: whether a capture shows what an open script says. */
-export const proveRequest = new RequestType<
-  AboutScript & { readonly capture: string; readonly board: string | null },
-  ProveAnswer | null,
-  void
->('propsoff/prove');
+/** Whether a capture shows what an open script says. `board`: null for the board that the script sets. */
+export const proveRequest = new OwnRequest<AboutScript & CapturedText, ProveAnswer | null>(
+  'propsoff/prove',
+  object({ ...about, ...capture }),
+);
 
-/** Client to server: the boards that a text can be written for. */
-export const boardsRequest = new RequestType0<readonly BoardChoice[], void>('propsoff/boards');
+/** What an unknown listing says, with proposals for a person to confirm. */
+export const learnRequest = new OwnRequest<{ readonly capture: string }, Learned>(
+  'propsoff/learn',
+  object({ capture: text }),
+);
 
-/** Client to server: what an unknown listing says, with proposals for a person to confirm. */
-export const learnRequest = new RequestType<{ readonly capture: string }, Learned, void>('propsoff/learn');
-
-/** Client to server: names of the parameters that a board's setting may be said to stand for. */
-export const parametersRequest = new RequestType0<readonly string[], void>('propsoff/parameters');
+/** Names of the parameters that a board's setting may be said to stand for. */
+export const parametersRequest = new OwnRequest<object, readonly string[]>('propsoff/parameters', object({}));
 
 export interface MakeProfileParams {
   readonly capture: string;
@@ -262,16 +331,16 @@ export interface MakeProfileParams {
   readonly confirmed: readonly (readonly [key: string, parameter: string])[];
 }
 
-/** Client to server: the profile as JSON; null: the text holds no settings. */
-export const makeProfileRequest = new RequestType<
-  MakeProfileParams,
-  { readonly text: string; readonly mapped: number; readonly own: number } | null,
-  void
->('propsoff/makeProfile');
+export interface MadeProfile {
+  readonly text: string;
+  readonly mapped: number;
+  readonly own: number;
+}
 
-/** Client to server: whose text an open board text is. */
-export const boardOfNotification = new NotificationType<{ readonly uri: string; readonly board: string }>(
-  'propsoff/boardOf',
+/** The profile as JSON; null: the text holds no settings. */
+export const makeProfileRequest = new OwnRequest<MakeProfileParams, MadeProfile | null>(
+  'propsoff/makeProfile',
+  object({ capture: text, name: text, confirmed: list(pair(text, text)) }),
 );
 
 /**

@@ -1,32 +1,20 @@
 import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
 import type { Bundle } from '../catalog/model/bundle';
+import type { OnFault } from '../checks/checker';
 import { AdditionFiles } from '../workspace/addition-files';
-import type { FileSystem } from '../workspace/file-system';
 import { Workspace } from '../workspace/workspace';
 import { chosenEncoding } from './convert/encoding';
 import { AdditionDocuments } from './documents/addition-documents';
 import { Diagnostics } from './documents/diagnostics';
-import { documentCapabilities, registerDocuments } from './documents/documents';
+import { Documents, documentCapabilities } from './documents/documents';
+import type { ServerFiles } from './documents/editor-files';
+import { Folders } from './documents/folders';
 import { ownAbilities } from './own-abilities';
 import { checkedNotification } from './protocol';
-import { featureCapabilities, registerFeatures } from './requests/features';
-import { registerOnDemand } from './requests/on-demand';
-import { registerOwnRequests } from './requests/own-requests';
+import { register } from './requests/table';
 import { Session } from './session';
 
-/** Told what failed and how; every fault is contained where it happens and logged once. */
-export type OnServerFault = (what: string, error: unknown) => void;
-
-/** Files that can learn where the workspace's folders are. */
-export interface ServerFiles extends FileSystem {
-  setRoots(roots: readonly string[]): void;
-  /** Whether the client hands over files: it is not asked before it has said so. */
-  setHandedOver(isHandedOver: boolean): void;
-  /** Whether the client reads some of them: it may be asked only once it has had its answer to initialize. */
-  readonly asksClient: boolean;
-}
-
-/** Serves one client. The whole surface of the server: documents, findings, features, own requests. */
+/** Serves one client: what its messages are dealt with by is made here, and the table of messages is registered. */
 export function serve(connection: Connection, builtIn: Bundle, files: ServerFiles): void {
   const onFault = onceEach(connection);
   connection.onInitialize(async (params): Promise<InitializeResult> => {
@@ -51,43 +39,15 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
     };
     diagnostics = new Diagnostics(connection, session, onChecked, onFault);
     const additions = new AdditionDocuments(connection, session, additionFiles, onFault);
-    registerDocuments(connection, session, diagnostics, additions);
-    registerFeatures(connection, session, diagnostics, onFault);
-    registerOwnRequests(connection, session, diagnostics, onFault);
-    registerOnDemand(connection, session, onFault);
-    registerFolders(connection, session, files, additions, roots);
+    const documents = new Documents(session, diagnostics, additions);
+    const folders = new Folders(session, files, additions, roots);
+    const capabilities = register(connection, { session, diagnostics, documents, folders, onFault });
     return {
       serverInfo: { name: 'propsoff' },
-      capabilities: {
-        positionEncoding: encoding,
-        ...documentCapabilities,
-        ...featureCapabilities(session, diagnostics),
-      },
+      capabilities: { positionEncoding: encoding, ...documentCapabilities, ...capabilities },
     };
   });
   connection.listen();
-}
-
-function registerFolders(
-  connection: Connection,
-  session: Session,
-  files: ServerFiles,
-  additions: AdditionDocuments,
-  initial: readonly string[],
-): void {
-  connection.onInitialized(() => {
-    if (files.asksClient) additions.setRoots(initial);
-    additions.register();
-    if (session.client.workspace?.workspaceFolders !== true) return;
-    let roots = initial;
-    connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-      const gone = new Set(removed.map((folder) => folder.uri));
-      roots = [...roots.filter((root) => !gone.has(root)), ...added.map((folder) => folder.uri)];
-      files.setRoots(roots);
-      session.workspace.rootsChanged();
-      additions.setRoots(roots);
-    });
-  });
 }
 
 function rootsOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
@@ -97,7 +57,7 @@ function rootsOf({ workspaceFolders, rootUri }: InitializeParams): readonly stri
 }
 
 /** Logs each failing thing once, so that a fault in a rule does not flood the log with every keystroke. */
-function onceEach(connection: Connection): OnServerFault {
+function onceEach(connection: Connection): OnFault {
   const seen = new Set<string>();
   return (what, error) => {
     if (seen.has(what)) return;

@@ -118,7 +118,8 @@ const requests: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
     name: fc.constantFrom('kestrel', 'a b', '__proto__'),
     confirmed: fc.array(fc.tuple(path, path), { maxLength: 3 }),
   }),
-  'propsoff/boards': fc.constant(undefined),
+  'propsoff/boards': fc.constant({}),
+  'propsoff/parameters': fc.constant({}),
 };
 
 const change = fc.oneof(

@@ -20,7 +20,7 @@ function clientWith(pieces: readonly string[], unchecked: string | null = null):
     record: '{}\n',
   };
   const log = { info: () => undefined, show: () => undefined };
-  return { boardText: async () => answer, log } as unknown as Client;
+  return { request: async () => answer, log } as unknown as Client;
 }
 
 const line = 'set one thing to another\n';

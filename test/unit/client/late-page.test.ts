@@ -12,7 +12,7 @@ function checks() {
   const state = { card: 'the first' };
   const client = {
     state: 'running',
-    benchCard: async () => ({ card: state.card, page: '', markdown: '' }),
+    request: async () => ({ card: state.card, page: '', markdown: '' }),
     onChecked: (listener: (uri: URI) => void) => {
       told = listener;
       return { dispose: () => undefined };

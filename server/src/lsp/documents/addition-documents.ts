@@ -12,9 +12,9 @@ import {
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
+import type { OnFault } from '../../checks/checker';
 import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
 import { fromClient, type Lines, toClient } from '../convert/encoding';
-import type { OnServerFault } from '../server';
 import type { Session } from '../session';
 
 /**
@@ -34,7 +34,7 @@ export class AdditionDocuments {
     private readonly connection: Connection,
     private readonly session: Session,
     private readonly files: AdditionFiles,
-    private readonly onFault: OnServerFault,
+    private readonly onFault: OnFault,
   ) {}
 
   has(uri: string): boolean {

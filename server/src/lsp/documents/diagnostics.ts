@@ -3,8 +3,8 @@ import {
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
 } from 'vscode-languageserver';
+import type { OnFault } from '../../checks/checker';
 import { diagnosticsFor } from '../convert/to-diagnostic';
-import type { OnServerFault } from '../server';
 import type { Session } from '../session';
 import { nextTurn } from './turn';
 
@@ -35,13 +35,8 @@ export class Diagnostics {
     private readonly connection: Connection,
     private readonly session: Session,
     private readonly onChecked: (uri: string) => void,
-    private readonly onFault: OnServerFault,
+    private readonly onFault: OnFault,
   ) {}
-
-  /** Whether the client says that it can ask for findings. */
-  get canBePulled(): boolean {
-    return this.session.client.textDocument?.diagnostic !== undefined;
-  }
 
   /** An open script has new text. */
   changed(uri: string): void {

@@ -1,8 +1,10 @@
 import {
-  type Connection,
   FileOperationPatternKind,
   type ServerCapabilities,
+  type TextDocumentContentChangeEvent,
+  type TextDocumentItem,
   TextDocumentSyncKind,
+  type VersionedTextDocumentIdentifier,
 } from 'vscode-languageserver';
 import type { Session } from '../session';
 import type { AdditionDocuments } from './addition-documents';
@@ -10,45 +12,61 @@ import type { Diagnostics } from './diagnostics';
 import { OpenTexts } from './open-texts';
 
 /** Takes in what the client opens, edits and closes, and what happens to files on the disk. */
-export function registerDocuments(
-  connection: Connection,
-  session: Session,
-  diagnostics: Diagnostics,
-  additions: AdditionDocuments,
-): void {
-  const { workspace } = session;
-  const texts = new OpenTexts(session);
-  const diskChanged = (uri: string) => {
-    workspace.diskChanged(uri);
-    additions.diskChanged(uri);
-  };
-  connection.onDidOpenTextDocument(({ textDocument }) => {
-    const { uri, text, version } = textDocument;
-    if (additions.has(uri)) return additions.open(uri, text, version);
-    texts.open(textDocument);
-    diagnostics.changed(uri);
-  });
-  connection.onDidChangeTextDocument(({ textDocument: { uri, version }, contentChanges }) => {
-    if (additions.has(uri)) return additions.change(uri, contentChanges, version);
-    if (texts.change(uri, version, contentChanges)) diagnostics.changed(uri);
-  });
-  connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
-    if (additions.has(uri)) return additions.close(uri);
-    const closed = texts.close(uri);
-    if (closed !== null) diagnostics.closed(closed);
-  });
-  connection.onDidChangeWatchedFiles(({ changes }) => {
-    for (const { uri } of changes) diskChanged(uri);
-  });
-  connection.workspace.onDidDeleteFiles(({ files }) => {
-    for (const { uri } of files) diskChanged(uri);
-  });
-  connection.workspace.onDidRenameFiles(({ files }) => {
-    for (const { oldUri, newUri } of files) {
-      diskChanged(oldUri);
-      diskChanged(newUri);
+export class Documents {
+  private readonly texts: OpenTexts;
+
+  constructor(
+    private readonly session: Session,
+    private readonly diagnostics: Diagnostics,
+    private readonly additions: AdditionDocuments,
+  ) {
+    this.texts = new OpenTexts(session);
+  }
+
+  open(document: TextDocumentItem): void {
+    const { uri, text, version } = document;
+    if (this.additions.has(uri)) this.additions.open(uri, text, version);
+    else {
+      this.texts.open(document);
+      this.diagnostics.changed(uri);
     }
-  });
+  }
+
+  change(
+    { uri, version }: VersionedTextDocumentIdentifier,
+    changes: readonly TextDocumentContentChangeEvent[],
+  ): void {
+    if (this.additions.has(uri)) this.additions.change(uri, changes, version);
+    else if (this.texts.change(uri, version, changes)) this.diagnostics.changed(uri);
+  }
+
+  close(uri: string): void {
+    if (this.additions.has(uri)) this.additions.close(uri);
+    else {
+      const closed = this.texts.close(uri);
+      if (closed !== null) this.diagnostics.closed(closed);
+    }
+  }
+
+  /** Files or folders that were made, changed, renamed or deleted. */
+  diskChanged(uris: readonly string[]): void {
+    for (const uri of uris) {
+      this.session.workspace.diskChanged(uri);
+      this.additions.diskChanged(uri);
+    }
+  }
+
+  /** The pilot says whose text a board's text is. */
+  pickBoard(uri: string, board: string): void {
+    this.session.boards.pick(uri, board);
+    this.diagnostics.changed(uri);
+  }
+
+  /** The pilot looks at another pack. */
+  pickPack(uri: string, pack: string | null): void {
+    this.session.pickPack(uri, pack);
+    this.diagnostics.changed(uri);
+  }
 }
 
 /** Watchers name files only; that a whole folder went is told by the editor that did it. */

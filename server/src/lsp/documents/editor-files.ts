@@ -1,8 +1,16 @@
 import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../../file-system/roots';
-import { longestFile, mostScriptsAround } from '../../workspace/file-system';
+import { type FileSystem, longestFile, mostScriptsAround } from '../../workspace/file-system';
 import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
-import type { ServerFiles } from '../server';
+
+/** Files that can learn where the workspace's folders are. */
+export interface ServerFiles extends FileSystem {
+  setRoots(roots: readonly string[]): void;
+  /** Whether the client hands over files: it is not asked before it has said so. */
+  setHandedOver(isHandedOver: boolean): void;
+  /** Whether the client reads some of them: it may be asked only once it has had its answer to initialize. */
+  readonly asksClient: boolean;
+}
 
 /**
  * The editor's own file system: what is no file of this machine, and everything in a browser. A client that hands

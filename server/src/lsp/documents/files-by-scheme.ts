@@ -1,4 +1,4 @@
-import type { ServerFiles } from '../server';
+import type { ServerFiles } from './editor-files';
 
 type DiskFiles = Omit<ServerFiles, 'asksClient' | 'setHandedOver'>;
 

@@ -1,7 +1,9 @@
 import {
   type CodeAction as ClientAction,
+  type ClientCapabilities,
   type Range as ClientRange,
   CodeActionKind,
+  type CodeActionParams,
   type Diagnostic,
   type ServerCapabilities,
 } from 'vscode-languageserver';
@@ -11,36 +13,36 @@ import { codeActions, isShownAs } from '../../features/code-actions';
 import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
 import { workspaceEdit } from '../convert/workspace-edit';
-import type { Registration } from './features';
-import { answering, type BoardContext, type Context } from './request';
+import type { BoardContext, Context } from './row';
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;
 
-export const codeActionCapability: ServerCapabilities = {
-  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
-};
+/** Without literals a client takes only commands, which could do nothing that the edits don't. */
+export function codeActionCapability({ textDocument }: ClientCapabilities): ServerCapabilities | null {
+  if (textDocument?.codeAction?.codeActionLiteralSupport === undefined) return null;
+  return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } };
+}
 
-export function registerCodeActions({ connection, session, onFault }: Registration): void {
-  // Without literals a client takes only commands, which could do nothing that the edits don't.
-  if (session.client.textDocument?.codeAction?.codeActionLiteralSupport === undefined) return;
-  connection.onCodeAction(
-    answering(
-      session,
-      onFault,
-      'code actions',
-      (context, { range, context: { only, diagnostics } }) => [
-        ...(isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
-          ? quickFixes(context, session.range(context.snapshot.script, range), diagnostics)
-          : []),
-        // Asked for on saving or by name: finding it out costs as much as the script is long.
-        ...(isWanted(fixAllKind, only ?? []) ? fixAllAction(context) : []),
-      ],
-      (context, { range, context: { only } }) =>
-        isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
-          ? boardFixes(context, range)
-          : [],
-    ),
-  );
+export function scriptActions(
+  context: Context,
+  { range, context: { only, diagnostics } }: CodeActionParams,
+): ClientAction[] {
+  return [
+    ...(isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
+      ? quickFixes(context, context.session.range(context.snapshot.script, range), diagnostics)
+      : []),
+    // Asked for on saving or by name: finding it out costs as much as the script is long.
+    ...(isWanted(fixAllKind, only ?? []) ? fixAllAction(context) : []),
+  ];
+}
+
+export function boardActions(
+  context: BoardContext,
+  { range, context: { only } }: CodeActionParams,
+): ClientAction[] {
+  return isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
+    ? boardFixes(context, range)
+    : [];
 }
 
 /** Fixes of the engine in the board's spelling, and those of the profile; what the board can't say is not offered. */

@@ -2,9 +2,10 @@ import {
   type CompletionItem as ClientItem,
   type Range as ClientRange,
   CompletionItemKind,
+  type CompletionList,
+  type CompletionParams,
   InsertTextFormat,
   MarkupKind,
-  type ServerCapabilities,
 } from 'vscode-languageserver';
 import { boardCompletion } from '../../features/board/completion';
 import { completion } from '../../features/completion/completion';
@@ -17,12 +18,8 @@ import {
 } from '../../features/completion/item';
 import type { Range } from '../../features/range';
 import { markup } from '../convert/markup';
-import type { Registration } from './features';
-import { answering } from './request';
-
-export const completionCapability: ServerCapabilities = {
-  completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
-};
+import type { Session } from '../session';
+import type { BoardContext, Context, Served } from './row';
 
 const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
   parameter: CompletionItemKind.Property,
@@ -35,39 +32,37 @@ const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
   acceptance: CompletionItemKind.Event,
 };
 
-export function registerCompletion({ connection, session, onFault }: Registration): void {
-  const abilities = session.client.textDocument?.completion?.completionItem;
-  const snippets = abilities?.snippetSupport === true;
-  connection.onCompletion(
-    answering(
-      session,
-      onFault,
-      'completion',
-      ({ snapshot }, { position, context }) => {
-        const options = { snippets, trigger: context?.triggerCharacter ?? null };
-        const at = session.position(snapshot.script, position);
-        const { items, isIncomplete } = completion(snapshot, at, options);
-        return {
-          isIncomplete,
-          items: clientItems(items, (range) => session.clientRange(snapshot.script, range)),
-        };
-      },
-      ({ snapshot, board, translation }, { position }) => {
-        const at = session.boardPosition(board, position);
-        const items = boardCompletion(translation, snapshot.catalog, at);
-        return {
-          isIncomplete: false,
-          items: clientItems(items, (range) => session.clientBoardRange(board, range)),
-        };
-      },
-    ),
-  );
-  // Everything that a description needs travels in the item: nothing is remembered between the requests.
-  connection.onCompletionResolve((item) => {
-    const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
-    const formats = abilities?.documentationFormat ?? [MarkupKind.PlainText];
-    return details === null ? item : { ...item, documentation: markup(details, formats) };
-  });
+export function scriptCompletion(
+  { session, snapshot }: Context,
+  { position, context }: CompletionParams,
+): CompletionList {
+  const snippets = abilitiesOf(session)?.snippetSupport === true;
+  const options = { snippets, trigger: context?.triggerCharacter ?? null };
+  const at = session.position(snapshot.script, position);
+  const { items, isIncomplete } = completion(snapshot, at, options);
+  return { isIncomplete, items: clientItems(items, (range) => session.clientRange(snapshot.script, range)) };
+}
+
+export function boardTextCompletion(
+  { session, snapshot, board, translation }: BoardContext,
+  { position }: CompletionParams,
+): CompletionList {
+  const items = boardCompletion(translation, snapshot.catalog, session.boardPosition(board, position));
+  return {
+    isIncomplete: false,
+    items: clientItems(items, (range) => session.clientBoardRange(board, range)),
+  };
+}
+
+/** Everything that a description needs travels in the item: nothing is remembered between the requests. */
+export function resolvedItem({ session }: Served, item: ClientItem): ClientItem {
+  const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
+  const formats = abilitiesOf(session)?.documentationFormat ?? [MarkupKind.PlainText];
+  return details === null ? item : { ...item, documentation: markup(details, formats) };
+}
+
+function abilitiesOf({ client }: Session) {
+  return client.textDocument?.completion?.completionItem;
 }
 
 function clientItems(

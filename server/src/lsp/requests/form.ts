@@ -1,29 +1,36 @@
-/** Tells where a value is not of a form, as the end of a sentence; null where it is. `name`: what the value is called. */
-export type Form = (value: unknown, name: string) => string | null;
+/**
+ * What a value that was sent must be: told where it is not, as the end of a sentence; null where it is. `name`: what
+ * the value is called. `T`: what it is known to be afterwards.
+ */
+export interface Form<T> {
+  (value: unknown, name: string): string | null;
+  /** Never there: it ties the form to what it lets through. */
+  readonly lets?: T;
+}
 
 const must =
-  (isRight: (value: unknown) => boolean, what: string): Form =>
-  (value, name) =>
+  (isRight: (value: unknown) => boolean, what: string) =>
+  (value: unknown, name: string): string | null =>
     isRight(value) ? null : `${name} must be ${what}`;
 
-export const text: Form = must((value) => typeof value === 'string', 'a text');
-export const flag: Form = must((value) => typeof value === 'boolean', 'true or false');
-export const count: Form = must(
+export const text: Form<string> = must((value) => typeof value === 'string', 'a text');
+export const flag: Form<boolean> = must((value) => typeof value === 'boolean', 'true or false');
+const count: Form<number> = must(
   (value) => typeof value === 'number' && Number.isInteger(value) && value >= 0,
   'a whole number from 0 up',
 );
 
 /** The same, or left out: what a handler finds there by its name only. */
-export function leftOutOr(form: Form): Form {
+export function leftOutOr<T>(form: Form<T>): Form<T | undefined> {
   return (value, name) => (value === undefined ? null : form(value, name));
 }
 
 /** The same, left out, or null. */
-export function optional(form: Form): Form {
+export function optional<T>(form: Form<T>): Form<T | null> {
   return (value, name) => (value === undefined || value === null ? null : form(value, name));
 }
 
-export function list(of: Form): Form {
+export function list<T>(of: Form<T>): Form<readonly T[]> {
   return (value, name) => {
     if (!Array.isArray(value)) return `${name} must be a list`;
     for (const [index, one] of value.entries()) {
@@ -34,9 +41,17 @@ export function list(of: Form): Form {
   };
 }
 
+/** A list of two. */
+export function pair<A, B>(first: Form<A>, second: Form<B>): Form<readonly [A, B]> {
+  return (value, name) => {
+    if (!Array.isArray(value) || value.length !== 2) return `${name} must be a list of two`;
+    return first(value[0], `${name}[0]`) ?? second(value[1], `${name}[1]`);
+  };
+}
+
 /** An object with these members; it may have others. */
-export function object(members: Readonly<Record<string, Form>>): Form {
-  const all = Object.entries(members);
+export function object<T extends object>(members: { readonly [Name in keyof T]: Form<T[Name]> }): Form<T> {
+  const all = Object.entries<Form<unknown>>(members);
   return (value, name) => {
     if (typeof value !== 'object' || value === null || Array.isArray(value))
       return `${name} must be an object`;
@@ -48,3 +63,12 @@ export function object(members: Readonly<Record<string, Form>>): Form {
     return null;
   };
 }
+
+const position = object({ line: count, character: count });
+
+/** Members that parameters of many messages have. */
+export const members = {
+  position,
+  range: object({ start: position, end: position }),
+  textDocument: object({ uri: text }),
+};

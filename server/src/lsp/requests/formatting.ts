@@ -1,24 +1,17 @@
-import type { ServerCapabilities } from 'vscode-languageserver';
+import type { TextEdit as ClientEdit, DocumentRangeFormattingParams } from 'vscode-languageserver';
 import { formatting } from '../../features/formatting/formatting';
-import type { Registration } from './features';
-import { answering } from './request';
+import type { TextEdit } from '../../features/range';
+import type { Context } from './row';
 
-export const formattingCapability: ServerCapabilities = {
-  documentFormattingProvider: true,
-  documentRangeFormattingProvider: true,
-};
+export function formatted(context: Context): ClientEdit[] {
+  return clientEdits(context, formatting(context.snapshot));
+}
 
-export function registerFormatting({ connection, session, onFault }: Registration): void {
-  connection.onDocumentFormatting(
-    answering(session, onFault, 'formatting', ({ snapshot }) =>
-      formatting(snapshot).map((edit) => session.clientEdit(snapshot.script, edit)),
-    ),
-  );
-  connection.onDocumentRangeFormatting(
-    answering(session, onFault, 'formatting of a range', ({ snapshot }, { range }) =>
-      formatting(snapshot, session.range(snapshot.script, range)).map((edit) =>
-        session.clientEdit(snapshot.script, edit),
-      ),
-    ),
-  );
+export function formattedRange(context: Context, { range }: DocumentRangeFormattingParams): ClientEdit[] {
+  const { session, snapshot } = context;
+  return clientEdits(context, formatting(snapshot, session.range(snapshot.script, range)));
+}
+
+function clientEdits({ session, snapshot }: Context, edits: readonly TextEdit[]): ClientEdit[] {
+  return edits.map((edit) => session.clientEdit(snapshot.script, edit));
 }

@@ -1,27 +1,30 @@
-import { MarkupKind, type ServerCapabilities } from 'vscode-languageserver';
+import { type Hover, type HoverParams, MarkupKind } from 'vscode-languageserver';
 import { hover } from '../../features/hover/hover';
 import { markup } from '../convert/markup';
-import type { Registration } from './features';
-import { answering } from './request';
+import { isTooLong } from '../documents/long-documents';
+import type { PlaceElsewhere } from '../protocol';
+import type { Context, Served } from './row';
 
-export const hoverCapability: ServerCapabilities = { hoverProvider: true };
-
-export function registerHover({ connection, session, onFault }: Registration): void {
+export function hoverAt({ session, snapshot }: Context, { position }: HoverParams): Hover | null {
+  const found = hover(snapshot, session.position(snapshot.script, position));
+  if (found === null) return null;
   const formats = session.client.textDocument?.hover?.contentFormat ?? [MarkupKind.PlainText];
-  connection.onHover(
-    answering(
-      session,
-      onFault,
-      'hover',
-      ({ snapshot }, { position }) => {
-        const found = hover(snapshot, session.position(snapshot.script, position));
-        if (found === null) return null;
-        return {
-          contents: markup(found.markdown, formats),
-          range: session.clientRange(snapshot.script, found.range),
-        };
-      },
-      'same',
-    ),
-  );
+  return {
+    contents: markup(found.markdown, formats),
+    range: session.clientRange(snapshot.script, found.range),
+  };
+}
+
+/** Tells about texts that are only shown. They stay strangers to the workspace: nothing refers to or renames them. */
+export async function hoverElsewhere(
+  { session: { workspace } }: Served,
+  { uri, text, position }: PlaceElsewhere,
+) {
+  if (isTooLong(text.length)) return null;
+  const craft = await workspace.detached(uri, text);
+  const script = craft.root;
+  const pack = craft.packs()[0] ?? null;
+  const { catalog } = workspace;
+  const snapshot = { uri, script, craft, catalog, pack, findings: () => workspace.check(craft) };
+  return hover(snapshot, script.document.clamp(position));
 }

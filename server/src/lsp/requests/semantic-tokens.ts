@@ -1,29 +1,20 @@
-import type { SemanticTokens, ServerCapabilities } from 'vscode-languageserver';
+import type { SemanticTokens, SemanticTokensLegend, SemanticTokensRangeParams } from 'vscode-languageserver';
 import type { Range } from '../../features/range';
 import { type SemanticToken, semanticTokens, semanticTokenTypes } from '../../features/semantic-tokens';
 import { type Encoding, type Lines, outgoing } from '../convert/encoding';
-import type { Registration } from './features';
-import { answering, type Context } from './request';
+import type { Context } from './row';
 
-export const semanticTokensCapability: ServerCapabilities = {
-  semanticTokensProvider: {
-    legend: { tokenTypes: [...semanticTokenTypes], tokenModifiers: [] },
-    full: true,
-    range: true,
-  },
-};
+export const tokensLegend: SemanticTokensLegend = { tokenTypes: [...semanticTokenTypes], tokenModifiers: [] };
 
-export function registerSemanticTokens({ connection, session, onFault }: Registration): void {
-  const { semanticTokens: tokens } = connection.languages;
-  tokens.on(answering(session, onFault, 'semantic tokens', (context) => answer(context)));
-  tokens.onRange(
-    answering(session, onFault, 'semantic tokens of a range', (context, { range }) =>
-      answer(context, session.range(context.snapshot.script, range)),
-    ),
-  );
+export function tokensOf(context: Context): SemanticTokens {
+  return tokens(context);
 }
 
-function answer({ session, snapshot }: Context, range?: Range): SemanticTokens {
+export function tokensIn(context: Context, { range }: SemanticTokensRangeParams): SemanticTokens {
+  return tokens(context, context.session.range(context.snapshot.script, range));
+}
+
+function tokens({ session, snapshot }: Context, range?: Range): SemanticTokens {
   return { data: encoded(snapshot.script.document, semanticTokens(snapshot, range), session.encoding) };
 }
 

@@ -9,7 +9,7 @@ import {
   type NotificationMessage,
   type RequestMessage,
 } from 'vscode-languageserver-protocol';
-import { paramsFault } from '../requests/params-forms';
+import { paramsFault } from '../requests/table';
 import { refusal } from './message-forms';
 
 type Next = Parameters<MessageStrategy['handleMessage']>[1];

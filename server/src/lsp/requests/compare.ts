@@ -1,40 +1,28 @@
-import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { CancellationToken } from 'vscode-languageserver';
 import { CraftView } from '../../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../../sheet/compare/compare';
 import { isTooLong } from '../documents/long-documents';
 import { nextTurn } from '../documents/turn';
-import type { ComparedSide, compareRequest } from '../protocol';
-import type { OnServerFault } from '../server';
+import type { ComparedSide, ComparedSides } from '../protocol';
 import type { Session } from '../session';
-import type { Answers } from './on-demand';
-import { failed, readInFull } from './request';
+import { readInFull, type Served, stopIfCancelled } from './row';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
-export function compareAnswer(session: Session, onFault: OnServerFault): Answers<typeof compareRequest> {
-  return async ({ before, after }, token) => {
-    try {
-      const one = await sideOf(session, before, null, token);
-      const other = one === null ? null : await sideOf(session, after, one.pack, token);
-      return one === null || other === null ? null : await compared(session, one, other, token);
-    } catch (error) {
-      return failed(onFault, 'comparing', error);
-    }
-  };
-}
-
-async function compared(
-  { workspace }: Session,
-  before: CheckedSide,
-  after: CheckedSide,
+export async function comparison(
+  { session }: Served,
+  { before, after }: ComparedSides,
   token: CancellationToken,
-): Promise<Comparison | ResponseError<void>> {
-  const work = comparing(before, after, (craft) => workspace.check(craft));
-  while (!token.isCancellationRequested) {
+): Promise<Comparison | null> {
+  const one = await sideOf(session, before, null, token);
+  const other = one === null ? null : await sideOf(session, after, one.pack, token);
+  if (one === null || other === null) return null;
+  const work = comparing(one, other, (craft) => session.workspace.check(craft));
+  for (;;) {
+    stopIfCancelled(token);
     const step = work.next();
     if (step.done === true) return step.value;
     await new Promise<void>(nextTurn);
   }
-  return new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
 }
 
 /** A copy of its own, which stays as it is while the work pauses. */

@@ -1,0 +1,30 @@
+import { type CodeLens, type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
+import { codeLenses } from '../../features/code-lenses';
+import { inlayHints } from '../../features/inlay-hints';
+import { ownAbilities } from '../own-abilities';
+import type { Context } from './row';
+
+export function hintsIn({ session, snapshot }: Context, { range }: InlayHintParams): InlayHint[] {
+  return inlayHints(snapshot, session.range(snapshot.script, range)).map(({ position, label, tooltip }) => ({
+    position: session.clientPosition(snapshot.script, position),
+    label,
+    tooltip,
+    kind: InlayHintKind.Type,
+    paddingLeft: true,
+  }));
+}
+
+/** Their commands are those of our own client; another one gets the figures alone, with nothing to click. */
+export function lensesOf({ session, snapshot }: Context): CodeLens[] {
+  const { commands } = ownAbilities(session.client);
+  const { uri } = snapshot;
+  return codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
+    const at = session.clientRange(snapshot.script, range);
+    const trying = { title: 'Try a value', command: 'propsoff.tryValue', arguments: [uri, tryable, pack] };
+    const shown = { title: figures ?? '', command: commands ? 'propsoff.showBuildSheet' : '' };
+    return [
+      ...(figures === null ? [] : [{ range: at, command: shown }]),
+      ...(commands ? [{ range: at, command: trying }] : []),
+    ];
+  });
+}

@@ -1,0 +1,47 @@
+import {
+  type FoldingRange as ClientFoldingRange,
+  type Position as ClientPosition,
+  FoldingRangeKind,
+  type SelectionRange,
+  type SelectionRangeParams,
+} from 'vscode-languageserver';
+import { boardFolding } from '../../features/board/outline';
+import { type FoldingRange, foldingRanges } from '../../features/navigation/folding';
+import { selectionRanges } from '../../features/navigation/selection-range';
+import type { Session } from '../session';
+import type { BoardContext, Context } from './row';
+
+export function scriptFolding({ session, snapshot }: Context): ClientFoldingRange[] {
+  return clientFolding(session, foldingRanges(snapshot));
+}
+
+export function boardTextFolding({ session, translation }: BoardContext): ClientFoldingRange[] {
+  return clientFolding(session, boardFolding(translation));
+}
+
+function clientFolding({ client }: Session, ranges: readonly FoldingRange[]): ClientFoldingRange[] {
+  const most = client.textDocument?.foldingRange?.rangeLimit;
+  return ranges.slice(0, most).map(({ first, last, kind }) => ({
+    startLine: first,
+    endLine: last,
+    ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}),
+  }));
+}
+
+export function selectionsAt(context: Context, { positions }: SelectionRangeParams): SelectionRange[] {
+  return positions.map((position) => chain(context, position));
+}
+
+/** The smallest range, with each larger one as the parent of the one before. */
+function chain({ session, snapshot: { script } }: Context, position: ClientPosition): SelectionRange {
+  const ranges = selectionRanges({ script }, session.position(script, position));
+  const link = (parent: SelectionRange | undefined, range: (typeof ranges)[number]): SelectionRange => {
+    const own = session.clientRange(script, range);
+    return parent === undefined ? { range: own } : { range: own, parent };
+  };
+  return (
+    ranges.reduceRight<SelectionRange | undefined>(link, undefined) ?? {
+      range: { start: position, end: position },
+    }
+  );
+}

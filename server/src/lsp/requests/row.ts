@@ -1,0 +1,184 @@
+import {
+  type CancellationToken,
+  type ClientCapabilities,
+  type Connection,
+  LSPErrorCodes,
+  type NotificationType,
+  type RequestType,
+  ResponseError,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import type { Translation } from '../../board/translation';
+import type { OnFault } from '../../checks/checker';
+import type { Snapshot } from '../../features/snapshot';
+import type { BoardDocument } from '../documents/board-documents';
+import type { Diagnostics } from '../documents/diagnostics';
+import type { Documents } from '../documents/documents';
+import type { Folders } from '../documents/folders';
+import type { AboutScript, OwnNotification, OwnRequest } from '../protocol';
+import type { Session } from '../session';
+import type { Form } from './form';
+
+/** What a client's messages are dealt with by. */
+export interface Served {
+  readonly session: Session;
+  readonly diagnostics: Diagnostics;
+  readonly documents: Documents;
+  readonly folders: Folders;
+  /** Told what failed and how; every fault is contained where it happens. */
+  readonly onFault: OnFault;
+}
+
+/** What the server says that it can do, to a client that can do this; null: it is not offered to that one. */
+export type Capability = ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities | null);
+
+/** A message that the server takes. */
+export interface Row {
+  readonly method: string;
+  /** What its parameters must hold, of those that are read: it is never answered with others. */
+  readonly form: Form<unknown>;
+  readonly capability: Capability;
+  register(connection: Connection, served: Served): void;
+}
+
+/** What answers a request. */
+export type Answer<P, R> = (
+  served: Served,
+  params: P,
+  token: CancellationToken,
+) => R | ResponseError<void> | Promise<R | ResponseError<void>>;
+
+/** A request of the protocol. */
+export function request<P, R, E>(
+  type: RequestType<P, R, E>,
+  form: Form<unknown>,
+  answer: Answer<P, R>,
+  capability: Capability = {},
+): Row {
+  return {
+    method: type.method,
+    form,
+    capability,
+    register: (connection, served) =>
+      connection.onRequest(type.method, (params: P, token: CancellationToken) =>
+        answered(type.method, answer, served, params, token),
+      ),
+  };
+}
+
+/** A request of our own. */
+export function ownRequest<P, R>(type: OwnRequest<P, R>, answer: Answer<P, R>): Row {
+  return request(type, type.form, answer);
+}
+
+/** A notification of the protocol. */
+export function notification<P>(
+  type: NotificationType<P>,
+  form: Form<unknown>,
+  take: (served: Served, params: P) => void,
+): Row {
+  return {
+    method: type.method,
+    form,
+    capability: {},
+    register: (connection, served) => connection.onNotification(type, (params) => take(served, params)),
+  };
+}
+
+/** A notification of our own. */
+export function ownNotification<P>(type: OwnNotification<P>, take: (served: Served, params: P) => void): Row {
+  return notification(type, type.form, take);
+}
+
+/** What is asked about an open script is answered with, besides what the client sent. */
+export interface Context {
+  readonly session: Session;
+  readonly snapshot: Snapshot;
+}
+
+/** The same about a board's text. */
+export interface BoardContext extends Context {
+  readonly board: BoardDocument;
+  readonly translation: Translation;
+}
+
+/** The answer about a script as it stands; null when it is not open. `R`: also a refusal. */
+type AboutScriptAnswer<P, R> = (context: Context, params: P) => R | ResponseError<void>;
+
+/**
+ * About a craft script as it stands; null when it is not open. `forBoardText`: what answers about a board's text; null
+ * without it.
+ */
+export function aboutScript<P, R>(
+  answer: AboutScriptAnswer<P, R>,
+  forBoardText: (context: BoardContext, params: P) => R | null = () => null,
+): Answer<P & AboutScript, R | null> {
+  return ({ session }, params) => {
+    const snapshot = session.snapshot(params.textDocument.uri);
+    if (snapshot === undefined) return null;
+    const board = session.boards.get(params.textDocument.uri);
+    if (board === undefined) return answer({ session, snapshot }, params);
+    const { translation } = board;
+    return translation === null ? null : forBoardText({ session, snapshot, board, translation }, params);
+  };
+}
+
+/** About a craft script or a board's text, which is answered about by the script that it was translated to. */
+export function aboutAnyText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+  return ({ session }, params) => {
+    const snapshot = session.snapshot(params.textDocument.uri);
+    return snapshot === undefined ? null : answer({ session, snapshot }, params);
+  };
+}
+
+/**
+ * About what goes out of the editor, or is held against what came back: it is answered once what the script includes
+ * has been read, so that nothing is missing in it.
+ */
+export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+  const answerNow = aboutScript(answer);
+  return async (served, params, token) => {
+    await readInFull(served.session, params.textDocument.uri, token);
+    return answerNow(served, params, token);
+  };
+}
+
+/**
+ * Resolves once what an open script includes has been read.
+ * @throws {ResponseError} when the client loses interest before.
+ */
+export async function readInFull(
+  { workspace }: Session,
+  uri: string,
+  token: CancellationToken,
+): Promise<void> {
+  stopIfCancelled(token);
+  const cancelled = new Promise<void>((resolve) => token.onCancellationRequested(() => resolve()));
+  await Promise.race([workspace.included(uri), cancelled]);
+  stopIfCancelled(token);
+}
+
+/** @throws {ResponseError} when the client has lost interest: the request is answered with that. */
+export function stopIfCancelled(token: CancellationToken): void {
+  if (token.isCancellationRequested)
+    throw new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
+}
+
+/** Every request goes through here: a failure becomes one answer for that request, and the log has the reason. */
+async function answered<P, R>(
+  method: string,
+  answer: Answer<P, R>,
+  served: Served,
+  params: P,
+  token: CancellationToken,
+): Promise<unknown> {
+  served.session.traffic.noted();
+  try {
+    stopIfCancelled(token);
+    return await answer(served, params, token);
+  } catch (error) {
+    if (error instanceof ResponseError) return error;
+    served.onFault(method, error);
+    return new ResponseError(LSPErrorCodes.RequestFailed, `${method} failed; the log has the reason.`);
+  }
+}

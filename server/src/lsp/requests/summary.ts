@@ -1,0 +1,36 @@
+import { countByLevel } from '../../checks/report/order';
+import { countsOfText, toldText } from '../../features/board/told';
+import { explainLine } from '../../features/hover/explain';
+import type { Snapshot } from '../../features/snapshot';
+import type { AboutPlace, SetHere, Summary } from '../protocol';
+import type { Session } from '../session';
+import type { Context } from './row';
+
+export function summaryOf({ session, snapshot }: Context): Summary {
+  return {
+    counts: countsIn(session, snapshot),
+    packs: snapshot.craft.packs(),
+    packInView: snapshot.pack,
+    readAs: snapshot.craft.readAs(),
+  };
+}
+
+/** Of a board's text, what its profile says counts as well. */
+function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapshot): Summary['counts'] {
+  const board = boards.get(snapshot.uri);
+  if (board === undefined) return countByLevel(snapshot.findings());
+  return countsOfText(toldText(board.translation, snapshot.findings(), catalog));
+}
+
+export function setAt({ session, snapshot }: Context, { position }: AboutPlace): SetHere | null {
+  const { line } = session.position(snapshot.script, position);
+  const here = snapshot.script.document.lineAt(line);
+  const path = here?.settingPath ?? null;
+  const parameter = path === null ? undefined : snapshot.catalog.parameter(path)?.name;
+  if (here === undefined || path === null || parameter === undefined) return null;
+  return { path, parameter, pack: here.section.pack };
+}
+
+export function explanationAt({ session, snapshot }: Context, { position }: AboutPlace): string | null {
+  return explainLine(snapshot, session.position(snapshot.script, position));
+}
