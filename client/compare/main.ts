@@ -130,10 +130,10 @@ function movedRows({ id, title, packs, turn }: MovedFigure): readonly HTMLElemen
   );
 }
 
-function reading(told: Reading | null): HTMLElement {
-  if (told === null) return element('td', { class: 'aside' }, 'not known');
-  const span = told.span === null ? null : element('small', {}, ` ${told.span}`);
-  return element('td', {}, told.text, span);
+function reading(read: Reading | null): HTMLElement {
+  if (read === null) return element('td', { class: 'aside' }, 'not known');
+  const span = read.span === null ? null : element('small', {}, ` ${read.span}`);
+  return element('td', {}, read.text, span);
 }
 
 function isQuiet({ gained, lost }: FindingChanges): boolean {

@@ -1,4 +1,4 @@
-import type { FindingChanges, ToldFinding } from '../../server/src/sheet/compare/finding-changes';
+import type { FindingChanges, RenderedFinding } from '../../server/src/sheet/compare/finding-changes';
 import { element } from './element';
 import { markOf } from './mark';
 
@@ -8,7 +8,7 @@ export function findingChangeList({ gained, lost }: FindingChanges): readonly HT
   return [element('ul', {}, ...gained.map(item('New:')), ...lost.map(item('Gone:')))];
 }
 
-function item(word: string): (finding: ToldFinding) => HTMLElement {
+function item(word: string): (finding: RenderedFinding) => HTMLElement {
   return ({ level, message, advice, isOnlyAlone = false }) =>
     element(
       'li',

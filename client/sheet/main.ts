@@ -43,7 +43,7 @@ function foldedPart(part: SheetPart, plots: readonly Plot[]): HTMLElement {
   );
 }
 
-function emptyPage({ told, ways }: EmptyState): HTMLElement {
+function emptyPage({ text, ways }: EmptyState): HTMLElement {
   const buttons = ways.map(({ command, title }, index) =>
     element(
       'button',
@@ -55,7 +55,7 @@ function emptyPage({ told, ways }: EmptyState): HTMLElement {
       title,
     ),
   );
-  return element('div', { class: 'empty' }, element('p', {}, told), ...buttons);
+  return element('div', { class: 'empty' }, element('p', {}, text), ...buttons);
 }
 
 function say(words: string): void {

@@ -19,7 +19,7 @@ export interface TrialShown {
 
 /** What the page says and offers while it has no sheet to show. */
 export interface EmptyState {
-  readonly told: string;
+  readonly text: string;
   /** The first is what most would do. */
   readonly ways: readonly {
     readonly command: string;

@@ -72,7 +72,7 @@ function trialOf({ path, title, by, now }: Tryable, say: (words: string) => void
       const isNew = tried !== null && to !== null && to !== tryable.now;
       write.disabled = !isNew || tried.refusal !== null;
       results.replaceChildren(...(isNew ? resultsOf(tried) : [hint()]));
-      if (isNew) say(`${to}: ${tried.refusal ?? toldMoves(tried.moved)}`);
+      if (isNew) say(`${to}: ${tried.refusal ?? movesInWords(tried.moved)}`);
     },
   };
 }
@@ -81,7 +81,7 @@ function hint(): HTMLElement {
   return element('p', { class: 'aside' }, 'What moves shows here. Nothing is written before you say so.');
 }
 
-function toldMoves(moved: readonly MovedFigure[]): string {
+function movesInWords(moved: readonly MovedFigure[]): string {
   const worse = moved.filter(({ turn }) => turn === 'worse').length;
   return `${moved.length} figures move, ${worse} for the worse`;
 }

@@ -139,11 +139,11 @@ async function copied(script: vscode.Uri, text: Text): Promise<boolean> {
     if (index === pieces.length - 1) return true;
     const lines = piece.split('\n').length - 1;
     const next = t('Copy the Next Piece');
-    const told = t(
+    const copied = t(
       'Piece {piece} of {pieces} copied, {lines} lines. Paste it, wait until the board has taken it, then go on.',
       { piece: index + 1, pieces: pieces.length, lines },
     );
-    if ((await vscode.window.showInformationMessage(told, { modal: true }, next)) !== next) return false;
+    if ((await vscode.window.showInformationMessage(copied, { modal: true }, next)) !== next) return false;
   }
   return true;
 }

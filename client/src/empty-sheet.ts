@@ -5,7 +5,7 @@ const { t } = vscode.l10n;
 
 /** The build sheet while no craft script is open. */
 export const noScript: EmptyState = {
-  told: t(
+  text: t(
     'The build sheet answers a pilot’s questions about the craft whose script you work on: can it fly, what is wired where, which pack does what. No craft script is open.',
   ),
   ways: [
@@ -18,7 +18,7 @@ export const noScript: EmptyState = {
 
 /** The build sheet while the checks are not running and will not come back by themselves. */
 export const stopped: EmptyState = {
-  told: t(
+  text: t(
     'Propsoff’s checks are not running in this window. The log “Propsoff” in the output view says why.',
   ),
   ways: [

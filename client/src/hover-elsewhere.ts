@@ -8,15 +8,15 @@ export function hoverElsewhere(client: Client): vscode.Disposable {
   return vscode.languages.registerHoverProvider(languageId, {
     provideHover: async (document, position) => {
       if (fileSchemes().has(document.uri.scheme)) return undefined; // the server knows it
-      const told = await client.request(hoverElsewhereRequest, {
+      const hover = await client.request(hoverElsewhereRequest, {
         uri: placeOf(document.uri).toString(),
         text: document.getText(),
         position: { line: position.line, character: position.character },
       });
-      if (told === null) return undefined;
-      const { start, end } = told.range;
+      if (hover === null) return undefined;
+      const { start, end } = hover.range;
       const range = new vscode.Range(start.line, start.character, end.line, end.character);
-      return new vscode.Hover(new vscode.MarkdownString(told.markdown), range);
+      return new vscode.Hover(new vscode.MarkdownString(hover.markdown), range);
     },
   });
 }

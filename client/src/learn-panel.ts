@@ -28,8 +28,8 @@ export async function learnBoard(context: vscode.ExtensionContext, client: Clien
   panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
     if (message.kind === 'ready') {
       const parameters = (await client.request(parametersRequest, {})) ?? [];
-      const told: ToLearn = { kind: 'learned', learned, parameters };
-      await panel.webview.postMessage(told);
+      const answer: ToLearn = { kind: 'learned', learned, parameters };
+      await panel.webview.postMessage(answer);
     } else if (await made(client, capture.text, message)) panel.dispose();
   });
 }

@@ -19,7 +19,10 @@ export function additionsOf(files: Readonly<Record<string, Written | string>>): 
 }
 
 /** What is wrong with a file: the id, the text under the mark, the sentence. */
-export function toldOf(additions: Additions, file: string): readonly (readonly [string, string, string])[] {
+export function problemsOf(
+  additions: Additions,
+  file: string,
+): readonly (readonly [string, string, string])[] {
   const text = additions.textOf(file) ?? '';
   return (additions.problems.get(file) ?? []).map(({ id, start, end, message }) => [
     id,

@@ -8,7 +8,7 @@ import { Script } from '../../server/src/craft/script';
 import { testCatalog } from './catalog';
 
 /** A finding as tests read it. Numbers are 0-based; `marked` is the text under the mark. */
-export interface ToldFinding {
+export interface FindingSummary {
   readonly id: string;
   readonly level: string;
   readonly pack: string | null;
@@ -61,11 +61,11 @@ export function findingsOf(craft: Craft): readonly Finding[] {
 export function findingsIn(
   text: string,
   files: Readonly<Record<string, string>> = {},
-): readonly ToldFinding[] {
-  return findingsOf(craftOf(text, files)).map(told);
+): readonly FindingSummary[] {
+  return findingsOf(craftOf(text, files)).map(summaryOf);
 }
 
-export function told(finding: Finding): ToldFinding {
+export function summaryOf(finding: Finding): FindingSummary {
   const { place, check, level, pack, accepted, fixes, related } = finding;
   return {
     id: check.id,

@@ -2,13 +2,13 @@ import type { LineFix, Statement } from '../../server/src/language/ast';
 import { parseLine } from '../../server/src/language/parser';
 
 /** A problem of one line as tests read it: what is marked, and the line after each fix. */
-export interface ToldProblem {
+export interface ProblemInLine {
   readonly id: string;
   readonly marked: string;
   readonly mended: readonly string[];
 }
 
-export function problemsIn(line: string): readonly ToldProblem[] {
+export function problemsIn(line: string): readonly ProblemInLine[] {
   return parseLine(line).problems.map(({ id, start, end, fixes }) => ({
     id,
     marked: line.slice(start, end),

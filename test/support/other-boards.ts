@@ -5,13 +5,13 @@ import type { Board } from '../../server/src/catalog/model/hardware';
 import { Checker } from '../../server/src/checks/checker';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
-import { type ToldFinding, told } from './findings';
+import { type FindingSummary, summaryOf } from './findings';
 
 /** Findings of a script on a board that doesn't ship: the small one with some parts changed. */
 export function built(
   parts: Partial<Board> & { readonly name: string },
   text: string,
-): readonly ToldFinding[] {
+): readonly FindingSummary[] {
   const { bundle } = compileCatalog(join(__dirname, '../..'));
   const model = bundle.boards.find(({ name }) => name === 'wren');
   if (model === undefined) throw new Error('the small board is missing');
@@ -21,5 +21,5 @@ export function built(
   });
   const root = new Script('test:///work/main.craft', text, catalog);
   const craft = new Craft(root, catalog, { open: () => ({ kind: 'missing' }) });
-  return checker.findings(craft).map(told);
+  return checker.findings(craft).map(summaryOf);
 }

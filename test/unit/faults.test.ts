@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { faults, lineOf, spokenOf } from '../support/faults';
-import { craftOf, findingsOf, told } from '../support/findings';
+import { craftOf, findingsOf, summaryOf } from '../support/findings';
 
 describe('a faulty script, checked by the engine', () => {
   for (const fault of faults) {
@@ -9,7 +9,7 @@ describe('a faulty script, checked by the engine', () => {
       const text = fault.name === 'include-circle.craft' ? 'include "main.craft"\n' : fault.text;
       const craft = craftOf(text, files, () => false);
       const found = findingsOf(craft)
-        .map(told)
+        .map(summaryOf)
         .map(({ id, level, line, start, end }) =>
           lineOf({ id, level, range: { start: { line, character: start }, end: { line, character: end } } }),
         );

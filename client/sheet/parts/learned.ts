@@ -28,9 +28,9 @@ function flight({ name, date, pack, facts, note, changed, damage, target }: Shee
     target === null ? null : lineLink(target),
     element('b', {}, title),
     facts.length === 0 ? null : element('p', { class: 'aside' }, ...facts.flatMap(fact)),
-    ...told('', note),
-    ...told('Changed before it: ', changed),
-    ...told('Damage: ', damage),
+    ...noted('', note),
+    ...noted('Changed before it: ', changed),
+    ...noted('Damage: ', damage),
   );
 }
 
@@ -41,7 +41,7 @@ function fact({ title, text, estimate }: SheetFlight['facts'][number], index: nu
   return [`${index === 0 ? '' : '\u00a0· '}${title} `, whole(text), ...estimated];
 }
 
-function told(about: string, text: string | null): readonly HTMLElement[] {
+function noted(about: string, text: string | null): readonly HTMLElement[] {
   return text === null
     ? []
     : [element('p', {}, about === '' ? null : element('span', { class: 'aside' }, about), text)];

@@ -12,7 +12,7 @@ const height = 150;
 const margin = { top: 8, right: 6, bottom: 20, left: 40 };
 const stripHeight = 19;
 /** Rows of the table. */
-const told = 11;
+const tableRows = 11;
 
 /** Curves with their legend, which reads values off where the pointer is or the arrow keys lead. */
 export function linePlot(plot: LinePlot): HTMLElement {
@@ -148,7 +148,9 @@ function tableOf(plot: LinePlot): HTMLElement {
     `${x.title}, ${x.unit}`,
     ...lines.map(({ name }) => (y.unit === '' ? name : `${name}, ${y.unit}`)),
   ];
-  const places = Array.from({ length: told }, (_, step) => Math.round((step * (at.length - 1)) / (told - 1)));
+  const places = Array.from({ length: tableRows }, (_, step) =>
+    Math.round((step * (at.length - 1)) / (tableRows - 1)),
+  );
   const rows = places.map((place) => [
     figureText(at[place] ?? null, ''),
     ...lines.map((line) => valueAt(line, place, '')),

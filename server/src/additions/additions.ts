@@ -131,8 +131,8 @@ export class Additions {
       inForce.set(file, withoutIdle(addition, idle));
       const read = this.files.get(file)?.read;
       if (read?.kind !== 'read' || read.addition !== addition) continue;
-      const told = idle.map(({ fault }) => fault);
-      const never = problemsAt('addition/never', told, read.tree);
+      const faults = idle.map(({ fault }) => fault);
+      const never = problemsAt('addition/never', faults, read.tree);
       problems.set(file, [...(problems.get(file) ?? []), ...never]);
     }
     const replacements = replacementsIn(inForce, this.builtIn, this.nameOf);

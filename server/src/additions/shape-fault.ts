@@ -9,10 +9,10 @@ export function shapeFault(error: z.core.$ZodError): Fault & { readonly key?: st
   if (issue === undefined) return { at: [], message: 'it does not fit its model' };
   const at = issue.path.filter((part): part is string | number => typeof part !== 'symbol');
   const key = issue.code === 'unrecognized_keys' ? issue.keys[0] : undefined;
-  return { at, message: told(issue), ...(key === undefined ? {} : { key }) };
+  return { at, message: described(issue), ...(key === undefined ? {} : { key }) };
 }
 
-function told(issue: Issue): string {
+function described(issue: Issue): string {
   const last = String(issue.path.at(-1) ?? 'this');
   switch (issue.code) {
     case 'invalid_type':

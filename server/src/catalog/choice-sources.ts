@@ -12,8 +12,8 @@ export function choiceSources(catalog: Catalog, parameter: Parameter, word: stri
   const found =
     choicesFrom === undefined ? sameName(catalog, name, word) : tables[choicesFrom]?.(catalog, word);
   if (found === undefined) return [];
-  const told = new Map(found.map((source) => [`${source.text} ${source.date ?? ''}`, source]));
-  return [...told.values()];
+  const different = new Map(found.map((source) => [`${source.text} ${source.date ?? ''}`, source]));
+  return [...different.values()];
 }
 
 type Sourced = { readonly source: Source } | undefined;

@@ -69,12 +69,12 @@ function numbersOf(parameter: Parameter): Numbers {
 
 type Ends = readonly [string, string];
 
-function spans(told: { dimension: string; unit: string; range: Ends; usual: Ends }): Numbers {
+function spans(parameter: { dimension: string; unit: string; range: Ends; usual: Ends }): Numbers {
   return {
-    range: span(told.range),
-    usual: span(told.usual),
-    dimensionName: told.dimension,
-    unit: told.unit,
+    range: span(parameter.range),
+    usual: span(parameter.usual),
+    dimensionName: parameter.dimension,
+    unit: parameter.unit,
   };
 }
 

@@ -13,7 +13,7 @@ export interface Replacement {
 
 /** "propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk." */
 export function replacementText({ what, name, file, levels }: Replacement): string {
-  const told = `${file} replaces the ${what} ${name}`;
-  if (levels === null || levels.before === levels.now) return `${told}.`;
-  return `${told}: it was a ${levels.before} and is a ${levels.now}.`;
+  const sentence = `${file} replaces the ${what} ${name}`;
+  if (levels === null || levels.before === levels.now) return `${sentence}.`;
+  return `${sentence}: it was a ${levels.before} and is a ${levels.now}.`;
 }

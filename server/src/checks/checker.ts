@@ -7,7 +7,7 @@ import { Query } from '../query/query';
 import { dataRule } from './data/data-rule';
 import { type Job, jobsOf } from './job';
 import { lineFindings } from './lines/line-findings';
-import { complaints, type Raised, told } from './report/acceptances';
+import { complaints, type Raised, withAcceptances } from './report/acceptances';
 import { altered, type Finding } from './report/finding';
 import { raise } from './report/raise';
 import type { CodeRule, RuleFinding } from './rule';
@@ -41,7 +41,7 @@ export class Checker {
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
   findings(craft: Craft): readonly Finding[] {
-    const { findings, accepting } = told([
+    const { findings, accepting } = withAcceptances([
       ...this.lines(craft),
       ...this.jobs.flatMap((job) => this.raised.get(craft, job)),
     ]);

@@ -1,5 +1,5 @@
 import type { CraftView } from '../craft/view';
-import type { Amount } from '../units/told-apart';
+import type { Amount } from '../units/distinct-texts';
 
 /** What a rule says: places are parameters, and the engine finds their lines. */
 export interface RuleFinding {

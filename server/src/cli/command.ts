@@ -70,12 +70,12 @@ function readArguments<O extends Options>(
     return given;
   } catch (error) {
     if (error instanceof UsageError) throw error;
-    const told = error instanceof Error ? (error.message.split(/\.\s/)[0] ?? '') : String(error);
-    const unknown = /^Unknown option '--([^']+)'/.exec(told)?.[1];
+    const reason = error instanceof Error ? (error.message.split(/\.\s/)[0] ?? '') : String(error);
+    const unknown = /^Unknown option '--([^']+)'/.exec(reason)?.[1];
     const near = unknown === undefined ? [] : suggestWord(Object.keys(options), unknown);
     const meant = near.length === 0 ? '' : `; did you mean ${near.map((one) => `--${one}`).join(' or ')}?`;
     throw new UsageError(
-      `${told.replace(/\.$/, '')}${meant || ';'} propsoff ${name} --help lists the options`,
+      `${reason.replace(/\.$/, '')}${meant || ';'} propsoff ${name} --help lists the options`,
     );
   }
 }

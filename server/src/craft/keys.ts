@@ -89,6 +89,6 @@ function statementSubjects({ statement, settingPath, section }: ScriptLine): rea
 }
 
 /** The path that a line is about: a setting's, or a section header's. */
-export function pathTold(line: ScriptLine): string | null {
+export function pathOfLine(line: ScriptLine): string | null {
   return line.statement.kind === 'section' ? line.statement.path.text : line.settingPath;
 }

@@ -4,7 +4,7 @@ import { Document, type DocumentEdit } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
 import { StatementCache } from '../language/statement-cache';
 import { KeyMap } from '../query/key-map';
-import { type CraftKey, inputKeys, pathTold, type Subject, subjectsOf } from './keys';
+import { type CraftKey, inputKeys, pathOfLine, type Subject, subjectsOf } from './keys';
 import { checkLine } from './line-check';
 import { LineIndex } from './line-index';
 import { differing, type Meant, MeantLines } from './meant-lines';
@@ -171,7 +171,7 @@ export class Script {
 
   /** Keeps count of the collections' members and of the groups that lines name. */
   private counted(line: ScriptLine, by: 1 | -1): readonly CraftKey[] {
-    const path = pathTold(line);
+    const path = pathOfLine(line);
     if (path === null) return [];
     const changed: CraftKey[] = [];
     const group = path.slice(0, path.indexOf('.') < 0 ? undefined : path.indexOf('.'));

@@ -122,13 +122,13 @@ function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint
 
 function tooltipOf(figure: Figure, pack: string | null): string {
   const span = spanText(figure);
-  const told = [
+  const words = [
     `${figure.title}${pack === null ? '' : ` with pack ${pack}`}`,
     span === null ? figureText(figure) : `${figureText(figure)}, from low to high ${span}`,
     figure.why,
   ];
   const assumed = figure.assumed.length === 0 ? [] : [`Assumed: ${figure.assumed.join('; ')}.`];
-  return [told.join(': '), ...assumed].join('\n');
+  return [words.join(': '), ...assumed].join('\n');
 }
 
 function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {

@@ -35,7 +35,7 @@ export function full(carried: Carried): DriveState | null {
   return state;
 }
 
-interface Told {
+interface DriveFigure {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
@@ -45,7 +45,7 @@ interface Told {
   readonly why: (carried: Carried, view: CraftView) => string;
 }
 
-const told: readonly Told[] = [
+const driveFigureList: readonly DriveFigure[] = [
   {
     id: 'hover-throttle',
     title: 'Throttle in the hover',
@@ -190,19 +190,21 @@ const told: readonly Told[] = [
   },
 ];
 
-export const driveFigures: readonly FigureSource[] = told.map(({ id, title, unit, hint, measure, why }) => ({
-  id,
-  title,
-  unit,
-  ...(hint === undefined ? {} : { hint }),
-  from: inputs,
-  compute(view): Computed | null {
-    const model = carriedBy(view);
-    if (model === null) return null;
-    const found = estimate(model.value, (carried) => measure(carried, view));
-    return found === null ? null : { ...found, why: why(model.value.likely, view), assumed: model.assumed };
-  },
-}));
+export const driveFigures: readonly FigureSource[] = driveFigureList.map(
+  ({ id, title, unit, hint, measure, why }) => ({
+    id,
+    title,
+    unit,
+    ...(hint === undefined ? {} : { hint }),
+    from: inputs,
+    compute(view): Computed | null {
+      const model = carriedBy(view);
+      if (model === null) return null;
+      const found = estimate(model.value, (carried) => measure(carried, view));
+      return found === null ? null : { ...found, why: why(model.value.likely, view), assumed: model.assumed };
+    },
+  }),
+);
 
 /** Share of the charge that may be used: up to the warning, or all but the reserve. */
 function usable(view: CraftView, path: 'power.used-warning' | 'power.charge-reserve'): number | null {

@@ -96,8 +96,8 @@ function stageDelay(chain: Chain, number: number, title: string): FigureSource {
     from: [`${path}.cutoff`, `${path}.width`, `${path}.kind`],
     hint: { at: [`${path}.cutoff`, `${path}.width`], words: (figure) => `adds ${figure}` },
     compute(view) {
-      const told = delayOf(view, workingOf(view, stage), `a ${kindOf(view, stage)} filter`);
-      return told === null || told.likely === 0 ? null : told;
+      const delay = delayOf(view, workingOf(view, stage), `a ${kindOf(view, stage)} filter`);
+      return delay === null || delay.likely === 0 ? null : delay;
     },
   };
 }

@@ -21,7 +21,7 @@ export const watched = 0.25;
 const settling = 0.5;
 const degrees = 180 / Math.PI;
 
-interface Told {
+interface LoopFigure {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
@@ -32,7 +32,7 @@ interface Told {
   readonly why: string;
 }
 
-const told: readonly Told[] = [
+const loopFigureList: readonly LoopFigure[] = [
   {
     id: 'crossover',
     title: 'Crossover',
@@ -151,7 +151,7 @@ function controlOf(axis: Axis, frequency: number, step: number | undefined): Pol
 }
 
 export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
-  told.map(
+  loopFigureList.map(
     ({ id, title, unit, isSigned = false, isOfControllerAlone = false, measure, why }): FigureSource => {
       const parts = ['proportional', 'integral', 'derivative'];
       const gains = [name, 'when.high-throttle'].flatMap((at) =>

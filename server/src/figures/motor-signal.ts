@@ -46,8 +46,8 @@ export function signalSeconds(view: CraftView): number | null {
   const { frameBits, bitRate, gap } = signal;
   if (frameBits === undefined || bitRate === undefined || gap === undefined) return null;
   const answer = wantedAnswer(view, signal);
-  const told = answer === null ? null : { ...answer, turnAround: inBase(answer.turnAround) };
-  return digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, told);
+  const timed = answer === null ? null : { ...answer, turnAround: inBase(answer.turnAround) };
+  return digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, timed);
 }
 
 function wantedAnswer(view: CraftView, { answer }: Signal) {

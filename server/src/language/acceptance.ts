@@ -58,14 +58,14 @@ function refusal(text: string, span: Span): Problem | null {
 function nearly(found: RegExpExecArray, span: Span): Problem {
   const [, mark = '', word = '', gap = '', given = '', colon = '', reason = ''] = found;
   const check = given.toLowerCase();
-  const told = (lacks: string, fixes: readonly LineFix[] = []) =>
+  const lacking = (lacks: string, fixes: readonly LineFix[] = []) =>
     problem('line/acceptance-form', span, { lacks }, fixes);
-  if (reason === '') return told('it gives no reason');
-  if (saysNothing(reason)) return told(`\`${reason}\` is no reason`);
+  if (reason === '') return lacking('it gives no reason');
+  if (saysNothing(reason)) return lacking(`\`${reason}\` is no reason`);
   const form = `${mark.trim()} accept ${check}: ${reason}`;
   const fixes = [replacement('Write the acceptance as it is read', span, form)];
-  if (word !== 'accept' || given !== check) return told('it is read in small letters only', fixes);
-  if (gap.includes(':')) return told('the colon belongs behind the check, not behind `accept`', fixes);
-  if (!colon.includes(':')) return told('a colon belongs between the check and the reason', fixes);
-  return told('it is not in the form that is read', fixes);
+  if (word !== 'accept' || given !== check) return lacking('it is read in small letters only', fixes);
+  if (gap.includes(':')) return lacking('the colon belongs behind the check, not behind `accept`', fixes);
+  if (!colon.includes(':')) return lacking('a colon belongs between the check and the reason', fixes);
+  return lacking('it is not in the form that is read', fixes);
 }

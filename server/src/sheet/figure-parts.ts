@@ -6,7 +6,7 @@ import { stageDelayId } from '../figures/filter-figures';
 import { filterNumbers } from '../figures/filter-stages';
 import { type FigureTable, figureTable, figureText } from './which-pack';
 
-/** Parts that are told in figures: 3, 4 and 6. */
+/** Parts that answer in figures: 3, 4 and 6. */
 export interface FigurePart extends FigureTable {
   readonly id: 'my-hands' | 'how-late' | 'who-sees-me';
   readonly title: string;
@@ -16,7 +16,7 @@ export interface FigurePart extends FigureTable {
   readonly caution: string;
 }
 
-interface Told {
+interface FigurePartPlan {
   readonly id: FigurePart['id'];
   readonly title: string;
   /** The figure that answers the question in short, and what stands behind it. */
@@ -31,7 +31,7 @@ const video = ['video-frequency', 'video-radiated-power', 'video-range', 'video-
 
 const estimated = 'Estimates are estimates: hover test, then feel the motors.';
 
-const parts: readonly Told[] = [
+const parts: readonly FigurePartPlan[] = [
   {
     id: 'my-hands',
     title: 'What do my hands do?',

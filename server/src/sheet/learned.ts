@@ -31,8 +31,8 @@ export interface SheetFlight {
   readonly target: Target | null;
 }
 
-/** Settings of a flight that are told as figures, with the figure that estimates them. */
-const told: readonly (readonly [setting: string, words: string, figure: string | null])[] = [
+/** Settings of a flight that are shown as facts, with the figure that estimates them. */
+const factSettings: readonly (readonly [setting: string, words: string, figure: string | null])[] = [
   ['packs-flown', 'packs', null],
   ['minutes', 'in the air', null],
   ['air-temperature', 'air', null],
@@ -68,13 +68,15 @@ export function learned(view: CraftView): Learned {
 function sheetFlight(view: CraftView, name: string, pack: string | null, flown: CraftView): SheetFlight {
   const at = (setting: string) => `flight.${name}.${setting}`;
   const text = (setting: string) => (view.isSet(at(setting)) ? view.text(at(setting)) : null);
-  const facts = told.flatMap(([setting, title, figure]) => {
+  const facts = factSettings.flatMap(([setting, title, figure]) => {
     if (!view.isSet(at(setting)) || view.value(at(setting)) === null) return [];
     return [
       { title, text: view.shown(at(setting)), estimate: figure === null ? null : estimateOf(flown, figure) },
     ];
   });
-  const set = [...words, ...told.map(([setting]) => setting)].map(at).find((path) => view.isSet(path));
+  const set = [...words, ...factSettings.map(([setting]) => setting)]
+    .map(at)
+    .find((path) => view.isSet(path));
   return {
     name,
     date: dateOf(view, at('date')),

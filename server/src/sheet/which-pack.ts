@@ -156,7 +156,7 @@ function figureRow(views: readonly CraftView[], { id, title }: FigureSource, fro
 function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
   const figure = figureOf(view, id);
   if (figure === null) return null;
-  const { text, span } = told(figure);
+  const { text, span } = rendered(figure);
   return { text, span, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
 }
 
@@ -170,13 +170,13 @@ function firstTarget(view: CraftView, from: readonly string[]): Target | null {
 }
 
 /** Most figures are the same objects from one edit to the next: each is put into words once. */
-const toldFigures = new WeakMap<Figure, Pick<PackCell, 'text' | 'span'>>();
+const renderedFigures = new WeakMap<Figure, Pick<PackCell, 'text' | 'span'>>();
 
-function told(figure: Figure): Pick<PackCell, 'text' | 'span'> {
-  const known = toldFigures.get(figure);
+function rendered(figure: Figure): Pick<PackCell, 'text' | 'span'> {
+  const known = renderedFigures.get(figure);
   if (known !== undefined) return known;
   const words = { text: figureText(figure), span: spanText(figure) };
-  toldFigures.set(figure, words);
+  renderedFigures.set(figure, words);
   return words;
 }
 

@@ -5,10 +5,10 @@ import type { Finding } from '../../../server/src/checks/report/finding';
 import { drawnSheet } from '../../../server/src/sheet/drawn-sheet';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { craftAsData, findingAsData } from '../../support/craft-as-data';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
 import { MemoryFiles } from '../../support/memory-files';
 import { placed } from '../../support/placed';
-import { toldCraft, toldWhole } from '../../support/told-craft';
 import { catalogueScript } from '../inputs/catalogue-script';
 import { anyText, slipped } from '../inputs/texts';
 import { target } from '../target';
@@ -57,7 +57,7 @@ async function seen(workspace: Workspace): Promise<unknown> {
   for (const finding of findings) liesInside(finding);
   const sheet = JSON.stringify(drawnSheet(craft, findings, craft.packs()[0] ?? null));
   assert.doesNotMatch(sheet, /\bNaN\b|\bInfinity\b|\bundefined\b/, 'the sheet shows no number that is none');
-  return { craft: toldCraft(craft), findings: findings.map(toldWhole), sheet };
+  return { craft: craftAsData(craft), findings: findings.map(findingAsData), sheet };
 }
 
 /** A whole script, what it includes and edits: rules, figures, sheet. */

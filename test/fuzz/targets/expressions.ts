@@ -4,7 +4,7 @@ import { craftOf } from '../../support/findings';
 import { target } from '../target';
 
 /** An expression with what it comes to by plain arithmetic. */
-interface Told {
+interface Written {
   readonly text: string;
   /** null: it has no value, such as a division by zero. */
   readonly value: number | null;
@@ -15,10 +15,10 @@ const number = fc
     fc.nat(2000),
     fc.nat(2000).map((thousandths) => thousandths / 1000),
   )
-  .map((value): Told => ({ text: String(value), value }));
+  .map((value): Written => ({ text: String(value), value }));
 
 /** Sums, products, calls and parentheses, as deep as a pilot may nest them. */
-const { expression } = fc.letrec<{ expression: Told; atom: Told; product: Told }>((tie) => ({
+const { expression } = fc.letrec<{ expression: Written; atom: Written; product: Written }>((tie) => ({
   atom: fc.oneof(
     { depthSize: 'small', withCrossShrink: true },
     { weight: 4, arbitrary: number },
@@ -60,7 +60,7 @@ const { expression } = fc.letrec<{ expression: Told; atom: Told; product: Told }
     .map(([first, more]) => more.reduce(joined, first)),
 }));
 
-function called(name: string, told: readonly Told[]): Told {
+function called(name: string, told: readonly Written[]): Written {
   const values = told.map(({ value }) => value);
   const known = values.filter((value) => value !== null);
   const isKnown = known.length === values.length;
@@ -68,7 +68,7 @@ function called(name: string, told: readonly Told[]): Told {
   return { text: `${name}(${told.map(({ text }) => text).join(', ')})`, value: isKnown ? value : null };
 }
 
-function joined(one: Told, [sign, other]: readonly [string, Told]): Told {
+function joined(one: Written, [sign, other]: readonly [string, Written]): Written {
   const text = one.text + sign + other.text;
   if (one.value === null || other.value === null) return { text, value: null };
   switch (sign.trim()) {
@@ -97,7 +97,7 @@ function depthOf(text: string): number {
 }
 
 /** Arithmetic of scripts held against plain arithmetic. */
-export const expressions = target<Told>(
+export const expressions = target<Written>(
   { name: 'expressions', share: 118, holds: 'an expression comes to what plain arithmetic says' },
   expression,
   ({ text, value }) => {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/hover/explain';
-import { additionsOf, toldOf } from '../../support/additions';
+import { additionsOf, problemsOf } from '../../support/additions';
 import { buzzer, sodiumIon, textOf, type Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';
 
@@ -20,7 +20,7 @@ describe('a setting that a workspace adds', () => {
   const { catalog } = additions;
 
   it('is one like any other, and what is not told of it is said to be untold', () => {
-    assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
+    assert.deepEqual(problemsOf(additions, 'buzzer.json'), []);
     const story = explainParameter(catalog, 'buzzer.tune') ?? '';
     for (const part of [/Pitch of the buzzer/, /2 kHz/, /off/, /Nothing is written down/, /this workspace/])
       assert.match(story, part);
@@ -54,7 +54,7 @@ describe('a setting that a workspace adds', () => {
   it('may be one of a single member, and not one that stands for the same path as another', () => {
     const faultsOf = (name: string) => {
       const grown = additionsOf({ 'more.json': { parameters: [{ ...tune, name, related: [] }] } });
-      return { grown, told: toldOf(grown, 'more.json') };
+      return { grown, told: problemsOf(grown, 'more.json') };
     };
     const { grown, told } = faultsOf('control.when.fast-turn.tone');
     assert.deepEqual(told, []);
@@ -196,7 +196,7 @@ describe('a file that is broken (F02)', () => {
   ];
   for (const [title, told, [id, marked, message]] of rows) {
     it(`says so once, at its place: ${title}`, () => {
-      const said = toldOf(additionsOf({ 'a.json': told }), 'a.json');
+      const said = problemsOf(additionsOf({ 'a.json': told }), 'a.json');
       assert.deepEqual(said[0], [id, marked, message]);
       assert.ok(id === 'addition/reference' || said.length === 1, JSON.stringify(said));
     });
@@ -208,11 +208,11 @@ describe('a file that is broken (F02)', () => {
     const update = (text: string) => additions.update(new Map([['a.json', text]]));
     for (const text of ['{', '{"gears": 3}', textOf({ parameters: [{ ...tune, related: ['a.b'] }] })]) {
       assert.ok(update(text));
-      assert.equal(toldOf(additions, 'a.json').length, 1);
+      assert.equal(problemsOf(additions, 'a.json').length, 1);
       assert.ok(additions.catalog.parameter('buzzer.tune'), text);
     }
     assert.ok(update(textOf({ ...buzzer, checks: [] })));
-    assert.deepEqual(toldOf(additions, 'a.json'), []);
+    assert.deepEqual(problemsOf(additions, 'a.json'), []);
     assert.equal(additions.catalog.check('buzzer/shrill'), undefined);
     assert.ok(catalog.check('buzzer/shrill'), 'an older catalogue stays as it was');
   });
@@ -220,7 +220,7 @@ describe('a file that is broken (F02)', () => {
   it('takes nothing else with it', () => {
     const additions = additionsOf({ 'a.json': '{', 'b.json': buzzer });
     assert.ok(additions.catalog.parameter('buzzer.tune'));
-    assert.deepEqual(toldOf(additions, 'b.json'), []);
+    assert.deepEqual(problemsOf(additions, 'b.json'), []);
   });
 
   it('never throws, whatever it holds', () => {
@@ -233,7 +233,7 @@ describe('a file that is broken (F02)', () => {
       '{"__proto__": {"checks": 1}}',
       '\u0000',
     ])
-      assert.equal(toldOf(additionsOf({ 'a.json': text }), 'a.json').length, 1, text.slice(0, 20));
+      assert.equal(problemsOf(additionsOf({ 'a.json': text }), 'a.json').length, 1, text.slice(0, 20));
   });
 });
 
@@ -248,8 +248,8 @@ describe('several files', () => {
 
   it('may not add the same name, and the second one says where the first stands', () => {
     const additions = additionsOf({ 'a.json': buzzer, 'b.json': { parameters: buzzer.parameters } });
-    assert.deepEqual(toldOf(additions, 'a.json'), []);
-    const [[, marked, message] = []] = toldOf(additions, 'b.json');
+    assert.deepEqual(problemsOf(additions, 'a.json'), []);
+    const [[, marked, message] = []] = problemsOf(additions, 'b.json');
     assert.equal(marked, '"buzzer.tune"');
     assert.match(message ?? '', /stands in a\.json already/);
   });
@@ -261,7 +261,7 @@ describe('several files', () => {
     });
     assert.ok(additions.update(new Map([['b.json', null]])));
     assert.equal(additions.catalog.check('buzzer/shrill'), undefined);
-    assert.match(toldOf(additions, 'a.json')[0]?.[2] ?? '', /no parameter buzzer\.tune/);
+    assert.match(problemsOf(additions, 'a.json')[0]?.[2] ?? '', /no parameter buzzer\.tune/);
     assert.ok(additions.update(new Map([['b.json', textOf({ parameters: buzzer.parameters })]])));
     assert.ok(additions.catalog.check('buzzer/shrill'));
   });
@@ -286,7 +286,7 @@ describe('the example in the documents', () => {
     const [, example = ''] =
       /```json\n([\s\S]*?)```/.exec(readFileSync('schemas/ADDITIONS.md', 'utf8')) ?? [];
     const additions = additionsOf({ 'buzzer.json': example });
-    assert.deepEqual(toldOf(additions, 'buzzer.json'), []);
+    assert.deepEqual(problemsOf(additions, 'buzzer.json'), []);
     assert.ok(additions.catalog.check('buzzer/shrill'));
   });
 });

@@ -8,7 +8,7 @@ import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';
 import { canItFly } from '../../../server/src/sheet/can-it-fly';
-import { additionsOf, toldOf } from '../../support/additions';
+import { additionsOf, problemsOf } from '../../support/additions';
 import type { Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';
 import { shippedData } from '../catalog/shipped';
@@ -38,7 +38,7 @@ function replacing(change: Written, id = warnBelowLand.id) {
 }
 
 function told(told: ReturnType<typeof club>) {
-  return toldOf(told, 'propsoff/club.json').map(([id, marked, message]) => [
+  return problemsOf(told, 'propsoff/club.json').map(([id, marked, message]) => [
     id,
     marked.replace(/\s+/g, ' '),
     message,

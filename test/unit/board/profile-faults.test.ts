@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { Speller } from '../../../server/src/board/spelling';
-import { additionsOf, toldOf } from '../../support/additions';
+import { additionsOf, problemsOf } from '../../support/additions';
 import { rowsOf, valueOn } from '../../support/board-crafts';
 import { testCatalog } from '../../support/catalog';
 import { built } from '../../support/other-boards';
@@ -37,7 +37,7 @@ function toldOfRow(parameter: string, change: Json) {
 
 function toldOfBoard(board: Json) {
   const file = 'boards/finch.json';
-  return toldOf(additionsOf({ [file]: board }), file).map(([, marked, message]) => [marked, message]);
+  return problemsOf(additionsOf({ [file]: board }), file).map(([, marked, message]) => [marked, message]);
 }
 
 describe('a board profile that can lead nowhere', () => {
@@ -173,7 +173,7 @@ describe('a board profile that can lead nowhere', () => {
       const text = JSON.stringify(finch()).replace('"scale":10', `"${what}":1e400`);
       const additions = additionsOf({ 'boards/finch.json': text });
       assert.deepEqual(
-        toldOf(additions, 'boards/finch.json').map(([id, marked]) => [id, marked]),
+        problemsOf(additions, 'boards/finch.json').map(([id, marked]) => [id, marked]),
         [['addition/shape', '1e400']],
       );
     }

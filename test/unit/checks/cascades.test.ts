@@ -1,22 +1,20 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { findingsIn } from '../../support/findings';
+import { type FindingSummary, findingsIn } from '../../support/findings';
 
 const demo = (name: string) => readFileSync(join('test/demo', name), 'utf8');
 const club = { 'club-habits.craft': demo('club-habits.craft') };
 
-type Told = ReturnType<typeof findingsIn>[number];
-
-const isSerious = ({ level }: Told) => level === 'must-fix' || level === 'risk';
-const shown = ({ id, line }: Told) => `${line}: ${id}`;
+const isSerious = ({ level }: FindingSummary) => level === 'must-fix' || level === 'risk';
+const shown = ({ id, line }: FindingSummary) => `${line}: ${id}`;
 
 /** What a change of one text to another brings at the levels that matter, apart from what was there. */
 function brought(
   before: string,
   after: string,
   files: Readonly<Record<string, string>> = club,
-): readonly Told[] {
+): readonly FindingSummary[] {
   const known = knownIn(before, files);
   return findingsIn(after, files).filter((one) => isSerious(one) && !known.has(shown(one)));
 }

@@ -6,10 +6,10 @@ import type { DocumentEdit } from '../../../server/src/language/document';
 import { Query } from '../../../server/src/query/query';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
+import { craftAsData, findingAsData } from '../../support/craft-as-data';
 import { craftScript, type LooseEdit, looseEdit } from '../../support/craft-scripts';
 import { MemoryFiles } from '../../support/memory-files';
 import { placed } from '../../support/placed';
-import { toldCraft, toldWhole } from '../../support/told-craft';
 
 const numRuns = Number(process.env.PROPSOFF_RUNS ?? 500);
 const names = ['main.craft', 'one.craft', 'two.craft'] as const;
@@ -118,8 +118,8 @@ function seen(workspace: Workspace): unknown {
     .map(({ uri, script, craft }) => ({
       uri,
       text: script.document.text(),
-      craft: toldCraft(craft),
-      findings: workspace.findings(uri).map(toldWhole),
+      craft: craftAsData(craft),
+      findings: workspace.findings(uri).map(findingAsData),
     }))
     .sort((one, other) => (one.uri < other.uri ? -1 : 1));
 }

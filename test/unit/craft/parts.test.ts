@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import { followNames } from '../../../server/src/craft/follow-names';
 import { fileName, resolveInclude } from '../../../server/src/craft/include-path';
-import { inputKeys, pathTold, subjectsOf } from '../../../server/src/craft/keys';
+import { inputKeys, pathOfLine, subjectsOf } from '../../../server/src/craft/keys';
 import { LineIndex } from '../../../server/src/craft/line-index';
 import { membershipsIn } from '../../../server/src/craft/memberships';
 import { textLiteral } from '../../../server/src/craft/value-text';
@@ -79,7 +79,7 @@ describe('what a line is about', () => {
     it(`line ${number}: ${keys.join(', ') || 'nothing'}`, () => {
       const line = lineOf(`${text}\n`, number);
       assert.deepEqual(spelled(subjectsOf(line)), keys);
-      assert.equal(pathTold(line), subject);
+      assert.equal(pathOfLine(line), subject);
     });
   }
 

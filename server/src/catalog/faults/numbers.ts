@@ -28,10 +28,14 @@ interface Spanned {
 }
 
 /** The usual ends, after checking that they lie in the range. */
-function spans(told: Spanned): { readonly usual?: Ends; readonly faults: readonly Fault[] } {
-  const range = readSpan(['range'], told.range, told.dimension);
-  const usual = readSpan(['usual'], told.usual, told.dimension);
-  const faults = [...unitFaults(['unit'], told.unit, told.dimension), ...range.faults, ...usual.faults];
+function spans(described: Spanned): { readonly usual?: Ends; readonly faults: readonly Fault[] } {
+  const range = readSpan(['range'], described.range, described.dimension);
+  const usual = readSpan(['usual'], described.usual, described.dimension);
+  const faults = [
+    ...unitFaults(['unit'], described.unit, described.dimension),
+    ...range.faults,
+    ...usual.faults,
+  ];
   if (range.ends !== undefined && usual.ends !== undefined)
     faults.push(...inside(['usual'], usual.ends, range.ends, 'the range'));
   return { ...(usual.ends === undefined ? {} : { usual: usual.ends }), faults };

@@ -6,7 +6,7 @@ export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
 /** `group/what-is-wrong` */
 const checkId = z.string().check(z.regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/));
 
-const told = {
+const described = {
   id: checkId.check(z.describe('A group and what is wrong: buzzer/shrill.')),
   level: level.check(
     z.describe('must-fix: endangers or will be refused. risk: can hurt. note: worth knowing. tidy: style.'),
@@ -26,7 +26,7 @@ const told = {
 
 /** The words of a rule whose algorithm is code, or of a line check. */
 const codeCheck = z.strictObject({
-  ...told,
+  ...described,
   /** The formula or the rule that the algorithm follows, by the names of the settings. Line checks need none. */
   rule: z.optional(prose),
   by: z.literal('code'),
@@ -38,7 +38,7 @@ const codeCheck = z.strictObject({
  * Every condition must hold. In a collection rule `<name>` stands for the member in turn.
  */
 export const dataCheck = z.strictObject({
-  ...told,
+  ...described,
   by: z.literal('data'),
   scope: z.enum(['craft', 'pack']).check(z.describe('Looked at once for the craft, or once for each pack.')),
   each: z

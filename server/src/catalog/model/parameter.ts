@@ -80,8 +80,8 @@ const counts = z.tuple([z.int(), z.int()]);
 /** Words that may stand in place of a number, such as `auto`. */
 const orWords = z.optional(z.array(choice));
 
-/** Every kind of parameter, with these fields for what it tells about itself. */
-function kindsOf<Told extends Fields<typeof described>>(told: Told, slopes: Fields<typeof slope>) {
+/** Every kind of parameter, with these fields for what describes it. */
+function kindsOf<About extends Fields<typeof described>>(about: About, slopes: Fields<typeof slope>) {
   const number = {
     dimension: nameText.check(z.describe('What it measures: frequency, time, voltage, angle …')),
     unit: z.string().check(z.describe('The unit to offer first: Hz, ms, V, deg …')),
@@ -90,26 +90,26 @@ function kindsOf<Told extends Fields<typeof described>>(told: Told, slopes: Fiel
   };
   const words = { choices: z.optional(z.array(choice)), choicesFrom: z.optional(choiceSource) };
   return z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('quantity'), ...told, ...slopes, ...number, orWords }),
+    z.strictObject({ kind: z.literal('quantity'), ...about, ...slopes, ...number, orWords }),
     z.strictObject({
       kind: z.literal('count'),
-      ...told,
+      ...about,
       ...slopes,
       range: counts,
       usual: counts,
       orWords,
     }),
-    z.strictObject({ kind: z.literal('flag'), ...told, ...slopes }),
+    z.strictObject({ kind: z.literal('flag'), ...about, ...slopes }),
     z.strictObject({
       kind: z.literal('word'),
-      ...told,
+      ...about,
       ...words,
       /** For a channel order: every permutation of these capital letters is allowed. */
       permutationOf: z.optional(z.string()),
     }),
     z.strictObject({
       kind: z.literal('words'),
-      ...told,
+      ...about,
       ...words,
       /** Most entries that the list may have. */
       most: z.int().check(z.positive()),
@@ -118,19 +118,19 @@ function kindsOf<Told extends Fields<typeof described>>(told: Told, slopes: Fiel
         .check(z.describe('Whether an empty list says something, such as that no stick is reversed.')),
     }),
     /** Both ends must lie in the range. */
-    z.strictObject({ kind: z.literal('range'), ...told, ...number }),
+    z.strictObject({ kind: z.literal('range'), ...about, ...number }),
     z.strictObject({
       kind: z.literal('curve'),
-      ...told,
+      ...about,
       ...slopes,
       /** The input, left of the arrow. */
       across: z.strictObject({ dimension: nameText, unit: z.string(), range: between }),
       /** The output, right of the arrow. */
       up: z.strictObject(number),
     }),
-    z.strictObject({ kind: z.literal('place'), ...told }),
-    z.strictObject({ kind: z.literal('text'), ...told, longest: z.int().check(z.positive()) }),
-    z.strictObject({ kind: z.literal('date'), ...told }),
+    z.strictObject({ kind: z.literal('place'), ...about }),
+    z.strictObject({ kind: z.literal('text'), ...about, longest: z.int().check(z.positive()) }),
+    z.strictObject({ kind: z.literal('date'), ...about }),
   ]);
 }
 

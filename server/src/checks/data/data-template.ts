@@ -2,7 +2,7 @@ import { evaluate } from '../../craft/evaluate';
 import type { Scope } from '../../craft/scope';
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
-import { Amount } from '../../units/told-apart';
+import { Amount } from '../../units/distinct-texts';
 import { toBase, unitOf } from '../../units/unit';
 import { readExpressionText } from './condition';
 

@@ -14,13 +14,13 @@ export interface Raised {
 }
 
 /** Findings in whatever order, and those among them whose line accepts their check. */
-export interface Told {
+export interface WithAcceptances {
   readonly findings: readonly Finding[];
   readonly accepting: readonly Raised[];
 }
 
 /** Quiets risks that their line accepts. */
-export function told(raised: readonly Raised[]): Told {
+export function withAcceptances(raised: readonly Raised[]): WithAcceptances {
   const accepting: Raised[] = [];
   const findings = raised.map((one) => {
     const { finding, acceptedOn } = one;

@@ -1,5 +1,5 @@
 import type { CraftView } from '../../craft/view';
-import { type Amount, toldApart } from '../../units/told-apart';
+import { type Amount, distinctTexts } from '../../units/distinct-texts';
 import type { RuleFinding } from '../rule';
 import type { Raised } from './acceptances';
 import { relatedTo, standingOf } from './place';
@@ -32,7 +32,7 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
 
 /** What a rule says with numbers, as texts that can be told apart. */
 function textsOf(values: Readonly<Record<string, string | Amount>>): Readonly<Record<string, string>> {
-  const texts = toldApart(
+  const texts = distinctTexts(
     Object.values(values).map((value) =>
       typeof value === 'string' ? { fewest: 0, write: () => value } : value,
     ),

@@ -1,12 +1,12 @@
+import { distinctTexts, type Roundable } from '../../units/distinct-texts';
 import { fewestOfTail, withoutTails } from '../../units/number-text';
-import { type Shown, toldApart } from '../../units/told-apart';
 import { filled, slotsIn } from '../data/data-template';
 import type { Finding } from './finding';
 
 /** The sentence that says what is wrong, with the pack in front where only some are concerned. */
 export function messageOf(finding: Finding): string {
-  const told = sentenceOf(finding.check.message, finding.values);
-  return finding.pack === null ? told : `With pack ${finding.pack}: ${told}`;
+  const sentence = sentenceOf(finding.check.message, finding.values);
+  return finding.pack === null ? sentence : `With pack ${finding.pack}: ${sentence}`;
 }
 
 /** The sentence that says what to do. */
@@ -19,20 +19,20 @@ export function adviceOf(finding: Finding): string {
  * `[[Did you mean {meant}?]]` says nothing when nothing was near.
  */
 export function sentenceOf(template: string, values: Readonly<Record<string, string>>): string {
-  const told = template.replace(/ ?\[\[([^[\]]*)\]\]/g, (whole, part: string) =>
+  const words = template.replace(/ ?\[\[([^[\]]*)\]\]/g, (whole, part: string) =>
     slotsIn(part).every((slot) => (values[slot] ?? '') !== '')
       ? whole.replace('[[', '').replace(']]', '')
       : '',
   );
-  const shown = toldApart(Object.values(values).map(withTail));
+  const shown = distinctTexts(Object.values(values).map(withTail));
   return filled(
-    told,
+    words,
     Object.fromEntries(Object.keys(values).map((name, index) => [name, shown[index] ?? ''])),
   );
 }
 
 /** A value whose long tail is cut as far as it can be told from the others. */
-function withTail(value: string): Shown {
+function withTail(value: string): Roundable {
   const text = shortened(value);
   return { fewest: fewestOfTail, write: (digits) => withoutTails(text, digits) };
 }

@@ -3,7 +3,7 @@ import { levels } from '../../checks/report/order';
 import { command, jsonOption, nameOption } from '../command';
 import { type Ended, watchAndCheck } from '../files/watch';
 import { exitCodes, UsageError } from '../outcome';
-import { type CheckedFile, mostTold } from '../report/checked-file';
+import { type CheckedFile, mostReported } from '../report/checked-file';
 import { jsonReport } from '../report/json';
 import { sarifReport } from '../report/sarif';
 import { textReport } from '../report/text';
@@ -19,7 +19,7 @@ export const checkCommand = command({
   usage: ['[paths | patterns | -] [options]'],
   about: [
     'Checks scripts: files, folders (every .craft and .boardtext below them), patterns such as "race/**/*.craft", or - for standard input; without any, the current folder. What they include is read along.',
-    `At most ${mostTold} findings per script are shown, worst first; all are counted.`,
+    `At most ${mostReported} findings per script are shown, worst first; all are counted.`,
     'Levels: must-fix will not work, will be refused, or endangers someone when armed; risk works and can hurt; note is worth knowing; tidy is style. What is accepted in the script with a reason is shown as a note and never fails.',
   ],
   options: {
@@ -104,8 +104,8 @@ async function checkFor(
 
 /** What a pilot accepted with a reason never fails. */
 function outcome(files: readonly CheckedFile[], failing: readonly Level[]): number {
-  const fails = ({ told, omitted, counts }: CheckedFile) =>
-    told.some(({ level, accepted }) => accepted === null && failing.includes(level)) ||
+  const fails = ({ findings, omitted, counts }: CheckedFile) =>
+    findings.some(({ level, accepted }) => accepted === null && failing.includes(level)) ||
     (omitted > 0 && failing.some((level) => counts[level] > 0));
   return files.some(fails) ? exitCodes.findings : exitCodes.fine;
 }

@@ -33,8 +33,8 @@ export const explainCommand = command({
     const { catalog } = (await here()).additions;
     const data = explained(catalog, name);
     if (data === null) throw new UsageError(unknown(catalog, name));
-    const told = () => `${broken(story(catalog, name), proseWidth(terminal.width))}\n`;
-    await terminal.out(values.json === true ? jsonText(data) : told());
+    const text = () => `${broken(story(catalog, name), proseWidth(terminal.width))}\n`;
+    await terminal.out(values.json === true ? jsonText(data) : text());
     return exitCodes.fine;
   },
 });
@@ -47,8 +47,8 @@ function story(catalog: Catalog, name: string): string {
   if (section !== null) return section;
   const found = parametersEndingIn(catalog, name);
   const [only] = found;
-  const told = found.length === 1 && only !== undefined ? explainParameter(catalog, only.name) : null;
-  return told === null ? explainEnding(name, found) : plainText(told);
+  const story = found.length === 1 && only !== undefined ? explainParameter(catalog, only.name) : null;
+  return story === null ? explainEnding(name, found) : plainText(story);
 }
 
 /** Paragraphs are broken between words; a list stays as it is. */

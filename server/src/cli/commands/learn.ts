@@ -49,17 +49,17 @@ export const learnCommand = command({
     const { catalog } = (await here()).additions;
     const confirmed = readConfirmed(values.confirm ?? [], catalog);
     const shape = learnShape(await readCapture(path, terminal));
-    const told = learned(shape, catalog);
+    const understood = learned(shape, catalog);
     const skeleton = profileSkeleton(shape, name, confirmed, catalog);
     if (skeleton === null) {
-      terminal.tell(told.summary);
+      terminal.tell(understood.summary);
       return exitCodes.findings;
     }
-    if (values.json === true) await terminal.out(jsonText({ version: 1, ...told }));
+    if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood }));
     else {
       await terminal.out(jsonText(skeleton.profile));
       const missed = [...confirmed.keys()].filter((key) => !skeleton.mapped.includes(key));
-      for (const line of report(told, confirmed, missed)) terminal.tell(line);
+      for (const line of report(understood, confirmed, missed)) terminal.tell(line);
     }
     return exitCodes.fine;
   },

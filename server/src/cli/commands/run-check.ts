@@ -80,9 +80,9 @@ async function checkAll(
     workspace.close(uri);
     return file;
   };
-  const told = await new Progress(terminal).over(scripts, one);
+  const checked = await new Progress(terminal).over(scripts, one);
   if (pack !== undefined) refuseUnknownPack([...packs], pack);
-  return { files: told, read: [...read] };
+  return { files: checked, read: [...read] };
 }
 
 /** A script and whatever it includes, whether it is there or not. */

@@ -22,5 +22,5 @@ export async function here(): Promise<Here> {
 
 /** The files that add to the catalogue and have problems. */
 export function faultyAdditions({ additions }: Here): readonly CheckedFile[] {
-  return checkedAdditions(additions).filter(({ told }) => told.length > 0);
+  return checkedAdditions(additions).filter(({ findings }) => findings.length > 0);
 }

@@ -3,26 +3,26 @@ import { URI } from 'vscode-uri';
 import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
 import type { AdditionFiles } from '../../workspace/addition-files';
 import { shownPath } from '../files/script-paths';
-import type { CheckedFile, Told } from './checked-file';
+import type { CheckedFile, ReportedFinding } from './checked-file';
 
 /** The files that add to the catalogue, with what is wrong with each. */
 export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile[] {
   return [...additions.problems].map(([file, problems]) => {
     const document = TextDocument.create(file, 'json', 0, additions.textOf(file));
-    const told = problems.map((problem) => toldProblem(document, problem));
-    const count = (level: Told['level']) => told.filter((one) => one.level === level).length;
+    const findings = problems.map((problem) => reportedProblem(document, problem));
+    const count = (level: ReportedFinding['level']) => findings.filter((one) => one.level === level).length;
     return {
       path: shownPath(URI.parse(file).fsPath),
       isAddition: true,
       readAs: null,
-      told,
+      findings,
       omitted: 0,
       counts: { 'must-fix': count('must-fix'), risk: count('risk'), note: 0, tidy: 0 },
     };
   });
 }
 
-function toldProblem(document: TextDocument, problem: AdditionProblem): Told {
+function reportedProblem(document: TextDocument, problem: AdditionProblem): ReportedFinding {
   const start = document.positionAt(problem.start);
   const line = document.getText({
     start: { line: start.line, character: 0 },

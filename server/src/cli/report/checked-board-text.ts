@@ -11,7 +11,7 @@ import { countsOfText, toldText } from '../../features/board/told';
 import { editsOf } from '../../features/fix-edits';
 import { rangeOf } from '../../features/range';
 import { splitLines } from '../../language/split-lines';
-import { type CheckedFile, type Told, toldOf } from './checked-file';
+import { type CheckedFile, type ReportedFinding, worstOf } from './checked-file';
 
 /** A file with this ending holds a board's own text. */
 export const boardTextEnding = '.boardtext';
@@ -32,29 +32,29 @@ export function checkedBoardText(
 ): CheckedFile {
   const text = toldText(translation, findings, catalog);
   const all = [
-    ...text.problems.map((problem) => toldProblem(problem, path, translation)),
-    ...text.findings.map((finding) => toldFinding(finding, path, translation, catalog)),
+    ...text.problems.map((problem) => reportedProblem(problem, path, translation)),
+    ...text.findings.map((finding) => reportedFinding(finding, path, translation, catalog)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
-  return { path, isAddition: false, readAs, ...toldOf(all), counts: countsOfText(text) };
+  return { path, isAddition: false, readAs, ...worstOf(all), counts: countsOfText(text) };
 }
 
-function toldProblem(
+function reportedProblem(
   { check, message, advice, range, fixes }: BoardProblem,
   path: string,
   translation: Translation | null,
-): Told {
+): ReportedFinding {
   const line = lineOf(translation, range.start.line);
-  const told = { id: check.id, level: check.level, message, advice, accepted: null, pack: null };
+  const described = { id: check.id, level: check.level, message, advice, accepted: null, pack: null };
   const own = fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ path, ...edit })) }));
-  return { ...told, range, line, related: [], fixes: own };
+  return { ...described, range, line, related: [], fixes: own };
 }
 
-function toldFinding(
+function reportedFinding(
   finding: Finding,
   path: string,
   translation: Translation | null,
   catalog: Catalog,
-): Told {
+): ReportedFinding {
   const { check, level, accepted, pack, place, related } = finding;
   const range = rangeInText(translation, rangeOf(place));
   return {

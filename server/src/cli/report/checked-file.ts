@@ -6,8 +6,8 @@ import type { ReadAs } from '../../craft/read-as';
 import { editsOf } from '../../features/fix-edits';
 import { type Range, rangeOf } from '../../features/range';
 
-/** Something found in a file, as both reports tell it. */
-export interface Told {
+/** Something found in a file, as every report has it. */
+export interface ReportedFinding {
   readonly id: string;
   readonly level: Level;
   readonly message: string;
@@ -19,10 +19,10 @@ export interface Told {
   readonly line: string;
   readonly related: readonly { readonly path: string; readonly range: Range; readonly message: string }[];
   /** Only the report for programs has them. */
-  readonly fixes: readonly ToldFix[];
+  readonly fixes: readonly ReportedFix[];
 }
 
-interface ToldFix {
+interface ReportedFix {
   readonly title: string;
   readonly edits: readonly { readonly path: string; readonly range: Range; readonly newText: string }[];
 }
@@ -34,13 +34,13 @@ export interface CheckedFile {
   readonly isAddition: boolean;
   /** What a script was taken for; null for a file that adds to the catalogue. */
   readonly readAs: ReadAs | null;
-  readonly told: readonly Told[];
+  readonly findings: readonly ReportedFinding[];
   /** How many more were found; all of them are counted. */
   readonly omitted: number;
   readonly counts: Readonly<Record<Level, number>>;
 }
 
-/** What was found, told so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
+/** What was found, in words, so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
 export function checkedScript(
   path: string,
   readAs: ReadAs,
@@ -48,18 +48,22 @@ export function checkedScript(
   pathFor: (uri: string) => string,
   hasFixes: boolean,
 ): CheckedFile {
-  const { told, omitted } = toldOf(findings);
+  const worst = worstOf(findings);
   return {
     path,
     isAddition: false,
     readAs,
-    told: told.map((finding) => toldFinding(finding, pathFor, hasFixes)),
-    omitted,
+    findings: worst.findings.map((finding) => reportedFinding(finding, pathFor, hasFixes)),
+    omitted: worst.omitted,
     counts: countByLevel(findings),
   };
 }
 
-function toldFinding(finding: Finding, pathFor: (uri: string) => string, hasFixes: boolean): Told {
+function reportedFinding(
+  finding: Finding,
+  pathFor: (uri: string) => string,
+  hasFixes: boolean,
+): ReportedFinding {
   return {
     id: finding.check.id,
     level: finding.level,
@@ -78,7 +82,7 @@ function toldFinding(finding: Finding, pathFor: (uri: string) => string, hasFixe
   };
 }
 
-function fixEdits(fix: Fix, pathFor: (uri: string) => string): ToldFix['edits'] {
+function fixEdits(fix: Fix, pathFor: (uri: string) => string): ReportedFix['edits'] {
   return editsOf(fix).flatMap(({ uri, edits }) => edits.map((edit) => ({ path: pathFor(uri), ...edit })));
 }
 
@@ -88,24 +92,27 @@ export function countsOf(checked: readonly CheckedFile[]): Readonly<Record<Level
   return { 'must-fix': sum('must-fix'), risk: sum('risk'), note: sum('note'), tidy: sum('tidy') };
 }
 
-/** Findings told of one script. Whoever has more mends some and asks again; they are counted all the same. */
-export const mostTold = 1000;
+/** Findings that are reported of one script. Whoever has more mends some and asks again; they are counted all the same. */
+export const mostReported = 1000;
 
-export interface ToldFindings<T> {
+export interface WorstFindings<T> {
   /** The worst of them, in the order that they came in. */
-  readonly told: readonly T[];
+  readonly findings: readonly T[];
   /** How many more there are. */
   readonly omitted: number;
 }
 
-export function toldOf<T extends { readonly level: Level }>(findings: readonly T[]): ToldFindings<T> {
-  if (findings.length <= mostTold) return { told: findings, omitted: 0 };
+export function worstOf<T extends { readonly level: Level }>(findings: readonly T[]): WorstFindings<T> {
+  if (findings.length <= mostReported) return { findings, omitted: 0 };
   const kept = new Set<T>();
   for (const level of levels) {
     for (const finding of findings) {
-      if (kept.size === mostTold) break;
+      if (kept.size === mostReported) break;
       if (finding.level === level) kept.add(finding);
     }
   }
-  return { told: findings.filter((finding) => kept.has(finding)), omitted: findings.length - mostTold };
+  return {
+    findings: findings.filter((finding) => kept.has(finding)),
+    omitted: findings.length - mostReported,
+  };
 }

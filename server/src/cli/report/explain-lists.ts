@@ -6,13 +6,13 @@ import type { KnownParameter } from '../../catalog/known-parameter';
 export function explainSection(catalog: Catalog, name: string): string | null {
   const group = catalog.groups.get(name);
   if (group !== undefined) {
-    const told = [
+    const paragraphs = [
       `${group.title} (${name})`,
       group.summary,
       ...members(catalog, name),
       listed(group.parameters),
     ];
-    return told.join('\n\n');
+    return paragraphs.join('\n\n');
   }
   const below = catalog.parametersUnder(name).map(({ known }) => known);
   return below.length === 0 ? null : [name, ...members(catalog, name), listed(below)].join('\n\n');

@@ -4,10 +4,10 @@ import { jsonText } from './visible';
 
 /** The report for programs. Its form is fixed: `version` goes up when it changes. */
 export function jsonReport(checked: readonly CheckedFile[], { replacements }: Catalog): string {
-  const files = checked.map(({ path, readAs, told, omitted, counts }) => ({
+  const files = checked.map(({ path, readAs, findings, omitted, counts }) => ({
     path,
     ...(readAs === null ? {} : { readAs }),
-    findings: told.map(({ line: _, ...finding }) => finding),
+    findings: findings.map(({ line: _, ...finding }) => finding),
     ...(omitted === 0 ? {} : { omitted }),
     counts,
   }));

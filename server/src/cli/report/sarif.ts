@@ -6,7 +6,7 @@ import { replacementText } from '../../catalog/replacements';
 import { notLookedAt } from '../../craft/read-as';
 import type { Range } from '../../features/range';
 import { versionText } from '../version';
-import type { CheckedFile, Told } from './checked-file';
+import type { CheckedFile, ReportedFinding } from './checked-file';
 import { jsonText, visible } from './visible';
 
 /** The standard that the log follows; its own schema is where this leads. */
@@ -29,7 +29,7 @@ export function sarifReport(
   unreadable: readonly string[],
   catalog: Catalog,
 ): string {
-  const ids = [...new Set(checked.flatMap(({ told }) => told.map(({ id }) => id)))].sort();
+  const ids = [...new Set(checked.flatMap(({ findings }) => findings.map(({ id }) => id)))].sort();
   const indexes = new Map(ids.map((id, index) => [id, index]));
   const run = {
     tool: {
@@ -50,7 +50,7 @@ export function sarifReport(
     newlineSequences: ['\r\n', '\n', '\r'],
     originalUriBaseIds: { [folder]: { description: { text: 'The folder in which propsoff ran.' } } },
     artifacts: checked.map(({ path }) => ({ location: artifact(path), roles: ['analysisTarget'] })),
-    results: checked.flatMap(({ path, told }) => told.map((one) => resultOf(one, path, indexes))),
+    results: checked.flatMap(({ path, findings }) => findings.map((one) => resultOf(one, path, indexes))),
   };
   return jsonText({ $schema: schema, version: '2.1.0', runs: [run] });
 }
@@ -87,8 +87,8 @@ function uncheckedOf({ path, readAs }: CheckedFile) {
   return unchecked === null ? [] : [{ level: 'note', message: { text: `${path}: ${unchecked}` } }];
 }
 
-function resultOf(told: Told, path: string, indexes: ReadonlyMap<string, number>) {
-  const { id, level, message, advice, accepted, pack, range, line, related, fixes } = told;
+function resultOf(finding: ReportedFinding, path: string, indexes: ReadonlyMap<string, number>) {
+  const { id, level, message, advice, accepted, pack, range, line, related, fixes } = finding;
   const place = placeOf(path, range, line);
   return {
     ruleId: id,
@@ -130,7 +130,7 @@ function regionOf({ start, end }: Range) {
 }
 
 /** The edits of a fix, file by file. */
-function fixOf({ title, edits }: Told['fixes'][number]) {
+function fixOf({ title, edits }: ReportedFinding['fixes'][number]) {
   const paths = [...new Set(edits.map(({ path }) => path))];
   return {
     description: { text: title },

@@ -22,7 +22,7 @@ function partTitle({ title, answer }: SheetPart, terminal: Terminal): string {
 }
 
 function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
-  const told = (text: string) => wrapped(visible(text), terminal.width, { lead: '  ', indent: '    ' });
+  const paragraph = (text: string) => wrapped(visible(text), terminal.width, { lead: '  ', indent: '    ' });
   switch (part.id) {
     case 'can-it-fly':
       return [
@@ -33,20 +33,20 @@ function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
         ...(part.assumed.length === 0 ? [] : [`Assumed: ${part.assumed.join('; ')}`]),
         ...part.replaced,
         part.caution,
-      ].map(told);
+      ].map(paragraph);
     case 'wired-where':
-      return wiringLines(part).map(told);
+      return wiringLines(part).map(paragraph);
     case 'my-hands':
     case 'how-late':
     case 'which-pack':
     case 'who-sees-me':
-      return [...figureLines(part).map(visible), told(part.caution)];
+      return [...figureLines(part).map(visible), paragraph(part.caution)];
     case 'learned':
       return part.flights
         .map(({ date, name, pack, note }) =>
           [date ?? name, pack, note].filter((word) => word !== null).join(', '),
         )
-        .map(told);
+        .map(paragraph);
   }
 }
 

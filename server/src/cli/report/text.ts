@@ -4,7 +4,7 @@ import { replacementText } from '../../catalog/replacements';
 import { levels } from '../../checks/report/order';
 import { notLookedAt, type ReadAs } from '../../craft/read-as';
 import { painted, type Terminal } from '../terminal';
-import { type CheckedFile, countsOf, mostTold, type Told } from './checked-file';
+import { type CheckedFile, countsOf, mostReported, type ReportedFinding } from './checked-file';
 import { excerptOf } from './excerpt';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
@@ -22,10 +22,10 @@ export function textReport(
   { replacements }: Catalog,
   terminal: Terminal,
 ): string {
-  const texts = checked.flatMap(({ path, readAs, told, omitted }) => [
-    ...told.map((finding) => findingText(path, finding, terminal)),
+  const texts = checked.flatMap(({ path, readAs, findings, omitted }) => [
+    ...findings.map((finding) => findingText(path, finding, terminal)),
     ...(omitted === 0 ? [] : [omittedText(path, omitted, terminal)]),
-    ...(told.some(({ id }) => id === saysPart) ? [] : uncheckedText(path, readAs, terminal)),
+    ...(findings.some(({ id }) => id === saysPart) ? [] : uncheckedText(path, readAs, terminal)),
   ]);
   const replaced = replacements.map((one) => wrapped(visible(replacementText(one)), terminal.width));
   return `${[...texts, ...replaced, summary(checked, terminal)].join('\n')}\n`;
@@ -33,8 +33,8 @@ export function textReport(
 
 function omittedText(path: string, omitted: number, terminal: Terminal): string {
   const head = painted(visible(path), 'bold', terminal);
-  const told = `${head} has ${omitted} more findings; the worst ${mostTold} are shown, and all are counted.`;
-  return wrapped(told, terminal.width);
+  const sentence = `${head} has ${omitted} more findings; the worst ${mostReported} are shown, and all are counted.`;
+  return wrapped(sentence, terminal.width);
 }
 
 /** The finding that says the same. */
@@ -47,24 +47,27 @@ function uncheckedText(path: string, readAs: ReadAs | null, terminal: Terminal):
   return [wrapped(`${painted(visible(path), 'bold', terminal)} ${unchecked}`, terminal.width)];
 }
 
-function findingText(path: string, told: Told, terminal: Terminal): string {
-  const { start } = told.range;
+function findingText(path: string, finding: ReportedFinding, terminal: Terminal): string {
+  const { start } = finding.range;
   const where = painted(visible(`${path}:${start.line + 1}:${start.character + 1}`), 'bold', terminal);
-  const head = `${where} ${painted(told.level, colours[told.level], terminal)} ${told.id} ${visible(told.message)}`;
-  const advice = told.accepted === null ? told.advice : `Accepted: ${told.accepted}`;
-  const related = told.related.map(({ path: file, range, message }) => {
+  const head = `${where} ${painted(finding.level, colours[finding.level], terminal)} ${finding.id} ${visible(finding.message)}`;
+  const advice = finding.accepted === null ? finding.advice : `Accepted: ${finding.accepted}`;
+  const related = finding.related.map(({ path: file, range, message }) => {
     return `${painted(visible(`${file}:${range.start.line + 1}`), 'grey', terminal)} ${visible(message)}`;
   });
   const below = [visible(advice), ...related];
   return [
     wrapped(head, terminal.width, { indent: '    ' }),
-    ...excerpt(told, terminal),
+    ...excerpt(finding, terminal),
     ...below.map((text) => wrapped(text, terminal.width, { lead: '  ', indent: '    ' })),
   ].join('\n');
 }
 
 /** The line with a mark under the place; of a place over several lines, under its part of the first one. */
-function excerpt({ line: text, range: { start, end }, level }: Told, terminal: Terminal): readonly string[] {
+function excerpt(
+  { line: text, range: { start, end }, level }: ReportedFinding,
+  terminal: Terminal,
+): readonly string[] {
   if (text.trim() === '') return [];
   const last = end.line === start.line ? end.character : text.length;
   const columns = terminal.width === null ? undefined : terminal.width - 2;
@@ -77,6 +80,6 @@ function summary(checked: readonly CheckedFile[], terminal: Terminal): string {
   const count = checked.filter(({ isAddition }) => !isAddition).length;
   const scripts = count === 1 ? '1 script' : `${count} scripts`;
   const parts = levels.map((level) => painted(`${counts[level]} ${level}`, colours[level], terminal));
-  const told = `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
-  return wrapped(told, terminal.width);
+  const sentence = `${scripts} checked: ${parts.join(', ')}. Checks see the script, not the craft: propellers off at the bench.`;
+  return wrapped(sentence, terminal.width);
 }

@@ -14,8 +14,9 @@ export function spaced(line: string, tokens: readonly Token[]): string {
 
 /** Whether two lines say the same, token by token. */
 export function sameTokens(one: string, other: string): boolean {
-  const told = (line: string) => lex(line).tokens.map((token) => `${token.kind} ${tokenText(line, token)}`);
-  return told(one).join('\n') === told(other).join('\n');
+  const meaning = (line: string) =>
+    lex(line).tokens.map((token) => `${token.kind} ${tokenText(line, token)}`);
+  return meaning(one).join('\n') === meaning(other).join('\n');
 }
 
 function tokenText(line: string, token: Token): string {

@@ -113,13 +113,13 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
   const member = memberIn(path, catalog);
   const count = catalog.parametersUnder(path).length;
   if (group === undefined || count === 0) return [];
-  const told = member === undefined ? [] : [escaped(member.summary)];
+  const summary = member === undefined ? [] : [escaped(member.summary)];
   const figures = path.startsWith('pack.') ? packFigures(snapshot, path.slice(5)) : [];
   const settings = count === 1 ? 'One setting' : `${count} settings`;
   return [
     `**${escaped(member?.title ?? group.title)}** · ${code(path)}`,
     ...figures,
-    ...told,
+    ...summary,
     ...membersOf(path, catalog),
     escaped(group.summary),
     `${settings} can stand here.`,

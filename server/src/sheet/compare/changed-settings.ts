@@ -101,13 +101,13 @@ function changedSetting(key: string, before: Side, after: Side): ChangedSetting 
   const parameter = before.craft.catalog.parameter(pathOn(key, before))?.parameter;
   if (parameter === undefined) return null;
   const { title, stage } = parameter;
-  return { path: key, title, stage, before: was.told, after: is.told };
+  return { path: key, title, stage, before: was.held, after: is.held };
 }
 
-function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly told: Held } {
+function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly held: Held } {
   const view = new CraftView(craft, pack);
-  const told = { path, text: view.written(path), isAssumed: !view.isSet(path) };
-  return { value: view.value(path), told: { ...told, target: targetOfPath(view, path) } };
+  const held = { path, text: view.written(path), isAssumed: !view.isSet(path) };
+  return { value: view.value(path), held: { ...held, target: targetOfPath(view, path) } };
 }
 
 /** The unit that a value is written in makes no difference. */

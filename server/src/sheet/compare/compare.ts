@@ -58,8 +58,8 @@ export function* comparing(
   const stays = new Set(after.findings.map((finding) => finding.check.id));
   const withEffects: SettingWithEffect[] = [];
   for (const setting of settings) {
-    const isTold = withEffects.length < mostEffects;
-    withEffects.push({ ...setting, effect: isTold ? effectOf(setting, before, stays, check) : null });
+    const isTried = withEffects.length < mostEffects;
+    withEffects.push({ ...setting, effect: isTried ? effectOf(setting, before, stays, check) : null });
     yield;
   }
   return {

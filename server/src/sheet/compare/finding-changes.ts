@@ -3,7 +3,7 @@ import { levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
 
 /** A finding in words, for a comparison. */
-export interface ToldFinding {
+export interface RenderedFinding {
   readonly id: string;
   readonly level: Finding['level'];
   readonly message: string;
@@ -14,8 +14,8 @@ export interface ToldFinding {
 
 export interface FindingChanges {
   /** The worst first. */
-  readonly gained: readonly ToldFinding[];
-  readonly lost: readonly ToldFinding[];
+  readonly gained: readonly RenderedFinding[];
+  readonly lost: readonly RenderedFinding[];
 }
 
 /** Findings of the one that the other lacks. One that only says other numbers is the same finding. */
@@ -23,7 +23,7 @@ export function findingChanges(before: readonly Finding[], after: readonly Findi
   return { gained: beyond(after, before), lost: beyond(before, after) };
 }
 
-function beyond(those: readonly Finding[], these: readonly Finding[]): readonly ToldFinding[] {
+function beyond(those: readonly Finding[], these: readonly Finding[]): readonly RenderedFinding[] {
   const left = new Map<string, number>();
   for (const finding of these) left.set(sameness(finding), (left.get(sameness(finding)) ?? 0) + 1);
   const more = those.filter((finding) => {

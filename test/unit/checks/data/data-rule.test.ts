@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import type { DataCheck } from '../../../../server/src/catalog/model/check';
 import { adviceOf, messageOf } from '../../../../server/src/checks/report/render';
+import { findingAsData } from '../../../support/craft-as-data';
 import { catalogWith, OwnCraft, ruleOf } from '../../../support/own-checks';
-import { toldWhole } from '../../../support/told-craft';
 
 function craftWith(text: string, ...checks: readonly DataCheck[]): OwnCraft {
   return new OwnCraft(catalogWith(...checks), text);
@@ -325,6 +325,6 @@ describe('rules after an edit', () => {
 
   it('tell the same as before when nothing has', () => {
     const own = craftOn();
-    assert.deepEqual(own.findings().map(toldWhole), own.findings().map(toldWhole));
+    assert.deepEqual(own.findings().map(findingAsData), own.findings().map(findingAsData));
   });
 });

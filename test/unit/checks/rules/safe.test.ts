@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { type CheckCase, holdChecks } from '../../../support/check-cases';
-import { craftOf, findingsOf, told as toldFinding } from '../../../support/findings';
+import { craftOf, findingsOf, summaryOf } from '../../../support/findings';
 import { mended } from '../../../support/mended';
 
 const whole = 'craft.name = "Sandpiper"';
@@ -217,7 +217,7 @@ holdChecks('safe', [...arming, ...lost, ...around, ...slips], ['safe/craft-unsai
 describe('what a script is taken for, where no other includes it', () => {
   const told = (text: string) =>
     findingsOf(craftOf(text, {}, () => false))
-      .map(toldFinding)
+      .map(summaryOf)
       .filter(({ id }) => id === 'safe/craft-unsaid' || id === 'safe/read-as-part')
       .map(({ id, marked, message, fixes }) => [id, marked, message, ...fixes]);
 

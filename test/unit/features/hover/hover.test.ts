@@ -3,14 +3,14 @@ import { hover } from '../../../../server/src/features/hover/hover';
 import { plainText } from '../../../../server/src/features/markdown';
 import { snapshotOf } from '../../../support/snapshot';
 
-interface Told {
+interface HoverInTest {
   /** The text that the hover is about. */
   readonly about: string;
   readonly text: string;
 }
 
 /** The hover at the `|` in a text, as a client without markup shows it; null where there is none. */
-function told(marked: string, files: Readonly<Record<string, string>> = {}): Told | null {
+function hoverAt(marked: string, files: Readonly<Record<string, string>> = {}): HoverInTest | null {
   const { snapshot, position } = snapshotOf(marked, files);
   const found = hover(snapshot, position);
   if (found === null) return null;
@@ -23,7 +23,7 @@ const packs = '[pack.sprint]\ncells = 6\n[pack.cruise]\ncells = 4\n';
 
 describe('hovering over a setting', () => {
   it('tells what it holds, what it does, what it takes, what it risks and how to prove it', () => {
-    const found = told('[gyro.filter.1]\ncut|off = 120 Hz\n');
+    const found = hoverAt('[gyro.filter.1]\ncut|off = 120 Hz\n');
     assert.equal(found?.about, 'cutoff');
     for (const part of [
       /^Cutoff of a gyro filter · gyro\.filter\.1\.cutoff/,
@@ -40,60 +40,60 @@ describe('hovering over a setting', () => {
 
   it('tells what a calculation comes to, for every pack where they differ', () => {
     const text = `let quiet = 90 Hz\n${packs}[gyro.filter.1]\ncut|off = 2 * quiet\n[gyro.filter.1 @ cruise]\ncutoff = 130 Hz\n`;
-    assert.match(told(text)?.text ?? '', /With sprint: 180 Hz[\s\S]*With cruise: 130 Hz/);
+    assert.match(hoverAt(text)?.text ?? '', /With sprint: 180 Hz[\s\S]*With cruise: 130 Hz/);
   });
 
   it('tells where a value comes from that an included script sets', () => {
     const files = { 'club.craft': '[arming]\ntilt-limit = 60 deg\n' };
-    const found = told('include "club.craft"\n[arming]\ntilt-|limit = 40 deg\n', files);
+    const found = hoverAt('include "club.craft"\n[arming]\ntilt-|limit = 40 deg\n', files);
     assert.match(found?.text ?? '', /in place of 60 deg in club\.craft/);
   });
 
   it('tells what a word does, with its source where it stands in a table', () => {
-    assert.match(told('signal-loss.action = dr|op\n')?.text ?? '', /motors/i);
-    assert.match(told('receiver.link = cr|sf\n')?.text ?? '', /420000 baud|420 000|serial/i);
+    assert.match(hoverAt('signal-loss.action = dr|op\n')?.text ?? '', /motors/i);
+    assert.match(hoverAt('receiver.link = cr|sf\n')?.text ?? '', /420000 baud|420 000|serial/i);
   });
 
   it('tells the situation, the function or the element whose setting it is', () => {
-    const turn = told('[control.when.fast-turn]\ninte|gral = 0 %\n')?.text ?? '';
+    const turn = hoverAt('[control.when.fast-turn]\ninte|gral = 0 %\n')?.text ?? '';
     assert.match(turn, /In a fast turn: The sticks ask for/);
     assert.match(turn, /At 0 % the integral rests/);
-    const beginning = told('[control.when.fast-turn]\nfr|om = 200 deg/s\n')?.text ?? '';
+    const beginning = hoverAt('[control.when.fast-turn]\nfr|om = 200 deg/s\n')?.text ?? '';
     assert.match(beginning, /In a fast turn: [\s\S]*about any axis/);
-    assert.match(told('switch.arm.chan|nel = 5\n')?.text ?? '', /Arm: /);
-    assert.doesNotMatch(told('pack.sprint.cel|ls = 4\n')?.text ?? '', /sprint:/);
+    assert.match(hoverAt('switch.arm.chan|nel = 5\n')?.text ?? '', /Arm: /);
+    assert.doesNotMatch(hoverAt('pack.sprint.cel|ls = 4\n')?.text ?? '', /sprint:/);
   });
 
   it('names many choices by the question that each answers, never as one list', () => {
-    const text = told('switch.mark.joined-with = lo|g\n')?.text ?? '';
+    const text = hoverAt('switch.mark.joined-with = lo|g\n')?.text ?? '';
     assert.match(text, /What starts and stops the motors\?: arm, permission, stop-motors\n/);
     assert.match(text, /How is it flown along\?: self-level, /);
     assert.doesNotMatch(text, /stop-motors, self-level/);
-    assert.match(told('[swi|tch]\n')?.text ?? '', /noted\?: lights, overlay-hide, log, mark/);
+    assert.match(hoverAt('[swi|tch]\n')?.text ?? '', /noted\?: lights, overlay-hide, log, mark/);
   });
 
   it('says of a value that could not be read that it is unknown', () => {
-    assert.match(told('[gyro]\nra|te = 3 ms\n')?.text ?? '', /could not be understood/);
+    assert.match(hoverAt('[gyro]\nra|te = 3 ms\n')?.text ?? '', /could not be understood/);
   });
 });
 
 describe('hovering over other things', () => {
   it('tells what a section is about', () => {
-    const found = told('[gy|ro]\n');
+    const found = hoverAt('[gy|ro]\n');
     assert.equal(found?.about, 'gyro');
     assert.match(found?.text ?? '', /gyro/i);
   });
 
   it('tells what a constant holds', () => {
-    assert.match(told('let qui|et = 3 * 30 Hz\n')?.text ?? '', /90 Hz/);
+    assert.match(hoverAt('let qui|et = 3 * 30 Hz\n')?.text ?? '', /90 Hz/);
   });
 
   it('tells of a pack in an overlay what the pack is', () => {
-    assert.match(told(`${packs}[gyro.filter.1 @ crui|se]\ncutoff = 130 Hz\n`)?.text ?? '', /cruise/);
+    assert.match(hoverAt(`${packs}[gyro.filter.1 @ crui|se]\ncutoff = 130 Hz\n`)?.text ?? '', /cruise/);
   });
 
   it('tells of an acceptance what is accepted', () => {
-    const found = told(
+    const found = hoverAt(
       'arming.tilt-limit = 180 deg # accept safe/arms-at-|any-tilt: a bench craft that is strapped down\n',
     );
     assert.match(found?.about ?? '', /^# accept safe\/arms-at-any-tilt:/);
@@ -102,7 +102,7 @@ describe('hovering over other things', () => {
 
   it('says nothing on blanks, in comments and on names that nobody knows', () => {
     for (const marked of ['|\n', '# no|thing\n', '[gyro]\nwob|ble = 1\n', '[gyro]   |\n'])
-      assert.equal(told(marked), null, marked);
+      assert.equal(hoverAt(marked), null, marked);
   });
 });
 

@@ -35,7 +35,7 @@ export const switchReachRules: readonly CodeRule[] = [
           if (value === null || gap <= aHair || gap > leastInside - aHair) continue;
           const values = { what, value: view.exact(value, 'us'), gap: view.amount(gap, 'us') };
           const least = view.amount(leastInside, 'us');
-          report({ id: 'obey/position-near-part', at, values: { ...told(view, use), ...values, least } });
+          report({ id: 'obey/position-near-part', at, values: { ...partOf(view, use), ...values, least } });
         }
       }
     },
@@ -58,7 +58,7 @@ function byTravel(view: CraftView, use: SwitchUse, ends: Part): RuleFinding | nu
     id: inside < 0 ? 'obey/range-outside-ends' : 'obey/range-barely-reached',
     at: `switch.${use.name}.on`,
     values: {
-      ...told(view, use),
+      ...partOf(view, use),
       bottom: view.exact(ends.low, 'us'),
       top: view.exact(ends.high, 'us'),
       inside: view.amount(Math.max(0, inside), 'us'),
@@ -80,13 +80,13 @@ function byPositions(view: CraftView, use: SwitchUse): RuleFinding | null {
     id: reached === 0 ? missed : 'obey/switch-always-on',
     at: `switch.${use.name}.on`,
     values: {
-      ...told(view, use),
+      ...partOf(view, use),
       count: String(positions.length),
       positions: listed(positions.map((position) => view.short(position, 'us'))),
     },
   };
 }
 
-function told(view: CraftView, { name, on }: SwitchUse) {
+function partOf(view: CraftView, { name, on }: SwitchUse) {
   return { function: name, low: view.exact(on.low, 'us'), high: view.exact(on.high, 'us') };
 }

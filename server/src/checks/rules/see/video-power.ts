@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import { type VideoCarrier, videoCarrier } from '../../../figures/video';
 import { radiatedPower } from '../../../physics/decibel';
-import type { Amount } from '../../../units/told-apart';
+import type { Amount } from '../../../units/distinct-texts';
 import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 import { isCentreIn, licenceText, type Permit, permits, unlisted } from './radio-permits';
 

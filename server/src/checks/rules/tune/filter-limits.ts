@@ -11,7 +11,7 @@ import {
   stagesOf,
 } from '../../../figures/filter-stages';
 import { alias, halfRate } from '../../../physics/sampling';
-import type { Amount } from '../../../units/told-apart';
+import type { Amount } from '../../../units/distinct-texts';
 import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 import { perStage } from './per-stage';
 

@@ -51,19 +51,19 @@ function knownNotches(view: CraftView): readonly Notch[] {
 
 function tooWide(view: CraftView, notch: Notch): RuleFinding {
   const most = view.amount(notch.centre / 2, 'Hz');
-  return { id: 'tune/notch-wide', at: `${notch.path}.width`, values: { ...told(view, notch), most } };
+  return { id: 'tune/notch-wide', at: `${notch.path}.width`, values: { ...edgesOf(view, notch), most } };
 }
 
 function tooNarrow(view: CraftView, notch: Notch): RuleFinding {
   const values = {
-    ...told(view, notch),
+    ...edgesOf(view, notch),
     share: view.amount(notch.width / notch.centre / 2, '%'),
     least: view.amount(notch.centre / mostQuality, 'Hz'),
   };
   return { id: 'tune/notch-narrow', at: `${notch.path}.width`, values };
 }
 
-function told(view: CraftView, { centre, width }: Notch) {
+function edgesOf(view: CraftView, { centre, width }: Notch) {
   const { low, high } = notchEdges(centre, width);
   return {
     centre: view.amount(centre, 'Hz'),

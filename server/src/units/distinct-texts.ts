@@ -1,14 +1,14 @@
 import { shortText } from './quantity';
 
 /** What a sentence shows: a number with as many significant digits as it is asked for, or a text. */
-export interface Shown {
+export interface Roundable {
   /** The fewest digits that read well. */
   readonly fewest: number;
   write(digits: number): string;
 }
 
 /** A quantity for a sentence. By itself it has three digits; beside one that is nearly the same it has more. */
-export class Amount implements Shown {
+export class Amount implements Roundable {
   readonly fewest = 3;
 
   constructor(
@@ -32,7 +32,7 @@ const mostDigits = 12;
  * Texts for all that one sentence shows, each with the fewest digits that keep it apart from what it is not: a
  * value a hair above its limit never reads like the limit.
  */
-export function toldApart(all: readonly Shown[]): readonly string[] {
+export function distinctTexts(all: readonly Roundable[]): readonly string[] {
   const exact = all.map((one) => one.write(mostDigits));
   const texts = all.map((one) => one.write(one.fewest));
   for (let digits = 1; digits <= mostDigits; digits += 1) {

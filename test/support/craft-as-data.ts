@@ -4,7 +4,7 @@ import type { Craft } from '../../server/src/craft/craft';
 import { held } from './held';
 
 /** A finding with everything that a person gets to see of it, places as numbers. */
-export function toldWhole(finding: Finding): unknown {
+export function findingAsData(finding: Finding): unknown {
   const at = ({ script, line, start, end }: Finding['place']) => [
     script.uri,
     script.lineNumber(line),
@@ -28,7 +28,7 @@ export function toldWhole(finding: Finding): unknown {
 }
 
 /** Everything that a craft holds: packs, constants and settings with each pack in view, with their origins. */
-export function toldCraft(craft: Craft): unknown {
+export function craftAsData(craft: Craft): unknown {
   const scripts = craft.layers().layers.map(({ script }) => script);
   const paths = [...new Set(scripts.flatMap((script) => [...script.settingPaths()]))].sort();
   const views = [null, ...craft.packs()];

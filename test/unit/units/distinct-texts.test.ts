@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
+import { Amount, distinctTexts } from '../../../server/src/units/distinct-texts';
 import { exactText } from '../../../server/src/units/quantity';
-import { Amount, toldApart } from '../../../server/src/units/told-apart';
 import { findingsIn } from '../../support/findings';
 
 const text = (value: string) => ({ fewest: 0, write: () => value });
@@ -9,10 +9,10 @@ const volts = (value: number) => new Amount(value, 'V');
 
 describe('numbers of one sentence', () => {
   it('have three digits where that tells them apart', () =>
-    assert.deepEqual(toldApart([volts(16.7961), volts(16.612)]), ['16.8 V', '16.6 V']));
+    assert.deepEqual(distinctTexts([volts(16.7961), volts(16.612)]), ['16.8 V', '16.6 V']));
 
   it('have as many more as make them differ, and no more', () =>
-    assert.deepEqual(toldApart([volts(16.7961), volts(16.8042), volts(3.30001)]), [
+    assert.deepEqual(distinctTexts([volts(16.7961), volts(16.8042), volts(3.30001)]), [
       '16.796 V',
       '16.804 V',
       '3.3 V',
@@ -20,19 +20,23 @@ describe('numbers of one sentence', () => {
 
   it('differ from what is written out, alone or inside of a text', () =>
     assert.deepEqual(
-      toldApart([volts(39.98), text('40 V'), volts(40.02), text('the board takes 1 V to 40 V')]),
+      distinctTexts([volts(39.98), text('40 V'), volts(40.02), text('the board takes 1 V to 40 V')]),
       ['39.98 V', '40 V', '40.02 V', 'the board takes 1 V to 40 V'],
     ));
 
   it('may be alike where they are the same, and where only the unit differs', () =>
-    assert.deepEqual(toldApart([volts(4.2), volts(4.2), new Amount(4.2, 'A')]), ['4.2 V', '4.2 V', '4.2 A']));
+    assert.deepEqual(distinctTexts([volts(4.2), volts(4.2), new Amount(4.2, 'A')]), [
+      '4.2 V',
+      '4.2 V',
+      '4.2 A',
+    ]));
 
   it('are never shown alike while they differ by a billionth or more', () => {
     const value = fc.double({ min: 0.001, max: 1e6, noNaN: true });
     const apart = fc.double({ min: 1e-9, max: 0.1, noNaN: true });
     fc.assert(
       fc.property(value, apart, (one, share) => {
-        const [first, second] = toldApart([volts(one), volts(one * (1 + share))]);
+        const [first, second] = distinctTexts([volts(one), volts(one * (1 + share))]);
         assert.notEqual(first, second);
       }),
     );

@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { checkedBoardText, translatedText } from '../../../../server/src/cli/report/checked-board-text';
-import { checkedScript, mostTold } from '../../../../server/src/cli/report/checked-file';
+import { checkedScript, mostReported } from '../../../../server/src/cli/report/checked-file';
 import { jsonReport } from '../../../../server/src/cli/report/json';
 import { textReport } from '../../../../server/src/cli/report/text';
 import type { Terminal } from '../../../../server/src/cli/terminal';
@@ -30,22 +30,22 @@ function tellsOf(text: string): number {
 
 describe('a script with very many findings', () => {
   it('is told in full up to the limit', () => {
-    assert.equal(checkedWith(mostTold - 1)[0]?.omitted, 0);
-    const text = textReport(checkedWith(mostTold - 1), testCatalog, plainTerminal);
-    assert.equal(tellsOf(text), mostTold);
+    assert.equal(checkedWith(mostReported - 1)[0]?.omitted, 0);
+    const text = textReport(checkedWith(mostReported - 1), testCatalog, plainTerminal);
+    assert.equal(tellsOf(text), mostReported);
     assert.doesNotMatch(text, /more findings/);
   });
 
   it('is told of by its worst findings, with how many more there are', () => {
-    const text = textReport(checkedWith(mostTold + 2), testCatalog, plainTerminal);
-    assert.equal(tellsOf(text), mostTold);
+    const text = textReport(checkedWith(mostReported + 2), testCatalog, plainTerminal);
+    assert.equal(tellsOf(text), mostReported);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are shown, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
   });
 
   it('is counted in full for programs', () => {
-    const [file] = JSON.parse(jsonReport(checkedWith(mostTold + 2), testCatalog)).files;
-    assert.equal(file.findings.length, mostTold);
+    const [file] = JSON.parse(jsonReport(checkedWith(mostReported + 2), testCatalog)).files;
+    assert.equal(file.findings.length, mostReported);
     assert.equal(file.omitted, 3);
     assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });
   });
@@ -73,12 +73,12 @@ function checkedText(unknown: number) {
 
 describe('a board’s text with very many findings', () => {
   it('is told of by its worst findings too, wherever they stand', () => {
-    const { told, omitted, counts } = checkedText(mostTold + 1);
-    assert.ok(counts['must-fix'] >= 1 && counts.risk > mostTold, JSON.stringify(counts));
-    assert.equal(told.length, mostTold);
-    assert.equal(omitted, Object.values(counts).reduce((sum, count) => sum + count, 0) - mostTold);
-    assert.equal(told.filter(({ level }) => level === 'must-fix').length, counts['must-fix']);
-    const lines = told.map(({ range }) => range.start.line);
+    const { findings, omitted, counts } = checkedText(mostReported + 1);
+    assert.ok(counts['must-fix'] >= 1 && counts.risk > mostReported, JSON.stringify(counts));
+    assert.equal(findings.length, mostReported);
+    assert.equal(omitted, Object.values(counts).reduce((sum, count) => sum + count, 0) - mostReported);
+    assert.equal(findings.filter(({ level }) => level === 'must-fix').length, counts['must-fix']);
+    const lines = findings.map(({ range }) => range.start.line);
     assert.deepEqual(
       lines,
       [...lines].sort((one, other) => one - other),
@@ -86,7 +86,7 @@ describe('a board’s text with very many findings', () => {
   });
 
   it('offers for programs what mends it', () => {
-    const { told } = checkedText(1);
-    assert.ok(told.some(({ fixes }) => fixes.length > 0));
+    const { findings } = checkedText(1);
+    assert.ok(findings.some(({ fixes }) => fixes.length > 0));
   });
 });
