@@ -12,7 +12,7 @@ import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import { type Encoding, fromClient, toClient } from './convert/encoding';
-import { ShownFindings } from './convert/shown-findings';
+import { PublishedDiagnostics } from './convert/published-diagnostics';
 import { type BoardDocument, BoardDocuments } from './documents/board-documents';
 import { LongDocuments } from './documents/long-documents';
 import { Traffic } from './documents/turn';
@@ -26,7 +26,7 @@ export class Session {
   readonly traffic = new Traffic();
 
   /** Findings of scripts that were sent. */
-  readonly shown = new ShownFindings();
+  readonly published = new PublishedDiagnostics();
 
   /** Documents that are open and too long to be read. */
   readonly long = new LongDocuments();

@@ -17,8 +17,8 @@ const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
   tidy: DiagnosticSeverity.Hint,
 };
 
-/** Findings shown for one script: editors stop underlining beyond some hundreds without saying so. */
-const mostShown = 500;
+/** Findings published for one script: editors stop underlining beyond some hundreds without saying so. */
+const mostPublished = 500;
 
 /** What the client is to show for an open document: a script, or a board's text with what its profile says. */
 export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
@@ -27,10 +27,10 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
-  const told = toldText(board.translation, findings, session.workspace.catalog);
+  const found = toldText(board.translation, findings, session.workspace.catalog);
   return [
-    ...told.problems.slice(0, mostShown).map((problem) => boardDiagnostic(session, board, problem)),
-    ...diagnosticsOf(told.findings, (finding) => diagnosticOf(session, finding)),
+    ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
+    ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),
   ];
 }
 
@@ -53,8 +53,8 @@ function diagnosticsOf(
   findings: readonly Finding[],
   diagnostic: (finding: Finding) => Diagnostic,
 ): Diagnostic[] {
-  if (findings.length <= mostShown) return findings.map(diagnostic);
-  return [leftOut(findings.length - mostShown), ...worstOf(findings).map(diagnostic)];
+  if (findings.length <= mostPublished) return findings.map(diagnostic);
+  return [leftOut(findings.length - mostPublished), ...worstOf(findings).map(diagnostic)];
 }
 
 /** The worst, and among equally bad ones the first. */
@@ -62,7 +62,7 @@ function worstOf(findings: readonly Finding[]): readonly Finding[] {
   const byLevel: Record<Level, Finding[]> = { 'must-fix': [], risk: [], note: [], tidy: [] };
   for (const finding of findings) byLevel[finding.level].push(finding);
   const worst: Finding[] = [];
-  return worst.concat(...levels.map((level) => byLevel[level])).slice(0, mostShown);
+  return worst.concat(...levels.map((level) => byLevel[level])).slice(0, mostPublished);
 }
 
 function leftOut(count: number): Diagnostic {
@@ -79,7 +79,7 @@ function shownDiagnostic(session: Session, finding: Finding): Diagnostic {
   // What it relates to may have moved without it.
   if (finding.related.length > 0) return diagnosticOf(session, finding);
   const range = () => session.clientRange(finding.place.script, rangeOf(finding.place));
-  return session.shown.of(finding, range, () => diagnosticOf(session, finding));
+  return session.published.of(finding, range, () => diagnosticOf(session, finding));
 }
 
 function diagnosticOf(session: Session, finding: Finding): Diagnostic {

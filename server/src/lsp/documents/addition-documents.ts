@@ -23,8 +23,8 @@ import type { Session } from '../session';
  */
 export class AdditionDocuments {
   private readonly documents = new Map<string, TextDocument>();
-  /** Files that the client was told problems of. */
-  private told: ReadonlySet<string> = new Set();
+  /** Files whose problems were published. */
+  private published: ReadonlySet<string> = new Set();
   /** Files of which the disk has told something that has not been looked into. */
   private readonly diskNotes = new Set<string>();
   /** Resolves when all that came so far has been brought in: what is read earlier must not count later. */
@@ -135,16 +135,16 @@ export class AdditionDocuments {
     const now = new Set<string>();
     for (const [file, problems] of this.files.problems) {
       const text = this.files.textOf(file);
-      if (problems.length === 0 && !this.told.has(file)) continue;
+      if (problems.length === 0 && !this.published.has(file)) continue;
       if (problems.length > 0) now.add(file);
       const document = TextDocument.create(file, 'json', 0, text);
       const diagnostics = problems.map((problem) => this.diagnostic(document, problem));
       void this.connection.sendDiagnostics({ uri: this.clientUri(file), diagnostics });
     }
-    for (const file of this.told)
+    for (const file of this.published)
       if (!this.files.problems.has(file))
         void this.connection.sendDiagnostics({ uri: this.clientUri(file), diagnostics: [] });
-    this.told = now;
+    this.published = now;
   }
 
   /** As the client spells a file that it has opened. */

@@ -37,11 +37,11 @@ export class LongDocuments {
 
 /** What is told of such a document, at its top. */
 export function longDiagnostic({ length }: LongDocument): Diagnostic {
-  const told = new Intl.NumberFormat('en');
+  const digits = new Intl.NumberFormat('en');
   return {
     range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
     severity: DiagnosticSeverity.Error,
     source: 'propsoff',
-    message: `This document has ${told.format(length)} characters. Propsoff reads at most ${told.format(longestFile)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
+    message: `This document has ${digits.format(length)} characters. Propsoff reads at most ${digits.format(longestFile)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
   };
 }

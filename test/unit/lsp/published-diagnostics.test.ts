@@ -33,7 +33,7 @@ const faultyLine = fc.constantFrom(
 const line = fc.oneof(faultyLine, craftLine);
 const edit = lineEdits(line, { at: 60, over: 3, lines: 4 });
 
-describe('findings that a client is shown', () => {
+describe('findings as they are published', () => {
   for (const encoding of ['utf-8', 'utf-16', 'utf-32'] as const) {
     it(`are those of a script that was opened just now, after any edits, in ${encoding}`, () => {
       fc.assert(
