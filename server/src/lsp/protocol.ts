@@ -8,7 +8,7 @@ import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { Tried, Tryable } from '../sheet/try-value';
-import { type Form, flag, list, members, object, optional, pair, text } from './requests/form';
+import { about, type Form, flag, here, list, object, optional, pair, position, text } from './requests/form';
 
 export type { Learned, LearnedRow } from '../features/board/learning';
 export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
@@ -45,9 +45,6 @@ export interface AboutScript {
 export interface AboutPlace extends AboutScript {
   readonly position: Position;
 }
-
-const about = { textDocument: members.textDocument };
-const here = { ...about, position: members.position };
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
 export interface Summary {
@@ -86,7 +83,7 @@ export interface PlaceElsewhere {
 export const hoverElsewhereRequest = new OwnRequest<
   PlaceElsewhere,
   { readonly markdown: string; readonly range: Range } | null
->('propsoff/hoverElsewhere', object({ uri: text, text, position: members.position }));
+>('propsoff/hoverElsewhere', object({ uri: text, text, position }));
 
 /** The pack that the pilot wants to look at. */
 export const packInViewNotification = new OwnNotification<{

@@ -9,10 +9,9 @@ import { Diagnostics } from './documents/diagnostics';
 import { Documents, documentCapabilities } from './documents/documents';
 import type { ServerFiles } from './documents/editor-files';
 import { Folders } from './documents/folders';
-import { ownAbilities } from './own-abilities';
 import { checkedNotification } from './protocol';
 import { register } from './requests/table';
-import { Session } from './session';
+import { ownAbilities, Session } from './session';
 
 /** Serves one client: what its messages are dealt with by is made here, and the table of messages is registered. */
 export function serve(connection: Connection, builtIn: Bundle, files: ServerFiles): void {

@@ -1,12 +1,22 @@
 import {
+  type ClientCapabilities,
   type Connection,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
+  type ServerCapabilities,
 } from 'vscode-languageserver';
 import type { OnFault } from '../../checks/checker';
 import { diagnosticsFor } from '../convert/to-diagnostic';
 import type { Session } from '../session';
 import { nextTurn } from './turn';
+
+/** To be asked for findings is offered only to a client that says it can; the others are sent them. */
+export function diagnosticCapability({ textDocument }: ClientCapabilities): ServerCapabilities | null {
+  if (textDocument?.diagnostic === undefined) return null;
+  return {
+    diagnosticProvider: { identifier: 'propsoff', interFileDependencies: true, workspaceDiagnostics: false },
+  };
+}
 
 /** An open document, as the client spells it. */
 interface Open {

@@ -64,11 +64,10 @@ export function object<T extends object>(members: { readonly [Name in keyof T]: 
   };
 }
 
-const position = object({ line: count, character: count });
+export const position = object({ line: count, character: count });
+export const range = object({ start: position, end: position });
 
-/** Members that parameters of many messages have. */
-export const members = {
-  position,
-  range: object({ start: position, end: position }),
-  textDocument: object({ uri: text }),
-};
+/** Members of the parameters of what is asked about a script; about a place, or a range, in it. */
+export const about = { textDocument: object({ uri: text }) };
+export const here = { ...about, position };
+export const within = { ...about, range };

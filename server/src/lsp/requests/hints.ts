@@ -1,7 +1,6 @@
 import { type CodeLens, type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
 import { codeLenses } from '../../features/code-lenses';
 import { inlayHints } from '../../features/inlay-hints';
-import { ownAbilities } from '../own-abilities';
 import type { Context } from './row';
 
 export function hintsIn({ session, snapshot }: Context, { range }: InlayHintParams): InlayHint[] {
@@ -16,7 +15,7 @@ export function hintsIn({ session, snapshot }: Context, { range }: InlayHintPara
 
 /** Their commands are those of our own client; another one gets the figures alone, with nothing to click. */
 export function lensesOf({ session, snapshot }: Context): CodeLens[] {
-  const { commands } = ownAbilities(session.client);
+  const { commands } = session.own;
   const { uri } = snapshot;
   return codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
     const at = session.clientRange(snapshot.script, range);

@@ -1,4 +1,5 @@
 import {
+  type ClientCapabilities,
   type DefinitionParams,
   type DocumentHighlight,
   DocumentHighlightKind,
@@ -12,6 +13,7 @@ import {
   type ReferenceParams,
   type RenameParams,
   ResponseError,
+  type ServerCapabilities,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { definition, type Target } from '../../features/navigation/definition';
@@ -75,6 +77,11 @@ export function linksIn({ session, snapshot }: Context): DocumentLink[] {
     target: session.clientUri(target),
     ...(hasTooltips ? { tooltip } : {}),
   }));
+}
+
+export function renameCapability({ textDocument }: ClientCapabilities): ServerCapabilities {
+  const canAsk = textDocument?.rename?.prepareSupport === true;
+  return { renameProvider: canAsk ? { prepareProvider: true } : true };
 }
 
 export function renameableAt(

@@ -31,14 +31,36 @@ import {
   type ServerCapabilities,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver';
+import { diagnosticCapability } from '../documents/diagnostics';
 import * as own from '../protocol';
 import { boardActions, codeActionCapability, scriptActions } from './code-action';
 import { boardTextCompletion, resolvedItem, scriptCompletion } from './completion';
-import { type Form, flag, leftOutOr, list, members, object, optional, text } from './form';
+import {
+  about,
+  type Form,
+  flag,
+  here,
+  leftOutOr,
+  list,
+  object,
+  optional,
+  position,
+  range,
+  text,
+  within,
+} from './form';
 import { formatted, formattedRange } from './formatting';
 import { hintsIn, lensesOf } from './hints';
 import { hoverAt, hoverElsewhere } from './hover';
-import { definitionAt, highlightsOf, linksIn, referencesTo, renameableAt, renamed } from './navigation';
+import {
+  definitionAt,
+  highlightsOf,
+  linksIn,
+  referencesTo,
+  renameableAt,
+  renameCapability,
+  renamed,
+} from './navigation';
 import { boardTextFolding, scriptFolding, selectionsAt } from './ranges';
 import {
   type Answer,
@@ -57,9 +79,9 @@ import { tokensIn, tokensLegend, tokensOf } from './semantic-tokens';
 import { explanationAt, setAt, summaryOf } from './summary';
 import { boardSymbols, scriptSymbols, symbolsEverywhere } from './symbols';
 
-const about = { textDocument: members.textDocument };
-const here = { ...about, position: members.position };
-const stretch = { ...about, range: members.range };
+const aText = object(about);
+const aPlace = object(here);
+const aRange = object(within);
 const files = list(object({ uri: text }));
 
 /** Every request and notification that the server takes, a row each. */
@@ -77,10 +99,10 @@ const rows: readonly Row[] = [
   ),
   notification(
     DidChangeTextDocumentNotification.type,
-    object({ ...about, contentChanges: list(object({ text, range: leftOutOr(members.range) })) }),
+    object({ ...about, contentChanges: list(object({ text, range: leftOutOr(range) })) }),
     ({ documents }, { textDocument, contentChanges }) => documents.change(textDocument, contentChanges),
   ),
-  notification(DidCloseTextDocumentNotification.type, object(about), ({ documents }, { textDocument }) =>
+  notification(DidCloseTextDocumentNotification.type, aText, ({ documents }, { textDocument }) =>
     documents.close(textDocument.uri),
   ),
   notification(
@@ -106,156 +128,95 @@ const rows: readonly Row[] = [
 
   request(
     DocumentDiagnosticRequest.type,
-    object(about),
+    aText,
     ({ diagnostics }, { textDocument, previousResultId }) =>
       diagnostics.report(textDocument.uri, previousResultId),
-    ({ textDocument }) =>
-      textDocument?.diagnostic === undefined
-        ? null
-        : {
-            diagnosticProvider: {
-              identifier: 'propsoff',
-              interFileDependencies: true,
-              workspaceDiagnostics: false,
-            },
-          },
+    diagnosticCapability,
   ),
-  request(HoverRequest.type, object(here), aboutAnyText(hoverAt), { hoverProvider: true }),
-  request(CompletionRequest.type, object(here), aboutScript(scriptCompletion, boardTextCompletion), {
+  request(HoverRequest.type, aPlace, aboutAnyText(hoverAt), { hoverProvider: true }),
+  request(CompletionRequest.type, aPlace, aboutScript(scriptCompletion, boardTextCompletion), {
     completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
   }),
   request(CompletionResolveRequest.type, object({}), resolvedItem),
-  request(InlayHintRequest.type, object(stretch), aboutAnyText(hintsIn), { inlayHintProvider: true }),
-  request(CodeLensRequest.type, object(about), aboutScript(lensesOf), { codeLensProvider: {} }),
+  request(InlayHintRequest.type, aRange, aboutAnyText(hintsIn), { inlayHintProvider: true }),
+  request(CodeLensRequest.type, aText, aboutScript(lensesOf), { codeLensProvider: {} }),
   request(
     CodeActionRequest.type,
-    object({ ...stretch, context: object({ only: optional(list(text)) }) }),
+    object({ ...within, context: object({ only: optional(list(text)) }) }),
     aboutScript(scriptActions, boardActions),
     codeActionCapability,
   ),
-  request(DocumentFormattingRequest.type, object(about), aboutScript(formatted), {
+  request(DocumentFormattingRequest.type, aText, aboutScript(formatted), {
     documentFormattingProvider: true,
   }),
-  request(DocumentRangeFormattingRequest.type, object(stretch), aboutScript(formattedRange), {
+  request(DocumentRangeFormattingRequest.type, aRange, aboutScript(formattedRange), {
     documentRangeFormattingProvider: true,
   }),
-  request(PrepareRenameRequest.type, object(here), aboutScript(renameableAt)),
-  request(
-    RenameRequest.type,
-    object({ ...here, newName: text }),
-    aboutScript(renamed),
-    ({ textDocument }) => ({
-      renameProvider: textDocument?.rename?.prepareSupport === true ? { prepareProvider: true } : true,
-    }),
-  ),
-  request(DefinitionRequest.type, object(here), aboutScript(definitionAt), { definitionProvider: true }),
+  request(PrepareRenameRequest.type, aPlace, aboutScript(renameableAt)),
+  request(RenameRequest.type, object({ ...here, newName: text }), aboutScript(renamed), renameCapability),
+  request(DefinitionRequest.type, aPlace, aboutScript(definitionAt), { definitionProvider: true }),
   request(
     ReferencesRequest.type,
     object({ ...here, context: object({ includeDeclaration: flag }) }),
     aboutScript(referencesTo),
     { referencesProvider: true },
   ),
-  request(DocumentHighlightRequest.type, object(here), aboutScript(highlightsOf), {
+  request(DocumentHighlightRequest.type, aPlace, aboutScript(highlightsOf), {
     documentHighlightProvider: true,
   }),
-  request(DocumentLinkRequest.type, object(about), aboutScript(linksIn), { documentLinkProvider: {} }),
-  request(DocumentSymbolRequest.type, object(about), aboutScript(scriptSymbols, boardSymbols), {
+  request(DocumentLinkRequest.type, aText, aboutScript(linksIn), { documentLinkProvider: {} }),
+  request(DocumentSymbolRequest.type, aText, aboutScript(scriptSymbols, boardSymbols), {
     documentSymbolProvider: true,
   }),
   request(WorkspaceSymbolRequest.type, object({ query: text }), symbolsEverywhere, {
     workspaceSymbolProvider: true,
   }),
-  request(FoldingRangeRequest.type, object(about), aboutScript(scriptFolding, boardTextFolding), {
+  request(FoldingRangeRequest.type, aText, aboutScript(scriptFolding, boardTextFolding), {
     foldingRangeProvider: true,
   }),
   request(
     SelectionRangeRequest.type,
-    object({ ...about, positions: list(members.position) }),
+    object({ ...about, positions: list(position) }),
     aboutScript(selectionsAt),
     { selectionRangeProvider: true },
   ),
-  request(SemanticTokensRequest.type, object(about), aboutScript(tokensOf), {
+  request(SemanticTokensRequest.type, aText, aboutScript(tokensOf), {
     semanticTokensProvider: { legend: tokensLegend, full: true, range: true },
   }),
-  request(SemanticTokensRangeRequest.type, object(stretch), aboutScript(tokensIn)),
+  request(SemanticTokensRangeRequest.type, aRange, aboutScript(tokensIn)),
 
   ownRequest(own.summaryRequest, aboutAnyText(summaryOf)),
   ownRequest(own.setHereRequest, aboutAnyText(setAt)),
   ownRequest(own.explainRequest, aboutAnyText(explanationAt)),
   ownRequest(own.hoverElsewhereRequest, hoverElsewhere),
-  ownRequest(
-    own.sheetRequest,
-    later(({ sheetOf }) => aboutAnyText(sheetOf)),
-  ),
-  ownRequest(
-    own.tryableRequest,
-    later(({ tryableAt }) => aboutScript(tryableAt)),
-  ),
-  ownRequest(
-    own.tryRequest,
-    later(({ tried }) => aboutScript(tried)),
-  ),
-  ownRequest(
-    own.compareRequest,
-    later(({ comparison }) => comparison),
-  ),
-  ownRequest(
-    own.flightFormRequest,
-    later(({ flightFormOf }) => aboutScript(flightFormOf)),
-  ),
-  ownRequest(
-    own.flightAnswerRequest,
-    later(({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
-  ),
-  ownRequest(
-    own.noteFlightRequest,
-    later(({ noteFlight }) => aboutScript(noteFlight)),
-  ),
-  ownRequest(
-    own.benchCardRequest,
-    later(({ benchCardOf }) => aboutWholeScript(benchCardOf)),
-  ),
-  ownRequest(
-    own.keepReadingsRequest,
-    later(({ keepReadings }) => aboutWholeScript(keepReadings)),
-  ),
-  ownRequest(
-    own.boardsRequest,
-    later(({ boards }) => boards),
-  ),
-  ownRequest(
-    own.boardTextRequest,
-    later(({ boardText }) => aboutWholeScript(boardText)),
-  ),
-  ownRequest(
-    own.readRequest,
-    later(({ scriptFromCapture }) => scriptFromCapture),
-  ),
-  ownRequest(
-    own.proveRequest,
-    later(({ proof }) => aboutWholeScript(proof)),
-  ),
-  ownRequest(
-    own.learnRequest,
-    later(({ learnedFrom }) => learnedFrom),
-  ),
-  ownRequest(
-    own.parametersRequest,
-    later(({ confirmableParameters }) => confirmableParameters),
-  ),
-  ownRequest(
-    own.makeProfileRequest,
-    later(({ madeProfile }) => madeProfile),
-  ),
+  onDemand(own.sheetRequest, ({ sheetOf }) => aboutAnyText(sheetOf)),
+  onDemand(own.tryableRequest, ({ tryableAt }) => aboutScript(tryableAt)),
+  onDemand(own.tryRequest, ({ tried }) => aboutScript(tried)),
+  onDemand(own.compareRequest, ({ comparison }) => comparison),
+  onDemand(own.flightFormRequest, ({ flightFormOf }) => aboutScript(flightFormOf)),
+  onDemand(own.flightAnswerRequest, ({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
+  onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
+  onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
+  onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
+  onDemand(own.boardsRequest, ({ boards }) => boards),
+  onDemand(own.boardTextRequest, ({ boardText }) => aboutWholeScript(boardText)),
+  onDemand(own.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
+  onDemand(own.proveRequest, ({ proof }) => aboutWholeScript(proof)),
+  onDemand(own.learnRequest, ({ learnedFrom }) => learnedFrom),
+  onDemand(own.parametersRequest, ({ confirmableParameters }) => confirmableParameters),
+  onDemand(own.makeProfileRequest, ({ madeProfile }) => madeProfile),
 ];
 
-/** For a request that waits for a person to open or start something: what answers it is loaded when it is asked. */
-function later<P, R>(pick: (part: typeof import('./later')) => Answer<P, R>): Answer<P, R> {
-  return async (served, params, token) => {
-    const answer = pick(await import('./later'));
+/** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */
+function onDemand<P, R>(
+  type: own.OwnRequest<P, R>,
+  pick: (part: typeof import('./on-demand')) => Answer<P, R>,
+): Row {
+  return ownRequest(type, async (served, params, token) => {
+    const answer = pick(await import('./on-demand'));
     stopIfCancelled(token);
     return answer(served, params, token);
-  };
+  });
 }
 
 /** Registers every row that the client can use; gives what the server says that it can do. */

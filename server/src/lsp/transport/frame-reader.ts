@@ -4,9 +4,8 @@ import {
   type DataCallback,
   type Disposable,
   ErrorCodes,
-  type Message,
+  Message,
 } from 'vscode-languageserver-protocol';
-import { isMessage } from './message-forms';
 
 /** What becomes of what is no message. */
 export interface FrameFaults {
@@ -115,6 +114,20 @@ function parsed(bytes: Buffer): Message | unknown {
   } catch {
     return undefined;
   }
+}
+
+/** Whether something that was sent has the form of a message. */
+function isMessage(value: unknown): value is Message {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const message: Message = { jsonrpc: '2.0', ...value };
+  if (!Message.isRequest(message) && !Message.isNotification(message)) return Message.isResponse(message);
+  return message.method !== '$/cancelRequest' || namesRequest(message.params);
+}
+
+/** The library looks for what is to be cancelled without another look. */
+function namesRequest(params: unknown): boolean {
+  if (typeof params !== 'object' || params === null || !('id' in params)) return false;
+  return typeof params.id === 'string' || typeof params.id === 'number';
 }
 
 /** What is wrong with a header as far as it is there; null where nothing is, so far. */

@@ -8,9 +8,9 @@ import {
   type MessageWriter,
   type NotificationMessage,
   type RequestMessage,
+  type ResponseMessage,
 } from 'vscode-languageserver-protocol';
 import { paramsFault } from '../requests/table';
-import { refusal } from './message-forms';
 
 type Next = Parameters<MessageStrategy['handleMessage']>[1];
 type Dealt = ReturnType<MessageStrategy['handleMessage']>;
@@ -81,4 +81,9 @@ export class LifeCycle implements MessageStrategy {
   private refuse({ id }: RequestMessage, code: number, message: string): Promise<void> {
     return this.writer.write(refusal(id, code, message));
   }
+}
+
+/** An answer that refuses; `id`: null where it is not known what is refused. */
+export function refusal(id: string | number | null, code: number, message: string): ResponseMessage {
+  return { jsonrpc: '2.0', id, error: { code, message } };
 }

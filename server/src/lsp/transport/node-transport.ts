@@ -6,7 +6,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { FrameReader } from './frame-reader';
-import { refusal } from './message-forms';
+import { refusal } from './life-cycle';
 
 /** How messages come in and go out. */
 export interface Transport {

@@ -1,4 +1,4 @@
-/** What answers requests that wait for a person to open or start something: loaded with the first of them. */
+/** What answers the requests of the table that are `onDemand`: one part of the bundle, loaded with the first. */
 export * from './bench-card';
 export * from './board';
 export * from './compare';
