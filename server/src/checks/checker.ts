@@ -43,7 +43,7 @@ export class Checker {
   findings(craft: Craft): readonly Finding[] {
     const { findings, accepting } = withAcceptances([
       ...this.lines(craft),
-      ...this.jobs.flatMap((job) => this.raised.get(craft, job)),
+      ...this.jobs.flatMap((job) => this.raisedBy(job, craft)),
     ]);
     return [...findings, ...complaints(craft, accepting)];
   }
@@ -56,6 +56,12 @@ export class Checker {
       this.onFault('the check of single lines', error);
     }
     return raised;
+  }
+
+  /** Most rules say nothing: only what one says needs a memo for its places. */
+  private raisedBy(job: Job, craft: Craft): readonly Raised[] {
+    const says = (pack: string | null) => this.said.get(new CraftView(craft, pack), job).length > 0;
+    return packsFor(job, craft).some(says) ? this.raised.get(craft, job) : nothing;
   }
 
   /** What rules find, in its places. */

@@ -105,6 +105,14 @@ export class Craft implements Scripts, Context {
     return this.placed(subject);
   }
 
+  /** Whether no line sets a path, for whichever pack, or surely means to. */
+  isUnset(path: string): boolean {
+    const isSet = this.layers().layers.some(({ script }) => script.sets(path));
+    // Who goes on to what it holds depends on the lines there.
+    if (!isSet) craftInputs.read(this, ...inputKeys.setting(path));
+    return !isSet;
+  }
+
   private placed(subject: Subject): readonly PlacedLine[] {
     const found: LayeredLine[] = [];
     for (const layer of this.layers().layers) {

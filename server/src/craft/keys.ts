@@ -1,20 +1,11 @@
 import type { ScriptLine } from '../language/script-line';
 import { Input } from '../query/input';
 
-/** A path as its steps: `pack.sprint.cells` is `['pack', 'sprint', 'cells']`. */
-export type Path = readonly string[];
-
-export function pathOf(text: string): Path {
-  return text.split('.');
-}
-
-type SettingSubject = readonly ['setting', pack: string | null, ...path: string[]];
-
 /** What lines of a script can be about: each line is found by it. */
 export type Subject =
-  | SettingSubject
+  | readonly ['setting', pack: string | null, path: string]
   | readonly ['constant', name: string]
-  | readonly ['section', pack: string | null, ...path: string[]]
+  | readonly ['section', pack: string | null, path: string]
   | readonly ['include']
   | readonly ['acceptance']
   | readonly ['overlay'];
@@ -38,10 +29,9 @@ export const craftInputs = new Input<CraftKey>();
 /** The keys of a craft's inputs: `inputKeys.setting('motor.idle')`. */
 export const inputKeys = {
   /** A setting for every pack, or for one pack only. What holds for every pack changes with what one pack has. */
-  setting: (path: string, pack: string | null = null) => inputKeys.settingAt(pathOf(path), pack),
-  settingAt: (path: Path, pack: string | null = null): SettingSubject => ['setting', pack, ...path],
+  setting: (path: string, pack: string | null = null) => ['setting', pack, path] as const,
   constant: (name: string) => ['constant', name] as const,
-  section: (path: string, pack: string | null = null) => ['section', pack, ...pathOf(path)] as const,
+  section: (path: string, pack: string | null = null) => ['section', pack, path] as const,
   include: ['include'],
   /** A line that accepts a finding. */
   acceptance: ['acceptance'],

@@ -11,7 +11,7 @@ import { evaluate } from './evaluate';
 import { deepestNames, followNames, type NamesBehind } from './follow-names';
 import { type Interpretation, interpret } from './interpret';
 import { isExpression } from './interpret-number';
-import { inputKeys, type Path, pathOf, type Subject } from './keys';
+import { inputKeys, type Subject } from './keys';
 import type { Layers } from './layers';
 import type { NameResult, Scope } from './scope';
 import { HeldSetting, type PlacedLine, type Setting } from './setting';
@@ -23,6 +23,7 @@ export interface Scripts {
   readonly catalog: Catalog;
   layers(): Layers;
   isComplete(): boolean;
+  isUnset(path: string): boolean;
   lines(subject: Subject): readonly PlacedLine[];
   constantNames(): readonly string[];
   words(found: FoundParameter): readonly string[] | null;
@@ -47,7 +48,9 @@ export class Resolution implements Context {
 
   /** What a parameter holds; undefined when no line sets it. */
   setting(path: string): Setting | undefined {
-    return Resolution.settings.get(this, ...pathOf(path));
+    // Most of what rules ask for no line sets: without a memo for it a first check takes a fifth less.
+    if (this.scripts.isUnset(path)) return undefined;
+    return Resolution.settings.get(this, path);
   }
 
   constant(name: string): NameResult {
@@ -111,22 +114,22 @@ export class Resolution implements Context {
     };
   }
 
-  private resolve(path: Path): Setting | undefined {
-    const text = path.join('.');
-    const found = this.scripts.catalog.parameter(text);
+  private resolve(path: string): Setting | undefined {
+    const { catalog } = this.scripts;
+    const found = catalog.parameter(path);
     if (found === undefined) return undefined;
     const lines = this.linesOf(path);
-    const meant = this.meant(text);
+    const meant = this.meant(path);
     if (meant !== undefined)
-      return new HeldSetting(path, this.scripts.catalog, null, true, meant, [...lines].reverse(), noProblems);
+      return new HeldSetting(path, catalog, null, true, meant, [...lines].reverse(), noProblems);
     return this.held(path, found, lines);
   }
 
   /** The lines that set a path with the pack in view, the last of which counts. */
-  private linesOf(path: Path): readonly PlacedLine[] {
-    const base = this.scripts.lines(inputKeys.settingAt(path));
-    const own = this.overlay(path.join('.'));
-    return own === null ? base : [...base, ...this.scripts.lines(inputKeys.settingAt(path, own))];
+  private linesOf(path: string): readonly PlacedLine[] {
+    const base = this.scripts.lines(inputKeys.setting(path));
+    const own = this.overlay(path);
+    return own === null ? base : [...base, ...this.scripts.lines(inputKeys.setting(path, own))];
   }
 
   /** The pack in view where lines set a path for one pack only. Most paths have none, and packs share what they hold. */
@@ -135,7 +138,7 @@ export class Resolution implements Context {
     return isOverlaid ? this.pack : null;
   }
 
-  private held(path: Path, found: FoundParameter, lines: readonly PlacedLine[]): Setting | undefined {
+  private held(path: string, found: FoundParameter, lines: readonly PlacedLine[]): Setting | undefined {
     const origin = lines.at(-1);
     if (origin?.line.statement.kind !== 'setting') return undefined;
     const overridden = lines.length < 2 ? noLines : lines.slice(0, -1).reverse();
@@ -173,14 +176,14 @@ export class Resolution implements Context {
   }
 
   private referredBy(name: string): readonly string[] {
-    const lines = isPath(name) ? this.linesOf(pathOf(name)) : this.scripts.lines(inputKeys.constant(name));
+    const lines = isPath(name) ? this.linesOf(name) : this.scripts.lines(inputKeys.constant(name));
     return lines.flatMap(({ line: { statement } }) => {
       if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
       return [...referencesIn(statement.value)].map(({ path }) => path.text);
     });
   }
 
-  private static readonly settings = new Query('setting', (resolution: Resolution, ...path: Path) =>
+  private static readonly settings = new Query('setting', (resolution: Resolution, path: string) =>
     resolution.resolve(path),
   );
 

@@ -99,6 +99,15 @@ export class Script {
     return this.repeated.values();
   }
 
+  /** Whether any line sets a path, for whichever pack, or surely means to. */
+  sets(path: string): boolean {
+    return (
+      this.has(inputKeys.setting(path)) ||
+      this.overlaid.has(path) ||
+      this.unknown.all.some((one) => one.path === path)
+    );
+  }
+
   /** Whether lines set a path for one pack only, or surely mean to. */
   isOverlaid(path: string): boolean {
     const isMeant = (one: Meant) => one.path === path && one.line.section.pack !== null;

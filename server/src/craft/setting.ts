@@ -1,7 +1,6 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import type { Path } from './keys';
 import type { Script } from './script';
 import type { Value } from './value';
 
@@ -11,10 +10,10 @@ export interface PlacedLine {
   readonly line: ScriptLine;
 }
 
-/** One of very many: what follows from its path and the catalogue is looked up when somebody asks. */
+/** One of very many: what the catalogue says of it is looked up when somebody asks. */
 export class HeldSetting implements Setting {
   constructor(
-    private readonly steps: Path,
+    readonly path: string,
     private readonly catalog: Catalog,
     readonly value: Value | null,
     readonly isRefused: boolean,
@@ -22,10 +21,6 @@ export class HeldSetting implements Setting {
     readonly overridden: readonly PlacedLine[],
     readonly problems: readonly Problem[],
   ) {}
-
-  get path(): string {
-    return this.steps.join('.');
-  }
 
   get found(): FoundParameter {
     const found = this.catalog.parameter(this.path);

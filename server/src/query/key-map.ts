@@ -1,25 +1,28 @@
 /** One step of a key: a word, a number, nothing, or an object that is itself and no other. */
 export type Step = string | number | null | object;
 
-/** What something is known by: `['pack', 'sprint', 'cells']`. Steps hold any characters; nobody takes a key apart. */
+/** What something is known by: `['setting', 'sprint', 'motor.idle']`. Steps hold any characters; nobody takes a key apart. */
 export type Key = readonly Step[];
 
-/** A map whose keys are tuples of steps: `map.set(['pack', 'sprint'], 1)`. Keys that begin alike share their beginning. */
+/** A map whose keys are tuples of steps: `map.set(['file', uri], 1)`. Keys that begin alike share their beginning. */
 export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
-  private value: V | null = null;
-  private below: Map<Step, KeyMap<K, V>> | null = null;
+  /** By the last step, undefined where there is none: of thousands of keys none has a map of its own. */
+  private readonly ends = new Map<Step | undefined, V>();
+  /** By a step that others follow. */
+  private readonly below = new Map<Step | undefined, KeyMap<K, V>>();
 
   get isEmpty(): boolean {
-    return this.value === null && (this.below === null || this.below.size === 0);
+    return this.ends.size === 0 && this.below.size === 0;
   }
 
   get(key: K): V | undefined {
+    const last = key.length - 1;
     let node: KeyMap<K, V> | undefined = this;
-    for (const step of key) {
-      node = node.below?.get(step);
+    for (let at = 0; at < last; at += 1) {
+      node = node.below.get(key[at]);
       if (node === undefined) return undefined;
     }
-    return node.value ?? undefined;
+    return node.ends.get(key[last]);
   }
 
   has(key: K): boolean {
@@ -27,9 +30,10 @@ export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
   }
 
   set(key: K, value: V): void {
+    const last = key.length - 1;
     let node: KeyMap<K, V> = this;
-    for (const step of key) node = node.under(step);
-    node.value = value;
+    for (let at = 0; at < last; at += 1) node = node.under(key[at]);
+    node.ends.set(key[last], value);
   }
 
   delete(key: K): void {
@@ -37,12 +41,11 @@ export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
   }
 
   *values(): Iterable<V> {
-    if (this.value !== null) yield this.value;
-    if (this.below !== null) for (const node of this.below.values()) yield* node.values();
+    yield* this.ends.values();
+    for (const node of this.below.values()) yield* node.values();
   }
 
-  private under(step: Step): KeyMap<K, V> {
-    this.below ??= new Map();
+  private under(step: Step | undefined): KeyMap<K, V> {
     const known = this.below.get(step);
     if (known !== undefined) return known;
     const made = new KeyMap<K, V>();
@@ -52,13 +55,12 @@ export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
 
   /** Takes a key out from some step on. */
   private prune(key: K, at: number): void {
-    const step = key[at];
-    if (step === undefined) {
-      this.value = null;
+    if (at >= key.length - 1) {
+      this.ends.delete(key[at]);
       return;
     }
-    const next = this.below?.get(step);
+    const next = this.below.get(key[at]);
     next?.prune(key, at + 1);
-    if (next?.isEmpty === true) this.below?.delete(step);
+    if (next?.isEmpty === true) this.below.delete(key[at]);
   }
 }

@@ -68,7 +68,7 @@ describe('what a line is about', () => {
     [0, ['constant a'], null],
     [1, ['include'], null],
     [2, ['section p gyro', 'overlay'], 'gyro'],
-    [3, ['setting p gyro rate', 'acceptance'], 'gyro.rate'],
+    [3, ['setting p gyro.rate', 'acceptance'], 'gyro.rate'],
     [4, [], null],
     [5, [], null],
     [6, ['acceptance'], null],
@@ -84,7 +84,7 @@ describe('what a line is about', () => {
   }
 
   it('has steps, so that names may hold any characters', () => {
-    assert.deepEqual(inputKeys.setting('gyro.rate', 'p'), ['setting', 'p', 'gyro', 'rate']);
+    assert.deepEqual(inputKeys.setting('gyro.rate', 'p'), ['setting', 'p', 'gyro.rate']);
     assert.notDeepEqual(inputKeys.setting('a'), inputKeys.section('a'));
   });
 });

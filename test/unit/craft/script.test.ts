@@ -56,8 +56,8 @@ describe('a script', () => {
 
 describe('an edit of a script', () => {
   const changes: readonly [string, DocumentEdit, readonly string[]][] = [
-    ['a value', replace(2, 8, 9, '4'), ['setting pack sprint cells']],
-    ['a comment', replace(2, 9, 9, ' # six'), ['setting pack sprint cells']],
+    ['a value', replace(2, 8, 9, '4'), ['setting pack.sprint.cells']],
+    ['a comment', replace(2, 9, 9, ' # six'), ['setting pack.sprint.cells']],
     ['a constant', replace(0, 12, 14, '80'), ['constant quiet', 'constants', 'first line']],
     [
       'the name of a constant',
@@ -73,16 +73,16 @@ describe('an edit of a script', () => {
       [
         'headers pack',
         'members pack',
-        'section pack dash',
-        'section pack sprint',
-        'setting pack dash cells',
-        'setting pack sprint cells',
+        'section pack.dash',
+        'section pack.sprint',
+        'setting pack.dash.cells',
+        'setting pack.sprint.cells',
       ],
     ],
     [
       'a repeated setting with something wrong',
       replace(5, 0, 0, 'cutoff = 1 Hz\n'),
-      ['setting gyro filter 1 cutoff'],
+      ['setting gyro.filter.1.cutoff'],
     ],
   ];
   for (const [what, edit, keys] of changes) {
@@ -107,7 +107,7 @@ describe('an edit of a script', () => {
     const script = scriptOf('let a = 1\nlet b = 2\npack.sprint.cells = 6\n');
     assert.deepEqual(spelled(script.edit([replace(1, 8, 9, '3')])), ['constant b', 'constants']);
     assert.deepEqual(script.constantNames(), ['a', 'b']);
-    assert.deepEqual(spelled(script.edit([replace(2, 20, 21, '4')])), ['setting pack sprint cells']);
+    assert.deepEqual(spelled(script.edit([replace(2, 20, 21, '4')])), ['setting pack.sprint.cells']);
   });
 
   it('keeps count of the lines that need the craft, one by one', () => {
@@ -132,7 +132,7 @@ describe('an edit of a script', () => {
     assert.equal(after[2501], replaced[0]);
     assert.deepEqual(
       spelled(changed).filter((key) => key.startsWith('setting ')),
-      ['setting flight f2500 note'],
+      ['setting flight.f2500.note'],
     );
   });
 
