@@ -50,18 +50,23 @@ const inBrowser: BuildOptions = { platform: 'browser', target: 'es2022' };
 
 /** Node reads the catalogue from a file beside the programs: they are then code alone, and share it. */
 const catalogFile = 'catalog.json';
-const inNode = { define: { ...engine.define, PROPSOFF_CATALOG: JSON.stringify(catalogFile) } };
-
-/** Every file that ships but the server, by its name in `dist/`. */
-const outputs: readonly BuildOptions[] = [
-  {
-    ...engine,
+const inNode = {
+  define: {
+    ...engine.define,
+    PROPSOFF_CATALOG: JSON.stringify(catalogFile),
     // One of the libraries asks where its module lies in order to load others; bundled, it lies where we do.
-    define: { ...inNode.define, 'import.meta.url': '__filename' },
-    entryPoints: ['server/src/cli/main.ts'],
-    outfile: 'dist/propsoff.js',
-    banner: { js: '#!/usr/bin/env node' },
+    'import.meta.url': '__filename',
   },
+};
+
+/** The programs for Node, by their names in `dist/`. */
+const inParts = [
+  ['server', 'server/src/lsp/main.ts'],
+  ['propsoff', 'server/src/cli/main.ts'],
+] as const;
+
+/** Every file that ships but the server and the command line, by its name in `dist/`. */
+const outputs: readonly BuildOptions[] = [
   {
     ...engine,
     ...inBrowser,
@@ -107,7 +112,9 @@ async function main(): Promise<void> {
   writeFileSync(join(dist, catalogFile), JSON.stringify(bundle));
   const built = await Promise.all([
     ...outputs.map((output) => build(output)),
-    buildInParts('server', 'server/src/lsp/main.ts', { ...engine, ...inNode, outdir: 'dist' }),
+    ...inParts.map(([name, entryPoint]) =>
+      buildInParts(name, entryPoint, { ...engine, ...inNode, outdir: 'dist' }),
+    ),
   ]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));
   writeFileSync(join(dist, 'NOTICES.txt'), noticesOf(root, inputs));

@@ -24,7 +24,7 @@ const folders = ['client/media', 'client/starters', 'client/l10n', 'dist'];
 
 /** The command line is for a terminal; suites and reports are for those who change the source. */
 const leftOut =
-  /^(dist\/propsoff\.js|dist\/(bench|coverage|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
+  /^(dist\/propsoff(-[\w-]+)?\.js|dist\/(bench|coverage|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
 
 function filesIn(root: string, folder: string): readonly string[] {
   if (!existsSync(join(root, folder))) return [];

@@ -1,6 +1,6 @@
+#!/usr/bin/env node
 import { suggestWord } from '../catalog/suggest';
-import { commands } from './commands';
-import { helpOf, overview } from './help';
+import type { Command } from './command';
 import { exitCodes, UsageError } from './outcome';
 import { nodeTerminal, type Terminal } from './terminal';
 import { versionText } from './version';
@@ -9,6 +9,7 @@ async function run(argv: readonly string[], terminal: Terminal): Promise<number>
   const [name, ...args] = argv;
   const asked = name === '--help' || name === '-h' ? 'help' : name;
   if (asked === undefined || (asked === 'help' && args.length === 0)) {
+    const [{ commands }, { overview }] = await Promise.all([import('./commands'), import('./help')]);
     await terminal.out(overview(commands.values(), terminal));
     return asked === undefined ? exitCodes.couldNotRun : exitCodes.fine;
   }
@@ -17,15 +18,19 @@ async function run(argv: readonly string[], terminal: Terminal): Promise<number>
     return exitCodes.fine;
   }
   if (asked === 'help' && args.length > 1) throw new UsageError('help takes one command');
-  const command = commandNamed(asked === 'help' ? (args[0] ?? '') : asked);
+  const command = await commandNamed(asked === 'help' ? (args[0] ?? '') : asked);
   if (asked === 'help' || isHelpAsked(args)) {
+    const { helpOf } = await import('./help');
     await terminal.out(helpOf(command, terminal));
     return exitCodes.fine;
   }
   return command.run(args, terminal);
 }
 
-function commandNamed(name: string) {
+/** A check is what hooks run again and again: it does not wait for the code of the other commands. */
+async function commandNamed(name: string): Promise<Command> {
+  if (name === 'check') return (await import('./commands/check')).checkCommand;
+  const { commands } = await import('./commands');
   const command = commands.get(name);
   if (command !== undefined) return command;
   const near = suggestWord(commands.keys(), name);

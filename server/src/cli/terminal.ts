@@ -1,4 +1,5 @@
 import { fstatSync } from 'node:fs';
+import type { Level } from '../catalog/model/check';
 import { tooLong } from '../file-system/read-file';
 import { longestFile } from '../workspace/file-system';
 import { exitCodes } from './outcome';
@@ -84,6 +85,13 @@ export function columnsOf({ COLUMNS }: Environment, { isTTY, columns }: Stream):
   const width = said ?? (isTTY === true ? columns : undefined);
   return width === undefined || width === 0 ? null : Math.max(narrowest, width);
 }
+
+export const levelColours: Readonly<Record<Level, keyof typeof codes>> = {
+  'must-fix': 'red',
+  risk: 'yellow',
+  note: 'blue',
+  tidy: 'grey',
+};
 
 const codes = { red: 31, yellow: 33, blue: 34, grey: 90, bold: 1 } as const;
 

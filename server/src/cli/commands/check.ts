@@ -96,7 +96,7 @@ async function checkFor(
     if (form === 'json') await terminal.out(jsonReport(files, catalog));
     else if (form === 'sarif') await terminal.out(sarifReport(files, unreadable, catalog));
     // Where nothing could be read, counts would look as if nothing were wrong.
-    else if (files.length > 0) await terminal.out(textReport(files, catalog, terminal));
+    else if (files.length > 0) await terminal.out(await textReport(files, catalog, terminal));
     for (const line of unreadable) terminal.tell(`propsoff: ${line}`);
   };
   return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, tell };

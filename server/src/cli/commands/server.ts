@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { command } from '../command';
 import { exitCodes, UsageError } from '../outcome';
 
@@ -30,7 +30,7 @@ export const serverCommand = command({
       throw new UsageError('server speaks over standard input and output only: propsoff server --stdio');
     const path = join(__dirname, 'server.js');
     if (!existsSync(path)) throw new UsageError(`${path} is not there; install propsoff anew`);
-    await import(pathToFileURL(path).href);
+    createRequire(path)(path);
     return exitCodes.fine;
   },
 });

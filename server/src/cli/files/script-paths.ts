@@ -1,7 +1,6 @@
 import { type Dirent, readdir } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
-import { glob, isDynamicPattern } from 'tinyglobby';
 import { whyUnread } from '../../file-system/read-file';
 
 /** What a path on the command line leads to. */
@@ -24,6 +23,7 @@ export async function placeAt(path: string): Promise<Place> {
     return { kind: (await stat(path)).isDirectory() ? 'folder' : 'file', path };
   } catch (error) {
     const why = await whyUnread(path, error);
+    const { isDynamicPattern } = await import('tinyglobby');
     return isDynamicPattern(path) ? { kind: 'pattern', path } : { kind: 'missing', why };
   }
 }
@@ -78,6 +78,8 @@ async function searched(patterns: readonly string[], cwd: string): Promise<Searc
     for (const entry of entries)
       if (!entry.isFile() && !entry.isDirectory()) noFiles.push(shownPath(join(folder, entry.name)));
   };
+  // Loaded only here: a check of one file starts without it.
+  const { glob } = await import('tinyglobby');
   const files = await glob(patterns, {
     cwd,
     ignore: ['**/node_modules/**'],

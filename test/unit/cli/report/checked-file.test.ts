@@ -29,15 +29,15 @@ function tellsOf(text: string): number {
 }
 
 describe('a script with very many findings', () => {
-  it('is told in full up to the limit', () => {
+  it('is told in full up to the limit', async () => {
     assert.equal(checkedWith(mostReported - 1)[0]?.omitted, 0);
-    const text = textReport(checkedWith(mostReported - 1), testCatalog, plainTerminal);
+    const text = await textReport(checkedWith(mostReported - 1), testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostReported);
     assert.doesNotMatch(text, /more findings/);
   });
 
-  it('is told of by its worst findings, with how many more there are', () => {
-    const text = textReport(checkedWith(mostReported + 2), testCatalog, plainTerminal);
+  it('is told of by its worst findings, with how many more there are', async () => {
+    const text = await textReport(checkedWith(mostReported + 2), testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostReported);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are shown, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
