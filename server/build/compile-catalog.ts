@@ -3,10 +3,11 @@ import { join } from 'node:path';
 import type * as z from 'zod/mini';
 import { numberFaults } from '../src/catalog/faults/numbers';
 import { benchCardFile } from '../src/catalog/model/bench-card';
+import { boardProfile } from '../src/catalog/model/board-profile';
 import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
-import { board, hardwareFiles } from '../src/catalog/model/hardware';
+import { hardwareFiles } from '../src/catalog/model/hardware';
 import { synonymFile, writtenParameterFile } from '../src/catalog/model/parameter';
 import { checkProblems } from './catalog-checks/checks';
 import { hardwareProblems } from './catalog-checks/hardware';
@@ -41,7 +42,7 @@ export function compileCatalog(root: string): Compiled {
   const bundle: Bundle = {
     parameters: [...withSynonyms(written, synonyms)],
     checks: folder('schemas/checks', checkFile),
-    boards: folder('schemas/boards', board),
+    boards: folder('schemas/boards', boardProfile),
     collections: one('schemas/collections.json', collectionFile)?.collections ?? [],
     links: one('schemas/links.json', hardwareFiles.links)?.links ?? [],
     signals: one('schemas/signals.json', hardwareFiles.signals)?.signals ?? [],

@@ -2,7 +2,7 @@
 export { entriesOf } from '../../server/src/board/entries';
 export { learnShape } from '../../server/src/board/learn/shape';
 export { profileSkeleton } from '../../server/src/board/learn/skeleton';
-export { profileOf } from '../../server/src/board/profile';
+export { profileOf } from '../../server/src/board/profile/profile';
 export { prove } from '../../server/src/board/prove';
 export { scriptFromBoardText } from '../../server/src/board/to-script';
 export { writeBoardText } from '../../server/src/board/write';

@@ -1,21 +1,24 @@
 import { join } from 'node:path';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { loadCatalog } from '../../server/src/catalog/catalog';
-import type { Board } from '../../server/src/catalog/model/hardware';
+import type { BoardProfile } from '../../server/src/catalog/model/board-profile';
 import { Checker } from '../../server/src/checks/checker';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
 import { type FindingSummary, summaryOf } from './findings';
 
-/** Findings of a script on a board that doesn't ship: the small one with some parts changed. */
+/** Findings of a script on a board that doesn't ship: the small one with some parts of its hardware, or more, changed. */
 export function built(
-  parts: Partial<Board> & { readonly name: string },
+  parts: Partial<BoardProfile> & { readonly name: string },
   text: string,
 ): readonly FindingSummary[] {
   const { bundle } = compileCatalog(join(__dirname, '../..'));
   const model = bundle.boards.find(({ name }) => name === 'wren');
   if (model === undefined) throw new Error('the small board is missing');
-  const catalog = loadCatalog({ ...bundle, boards: [{ ...model, ...parts }] });
+  const catalog = loadCatalog({
+    ...bundle,
+    boards: [{ ...model, ...parts, hardware: { ...model.hardware, ...parts.hardware } }],
+  });
   const checker = new Checker(catalog, (id, error) => {
     throw new Error(`rule ${id} failed`, { cause: error });
   });

@@ -19,7 +19,6 @@ const onShortTexts: ReadonlyMap<string, string> = new Map([
     String.raw`([+-]?\d{1,12}(?:\.\d{1,9})?)\s*(?:\.\.|to|<|-|…|,|\/)\s*([+-]?\d{1,12}(?:\.\d{1,9})?)`,
     'the first 200 characters of a remark',
   ],
-  ['^[^a-z]+|-+$', 'a word of a remark, of at most 31 characters'],
   [
     String.raw`\d\s*([A-Za-zµμΩ°%]+[*/^](?:[A-Za-z0-9µμΩ°%*/^(])*)$`,
     'the last 400 characters before the cursor',

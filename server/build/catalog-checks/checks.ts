@@ -1,4 +1,4 @@
-import { profileFaults } from '../../src/board/profile-faults';
+import { profileFaults } from '../../src/board/profile/profile-faults';
 import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';

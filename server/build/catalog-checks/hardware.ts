@@ -1,5 +1,5 @@
 import { readQuantity, readSpan } from '../../src/catalog/faults/quantities';
-import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
+import { chemistryFaults, hardwareFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { Signal } from '../../src/catalog/model/hardware';
 import { parseQuantity } from '../../src/units/quantity';
@@ -14,7 +14,9 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
     if (problem !== undefined) problems.push(`${at}: ${problem}`);
   };
   for (const board of bundle.boards)
-    problems.push(...asLines(`schemas/boards/${board.name}.json`, boardFaults(board)));
+    problems.push(
+      ...asLines(`schemas/boards/${board.name}.json: hardware`, hardwareFaults(board.hardware ?? {})),
+    );
   for (const signal of bundle.signals) checkSignal(signal, expect, problems);
   for (const link of bundle.links)
     problems.push(...asLines(`schemas/links.json: ${link.name}`, linkFaults(link)));

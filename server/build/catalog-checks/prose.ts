@@ -41,7 +41,7 @@ export function allProse(bundle: Bundle): readonly Prose[] {
     ...bundle.parameters.map(({ group, summary }) => ({ at: `group ${group}`, text: summary })),
     ...placedParameters(bundle).flatMap(({ at, parameter }) => proseOf(at, parameter)),
     ...collections.map(({ path, summary }) => ({ at: `collection ${path}`, text: summary })),
-    ...rows.map(({ name, summary }) => ({ at: name, text: summary })),
+    ...rows.map(({ name, summary = '' }) => ({ at: name, text: summary })),
   ];
 }
 

@@ -1,57 +1,76 @@
-import type { BoardSetting } from '../../src/catalog/model/board-text';
+import { gather } from '../../src/board/meaning/meanings';
+import { rowsOf } from '../../src/board/profile/profile';
+import { type BoardProfile, type BoardSetting, titleOf } from '../../src/catalog/model/board-profile';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import { code, plain, table } from './table';
-
-type Board = Bundle['boards'][number];
 
 /** What each board has, and its own words for the catalogue's parameters. */
 export function boardSections({ boards }: Bundle): readonly string[] {
   return [`## Boards (${boards.length})`, ...boards.flatMap(boardSection)];
 }
 
-function boardSection(board: Board): readonly string[] {
+function boardSection(board: BoardProfile): readonly string[] {
+  const own = board.settings.filter(({ means }) => means === undefined);
   return [
-    `### ${board.title} (${code(board.name)})`,
-    board.summary,
+    `### ${titleOf(board)} (${code(board.name)})`,
+    ...(board.summary === undefined ? [] : [board.summary]),
     table(['part', 'what it is'], hardware(board)),
-    table(['parameter', 'its name on the board', 'counted in', 'words'], words(board)),
+    table(['parameter', 'its name on the board', 'counted in', 'words'], meanings(board)),
+    table(['setting of the board’s own', 'what it takes', 'what the board says of it'], own.map(ownRow)),
   ];
 }
 
-function hardware(board: Board) {
-  const { ports, motorOutputs, motorsAsPrinted, rails, gyro, packInput, log, overlay, sensors } = board;
-  const rail = rails.map(({ name, voltage, currentLimit }) =>
-    [name, voltage ?? 'as the pack', currentLimit === null ? '' : `up to ${currentLimit}`]
-      .filter((part) => part !== '')
-      .join(' '),
-  );
+function hardware({ hardware: known = {} }: BoardProfile) {
+  const { ports, rails, gyro, packInput, log, overlay, sensors } = known;
+  const told = <T>(part: T | undefined, text: (part: T) => string) =>
+    part === undefined ? 'not told' : text(part);
   return [
-    ['ports', ports.map(({ name }) => name).join(', ')],
-    ['motor outputs', `${motorOutputs}`],
-    ['motors as drawn', motorsAsPrinted === undefined ? 'not told' : motorsAsPrinted.join(', ')],
-    ['supplies', rail.join('; ')],
-    ['gyro', `${gyro.rates.join(', ')}; ${gyro.fullScale} in ${gyro.bits} bits`],
-    ['pack', `up to ${packInput.mostCells} cells`],
-    ['log', log === null ? 'none' : `${log.medium}, ${log.size}`],
-    ['overlay', overlay ? 'yes' : 'no'],
-    ['sensors', sensors.length === 0 ? 'none' : sensors.join(', ')],
+    ['ports', told(ports, (all) => all.map(({ name }) => name).join(', '))],
+    ['motor outputs', told(known.motorOutputs, String)],
+    ['motors as drawn', told(known.motorsAsPrinted, (all) => all.join(', '))],
+    ['supplies', told(rails, (all) => all.map(railText).join('; '))],
+    ['gyro', told(gyro, gyroText)],
+    ['pack', told(packInput?.mostCells, (cells) => `up to ${cells} cells`)],
+    ['log', told(log, (one) => (one === null ? 'none' : `${one.medium}, ${one.size ?? 'size not told'}`))],
+    ['overlay', told(overlay, (has) => (has ? 'yes' : 'no'))],
+    ['sensors', told(sensors, (all) => (all.length === 0 ? 'none' : all.join(', ')))],
   ];
 }
 
-function words({ names }: Board): readonly (readonly string[])[] {
-  return names.flatMap(({ group, settings }) =>
-    settings.map((setting) => [
-      code(setting.parameter),
-      setting.names.map((name) => plain(`${group}: ${name}`)).join(', '),
-      plain(counted(setting)),
-      Object.entries(setting.words ?? {})
-        .map(([ours, theirs]) => plain(`${ours} = ${theirs}`))
-        .join(', '),
-    ]),
-  );
+type Hardware = NonNullable<BoardProfile['hardware']>;
+
+function railText({ name, voltage, currentLimit }: NonNullable<Hardware['rails']>[number]): string {
+  const volts = voltage === null ? 'as the pack' : (voltage ?? 'voltage not told');
+  return [name, volts, ...(currentLimit == null ? [] : [`up to ${currentLimit}`])].join(' ');
 }
 
-function counted({ unit, scale, offset }: BoardSetting): string {
+function gyroText({ rates, fullScale, bits }: NonNullable<Hardware['gyro']>): string {
+  const rate = rates?.join(', ') ?? 'rates not told';
+  return `${rate}; ${fullScale ?? 'full scale not told'} in ${bits ?? 'an untold number of'} bits`;
+}
+
+function meanings(board: BoardProfile): readonly (readonly string[])[] {
+  return gather(rowsOf(board)).map(({ means, parts }) => [
+    code(means),
+    parts.map(({ setting }) => plain(nameText(setting))).join(', '),
+    plain(counted(parts[0]?.setting.counts)),
+    Object.entries(parts[0]?.setting.spelled ?? {})
+      .map(([ours, theirs]) => plain(`${ours} = ${theirs}`))
+      .join(', '),
+  ]);
+}
+
+function ownRow(row: BoardSetting): readonly string[] {
+  const { range, words, unit, remark = '' } = row;
+  const taken = [range?.join(' to '), words?.join(', '), unit].filter((part) => part !== undefined);
+  return [plain(nameText(row)), plain(taken.join(' ')), plain(remark)];
+}
+
+function nameText({ group = [], name }: BoardSetting): string {
+  return [...[group].flat(), name].join(': ');
+}
+
+function counted({ unit, scale, offset }: BoardSetting['counts'] = {}): string {
   return [
     unit ?? '',
     scale === undefined ? '' : `times ${scale}`,

@@ -1,8 +1,8 @@
-import { profileFaults } from '../board/profile-faults';
+import { profileFaults } from '../board/profile/profile-faults';
 import type { Catalog } from '../catalog/catalog';
 import { type Fault, within } from '../catalog/faults/fault';
 import { numberFaults } from '../catalog/faults/numbers';
-import { boardFaults, chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
+import { chemistryFaults, hardwareFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
@@ -15,7 +15,7 @@ export function ownFaults({ parameters, links, chemistries, regions, boards }: A
     ...each('links', links, linkFaults),
     ...each('chemistries', chemistries, chemistryFaults),
     ...each('regions', regions, regionFaults),
-    ...each('boards', boards, (board) => [...boardFaults(board), ...each('own', board.own, numberFaults)]),
+    ...each('boards', boards, ({ hardware = {} }) => within(['hardware'], hardwareFaults(hardware))),
   ];
 }
 
@@ -26,19 +26,11 @@ export function joinedFaults(
 ): readonly Fault[] {
   return [
     ...each('parameters', parameters, (parameter) => parameterFaults(parameter, catalog)),
-    ...each('boards', boards, (board) => [
-      ...each('own', board.own, (parameter) => [
-        ...(parameter.name.startsWith('board-own.') ? [] : [notOwn]),
-        ...parameterFaults(parameter, catalog),
-      ]),
-      ...profileFaults(board, catalog),
-    ]),
+    ...each('boards', boards, (board) => profileFaults(board, catalog)),
     ...each('choices', choices, ({ parameter }) => choiceFaults(parameter, catalog)),
     ...each('checks', checks, (check) => ruleFaults(check, catalog)),
   ];
 }
-
-const notOwn: Fault = { at: ['name'], message: 'what only this board has is called board-own.<name>' };
 
 function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog): readonly Fault[] {
   return [

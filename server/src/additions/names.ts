@@ -23,8 +23,7 @@ export function builtInNames(bundle: Bundle): Taken {
   const take = (what: string, names: readonly string[]) => {
     for (const name of names) taken.set(keyOf({ what, name }), 'built in');
   };
-  const own = bundle.boards.flatMap((board) => board.own);
-  const parameters = [...bundle.parameters.flatMap((file) => file.parameters), ...own];
+  const parameters = bundle.parameters.flatMap((file) => file.parameters);
   take(
     'parameter',
     parameters.map((one) => one.name),
@@ -70,7 +69,10 @@ export function nameFaults(addition: Addition, file: string, taken: Taken): read
     if (owner === undefined || (addition.replaces.includes(name) && before.has(key))) return [];
     if (!before.has(key)) return [{ at, message: `the ${what} ${name} stands in this file twice` }];
     const where = owner === 'built in' ? 'is built in' : `stands in ${owner} already`;
-    return [{ at, message: `the ${what} ${name} ${where}: name it under "replaces" to have yours instead` }];
+    // A profile replaces none: what it is called is read in scripts, and two boards are never one.
+    const way =
+      what === 'board' ? 'give yours another name' : 'name it under "replaces" to have yours instead';
+    return [{ at, message: `the ${what} ${name} ${where}: ${way}` }];
   });
   return [...faults, ...replacesNothing(addition, given, before)];
 }
@@ -116,14 +118,5 @@ function namesIn(addition: Addition): readonly Given[] {
     ...named('chemistries', 'chemistry', chemistries),
     ...named('regions', 'region', regions),
     ...named('boards', 'board', boards),
-    ...boards.flatMap(({ own }, board) =>
-      own.map(
-        ({ name }, index): Given => ({
-          what: 'parameter',
-          name,
-          at: ['boards', board, 'own', index, 'name'],
-        }),
-      ),
-    ),
   ];
 }

@@ -53,8 +53,8 @@ function parsedAddition(value: unknown): Parsed {
 function parsedBoard(value: unknown): Parsed {
   const { data, error } = boardFile.safeParse(value);
   if (error !== undefined) return { error };
-  const { $schema: _, replaces, ...board } = data;
-  return { data: { ...addition.parse({}), replaces, boards: [board] } };
+  const { $schema: _, ...board } = data;
+  return { data: { ...addition.parse({}), boards: [board] } };
 }
 
 function broken(id: AdditionProblemId, message: string, { start, end }: Span): ReadAddition {

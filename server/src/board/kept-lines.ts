@@ -1,5 +1,5 @@
 import type { Script } from '../craft/script';
-import type { Profile } from './profile';
+import type { Profile } from './profile/profile';
 import { readLine } from './read-lines';
 
 /** A line of a board's text that no parameter stands for; a comment of the script keeps it. */
@@ -20,7 +20,7 @@ export function keptLines(script: Script, profile: Profile): readonly KeptLine[]
   const found: KeptLine[] = [];
   for (const line of script.document.lines()) {
     const match = kept.exec(line.text);
-    if (match === null || match[1] !== profile.board.name) continue;
+    if (match === null || match[1] !== profile.name) continue;
     const [, , group = '', text = ''] = match;
     if (readLine(profile, text, group).kind === 'setting') found.push({ group, text });
   }

@@ -1,9 +1,11 @@
 import type { Catalog } from '../catalog/catalog';
-import type { BoardText } from '../catalog/model/board-text';
 import type { Entry } from './entries';
-import { keyOf, type NameFound, type Profile } from './profile';
+import { lineFormOf } from './line-form';
+import { meaningOf } from './meaning/meanings';
+import { Speller } from './meaning/spelling';
+import { keyOf } from './one-group';
+import type { Manner, Profile, RowFound } from './profile/profile';
 import { type PlacedBoardLine, readBoardLines, type SettingLine } from './read-lines';
-import { Speller } from './spelling';
 
 /** What values are compared by. */
 interface Judge {
@@ -73,7 +75,7 @@ function rowOf(judge: Judge, setting: CapturedSetting, entry: Entry | undefined)
   const { group, name, value, found, number } = setting;
   const row = { group, name: name.text, held: value.text, line: number };
   if (entry === undefined)
-    return { ...row, path: found?.row.parameter ?? null, wanted: null, verdict: 'extra' };
+    return { ...row, path: found?.row.setting.means ?? null, wanted: null, verdict: 'extra' };
   const isSame = isEqualText(entry.value, value.text, found, judge);
   return { ...row, path: entry.path, wanted: entry.value, verdict: isSame ? 'equal' : 'different' };
 }
@@ -82,36 +84,37 @@ function repeated(
   { group, name, value, found, number }: CapturedSetting,
   entry: Entry | undefined,
 ): ProofRow {
-  const path = entry?.path ?? found?.row.parameter ?? null;
+  const path = entry?.path ?? found?.row.setting.means ?? null;
   const wanted = entry?.value ?? null;
   return { group, name: name.text, path, wanted, held: value.text, verdict: 'repeated', line: number };
 }
 
 /** Equal as texts, or as numbers within half of the board's step. */
-function isEqualText(one: string, other: string, found: NameFound | undefined, judge: Judge): boolean {
+function isEqualText(one: string, other: string, found: RowFound | undefined, judge: Judge): boolean {
   if (one === other) return true;
-  const [first, second] = [one, other].map((number) => numberOf(number, judge.profile.text));
+  const [first, second] = [one, other].map((number) => numberOf(number, judge.profile.manner));
   if (first === undefined || second === undefined || first === null || second === null) return false;
   const grain = found === undefined ? null : grainOf(found, judge);
   const spare = grain === null ? 1e-9 * Math.max(Math.abs(first), Math.abs(second)) : grain / 2;
   return Math.abs(first - second) < spare;
 }
 
-function numberOf(text: string, { decimal }: BoardText): number | null {
+function numberOf(text: string, { decimal }: Manner): number | null {
   const plain = decimal === ',' ? text.replace(',', '.') : text;
   return /^[+-]?\d{1,15}(\.\d{1,15})?$/.test(plain) ? Number(plain) : null;
 }
 
 /** The board's step in its own numbers; null where it has none. */
-function grainOf({ row, member }: NameFound, { catalog, profile }: Judge): number | null {
-  const path = row.parameter.replace(/<[a-z]+>/, () => member ?? 'any');
-  const found = catalog.parameter(path);
-  return found === undefined ? null : new Speller(row, found, profile.text).grain;
+function grainOf({ row, member }: RowFound, { catalog, profile }: Judge): number | null {
+  const meaning = meaningOf(profile, row);
+  const found = catalog.parameter(meaning?.means.replace(/<[a-z]+>/, () => member ?? 'any') ?? '');
+  if (meaning === undefined || found === undefined) return null;
+  return new Speller(meaning, found, profile.manner).grain(meaning.parts.indexOf(row));
 }
 
 /** Whether the end of a capture is there, and all that it counts. */
 function truncation(profile: Profile, lines: readonly PlacedBoardLine[], settings: number): string | null {
-  if (profile.closing.length === 0) return null;
+  if (lineFormOf(profile)?.closing.length === 0) return null;
   const closings = lines.flatMap(({ line }) => (line.kind === 'closing' ? [line] : []));
   if (closings.length === 0) return 'its closing line is missing';
   const count = closings.find((line) => line.count !== null)?.count ?? null;

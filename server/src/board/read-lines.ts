@@ -1,6 +1,7 @@
-import type { BoardText } from '../catalog/model/board-text';
 import { splitLines } from '../language/split-lines';
-import type { NameFound, Profile } from './profile';
+import { type LineForm, lineFormOf } from './line-form';
+import { groupsOfOne } from './one-group';
+import type { Profile, RowFound } from './profile/profile';
 import { type FieldText, match } from './template';
 
 /** What one line of a board's text is. */
@@ -18,7 +19,7 @@ export interface SettingLine {
   readonly name: FieldText;
   readonly value: FieldText;
   /** undefined: a setting that the profile does not list. */
-  readonly found: NameFound | undefined;
+  readonly found: RowFound | undefined;
 }
 
 /** A line with its text, in the order of the capture. */
@@ -51,31 +52,33 @@ class LineReader {
 export function readLine(profile: Profile, text: string, group: string): BoardLine {
   const trimmed = text.trim();
   if (trimmed === '') return { kind: 'blank' };
-  if (profile.opening.some((template) => match(template, text) !== null)) return { kind: 'opening' };
-  for (const template of profile.closing) {
+  const form = lineFormOf(profile);
+  if (form === null) return { kind: 'unknown' };
+  if (form.opening.some((template) => match(template, text) !== null)) return { kind: 'opening' };
+  for (const template of form.closing) {
     const fields = match(template, text);
     if (fields === null) continue;
     const count = fields.get('count')?.text;
     return { kind: 'closing', count: count !== undefined && /^\d{1,9}$/.test(count) ? Number(count) : null };
   }
-  if (trimmed.startsWith(profile.text.comment)) return { kind: 'comment' };
-  const heading = profile.heading === null ? undefined : match(profile.heading, text)?.get('group');
+  if (trimmed.startsWith(form.comment)) return { kind: 'comment' };
+  const heading = form.heading === null ? undefined : match(form.heading, text)?.get('group');
   if (heading !== undefined) return { kind: 'heading', group: heading };
-  return readSetting(profile, text, group) ?? { kind: 'unknown' };
+  return readSetting(profile, form, text, group) ?? { kind: 'unknown' };
 }
 
-function readSetting(profile: Profile, text: string, heading: string): SettingLine | null {
-  const fields = match(profile.line, text);
+function readSetting(profile: Profile, form: LineForm, text: string, heading: string): SettingLine | null {
+  const fields = match(form.line, text);
   const name = fields?.get('name');
   const value = fields?.get('value');
   if (name === undefined || value === undefined || name.text === '') return null;
   const group = fields?.get('group')?.text ?? heading;
-  const own = withoutRemark(value, profile.text);
-  return { kind: 'setting', group, name, value: own, found: profile.find(group, name.text) };
+  const own = withoutRemark(value, form, profile.manner.quote);
+  return { kind: 'setting', group, name, value: own, found: profile.find(groupsOfOne(group), name.text) };
 }
 
 /** The value alone, where the board says something about the setting behind it. */
-function withoutRemark(value: FieldText, { remarks, quote }: BoardText): FieldText {
+function withoutRemark(value: FieldText, { remarks }: LineForm, quote: string): FieldText {
   const { text, start } = value;
   // What stands in quotes is the value's own.
   const from = quote !== '' && text.startsWith(quote) ? Math.max(0, text.indexOf(quote, 1)) : 0;

@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
-import { profileOf } from './profile';
+import { profileOf } from './profile/profile';
 import { readBoardLines } from './read-lines';
 
 /** Lines that are looked at to tell whose text it is. */

@@ -1,10 +1,12 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
-import type { Board } from '../catalog/model/hardware';
 import { valueText } from '../craft/value-text';
 import { type KeptLine, keptComment } from './kept-lines';
-import { keyOf, type NameFound, namesOf, type Profile } from './profile';
+import { lineFormOf } from './line-form';
+import { type Meaning, meaningOf, namesOf } from './meaning/meanings';
+import { forbidden, Speller } from './meaning/spelling';
+import { keyOf, oneGroup } from './one-group';
+import type { Profile } from './profile/profile';
 import { type PlacedBoardLine, readBoardLines, type SettingLine } from './read-lines';
-import { forbidden, Speller } from './spelling';
 
 /** A craft script made from a capture, with what became of its lines. */
 export interface MadeScript {
@@ -55,12 +57,15 @@ class Maker {
   private readonly keptComments: string[] = [];
   private readonly notes: string[] = [];
   private understood = 0;
+  private readonly comment: string;
 
   constructor(
     private readonly profile: Profile,
     private readonly catalog: Catalog,
     private readonly lines: readonly PlacedBoardLine[],
-  ) {}
+  ) {
+    this.comment = lineFormOf(profile)?.comment ?? '';
+  }
 
   made(): MadeScript {
     const settings = this.lastOfEach(this.settings());
@@ -78,8 +83,7 @@ class Maker {
     const settings: Captured[] = [];
     let above: string[] = [];
     for (const { number, text, line } of this.lines) {
-      if (line.kind === 'comment')
-        above.push(shown(text.trim().slice(this.profile.text.comment.length).trim()));
+      if (line.kind === 'comment') above.push(shown(text.trim().slice(this.comment.length).trim()));
       else if (line.kind === 'setting') {
         settings.push({ ...line, number, text, above });
         above = [];
@@ -117,14 +121,17 @@ class Maker {
   private take(setting: Captured, all: ReadonlyMap<string, Captured>): readonly Captured[] {
     const { found } = setting;
     if (found === undefined) return this.keep([setting], 'the profile does not list it');
-    const names = namesOf(found.row, found.group, found.member) ?? [];
-    const parts = names.map(({ group, name }) => all.get(keyOf(group, name)));
+    const meaning = meaningOf(this.profile, found.row);
+    if (meaning === undefined) return this.keep([setting], 'nobody has said what it means');
+    const names = namesOf(this.profile, meaning, found.member) ?? [];
+    const parts = names.map(({ groups, name }) => all.get(keyOf(oneGroup(groups), name)));
     const there = parts.flatMap((part) => part ?? []);
     if (there.length < parts.length)
       return this.keep(there, `it takes ${parts.length} settings together, and ${there.length} are there`);
-    const parameter = this.catalog.parameter(pathOf(found));
-    if (parameter === undefined) return this.keep(there, `there is no parameter ${pathOf(found)}`);
-    const speller = new Speller(found.row, parameter, this.profile.text);
+    const path = pathOf(meaning, found.member);
+    const parameter = this.catalog.parameter(path);
+    if (parameter === undefined) return this.keep(there, `there is no parameter ${path}`);
+    const speller = new Speller(meaning, parameter, this.profile.manner);
     const understood = speller.read(there.map(({ value }) => value.text));
     if (understood.kind === 'unclear') return this.keep(there, understood.reason);
     const value = valueText(understood.value, parameter.parameter);
@@ -137,19 +144,15 @@ class Maker {
     for (const { number, text, group, above } of settings) {
       this.kept.push({ line: number, text, reason });
       const line: KeptLine = { group, text: shown(text) };
-      this.keptComments.push(
-        ...above.map((comment) => `# ${comment}`),
-        keptComment(this.profile.board.name, line),
-      );
+      this.keptComments.push(...above.map((comment) => `# ${comment}`), keptComment(this.profile.name, line));
     }
     return settings;
   }
 
   private script(): string {
-    const { board } = this.profile;
     const parts = [
-      [`# Made from text captured from a ${board.title}. Propellers off at the bench.`, ...this.notes],
-      ...sections(board, this.catalog, this.rows),
+      [`# Made from text captured from a ${this.profile.title}. Propellers off at the bench.`, ...this.notes],
+      ...sections(this.profile.name, this.catalog, this.rows),
       ...(this.keptComments.length === 0 ? [] : [this.keptComments]),
     ];
     return parts.map((lines) => lines.map((line) => `${line}\n`).join('')).join('\n');
@@ -157,7 +160,7 @@ class Maker {
 }
 
 /** The settings in the catalogue's order, section by section. */
-function sections(board: Board, catalog: Catalog, rows: readonly Row[]): readonly (readonly string[])[] {
+function sections(board: string, catalog: Catalog, rows: readonly Row[]): readonly (readonly string[])[] {
   const order = new Map([...catalog.parameters.keys()].map((name, index) => [name, index]));
   const sorted = rows
     .filter(({ found }) => found.path !== 'board.profile')
@@ -166,7 +169,7 @@ function sections(board: Board, catalog: Catalog, rows: readonly Row[]): readonl
         (order.get(one.found.name) ?? 0) - (order.get(other.found.name) ?? 0) ||
         (one.found.path < other.found.path ? -1 : 1),
     );
-  const bySection = new Map<string, string[]>([['board', ['[board]', `profile = ${board.name}`]]]);
+  const bySection = new Map<string, string[]>([['board', ['[board]', `profile = ${board}`]]]);
   for (const { found, value, above } of sorted) {
     const dot = found.path.lastIndexOf('.');
     const section = found.path.slice(0, dot);
@@ -178,8 +181,8 @@ function sections(board: Board, catalog: Catalog, rows: readonly Row[]): readonl
 }
 
 /** The parameter's path on the craft that is made. */
-export function pathOf({ row, member }: NameFound): string {
-  return row.parameter.replace(/<[a-z]+>/, () => member ?? capturedPack);
+export function pathOf({ means }: Meaning, member: string | null): string {
+  return means.replace(/<[a-z]+>/, () => member ?? capturedPack);
 }
 
 /** A captured line as a comment may hold it: what would break or turn a line is shown by its number. */

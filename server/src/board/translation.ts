@@ -1,9 +1,11 @@
 import type { Catalog } from '../catalog/catalog';
 import { valueText } from '../craft/value-text';
 import type { Span } from '../language/ast';
-import { keyOf, type NameFound, namesOf, type Profile } from './profile';
+import { meaningOf, namesOf } from './meaning/meanings';
+import { Speller } from './meaning/spelling';
+import { keyOf, oneGroup } from './one-group';
+import type { Profile, RowFound } from './profile/profile';
 import { type BoardLine, readLine, type SettingLine } from './read-lines';
-import { Speller } from './spelling';
 import { pathOf } from './to-script';
 
 /** One line of a board's text and what it says as a line of a craft script. */
@@ -47,7 +49,7 @@ export class Translator {
     const lines = this.readAll(texts);
     const settings = lastOfEach(lines);
     const translated = lines.map((read) => this.translated(read, settings));
-    const script = [...translated.map((one) => one.script), `board.profile = ${this.profile.board.name}`];
+    const script = [...translated.map((one) => one.script), `board.profile = ${this.profile.name}`];
     return { profile: this.profile, lines: translated, script: script.join('\n') };
   }
 
@@ -95,25 +97,27 @@ export class Translator {
   /** A parameter of several settings stands where its first one does. */
   private setting(
     { name, value }: SettingLine,
-    found: NameFound,
+    found: RowFound,
     settings: ReadonlyMap<string, SettingLine>,
   ): Partial<TranslatedLine> {
-    const path = pathOf(found);
-    const names = namesOf(found.row, found.group, found.member) ?? [];
-    const parts = names.map((one) => settings.get(keyOf(one.group, one.name)));
-    const own = names[found.part];
+    const meaning = meaningOf(this.profile, found.row);
+    if (meaning === undefined) return {};
+    const path = pathOf(meaning, found.member);
+    const own = meaning.parts.indexOf(found.row);
+    const names = namesOf(this.profile, meaning, found.member) ?? [];
+    const parts = names.map((one) => settings.get(keyOf(oneGroup(one.groups), one.name)));
     const missing = names.filter((_, part) => parts[part] === undefined);
     if (missing.length > 0) {
       const values = { ...this.board, path, missing: missing.map((one) => one.name).join(', ') };
       return { trouble: { id: 'board/part-missing', values, start: name.start, end: name.end } };
     }
-    if (found.part > 0 && own !== undefined) return {};
+    if (own > 0) return {};
     const parameter = this.catalog.parameter(path);
     if (parameter === undefined) return {};
     const written = parts.map((part) => part?.value.text ?? '');
     // The line itself counts for its own part: where it stands there twice, each tells its own value.
-    written[found.part] = value.text;
-    const understood = new Speller(found.row, parameter, this.profile.text).read(written);
+    written[own] = value.text;
+    const understood = new Speller(meaning, parameter, this.profile.manner).read(written);
     if (understood.kind === 'unclear') {
       const values = { ...this.board, given: written[understood.part] ?? '', reason: understood.reason };
       const trouble: Trouble = { id: 'board/value-unclear', values, start: value.start, end: value.end };
@@ -124,7 +128,7 @@ export class Translator {
   }
 
   private get board(): { readonly board: string } {
-    return { board: this.profile.board.title };
+    return { board: this.profile.title };
   }
 }
 

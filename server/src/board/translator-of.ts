@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
-import { profileOf } from './profile';
+import { profileOf } from './profile/profile';
 import { recognisedBoard } from './recognise';
 import { Translator } from './translation';
 

@@ -2,8 +2,10 @@ import type { HandOver } from '../catalog/model/hand-over';
 import type { CraftView } from '../craft/view';
 import { type Entries, type Entry, entriesOf } from './entries';
 import { keptLines } from './kept-lines';
-import { keyOf, type Profile } from './profile';
-import { forbidden } from './spelling';
+import { type LineForm, lineFormOf } from './line-form';
+import { forbidden } from './meaning/spelling';
+import { keyOf } from './one-group';
+import type { Profile } from './profile/profile';
 import { fill } from './template';
 
 /** A craft in the board's own text, with what must be said about it. */
@@ -33,19 +35,20 @@ export function writeBoardText(
   const found = entriesOf(profile, view);
   const before = new Map(since?.lines.map(({ group, name, value }) => [keyOf(group, name), value]));
   const changed = found.entries.filter(({ group, name, value }) => before.get(keyOf(group, name)) !== value);
-  const page = new Page(profile);
-  for (const caution of cautions) page.comment(caution);
-  for (const entry of changed) page.setting(entry);
+  const form = lineFormOf(profile);
+  const page = form === null ? null : new Page(profile, form);
+  for (const caution of cautions) page?.comment(caution);
+  for (const entry of changed) page?.setting(entry);
   if (since === null)
-    for (const { group, text } of keptLines(view.craft.root, profile)) page.verbatim(group, text);
-  const lines = page.finished();
+    for (const { group, text } of keptLines(view.craft.root, profile)) page?.verbatim(group, text);
+  const lines = page?.finished() ?? [];
   const end = profile.text.lineEnd === 'crlf' ? '\r\n' : '\n';
   return {
     ...found,
     text: lines.map((line) => line + end).join(''),
     lines,
-    count: page.count,
-    tooLong: page.tooLong,
+    count: page?.count ?? 0,
+    tooLong: page?.tooLong ?? changed,
   };
 }
 
@@ -57,7 +60,7 @@ export function handOverOf(
   reason: string | null,
 ): HandOver {
   const lines = entries.map(({ group, name, value }) => ({ group, name, value }));
-  return { version: 1, board: profile.board.name, pack: view.pack, reason, lines };
+  return { version: 1, board: profile.name, pack: view.pack, reason, lines };
 }
 
 /** The lines in the pieces that the board takes at once; one piece where it takes any number. */
@@ -72,6 +75,13 @@ export function piecesOf(
   return pieces;
 }
 
+/** Where nobody has said what the board reads. */
+export const usualLine = 200;
+
+function longest({ text }: Profile): number {
+  return text.longestLine ?? usualLine;
+}
+
 class Page {
   readonly tooLong: Entry[] = [];
   count = 0;
@@ -79,11 +89,15 @@ class Page {
   private readonly settings: string[] = [];
   private group: string | null = null;
 
-  constructor(private readonly profile: Profile) {}
+  constructor(
+    private readonly profile: Profile,
+    private readonly form: LineForm,
+  ) {}
 
   /** Wrapped at blanks to what the board reads. */
   comment(text: string): void {
-    const { comment, longestLine } = this.profile.text;
+    const { comment } = this.form;
+    const longestLine = longest(this.profile);
     let line = comment;
     for (const word of text.split(/\s+/)) {
       if (line.length + 1 + word.length > longestLine && line !== comment) {
@@ -96,21 +110,21 @@ class Page {
   }
 
   setting(entry: Entry): void {
-    const { line, text } = this.profile;
+    const { line } = this.form;
     const { group, name, value } = entry;
     const written = fill(line, { group, name, value, index: String(this.count + 1) });
     // What could start a second line has no way into a value; this holds it once more, whatever a profile says.
-    if (written.length > text.longestLine || forbidden.test(written)) this.tooLong.push(entry);
+    if (written.length > longest(this.profile) || forbidden.test(written)) this.tooLong.push(entry);
     else this.add(group, written);
   }
 
   verbatim(group: string, line: string): void {
-    if (line.length <= this.profile.text.longestLine && !forbidden.test(line)) this.add(group, line);
+    if (line.length <= longest(this.profile) && !forbidden.test(line)) this.add(group, line);
   }
 
   finished(): readonly string[] {
-    const { board, opening, closing } = this.profile;
-    const values = { board: board.name, count: String(this.count) };
+    const { opening, closing } = this.form;
+    const values = { board: this.profile.name, count: String(this.count) };
     return [
       ...opening.map((template) => fill(template, values)),
       ...this.comments,
@@ -120,7 +134,7 @@ class Page {
   }
 
   private add(group: string, line: string): void {
-    const { heading } = this.profile;
+    const { heading } = this.form;
     if (heading !== null && group !== this.group) this.settings.push(fill(heading, { group }));
     this.group = group;
     this.settings.push(line);

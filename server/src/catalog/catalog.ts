@@ -2,11 +2,11 @@ import { type ChoiceContext, choicesOf } from './choices';
 import { type KnownParameter, knownParameters } from './known-parameter';
 import { explainMissing, type Missing } from './missing';
 import type { BenchStep } from './model/bench-card';
+import type { BoardProfile } from './model/board-profile';
 import type { Bundle } from './model/bundle';
 import type { Check } from './model/check';
 import type { Collection, Member } from './model/collection';
 import type {
-  Board,
   Chemistry,
   Gauge,
   Grid,
@@ -16,7 +16,7 @@ import type {
   Signal,
   VideoBand,
 } from './model/hardware';
-import type { Choice, Parameter, ParameterFile } from './model/parameter';
+import type { Choice, Parameter } from './model/parameter';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
 import type { Replacement } from './replacements';
@@ -48,7 +48,7 @@ export class Catalog {
   /** Every parameter under its catalogue name, in the order of the groups. */
   readonly parameters: ReadonlyMap<string, KnownParameter>;
   readonly collections: ReadonlyMap<string, Collection>;
-  readonly boards: ReadonlyMap<string, Board>;
+  readonly boards: ReadonlyMap<string, BoardProfile>;
   readonly links: ReadonlyMap<string, Link>;
   readonly signals: ReadonlyMap<string, Signal>;
   readonly chemistries: ReadonlyMap<string, Chemistry>;
@@ -72,7 +72,7 @@ export class Catalog {
     /** What files of the workspace have in place of what is built in. */
     readonly replacements: readonly Replacement[] = [],
   ) {
-    const groups = withBoardsOwn(bundle).map((file) => ({
+    const groups = bundle.parameters.map((file) => ({
       name: file.group,
       title: file.title,
       summary: file.summary,
@@ -162,7 +162,7 @@ export class Catalog {
     return choicesOf(this, parameter, context);
   }
 
-  board(name: string): Board | undefined {
+  board(name: string): BoardProfile | undefined {
     return this.boards.get(name);
   }
 
@@ -216,20 +216,6 @@ export function loadCatalog(bundle: Bundle, replacements?: readonly Replacement[
 
 function byName<T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> {
   return new Map(list.map((one) => [one.name, one]));
-}
-
-/** The parameters of every group; what only one board has stands in the group `board-own`. */
-function withBoardsOwn({ parameters, boards }: Bundle): readonly ParameterFile[] {
-  const own = boards.flatMap((board) => board.own);
-  if (own.length === 0) return parameters;
-  const before = parameters.find(({ group }) => group === 'board-own');
-  const file: ParameterFile = {
-    group: 'board-own',
-    title: 'Settings of one board alone',
-    summary: 'Settings that only one board has, under the names by which its profile lists them.',
-    parameters: [...own, ...(before?.parameters ?? [])],
-  };
-  return [...parameters.filter((each) => each !== before), file];
 }
 
 /** The checks of all files. */

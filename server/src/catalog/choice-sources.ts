@@ -16,7 +16,7 @@ export function choiceSources(catalog: Catalog, parameter: Parameter, word: stri
   return [...different.values()];
 }
 
-type Sourced = { readonly source: Source } | undefined;
+type Sourced = { readonly source?: Source | undefined } | undefined;
 
 /** A parameter with words of its own may still mean a row by one: a link made for its group, or a grid. */
 function sameName(catalog: Catalog, parameter: string, word: string): readonly Source[] {
@@ -27,7 +27,7 @@ function sameName(catalog: Catalog, parameter: string, word: string): readonly S
 }
 
 function one(row: Sourced): readonly Source[] {
-  return row === undefined ? [] : [row.source];
+  return row?.source === undefined ? [] : [row.source];
 }
 
 const tables: Partial<Record<ChoiceSource, (catalog: Catalog, word: string) => readonly Source[]>> = {

@@ -1,4 +1,5 @@
 import type { Catalog } from './catalog';
+import { type BoardProfile, titleOf } from './model/board-profile';
 import type { Choice, ChoiceSource, Parameter } from './model/parameter';
 
 /** Words that only the craft at hand can tell. */
@@ -38,7 +39,7 @@ const sources: Record<
   Exclude<ChoiceSource, 'links'>,
   (from: Catalog, context: ChoiceContext) => readonly Choice[]
 > = {
-  boards: (catalog, { boards = [] }) => [...asChoices(catalog.boards), ...boards],
+  boards: (catalog, { boards = [] }) => [...[...catalog.boards.values()].map(asBoard), ...boards],
   ports: (_, { ports = [] }) => ports,
   packs: (_, { packs = [] }) => packs,
   chemistries: (catalog) =>
@@ -57,6 +58,10 @@ const logMedia: readonly Choice[] = [
   { name: 'flash', summary: 'Into the memory chip on the board, a few minutes long.' },
   { name: 'card', summary: 'Onto a memory card, long enough for a whole day.' },
 ];
+
+function asBoard(board: BoardProfile): Choice {
+  return { name: board.name, summary: board.summary ?? `The board ${titleOf(board)}.` };
+}
 
 function asChoices(table: ReadonlyMap<string, Choice>): readonly Choice[] {
   return [...table.values()].map(({ name, summary }) => ({ name, summary }));

@@ -1,5 +1,5 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
-import type { Board } from '../catalog/model/hardware';
+import type { BoardProfile } from '../catalog/model/board-profile';
 import type { Problem } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { type Context, Database } from '../query/database';
@@ -163,7 +163,7 @@ export class Craft implements Scripts, Context {
     return this.with(pack).scope;
   }
 
-  board(): Board | undefined {
+  board(): BoardProfile | undefined {
     return Craft.board.get(this);
   }
 
@@ -172,7 +172,8 @@ export class Craft implements Scripts, Context {
     const { parameter } = found;
     if (parameter.kind !== 'word' && parameter.kind !== 'words') return null;
     if (parameter.choicesFrom === 'packs') return this.packs();
-    if (parameter.choicesFrom === 'ports') return this.board()?.ports.map((port) => port.name) ?? null;
+    if (parameter.choicesFrom === 'ports')
+      return this.board()?.hardware?.ports?.map(({ name }) => name) ?? null;
     return staticWords(found, this.catalog);
   }
 
@@ -203,7 +204,7 @@ export class Craft implements Scripts, Context {
     (one, other) => one.length === other.length && one.every((name, index) => name === other[index]),
   );
 
-  private static readonly board = new Query('board', (craft: Craft): Board | undefined => {
+  private static readonly board = new Query('board', (craft: Craft): BoardProfile | undefined => {
     const value = craft.setting('board.profile', null)?.value;
     return value?.kind === 'word' ? craft.catalog.board(value.value) : undefined;
   });

@@ -1,5 +1,6 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
-import type { Board } from '../catalog/model/hardware';
+import type { Hardware } from '../catalog/model/board-hardware';
+import { type BoardProfile, titleOf } from '../catalog/model/board-profile';
 import { parseLine } from '../language/parser';
 import type { Context, Database } from '../query/database';
 import type { Key } from '../query/key-map';
@@ -12,6 +13,8 @@ import { noNames, staticWords } from './line-check';
 import type { Setting } from './setting';
 import type { CurvePoint, Value } from './value';
 import { valueText } from './value-text';
+
+const nothingKnown: Hardware = {};
 
 type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
 
@@ -48,8 +51,18 @@ export class CraftView implements Context {
     return this.craft.catalog;
   }
 
-  get board(): Board | undefined {
+  get board(): BoardProfile | undefined {
     return this.craft.board();
+  }
+
+  /** What the board has, as far as somebody described it; of a board that is not named, nothing is known. */
+  get hardware(): Hardware {
+    return this.board?.hardware ?? nothingKnown;
+  }
+
+  /** For a sentence. */
+  get boardTitle(): string {
+    return this.board === undefined ? 'the board' : titleOf(this.board);
   }
 
   /** Parameters whose default was used so far. */

@@ -44,17 +44,17 @@ export function dividerOf(view: CraftView): Divider | null {
   return upper === null || lower === null ? null : { upper, lower, from: 'script' };
 }
 
-/** The resistors of the board's profile. */
-export function boardDivider({ board }: CraftView): Divider | null {
-  if (board === undefined) return null;
-  const { dividerUpper, dividerLower } = board.packInput;
+/** The resistors of the board's profile; null where nobody described both. */
+export function boardDivider({ hardware }: CraftView): Divider | null {
+  const { dividerUpper, dividerLower } = hardware.packInput ?? {};
+  if (dividerUpper === undefined || dividerLower === undefined) return null;
   return { upper: inBase(dividerUpper), lower: inBase(dividerLower), from: 'board' };
 }
 
 /** Full scale of the converter in volts: the script's, else the board's, else what is usual. */
 export function referenceVoltage(view: CraftView): number | null {
-  if (!view.isSet('power.reference-voltage') && view.board !== undefined)
-    return inBase(view.board.packInput.reference);
+  const own = view.hardware.packInput?.reference;
+  if (!view.isSet('power.reference-voltage') && own !== undefined) return inBase(own);
   return view.quantity('power.reference-voltage');
 }
 

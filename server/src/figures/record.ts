@@ -46,7 +46,7 @@ const fieldBytes = new Map([
 /** Bytes that the script names, else those of the board's own memory where the log goes there. */
 function memorySize(view: CraftView): number | null {
   if (view.isSet('record.size')) return view.quantity('record.size');
-  const log = view.board?.log;
+  const { log } = view.hardware;
   if (log == null || view.word('record.medium') !== log.medium) return null;
-  return parseQuantity(log.size)?.value ?? null;
+  return parseQuantity(log.size ?? '')?.value ?? null;
 }

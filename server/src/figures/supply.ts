@@ -42,21 +42,21 @@ export function isSameVoltage(one: number, other: number): boolean {
   return Math.abs(one - other) <= 0.03 * Math.max(one, other);
 }
 
-/** The rails of the board; without a board those whose limit the script gives. */
+/** The rails of the board; where nobody described them, those whose limit the script gives. */
 export function railsOf(view: CraftView): readonly SupplyRail[] {
-  const { board } = view;
-  if (board === undefined) {
+  const { rails } = view.hardware;
+  if (rails === undefined) {
     return slots.flatMap(({ usual, path }) =>
       view.isSet(path) ? [{ voltage: usual, limit: view.quantity(path), limitPath: path }] : [],
     );
   }
-  return board.rails.flatMap((rail) => {
-    if (rail.voltage === null) return [];
+  return rails.flatMap((rail) => {
+    if (rail.voltage == null) return [];
     const voltage = inBase(rail.voltage);
     const limitPath = slots.find(({ low, high }) => voltage >= low && voltage <= high)?.path ?? null;
     if (limitPath !== null && view.isSet(limitPath))
       return [{ voltage, limit: view.quantity(limitPath), limitPath }];
-    return [{ voltage, limit: rail.currentLimit === null ? null : inBase(rail.currentLimit), limitPath }];
+    return [{ voltage, limit: rail.currentLimit == null ? null : inBase(rail.currentLimit), limitPath }];
   });
 }
 

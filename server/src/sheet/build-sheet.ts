@@ -75,7 +75,7 @@ function inOrder(parts: readonly FigurePart[]): readonly [FigurePart[], FigurePa
 
 function about(view: CraftView): readonly string[] {
   const purpose = view.isSet('craft.purpose') ? view.word('craft.purpose') : null;
-  const board = view.board?.title;
+  const board = view.board === undefined ? undefined : view.boardTitle;
   const region = view.isSet('rules.region')
     ? view.catalog.region(view.word('rules.region') ?? '')?.title
     : undefined;

@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
-import type { Board } from '../catalog/model/hardware';
+import type { Port } from '../catalog/model/board-hardware';
 import type { Finding } from '../checks/report/finding';
 import type { CraftView } from '../craft/view';
 import { type Target, targetOfPath } from './target';
@@ -30,13 +30,13 @@ export interface SheetPort {
 
 export function wiredWhere(view: CraftView, findings: readonly Finding[]): WiredWhere {
   const { board } = view;
-  const ports = board?.ports.map((port) => sheetPort(view, port, findings)) ?? [];
+  const ports = view.hardware.ports?.map((port) => sheetPort(view, port, findings)) ?? [];
   const rails = board === undefined ? [] : sheetRails(view, findings);
   return {
     id: 'wired-where',
     title: 'What is wired where?',
     answer: board === undefined ? 'no board set' : answer(ports, rails),
-    board: board?.title ?? null,
+    board: board === undefined ? null : view.boardTitle,
     ports,
     rails,
   };
@@ -81,7 +81,7 @@ function deviceName(path: string): string {
   return role === '' ? group.replaceAll('-', ' ') : `${group.replaceAll('-', ' ')} ${role}`;
 }
 
-function sheetPort(view: CraftView, port: Board['ports'][number], findings: readonly Finding[]): SheetPort {
+function sheetPort(view: CraftView, port: Port, findings: readonly Finding[]): SheetPort {
   const devices = portParameters(view)
     .filter(({ path }) => view.isSet(path) && view.word(path) === port.name)
     .map(({ path, device }) => ({ name: device, path, target: targetOfPath(view, path) }));

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { type Profile, profileOf } from '../../../server/src/board/profile';
+import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
 import { writeBoardText } from '../../../server/src/board/write';
 import { CraftView } from '../../../server/src/craft/view';
 import { testCatalog } from '../../support/catalog';

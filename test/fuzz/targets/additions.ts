@@ -6,7 +6,7 @@ import { parse } from 'jsonc-parser';
 import type { Additions } from '../../../server/src/additions/additions';
 import { adviceFor, messageFor } from '../../../server/src/additions/problem';
 import { entriesOf } from '../../../server/src/board/entries';
-import { profileOf } from '../../../server/src/board/profile';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import { prove } from '../../../server/src/board/prove';
 import { writeBoardText } from '../../../server/src/board/write';
 import { Checker } from '../../../server/src/checks/checker';

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { entriesOf } from '../../../server/src/board/entries';
-import type { Profile } from '../../../server/src/board/profile';
+import type { Profile } from '../../../server/src/board/profile/profile';
 import { prove } from '../../../server/src/board/prove';
 import { readBoardLines } from '../../../server/src/board/read-lines';
 import { recognisedBoard } from '../../../server/src/board/recognise';

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { entriesOf } from '../../../server/src/board/entries';
+import { forbidden } from '../../../server/src/board/meaning/spelling';
 import { prove } from '../../../server/src/board/prove';
-import { forbidden } from '../../../server/src/board/spelling';
 import { scriptFromBoardText } from '../../../server/src/board/to-script';
 import { writeBoardText } from '../../../server/src/board/write';
 import { CraftView } from '../../../server/src/craft/view';
@@ -38,7 +38,10 @@ export const handingOver = target<HandedOver>(
     if (view.board?.name !== board) return;
     const { text, lines, tooLong } = writeBoardText(profile, view, plain);
     for (const line of lines) {
-      assert.ok(!forbidden.test(line) && line.length <= profile.text.longestLine, JSON.stringify(line));
+      assert.ok(
+        !forbidden.test(line) && line.length <= (profile.text.longestLine ?? 0),
+        JSON.stringify(line),
+      );
       assert.ok(!/\b(NaN|Infinity|undefined|null)\b/.test(line) || script.includes('NaN'), line);
     }
     const left = new Set(tooLong);

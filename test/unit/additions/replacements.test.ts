@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { profileOf } from '../../../server/src/board/profile';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { replacementText } from '../../../server/src/catalog/replacements';
 import { CraftView } from '../../../server/src/craft/view';
@@ -289,7 +289,7 @@ describe('what a workspace replaces is named', () => {
     assert.ok(profile);
     const view = new CraftView(craft, null);
     const { written, report } = prepareBoardText({ profile, view, findings: [], since: null, reason: null });
-    const comment = profile.text.comment;
+    const [comment = ''] = profile.text.forms.comments;
     const said = written.lines
       .filter((one) => one.startsWith(comment))
       .map((one) => one.slice(comment.length).trim())

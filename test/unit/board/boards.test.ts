@@ -2,14 +2,17 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { entriesOf } from '../../../server/src/board/entries';
-import { keyOf, namesOf, type Profile, profileOf } from '../../../server/src/board/profile';
+import { lineFormOf } from '../../../server/src/board/line-form';
+import { namesOf } from '../../../server/src/board/meaning/meanings';
+import { Speller } from '../../../server/src/board/meaning/spelling';
+import { keyOf } from '../../../server/src/board/one-group';
+import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
 import { prove } from '../../../server/src/board/prove';
 import { readBoardLines } from '../../../server/src/board/read-lines';
-import { Speller } from '../../../server/src/board/spelling';
 import { scriptFromBoardText } from '../../../server/src/board/to-script';
 import { writeBoardText } from '../../../server/src/board/write';
 import { CraftView } from '../../../server/src/craft/view';
-import { rowsOf, valueOn } from '../../support/board-crafts';
+import { meaningsOn, valueOn } from '../../support/board-crafts';
 import { testCatalog } from '../../support/catalog';
 import { craftOf } from '../../support/findings';
 import { near } from '../../support/near';
@@ -91,10 +94,10 @@ for (const name of ['wren', 'heron']) {
     });
 
     it('holds any value within a step of what was said', () => {
-      for (const one of rowsOf(profile(name).board, testCatalog)) {
+      for (const one of meaningsOn(profile(name), testCatalog)) {
         const values = valueOn(one, testCatalog);
         if (values === null) continue;
-        const speller = new Speller(one.row, one.found, profile(name).text);
+        const speller = new Speller(one.meaning, one.found, profile(name).manner);
         fc.assert(
           fc.property(values, (value) => {
             const spelled = speller.write(value);
@@ -106,14 +109,17 @@ for (const name of ['wren', 'heron']) {
               assert.equal(low?.kind, 'texts');
               return;
             }
-            assert.equal(spelled.kind, 'texts', `${one.row.parameter}: ${JSON.stringify([value, spelled])}`);
+            assert.equal(spelled.kind, 'texts', `${one.meaning.means}: ${JSON.stringify([value, spelled])}`);
             if (spelled.kind !== 'texts') return;
             const read = speller.read(spelled.texts);
-            assert.equal(read.kind, 'value', `${one.row.parameter}: ${spelled.texts.join(' ')}`);
+            assert.equal(read.kind, 'value', `${one.meaning.means}: ${spelled.texts.join(' ')}`);
             if (read.kind !== 'value') return;
             const again = speller.write(read.value);
-            assert.deepEqual(again, spelled, `${one.row.parameter}: ${JSON.stringify(value)}`);
-            if (one.row.step === undefined && (value.kind === 'quantity' || value.kind === 'count'))
+            assert.deepEqual(again, spelled, `${one.meaning.means}: ${JSON.stringify(value)}`);
+            if (
+              one.meaning.parts[0]?.setting.counts?.step === undefined &&
+              (value.kind === 'quantity' || value.kind === 'count')
+            )
               near(
                 1 + (read.value as typeof value).value - value.value,
                 1,
@@ -126,11 +132,11 @@ for (const name of ['wren', 'heron']) {
     });
 
     it('has names that lead back to their rows', () => {
-      for (const { group, row, member } of rowsOf(profile(name).board, testCatalog)) {
-        for (const [part, one] of (namesOf(row, group, member) ?? []).entries()) {
-          const found = profile(name).find(one.group, one.name);
-          assert.equal(found?.row, row, keyOf(one.group, one.name));
-          assert.deepEqual([found?.part, found?.member], [part, member]);
+      for (const { meaning, member } of meaningsOn(profile(name), testCatalog)) {
+        for (const [part, one] of (namesOf(profile(name), meaning, member) ?? []).entries()) {
+          const found = profile(name).find(one.groups, one.name);
+          assert.equal(found?.row, meaning.parts[part], one.name);
+          assert.equal(found?.member, member);
         }
       }
     });
@@ -142,14 +148,15 @@ for (const name of ['wren', 'heron']) {
       const value = fc.stringMatching(/^[A-Za-z0-9.,+:'"-]{1,12}$/);
       fc.assert(
         fc.property(fc.array(fc.tuple(word, word, value), { minLength: 1, maxLength: 20 }), (settings) => {
-          const { heading, line } = profile(name);
+          const form = lineFormOf(profile(name));
+          assert.ok(form);
           const lines = settings.map(([group, own, text]) => {
             const fill = (source: string) =>
               source
                 .replace('{group}', group)
                 .replace('{name}', own)
                 .replace('{value}', () => text);
-            return [...(heading === null ? [] : [fill(heading.source)]), fill(line.source)];
+            return [...(form.heading === null ? [] : [fill(form.heading.source)]), fill(form.line.source)];
           });
           const capture = lines.flat().join('\n');
           const made = scriptFromBoardText(profile(name), testCatalog, capture);

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { profileOf } from '../../../server/src/board/profile';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import { piecesOf } from '../../../server/src/board/write';
 import { testCatalog } from '../../support/catalog';
 

@@ -72,10 +72,9 @@ describe('compiling broken data', () => {
 
   it('refuses names of a board that can’t be told apart', () => {
     const file = 'boards/heron.json';
-    includes(problemsAfter(file, '"gyro rate"', '"gyro is rate"'), 'names[0]', 'can’t be told apart');
-    includes(problemsAfter(file, '"gyro rate"', '"gyro full scale"'), 'names', 'stands in quiet twice');
-    includes(problemsAfter(file, '"{name} is {value};"', '"{name} is;"'), 'text.line', '{value} is missing');
-    includes(problemsAfter(file, '"nothing"', '"speed"'), 'words', 'can’t be told apart in a list');
+    includes(problemsAfter(file, '"gyro rate"', '"gyro is rate"'), '.name', 'can’t be told apart');
+    includes(problemsAfter(file, '"gyro rate"', '"gyro full scale"'), '.name', 'stands in the profile twice');
+    includes(problemsAfter(file, '"nothing"', '"speed"'), 'spelled', 'can’t be told apart in a list');
   });
 
   it('refuses a relation that leads nowhere or does not lead back', () => {

@@ -14,7 +14,10 @@ function ownNames(): readonly string[] {
   ]);
   const members = bundle.collections.flatMap(({ keys }) => (keys.kind === 'closed' ? keys.members : []));
   const { boards, links, signals, chemistries, gauges, grids, bands, regions } = bundle;
-  const ports = boards.flatMap((board) => [...board.ports, ...board.rails]);
+  const ports = boards.flatMap((board) => [
+    ...(board.hardware?.ports ?? []),
+    ...(board.hardware?.rails ?? []),
+  ]);
   const rows = [words, members, boards, links, signals, chemistries, gauges, grids, bands, regions, ports];
   return [...parameters.flatMap(({ name }) => name.split('.')), ...rows.flat().map(({ name }) => name)];
 }
@@ -45,7 +48,7 @@ describe('the data of the catalogue', () => {
     const { boards, links, signals, chemistries, gauges, grids, bands } = bundle;
     const rows = [boards, links, signals, chemistries, gauges, grids, bands].flat();
     const permits = bundle.regions.flatMap((region) => region.permits);
-    const sources = [...rows, ...permits].map((row) => row.source.text);
+    const sources = [...rows, ...permits].map((row) => row.source?.text ?? '');
     assert.ok(sources.length > 60);
     const bare = sources.filter((text) => !/memory|practice|assumption|invented|\d|reference/i.test(text));
     assert.deepEqual(bare, []);

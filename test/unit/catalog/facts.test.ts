@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { readAddition } from '../../../server/src/additions/read-addition';
-import { profileOf } from '../../../server/src/board/profile';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import { readBoardLines } from '../../../server/src/board/read-lines';
 import { inBase } from '../../../server/src/catalog/known-parameter';
 import { usualHalfWidth } from '../../../server/src/figures/video';

@@ -69,7 +69,7 @@ describe('hovering a word that names a row', () => {
       const word = line.split('= ')[1]?.replace('|', '') ?? '';
       const sources =
         rows.find(({ name }) => name === word)?.sources ??
-        shippedData().bundle.boards.flatMap(({ name, source }) => (name === word ? [source] : []));
+        shippedData().bundle.boards.flatMap(({ name, source }) => (name === word ? (source ?? []) : []));
       assert.ok(sources.length > 0);
       const told = plainText(hover(snapshot, position)?.markdown ?? '');
       for (const { text, date } of sources) {

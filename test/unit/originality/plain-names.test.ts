@@ -67,7 +67,10 @@ function names(): readonly string[] {
   ]);
   const members = bundle.collections.flatMap(({ keys }) => (keys.kind === 'closed' ? keys.members : []));
   const { boards, links, signals, chemistries, gauges, grids, bands, regions } = bundle;
-  const hardware = boards.flatMap((board) => [...board.ports, ...board.rails]);
+  const hardware = boards.flatMap((board) => [
+    ...(board.hardware?.ports ?? []),
+    ...(board.hardware?.rails ?? []),
+  ]);
   const rows = [
     choices,
     members,
@@ -99,7 +102,7 @@ function titles(): readonly string[] {
   return [
     ...bundle.parameters.flatMap(({ title, parameters }) => [title, ...parameters.map((one) => one.title)]),
     ...bundle.checks.flatMap(({ checks }) => checks.map(({ title }) => title)),
-    ...rows.flat().map(({ title }) => title),
+    ...rows.flat().flatMap(({ title }) => title ?? []),
   ];
 }
 

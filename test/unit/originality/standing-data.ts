@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readJson } from '../../../server/src/additions/json-text';
+import { gather, type Meaning } from '../../../server/src/board/meaning/meanings';
+import { rowsOf } from '../../../server/src/board/profile/profile';
 import { boardFile } from '../../../server/src/catalog/model/addition';
-import type { BoardSetting } from '../../../server/src/catalog/model/board-text';
+import type { BoardProfile, BoardSetting } from '../../../server/src/catalog/model/board-profile';
 import type { Check } from '../../../server/src/catalog/model/check';
 import type { Member } from '../../../server/src/catalog/model/collection';
-import type { Board } from '../../../server/src/catalog/model/hardware';
 import type { Parameter } from '../../../server/src/catalog/model/parameter';
 import { findUnitSymbol } from '../../../server/src/units/unit-table';
 import { shippedData } from '../catalog/shipped';
@@ -121,14 +122,13 @@ export function sourceLines(): readonly string[] {
   return [...new Set([...checks(), ...parameters()].map(({ source }) => source.text))];
 }
 
-/** What people call the parameters, of the catalogue and of the boards. */
+/** What people call the parameters. */
 export function saidLines(): readonly string[] {
-  const own = boards().flatMap((board) => board.own);
-  return [...new Set([...parameters(), ...own].flatMap(({ alsoCalled }) => alsoCalled))];
+  return [...new Set(parameters().flatMap(({ alsoCalled }) => alsoCalled))];
 }
 
 /** The boards that ship, and the one that shows how a profile is written. */
-function boards(): readonly Board[] {
+function boards(): readonly BoardProfile[] {
   const folder = join(__dirname, '../../demo/boards');
   const shown = readdirSync(folder).map((file) => {
     const json = readJson(readFileSync(join(folder, file), 'utf8'), true);
@@ -141,41 +141,75 @@ function boards(): readonly Board[] {
 export function boardLines(): readonly string[] {
   return boards().flatMap((board) => [
     ...hardwareLines(board),
-    ...board.names.flatMap(({ group, settings }) =>
-      settings.map((setting) => settingLine(`${board.name} ${group}`, setting)),
-    ),
-    ...board.own.map((parameter) => `${board.name} ${parameterLine(parameter)}`),
+    ...textLines(board),
+    ...gather(rowsOf(board)).map((meaning) => meaningLine(board.name, meaning)),
+    ...board.settings
+      .filter(({ means }) => means === undefined)
+      .map((setting) => ownLine(board.name, setting)),
   ]);
 }
 
-function hardwareLines({ name, ports, rails, gyro, packInput, log, text, ...board }: Board) {
-  const { dividerUpper, dividerLower, reference, mostCells } = packInput;
+function hardwareLines({ name, hardware = {} }: BoardProfile): readonly string[] {
+  const { ports = [], rails = [], gyro, packInput, log } = hardware;
   return [
-    line(`${name} ports`, ports.map((port) => port.name).join(' '), board.serialClock),
-    line(`${name} outputs`, String(board.motorOutputs), board.motorsAsPrinted?.join(' ')),
+    line(`${name} ports`, ports.map((port) => port.name).join(' '), hardware.serialClock),
+    line(`${name} outputs`, String(hardware.motorOutputs), hardware.motorsAsPrinted?.join(' ')),
     ...rails.map((rail) => line(`${name} ${rail.name}`, rail.voltage ?? '', rail.currentLimit ?? '')),
-    line(`${name} gyro`, ...gyro.rates, gyro.fullScale),
-    line(`${name} pack`, dividerUpper, dividerLower, reference, `${mostCells} cells`),
+    line(`${name} gyro`, ...(gyro?.rates ?? []), gyro?.fullScale),
+    line(
+      `${name} pack`,
+      packInput?.dividerUpper,
+      packInput?.dividerLower,
+      packInput?.reference,
+      `${packInput?.mostCells} cells`,
+    ),
     line(`${name} log`, log?.medium ?? 'none', log?.size),
-    ...Object.entries(text ?? {}).map(([part, form]) => `${name} text ${part}: ${JSON.stringify(form)}`),
   ];
 }
 
-function settingLine(where: string, setting: BoardSetting): string {
-  const { parameter, names, by, at, columns, unit, scale, offset, step, limits, words, members } = setting;
+function textLines({ name, text, members = {} }: BoardProfile): readonly string[] {
+  const { forms, ...others } = text ?? {};
+  return [
+    ...Object.entries({ ...forms, ...others }).map(
+      ([part, form]) => `${name} text ${part}: ${JSON.stringify(form)}`,
+    ),
+    ...Object.entries(members).map(([collection, table]) =>
+      line(`${name} members of ${collection}`, ...pairs(table)),
+    ),
+  ];
+}
+
+function meaningLine(board: string, { means, by, parts }: Meaning): string {
+  const { counts = {}, spelled, as, group = [] } = parts[0]?.setting ?? {};
+  const { unit, scale, offset, step, limits } = counts;
+  const points = parts.flatMap(({ setting }) =>
+    typeof setting.as === 'object' && 'at' in setting.as ? [setting.as.at] : [],
+  );
   return line(
-    `${where} ${parameter}`,
-    names.join(' | '),
+    [board, ...[group].flat(), means].join(' '),
+    parts.map(({ name }) => name).join(' | '),
     by === 'value' ? undefined : by,
-    at?.join(' '),
-    columns === undefined ? undefined : `${columns} columns`,
+    points.join(' '),
+    typeof as === 'object' && 'cell' in as ? `${as.cell} columns` : undefined,
     unit === undefined ? undefined : `in ${unit}`,
     scale === undefined ? undefined : `times ${scale}`,
     offset === undefined ? undefined : `plus ${offset}`,
     step === undefined ? undefined : `step ${step}`,
     limits === undefined ? undefined : span(limits),
-    ...pairs(words),
-    ...pairs(members),
+    ...pairs(spelled),
+  );
+}
+
+function ownLine(
+  board: string,
+  { group = [], name, range, words, default: usual, unit }: BoardSetting,
+): string {
+  return line(
+    [board, ...[group].flat(), name].join(' '),
+    range === undefined ? undefined : span(range),
+    words?.join(' '),
+    unit === undefined ? undefined : `in ${unit}`,
+    usual === undefined ? undefined : `else ${usual}`,
   );
 }
 

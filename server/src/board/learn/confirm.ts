@@ -1,5 +1,5 @@
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
-import type { BoardSetting } from '../../catalog/model/board-text';
+import type { BoardSetting } from '../../catalog/model/board-profile';
 import { staticWords } from '../../craft/line-check';
 import { fromBase, unitOf } from '../../units/unit';
 import type { LearnedSetting } from './shape';
@@ -8,10 +8,8 @@ import { tellingWords } from './words';
 /** What a pilot has said that settings stand for: the catalogue's name by the setting's key. */
 export type Confirmed = ReadonlyMap<string, string>;
 
-export interface NamedRow {
-  readonly group: string;
-  readonly row: BoardSetting;
-}
+/** What a setting means, as its row in a profile says it. */
+export type Meant = Pick<BoardSetting, 'means' | 'as' | 'counts' | 'spelled'>;
 
 /** Kinds of parameters that one setting, or two for the ends of a range, can hold. */
 const confirmable: ReadonlySet<string> = new Set([
@@ -34,12 +32,12 @@ function isOpen(name: string): boolean {
   return name.includes('<') && !name.startsWith('pack.');
 }
 
-/** The rows that confirmed settings make; settings whose parameter can't be held so are left out. */
-export function confirmedRows(
+/** What confirmed settings mean, by their keys; those whose parameter can't be held so are left out. */
+export function confirmedMeanings(
   settings: readonly LearnedSetting[],
   confirmed: Confirmed,
   catalog: Catalog,
-): readonly NamedRow[] {
+): ReadonlyMap<string, Meant> {
   const byParameter = new Map<string, LearnedSetting[]>();
   for (const setting of settings) {
     const parameter = confirmed.get(settingKey(setting));
@@ -48,30 +46,32 @@ export function confirmedRows(
     if (held === undefined) byParameter.set(parameter, [setting]);
     else held.push(setting);
   }
-  return [...byParameter].flatMap(([name, held]) => rowOf(name, held, catalog) ?? []);
+  return new Map([...byParameter].flatMap(([name, held]) => meantBy(name, held, catalog)));
 }
 
 export function settingKey({ group, name }: Pick<LearnedSetting, 'group' | 'name'>): string {
   return group === '' ? name : `${group}/${name}`;
 }
 
-function rowOf(name: string, held: readonly LearnedSetting[], catalog: Catalog): NamedRow | null {
+function meantBy(
+  name: string,
+  held: readonly LearnedSetting[],
+  catalog: Catalog,
+): readonly (readonly [key: string, meant: Meant])[] {
   const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
-  const [first] = held;
-  if (found === undefined || first === undefined) return null;
-  const { kind } = found.parameter;
-  if (kind === 'range') {
-    // A range needs both its ends: the lower number is the lower end.
-    const [low, high] = [...held].sort((one, other) => Number(one.value) - Number(other.value));
-    if (held.length !== 2 || low === undefined || high === undefined || low.group !== high.group) return null;
-    return {
-      group: low.group,
-      row: { parameter: name, names: [low.name, high.name], by: 'ends', ...counted(found, low) },
-    };
+  const [first, second] = held;
+  if (found === undefined || first === undefined) return [];
+  if (found.parameter.kind !== 'range') {
+    if (second !== undefined) return [];
+    return [[settingKey(first), { means: name, ...counted(found, first), ...worded(found, first, catalog) }]];
   }
-  if (held.length !== 1) return null;
-  const row: BoardSetting = { parameter: name, names: [first.name], by: 'value' };
-  return { group: first.group, row: { ...row, ...counted(found, first), ...worded(found, first, catalog) } };
+  // A range needs both its ends: the lower number is the lower end.
+  if (held.length !== 2 || second === undefined || first.group !== second.group) return [];
+  const isRising = Number(first.value) <= Number(second.value);
+  return [first, second].map((setting) => [
+    settingKey(setting),
+    { means: name, as: (setting === first) === isRising ? 'low' : 'high', ...counted(found, setting) },
+  ]);
 }
 
 /** Boards count in tenths, hundredths or thousandths where it saves them a point. */
@@ -90,10 +90,10 @@ export function likelyScale({ parameter, range, usual }: FoundParameter, value: 
   return lies(usual) ?? lies(range) ?? 1;
 }
 
-function counted(found: FoundParameter, { value, look }: LearnedSetting): Partial<BoardSetting> {
+function counted(found: FoundParameter, { value, look }: LearnedSetting): Pick<Meant, 'counts'> {
   if (look !== 'number') return {};
   const scale = likelyScale(found, Number(value.replace(',', '.')));
-  return scale === 1 ? {} : { scale };
+  return scale === 1 ? {} : { counts: { scale } };
 }
 
 /** The board's words where they are plainly the catalogue's; the others are for the author to fill in. */
@@ -101,7 +101,7 @@ function worded(
   found: FoundParameter,
   { value, remark, look }: LearnedSetting,
   catalog: Catalog,
-): Partial<BoardSetting> {
+): Pick<Meant, 'spelled'> {
   const { parameter } = found;
   if (parameter.kind !== 'word' && parameter.kind !== 'words' && parameter.kind !== 'flag') return {};
   const known = parameter.kind === 'flag' ? ['on', 'off'] : (staticWords(found, catalog) ?? []);
@@ -111,7 +111,7 @@ function worded(
     return word === null ? [] : [[word, own] as const];
   });
   // Where all are spelled alike nothing need be said; where some are not, all that are known are named.
-  return pairs.every(([word, own]) => word === own) ? {} : { words: Object.fromEntries(pairs) };
+  return pairs.every(([word, own]) => word === own) ? {} : { spelled: Object.fromEntries(pairs) };
 }
 
 /** The catalogue's word that a board's word plainly is; null where none is, or more than one may be. */

@@ -1,4 +1,4 @@
-import { forbidden } from '../spelling';
+import { forbidden } from '../meaning/spelling';
 
 /** What a piece of a listing looks like. */
 export type Look = 'number' | 'flag' | 'word' | 'words' | 'text' | 'list' | null;

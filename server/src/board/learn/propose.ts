@@ -164,9 +164,7 @@ function indexOf(catalog: Catalog): Index {
 }
 
 function makeIndex(catalog: Catalog): Index {
-  const entries = [...catalog.parameters.values()]
-    .filter(({ name }) => !name.startsWith('board-own.'))
-    .map((one) => entryOf(one, catalog));
+  const entries = [...catalog.parameters.values()].map((one) => entryOf(one, catalog));
   const byWord = new Map<string, Entry[]>();
   for (const entry of entries)
     for (const word of entry.weights.keys()) {

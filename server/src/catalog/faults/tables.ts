@@ -1,37 +1,49 @@
-import type { Board, Chemistry, Link, Region } from '../model/hardware';
+import type { Hardware } from '../model/board-hardware';
+import type { Chemistry, Link, Region } from '../model/hardware';
 import { type Fault, repeated, within } from './fault';
 import { quantityFaults, readSpan } from './quantities';
 
 /** Quantities of a board's hardware, and names that stand there twice. */
-export function boardFaults(board: Board): readonly Fault[] {
-  const { gyro, packInput } = board;
+export function hardwareFaults({
+  ports = [],
+  rails = [],
+  gyro,
+  packInput,
+  log,
+  ...hardware
+}: Hardware): readonly Fault[] {
   return [
-    ...board.rails.flatMap(({ voltage, currentLimit }, index) => [
+    ...rails.flatMap(({ voltage, currentLimit }, index) => [
       ...quantityFaults(['rails', index, 'voltage'], voltage, 'voltage'),
       ...quantityFaults(['rails', index, 'currentLimit'], currentLimit, 'current'),
     ]),
-    ...quantityFaults(['serialClock'], board.serialClock, 'frequency'),
-    ...gyro.rates.flatMap((rate, index) => quantityFaults(['gyro', 'rates', index], rate, 'frequency')),
-    ...quantityFaults(['gyro', 'fullScale'], gyro.fullScale, 'angular-rate'),
-    ...quantityFaults(['packInput', 'dividerUpper'], packInput.dividerUpper, 'resistance'),
-    ...quantityFaults(['packInput', 'dividerLower'], packInput.dividerLower, 'resistance'),
-    ...quantityFaults(['packInput', 'reference'], packInput.reference, 'voltage'),
-    ...quantityFaults(['log', 'size'], board.log?.size, 'storage'),
-    ...printedFaults(board),
-    ...repeated(board.ports.map(({ name }) => name)).map((name) => ({
+    ...quantityFaults(['serialClock'], hardware.serialClock, 'frequency'),
+    ...(gyro?.rates ?? []).flatMap((rate, index) =>
+      quantityFaults(['gyro', 'rates', index], rate, 'frequency'),
+    ),
+    ...quantityFaults(['gyro', 'fullScale'], gyro?.fullScale, 'angular-rate'),
+    ...quantityFaults(['packInput', 'dividerUpper'], packInput?.dividerUpper, 'resistance'),
+    ...quantityFaults(['packInput', 'dividerLower'], packInput?.dividerLower, 'resistance'),
+    ...quantityFaults(['packInput', 'reference'], packInput?.reference, 'voltage'),
+    ...quantityFaults(['log', 'size'], log?.size, 'storage'),
+    ...printedFaults(hardware),
+    ...repeated(ports.map(({ name }) => name)).map((name) => ({
       at: ['ports'],
       message: `port ${name} stands there twice`,
     })),
   ];
 }
 
-function printedFaults({ motorsAsPrinted = [], motorOutputs }: Board): readonly Fault[] {
+function printedFaults({
+  motorsAsPrinted = [],
+  motorOutputs,
+}: Pick<Hardware, 'motorsAsPrinted' | 'motorOutputs'>): readonly Fault[] {
   const at = ['motorsAsPrinted'];
   const twice = repeated(motorsAsPrinted).map((name) => ({
     at,
     message: `motor ${name} stands there twice`,
   }));
-  if (motorsAsPrinted.length <= motorOutputs) return twice;
+  if (motorOutputs === undefined || motorsAsPrinted.length <= motorOutputs) return twice;
   return [...twice, { at, message: `${motorsAsPrinted.length} motors at ${motorOutputs} outputs` }];
 }
 

@@ -1,6 +1,7 @@
+import { type BoardProfile, boardProfile } from './board-profile';
 import { dataCheck } from './check';
 import { parameterName, source } from './common';
-import { type Board, board, chemistry, link, region } from './hardware';
+import { chemistry, link, region } from './hardware';
 import { addedParameter, choice } from './parameter';
 import * as z from './plain-zod';
 
@@ -42,13 +43,6 @@ export const addition = z.strictObject({
 });
 
 /** A file of a workspace's `boards/` folder: one board profile. */
-export const boardFile = z.extend(board, {
-  $schema: z.optional(z.string()),
-  replaces: addition.shape.replaces,
-  source: ours,
-});
+export const boardFile = z.extend(boardProfile, { $schema: z.optional(z.string()) });
 
-/** The same as its author writes it: what has a default may be left out. */
-export type BoardFile = z.input<typeof boardFile>;
-
-export type Addition = z.infer<typeof addition> & { readonly boards: readonly Board[] };
+export type Addition = z.infer<typeof addition> & { readonly boards: readonly BoardProfile[] };

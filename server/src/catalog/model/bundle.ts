@@ -1,7 +1,8 @@
 import { benchCardFile } from './bench-card';
+import { boardProfile } from './board-profile';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
-import { board, hardwareFiles, measuredPropeller } from './hardware';
+import { hardwareFiles, measuredPropeller } from './hardware';
 import { parameterFile } from './parameter';
 import * as z from './plain-zod';
 
@@ -9,7 +10,7 @@ import * as z from './plain-zod';
 export const bundle = z.strictObject({
   parameters: z.array(parameterFile),
   checks: z.array(checkFile),
-  boards: z.array(board),
+  boards: z.array(boardProfile),
   ...collectionFile.shape,
   ...hardwareFiles.links.shape,
   ...hardwareFiles.signals.shape,

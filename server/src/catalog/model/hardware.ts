@@ -1,61 +1,5 @@
-import { boardTextHalf } from './board-text';
 import { nameText, prose, quantityText, source } from './common';
 import * as z from './plain-zod';
-
-const port = z.strictObject({
-  name: nameText,
-  directions: z.array(z.enum(['in', 'out'])).check(z.minLength(1)),
-  /** Whether the port can read (in) or write (out) an inverted signal. */
-  invertedIn: z.boolean(),
-  invertedOut: z.boolean(),
-  /** What else uses the port's pins, if anything: "USB set-up". */
-  sharedWith: z.optional(z.string()),
-});
-
-const rail = z.strictObject({
-  name: nameText,
-  /** null: as the pack delivers. */
-  voltage: z.nullable(quantityText),
-  /** null: as much as the pack and the leads bear. */
-  currentLimit: z.nullable(quantityText),
-});
-
-/** A board profile: what the board has, and how it writes its settings. */
-export const board = z.strictObject({
-  name: nameText,
-  title: z.string(),
-  summary: prose,
-  ports: z.array(port).check(z.minLength(1)),
-  /** Clock that the ports divide by whole numbers to get their line speeds, where the maker tells. */
-  serialClock: z.optional(quantityText),
-  motorOutputs: z.int().check(z.positive()),
-  motorsAsPrinted: z
-    .optional(z.array(nameText).check(z.minLength(1)))
-    .check(
-      z.describe(
-        'Which motor stands at which output in the drawing that comes with the board, output one first.',
-      ),
-    ),
-  rails: z.array(rail).check(z.minLength(1)),
-  gyro: z.strictObject({
-    rates: z.array(quantityText).check(z.minLength(1)),
-    fullScale: quantityText,
-    bits: z.int().check(z.positive()),
-  }),
-  packInput: z.strictObject({
-    dividerUpper: quantityText,
-    dividerLower: quantityText,
-    reference: quantityText,
-    mostCells: z.int().check(z.positive()),
-    currentShunt: z.boolean(),
-  }),
-  /** null: the board keeps no log. */
-  log: z.nullable(z.strictObject({ medium: nameText, size: quantityText })),
-  overlay: z.boolean(),
-  sensors: z.array(z.enum(['barometer', 'compass'])),
-  ...boardTextHalf,
-  source,
-});
 
 /** A serial link between the board and a device. */
 export const link = z.strictObject({
@@ -188,8 +132,6 @@ export const hardwareFiles = {
   propellers: z.strictObject({ propellers: z.array(measuredPropeller).check(z.minLength(1)), source }),
 };
 
-export type Board = z.infer<typeof board>;
-export type Port = Board['ports'][number];
 export type Link = z.infer<typeof link>;
 export type Signal = z.infer<typeof signal>;
 export type Chemistry = z.infer<typeof chemistry>;

@@ -14,9 +14,9 @@ function hasBarometer(view: CraftView): Fitted {
   if (view.isSet('board.barometer')) {
     return { has: view.flag('board.barometer'), why: ': board.barometer is off' };
   }
-  const { board } = view;
-  if (board === undefined) return { has: null, why: '' };
-  return { has: board.sensors.includes('barometer'), why: `: ${board.title} has no barometer` };
+  const { sensors } = view.hardware;
+  if (sensors === undefined) return { has: null, why: '' };
+  return { has: sensors.includes('barometer'), why: `: ${view.boardTitle} has no barometer` };
 }
 
 /** Height from the air's pressure or from satellites. */
@@ -33,9 +33,8 @@ export function hasCurrent(view: CraftView): Fitted {
     const way = view.word('power.current-measure');
     return { has: way === null ? null : way !== 'off', why: ': power.current-measure is off' };
   }
-  const { board } = view;
-  if (board === undefined || board.packInput.currentShunt) return { has: null, why: '' };
-  const why = `: ${board.title} has no input for it, and power.current-measure is not set`;
+  if (view.hardware.packInput?.currentShunt !== false) return { has: null, why: '' };
+  const why = `: ${view.boardTitle} has no input for it, and power.current-measure is not set`;
   return { has: false, why };
 }
 

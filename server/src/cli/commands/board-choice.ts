@@ -1,4 +1,4 @@
-import { type Profile, profileOf } from '../../board/profile';
+import { type Profile, profileOf } from '../../board/profile/profile';
 import type { Catalog } from '../../catalog/catalog';
 import { UsageError } from '../outcome';
 

@@ -1,6 +1,9 @@
-import type { NameFound, Profile } from '../../board/profile';
-import { namesOf } from '../../board/profile';
-import { Speller } from '../../board/spelling';
+import { lineFormOf } from '../../board/line-form';
+import { type Meaning, meaningOf, meaningsOf, namesOf } from '../../board/meaning/meanings';
+import { Speller } from '../../board/meaning/spelling';
+import { keyOf, oneGroup } from '../../board/one-group';
+import { collectionOf, membersOf } from '../../board/profile/members';
+import type { Profile, RowFound } from '../../board/profile/profile';
 import { fill } from '../../board/template';
 import { pathOf } from '../../board/to-script';
 import type { Translation } from '../../board/translation';
@@ -49,45 +52,50 @@ interface NameItem {
 
 /** Every setting that the text does not hold yet; under headings only those of the group. */
 function nameItems({ profile, lines }: Translation, catalog: Catalog, group: string): readonly NameItem[] {
+  const form = lineFormOf(profile);
+  if (form === null) return [];
   const there = new Set(
-    lines.flatMap(({ line }) => (line.kind === 'setting' ? [`${line.group}\n${line.name.text}`] : [])),
+    lines.flatMap(({ line }) => (line.kind === 'setting' ? [keyOf(line.group, line.name.text)] : [])),
   );
-  const groups = profile.groups.filter(
-    (one) => profile.heading === null || group === '' || one.group === group,
-  );
-  return groups.flatMap(({ group: inGroup, settings }) =>
-    settings.flatMap((row) => {
-      const members =
-        row.parameter.includes('<') && !row.parameter.startsWith('pack.')
-          ? Object.keys(row.members ?? {})
-          : [null];
-      return members.flatMap((member) =>
-        (namesOf(row, inGroup, member) ?? []).flatMap(({ group: own, name }, part): NameItem[] => {
-          if (there.has(`${own}\n${name}`)) return [];
-          const found = { group: own, name, row, part, member };
-          const parameter = catalog.parameter(pathOf(found));
-          if (parameter === undefined) return [];
-          const value = assumedText(profile, found, parameter) ?? '';
-          return [
-            {
-              label: profile.heading === null ? `${own} ${name}` : name,
-              detail: parameter.parameter.title,
-              insertText: fill(profile.line, { group: own, name, value, index: '1' }),
-              parameter: parameter.name,
-            },
-          ];
-        }),
-      );
-    }),
+  return meaningsOf(profile).flatMap((meaning) =>
+    membersHere(profile, meaning).flatMap((member) =>
+      (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name }, part): NameItem[] => {
+        const own = oneGroup(groups);
+        const isElsewhere = form.heading !== null && group !== '' && own !== group;
+        if (isElsewhere || there.has(keyOf(own, name))) return [];
+        const parameter = catalog.parameter(pathOf(meaning, member));
+        if (parameter === undefined) return [];
+        const value = assumedText(profile, meaning, part, parameter) ?? '';
+        return [
+          {
+            label: form.heading === null ? `${own} ${name}` : name,
+            detail: parameter.parameter.title,
+            insertText: fill(form.line, { group: own, name, value, index: '1' }),
+            parameter: parameter.name,
+          },
+        ];
+      }),
+    ),
   );
 }
 
+function membersHere({ board }: Profile, { means }: Meaning): readonly (string | null)[] {
+  const collection = collectionOf(means);
+  if (collection === null || collection === 'pack') return [null];
+  return [...(membersOf(board, means)?.keys() ?? [])];
+}
+
 /** The default in the board's spelling, or the middle of what is usual; null where there is neither. */
-function assumedText(profile: Profile, found: NameFound, parameter: FoundParameter): string | null {
+function assumedText(
+  profile: Profile,
+  meaning: Meaning,
+  part: number,
+  parameter: FoundParameter,
+): string | null {
   const value = defaultOf(parameter) ?? usualOf(parameter);
   if (value === null) return null;
-  const spelled = new Speller(found.row, parameter, profile.text).write(value);
-  return spelled.kind === 'texts' ? (spelled.texts[found.part] ?? null) : null;
+  const spelled = new Speller(meaning, parameter, profile.manner).write(value);
+  return spelled.kind === 'texts' ? (spelled.texts[part] ?? null) : null;
 }
 
 function defaultOf(found: FoundParameter): Value | null {
@@ -107,13 +115,14 @@ function usualOf({ parameter, usual }: FoundParameter): Value | null {
 function valueItems(
   { profile }: Translation,
   catalog: Catalog,
-  found: NameFound,
+  found: RowFound,
   number: number,
   at: { readonly start: number; readonly end: number },
 ): readonly CompletionItem[] {
-  const parameter = catalog.parameter(pathOf(found));
-  if (parameter === undefined) return [];
-  const speller = new Speller(found.row, parameter, profile.text);
+  const meaning = meaningOf(profile, found.row);
+  const parameter = meaning === undefined ? undefined : catalog.parameter(pathOf(meaning, found.member));
+  if (meaning === undefined || parameter === undefined) return [];
+  const speller = new Speller(meaning, parameter, profile.manner);
   const range = rangeInLine(number, at);
   const item = (label: string, detail: string, choice: string | null) =>
     completionItem({
@@ -123,7 +132,7 @@ function valueItems(
       range,
       subject: choice === null ? { kind: 'none' } : { kind: 'choice', parameter: parameter.name, choice },
     });
-  const assumed = assumedText(profile, found, parameter);
+  const assumed = assumedText(profile, meaning, meaning.parts.indexOf(found.row), parameter);
   return [
     ...wordValues(parameter, catalog).flatMap((value) => {
       const spelled = speller.write(value);

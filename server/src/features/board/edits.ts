@@ -1,5 +1,8 @@
-import { keyOf, type NameFound, namesOf } from '../../board/profile';
-import { Speller } from '../../board/spelling';
+import { type LineForm, lineFormOf } from '../../board/line-form';
+import { type Meaning, meaningOf, meaningsOf, namesOf } from '../../board/meaning/meanings';
+import { Speller } from '../../board/meaning/spelling';
+import { keyOf, oneGroup } from '../../board/one-group';
+import type { Profile, RowFound } from '../../board/profile/profile';
 import { fill } from '../../board/template';
 import type { Translation } from '../../board/translation';
 import type { Catalog } from '../../catalog/catalog';
@@ -39,12 +42,14 @@ function replaced(
   const line = translation.lines[number];
   if (line === undefined || line.line.kind !== 'setting' || line.line.found === undefined) return null;
   const isWholeLine = range.end.line > number || (range.start.character === 0 && newText === '');
-  const parts = partsOf(translation, line.line.found);
+  const held = heldBy(translation.profile, line.line.found);
+  if (held === null) return null;
+  const parts = partsOf(translation, held);
   if (isWholeLine && newText === '') return parts.map((part) => lineOut(translation, part));
   if (range.end.line !== number) return null;
   const changed =
     line.script.slice(0, range.start.character) + newText + line.script.slice(range.end.character);
-  const texts = spelled(translation, catalog, line.line.found, parsed(changed));
+  const texts = spelled(translation, catalog, held.meaning, parsed(changed));
   if (texts === null) return null;
   return parts.flatMap((part, index) => {
     const setting = translation.lines[part]?.line;
@@ -54,10 +59,21 @@ function replaced(
   });
 }
 
+/** A parameter with the member of its collection. */
+interface Held {
+  readonly meaning: Meaning;
+  readonly member: string | null;
+}
+
+function heldBy(profile: Profile, { row, member }: RowFound): Held | null {
+  const meaning = meaningOf(profile, row);
+  return meaning === undefined ? null : { meaning, member };
+}
+
 /** The lines of all the settings that a parameter is held in, in the order of its names. */
-function partsOf({ lines }: Translation, found: NameFound): readonly number[] {
-  const keys = (namesOf(found.row, found.group, found.member) ?? []).map(({ group, name }) =>
-    keyOf(group, name),
+function partsOf({ lines, profile }: Translation, { meaning, member }: Held): readonly number[] {
+  const keys = (namesOf(profile, meaning, member) ?? []).map(({ groups, name }) =>
+    keyOf(oneGroup(groups), name),
   );
   return keys.flatMap((key) => {
     const at = lines.findLastIndex(
@@ -83,7 +99,7 @@ function parsed(text: string): readonly ScriptLine[] {
 function spelled(
   { profile }: Translation,
   catalog: Catalog,
-  found: NameFound,
+  meaning: Meaning,
   lines: readonly ScriptLine[],
 ): readonly string[] | null {
   const line = lines.find(({ statement }) => statement.kind === 'setting');
@@ -93,47 +109,46 @@ function spelled(
     return null;
   const { value } = interpret(line.statement.value, parameter, noNames, staticWords(parameter, catalog));
   if (value === null) return null;
-  const text = new Speller(found.row, parameter, profile.text).write(value);
+  const text = new Speller(meaning, parameter, profile.manner).write(value);
   return text.kind === 'texts' ? text.texts : null;
 }
 
 /** Settings that are to be added: below the last line of their group, or before the closing line. */
 function inserted(translation: Translation, catalog: Catalog, { newText }: TextEdit): TextEdit[] | null {
   const { profile } = translation;
+  const form = lineFormOf(profile);
+  if (form === null) return null;
   const edits: TextEdit[] = [];
   for (const line of parsed(newText)) {
     const path = line.settingPath;
     if (line.statement.kind !== 'setting' || path === null) continue;
-    const row = rowFor(translation, catalog, path);
-    const texts = row === null ? null : spelled(translation, catalog, row, [line]);
-    if (row === null || texts === null) return null;
-    const names = namesOf(row.row, row.group, row.member) ?? [];
-    const lines = names.map(({ group, name }, index) =>
-      fill(profile.line, { group, name, value: texts[index] ?? '', index: '1' }),
+    const held = heldAt(translation, catalog, path);
+    const texts = held === null ? null : spelled(translation, catalog, held.meaning, [line]);
+    if (held === null || texts === null) return null;
+    const names = namesOf(profile, held.meaning, held.member) ?? [];
+    const lines = names.map(({ groups, name }, index) =>
+      fill(form.line, { group: oneGroup(groups), name, value: texts[index] ?? '', index: '1' }),
     );
-    edits.push(placed(translation, row.group, lines));
+    edits.push(placed(translation, form, oneGroup(names[0]?.groups ?? []), lines));
   }
   return edits;
 }
 
-function rowFor({ profile }: Translation, catalog: Catalog, path: string): NameFound | null {
+function heldAt({ profile }: Translation, catalog: Catalog, path: string): Held | null {
   const parameter = catalog.parameter(path);
   if (parameter === undefined) return null;
-  for (const { group, settings } of profile.groups) {
-    const row = settings.find((one) => one.parameter === parameter.name);
-    if (row === undefined) continue;
-    const member = row.parameter.startsWith('pack.') ? null : (parameter.keys[0] ?? null);
-    return { group, row, name: row.names[0] ?? '', part: 0, member };
-  }
-  return null;
+  const own = meaningsOf(profile).find(({ means }) => means === path || means === parameter.name);
+  if (own === undefined) return null;
+  const isOfMember = own.means === parameter.name && !parameter.name.startsWith('pack.');
+  return { meaning: own, member: isOfMember ? (parameter.keys[0] ?? null) : null };
 }
 
-function placed({ lines, profile }: Translation, group: string, added: readonly string[]): TextEdit {
+function placed({ lines }: Translation, form: LineForm, group: string, added: readonly string[]): TextEdit {
   const inGroup = lines.findLastIndex(
     (line) => line.group === group && (line.line.kind === 'setting' || line.line.kind === 'heading'),
   );
   const closing = lines.findIndex(({ line }) => line.kind === 'closing');
-  const heading = inGroup < 0 && profile.heading !== null ? [fill(profile.heading, { group })] : [];
+  const heading = inGroup < 0 && form.heading !== null ? [fill(form.heading, { group })] : [];
   const at = inGroup >= 0 ? inGroup + 1 : closing >= 0 ? closing : lines.length;
   const text = [...heading, ...added].map((line) => `${line}\n`).join('');
   if (at < lines.length) return { range: rangeInLine(at, { start: 0, end: 0 }), newText: text };

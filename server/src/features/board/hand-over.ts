@@ -1,5 +1,5 @@
-import type { Profile } from '../../board/profile';
-import { type Written, writeBoardText } from '../../board/write';
+import type { Profile } from '../../board/profile/profile';
+import { usualLine, type Written, writeBoardText } from '../../board/write';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { replacementText } from '../../catalog/replacements';
 import type { Finding } from '../../checks/report/finding';
@@ -54,13 +54,13 @@ export function prepareBoardText({ profile, view, findings, since, reason }: Pre
 
 function reportOf(
   written: Written,
-  { board, text }: Profile,
+  { title, text }: Profile,
   pack: string | null,
   since: HandOver | null,
 ): readonly string[] {
   const { roundings, refused, unnamed, tooLong, count } = written;
   return [
-    `${counted(count, 'setting')} for ${board.title}${ofPack(pack)}${changedSince(since, pack)}.`,
+    `${counted(count, 'setting')} for ${title}${ofPack(pack)}${changedSince(since, pack)}.`,
     ...roundings.map(
       ({ path, given, held, found }) =>
         `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
@@ -68,7 +68,7 @@ function reportOf(
     ...refused.map(({ path, reason }) => `Left out: ${path}: ${reason}.`),
     ...tooLong.map(
       ({ path }) =>
-        `Left out: ${path}: its line is longer than the ${text.longestLine} characters that the board reads.`,
+        `Left out: ${path}: its line is longer than the ${text.longestLine ?? usualLine} characters that the board reads.`,
     ),
     ...(unnamed.length === 0 ? [] : [`The board has no name for: ${unnamed.join(', ')}.`]),
     'What the script does not set stays as the board has it.',

@@ -1,3 +1,5 @@
+import { oneGroup } from '../../board/one-group';
+import { membersOf, openMember, withMember } from '../../board/profile/members';
 import type { TranslatedLine, Translation, Trouble } from '../../board/translation';
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
@@ -17,9 +19,11 @@ export interface BoardProblem {
 
 /** What the profile itself has to say about a text. */
 export function boardProblems({ profile, lines }: Translation, catalog: Catalog): readonly BoardProblem[] {
-  const names = profile.groups.flatMap(({ group, settings }) =>
-    settings.flatMap((row) => row.names.map((name) => ({ group, name, members: row.members ?? {} }))),
-  );
+  const names = profile.rows.map(({ groups, name, setting }) => ({
+    group: oneGroup(groups),
+    name,
+    members: [...(membersOf(profile.board, setting.means)?.values() ?? [])],
+  }));
   return lines.flatMap((line, number) => {
     if (line.trouble === null) return [];
     const near = line.trouble.id === 'board/unknown-setting' ? nearNames(names, line) : [];
@@ -66,15 +70,14 @@ interface BoardName {
   readonly group: string;
   /** `{member}` where the board writes that of a member. */
   readonly name: string;
-  readonly members: Readonly<Record<string, string>>;
+  readonly members: readonly string[];
 }
 
 /** A name with each member that it may be about: those that the profile spells, or the numbers that were typed. */
 function spelled({ name, members }: BoardName, typed: string): readonly string[] {
-  if (!name.includes('{member}')) return [name];
-  const known = Object.values(members);
-  const written = known.length > 0 ? known : (typed.match(/\d+/g) ?? []);
-  return written.map((member) => name.replace('{member}', member));
+  if (!name.includes(openMember)) return [name];
+  const written = members.length > 0 ? members : (typed.match(/\d+/g) ?? []);
+  return written.map((member) => withMember(name, member));
 }
 
 /** Names of the line's group come first: a slip seldom changes both. */

@@ -1,12 +1,12 @@
 import type { FoundParameter } from '../../catalog/catalog';
-import type { Port } from '../../catalog/model/hardware';
+import type { Port } from '../../catalog/model/board-hardware';
 import type { Choice } from '../../catalog/model/parameter';
 import { motorPlaces } from '../../figures/layouts';
 import type { Snapshot } from '../snapshot';
 
 /** The words that a parameter takes on this craft, each with what it means: its board's ports, its packs. */
 export function choicesHere({ craft, catalog }: Snapshot, found: FoundParameter): readonly Choice[] {
-  const ports = craft.board()?.ports.map(portChoice) ?? [];
+  const ports = craft.board()?.hardware?.ports?.map(portChoice) ?? [];
   const packs = craft.packs().map((name) => ({ name, summary: 'A pack of this craft.' }));
   const choices = catalog.choices(found.parameter, { ports, packs });
   const allowed = craft.words(found);
@@ -16,9 +16,13 @@ export function choicesHere({ craft, catalog }: Snapshot, found: FoundParameter)
 
 function portChoice({ name, sharedWith, directions }: Port): Choice {
   const shared = sharedWith === undefined ? '' : ` Its pins also serve ${sharedWith}.`;
-  const way =
-    directions.length > 1 ? 'both ways' : directions[0] === 'in' ? 'into the board only' : 'out only';
-  return { name, summary: `A serial port of this board, ${way}.${shared}` };
+  return { name, summary: `A serial port of this board${wayOf(directions)}.${shared}` };
+}
+
+function wayOf(directions: Port['directions']): string {
+  if (directions === undefined) return '';
+  if (directions.length > 1) return ', both ways';
+  return directions[0] === 'in' ? ', into the board only' : ', out only';
 }
 
 /** Other parameters that put something on a port, so that it is not free. */

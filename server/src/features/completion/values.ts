@@ -1,4 +1,5 @@
 import type { FoundParameter } from '../../catalog/catalog';
+import { titleOf } from '../../catalog/model/board-profile';
 import type { ScriptLine } from '../../language/script-line';
 import type { Snapshot } from '../snapshot';
 import { choicesHere, devicesOn } from './choices-here';
@@ -106,11 +107,11 @@ function printedItems(
   context: ValueContext,
 ): readonly CompletionItem[] {
   const board = snapshot.craft.board();
-  const printed = board?.motorsAsPrinted;
+  const printed = board?.hardware?.motorsAsPrinted;
   if (found.name !== 'motor.order' || !context.isFirst || !board || !printed) return [];
   const here = choicesHere(snapshot, found).map(({ name }) => name);
   if (!printed.every((name) => here.includes(name))) return [];
-  return [item(`[${printed.join(', ')}]`, `As drawn for ${board.title}`, 'value', context)];
+  return [item(`[${printed.join(', ')}]`, `As drawn for ${titleOf(board)}`, 'value', context)];
 }
 
 /** Whole values to begin with: words in place of a number, what is assumed, the ends of what is usual. */

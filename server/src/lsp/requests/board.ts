@@ -2,12 +2,13 @@ import { entriesOf } from '../../board/entries';
 import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnShape } from '../../board/learn/shape';
 import { profileSkeleton } from '../../board/learn/skeleton';
-import { type Profile, profileOf } from '../../board/profile';
+import { type Profile, profileOf } from '../../board/profile/profile';
 import { prove } from '../../board/prove';
 import { recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { handOverOf, piecesOf } from '../../board/write';
 import type { Catalog } from '../../catalog/catalog';
+import { titleOf } from '../../catalog/model/board-profile';
 import { readHandOver } from '../../catalog/model/hand-over';
 import { CraftView } from '../../craft/view';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
@@ -76,7 +77,7 @@ export function proof({ snapshot }: Context, { capture, board }: CapturedText): 
   const proved = prove(profile, snapshot.catalog, entries, capture);
   const pack = view.pack === null ? '' : `, pack ${view.pack}`;
   const name = view.text('craft.name') ?? 'The script';
-  return { kind: 'proof', ...toldProof(proved, `${name} on ${profile.board.title}${pack}`) };
+  return { kind: 'proof', ...toldProof(proved, `${name} on ${profile.title}${pack}`) };
 }
 
 export function learnedFrom({ session }: Served, { capture }: { readonly capture: string }): Learned {
@@ -113,7 +114,7 @@ function chosen(catalog: Catalog, name: string | null): Profile | string {
   if (name === null) return 'Nothing says which board this is for.';
   const board = catalog.board(name);
   if (board === undefined) return `There is no board ${name}.`;
-  return profileOf(board) ?? `The profile of ${board.title} does not say how it writes its settings.`;
+  return profileOf(board) ?? `The profile of ${titleOf(board)} does not say how it writes its settings.`;
 }
 
 function noBoard(catalog: Catalog, message: string) {
@@ -127,6 +128,6 @@ function choices(catalog: Catalog): readonly BoardChoice[] {
   });
 }
 
-function choiceOf({ board: { name, title } }: Profile): BoardChoice {
+function choiceOf({ name, title }: Profile): BoardChoice {
   return { name, title };
 }

@@ -97,7 +97,10 @@ export function benchCard(craft: Craft, findings: readonly Finding[], pack: stri
   const open = findings.filter(({ level, accepted }) => level === 'must-fix' && accepted === null);
   return {
     name: view.text('craft.name') ?? onOneLine(fileName(craft.root.uri)),
-    about: [view.board?.title, pack === null ? undefined : `pack ${pack}`].flatMap((word) => word ?? []),
+    about: [
+      view.board === undefined ? undefined : view.boardTitle,
+      pack === null ? undefined : `pack ${pack}`,
+    ].flatMap((word) => word ?? []),
     pack,
     cautions,
     note,

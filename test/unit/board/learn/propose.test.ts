@@ -1,17 +1,18 @@
 import assert from 'node:assert/strict';
 import { valueLook } from '../../../../server/src/board/learn/looks';
 import { proposeParameters } from '../../../../server/src/board/learn/propose';
-import { namesOf, profileOf } from '../../../../server/src/board/profile';
-import { Speller } from '../../../../server/src/board/spelling';
+import { namesOf } from '../../../../server/src/board/meaning/meanings';
+import { Speller } from '../../../../server/src/board/meaning/spelling';
+import { profileOf } from '../../../../server/src/board/profile/profile';
 import { interpret } from '../../../../server/src/craft/interpret';
 import { noNames } from '../../../../server/src/craft/line-check';
 import type { Value } from '../../../../server/src/craft/value';
 import { parseLine } from '../../../../server/src/language/parser';
-import { type RowOfBoard, rowsOf } from '../../../support/board-crafts';
+import { type MeaningOnBoard, meaningsOn } from '../../../support/board-crafts';
 import { testCatalog } from '../../../support/catalog';
 
 /** The default, or the middle of what is usual, or the first word. */
-function sampleOf({ found, row }: RowOfBoard): Value | null {
+function sampleOf({ found, meaning }: MeaningOnBoard): Value | null {
   const { parameter, usual } = found;
   const statement = parseLine(`value = ${parameter.default?.value ?? ''}`);
   if (statement.kind === 'setting' && statement.value !== null)
@@ -39,7 +40,7 @@ function sampleOf({ found, row }: RowOfBoard): Value | null {
     case 'text':
       return { kind: 'text', value: 'Sandmartin' };
     default: {
-      const word = Object.keys(row.words ?? {})[0];
+      const word = Object.keys(meaning.parts[0]?.setting.spelled ?? {})[0];
       return word === undefined ? null : { kind: 'word', value: word };
     }
   }
@@ -56,24 +57,23 @@ interface Ranked {
 function ranked(board: string): readonly Ranked[] {
   const found = testCatalog.board(board);
   const profile = found === undefined ? null : profileOf(found);
-  assert.ok(found && profile);
-  return rowsOf(found, testCatalog)
-    .filter(({ row }) => !row.parameter.startsWith('board-own.'))
-    .flatMap((one) => {
-      const value = sampleOf(one);
-      const spelled = value === null ? null : new Speller(one.row, one.found, profile.text).write(value);
-      return (namesOf(one.row, one.group, one.member) ?? []).map(({ group, name }, part): Ranked => {
-        const text = spelled?.kind === 'texts' ? (spelled.texts[part] ?? '1') : 'word';
-        const setting = { group, name, value: text, look: valueLook(text) ?? 'word', remark: null };
-        const proposals = proposeParameters(setting, testCatalog).map(({ parameter }) => parameter);
-        return {
-          name: `${group} ${name}`,
-          right: one.row.parameter,
-          place: proposals.indexOf(one.row.parameter),
-          first: proposals[0] ?? '',
-        };
-      });
+  assert.ok(profile);
+  return meaningsOn(profile, testCatalog).flatMap((one) => {
+    const value = sampleOf(one);
+    const spelled = value === null ? null : new Speller(one.meaning, one.found, profile.manner).write(value);
+    return (namesOf(profile, one.meaning, one.member) ?? []).map(({ groups, name }, part): Ranked => {
+      const group = groups.join(' ');
+      const text = spelled?.kind === 'texts' ? (spelled.texts[part] ?? '1') : 'word';
+      const setting = { group, name, value: text, look: valueLook(text) ?? 'word', remark: null };
+      const proposals = proposeParameters(setting, testCatalog).map(({ parameter }) => parameter);
+      return {
+        name: `${group} ${name}`,
+        right: one.meaning.means,
+        place: proposals.indexOf(one.meaning.means),
+        first: proposals[0] ?? '',
+      };
     });
+  });
 }
 
 describe('what a setting of an unknown board may stand for', () => {

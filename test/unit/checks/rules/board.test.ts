@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { type Profile, profileOf } from '../../../../server/src/board/profile';
+import { type Profile, profileOf } from '../../../../server/src/board/profile/profile';
 import { Translator } from '../../../../server/src/board/translation';
 import { boardEdits } from '../../../../server/src/features/board/edits';
 import { boardProblems, noProfileProblem } from '../../../../server/src/features/board/problems';

@@ -1,8 +1,9 @@
-import { altered } from '../../../board/altered';
-import { differ, pathsOf } from '../../../board/entries';
-import { namesOf, type Profile, profileOf } from '../../../board/profile';
-import { Speller } from '../../../board/spelling';
-import type { BoardSetting, BoardText } from '../../../catalog/model/board-text';
+import { altered } from '../../../board/meaning/altered';
+import { differ } from '../../../board/meaning/differ';
+import { type Meaning, meaningsOf, namesOf } from '../../../board/meaning/meanings';
+import { pathsOf } from '../../../board/meaning/paths';
+import { Speller } from '../../../board/meaning/spelling';
+import { type Manner, type Profile, profileOf } from '../../../board/profile/profile';
 import { valueText } from '../../../craft/value-text';
 import { type CraftView, viewQuery } from '../../../craft/view';
 import type { CodeRule, RuleFinding } from '../../rule';
@@ -21,44 +22,42 @@ const boardStep: CodeRule = {
 
 export const boardRules: readonly CodeRule[] = [boardStep];
 
-function isOfPack({ parameter }: BoardSetting): boolean {
-  return parameter.startsWith('pack.<');
+function isOfPack({ means }: Meaning): boolean {
+  return means.startsWith('pack.<');
 }
 
 function heldIn(
   view: CraftView,
   profile: Profile,
-  isWanted: (row: BoardSetting) => boolean,
+  isWanted: (meaning: Meaning) => boolean,
 ): readonly RuleFinding[] {
   const held: RuleFinding[] = [];
-  for (const { group, settings } of profile.groups) {
-    for (const row of settings) {
-      if (!isWanted(row)) continue;
-      for (const { path, member } of pathsOf(view, row.parameter)) {
-        if (!view.isSet(path) || namesOf(row, group, member) === null) continue;
-        // Kept for each setting: a keystroke in one asks nothing of the others.
-        const found = heldFinding(view, path, row, profile.text);
-        if (found !== null) held.push(found);
-      }
+  for (const meaning of meaningsOf(profile)) {
+    if (!isWanted(meaning)) continue;
+    for (const { path, member } of pathsOf(view, meaning.means)) {
+      if (!view.isSet(path) || namesOf(profile, meaning, member) === null) continue;
+      // Kept for each setting: a keystroke in one asks nothing of the others.
+      const found = heldFinding(view, path, meaning, profile.manner);
+      if (found !== null) held.push(found);
     }
   }
   return held;
 }
 
 const heldForAll = viewQuery('held rows', (view, profile: Profile) =>
-  heldIn(view, profile, (row) => !isOfPack(row)),
+  heldIn(view, profile, (meaning) => !isOfPack(meaning)),
 );
 
-const heldFinding = viewQuery('held', (view, path: string, row: BoardSetting, text: BoardText) =>
-  heldWhere(view, path, row, text),
+const heldFinding = viewQuery('held', (view, path: string, meaning: Meaning, manner: Manner) =>
+  heldWhere(view, path, meaning, manner),
 );
 
-function heldWhere(view: CraftView, path: string, row: BoardSetting, text: BoardText): RuleFinding | null {
+function heldWhere(view: CraftView, path: string, meaning: Meaning, manner: Manner): RuleFinding | null {
   const value = view.value(path);
   const found = view.catalog.parameter(path);
   if (value === null || found === undefined) return null;
-  const board = view.board?.title ?? 'the board';
-  const speller = new Speller(row, found, text);
+  const board = view.boardTitle;
+  const speller = new Speller(meaning, found, manner);
   const spelled = speller.write(value);
   const given = view.shown(path);
   if (spelled.kind === 'refused')
@@ -66,9 +65,10 @@ function heldWhere(view: CraftView, path: string, row: BoardSetting, text: Board
   const held = speller.read(spelled.texts);
   if (held.kind !== 'value') return null;
   const heldText = valueText(held.value, found.parameter);
-  const values = { given, held: heldText, step: row.step ?? '', board };
+  const step = meaning.parts[0]?.setting.counts?.step;
+  const values = { given, held: heldText, step: step ?? '', board };
   if (altered(value, held.value, found) > mostAltered) return { id: 'line/board-loses', at: path, values };
-  if (row.step === undefined || !differ(value, held.value, row)) return null;
+  if (step === undefined || !differ(value, held.value, meaning.by)) return null;
   const fixes = [{ title: `Write ${heldText}`, set: path, to: heldText }];
   return { id: 'line/board-step', at: path, values, fixes };
 }

@@ -42,10 +42,9 @@ const otherDivider: CodeRule = {
   ids: ['power/divider-not-the-boards'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
     const said = dividerOf(view);
     const own = boardDivider(view);
-    if (board === undefined || said === null || own === null || said.from === 'board') return;
+    if (said === null || own === null || said.from === 'board') return;
     const ratio = ({ upper, lower }: typeof said) => (upper + lower) / lower;
     const shift = ratio(said) / ratio(own) - 1;
     if (Math.abs(shift) <= resistorSpread) return;
@@ -55,7 +54,7 @@ const otherDivider: CodeRule = {
       values: {
         said: dividerText(view, said),
         own: dividerText(view, own),
-        board: board.title,
+        board: view.boardTitle,
         shift: view.amount(Math.abs(shift), '%'),
         way: shift > 0 ? 'high' : 'low',
       },
@@ -67,11 +66,11 @@ const cellsAboveBoard: CodeRule = {
   ids: ['power/cells-above-board'],
   scope: 'pack',
   check(view, report) {
-    const { board } = view;
+    const most = view.hardware.packInput?.mostCells;
     const cells = packCount(view, 'cells');
     const at = packPath(view, 'cells');
-    if (board === undefined || cells === null || at === null || cells <= board.packInput.mostCells) return;
-    const values = { cells: String(cells), board: board.title, most: String(board.packInput.mostCells) };
+    if (most === undefined || cells === null || at === null || cells <= most) return;
+    const values = { cells: String(cells), board: view.boardTitle, most: String(most) };
     report({ id: 'power/cells-above-board', at, values });
   },
 };
@@ -80,10 +79,13 @@ const shuntMissing: CodeRule = {
   ids: ['power/shunt-not-on-board'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
-    if (board === undefined || board.packInput.currentShunt) return;
+    if (view.hardware.packInput?.currentShunt !== false) return;
     if (view.word('power.current-measure') !== 'shunt') return;
-    report({ id: 'power/shunt-not-on-board', at: 'power.current-measure', values: { board: board.title } });
+    report({
+      id: 'power/shunt-not-on-board',
+      at: 'power.current-measure',
+      values: { board: view.boardTitle },
+    });
   },
 };
 

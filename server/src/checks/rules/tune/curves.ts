@@ -56,9 +56,9 @@ function endsOf(
 
 /** What the script says, else what the board's gyro measures, else what is usual. */
 function fullScale(view: CraftView): number | null {
-  const { board } = view;
-  if (view.isSet('gyro.full-scale') || board === undefined) return view.quantity('gyro.full-scale');
-  return parseQuantity(board.gyro.fullScale)?.value ?? null;
+  const own = view.hardware.gyro?.fullScale;
+  if (view.isSet('gyro.full-scale') || own === undefined) return view.quantity('gyro.full-scale');
+  return parseQuantity(own)?.value ?? null;
 }
 
 function firstPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {

@@ -48,16 +48,16 @@ export const rateRules: readonly CodeRule[] = [
     ids: ['tune/gyro-rate-not-offered'],
     scope: 'craft',
     check(view, report) {
-      const { board } = view;
+      const rates = view.hardware.gyro?.rates;
       const given = view.quantity('gyro.rate');
-      if (board === undefined || given === null) return;
-      const offered = board.gyro.rates.flatMap((text) => parseQuantity(text)?.value ?? []);
+      if (rates === undefined || given === null) return;
+      const offered = rates.flatMap((text) => parseQuantity(text)?.value ?? []);
       if (offered.some((rate) => Math.abs(rate / given - 1) < 1e-4)) return;
       report({
         id: 'tune/gyro-rate-not-offered',
         at: 'gyro.rate',
         values: {
-          board: board.title,
+          board: view.boardTitle,
           offered: listed(offered.map((rate) => view.exact(rate, 'kHz'))),
           given: view.amount(given, 'kHz'),
         },
@@ -70,15 +70,14 @@ export const rateRules: readonly CodeRule[] = [
     ids: ['tune/full-scale-beyond-board'],
     scope: 'craft',
     check(view, report) {
-      const { board } = view;
       const given = view.isSet('gyro.full-scale') ? view.quantity('gyro.full-scale') : null;
-      const most = board && parseQuantity(board.gyro.fullScale)?.value;
-      if (board === undefined || most === undefined || given === null || given <= most * 1.0001) return;
+      const most = parseQuantity(view.hardware.gyro?.fullScale ?? '')?.value;
+      if (most === undefined || given === null || given <= most * 1.0001) return;
       const text = view.exact(most, 'deg/s');
       report({
         id: 'tune/full-scale-beyond-board',
         at: 'gyro.full-scale',
-        values: { board: board.title, most: text, given: view.amount(given, 'deg/s') },
+        values: { board: view.boardTitle, most: text, given: view.amount(given, 'deg/s') },
         fixes: [{ title: `Write ${text}`, set: 'gyro.full-scale', to: text }],
       });
     },

@@ -5,16 +5,16 @@ const tooFewOutputs: CodeRule = {
   ids: ['wire/too-few-motor-outputs'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
+    const { motorOutputs: outputs } = view.hardware;
     const motors = motorPlaces(view.word('craft.layout') ?? '')?.length;
-    if (board === undefined || motors === undefined || motors <= board.motorOutputs) return;
+    if (outputs === undefined || motors === undefined || motors <= outputs) return;
     const values = {
       layout: view.shown('craft.layout'),
       motors: String(motors),
-      board: board.title,
-      outputs: String(board.motorOutputs),
+      board: view.boardTitle,
+      outputs: String(outputs),
     };
-    const related = [{ at: 'board.profile', message: `${board.title} has ${board.motorOutputs} outputs.` }];
+    const related = [{ at: 'board.profile', message: `${view.boardTitle} has ${outputs} outputs.` }];
     report({ id: 'wire/too-few-motor-outputs', at: 'craft.layout', values, related });
   },
 };
@@ -23,13 +23,13 @@ const sensorNotFitted: CodeRule = {
   ids: ['wire/sensor-not-on-board'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
-    if (board === undefined) return;
+    const { sensors } = view.hardware;
+    if (sensors === undefined) return;
     for (const sensor of ['barometer', 'compass'] as const) {
       const at = `board.${sensor}`;
-      if (view.flag(at) !== true || board.sensors.includes(sensor)) continue;
+      if (view.flag(at) !== true || sensors.includes(sensor)) continue;
       const fixes = [{ title: `Turn the ${sensor} off`, set: at, to: 'off' }];
-      report({ id: 'wire/sensor-not-on-board', at, values: { sensor, board: board.title }, fixes });
+      report({ id: 'wire/sensor-not-on-board', at, values: { sensor, board: view.boardTitle }, fixes });
     }
   },
 };

@@ -82,15 +82,16 @@ const noSuchRail: CodeRule = {
   ids: ['wire/no-such-rail'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
-    if (board === undefined) return;
-    const rails = board.rails.flatMap(({ voltage }) => (voltage === null ? [] : [inBase(voltage)]));
+    const voltages = view.hardware.rails?.map(({ voltage }) => voltage);
+    // A rail whose voltage nobody told may be just the one.
+    if (voltages === undefined || voltages.includes(undefined)) return;
+    const rails = voltages.flatMap((voltage) => (voltage == null ? [] : [inBase(voltage)]));
     for (const device of suppliedDevices()) {
       const at = supplyPathOf(view, device);
       const given = at === null ? null : view.quantity(at);
       if (at === null || given === null || rails.some((rail) => isSameVoltage(rail, given))) continue;
       const list = rails.map((rail) => view.short(rail, 'V')).join(', ');
-      const values = { device, given: view.shown(at), board: board.title, rails: list };
+      const values = { device, given: view.shown(at), board: view.boardTitle, rails: list };
       report({ id: 'wire/no-such-rail', at, values });
     }
   },

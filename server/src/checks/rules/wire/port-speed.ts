@@ -19,7 +19,7 @@ const clockError: CodeRule = {
   ids: ['wire/clock-error'],
   scope: 'craft',
   check(view, report) {
-    const clock = view.board?.serialClock;
+    const clock = view.hardware.serialClock;
     if (clock === undefined) return;
     for (const user of portUsers(view)) {
       if (user.link === undefined) continue;

@@ -1,4 +1,5 @@
-import type { Link, Port } from '../../../catalog/model/hardware';
+import type { Port } from '../../../catalog/model/board-hardware';
+import type { Link } from '../../../catalog/model/hardware';
 import type { CraftView } from '../../../craft/view';
 
 /** A device on a serial port, as far as the script says. */
@@ -63,36 +64,37 @@ function portUser(view: CraftView, role: Role, port: string): PortUser {
 }
 
 export function portOf(view: CraftView, name: string): Port | undefined {
-  return view.board?.ports.find((port) => port.name === name);
+  return view.hardware.ports?.find((port) => port.name === name);
 }
 
 /** Ports of the board that nothing uses, best first: those that also serve something else are left out. */
 export function freePorts(view: CraftView): readonly Port[] {
   const used = new Set(portUsers(view).map(({ port }) => port));
-  return (view.board?.ports ?? []).filter((port) => !used.has(port.name) && port.sharedWith === undefined);
+  return (view.hardware.ports ?? []).filter((port) => !used.has(port.name) && port.sharedWith === undefined);
 }
 
-/** Whether a port can carry what a device speaks; true where the link is not known. */
+/** Whether a port can carry what a device speaks, as far as is known. */
 export function canCarry(port: Port, { link, isInverted }: PortUser): boolean {
   return lackOf(port, link) === null && (!isInverted || canInvert(port, link));
 }
 
-/** The direction that a link needs and a port lacks. */
+/** The direction that a link needs and a port surely lacks. */
 export function lackOf(port: Port, link: Link | undefined): 'in' | 'out' | null {
-  if (link === undefined) return null;
+  const { directions } = port;
+  if (link === undefined || directions === undefined) return null;
   const needed = link.directions === 'both' ? (['in', 'out'] as const) : [link.directions];
-  return needed.find((direction) => !port.directions.includes(direction)) ?? null;
+  return needed.find((direction) => !directions.includes(direction)) ?? null;
 }
 
 function canInvert(port: Port, link: Link | undefined): boolean {
   return missingInversion(port, link) === null;
 }
 
-/** Which way a port can't turn the signal over though an inverted link needs it. */
+/** Which way a port surely can't turn the signal over though an inverted link needs it. */
 export function missingInversion(port: Port, link: Link | undefined): 'read' | 'send' | null {
   const directions = link?.directions ?? 'in';
-  if (directions !== 'out' && !port.invertedIn) return 'read';
-  if (directions !== 'in' && !port.invertedOut) return 'send';
+  if (directions !== 'out' && port.invertedIn === false) return 'read';
+  if (directions !== 'in' && port.invertedOut === false) return 'send';
   return null;
 }
 

@@ -1,4 +1,4 @@
-import type { Port } from '../../../catalog/model/hardware';
+import type { Port } from '../../../catalog/model/board-hardware';
 import type { CraftView } from '../../../craft/view';
 import type { CodeRule, RuleFinding } from '../../rule';
 import { freeText, lackOf, missingInversion, moveFix, type PortUser, portOf, portUsers } from './port-users';
@@ -27,7 +27,7 @@ function named(view: CraftView, user: PortUser): Record<string, string> {
   return {
     device: user.device,
     port: user.port,
-    board: view.board?.title ?? '',
+    board: view.boardTitle,
     link: user.link?.name ?? '',
     free: freeText(view, user),
   };

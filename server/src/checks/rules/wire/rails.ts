@@ -109,16 +109,16 @@ const limitAboveBoard: CodeRule = {
   ids: ['wire/limit-above-board'],
   scope: 'craft',
   check(view, report) {
-    const { board } = view;
-    if (board === undefined) return;
+    const { rails } = view.hardware;
+    if (rails === undefined) return;
     for (const { voltage, limit, limitPath } of railsOf(view)) {
       if (limit === null || limitPath === null || !view.isSet(limitPath)) continue;
-      const own = board.rails.find((rail) => isRailOf(rail.voltage, voltage))?.currentLimit;
+      const own = rails.find((rail) => isRailOf(rail.voltage, voltage))?.currentLimit;
       if (own === undefined || own === null || !isOver(limit, inBase(own))) continue;
       const values = {
         said: view.shown(limitPath),
         rail: view.amount(voltage, 'V'),
-        board: board.title,
+        board: view.boardTitle,
         own,
       };
       const fixes = [{ title: `Write ${own}`, set: limitPath, to: own }];
@@ -127,8 +127,8 @@ const limitAboveBoard: CodeRule = {
   },
 };
 
-function isRailOf(text: string | null, voltage: number): boolean {
-  return text !== null && isSameVoltage(inBase(text), voltage);
+function isRailOf(text: string | null | undefined, voltage: number): boolean {
+  return text != null && isSameVoltage(inBase(text), voltage);
 }
 
 export const railRules: readonly CodeRule[] = [overload, loadUnknown, limitAboveBoard];

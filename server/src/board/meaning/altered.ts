@@ -1,7 +1,7 @@
-import type { FoundParameter } from '../catalog/catalog';
-import type { CurvePoint, Value } from '../craft/value';
-import { curveValue, monotoneCurve } from '../physics/monotone-curve';
-import { findDimensionName } from '../units/dimension-names';
+import type { FoundParameter } from '../../catalog/catalog';
+import type { CurvePoint, Value } from '../../craft/value';
+import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
+import { findDimensionName } from '../../units/dimension-names';
 
 /**
  * How far off is what a board holds in the place of a value, as a share of that value: of a range's width, of a

@@ -1,7 +1,7 @@
-import type { BoardSetting } from '../catalog/model/board-text';
-import type { Parameter } from '../catalog/model/parameter';
-import { parseQuantity } from '../units/quantity';
-import { fromBase, type Unit, unitOf } from '../units/unit';
+import type { Counts } from '../../catalog/model/board-profile';
+import type { Parameter } from '../../catalog/model/parameter';
+import { parseQuantity } from '../../units/quantity';
+import { fromBase, type Unit, unitOf } from '../../units/unit';
 
 /** How a board counts a number. */
 export interface Counting {
@@ -18,9 +18,8 @@ export interface Counting {
 const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 
 /** What a row of a profile says about the numbers of its parameter. The row is free of faults. */
-export function countingOf(row: BoardSetting, parameter: Parameter): Counting {
-  const unit = row.unit ?? unitFor(parameter);
-  const { scale = 1, offset = 0, step, limits } = row;
+export function countingOf(counts: Counts | undefined, parameter: Parameter): Counting {
+  const { unit = unitFor(parameter), scale = 1, offset = 0, step, limits } = counts ?? {};
   const grain = step === undefined ? null : stepIn(step, unitOf(unit)) * Math.abs(scale);
   if (limits === undefined) return { unit, scale, offset, grain, ...unlimited, limitText: '' };
   const [low = unlimited.low, high = unlimited.high] = limits.map(

@@ -1,11 +1,12 @@
-import type { FoundParameter } from '../catalog/catalog';
-import type { BoardSetting, BoardText } from '../catalog/model/board-text';
-import type { Value } from '../craft/value';
-import { curveValue, monotoneCurve } from '../physics/monotone-curve';
-import { plainNumber } from '../units/number-text';
-import { parseQuantity } from '../units/quantity';
-import { toBase, unitOf } from '../units/unit';
+import type { FoundParameter } from '../../catalog/catalog';
+import type { Value } from '../../craft/value';
+import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
+import { plainNumber } from '../../units/number-text';
+import { parseQuantity } from '../../units/quantity';
+import { toBase, unitOf } from '../../units/unit';
+import type { Manner } from '../profile/profile';
 import { type Counting, countingOf, inBoard, unitFor } from './counting';
+import type { Meaning } from './meanings';
 
 /** A value in the board's spelling, a text for each of the row's names. */
 export type Spelled =
@@ -18,58 +19,65 @@ export type Understood =
   | { readonly kind: 'value'; readonly value: Value }
   | { readonly kind: 'unclear'; readonly part: number; readonly reason: string };
 
-/** What a row says for whichever value: read once, for a script's every setting asks. */
-interface OfRow {
-  readonly parameter: FoundParameter['parameter'];
-  readonly spelledWords: ReadonlyMap<string, string>;
-  readonly wordsSpelled: ReadonlyMap<string, string>;
-  counting: Counting | null;
+/** What one part of a meaning says for whichever value. */
+interface Part {
+  readonly spelled: ReadonlyMap<string, string>;
+  readonly words: ReadonlyMap<string, string>;
+  readonly counting: Counting;
 }
 
-const rows = new WeakMap<BoardSetting, OfRow>();
+/** Read once, for a script's every setting asks. */
+interface OfMeaning {
+  readonly parameter: FoundParameter['parameter'];
+  readonly parts: readonly Part[];
+}
 
-function ofRow(row: BoardSetting, parameter: FoundParameter['parameter']): OfRow {
-  const known = rows.get(row);
-  if (known?.parameter === parameter) return known;
-  const words = Object.entries(row.words ?? {});
-  const made: OfRow = {
-    parameter,
-    spelledWords: new Map(words),
-    wordsSpelled: new Map(words.map(([word, spelled]) => [spelled, word])),
-    counting: null,
-  };
-  rows.set(row, made);
+const known = new WeakMap<Meaning, OfMeaning>();
+
+function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter']): OfMeaning {
+  const before = known.get(meaning);
+  if (before?.parameter === parameter) return before;
+  const parts = meaning.parts.map(({ setting }): Part => {
+    const words = Object.entries(setting.spelled ?? {});
+    return {
+      spelled: new Map(words),
+      words: new Map(words.map(([word, spelled]) => [spelled, word])),
+      counting: countingOf(setting.counts, parameter),
+    };
+  });
+  const made: OfMeaning = { parameter, parts };
+  known.set(meaning, made);
   return made;
 }
 
-/** Turns values of one parameter into the board's spelling and back, as a row of its profile says. */
+/** Turns values of one parameter into the board's spelling and back, as the rows of its profile say. */
 export class Speller {
-  private readonly ofRow: OfRow;
+  private readonly parts: readonly Part[];
 
   constructor(
-    private readonly row: BoardSetting,
+    private readonly meaning: Meaning,
     private readonly found: FoundParameter,
-    private readonly text: BoardText,
+    private readonly manner: Manner,
   ) {
-    this.ofRow = ofRow(row, found.parameter);
+    this.parts = ofMeaning(meaning, found.parameter).parts;
   }
 
-  /** The board's step in its own numbers; null where it keeps what it is told. */
-  get grain(): number | null {
-    return this.counting().grain;
+  /** The board's step of a part in its own numbers; null where it keeps what it is told. */
+  grain(part: number): number | null {
+    return this.part(part).counting.grain;
   }
 
   write(value: Value): Spelled {
-    const { by } = this.row;
+    const { by } = this.meaning;
     switch (value.kind) {
       case 'quantity':
       case 'count':
-        return this.number(value.value, this.counting());
+        return this.number(value.value, 0);
       case 'flag':
         return texts(this.flag(value.value));
       case 'word':
       case 'date':
-        return this.word(value.value);
+        return this.word(value.value, 0);
       case 'text':
         return this.quoted(value.value);
       case 'words':
@@ -109,12 +117,12 @@ export class Speller {
     }
   }
 
-  private counting(): Counting {
-    this.ofRow.counting ??= countingOf(this.row, this.found.parameter);
-    return this.ofRow.counting;
+  private part(index: number): Part {
+    return this.parts[index] ?? nothingSaid;
   }
 
-  private number(base: number, counting: Counting): Spelled {
+  private number(base: number, part: number): Spelled {
+    const { counting } = this.part(part);
     const { low, high, limitText } = counting;
     const spare = 1e-9 * Math.abs(base);
     if (base < low - spare || base > high + spare)
@@ -144,7 +152,7 @@ export class Speller {
 
   /** Ends that the board would write alike leave nothing between them, and no range. */
   private ends(low: number, high: number): Spelled {
-    const spelled = all([low, high].map((end) => this.number(end, this.counting())));
+    const spelled = all([low, high].map((end, part) => this.number(end, part)));
     if (spelled.kind === 'refused' || low === high) return spelled;
     const [first, second] = spelled.texts;
     return first === second
@@ -153,30 +161,36 @@ export class Speller {
   }
 
   private cells(row: number, column: number): Spelled {
-    const told = this.row.by === 'cell' ? [row * (this.row.columns ?? 1) + column] : [row, column];
+    const told = this.meaning.by === 'cell' ? [row * this.columns + column] : [row, column];
     return told.every((one) => one < mostCells)
       ? { kind: 'texts', texts: told.map(String) }
       : { kind: 'refused', reason: 'no board has so many rows and columns' };
   }
 
+  private get columns(): number {
+    const as = this.meaning.parts[0]?.setting.as;
+    return typeof as === 'object' && 'cell' in as ? as.cell : 1;
+  }
+
   private digits(text: string): string {
-    return this.text.decimal === ',' ? text.replace('.', ',') : text;
+    return this.manner.decimal === ',' ? text.replace('.', ',') : text;
   }
 
   private flag(value: boolean): string {
     const word = value ? 'on' : 'off';
-    return this.ofRow.spelledWords.get(word) ?? this.text.flags[word];
+    return this.part(0).spelled.get(word) ?? this.manner.flags[word];
   }
 
-  private word(word: string): Spelled {
-    if (this.row.words === undefined) return texts(word);
-    const spelled = this.ofRow.spelledWords.get(word);
-    if (spelled !== undefined) return texts(spelled);
-    return { kind: 'refused', reason: `the board knows ${[...this.ofRow.spelledWords.keys()].join(', ')}` };
+  private word(word: string, part: number): Spelled {
+    const { spelled } = this.part(part);
+    if (spelled.size === 0) return texts(word);
+    const own = spelled.get(word);
+    if (own !== undefined) return texts(own);
+    return { kind: 'refused', reason: `the board knows ${[...spelled.keys()].join(', ')}` };
   }
 
   private quoted(text: string): Spelled {
-    const { quote } = this.text;
+    const { quote } = this.manner;
     if (forbidden.test(text))
       return { kind: 'refused', reason: 'a text of one line is wanted, of plain characters' };
     if (quote !== '') return texts(`${quote}${text.replaceAll(quote, quote + quote)}${quote}`);
@@ -186,32 +200,35 @@ export class Speller {
   }
 
   private list(words: readonly string[]): Spelled {
-    const { between, none } = this.text.list;
+    const { between, none } = this.manner.list;
     if (words.length === 0) return texts(none);
-    const spelled = all(words.map((word) => this.word(word)));
+    const spelled = all(words.map((word) => this.word(word, 0)));
     return spelled.kind === 'refused' ? spelled : texts(spelled.texts.join(between));
   }
 
   private eachWord(words: readonly string[]): Spelled {
-    const { length } = this.row.names;
+    const { length } = this.parts;
     if (words.length !== length) return { kind: 'refused', reason: `the board takes ${length} of them` };
-    return all(words.map((word) => this.word(word)));
+    return all(words.map((word, part) => this.word(word, part)));
   }
 
   private samples(points: readonly { readonly x: number; readonly y: number }[]): Spelled {
     const curve = monotoneCurve(points);
-    return all(this.across().map((x) => this.number(curveValue(curve, x), this.counting())));
+    return all(this.across().map((x, part) => this.number(curveValue(curve, x), part)));
   }
 
   private across(): readonly number[] {
-    return (this.row.at ?? []).map((text) => parseQuantity(text)?.value ?? Number.NaN);
+    return this.meaning.parts.map(({ setting: { as } }) => {
+      const at = typeof as === 'object' && 'at' in as ? as.at : '';
+      return parseQuantity(at)?.value ?? Number.NaN;
+    });
   }
 
   private readNumber(text: string, orWords: readonly string[]): Understood {
-    const word = this.wordFor(text);
+    const word = this.wordFor(text, 0);
     if (word !== null && orWords.includes(word))
       return { kind: 'value', value: { kind: 'word', value: word } };
-    const base = this.base(text);
+    const base = this.base(text, 0);
     if (base === null) return unclear(0, 'a number is wanted');
     const { parameter } = this.found;
     if (parameter.kind === 'count') {
@@ -223,10 +240,10 @@ export class Speller {
   }
 
   /** In SI; null for what is no number. */
-  private base(text: string): number | null {
-    const plain = this.text.decimal === ',' ? text.replace(',', '.') : text;
+  private base(text: string, part: number): number | null {
+    const plain = this.manner.decimal === ',' ? text.replace(',', '.') : text;
     if (!numberText.test(plain)) return null;
-    const { unit, scale, offset } = this.counting();
+    const { unit, scale, offset } = this.part(part).counting;
     return cleaned(toBase((Number(plain) - offset) / scale, unitOf(unit)));
   }
 
@@ -237,23 +254,24 @@ export class Speller {
   }
 
   private readWord(text: string): Understood {
-    const word = this.wordFor(text);
+    const word = this.wordFor(text, 0);
     if (word !== null) return { kind: 'value', value: { kind: 'word', value: word } };
-    return unclear(0, this.wantedWords());
+    return unclear(0, this.wantedWords(0));
   }
 
-  private wordFor(text: string): string | null {
-    if (this.row.words !== undefined) return this.ofRow.wordsSpelled.get(text) ?? null;
+  private wordFor(text: string, part: number): string | null {
+    const { words } = this.part(part);
+    if (words.size > 0) return words.get(text) ?? null;
     return wordText.test(text) ? text : null;
   }
 
-  private wantedWords(): string {
-    const known = [...this.ofRow.wordsSpelled.keys()].join(', ');
-    return known === '' ? 'a word is wanted' : `one of ${known} is wanted`;
+  private wantedWords(part: number): string {
+    const words = [...this.part(part).words.keys()].join(', ');
+    return words === '' ? 'a word is wanted' : `one of ${words} is wanted`;
   }
 
   private readText(text: string): Understood {
-    const { quote } = this.text;
+    const { quote } = this.manner;
     const isQuoted = quote !== '' && text.length > 1 && text.startsWith(quote) && text.endsWith(quote);
     if (quote !== '' && !isQuoted) return unclear(0, `a text in ${quote} is wanted`);
     const value = isQuoted ? text.slice(1, -1).replaceAll(quote + quote, quote) : text;
@@ -263,25 +281,26 @@ export class Speller {
   }
 
   private readWords(written: readonly string[]): Understood {
-    const { between, none } = this.text.list;
+    const { between, none } = this.manner.list;
     const [first = ''] = written;
     const entries =
-      this.row.by === 'each'
+      this.meaning.by === 'each'
         ? written
         : first === none
           ? []
           : first.split(between).map((entry) => entry.trim());
     const words: string[] = [];
     for (const [index, entry] of entries.entries()) {
-      const word = this.wordFor(entry);
-      if (word === null) return unclear(this.row.by === 'each' ? index : 0, this.wantedWords());
+      const part = this.meaning.by === 'each' ? index : 0;
+      const word = this.wordFor(entry, part);
+      if (word === null) return unclear(part, this.wantedWords(part));
       words.push(word);
     }
     return { kind: 'value', value: { kind: 'words', value: words } };
   }
 
   private readEnds(written: readonly string[]): Understood {
-    const ends = written.map((text) => this.base(text));
+    const ends = written.map((text, part) => this.base(text, part));
     const bad = ends.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a number is wanted');
     const [low = 0, high = 0] = ends as number[];
@@ -293,14 +312,13 @@ export class Speller {
     const bad = numbers.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a whole number is wanted');
     const [first = 0, second = 0] = numbers as number[];
-    const columns = this.row.columns ?? 1;
     const [row, column] =
-      this.row.by === 'cell' ? [Math.floor(first / columns), first % columns] : [first, second];
+      this.meaning.by === 'cell' ? [Math.floor(first / this.columns), first % this.columns] : [first, second];
     return { kind: 'value', value: { kind: 'place', row, column } };
   }
 
   private readSamples(written: readonly string[]): Understood {
-    const values = written.map((text) => this.base(text));
+    const values = written.map((text, part) => this.base(text, part));
     const bad = values.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a number is wanted');
     const points = this.across().map((x, index) => ({ x, y: (values as number[])[index] ?? 0 }));
@@ -308,6 +326,19 @@ export class Speller {
   }
 }
 
+const nothingSaid: Part = {
+  spelled: new Map(),
+  words: new Map(),
+  counting: {
+    unit: '',
+    scale: 1,
+    offset: 0,
+    grain: null,
+    low: Number.NEGATIVE_INFINITY,
+    high: Number.POSITIVE_INFINITY,
+    limitText: '',
+  },
+};
 const numberText = /^[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})(e[+-]?\d{1,2})?$/i;
 /** What is written: as many digits as are read, and never what only a computer takes for a number. */
 const plainDigits = /^-?\d{1,15}(\.\d{1,15})?$/;

@@ -1,0 +1,31 @@
+import type { Value } from '../../craft/value';
+import type { HeldBy } from './meanings';
+
+/** Whether the board's value is another one than the script's; binary dust is none. */
+export function differ(one: Value, other: Value, by: HeldBy): boolean {
+  if (one.kind !== other.kind) return true;
+  switch (one.kind) {
+    case 'quantity':
+    case 'count':
+      return !isNear(one.value, (other as typeof one).value);
+    case 'range': {
+      const { low, high } = other as typeof one;
+      return !isNear(one.low, low) || !isNear(one.high, high);
+    }
+    case 'place': {
+      const place = other as typeof one;
+      return one.row !== place.row || one.column !== place.column;
+    }
+    case 'words':
+      return one.value.join('\n') !== (other as typeof one).value.join('\n');
+    case 'curve':
+      // Between its samples the board draws its own line: only what it was told can be compared.
+      return by !== 'samples' && JSON.stringify(one) !== JSON.stringify(other);
+    default:
+      return one.value !== (other as typeof one).value;
+  }
+}
+
+function isNear(one: number, other: number): boolean {
+  return Math.abs(one - other) <= 1e-9 * Math.max(Math.abs(one), Math.abs(other));
+}

@@ -1,0 +1,210 @@
+import type { Catalog } from '../../catalog/catalog';
+import { type Fault, within } from '../../catalog/faults/fault';
+import { readQuantity } from '../../catalog/faults/quantities';
+import type { KnownParameter } from '../../catalog/known-parameter';
+import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
+import { staticWords } from '../../craft/line-check';
+import { collectionOf, openMember } from '../profile/members';
+import { type Manner, mannerOf, type ProfileRow } from '../profile/profile';
+import { countingFaults } from './counting-faults';
+import { gather, type HeldBy, heldBy, type Meaning, placeOf } from './meanings';
+
+/** What is wrong with what a profile says its settings mean. */
+export function meaningFaults(
+  rows: readonly ProfileRow[],
+  board: BoardProfile,
+  catalog: Catalog,
+): readonly Fault[] {
+  const manner = board.text === undefined ? null : mannerOf(board.text);
+  const faulty = new Set<number>();
+  const ofRows = rows.flatMap((row) => {
+    const found = manner === null ? [] : rowFaults(row, manner, catalog);
+    if (found.length > 0) faulty.add(row.index);
+    return within(['settings', row.index], found);
+  });
+  // What is wrong with one part is told once, and not of the others again.
+  const whole = gather(rows).filter(({ parts }) => parts.every(({ index }) => !faulty.has(index)));
+  return [...memberFaults(board, catalog), ...ofRows, ...whole.flatMap(partFaults)];
+}
+
+/** A parameter by the catalogue's name, or at a path with members of its own. */
+function parameterMeant(means: string, catalog: Catalog): KnownParameter | undefined {
+  return catalog.parameters.get(means) ?? catalog.parameter(means);
+}
+
+const kindsFor: Readonly<Record<HeldBy, readonly string[]>> = {
+  value: ['quantity', 'count', 'flag', 'word', 'words', 'text', 'date'],
+  ends: ['range'],
+  place: ['place'],
+  cell: ['place'],
+  samples: ['curve'],
+  each: ['words'],
+};
+
+/** How a setting says that it holds a part of such a parameter. */
+const partsOf: Readonly<Record<string, string>> = {
+  range: '"as" says "low" or "high"',
+  place: '"as" says "row", "column" or {"cell": columns}',
+  curve: '"as" says {"at": point}',
+};
+
+function rowFaults({ setting, groups }: ProfileRow, manner: Manner, catalog: Catalog): readonly Fault[] {
+  const { means, role } = setting;
+  if (means === undefined) return [...roleFaults(role, catalog), ...withoutMeaning(setting)];
+  if (role !== undefined) return [{ at: ['role'], message: 'what has a meaning needs no role' }];
+  const known = parameterMeant(means, catalog);
+  if (known === undefined) return [{ at: ['means'], message: `there is no parameter ${means}` }];
+  return [
+    ...asFaults(setting, known),
+    ...openFaults(means, [...groups, setting.name]),
+    ...within(['counts'], countingFaults(setting.counts ?? {}, known)),
+    ...acrossFaults(setting, known),
+    ...wordFaults(setting, known, catalog),
+    ...listFaults(setting, known, manner, catalog),
+  ];
+}
+
+function roleFaults(role: string | undefined, catalog: Catalog): readonly Fault[] {
+  return role === undefined || parameterMeant(role, catalog) !== undefined
+    ? []
+    : [{ at: ['role'], message: `there is no parameter ${role}` }];
+}
+
+/** What is said of a meaning that is not there. */
+function withoutMeaning(setting: BoardSetting): readonly Fault[] {
+  return (['as', 'counts', 'spelled'] as const).flatMap((key) =>
+    setting[key] === undefined ? [] : [{ at: [key], message: `"${key}" needs "means"` }],
+  );
+}
+
+function asFaults({ as, means }: BoardSetting, { parameter: { kind } }: KnownParameter): readonly Fault[] {
+  if (kindsFor[heldBy(as)].includes(kind)) return [];
+  const hint = partsOf[kind] ?? '"as" is left out';
+  return [{ at: as === undefined ? ['means'] : ['as'], message: `${means} is a ${kind}: ${hint}` }];
+}
+
+/** Names for every member need a place for it. A board knows one pack, and not its name. */
+function openFaults(means: string, texts: readonly string[]): readonly Fault[] {
+  const collection = collectionOf(means);
+  const isOpen = collection !== null && collection !== 'pack';
+  const hasMember = texts.some((text) => text.includes(openMember));
+  if (isOpen === hasMember) return [];
+  const message = isOpen
+    ? `${means} needs ${openMember} in the name, or one member in the place of <…>`
+    : `${means} has no members to stand for ${openMember}`;
+  return [{ at: ['name'], message }];
+}
+
+/** The point at which a curve is told must lie on it. */
+function acrossFaults({ as }: BoardSetting, { across, parameter }: KnownParameter): readonly Fault[] {
+  if (typeof as !== 'object' || !('at' in as) || across === undefined) return [];
+  const at = ['as', 'at'];
+  const { value, problem } = readQuantity(
+    as.at,
+    parameter.kind === 'curve' ? parameter.across.dimension : '',
+  );
+  if (value === undefined) return [{ at, message: problem }];
+  if (value >= across.low && value <= across.high) return [];
+  return [{ at, message: `${as.at} lies beyond the end of the curve` }];
+}
+
+/** The parts of a parameter must be there, each once. */
+function partFaults({ means, by, parts }: Meaning): readonly Fault[] {
+  const at = (row: ProfileRow | undefined) => ['settings', row?.index ?? 0, 'means'];
+  const mixed = parts.find(({ setting }) => heldBy(setting.as) !== by);
+  if (mixed !== undefined)
+    return [{ at: at(mixed), message: `${means} is held in another way by another setting` }];
+  const again = parts.findIndex(
+    (row, index) => index > 0 && placeOf(row.setting.as) === placeOf(parts[index - 1]?.setting.as),
+  );
+  if (again > 0)
+    return [{ at: at(parts[again]), message: `${means} is what ${parts[again - 1]?.name} means already` }];
+  const missing = missingPart(by, parts);
+  return missing === null ? [] : [{ at: at(parts[0]), message: `${means} needs ${missing} as well` }];
+}
+
+function missingPart(by: HeldBy, parts: readonly ProfileRow[]): string | null {
+  const held = parts.map(({ setting }) => setting.as);
+  const without = (...wanted: readonly string[]) => wanted.find((one) => !held.some((as) => as === one));
+  if (by === 'ends') return quoted(without('low', 'high'));
+  if (by === 'place') return quoted(without('row', 'column'));
+  if (by === 'samples') return parts.length < 2 ? 'a second point' : null;
+  if (by !== 'each') return null;
+  const gap = parts.findIndex(
+    ({ setting: { as } }, index) => typeof as === 'object' && 'entry' in as && as.entry !== index + 1,
+  );
+  return gap < 0 ? null : `entry ${gap + 1}`;
+}
+
+function quoted(part: string | undefined): string | null {
+  return part === undefined ? null : `"${part}"`;
+}
+
+/** Words of a list must be told apart: none may hold what stands between two of them, or be what an empty one is. */
+function listFaults(
+  { as, spelled }: BoardSetting,
+  known: KnownParameter,
+  { list }: Manner,
+  catalog: Catalog,
+): readonly Fault[] {
+  if (known.parameter.kind !== 'words' || as !== undefined) return [];
+  const words = staticWords({ ...known, path: known.name, keys: [] }, catalog) ?? [];
+  const own = new Map(Object.entries(spelled ?? {}));
+  const wrong = words
+    .map((word) => own.get(word) ?? word)
+    .find((word) => word.includes(list.between) || word === list.none);
+  if (wrong === undefined) return [];
+  return [{ at: ['spelled'], message: `"${wrong}" can’t be told apart in a list of this board` }];
+}
+
+function wordFaults(
+  { spelled, means }: BoardSetting,
+  known: KnownParameter,
+  catalog: Catalog,
+): readonly Fault[] {
+  if (spelled === undefined) return [];
+  const words = wordsOf(known, catalog);
+  const own = Object.values(spelled);
+  const twice = own.find((word, index) => own.indexOf(word) !== index);
+  return [
+    ...(twice === undefined ? [] : [{ at: ['spelled'], message: `"${twice}" stands for two words` }]),
+    ...Object.keys(spelled).flatMap((word) =>
+      words === null || words.includes(word)
+        ? []
+        : [{ at: ['spelled', word], message: `"${word}" is no word of ${means}` }],
+    ),
+  ];
+}
+
+function wordsOf(known: KnownParameter, catalog: Catalog): readonly string[] | null {
+  const { parameter } = known;
+  if (parameter.kind === 'flag') return ['on', 'off'];
+  if (parameter.kind === 'quantity' || parameter.kind === 'count')
+    return (parameter.orWords ?? []).map(({ name }) => name);
+  return staticWords({ ...known, path: known.name, keys: [] }, catalog);
+}
+
+/** Members that a collection does not have, and collections that there are not. */
+function memberFaults({ members = {} }: BoardProfile, catalog: Catalog): readonly Fault[] {
+  return Object.entries(members).flatMap(([collection, table]): readonly Fault[] => {
+    const at = ['members', collection];
+    if (catalog.collection(collection) === undefined)
+      return [{ at, message: `there is no collection ${collection}` }];
+    const known = catalog.members(collection).map(({ name }) => name);
+    const spelled = Object.values(table);
+    const twice = spelled.find((word, index) => spelled.indexOf(word) !== index);
+    return [
+      ...(twice === undefined ? [] : [{ at, message: `"${twice}" stands for two members` }]),
+      ...Object.keys(table).flatMap((member) =>
+        known.length === 0 || known.includes(member)
+          ? []
+          : [
+              {
+                at: [...at, member],
+                message: `"${member}" is none of ${collection}: ${known.join(', ')}`,
+              },
+            ],
+      ),
+    ];
+  });
+}

@@ -1,0 +1,60 @@
+import type { BoardProfile } from '../../catalog/model/board-profile';
+import { membersOf, memberText, openMember, withMember } from './members';
+import type { ProfileRow, RowFound } from './profile';
+
+/** The rows of a profile, to be looked up as the board writes them. */
+export class NameTable {
+  private readonly exact = new Map<string, RowFound>();
+  /** Names with an open member by the two halves around it, and how long these halves are. */
+  private readonly open = new Map<string, ProfileRow>();
+  private readonly halves = new Map<string, readonly [before: number, after: number]>();
+
+  constructor(rows: readonly ProfileRow[], board: BoardProfile) {
+    for (const row of rows) this.add(row, board);
+  }
+
+  find(groups: readonly string[], name: string, occurrence = 1): RowFound | undefined {
+    const own = this.exact.get(keyOf(groups, name, occurrence)) ?? this.exact.get(keyOf(groups, name));
+    if (own !== undefined) return own;
+    const key = keyOf(groups, name);
+    for (const [before, after] of this.halves.values()) {
+      const member = key.slice(before, key.length - after);
+      if (!memberText.test(member)) continue;
+      const row = this.open.get(openKey(key.slice(0, before), key.slice(key.length - after)));
+      if (row !== undefined) return { row, member };
+    }
+    return undefined;
+  }
+
+  private add(row: ProfileRow, board: BoardProfile): void {
+    const { groups, name, setting } = row;
+    const key = keyOf(groups, name, setting.occurrence);
+    const [before = '', after] = key.split(openMember);
+    if (after === undefined) {
+      this.exact.set(key, { row, member: null });
+      return;
+    }
+    const members = membersOf(board, setting.means);
+    if (members === null) {
+      this.open.set(openKey(before, after), row);
+      this.halves.set(`${before.length} ${after.length}`, [before.length, after.length]);
+    } else
+      for (const [member, spelled] of members) {
+        const filled = keyOf(
+          groups.map((group) => withMember(group, spelled)),
+          withMember(name, spelled),
+        );
+        this.exact.set(filled, { row, member });
+      }
+  }
+}
+
+/** A key that no two settings share: names may hold anything. */
+function keyOf(groups: readonly string[], name: string, occurrence?: number): string {
+  return JSON.stringify([groups, name, ...(occurrence === undefined ? [] : [occurrence])]);
+}
+
+/** No half of a key holds a line's end. */
+function openKey(before: string, after: string): string {
+  return `${before}\n${after}`;
+}

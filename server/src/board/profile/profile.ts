@@ -1,0 +1,92 @@
+import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
+import { titleOf } from '../../catalog/model/board-profile';
+import { NameTable } from './name-table';
+
+/** One setting of a board's profile. */
+export interface ProfileRow {
+  readonly setting: BoardSetting;
+  /** The outermost first; none where the setting stands in no group. */
+  readonly groups: readonly string[];
+  readonly name: string;
+  /** Its place among the settings of the profile. */
+  readonly index: number;
+}
+
+/** A row with the member of a collection that stood in its name. */
+export interface RowFound {
+  readonly row: ProfileRow;
+  /** The catalogue's name of the member; null where the name has none. */
+  readonly member: string | null;
+}
+
+/** How a board spells values that have a meaning, where a row says nothing else. */
+export interface Manner {
+  readonly flags: { readonly on: string; readonly off: string };
+  readonly list: { readonly between: string; readonly none: string };
+  readonly decimal: '.' | ',';
+  readonly quote: '' | '"' | "'";
+}
+
+/** A board that can be written for: its profile, ready for use. */
+export interface Profile {
+  readonly board: BoardProfile;
+  readonly name: string;
+  readonly title: string;
+  readonly text: BoardText;
+  readonly manner: Manner;
+  /** In the board's order. */
+  readonly rows: readonly ProfileRow[];
+  /** What a written name is; undefined for one that the profile does not list. */
+  find(groups: readonly string[], name: string, occurrence?: number): RowFound | undefined;
+}
+
+const profiles = new WeakMap<BoardProfile, Profile | null>();
+
+/** The profile of a board that is free of faults; null where it does not say how the board writes its settings. */
+export function profileOf(board: BoardProfile): Profile | null {
+  const known = profiles.get(board);
+  if (known !== undefined) return known;
+  const made = makeProfile(board);
+  profiles.set(board, made);
+  return made;
+}
+
+/** Rows as the file has them, each with its groups as a list. */
+export function rowsOf({ settings }: BoardProfile): readonly ProfileRow[] {
+  return settings.map((setting, index) => ({
+    setting,
+    groups: groupsOf(setting),
+    name: setting.name,
+    index,
+  }));
+}
+
+function groupsOf({ group }: BoardSetting): readonly string[] {
+  if (group === undefined) return [];
+  return typeof group === 'string' ? [group] : group;
+}
+
+function makeProfile(board: BoardProfile): Profile | null {
+  const { text } = board;
+  if (text === undefined) return null;
+  const rows = rowsOf(board);
+  const names = new NameTable(rows, board);
+  return {
+    board,
+    name: board.name,
+    title: titleOf(board),
+    text,
+    manner: mannerOf(text),
+    rows,
+    find: (groups, name, occurrence) => names.find(groups, name, occurrence),
+  };
+}
+
+export function mannerOf({ flags, list, quote, forms }: BoardText): Manner {
+  return {
+    flags: flags ?? { on: 'on', off: 'off' },
+    list: list ?? { between: ',', none: '-' },
+    decimal: forms.decimal,
+    quote: quote ?? '',
+  };
+}
