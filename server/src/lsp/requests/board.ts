@@ -98,7 +98,7 @@ export function madeProfile(
   if (skeleton === null) return null;
   const { profile, mapped } = skeleton;
   const text = `${JSON.stringify(profile, null, 2)}\n`;
-  return { text, mapped: mapped.length, own: profile.own.length };
+  return { text, mapped: mapped.length, own: profile.settings.length - mapped.length };
 }
 
 function shapeOf(capture: string) {
