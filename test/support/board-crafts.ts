@@ -79,6 +79,8 @@ export function valueOn({ meaning, found }: MeaningOnBoard, catalog: Catalog): f
       return fc
         .stringMatching(/^[A-Za-z"'][A-Za-z "',;-]{0,10}[a-z"']$/)
         .map((value) => ({ kind: 'text', value }));
+    case 'bare':
+      return null;
     case 'date':
       return fc.constant({ kind: 'date', value: '2026-05-14' });
     case 'curve':

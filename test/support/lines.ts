@@ -8,8 +8,9 @@ export interface ProblemInLine {
   readonly mended: readonly string[];
 }
 
-export function problemsIn(line: string): readonly ProblemInLine[] {
-  return parseLine(line).problems.map(({ id, start, end, fixes }) => ({
+/** `isOwn`: the line stands under `own`. */
+export function problemsIn(line: string, isOwn = false): readonly ProblemInLine[] {
+  return parseLine(line, isOwn).problems.map(({ id, start, end, fixes }) => ({
     id,
     marked: line.slice(start, end),
     mended: fixes.map((fix) => fixed(line, fix)),
@@ -26,8 +27,12 @@ function fixed(line: string, { edits }: LineFix): string {
 type Kind = Statement['kind'];
 
 /** The statement of a line that must be of one kind. */
-export function statementOf<K extends Kind>(line: string, kind: K): Extract<Statement, { kind: K }> {
-  const statement = parseLine(line);
+export function statementOf<K extends Kind>(
+  line: string,
+  kind: K,
+  isOwn = false,
+): Extract<Statement, { kind: K }> {
+  const statement = parseLine(line, isOwn);
   if (statement.kind !== kind) throw new Error(`"${line}" is read as ${statement.kind}`);
   return statement as Extract<Statement, { kind: K }>;
 }

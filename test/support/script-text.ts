@@ -8,6 +8,9 @@ const name = fc.constantFrom(
   'long-hyphened-name',
   'pack.sprint.cells',
   'include',
+  'own.x',
+  '"a  b".c',
+  'own."a = # b"',
 );
 const value = fc.constantFrom(
   '212 g',
@@ -25,6 +28,9 @@ const value = fc.constantFrom(
   '1,5 Hz',
   '2026-05-14',
   '90\u00a0Hz',
+  '5  ,4   x',
+  '"a"  "b"',
+  '\u00a05',
   '',
 );
 const comment = fc.constantFrom(
@@ -40,7 +46,13 @@ const setting = fc
   .tuple(blank, name, blank, blank, value, blank, comment)
   .map(([a, key, b, c, text, d, words]) => `${a}${key}${b}=${c}${text}${d}${words}`);
 const header = fc
-  .tuple(blank, blank, fc.constantFrom('gyro', 'gyro @ cruise', 'a@b', 'a @', ''), blank, comment)
+  .tuple(
+    blank,
+    blank,
+    fc.constantFrom('gyro', 'gyro @ cruise', 'a@b', 'a @', '', 'own', 'own."a  ]"@b', 'own.ö'),
+    blank,
+    comment,
+  )
   .map(([a, b, path, c, words]) => `${a}[${b}${path}${c}]${words}`);
 const junk = fc.string({
   unit: fc.constantFrom(...' \t#"=[].,a1-+*/@>\\\u00a0\ufeff\u2212\f'),

@@ -19,7 +19,9 @@ export function nameProblems(bundle: Bundle): readonly string[] {
       (title) => `"${title}": two parameters have this title`,
     ),
     ...inGroup,
-    ...placed.flatMap(({ at, parameter }) => placeholderProblems(at, parameter.name, collections)),
+    ...placed.flatMap(({ at, parameter }) =>
+      parameter.kind === 'bare' ? [] : placeholderProblems(at, parameter.name, collections),
+    ),
     ...placed.flatMap(({ at, parameter }) =>
       'choices' in parameter ? tornParts(at, parameter.choices ?? []) : [],
     ),

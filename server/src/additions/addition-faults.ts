@@ -7,6 +7,7 @@ import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
 import { ruleFaults, wordsOf } from '../checks/data/rule-faults';
+import { isOwnPath, ownGroup } from '../language/path-text';
 
 /** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
 export function ownFaults({ parameters, links, chemistries, regions, boards }: Addition): readonly Fault[] {
@@ -33,12 +34,20 @@ export function joinedFaults(
 }
 
 function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog): readonly Fault[] {
+  if (isOwnPath(name)) return [{ at: ['name'], message: belongsToBoard(name) }];
   return [
     ...pathFaults(name, catalog),
     ...referenceFaults('needs', needs, catalog),
     ...referenceFaults('related', related, catalog),
     ...defaultWordFaults(name, catalog),
   ];
+}
+
+/** Under `own` stands what only the board knows: nobody else says what it means there. */
+function belongsToBoard(name: string): string {
+  const rest = name.slice(ownGroup.length + 1);
+  const other = rest.includes('-') ? rest.replace('-', '.') : `extra.${rest}`;
+  return `what stands under ${ownGroup} is kept as the board writes it: choose another group, such as ${other}`;
 }
 
 function each<T>(list: string, rows: readonly T[], faultsOf: (row: T) => readonly Fault[]): readonly Fault[] {

@@ -1,3 +1,4 @@
+import { isOwnPath, stepsOf } from '../language/path-text';
 import { type ChoiceContext, choicesOf } from './choices';
 import { type KnownParameter, knownParameters } from './known-parameter';
 import { explainMissing, type Missing } from './missing';
@@ -64,6 +65,8 @@ export class Catalog {
   private readonly root: PathNode;
   /** The parameters whose names hold no member's: most of those that are asked for. */
   private readonly whole: ReadonlyMap<string, FoundParameter>;
+  /** What all settings under `own` are. */
+  private readonly bare: KnownParameter | undefined;
   /** Those of members that were asked for lately: rules ask for the same ones again and again. */
   private readonly ofMembers = new Map<string, FoundParameter>();
 
@@ -93,6 +96,7 @@ export class Catalog {
     this.propellers = bundle.propellers;
     this.benchSteps = bundle.steps;
     this.root = pathTree(this.parameters.values(), bundle.collections);
+    this.bare = [...this.parameters.values()].find(({ parameter }) => parameter.kind === 'bare');
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));
     this.whole = new Map(whole.map((known) => [known.name, { ...known, path: known.name, keys: [] }]));
   }
@@ -107,6 +111,7 @@ export class Catalog {
   parameter(path: string): FoundParameter | undefined {
     const known = this.whole.get(path) ?? this.ofMembers.get(path);
     if (known !== undefined) return known;
+    if (isOwnPath(path)) return this.bareAt(path);
     const found = walk(this.root, path);
     if ('word' in found || found.node.parameter === undefined) return undefined;
     const made = { ...found.node.parameter, path, keys: keysIn(path, found.node.parameter) };
@@ -115,13 +120,19 @@ export class Catalog {
     return made;
   }
 
+  /** Any path below `own` is a setting: only the board knows which there are. */
+  private bareAt(path: string): FoundParameter | undefined {
+    return this.bare && { ...this.bare, path, keys: stepsOf(path).slice(1) };
+  }
+
   /** Why `parameter(path)` is undefined; undefined itself when it is not. */
   explainMissing(path: string): Missing | undefined {
-    return explainMissing(this.root, path);
+    return isOwnPath(path) ? undefined : explainMissing(this.root, path);
   }
 
   /** Whether settings can stand below a path: `gyro.filter.1`, `pack.sprint`, `pack`. */
   isSection(path: string): boolean {
+    if (isOwnPath(path)) return true;
     const found = walk(this.root, path);
     if ('word' in found) return false;
     const { branches, open, collection } = found.node;

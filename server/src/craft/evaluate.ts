@@ -1,4 +1,5 @@
 import type { CallNode, ExpressionNode, Problem, ReferenceNode } from '../language/ast';
+import { isOwnPath } from '../language/path-text';
 import { problem, replacement } from '../language/problem';
 import { divided, isPlain, multiplied, plain, raised } from '../units/dimension';
 import { toBase, type Unit } from '../units/unit';
@@ -89,6 +90,7 @@ function refuseTemperature({ kind }: Evaluated, node: ExpressionNode, done: stri
 
 function referenced(node: ReferenceNode, scope: Scope): Evaluated {
   const { text } = node.path;
+  if (isOwnPath(text)) throw fault('line/own-referred', node, { name: text });
   const isParameter = text.includes('.');
   const found = isParameter ? scope.parameter(text) : scope.constant(text);
   switch (found.kind) {

@@ -56,6 +56,8 @@ function read(node: ValueNode, reading: Reading): Value | null {
       return readText(node, reading, parameter);
     case 'date':
       return readDate(node, reading);
+    case 'bare':
+      return node.kind === 'bare' ? { kind: 'bare', value: node.text } : null;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog';
+import { isOwnPath } from '../language/path-text';
 
 /** A member of a collection that a path names: `sprint` of `pack`. */
 export interface Membership {
@@ -11,6 +12,7 @@ const mostWords = 8;
 
 /** The collections' members that a path goes through: `pack.sprint.cells` names the pack `sprint`. */
 export function membershipsIn(path: string, catalog: Catalog): readonly Membership[] {
+  if (isOwnPath(path)) return [];
   const found: Membership[] = [];
   let words = 0;
   for (let dot = path.indexOf('.'); dot >= 0 && words < mostWords; dot = path.indexOf('.', dot + 1)) {

@@ -1,4 +1,6 @@
 import type { Parameter } from '../catalog/model/parameter';
+import { bareLiteral } from '../language/own-line';
+import { quoted } from '../language/quoted-text';
 import { plainNumber } from '../units/number-text';
 import { exactText } from '../units/quantity';
 import type { Value } from './value';
@@ -22,7 +24,9 @@ export function valueText(value: Value, parameter: Parameter): string {
     case 'place':
       return `[${value.row}, ${value.column}]`;
     case 'text':
-      return textLiteral(value.value);
+      return quoted(value.value);
+    case 'bare':
+      return bareLiteral(value.value);
     case 'curve': {
       if (parameter.kind !== 'curve') return '';
       const { across, up } = parameter;
@@ -36,9 +40,4 @@ export function valueText(value: Value, parameter: Parameter): string {
 /** `1750..2050 us`: one unit serves both ends. */
 export function rangeText(low: number, high: number, unit: string): string {
   return `${exactText(low, unit).split(' ')[0]}..${exactText(high, unit)}`;
-}
-
-/** A text in quotes, with what would end it early escaped. */
-export function textLiteral(text: string): string {
-  return `"${text.replace(/["\\]/g, (character) => `\\${character}`)}"`;
 }

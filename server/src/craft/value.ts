@@ -13,7 +13,9 @@ export type Value =
   /** 0-based, from the top left of the overlay grid. */
   | { readonly kind: 'place'; readonly row: number; readonly column: number }
   | { readonly kind: 'text'; readonly value: string }
-  | { readonly kind: 'date'; readonly value: string };
+  | { readonly kind: 'date'; readonly value: string }
+  /** What only the board understands, exactly as it writes it. */
+  | { readonly kind: 'bare'; readonly value: string };
 
 /** One point of a curve, both ends in SI. */
 export interface CurvePoint {

@@ -10,8 +10,9 @@ export interface Name extends Span {
   readonly text: string;
 }
 
-/** `gyro.filter.1.cutoff`, as written. */
+/** `gyro.filter.1.cutoff`. The names of its steps are without the quotes that some are written in. */
 export interface Path extends Span {
+  /** As `pathText` writes it, which is how it stands there but for quotes that need not be. */
   readonly text: string;
   readonly names: readonly Name[];
 }
@@ -60,6 +61,12 @@ export interface TextNode extends Span {
   readonly value: string;
 }
 
+/** What only the board understands: the characters as they were written, without quotes around them. */
+export interface BareNode extends Span {
+  readonly kind: 'bare';
+  readonly text: string;
+}
+
 export interface DateNode extends Span {
   readonly kind: 'date';
   /** `2026-05-14` */
@@ -82,7 +89,7 @@ export interface CurveNode extends Span {
   readonly points: readonly { readonly x: ExpressionNode; readonly y: ExpressionNode }[];
 }
 
-export type ValueNode = ExpressionNode | TextNode | DateNode | RangeNode | ListNode | CurveNode;
+export type ValueNode = ExpressionNode | TextNode | BareNode | DateNode | RangeNode | ListNode | CurveNode;
 
 /** A change that mends a problem, within the same line. */
 export interface LineEdit extends Span {
@@ -148,11 +155,14 @@ export interface SettingStatement extends Common {
   readonly value: ValueNode | null;
 }
 
+/** `own`: one whose settings are kept as they are written. */
+export type SectionKind = 'own' | 'known';
+
 /** A line of which not even the beginning could be understood. */
 export interface BrokenStatement extends Common {
   readonly kind: 'broken';
   /** The line was to open a section, but which one can't be said: what follows belongs to none that is known. */
-  readonly opensSection: boolean;
+  readonly opensSection: SectionKind | null;
 }
 
 export type Statement =

@@ -1,4 +1,5 @@
-import { type LineEnd, noSection, ScriptLine, type Section, sameSection } from './script-line';
+import { setsOwn } from './own-line';
+import { type LineEnd, noSection, ScriptLine, type Section, sameSection, sectionOpened } from './script-line';
 import { type SplitLine, splitLines } from './split-lines';
 import { type Said, StatementCache } from './statement-cache';
 
@@ -108,8 +109,8 @@ export class Document {
     let section = added.at(-1)?.section ?? before;
     // An edit may open or close a section for the lines below, down to the next header.
     for (let line = this.lineAt(last + 1); line !== undefined; line = this.lineAt(last + 1)) {
-      if (opensSection(line) || sameSection(line.section, section)) break;
-      const moved = new ScriptLine(line.said, line.end, section);
+      if (sectionOpened(line.statement) !== null || sameSection(line.section, section)) break;
+      const moved = new ScriptLine(saidUnder(line, section, this.cache), line.end, section);
       added.push(moved);
       section = moved.section;
       last += 1;
@@ -168,10 +169,6 @@ function inOrder(one: Position, other: Position): readonly [Position, Position] 
   return isBackwards ? [other, one] : [one, other];
 }
 
-function opensSection({ statement }: ScriptLine): boolean {
-  return statement.kind === 'section' || (statement.kind === 'broken' && statement.opensSection);
-}
-
 function openLines(
   split: readonly SplitLine[],
   before: Section,
@@ -180,19 +177,24 @@ function openLines(
 ): ScriptLine[] {
   let section = before;
   return split.map(({ text, end }, index) => {
-    const said = atStart && index === 0 ? firstSaid(text, cache) : cache.parse(text);
-    const { statement } = said;
-    if (statement.kind === 'section')
-      section = { path: statement.path.text, pack: statement.pack?.text ?? null };
-    if (statement.kind === 'broken' && statement.opensSection) section = { path: null, pack: null };
+    const isFirst = atStart && index === 0;
+    const said = isFirst ? firstSaid(text, cache) : cache.parse(text, setsOwn(text, section));
+    section = sectionOpened(said.statement) ?? section;
     return new ScriptLine(said, end, section);
   });
 }
 
+/** What a line says once it stands in another section. */
+function saidUnder({ said, section: before }: ScriptLine, section: Section, cache: StatementCache): Said {
+  const isOwn = setsOwn(said.text, section);
+  return isOwn === setsOwn(said.text, before) ? said : cache.parse(said.text, isOwn);
+}
+
 /** A byte order mark is a mark only in front of the first line. */
 function firstSaid(text: string, cache: StatementCache): Said {
-  if (!text.startsWith('\ufeff')) return cache.parse(text);
-  return { text, statement: cache.parse(` ${text.slice(1)}`).statement };
+  const marked = text.startsWith('\ufeff') ? ` ${text.slice(1)}` : text;
+  const said = cache.parse(marked, setsOwn(marked, noSection));
+  return marked === text ? said : { text, statement: said.statement };
 }
 
 /** Counts the lines, and tells each chunk its place. */

@@ -81,16 +81,8 @@ function readNamed(
   depth: number,
 ): ExpressionNode | null {
   reader.next();
-  const { start, end, text } = token;
-  if (!reader.peekSign('(')) {
-    let at = start;
-    const names = text.split('.').map((name) => {
-      const span = { text: name, start: at, end: at + name.length };
-      at = span.end + 1;
-      return span;
-    });
-    return { kind: 'reference', path: { text, names, start, end }, start, end };
-  }
+  const { start, end, text, names } = token;
+  if (!reader.peekSign('(')) return { kind: 'reference', path: { text, names, start, end }, start, end };
   reader.next();
   const args: ExpressionNode[] = [];
   do {

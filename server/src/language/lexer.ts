@@ -1,7 +1,10 @@
-import type { LineFix, Problem, Span } from './ast';
-import { hiddenCharacter, lookAlikeMinus, lookAlikeQuote, lookAlikeSpace, unseenInText } from './look-alikes';
+import type { LineFix, Name, Problem, Span } from './ast';
+import { hiddenCharacters } from './hidden-characters';
+import { lookAlikeMinus, lookAlikeQuote, lookAlikeSpace, unseenInText } from './look-alikes';
 import { readNumber } from './number';
+import { isOwnPath, ownGroup } from './path-text';
 import { characterName, characterPhrase, problem, replacement } from './problem';
+import { readPath } from './quoted-path';
 import type { Sign, Token } from './token';
 
 /** A line cut into tokens. Problems found on the way don't stop the cutting. */
@@ -47,7 +50,7 @@ class Lexer {
       this.tokens.push(this.next());
     }
     this.reportSpaces();
-    this.reportHidden();
+    this.problems.push(...hiddenCharacters(this.line, this.unseen));
     return { tokens: this.tokens, comment, problems: this.problems };
   }
 
@@ -79,8 +82,21 @@ class Lexer {
       return number.token;
     }
     const name = this.match(names);
-    if (name !== undefined) return { kind: 'name', text: name, start, end: this.at };
+    if (name !== undefined) return this.name(start, name);
     return this.sign(start) ?? this.stray(start);
+  }
+
+  /** A name; below `own` its steps may be texts in quotes. */
+  private name(start: number, text: string): Token {
+    const isOwn = text === ownGroup || isOwnPath(text);
+    const { path, problems } =
+      isOwn && this.line.startsWith('."', this.at)
+        ? readPath(this.line, start)
+        : { path: null, problems: [] };
+    if (path === null) return { kind: 'name', text, names: namesIn(text, start), start, end: this.at };
+    this.problems.push(...problems);
+    this.at = path.end;
+    return { kind: 'name', ...path };
   }
 
   private sign(start: number): Token | undefined {
@@ -167,17 +183,6 @@ class Lexer {
     this.problems.push(problem('line/odd-space', { start: first, end: first + 1 }, { character }, [fix]));
   }
 
-  private reportHidden(): void {
-    const controls = [...this.line.matchAll(new RegExp(hiddenCharacter, 'gu'))].map(({ index }) => index);
-    const places = [...controls, ...this.unseen].sort((one, other) => one - other);
-    const [start] = places;
-    if (start === undefined) return;
-    const edits = places.map((at) => ({ start: at, end: at + 1, newText: '' }));
-    const values = { character: characterName(this.line[start] ?? '') };
-    const fix = { title: 'Take the hidden characters out', edits };
-    this.problems.push(problem('line/hidden-character', { start, end: start + 1 }, values, [fix]));
-  }
-
   private stray(start: number): Token {
     const text = String.fromCodePoint(this.line.codePointAt(start) ?? 0);
     this.at = start + text.length;
@@ -194,4 +199,14 @@ class Lexer {
 
 function isBlank(character: string | undefined): boolean {
   return character === ' ' || character === '\t' || lookAlikeSpace.has(character ?? '');
+}
+
+/** The names of a path without quotes, by its dots. */
+function namesIn(text: string, from: number): readonly Name[] {
+  let start = from;
+  return text.split('.').map((name) => {
+    const one = { text: name, start, end: start + name.length };
+    start = one.end + 1;
+    return one;
+  });
 }

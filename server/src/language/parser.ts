@@ -1,8 +1,10 @@
 import { isSpelledLikeUnit } from '../units/nearest-unit';
 import { readAcceptance } from './acceptance';
-import type { Name, Path, Span, Statement, ValueNode } from './ast';
+import type { Name, Path, SectionKind, Span, Statement, ValueNode } from './ast';
 import { lex, type Tokens } from './lexer';
 import { cutsName } from './look-alikes';
+import { readOwnLine } from './own-line';
+import { ownGroup } from './path-text';
 import { problem, replacement } from './problem';
 import type { Token } from './token';
 import { TokenReader } from './token-reader';
@@ -14,20 +16,24 @@ const mostProblems = 8;
 /** A line longer than this holds no setting of a craft; reading all of it would only take time and memory. */
 const longestLine = 100_000;
 
-/** Reads one line, without its end. Never throws: what can't be understood becomes problems. */
-export function parseLine(line: string): Statement {
-  return line.length > longestLine && !line.trimStart().startsWith('#') ? tooLong(line) : readLine(line);
+/**
+ * Reads one line, without its end. Never throws: what can't be understood becomes problems. `isOwn`: it sets
+ * something that only the board knows, as `setsOwn` tells.
+ */
+export function parseLine(line: string, isOwn = false): Statement {
+  const read = isOwn ? readOwnLine : readLine;
+  return line.length > longestLine && !line.trimStart().startsWith('#') ? tooLong(line, read) : read(line);
 }
 
 /** What an overlong line sets is still told by its beginning; its value is unknown. */
-function tooLong(line: string): Statement {
-  const head = readLine(line.slice(0, longestLine));
+function tooLong(line: string, read: (line: string) => Statement): Statement {
+  const head = read(line.slice(0, longestLine));
   const span = { start: longestLine, end: line.length };
   const values = { given: String(line.length), longest: String(longestLine) };
   const problems = [problem('line/too-long', span, values)];
   const common = { comment: null, acceptance: null, problems };
   if (head.kind === 'setting' || head.kind === 'constant') return { ...head, ...common, value: null };
-  return { kind: 'broken', opensSection: false, ...common };
+  return { kind: 'broken', opensSection: null, ...common };
 }
 
 function readLine(line: string): Statement {
@@ -48,7 +54,7 @@ function readLine(line: string): Statement {
 }
 
 function asCut(body: Body): Body {
-  return body.kind === 'section' ? { kind: 'broken', opensSection: true } : body;
+  return body.kind === 'section' ? { kind: 'broken', opensSection: kindOf(body.path) } : body;
 }
 
 type Body = DistributiveOmit<Statement, 'comment' | 'acceptance' | 'problems'>;
@@ -67,7 +73,7 @@ function readBody(reader: TokenReader): Body {
     return readConstant(reader);
   if (first.kind === 'name') return readSetting(reader, first);
   reader.refuse('a setting such as `mass = 212 g`, a section such as `[gyro]`, `let` or `include`');
-  return { kind: 'broken', opensSection: false };
+  return { kind: 'broken', opensSection: null };
 }
 
 function readSection(reader: TokenReader): Body {
@@ -75,28 +81,39 @@ function readSection(reader: TokenReader): Body {
   const name = reader.next();
   if (name?.kind !== 'name' || open === undefined) {
     reader.refuseAt(name, 'the name of a section, such as `gyro.filter.1`');
-    return { kind: 'broken', opensSection: true };
+    return { kind: 'broken', opensSection: 'known' };
   }
   const path = pathOf(name);
+  const unnamed: Body = { kind: 'broken', opensSection: kindOf(path) };
   let pack: Name | null = null;
   if (reader.takeSign('@')) {
     const token = reader.next();
     if (token?.kind !== 'name') {
       reader.refuseAt(token, 'the name of a pack after `@`');
-      return { kind: 'broken', opensSection: true };
+      return unnamed;
     }
     pack = nameOf(token);
   }
   const closing = reader.peek();
   if (closing !== undefined && !reader.peekSign(']')) {
     // What stands before it is half a name at best, and would only be called unknown.
-    reader.refuse('`]`, or more of a name in letters a to z, digits, hyphens and dots');
-    return { kind: 'broken', opensSection: true };
+    reader.refuse(moreOf(path));
+    return unnamed;
   }
   if (closing === undefined) reportUnclosed(reader);
   reader.next();
   reader.expectEnd();
   return { kind: 'section', path, pack };
+}
+
+function kindOf({ names }: Path): SectionKind {
+  return names[0]?.text === ownGroup ? 'own' : 'known';
+}
+
+function moreOf(path: Path): string {
+  return kindOf(path) === 'own'
+    ? '`]`, or a name in double quotes, such as `own."PID 1"`'
+    : '`]`, or more of a name in letters a to z, digits, hyphens and dots';
 }
 
 function reportUnclosed(reader: TokenReader): void {
@@ -111,7 +128,7 @@ function readInclude(reader: TokenReader, keyword: Token): Body {
   const path = reader.next();
   if (path?.kind !== 'text') {
     reader.refuseAt(path, 'a path in double quotes, such as `"club-habits.craft"`');
-    return { kind: 'broken', opensSection: false };
+    return { kind: 'broken', opensSection: null };
   }
   reader.expectEnd();
   return { kind: 'include', path };
@@ -120,7 +137,7 @@ function readInclude(reader: TokenReader, keyword: Token): Body {
 function readConstant(reader: TokenReader): Body {
   reader.next();
   const token = reader.next();
-  if (token?.kind !== 'name') return { kind: 'broken', opensSection: false };
+  if (token?.kind !== 'name') return { kind: 'broken', opensSection: null };
   const name = nameOf(token);
   if (name.text.includes('.')) {
     reader.report(problem('line/constant-name', name, { given: name.text }));
@@ -133,7 +150,7 @@ function readConstant(reader: TokenReader): Body {
 }
 
 function readSetting(reader: TokenReader, name: Token): Body {
-  if (name.kind !== 'name') return { kind: 'broken', opensSection: false };
+  if (name.kind !== 'name') return { kind: 'broken', opensSection: null };
   reader.next();
   const { equals, value } = readAssignment(reader);
   return { kind: 'setting', path: pathOf(name), equals, value };
@@ -163,14 +180,8 @@ function nameOf({ start, end, text }: Extract<Token, { kind: 'name' }>): Name {
   return { start, end, text };
 }
 
-function pathOf(token: Extract<Token, { kind: 'name' }>): Path {
-  const names: Name[] = [];
-  let start = token.start;
-  for (const text of token.text.split('.')) {
-    names.push({ text, start, end: start + text.length });
-    start += text.length + 1;
-  }
-  return { ...nameOf(token), names };
+function pathOf({ start, end, text, names }: Extract<Token, { kind: 'name' }>): Path {
+  return { start, end, text, names };
 }
 
 /** A mark must cover something to be seen. */

@@ -1,5 +1,6 @@
 import type { Statement } from './ast';
 import type { Chunk } from './document';
+import { joinedPath, ownGroup } from './path-text';
 import type { Said } from './statement-cache';
 
 export type LineEnd = '' | '\n' | '\r\n' | '\r';
@@ -9,13 +10,25 @@ export interface Section {
   /** null: a broken header was to open one, so nobody can say which. */
   readonly path: string | null;
   readonly pack: string | null;
+  /** Whether it holds settings that only the board knows, which are kept as they are written. */
+  readonly isOwn: boolean;
 }
 
 /** Before any section. */
-export const noSection: Section = { path: '', pack: null };
+export const noSection: Section = { path: '', pack: null, isOwn: false };
 
 export function sameSection(one: Section, other: Section): boolean {
-  return one.path === other.path && one.pack === other.pack;
+  return one.path === other.path && one.pack === other.pack && one.isOwn === other.isOwn;
+}
+
+/** The section that a line opens; null where it opens none. */
+export function sectionOpened(statement: Statement): Section | null {
+  if (statement.kind === 'section') {
+    const { path, pack } = statement;
+    return { path: path.text, pack: pack?.text ?? null, isOwn: path.names[0]?.text === ownGroup };
+  }
+  if (statement.kind !== 'broken' || statement.opensSection === null) return null;
+  return { path: null, pack: null, isOwn: statement.opensSection === 'own' };
 }
 
 /**
@@ -44,7 +57,6 @@ export class ScriptLine {
   /** The whole path of a setting with its section's in front; null where it can't be known. */
   get settingPath(): string | null {
     if (this.statement.kind !== 'setting' || this.section.path === null) return null;
-    const own = this.statement.path.text;
-    return this.section.path === '' ? own : `${this.section.path}.${own}`;
+    return joinedPath(this.section.path, this.statement.path.text);
   }
 }

@@ -20,20 +20,23 @@ export class StatementCache {
 
   constructor(private readonly capacity = 4096) {}
 
-  parse(text: string): Said {
-    if (text.length > longestKept) return said(text);
-    const known = this.young.get(text) ?? this.old.get(text);
+  /** `isOwn`: the line sets something that only the board knows. */
+  parse(text: string, isOwn = false): Said {
+    if (text.length > longestKept) return said(text, isOwn);
+    // The same text says something else there; a line feed stands in no line.
+    const key = isOwn ? `\n${text}` : text;
+    const known = this.young.get(key) ?? this.old.get(key);
     if (known !== undefined) return known;
-    const fresh = said(text);
+    const fresh = said(text, isOwn);
     if (this.young.size >= this.capacity) {
       this.old = this.young;
       this.young = new Map();
     }
-    this.young.set(fresh.text, fresh);
+    this.young.set(key, fresh);
     return fresh;
   }
 }
 
-function said(text: string): Said {
-  return { text, statement: parseLine(text) };
+function said(text: string, isOwn: boolean): Said {
+  return { text, statement: parseLine(text, isOwn) };
 }

@@ -1,8 +1,8 @@
-import type { Span } from './ast';
+import type { Path, Span } from './ast';
 
 /** What the lexer cuts a line into. */
 export type Token =
-  | (Span & { readonly kind: 'name'; readonly text: string })
+  | (Path & { readonly kind: 'name' })
   | (Span & {
       readonly kind: 'number';
       /** null: looks like a number and is none. */

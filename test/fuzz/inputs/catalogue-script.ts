@@ -66,6 +66,8 @@ function valueFor(known: KnownParameter): fc.Arbitrary<string> {
       return fc
         .string({ unit: 'grapheme', maxLength: 12 })
         .map((text) => `"${text.replace(/["\\\r\n]/g, '')}"`);
+    case 'bare':
+      return fc.constantFrom('0x1F', '1,5', '8000 4000', '"a # b"', '', 'größe');
     case 'date':
       return fc.constantFrom('2026-05-14', '2026-02-30', '1999-12-31');
     case 'curve':

@@ -135,6 +135,24 @@ describe('a file that is broken (F02)', () => {
       ],
     ],
     [
+      'a setting of the board’s own',
+      { parameters: [{ ...tune, name: 'own.buzzer-tune' }] },
+      [
+        'addition/reference',
+        '"own.buzzer-tune"',
+        'what stands under own is kept as the board writes it: choose another group, such as buzzer.tune',
+      ],
+    ],
+    [
+      'a rule about a setting of the board’s own',
+      { checks: [{ ...shrill, when: ['own.buzzer-tune > 3 kHz'] }] },
+      [
+        'addition/reference',
+        '"own.buzzer-tune > 3 kHz"',
+        'own.buzzer-tune is kept as the board writes it, and no rule can read it',
+      ],
+    ],
+    [
       'a quantity in no unit',
       { parameters: [{ ...tune, range: ['1 blink', '10 kHz'] }] },
       ['addition/value', '"1 blink"', '"1 blink" is not a quantity'],

@@ -4,8 +4,8 @@ import { fileName, resolveInclude } from '../../../server/src/craft/include-path
 import { inputKeys, pathOfLine, subjectsOf } from '../../../server/src/craft/keys';
 import { LineIndex } from '../../../server/src/craft/line-index';
 import { membershipsIn } from '../../../server/src/craft/memberships';
-import { textLiteral } from '../../../server/src/craft/value-text';
 import { Document } from '../../../server/src/language/document';
+import { quoted } from '../../../server/src/language/quoted-text';
 import type { ScriptLine } from '../../../server/src/language/script-line';
 import { hasReferences, referencesIn } from '../../../server/src/language/value-nodes';
 import { testCatalog } from '../../support/catalog';
@@ -233,8 +233,8 @@ describe('what lies behind a name', () => {
 
 describe('a text as a script writes it', () => {
   it('has what would end it escaped', () => {
-    assert.equal(textLiteral(String.raw`a "b" \ c`), String.raw`"a \"b\" \\ c"`);
-    const { value } = statementOf(`x = ${textLiteral('"\\"')}`, 'setting');
+    assert.equal(quoted(String.raw`a "b" \ c`), String.raw`"a \"b\" \\ c"`);
+    const { value } = statementOf(`x = ${quoted('"\\"')}`, 'setting');
     assert.equal(value?.kind === 'text' && value.value, '"\\"');
   });
 });

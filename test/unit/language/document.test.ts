@@ -69,7 +69,7 @@ describe('the section of a line', () => {
       [...document.lines()].map((line) => line.settingPath),
       ['a', null, 'gyro.b', null, null, 'gyro.filter.1.c'],
     );
-    assert.deepEqual(document.lineAt(5)?.section, { path: 'gyro.filter.1', pack: 'cruise' });
+    assert.deepEqual(document.lineAt(5)?.section, { path: 'gyro.filter.1', pack: 'cruise', isOwn: false });
   });
 
   it('is unknown below a header that cannot be read', () => {

@@ -3,9 +3,14 @@ import fc from 'fast-check';
 import { Document } from '../../../server/src/language/document';
 import { parseLine } from '../../../server/src/language/parser';
 
-/** Whatever the line, every place that its statement names lies inside it. */
+/** Whatever the line, and wherever it stands, every place that its statement names lies inside it. */
 function holdsPlaces(line: string): void {
-  const { problems, comment } = parseLine(line);
+  placesHold(line, false);
+  placesHold(line, true);
+}
+
+function placesHold(line: string, isOwn: boolean): void {
+  const { problems, comment } = parseLine(line, isOwn);
   for (const { start, end, fixes } of problems) {
     assert.ok(start >= 0 && start <= end, `${start}..${end}`);
     assert.ok(end <= Math.max(1, line.length), `${end} of ${line.length}`);
@@ -54,6 +59,7 @@ const huge: readonly (readonly [string, string])[] = [
   ['no-break spaces', '\u00a0'.repeat(5e6)],
   ['control characters', '\u0001'.repeat(5e6)],
   ['halves of characters', '\ud83d'.repeat(5e6)],
+  ['quoted steps', `own${'."a"'.repeat(1e6)} = 1`],
   ['acceptances', `# accept ${'a-'.repeat(2.5e6)}`],
   ['a comment', `#${' accept a/b:'.repeat(4e5)}`],
 ];
@@ -76,6 +82,8 @@ describe('no text is too odd', () => {
       'needs = [receiver-alive, "gyro \\" still", 1e3 \u00b5s] # accept a/b: c',
       'on = 1750..2050 us',
       'day = 2026-05-14',
+      '"gyro \\" rate".0x = "8 # \\\\ 4" # accept a/b: c',
+      '[own."PID α" @ cruise]',
     ]) {
       for (let end = 0; end <= line.length; end += 1) holdsPlaces(line.slice(0, end));
       for (let start = 0; start < line.length; start += 1) holdsPlaces(line.slice(start));

@@ -79,6 +79,7 @@ export class Speller {
       case 'date':
         return this.word(value.value, 0);
       case 'text':
+      case 'bare':
         return this.quoted(value.value);
       case 'words':
         return by === 'each' ? this.eachWord(value.value) : this.list(value.value);
@@ -105,6 +106,7 @@ export class Speller {
       case 'date':
         return { kind: 'value', value: { kind: 'date', value: first } };
       case 'text':
+      case 'bare':
         return this.readText(first);
       case 'words':
         return this.readWords(written);

@@ -80,7 +80,7 @@ const counts = z.tuple([z.int(), z.int()]);
 /** Words that may stand in place of a number, such as `auto`. */
 const orWords = z.optional(z.array(choice));
 
-/** Every kind of parameter, with these fields for what describes it. */
+/** Every kind of parameter but `bare`, with these fields for what describes it. */
 function kindsOf<About extends Fields<typeof described>>(about: About, slopes: Fields<typeof slope>) {
   const number = {
     dimension: nameText.check(z.describe('What it measures: frequency, time, voltage, angle …')),
@@ -134,11 +134,17 @@ function kindsOf<About extends Fields<typeof described>>(about: About, slopes: F
   ]);
 }
 
+/** Every setting that only the board knows: kept as it is written, whatever it means. A workspace adds none. */
+function bareOf<About extends Fields<typeof described>>(about: About) {
+  return z.strictObject({ kind: z.literal('bare'), ...about });
+}
+
 /** A parameter as a file of the catalogue that ships holds it: everything must be told. */
-const writtenParameter = kindsOf(described, slope);
+const writtenParameter = z.discriminatedUnion('kind', [kindsOf(described, slope), bareOf(described)]);
 
 /** The same with what people call it, which stands in one file for all of them. */
-const parameter = kindsOf({ ...described, alsoCalled: saidFor }, slope);
+const everything = { ...described, alsoCalled: saidFor };
+const parameter = z.discriminatedUnion('kind', [kindsOf(everything, slope), bareOf(everything)]);
 
 const untold = (about: string) => z._default(prose, `Nothing is written down about ${about}.`);
 

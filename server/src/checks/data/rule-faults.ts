@@ -8,6 +8,7 @@ import type { NameResult, Scope } from '../../craft/scope';
 import type { Evaluated } from '../../craft/value';
 import { figureUnit } from '../../figures';
 import type { ExpressionNode, Problem } from '../../language/ast';
+import { isOwnPath } from '../../language/path-text';
 import { referencesIn } from '../../language/value-nodes';
 import { type Dimension, plain, sameDimension } from '../../units/dimension';
 import { dimensionPhrase, findDimensionName } from '../../units/dimension-names';
@@ -75,6 +76,7 @@ class RuleNames {
 
   place(text: string): readonly Fault[] {
     const path = asMember(text, this.check, this.catalog);
+    if (isOwnPath(path)) return fault(noRule(path));
     const isKnown = this.catalog.parameter(path) !== undefined || this.catalog.isSection(path);
     return isKnown ? [] : fault(`there is no ${text}`);
   }
@@ -112,12 +114,20 @@ class RuleNames {
   private name(path: string): readonly Fault[] {
     if (path.startsWith('figure.'))
       return figureUnit(path.slice(7)) !== undefined ? [] : fault(`there is no figure ${path.slice(7)}`);
-    return this.catalog.parameter(path) === undefined ? fault(`there is no parameter ${path}`) : [];
+    const refused = this.refused(path);
+    return refused === null ? [] : fault(refused);
+  }
+
+  /** Why a rule can't read a parameter; null where it can. */
+  private refused(path: string): string | null {
+    if (isOwnPath(path)) return noRule(path);
+    return this.catalog.parameter(path) === undefined ? `there is no parameter ${path}` : null;
   }
 
   private worded(condition: Exclude<Condition, { kind: 'compare' }>): readonly Fault[] {
     const found = this.catalog.parameter(condition.path);
-    if (found === undefined) return fault(`there is no parameter ${condition.path}`);
+    const refused = this.refused(condition.path);
+    if (found === undefined || refused !== null) return fault(refused ?? '');
     if (condition.kind === 'set') return [];
     const isList = found.parameter.kind === 'words';
     if (isList !== (condition.kind === 'has'))
@@ -150,14 +160,19 @@ class RuleNames {
   private operand(path: string): readonly Fault[] {
     if (!path.includes('.')) return fault(`${path} is no parameter; a rule has no constants`);
     if (path.startsWith('figure.')) return this.name(path);
+    const refused = this.refused(path);
+    if (refused !== null) return fault(refused);
     const kind = this.catalog.parameter(path)?.parameter.kind;
-    if (kind === undefined) return fault(`there is no parameter ${path}`);
     return kind === 'quantity' || kind === 'count' ? [] : fault(`${path} holds no single number`);
   }
 
   private sentence({ id, values }: Problem): string {
     return filled(this.catalog.check(id)?.message ?? id, values).replace(/\.$/, '');
   }
+}
+
+function noRule(path: string): string {
+  return `${path} is kept as the board writes it, and no rule can read it`;
 }
 
 const byChance = ['line/divided-by-zero', 'line/no-finite-value'];

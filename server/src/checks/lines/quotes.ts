@@ -1,8 +1,8 @@
 import { suggestWord } from '../../catalog/suggest';
 import type { Craft } from '../../craft/craft';
-import { textLiteral } from '../../craft/value-text';
 import type { Problem, TextNode } from '../../language/ast';
 import { offering, problem, replacement } from '../../language/problem';
+import { quoted } from '../../language/quoted-text';
 import type { ScriptLine } from '../../language/script-line';
 import { couldHold, type KnownSetting, knownSetting, nodeAt } from './setting';
 
@@ -18,7 +18,7 @@ export function quotedText(craft: Craft, line: ScriptLine, found: Problem): Prob
   const text = withoutSingleQuotes(written.trim());
   if (text === '' || text.includes('"')) return null;
   const values = { expected: 'a text in double quotes', found: 'text without quotes' };
-  const fixes = [replacement('Put it in double quotes', span, textLiteral(text))];
+  const fixes = [replacement('Put it in double quotes', span, quoted(text))];
   return problem('line/wrong-shape', span, values, fixes);
 }
 

@@ -36,6 +36,8 @@ export function valueSnippet(snapshot: Snapshot, known: KnownParameter): string 
       return '"$1"';
     case 'date':
       return tabStop(1, 'year-month-day');
+    case 'bare':
+      return '$1';
   }
 }
 

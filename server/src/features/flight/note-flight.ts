@@ -5,10 +5,10 @@ import { lastSettingUnder } from '../../checks/report/rule-fix';
 import { interpret } from '../../craft/interpret';
 import { noNames, staticWords } from '../../craft/line-check';
 import type { Script } from '../../craft/script';
-import { textLiteral } from '../../craft/value-text';
 import { CraftView } from '../../craft/view';
 import type { DocumentEdit } from '../../language/document';
 import { parseLine } from '../../language/parser';
+import { quoted } from '../../language/quoted-text';
 import { withUnit } from '../../units/number-text';
 import type { Snapshot } from '../snapshot';
 
@@ -121,7 +121,7 @@ function flightParameter(catalog: Catalog, setting: string): FoundParameter | un
 /** As a script writes it: a bare number gets its parameter's unit, words get their quotes. */
 function written({ parameter }: FoundParameter, typed: string): string {
   const text = typed.trim();
-  if (parameter.kind === 'text') return textLiteral(text.replace(/\s+/g, ' '));
+  if (parameter.kind === 'text') return quoted(text.replace(/\s+/g, ' '));
   return parameter.kind === 'quantity' ? withUnit(text, parameter.unit) : text;
 }
 

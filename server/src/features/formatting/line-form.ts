@@ -1,3 +1,4 @@
+import type { BareNode, SettingStatement } from '../../language/ast';
 import { lex } from '../../language/lexer';
 import type { ScriptLine } from '../../language/script-line';
 import { opensSection } from '../navigation/section-extents';
@@ -35,7 +36,26 @@ export function formOf(line: ScriptLine): LineForm {
   if (statement.kind === 'blank') {
     return words === null ? kept : { kind: 'whole', text: mark + words, isComment: true, opens };
   }
+  if (statement.kind === 'setting' && statement.value?.kind === 'bare')
+    return ownForm(text, mark, statement, statement.value, words) ?? kept;
   return codeForm(line, mark, words, opens) ?? kept;
+}
+
+/** A setting whose value is kept as it is written: nothing but the blanks around its equals sign may change. */
+function ownForm(
+  text: string,
+  mark: string,
+  statement: SettingStatement,
+  value: BareNode,
+  comment: string | null,
+): LineForm | null {
+  const { path, equals } = statement;
+  const around = text.slice(path.end, equals) + text.slice(equals + 1, value.start);
+  const ends = text.slice(mark.length, path.start) + text.slice(value.end, statement.comment?.start);
+  // A blank that is none of ours, such as a no-break space, is left where it stands.
+  if (/[^ \t]/.test(around + ends)) return null;
+  const left = mark + text.slice(path.start, path.end);
+  return { kind: 'code', left, right: text.slice(value.start, value.end), comment, opens: false };
 }
 
 function codeForm(line: ScriptLine, mark: string, comment: string | null, opens: boolean): LineForm | null {

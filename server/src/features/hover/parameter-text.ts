@@ -34,6 +34,8 @@ export function allowedText(parameter: Parameter): string {
       return `a text of up to ${parameter.longest} characters`;
     case 'date':
       return 'a date such as 2026-05-14';
+    case 'bare':
+      return 'what the board takes, as the board writes it';
   }
 }
 

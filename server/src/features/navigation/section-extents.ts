@@ -1,5 +1,5 @@
 import type { Document } from '../../language/document';
-import type { ScriptLine } from '../../language/script-line';
+import { type ScriptLine, sectionOpened } from '../../language/script-line';
 
 /** A section with its lines, 0-based and both included. */
 export interface SectionExtent {
@@ -13,7 +13,7 @@ type LineAt = (number: number) => ScriptLine | undefined;
 
 /** Whether a line opens a section, even one that nobody can name. */
 export function opensSection({ statement }: ScriptLine): boolean {
-  return statement.kind === 'section' || (statement.kind === 'broken' && statement.opensSection);
+  return sectionOpened(statement) !== null;
 }
 
 /** A line that holds a comment and nothing else. */

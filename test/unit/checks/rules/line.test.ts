@@ -146,6 +146,18 @@ const together: readonly CheckCase[] = [
     ['craft.name = "Wagtail"', 'craft.mass = 2 * craft.name'],
     ['craft.payload = 10 g', 'craft.mass = 2 * craft.payload'],
   ],
+  [
+    'line/own-referred',
+    'own."gyro rate"',
+    ['own."gyro rate" = 8000', 'gyro.filter.1.cutoff = 0.1 * own."gyro rate"'],
+    ['own."gyro rate" = 8000', 'let rate = 8000 Hz', 'gyro.filter.1.cutoff = 0.1 * rate'],
+  ],
+  [
+    'line/set-twice',
+    '"gyro rate"',
+    ['[own]', '"gyro rate" = 8000', '"gyro rate" = 8000'],
+    ['[own]', '"gyro rate" = 8000', '"gyro rate"."#2" = 8000'],
+  ],
   ['line/circular', 'quiet', ['let quiet = 2 * quiet'], ['let low = 45 Hz', 'let quiet = 2 * low']],
   [
     'line/set-twice',

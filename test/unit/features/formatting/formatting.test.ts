@@ -4,7 +4,6 @@ import { formatText, formatting } from '../../../../server/src/features/formatti
 import type { Range } from '../../../../server/src/features/range';
 import { withEdits } from '../../../../server/src/features/text-edits';
 import { Document } from '../../../../server/src/language/document';
-import { parseLine } from '../../../../server/src/language/parser';
 import { scriptText } from '../../../support/script-text';
 import { snapshotOf } from '../../../support/snapshot';
 
@@ -40,6 +39,14 @@ describe('formatting', () => {
     const long = 'x'.repeat(1000);
     const expected = `${long} = 1\na   = 2\nbcd = 3\n`;
     assert.equal(formatText(`${long}=1\na=2\nbcd=3\n`), expected);
+  });
+
+  it('lines up what is kept as it is written, and touches nothing within it', () => {
+    const given = '[ own."PID  α"@cruise ]\n"gyro  rate"=8000   4000 ,5# why\nx= "a  # b" #c\n';
+    const expected =
+      '[own."PID  α" @ cruise]\n"gyro  rate" = 8000   4000 ,5  # why\nx            = "a  # b"        #c\n';
+    assert.equal(formatText(given), expected);
+    assert.equal(formatText('own.x=1,5\nmass=2 g\n'), 'own.x = 1,5\nmass  = 2 g\n');
   });
 
   it('takes a block of very many lines', () => {
@@ -187,7 +194,7 @@ describe('formatting any text', () => {
       [...Document.of(text).lines()].flatMap(({ text: line, statement: { comment }, statement }) => {
         const isClosed = statement.problems.length === 0;
         const node = 'value' in statement && isClosed ? statement.value : null;
-        const value = node?.kind === 'text' ? [node.value] : [];
+        const value = node?.kind === 'text' ? [node.value] : node?.kind === 'bare' ? [node.text] : [];
         return comment === null ? value : [...value, line.slice(comment.start).trimEnd()];
       });
     holds((text) => assert.deepEqual(kept(formatText(text)), kept(text)));
@@ -196,7 +203,7 @@ describe('formatting any text', () => {
   it('says the same after as before, line by line', () => {
     const said = (text: string) =>
       [...Document.of(text).lines()].flatMap((line) => {
-        const { kind, problems } = parseLine(line.text);
+        const { kind, problems } = line.statement;
         const isBlank = kind === 'blank' && line.text.trim() === '' && problems.length === 0;
         return isBlank ? [] : [`${kind} ${problems.map(({ id }) => id).join()} ${line.settingPath}`];
       });
