@@ -63,9 +63,9 @@ function identityFaults(shape: Shape, setting: TrueSetting, read: ListedSetting)
       ...occurrence,
     ];
   }
-  const headed = shape.headed === 'all' ? setting.groups : [];
+  const headed = shape.headed === 'all' ? steps(setting.groups, '') : [];
   return [
-    ...different('headed groups', headed, read.groups.slice(0, headed.length)),
+    ...different('headed groups', headed, steps(read.groups, '').slice(0, headed.length)),
     ...different('path', steps(setting.groups, setting.name), steps(read.groups, read.name)),
     ...occurrence,
   ];
@@ -118,15 +118,17 @@ function statedFaults({ stated }: TrueSetting, read: ListedSetting): readonly st
   ];
 }
 
+/** Each group has its heading, and nothing else has one. A heading may hold the whole path of its group. */
 function headingFaults({ headed }: Shape, printed: PrintedListing, read: Listing): readonly string[] {
   if (headed === 'none' || printed.headings.length === 0) return [];
-  const groups = new Set(printed.settings.flatMap(({ groups }) => prefixes(groups)));
-  const told = new Set(read.headings.map((heading) => JSON.stringify(heading.groups)));
-  return different('headings', [...groups].sort(), [...told].sort());
-}
-
-function prefixes(groups: readonly string[]): readonly string[] {
-  return groups.map((_, index) => JSON.stringify(groups.slice(0, index + 1)));
+  const key = (groups: readonly string[]) => steps(groups, '').join(' ');
+  const told = new Set(read.headings.map(({ groups }) => key(groups)));
+  const all = printed.settings.map(({ groups }) => groups).filter((groups) => groups.length > 0);
+  const allowed = new Set(all.flatMap((groups) => groups.map((_, index) => key(groups.slice(0, index + 1)))));
+  return [
+    ...[...new Set(all.map(key))].filter((one) => !told.has(one)).map((one) => `no heading of ${one}`),
+    ...[...told].filter((one) => !allowed.has(one)).map((one) => `no group: ${one}`),
+  ];
 }
 
 function commentFaults(printed: PrintedListing, read: Listing): readonly string[] {

@@ -1,4 +1,4 @@
-import { literal, otherLine } from './lines';
+import { blankLine, literal, otherLine } from './lines';
 import type { Line, Piece } from './listing';
 import { Lot } from './lot';
 
@@ -16,6 +16,7 @@ export const dirtKinds = [
   'old ends',
   'trailing',
   'banner',
+  'greeting',
 ] as const;
 
 export type DirtKind = (typeof dirtKinds)[number];
@@ -90,6 +91,12 @@ const soils: Readonly<Partial<Record<DirtKind, Soil>>> = {
     ] as const);
     return [otherLine(first), ...lines, otherLine(last)];
   },
+  greeting: (lines, lot) => [
+    otherLine(lot.one(['Dipper board, second of its kind', 'dipper awake'])),
+    otherLine(lot.one(['built in the spring of 2031', 'type help for more'])),
+    ...lot.one([[], [blankLine]]),
+    ...lines,
+  ],
   colour: (lines) =>
     lines.map((line) => ({ ...line, pieces: line.pieces.flatMap((piece) => [...coloured(piece)]) })),
   trailing: (lines, lot) => lines.map((line) => behind(line, lot.one(['', ' ', '   ', '\t']))),
@@ -124,6 +131,7 @@ const soils: Readonly<Partial<Record<DirtKind, Soil>>> = {
 
 /** What is printed first lies innermost. */
 const order: readonly DirtKind[] = [
+  'greeting',
   'banner',
   'colour',
   'trailing',

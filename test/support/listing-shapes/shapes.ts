@@ -1,7 +1,15 @@
 import type { ShapeMaker } from './shape';
-import { attributes, bars, stated } from './shapes/beside';
+import { attributes, bars, headedColumns, stated } from './shapes/beside';
 import { json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
-import { brackets, groupBefore, indented, paths, spokenHeadings } from './shapes/grouped';
+import {
+  braces,
+  brackets,
+  groupBefore,
+  indented,
+  pathHeadings,
+  paths,
+  spokenHeadings,
+} from './shapes/grouped';
 import {
   columns,
   enclosed,
@@ -31,6 +39,8 @@ export const shapes = {
   brackets,
   indented,
   'spoken headings': spokenHeadings,
+  'path headings': pathHeadings,
+  braces,
   'several settings': severalSettings,
   'several values': severalValues,
   'bare words': bareWords,
@@ -39,6 +49,7 @@ export const shapes = {
   stated,
   attributes,
   bars,
+  'headed columns': headedColumns,
   json,
   'json on one line': jsonOnOneLine,
   'json rows': jsonRows,

@@ -67,6 +67,7 @@ export const stated: ShapeMaker = (lot) => {
     isExact: false,
     without: ['empty', 'text', 'list', 'tuple'],
     badValue: /[;#]|\/\//,
+    spared: between === ' ' ? ['greeting'] : [],
     comment,
     states: ['range', 'words', 'default', 'remark'],
     print: (items) =>
@@ -164,3 +165,39 @@ export const bars: ShapeMaker = (lot) => {
 function heading(text: string) {
   return { kind: 'other', pieces: [{ text, of: null }] } as const;
 }
+
+/** Columns of blanks under a heading row. */
+export const headedColumns: ShapeMaker = (lot) => {
+  const titles = lot.one([
+    ['NAME', 'VALUE', 'DEFAULT'],
+    ['setting', 'now', 'default'],
+    ['Parameter', 'Value', 'Default'],
+  ] as const);
+  const isRuled = lot.chance(0.5);
+  return {
+    ...usual,
+    styles: everyStyle.filter((style) => style !== 'digits'),
+    isExact: false,
+    without: ['empty', 'unit', 'glued unit'],
+    comment: null,
+    states: ['default'],
+    print: (items) => {
+      const names = Math.max(titles[0].length, ...items.map(({ name }) => name.length)) + 2;
+      const values = Math.max(titles[1].length, ...items.map((item) => printedValue(item).length)) + 2;
+      return [
+        heading(`${titles[0].padEnd(names)}${titles[1].padEnd(values)}${titles[2]}`),
+        ...(isRuled ? [heading(titles.map((title) => '-'.repeat(title.length)).join('  '))] : []),
+        ...items.map((item, index) =>
+          settingLine(
+            namePiece(index, item.name),
+            ' '.repeat(names - item.name.length),
+            valuePieces(index, item),
+            item.stated?.default == null
+              ? ''
+              : ' '.repeat(values - printedValue(item).length) + item.stated.default,
+          ),
+        ),
+      ];
+    },
+  };
+};

@@ -154,7 +154,7 @@ export const yaml: ShapeMaker = (lot, { quote }: House) => {
     headed: 'all',
     without: [...documentLooks],
     badValue: quote === '"' ? /"/ : /'/,
-    spared: ['banner'],
+    spared: ['banner', 'greeting'],
     print: (items) => [
       ...before,
       ...underHeadings(
@@ -246,7 +246,7 @@ export const table: ShapeMaker = (lot: Lot) => {
     groups: isGrouped ? 'one' : 'none',
     without: ['quoted', 'unit', 'glued unit'],
     badValue: /["\n]/,
-    spared: ['banner'],
+    spared: ['banner', 'greeting'],
     comment: null,
     states: isStated ? ['range', 'default'] : [],
     print: (items) => [

@@ -1,4 +1,5 @@
-import { headingLine, namePiece, settingLine, valuePieces } from '../lines';
+import { headingLine, namePiece, otherLine, settingLine, valuePieces } from '../lines';
+import type { Item, Line } from '../listing';
 import { everyStyle, inTurn, oneWord, type ShapeMaker, underHeadings, usual } from '../shape';
 
 const betweens = [' = ', '=', ': ', ' : ', ' := '] as const;
@@ -13,6 +14,7 @@ export const paths: ShapeMaker = (lot) => {
     groups: 'nested',
     isExact: false,
     without: between.trim() === '' ? ['empty', 'text'] : [],
+    spared: between.trim() === '' ? ['greeting'] : [],
     print: (items) =>
       inTurn(items, '#', (item, index) => [
         settingLine(
@@ -74,6 +76,7 @@ export const brackets: ShapeMaker = (lot) => {
     headed: 'all',
     isExact: false,
     without: between === ' ' ? ['empty', 'text'] : [],
+    spared: between === ' ' ? ['greeting'] : [],
     comment,
     print: (items) =>
       underHeadings(
@@ -97,6 +100,7 @@ export const indented: ShapeMaker = (lot) => {
     headed: 'all',
     isExact: false,
     without: between === ' ' ? ['empty', 'text'] : ['empty'],
+    spared: ['greeting'],
     print: (items) =>
       underHeadings(
         items,
@@ -137,3 +141,77 @@ export const spokenHeadings: ShapeMaker = (lot) => {
       ),
   };
 };
+
+/** Headings with the whole path of their group. */
+export const pathHeadings: ShapeMaker = (lot) => {
+  const [open, step, close] = lot.one([
+    ['[', '.', ']'],
+    ['[', '/', ']'],
+    ['== ', ' / ', ' =='],
+  ] as const);
+  const between = lot.one([...betweens]);
+  return {
+    ...usual,
+    styles: everyStyle,
+    groups: 'nested',
+    headed: 'all',
+    isExact: false,
+    print: (items) =>
+      items.flatMap((item, index): readonly Line[] => {
+        const path = item.groups.join(step);
+        const isNew = path !== '' && path !== items[index - 1]?.groups.join(step);
+        return [
+          ...(isNew ? [headingLine(`${open}${path}${close}`)] : []),
+          settingLine(namePiece(index, item.name), between, valuePieces(index, item)),
+        ];
+      }),
+  };
+};
+
+/** Groups in braces, one in the other. */
+export const braces: ShapeMaker = (lot) => {
+  const step = lot.one(['  ', '\t', '']);
+  const between = lot.one([' = ', ': ', ' ']);
+  const end = lot.one(['', ';']);
+  return {
+    ...usual,
+    styles: between === ' ' ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    groups: 'nested',
+    headed: 'all',
+    isExact: false,
+    without: between === ' ' ? ['empty', 'text'] : ['empty'],
+    badValue: /[{};]/,
+    spared: between === ' ' ? ['greeting'] : [],
+    print: (items) =>
+      bracedLines(items, step, (item, index) => [
+        settingLine(
+          step.repeat(item.groups.length),
+          namePiece(index, item.name),
+          between,
+          valuePieces(index, item),
+          end,
+        ),
+      ]),
+  };
+};
+
+function bracedLines(
+  items: readonly Item[],
+  step: string,
+  write: (item: Item, index: number) => readonly Line[],
+): readonly Line[] {
+  let open: readonly string[] = [];
+  const closed = (depth: number): readonly Line[] =>
+    open.slice(depth).map((_, index) => otherLine(`${step.repeat(open.length - 1 - index)}}`));
+  const lines = items.flatMap((item, index) => {
+    const shared = item.groups.findIndex((group, depth) => group !== open[depth]);
+    const depth = shared === -1 ? item.groups.length : shared;
+    const before = closed(depth);
+    const opened = item.groups
+      .slice(depth)
+      .map((group, at) => headingLine(`${step.repeat(depth + at)}${group} {`));
+    open = item.groups;
+    return [...before, ...opened, ...write(item, index)];
+  });
+  return [...lines, ...closed(0)];
+}

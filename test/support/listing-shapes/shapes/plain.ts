@@ -30,6 +30,7 @@ export const spaced: ShapeMaker = (lot) => {
     styles: [...oneWord, 'dots', 'slashes', 'at'],
     isExact: false,
     without: ['empty', 'text'],
+    spared: ['greeting'],
     comment,
     print: (items) =>
       inTurn(items, comment, (item, index) => [

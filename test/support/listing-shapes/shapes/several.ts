@@ -66,6 +66,7 @@ export const severalValues: ShapeMaker = (lot) => {
     styles: oneWord,
     without: ['empty', 'text', 'unit', 'tuple', 'quoted'],
     own: ['list', 'list', 'list'],
+    spared: between.trim() === '' ? ['greeting'] : [],
     comment,
     print: (items) =>
       inTurn(items, comment, (item, index) => [
@@ -85,6 +86,7 @@ export const bareWords: ShapeMaker = (lot) => {
     without: ['empty'],
     own: ['presence', 'presence', 'presence', 'presence', 'presence', 'presence', 'presence'],
     comment: null,
+    spared: ['greeting'],
     print: (items) => {
       const isBare = (index: number) => items[index]?.value.look === 'presence';
       const runs = chunksOf(
