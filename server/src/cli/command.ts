@@ -73,9 +73,10 @@ function readArguments<O extends Options>(
     const reason = error instanceof Error ? (error.message.split(/\.\s/)[0] ?? '') : String(error);
     const unknown = /^Unknown option '--([^']+)'/.exec(reason)?.[1];
     const near = unknown === undefined ? [] : suggestWord(Object.keys(options), unknown);
-    const meant = near.length === 0 ? '' : `; did you mean ${near.map((one) => `--${one}`).join(' or ')}?`;
+    const suggestion =
+      near.length === 0 ? '' : `; did you mean ${near.map((one) => `--${one}`).join(' or ')}?`;
     throw new UsageError(
-      `${reason.replace(/\.$/, '')}${meant || ';'} propsoff ${name} --help lists the options`,
+      `${reason.replace(/\.$/, '')}${suggestion || ';'} propsoff ${name} --help lists the options`,
     );
   }
 }

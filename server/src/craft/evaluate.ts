@@ -107,7 +107,7 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
     case 'missing': {
       const fixes = found.near.map((name) => replacement(`Write ${name}`, node, name));
       const id = isParameter ? 'line/reference-not-set' : 'line/unknown-constant';
-      throw new Fault(problem(id, node, { name: text, meant: found.near.join(', ') }, fixes));
+      throw new Fault(problem(id, node, { name: text, suggestion: found.near.join(', ') }, fixes));
     }
   }
 }

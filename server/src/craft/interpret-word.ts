@@ -11,8 +11,8 @@ export function readFlag(node: ValueNode, reading: Reading): Value | null {
   if (node.kind !== 'reference') return refuseShape(node, reading, '`on` or `off`');
   const { text } = node.path;
   if (text === 'on' || text === 'off') return { kind: 'flag', value: text === 'on' };
-  const meant = flagHabits.get(text.toLowerCase());
-  const near = meant === undefined ? [] : [meant];
+  const usual = flagHabits.get(text.toLowerCase());
+  const near = usual === undefined ? [] : [usual];
   reportWord(node, reading, ['on', 'off'], near);
   return null;
 }
@@ -93,7 +93,7 @@ function reportWord(
   // A long list is no help in a sentence: the hover tells it in parts.
   const shown = words.length > mostShown ? [] : words;
   const fixes = near.map((word) => replacement(`Write ${word}`, node, word));
-  const values = { given: node.path.text, allowed: shown.join(', '), meant: near.join(', ') };
+  const values = { given: node.path.text, allowed: shown.join(', '), suggestion: near.join(', ') };
   reading.problems.push(problem('line/unknown-word', node, values, fixes));
 }
 

@@ -128,7 +128,7 @@ function unknownName(statement: SettingStatement, section: string, path: string,
       written === null ? [] : [replacement(`Write ${written}`, span, written)],
     );
     const elsewhere = suggestions.flatMap(({ written, path: whole }) => (written === null ? [whole] : []));
-    return { meant: suggestions.map(({ path: name }) => name).join(', '), fixes, elsewhere };
+    return { suggestion: suggestions.map(({ path: name }) => name).join(', '), fixes, elsewhere };
   });
 }
 
@@ -146,7 +146,10 @@ function checkSection({ path }: SectionStatement, catalog: Catalog): LineCheck {
   if (catalog.isSection(path.text)) return silent;
   const unknown = lateProblem('line/unknown-section', path, { name: path.text }, () => {
     const near = suggestSections(catalog, path.text);
-    return { meant: near.join(', '), fixes: near.map((name) => replacement(`Write [${name}]`, path, name)) };
+    return {
+      suggestion: near.join(', '),
+      fixes: near.map((name) => replacement(`Write [${name}]`, path, name)),
+    };
   });
   return { problems: [unknown], isDynamic: false };
 }

@@ -119,9 +119,9 @@ export class Resolution implements Context {
     const found = catalog.parameter(path);
     if (found === undefined) return undefined;
     const lines = this.linesOf(path);
-    const meant = this.meant(path);
-    if (meant !== undefined)
-      return new HeldSetting(path, catalog, null, true, meant, [...lines].reverse(), noProblems);
+    const guessed = this.guessed(path);
+    if (guessed !== undefined)
+      return new HeldSetting(path, catalog, null, true, guessed, [...lines].reverse(), noProblems);
     return this.held(path, found, lines);
   }
 
@@ -154,11 +154,11 @@ export class Resolution implements Context {
    * The line whose misspelt name surely means a parameter: what that holds is unknown until it is mended,
    * unless the same script sets it for the same packs under its right name.
    */
-  private meant(path: string): PlacedLine | undefined {
+  private guessed(path: string): PlacedLine | undefined {
     const overlay = this.overlay(path);
     for (const pack of overlay === null ? [null] : [overlay, null]) {
       for (const { script } of this.scripts.layers().layers) {
-        const line = script.meantBy(path, pack);
+        const line = script.guessedLine(path, pack);
         if (line !== undefined && !script.has(inputKeys.setting(path, pack))) return { script, line };
       }
     }

@@ -4,10 +4,10 @@ import { Document, type DocumentEdit } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
 import { StatementCache } from '../language/statement-cache';
 import { KeyMap } from '../query/key-map';
+import { differing, type GuessedLine, GuessedLines } from './guessed-lines';
 import { type CraftKey, inputKeys, pathOfLine, type Subject, subjectsOf } from './keys';
 import { checkLine } from './line-check';
 import { LineIndex } from './line-index';
-import { differing, type Meant, MeantLines } from './meant-lines';
 import { membershipsIn } from './memberships';
 
 /**
@@ -25,7 +25,7 @@ export class Script {
   private readonly groups = new Map<string, number>();
   /** Path -> how many lines set it for one pack only. */
   private readonly overlaid = new Map<string, number>();
-  private readonly unknown: MeantLines;
+  private readonly unknown: GuessedLines;
 
   constructor(
     readonly uri: string,
@@ -34,7 +34,7 @@ export class Script {
     said = new StatementCache(),
   ) {
     this.current = Document.of(text, said);
-    this.unknown = new MeantLines(catalog, (line) => this.lineNumber(line));
+    this.unknown = new GuessedLines(catalog, (line) => this.lineNumber(line));
     for (const line of this.current.lines()) this.add(line);
   }
 
@@ -44,7 +44,7 @@ export class Script {
 
   /** Applies edits one after the other and gives the keys of all that changed. */
   edit(edits: Iterable<DocumentEdit>): readonly CraftKey[] {
-    const meant = this.unknown.all;
+    const guesses = this.unknown.all;
     const first = this.current.lineAt(0);
     const wasEmpty = this.isEmpty;
     const changed: CraftKey[] = [];
@@ -56,7 +56,7 @@ export class Script {
       for (const line of change.removed) changed.push(...this.remove(line));
     }
     if (this.current.lineAt(0) !== first) changed.push(inputKeys.firstLine);
-    for (const { path } of differing(meant, this.unknown.all)) {
+    for (const { path } of differing(guesses, this.unknown.all)) {
       changed.push(inputKeys.setting(path));
       for (const { collection } of membershipsIn(path, this.catalog))
         changed.push(inputKeys.members(collection));
@@ -66,7 +66,7 @@ export class Script {
   }
 
   /** The line whose unknown name was surely meant to set a path. */
-  meantBy(path: string, pack: string | null): ScriptLine | undefined {
+  guessedLine(path: string, pack: string | null): ScriptLine | undefined {
     return this.unknown.all.findLast((one) => one.path === path && one.line.section.pack === pack)?.line;
   }
 
@@ -110,16 +110,16 @@ export class Script {
 
   /** Whether lines set a path for one pack only, or surely mean to. */
   isOverlaid(path: string): boolean {
-    const isMeant = (one: Meant) => one.path === path && one.line.section.pack !== null;
-    return this.overlaid.has(path) || this.unknown.all.some(isMeant);
+    const isGuess = (one: GuessedLine) => one.path === path && one.line.section.pack !== null;
+    return this.overlaid.has(path) || this.unknown.all.some(isGuess);
   }
 
   /** The members of a collection that lines name, also those that a misspelt name surely means. */
   membersOf(collection: string): readonly string[] {
-    const meant = this.unknown.all
+    const guessed = this.unknown.all
       .flatMap(({ path }) => membershipsIn(path, this.catalog))
       .flatMap((one) => (one.collection === collection ? [one.member] : []));
-    return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...meant])];
+    return [...new Set([...(this.members.get(collection)?.keys() ?? []), ...guessed])];
   }
 
   /** Whether no line says anything: there are only comments, or not even those. */

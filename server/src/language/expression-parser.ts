@@ -133,6 +133,6 @@ function unitNode(reader: TokenReader, { text, start, end }: NonNullable<NumberT
   }
   const near = nearestUnits(text);
   const fixes = near.map((name) => replacement(`Write ${name}`, span, name));
-  reader.fail(problem('line/unknown-unit', span, { unit: text, meant: near.join(', ') }, fixes));
+  reader.fail(problem('line/unknown-unit', span, { unit: text, suggestion: near.join(', ') }, fixes));
   return null;
 }

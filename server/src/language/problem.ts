@@ -11,32 +11,32 @@ export function problem(
 }
 
 /** What a problem's name was probably meant to be, as a value for its sentence, and the fixes that write it. */
-interface Guess {
-  readonly meant: string;
+interface Suggestion {
+  readonly suggestion: string;
   readonly fixes: readonly LineFix[];
   readonly elsewhere?: readonly string[];
 }
 
 /**
- * Makes a problem whose guess at what was meant is made only when somebody looks at it: a long text of some
+ * Makes a problem whose suggestion is made only when somebody looks at it: a long text of some
  * other kind has a foreign name on every line, and most are never shown.
  */
 export function lateProblem(
   id: string,
   { start, end }: Span,
   known: Readonly<Record<string, string>>,
-  guess: () => Guess,
+  suggest: () => Suggestion,
 ): Problem {
-  let kept: Guess | undefined;
-  const guessed = (): Guess => {
-    kept ??= guess();
+  let kept: Suggestion | undefined;
+  const suggested = (): Suggestion => {
+    kept ??= suggest();
     return kept;
   };
-  const values = Object.defineProperty({ ...known }, 'meant', {
+  const values = Object.defineProperty({ ...known }, 'suggestion', {
     enumerable: true,
-    get: () => guessed().meant,
+    get: () => suggested().suggestion,
   });
-  return offering({ id, start, end, values }, guessed);
+  return offering({ id, start, end, values }, suggested);
 }
 
 /** A problem of which is made only when somebody looks at it what may mend it. */

@@ -10,7 +10,7 @@ import type { Raised } from '../report/acceptances';
 import type { Fix, Place, Related } from '../report/finding';
 import { faultyIncludes } from './faulty-includes';
 import { movesFor } from './moves';
-import { nameSpan, settingMeant } from './names';
+import { nameSpan, settingElsewhere } from './names';
 import { refined } from './refined';
 
 /** What is wrong with the lines of the craft's own script, one by one and among each other. */
@@ -63,7 +63,7 @@ function raisedFrom(
     place,
     // Looked up anew each time, as the lines that it tells of come and go.
     get related(): readonly Related[] {
-      return [...related, ...settingMeant(craft, line, found)];
+      return [...related, ...settingElsewhere(craft, line, found)];
     },
     pack: null,
     // Made when they are looked at: fixes may rest on a guess that costs more than the check itself.
@@ -133,7 +133,7 @@ function* overlays(craft: Craft): Iterable<Raised> {
     if (packs.includes(pack.text) || !craft.isWhole()) continue;
     const near = suggestWord(packs, pack.text);
     const fixes = near.map((name) => replacement(`Write ${name}`, pack, name));
-    const values = { pack: pack.text, packs: packs.join(', '), meant: near.join(', ') };
+    const values = { pack: pack.text, packs: packs.join(', '), suggestion: near.join(', ') };
     yield raisedFrom(craft, root, line, problem('line/unknown-pack', pack, values, fixes));
   }
 }

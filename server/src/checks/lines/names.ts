@@ -16,9 +16,9 @@ export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Pr
   const span = statement.path.names.find(({ text }) => text === word);
   const number = span === undefined ? null : freeNumber(craft, collection.path, { from, to });
   if (span === undefined || number === null) return problem(found.id, found, values);
-  const meant = `${collection.path}.${number}`;
-  return problem(found.id, found, { ...values, meant }, [
-    replacement(`Write ${meant}`, span, String(number)),
+  const suggestion = `${collection.path}.${number}`;
+  return problem(found.id, found, { ...values, suggestion }, [
+    replacement(`Write ${suggestion}`, span, String(number)),
   ]);
 }
 
@@ -34,7 +34,7 @@ function freeNumber(craft: Craft, collection: string, { from, to }: Numbers): nu
 }
 
 /** Where the parameter that an unknown name probably means is set already: then nothing is to be moved there. */
-export function settingMeant(craft: Craft, { section }: ScriptLine, found: Problem): readonly Related[] {
+export function settingElsewhere(craft: Craft, { section }: ScriptLine, found: Problem): readonly Related[] {
   for (const path of found.elsewhere ?? []) {
     const [line] = craft.root.lines(inputKeys.setting(path, section.pack));
     if (line === undefined) continue;

@@ -32,12 +32,12 @@ export function unquoted(craft: Craft, line: ScriptLine, found: Problem): Proble
   const node = setting === null ? null : nodeAt(setting.statement.value, found);
   if (setting === null || node?.kind !== 'text') return null;
   return offering(found, () => {
-    const words = meantBy(craft, line, setting, node);
+    const words = suggestedWords(craft, line, setting, node);
     return { fixes: words.map((word) => replacement(`Write ${word}`, node, word)) };
   });
 }
 
-function meantBy(craft: Craft, line: ScriptLine, { statement, found }: KnownSetting, node: TextNode) {
+function suggestedWords(craft: Craft, line: ScriptLine, { statement, found }: KnownSetting, node: TextNode) {
   const value = statement.value ?? node;
   const before = line.text.slice(value.start, node.start);
   const after = line.text.slice(node.end, value.end);

@@ -38,19 +38,19 @@ export function possibleUnit(craft: Craft, line: ScriptLine, found: Problem): Pr
   const before = numberBefore(line.text, found.start);
   if (before === '') return null;
   const written = (found.values.unit ?? '').toLowerCase();
-  const candidates = [...(found.values.meant ?? '').split(', '), ...unitsOf(known.found.parameter)];
+  const candidates = [...(found.values.suggestion ?? '').split(', '), ...unitsOf(known.found.parameter)];
   const possible = candidates.filter(
     (unit) => unit !== '' && couldHold(craft, known.found, `${before} ${unit}`),
   );
   const nearest = [...new Set(possible)].sort(
     (one, other) => Number(isLike(other, written)) - Number(isLike(one, written)),
   );
-  const [meant] = nearest;
-  if (meant === undefined || meant === found.values.meant) return null;
+  const [suggestion] = nearest;
+  if (suggestion === undefined || suggestion === found.values.suggestion) return null;
   return problem(
     found.id,
     found,
-    { ...found.values, meant },
+    { ...found.values, suggestion },
     nearest.slice(0, 2).map((unit) => replacement(`Write ${unit}`, found, unit)),
   );
 }

@@ -62,10 +62,10 @@ function complaintId(
 function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: Place): Finding {
   const check = catalog.check(id);
   if (check === undefined) throw new Error(`the catalogue has no check ${id}`);
-  const meant = id === 'line/accept-unknown' ? suggestWord(catalog.checks.keys(), acceptance.check) : [];
+  const near = id === 'line/accept-unknown' ? suggestWord(catalog.checks.keys(), acceptance.check) : [];
   const start = place.line.text.indexOf(acceptance.check, place.start);
   const written = { ...place, start, end: start + acceptance.check.length };
-  const renamed = meant.map((name) => ({
+  const renamed = near.map((name) => ({
     title: `Write ${name}`,
     edits: [{ place: written, newText: name }],
   }));
@@ -73,11 +73,11 @@ function complaint(catalog: Catalog, id: string, acceptance: Acceptance, place: 
   return {
     check,
     level: check.level,
-    values: { check: acceptance.check, reason: acceptance.reason, meant: meant.join(', ') },
+    values: { check: acceptance.check, reason: acceptance.reason, suggestion: near.join(', ') },
     place,
     related: [],
     pack: null,
-    fixes: meant.length > 0 ? renamed : [removal],
+    fixes: near.length > 0 ? renamed : [removal],
     accepted: null,
   };
 }

@@ -16,7 +16,7 @@ export function adviceOf(finding: Finding): string {
 
 /**
  * Fills a check's words. A part in double brackets is left out where a value in it is empty:
- * `[[Did you mean {meant}?]]` says nothing when nothing was near.
+ * `[[Did you mean {suggestion}?]]` says nothing when nothing was near.
  */
 export function sentenceOf(template: string, values: Readonly<Record<string, string>>): string {
   const words = template.replace(/ ?\[\[([^[\]]*)\]\]/g, (whole, part: string) =>

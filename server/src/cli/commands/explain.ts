@@ -60,8 +60,8 @@ function broken(text: string, width: number): string {
 
 function unknown(catalog: Catalog, name: string): string {
   const near = name.includes('/') ? suggestWord(catalog.checks.keys(), name) : nearParameters(catalog, name);
-  const meant = near.length === 0 ? '' : `; did you mean ${near.join(', ')}?`;
-  return `there is no parameter, group or check "${name}"${meant}`;
+  const suggestion = near.length === 0 ? '' : `; did you mean ${near.join(', ')}?`;
+  return `there is no parameter, group or check "${name}"${suggestion}`;
 }
 
 /** What is spelt much alike, and else what ends in the last word. */

@@ -6,7 +6,7 @@ import type { ScriptLine } from '../language/script-line';
 const mostGuessed = 50;
 
 /** A line whose name nobody knows, with the path that it surely means. */
-export interface Meant {
+export interface GuessedLine {
   readonly path: string;
   readonly line: ScriptLine;
 }
@@ -15,10 +15,10 @@ export interface Meant {
  * The lines of a script whose name nobody knows, by what each was surely meant to set. The name itself is
  * reported at its line; what it stands for then counts as set, so that nothing complains that it is missing.
  */
-export class MeantLines {
+export class GuessedLines {
   private readonly unknown = new Set<ScriptLine>();
   private readonly guesses = new WeakMap<ScriptLine, string | null>();
-  private known: readonly Meant[] | null = null;
+  private known: readonly GuessedLine[] | null = null;
 
   constructor(
     private readonly catalog: Catalog,
@@ -35,12 +35,12 @@ export class MeantLines {
   }
 
   /** In the order of the script, so that the last of equals counts; the same list until a line comes or goes. */
-  get all(): readonly Meant[] {
+  get all(): readonly GuessedLine[] {
     this.known ??= this.unknown.size > mostGuessed ? [] : this.guessed();
     return this.known;
   }
 
-  private guessed(): readonly Meant[] {
+  private guessed(): readonly GuessedLine[] {
     const lines = [...this.unknown].sort((one, other) => this.lineNumber(one) - this.lineNumber(other));
     return lines.flatMap((line) => {
       const path = this.guess(line);
@@ -51,14 +51,14 @@ export class MeantLines {
   private guess(line: ScriptLine): string | null {
     const known = this.guesses.get(line);
     if (known !== undefined) return known;
-    const guess = meantPath(line, this.catalog);
+    const guess = guessedPath(line, this.catalog);
     this.guesses.set(line, guess);
     return guess;
   }
 }
 
 /** The parameter that a line with an unknown name or under an unknown section means; null when none is near. */
-function meantPath({ settingPath, section }: ScriptLine, catalog: Catalog): string | null {
+function guessedPath({ settingPath, section }: ScriptLine, catalog: Catalog): string | null {
   if (settingPath === null || section.path === null) return null;
   const isKnown = section.path === '' || catalog.isSection(section.path);
   const under = isKnown ? section.path : suggestSections(catalog, section.path)[0];
@@ -66,14 +66,17 @@ function meantPath({ settingPath, section }: ScriptLine, catalog: Catalog): stri
   const rest = section.path === '' ? settingPath : settingPath.slice(section.path.length + 1);
   const path = under === '' ? rest : `${under}.${rest}`;
   if (catalog.parameter(path) !== undefined) return path;
-  // Told as what it is: it sets nothing, and means nothing else.
+  // Reported as what it is: it sets nothing, and means nothing else.
   if (catalog.explainMissing(path)?.reason === 'makes-no-sense') return null;
   const [best] = suggestParameters(catalog, path, under);
   return best === undefined || catalog.parameter(best.path) === undefined ? null : best.path;
 }
 
-/** What is meant in one of two states only. */
-export function differing(before: readonly Meant[], after: readonly Meant[]): readonly Meant[] {
+/** What is guessed in one of two states only. */
+export function differing(
+  before: readonly GuessedLine[],
+  after: readonly GuessedLine[],
+): readonly GuessedLine[] {
   if (before === after) return [];
   const [gone, come] = [new Set(before.map(({ line }) => line)), new Set(after.map(({ line }) => line))];
   return [...before.filter(({ line }) => !come.has(line)), ...after.filter(({ line }) => !gone.has(line))];
