@@ -131,6 +131,35 @@ function isAllowed(one: Import): boolean {
   );
 }
 
+/** Groups of files each of which leads to every other of its group. */
+function circles(all: readonly string[], among: readonly Import[]): readonly (readonly string[])[] {
+  const next = new Map(all.map((file): [string, string[]] => [file, []]));
+  for (const one of among) {
+    const path = target(one);
+    const file = [`${path}.ts`, `${path}/index.ts`].find((name) => next.has(name));
+    if (file !== undefined) next.get(one.from)?.push(file);
+  }
+  const led = new Map(all.map((file) => [file, reached(file, next)]));
+  const groups = all.map((file) =>
+    [...(led.get(file) ?? [])].filter((other) => led.get(other)?.has(file)).sort(),
+  );
+  return [...new Map(groups.map((group) => [group.join(), group])).values()].filter(
+    ({ length }) => length > 0,
+  );
+}
+
+/** Every file that a file leads to; itself only where it comes back to it. */
+function reached(from: string, next: ReadonlyMap<string, readonly string[]>): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const waiting = [...(next.get(from) ?? [])];
+  for (let file = waiting.pop(); file !== undefined; file = waiting.pop()) {
+    if (seen.has(file)) continue;
+    seen.add(file);
+    waiting.push(...(next.get(file) ?? []));
+  }
+  return seen;
+}
+
 describe('the rooms of the house', () => {
   it('import only what lies below them', () => {
     const wrong = imports.filter((one) => !isAllowed(one)).map(({ from, name }) => `${from} imports ${name}`);
@@ -154,6 +183,19 @@ describe('the rooms of the house', () => {
         return [next, ...below(next, new Set([...seen, next]))];
       });
     for (const room of Object.keys(allowed)) assert.ok(!below(room, new Set([room])).includes(room), room);
+  });
+
+  it('hold no files that import each other in a circle', () => {
+    assert.deepEqual(circles(files, imports), []);
+    const file = (name: string) => `server/src/units/${name}.ts`;
+    const one = (from: string, name: string) => ({ from: file(from), room: 'units', name: `./${name}` });
+    const found = circles(['a', 'b', 'c', 'd'].map(file), [
+      one('a', 'b'),
+      one('b', 'c'),
+      one('c', 'b'),
+      one('d', 'a'),
+    ]);
+    assert.deepEqual(found, [['b', 'c'].map(file)]);
   });
 
   it('keep what is pure free of clocks, chance and the process', () => {

@@ -1,4 +1,3 @@
-import type { Catalog } from './catalog';
 import { type BoardProfile, titleOf } from './model/board-profile';
 import type { Choice, ChoiceSource, Parameter } from './model/parameter';
 
@@ -12,12 +11,26 @@ export interface ChoiceContext {
   readonly boards?: readonly Choice[];
 }
 
+/** The tables of the catalogue that words come from. */
+interface Tables {
+  readonly boards: ReadonlyMap<string, BoardProfile>;
+  readonly signals: Table;
+  readonly regions: Table;
+  readonly grids: Table;
+  readonly videoBands: Table;
+  readonly chemistries: Table;
+  readonly links: ReadonlyMap<string, Choice & { readonly uses: readonly string[] }>;
+  members(collection: string): readonly Choice[];
+}
+
+type Table = ReadonlyMap<string, Choice>;
+
 /** Words of a parameter, or the words that may stand in place of its number. Empty where it takes none. */
-export function choicesOf(catalog: Catalog, parameter: Parameter, context: ChoiceContext): readonly Choice[] {
+export function choicesOf(tables: Tables, parameter: Parameter, context: ChoiceContext): readonly Choice[] {
   switch (parameter.kind) {
     case 'word':
     case 'words':
-      return [...(parameter.choices ?? []), ...fromElsewhere(catalog, parameter, context)];
+      return [...(parameter.choices ?? []), ...fromElsewhere(tables, parameter, context)];
     case 'quantity':
     case 'count':
       return parameter.orWords ?? [];
@@ -28,16 +41,16 @@ export function choicesOf(catalog: Catalog, parameter: Parameter, context: Choic
 
 type WithWords = Extract<Parameter, { kind: 'word' | 'words' }>;
 
-function fromElsewhere(catalog: Catalog, parameter: WithWords, context: ChoiceContext): readonly Choice[] {
+function fromElsewhere(tables: Tables, parameter: WithWords, context: ChoiceContext): readonly Choice[] {
   const { choicesFrom } = parameter;
   if (choicesFrom === undefined) return [];
-  if (choicesFrom === 'links') return linksFor(catalog, parameter.name);
-  return sources[choicesFrom](catalog, context);
+  if (choicesFrom === 'links') return linksFor(tables, parameter.name);
+  return sources[choicesFrom](tables, context);
 }
 
 const sources: Record<
   Exclude<ChoiceSource, 'links'>,
-  (from: Catalog, context: ChoiceContext) => readonly Choice[]
+  (from: Tables, context: ChoiceContext) => readonly Choice[]
 > = {
   boards: (catalog, { boards = [] }) => [...[...catalog.boards.values()].map(asBoard), ...boards],
   ports: (_, { ports = [] }) => ports,
@@ -63,14 +76,14 @@ function asBoard(board: BoardProfile): Choice {
   return { name: board.name, summary: board.summary ?? `The board ${titleOf(board)}.` };
 }
 
-function asChoices(table: ReadonlyMap<string, Choice>): readonly Choice[] {
+function asChoices(table: Table): readonly Choice[] {
   return [...table.values()].map(({ name, summary }) => ({ name, summary }));
 }
 
 /** A group takes the links made for its use; a group that no link is made for takes them all. */
-function linksFor(catalog: Catalog, name: string): readonly Choice[] {
+function linksFor(tables: Tables, name: string): readonly Choice[] {
   const use = name.slice(0, name.indexOf('.'));
-  const links = [...catalog.links.values()];
+  const links = [...tables.links.values()];
   const fitting = links.filter((link) => link.uses.some((one) => one === use));
   return (fitting.length === 0 ? links : fitting).map((link) => ({ name: link.name, summary: link.summary }));
 }

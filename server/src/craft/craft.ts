@@ -186,7 +186,7 @@ export class Craft implements Scripts, Context {
     followIncludes(craft.root, craft.source, (key) => craftInputs.read(craft, ...key)),
   );
 
-  private static readonly reading = new Query('what it is taken for', readAs);
+  private static readonly reading = new Query('what it is taken for', (craft: Craft) => readAs(craft));
 
   private static readonly members = new Query(
     'members',

@@ -8,8 +8,8 @@ import { plainNumber } from '../units/number-text';
 import { exactText } from '../units/quantity';
 import { fromBase, type Unit, unitOf } from '../units/unit';
 import { evaluate } from './evaluate';
-import { type Reading, refuseShape } from './interpret';
 import { checkLimits, quantityLimits } from './limits';
+import { type Reading, refuseShape } from './reading';
 import type { Evaluated, Value } from './value';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;

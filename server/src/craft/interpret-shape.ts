@@ -3,9 +3,9 @@ import type { ExpressionNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import { exactText, parseQuantity } from '../units/quantity';
 import type { Unit } from '../units/unit';
-import { type Reading, refuseShape } from './interpret';
 import { measured } from './interpret-number';
 import { checkLimits, quantityLimits } from './limits';
+import { type Reading, refuseShape } from './reading';
 import type { CurvePoint, Value } from './value';
 import { rangeText } from './value-text';
 

@@ -2,7 +2,7 @@ import type { Parameter } from '../catalog/model/parameter';
 import { suggestWord } from '../catalog/suggest';
 import type { ListNode, ReferenceNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
-import { type Reading, refuseShape } from './interpret';
+import { type Reading, refuseShape } from './reading';
 import type { Value } from './value';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;

@@ -1,20 +1,11 @@
 import type { FoundParameter } from '../catalog/catalog';
-import type { ListNode, Problem, ValueNode } from '../language/ast';
-import { problem } from '../language/problem';
+import type { Problem, ValueNode } from '../language/ast';
 import { readCount, readPlace, readQuantity } from './interpret-number';
 import { readCurve, readRange } from './interpret-shape';
 import { readDate, readFlag, readText, readWord, readWords } from './interpret-word';
+import type { Reading } from './reading';
 import type { Scope } from './scope';
 import type { Value } from './value';
-
-/** What the reading of a value needs besides the value itself. */
-export interface Reading {
-  readonly found: FoundParameter;
-  readonly scope: Scope;
-  /** Words that the parameter takes; null: they depend on the craft and are checked with it. */
-  readonly words: readonly string[] | null;
-  readonly problems: Problem[];
-}
 
 export interface Interpretation {
   /** null: set, but its value is unknown. */
@@ -58,30 +49,5 @@ function read(node: ValueNode, reading: Reading): Value | null {
       return readDate(node, reading);
     case 'bare':
       return node.kind === 'bare' ? { kind: 'bare', value: node.text } : null;
-  }
-}
-
-/** Says that a value of another shape was expected. */
-export function refuseShape(node: ValueNode, reading: Reading, expected: string): null {
-  reading.problems.push(problem('line/wrong-shape', node, { expected, found: shapeOf(node) }));
-  return null;
-}
-
-function shapeOf(node: ValueNode): string {
-  switch (node.kind) {
-    case 'reference':
-      return `the word \`${node.path.text}\``;
-    case 'text':
-      return 'a text';
-    case 'date':
-      return 'a date';
-    case 'range':
-      return 'a range';
-    case 'list':
-      return `a list of ${(node as ListNode).items.length}`;
-    case 'curve':
-      return 'a curve';
-    default:
-      return 'a number';
   }
 }

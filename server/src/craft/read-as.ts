@@ -1,4 +1,4 @@
-import type { Craft } from './craft';
+import type { Catalog } from '../catalog/catalog';
 
 /**
  * What a script is taken for. `whole`: a craft, held to all that a craft needs. `part`: what other scripts include.
@@ -13,8 +13,17 @@ const craftGroup = 'craft';
 const partsOfCrafts = ['pack', 'motor', 'prop'];
 const receiver = ['receiver.link', 'receiver.port'];
 
+/** Of a craft, what tells what it is taken for. */
+interface ToBeRead {
+  isComplete(): boolean;
+  isIncluded(): boolean;
+  isEmpty(): boolean;
+  hasGroup(group: string): boolean;
+  with(pack: null): { setting(path: string): object | undefined };
+}
+
 /** What a craft's script and all that it includes are taken for together. */
-export function readAs(craft: Craft): ReadAs {
+export function readAs(craft: ToBeRead): ReadAs {
   if (!craft.isComplete()) return 'incomplete';
   if (craft.hasGroup(craftGroup)) return 'whole';
   const isSet = (path: string) => craft.with(null).setting(path) !== undefined;
@@ -27,7 +36,11 @@ export function readAs(craft: Craft): ReadAs {
 const manyGroups = 3;
 
 /** The groups that a script speaks of which is read as a part, where they are so many that it may be a craft. */
-export function groupsLikeCraft(craft: Craft): readonly string[] {
+export function groupsLikeCraft(craft: {
+  readonly catalog: Pick<Catalog, 'groups'>;
+  readAs(): ReadAs;
+  hasGroup(group: string): boolean;
+}): readonly string[] {
   if (craft.readAs() !== 'part') return [];
   const said = [...craft.catalog.groups.keys()].filter((group) => craft.hasGroup(group));
   return said.length < manyGroups ? [] : said;

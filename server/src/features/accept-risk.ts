@@ -1,26 +1,32 @@
 import type { Finding } from '../checks/report/finding';
 import type { PlacedLine } from '../craft/setting';
-import type { CodeAction } from './code-actions';
 import { type Range, rangeInLine } from './range';
+import type { FileEdits } from './text-edits';
 
 /** Stands where the pilot's reason belongs. */
 const reasonPlaceholder = 'why this is fine here';
+
+/** What writes that a risk is accepted. */
+interface Acceptance {
+  readonly title: string;
+  readonly edits: readonly FileEdits[];
+  /** Words in the new text that the pilot has to replace with their own. */
+  readonly placeholder: string;
+}
 
 /**
  * "Accept this risk": a comment on the line that raises it. Null for what is no risk, and where the line
  * accepts something already or tries to: a line has room for one acceptance.
  */
-export function acceptAction(finding: Finding): CodeAction | null {
+export function acceptance(finding: Finding): Acceptance | null {
   if (finding.level !== 'risk') return null;
   const { script, line } = acceptedOn(finding);
-  const { acceptance, problems } = line.statement;
-  if (acceptance !== null || problems.some(({ id }) => id === 'line/acceptance-form')) return null;
+  const { statement } = line;
+  if (statement.acceptance !== null || statement.problems.some(({ id }) => id === 'line/acceptance-form'))
+    return null;
   const edit = acceptanceEdit(script.lineNumber(line), line, finding.check.id);
   return {
     title: `Accept this risk: ${finding.check.id}`,
-    kind: 'accept',
-    findings: [finding],
-    isPreferred: false,
     edits: [{ uri: script.uri, edits: [edit] }],
     placeholder: reasonPlaceholder,
   };

@@ -1,5 +1,5 @@
 import type { Finding, Fix } from '../checks/report/finding';
-import { acceptAction } from './accept-risk';
+import { acceptance } from './accept-risk';
 import { editsOf } from './fix-edits';
 import { type Range, rangeOf } from './range';
 import type { Snapshot } from './snapshot';
@@ -42,9 +42,10 @@ export function codeActions(
 
 function actionsFor(finding: Finding): readonly CodeAction[] {
   const { fixes } = finding;
-  const accept = acceptAction(finding);
+  const accept = acceptance(finding);
   const actions = fixes.map((fix) => fixAction(finding, fix, fixes.length === 1));
-  return accept === null ? actions : [...actions, accept];
+  if (accept === null) return actions;
+  return [...actions, { ...accept, kind: 'accept', findings: [finding], isPreferred: false }];
 }
 
 /** What would be offered once for each pack is offered once. */

@@ -2,7 +2,7 @@ import type { Name, Span, Statement } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import type { Range } from './range';
 import type { Snapshot } from './snapshot';
-import { type Marked, valueMarks } from './value-marks';
+import { valueMarks } from './value-marks';
 
 /** What a stretch of a script is; the order is that of the legend. */
 export const semanticTokenTypes = [
@@ -18,7 +18,12 @@ export const semanticTokenTypes = [
   'acceptance',
 ] as const;
 
-export type SemanticTokenType = (typeof semanticTokenTypes)[number];
+type SemanticTokenType = (typeof semanticTokenTypes)[number];
+
+interface Marked {
+  readonly type: SemanticTokenType;
+  readonly span: Span;
+}
 
 /** A stretch of one line, 0-based and in UTF-16 units. */
 export interface SemanticToken {

@@ -4,11 +4,14 @@ import type { ScriptLine } from '../language/script-line';
 import { childNodes } from '../language/value-nodes';
 import { meaningOf } from './navigation/reference-meaning';
 import { digitsSpan } from './navigation/value-spans';
-import type { SemanticTokenType } from './semantic-tokens';
 import type { Snapshot } from './snapshot';
 
-export interface Marked {
-  readonly type: SemanticTokenType;
+/** What a stretch of a value is, in the words of the legend (`semantic-tokens.ts`). */
+type ValueType = 'number' | 'unit' | 'string' | 'keyword' | ReferenceType;
+type ReferenceType = 'variable' | 'property' | 'namespace' | 'enumMember';
+
+interface ValueMark {
+  readonly type: ValueType;
   readonly span: Span;
 }
 
@@ -17,12 +20,12 @@ export function valueMarks(
   { catalog }: Pick<Snapshot, 'catalog'>,
   line: ScriptLine,
   value: ValueNode | null,
-): readonly Marked[] {
+): readonly ValueMark[] {
   const found = line.settingPath === null ? undefined : catalog.parameter(line.settingPath);
   return value === null ? [] : [...marksIn(value, line.text, found)];
 }
 
-function* marksIn(node: ValueNode, text: string, found: FoundParameter | undefined): Iterable<Marked> {
+function* marksIn(node: ValueNode, text: string, found: FoundParameter | undefined): Iterable<ValueMark> {
   switch (node.kind) {
     case 'number':
       yield { type: 'number', span: digitsSpan(text, node) };
@@ -44,7 +47,7 @@ function* marksIn(node: ValueNode, text: string, found: FoundParameter | undefin
   for (const part of childNodes(node)) yield* marksIn(part, text, found);
 }
 
-function referenceType(node: ReferenceNode, found: FoundParameter | undefined): SemanticTokenType {
+function referenceType(node: ReferenceNode, found: FoundParameter | undefined): ReferenceType {
   switch (meaningOf(node, found)) {
     case 'constant':
       return 'variable';

@@ -1,6 +1,6 @@
 import { setsOwn } from './own-line';
-import { type LineEnd, noSection, ScriptLine, type Section, sameSection, sectionOpened } from './script-line';
-import { type SplitLine, splitLines } from './split-lines';
+import { type Chunk, noSection, ScriptLine, type Section, sameSection, sectionOpened } from './script-line';
+import { type LineEnd, type SplitLine, splitLines } from './split-lines';
 import { type Said, StatementCache } from './statement-cache';
 
 /** 0-based, in UTF-16 units, as in the protocol. */
@@ -13,13 +13,6 @@ export interface DocumentEdit {
   readonly start: Position;
   readonly end: Position;
   readonly text: string;
-}
-
-/** Lines kept together so that an edit copies a few hundred references, however long the document is. */
-export interface Chunk {
-  readonly lines: readonly ScriptLine[];
-  /** Its place among the chunks of the newest document that it is in. */
-  index: number;
 }
 
 /** Lines that an edit took out and put in, in the order of the document. */

@@ -1,9 +1,7 @@
 import type { Statement } from './ast';
-import type { Chunk } from './document';
 import { joinedPath, ownGroup } from './path-text';
+import type { LineEnd } from './split-lines';
 import type { Said } from './statement-cache';
-
-export type LineEnd = '' | '\n' | '\r\n' | '\r';
 
 /** The section that is open at a line. */
 export interface Section {
@@ -59,4 +57,11 @@ export class ScriptLine {
     if (this.statement.kind !== 'setting' || this.section.path === null) return null;
     return joinedPath(this.section.path, this.statement.path.text);
   }
+}
+
+/** Lines kept together so that an edit copies a few hundred references, however long the document is. */
+export interface Chunk {
+  readonly lines: readonly ScriptLine[];
+  /** Its place among the chunks of the newest document that it is in. */
+  index: number;
 }

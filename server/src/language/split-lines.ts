@@ -1,4 +1,4 @@
-import type { LineEnd } from './script-line';
+export type LineEnd = '' | '\n' | '\r\n' | '\r';
 
 export interface SplitLine {
   readonly text: string;

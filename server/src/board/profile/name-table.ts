@@ -1,6 +1,22 @@
-import type { BoardProfile } from '../../catalog/model/board-profile';
+import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
 import { membersOf, memberText, openMember, withMember } from './members';
-import type { ProfileRow, RowFound } from './profile';
+
+/** One setting of a board's profile. */
+export interface ProfileRow {
+  readonly setting: BoardSetting;
+  /** The outermost first; none where the setting stands in no group. */
+  readonly groups: readonly string[];
+  readonly name: string;
+  /** Its place among the settings of the profile. */
+  readonly index: number;
+}
+
+/** A row with the member of a collection that stood in its name. */
+export interface RowFound {
+  readonly row: ProfileRow;
+  /** The catalogue's name of the member; null where the name has none. */
+  readonly member: string | null;
+}
 
 /** The rows of a profile, to be looked up as the board writes them. */
 export class NameTable {

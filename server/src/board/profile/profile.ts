@@ -1,23 +1,8 @@
 import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
 import { titleOf } from '../../catalog/model/board-profile';
-import { NameTable } from './name-table';
+import { NameTable, type ProfileRow, type RowFound } from './name-table';
 
-/** One setting of a board's profile. */
-export interface ProfileRow {
-  readonly setting: BoardSetting;
-  /** The outermost first; none where the setting stands in no group. */
-  readonly groups: readonly string[];
-  readonly name: string;
-  /** Its place among the settings of the profile. */
-  readonly index: number;
-}
-
-/** A row with the member of a collection that stood in its name. */
-export interface RowFound {
-  readonly row: ProfileRow;
-  /** The catalogue's name of the member; null where the name has none. */
-  readonly member: string | null;
-}
+export type { ProfileRow, RowFound } from './name-table';
 
 /** How a board spells values that have a meaning, where a row says nothing else. */
 export interface Manner {
