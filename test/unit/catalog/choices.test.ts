@@ -12,6 +12,7 @@ const common = {
   needs: [],
   related: [],
   stage: 'wire',
+  heldBy: 'board',
   source: { text: 'Invented for this test' },
   alsoCalled: [],
   default: null,

@@ -26,6 +26,9 @@ export const choiceSource = z.enum([
   'switch-functions',
 ]);
 
+/** Who holds a value: only what the board holds is in its text, and can be proved from there. */
+const holder = z.enum(['board', 'transmitter', 'device', 'fact']);
+
 /** What people call a parameter besides its name and title. */
 const saidFor = z
   .array(z.string().check(z.minLength(2)))
@@ -54,6 +57,11 @@ const described = {
   needs: z.array(parameterName).check(z.describe('What else must be set.')),
   related: z.array(parameterName).check(z.describe('What else belongs to the same decision.')),
   stage: stage.check(z.describe('Which part of the job it belongs to.')),
+  heldBy: holder.check(
+    z.describe(
+      'Who holds it: the board, the transmitter, another device such as a speed controller; fact: nobody, it describes the craft.',
+    ),
+  ),
   source: source.check(
     z.describe('Where its figures come from: title, author or body, section; or "common practice".'),
   ),
@@ -158,6 +166,7 @@ export const addedParameter = kindsOf(
     needs: z._default(described.needs, []),
     related: z._default(described.related, []),
     stage: z._default(stage, 'remember'),
+    heldBy: z._default(holder, 'board'),
     source: z._default(source, { text: 'this workspace' }),
     alsoCalled: z._default(saidFor, []),
     default: z._default(described.default, null),
