@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
 import { HoverRequest, SetTraceNotification } from 'vscode-languageserver-protocol/node';
-import { framesIn } from '../support/frames';
+import { built } from '../support/built';
+import { framed, framesIn } from '../support/frames';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';
 
@@ -50,4 +52,42 @@ describe('what comes out of standard output', () => {
         },
       ),
     ));
+});
+
+describe('what comes in together with the end of the input', () => {
+  /** The ids of what a server answers that gets all its input at once, and its exit code. */
+  function answered(...messages: readonly object[]): {
+    readonly ids: readonly unknown[];
+    readonly code: unknown;
+  } {
+    const input = messages.map(framed).join('');
+    const { stdout, status } = spawnSync(process.execPath, [built('server.js'), '--stdio'], { input });
+    const answers = framesIn(stdout).map((text) => JSON.parse(text) as { id?: unknown; result?: unknown });
+    return { ids: answers.filter((answer) => 'result' in answer).map(({ id }) => id), code: status };
+  }
+  const initialize = {
+    id: 1,
+    method: 'initialize',
+    params: { processId: null, rootUri: null, capabilities: {} },
+  };
+  const started = { method: 'initialized', params: {} };
+  const textDocument = { uri, languageId: 'craft', version: 1, text: 'craft.mass = 200 g\n' };
+  const opened = { method: 'textDocument/didOpen', params: { textDocument } };
+  const hover = (id: number) => ({
+    id,
+    method: 'textDocument/hover',
+    params: { textDocument: { uri }, position: { line: 0, character: 8 } },
+  });
+
+  it('is answered before the server ends', () => {
+    const { ids, code } = answered(initialize, started, opened, hover(2), hover(3));
+    assert.deepEqual(ids, [1, 2, 3]);
+    assert.equal(code, 1);
+  });
+
+  it('is answered up to a shutdown', () => {
+    const { ids, code } = answered(initialize, started, opened, hover(2), { id: 3, method: 'shutdown' });
+    assert.deepEqual(ids, [1, 2, 3]);
+    assert.equal(code, 0);
+  });
 });

@@ -11,6 +11,8 @@ async function read(pieces: readonly Buffer[]): Promise<readonly string[]> {
   const reader = new FrameReader(input, {
     onBroken: (why) => told.push(`broken: ${why}`),
     onNoMessage: (code) => told.push(`no message: ${code}`),
+    onMessage: () => undefined,
+    onEnd: (close) => close(),
   });
   const closed = new Promise<void>((resolve) => reader.onClose(() => resolve()));
   reader.listen((message) => told.push(JSON.stringify(message)));

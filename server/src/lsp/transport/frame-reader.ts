@@ -7,12 +7,16 @@ import {
   Message,
 } from 'vscode-languageserver-protocol';
 
-/** What becomes of what is no message. */
-export interface FrameFaults {
+/** What becomes of what is no message, and of the end. */
+export interface FrameEvents {
   /** The stream can't be read any further: where the next message begins is not known. `why`: the end of a sentence. */
   onBroken(why: string): void;
   /** A frame was whole, but what it holds is no message: the next one may be read. */
   onNoMessage(code: typeof ErrorCodes.ParseError | typeof ErrorCodes.InvalidRequest, why: string): void;
+  /** A message came in. */
+  onMessage(message: Message): void;
+  /** Nothing more comes in. `close`: to be called once what came in has been dealt with. */
+  onEnd(close: () => void): void;
 }
 
 /** All fields of a header together need no more. */
@@ -36,7 +40,7 @@ export class FrameReader extends AbstractMessageReader {
 
   constructor(
     private readonly input: Readable,
-    private readonly faults: FrameFaults,
+    private readonly events: FrameEvents,
   ) {
     super();
   }
@@ -47,8 +51,8 @@ export class FrameReader extends AbstractMessageReader {
     this.input.on('data', take);
     this.input.on('error', (error) => this.fireError(error));
     // A stream that failed only closes; one that came to its end may stay open.
-    this.input.once('end', () => this.fireClose());
-    this.input.once('close', () => this.fireClose());
+    this.input.once('end', () => this.events.onEnd(() => this.fireClose()));
+    this.input.once('close', () => this.input.readableEnded || this.fireClose());
     return { dispose: () => void this.input.off('data', take) };
   }
 
@@ -90,10 +94,12 @@ export class FrameReader extends AbstractMessageReader {
   private received(bytes: Buffer): void {
     this.body = null;
     const message = parsed(bytes);
-    if (message === undefined) this.faults.onNoMessage(ErrorCodes.ParseError, 'a message is no JSON');
-    else if (isMessage(message)) this.callback(message);
-    else
-      this.faults.onNoMessage(
+    if (message === undefined) this.events.onNoMessage(ErrorCodes.ParseError, 'a message is no JSON');
+    else if (isMessage(message)) {
+      this.events.onMessage(message);
+      this.callback(message);
+    } else
+      this.events.onNoMessage(
         ErrorCodes.InvalidRequest,
         'a message is no request, no notification and no answer',
       );
@@ -102,7 +108,7 @@ export class FrameReader extends AbstractMessageReader {
   private broken(why: string): Buffer {
     this.isBroken = true;
     this.header = '';
-    this.faults.onBroken(why);
+    this.events.onBroken(why);
     return Buffer.alloc(0);
   }
 }

@@ -3,10 +3,10 @@ import {
   IPCMessageWriter,
   type MessageReader,
   type MessageWriter,
-  StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { FrameReader } from './frame-reader';
 import { refusal } from './life-cycle';
+import { AnswerWriter, Unanswered } from './unanswered';
 
 /** How messages come in and go out. */
 export interface Transport {
@@ -30,8 +30,12 @@ function channel(): Transport {
   };
 }
 
+/** ms that answers may take after the input has ended: what waits for the client itself waits for ever. */
+const patience = 30_000;
+
 function standardStreams(): Transport {
-  const writer = new StreamMessageWriter(process.stdout);
+  const unanswered = new Unanswered();
+  const writer = new AnswerWriter(process.stdout, unanswered);
   const reader = new FrameReader(process.stdin, {
     onBroken: (why) => {
       logLine(`the connection is broken and ends: ${why}`);
@@ -40,6 +44,11 @@ function standardStreams(): Transport {
     onNoMessage: (code, why) => {
       logLine(`left aside: ${why}`);
       void writer.write(refusal(null, code, `${why}.`));
+    },
+    onMessage: (message) => unanswered.cameIn(message),
+    onEnd: (close) => {
+      unanswered.afterLast(close);
+      setTimeout(close, patience).unref();
     },
   });
   return {
