@@ -3,7 +3,9 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import {
   type ClientCapabilities,
+  CompletionRequest,
   ErrorCodes,
+  FoldingRangeRequest,
   HoverRequest,
   ResponseError,
 } from 'vscode-languageserver-protocol/node';
@@ -233,6 +235,36 @@ describe('a client that reads nothing any more', () => {
       assert.equal(await server.exitCode(), 1);
       assert.doesNotMatch(Buffer.concat(server.errors).toString('utf8'), /\n\s+at /);
     }));
+});
+
+describe('capabilities of wrong kinds', () => {
+  it('count as none: everything is answered as for a client that can do nothing', async () => {
+    const said: unknown = {
+      general: { positionEncodings: 7 },
+      workspace: { workspaceFolders: 'yes', workspaceEdit: 3, diagnostics: [], didChangeWatchedFiles: null },
+      textDocument: {
+        hover: { contentFormat: 5 },
+        completion: { completionItem: { documentationFormat: 'markdown', snippetSupport: 1 } },
+        foldingRange: { rangeLimit: 'none' },
+        publishDiagnostics: null,
+      },
+      experimental: { propsoff: 'all' },
+    };
+    const capabilities = said as ClientCapabilities;
+    const answers = async (by: ClientCapabilities) =>
+      withServer({ capabilities: by }, async (server) => {
+        await server.open(uri, faulty);
+        const at = { textDocument: { uri }, position: { line: 0, character: 3 } };
+        const { connection } = server;
+        return [
+          await connection.sendRequest(HoverRequest.type, at),
+          await connection.sendRequest(CompletionRequest.type, at),
+          await connection.sendRequest(FoldingRangeRequest.type, at),
+          (await server.pushedFor(uri, 1)).diagnostics,
+        ];
+      });
+    assert.deepEqual(await answers(capabilities), await answers({}));
+  });
 });
 
 describe('our own messages', () => {

@@ -3,6 +3,7 @@ import type { Bundle } from '../catalog/model/bundle';
 import type { OnFault } from '../checks/checker';
 import { AdditionFiles } from '../workspace/addition-files';
 import { Workspace } from '../workspace/workspace';
+import { clientAbilities } from './client-abilities';
 import { chosenEncoding } from './convert/encoding';
 import { AdditionDocuments } from './documents/addition-documents';
 import { Diagnostics } from './documents/diagnostics';
@@ -11,20 +12,20 @@ import type { ServerFiles } from './documents/editor-files';
 import { Folders } from './documents/folders';
 import { checkedNotification } from './protocol';
 import { register } from './requests/table';
-import { ownAbilities, Session } from './session';
+import { Session } from './session';
 
 /** Serves one client: what its messages are dealt with by is made here, and the table of messages is registered. */
 export function serve(connection: Connection, builtIn: Bundle, files: ServerFiles): void {
   const onFault = onceEach(connection);
   connection.onInitialize(async (params): Promise<InitializeResult> => {
     const roots = rootsOf(params);
-    const client = params.capabilities;
-    const own = ownAbilities(client);
+    const client = clientAbilities(params.capabilities);
+    const { own } = client;
     files.setRoots(roots);
     files.setHandedOver(own.files);
     const additionFiles = new AdditionFiles(builtIn, files);
     if (!files.asksClient) await additionFiles.setRoots(roots);
-    const encoding = chosenEncoding(client.general?.positionEncodings);
+    const encoding = chosenEncoding(client.positionEncodings);
     let diagnostics: Diagnostics | null = null;
     const workspace = new Workspace({
       catalog: additionFiles.catalog,

@@ -1,5 +1,4 @@
 import type {
-  ClientCapabilities,
   Location as ClientLocation,
   Position as ClientPosition,
   Range as ClientRange,
@@ -11,12 +10,12 @@ import { placeInText, rangeInText } from '../features/board/places';
 import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
 import type { OpenScript, Workspace } from '../workspace/workspace';
+import type { ClientAbilities } from './client-abilities';
 import { type Encoding, fromClient, toClient } from './convert/encoding';
 import { PublishedDiagnostics } from './convert/published-diagnostics';
 import { type BoardDocument, BoardDocuments } from './documents/board-documents';
 import { LongDocuments } from './documents/long-documents';
 import { Traffic } from './documents/turn';
-import type { OwnAbilities } from './protocol';
 
 /** One client's connection: its workspace, what it can do, and how it counts. */
 export class Session {
@@ -32,18 +31,14 @@ export class Session {
   /** Documents that are open and too long to be read. */
   readonly long = new LongDocuments();
 
-  /** Which of our own messages the client takes. */
-  readonly own: OwnAbilities;
-
   /** Texts of boards among the open documents. */
   readonly boards: BoardDocuments;
 
   constructor(
     readonly workspace: Workspace,
-    readonly client: ClientCapabilities,
+    readonly client: ClientAbilities,
     readonly encoding: Encoding,
   ) {
-    this.own = ownAbilities(client);
     this.boards = new BoardDocuments(workspace, encoding);
   }
 
@@ -135,20 +130,6 @@ export class Session {
   openCrafts(): readonly Craft[] {
     return this.workspace.all().map(({ craft }) => craft);
   }
-}
-
-/** Which of our own messages a client takes: none, unless it says so. */
-export function ownAbilities({ experimental }: ClientCapabilities): OwnAbilities {
-  const said: unknown = hasMember(experimental, 'propsoff') ? experimental.propsoff : null;
-  return {
-    checked: hasMember(said, 'checked') && said.checked === true,
-    files: hasMember(said, 'files') && said.files === true,
-    commands: hasMember(said, 'commands') && said.commands === true,
-  };
-}
-
-function hasMember<N extends string>(value: unknown, name: N): value is Readonly<Record<N, unknown>> {
-  return typeof value === 'object' && value !== null && name in value;
 }
 
 /** A place in a board's text as one in the script that it was translated to. */

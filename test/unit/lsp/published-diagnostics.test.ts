@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
+import { clientAbilities } from '../../../server/src/lsp/client-abilities';
 import type { Encoding } from '../../../server/src/lsp/convert/encoding';
 import { diagnosticsFor } from '../../../server/src/lsp/convert/to-diagnostic';
 import { Session } from '../../../server/src/lsp/session';
@@ -10,7 +11,7 @@ import { edited, lineEdits } from '../../support/line-edits';
 import { MemoryFiles } from '../../support/memory-files';
 
 const uri = 'test:///work/main.craft';
-const client = { textDocument: { publishDiagnostics: { relatedInformation: true } } };
+const client = clientAbilities({ textDocument: { publishDiagnostics: { relatedInformation: true } } });
 
 function opened(text: string, encoding: Encoding): Session {
   const workspace = new Workspace({ catalog: testCatalog, fileSystem: new MemoryFiles() });

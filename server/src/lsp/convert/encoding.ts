@@ -4,8 +4,8 @@ import type { Position } from '../../language/document';
 export type Encoding = 'utf-8' | 'utf-16' | 'utf-32';
 
 /** What the client can do best with what the server does: UTF-16 costs nothing here, so it wins where offered. */
-export function chosenEncoding(offered: readonly string[] | undefined): Encoding {
-  if (!Array.isArray(offered) || offered.length === 0 || offered.includes('utf-16')) return 'utf-16';
+export function chosenEncoding(offered: readonly string[]): Encoding {
+  if (offered.length === 0 || offered.includes('utf-16')) return 'utf-16';
   if (offered.includes('utf-8')) return 'utf-8';
   return offered.includes('utf-32') ? 'utf-32' : 'utf-16';
 }

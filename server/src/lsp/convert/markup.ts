@@ -2,8 +2,8 @@ import { type MarkupContent, MarkupKind } from 'vscode-languageserver';
 import { plainText } from '../../features/markdown';
 
 /** Text in the best form that the client shows. */
-export function markup(markdown: string, formats: readonly MarkupKind[]): MarkupContent {
-  return formats.includes(MarkupKind.Markdown)
+export function markup(markdown: string, takesMarkdown: boolean): MarkupContent {
+  return takesMarkdown
     ? { kind: MarkupKind.Markdown, value: markdown }
     : { kind: MarkupKind.PlainText, value: plainText(markdown) };
 }

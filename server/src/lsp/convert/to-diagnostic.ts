@@ -91,7 +91,7 @@ function diagnosticOf(session: Session, finding: Finding): Diagnostic {
     source: 'propsoff',
     message: textOf(finding),
   };
-  if (session.client.textDocument?.publishDiagnostics?.relatedInformation === true && related.length > 0) {
+  if (session.client.relatedFindings && related.length > 0) {
     diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
       location: { uri: session.clientUri(at.script.uri), range: session.clientRange(at.script, rangeOf(at)) },
       message,

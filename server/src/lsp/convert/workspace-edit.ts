@@ -13,9 +13,8 @@ export function workspaceEdit(
   files: readonly FileEdits[],
   placeholder: string | null = null,
 ): WorkspaceEdit {
-  const abilities = session.client.workspace?.workspaceEdit;
-  const isVersioned = abilities?.documentChanges === true;
-  const hasStops = isVersioned && abilities?.snippetEditSupport === true;
+  const { versionedEdits: isVersioned, editsWithStops } = session.client;
+  const hasStops = isVersioned && editsWithStops;
   const edited = files.map(({ uri, edits }) => ({
     uri: session.clientUri(uri),
     version: session.workspace.get(uri)?.version ?? null,

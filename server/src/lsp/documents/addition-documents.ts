@@ -78,16 +78,16 @@ export class AdditionDocuments {
 
   /** Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. */
   register(): void {
-    const { workspace, textDocument } = this.session.client;
+    const { client } = this.session;
     const patterns = [...additionFolders.keys()].map((folder) => `**/${folder}/*.{json,jsonc}`);
     const documentSelector = patterns.map((pattern) => ({ pattern }));
-    if (textDocument?.synchronization?.dynamicRegistration === true) {
+    if (client.opensOtherFiles) {
       const syncKind = TextDocumentSyncKind.Incremental;
       this.ask(DidOpenTextDocumentNotification.method, { documentSelector });
       this.ask(DidChangeTextDocumentNotification.method, { documentSelector, syncKind });
       this.ask(DidCloseTextDocumentNotification.method, { documentSelector });
     }
-    if (workspace?.didChangeWatchedFiles?.dynamicRegistration === true) {
+    if (client.watchesFiles) {
       this.ask(DidChangeWatchedFilesNotification.method, {
         watchers: patterns.map((globPattern) => ({ globPattern })),
       });

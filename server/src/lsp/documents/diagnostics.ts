@@ -1,18 +1,18 @@
 import {
-  type ClientCapabilities,
   type Connection,
   type DocumentDiagnosticReport,
   DocumentDiagnosticReportKind,
   type ServerCapabilities,
 } from 'vscode-languageserver';
 import type { OnFault } from '../../checks/checker';
+import type { ClientAbilities } from '../client-abilities';
 import { diagnosticsFor } from '../convert/to-diagnostic';
 import type { Session } from '../session';
 import { nextTurn } from './turn';
 
 /** To be asked for findings is offered only to a client that says it can; the others are sent them. */
-export function diagnosticCapability({ textDocument }: ClientCapabilities): ServerCapabilities | null {
-  if (textDocument?.diagnostic === undefined) return null;
+export function diagnosticCapability({ asksForFindings }: ClientAbilities): ServerCapabilities | null {
+  if (!asksForFindings) return null;
   return {
     diagnosticProvider: { identifier: 'propsoff', interFileDependencies: true, workspaceDiagnostics: false },
   };
@@ -117,7 +117,7 @@ export class Diagnostics {
 
   /** Asks a client that asks for findings to do so anew, for all that it shows. */
   private refresh(): void {
-    if (this.session.client.workspace?.diagnostics?.refreshSupport !== true) return;
+    if (!this.session.client.refreshesFindings) return;
     this.connection.languages.diagnostics
       .refresh()
       .catch((error: unknown) => this.onFault('asking the client to ask again', error));

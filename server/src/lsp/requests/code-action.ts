@@ -1,6 +1,5 @@
 import {
   type CodeAction as ClientAction,
-  type ClientCapabilities,
   type Range as ClientRange,
   CodeActionKind,
   type CodeActionParams,
@@ -12,14 +11,15 @@ import { boardProblems } from '../../features/board/problems';
 import { codeActions, isShownAs } from '../../features/code-actions';
 import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
+import type { ClientAbilities } from '../client-abilities';
 import { workspaceEdit } from '../convert/workspace-edit';
 import type { BoardContext, Context } from './row';
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;
 
 /** Without literals a client takes only commands, which could do nothing that the edits don't. */
-export function codeActionCapability({ textDocument }: ClientCapabilities): ServerCapabilities | null {
-  if (textDocument?.codeAction?.codeActionLiteralSupport === undefined) return null;
+export function codeActionCapability({ codeActions }: ClientAbilities): ServerCapabilities | null {
+  if (!codeActions) return null;
   return { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } };
 }
 

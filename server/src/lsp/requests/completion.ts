@@ -5,7 +5,6 @@ import {
   type CompletionList,
   type CompletionParams,
   InsertTextFormat,
-  MarkupKind,
 } from 'vscode-languageserver';
 import { boardCompletion } from '../../features/board/completion';
 import { completion } from '../../features/completion/completion';
@@ -18,7 +17,6 @@ import {
 } from '../../features/completion/item';
 import type { Range } from '../../features/range';
 import { markup } from '../convert/markup';
-import type { Session } from '../session';
 import type { BoardContext, Context, Served } from './row';
 
 const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
@@ -36,8 +34,7 @@ export function scriptCompletion(
   { session, snapshot }: Context,
   { position, context }: CompletionParams,
 ): CompletionList {
-  const snippets = abilitiesOf(session)?.snippetSupport === true;
-  const options = { snippets, trigger: context?.triggerCharacter ?? null };
+  const options = { snippets: session.client.itemSnippets, trigger: context?.triggerCharacter ?? null };
   const at = session.position(snapshot.script, position);
   const { items, isIncomplete } = completion(snapshot, at, options);
   return { isIncomplete, items: clientItems(items, (range) => session.clientRange(snapshot.script, range)) };
@@ -57,12 +54,7 @@ export function boardTextCompletion(
 /** Everything that a description needs travels in the item: nothing is remembered between the requests. */
 export function resolvedItem({ session }: Served, item: ClientItem): ClientItem {
   const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
-  const formats = abilitiesOf(session)?.documentationFormat ?? [MarkupKind.PlainText];
-  return details === null ? item : { ...item, documentation: markup(details, formats) };
-}
-
-function abilitiesOf({ client }: Session) {
-  return client.textDocument?.completion?.completionItem;
+  return details === null ? item : { ...item, documentation: markup(details, session.client.itemMarkdown) };
 }
 
 function clientItems(

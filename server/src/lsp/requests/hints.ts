@@ -15,7 +15,7 @@ export function hintsIn({ session, snapshot }: Context, { range }: InlayHintPara
 
 /** Their commands are those of our own client; another one gets the figures alone, with nothing to click. */
 export function lensesOf({ session, snapshot }: Context): CodeLens[] {
-  const { commands } = session.own;
+  const { commands } = session.client.own;
   const { uri } = snapshot;
   return codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
     const at = session.clientRange(snapshot.script, range);

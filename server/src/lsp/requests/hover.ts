@@ -1,4 +1,4 @@
-import { type Hover, type HoverParams, MarkupKind } from 'vscode-languageserver';
+import type { Hover, HoverParams } from 'vscode-languageserver';
 import { hover } from '../../features/hover/hover';
 import { markup } from '../convert/markup';
 import { isTooLong } from '../documents/long-documents';
@@ -8,9 +8,8 @@ import type { Context, Served } from './row';
 export function hoverAt({ session, snapshot }: Context, { position }: HoverParams): Hover | null {
   const found = hover(snapshot, session.position(snapshot.script, position));
   if (found === null) return null;
-  const formats = session.client.textDocument?.hover?.contentFormat ?? [MarkupKind.PlainText];
   return {
-    contents: markup(found.markdown, formats),
+    contents: markup(found.markdown, session.client.hoverMarkdown),
     range: session.clientRange(snapshot.script, found.range),
   };
 }

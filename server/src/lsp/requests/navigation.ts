@@ -1,5 +1,4 @@
 import {
-  type ClientCapabilities,
   type DefinitionParams,
   type DocumentHighlight,
   DocumentHighlightKind,
@@ -21,6 +20,7 @@ import { documentLinks } from '../../features/navigation/document-links';
 import { highlights } from '../../features/navigation/highlights';
 import { references } from '../../features/navigation/references';
 import { prepareRename, rename } from '../../features/navigation/rename';
+import type { ClientAbilities } from '../client-abilities';
 import { workspaceEdit } from '../convert/workspace-edit';
 import type { Session } from '../session';
 import type { Context } from './row';
@@ -32,8 +32,7 @@ export function definitionAt(
   const at = session.position(snapshot.script, position);
   const found = definition(snapshot, at, session.openCrafts());
   if (found === null) return null;
-  if (session.client.textDocument?.definition?.linkSupport !== true)
-    return found.targets.map((target) => locationOf(session, target));
+  if (!session.client.definitionLinks) return found.targets.map((target) => locationOf(session, target));
   const originSelectionRange = session.clientRange(snapshot.script, found.origin);
   return found.targets.map((target) => ({ originSelectionRange, ...linkTo(session, target) }));
 }
@@ -71,7 +70,7 @@ export function highlightsOf(
 }
 
 export function linksIn({ session, snapshot }: Context): DocumentLink[] {
-  const hasTooltips = session.client.textDocument?.documentLink?.tooltipSupport === true;
+  const { linkTooltips: hasTooltips } = session.client;
   return documentLinks(snapshot).map(({ range, target, tooltip }) => ({
     range: session.clientRange(snapshot.script, range),
     target: session.clientUri(target),
@@ -79,9 +78,8 @@ export function linksIn({ session, snapshot }: Context): DocumentLink[] {
   }));
 }
 
-export function renameCapability({ textDocument }: ClientCapabilities): ServerCapabilities {
-  const canAsk = textDocument?.rename?.prepareSupport === true;
-  return { renameProvider: canAsk ? { prepareProvider: true } : true };
+export function renameCapability({ asksBeforeRename }: ClientAbilities): ServerCapabilities {
+  return { renameProvider: asksBeforeRename ? { prepareProvider: true } : true };
 }
 
 export function renameableAt(

@@ -20,8 +20,7 @@ export function boardTextFolding({ session, translation }: BoardContext): Client
 }
 
 function clientFolding({ client }: Session, ranges: readonly FoldingRange[]): ClientFoldingRange[] {
-  const most = client.textDocument?.foldingRange?.rangeLimit;
-  return ranges.slice(0, most).map(({ first, last, kind }) => ({
+  return ranges.slice(0, client.mostFolds).map(({ first, last, kind }) => ({
     startLine: first,
     endLine: last,
     ...(kind === 'comment' ? { kind: FoldingRangeKind.Comment } : {}),

@@ -1,6 +1,5 @@
 import {
   type CancellationToken,
-  type ClientCapabilities,
   type Connection,
   LSPErrorCodes,
   type NotificationType,
@@ -11,6 +10,7 @@ import {
 import type { Translation } from '../../board/translation';
 import type { OnFault } from '../../checks/checker';
 import type { Snapshot } from '../../features/snapshot';
+import type { ClientAbilities } from '../client-abilities';
 import type { BoardDocument } from '../documents/board-documents';
 import type { Diagnostics } from '../documents/diagnostics';
 import type { Documents } from '../documents/documents';
@@ -30,7 +30,7 @@ export interface Served {
 }
 
 /** What the server says that it can do, to a client that can do this; null: it is not offered to that one. */
-export type Capability = ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities | null);
+export type Capability = ServerCapabilities | ((client: ClientAbilities) => ServerCapabilities | null);
 
 /** A message that the server takes. */
 export interface Row {

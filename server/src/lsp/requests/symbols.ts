@@ -42,8 +42,9 @@ function clientSymbols(
   uri: string,
   range: Ranging,
 ): ClientSymbol[] | SymbolInformation[] {
-  const isTree = client.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true;
-  return isTree ? symbols.map((one) => branch(range, one)) : symbols.flatMap((one) => flat(uri, range, one));
+  return client.symbolTree
+    ? symbols.map((one) => branch(range, one))
+    : symbols.flatMap((one) => flat(uri, range, one));
 }
 
 function branch(clientRange: Ranging, symbol: DocumentSymbol): ClientSymbol {
