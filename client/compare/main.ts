@@ -1,7 +1,7 @@
 import type { Held } from '../../server/src/sheet/compare/changed-settings';
 import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
 import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
-import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
+import type { FigureReading, MovedFigure } from '../../server/src/sheet/compare/moved-figures';
 import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
@@ -130,7 +130,7 @@ function movedRows({ id, title, packs, turn }: MovedFigure): readonly HTMLElemen
   );
 }
 
-function reading(read: Reading | null): HTMLElement {
+function reading(read: FigureReading | null): HTMLElement {
   if (read === null) return element('td', { class: 'aside' }, 'not known');
   const span = read.span === null ? null : element('small', {}, ` ${read.span}`);
   return element('td', {}, read.text, span);

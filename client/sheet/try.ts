@@ -1,4 +1,4 @@
-import type { MovedFigure, Reading } from '../../server/src/sheet/compare/moved-figures';
+import type { FigureReading, MovedFigure } from '../../server/src/sheet/compare/moved-figures';
 import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
 import { withUnit } from '../../server/src/units/number-text';
 import { element, scroller } from '../page/element';
@@ -175,8 +175,8 @@ function movedRow({ id, title, unit, packs, turn }: MovedFigure): HTMLElement {
 
 /** "1.19 → 1.92 ms": the unit once. */
 function change(
-  before: Reading | null,
-  after: Reading | null,
+  before: FigureReading | null,
+  after: FigureReading | null,
   unit: string,
 ): readonly (string | HTMLElement)[] {
   if (before?.text === after?.text) return [element('span', { class: 'aside' }, before?.text ?? '–')];

@@ -1,10 +1,10 @@
-import type { Learned, SheetFlight } from '../../../server/src/sheet/learned';
+import type { LearnedPart, SheetFlight } from '../../../server/src/sheet/learned';
 import { element } from '../../page/element';
 import { send } from '../extension-side';
 import { lineLink } from '../link';
 
 /** The flights, newest first, each with what was changed before it. */
-export function learned({ flights, caution }: Learned): readonly HTMLElement[] {
+export function learned({ flights, caution }: LearnedPart): readonly HTMLElement[] {
   const note = element(
     'button',
     { type: 'button', onclick: () => send({ kind: 'note-flight' }) },

@@ -1,5 +1,10 @@
-import { readQuantity, readSpan } from '../../src/catalog/faults/quantities';
-import { chemistryFaults, hardwareFaults, linkFaults, regionFaults } from '../../src/catalog/faults/tables';
+import { readInterval, readQuantity } from '../../src/catalog/faults/quantities';
+import {
+  chemistryFaults,
+  hardwareNumberFaults,
+  linkFaults,
+  regionFaults,
+} from '../../src/catalog/faults/tables';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { Signal } from '../../src/catalog/model/hardware';
 import { parseQuantity } from '../../src/units/quantity';
@@ -15,7 +20,7 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
   };
   for (const board of bundle.boards)
     problems.push(
-      ...asLines(`schemas/boards/${board.name}.json: hardware`, hardwareFaults(board.hardware ?? {})),
+      ...asLines(`schemas/boards/${board.name}.json: hardware`, hardwareNumberFaults(board.hardware ?? {})),
     );
   for (const signal of bundle.signals) checkSignal(signal, expect, problems);
   for (const link of bundle.links)
@@ -48,7 +53,7 @@ function checkSignal(signal: Signal, expect: Expect, problems: string[]): void {
   } else if (signal.shortest === undefined || signal.longest === undefined) {
     problems.push(`${at}: a pulse needs its shortest and its longest width`);
   } else {
-    problems.push(...asLines(at, readSpan([], [signal.shortest, signal.longest], 'time').faults));
+    problems.push(...asLines(at, readInterval([], [signal.shortest, signal.longest], 'time').faults));
   }
 }
 

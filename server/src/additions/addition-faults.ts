@@ -1,8 +1,8 @@
 import { profileFaults } from '../board/profile/profile-faults';
 import type { Catalog } from '../catalog/catalog';
-import { type Fault, within } from '../catalog/faults/fault';
+import { type Fault, faultsWithin } from '../catalog/faults/fault';
 import { numberFaults } from '../catalog/faults/numbers';
-import { chemistryFaults, hardwareFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
+import { chemistryFaults, hardwareNumberFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
@@ -16,7 +16,9 @@ export function ownFaults({ parameters, links, chemistries, regions, boards }: A
     ...each('links', links, linkFaults),
     ...each('chemistries', chemistries, chemistryFaults),
     ...each('regions', regions, regionFaults),
-    ...each('boards', boards, ({ hardware = {} }) => within(['hardware'], hardwareFaults(hardware))),
+    ...each('boards', boards, ({ hardware = {} }) =>
+      faultsWithin(['hardware'], hardwareNumberFaults(hardware)),
+    ),
   ];
 }
 
@@ -51,7 +53,7 @@ function belongsToBoard(name: string): string {
 }
 
 function each<T>(list: string, rows: readonly T[], faultsOf: (row: T) => readonly Fault[]): readonly Fault[] {
-  return rows.flatMap((row, index) => within([list, index], faultsOf(row)));
+  return rows.flatMap((row, index) => faultsWithin([list, index], faultsOf(row)));
 }
 
 /** A name that is a setting cannot be a section as well, and open parts must be those of a collection. */

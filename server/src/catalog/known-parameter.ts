@@ -1,11 +1,6 @@
+import type { Interval } from '../units/interval';
 import { parseQuantity } from '../units/quantity';
 import type { Parameter, ParameterFile } from './model/parameter';
-
-/** Two ends, both included; in SI, or whole numbers for a count. */
-export interface Span {
-  readonly low: number;
-  readonly high: number;
-}
 
 /** A parameter of the catalogue with what its texts say in numbers. */
 export interface KnownParameter {
@@ -16,11 +11,11 @@ export interface KnownParameter {
   readonly words: readonly string[];
   readonly parameter: Parameter;
   /** Outside is refused. Quantities, counts, ranges; a curve's output. */
-  readonly range?: Span;
+  readonly range?: Interval;
   /** Outside is a risk. */
-  readonly usual?: Span;
+  readonly usual?: Interval;
   /** A curve's input. */
-  readonly across?: Span;
+  readonly across?: Interval;
   /** A name of the table of dimensions; a curve's is that of its output. */
   readonly dimensionName?: string;
   /** The unit to offer first. */
@@ -51,7 +46,7 @@ type Numbers = Omit<KnownParameter, 'name' | 'group' | 'words' | 'parameter'>;
 function numbersOf(parameter: Parameter): Numbers {
   switch (parameter.kind) {
     case 'quantity':
-      return { ...spans(parameter), ...assumed(parameter.default?.value, parseQuantityValue) };
+      return { ...intervals(parameter), ...assumed(parameter.default?.value, parseQuantityValue) };
     case 'count':
       return {
         range: { low: parameter.range[0], high: parameter.range[1] },
@@ -59,9 +54,9 @@ function numbersOf(parameter: Parameter): Numbers {
         ...assumed(parameter.default?.value, Number),
       };
     case 'range':
-      return spans(parameter);
+      return intervals(parameter);
     case 'curve':
-      return { ...spans(parameter.up), across: span(parameter.across.range) };
+      return { ...intervals(parameter.up), across: interval(parameter.across.range) };
     default:
       return {};
   }
@@ -69,16 +64,16 @@ function numbersOf(parameter: Parameter): Numbers {
 
 type Ends = readonly [string, string];
 
-function spans(parameter: { dimension: string; unit: string; range: Ends; usual: Ends }): Numbers {
+function intervals(parameter: { dimension: string; unit: string; range: Ends; usual: Ends }): Numbers {
   return {
-    range: span(parameter.range),
-    usual: span(parameter.usual),
+    range: interval(parameter.range),
+    usual: interval(parameter.usual),
     dimensionName: parameter.dimension,
     unit: parameter.unit,
   };
 }
 
-function span([low, high]: Ends): Span {
+function interval([low, high]: Ends): Interval {
   return { low: inBase(low), high: inBase(high) };
 }
 

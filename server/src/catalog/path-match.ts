@@ -129,7 +129,7 @@ function oneMissing(pattern: Pattern, words: readonly string[], lower: readonly 
   if (rest[0] !== undefined && isOpen(rest[0])) return undefined;
   if (!rest.every((slot, at) => isRight(slot, words[skipped + at], lower[skipped + at]))) return undefined;
   const path = slots.map((slot, at) => {
-    if (at === skipped) return slotText(slot);
+    if (at === skipped) return slotSpelling(slot);
     return typeof slot === 'string' ? slot : (words[at < skipped ? at : at - 1] ?? '');
   });
   return { pattern, path: path.join('.'), why: 'word-missing', cost: costs.wordMissing };
@@ -157,6 +157,6 @@ function isOpen(slot: Slot): boolean {
 }
 
 /** A slot as the catalogue spells it. */
-export function slotText(slot: Slot): string {
+export function slotSpelling(slot: Slot): string {
   return typeof slot === 'string' ? slot : `<${slot.placeholder}>`;
 }

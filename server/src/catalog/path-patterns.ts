@@ -22,7 +22,7 @@ export interface Spelling {
 }
 
 /** A pattern with one open part, as the text before and after it: `pack.` and `.cells`. */
-export interface Frame {
+export interface OpenPattern {
   readonly pattern: Pattern;
   readonly before: string;
   readonly after: string;
@@ -32,7 +32,7 @@ export interface Frame {
 export interface PatternSet {
   readonly patterns: readonly Pattern[];
   readonly spellings: readonly Spelling[];
-  readonly frames: readonly Frame[];
+  readonly frames: readonly OpenPattern[];
 }
 
 export interface PathPatterns {
@@ -105,7 +105,7 @@ function spelledWords(slot: Slot): readonly string[] {
   return Array.from({ length: keys.to - keys.from + 1 }, (_, index) => String(keys.from + index));
 }
 
-function frameOf(pattern: Pattern, path: string): readonly Frame[] {
+function frameOf(pattern: Pattern, path: string): readonly OpenPattern[] {
   const parts = path.split(/<[a-z]+>/);
   const [before, after] = parts;
   if (parts.length !== 2 || before === undefined || after === undefined || after === '') return [];

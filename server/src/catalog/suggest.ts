@@ -1,6 +1,6 @@
 import type { Catalog } from './catalog';
 import type { KnownParameter } from './known-parameter';
-import { isRight, nearPatterns, slotText } from './path-match';
+import { isRight, nearPatterns, slotSpelling } from './path-match';
 import { bareText, type Likeness, type Match, type Pattern } from './path-patterns';
 import { wordDistance, wordOf } from './word-distance';
 
@@ -90,7 +90,7 @@ function bySynonym(catalog: Catalog, written: string, section: string): readonly
 function said(pattern: Pattern, section: string, place: 'own' | 'other'): Match {
   const cost = place === 'own' ? costs.ownSynonym : costs.synonym;
   const start = keysUnder(pattern, section) ?? [];
-  const path = pattern.slots.map((slot, at) => start[at] ?? slotText(slot)).join('.');
+  const path = pattern.slots.map((slot, at) => start[at] ?? slotSpelling(slot)).join('.');
   return { pattern, path, why: 'synonym', cost };
 }
 
@@ -115,7 +115,7 @@ function underOtherSection(catalog: Catalog, written: string): readonly Match[] 
   return found.map((pattern) => {
     const before = pattern.slots.length - words.length;
     const path = pattern.slots.map((slot, at) =>
-      typeof slot === 'string' ? slot : (words[at - before] ?? slotText(slot)),
+      typeof slot === 'string' ? slot : (words[at - before] ?? slotSpelling(slot)),
     );
     const cost = before === 0 ? costs.wholeName : costs.section;
     return { pattern, path: path.join('.'), why: 'section', cost };

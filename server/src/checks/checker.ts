@@ -8,7 +8,7 @@ import { dataRule } from './data/data-rule';
 import { type Job, jobsOf } from './job';
 import { lineFindings } from './lines/line-findings';
 import { complaints, type Raised, withAcceptances } from './report/acceptances';
-import { altered, type Finding } from './report/finding';
+import { changedFinding, type Finding } from './report/finding';
 import { raise } from './report/raise';
 import type { CodeRule, RuleFinding } from './rule';
 import { codeRules } from './rules';
@@ -152,7 +152,7 @@ function merged(perPack: readonly (readonly Raised[])[]): readonly Raised[] {
     const byPack = new Map(group.map((one) => [one.finding.pack, one]));
     const [first] = group;
     if (first === undefined || byPack.size < perPack.length) return [...byPack.values()];
-    return [{ ...first, finding: altered(first.finding, { pack: null }) }];
+    return [{ ...first, finding: changedFinding(first.finding, { pack: null }) }];
   });
 }
 

@@ -2,7 +2,7 @@ import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { BoardProfile } from '../catalog/model/board-profile';
 import type { Problem } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
-import { type Context, Database } from '../query/database';
+import { Database, type QueryContext } from '../query/database';
 import { Query } from '../query/query';
 import { type CraftKey, craftInputs, inputKeys, type Subject } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
@@ -15,7 +15,7 @@ import { Script } from './script';
 import type { PlacedLine, Setting } from './setting';
 
 /** A script with all that it includes, resolved: what every parameter holds, for every pack. */
-export class Craft implements Scripts, Context {
+export class Craft implements Scripts, QueryContext {
   readonly database = new Database();
   /** What is asked of a craft itself holds with every pack in view. */
   readonly variant = null;

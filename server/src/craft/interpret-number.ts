@@ -9,7 +9,7 @@ import { exactText } from '../units/quantity';
 import { fromBase, type Unit, unitOf } from '../units/unit';
 import { evaluate } from './evaluate';
 import { checkLimits, quantityLimits } from './limits';
-import { type Reading, refuseShape } from './reading';
+import { refuseShape, type ValueReading } from './reading';
 import type { Evaluated, Value } from './value';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
@@ -25,7 +25,11 @@ function wordInstead(node: ValueNode, parameter: Of<'quantity' | 'count'>): Valu
   return found ? { kind: 'word', value: node.path.text } : null;
 }
 
-export function readQuantity(node: ValueNode, reading: Reading, parameter: Of<'quantity'>): Value | null {
+export function interpretQuantity(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: Of<'quantity'>,
+): Value | null {
   const word = wordInstead(node, parameter);
   if (word !== null) return word;
   if (!isExpression(node)) {
@@ -38,7 +42,7 @@ export function readQuantity(node: ValueNode, reading: Reading, parameter: Of<'q
   return { kind: 'quantity', value, unit: parameter.unit };
 }
 
-function exampleOf({ found }: Reading, unit: string): string {
+function exampleOf({ found }: ValueReading, unit: string): string {
   const low = found.usual?.low ?? 0;
   return exactText(low, unit);
 }
@@ -50,7 +54,7 @@ function quantityPhrase(dimensionName: string): string {
 /** Evaluates an expression that must come to one dimension. In SI; null with a problem otherwise. */
 export function measured(
   node: ExpressionNode,
-  reading: Reading,
+  reading: ValueReading,
   dimensionName: string,
   unit: string,
   bareUnit: Unit | null = null,
@@ -124,7 +128,7 @@ function otherUnits(node: NumberNode, span: Span, expected: DimensionName) {
 function unitMissing(
   node: ExpressionNode,
   value: number,
-  { found }: Reading,
+  { found }: ValueReading,
   expected: DimensionName,
   preferred: string,
 ): Problem {
@@ -152,7 +156,7 @@ function isUsual(value: number, unit: string, usual: FoundParameter['usual']): b
   return value >= least && value <= most;
 }
 
-export function readCount(node: ValueNode, reading: Reading, parameter: Of<'count'>): Value | null {
+export function interpretCount(node: ValueNode, reading: ValueReading, parameter: Of<'count'>): Value | null {
   const word = wordInstead(node, parameter);
   if (word !== null) return word;
   if (!isExpression(node)) return refuseShape(node, reading, 'a whole number');
@@ -185,7 +189,7 @@ export function readCount(node: ValueNode, reading: Reading, parameter: Of<'coun
 }
 
 /** `[row, column]` on the overlay grid. Whether it lies on the grid depends on the craft's video standard. */
-export function readPlace(node: ValueNode, reading: Reading): Value | null {
+export function interpretPlace(node: ValueNode, reading: ValueReading): Value | null {
   if (node.kind !== 'list' || node.items.length !== 2) {
     return refuseShape(node, reading, 'a place such as `[11, 22]`: row and column');
   }

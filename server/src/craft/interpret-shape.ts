@@ -5,14 +5,14 @@ import { exactText, parseQuantity } from '../units/quantity';
 import type { Unit } from '../units/unit';
 import { measured } from './interpret-number';
 import { checkLimits, quantityLimits } from './limits';
-import { type Reading, refuseShape } from './reading';
+import { refuseShape, type ValueReading } from './reading';
 import type { CurvePoint, Value } from './value';
 import { rangeText } from './value-text';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
 /** `1750..2050 us`. A unit after the upper end serves both. */
-export function readRange(node: ValueNode, reading: Reading, parameter: Of<'range'>): Value | null {
+export function interpretRange(node: ValueNode, reading: ValueReading, parameter: Of<'range'>): Value | null {
   if (node.kind !== 'range') {
     return refuseShape(
       node,
@@ -43,7 +43,7 @@ function unitAtEnd(node: ExpressionNode): Unit | null {
 }
 
 /** `0 % -> 0 deg/s, 50 % -> 170 deg/s`: rising from point to point. */
-export function readCurve(node: ValueNode, reading: Reading, parameter: Of<'curve'>): Value | null {
+export function interpretCurve(node: ValueNode, reading: ValueReading, parameter: Of<'curve'>): Value | null {
   if (node.kind !== 'curve' || node.points.length < 2) {
     const { across, up } = parameter;
     return refuseShape(

@@ -2,12 +2,12 @@ import type { Parameter } from '../catalog/model/parameter';
 import { suggestWord } from '../catalog/suggest';
 import type { ListNode, ReferenceNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
-import { type Reading, refuseShape } from './reading';
+import { refuseShape, type ValueReading } from './reading';
 import type { Value } from './value';
 
 type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
-export function readFlag(node: ValueNode, reading: Reading): Value | null {
+export function interpretFlag(node: ValueNode, reading: ValueReading): Value | null {
   if (node.kind !== 'reference') return refuseShape(node, reading, '`on` or `off`');
   const { text } = node.path;
   if (text === 'on' || text === 'off') return { kind: 'flag', value: text === 'on' };
@@ -29,7 +29,7 @@ const flagHabits = new Map([
   ['none', 'off'],
 ]);
 
-export function readWord(node: ValueNode, reading: Reading, parameter: Of<'word'>): Value | null {
+export function interpretWord(node: ValueNode, reading: ValueReading, parameter: Of<'word'>): Value | null {
   if (node.kind !== 'reference') return refuseShape(node, reading, 'a word');
   const { text } = node.path;
   if (parameter.permutationOf !== undefined) return readLetters(node, reading, parameter.permutationOf);
@@ -37,7 +37,7 @@ export function readWord(node: ValueNode, reading: Reading, parameter: Of<'word'
 }
 
 /** A channel order: each letter once. */
-function readLetters(node: ReferenceNode, reading: Reading, letters: string): Value | null {
+function readLetters(node: ReferenceNode, reading: ValueReading, letters: string): Value | null {
   const { text } = node.path;
   const sorted = (word: string) => [...word].sort().join('');
   if (sorted(text) === sorted(letters)) return { kind: 'word', value: text };
@@ -48,7 +48,7 @@ function readLetters(node: ReferenceNode, reading: Reading, letters: string): Va
   return null;
 }
 
-export function readWords(node: ValueNode, reading: Reading, parameter: Of<'words'>): Value | null {
+export function interpretWords(node: ValueNode, reading: ValueReading, parameter: Of<'words'>): Value | null {
   const items = node.kind === 'list' ? node.items : node.kind === 'reference' ? [node] : null;
   if (items === null) return refuseShape(node, reading, 'a list of words such as `[one, other]`');
   const words: string[] = [];
@@ -68,14 +68,14 @@ export function readWords(node: ValueNode, reading: Reading, parameter: Of<'word
   return words.length === items.length ? { kind: 'words', value: words } : null;
 }
 
-function reportRepeated(item: ReferenceNode, list: ValueNode, reading: Reading): void {
+function reportRepeated(item: ReferenceNode, list: ValueNode, reading: ValueReading): void {
   const before = (list as ListNode).items?.findLast((other) => other.end < item.start);
   const fixes =
     before === undefined ? [] : [replacement('Leave it out', { start: before.end, end: item.end }, '')];
   reading.problems.push(problem('line/word-repeated', item, { word: item.path.text }, fixes));
 }
 
-function checkWord(node: ReferenceNode, reading: Reading): boolean {
+function checkWord(node: ReferenceNode, reading: ValueReading): boolean {
   const { words } = reading;
   if (words === null || words.includes(node.path.text)) return true;
   reportWord(node, reading, words, suggestWord(words, node.path.text));
@@ -86,7 +86,7 @@ const mostShown = 12;
 
 function reportWord(
   node: ReferenceNode,
-  reading: Reading,
+  reading: ValueReading,
   words: readonly string[],
   near: readonly string[],
 ): void {
@@ -97,7 +97,7 @@ function reportWord(
   reading.problems.push(problem('line/unknown-word', node, values, fixes));
 }
 
-export function readText(node: ValueNode, reading: Reading, parameter: Of<'text'>): Value | null {
+export function interpretText(node: ValueNode, reading: ValueReading, parameter: Of<'text'>): Value | null {
   if (node.kind !== 'text') {
     refuseShape(node, reading, 'a text in double quotes');
     return null;
@@ -109,7 +109,7 @@ export function readText(node: ValueNode, reading: Reading, parameter: Of<'text'
   return { kind: 'text', value: node.value };
 }
 
-export function readDate(node: ValueNode, reading: Reading): Value | null {
+export function interpretDate(node: ValueNode, reading: ValueReading): Value | null {
   if (node.kind !== 'date') return refuseShape(node, reading, 'a date such as `2026-05-14`');
   const [year = 0, month = 0, day = 0] = node.text.split('-').map(Number);
   const real = new Date(Date.UTC(year, month - 1, day));

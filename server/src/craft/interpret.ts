@@ -1,9 +1,9 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { Problem, ValueNode } from '../language/ast';
-import { readCount, readPlace, readQuantity } from './interpret-number';
-import { readCurve, readRange } from './interpret-shape';
-import { readDate, readFlag, readText, readWord, readWords } from './interpret-word';
-import type { Reading } from './reading';
+import { interpretCount, interpretPlace, interpretQuantity } from './interpret-number';
+import { interpretCurve, interpretRange } from './interpret-shape';
+import { interpretDate, interpretFlag, interpretText, interpretWord, interpretWords } from './interpret-word';
+import type { ValueReading } from './reading';
 import type { Scope } from './scope';
 import type { Value } from './value';
 
@@ -20,33 +20,33 @@ export function interpret(
   scope: Scope,
   words: readonly string[] | null,
 ): Interpretation {
-  const reading: Reading = { found, scope, words, problems: [] };
+  const reading: ValueReading = { found, scope, words, problems: [] };
   return { value: read(node, reading), problems: reading.problems };
 }
 
-function read(node: ValueNode, reading: Reading): Value | null {
+function read(node: ValueNode, reading: ValueReading): Value | null {
   const { parameter } = reading.found;
   switch (parameter.kind) {
     case 'quantity':
-      return readQuantity(node, reading, parameter);
+      return interpretQuantity(node, reading, parameter);
     case 'count':
-      return readCount(node, reading, parameter);
+      return interpretCount(node, reading, parameter);
     case 'flag':
-      return readFlag(node, reading);
+      return interpretFlag(node, reading);
     case 'word':
-      return readWord(node, reading, parameter);
+      return interpretWord(node, reading, parameter);
     case 'words':
-      return readWords(node, reading, parameter);
+      return interpretWords(node, reading, parameter);
     case 'range':
-      return readRange(node, reading, parameter);
+      return interpretRange(node, reading, parameter);
     case 'curve':
-      return readCurve(node, reading, parameter);
+      return interpretCurve(node, reading, parameter);
     case 'place':
-      return readPlace(node, reading);
+      return interpretPlace(node, reading);
     case 'text':
-      return readText(node, reading, parameter);
+      return interpretText(node, reading, parameter);
     case 'date':
-      return readDate(node, reading);
+      return interpretDate(node, reading);
     case 'bare':
       return node.kind === 'bare' ? { kind: 'bare', value: node.text } : null;
   }

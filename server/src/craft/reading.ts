@@ -4,7 +4,7 @@ import { problem } from '../language/problem';
 import type { Scope } from './scope';
 
 /** What the reading of a value needs besides the value itself. */
-export interface Reading {
+export interface ValueReading {
   readonly found: FoundParameter;
   readonly scope: Scope;
   /** Words that the parameter takes; null: they depend on the craft and are checked with it. */
@@ -13,7 +13,7 @@ export interface Reading {
 }
 
 /** Says that a value of another shape was expected. */
-export function refuseShape(node: ValueNode, reading: Reading, expected: string): null {
+export function refuseShape(node: ValueNode, reading: ValueReading, expected: string): null {
   reading.problems.push(problem('line/wrong-shape', node, { expected, found: shapeOf(node) }));
   return null;
 }

@@ -3,7 +3,7 @@ import { suggestParameters, suggestWord } from '../catalog/suggest';
 import type { ConstantStatement, Problem, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { hasReferences, referencesIn } from '../language/value-nodes';
-import type { Context, Database } from '../query/database';
+import type { Database, QueryContext } from '../query/database';
 import { Query } from '../query/query';
 import { findDimensionName } from '../units/dimension-names';
 import { unitOf } from '../units/unit';
@@ -30,7 +30,7 @@ export interface Scripts {
 }
 
 /** A craft with one pack in view: what each of its parameters and constants holds. */
-export class Resolution implements Context {
+export class Resolution implements QueryContext {
   constructor(
     private readonly scripts: Scripts,
     readonly variant: string | null,

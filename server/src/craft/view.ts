@@ -2,7 +2,7 @@ import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Hardware } from '../catalog/model/board-hardware';
 import { type BoardProfile, titleOf } from '../catalog/model/board-profile';
 import { parseLine } from '../language/parser';
-import type { Context, Database } from '../query/database';
+import type { Database, QueryContext } from '../query/database';
 import type { Key } from '../query/key-map';
 import { Query } from '../query/query';
 import { Amount } from '../units/distinct-texts';
@@ -23,7 +23,7 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
  * is the catalogue's default, and is then noted as assumed; without one, where a line's value could not
  * be understood or is refused, and where an include that may set it is missing, the answer is null. Quantities are in SI.
  */
-export class CraftView implements Context {
+export class CraftView implements QueryContext {
   /** Paths with the default that was used, as the script would write it. */
   private assumedTexts: Map<string, string> | null = null; // most views assume nothing
   private unreadablePaths: Set<string> | null = null;

@@ -8,9 +8,9 @@ import type { Figure } from '../figures/figure';
 import type { ConstantStatement, SettingStatement, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { hasReferences } from '../language/value-nodes';
-import { figureText, spanText } from '../sheet/which-pack';
+import { figureText, intervalText } from '../sheet/which-pack';
 import { withoutTails } from '../units/number-text';
-import { evaluatedText, translatedText } from './hover/quantity-text';
+import { evaluatedText, otherUnitText } from './hover/quantity-text';
 import { packOf, placeName, writtenValue } from './hover/value-here';
 import type { Position, Range } from './range';
 import type { Snapshot } from './snapshot';
@@ -100,7 +100,7 @@ function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
 }
 
 function translationHints([first]: readonly PerPack[]): readonly Hint[] {
-  const label = first === undefined ? null : translatedText(first.setting.value, first.setting.found);
+  const label = first === undefined ? null : otherUnitText(first.setting.value, first.setting.found);
   return label === null ? [] : [{ label, tooltip: 'The same in another unit' }];
 }
 
@@ -121,7 +121,7 @@ function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint
 }
 
 function tooltipOf(figure: Figure, pack: string | null): string {
-  const span = spanText(figure);
+  const span = intervalText(figure);
   const words = [
     `${figure.title}${pack === null ? '' : ` with pack ${pack}`}`,
     span === null ? figureText(figure) : `${figureText(figure)}, from low to high ${span}`,

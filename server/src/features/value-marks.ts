@@ -2,7 +2,7 @@ import type { FoundParameter } from '../catalog/catalog';
 import type { ReferenceNode, Span, ValueNode } from '../language/ast';
 import type { ScriptLine } from '../language/script-line';
 import { childNodes } from '../language/value-nodes';
-import { meaningOf } from './navigation/reference-meaning';
+import { referenceMeaning } from './navigation/reference-meaning';
 import { digitsSpan } from './navigation/value-spans';
 import type { Snapshot } from './snapshot';
 
@@ -48,7 +48,7 @@ function* marksIn(node: ValueNode, text: string, found: FoundParameter | undefin
 }
 
 function referenceType(node: ReferenceNode, found: FoundParameter | undefined): ReferenceType {
-  switch (meaningOf(node, found)) {
+  switch (referenceMeaning(node, found)) {
     case 'constant':
       return 'variable';
     case 'parameter':

@@ -4,7 +4,7 @@ import type { Axis } from '../physics/loop';
 import { settled } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
 import { type Carried, carriedBy } from './drive';
-import { hover } from './drive-figures';
+import { hovering } from './drive-figures';
 import { chainsOf } from './filter-chain';
 import { model } from './model';
 import { type MotorLag, motorLagOf } from './motor-lag';
@@ -61,7 +61,7 @@ function doubtsOf(lag: MotorLag, inertiaSpread: number): readonly Doubt<Axis>[] 
 /** Where the hover lies at high throttle already, that situation's shares count. */
 function gainsInHover(view: CraftView, name: AxisName, carried: Carried): Axis['gains'] | null {
   const gains = gainsOf(view, name);
-  const state = hover(carried);
+  const state = hovering(carried);
   return gains === null || state === null ? null : gainsAtThrottle(view, gains, state.throttle);
 }
 
@@ -109,7 +109,7 @@ function carriedMass(view: CraftView): number | null {
 /** Torque (Nm) on the body that a command of 1 would give, from a small one about the hover. */
 function torqueOfCommand(view: CraftView, carried: Carried, name: AxisName): number | null {
   const spacing = view.quantity('craft.motor-spacing');
-  const state = hover(carried);
+  const state = hovering(carried);
   if (spacing === null || state === null) return null;
   const { motor, propeller, airDensity, count } = carried.drive;
   const factor = torqueFactor(propeller, airDensity);

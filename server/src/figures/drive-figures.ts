@@ -18,7 +18,7 @@ const hovers = new WeakMap<Carried, DriveState | null>();
 const fulls = new WeakMap<Carried, DriveState | null>();
 
 /** Hovering: all propellers together carry the weight; null where pack and motors can't. */
-export function hover(carried: Carried): DriveState | null {
+export function hovering(carried: Carried): DriveState | null {
   const known = hovers.get(carried);
   if (known !== undefined) return known;
   const state = stateForThrust(carried.drive, carried.weight);
@@ -51,9 +51,9 @@ const driveFigureList: readonly DriveFigure[] = [
     title: 'Throttle in the hover',
     unit: '%',
     hint: { at: ['pack.<name>.cells'], words: (figure) => `hovers at ${figure}` },
-    measure: (carried) => percent(hover(carried)?.throttle),
+    measure: (carried) => percent(hovering(carried)?.throttle),
     why: (carried, view) =>
-      `${voltsOf(hover(carried)?.motor.voltage, view)} at the motors of ${voltsOf(hover(carried)?.packVoltage, view)} from the pack`,
+      `${voltsOf(hovering(carried)?.motor.voltage, view)} at the motors of ${voltsOf(hovering(carried)?.packVoltage, view)} from the pack`,
   },
   {
     id: 'thrust-to-weight',
@@ -83,7 +83,7 @@ const driveFigureList: readonly DriveFigure[] = [
     id: 'hover-speed',
     title: 'Motor speed in the hover',
     unit: 'rpm',
-    measure: (carried) => over(hover(carried)?.motor.speed, perMinute),
+    measure: (carried) => over(hovering(carried)?.motor.speed, perMinute),
     why: ({ drive, weight }, view) =>
       `sqrt(T / (CT ρ D^4)) with T = ${view.short(weight / drive.count, 'N')}, CT = ${round(drive.propeller.thrustCoefficient)}, ρ = ${round(drive.airDensity)} kg/m^3`,
   },
@@ -91,27 +91,28 @@ const driveFigureList: readonly DriveFigure[] = [
     id: 'hover-current',
     title: 'Current from the pack in the hover',
     unit: 'A',
-    measure: (carried) => hover(carried)?.packCurrent ?? null,
+    measure: (carried) => hovering(carried)?.packCurrent ?? null,
     why: (carried, view) =>
-      `${carried.drive.count} × ${wattsOf(hover(carried), view)} + ${view.short(carried.drive.otherPower, 'W')}, at ${voltsOf(hover(carried)?.packVoltage, view)}`,
+      `${carried.drive.count} × ${wattsOf(hovering(carried), view)} + ${view.short(carried.drive.otherPower, 'W')}, at ${voltsOf(hovering(carried)?.packVoltage, view)}`,
   },
   {
     id: 'hover-power',
     title: 'Power from the pack in the hover',
     unit: 'W',
-    measure: (carried) => productOf(hover(carried)),
+    measure: (carried) => productOf(hovering(carried)),
     why: (carried, view) =>
-      `${voltsOf(hover(carried)?.packVoltage, view)} × ${ampsOf(hover(carried)?.packCurrent, view)}`,
+      `${voltsOf(hovering(carried)?.packVoltage, view)} × ${ampsOf(hovering(carried)?.packCurrent, view)}`,
   },
   {
     id: 'hover-motor-efficiency',
     title: 'Share of the power that reaches the propellers, in the hover',
     unit: '%',
     measure: (carried) => {
-      const state = hover(carried);
+      const state = hovering(carried);
       return state === null ? null : 100 * motorEfficiency(carried.drive.motor, state.motor);
     },
-    why: (carried, view) => `(I - I0) Ω / (K V I) at ${ampsOf(hover(carried)?.motor.current, view)} a motor`,
+    why: (carried, view) =>
+      `(I - I0) Ω / (K V I) at ${ampsOf(hovering(carried)?.motor.current, view)} a motor`,
   },
   {
     id: 'full-speed',
@@ -215,7 +216,7 @@ function usable(view: CraftView, path: 'power.used-warning' | 'power.charge-rese
 function minutes(carried: Carried, view: CraftView, path: Parameters<typeof usable>[1]): number | null {
   const charge = packQuantity(view, 'capacity');
   const share = usable(view, path);
-  const current = hover(carried)?.packCurrent;
+  const current = hovering(carried)?.packCurrent;
   if (charge === null || share === null || current === undefined) return null;
   return (share * charge) / current / 60;
 }
@@ -223,7 +224,7 @@ function minutes(carried: Carried, view: CraftView, path: Parameters<typeof usab
 function minutesText(carried: Carried, view: CraftView, path: Parameters<typeof usable>[1]): string {
   const capacity = packPath(view, 'capacity');
   const share = view.short(usable(view, path) ?? 0, '%');
-  return `${share} of ${capacity === null ? '' : view.shown(capacity)} / ${ampsOf(hover(carried)?.packCurrent, view)}`;
+  return `${share} of ${capacity === null ? '' : view.shown(capacity)} / ${ampsOf(hovering(carried)?.packCurrent, view)}`;
 }
 
 function allThrust(carried: Carried): number | null {

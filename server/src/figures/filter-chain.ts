@@ -1,7 +1,7 @@
 import type { CraftView } from '../craft/view';
 import { butterworthLowpass, type DigitalFilter, firstOrderLowpass } from '../physics/filter';
 import { halfRate } from '../physics/sampling';
-import { type Chain, isSaid, isUnfiltered, kindOf, type Stage, stageAt, stagesOf } from './filter-stages';
+import { type ChainName, isSaid, isUnfiltered, kindOf, type Stage, stageAt, stagesOf } from './filter-stages';
 import { type Following, notchAt, searchedNotches, toneNotches } from './following-notches';
 import { type Model, model } from './model';
 import { turnsAt } from './turning';
@@ -41,7 +41,7 @@ export const chainsOf = model<[], Chains>('filters', (own) => {
 });
 
 /** One chain; null where the script says nothing of it, or not enough of one of its filters. */
-export function chainOf(view: CraftView, chain: Chain): Model<Working> | null {
+export function chainOf(view: CraftView, chain: ChainName): Model<Working> | null {
   if (isUnfiltered(view, chain)) return { value: passing, assumed: [] };
   return isSaid(view, chain) ? workingTogether(view, stagesOf(view, chain)) : null;
 }
@@ -62,7 +62,7 @@ function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Worki
 }
 
 /** Each by itself, so that a change of one leaves what is known of the others. */
-const workingAt = model<[chain: Chain, number: number], Working>('filter', (own, chain, number) => {
+const workingAt = model<[chain: ChainName, number: number], Working>('filter', (own, chain, number) => {
   const stage = stageAt(chain, number);
   const samples = own.quantity(stage.rate);
   if (samples === null || samples <= 0) return null;

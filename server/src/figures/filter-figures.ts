@@ -3,7 +3,7 @@ import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, halfRate } from '../physics/sampling';
 import type { Computed, FigureSource } from './figure';
 import { chainOf, chainsOf, type Working, workingOf } from './filter-chain';
-import { type Chain, chains, filterNumbers, kindOf, stageAt } from './filter-stages';
+import { type ChainName, chains, filterNumbers, kindOf, stageAt } from './filter-stages';
 import type { Model } from './model';
 import { type FlightState, turnsAt } from './turning';
 
@@ -49,7 +49,7 @@ export const filterFigures: readonly FigureSource[] = [
 ];
 
 /** What a chain hangs on: the parameters of its filters, and the rate at which they work. */
-function settingsOf(chain: Chain): readonly string[] {
+function settingsOf(chain: ChainName): readonly string[] {
   const filter = `${chain}.filter.<number>`;
   return [`${filter}.cutoff`, `${filter}.width`, `${filter}.kind`, chains[chain]];
 }
@@ -74,7 +74,7 @@ function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Co
   };
 }
 
-function delay(chain: Chain, title: string): FigureSource {
+function delay(chain: ChainName, title: string): FigureSource {
   return {
     id: `${chain}-filter-delay`,
     title,
@@ -85,7 +85,7 @@ function delay(chain: Chain, title: string): FigureSource {
 }
 
 /** What one filter of a chain adds, told at the setting that turns it up or down. */
-function stageDelay(chain: Chain, number: number, title: string): FigureSource {
+function stageDelay(chain: ChainName, number: number, title: string): FigureSource {
   const stage = stageAt(chain, number);
   const { path } = stage;
   return {
@@ -103,7 +103,7 @@ function stageDelay(chain: Chain, number: number, title: string): FigureSource {
 }
 
 /** `gyro-filter-2-delay` */
-export function stageDelayId(chain: Chain, number: number): string {
+export function stageDelayId(chain: ChainName, number: number): string {
   return `${chain}-filter-${number}-delay`;
 }
 

@@ -8,29 +8,29 @@ export const chains = {
   derivative: 'control.rate',
 } as const;
 
-export type Chain = keyof typeof chains;
+export type ChainName = keyof typeof chains;
 
 /** The numbers that a filter may have: as many as the catalogue's collections take. */
 export const filterNumbers: readonly number[] = Array.from({ length: 32 }, (_, index) => index + 1);
 
-export const chainNames: readonly Chain[] = ['gyro', 'derivative'];
+export const chainNames: readonly ChainName[] = ['gyro', 'derivative'];
 
 /** One filter of a chain. */
 export interface Stage {
-  readonly chain: Chain;
+  readonly chain: ChainName;
   readonly number: number;
   /** `gyro.filter.2` */
   readonly path: string;
-  readonly rate: (typeof chains)[Chain];
+  readonly rate: (typeof chains)[ChainName];
 }
 
 /** The filters of a chain in the order in which they work, whatever the order of the script's lines. */
-export function stagesOf(view: CraftView, chain: Chain): readonly Stage[] {
+export function stagesOf(view: CraftView, chain: ChainName): readonly Stage[] {
   const numbers = view.members(`${chain}.filter`).map(Number);
   return numbers.sort((one, other) => one - other).map((number) => stageAt(chain, number));
 }
 
-export function stageAt(chain: Chain, number: number): Stage {
+export function stageAt(chain: ChainName, number: number): Stage {
   return { chain, number, path: `${chain}.filter.${number}`, rate: chains[chain] };
 }
 
@@ -54,19 +54,19 @@ export function kindOf(view: CraftView, { path }: Stage): string | null {
 }
 
 /** Whether the script says that nothing is filtered here: of the chain as a whole, or of each of its filters. */
-export function isUnfiltered(view: CraftView, chain: Chain): boolean {
+export function isUnfiltered(view: CraftView, chain: ChainName): boolean {
   if (view.word(`${chain}.chain`) === 'none') return true;
   const stages = stagesOf(view, chain);
   return stages.length > 0 && stages.every((stage) => kindOf(view, stage) === 'none');
 }
 
 /** Whether the script says anything of a chain. Nothing said is not known, and not unfiltered. */
-export function isSaid(view: CraftView, chain: Chain): boolean {
+export function isSaid(view: CraftView, chain: ChainName): boolean {
   return view.word(`${chain}.chain`) === 'none' || stagesOf(view, chain).length > 0;
 }
 
 /** Where a script says that nothing is filtered. */
-export function unfilteredAt(view: CraftView, chain: Chain): string {
+export function unfilteredAt(view: CraftView, chain: ChainName): string {
   const [first] = stagesOf(view, chain);
   return first === undefined || view.word(`${chain}.chain`) === 'none'
     ? `${chain}.chain`

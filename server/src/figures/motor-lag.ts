@@ -2,7 +2,7 @@ import { rodInertia } from '../physics/inertia';
 import { responseTime } from '../physics/motor';
 import { torqueFactor } from '../physics/propeller';
 import { carriedBy } from './drive';
-import { hover } from './drive-figures';
+import { hovering } from './drive-figures';
 import type { FigureSource } from './figure';
 import { model } from './model';
 
@@ -29,7 +29,7 @@ export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
     return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
   }
   const carried = carriedBy(own);
-  const state = carried === null ? null : hover(carried.value.likely);
+  const state = carried === null ? null : hovering(carried.value.likely);
   if (carried === null || state === null) return null;
   const { drive } = carried.value.likely;
   const { diameter } = drive.propeller;

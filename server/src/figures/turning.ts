@@ -2,7 +2,7 @@ import type { CraftView } from '../craft/view';
 import { stateAtThrottle } from '../physics/drive';
 import { turnsPerSecond } from '../physics/motor';
 import { carriedBy } from './drive';
-import { full, hover } from './drive-figures';
+import { full, hovering } from './drive-figures';
 import type { Computed } from './figure';
 
 export type FlightState = 'idle' | 'hover' | 'full';
@@ -19,7 +19,7 @@ export function turnsAt(view: CraftView, state: FlightState): Computed | null {
   const { likely: model } = carried.value;
   const turning = {
     idle: () => idle(view),
-    hover: () => hover(model)?.motor,
+    hover: () => hovering(model)?.motor,
     full: () => full(model)?.motor,
   };
   const speed = turning[state]()?.speed;

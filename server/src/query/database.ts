@@ -8,7 +8,7 @@ export interface Reading {
 }
 
 /** What a query is asked with: a database, and the variant in which its values are wanted, such as a pack in view. */
-export interface Context {
+export interface QueryContext {
   readonly database: Database;
   readonly variant: string | null;
 }

@@ -1,4 +1,4 @@
-import type { Context, Database, Forgettable } from './database';
+import type { Database, Forgettable, QueryContext } from './database';
 import { Dependency } from './dependency';
 import { type Key, KeyMap } from './key-map';
 
@@ -7,7 +7,7 @@ export class Input<K extends Key> {
   private readonly cells = new WeakMap<Database, KeyMap<K, InputCell<K>>>();
 
   /** What is being computed depends on what stands under a key. */
-  read({ database }: Context, ...key: K): void {
+  read({ database }: QueryContext, ...key: K): void {
     if (!database.isComputing) return;
     const cells = this.cellsOf(database);
     const known = cells.get(key);
@@ -17,7 +17,7 @@ export class Input<K extends Key> {
   }
 
   /** What stands under a key has changed. True if anything depended on it. */
-  invalidate({ database }: Context, ...key: K): boolean {
+  invalidate({ database }: QueryContext, ...key: K): boolean {
     const cell = this.cells.get(database)?.get(key);
     cell?.changed();
     return cell?.isRead === true;

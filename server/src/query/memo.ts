@@ -1,9 +1,9 @@
-import type { Context, Forgettable, Reading } from './database';
+import type { Forgettable, QueryContext, Reading } from './database';
 import { Dependency, type Dependent } from './dependency';
 import type { Key } from './key-map';
 
 /** What a memo needs of its query. */
-export interface MemoQuery<C extends Context, K extends Key, V> {
+export interface MemoQuery<C extends QueryContext, K extends Key, V> {
   readonly name: string;
   compute(context: C, ...key: K): V;
   isSame(one: V, other: V): boolean;
@@ -15,7 +15,10 @@ export interface MemoQuery<C extends Context, K extends Key, V> {
 const none = Symbol('no value');
 
 /** The value of a query for one key, with what it was computed from. */
-export class Memo<C extends Context, K extends Key, V> extends Dependency implements Dependent, Forgettable {
+export class Memo<C extends QueryContext, K extends Key, V>
+  extends Dependency
+  implements Dependent, Forgettable
+{
   /** None before the first computation, and after one that failed. */
   private value: V | typeof none = none;
   private state: 'valid' | 'doubtful' | 'outdated' | 'computing' = 'outdated';

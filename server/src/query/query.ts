@@ -1,9 +1,9 @@
-import type { Context, Database } from './database';
+import type { Database, QueryContext } from './database';
 import { type Key, KeyMap } from './key-map';
 import { Memo, type MemoQuery } from './memo';
 
 /** The memos of one query in one database. */
-interface Memos<C extends Context, K extends Key, V> {
+interface Memos<C extends QueryContext, K extends Key, V> {
   /** Of values that hold in every variant. */
   readonly shared: KeyMap<K, Memo<C, K, V>>;
   readonly byVariant: Map<string | null, KeyMap<K, Memo<C, K, V>>>;
@@ -19,7 +19,7 @@ interface Memos<C extends Context, K extends Key, V> {
  * A value that did not read the variant in which it was asked is kept once for all of them: this is the only place
  * that decides what packs share.
  */
-export class Query<C extends Context, K extends Key, V> implements MemoQuery<C, K, V> {
+export class Query<C extends QueryContext, K extends Key, V> implements MemoQuery<C, K, V> {
   private readonly memos = new WeakMap<Database, Memos<C, K, V>>();
 
   constructor(
@@ -69,7 +69,7 @@ export class Query<C extends Context, K extends Key, V> implements MemoQuery<C, 
 }
 
 /** The memo that holds in every variant, if there is one; it may turn out to hold no longer. */
-function sharedMemo<C extends Context, K extends Key, V>(
+function sharedMemo<C extends QueryContext, K extends Key, V>(
   { shared }: Memos<C, K, V>,
   { variant }: C,
   key: K,
@@ -81,7 +81,7 @@ function sharedMemo<C extends Context, K extends Key, V>(
   return memo.isVaried ? undefined : memo;
 }
 
-function ownMemo<C extends Context, K extends Key, V>(
+function ownMemo<C extends QueryContext, K extends Key, V>(
   { byVariant }: Memos<C, K, V>,
   { variant }: C,
   key: K,
@@ -89,7 +89,7 @@ function ownMemo<C extends Context, K extends Key, V>(
   return byVariant.get(variant)?.get(key);
 }
 
-function memosIn<C extends Context, K extends Key, V>(
+function memosIn<C extends QueryContext, K extends Key, V>(
   { byVariant }: Memos<C, K, V>,
   { variant }: C,
 ): KeyMap<K, Memo<C, K, V>> {

@@ -8,7 +8,7 @@ import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
-import { type Learned, learned } from './learned';
+import { type LearnedPart, learnedPart } from './learned';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -33,7 +33,7 @@ export interface PackLabel {
 }
 
 /** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
-export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack | Learned;
+export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack | LearnedPart;
 
 /** Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. */
 export function buildSheet(craft: Craft, findings: readonly Finding[], pack: string | null): BuildSheet {
@@ -64,7 +64,7 @@ function partsOf(craft: Craft, view: CraftView, findings: readonly Finding[]): r
   const found = canItFly(craft, findings);
   if (!craft.isWhole()) return [found];
   const [hands, late, seen] = inOrder(figureParts(craft, view));
-  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen, learned(view)];
+  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen, learnedPart(view)];
 }
 
 /** Each where it is, in the order of the pilot's questions. */

@@ -2,12 +2,12 @@ import { compareText } from '../checks/report/order';
 import { dateOf, flights } from '../checks/rules/remember/flights';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
-import { spanWords } from './bench-card/words';
+import { intervalWords } from './bench-card/words';
 import { type Target, targetOfPath } from './target';
-import { figureText, spanText } from './which-pack';
+import { figureText, intervalText } from './which-pack';
 
 /** Part 7: the flights, newest first, with what changed before each. */
-export interface Learned {
+export interface LearnedPart {
   readonly id: 'learned';
   readonly title: string;
   readonly answer: string;
@@ -47,7 +47,7 @@ const factSettings: readonly (readonly [setting: string, words: string, figure: 
 
 const words = ['note', 'changed', 'damage', 'date', 'pack'];
 
-export function learned(view: CraftView): Learned {
+export function learnedPart(view: CraftView): LearnedPart {
   const all = flights(view)
     .map(({ name, pack, view: flown }) => sheetFlight(view, name, pack, flown))
     .sort((one, other) => compareText(other.date ?? '', one.date ?? ''));
@@ -93,6 +93,6 @@ function sheetFlight(view: CraftView, name: string, pack: string | null, flown: 
 function estimateOf(flown: CraftView, id: string): string | null {
   const figure = figureOf(flown, id);
   if (figure === null) return null;
-  const span = spanText(figure);
-  return span === null ? figureText(figure) : `${spanWords(span)} ${figure.unit}`;
+  const span = intervalText(figure);
+  return span === null ? figureText(figure) : `${intervalWords(span)} ${figure.unit}`;
 }

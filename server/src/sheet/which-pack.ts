@@ -175,7 +175,7 @@ const renderedFigures = new WeakMap<Figure, Pick<PackCell, 'text' | 'span'>>();
 function rendered(figure: Figure): Pick<PackCell, 'text' | 'span'> {
   const known = renderedFigures.get(figure);
   if (known !== undefined) return known;
-  const words = { text: figureText(figure), span: spanText(figure) };
+  const words = { text: figureText(figure), span: intervalText(figure) };
   renderedFigures.set(figure, words);
   return words;
 }
@@ -186,7 +186,7 @@ export function figureText({ likely, unit }: Figure): string {
 }
 
 /** From low to high, where they differ at three digits. */
-export function spanText({ low, high }: Figure): string | null {
+export function intervalText({ low, high }: Figure): string | null {
   if (digits(low) === digits(high)) return null;
   return low < 0 ? `${digits(low)} to ${digits(high)}` : `${digits(low)}–${digits(high)}`;
 }

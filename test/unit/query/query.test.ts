@@ -1,11 +1,11 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { type Context, Database } from '../../../server/src/query/database';
+import { Database, type QueryContext } from '../../../server/src/query/database';
 import { Input } from '../../../server/src/query/input';
 import { Query } from '../../../server/src/query/query';
 
 /** Cells of numbers that queries read, in whichever variant they are asked. */
-class Sheet implements Context {
+class Sheet implements QueryContext {
   readonly computed: string[] = [];
 
   constructor(

@@ -1,5 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import { type Fault, within } from '../../catalog/faults/fault';
+import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import { readQuantity } from '../../catalog/faults/quantities';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
@@ -20,7 +20,7 @@ export function meaningFaults(
   const ofRows = rows.flatMap((row) => {
     const found = manner === null ? [] : rowFaults(row, manner, catalog);
     if (found.length > 0) faulty.add(row.index);
-    return within(['settings', row.index], found);
+    return faultsWithin(['settings', row.index], found);
   });
   // What is wrong with one part is told once, and not of the others again.
   const whole = gather(rows).filter(({ parts }) => parts.every(({ index }) => !faulty.has(index)));
@@ -57,7 +57,7 @@ function rowFaults({ setting, groups }: ProfileRow, manner: Manner, catalog: Cat
   return [
     ...asFaults(setting, known),
     ...openFaults(means, [...groups, setting.name]),
-    ...within(['counts'], countingFaults(setting.counts ?? {}, known)),
+    ...faultsWithin(['counts'], countingFaults(setting.counts ?? {}, known)),
     ...acrossFaults(setting, known),
     ...wordFaults(setting, known, catalog),
     ...listFaults(setting, known, manner, catalog),

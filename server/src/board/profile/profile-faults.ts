@@ -1,5 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import { type Fault, within } from '../../catalog/faults/fault';
+import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import { readQuantity } from '../../catalog/faults/quantities';
 import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { type LineForm, lineFormOf } from '../line-form';
@@ -11,7 +11,7 @@ import { type ProfileRow, rowsOf } from './profile';
 
 /** What is wrong with a board profile, in the catalogue that it is read with. */
 export function profileFaults(board: BoardProfile, catalog: Catalog): readonly Fault[] {
-  const hardware = within(['hardware'], hardwareFaults(board.hardware ?? {}, catalog));
+  const hardware = faultsWithin(['hardware'], hardwareFaults(board.hardware ?? {}, catalog));
   const { text, settings } = board;
   if (text === undefined) {
     const needed = { at: ['settings'], message: 'settings need "text": how a line is written' };
@@ -20,8 +20,8 @@ export function profileFaults(board: BoardProfile, catalog: Catalog): readonly F
   const rows = rowsOf(board);
   return [
     ...hardware,
-    ...within(['text'], textFaults(text)),
-    ...rows.flatMap((row) => within(['settings', row.index], memberPlaceFaults(row))),
+    ...faultsWithin(['text'], textFaults(text)),
+    ...rows.flatMap((row) => faultsWithin(['settings', row.index], memberPlaceFaults(row))),
     ...nameFaults(rows, board, text),
     ...meaningFaults(rows, board, catalog),
   ];

@@ -6,7 +6,7 @@ export interface Fault {
 }
 
 /** Faults of a part, told from the whole. */
-export function within(at: Fault['at'], faults: readonly Fault[]): readonly Fault[] {
+export function faultsWithin(at: Fault['at'], faults: readonly Fault[]): readonly Fault[] {
   return faults.map((fault) => ({ ...fault, at: [...at, ...fault.at] }));
 }
 

@@ -1,6 +1,6 @@
 import type { Parameter } from '../model/parameter';
-import { type Fault, within } from './fault';
-import { type Ends, readQuantity, readSpan, unitFaults } from './quantities';
+import { type Fault, faultsWithin } from './fault';
+import { type Ends, readInterval, readQuantity, unitFaults } from './quantities';
 
 type OfKind<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
@@ -20,7 +20,7 @@ export function numberFaults(parameter: Parameter): readonly Fault[] {
   }
 }
 
-interface Spanned {
+interface WithIntervals {
   readonly dimension: string;
   readonly unit: string;
   readonly range: readonly [string, string];
@@ -28,9 +28,9 @@ interface Spanned {
 }
 
 /** The usual ends, after checking that they lie in the range. */
-function spans(described: Spanned): { readonly usual?: Ends; readonly faults: readonly Fault[] } {
-  const range = readSpan(['range'], described.range, described.dimension);
-  const usual = readSpan(['usual'], described.usual, described.dimension);
+function intervals(described: WithIntervals): { readonly usual?: Ends; readonly faults: readonly Fault[] } {
+  const range = readInterval(['range'], described.range, described.dimension);
+  const usual = readInterval(['usual'], described.usual, described.dimension);
   const faults = [
     ...unitFaults(['unit'], described.unit, described.dimension),
     ...range.faults,
@@ -46,7 +46,7 @@ function inside(at: Fault['at'], inner: Ends, outer: Ends, of: string): readonly
 }
 
 function quantityParameter(parameter: OfKind<'quantity'>): readonly Fault[] {
-  const { usual, faults } = spans(parameter);
+  const { usual, faults } = intervals(parameter);
   const text = parameter.default?.value;
   if (text === undefined || parameter.orWords?.some((word) => word.name === text)) return faults;
   return [...faults, ...defaultFaults(text, parameter.dimension, usual)];
@@ -67,12 +67,12 @@ function outsideUsual(value: number, usual: Ends): readonly Fault[] {
 }
 
 function rangeParameter(parameter: OfKind<'range'>): readonly Fault[] {
-  const { usual, faults } = spans(parameter);
+  const { usual, faults } = intervals(parameter);
   if (parameter.default === null) return faults;
   const [low = '', high = ''] = parameter.default.value.split('..');
   const unit = high.replace(/^[\s\d.+-]+/, '');
   const lower = /[A-Za-z%]/.test(low) ? low : `${low.trim()} ${unit}`;
-  const assumed = readSpan([], [lower, high], parameter.dimension);
+  const assumed = readInterval([], [lower, high], parameter.dimension);
   const ends = assumed.faults.map(({ message }) => ({ at: defaultValue, message }));
   if (assumed.ends === undefined || usual === undefined) return [...faults, ...ends];
   return [...faults, ...ends, ...inside(defaultValue, assumed.ends, usual, 'the usual range')];
@@ -90,12 +90,12 @@ function countParameter({ range, usual, orWords, default: assumed }: OfKind<'cou
 }
 
 function curveParameter({ across, up, default: assumed }: OfKind<'curve'>): readonly Fault[] {
-  const width = readSpan(['across', 'range'], across.range, across.dimension);
-  const height = spans(up);
+  const width = readInterval(['across', 'range'], across.range, across.dimension);
+  const height = intervals(up);
   const faults = [
     ...unitFaults(['across', 'unit'], across.unit, across.dimension),
     ...width.faults,
-    ...within(['up'], height.faults),
+    ...faultsWithin(['up'], height.faults),
   ];
   if (assumed === null) return faults;
   const points = assumed.value.split(',').flatMap((point) => {

@@ -47,7 +47,7 @@ function unitProblem(unit: Unit, text: string, dimensionName: string): string | 
 }
 
 /** Two ends that must rise; undefined where one of them can't be read. */
-export function readSpan(
+export function readInterval(
   at: Fault['at'],
   [low, high]: readonly [string, string],
   dimensionName: string,

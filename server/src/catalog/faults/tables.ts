@@ -1,10 +1,10 @@
 import type { Hardware } from '../model/board-hardware';
 import type { Chemistry, Link, Region } from '../model/hardware';
-import { type Fault, repeated, within } from './fault';
-import { quantityFaults, readSpan } from './quantities';
+import { type Fault, faultsWithin, repeated } from './fault';
+import { quantityFaults, readInterval } from './quantities';
 
 /** Quantities of a board's hardware, and names that stand there twice. */
-export function hardwareFaults({
+export function hardwareNumberFaults({
   ports = [],
   rails = [],
   gyro,
@@ -79,7 +79,7 @@ export function chemistryFaults(cell: Chemistry): readonly Fault[] {
 
 function orderFaults(cell: Chemistry): readonly Fault[] {
   return rising.flatMap(([low, high]) => {
-    if (readSpan([], [cell[low], cell[high]], 'voltage').faults.length === 0) return [];
+    if (readInterval([], [cell[low], cell[high]], 'voltage').faults.length === 0) return [];
     return [{ at: [high], message: `${cell[high]} must lie above ${low}, which is ${cell[low]}` }];
   });
 }
@@ -94,10 +94,12 @@ function restFaults({ atRest = [] }: Chemistry): readonly Fault[] {
   return atRest.slice(1).flatMap((point, index) => {
     const before = atRest[index] ?? point;
     return (['charge', 'voltage'] as const).flatMap((what) =>
-      readSpan([], [before[what], point[what]], what === 'charge' ? 'ratio' : 'voltage').faults.map(() => ({
-        at: ['atRest', index + 1, what],
-        message: `${point[what]} must be more than ${before[what]} at the point before`,
-      })),
+      readInterval([], [before[what], point[what]], what === 'charge' ? 'ratio' : 'voltage').faults.map(
+        () => ({
+          at: ['atRest', index + 1, what],
+          message: `${point[what]} must be more than ${before[what]} at the point before`,
+        }),
+      ),
     );
   });
 }
@@ -108,10 +110,10 @@ const caution = [/local rules and the licence decide/i, /no legal advice/i];
 /** Bands and limits of a region, and the caution that its text must give. */
 export function regionFaults({ summary, permits }: Region): readonly Fault[] {
   const bands = permits.flatMap(({ from, to, limit }, index) =>
-    within(
+    faultsWithin(
       ['permits', index],
       [
-        ...readSpan([], [from, to], 'frequency').faults.map(({ at, message }) => ({
+        ...readInterval([], [from, to], 'frequency').faults.map(({ at, message }) => ({
           at: [at[0] === 0 ? 'from' : 'to'],
           message,
         })),

@@ -5,7 +5,7 @@ import type { CodeRule, RuleFinding } from '../rule';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
 import { filled, slotsIn, slotText } from './data-template';
-import { memberSlot, placeholderOf, withMember } from './members';
+import { memberSlot, namingMember, placeholderOf } from './members';
 
 /** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
 export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
@@ -15,7 +15,7 @@ export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
     const known = read.get(member);
     if (known !== undefined) return known;
     if (read.size > mostMembersKept) read.clear();
-    const conditions = check.when.map((text) => readCondition(withMember(text, placeholder, member)));
+    const conditions = check.when.map((text) => readCondition(namingMember(text, placeholder, member)));
     read.set(member, conditions);
     return conditions;
   };
@@ -46,22 +46,22 @@ function findingOf(
 ): RuleFinding {
   const scope = dataScope(view);
   const show = (slot: string) =>
-    slot === memberSlot ? member : slotText(withMember(slot, placeholder, member), view, scope);
+    slot === memberSlot ? member : slotText(namingMember(slot, placeholder, member), view, scope);
   const slots = slotsIn(`${check.message} ${check.advice}`);
   const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
   const fill = (text: string) =>
     filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
   return {
     id: check.id,
-    at: withMember(check.at, placeholder, member),
+    at: namingMember(check.at, placeholder, member),
     values,
     related: (check.related ?? []).map(({ at, message }) => ({
-      at: withMember(at, placeholder, member),
+      at: namingMember(at, placeholder, member),
       message: fill(message),
     })),
     fixes: (check.fixes ?? []).map(({ title, set, to }) => ({
       title: fill(title),
-      set: withMember(set, placeholder, member),
+      set: namingMember(set, placeholder, member),
       to: fill(to),
     })),
   };

@@ -14,12 +14,12 @@ export function placeholderOf({ each }: PerMember, catalog: Catalog): string | n
 }
 
 /** A text of a rule with a member in place of the open part. */
-export function withMember(text: string, placeholder: string | null, member: string): string {
+export function namingMember(text: string, placeholder: string | null, member: string): string {
   return placeholder === null ? text : text.replaceAll(placeholder, member);
 }
 
 /** A text of a rule with some member that the collection can have, to see whether it can be read at all. */
 export function asMember(text: string, check: PerMember, catalog: Catalog): string {
   const [first] = check.each === undefined ? [] : catalog.members(check.each);
-  return withMember(text, placeholderOf(check, catalog), first?.name ?? 'member');
+  return namingMember(text, placeholderOf(check, catalog), first?.name ?? 'member');
 }

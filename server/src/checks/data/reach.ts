@@ -1,7 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { ExpressionNode } from '../../language/ast';
-import { toBase } from '../../units/unit';
-import type { Condition } from './condition';
 import {
   anything,
   common,
@@ -12,26 +10,28 @@ import {
   product,
   single,
   sum,
-} from './interval';
+} from '../../units/interval';
+import { toBase } from '../../units/unit';
+import type { Condition } from './condition';
 
 type Comparison = Extract<Condition, { kind: 'compare' }>;
 
 /** Narrows what a parameter may hold, by its path. */
-type Spans = Map<string, Interval>;
+type Intervals = Map<string, Interval>;
 
 /**
  * Whether no values within the ranges of the catalogue make all comparisons hold. Where it can't be told, for
  * example because of a figure, they may.
  */
 export function neverHold(comparisons: readonly Comparison[], catalog: Catalog): boolean {
-  const spans: Spans = new Map();
-  const valuesOf = (node: ExpressionNode) => reach(node, (path) => spanOf(path, spans, catalog));
+  const intervals: Intervals = new Map();
+  const valuesOf = (node: ExpressionNode) => reach(node, (path) => intervalOf(path, intervals, catalog));
   for (const comparison of comparisons) {
-    narrow(comparison.left, comparison.sign, valuesOf(comparison.right), spans, catalog);
-    narrow(comparison.right, turned[comparison.sign], valuesOf(comparison.left), spans, catalog);
+    narrow(comparison.left, comparison.sign, valuesOf(comparison.right), intervals, catalog);
+    narrow(comparison.right, turned[comparison.sign], valuesOf(comparison.left), intervals, catalog);
   }
   return (
-    [...spans.values()].some(isEmpty) ||
+    [...intervals.values()].some(isEmpty) ||
     comparisons.some(({ left, sign, right }) => isNever(valuesOf(left), sign, valuesOf(right)))
   );
 }
@@ -45,8 +45,8 @@ const turned: Readonly<Record<Comparison['sign'], Comparison['sign']>> = {
   '!=': '!=',
 };
 
-function spanOf(path: string, spans: Spans, catalog: Catalog): Interval {
-  return spans.get(path) ?? catalog.parameter(path)?.range ?? anything;
+function intervalOf(path: string, intervals: Intervals, catalog: Catalog): Interval {
+  return intervals.get(path) ?? catalog.parameter(path)?.range ?? anything;
 }
 
 /** A bare parameter on one side can only hold what the other side leaves it. */
@@ -54,12 +54,12 @@ function narrow(
   node: ExpressionNode,
   sign: Comparison['sign'],
   by: Interval,
-  spans: Spans,
+  intervals: Intervals,
   catalog: Catalog,
 ): void {
   if (node.kind !== 'reference') return;
   const path = node.path.text;
-  spans.set(path, common(spanOf(path, spans, catalog), allowed(sign, by)));
+  intervals.set(path, common(intervalOf(path, intervals, catalog), allowed(sign, by)));
 }
 
 /** As far apart as two values must be to count as different, in parts of the value; see `holds`. */
@@ -89,13 +89,13 @@ function isNever(left: Interval, sign: Comparison['sign'], right: Interval): boo
 }
 
 /** All values that an expression may take. */
-function reach(node: ExpressionNode, spanOf: (path: string) => Interval): Interval {
-  const inner = (one: ExpressionNode) => reach(one, spanOf);
+function reach(node: ExpressionNode, intervalOf: (path: string) => Interval): Interval {
+  const inner = (one: ExpressionNode) => reach(one, intervalOf);
   switch (node.kind) {
     case 'number':
       return single(node.unit === null ? node.value : toBase(node.value, node.unit));
     case 'reference':
-      return spanOf(node.path.text);
+      return intervalOf(node.path.text);
     case 'negative':
       return negative(inner(node.of));
     case 'sum':

@@ -1,5 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import { type Fault, within } from '../../catalog/faults/fault';
+import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { BenchStep } from '../../catalog/model/bench-card';
 import type { DataCheck } from '../../catalog/model/check';
@@ -24,18 +24,18 @@ export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[]
   const names = new RuleNames(check, catalog);
   const { related = [], fixes = [] } = check;
   return [
-    ...check.when.flatMap((text, index) => within(['when', index], names.condition(text))),
-    ...within(['at'], names.place(check.at)),
-    ...within(['message'], names.template(check.message)),
-    ...within(['advice'], names.template(check.advice)),
+    ...check.when.flatMap((text, index) => faultsWithin(['when', index], names.condition(text))),
+    ...faultsWithin(['at'], names.place(check.at)),
+    ...faultsWithin(['message'], names.template(check.message)),
+    ...faultsWithin(['advice'], names.template(check.advice)),
     ...related.flatMap(({ at, message }, index) => [
-      ...within(['related', index, 'at'], names.place(at)),
-      ...within(['related', index, 'message'], names.template(message)),
+      ...faultsWithin(['related', index, 'at'], names.place(at)),
+      ...faultsWithin(['related', index, 'message'], names.template(message)),
     ]),
     ...fixes.flatMap(({ title, set, to }, index) => [
-      ...within(['fixes', index, 'title'], names.template(title)),
-      ...within(['fixes', index, 'set'], names.place(set)),
-      ...within(['fixes', index, 'to'], names.template(to)),
+      ...faultsWithin(['fixes', index, 'title'], names.template(title)),
+      ...faultsWithin(['fixes', index, 'set'], names.place(set)),
+      ...faultsWithin(['fixes', index, 'to'], names.template(to)),
     ]),
   ];
 }
@@ -47,11 +47,13 @@ export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] 
   const names = new RuleNames(step, catalog);
   const { expected = [], readings = [] } = step;
   return [
-    ...step.when.flatMap((text, index) => within(['when', index], names.condition(text))),
-    ...(['title', 'do', 'see'] as const).flatMap((part) => within([part], names.template(step[part]))),
-    ...expected.flatMap(({ is }, index) => within(['expected', index, 'is'], names.template(`{${is}}`))),
+    ...step.when.flatMap((text, index) => faultsWithin(['when', index], names.condition(text))),
+    ...(['title', 'do', 'see'] as const).flatMap((part) => faultsWithin([part], names.template(step[part]))),
+    ...expected.flatMap(({ is }, index) =>
+      faultsWithin(['expected', index, 'is'], names.template(`{${is}}`)),
+    ),
     ...readings.flatMap(({ words, unit, setting }, index) => [
-      ...within(['readings', index, 'words'], names.template(words)),
+      ...faultsWithin(['readings', index, 'words'], names.template(words)),
       ...(unit === '' || parseUnit(unit).unit !== undefined
         ? []
         : [{ at: ['readings', index, 'unit'], message: `there is no unit ${unit}` }]),

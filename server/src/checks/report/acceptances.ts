@@ -5,7 +5,7 @@ import { inputKeys } from '../../craft/keys';
 import type { PlacedLine } from '../../craft/setting';
 import type { Acceptance } from '../../language/ast';
 import type { ScriptLine } from '../../language/script-line';
-import { altered, type Finding, type Place } from './finding';
+import { changedFinding, type Finding, type Place } from './finding';
 
 /** A finding before its line's acceptance is looked at. */
 export interface Raised {
@@ -28,7 +28,7 @@ export function withAcceptances(raised: readonly Raised[]): WithAcceptances {
     if (acceptance === null || acceptance.check !== finding.check.id) return finding;
     accepting.push(one);
     if (finding.level === 'must-fix') return finding;
-    return altered(finding, { level: 'note', accepted: acceptance.reason });
+    return changedFinding(finding, { level: 'note', accepted: acceptance.reason });
   });
   return { findings, accepting };
 }

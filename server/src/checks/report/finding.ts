@@ -45,7 +45,7 @@ export interface Finding {
 }
 
 /** The same finding with some of it otherwise; what is made when it is looked at stays so. */
-export function altered(
+export function changedFinding(
   finding: Finding,
   changes: Partial<Pick<Finding, 'level' | 'pack' | 'accepted'>>,
 ): Finding {

@@ -3,7 +3,7 @@ import { suggestParameters, suggestWord } from '../../catalog/suggest';
 import { explainCheck, explainParameter } from '../../features/hover/explain';
 import { plainText } from '../../features/markdown';
 import { command, jsonOption } from '../command';
-import { here } from '../files/here';
+import { currentFolder } from '../files/here';
 import { exitCodes, UsageError } from '../outcome';
 import { explained } from '../report/explain-json';
 import { explainEnding, explainSection, parametersEndingIn } from '../report/explain-lists';
@@ -30,7 +30,7 @@ export const explainCommand = command({
     const [name, ...more] = positionals;
     if (name === undefined || more.length > 0)
       throw new UsageError('explain takes one parameter, one group of them, or one check');
-    const { catalog } = (await here()).additions;
+    const { catalog } = (await currentFolder()).additions;
     const data = explained(catalog, name);
     if (data === null) throw new UsageError(unknown(catalog, name));
     const text = () => `${broken(story(catalog, name), proseWidth(terminal.width))}\n`;

@@ -4,7 +4,7 @@ import { profileSkeleton } from '../../board/learn/skeleton';
 import type { Catalog } from '../../catalog/catalog';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
-import { here } from '../files/here';
+import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { jsonText } from '../report/visible';
@@ -46,7 +46,7 @@ export const learnCommand = command({
     const name = values.name ?? 'my-board';
     if (!boardName.test(name))
       throw new UsageError(`"${name}" is no name for a board: small letters, with hyphens between words`);
-    const { catalog } = (await here()).additions;
+    const { catalog } = (await currentFolder()).additions;
     const confirmed = readConfirmed(values.confirm ?? [], catalog);
     const shape = learnShape(await readCapture(path, terminal));
     const understood = learned(shape, catalog);

@@ -2,7 +2,7 @@ import { recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
-import { here } from '../files/here';
+import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { chosenProfile } from './board-choice';
@@ -21,7 +21,7 @@ export const readCommand = command({
   run: async ({ values, positionals }, terminal) => {
     const [path] = positionals;
     if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
-    const { additions } = await here();
+    const { additions } = await currentFolder();
     const capture = await readCapture(path, terminal);
     const recognised = recognisedBoard(additions.catalog, capture);
     const profile = chosenProfile(

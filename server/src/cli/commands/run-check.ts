@@ -5,7 +5,7 @@ import type { Craft } from '../../craft/craft';
 import { resolveInclude } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
 import { Workspace } from '../../workspace/workspace';
-import { faultyAdditions, type Here, here } from '../files/here';
+import { currentFolder, faultyAdditions, type Here } from '../files/here';
 import { shownPath } from '../files/script-paths';
 import { gatherScripts, type ScriptFile } from '../files/scripts';
 import { UsageError } from '../outcome';
@@ -40,7 +40,7 @@ export async function checkOnce(request: CheckRequest, terminal: Terminal): Prom
   const { paths, name } = request;
   const endings = ['.craft', boardTextEnding];
   const { scripts, unreadable } = await gatherScripts({ paths, name, endings }, terminal);
-  const around = await here();
+  const around = await currentFolder();
   const { files, read } = await checkAll(scripts, request, terminal, around);
   const { catalog } = around.additions;
   return { files: [...faultyAdditions(around), ...files], unreadable, read, catalog };

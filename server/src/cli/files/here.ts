@@ -12,7 +12,7 @@ export interface Here {
   readonly additions: AdditionFiles;
 }
 
-export async function here(): Promise<Here> {
+export async function currentFolder(): Promise<Here> {
   const root = URI.file(process.cwd()).toString();
   const files = new NodeFiles([root]);
   const additions = new AdditionFiles(builtInBundle(textBeside), files);

@@ -4,7 +4,7 @@ import { CraftView } from '../../craft/view';
 import { Workspace } from '../../workspace/workspace';
 import { UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { faultyAdditions, type Here, here } from './here';
+import { currentFolder, faultyAdditions, type Here } from './here';
 import { gatherScripts, type ScriptFile } from './scripts';
 
 /** One script with all that it includes, for commands that work on one craft. */
@@ -19,7 +19,7 @@ export interface OneScript {
 }
 
 /** The script that a command works on, as it was typed. */
-export interface Wanted {
+export interface WantedScript {
   readonly command: string;
   readonly path: string;
   /** What standard input is called. */
@@ -27,7 +27,7 @@ export interface Wanted {
 }
 
 export async function oneScript(
-  wanted: Wanted,
+  wanted: WantedScript,
   pack: string | undefined,
   terminal: Terminal,
 ): Promise<OneScript> {
@@ -36,7 +36,10 @@ export async function oneScript(
 }
 
 /** The one script that a path names. */
-export async function oneFile({ command, path, name }: Wanted, terminal: Terminal): Promise<ScriptFile> {
+export async function oneFile(
+  { command, path, name }: WantedScript,
+  terminal: Terminal,
+): Promise<ScriptFile> {
   const { scripts, unreadable } = await gatherScripts({ paths: [path], name }, terminal);
   const [file] = scripts;
   if (file === undefined || scripts.length > 1)
@@ -48,7 +51,7 @@ export async function oneFile({ command, path, name }: Wanted, terminal: Termina
 
 /** What the current folder adds, if there is nothing wrong with it. */
 export async function usable(): Promise<Here> {
-  const around = await here();
+  const around = await currentFolder();
   const faulty = faultyAdditions(around);
   if (faulty.length > 0)
     throw new UsageError(`${faulty[0]?.path ?? ''} has problems: propsoff check tells them`);

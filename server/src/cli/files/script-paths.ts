@@ -13,12 +13,12 @@ export interface Found {
 }
 
 /** What a path on the command line is. */
-export type Place =
+export type PathOnDisk =
   | { readonly kind: 'file' | 'folder' | 'pattern'; readonly path: string }
   | { readonly kind: 'missing'; readonly why: string };
 
 /** A name that is there is taken as it is, whatever characters it holds; only else is it a pattern. */
-export async function placeAt(path: string): Promise<Place> {
+export async function placeAt(path: string): Promise<PathOnDisk> {
   try {
     return { kind: (await stat(path)).isDirectory() ? 'folder' : 'file', path };
   } catch (error) {

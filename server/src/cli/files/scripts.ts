@@ -27,7 +27,7 @@ export interface Gathered {
 }
 
 /** What the command line named. */
-export interface Wanted {
+export interface WantedScripts {
   /** Files, folders, patterns, `-`; none: the current folder. */
   readonly paths: readonly string[];
   /** What standard input is called. */
@@ -37,7 +37,7 @@ export interface Wanted {
 }
 
 /** Reads the scripts that the command line names, each once; what came through a pipe counts more than the disk. */
-export async function gatherScripts(wanted: Wanted, terminal: Terminal): Promise<Gathered> {
+export async function gatherScripts(wanted: WantedScripts, terminal: Terminal): Promise<Gathered> {
   const { paths, name, endings = ['.craft'] } = wanted;
   if (name !== undefined && !paths.includes('-'))
     throw new UsageError('--name names standard input: add - to the paths');

@@ -1,4 +1,4 @@
-import { byteOrderMark, type LineForm } from './line-form';
+import { byteOrderMark, type FormattedLine } from './formatted-line';
 
 /** Which lines, by their index, go and which get a blank line in front. */
 export interface BlankLinePlan {
@@ -16,7 +16,7 @@ export interface Reach {
  * At most one blank line between lines, none at the start or the end, and one before a section's header and
  * the comments that stand right on top of it. A document of nothing but blank lines stays as it is.
  */
-export function planBlankLines(forms: readonly LineForm[], reach: Reach): BlankLinePlan {
+export function planBlankLines(forms: readonly FormattedLine[], reach: Reach): BlankLinePlan {
   const removed = new Set<number>();
   const spacedBefore = new Set<number>();
   const tops = sectionTops(forms);
@@ -35,12 +35,12 @@ export function planBlankLines(forms: readonly LineForm[], reach: Reach): BlankL
   return { removed, spacedBefore };
 }
 
-function beginsWithMark(form: LineForm): boolean {
+function beginsWithMark(form: FormattedLine): boolean {
   return form.kind === 'whole' && form.text.startsWith(byteOrderMark);
 }
 
 /** The first line of each section: its header, or the first of the comments right on top of it. */
-function sectionTops(forms: readonly LineForm[]): ReadonlySet<number> {
+function sectionTops(forms: readonly FormattedLine[]): ReadonlySet<number> {
   const tops = new Set<number>();
   let comments = 0;
   for (const [index, form] of forms.entries()) {

@@ -1,6 +1,6 @@
-import type { LineForm } from './line-form';
+import type { FormattedLine } from './formatted-line';
 
-type CodeForm = Extract<LineForm, { kind: 'code' }>;
+type CodeForm = Extract<FormattedLine, { kind: 'code' }>;
 
 /** Blanks between the longest line of a block and its comment. */
 const commentGap = 2;
@@ -8,14 +8,14 @@ const commentGap = 2;
 const widestAligned = 60;
 
 /** The texts of lines, with equals signs and trailing comments of each block in line. */
-export function alignedTexts(forms: readonly LineForm[]): readonly string[] {
+export function alignedTexts(forms: readonly FormattedLine[]): readonly string[] {
   return blocksOf(forms).flatMap(alignedBlock);
 }
 
 /** Blank lines and section headers end a block; comments of their own and odd lines don't. */
-function blocksOf(forms: readonly LineForm[]): readonly (readonly LineForm[])[] {
-  const blocks: LineForm[][] = [];
-  let open: LineForm[] | null = null;
+function blocksOf(forms: readonly FormattedLine[]): readonly (readonly FormattedLine[])[] {
+  const blocks: FormattedLine[][] = [];
+  let open: FormattedLine[] | null = null;
   for (const form of forms) {
     const isAlone = form.kind === 'blank' || form.opens;
     if (open === null || isAlone) {
@@ -27,7 +27,7 @@ function blocksOf(forms: readonly LineForm[]): readonly (readonly LineForm[])[] 
   return blocks;
 }
 
-function alignedBlock(block: readonly LineForm[]): readonly string[] {
+function alignedBlock(block: readonly FormattedLine[]): readonly string[] {
   const lines = block.filter((form) => form.kind === 'code');
   const settings = lines.filter(({ right }) => right !== null);
   const equalsColumn = widest(settings.map(({ left }) => width(left)));

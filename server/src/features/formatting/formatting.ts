@@ -6,8 +6,8 @@ import type { Snapshot } from '../snapshot';
 import { withEdits } from '../text-edits';
 import { type BlankLinePlan, planBlankLines } from './blank-lines';
 import { alignedTexts } from './columns';
+import { type FormattedLine, formOf } from './formatted-line';
 import { blankEdits } from './line-edits';
-import { formOf, type LineForm } from './line-form';
 
 /**
  * What makes a script tidy: edits of blanks alone, in order, none where nothing is to change. With a range
@@ -31,7 +31,7 @@ export function formatText(text: string): string {
 interface NumberedLine {
   readonly number: number;
   readonly line: ScriptLine;
-  readonly form: LineForm;
+  readonly form: FormattedLine;
 }
 
 function editsFor(document: Document, first: number, last: number): readonly TextEdit[] {

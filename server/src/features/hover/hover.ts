@@ -10,15 +10,15 @@ import { isWord, type Under, underCursor } from './cursor';
 import {
   choiceText,
   memberIn,
+  memberList,
   memberParagraphs,
-  membersOf,
   parameterFooter,
   parameterParagraphs,
   parameterTitle,
   sourcesText,
 } from './parameter-text';
 import { evaluatedText } from './quantity-text';
-import { effectsOf, packFigures, placeName, valueHere } from './value-here';
+import { effectsOf, packFigureTexts, placeName, valueHere } from './value-here';
 
 export interface Hover {
   readonly range: Range;
@@ -114,13 +114,13 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
   const count = catalog.parametersUnder(path).length;
   if (group === undefined || count === 0) return [];
   const summary = member === undefined ? [] : [escaped(member.summary)];
-  const figures = path.startsWith('pack.') ? packFigures(snapshot, path.slice(5)) : [];
+  const figures = path.startsWith('pack.') ? packFigureTexts(snapshot, path.slice(5)) : [];
   const settings = count === 1 ? 'One setting' : `${count} settings`;
   return [
     `**${escaped(member?.title ?? group.title)}** · ${code(path)}`,
     ...figures,
     ...summary,
-    ...membersOf(path, catalog),
+    ...memberList(path, catalog),
     escaped(group.summary),
     `${settings} can stand here.`,
   ];

@@ -134,7 +134,7 @@ export function memberParagraphs(path: string, catalog: Catalog): readonly strin
 }
 
 /** What a closed collection can have, part by part; nothing for any other path. */
-export function membersOf(path: string, catalog: Catalog): readonly string[] {
+export function memberList(path: string, catalog: Catalog): readonly string[] {
   if (catalog.collection(path)?.keys.kind !== 'closed') return [];
   return [namedText(inParts(catalog.members(path)))];
 }

@@ -28,7 +28,7 @@ const translations: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** A value in the unit that it is often thought of in, `= 88.9 mm` or `≈ 14 dBm`; null where there is none. */
-export function translatedText(value: Value | null, { dimensionName }: FoundParameter): string | null {
+export function otherUnitText(value: Value | null, { dimensionName }: FoundParameter): string | null {
   if (value?.kind !== 'quantity' || dimensionName === undefined) return null;
   const unit = translations.get(value.unit);
   const isNothing = value.value === 0 && unit === 'dBm';

@@ -5,10 +5,10 @@ import { valueText } from '../../craft/value-text';
 import { CraftView } from '../../craft/view';
 import { figureOf, figureSources } from '../../figures';
 import type { Figure } from '../../figures/figure';
-import { figureText, spanText } from '../../sheet/which-pack';
+import { figureText, intervalText } from '../../sheet/which-pack';
 import { code, escaped } from '../markdown';
 import type { Snapshot } from '../snapshot';
-import { translatedText } from './quantity-text';
+import { otherUnitText } from './quantity-text';
 
 /** What a parameter holds on this craft, pack by pack where they differ, and where that was set. */
 export function valueHere(snapshot: Snapshot, found: FoundParameter): readonly string[] {
@@ -29,7 +29,7 @@ function settingText(snapshot: Snapshot, setting: Setting): string {
   const over = overridden.map((line) => `${writtenText(line)} in ${placeText(snapshot, line)}`);
   const inPlace = over.length === 0 ? '' : `, in place of ${over.join(' and ')}`;
   if (value === null) return `set, but its value could not be understood${elsewhere}${inPlace}`;
-  const translated = translatedText(value, found);
+  const translated = otherUnitText(value, found);
   return `${code(valueText(value, found.parameter))}${translated === null ? '' : ` ${translated}`}${elsewhere}${inPlace}`;
 }
 
@@ -72,7 +72,7 @@ export function effectsOf(
 }
 
 /** Figures of a pack alone: what its own settings come to. */
-export function packFigures(snapshot: Snapshot, pack: string): readonly string[] {
+export function packFigureTexts(snapshot: Snapshot, pack: string): readonly string[] {
   const view = new CraftView(snapshot.craft, pack);
   const own = figureSources.filter(({ from }) => from[0]?.startsWith('pack.<name>.') === true);
   return figuresText(
@@ -95,7 +95,7 @@ function figuresText(figures: readonly Figure[], snapshot: Snapshot, pack: strin
 }
 
 function figureLine(figure: Figure): string {
-  const span = spanText(figure);
+  const span = intervalText(figure);
   const about = span === null ? '' : ` (${span})`;
   return `${escaped(figure.title)}: **${escaped(figureText(figure))}**${escaped(about)} = ${escaped(figure.why)}`;
 }

@@ -8,7 +8,7 @@ import type { Snapshot } from '../snapshot';
 import { craftsNaming, namedAt, occurrencesAcross, scriptsOf } from './named-at';
 import type { Named, Occurrence } from './occurrences';
 
-export interface Target {
+export interface DefinitionTarget {
   readonly uri: string;
   /** The whole line, or the start of a script. */
   readonly range: Range;
@@ -20,7 +20,7 @@ export interface Definition {
   /** What was asked about. */
   readonly origin: Range;
   /** Where it is set, what counts first. */
-  readonly targets: readonly Target[];
+  readonly targets: readonly DefinitionTarget[];
 }
 
 /** Where the constant, pack, parameter or included script at a position is set; null where nothing is. */
@@ -69,12 +69,12 @@ function isSectionOf(statement: Statement, pack: string): boolean {
   return statement.kind === 'section' && statement.path.text === `pack.${pack}`;
 }
 
-function targetOf({ place }: Occurrence): Target {
+function targetOf({ place }: Occurrence): DefinitionTarget {
   const { script, line } = place;
   return { uri: script.uri, range: lineRange(script, line), selection: rangeOf(place) };
 }
 
-function startOf({ uri }: Script): Target {
+function startOf({ uri }: Script): DefinitionTarget {
   const range = rangeInLine(0, { start: 0, end: 0 });
   return { uri, range, selection: range };
 }

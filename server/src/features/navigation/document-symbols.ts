@@ -2,10 +2,10 @@ import type { ScriptLine } from '../../language/script-line';
 import { rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
 import { sectionExtents } from './section-extents';
-import { type Entry, entryOf, sectionEntry } from './symbol-entries';
+import { entryOf, type OutlineEntry, sectionEntry } from './symbol-entries';
 
 /** An entry of the outline with what stands below it; children lie inside their parent. */
-export interface DocumentSymbol extends Entry {
+export interface DocumentSymbol extends OutlineEntry {
   readonly children: readonly DocumentSymbol[];
 }
 
@@ -28,21 +28,21 @@ export function documentSymbols(snapshot: Pick<Snapshot, 'script' | 'catalog'>):
 
 /** Gathers entries up to the cap and counts the rest. */
 class Outline {
-  private readonly top: (Entry & { readonly children: DocumentSymbol[] })[] = [];
+  private readonly top: (OutlineEntry & { readonly children: DocumentSymbol[] })[] = [];
   private section: DocumentSymbol[] | null = null;
   private count = 0;
   private leftOut = 0;
 
   constructor(private readonly lines: readonly ScriptLine[]) {}
 
-  open(entry: Entry): void {
+  open(entry: OutlineEntry): void {
     if (!this.hasRoom()) return;
     const children: DocumentSymbol[] = [];
     this.top.push({ ...entry, children });
     this.section = children;
   }
 
-  add(entry: Entry | null): void {
+  add(entry: OutlineEntry | null): void {
     if (entry === null || !this.hasRoom()) return;
     const symbol = { ...entry, children: [] };
     if (this.section === null) this.top.push(symbol);

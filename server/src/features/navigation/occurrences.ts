@@ -5,7 +5,7 @@ import type { Script } from '../../craft/script';
 import type { Name, ReferenceNode, Span } from '../../language/ast';
 import type { ScriptLine } from '../../language/script-line';
 import { referencesIn } from '../../language/value-nodes';
-import { meaningOf } from './reference-meaning';
+import { referenceMeaning } from './reference-meaning';
 
 /** Something that lines of a craft's scripts name: a constant, a pack, a parameter's path, a script's URI. */
 export interface Named {
@@ -71,7 +71,7 @@ function usesIn({ statement, settingPath }: ScriptLine, catalog: Catalog, at: At
   if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
   const found = settingPath === null ? undefined : catalog.parameter(settingPath);
   return [...referencesIn(statement.value)].flatMap((node) => {
-    const meaning = meaningOf(node, found);
+    const meaning = referenceMeaning(node, found);
     if (meaning === 'word') return [];
     return [at(meaning, node.path.text, node, 'use'), ...packUse(node, meaning, at)];
   });

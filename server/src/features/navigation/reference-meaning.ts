@@ -1,13 +1,16 @@
 import type { FoundParameter } from '../../catalog/catalog';
 import type { ReferenceNode } from '../../language/ast';
 
-export type Meaning = 'word' | 'pack' | 'constant' | 'parameter';
+export type ReferenceMeaning = 'word' | 'pack' | 'constant' | 'parameter';
 
 /**
  * What a bare name in a value stands for: the parameter's kind decides. Without a known parameter, as in a
  * constant's value, it is a constant or the path of a parameter.
  */
-export function meaningOf({ path }: ReferenceNode, found: FoundParameter | undefined): Meaning {
+export function referenceMeaning(
+  { path }: ReferenceNode,
+  found: FoundParameter | undefined,
+): ReferenceMeaning {
   const calculated = path.text.includes('.') ? 'parameter' : 'constant';
   const parameter = found?.parameter;
   switch (parameter?.kind) {

@@ -3,7 +3,7 @@ import type { ScriptLine } from '../../language/script-line';
 import { type Position, type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
 import { sectionAround } from './section-extents';
-import { holds, insideQuotes, valueSpansAt } from './value-spans';
+import { insideQuotes, spanHolds, valueSpansAt } from './value-spans';
 
 /**
  * What to select step by step around a position, the smallest first: a name or number, what it is part of,
@@ -46,11 +46,11 @@ function spansAt(line: ScriptLine, at: number): readonly Span[] {
   const written = { start: content.start, end: text.trimEnd().length };
   if (comment !== null && at >= comment.start) {
     return [wordsOf(text, comment), { start: comment.start, end: written.end }, written, all].filter((span) =>
-      holds(span, at),
+      spanHolds(span, at),
     );
   }
   const parts = partsOf(line, at);
-  return [...parts, content, written, all].filter((span) => span.end > span.start && holds(span, at));
+  return [...parts, content, written, all].filter((span) => span.end > span.start && spanHolds(span, at));
 }
 
 function partsOf({ text, statement }: ScriptLine, at: number): readonly Span[] {
@@ -60,9 +60,9 @@ function partsOf({ text, statement }: ScriptLine, at: number): readonly Span[] {
     case 'section':
       return statement.pack === null ? [statement.path] : [statement.pack, statement.path];
     case 'constant':
-      return holds(statement.name, at) ? [statement.name] : inValue(text, statement.value, at);
+      return spanHolds(statement.name, at) ? [statement.name] : inValue(text, statement.value, at);
     case 'setting':
-      return holds(statement.path, at) ? [statement.path] : inValue(text, statement.value, at);
+      return spanHolds(statement.path, at) ? [statement.path] : inValue(text, statement.value, at);
     default:
       return [];
   }

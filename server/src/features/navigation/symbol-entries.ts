@@ -7,7 +7,7 @@ import { type Range, rangeInLine } from '../range';
 type SymbolKind = 'section' | 'pack' | 'switch' | 'setting' | 'constant' | 'include' | 'more';
 
 /** One line of the outline. The selection lies inside the range; the name is never empty. */
-export interface Entry {
+export interface OutlineEntry {
   readonly name: string;
   readonly detail: string;
   readonly kind: SymbolKind;
@@ -23,7 +23,7 @@ export function sectionEntry(
   last: number,
   lines: readonly ScriptLine[],
   catalog: Catalog,
-): Entry {
+): OutlineEntry {
   const range = {
     start: { line: first, character: 0 },
     end: { line: last, character: lines[last]?.text.length ?? 0 },
@@ -53,7 +53,7 @@ function sectionWords({ path, pack }: SectionStatement, catalog: Catalog) {
 }
 
 /** The entry of a line that opens no section; null where it has none. */
-export function entryOf(line: ScriptLine, number: number): Entry | null {
+export function entryOf(line: ScriptLine, number: number): OutlineEntry | null {
   const { statement } = line;
   const range = rangeInLine(number, contentOf(line));
   switch (statement.kind) {

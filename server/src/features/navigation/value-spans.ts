@@ -3,8 +3,8 @@ import { childNodes } from '../../language/value-nodes';
 
 /** Everything in a value around a place, the innermost first. `text` is the line's. */
 export function valueSpansAt(text: string, node: ValueNode, at: number): readonly Span[] {
-  if (!holds(node, at)) return [];
-  const inner = partsOf(text, node).find((part) => holds(part, at));
+  if (!spanHolds(node, at)) return [];
+  const inner = partsOf(text, node).find((part) => spanHolds(part, at));
   if (inner === undefined) return [node];
   return 'kind' in inner ? [...valueSpansAt(text, inner, at), node] : [inner, node];
 }
@@ -20,7 +20,7 @@ export function insideQuotes(text: string, { start, end }: Span): Span {
   return { start: start + 1, end: isClosed ? end - 1 : end };
 }
 
-export function holds({ start, end }: Span, at: number): boolean {
+export function spanHolds({ start, end }: Span, at: number): boolean {
   return start <= at && at <= end;
 }
 

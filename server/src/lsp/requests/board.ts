@@ -35,7 +35,7 @@ export function boards({ session }: Served): readonly BoardChoice[] {
   return choices(session.workspace.catalog);
 }
 
-export function boardText({ snapshot }: Context, params: BoardTextParams): BoardTextAnswer {
+export function boardTextFor({ snapshot }: Context, params: BoardTextParams): BoardTextAnswer {
   const view = new CraftView(snapshot.craft, snapshot.pack);
   const profile = chosen(snapshot.catalog, params.board ?? view.board?.name ?? null);
   if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);

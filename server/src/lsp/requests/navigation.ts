@@ -15,7 +15,7 @@ import {
   type ServerCapabilities,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { definition, type Target } from '../../features/navigation/definition';
+import { type DefinitionTarget, definition } from '../../features/navigation/definition';
 import { documentLinks } from '../../features/navigation/document-links';
 import { highlights } from '../../features/navigation/highlights';
 import { references } from '../../features/navigation/references';
@@ -37,11 +37,11 @@ export function definitionAt(
   return found.targets.map((target) => ({ originSelectionRange, ...linkTo(session, target) }));
 }
 
-function locationOf(session: Session, { uri, selection }: Target): Location {
+function locationOf(session: Session, { uri, selection }: DefinitionTarget): Location {
   return session.clientLocation({ uri, range: selection });
 }
 
-function linkTo(session: Session, { uri, range, selection }: Target): LocationLink {
+function linkTo(session: Session, { uri, range, selection }: DefinitionTarget): LocationLink {
   return {
     targetUri: session.clientUri(uri),
     targetRange: session.clientLocation({ uri, range }).range,

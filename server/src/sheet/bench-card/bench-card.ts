@@ -3,7 +3,7 @@ import { replacementText } from '../../catalog/replacements';
 import { holds, readCondition } from '../../checks/data/condition';
 import { dataScope } from '../../checks/data/data-scope';
 import { slotsIn, slotText } from '../../checks/data/data-template';
-import { memberSlot, placeholderOf, withMember } from '../../checks/data/members';
+import { memberSlot, namingMember, placeholderOf } from '../../checks/data/members';
 import type { Finding } from '../../checks/report/finding';
 import { adviceOf, messageOf, sentenceOf } from '../../checks/report/render';
 import type { Craft } from '../../craft/craft';
@@ -15,7 +15,7 @@ import { figureOf } from '../../figures';
 import { exactText } from '../../units/quantity';
 import { jobStages } from '../job-stages';
 import { type Target, targetOfPath } from '../target';
-import { figureText, spanText } from '../which-pack';
+import { figureText, intervalText } from '../which-pack';
 
 /** What is done on the bench to prove a craft, step by step, as plain data. */
 export interface BenchCard {
@@ -133,7 +133,7 @@ function stepsOf(step: BenchStep, view: CraftView): readonly Placed[] {
   const members = step.each === undefined ? [''] : view.members(step.each);
   return members
     .filter((member) =>
-      step.when.every((text) => holds(readCondition(withMember(text, placeholder, member)), view, scope)),
+      step.when.every((text) => holds(readCondition(namingMember(text, placeholder, member)), view, scope)),
     )
     .flatMap((member) => {
       const made = cardStep(step, view, member, placeholder);
@@ -155,7 +155,7 @@ function cardStep(
       slot,
       slot === memberSlot
         ? member.replaceAll('-', ' ')
-        : slotWords(view, withMember(slot, placeholder, member), scope),
+        : slotWords(view, namingMember(slot, placeholder, member), scope),
     ]);
     return sentenceOf(text, Object.fromEntries(values));
   };
@@ -202,7 +202,7 @@ function figureFor(view: CraftView, words: string, is: string): readonly CardFig
     return view.value(is) === null ? [] : [{ words, text, span: null }];
   }
   const figure = figureOf(view, is.slice('figure.'.length));
-  return figure === null ? [] : [{ words, text: figureText(figure), span: spanText(figure) }];
+  return figure === null ? [] : [{ words, text: figureText(figure), span: intervalText(figure) }];
 }
 
 /** The first setting that the step speaks of and that a line sets. */
@@ -215,7 +215,7 @@ function targetFor(
   const slots = slotsIn(`${step.see} ${step.do} ${step.title}`);
   const conditions = step.when.map((text) => text.split(' ')[0] ?? '');
   for (const slot of [...slots, ...conditions]) {
-    const target = targetOfPath(view, withMember(slot, placeholder, member));
+    const target = targetOfPath(view, namingMember(slot, placeholder, member));
     if (target !== null) return target;
   }
   return null;

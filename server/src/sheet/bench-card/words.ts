@@ -3,7 +3,7 @@ import type { CardFigure } from './bench-card';
 /** What is expected, as every form of the card says it: "Expected: throttle in the hover", "25.5 %", ", 22.6 to 29.1" */
 export function expectedWords({ words, text, span }: CardFigure) {
   const about = `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
-  return { about, text, between: span === null ? '' : `, ${spanWords(span)}` };
+  return { about, text, between: span === null ? '' : `, ${intervalWords(span)}` };
 }
 
 /** The same in one line. */
@@ -17,6 +17,6 @@ export function assumedLine(assumed: readonly string[]): string {
 }
 
 /** "22.6–29.1" as people say it: "22.6 to 29.1". */
-export function spanWords(span: string): string {
+export function intervalWords(span: string): string {
   return span.replace('–', ' to ');
 }

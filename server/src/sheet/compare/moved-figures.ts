@@ -3,10 +3,10 @@ import { CraftView } from '../../craft/view';
 import { figureOf, figureSources } from '../../figures';
 import { betterWay } from '../../figures/better';
 import type { Figure } from '../../figures/figure';
-import { figureText, spanText } from '../which-pack';
+import { figureText, intervalText } from '../which-pack';
 
 /** A figure as it is shown: "11.2 ms", and from low to high where they differ. */
-export interface Reading {
+export interface FigureReading {
   readonly text: string;
   readonly span: string | null;
   /** In the figure's unit. */
@@ -21,8 +21,8 @@ export interface MovedFigure {
   /** One for each pack that is looked at; null where it can't be computed. */
   readonly packs: readonly {
     readonly pack: string | null;
-    readonly before: Reading | null;
-    readonly after: Reading | null;
+    readonly before: FigureReading | null;
+    readonly after: FigureReading | null;
   }[];
   /** Null where it depends on what the pilot wants. */
   readonly turn: 'better' | 'worse' | null;
@@ -56,11 +56,13 @@ export function movedFigures(
     .sort((one, other) => rank(one) - rank(other) || other.size - one.size);
 }
 
-function reading(figure: Figure | null): Reading | null {
-  return figure === null ? null : { text: figureText(figure), span: spanText(figure), likely: figure.likely };
+function reading(figure: Figure | null): FigureReading | null {
+  return figure === null
+    ? null
+    : { text: figureText(figure), span: intervalText(figure), likely: figure.likely };
 }
 
-function sizeOf(was: Reading | null, is: Reading | null): number {
+function sizeOf(was: FigureReading | null, is: FigureReading | null): number {
   if (was === null || is === null) return was === is ? 0 : 1;
   const larger = Math.max(Math.abs(was.likely), Math.abs(is.likely));
   return larger === 0 ? 0 : Math.min(1, Math.abs(was.likely - is.likely) / larger);

@@ -13,7 +13,7 @@ interface Drawn {
   readonly title: string;
 }
 
-export interface Axis {
+export interface PlotAxis {
   readonly title: string;
   readonly unit: string;
   readonly low: number;
@@ -25,8 +25,8 @@ export interface Axis {
 /** Curves over one axis. */
 export interface LinePlot extends Drawn {
   readonly kind: 'lines';
-  readonly x: Axis;
-  readonly y: Axis;
+  readonly x: PlotAxis;
+  readonly y: PlotAxis;
   /** Rising; in the unit of `x`. */
   readonly at: readonly number[];
   readonly lines: readonly Line[];

@@ -8,7 +8,7 @@ import {
   flightForm,
   flownRecord,
 } from '../../../../server/src/features/flight/note-flight';
-import { learned } from '../../../../server/src/sheet/learned';
+import { learnedPart } from '../../../../server/src/sheet/learned';
 import { testCatalog } from '../../../support/catalog';
 import { craftOf, findingsOf } from '../../../support/findings';
 import { snapshotOf } from '../../../support/snapshot';
@@ -117,7 +117,7 @@ describe('what did I learn?', () => {
       { setting: 'hover-throttle', typed: '27 %' },
       { setting: 'changed', typed: 'new propellers' },
     ]);
-    const { flights, answer } = learned(new CraftView(craftOf(text, club), 'cruise'));
+    const { flights, answer } = learnedPart(new CraftView(craftOf(text, club), 'cruise'));
     assert.equal(answer, '2 flights noted');
     assert.deepEqual(
       flights.map(({ date, pack, changed }) => [date, pack, changed]),
@@ -133,7 +133,7 @@ describe('what did I learn?', () => {
   });
 
   it('says that none is noted', () => {
-    const { flights, answer } = learned(new CraftView(craftOf('[craft]\nname = "x"\n', club), null));
+    const { flights, answer } = learnedPart(new CraftView(craftOf('[craft]\nname = "x"\n', club), null));
     assert.deepEqual([flights, answer], [[], 'no flight noted']);
   });
 });

@@ -4,11 +4,11 @@ import {
   areJoined,
   commonPart,
   isInside,
-  type Part,
   partText,
   type SwitchUse,
   sharingPairs,
   switchUses,
+  type TravelPart,
   travel,
 } from './switch-table';
 
@@ -104,7 +104,7 @@ function freeChannel(view: CraftView, { name }: SwitchUse): readonly RuleFix[] {
 }
 
 /** The same part seen from the other end of the travel, where the switch neither rests nor goes with the link lost. */
-function otherEnd(view: CraftView, { low, high }: Part, rest: number): readonly RuleFix[] {
+function otherEnd(view: CraftView, { low, high }: TravelPart, rest: number): readonly RuleFix[] {
   const ends = travel(view);
   if (ends === null) return [];
   const mirrored = { low: ends.low + ends.high - high, high: ends.low + ends.high - low };
@@ -114,7 +114,7 @@ function otherEnd(view: CraftView, { low, high }: Part, rest: number): readonly 
   return [{ title: 'Arm at the other end', set: 'switch.arm.on', to }];
 }
 
-function armedAtLoss(view: CraftView, part: Part, loss: number): RuleFinding {
+function armedAtLoss(view: CraftView, part: TravelPart, loss: number): RuleFinding {
   return {
     id: 'obey/arm-at-loss',
     at: 'switch.arm.at-loss',
@@ -136,6 +136,6 @@ function calledAtLoss(view: CraftView, { name, channel, on }: SwitchUse, loss: n
   };
 }
 
-function endsText(view: CraftView, { low, high }: Part) {
+function endsText(view: CraftView, { low, high }: TravelPart) {
   return { low: view.exact(low, 'us'), high: view.exact(high, 'us') };
 }

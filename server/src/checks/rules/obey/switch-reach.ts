@@ -1,7 +1,15 @@
 import type { CraftView } from '../../../craft/view';
 import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
-import { aHair, isInside, type Part, positionsOf, type SwitchUse, switchUses, travel } from './switch-table';
+import {
+  aHair,
+  isInside,
+  positionsOf,
+  type SwitchUse,
+  switchUses,
+  type TravelPart,
+  travel,
+} from './switch-table';
 
 /** Whether a switch can go into its function's part of the travel, and out of it again. */
 export const switchReachRules: readonly CodeRule[] = [
@@ -51,7 +59,7 @@ const standing = [
 /** Seconds that a position should stand inside a part, or clear of it. */
 const leastInside = 20e-6;
 
-function byTravel(view: CraftView, use: SwitchUse, ends: Part): RuleFinding | null {
+function byTravel(view: CraftView, use: SwitchUse, ends: TravelPart): RuleFinding | null {
   const inside = Math.min(use.on.high, ends.high) - Math.max(use.on.low, ends.low);
   if (inside > leastInside - aHair) return null;
   return {

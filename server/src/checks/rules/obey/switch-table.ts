@@ -8,7 +8,7 @@ export interface SwitchUse {
 }
 
 /** The part of a channel's travel in which a function is on. */
-export type Part = SwitchUse['on'];
+export type TravelPart = SwitchUse['on'];
 
 export function switchUses(view: CraftView): readonly SwitchUse[] {
   return view.members('switch').flatMap((name) => {
@@ -36,13 +36,13 @@ export function areJoined(view: CraftView, one: SwitchUse, other: SwitchUse): bo
 }
 
 /** Where both are on; null where they never are together. Parts that only touch don't overlap. */
-export function commonPart({ on: one }: SwitchUse, { on: other }: SwitchUse): Part | null {
+export function commonPart({ on: one }: SwitchUse, { on: other }: SwitchUse): TravelPart | null {
   const low = Math.max(one.low, other.low);
   const high = Math.min(one.high, other.high);
   return high - low > aHair ? { low, high } : null;
 }
 
-export function isInside(part: Part, value: number): boolean {
+export function isInside(part: TravelPart, value: number): boolean {
   return value >= part.low - aHair && value <= part.high + aHair;
 }
 
@@ -61,13 +61,13 @@ export function positionsOf(view: CraftView, count: number): readonly number[] |
 }
 
 /** The ends of every channel's travel. */
-export function travel(view: CraftView): Part | null {
+export function travel(view: CraftView): TravelPart | null {
   const low = view.quantity('receiver.low');
   const high = view.quantity('receiver.high');
   return low === null || high === null || low >= high ? null : { low, high };
 }
 
 /** `1750..2050 us` */
-export function partText(view: CraftView, { low, high }: Part): string {
+export function partText(view: CraftView, { low, high }: TravelPart): string {
   return `${view.exact(low, 'us').split(' ')[0]}..${view.exact(high, 'us')}`;
 }

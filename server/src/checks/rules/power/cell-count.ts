@@ -4,14 +4,14 @@ import { chemistryInView, fullCell, packCount, packPath } from '../../../figures
 import type { CodeRule } from '../../rule';
 
 /** Voltages of the pack in view at which a flight may begin or go on: from warning to full. */
-interface Span {
+interface PackVoltages {
   readonly pack: string;
   readonly cells: number;
   readonly low: number;
   readonly high: number;
 }
 
-function spanOf(view: CraftView): Span | null {
+function voltagesOf(view: CraftView): PackVoltages | null {
   const cells = packCount(view, 'cells');
   const full = fullCell(view);
   const warn = view.quantity('power.warn-cell') ?? usualWarning(view);
@@ -33,11 +33,11 @@ const ambiguous: CodeRule = {
   scope: 'pack',
   check(view, report) {
     if (view.word('power.cells') !== 'auto') return;
-    const own = spanOf(view);
+    const own = voltagesOf(view);
     const at = packPath(view, 'cells');
     if (own === null || at === null) return;
     for (const name of view.craft.packs()) {
-      const other = spanOf(new CraftView(view.craft, name));
+      const other = voltagesOf(new CraftView(view.craft, name));
       if (other === null || other.cells <= own.cells || other.low >= own.high - 1e-9) continue;
       report({
         id: 'power/cell-count-ambiguous',

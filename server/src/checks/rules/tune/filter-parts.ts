@@ -2,7 +2,7 @@ import type { CraftView } from '../../../craft/view';
 import { axisNames } from '../../../figures/axis';
 import {
   allStages,
-  type Chain,
+  type ChainName,
   chainNames,
   filterSettings,
   isSaid,
@@ -112,7 +112,7 @@ function isTuned(view: CraftView): boolean {
 }
 
 /** While an include is missing, a chain may stand in it. */
-function isSurelyUnsaid(view: CraftView, chain: Chain): boolean {
+function isSurelyUnsaid(view: CraftView, chain: ChainName): boolean {
   const isOpen = view.isMissing(`${chain}.chain`) || view.word(`${chain}.chain`) === 'in-order';
   return isOpen && view.craft.isComplete() && !isSaid(view, chain);
 }

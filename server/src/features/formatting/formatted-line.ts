@@ -5,7 +5,7 @@ import { opensSection } from '../navigation/section-extents';
 import { sameTokens, spaced } from './tokens';
 
 /** One line by itself, with its inner blanks as they ought to be. */
-export type LineForm =
+export type FormattedLine =
   /** Nothing but blanks. */
   | { readonly kind: 'blank' }
   /** Only its trailing blanks may go: it can't be understood, or it is a comment that fills the line. */
@@ -23,13 +23,13 @@ export type LineForm =
 /** A mark that a file may begin with; the document reads it as a blank. */
 export const byteOrderMark = '\ufeff';
 
-export function formOf(line: ScriptLine): LineForm {
+export function formOf(line: ScriptLine): FormattedLine {
   const { statement, text } = line;
   const { comment } = statement;
   const trimmed = trimmedEnd(text);
   if (trimmed === '') return { kind: 'blank' };
   const opens = opensSection(line);
-  const kept: LineForm = { kind: 'whole', text: trimmed, isComment: false, opens };
+  const kept: FormattedLine = { kind: 'whole', text: trimmed, isComment: false, opens };
   if (!isUnderstood(line)) return kept;
   const mark = text.startsWith(byteOrderMark) ? byteOrderMark : '';
   const words = comment === null ? null : trimmedEnd(text.slice(comment.start));
@@ -48,7 +48,7 @@ function ownForm(
   statement: SettingStatement,
   value: BareNode,
   comment: string | null,
-): LineForm | null {
+): FormattedLine | null {
   const { path, equals } = statement;
   const around = text.slice(path.end, equals) + text.slice(equals + 1, value.start);
   const ends = text.slice(mark.length, path.start) + text.slice(value.end, statement.comment?.start);
@@ -58,7 +58,12 @@ function ownForm(
   return { kind: 'code', left, right: text.slice(value.start, value.end), comment, opens: false };
 }
 
-function codeForm(line: ScriptLine, mark: string, comment: string | null, opens: boolean): LineForm | null {
+function codeForm(
+  line: ScriptLine,
+  mark: string,
+  comment: string | null,
+  opens: boolean,
+): FormattedLine | null {
   const { statement } = line;
   const text = mark === '' ? line.text : line.text.replace(mark, ' ');
   const { tokens } = lex(text);
