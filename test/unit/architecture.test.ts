@@ -131,6 +131,21 @@ function isAllowed(one: Import): boolean {
   );
 }
 
+/** What a file exports by its own name. */
+function exportsIn(text: string): readonly string[] {
+  const pattern =
+    /^export (?:default )?(?:abstract )?(?:async )?(?:class|interface|type|enum|const|let|function\*?) (\w+)/gm;
+  return [...text.matchAll(pattern)].map(([, name = '']) => name);
+}
+
+/** Names that more than one file exports, with the files. */
+function sharedNames(texts: ReadonlyMap<string, string>): readonly string[] {
+  const places = new Map<string, string[]>();
+  for (const [file, text] of texts)
+    for (const name of new Set(exportsIn(text))) places.set(name, [...(places.get(name) ?? []), file]);
+  return [...places].flatMap(([name, at]) => (at.length < 2 ? [] : [`${name}: ${at.join(', ')}`]));
+}
+
 /** Groups of files each of which leads to every other of its group. */
 function circles(all: readonly string[], among: readonly Import[]): readonly (readonly string[])[] {
   const next = new Map(all.map((file): [string, string[]] => [file, []]));
@@ -196,6 +211,18 @@ describe('the rooms of the house', () => {
       one('d', 'a'),
     ]);
     assert.deepEqual(found, [['b', 'c'].map(file)]);
+  });
+
+  it('call no two things by one name', () => {
+    const engine = files.filter((file) => file.startsWith('server/src/'));
+    const texts = new Map(engine.map((file) => [file, readFileSync(join(root, file), 'utf8')]));
+    assert.deepEqual(sharedNames(texts), []);
+    const twice = new Map([
+      ['a.ts', 'export interface Place {\n}\nexport function read() {}\nfunction own() {}\n'],
+      ['b.ts', 'export type Place = 1;\nexport async function write() {}\nfunction own() {}\n'],
+      ['c.ts', "export abstract class Reader {}\nexport const read = 1;\nexport { write } from './b';\n"],
+    ]);
+    assert.deepEqual(sharedNames(twice), ['Place: a.ts, b.ts', 'read: a.ts, c.ts']);
   });
 
   it('keep what is pure free of clocks, chance and the process', () => {

@@ -4,13 +4,13 @@ import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 
 /** A name, and what it names, for a look-up and for a sentence: "parameter". */
-interface Named {
+interface NamedAddition {
   readonly what: string;
   readonly name: string;
 }
 
 /** A name that an addition gives, and where it stands in its file. */
-interface Given extends Named {
+interface Given extends NamedAddition {
   readonly at: Fault['at'];
 }
 
@@ -78,7 +78,7 @@ export function nameFaults(addition: Addition, file: string, taken: Taken): read
 }
 
 /** What an addition has in place of something else, as it is named. Takes its names. */
-export function namesReplaced(addition: Addition, file: string, taken: Taken): readonly Named[] {
+export function namesReplaced(addition: Addition, file: string, taken: Taken): readonly NamedAddition[] {
   const given = namesIn(addition);
   const replaced = given.filter((one) => taken.has(keyOf(one)) && addition.replaces.includes(one.name));
   for (const one of given) taken.set(keyOf(one), file);
@@ -96,7 +96,7 @@ function replacesNothing({ replaces }: Addition, given: readonly Given[], before
   });
 }
 
-function keyOf({ what, name }: Named): string {
+function keyOf({ what, name }: NamedAddition): string {
   return `${what} ${name}`;
 }
 

@@ -62,9 +62,14 @@ function numbersOf(parameter: Parameter): Numbers {
   }
 }
 
-type Ends = readonly [string, string];
+type EndTexts = readonly [string, string];
 
-function intervals(parameter: { dimension: string; unit: string; range: Ends; usual: Ends }): Numbers {
+function intervals(parameter: {
+  dimension: string;
+  unit: string;
+  range: EndTexts;
+  usual: EndTexts;
+}): Numbers {
   return {
     range: interval(parameter.range),
     usual: interval(parameter.usual),
@@ -73,7 +78,7 @@ function intervals(parameter: { dimension: string; unit: string; range: Ends; us
   };
 }
 
-function interval([low, high]: Ends): Interval {
+function interval([low, high]: EndTexts): Interval {
   return { low: inBase(low), high: inBase(high) };
 }
 

@@ -6,26 +6,26 @@ import { painted, type Terminal } from './terminal';
 type Shown = Pick<Terminal, 'width' | 'hasColour'>;
 
 /** What stands under a title: a paragraph, or a word with what it means in a second column. */
-type Row = string | readonly [word: string, meaning: string];
+type HelpRow = string | readonly [word: string, meaning: string];
 
 /** Without a title the rows stand at the margin. */
-interface Section {
+interface HelpSection {
   readonly title: string | null;
-  readonly rows: readonly Row[];
+  readonly rows: readonly HelpRow[];
   /** Whether meanings stand below their words, and not beside them. */
   readonly isStacked?: boolean;
 }
 
-const cautions: Section = {
+const cautions: HelpSection = {
   title: null,
   rows: ['Checks see the script, not the craft. Propellers off at the bench; local rules decide.'],
 };
 
-const couldNotRun: Row = ['2', 'could not run: one line on standard error says why'];
+const couldNotRun: HelpRow = ['2', 'could not run: one line on standard error says why'];
 
 /** What `propsoff --help` prints: what there is, and where to read on. */
 export function overview(commands: Iterable<Command>, shown: Shown): string {
-  const parts: readonly Section[] = [
+  const parts: readonly HelpSection[] = [
     {
       title: null,
       rows: ['propsoff: checks the settings scripts of small multirotors before they reach a board'],
@@ -61,8 +61,8 @@ export function overview(commands: Iterable<Command>, shown: Shown): string {
 /** What `propsoff <command> --help` prints. */
 export function helpOf(command: CommandHelp, shown: Shown): string {
   const { name, usage, about, options, examples, exit } = command;
-  const something: readonly Row[] = exit.findings === null ? [] : [['1', exit.findings]];
-  const parts: readonly Section[] = [
+  const something: readonly HelpRow[] = exit.findings === null ? [] : [['1', exit.findings]];
+  const parts: readonly HelpSection[] = [
     { title: 'Usage', rows: usage.map((line) => `propsoff ${name} ${line}`) },
     ...about.map((paragraph) => ({ title: null, rows: [paragraph] })),
     { title: 'Options', rows: [...optionRows(options), ['--help', 'this help'] as const] },
@@ -73,14 +73,14 @@ export function helpOf(command: CommandHelp, shown: Shown): string {
   return parts.map((section) => sectionText(section, shown)).join('\n');
 }
 
-function optionRows(options: Options): readonly Row[] {
+function optionRows(options: Options): readonly HelpRow[] {
   return Object.entries(options).map(([name, { value, about, multiple }]) => {
     const taken = value === undefined ? '' : ` <${value}>`;
     return [`--${name}${taken}${multiple === true ? ' ...' : ''}`, about];
   });
 }
 
-function sectionText({ title, rows, isStacked = false }: Section, { width, hasColour }: Shown): string {
+function sectionText({ title, rows, isStacked = false }: HelpSection, { width, hasColour }: Shown): string {
   const most = proseWidth(width);
   const lead = title === null ? '' : '  ';
   const column = isStacked ? 0 : wordColumn(rows);
@@ -92,7 +92,7 @@ function sectionText({ title, rows, isStacked = false }: Section, { width, hasCo
 }
 
 /** The second column begins behind the longest word that does not push it too far. */
-function wordColumn(rows: readonly Row[]): number {
+function wordColumn(rows: readonly HelpRow[]): number {
   const words = rows.flatMap((row) => (typeof row === 'string' ? [] : [row[0].length]));
   return Math.max(0, ...words.filter((length) => length <= widestWord)) + 2;
 }

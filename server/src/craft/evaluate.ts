@@ -9,7 +9,7 @@ import { unlikeSum } from './unlike-sum';
 import { type Evaluated, type NumberKind, numberKind } from './value';
 
 /** Thrown inside this file's evaluation to leave it with a problem; `null`: reported elsewhere already. */
-class Fault {
+class EvaluationFault {
   constructor(readonly problem: Problem | null) {}
 }
 
@@ -29,13 +29,17 @@ export function evaluate(node: ExpressionNode, scope: Scope, bareUnit: Unit | nu
     if (!Number.isFinite(value.value)) throw fault('line/no-finite-value', node);
     return { value, problem: null };
   } catch (caught) {
-    if (caught instanceof Fault) return { value: null, problem: caught.problem };
+    if (caught instanceof EvaluationFault) return { value: null, problem: caught.problem };
     throw caught;
   }
 }
 
-function fault(id: string, node: { start: number; end: number }, values: Record<string, string> = {}): Fault {
-  return new Fault(problem(id, node, values));
+function fault(
+  id: string,
+  node: { start: number; end: number },
+  values: Record<string, string> = {},
+): EvaluationFault {
+  return new EvaluationFault(problem(id, node, values));
 }
 
 function evaluated(node: ExpressionNode, scope: Scope, bareUnit: Unit | null): Evaluated {
@@ -80,7 +84,7 @@ function inner(node: ExpressionNode, scope: Scope): Evaluated {
 
 function refuseUnlike(parts: Parameters<typeof unlikeSum>[0]): void {
   const unlike = unlikeSum(parts);
-  if (unlike !== null) throw new Fault(unlike);
+  if (unlike !== null) throw new EvaluationFault(unlike);
 }
 
 /** A temperature can be shifted and no more: twice 20 degC is 40 degC on one scale and 313 degC on another. */
@@ -97,7 +101,7 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
     case 'value':
       return found.value;
     case 'unknown-value':
-      throw new Fault(null);
+      throw new EvaluationFault(null);
     case 'circle':
       throw fault('line/circular', node, { name: text, through: found.through.join(' → ') });
     case 'too-deep':
@@ -107,7 +111,7 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
     case 'missing': {
       const fixes = found.near.map((name) => replacement(`Write ${name}`, node, name));
       const id = isParameter ? 'line/reference-not-set' : 'line/unknown-constant';
-      throw new Fault(problem(id, node, { name: text, suggestion: found.near.join(', ') }, fixes));
+      throw new EvaluationFault(problem(id, node, { name: text, suggestion: found.near.join(', ') }, fixes));
     }
   }
 }

@@ -2,11 +2,11 @@ import type { ScriptLine } from '../language/script-line';
 import { KeyMap } from '../query/key-map';
 import type { Subject } from './keys';
 
-type Lines = ScriptLine | Set<ScriptLine>;
+type LinesOfSubject = ScriptLine | Set<ScriptLine>;
 
 /** Which lines of a script say something about a subject. Most subjects have one line, which is then kept bare. */
 export class LineIndex {
-  private readonly lines = new KeyMap<Subject, Lines>();
+  private readonly lines = new KeyMap<Subject, LinesOfSubject>();
 
   get(subject: Subject): readonly ScriptLine[] {
     const found = this.lines.get(subject);

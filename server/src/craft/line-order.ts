@@ -29,14 +29,14 @@ function compareNumbers(one: readonly number[], other: readonly number[]): numbe
   return one.length - other.length;
 }
 
-interface Member {
+interface MemberHeader {
   readonly name: string;
   /** The line that opens its section, if one does. */
   readonly header: PlacedLine | undefined;
 }
 
 /** Compares members of a collection by their headers, script by script; those without come last, by name. */
-export function byHeader(scripts: readonly Script[]): (one: Member, other: Member) => number {
+export function byHeader(scripts: readonly Script[]): (one: MemberHeader, other: MemberHeader) => number {
   return (one, other) => {
     if (one.header === undefined || other.header === undefined) {
       if (one.header === other.header) return one.name < other.name ? -1 : 1;

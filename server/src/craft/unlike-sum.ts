@@ -5,13 +5,13 @@ import { dimensionPhrase } from '../units/dimension-names';
 import type { Evaluated } from './value';
 
 /** A part of a sum or of a comparison. */
-interface Part {
+interface SumPart {
   readonly node: ExpressionNode;
   readonly value: Evaluated;
 }
 
 /** What is wrong with a sum or a comparison whose parts are of different kinds; null: all are of one. */
-export function unlikeSum(parts: readonly Part[]): Problem | null {
+export function unlikeSum(parts: readonly SumPart[]): Problem | null {
   const [first] = parts;
   if (first === undefined) return null;
   const odd = parts.find(({ value }) => !sameDimension(value.dimension, first.value.dimension));
@@ -23,16 +23,16 @@ export function unlikeSum(parts: readonly Part[]): Problem | null {
   return unlike(forgotten, measured, forgotten, unitsWritten(bare, measured.value));
 }
 
-function unlike(at: Part, left: Part, right: Part, fixes: readonly LineFix[]): Problem {
+function unlike(at: SumPart, left: SumPart, right: SumPart, fixes: readonly LineFix[]): Problem {
   return problem('line/unlike-sum', at.node, { left: phrase(left), right: phrase(right) }, fixes);
 }
 
-function phrase({ value }: Part): string {
+function phrase({ value }: SumPart): string {
   return value.kind === 'bare' ? 'a number without a unit' : dimensionPhrase(value.dimension);
 }
 
 /** The unit of the other side, written to every part that has none; nothing where that can't be done in place. */
-function unitsWritten(parts: readonly Part[], { unit, kind }: Evaluated): readonly LineFix[] {
+function unitsWritten(parts: readonly SumPart[], { unit, kind }: Evaluated): readonly LineFix[] {
   // What is added to a temperature is a difference, what is compared with one is not.
   if (unit === null || kind === 'on-scale') return [];
   const edits = parts.flatMap(({ node }) => {

@@ -7,7 +7,7 @@ import type { FileEdits } from './text-edits';
 const reasonPlaceholder = 'why this is fine here';
 
 /** What writes that a risk is accepted. */
-interface Acceptance {
+interface WrittenAcceptance {
   readonly title: string;
   readonly edits: readonly FileEdits[];
   /** Words in the new text that the pilot has to replace with their own. */
@@ -18,7 +18,7 @@ interface Acceptance {
  * "Accept this risk": a comment on the line that raises it. Null for what is no risk, and where the line
  * accepts something already or tries to: a line has room for one acceptance.
  */
-export function acceptance(finding: Finding): Acceptance | null {
+export function acceptance(finding: Finding): WrittenAcceptance | null {
   if (finding.level !== 'risk') return null;
   const { script, line } = acceptedOn(finding);
   const { statement } = line;

@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 import { boxInertia, pointInertia } from '../physics/inertia';
-import type { Axis } from '../physics/loop';
+import type { Axis, Gains } from '../physics/loop';
 import { settled } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
 import { type Carried, carriedBy } from './drive';
@@ -128,8 +128,6 @@ function torqueOfCommand(view: CraftView, carried: Carried, name: AxisName): num
           propellerThrust(propeller, less.speed, airDensity));
   return (count * torque) / (2 * step);
 }
-
-type Gains = Axis['gains'];
 
 /**
  * The gains that count at a throttle (a share): at high throttle the situation's shares come in evenly, from its

@@ -24,13 +24,13 @@ function saysNothing(reason: string): boolean {
   return noReason.test(reason.slice(0, end));
 }
 
-interface Read {
+interface ReadAcceptance {
   readonly acceptance: Acceptance | null;
   readonly problems: readonly Problem[];
 }
 
 /** Reads `# accept <check-id>: <reason>`. A comment that only begins so is a problem, not an acceptance. */
-export function readAcceptance(line: string, comment: Span | null): Read {
+export function readAcceptance(line: string, comment: Span | null): ReadAcceptance {
   if (comment === null) return { acceptance: null, problems: [] };
   const text = line.slice(comment.start, comment.end).trimEnd();
   const span = { start: comment.start, end: comment.start + text.length };

@@ -26,7 +26,7 @@ const chunkSize = 256;
 const noLines: readonly ScriptLine[] = [];
 
 /** Where the chunks of a document begin. */
-interface Layout {
+interface ChunkLayout {
   /** The number of each chunk's first line. */
   readonly starts: readonly number[];
   readonly lineCount: number;
@@ -36,7 +36,7 @@ interface Layout {
 export class Document {
   private constructor(
     private readonly chunks: readonly Chunk[],
-    private readonly layout: Layout,
+    private readonly layout: ChunkLayout,
     private readonly cache: StatementCache,
   ) {}
 
@@ -191,7 +191,7 @@ function firstSaid(text: string, cache: StatementCache): Said {
 }
 
 /** Counts the lines, and tells each chunk its place. */
-function laidOut(chunks: readonly Chunk[]): Layout {
+function laidOut(chunks: readonly Chunk[]): ChunkLayout {
   const starts: number[] = [];
   let lineCount = 0;
   for (const [index, chunk] of chunks.entries()) {

@@ -11,7 +11,7 @@ export function problem(
 }
 
 /** What a problem's name was probably meant to be, as a value for its sentence, and the fixes that write it. */
-interface Suggestion {
+interface LateSuggestion {
   readonly suggestion: string;
   readonly fixes: readonly LineFix[];
   readonly elsewhere?: readonly string[];
@@ -25,10 +25,10 @@ export function lateProblem(
   id: string,
   { start, end }: Span,
   known: Readonly<Record<string, string>>,
-  suggest: () => Suggestion,
+  suggest: () => LateSuggestion,
 ): Problem {
-  let kept: Suggestion | undefined;
-  const suggested = (): Suggestion => {
+  let kept: LateSuggestion | undefined;
+  const suggested = (): LateSuggestion => {
     kept ??= suggest();
     return kept;
   };

@@ -72,7 +72,7 @@ export function curveSlope(curve: MonotoneCurve, x: number): number {
   );
 }
 
-interface Stretch {
+interface CurveStretch {
   readonly from: Point;
   readonly to: Point;
   /** Where x lies in it, from 0 to 1. */
@@ -82,7 +82,7 @@ interface Stretch {
   readonly last: number;
 }
 
-function stretchAt({ points, slopes }: MonotoneCurve, x: number): Stretch | null {
+function stretchAt({ points, slopes }: MonotoneCurve, x: number): CurveStretch | null {
   const next = points.findIndex((point, index) => index > 0 && x <= point.x);
   const from = points[next - 1];
   const to = points[next];

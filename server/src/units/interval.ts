@@ -1,4 +1,7 @@
-/** All values from one end to the other, both included; in SI, or whole numbers of a count. Nothing lies in it where `low` is above `high`. */
+/**
+ * All values from one end to the other, both included; in SI, or whole numbers of a count. Nothing lies in it where
+ * `low` is above `high`.
+ */
 export interface Interval {
   readonly low: number;
   readonly high: number;

@@ -8,7 +8,7 @@ import { type FileSystem, longestFile } from './file-system';
 const together = 16;
 
 /** A look at the scripts around those of one folder. */
-interface Look {
+interface FolderLook {
   /** Those around with what each includes; null while it is on its way. */
   found: ReadonlyMap<string, ReadonlySet<string>> | null;
 }
@@ -18,7 +18,7 @@ interface Look {
  * looked for when somebody asks, once for each folder, until something changes there.
  */
 export class Includers {
-  private readonly looks = new Map<string, Look>();
+  private readonly looks = new Map<string, FolderLook>();
   /** What each script includes, as far as it was read. */
   private readonly read = new Map<string, Promise<ReadonlySet<string>>>();
 
@@ -49,8 +49,8 @@ export class Includers {
     this.read.clear();
   }
 
-  private start(folder: string, uri: string): Look {
-    const look: Look = { found: null };
+  private start(folder: string, uri: string): FolderLook {
+    const look: FolderLook = { found: null };
     this.looks.set(folder, look);
     void this.lookAround(uri).then((found) => {
       look.found = found;

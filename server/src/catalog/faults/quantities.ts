@@ -4,14 +4,14 @@ import { parseUnit, type Unit } from '../../units/unit';
 import type { Fault } from './fault';
 
 /** A quantity in SI, or what is wrong with its text. */
-export type Read =
+export type ReadQuantity =
   | { readonly value: number; readonly problem?: never }
   | { readonly value?: never; readonly problem: string };
 
 export type Ends = readonly [low: number, high: number];
 
 /** Reads a quantity that must measure what the name of a dimension says. */
-export function readQuantity(text: string, dimensionName: string): Read {
+export function readQuantity(text: string, dimensionName: string): ReadQuantity {
   const found = parseQuantity(text);
   if (found === undefined) return { problem: `"${text}" is not a quantity` };
   const problem = unitProblem(found.unit, text, dimensionName);

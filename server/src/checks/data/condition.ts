@@ -12,7 +12,7 @@ export type Condition =
   | {
       readonly kind: 'compare';
       readonly left: ExpressionNode;
-      readonly sign: Comparison;
+      readonly sign: ComparisonSign;
       readonly right: ExpressionNode;
       /** What both sides name, in order. */
       readonly names: readonly string[];
@@ -21,7 +21,7 @@ export type Condition =
   | { readonly kind: 'has'; readonly path: string; readonly word: string }
   | { readonly kind: 'set'; readonly path: string; readonly isWanted: boolean };
 
-type Comparison = '<' | '<=' | '>' | '>=' | '=' | '!=';
+type ComparisonSign = '<' | '<=' | '>' | '>=' | '=' | '!=';
 
 /** Reads an expression in catalogue data; throws when it isn't one. */
 export function readExpressionText(text: string): ExpressionNode {
@@ -49,7 +49,7 @@ export function readCondition(text: string): Condition {
   const left = readExpressionText(text.slice(0, compare.index));
   const right = readExpressionText(text.slice(compare.index + signs.length));
   const names = [left, right].flatMap((side) => [...referencesIn(side)].map(({ path }) => path.text));
-  return { kind: 'compare', left, sign: sign as Comparison, right, names };
+  return { kind: 'compare', left, sign: sign as ComparisonSign, right, names };
 }
 
 /** The settings and figures that a condition looks at. */

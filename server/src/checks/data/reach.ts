@@ -14,7 +14,7 @@ import {
 import { toBase } from '../../units/unit';
 import type { Condition } from './condition';
 
-type Comparison = Extract<Condition, { kind: 'compare' }>;
+type ComparedCondition = Extract<Condition, { kind: 'compare' }>;
 
 /** Narrows what a parameter may hold, by its path. */
 type Intervals = Map<string, Interval>;
@@ -23,7 +23,7 @@ type Intervals = Map<string, Interval>;
  * Whether no values within the ranges of the catalogue make all comparisons hold. Where it can't be told, for
  * example because of a figure, they may.
  */
-export function neverHold(comparisons: readonly Comparison[], catalog: Catalog): boolean {
+export function neverHold(comparisons: readonly ComparedCondition[], catalog: Catalog): boolean {
   const intervals: Intervals = new Map();
   const valuesOf = (node: ExpressionNode) => reach(node, (path) => intervalOf(path, intervals, catalog));
   for (const comparison of comparisons) {
@@ -36,7 +36,7 @@ export function neverHold(comparisons: readonly Comparison[], catalog: Catalog):
   );
 }
 
-const turned: Readonly<Record<Comparison['sign'], Comparison['sign']>> = {
+const turned: Readonly<Record<ComparedCondition['sign'], ComparedCondition['sign']>> = {
   '<': '>',
   '<=': '>=',
   '>': '<',
@@ -52,7 +52,7 @@ function intervalOf(path: string, intervals: Intervals, catalog: Catalog): Inter
 /** A bare parameter on one side can only hold what the other side leaves it. */
 function narrow(
   node: ExpressionNode,
-  sign: Comparison['sign'],
+  sign: ComparedCondition['sign'],
   by: Interval,
   intervals: Intervals,
   catalog: Catalog,
@@ -65,7 +65,7 @@ function narrow(
 /** As far apart as two values must be to count as different, in parts of the value; see `holds`. */
 const apart = 1e-9;
 
-function allowed(sign: Comparison['sign'], { low, high }: Interval): Interval {
+function allowed(sign: ComparedCondition['sign'], { low, high }: Interval): Interval {
   switch (sign) {
     case '<':
       return { ...anything, high: high - apart * Math.abs(high) };
@@ -82,7 +82,7 @@ function allowed(sign: Comparison['sign'], { low, high }: Interval): Interval {
   }
 }
 
-function isNever(left: Interval, sign: Comparison['sign'], right: Interval): boolean {
+function isNever(left: Interval, sign: ComparedCondition['sign'], right: Interval): boolean {
   if (isEmpty(left) || isEmpty(right)) return true;
   if (sign === '!=') return left.low === left.high && right.low === right.high && left.low === right.low;
   return isEmpty(common(left, allowed(sign, right)));

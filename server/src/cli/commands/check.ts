@@ -10,7 +10,7 @@ import { textReport } from '../report/text';
 import type { Terminal } from '../terminal';
 import { type CheckRequest, checkOnce } from './run-check';
 
-type Form = 'text' | 'json' | 'sarif';
+type ReportForm = 'text' | 'json' | 'sarif';
 
 /** `propsoff check` */
 export const checkCommand = command({
@@ -69,7 +69,7 @@ export const checkCommand = command({
   },
 });
 
-function formOf({ json, sarif }: { readonly json?: boolean; readonly sarif?: boolean }): Form {
+function formOf({ json, sarif }: { readonly json?: boolean; readonly sarif?: boolean }): ReportForm {
   if (json === true && sarif === true) throw new UsageError('check writes one form: --json or --sarif');
   return json === true ? 'json' : sarif === true ? 'sarif' : 'text';
 }
@@ -87,7 +87,7 @@ function failingLevels(lowest: string | undefined, isStrict: boolean): readonly 
 
 async function checkFor(
   request: CheckRequest,
-  form: Form,
+  form: ReportForm,
   failing: readonly Level[],
   terminal: Terminal,
 ): Promise<Ended> {

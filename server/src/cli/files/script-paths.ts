@@ -90,12 +90,12 @@ async function searched(patterns: readonly string[], cwd: string): Promise<Searc
 }
 
 type Looked = (folder: string, error: unknown, entries: readonly Dirent[]) => void;
-type Answer = (error: NodeJS.ErrnoException | null, entries: Dirent[]) => void;
+type ReaddirAnswer = (error: NodeJS.ErrnoException | null, entries: Dirent[]) => void;
 
 /** The search leaves out without a word what it can't look into: this tells what it found where. */
 function watchedReaddir(looked: Looked): typeof readdir {
   return new Proxy(readdir, {
-    apply: (_, __, [folder, options, answer]: [string, { withFileTypes: true }, Answer]) =>
+    apply: (_, __, [folder, options, answer]: [string, { withFileTypes: true }, ReaddirAnswer]) =>
       readdir(folder, options, (error, entries) => {
         looked(folder, error, entries ?? []);
         answer(error, entries);

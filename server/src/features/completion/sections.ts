@@ -9,7 +9,7 @@ import type { SectionContext, SectionPackContext } from './context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
 import { isWorthOffering } from './paths';
 
-interface Section {
+interface OfferedSection {
   /** The path, with `<name>` where the pilot names a member. */
   readonly path: string;
   readonly detail: string;
@@ -18,7 +18,7 @@ interface Section {
 /** What can be offered hangs on the catalogue alone, so the craft keeps it. */
 const sections = new Query('sections to offer', ({ catalog }: Craft) => sectionsOf(catalog));
 
-function sectionsToOffer(craft: Craft): readonly Section[] {
+function sectionsToOffer(craft: Craft): readonly OfferedSection[] {
   return sections.get(craft).filter(({ path }) => {
     const dot = path.lastIndexOf('.');
     return dot < 0 || isWorthOffering(craft, path.slice(0, dot), path.slice(dot + 1));
@@ -35,7 +35,7 @@ const absentSections = new Query('sections not opened', (craft: Craft) =>
 );
 
 /** Every section that settings can stand in: groups, their parts, members of closed collections. */
-function sectionsOf(catalog: Catalog): readonly Section[] {
+function sectionsOf(catalog: Catalog): readonly OfferedSection[] {
   const paths = new Map<string, string>();
   for (const group of catalog.groups.values()) {
     for (const { words } of group.parameters) {
@@ -47,7 +47,7 @@ function sectionsOf(catalog: Catalog): readonly Section[] {
 }
 
 /** A path with an open part becomes one for each known member; the bare collection itself is left out. */
-function expanded(catalog: Catalog, path: string, detail: string): readonly Section[] {
+function expanded(catalog: Catalog, path: string, detail: string): readonly OfferedSection[] {
   if (catalog.collection(path) !== undefined) return [];
   // A member that has settings of its own comes in with the others.
   if (catalog.members(path.slice(0, path.lastIndexOf('.'))).some(({ name }) => path.endsWith(`.${name}`)))
@@ -71,7 +71,7 @@ export function sectionItems(
   options: CompletionOptions,
 ): readonly CompletionItem[] {
   const close = isClosed ? '' : ']';
-  const isOpen = ({ path }: Section) =>
+  const isOpen = ({ path }: OfferedSection) =>
     snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
   const all = sectionsToOffer(snapshot.craft);
   return [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>

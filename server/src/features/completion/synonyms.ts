@@ -13,13 +13,13 @@ export const shortestSynonym = 3;
 const mostSections = 5;
 
 /** What a parameter is called too, from the word on that begins with what was typed. */
-interface Said {
+interface SaidSynonym {
   readonly synonym: string;
   /** In one piece, since a blank ends what is typed: `dry-weight`. */
   readonly filter: string;
 }
 
-function saidFor({ parameter }: KnownParameter, typed: string): Said | undefined {
+function saidFor({ parameter }: KnownParameter, typed: string): SaidSynonym | undefined {
   if (typed.length < 2) return undefined;
   const sought = typed.toLowerCase();
   for (const synonym of parameter.alsoCalled) {

@@ -20,7 +20,7 @@ const mostAnswers = 200;
 
 /** Packs, constants and sections of some scripts whose names fit what was typed, the best first. */
 export function workspaceSymbols(scripts: Iterable<Script>, typed: string): readonly WorkspaceSymbol[] {
-  const fitting: (Found & { readonly score: number })[] = [];
+  const fitting: (FoundSymbol & { readonly score: number })[] = [];
   for (const script of new Set(scripts)) {
     for (const line of script.document.lines()) {
       const named = nameOn(line);
@@ -48,7 +48,7 @@ interface NamedLine {
   readonly span: Span;
 }
 
-interface Found extends NamedLine {
+interface FoundSymbol extends NamedLine {
   readonly place: Place;
 }
 

@@ -1,10 +1,10 @@
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
 
-type Reading = (view: CraftView) => string | null;
+type OverlayReading = (view: CraftView) => string | null;
 
 /** What elements show that hang on the pack: in the hover, with a full one. */
-const readings: ReadonlyMap<string, Reading> = new Map<string, Reading>([
+const readings: ReadonlyMap<string, OverlayReading> = new Map<string, OverlayReading>([
   ['name', (view) => view.text('craft.name')?.toUpperCase() ?? null],
   ['pack-voltage', (view) => reading(view, 'pack-full-voltage', 1, 'V')],
   ['cell-voltage', (view) => cellVoltage(view)],

@@ -64,14 +64,18 @@ function hoverOf(view: CraftView): readonly Strip[] {
   ];
 }
 
-interface Named {
+interface NamedCurve {
   readonly id: string;
   readonly title: string;
   readonly y: string;
   readonly unit: string;
 }
 
-function plot({ id, title, y, unit }: Named, lines: readonly Line[], strips: readonly Strip[]): LinePlot {
+function plot(
+  { id, title, y, unit }: NamedCurve,
+  lines: readonly Line[],
+  strips: readonly Strip[],
+): LinePlot {
   return {
     kind: 'lines',
     id,

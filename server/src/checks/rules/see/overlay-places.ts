@@ -30,9 +30,9 @@ export const overlayPlaceRules: readonly CodeRule[] = [
   },
 ];
 
-type Grid = NonNullable<ReturnType<typeof overlayGrid>>;
+type OverlayGrid = NonNullable<ReturnType<typeof overlayGrid>>;
 
-function offGrid(view: CraftView, element: Element, { rows, columns }: Grid): RuleFinding {
+function offGrid(view: CraftView, element: Element, { rows, columns }: OverlayGrid): RuleFinding {
   const { name, row, column, width } = element;
   const best = `[${Math.min(row, rows - 1)}, ${Math.min(column, Math.max(0, columns - width))}]`;
   const standard = view.word('video.standard');
@@ -51,7 +51,7 @@ function offGrid(view: CraftView, element: Element, { rows, columns }: Grid): Ru
   };
 }
 
-function pastEdge({ name, row, column, width }: Element, { columns }: Grid): RuleFinding {
+function pastEdge({ name, row, column, width }: Element, { columns }: OverlayGrid): RuleFinding {
   const best = Math.max(0, columns - width);
   return {
     id: 'see/text-past-edge',
@@ -78,7 +78,7 @@ function areOver(one: Element, other: Element): boolean {
   return one.column < other.column + other.width && other.column < one.column + one.width;
 }
 
-interface Place {
+interface CharacterPlace {
   readonly row: number;
   readonly column: number;
 }
@@ -87,11 +87,11 @@ interface Place {
 const tallness = 1.5;
 
 /** The place nearest to an element's own where it stands whole and over nothing; null where the grid is full. */
-function freePlace(view: CraftView, all: readonly Element[], moved: Element): Place | null {
+function freePlace(view: CraftView, all: readonly Element[], moved: Element): CharacterPlace | null {
   const grid = overlayGrid(view);
   if (grid === null) return null;
   const others = all.filter(({ name }) => name !== moved.name);
-  let best: (Place & { readonly far: number }) | null = null;
+  let best: (CharacterPlace & { readonly far: number }) | null = null;
   for (let row = 0; row < grid.rows; row += 1) {
     for (let column = 0; column + moved.width <= grid.columns; column += 1) {
       const far = Math.hypot(tallness * (row - moved.row), column - moved.column);
@@ -103,7 +103,7 @@ function freePlace(view: CraftView, all: readonly Element[], moved: Element): Pl
   return best;
 }
 
-function overlap(one: Element, other: Element, free: Place | null): RuleFinding {
+function overlap(one: Element, other: Element, free: CharacterPlace | null): RuleFinding {
   const to = free === null ? '' : `[${free.row}, ${free.column}]`;
   const set = `overlay.${other.name}.place`;
   return {

@@ -49,21 +49,21 @@ const mostDerivativeTime = 0.05;
 const mostIntegralRate = 25;
 const mostApart = 3;
 
-interface Gains {
+interface AxisGains {
   readonly axis: string;
   readonly proportional: number;
   readonly integral: number | null;
   readonly derivative: number | null;
 }
 
-function gainsOf(view: CraftView, axis: string): Gains | null {
+function gainsOf(view: CraftView, axis: string): AxisGains | null {
   const proportional = view.quantity(`control.${axis}.proportional`);
   if (proportional === null || proportional < 0) return null;
   const integral = view.quantity(`control.${axis}.integral`);
   return { axis, proportional, integral, derivative: view.quantity(`control.${axis}.derivative`) };
 }
 
-function noProportional(view: CraftView, { axis, integral, derivative }: Gains): RuleFinding | null {
+function noProportional(view: CraftView, { axis, integral, derivative }: AxisGains): RuleFinding | null {
   if ((integral ?? 0) === 0 && (derivative ?? 0) === 0) return null;
   const part = (name: string) => view.shown(`control.${axis}.${name}`);
   return {
@@ -78,7 +78,10 @@ function noProportional(view: CraftView, { axis, integral, derivative }: Gains):
   };
 }
 
-function derivativeFinding(view: CraftView, { axis, proportional, derivative }: Gains): RuleFinding | null {
+function derivativeFinding(
+  view: CraftView,
+  { axis, proportional, derivative }: AxisGains,
+): RuleFinding | null {
   if (derivative === null || derivative <= 0) return null;
   const time = derivative / proportional;
   if (time > mostDerivativeTime) {
@@ -105,7 +108,7 @@ function derivativeFinding(view: CraftView, { axis, proportional, derivative }: 
   };
 }
 
-function integralFinding(view: CraftView, { axis, proportional, integral }: Gains): RuleFinding | null {
+function integralFinding(view: CraftView, { axis, proportional, integral }: AxisGains): RuleFinding | null {
   if (integral === null || integral / proportional <= mostIntegralRate) return null;
   return {
     id: 'tune/integral-heavy',
