@@ -32,6 +32,7 @@ function* marksIn(node: ValueNode, text: string, found: FoundParameter | undefin
       if (node.unitSpan !== null) yield { type: 'unit', span: node.unitSpan };
       return;
     case 'text':
+    case 'bare':
       yield { type: 'string', span: node };
       return;
     case 'date':

@@ -1,5 +1,5 @@
 import { readAcceptance } from './acceptance';
-import type { BareNode, LineFix, Path, Problem, Span, Statement } from './ast';
+import type { BareNode, Path, Problem, Span, Statement } from './ast';
 import { hiddenCharacters } from './hidden-characters';
 import { pathText } from './path-text';
 import { problem, replacement } from './problem';
@@ -58,22 +58,20 @@ function readBare(line: string, equals: number): ReadBare {
   return { value: { kind: 'bare', text: written, ...span }, comment, problems: [] };
 }
 
-/** A value that begins with the mark of a comment is taken for one, and was hardly meant to be. */
+/** Nothing stands there, or what begins with the mark of a comment and was hardly meant as one. */
 function missing(line: string, equals: number, comment: Span | null): Problem {
-  const at = { start: equals + 1, end: equals + 1 };
-  const word = comment === null ? '' : (/^\S+/.exec(line.slice(comment.start))?.[0] ?? '');
-  const fixes: LineFix[] =
-    comment !== null && word.length > 1
-      ? [
-          replacement(
-            'Put the value in quotes',
-            { start: comment.start, end: comment.start + word.length },
-            quoted(word),
-          ),
-        ]
-      : [];
-  const empty = replacement('Write "" for a text that is empty', at, ' ""');
-  return problem('line/value-missing', { start: equals, end: equals + 1 }, {}, [...fixes, empty]);
+  const word = comment === null ? '' : (/^#\S+/.exec(line.slice(comment.start))?.[0] ?? '');
+  if (comment !== null && word !== '') {
+    const span = { start: comment.start, end: comment.start + word.length };
+    const values = { found: `\`${word}\``, expected: 'a value, in double quotes where it holds `#`' };
+    return problem('line/not-understood', span, values, [
+      replacement('Put the value in quotes', span, quoted(word)),
+    ]);
+  }
+  const behind = { start: equals + 1, end: equals + 1 };
+  return problem('line/value-missing', { start: equals, end: equals + 1 }, {}, [
+    replacement('Write "" for a text that is empty', behind, ' ""'),
+  ]);
 }
 
 /** A quote within a value, or something behind the one that closes it. */

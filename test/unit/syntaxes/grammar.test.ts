@@ -27,8 +27,8 @@ describe('colours of a script before the server answers', () => {
   });
 
   /** What is coloured in a line: the text and the first two parts of its innermost scope. */
-  function coloured(line: string): readonly string[] {
-    return grammar.tokenizeLine(line, INITIAL).tokens.flatMap(({ startIndex, endIndex, scopes }) => {
+  function coloured(line: string, state = INITIAL): readonly string[] {
+    return grammar.tokenizeLine(line, state).tokens.flatMap(({ startIndex, endIndex, scopes }) => {
       const scope = scopes.length > 1 ? scopes.at(-1) : undefined;
       const name = scope?.split('.').slice(0, 2).join('.');
       return name === undefined ? [] : [`${line.slice(startIndex, endIndex)}: ${name}`];
@@ -117,15 +117,56 @@ describe('colours of a script before the server answers', () => {
     it(`of ${line}`, () => assert.deepEqual(coloured(line), expected));
   }
 
+  const own: typeof cases = [
+    [
+      '[own."PID α" @ cruise] # theirs',
+      '[: punctuation.definition',
+      'own."PID α": entity.name',
+      '@: keyword.operator',
+      'cruise: entity.name',
+      ']: punctuation.definition',
+      '# theirs: comment.line',
+    ],
+    [
+      '"gyro rate".2 = 0x1F, on - 5 # why',
+      '"gyro rate".2: variable.other',
+      '=: keyword.operator',
+      '0x1F, on - 5 : string.unquoted',
+      '# why: comment.line',
+    ],
+    [
+      'shade = "#ff8800" # why',
+      'shade: variable.other',
+      '=: keyword.operator',
+      '"#ff8800": string.quoted',
+      '# why: comment.line',
+    ],
+    ['empty = # accept', 'empty: variable.other', '=: keyword.operator', '# accept: comment.line'],
+    ['let quiet = 5', 'let: keyword.other', 'quiet: variable.other', '=: keyword.operator'],
+    ['[gyro]', '[: punctuation.definition', 'gyro: entity.name', ']: punctuation.definition'],
+    ['compass = off', 'compass: variable.other', '=: keyword.operator', 'off: constant.language'],
+    ['own.x = off', 'own.x: variable.other', '=: keyword.operator', 'off: string.unquoted'],
+  ];
+
+  it('of settings that only the board knows, down to the next header', () => {
+    let state = INITIAL;
+    for (const [line, ...expected] of own) {
+      assert.deepEqual(coloured(line, state), expected, line);
+      state = grammar.tokenizeLine(line, state).ruleStack;
+    }
+  });
+
   it('come to the end of lines of 50,000 characters that look like much and are nothing (F06, F07)', () => {
     const nasty = ['a-', 'a.', '1_', '1 a/', '1 a/(', '(', '"\\', '-', '[a', 'accept a-/', '1e', '..'].concat(
-      ['a', '1', ' ', '"', '#', '[', '=', 'a = ', '\t[', 'let ', 'on', '1/(a', '\u{1f6e0}'],
+      ['a', '1', '"a".', ' ', '"', '#', '[', '=', 'a = ', '\t[', 'let ', 'on', '1/(a', '\u{1f6e0}'],
     );
     for (const piece of nasty) {
       const line = `${piece.repeat(50_000 / piece.length)} # end`;
       const { tokens, stoppedEarly } = grammar.tokenizeLine(line, INITIAL, 0);
       assert.equal(stoppedEarly, false);
       assert.equal(tokens.at(-1)?.endIndex, line.length, `a line of ${piece} is not coloured to its end`);
+      const { ruleStack } = grammar.tokenizeLine('[own]', INITIAL);
+      assert.equal(grammar.tokenizeLine(line, ruleStack, 0).stoppedEarly, false);
     }
   });
 });

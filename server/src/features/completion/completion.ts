@@ -5,7 +5,8 @@ import { acceptanceItems } from './acceptances';
 import { type TypingContext, typingContext } from './context';
 import type { CompletionItem, CompletionOptions } from './item';
 import { nameItems } from './names';
-import { packItems, sectionItems } from './sections';
+import { mostNames, ownNameItems, ownValueItems } from './own';
+import { packItems, sectionHeaderItems, sectionItems } from './sections';
 import { shortestSynonym } from './synonyms';
 import { unitItems } from './units';
 import { valueItems } from './values';
@@ -23,13 +24,17 @@ export function completion(snapshot: Snapshot, position: Position, options: Comp
   if (line === undefined) return { items: [], isIncomplete: false };
   const context = typingContext(line, position);
   const items = isUnasked(line, context, options) ? [] : itemsFor(snapshot, line, context, options);
-  return { items, isIncomplete: context.kind === 'name' && context.typed.length < shortestSynonym };
+  const isIncomplete =
+    context.kind === 'own-name'
+      ? items.length >= mostNames
+      : context.kind === 'name' && context.typed.length < shortestSynonym;
+  return { items, isIncomplete };
 }
 
 /** A blank indents, ends a word or begins prose far more often than it asks: a list would catch the next Enter. */
 function isUnasked(line: ScriptLine, context: TypingContext, { trigger }: CompletionOptions): boolean {
   if (trigger !== ' ') return false;
-  if (context.kind === 'name') return true;
+  if (context.kind === 'name' || context.kind === 'own-name') return true;
   if (context.kind === 'acceptance') return context.lead !== '';
   return context.kind === 'unit' && line.statement.kind === 'constant';
 }
@@ -53,6 +58,13 @@ function itemsFor(
       return unitItems(snapshot, line, context);
     case 'acceptance':
       return acceptanceItems(snapshot, line, context);
+    case 'own-name':
+      return [
+        ...ownNameItems(snapshot, line, context, options),
+        ...(context.isAlone ? sectionHeaderItems(snapshot, context.range, options) : []),
+      ];
+    case 'own-value':
+      return ownValueItems(snapshot, line, context);
     case 'none':
       return [];
   }

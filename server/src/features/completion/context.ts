@@ -1,7 +1,9 @@
 import type { FoundParameter } from '../../catalog/catalog';
+import { readPath } from '../../language/quoted-path';
 import type { ScriptLine } from '../../language/script-line';
 import { type Position, type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
+import { type OwnNameContext, type OwnValueContext, ownContext, quotedHeaderPath } from './own-context';
 import { type ValueContext, valueContext } from './value-context';
 
 /** A parameter's name. */
@@ -21,6 +23,8 @@ export interface NameContext {
 export interface SectionContext {
   readonly kind: 'section';
   readonly range: Range;
+  /** What stands before the cursor. */
+  readonly typed: string;
   readonly isClosed: boolean;
 }
 
@@ -49,16 +53,21 @@ export type TypingContext =
   | SectionPackContext
   | AcceptanceContext
   | ValueContext
+  | OwnNameContext
+  | OwnValueContext
   | { readonly kind: 'none' };
 
 const nothing = { kind: 'none' } as const;
 
-export function typingContext({ text, statement }: ScriptLine, { line, character }: Position): TypingContext {
+export function typingContext(on: ScriptLine, { line, character }: Position): TypingContext {
+  const { text, statement } = on;
   if (statement.comment !== null && character > statement.comment.start) {
     return commentContext(text, statement.comment.start, line, character);
   }
   const said = text.slice(0, statement.comment?.start);
   if (/^\s*\[[^\]]*$/.test(said.slice(0, character))) return headerContext(said, line, character);
+  const own = ownContext(on, said, line, character);
+  if (own !== null) return own;
   const equals = 'equals' in statement ? statement.equals : -1;
   if (equals >= 0 && character > equals) return valueContext(said, equals, line, character);
   return nameContext(said, equals, line, character);
@@ -99,16 +108,29 @@ function nameEnd(said: string, at: number, isNext: boolean): number {
 function headerContext(said: string, line: number, character: number): TypingContext {
   const before = said.slice(0, character);
   const after = said.slice(character);
+  const quoted = quotedHeaderPath(said, character);
+  if (quoted !== null) {
+    const isClosed = /[\]@]/.test(said.slice(quoted.end));
+    const typed = said.slice(quoted.start, character);
+    return { kind: 'section', range: rangeInLine(line, quoted), typed, isClosed };
+  }
   const typed = nameBefore(before);
   // Behind a name and a blank nothing more can stand.
   if (typed === '' && /[A-Za-z0-9_.-]\s*$/.test(before)) return nothing;
   const end = nameEnd(said, character, typed === '');
   const range = rangeInLine(line, { start: character - typed.length, end });
   const isClosed = after.includes(']');
-  const at = before.indexOf('@');
-  if (at < 0) return { kind: 'section', range, isClosed: isClosed || after.includes('@') };
-  const path = before.slice(before.indexOf('[') + 1, at).trim();
-  return { kind: 'section-pack', range, path, isClosed, lead: before.endsWith('@') ? ' ' : '' };
+  const open = before.slice(before.indexOf('[') + 1);
+  const { path, end: pathEnd } = readPath(before, character - open.trimStart().length);
+  const at = before.indexOf('@', pathEnd);
+  if (at < 0) return { kind: 'section', range, typed, isClosed: isClosed || after.includes('@') };
+  return {
+    kind: 'section-pack',
+    range,
+    path: path?.text ?? '',
+    isClosed,
+    lead: before.endsWith('@') ? ' ' : '',
+  };
 }
 
 function commentContext(text: string, start: number, line: number, character: number): TypingContext {

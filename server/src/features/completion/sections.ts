@@ -1,12 +1,14 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { Craft } from '../../craft/craft';
 import { craftInputs, inputKeys } from '../../craft/keys';
+import { ownGroup } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import { Query } from '../../query/query';
 import type { Range } from '../range';
 import type { Snapshot } from '../snapshot';
 import type { SectionContext, SectionPackContext } from './context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
+import { ownSectionItem, ownSections } from './own';
 import { isWorthOffering } from './paths';
 
 interface OfferedSection {
@@ -67,16 +69,21 @@ function expanded(catalog: Catalog, path: string, detail: string): readonly Offe
 export function sectionItems(
   snapshot: Snapshot,
   line: ScriptLine,
-  { range, isClosed }: SectionContext,
+  context: SectionContext,
   options: CompletionOptions,
 ): readonly CompletionItem[] {
+  const { range, typed, isClosed } = context;
   const close = isClosed ? '' : ']';
   const isOpen = ({ path }: OfferedSection) =>
     snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
   const all = sectionsToOffer(snapshot.craft);
-  return [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
+  const known = [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
     sectionItem(path, detail, range, `${path}${close}`, options),
   );
+  const own = typed.startsWith(ownGroup)
+    ? ownSections(snapshot).map((path) => ownSectionItem(snapshot, path, context, close))
+    : [];
+  return [...known, ...own];
 }
 
 /** On an empty line: whole headers of sections that the script does not have yet. */

@@ -33,7 +33,7 @@ export function explainParameter(catalog: Catalog, path: string): string | null 
   if (known === undefined) return null;
   const choices = catalog.choices(known.parameter);
   return [
-    parameterTitle(known),
+    parameterTitle(known, known.parameter.kind === 'bare' ? path : known.name),
     ...memberParagraphs(path, catalog),
     ...parameterParagraphs(known, choices),
     parameterFooter(known),

@@ -1,5 +1,7 @@
+import type { Group } from '../../catalog/catalog';
 import { choiceSources } from '../../catalog/choice-sources';
 import { inputKeys } from '../../craft/keys';
+import { ownGroup } from '../../language/path-text';
 import { dimensionPhrase } from '../../units/dimension-names';
 import { choicesHere } from '../completion/choices-here';
 import { code, escaped } from '../markdown';
@@ -65,6 +67,9 @@ const mostDescribed = 6;
 export function parameterText(snapshot: Snapshot, path: string, pack: string | null): readonly string[] {
   const found = snapshot.catalog.parameter(path);
   if (found === undefined) return [];
+  const { parameter } = found;
+  if (parameter.kind === 'bare')
+    return [parameterTitle(found, path), ...valueHere(snapshot, found), escaped(parameter.summary)];
   return [
     parameterTitle(found, found.path),
     ...valueHere(snapshot, found),
@@ -110,6 +115,7 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
   const { catalog } = snapshot;
   const [groupName = ''] = path.split('.');
   const group = catalog.groups.get(groupName);
+  if (groupName === ownGroup && group !== undefined) return ownText(snapshot, path, group);
   const member = memberIn(path, catalog);
   const count = catalog.parametersUnder(path).length;
   if (group === undefined || count === 0) return [];
@@ -124,6 +130,13 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
     escaped(group.summary),
     `${settings} can stand here.`,
   ];
+}
+
+/** What a section of the board's own settings is for, and how many the craft has in it. */
+function ownText({ craft }: Snapshot, path: string, { title, summary }: Group): readonly string[] {
+  const count = craft.settingPaths().filter((one) => one.startsWith(`${path}.`)).length;
+  const settings = count === 1 ? 'One setting stands' : `${count} settings stand`;
+  return [`**${escaped(title)}** · ${code(path)}`, escaped(summary), `${settings} here.`];
 }
 
 /** What is accepted on the line; what the check looks for, where it found nothing. */
