@@ -66,9 +66,8 @@ function pathFaults(name: string, catalog: Catalog): readonly Fault[] {
     const isOpen = word.startsWith('<');
     if (collection === undefined) return isOpen ? [{ at, message: `${word} follows no collection` }] : [];
     const expected = `<${collection.placeholder}>`;
-    // What stands under `board-own` is named by those who add it; a member that is known may get a setting of its own.
-    const isNamed =
-      before(index) === 'board-own' ? !isOpen : collection.keys.kind === 'closed' && takes(collection, word);
+    // A member that is known may get a setting of its own.
+    const isNamed = collection.keys.kind === 'closed' && takes(collection, word);
     if (word !== expected && !isNamed)
       return [{ at, message: `${expected} was expected in place of ${word}` }];
     const twin = twinOf(words, index, catalog);

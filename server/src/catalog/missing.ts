@@ -33,9 +33,7 @@ export type Missing =
       readonly why: string;
     }
   /** The path is known, but settings stand below it: `gyro.filter.1`. */
-  | { readonly reason: 'section-only'; readonly section: string }
-  /** A setting that only the board's profile can explain: `own.anything`. */
-  | { readonly reason: 'own-setting'; readonly collection: Collection; readonly word: string };
+  | { readonly reason: 'section-only'; readonly section: string };
 
 /** Undefined when the path does name a parameter. */
 export function explainMissing(root: PathNode, path: string): Missing | undefined {
@@ -54,6 +52,5 @@ function explainStop({ node, before, word }: Stopped): Missing {
     const { from, to } = collection.keys;
     return { reason: 'number-outside', collection, word, from, to };
   }
-  if (collection !== undefined && node.open === undefined) return { reason: 'own-setting', collection, word };
   return { reason: 'unknown-property', section: before, word, properties: [...node.branches.keys()] };
 }

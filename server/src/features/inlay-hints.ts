@@ -1,6 +1,8 @@
+import type { Parameter } from '../catalog/model/parameter';
 import { interpret } from '../craft/interpret';
 import { inputKeys } from '../craft/keys';
 import type { PlacedLine, Setting } from '../craft/setting';
+import type { Value } from '../craft/value';
 import { valueText } from '../craft/value-text';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
@@ -137,11 +139,17 @@ function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {
 }
 
 function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, origin }: Setting): Hint {
-  const text = value === null ? 'another value' : withoutTails(valueText(value, found.parameter));
+  const text = value === null ? 'another value' : shownText(value, found.parameter);
   return {
     label: `${pack}: ${text}`,
     tooltip: `With pack ${pack}, ${placeName(snapshot, origin)} counts instead`,
   };
+}
+
+/** A value as a hint shows it. What only the board knows stays as it is. */
+function shownText(value: Value, parameter: Parameter): string {
+  const text = valueText(value, parameter);
+  return value.kind === 'bare' ? text : withoutTails(text);
 }
 
 /** What stood before, where it is the same for all the packs that the line is for. */

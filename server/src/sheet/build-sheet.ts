@@ -6,6 +6,7 @@ import type { ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
+import { isOwnPath } from '../language/path-text';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type LearnedPart, learnedPart } from './learned';
@@ -79,7 +80,14 @@ function about(view: CraftView): readonly string[] {
   const region = view.isSet('rules.region')
     ? view.catalog.region(view.word('rules.region') ?? '')?.title
     : undefined;
-  return [purpose, board, region].flatMap((word) => word ?? []);
+  return [purpose, board, region, ownSettings(view.craft)].flatMap((word) => word ?? []);
+}
+
+/** How many settings the craft has that only its board knows; null where there are none. */
+function ownSettings(craft: Craft): string | null {
+  const count = craft.settingPaths().filter(isOwnPath).length;
+  if (count === 0) return null;
+  return count === 1 ? "1 setting of the board's own" : `${count} settings of the board's own`;
 }
 
 function cellsOf(view: CraftView, pack: string): string {

@@ -90,7 +90,7 @@ describe('explaining why a path names no parameter', () => {
     ['gyro.filter.1', 'section-only'],
     ['pack', 'section-only'],
     ['pack.sprint', 'section-only'],
-    ['board-own.flux-limit', 'own-setting'],
+    ['own', 'section-only'],
     ['control.when.climbing.integral', 'unknown-member'],
     ['control.when.fast-turn.gives-way', 'unknown-property'],
     ['control.when.motors-short.proportional', 'makes-no-sense'],
@@ -123,18 +123,11 @@ describe('sections', () => {
       'control.roll',
       'gyro.filter',
       'gyro.filter.2',
-      'board-own',
+      'own',
+      'own."PID 1"',
     ];
     for (const path of sections) assert.equal(shippedCatalog().isSection(path), true, path);
-    const others = [
-      'gyro.rate',
-      'gyro.lowpas',
-      'switch.jump',
-      'gyro.filter.33',
-      'board-own.flux-limit',
-      '',
-      'pack.<name>',
-    ];
+    const others = ['gyro.rate', 'gyro.lowpas', 'switch.jump', 'gyro.filter.33', '', 'pack.<name>'];
     for (const path of others) assert.equal(shippedCatalog().isSection(path), false, path);
   });
 

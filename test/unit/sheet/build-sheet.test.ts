@@ -30,6 +30,12 @@ describe('the build sheet', () => {
     assert.equal(readAs, 'whole');
   });
 
+  it('tells how many settings only the board knows', () => {
+    const more = `${sandmartin}[own]\n"gyro rate" = 8000\n[own @ sprint]\n"gyro rate" = 4000\nstep = 1,5\n`;
+    assert.equal(sheetOf(more).about.at(-1), "2 settings of the board's own");
+    assert.equal(sheetOf('[craft]\n[own]\nx = 1\n').about.at(-1), "1 setting of the board's own");
+  });
+
   it('says why the craft can’t take a pack', () => {
     const weak = sandmartin.replace(/cells-limit( *)= 6/, 'cells-limit$1= 5');
     const [sprint, cruise] = sheetOf(weak).packs;

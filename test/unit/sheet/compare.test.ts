@@ -30,6 +30,19 @@ function replaced(pattern: string | RegExp, by: string, text = racer): string {
 }
 
 describe('a comparison', () => {
+  it('tells what differs among settings that only the board knows, as they are written', () => {
+    const with1 = side(`${racer}[own]\n"gyro rate" = 8000\nmode = on\n`);
+    const other = side(`${racer}[own]\n"gyro rate" = 0x1F40\nmode = "on"\n"#ff" = 1,5\n`);
+    const { settings } = compared(with1, other);
+    assert.deepEqual(
+      settings.map(({ path, before, after }) => [path, before.text, after.text]),
+      [
+        ['own."gyro rate"', '8000', '0x1F40'],
+        ['own."#ff"', null, '1,5'],
+      ],
+    );
+  });
+
   it('of a craft with itself finds nothing', () => {
     const { settings, members, figures, findings } = compared(side(racer), side(racer));
     assert.deepEqual(

@@ -3,6 +3,7 @@ import { inputKeys } from '../../craft/keys';
 import type { PlacedLine } from '../../craft/setting';
 import type { CraftView } from '../../craft/view';
 import type { Span } from '../../language/ast';
+import { pathText, stepsOf } from '../../language/path-text';
 import type { Place, Related } from './finding';
 
 /** Where a finding about a parameter stands: in the script that is checked, and where its line really is. */
@@ -38,8 +39,8 @@ export function placeIn({ script, line }: PlacedLine, mark: 'value' | 'name'): P
 }
 
 function headerFor(view: CraftView, path: string): Place {
-  const parts = path.split('.');
-  const sections = parts.slice(1).map((_, index) => parts.slice(0, parts.length - 1 - index).join('.'));
+  const steps = stepsOf(path);
+  const sections = steps.slice(1).map((_, index) => pathText(steps.slice(0, steps.length - 1 - index)));
   for (const section of [...sections, 'craft']) {
     const header = view.craft
       .lines(inputKeys.section(section))

@@ -1,6 +1,7 @@
 import { inputKeys } from '../../craft/keys';
 import type { Script } from '../../craft/script';
 import type { CraftView } from '../../craft/view';
+import { pathText, stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import type { RuleFix } from '../rule';
 import type { Fix, Place } from './finding';
@@ -22,18 +23,22 @@ export function fixFor(view: CraftView, { title, set, to }: RuleFix): Fix | null
 function insertion(view: CraftView, path: string, value: string): { place: Place; newText: string } {
   const { root } = view.craft;
   const end = root.document.lineEnd;
-  const parts = path.split('.');
-  for (let length = parts.length - 1; length > 0; length -= 1) {
-    const section = parts.slice(0, length).join('.');
+  const steps = stepsOf(path);
+  for (let length = steps.length - 1; length > 0; length -= 1) {
+    const section = pathText(steps.slice(0, length));
     const header = root.lines(inputKeys.section(section)).find((line) => line.section.pack === null);
     if (header === undefined) continue;
-    const name = parts.slice(length).join('.');
+    const name = pathText(steps.slice(length));
     return after(view, lastSettingUnder(root, header), `${end}${name} = ${value}`);
   }
   const last = root.document.lineAt(root.document.lineCount - 1);
   if (last === undefined) throw new Error('a document always has a line');
   const gap = last.text.trim() === '' ? '' : `${end}${end}`;
-  return after(view, last, `${gap}[${parts.slice(0, -1).join('.')}]${end}${parts.at(-1)} = ${value}${end}`);
+  return after(
+    view,
+    last,
+    `${gap}[${pathText(steps.slice(0, -1))}]${end}${pathText(steps.slice(-1))} = ${value}${end}`,
+  );
 }
 
 /** The last line that sets something under a header; the header itself where none does. */

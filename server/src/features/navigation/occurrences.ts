@@ -3,6 +3,7 @@ import type { Place } from '../../checks/report/finding';
 import { resolveInclude } from '../../craft/include-path';
 import type { Script } from '../../craft/script';
 import type { Name, ReferenceNode, Span } from '../../language/ast';
+import { stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import { referencesIn } from '../../language/value-nodes';
 import { referenceMeaning } from './reference-meaning';
@@ -57,7 +58,7 @@ type At = (kind: Named['kind'], name: string, span: Span, role: Occurrence['role
 /** The parameter that a setting sets and the pack that its own path makes, where the section can be named. */
 function settingNames({ statement, settingPath, section }: ScriptLine, at: At): readonly Occurrence[] {
   if (statement.kind !== 'setting' || settingPath === null || section.path === null) return [];
-  const before = section.path === '' ? [] : section.path.split('.');
+  const before = section.path === '' ? [] : stepsOf(section.path);
   const parameter = at('parameter', settingPath, statement.path, 'definition');
   return [parameter, ...packMade(statement.path.names, before, at)];
 }

@@ -1,5 +1,6 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { SectionStatement } from '../../language/ast';
+import { stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import { memberIn } from '../hover/parameter-text';
 import { type Range, rangeInLine } from '../range';
@@ -39,7 +40,7 @@ export function sectionEntry(
 
 /** `[pack.sprint]` reads "pack sprint", with what the catalogue says beside it. */
 function sectionWords({ path, pack }: SectionStatement, catalog: Catalog) {
-  const [collection = '', member, ...rest] = path.text.split('.');
+  const [collection = '', member, ...rest] = stepsOf(path.text);
   const suffix = pack === null ? '' : ` @ ${pack.text}`;
   const kind: SymbolKind =
     member !== undefined && (collection === 'pack' || collection === 'switch') ? collection : 'section';

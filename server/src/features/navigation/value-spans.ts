@@ -30,6 +30,8 @@ function partsOf(text: string, node: ValueNode): readonly (ValueNode | Span)[] {
       return node.unitSpan === null ? [] : [digitsSpan(text, node), node.unitSpan];
     case 'text':
       return [insideQuotes(text, node)];
+    case 'bare':
+      return text[node.start] === '"' ? [insideQuotes(text, node)] : [];
     case 'call':
       return [node.name, ...node.args];
     case 'curve':
