@@ -7,10 +7,8 @@ import { wiringDrawing } from '../plots/wiring';
 
 /** The wiring as a drawing, and the same as a list. */
 export function wiredWhere(part: WiredWhere): readonly HTMLElement[] {
-  const { board, ports, rails } = part;
-  if (board === null) {
-    return [element('p', { class: 'aside' }, 'Name the board to see its ports: profile under [board].')];
-  }
+  const { ports, rails } = part;
+  const board = part.board ?? 'the board';
   const used = ports.filter(({ devices }) => devices.length > 0);
   const free = ports.filter(({ devices }) => devices.length === 0);
   const list = element(
@@ -25,13 +23,20 @@ export function wiredWhere(part: WiredWhere): readonly HTMLElement[] {
   );
   return [
     element('figure', { class: 'plot' }, wiringDrawing(part)),
-    element('p', { class: 'aside' }, freeText(free)),
+    element('p', { class: 'aside' }, part.hasAllPorts ? freeText(free) : undescribed(part.board)),
     fold(
       { id: 'wiring-list', name: 'more', isOpenAtFirst: false },
       [element('span', {}, 'As a list')],
       [list],
     ),
   ];
+}
+
+/** Which ports are free is known only where somebody has described them all. */
+function undescribed(board: string | null): string {
+  return board === null
+    ? 'Name the board to see which ports are free: profile under [board].'
+    : `Which ports are free is not known: nobody has described those of ${board}.`;
 }
 
 function freeText(free: readonly SheetPort[]): string {
@@ -61,9 +66,9 @@ function railRow({ voltage, isOnBoard, used, limit, loads, hasConflict }: SheetR
     { class: hasConflict ? 'rail conflict' : 'rail' },
     element('span', { class: 'pin' }, voltage),
     limit === null
-      ? element('span', { class: 'aside' }, isOnBoard ? '' : 'not from this board')
+      ? element('span', { class: 'aside' }, isOnBoard === false ? 'not from this board' : '')
       : bar(used / limit),
-    element('span', { class: 'amount' }, isOnBoard || used > 0 ? amount : ''),
+    element('span', { class: 'amount' }, isOnBoard === true || used > 0 ? amount : ''),
     element('span', { class: 'loads' }, hasConflict ? conflict() : null, ...loads.flatMap(loadText)),
   );
 }

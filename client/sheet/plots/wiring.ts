@@ -14,7 +14,7 @@ const narrow = 400;
 /** The board with what hangs on its ports to the left, and what its supplies feed to the right. */
 export function wiringDrawing({ board, ports, rails }: WiredWhere): HTMLElement {
   const used = ports.filter(({ devices }) => devices.length > 0);
-  return sized((width) => drawn(board ?? '', used, rails, width));
+  return sized((width) => drawn(board ?? 'board', used, rails, width));
 }
 
 interface Sides {
@@ -104,7 +104,7 @@ function railRows(rails: readonly SheetRail[], { right, width, isNarrow }: Sides
       shape('path', { class: 'wire', d: `M${right} ${at}H${from}` }),
       ...(share === null
         ? [
-            words(rail.isOnBoard || isNarrow ? '' : 'not from this board', {
+            words(rail.isOnBoard === false && !isNarrow ? 'not from this board' : '', {
               class: 'tick',
               x: from + 2,
               y: at + 4,

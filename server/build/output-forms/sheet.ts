@@ -44,6 +44,7 @@ const wiring = z.object({
   id: z.literal('wired-where'),
   ...part,
   board: z.string().nullable(),
+  hasAllPorts: z.boolean(),
   ports: z.array(
     z.object({
       name: z.string(),
@@ -55,7 +56,7 @@ const wiring = z.object({
   rails: z.array(
     z.object({
       voltage: z.string(),
-      isOnBoard: z.boolean(),
+      isOnBoard: z.boolean().nullable(),
       used: z.number().describe('In ampere.'),
       limit: z.number().nullable().describe('In ampere.'),
       loads: z.array(

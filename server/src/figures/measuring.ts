@@ -51,11 +51,11 @@ export function boardDivider({ hardware }: CraftView): Divider | null {
   return { upper: inBase(dividerUpper), lower: inBase(dividerLower), from: 'board' };
 }
 
-/** Full scale of the converter in volts: the script's, else the board's, else what is usual. */
+/** Full scale of the converter in volts: the script's, else the board's; null where nobody has described it. */
 export function referenceVoltage(view: CraftView): number | null {
+  if (view.isSet('power.reference-voltage')) return view.quantity('power.reference-voltage');
   const own = view.hardware.packInput?.reference;
-  if (!view.isSet('power.reference-voltage') && own !== undefined) return inBase(own);
-  return view.quantity('power.reference-voltage');
+  return own === undefined ? null : inBase(own);
 }
 
 /** `15 kohm over 1.5 kohm` */

@@ -13,8 +13,8 @@ import { type Target, targetOfPath } from './target';
 export interface SheetRail {
   /** Ready to show: "5 V". */
   readonly voltage: string;
-  /** Whether the board has it; false for a supply that only devices name. */
-  readonly isOnBoard: boolean;
+  /** Whether the board has it; false for a supply that only devices name, null where nobody described the board's. */
+  readonly isOnBoard: boolean | null;
   /** Sum of the currents that are known, in ampere. */
   readonly used: number;
   readonly limit: number | null;
@@ -55,6 +55,7 @@ function boardRails(view: CraftView, findings: readonly Finding[]): readonly She
 /** Devices that are to be fed with what the board doesn't give: the pack itself, or a regulator of their own. */
 function otherRails(view: CraftView, findings: readonly Finding[]): readonly SheetRail[] {
   const rails = railsOf(view);
+  const isDescribed = view.hardware.rails?.every(({ voltage }) => voltage !== undefined) ?? false;
   return suppliedDevices().flatMap((device) => {
     const supplyPath = supplyPathOf(view, device);
     const voltage = supplyPath === null ? null : view.quantity(supplyPath);
@@ -65,7 +66,7 @@ function otherRails(view: CraftView, findings: readonly Finding[]): readonly She
     return [
       {
         voltage: view.short(voltage, 'V'),
-        isOnBoard: false,
+        isOnBoard: isDescribed ? false : null,
         used: current ?? 0,
         limit: null,
         loads: [load],

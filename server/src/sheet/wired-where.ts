@@ -12,6 +12,8 @@ export interface WiredWhere {
   readonly answer: string;
   /** null: the script names no board that is known. */
   readonly board: string | null;
+  /** false: nobody has described the ports of the board; those that the script names are told. */
+  readonly hasAllPorts: boolean;
   readonly ports: readonly SheetPort[];
   readonly rails: readonly SheetRail[];
 }
@@ -29,26 +31,28 @@ export interface SheetPort {
 }
 
 export function wiredWhere(view: CraftView, findings: readonly Finding[]): WiredWhere {
-  const { board } = view;
-  const ports = view.hardware.ports?.map((port) => sheetPort(view, port, findings)) ?? [];
-  const rails = board === undefined ? [] : sheetRails(view, findings);
+  const described = view.hardware.ports;
+  const ports = (described ?? namedPorts(view)).map((port) => sheetPort(view, port, findings));
+  const rails = sheetRails(view, findings);
   return {
     id: 'wired-where',
     title: 'What is wired where?',
-    answer: board === undefined ? 'no board set' : answer(ports, rails),
-    board: board === undefined ? null : view.boardTitle,
+    answer: `${view.board === undefined ? 'no board set, ' : ''}${answer(ports, rails, described !== undefined)}`,
+    board: view.board === undefined ? null : view.boardTitle,
+    hasAllPorts: described !== undefined,
     ports,
     rails,
   };
 }
 
-function answer(ports: readonly SheetPort[], rails: readonly SheetRail[]): string {
+function answer(ports: readonly SheetPort[], rails: readonly SheetRail[], hasAllPorts: boolean): string {
   const used = ports.filter(({ devices }) => devices.length > 0).length;
   const conflicts =
     ports.filter(({ hasConflict }) => hasConflict).length +
     rails.filter(({ hasConflict }) => hasConflict).length;
   const trouble = conflicts === 0 ? '' : conflicts === 1 ? ', 1 conflict' : `, ${conflicts} conflicts`;
-  return `${used} of ${ports.length} ports in use${trouble}`;
+  const known = hasAllPorts ? `${used} of ${ports.length} ports` : used === 1 ? '1 port' : `${used} ports`;
+  return `${known} in use${trouble}`;
 }
 
 interface PortParameter {
@@ -81,7 +85,17 @@ function deviceName(path: string): string {
   return role === '' ? group.replaceAll('-', ' ') : `${group.replaceAll('-', ' ')} ${role}`;
 }
 
-function sheetPort(view: CraftView, port: Port, findings: readonly Finding[]): SheetPort {
+/** Ports of a board that nobody has described: as far as the script names them, in its order of devices. */
+function namedPorts(view: CraftView): readonly Pick<Port, 'name' | 'sharedWith'>[] {
+  const names = portParameters(view).flatMap(({ path }) => (view.isSet(path) ? (view.word(path) ?? []) : []));
+  return [...new Set(names)].map((name) => ({ name }));
+}
+
+function sheetPort(
+  view: CraftView,
+  port: Pick<Port, 'name' | 'sharedWith'>,
+  findings: readonly Finding[],
+): SheetPort {
   const devices = portParameters(view)
     .filter(({ path }) => view.isSet(path) && view.word(path) === port.name)
     .map(({ path, device }) => ({ name: device, path, target: targetOfPath(view, path) }));

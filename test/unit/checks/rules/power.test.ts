@@ -3,6 +3,7 @@ import { estimateIds } from '../../../support/estimate-cases';
 
 const whole = 'craft.name = "Sandpiper"';
 const heron = 'board.profile = heron';
+const reference = ['power.reference-voltage = 3.3 V'];
 const wren = 'board.profile = wren';
 const pack = (name: string, chemistry: string, cells: number) => [
   `pack.${name}.chemistry = ${chemistry}`,
@@ -103,8 +104,8 @@ const measuring: readonly CheckCase[] = [
     // 25.2 V × 1 / 7.6 = 3.316 V of 3.3 V
     'power/divider-overflow',
     '6.6 kohm',
-    [...lipo(6), 'power.divider-upper = 6.6 kohm', 'power.divider-lower = 1 kohm'],
-    [...lipo(6), 'power.divider-upper = 6.7 kohm', 'power.divider-lower = 1 kohm'],
+    [...lipo(6), ...reference, 'power.divider-upper = 6.6 kohm', 'power.divider-lower = 1 kohm'],
+    [...lipo(6), ...reference, 'power.divider-upper = 6.7 kohm', 'power.divider-lower = 1 kohm'],
   ],
   [
     'power/divider-overflow',
@@ -116,8 +117,8 @@ const measuring: readonly CheckCase[] = [
     // 25.2 V × 1 / 7.8 = 3.231 V, 98 % of 3.3 V
     'power/divider-close',
     '6.8 kohm',
-    [...lipo(6), 'power.divider-upper = 6.8 kohm', 'power.divider-lower = 1 kohm'],
-    [...lipo(6), 'power.divider-upper = 10 kohm', 'power.divider-lower = 1 kohm'],
+    [...lipo(6), ...reference, 'power.divider-upper = 6.8 kohm', 'power.divider-lower = 1 kohm'],
+    [...lipo(6), ...reference, 'power.divider-upper = 10 kohm', 'power.divider-lower = 1 kohm'],
   ],
   [
     'power/divider-not-the-boards',
@@ -156,8 +157,8 @@ const measuring: readonly CheckCase[] = [
     // 3.3 V / 50 mV/A = 66 A
     'power/current-sensor-overflow',
     '50 mV/A',
-    ['power.current-scale = 50 mV/A', 'wire.battery-lead.peak-current = 70 A'],
-    ['power.current-scale = 50 mV/A', 'wire.battery-lead.peak-current = 60 A'],
+    [...reference, 'power.current-scale = 50 mV/A', 'wire.battery-lead.peak-current = 70 A'],
+    [...reference, 'power.current-scale = 50 mV/A', 'wire.battery-lead.peak-current = 60 A'],
   ],
   [
     'power/used-warning-uncounted',

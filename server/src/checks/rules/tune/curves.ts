@@ -54,11 +54,10 @@ function endsOf(
   return first === undefined || last === undefined ? null : { first, last };
 }
 
-/** What the script says, else what the board's gyro measures, else what is usual. */
+/** What the script says, else what the board's gyro measures; null where nobody has described it. */
 function fullScale(view: CraftView): number | null {
-  const own = view.hardware.gyro?.fullScale;
-  if (view.isSet('gyro.full-scale') || own === undefined) return view.quantity('gyro.full-scale');
-  return parseQuantity(own)?.value ?? null;
+  if (view.isSet('gyro.full-scale')) return view.quantity('gyro.full-scale');
+  return parseQuantity(view.hardware.gyro?.fullScale ?? '')?.value ?? null;
 }
 
 function firstPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {

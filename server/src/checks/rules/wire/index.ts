@@ -1,4 +1,5 @@
 import type { CodeRule } from '../../rule';
+import { boardDescribedRules } from './board-described';
 import { boardMountRules } from './board-mount';
 import { boardPartRules } from './board-parts';
 import { deviceSupplyRules } from './device-supply';
@@ -17,5 +18,6 @@ export const wireRules: readonly CodeRule[] = [
   ...railRules,
   ...leadRules,
   ...boardPartRules,
+  ...boardDescribedRules,
   ...boardMountRules,
 ];
