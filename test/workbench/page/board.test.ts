@@ -107,8 +107,15 @@ describe('the board’s own text', () => {
     await page.locator('button.main').click();
     const path = join(editor().folder, 'boards', 'gull.json');
     await editor().waitUntil('the profile to be written', async () => existsSync(path));
-    const { names, own } = JSON.parse(readFileSync(path, 'utf8'));
-    assert.equal(names[0].settings[0].parameter, 'motor.idle');
-    assert.equal(own.length, 3);
+    const { settings } = JSON.parse(readFileSync(path, 'utf8'));
+    assert.deepEqual(
+      settings.map(({ name, means }: { name: string; means?: string }) => [name, means ?? null]),
+      [
+        ['first cut', null],
+        ['idle share', 'motor.idle'],
+        ['blink', null],
+        ['lamp', null],
+      ],
+    );
   });
 });
