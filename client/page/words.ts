@@ -7,7 +7,7 @@ export function turnWords(turn: MovedFigure['turn']): string {
   return turn === 'better' ? '▲ better' : '▼ worse';
 }
 
-/** What a page tells until it has its first answer; it is seen only where that takes long, as on a slow drive. */
+/** What a page says until it has its first answer; it is seen only where that takes long, as on a slow drive. */
 export function waiting(): HTMLElement {
   return element('p', { class: 'aside waiting' }, 'The script and what it includes are being read…');
 }

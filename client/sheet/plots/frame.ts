@@ -33,7 +33,7 @@ export function sized(draw: (width: number) => Node): HTMLElement {
 
 type Where = Readonly<Record<string, string | number>>;
 
-/** A drawing as wide as its place, told in words elsewhere. */
+/** A drawing as wide as its place, described in words elsewhere. */
 export function canvas(width: number, height: number, ...children: readonly (Node | null)[]): SVGElement {
   const size = { width: String(width), height: String(height), viewBox: `0 0 ${width} ${height}` };
   return drawing('svg', { ...size, 'aria-hidden': 'true' }, ...children);

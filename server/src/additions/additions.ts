@@ -119,7 +119,7 @@ export class Additions {
     return faulty;
   }
 
-  /** The catalogue without rules that only put others out of force; they are told. */
+  /** The catalogue without rules that only put others out of force; they are reported. */
   private inForce(
     used: ReadonlyMap<string, Addition>,
     catalog: Catalog,

@@ -67,7 +67,7 @@ export function problemsAt(
   faults: readonly Fault[],
   { root, kind }: AdditionTree,
 ): readonly AdditionProblem[] {
-  // The file of a board is that board: what is told of `boards[0]` stands at its top.
+  // The file of a board is that board: what is reported of `boards[0]` stands at its top.
   const inFile = (at: Fault['at']) => (kind === 'board' && at[0] === 'boards' ? at.slice(2) : at);
   return faults.map(({ at, message }) => ({ id, message, ...spanOf(root, inFile(at)) }));
 }

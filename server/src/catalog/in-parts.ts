@@ -1,4 +1,4 @@
-/** What belongs to one question of the pilot; `title` is null where a list is told as a whole. */
+/** What belongs to one question of the pilot; `title` is null where a list has no parts. */
 export interface Part<T> {
   readonly title: string | null;
   readonly of: readonly T[];

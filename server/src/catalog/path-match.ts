@@ -92,7 +92,7 @@ function nearestMember(slot: Collection, near: ReadonlyMap<string, number> | und
   return best;
 }
 
-/** `1x` for `1`; a whole number outside is no slip of the finger, and is told otherwise. */
+/** `1x` for `1`; a whole number outside is no slip of the finger, and has a sentence of its own. */
 function nearestNumber(slot: Collection, written: string) {
   const digits = written.replace(/\D/g, '');
   if (digits === written || written.length > digits.length + 1 || !takes(slot, digits)) return undefined;

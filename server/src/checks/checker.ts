@@ -139,7 +139,7 @@ function packsFor({ scope, whole }: Job, craft: Craft): readonly (string | null)
   return isOne ? [null] : craft.packsOrNone();
 }
 
-/** What holds with every pack is told once; what holds with some is told for each of them. */
+/** What holds with every pack is reported once; what holds with some is reported for each of them. */
 function merged(perPack: readonly (readonly Raised[])[]): readonly Raised[] {
   const groups = new Map<string, Raised[]>();
   for (const one of perPack.flat()) {

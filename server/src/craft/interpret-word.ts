@@ -90,7 +90,7 @@ function reportWord(
   words: readonly string[],
   near: readonly string[],
 ): void {
-  // A long list is no help in a sentence: the hover tells it in parts.
+  // A long list is no help in a sentence: the hover shows it in parts.
   const shown = words.length > mostShown ? [] : words;
   const fixes = near.map((word) => replacement(`Write ${word}`, node, word));
   const values = { given: node.path.text, allowed: shown.join(', '), suggestion: near.join(', ') };

@@ -96,7 +96,7 @@ function follow(
   const round = chain.findIndex((script) => script.uri === uri);
   if (round >= 0) {
     const through = [...chain.slice(round).map((script) => script.uri), uri].map(fileName).join(' → ');
-    // A circle through the root is told in each of its scripts, at the line with which it begins there.
+    // A circle through the root is reported in each of its scripts, at the line with which it begins there.
     const [start = { script: layer.script, line }] = round === 0 ? layer.through : [];
     const found = problemAt(start, 'line/include-circle', { path: path.value, through });
     return { layer: null, problem: found, isRound: true };

@@ -33,7 +33,7 @@ export function acceptance(finding: Finding): WrittenAcceptance | null {
 }
 
 /**
- * The line whose comment counts. What an included script sets is told at the include, with the line itself
+ * The line whose comment counts. What an included script sets is reported at the include, with the line itself
  * as the first related place.
  */
 function acceptedOn({ place, related }: Finding): PlacedLine {

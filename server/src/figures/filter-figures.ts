@@ -7,7 +7,7 @@ import { type ChainName, chains, filterNumbers, kindOf, stageAt } from './filter
 import type { Model } from './model';
 import { type FlightState, turnsAt } from './turning';
 
-/** Hz: where a pilot's corrections lie; what a filter costs is told there. Common practice. */
+/** Hz: where a pilot's corrections lie; what a filter costs is shown there. Common practice. */
 export const steeringTone = 30;
 
 const gyroSettings = settingsOf('gyro');
@@ -84,7 +84,7 @@ function delay(chain: ChainName, title: string): FigureSource {
   };
 }
 
-/** What one filter of a chain adds, told at the setting that turns it up or down. */
+/** What one filter of a chain adds, shown at the setting that turns it up or down. */
 function stageDelay(chain: ChainName, number: number, title: string): FigureSource {
   const stage = stageAt(chain, number);
   const { path } = stage;

@@ -1,4 +1,4 @@
-/** What the system says, for a person. What is not in it is told as the system tells it. */
+/** What the system says, for a person. What is not in it is said as the system says it. */
 const reasons: ReadonlyMap<unknown, string> = new Map([
   ['ENOENT', 'there is no such file or folder'],
   ['ENOTDIR', 'there is no such file or folder'],

@@ -92,7 +92,7 @@ const parts: readonly FigurePartPlan[] = [
   },
 ];
 
-/** The parts of which something can be told. */
+/** The parts that have a figure. */
 export function figureParts(craft: Craft, view: CraftView): readonly FigurePart[] {
   return parts.flatMap(({ id, title, short: [figureId, words], key, figures, caution }) => {
     const table = figureTable(craft, figures);

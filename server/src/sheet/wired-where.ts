@@ -12,7 +12,7 @@ export interface WiredWhere {
   readonly answer: string;
   /** null: the script names no board that is known. */
   readonly board: string | null;
-  /** false: nobody has described the ports of the board; those that the script names are told. */
+  /** false: nobody has described the ports of the board; those that the script names are shown. */
   readonly hasAllPorts: boolean;
   readonly ports: readonly SheetPort[];
   readonly rails: readonly SheetRail[];

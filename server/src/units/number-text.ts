@@ -26,7 +26,7 @@ export function withUnit(text: string, unit: string): string {
 const tail = /(?<![\w.])\d+\.\d{4,}(?= [A-Za-z%])/g;
 
 /**
- * Cuts the long tails that conversions leave: with six digits, `199.526231497 mW` is told as 199.526 mW. For
+ * Cuts the long tails that conversions leave: with six digits, `199.526231497 mW` is written as 199.526 mW. For
  * people only.
  */
 export function withoutTails(text: string, digits = fewestOfTail): string {

@@ -34,7 +34,7 @@ export class Includers {
 
   /**
    * Whether a script on the disk includes another. `counts` says for which ones the disk counts. As long as nothing
-   * is known it is taken for a part: what a craft lacks is better told late than wrongly.
+   * is known it is taken for a part: what a craft lacks is better reported late than wrongly.
    */
   includes(uri: string, counts: (includer: string) => boolean): boolean {
     const folder = uri.slice(0, uri.lastIndexOf('/'));

@@ -5,7 +5,7 @@ export interface Fault {
   readonly message: string;
 }
 
-/** Faults of a part, told from the whole. */
+/** Faults of a part, with their way from the whole. */
 export function faultsWithin(at: Fault['at'], faults: readonly Fault[]): readonly Fault[] {
   return faults.map((fault) => ({ ...fault, at: [...at, ...fault.at] }));
 }

@@ -61,7 +61,7 @@ function raisedFrom(
     level: check.level,
     values,
     place,
-    // Looked up anew each time, as the lines that it tells of come and go.
+    // Looked up anew each time, as the lines that it names come and go.
     get related(): readonly Related[] {
       return [...related, ...settingElsewhere(craft, line, found)];
     },

@@ -10,7 +10,7 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
   const check = view.catalog.check(said.id);
   if (check === undefined) throw new Error(`the catalogue has no check ${said.id}`);
   const { place, elsewhere, acceptedOn } = standingOf(view, said.at, said.mark ?? 'value');
-  // What is missing is told at the section it belongs to, or at what goes with it: the words must not say more.
+  // What is missing is reported at the section it belongs to, or at what goes with it: the words must not say more.
   const message = view.isSet(said.at) ? `${said.at} is set here.` : 'The section is here.';
   const here = elsewhere === null ? [] : [{ place: elsewhere, message }];
   const related = (said.related ?? []).flatMap(({ at, message }) => relatedTo(view, at, message));

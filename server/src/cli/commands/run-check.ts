@@ -21,7 +21,7 @@ export interface CheckRequest {
   readonly name: string | undefined;
   readonly pack: string | undefined;
   readonly board: string | undefined;
-  /** Whether the report tells fixes: each may cost a guess. */
+  /** Whether the report has fixes: each may cost a guess. */
   readonly hasFixes: boolean;
 }
 

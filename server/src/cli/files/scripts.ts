@@ -10,7 +10,7 @@ import { filesAt, shownPath } from './script-paths';
 
 /** A script to work on. */
 export interface ScriptFile {
-  /** As it is told to people: relative to the current folder where that is shorter. */
+  /** As it is shown to people: relative to the current folder where that is shorter. */
   readonly path: string;
   readonly uri: string;
   readonly text: string;

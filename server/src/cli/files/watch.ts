@@ -55,7 +55,7 @@ async function settledCheck(check: () => Promise<Ended>, watchers: Watchers): Pr
   }
 }
 
-/** What can't be checked now may be mended with the next change: it is told, and does not end the watch. */
+/** What can't be checked now may be mended with the next change: it is reported, and does not end the watch. */
 async function checkedAgain(check: () => Promise<Ended>, terminal: Terminal): Promise<Ended> {
   try {
     return await check();

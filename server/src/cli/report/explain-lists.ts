@@ -18,7 +18,7 @@ export function explainSection(catalog: Catalog, name: string): string | null {
   return below.length === 0 ? null : [name, ...members(catalog, name), listed(below)].join('\n\n');
 }
 
-/** What a closed collection can have, under the questions that it is told by; nothing for any other name. */
+/** What a closed collection can have, under the questions that it answers; nothing for any other name. */
 function members(catalog: Catalog, collection: string): readonly string[] {
   if (catalog.collection(collection)?.keys.kind !== 'closed') return [];
   const known = catalog.members(collection);

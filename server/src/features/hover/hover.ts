@@ -60,7 +60,7 @@ function textFor(snapshot: Snapshot, under: Under): readonly string[] {
   }
 }
 
-/** A hover is read at a glance: longer lists of choices are named, not told. */
+/** A hover is read at a glance: longer lists of choices are named, not described. */
 const mostDescribed = 6;
 
 /** The whole story of a parameter on this craft, what holds here and now first. `pack`: that of its section. */

@@ -127,7 +127,7 @@ export function memberIn(path: string, catalog: Catalog): Member | undefined {
     : undefined;
 }
 
-/** What the member is whose setting is told: the same setting means something else with each. */
+/** What the member is whose setting is described: the same setting means something else with each. */
 export function memberParagraphs(path: string, catalog: Catalog): readonly string[] {
   const member = memberIn(path, catalog);
   return member === undefined ? [] : [`**${escaped(member.title)}:** ${escaped(member.summary)}`];

@@ -82,7 +82,7 @@ export function packFigureTexts(snapshot: Snapshot, pack: string): readonly stri
   );
 }
 
-/** Each with its reason; what they assume is told once for all of them. */
+/** Each with its reason; what they assume is said once for all of them. */
 function figuresText(figures: readonly Figure[], snapshot: Snapshot, pack: string | null): readonly string[] {
   if (figures.length === 0) return [];
   const isOne = pack === null || snapshot.craft.packs().length < 2;

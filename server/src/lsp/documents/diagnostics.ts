@@ -95,7 +95,7 @@ export class Diagnostics {
 
   private flush(): void {
     const edited = this.openOf(this.waiting);
-    // What was shown of the others stays until all that they include has been read: each is then told here again.
+    // What was published of the others stays until all that they include has been read: each then comes here again.
     const others = this.openOf(this.concerned).filter((one) => !edited.includes(one) && !this.isPending(one));
     this.waiting.clear();
     this.concerned.clear();

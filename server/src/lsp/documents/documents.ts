@@ -69,7 +69,7 @@ export class Documents {
   }
 }
 
-/** Watchers name files only; that a whole folder went is told by the editor that did it. */
+/** Watchers name files only; that a whole folder went is reported by the editor that did it. */
 const foldersAndScripts = {
   filters: [
     { pattern: { glob: '**/*.craft', matches: FileOperationPatternKind.file } },

@@ -14,7 +14,7 @@ export interface ServerFiles extends FileSystem {
 
 /**
  * The editor's own file system: what is no file of this machine, and everything in a browser. A client that hands
- * over files is asked for each of them; that another one does not is told at the include.
+ * over files is asked for each of them; that another one does not is reported at the include.
  */
 export class EditorFiles implements ServerFiles {
   readonly asksClient = true;

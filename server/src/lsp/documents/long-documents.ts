@@ -2,7 +2,7 @@ import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import { longestFile } from '../../workspace/file-system';
 
-/** A document that is open, and of which nothing is kept but what is told of it. */
+/** A document that is open, and of which nothing is kept but its one diagnostic. */
 export interface LongDocument {
   readonly uri: string;
   readonly languageId: string;
@@ -35,7 +35,7 @@ export class LongDocuments {
   }
 }
 
-/** What is told of such a document, at its top. */
+/** The diagnostic of such a document, at its top. */
 export function longDiagnostic({ length }: LongDocument): Diagnostic {
   const digits = new Intl.NumberFormat('en');
   return {

@@ -15,7 +15,7 @@ interface Known {
   mostLength: number;
 }
 
-/** Texts that the client has opened: scripts, and boards' texts. One that is too long is only told to be so. */
+/** Texts that the client has opened: scripts, and boards' texts. One that is too long is only reported as such. */
 export class OpenTexts {
   private readonly known = new Map<string, Known>();
 

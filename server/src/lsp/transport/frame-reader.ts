@@ -66,7 +66,7 @@ export class FrameReader extends AbstractMessageReader {
   /** Takes what belongs to the header, and gives the rest. */
   private takeHeader(chunk: Buffer): Buffer {
     const before = this.header.length;
-    // Byte for byte: what is not ASCII is told as such.
+    // Byte for byte: what is not ASCII is reported as such.
     this.header += chunk.toString('latin1', 0, longestHeader + 4);
     const end = this.header.indexOf(lineEnd + lineEnd);
     const said = end < 0 ? this.header : this.header.slice(0, end);

@@ -8,7 +8,7 @@ type Report = (finding: RuleFinding) => void;
 const shared = 'wire/port-shared';
 const mixed = 'wire/control-and-telemetry-share';
 
-/** Who shares the control of the video transmitter is told where the picture is checked. */
+/** Who shares the control of the video transmitter is reported where the picture is checked. */
 const controlPort = 'video.control-port';
 
 /** One device a port, unless one link carries what both say. */

@@ -86,7 +86,7 @@ function finding(
   };
 }
 
-/** A sum that lacks a part is no sum: told once one device of the rail has its current. */
+/** A sum that lacks a part is no sum: reported once one device of the rail has its current. */
 const loadUnknown: CodeRule = {
   ids: ['wire/load-unknown'],
   scope: 'pack',
