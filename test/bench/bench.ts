@@ -14,6 +14,7 @@ import { learnMeasures } from './learn';
 import type { Measure } from './measure';
 import { memoryMeasures } from './memory';
 import { overStdioMeasures } from './over-stdio';
+import { ownMeasures } from './own';
 import { panelMeasures } from './panel';
 import { ensurePeers, peerVersions } from './peers/install';
 import { sheetMeasures } from './sheet';
@@ -26,6 +27,7 @@ const groups: readonly Group[] = [
   { name: 'in-process', hasPeers: true, measure: inProcessMeasures },
   { name: 'stdio', hasPeers: true, measure: overStdioMeasures },
   { name: 'answers', hasPeers: false, measure: answerMeasures },
+  { name: 'own', hasPeers: false, measure: ownMeasures },
   { name: 'start', hasPeers: false, measure: startMeasures },
   { name: 'memory', hasPeers: true, measure: memoryMeasures },
   { name: 'command-line', hasPeers: false, measure: commandLineMeasures },

@@ -59,6 +59,8 @@ function checkSetting(line: ScriptLine, statement: SettingStatement, catalog: Ca
   const path = line.settingPath;
   const section = line.section.path;
   if (path === null || section === null) return silent;
+  // Whatever the board writes is right.
+  if (statement.value?.kind === 'bare') return silent;
   // Under an unknown section the header has been reported; its lines would only repeat that.
   if (section !== '' && !catalog.isSection(section)) return { ...silent, isUnknown: true };
   const found = catalog.parameter(path);

@@ -11,6 +11,7 @@ import { selectionRanges } from '../../../server/src/features/navigation/selecti
 import { workspaceSymbols } from '../../../server/src/features/navigation/workspace-symbols';
 import type { Range } from '../../../server/src/features/range';
 import { semanticTokens } from '../../../server/src/features/semantic-tokens';
+import { testCatalog } from '../../support/catalog';
 import { snapshotOf } from '../../support/snapshot';
 
 const files = { 'board.craft': '[own."PID α"]\nroll = 0x1F\n"D min" = 5,5\n' };
@@ -52,7 +53,7 @@ describe('hovering over a setting of the board’s own', () => {
   it('tells what stands in a section', () => {
     assert.equal(
       told('include "board.craft"\n[own."PI|D α"]\nyaw = 5\n'),
-      'Settings of the board\'s own · own."PID α"\n\nSettings that only the board knows, under its own names and exactly as it writes them. A name that is no plain one stands in double quotes.\n\n3 settings stand here.',
+      `Settings of the board's own · own."PID α"\n\n${testCatalog.groups.get('own')?.summary}\n\n3 settings stand here.`,
     );
   });
 });
