@@ -13,7 +13,21 @@ export interface Job {
   readonly each: string | undefined;
 }
 
-export function jobsOf(rules: readonly CodeRule[]): readonly Job[] {
+/** Jobs whose checks begin alike, as in `see/…`. */
+export type RuleStage = readonly Job[];
+
+export function ruleStages(rules: readonly CodeRule[]): readonly RuleStage[] {
+  const stages = new Map<string, Job[]>();
+  for (const job of jobsOf(rules)) {
+    const name = job.rules[0]?.ids[0]?.split('/')[0] ?? '';
+    const stage = stages.get(name);
+    if (stage === undefined) stages.set(name, [job]);
+    else stage.push(job);
+  }
+  return [...stages.values()];
+}
+
+function jobsOf(rules: readonly CodeRule[]): readonly Job[] {
   const single = rules.filter(({ each }) => each === undefined);
   const aboutMembers = new Map<string, CodeRule[]>();
   for (const rule of rules) {

@@ -16,7 +16,9 @@ import type { PlacedLine, Setting } from './setting';
 
 /** A script with all that it includes, resolved: what every parameter holds, for every pack. */
 export class Craft implements Scripts, QueryContext {
-  readonly database = new Database();
+  /** Another one with every change of what is included: it would leave next to nothing of the last one as it was. */
+  database = new Database();
+  private followed: Layers | null = null;
   /** What is asked of a craft itself holds with every pack in view. */
   readonly variant = null;
   private readonly resolutions = new Map<string | null, Resolution>();
@@ -28,7 +30,12 @@ export class Craft implements Scripts, QueryContext {
   ) {}
 
   /** Tells the craft what has changed in its scripts. True if anything depended on it. */
-  changed(keys: Iterable<CraftKey>): boolean {
+  changed(keys: readonly CraftKey[]): boolean {
+    if (keys.some((key) => this.decidesLayers(key))) {
+      this.database = new Database();
+      this.followed = null;
+      return true;
+    }
     let isConcerned = false;
     this.database.change(() => {
       for (const key of keys) isConcerned = craftInputs.invalidate(this, ...key) || isConcerned;
@@ -47,8 +54,15 @@ export class Craft implements Scripts, QueryContext {
     return this.layers().layers.some(({ script }) => script.uri === uri);
   }
 
+  /** Not a query: half of all that a first check reads would be this. */
   layers(): Layers {
-    return Craft.layers.get(this);
+    this.followed ??= followIncludes(this.root, this.source);
+    return this.followed;
+  }
+
+  private decidesLayers(key: CraftKey): boolean {
+    if (key[0] === 'include') return true;
+    return key[0] === 'file' && this.followed?.files.has(key[1]) === true;
   }
 
   /** What the script and all that it includes are taken for: rules about what is missing are for a whole craft. */
@@ -181,10 +195,6 @@ export class Craft implements Scripts, QueryContext {
   lineProblems(line: ScriptLine): readonly Problem[] {
     return Craft.lineProblems.get(this, line);
   }
-
-  private static readonly layers = new Query('layers', (craft: Craft) =>
-    followIncludes(craft.root, craft.source, (key) => craftInputs.read(craft, ...key)),
-  );
 
   private static readonly reading = new Query('what it is taken for', (craft: Craft) => readAs(craft));
 

@@ -2,7 +2,7 @@ import type { Problem } from '../language/ast';
 import { problem } from '../language/problem';
 import type { ScriptLine } from '../language/script-line';
 import { fileName, resolveInclude } from './include-path';
-import { type CraftKey, inputKeys } from './keys';
+import { inputKeys } from './keys';
 import type { Script } from './script';
 
 /** What an include leads to. */
@@ -36,6 +36,8 @@ export interface LayerProblem {
 export interface Layers {
   readonly layers: readonly Layer[];
   readonly problems: readonly LayerProblem[];
+  /** The URIs of all that was included or looked for. */
+  readonly files: ReadonlySet<string>;
   /** Whether every include led to its script; while one did not, what it may set is unknown. */
   readonly isComplete: boolean;
   /** Whether one is still being read. */
@@ -45,8 +47,9 @@ export interface Layers {
 /** Scripts may include each other this deep. */
 const deepestInclude = 16;
 
-/** Follows the includes of a script. `read` notes what the answer depends on. */
-export function followIncludes(root: Script, source: IncludeSource, read: (key: CraftKey) => void): Layers {
+/** Follows the includes of a script. */
+export function followIncludes(root: Script, source: IncludeSource): Layers {
+  const files = new Set<string>();
   const layers: Layer[] = [];
   const problems: LayerProblem[] = [];
   let isComplete = true;
@@ -54,16 +57,15 @@ export function followIncludes(root: Script, source: IncludeSource, read: (key: 
   const visit = (layer: Layer): void => {
     layers.push(layer);
     for (const line of layer.script.lines(inputKeys.include)) {
-      const next = follow(layer, line, source, read);
+      const next = follow(layer, line, source, files);
       if (next.problem !== null) problems.push(next.problem);
       if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
       else isComplete &&= next.isRound === true;
       isPending ||= next.isPending === true;
     }
   };
-  read(inputKeys.include);
   visit({ script: root, through: [] });
-  return { layers, problems, isComplete, isPending };
+  return { layers, problems, files, isComplete, isPending };
 }
 
 /** Includes of includes can multiply; no craft has this many layers. */
@@ -77,12 +79,7 @@ interface Followed {
   readonly isPending?: boolean;
 }
 
-function follow(
-  layer: Layer,
-  line: ScriptLine,
-  source: IncludeSource,
-  read: (key: CraftKey) => void,
-): Followed {
+function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Set<string>): Followed {
   if (line.statement.kind !== 'include') return { layer: null, problem: null };
   const { path } = line.statement;
   const refuse = (id: string, values: Record<string, string> = {}): Followed => ({
@@ -103,7 +100,7 @@ function follow(
   }
   if (chain.length > deepestInclude)
     return refuse('line/include-too-deep', { deepest: String(deepestInclude) });
-  read(inputKeys.file(uri));
+  files.add(uri);
   const included = source.open(uri);
   switch (included.kind) {
     case 'script':

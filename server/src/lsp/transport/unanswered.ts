@@ -1,4 +1,6 @@
-import { Message, StreamMessageWriter } from 'vscode-languageserver/node';
+import type { Writable } from 'node:stream';
+import { Message } from 'vscode-languageserver-protocol';
+import { FrameWriter } from './frame-writer';
 
 /** Requests that came in and were not answered yet. */
 export class Unanswered {
@@ -23,9 +25,9 @@ export class Unanswered {
 }
 
 /** Notes an answer once the stream has taken it. */
-export class AnswerWriter extends StreamMessageWriter {
+export class AnswerWriter extends FrameWriter {
   constructor(
-    output: NodeJS.WritableStream,
+    output: Writable,
     private readonly unanswered: Unanswered,
   ) {
     super(output);

@@ -1,7 +1,7 @@
 import { viewQuery } from '../../../craft/view';
 import { compareText } from '../../report/order';
 import type { CodeRule } from '../../rule';
-import { dateOf, type Flight, flightNamed, perFlight } from './flights';
+import { dateOf, type Flight, flightDate, flightNamed, perFlight } from './flights';
 
 /** Packs of single flights: how far they were emptied, and how many since a change. */
 export const flightPackRules: readonly CodeRule[] = [
@@ -79,8 +79,9 @@ export const flightPackRules: readonly CodeRule[] = [
       }
     },
   },
-  perFlight('remember/flown-after-permission', (view, { name, date }) => {
+  perFlight('remember/flown-after-permission', (view, { name }) => {
     const until = dateOf(view, 'rules.permission-until');
+    const date = until === null ? null : flightDate(view, name);
     if (until === null || date === null || date <= until) return null;
     const related = [{ at: 'rules.permission-until', message: 'It ended here.' }];
     return { at: `flight.${name}.date`, values: { flight: name, date, until }, related };
@@ -116,7 +117,7 @@ interface DatedFlight {
 }
 
 const datedFlight = viewQuery('dated flight', (view, name: string): readonly DatedFlight[] => {
-  const date = dateOf(view, `flight.${name}.date`);
+  const date = flightDate(view, name);
   if (date === null) return [];
   const isChange = view.isSet(`flight.${name}.changed`);
   return [{ name, date, isChange, packs: view.count(`flight.${name}.packs-flown`) ?? 1 }];
@@ -129,12 +130,18 @@ function sinceChange(dated: readonly DatedFlight[]): readonly DatedFlight[] {
   return change === undefined ? ordered : ordered.filter(({ date }) => date >= change.date);
 }
 
-const hover = viewQuery('hovering flight', (view, name: string): readonly Flight[] =>
-  view.isSet(`flight.${name}.hover-throttle`) ? [flightNamed(view, name)] : [],
+interface HoveringFlight extends Flight {
+  readonly date: string | null;
+}
+
+const hover = viewQuery('hovering flight', (view, name: string): readonly HoveringFlight[] =>
+  view.isSet(`flight.${name}.hover-throttle`)
+    ? [{ ...flightNamed(view, name), date: flightDate(view, name) }]
+    : [],
 );
 
 /** Undated flights count as the latest, in the order of the script. */
-function lastWithEachPack(all: readonly Flight[]): readonly Flight[] {
+function lastWithEachPack(all: readonly HoveringFlight[]): readonly Flight[] {
   const ordered = [...all].sort((one, other) => compareText(one.date ?? '9999', other.date ?? '9999'));
   const last = new Map(ordered.map((flight) => [flight.pack, flight]));
   return [...last.values()];

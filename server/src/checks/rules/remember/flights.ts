@@ -7,8 +7,6 @@ export interface Flight {
   /** null where the note names no pack, and the craft has more or none. */
   readonly pack: string | null;
   readonly view: CraftView;
-  /** `2026-05-14` */
-  readonly date: string | null;
 }
 
 export function flights(view: CraftView): readonly Flight[] {
@@ -36,7 +34,12 @@ export function flightNamed(view: CraftView, name: string): Flight {
   const packs = view.craft.packs();
   const only = packs.length === 1 && !view.isSet(path) ? (packs[0] ?? null) : null;
   const pack = view.word(path) ?? only;
-  return { name, pack, view: new CraftView(view.craft, pack), date: dateOf(view, `flight.${name}.date`) };
+  return { name, pack, view: new CraftView(view.craft, pack) };
+}
+
+/** `2026-05-14`; null where the note tells no date. */
+export function flightDate(view: CraftView, name: string): string | null {
+  return dateOf(view, `flight.${name}.date`);
 }
 
 export function dateOf(view: CraftView, path: string): string | null {
