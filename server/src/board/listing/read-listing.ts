@@ -1,11 +1,87 @@
-import { boardForms, type Forms } from '../../catalog/model/board-forms';
-import type { Listing } from './listing';
+import type { Forms } from '../../catalog/model/board-forms';
+import { commentMark } from './find/comments';
+import { findForms } from './find/find-forms';
+import { framesOf } from './find/frames';
+import { compiled, noForms } from './forms/compiled';
+import { type LinesRead, readLines } from './forms/read-lines';
+import type { Listing, Stretch } from './listing';
+import { joinedAt } from './text/joined';
+import type { Line } from './text/line';
+import { withoutPrompts } from './text/prompts';
+import { linesOf } from './text/split';
+import { withoutCounters, withoutStamps } from './text/stamps';
+import { unwrapped } from './text/wrapped';
+
+const mostSettings = 100_000;
+const longestText = 10_000_000;
 
 /** Reads a board's text by its forms; `null`: by forms that are found from the text itself. */
 export function readListing(text: string, forms: Forms | null): Listing {
+  if (text.length > longestText)
+    return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
+  const prompted = withoutPrompts(withoutStamps(linesOf(text)), forms?.prompts ?? []);
+  const lines = withoutCounters(prompted.lines, isNoSetting);
+  const { known, read } = forms === null ? found(text, lines) : byForms(lines, forms);
+  if (read.settings.length > mostSettings)
+    return emptyListing(text, known, `The text holds more than ${mostSettings} settings.`);
+  const withPrompts =
+    forms === null && prompted.prompts.length > 0 ? { ...known, prompts: [...prompted.prompts] } : known;
+  return listingOf(text, withPrompts, read, prompted.echoes);
+}
+
+interface ReadBy {
+  readonly known: Forms;
+  readonly read: LinesRead;
+}
+
+function byForms(lines: readonly Line[], known: Forms): ReadBy {
+  const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
+  const read = readLines(whole, compiled(known), mostSettings);
+  const unread = new Set(read.unread);
+  const joined = unread.size === 0 ? null : unwrapped(whole, (index) => unread.has(index));
+  return joined === null
+    ? { known, read }
+    : { known, read: readLines(joined, compiled(known), mostSettings) };
+}
+
+/** Finds the forms and reads by them; what is around the settings is known only then. */
+function found(text: string, lines: readonly Line[]): ReadBy {
+  const known = findForms(lines);
+  const { read } = byForms(lines, known);
+  const opening = framesOf(read.openings, text, read.settings.length);
+  const closing = framesOf(read.closings, text, read.settings.length);
+  if (opening.length + closing.length === 0) return { known, read };
+  return byForms(lines, { ...known, opening: [...opening], closing: [...closing] });
+}
+
+/** Lines that a listing has beside its settings. */
+function isNoSetting(text: string): boolean {
+  return text === '' || commentMark(text) !== null || /^\[.{1,80}\]$/.test(text) || text.endsWith(':');
+}
+
+function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly Stretch[]): Listing {
+  const { settings, headings, comments, openings, closings, left, settingLines } = read;
+  const lines = settingLines + left.length;
+  const understood = lines === 0 ? 0 : settingLines / lines;
   return {
     text,
-    forms: forms ?? boardForms.parse({ container: 'lines' }),
+    forms,
+    settings,
+    headings,
+    comments,
+    openings,
+    closings,
+    left,
+    echoes,
+    understood,
+    refused: null,
+  };
+}
+
+function emptyListing(text: string, forms: Forms | null, refused: string): Listing {
+  return {
+    text,
+    forms: forms ?? noForms,
     settings: [],
     headings: [],
     comments: [],
@@ -14,6 +90,6 @@ export function readListing(text: string, forms: Forms | null): Listing {
     left: [],
     echoes: [],
     understood: 0,
-    refused: null,
+    refused,
   };
 }

@@ -1,8 +1,327 @@
 import { strict as assert } from 'node:assert';
-import { readListing } from '../../../../server/src/board/listing/read-listing';
+import { told } from '../../../support/told-listing';
 
-describe('reading a listing', () => {
-  it('finds nothing in an empty text', () => {
-    assert.deepEqual(readListing('', null).settings, []);
+interface Case {
+  readonly what: string;
+  readonly text: string;
+  readonly says: string;
+}
+
+function hold(cases: readonly Case[]): void {
+  for (const { what, text, says } of cases) it(what, () => assert.equal(told(trimmed(text)), trimmed(says)));
+}
+
+/** A text block without its first line end and its indent. */
+function trimmed(block: string): string {
+  const lines = block.replace(/^\n/, '').trimEnd().split('\n');
+  const indents = lines.filter((line) => line.trim() !== '').map((line) => /^ */.exec(line)?.[0].length ?? 0);
+  const indent = Math.min(...indents);
+  return lines.map((line) => line.slice(indent)).join('\n');
+}
+
+describe('a listing of plain lines', () => {
+  const says = `
+    tern-speed = 12
+    plover-mode = soft
+    willow-gain = -0.75
+    raven-mask = 0x1F
+  `;
+  hold(
+    [' = ', '=', ': ', ' ', ',', '\t', ' := ', ' -> ', '  ', ' ..... '].map((between) => ({
+      what: `with ${JSON.stringify(between)} between name and value`,
+      text: says.replaceAll(' = ', between),
+      says,
+    })),
+  );
+  hold([
+    {
+      what: 'of one line',
+      text: 'tern-speed = 12',
+      says: 'tern-speed = 12',
+    },
+    {
+      what: 'of two lines',
+      text: 'tern-speed 12\nwillow-gain 7',
+      says: 'tern-speed = 12\nwillow-gain = 7',
+    },
+    {
+      what: 'in a sentence',
+      text: `
+        tilt of tern is 40;
+        mode of plover is "calm sky";
+        willow count is 0;
+      `,
+      says: `
+        tilt of tern = 40
+        mode of plover = "calm sky"
+        willow count = 0
+      `,
+    },
+    {
+      what: 'with values before names',
+      text: `
+        1.5 -> tern
+        -3 -> plover
+        1.5 -> willow
+      `,
+      says: `
+        tern = 1.5
+        plover = -3
+        willow = 1.5
+      `,
+    },
+    {
+      what: 'with a number before each',
+      text: `
+        1) tern: 5
+        2) plover: soft
+        3) willow: 7
+      `,
+      says: `
+        tern = 5
+        plover = soft
+        willow = 7
+      `,
+    },
+    {
+      what: 'with several forms',
+      text: `
+        tern = 5
+        plover = soft
+        lap: 3
+        willow = 7
+      `,
+      says: `
+        tern = 5
+        plover = soft
+        lap = 3
+        willow = 7
+      `,
+    },
+  ]);
+});
+
+describe('names', () => {
+  hold([
+    {
+      what: 'with blanks, where only blanks follow',
+      text: `
+        tern speed 12
+        tern mode soft
+        willow gain limit 7
+        plover count 0
+      `,
+      says: `
+        tern speed = 12
+        tern mode = soft
+        willow gain limit = 7
+        plover count = 0
+      `,
+    },
+    {
+      what: 'of digits only',
+      text: '117 = 5\n120 = soft\n131 = 0x10',
+      says: '117 = 5\n120 = soft\n131 = 0x10',
+    },
+    {
+      what: 'in quotes, with what parts names from values in them',
+      text: '"tern = a" = 5\n"plover" = 6',
+      says: 'tern = a = 5\nplover = 6',
+    },
+    {
+      what: 'of any alphabet, with marks',
+      text: 'Höhe α: 1,5\n@größe/2: 12\nдлина: on',
+      says: 'Höhe α = 1,5\n@größe/2 = 12\nдлина = on',
+    },
+    {
+      what: 'with a number in brackets',
+      text: 'tern[0] <= 5\ntern[1] <= 6\nwillow <= 7',
+      says: 'tern[0] = 5\ntern[1] = 6\nwillow = 7',
+    },
+    {
+      what: 'that come back',
+      text: 'port = 1\nport = 2\nrate = 5\nport = 1',
+      says: 'port = 1\nport (2) = 2\nrate = 5\nport (3) = 1',
+    },
+  ]);
+});
+
+describe('values', () => {
+  hold([
+    {
+      what: 'several of one setting',
+      text: 'tern 1 2 3\nplover 4 5 6\nwillow 7 8 9',
+      says: 'tern = 1 2 3\nplover = 4 5 6\nwillow = 7 8 9',
+    },
+    {
+      what: 'lists, texts in quotes with marks in them, and none',
+      text: 'tern = 1, 2, 3\nplover = "a # b = c"\nwillow =\nraven = ""\nquill = x',
+      says: 'tern = 1, 2, 3\nplover = "a # b = c"\nwillow = \nraven = ""\nquill = x',
+    },
+    {
+      what: 'that hold what parts names from values',
+      text: 'tern = a=b\nplover = c = d\nwillow = 5',
+      says: 'tern = a=b\nplover = c = d\nwillow = 5',
+    },
+    {
+      what: 'several settings a line',
+      text: 'tern=1 plover=2 willow=3\nraven=4 quill=5',
+      says: 'tern = 1\nplover = 2\nwillow = 3\nraven = 4\nquill = 5',
+    },
+    {
+      what: 'several settings a line, with semicolons',
+      text: 'tern count = 1; plover = "a; b"; willow = 3;\nraven = 4; quill mode = soft;',
+      says: 'tern count = 1\nplover = "a; b"\nwillow = 3\nraven = 4\nquill mode = soft',
+    },
+    {
+      what: 'names alone, on and off',
+      text: 'tern -plover willow\n-raven quill -otter',
+      says: 'tern = on\nplover = off\nwillow = on\nraven = off\nquill = on\notter = off',
+    },
+    {
+      what: 'names alone, a line each',
+      text: 'tern\nno plover\nwillow\nno raven',
+      says: 'tern = on\nplover = off\nwillow = on\nraven = off',
+    },
+    {
+      what: 'that go on in the next line',
+      text: 'tern = 5\nplover = soft \\\n   and steep\nwillow = 7',
+      says: 'tern = 5\nplover = soft and steep\nwillow = 7',
+    },
+    {
+      what: 'that go on further in',
+      text: 'Tern: 5\nPlover: a bird of\n the shore,\n brown and white\nWillow: 7',
+      says: 'Tern = 5\nPlover = a bird of the shore, brown and white\nWillow = 7',
+    },
+  ]);
+});
+
+describe('groups', () => {
+  const says = `
+    north › tern = 5
+    north › plover = soft
+    south › tern = 6
+    south › plover = steep
+  `;
+  hold([
+    {
+      what: 'between brackets',
+      text: '[north]\ntern = 5\nplover = soft\n\n[south]\ntern = 6\nplover = steep',
+      says,
+    },
+    {
+      what: 'behind a word',
+      text: 'in north:\ntern is 5;\nplover is soft;\nin south:\ntern is 6;\nplover is steep;',
+      says,
+    },
+    {
+      what: 'by indent',
+      text: 'north\n  tern 5\n  plover soft\nsouth\n  tern 6\n  plover steep',
+      says,
+    },
+    {
+      what: 'by indent, with a colon',
+      text: 'north:\n\ttern: 5\n\tplover: soft\nsouth:\n\ttern: 6\n\tplover: steep',
+      says,
+    },
+    {
+      what: 'in braces',
+      text: 'north {\n  tern = 5\n  plover = soft\n}\nsouth {\n  tern = 6\n  plover = steep\n}',
+      says,
+    },
+    {
+      what: 'between rows of marks',
+      text: '==== north ====\ntern ~> 5\nplover ~> soft\n==== south ====\ntern ~> 6\nplover ~> steep',
+      says,
+    },
+    {
+      what: 'alone above a paragraph',
+      text: 'NORTH\ntern = 5\nplover = soft\n\nSOUTH\ntern = 6\nplover = steep',
+      says: says.replaceAll('north', 'NORTH').replaceAll('south', 'SOUTH'),
+    },
+    {
+      what: 'in the name',
+      text: 'north/tern <- 5\nnorth/plover <- soft\nsouth/tern <- 6\nsouth/plover <- steep',
+      says,
+    },
+    {
+      what: 'in front of the name',
+      text: 'north: tern -> 5\nnorth: plover -> soft\nsouth: tern -> 6\nsouth: plover -> steep',
+      says,
+    },
+    {
+      what: 'in each other',
+      text: 'north:\n  coast:\n    tern: 5\n  tern: 6\nsouth:\n  tern: 7',
+      says: 'north › coast › tern = 5\nnorth › tern = 6\nsouth › tern = 7',
+    },
+    {
+      what: 'in each other, in braces',
+      text: 'north {\n coast {\n  tern = 5\n }\n tern = 6\n}\ntern = 7',
+      says: 'north › coast › tern = 5\nnorth › tern = 6\ntern = 7',
+    },
+  ]);
+});
+
+describe('what a listing says beside values', () => {
+  hold([
+    {
+      what: 'ranges in brackets',
+      text: 'tern: 5 [0..10]\nplover: soft\nwillow: -1 [-5..5]',
+      says: 'tern = 5  (0 to 10)\nplover = soft\nwillow = -1  (-5 to 5)',
+    },
+    {
+      what: 'words in braces, of which the value is one or not',
+      text: 'tern = soft {soft|steep}\nplover = stepe {soft|steep}\nwillow = 5',
+      says: 'tern = soft  (soft|steep)\nplover = stepe  (soft|steep)\nwillow = 5',
+    },
+    {
+      what: 'range, default and unit together, and a remark',
+      text: 'tern = 5 (0 to 10 Hz, default 7)\nplover = 6 (1 to 9 Hz, default 3) # how fast',
+      says: 'tern = 5  (0 to 10; else 7; in Hz)\nplover = 6  (1 to 9; else 3; in Hz; "how fast")',
+    },
+    {
+      what: 'units',
+      text: 'tern = 5 Hz\nplover = 60 %\nwillow = soft\nraven = 5Hz',
+      says: 'tern = 5  (in Hz)\nplover = 60  (in %)\nwillow = soft\nraven = 5Hz',
+    },
+    {
+      what: 'words for the ends',
+      text: 'tern = 5 min 0 max 10\nplover = 6 min 1 max 9',
+      says: 'tern = 5  (0 to 10)\nplover = 6  (1 to 9)',
+    },
+    {
+      what: 'in German',
+      text: 'tern = 5 (0 bis 10, Vorgabe 7)\nplover = weich (weich, steil)',
+      says: 'tern = 5  (0 to 10; else 7)\nplover = weich  (weich|steil)',
+    },
+  ]);
+});
+
+describe('what is no setting', () => {
+  it('comments, as many as settings', () => {
+    const text = '# how fast\ntern = 5\n# how soft\nplover = soft\n# none = 5';
+    assert.equal(told(text), 'tern = 5\nplover = soft');
+  });
+
+  it('a time before each line, a mark at the start, mixed line ends', () => {
+    const text = '\ufeff[12:03:44] tern = 5\r\n[12:03:44] plover = soft\n[12:03:45] willow = 7\r';
+    assert.equal(told(text), 'tern = 5\nplover = soft\nwillow = 7');
+  });
+
+  it('a number before every line, settings or not', () => {
+    assert.equal(
+      told('1  # head\n2  tern = 5\n3  plover = soft\n4  willow = 7'),
+      'tern = 5\nplover = soft\nwillow = 7',
+    );
+  });
+
+  it('colours, and what was written over', () => {
+    const text =
+      '\u001b[32mtern\u001b[0m = \u001b[1m5\u001b[0m\n--More--\r        \rplover = soft\nwillow = 6\b7\n';
+    assert.equal(told(text), 'tern = 5\nplover = soft\nwillow = 7');
+  });
+
+  it('prompts and what was typed behind them', () => {
+    assert.equal(told('dipper> show all\ntern = 5\nplover = soft\ndipper> '), 'tern = 5\nplover = soft');
   });
 });

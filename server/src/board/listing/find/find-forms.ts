@@ -1,0 +1,114 @@
+import type { Forms } from '../../../catalog/model/board-forms';
+import { type CompiledForms, compiled, formsOf, noForms } from '../forms/compiled';
+import { readHeading } from '../forms/heading';
+import { indentOf } from '../forms/indent';
+import { partsOfLine } from '../forms/parts-of-line';
+import type { DecimalMark } from '../number-look';
+import { joinedAt } from '../text/joined';
+import type { Line } from '../text/line';
+import { besideIn } from './beside';
+import { closersIn } from './closers';
+import { commented } from './comments';
+import { type HeadingLine, headingsAmong } from './headings';
+import { type IndentedLine, indentIn } from './indents';
+import { lineFormsIn, moreFormsIn } from './line-forms';
+import { pathIn } from './path';
+import { type Sample, sampleOf } from './sample';
+
+/** Finds from lines how a listing writes its settings. */
+export function findForms(written: readonly Line[]): Forms {
+  const continued = continuedIn(written);
+  const lines = continued === null ? written : joinedAt(written, continued);
+  const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
+  const { marks, lines: body } = commented(sampleOf(lines, indices));
+  const main = lineFormsIn(body, marks);
+  const headings = headingsAmong(headingLines(lines, body, formsOf(main)));
+  const isHeading = headingTest(headings, formsOf(main));
+  const settings = body.filter((line) => !isHeading(line));
+  const found = moreFormsIn(settings, main, marks);
+  const forms = formsOf(found);
+  const read = settings.flatMap(({ text }) => partsOfLine(forms, text).map((part) => ({ text, part })));
+  const names = read.map(({ text, part: { name } }) => text.slice(name.start, name.end));
+  const values = read.flatMap(({ text, part: { rest, style } }) =>
+    style.kind === 'plain' ? [text.slice(rest.start, rest.end)] : [],
+  );
+  const decimal = decimalIn(values);
+  const path = pathIn(names);
+  const closers = closersIn(lines, body.filter(isHeading).length);
+  return {
+    ...noForms,
+    lines: [...found],
+    beside: [...besideIn(values, marks, decimal)],
+    headings: [...headings],
+    closers: [...closers],
+    indent: closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading)),
+    ...(path === undefined ? {} : { path }),
+    ...(continued === null ? {} : { continued }),
+    comments: [...marks],
+    decimal,
+  };
+}
+
+/** What lines end with that go on in the next: a backslash, where the last one has none. */
+function continuedIn(lines: readonly Line[]): string | null {
+  const mark = '\\';
+  const ends = lines.filter(({ text }) => text.trimEnd().endsWith(mark)).length;
+  const said = lines.filter(({ text }) => text.trim() !== '').length;
+  return ends > 0 && 2 * ends < said && lines.at(-1)?.text.trimEnd().endsWith(mark) !== true ? mark : null;
+}
+
+type Test = (line: Sample) => boolean;
+
+/** Lines that are headings by these forms, and hold no value. */
+function headingTest(headings: readonly string[], forms: CompiledForms): Test {
+  const templates = compiled({ ...noForms, headings: [...headings] }).headings;
+  return ({ text }) => readHeading(templates, text) !== null && !holdsValue(forms, text);
+}
+
+/** Whether a line is a setting for sure: only a colon, or nothing, may end a heading as well. */
+function holdsValue(forms: CompiledForms, text: string): boolean {
+  return partsOfLine(forms, text).some(
+    ({ rest, style }) => rest.end > rest.start || style.kind === 'presence' || !text.endsWith(':'),
+  );
+}
+
+/** Lines that hold no value, with what follows each. */
+function headingLines(
+  lines: readonly Line[],
+  body: readonly Sample[],
+  forms: CompiledForms,
+): readonly HeadingLine[] {
+  const holds = body.map(({ text }) => holdsValue(forms, text));
+  return body.flatMap(({ text, index }, at) => {
+    const next = body[at + 1];
+    if (holds[at] === true || next === undefined) return [];
+    const isDeeper = indentOf(lines[next.index]?.text ?? '') > indentOf(lines[index]?.text ?? '');
+    const leads = isDeeper || holds[at + 1] === true || holds[at + 2] === true;
+    const isApart = isDeeper || index === 0 || lines[index - 1]?.text.trim() === '';
+    return [{ text, leads, isApart }];
+  });
+}
+
+function indentedLines(
+  lines: readonly Line[],
+  body: readonly Sample[],
+  forms: CompiledForms,
+  isHeading: Test,
+): readonly IndentedLine[] {
+  return body.map((line) => {
+    const indent = indentOf(lines[line.index]?.text ?? '');
+    if (isHeading(line)) return { indent, kind: 'heading', column: null };
+    const [part] = partsOfLine(forms, line.text);
+    return part === undefined
+      ? { indent, kind: 'unread', column: null }
+      : { indent, kind: 'setting', column: indent + part.name.end };
+  });
+}
+
+/** A comma where values have decimals behind commas and none behind points. */
+function decimalIn(values: readonly string[]): DecimalMark {
+  const first = values.map((value) => value.split(/\s/)[0] ?? '');
+  const commas = first.filter((value) => /^[+-]?\d{1,15},\d{1,12}[%\p{L}]{0,8}$/u.test(value)).length;
+  const points = first.filter((value) => /^[+-]?\d{0,15}\.\d{1,12}[%\p{L}]{0,8}$/u.test(value)).length;
+  return commas > points && (commas > 1 || values.length < 10) ? ',' : '.';
+}

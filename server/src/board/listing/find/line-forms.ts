@@ -1,0 +1,78 @@
+import { formsOf, type LineFormData } from '../forms/compiled';
+import { partsOfLine } from '../forms/parts-of-line';
+import { isPresenceName } from '../forms/read-part';
+import { isSurelyHeading } from './headings';
+import { bestForm, type Tried } from './line-form';
+import { presenceIn } from './presence';
+import type { Sample } from './sample';
+
+const leastCoverage = 0.2;
+
+/** The form of most settings lines, and that of bare and negated names. */
+export function lineFormsIn(sample: readonly Sample[], comments: readonly string[]): readonly LineFormData[] {
+  const presence = presenceIn(sample);
+  const lines = sample.filter(({ text, index }) => !(presence?.lines.has(index) || isSurelyHeading(text)));
+  const valued = lines.length === 0 && presence === null ? sample : lines;
+  const main = bestForm(valued, comments);
+  const isEnough = main !== null && main.read.size >= leastCoverage * valued.length;
+  return [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])];
+}
+
+const mostForms = 6;
+
+/** These forms, and more of them for the lines that they do not read, or not well. */
+export function moreFormsIn(
+  sample: readonly Sample[],
+  main: readonly LineFormData[],
+  comments: readonly string[],
+): readonly LineFormData[] {
+  const found = [...main];
+  let rest = unread(sample, found);
+  while (found.length < mostForms && found.length > 0 && rest.length > 0) {
+    const next = bestForm(rest, comments, found);
+    if (
+      next === null ||
+      !isSure(
+        next,
+        rest,
+        found.some(({ between }) => between !== undefined),
+      )
+    )
+      break;
+    found.push(next.form);
+    const left = unread(rest, found);
+    if (left.length === rest.length) break;
+    rest = left;
+  }
+  return inOrder([...found, ...bareNames(rest, found)]);
+}
+
+function unread(sample: readonly Sample[], forms: readonly LineFormData[]): readonly Sample[] {
+  const compiledForms = formsOf(forms);
+  return sample.filter(({ text }) => partsOfLine(compiledForms, text).length === 0);
+}
+
+const leastQuality = 0.8;
+const leastQualityOfGap = 0.88;
+
+/** Whether a form is one of the listing, though only few lines have it. */
+function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
+  const good = [...qualities.values()].filter((quality) => quality >= leastQuality).length;
+  const isGap = /\{name\}\s+\{value\}/.test(form.form);
+  if (!isGap) return good > 0 && 2 * good >= qualities.size;
+  const best = [...qualities.values()].filter((quality) => quality >= leastQualityOfGap).length;
+  return best >= (hasBetween ? 1 : 3) && 3 * best >= 2 * rest.length;
+}
+
+/** Names that stand alone in lines where others have values. */
+function bareNames(rest: readonly Sample[], found: readonly LineFormData[]): readonly LineFormData[] {
+  if (found.length === 0 || found.some(({ form }) => form === '{name}')) return [];
+  return rest.some(({ text }) => isPresenceName(text)) ? [{ form: '{name}' }] : [];
+}
+
+/** Forms with a mark first: what only blanks part is looked for in what is left. */
+function inOrder(forms: readonly LineFormData[]): readonly LineFormData[] {
+  const rank = ({ form }: LineFormData) =>
+    !form.includes('{value}') ? 2 : /\{name\}\s+\{value\}/.test(form) ? 1 : 0;
+  return [...forms].sort((one, other) => rank(one) - rank(other));
+}

@@ -1,0 +1,38 @@
+import { isSurelyValue } from '../forms/read-part';
+import { numberLook } from '../number-look';
+
+/** How much a text looks like the name of a setting: 0 to 1. */
+export function nameQuality(name: string): number {
+  const words = name.split(/\s+/);
+  let quality = 1 - 0.03 * (words.length - 1) - (words.length > 4 ? 0.12 * (words.length - 4) : 0);
+  if (name.length > 60) quality *= 0.6;
+  // What parts names from values, or ends a sentence, stands in few names.
+  if (/[=]|[;,|]\s|[:;,|=<>]$|^[=:;,|<>]|->|<-/.test(name)) quality *= 0.3;
+  else if (/:\s/.test(name)) quality *= 0.65;
+  if (/[.!?]$/.test(name)) quality *= 0.5;
+  if (/["]/.test(name)) quality *= 0.5;
+  if (words.length > 1 && words.some((word) => /^[^\p{L}\p{N}([{<]|,/u.test(word))) quality *= 0.7;
+  if (/^\d+$/.test(name)) return quality * 0.95;
+  if (numberLook(name) !== null) return quality * 0.5;
+  if (words.length === 1 && isSurelyValue(name, '.') && !/^[\d[({<]/.test(name)) return quality * 0.6;
+  return Math.max(0, quality);
+}
+
+/** What parts a name from its value where it stands between blanks. */
+const marks: ReadonlySet<string> = new Set(['=', ':', ':=', '->', '<-', '=>', '~>', '<=', '==']);
+
+/** How much a text looks like a value: 0 to 1. */
+export function valueQuality(value: string): number {
+  if (value === '') return 0.75;
+  if (/^(?:[=:,;|~]|->|=>|<-)/.test(value)) return 0.2;
+  const words = value.split(/\s+/);
+  const holdsMark = words.some((word, at) => at > 0 && marks.has(word));
+  const ending = (value.endsWith(':') ? 0.6 : 1) * (holdsMark ? 0.75 : 1);
+  if (words.length === 1) return (isSurelyValue(value, '.') ? 1 : 0.96) * ending;
+  if (/^["'`\u201c\u201e\u00ab]/.test(value)) return 0.95;
+  const values = words.filter((word) => isSurelyValue(word, '.')).length;
+  if (values === words.length) return 0.97;
+  // A word and then a number: the word is the end of a name.
+  if (values === 1 && isSurelyValue(words.at(-1) ?? '', '.')) return 0.6;
+  return (words.length > 6 ? 0.75 : 0.86) * ending;
+}

@@ -1,0 +1,103 @@
+import { afterBlanks, isBlank, isLetterOrDigit, quotedAt } from '../text/characters';
+import type { CompiledForms, LineForm } from './compiled';
+import { firstPlace } from './match';
+import { isOnlyGap, type PartRead, readPart } from './read-part';
+import { templateOf } from './template';
+
+/** The settings that a line holds, by the forms of its listing; empty where it holds none. */
+export function partsOfLine(forms: CompiledForms, text: string): readonly PartRead[] {
+  for (const between of text.length > longestOfSeveral ? [] : betweens(forms)) {
+    const several = severalParts(forms, text, between);
+    if (several.length > 1) return several;
+  }
+  return onlyPart(forms.lines, forms, text, 0, text.length) ?? [];
+}
+
+function betweens({ lines }: CompiledForms): ReadonlySet<string> {
+  return new Set(lines.flatMap(({ between }) => between ?? []));
+}
+
+/** Of several forms that fit, the one whose name ends first; those without a mark only where no other fits. */
+function onlyPart(
+  among: readonly LineForm[],
+  { besides, mark }: CompiledForms,
+  text: string,
+  from: number,
+  to: number,
+): readonly [PartRead] | null {
+  let best: PartRead | null = null;
+  for (const form of among) {
+    if (best !== null && isOnlyGap(form)) continue;
+    const part = readPart(form, text, from, to, besides, mark);
+    if (part !== null && (best === null || part.name.end < best.name.end)) best = part;
+  }
+  return best === null ? null : [best];
+}
+
+/** A longer line holds one setting: with many, a listing breaks its lines. */
+const longestOfSeveral = 4000;
+/** More pieces that are no settings make a line that is read as one. */
+const mostMerged = 16;
+
+/** Cuts a line at what parts its settings; what is none by itself belongs to the value before it. */
+function severalParts(forms: CompiledForms, text: string, between: string): readonly PartRead[] {
+  const among = forms.lines.filter((form) => form.between === between);
+  const pieces = piecesOf(text, between);
+  if (pieces.length < 2) return [];
+  const parts: PartRead[] = [];
+  let begin: number | null = null;
+  let merged = 0;
+  for (const [from, to] of pieces) {
+    const own = onlyPart(among, forms, text, from, to);
+    if (own !== null) {
+      parts.push(own[0]);
+      begin = from;
+      continue;
+    }
+    const last = parts.pop();
+    merged += 1;
+    if (last === undefined || begin === null || last.style.kind === 'presence' || merged > mostMerged)
+      return [];
+    const longer = onlyPart(among, forms, text, begin, to);
+    if (longer === null) return [];
+    parts.push(longer[0]);
+  }
+  return parts;
+}
+
+type Piece = readonly [from: number, to: number];
+
+/** The pieces of a line between marks that stand outside of quotes; empty ones are left out. */
+function piecesOf(text: string, between: string): readonly Piece[] {
+  const pieces: Piece[] = [];
+  const add = (from: number, to: number) => {
+    if (afterBlanks(text, from, to) < to) pieces.push([from, to]);
+  };
+  const literal = templateOf(`{name}${between}{value}`).literals[1];
+  const unclosed = new Set<string>();
+  let from = 0;
+  while (from < text.length) {
+    const at = firstPlace(text, literal, from, text.length);
+    const quoteEnd = at === null ? null : quoteOver(text, from, at.start, unclosed);
+    const next = quoteEnd === null ? at : firstPlace(text, literal, quoteEnd - 1, text.length);
+    if (next === null) break;
+    add(from, next.start);
+    from = next.end;
+  }
+  add(from, text.length);
+  return pieces;
+}
+
+/** Where the quoted text ends that begins before `at` and goes on over it; `unclosed`: quotes that nothing closes. */
+function quoteOver(text: string, from: number, at: number, unclosed: Set<string>): number | null {
+  for (let place = from; place < at; place += 1) {
+    const character = text[place] ?? '';
+    // Within a word it is an apostrophe.
+    if (isBlank(character) || isLetterOrDigit(text[place - 1]) || unclosed.has(character)) continue;
+    const quoted = quotedAt(text, place);
+    if (quoted === null) unclosed.add(character);
+    else if (quoted.after > at) return quoted.after;
+    else place = quoted.after - 1;
+  }
+  return null;
+}

@@ -1,0 +1,288 @@
+import type { Frame, Heading, LeftLine, ListedSetting, Stretch } from '../listing';
+import { isLetterOrDigit } from '../text/characters';
+import { isDamaged } from '../text/damage';
+import type { Line } from '../text/line';
+import { isPageBreak } from '../text/pager';
+import type { CompiledForms } from './compiled';
+import { frameOf, isProse } from './frame';
+import { GroupStack } from './group-stack';
+import { readHeading } from './heading';
+import { indentOf } from './indent';
+import { partsOfLine } from './parts-of-line';
+import type { PartRead } from './read-part';
+import { SettingList } from './setting-list';
+import { statedOf } from './tail';
+
+/** What lines say. */
+export interface LinesRead {
+  readonly settings: readonly ListedSetting[];
+  readonly headings: readonly Heading[];
+  readonly comments: readonly Stretch[];
+  readonly openings: readonly Frame[];
+  readonly closings: readonly Frame[];
+  readonly left: readonly LeftLine[];
+  /** How many lines hold settings or go on with one. */
+  readonly settingLines: number;
+  /** Which lines are of no form, as indices: to find more forms in. */
+  readonly unread: readonly number[];
+}
+
+/** A longer line is none of a listing; it is told and not looked through. */
+const longestLine = 20_000;
+
+/** Reads lines by their forms: each becomes settings, a heading, a comment or part of a frame, or is left. */
+export function readLines(lines: readonly Line[], forms: CompiledForms, most: number): LinesRead {
+  const reader = new LinesReader(lines, forms);
+  for (let index = 0; index < lines.length && reader.list.size <= most; index += 1) reader.take(index);
+  return reader.result();
+}
+
+class LinesReader {
+  readonly list = new SettingList();
+  private readonly stack: GroupStack;
+  private readonly headings: Heading[] = [];
+  private readonly comments: Stretch[] = [];
+  private readonly openings: Frame[] = [];
+  private readonly closings: Frame[] = [];
+  private readonly unread: number[] = [];
+  private readonly parts = new Map<number, readonly PartRead[]>();
+  private readonly returnsOverwrite: boolean;
+  /** For each line, the next that is neither blank nor a comment. */
+  private readonly followers: readonly (number | null)[];
+  private settingLines = 0;
+  private firstSetting = Number.POSITIVE_INFINITY;
+  private lastSetting = -1;
+  /** How far the last setting is indented, while lines may go on with it. */
+  private goesOnBeyond: number | null = null;
+
+  constructor(
+    private readonly lines: readonly Line[],
+    private readonly forms: CompiledForms,
+  ) {
+    const { indent, closers } = forms.forms;
+    this.stack = new GroupStack(closers.length > 0 ? 'closers' : indent === 'groups' ? 'indent' : 'flat');
+    this.followers = followersIn(lines, forms.forms.comments);
+    const returns = lines.filter(({ end }) => end === 'return').length;
+    // Where many lines end so, it is how this text ends its lines; a few were written over.
+    this.returnsOverwrite = returns <= lines.length / 4;
+  }
+
+  take(index: number): void {
+    const text = this.textOf(index);
+    if (text.trim() === '') {
+      this.goesOnBeyond = null;
+      return;
+    }
+    const isTaken =
+      this.takeDirt(index, text) ||
+      this.takeContinued(index, text) ||
+      this.takeFrame(index, text) ||
+      this.takeHeading(index, text) ||
+      this.takeComment(index, text) ||
+      this.takeCloser(text) ||
+      this.takeSettings(index, text) ||
+      this.takeContinuation(index, text) ||
+      this.takeRule(index, text);
+    if (!isTaken) this.unread.push(index);
+  }
+
+  private textOf(index: number): string {
+    return this.lines[index]?.text ?? '';
+  }
+
+  private takeDirt(index: number, text: string): boolean {
+    if (isPageBreak(text)) return true;
+    const line = this.lines[index];
+    if (line?.end !== 'return' || !this.returnsOverwrite) return false;
+    const [own] = this.partsAt(index);
+    if (own === undefined) return true;
+    const [next] = this.partsAt(index + 1);
+    const nameIn = (part: PartRead, of: number) => this.textOf(of).slice(part.name.start, part.name.end);
+    return next !== undefined && nameIn(own, index) === nameIn(next, index + 1);
+  }
+
+  private takeFrame(index: number, text: string): boolean {
+    const line = this.lines[index];
+    const isOpening = this.list.size === 0;
+    const frame = line && frameOf(isOpening ? this.forms.openings : this.forms.closings, line, text);
+    if (frame == null) return false;
+    (isOpening ? this.openings : this.closings).push(frame);
+    return true;
+  }
+
+  private takeHeading(index: number, text: string): boolean {
+    const heading = readHeading(this.forms.headings, text);
+    const line = this.lines[index];
+    if (heading === null || line === undefined) return false;
+    const parts = this.partsAt(index);
+    if (parts.some(({ rest, isLoose }) => rest.end > rest.start && !(isLoose && !heading.isWeak)))
+      return false;
+    const indent = indentOf(text);
+    const next = this.followers[index] ?? null;
+    const isDeeper = next !== null && indentOf(this.textOf(next)) > indent;
+    if (heading.isWeak && !this.isHeadingHere(index, next, isDeeper)) return false;
+    if (!this.stack.open(text.slice(heading.group.start, heading.group.end), indent, !isDeeper)) return false;
+    this.headings.push({ groups: this.stack.groups, at: line.at(heading.group.start, heading.group.end) });
+    this.goesOnBeyond = null;
+    return true;
+  }
+
+  /** A line that only looks like a heading is one where settings follow, further in or below a blank line. */
+  private isHeadingHere(index: number, next: number | null, isDeeper: boolean): boolean {
+    const own = this.partsAt(index);
+    if (next === null || own.some(({ style }) => style.kind === 'presence')) return false;
+    if (isDeeper && this.forms.forms.indent === 'groups') return true;
+    const leads =
+      this.partsAt(next).length > 0 || readHeading(this.forms.headings, this.textOf(next)) !== null;
+    // What can be no setting needs no blank line before it.
+    if (own.length === 0) return leads;
+    const isFirst = index === 0 || this.textOf(index - 1).trim() === '';
+    return isFirst && next === index + 1 && leads;
+  }
+
+  private takeComment(index: number, text: string): boolean {
+    const start = text.trimStart();
+    const mark = this.forms.forms.comments.find((one) => start.startsWith(one));
+    const line = this.lines[index];
+    if (mark === undefined || line === undefined) return false;
+    this.comments.push(line.whole());
+    return true;
+  }
+
+  private takeCloser(text: string): boolean {
+    if (!this.forms.forms.closers.includes(text.trim())) return false;
+    this.goesOnBeyond = null;
+    return this.stack.close();
+  }
+
+  private takeSettings(index: number, text: string): boolean {
+    const indent = indentOf(text);
+    const parts = this.partsAt(index);
+    const line = this.lines[index];
+    if (parts.length === 0 || line === undefined) return false;
+    this.stack.at(indent);
+    for (const part of parts) this.add(line, part);
+    this.settingLines += 1;
+    this.firstSetting = Math.min(this.firstSetting, index);
+    this.lastSetting = index;
+    this.goesOnBeyond = parts.at(-1)?.style.kind === 'presence' ? null : indent;
+    this.openBelow(index, indent, parts);
+    return true;
+  }
+
+  /** Settings further in belong to the one above them. */
+  private openBelow(index: number, indent: number, parts: readonly PartRead[]): void {
+    const [only] = parts;
+    const next = index + 1;
+    if (this.forms.forms.indent !== 'groups' || only === undefined || parts.length > 1) return;
+    if (indentOf(this.textOf(next)) <= indent || this.partsAt(next).length === 0) return;
+    this.stack.open(this.textOf(index).slice(only.name.start, only.name.end), indent, false);
+  }
+
+  /** Where lines further in go on with a value, they do whatever they look like. */
+  private takeContinued(index: number, text: string): boolean {
+    return this.forms.forms.indent === 'continues' && this.takeContinuation(index, text);
+  }
+
+  private takeContinuation(index: number, text: string): boolean {
+    const { indent } = this.forms.forms;
+    const line = this.lines[index];
+    if (indent === 'none' || this.goesOnBeyond === null || line === undefined) return false;
+    if (indentOf(text) <= this.goesOnBeyond || !this.list.goOn(line)) return false;
+    this.settingLines += 1;
+    this.lastSetting = index;
+    return true;
+  }
+
+  /** A line of marks alone draws a rule. */
+  private takeRule(index: number, text: string): boolean {
+    const line = this.lines[index];
+    if (line === undefined || [...text].some(isLetterOrDigit)) return false;
+    this.comments.push(line.whole());
+    return true;
+  }
+
+  private add(line: Line, part: PartRead): void {
+    const { text } = line;
+    const textAt = ({ start, end }: Stretch) => text.slice(start, end);
+    const { path } = this.forms.forms;
+    const { groups, name, at } = pathOf(textAt(part.name), part.name, path);
+    const isPresent = part.style.kind === 'presence';
+    const own = [...part.groups.map(textAt), ...groups];
+    this.list.add({
+      groups: own.length === 0 ? this.stack.groups : [...this.stack.groups, ...own],
+      name,
+      value: isPresent ? (part.value.end > part.value.start ? 'off' : 'on') : textAt(part.value),
+      style: part.style,
+      at: { name: line.at(at.start, at.end), value: line.at(part.value.start, part.value.end) },
+      stated: statedOf(line, part.said, this.forms.mark),
+    });
+  }
+
+  private partsAt(index: number): readonly PartRead[] {
+    const kept = this.parts.get(index);
+    if (kept !== undefined) return kept;
+    const text = this.textOf(index);
+    const isReadable = text.length <= longestLine && text.trim() !== '' && !isDamaged(text);
+    const parts = isReadable ? partsOfLine(this.forms, text) : [];
+    this.parts.set(index, parts);
+    return parts;
+  }
+
+  result(): LinesRead {
+    const left: LeftLine[] = [];
+    for (const index of this.unread) {
+      const line = this.lines[index];
+      if (line === undefined) continue;
+      const frames =
+        index < this.firstSetting ? this.openings : index > this.lastSetting ? this.closings : null;
+      if (frames !== null && this.list.size > 0 && isProse(line.text, this.forms))
+        frames.push({ at: line.whole(), board: null, count: null });
+      else left.push({ number: line.number, at: line.whole(), reason: reasonFor(line.text) });
+    }
+    return {
+      settings: this.list.settings,
+      headings: this.headings,
+      comments: this.comments,
+      openings: this.openings,
+      closings: this.closings,
+      left,
+      settingLines: this.settingLines,
+      unread: this.unread,
+    };
+  }
+}
+
+function followersIn(lines: readonly Line[], comments: readonly string[]): readonly (number | null)[] {
+  const followers: (number | null)[] = [];
+  let next: number | null = null;
+  for (let index = lines.length - 1; index >= 0; index -= 1) {
+    followers[index] = next;
+    const text = lines[index]?.text.trimStart() ?? '';
+    if (text !== '' && !comments.some((mark) => text.startsWith(mark))) next = index;
+  }
+  return followers;
+}
+
+function reasonFor(text: string): string {
+  if (text.length > longestLine) return `The line is longer than ${longestLine} characters.`;
+  if (isDamaged(text)) return 'The line is damaged: it holds characters that no board writes.';
+  return 'No form of this listing fits the line.';
+}
+
+interface Named {
+  readonly groups: readonly string[];
+  readonly name: string;
+  readonly at: Stretch;
+}
+
+const mostSteps = 64;
+
+/** Parts the groups from a name that holds them; one with an empty step is kept whole. */
+function pathOf(text: string, at: Stretch, path: string | undefined): Named {
+  const steps = path === undefined ? [text] : text.split(path).map((step) => step.trim());
+  const name = steps.at(-1) ?? '';
+  if (steps.length < 2 || steps.length > mostSteps || steps.includes(''))
+    return { groups: [], name: text, at };
+  return { groups: steps.slice(0, -1), name, at: { start: at.end - name.length, end: at.end } };
+}

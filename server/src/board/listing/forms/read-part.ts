@@ -1,0 +1,236 @@
+import type { Stretch, Style } from '../listing';
+import { type DecimalMark, numberLook } from '../number-look';
+import { afterBlanks, closing, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { flagPairs } from '../value-look';
+import type { LineForm } from './compiled';
+import { match } from './match';
+import { type Beside, type Tail, tailIn } from './tail';
+import type { Field } from './template';
+
+/** A setting in a line: places in the line's text. */
+export interface PartRead {
+  /** Groups that the line itself names, outermost first. */
+  readonly groups: readonly Stretch[];
+  readonly name: Stretch;
+  readonly value: Stretch;
+  readonly style: Style;
+  /** From the value, its quotes included, to the end of all that stands beside it. */
+  readonly rest: Stretch;
+  /** Whether only blanks part the name from the value: other lines look the same. */
+  readonly isLoose: boolean;
+  readonly said: Tail['parts'];
+}
+
+const longestName = 120;
+const mostNameWords = 10;
+
+/** Reads the setting that a form finds in a part of a line; null where there is none. */
+export function readPart(
+  form: LineForm,
+  text: string,
+  from: number,
+  to: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): PartRead | null {
+  if (form.negation !== null) return readPresence(form.negation, form, text, from, to);
+  const isGapped = isOnlyGap(form);
+  const [start, end] = trimmed(text, from, to);
+  const tail = isGapped ? tailBehindName(text, start, end, besides, mark) : null;
+  const found = matched(form, text, start, tail?.start ?? end, mark);
+  const name = found?.get('name');
+  const value = found?.get('value');
+  if (found === undefined || found === null || name === undefined || value === undefined) return null;
+  const own = isGapped ? tail : tailIn(text, value.start, value.end, besides, mark);
+  const named = inQuotes(text, name);
+  if (!isName(text, named.at)) return null;
+  const [, valueEnd] = trimmed(text, value.start, isGapped ? value.end : (own?.start ?? value.end));
+  const written = inQuotes(
+    text,
+    valueEnd > value.start ? { start: value.start, end: valueEnd } : emptyAt(text, value.start),
+  );
+  return {
+    groups: (['group', 'member'] as const).flatMap((field) => found.get(field) ?? []),
+    name: named.at,
+    value: written.at,
+    style: written.mark === null ? { kind: 'plain' } : { kind: 'quoted', mark: written.mark },
+    rest: { start: value.start, end: isGapped ? Math.max(end, value.end) : value.end },
+    isLoose: isGapped,
+    said: [...saidInLine(found), ...(own?.parts ?? [])],
+  };
+}
+
+/** Where a value is put that is not there: behind a blank, if one stands there. */
+function emptyAt(text: string, start: number): Stretch {
+  const at = isBlank(text[start]) ? start + 1 : start;
+  return { start: at, end: at };
+}
+
+const besideFields: readonly Field[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
+
+function saidInLine(found: ReadonlyMap<Field, Stretch>): Tail['parts'] {
+  return besideFields.flatMap((field) => {
+    const at = found.get(field);
+    return at === undefined || at.start === at.end ? [] : [[field, at] as const];
+  });
+}
+
+/** Whether nothing but blanks parts the name from its value. */
+export function isOnlyGap({ template }: LineForm): boolean {
+  const { fields, literals } = template;
+  const name = fields.indexOf('name');
+  const value = fields.indexOf('value');
+  const between = literals[Math.max(name, value)];
+  return (
+    Math.abs(name - value) === 1 &&
+    between !== undefined &&
+    between.pieces.length === 0 &&
+    between.before === 'blank'
+  );
+}
+
+function tailBehindName(
+  text: string,
+  start: number,
+  end: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): Tail | null {
+  // The first word is the name's: what is said stands behind the second at the earliest.
+  let at = quotedAt(text, start, end)?.after ?? start;
+  while (at < end && !isBlank(text[at])) at += 1;
+  at = afterBlanks(text, at, end);
+  return at < end ? tailIn(text, at, end, besides, mark) : null;
+}
+
+function matched(
+  form: LineForm,
+  text: string,
+  from: number,
+  to: number,
+  mark: DecimalMark,
+): ReadonlyMap<Field, Stretch> | null {
+  const found = match(form.template, text, from, to) ?? withoutValue(form, text, from, to);
+  if (found === null || form.names === 'word' || !isOnlyGap(form)) return found;
+  const [name, value] = [found.get('name'), found.get('value')];
+  if (name === undefined || value === undefined) return null;
+  const start = Math.min(name.start, value.start);
+  const end = Math.max(name.end, value.end);
+  const at = form.names === 'words' ? lastWord(text, start, end) : firstValue(text, start, end, mark);
+  if (at <= start) return null;
+  const [, nameEnd] = trimmed(text, start, at);
+  return new Map([...found, ['name', { start, end: nameEnd }], ['value', { start: at, end }]]);
+}
+
+/**
+ * A name in columns with nothing behind it. Where one blank parts the two, blanks must stand at the line's end: a bare
+ * name looks the same.
+ */
+function withoutValue(
+  { template }: LineForm,
+  text: string,
+  from: number,
+  to: number,
+): ReadonlyMap<Field, Stretch> | null {
+  const { fields, literals } = template;
+  const [first, between, last] = literals;
+  const isPlain =
+    fields.length === 2 && fields[0] === 'name' && first?.pieces.length === 0 && last?.pieces.length === 0;
+  if (!isPlain || between === undefined || between.pieces.length > 0) return null;
+  const isAlone = to === text.length || isBlank(text[to]);
+  if (!isAlone || !isPresenceName(text.slice(from, to))) return null;
+  if (between.before === 'blank' && !isBlank(text[to])) return null;
+  return new Map([
+    ['name', { start: from, end: to }],
+    ['value', { start: text.length, end: text.length }],
+  ]);
+}
+
+/** Where the last word begins, or the text in quotes that ends the line. */
+function lastWord(text: string, start: number, end: number): number {
+  let at = end;
+  while (at > start && !isBlank(text[at - 1])) at -= 1;
+  for (let place = start; place < at; place += 1) {
+    const quoted = isBlank(text[place - 1]) ? quotedAt(text, place, end) : null;
+    if (quoted === null) continue;
+    if (quoted.after === end) return place;
+    place = quoted.after - 1;
+  }
+  return at;
+}
+
+/** Where the first word behind the first one begins that can only be a value; else the last word. */
+function firstValue(text: string, start: number, end: number, mark: DecimalMark): number {
+  let at = quotedAt(text, start, end)?.after ?? start;
+  for (;;) {
+    while (at < end && !isBlank(text[at])) at += 1;
+    at = afterBlanks(text, at, end);
+    if (at >= end) return lastWord(text, start, end);
+    let wordEnd = at;
+    while (wordEnd < end && !isBlank(text[wordEnd])) wordEnd += 1;
+    if (isSurelyValue(text.slice(at, wordEnd), mark)) return at;
+  }
+}
+
+const flagWords: ReadonlySet<string> = new Set(flagPairs.flat());
+
+/** Whether a word can hardly be part of a name. */
+export function isSurelyValue(word: string, mark: DecimalMark): boolean {
+  if (word.length > 200) return true;
+  if (/^["'`\u201c\u201e\u00ab[({<]/.test(word) || flagWords.has(word.toLowerCase())) return true;
+  return numberLook(word, mark) !== null || /^[+-]?\d/.test(word);
+}
+
+/** The inside of a text that is in quotes from end to end. */
+function inQuotes(text: string, at: Stretch): { readonly at: Stretch; readonly mark: string | null } {
+  const quoted = quotedAt(text, at.start, at.end);
+  if (quoted === null || quoted.after !== at.end) return { at, mark: null };
+  return { at: { start: quoted.start, end: quoted.end }, mark: quoted.mark };
+}
+
+/** Whether a text can be a name at all: short, few words, something to say. */
+function isName(text: string, { start, end }: Stretch): boolean {
+  if (end <= start || end - start > longestName) return false;
+  let words = 1;
+  let hasLetter = false;
+  for (let at = start; at < end; at += 1) {
+    const character = text[at];
+    if (isBlank(character) && !isBlank(text[at - 1])) words += 1;
+    hasLetter ||= isLetterOrDigit(character);
+  }
+  return words <= mostNameWords && hasLetter;
+}
+
+/** A name that stands alone, perhaps behind a negation. */
+function readPresence(
+  negation: string,
+  form: LineForm,
+  text: string,
+  from: number,
+  to: number,
+): PartRead | null {
+  const [start, end] = trimmed(text, from, to);
+  const mark = negation.trimEnd();
+  const hasMark = mark !== '' && text.startsWith(mark, start);
+  const after = hasMark ? afterBlanks(text, start + mark.length, end) : start;
+  const isOff = hasMark && (mark === negation) === (after === start + mark.length) && after < end;
+  const name = { start: isOff ? after : start, end };
+  const found = match(form.template, text, name.start, name.end)?.get('name');
+  if (found === undefined || !isPresenceName(text.slice(found.start, found.end))) return null;
+  return {
+    groups: [],
+    name: found,
+    // Exactly what is taken away, or put there, to turn it round.
+    value: { start, end: isOff ? after : start },
+    style: { kind: 'presence', negation },
+    rest: { start: end, end },
+    isLoose: true,
+    said: [],
+  };
+}
+
+export function isPresenceName(name: string): boolean {
+  return (
+    name.length <= longestName && /^[\p{L}\p{N}@_][\p{L}\p{N}@_./:-]*$/u.test(name) && !closing.has(name)
+  );
+}

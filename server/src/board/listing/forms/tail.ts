@@ -1,0 +1,238 @@
+import type { Stated, Stretch } from '../listing';
+import { type DecimalMark, numberLook } from '../number-look';
+import { isKnownUnit, rangeIn, saidIn, wordsIn } from '../stated';
+import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
+import type { Line } from '../text/line';
+import { firstPlace, literalAt } from './match';
+import type { Field, Literal, Template } from './template';
+
+/** Something that may stand behind a value: ` [{remark}]`, ` # {remark}`, ` {unit}`, ` default {default}`. */
+export interface Beside {
+  readonly field: Field;
+  readonly open: Literal;
+  readonly close: Literal;
+  /** The bracket that opens it last; a bracket of its kind in it closes itself. */
+  readonly bracket: string | null;
+}
+
+/** Templates with several fields say several things: one of each. */
+export function besideOf(template: Template): Beside | null {
+  const [field] = template.fields;
+  const [open, close] = template.literals;
+  if (field === undefined || open === undefined || close === undefined) return null;
+  const last = open.pieces.at(-1);
+  const bracket = last?.kind === 'text' ? (last.text.at(-1) ?? '') : '';
+  const isPaired = closing.has(bracket) && closing.get(bracket) === firstOf(close);
+  return { field, open, close, bracket: isPaired ? bracket : null };
+}
+
+function firstOf({ pieces }: Literal): string | undefined {
+  const [first] = pieces;
+  return first?.kind === 'text' ? first.text[0] : undefined;
+}
+
+/** Where a value ends, and what is said behind it. */
+export interface Tail {
+  readonly start: number;
+  readonly parts: readonly (readonly [Field, Stretch])[];
+}
+
+/** So many places of a line are tried at most: a hostile line has many that look like the start of a tail. */
+const mostTries = 24;
+
+/** Finds where the value that begins at `from` ends: before the first place from which on all is beside it. */
+export function tailIn(
+  text: string,
+  from: number,
+  to: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): Tail | null {
+  if (besides.length === 0 || from >= to) return null;
+  const quoted = quotedAt(text, from, to);
+  const begin = quoted?.after ?? from;
+  let tries = 0;
+  for (let at = begin; at < to; at += 1) {
+    if (isBlank(text[at])) continue;
+    const opens = besides.some((beside) => opensAt(beside, text, at, from, to, mark));
+    if (!opens) continue;
+    const parts = partsFrom(text, at, from, to, besides, mark);
+    if (parts !== null) return { start: at, parts };
+    tries += 1;
+    if (tries > mostTries) return null;
+  }
+  return null;
+}
+
+function partsFrom(
+  text: string,
+  start: number,
+  from: number,
+  to: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): Tail['parts'] | null {
+  const parts: (readonly [Field, Stretch])[] = [];
+  let at = start;
+  while (at < to) {
+    const next = nextPart(text, at, from, to, besides, mark);
+    if (next === null) return null;
+    parts.push([next.field, next.at]);
+    at = afterBlanks(text, next.end, to);
+    // Between two parts a comma may stand.
+    if (/[,;]/.test(text[at] ?? '') && at < to) at = afterBlanks(text, at + 1, to);
+  }
+  return parts;
+}
+
+interface Part {
+  readonly field: Field;
+  readonly at: Stretch;
+  readonly end: number;
+}
+
+function nextPart(
+  text: string,
+  at: number,
+  from: number,
+  to: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): Part | null {
+  for (const beside of besides) {
+    if (!opensAt(beside, text, at, from, to, mark)) continue;
+    const start = afterBlanks(text, literalAt(text, beside.open, at, to), to);
+    const end = endOf(beside, text, start, to);
+    if (end === null) continue;
+    const [inner, after] = end;
+    const stretch = trimmed(text, start, inner);
+    if (fits(beside, text.slice(...stretch), mark))
+      return { field: beside.field, at: { start: stretch[0], end: stretch[1] }, end: after };
+  }
+  return null;
+}
+
+function opensAt(
+  { field, open }: Beside,
+  text: string,
+  at: number,
+  from: number,
+  to: number,
+  mark: DecimalMark,
+): boolean {
+  const isFirst = at === from;
+  if (!isFirst && open.before !== 'none' && !isBlank(text[at - 1])) return false;
+  if (open.pieces.length === 0) return !isFirst && (field !== 'unit' || isAmount(text, from, at, mark));
+  const end = literalAt(text, open, at, to);
+  if (end < 0) return false;
+  // A mark right before a word may begin the value itself; one with a blank behind it ends an empty one.
+  return !isFirst || (field === 'remark' && firstIsMark(open) && (end >= to || isBlank(text[end])));
+}
+
+function firstIsMark({ pieces }: Literal): boolean {
+  const [first] = pieces;
+  return first?.kind === 'row' || (first?.kind === 'text' && /^[^\p{L}\p{N}[({<]+$/u.test(first.text));
+}
+
+/** Whether a number stands right before `at`. */
+function isAmount(text: string, from: number, at: number, mark: DecimalMark): boolean {
+  const [start, end] = trimmed(text, from, at);
+  if (end - start > 60) return false;
+  const last = text.slice(start, end).split(/\s+/).at(-1) ?? '';
+  return numberLook(last, mark) !== null || numberLook(text.slice(start, end), mark) !== null;
+}
+
+/** Where what a part says ends, and where the part does. */
+function endOf(
+  { field, close, bracket }: Beside,
+  text: string,
+  start: number,
+  to: number,
+): [number, number] | null {
+  if (bracket !== null) return closedAt(text, bracket, close, start, to);
+  if (close.pieces.length > 0) {
+    const at = firstPlace(text, close, start, to);
+    return at === null ? null : [at.start, at.end];
+  }
+  if (field === 'remark' || field === 'words' || field === 'range') return [to, to];
+  const quoted = quotedAt(text, start, to);
+  if (quoted !== null) return [quoted.after, quoted.after];
+  let end = start;
+  while (end < to && !isBlank(text[end])) end += 1;
+  if (/[,;]/.test(text[end - 1] ?? '')) end -= 1;
+  return end > start ? [end, end] : null;
+}
+
+function closedAt(
+  text: string,
+  bracket: string,
+  close: Literal,
+  start: number,
+  to: number,
+): [number, number] | null {
+  const closer = closing.get(bracket);
+  let depth = 1;
+  for (let at = start; at < to; at += 1) {
+    if (text[at] === bracket) depth += 1;
+    else if (text[at] === closer) depth -= 1;
+    if (depth > 0) continue;
+    const end = literalAt(text, close, at, to);
+    return end < 0 ? null : [at, end];
+  }
+  return null;
+}
+
+function fits({ field, open }: Beside, said: string, mark: DecimalMark): boolean {
+  if (field === 'unit') return open.pieces.length > 0 ? said !== '' : isUnit(said);
+  if (field === 'range') return rangeIn(said, mark) !== null;
+  if (field === 'words') return wordsIn(said) !== null;
+  return said !== '' || field === 'remark';
+}
+
+/** A unit that stands alone behind a number: one known word, or one that could be. */
+function isUnit(text: string): boolean {
+  return isKnownUnit(text) || /^(?:[%\u00b0\u2030]|\p{L})[\p{L}%\u00b0/^23\u00b2\u00b3*]{0,11}$/u.test(text);
+}
+
+/** What the parts say together; null where there are none. */
+export function statedOf(
+  line: Line,
+  parts: readonly (readonly [Field, Stretch])[],
+  mark: DecimalMark,
+): Stated | null {
+  const [first] = parts;
+  if (first === undefined) return null;
+  const textOf = (field: Field) => {
+    const found = parts.find(([one]) => one === field)?.[1];
+    return found === undefined ? null : unquoted(line.text.slice(found.start, found.end));
+  };
+  const remark = parts
+    .filter(([field]) => field === 'remark')
+    .map(([, { start, end }]) => line.text.slice(start, end));
+  const said = remark.map((text) => saidIn(text, mark));
+  const [low, high] = [textOf('low'), textOf('high')];
+  const range = rangeIn(textOf('range') ?? '', mark);
+  const places = parts.map(([, at]) => line.at(at.start, at.end));
+  const unsaid = remark.filter((_, index) => said[index]?.isAll !== true);
+  return {
+    range:
+      low !== null && high !== null
+        ? { low, high }
+        : range !== null
+          ? { low: range.low, high: range.high }
+          : (said.find((one) => one.range !== null)?.range ?? null),
+    words: wordsIn(textOf('words') ?? '') ?? said.find((one) => one.words !== null)?.words ?? null,
+    default: textOf('default') ?? said.find((one) => one.default !== null)?.default ?? null,
+    unit: textOf('unit') ?? range?.unit ?? said.find((one) => one.unit !== null)?.unit ?? null,
+    remark: unsaid.length === 0 ? null : unsaid.join('; '),
+    at: {
+      start: Math.min(...places.map(({ start }) => start)),
+      end: Math.max(...places.map(({ end }) => end)),
+    },
+  };
+}
+
+function unquoted(text: string): string {
+  const quoted = quotedAt(text, 0);
+  return quoted !== null && quoted.after === text.length ? text.slice(quoted.start, quoted.end) : text;
+}

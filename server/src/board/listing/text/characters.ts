@@ -1,0 +1,91 @@
+/** A blank that parts words in a line: French sets a narrow one before a colon. */
+export function isBlank(character: string | undefined): boolean {
+  return (
+    character === ' ' ||
+    character === '\t' ||
+    character === '\u00a0' ||
+    character === '\u202f' ||
+    character === '\u3000'
+  );
+}
+
+/** The stretch of `text` from `from` to `to` without blanks at either end. */
+export function trimmed(text: string, from = 0, to = text.length): [start: number, end: number] {
+  let [start, end] = [from, to];
+  while (start < end && isBlank(text[start])) start += 1;
+  while (end > start && isBlank(text[end - 1])) end -= 1;
+  return [start, end];
+}
+
+/** Where the blanks that begin at `from` end. */
+export function afterBlanks(text: string, from: number, to = text.length): number {
+  let at = from;
+  while (at < to && isBlank(text[at])) at += 1;
+  return at;
+}
+
+const letterOrDigit = /[\p{L}\p{N}]/u;
+
+export function isLetterOrDigit(character: string | undefined): boolean {
+  if (character === undefined) return false;
+  const code = character.charCodeAt(0);
+  if (code < 128)
+    return (code >= 48 && code <= 57) || (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
+  // Half of a pair: a letter of a rare alphabet, or a picture; both are no punctuation.
+  return (code >= 0xd800 && code <= 0xdfff) || letterOrDigit.test(character);
+}
+
+export function isDigit(character: string | undefined): boolean {
+  return character !== undefined && character >= '0' && character <= '9';
+}
+
+/** What closes what this character opens, in names and values. */
+export const closing: ReadonlyMap<string, string> = new Map([
+  ['[', ']'],
+  ['(', ')'],
+  ['{', '}'],
+  ['<', '>'],
+]);
+
+/** The quotes that boards and people write, each with what closes it. */
+const quotes: ReadonlyMap<string, string> = new Map([
+  ['"', '"'],
+  ["'", "'"],
+  ['`', "`'"],
+  ['\u201c', '\u201d'],
+  ['\u201e', '\u201c\u201d'],
+  ['\u2018', '\u2019'],
+  ['\u00ab', '\u00bb'],
+  ['\u00bb', '\u00ab'],
+]);
+
+/** A text in quotes: where it begins and ends inside of them, and where the closing quote ends. */
+export interface Quoted {
+  readonly start: number;
+  readonly end: number;
+  readonly after: number;
+  /** The quote; where the closing one differs, both. */
+  readonly mark: string;
+}
+
+/**
+ * The text in quotes that begins at `at`; null where none does or it is not closed. A quote behind a backslash is
+ * part of the text, and so is a doubled one.
+ */
+export function quotedAt(text: string, at: number, to = text.length): Quoted | null {
+  const open = text[at] ?? '';
+  const closers = quotes.get(open);
+  if (closers === undefined) return null;
+  for (let place = at + 1; place < to; place += 1) {
+    const character = text[place] ?? '';
+    if (character === '\\' && open !== '`') place += 1;
+    else if (closers.includes(character)) {
+      if (text[place + 1] === character && character === open && place > at + 1) place += 1;
+      else {
+        const mark = character === open ? open : open + character;
+        return { start: at + 1, end: place, after: place + 1, mark };
+      }
+    }
+  }
+  return null;
+}

@@ -1,0 +1,31 @@
+import { Line } from './line';
+
+const mostJoined = 200;
+
+/** Lines that end with a mark, and the ones that go on with them, as one; the mark is gone. */
+export function joinedAt(lines: readonly Line[], mark: string): readonly Line[] {
+  const made: Line[] = [];
+  for (let at = 0; at < lines.length; at += 1) {
+    const first = lines[at];
+    if (first === undefined) break;
+    const parts: [Line, ...Line[]] = [first];
+    while (endsWith(parts.at(-1), mark) && parts.length < mostJoined && lines[at + 1] !== undefined) {
+      at += 1;
+      const next = lines[at];
+      if (next !== undefined) parts.push(next.from(next.text.length - next.text.trimStart().length));
+    }
+    const [head, ...rest] = parts;
+    if (rest.length === 0) {
+      made.push(head);
+      continue;
+    }
+    const cut = (line: Line) =>
+      endsWith(line, mark) ? line.upTo(line.text.trimEnd().length - mark.length) : line;
+    made.push(Line.joined([cut(head), ...rest.map(cut)], ' '));
+  }
+  return made;
+}
+
+function endsWith(line: Line | undefined, mark: string): boolean {
+  return line?.text.trimEnd().endsWith(mark) === true;
+}

@@ -1,0 +1,91 @@
+import type { Stretch } from '../listing';
+
+/** How a line ends: with a lone CR, a terminal goes on writing over it. */
+type LineEnd = 'line' | 'return';
+
+/**
+ * A line of a listing as it was meant to be read. What was not meant (colours, a prompt, a time stamp) is gone from
+ * `text`; each character that is left still knows its place in the whole text.
+ */
+export class Line {
+  private constructor(
+    /** Of its first line in the text, from 0. */
+    readonly number: number,
+    readonly text: string,
+    /** Where the text begins, or where each character stands and, last, where the line ends. */
+    private readonly places: number | readonly number[],
+    readonly end: LineEnd,
+  ) {}
+
+  static plain(number: number, text: string, start: number, end: LineEnd): Line {
+    return new Line(number, text, start, end);
+  }
+
+  /** The place in the whole text of what stands from `from` to `to`. */
+  at(from: number, to: number): Stretch {
+    const start = this.place(from);
+    return { start, end: to > from ? this.place(to - 1) + 1 : start };
+  }
+
+  /** All of it but blanks around it. */
+  whole(): Stretch {
+    const { text } = this;
+    const start = text.length - text.trimStart().length;
+    return this.at(start, Math.max(start, text.trimEnd().length));
+  }
+
+  /** What is left from `from` on. */
+  from(from: number): Line {
+    if (from === 0) return this;
+    const { places } = this;
+    return new Line(
+      this.number,
+      this.text.slice(from),
+      typeof places === 'number' ? places + from : places.slice(from),
+      this.end,
+    );
+  }
+
+  /** What stands before `to`, without blanks at its end. */
+  upTo(to: number): Line {
+    const text = this.text.slice(0, to).trimEnd();
+    const { places } = this;
+    return new Line(
+      this.number,
+      text,
+      typeof places === 'number' ? places : places.slice(0, text.length + 1),
+      this.end,
+    );
+  }
+
+  /** The characters at these places of this line, in this order. */
+  picked(indices: readonly number[]): Line {
+    const text = indices.map((index) => this.text[index] ?? ' ').join('');
+    const last = this.place(this.text.length);
+    return new Line(this.number, text, [...indices.map((index) => this.place(index)), last], this.end);
+  }
+
+  /** These lines as one, with `between` where each but the last ends. */
+  static joined(lines: readonly [Line, ...Line[]], between: string): Line {
+    const [first, ...others] = lines;
+    if (others.length === 0) return first;
+    const places = first.eachPlace();
+    let before = first;
+    for (const line of others) {
+      for (const _ of between) places.push(before.place(before.text.length));
+      for (const place of line.eachPlace()) places.push(place);
+      before = line;
+    }
+    places.push(before.place(before.text.length));
+    return new Line(first.number, lines.map(({ text }) => text).join(between), places, before.end);
+  }
+
+  private eachPlace(): number[] {
+    return Array.from({ length: this.text.length }, (_, index) => this.place(index));
+  }
+
+  private place(index: number): number {
+    const { places } = this;
+    return typeof places === 'number' ? places + index : (places[index] ?? places.at(-1) ?? 0);
+  }
+}

@@ -1,0 +1,66 @@
+import { isDigit } from './characters';
+import type { Line } from './line';
+
+/** A time at the start of a line, in brackets or not: of the day, with a date, or seconds since the start. */
+const stamps: readonly RegExp[] = [
+  /^\s{0,4}[[(]?(?:\d{4}-\d\d-\d\d[T ])?\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?(?:Z|[+-]\d\d:?\d\d)?[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]\s{0,8}\d{1,9}\.\d{1,9}(?:\s?s)?\s{0,4}[\])]:?(?:\s|$)/,
+  /^\s{0,4}[[(]?\d{1,2}:\d\d[.,]\d{1,6}[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
+];
+
+const leastShare = 0.8;
+const leastLines = 2;
+
+/** The lines without the time stamps that a terminal puts before each: where most have one. */
+export function withoutStamps(lines: readonly Line[]): readonly Line[] {
+  const some = someOf(lines);
+  const stamp = stamps.find((one) => {
+    const found = some.filter(({ text }) => one.test(text));
+    return found.length >= leastLines && found.length >= leastShare * some.length;
+  });
+  if (stamp === undefined) return lines;
+  return lines.map((line) => line.from(stamp.exec(line.text)?.[0].length ?? 0));
+}
+
+const mostTried = 400;
+
+function someOf(lines: readonly Line[]): readonly Line[] {
+  const said = lines.filter(({ text }) => text.trim() !== '');
+  const step = Math.ceil(said.length / mostTried);
+  return step <= 1 ? said : said.filter((_, at) => at % step === 0);
+}
+
+/** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `. */
+const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
+
+interface Counted {
+  readonly number: number;
+  readonly length: number;
+}
+
+/**
+ * The lines without numbers that count them. Where only settings are numbered, the number is the board's own and
+ * stays: it counts as one where it numbers lines of other kinds as well, which `isOther` tells.
+ */
+export function withoutCounters(lines: readonly Line[], isOther: (text: string) => boolean): readonly Line[] {
+  const found = lines.map(({ text }) => counterOf(text));
+  const numbered = found.flatMap((one) => (one === null ? [] : [one]));
+  const said = lines.filter(({ text }) => text.trim() !== '').length;
+  if (numbered.length < 3 || numbered.length < leastShare * said) return lines;
+  const steps = numbered.filter(
+    ({ number }, at) => at > 0 && number === (numbered[at - 1]?.number ?? 0) + 1,
+  ).length;
+  const others = lines.filter(({ text }, at) => {
+    const own = found[at];
+    return own != null && isOther(text.slice(own.length).trim());
+  }).length;
+  if (steps < leastShare * (numbered.length - 1) || others === 0) return lines;
+  return lines.map((line, at) => line.from(found[at]?.length ?? 0));
+}
+
+function counterOf(text: string): Counted | null {
+  const found = counter.exec(text);
+  if (found === null || isDigit(text[found[0].length])) return null;
+  return { number: Number(found[1]), length: found[0].length };
+}

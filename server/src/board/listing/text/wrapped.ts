@@ -1,0 +1,37 @@
+import { Line } from './line';
+
+const narrowest = 30;
+const leastShare = 0.6;
+
+/**
+ * Lines that a terminal broke at its width, put together again: the longest ones, where what follows most of them is
+ * of no form. Null where no line was broken.
+ */
+export function unwrapped(
+  lines: readonly Line[],
+  isUnread: (index: number) => boolean,
+): readonly Line[] | null {
+  let width = 0;
+  for (const { text } of lines) width = Math.max(width, text.length);
+  if (width < narrowest) return null;
+  const full = lines.flatMap(({ text }, index) =>
+    text.length === width && index + 1 < lines.length ? [index] : [],
+  );
+  const broken = full.filter((index) => isUnread(index + 1) || isUnread(index));
+  if (broken.length === 0 || broken.length < leastShare * full.length) return null;
+  // One that is whole by chance stays so unless nearly all are broken.
+  const joins = new Set(full.length >= 3 ? full : broken);
+  const made: Line[] = [];
+  for (let index = 0; index < lines.length; index += 1) {
+    const first = lines[index];
+    if (first === undefined) break;
+    const parts: [Line, ...Line[]] = [first];
+    while (joins.has(index)) {
+      index += 1;
+      const next = lines[index];
+      if (next !== undefined) parts.push(next);
+    }
+    made.push(Line.joined(parts, ''));
+  }
+  return made;
+}
