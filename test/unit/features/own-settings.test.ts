@@ -50,6 +50,22 @@ describe('hovering over a setting of the board’s own', () => {
     );
   });
 
+  it('tells what the board’s profile states of it', () => {
+    const text = told('[board]\nprofile = wren\n[own.self]\nset|tle = 300\n') ?? '';
+    assert.match(text, /Here: 300\n\nWren says: 0 to 2000, in ms, 150 by default\. How long a Wren waits/);
+    assert.ok(text.endsWith(kept));
+    const words = told('[board]\nprofile = wren\n[own.self]\n"free-|pad" = torch\n') ?? '';
+    assert.match(words, /Wren says: one of bare, tally, torch, /);
+  });
+
+  it('tells that a setting stands for something that is known', () => {
+    const { settings } = testCatalog.board('wren') ?? assert.fail('no wren');
+    const known = settings.find(({ means, name }) => means === 'gyro.rate' && !name.includes('{'));
+    assert.ok(typeof known?.group === 'string');
+    const text = told(`[board]\nprofile = wren\n[own]\n"${known.group}"."${known.name}"| = 5\n`) ?? '';
+    assert.match(text, /On Wren this is gyro\.rate; under own it is kept as it is written\.$/);
+  });
+
   it('tells what stands in a section', () => {
     assert.equal(
       told('include "board.craft"\n[own."PI|D α"]\nyaw = 5\n'),

@@ -1,7 +1,11 @@
 import { settingOfOwnPath } from '../../board/listing/own-path';
+import { ownRows, rowOfOwn } from '../../board/profile/own-rows';
+import { titleOf } from '../../catalog/model/board-profile';
+import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
 import type { PlacedLine } from '../../craft/setting';
+import { bareLiteral } from '../../language/own-line';
 import { isOwnPath, joinedPath, ownGroup, pathText, stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import type { Snapshot } from '../snapshot';
@@ -24,7 +28,32 @@ function ownSettings({ craft }: Snapshot): ReadonlyMap<string, PlacedLine> {
   return found;
 }
 
-/** Names that stand under `own` elsewhere: in what is included, or for other packs. */
+/** A name that can stand on a line, with a value to type over. */
+interface OpenName {
+  readonly path: string;
+  readonly value: string;
+  readonly detail: string;
+}
+
+/** Names that stand under `own` elsewhere, in what is included or for other packs, then those of the board's profile. */
+function* openNames(snapshot: Snapshot, line: ScriptLine): Iterable<OpenName> {
+  const settings = ownSettings(snapshot);
+  for (const [path, placed] of settings) {
+    if (placed.line === line) continue;
+    const value = writtenValue(placed);
+    yield { path, value, detail: `${value} in ${fileName(placed.script.uri)}` };
+  }
+  const board = snapshot.craft.board();
+  if (board === undefined) return;
+  for (const { path, row } of ownRows(board)) {
+    if (settings.has(path)) continue;
+    const { default: assumed, words, range, remark } = row.setting;
+    const value = assumed ?? words?.[0] ?? range?.[0] ?? '';
+    yield { path, value: value === '' ? '' : bareLiteral(value), detail: remark ?? titleOf(board) };
+  }
+}
+
+/** Names that can be set on a line under `own`. */
 export function ownNameItems(
   snapshot: Snapshot,
   line: ScriptLine,
@@ -35,12 +64,12 @@ export function ownNameItems(
   if (section === null) return [];
   const prefix = joinedPath(section, '');
   const items: CompletionItem[] = [];
-  for (const [path, placed] of ownSettings(snapshot)) {
-    if (!path.startsWith(prefix) || !isTyped(path.slice(prefix.length), context.typed)) continue;
-    const lines = snapshot.script.lines(inputKeys.setting(path, pack));
+  for (const open of openNames(snapshot, line)) {
+    const name = open.path.slice(prefix.length);
+    if (!open.path.startsWith(prefix) || !isTyped(name, context.typed)) continue;
+    const lines = snapshot.script.lines(inputKeys.setting(open.path, pack));
     if (lines.some((other) => other !== line)) continue;
-    if (placed.line === line) continue;
-    items.push(nameItem(path.slice(prefix.length), placed, context, options));
+    items.push(nameItem(name, open, context, options));
     if (items.length === mostNames) break;
   }
   return items;
@@ -54,21 +83,20 @@ function isTyped(name: string, typed: string): boolean {
 
 function nameItem(
   name: string,
-  placed: PlacedLine,
+  { path, value, detail }: OpenName,
   { range, typed, hasEquals }: OwnNameContext,
   { snippets }: CompletionOptions,
 ): CompletionItem {
-  const value = writtenValue(placed);
   const stop = snippets ? `\${1:${snippetText(value)}}` : value;
   return completionItem({
     label: name,
     kind: 'parameter',
-    detail: `${value} in ${fileName(placed.script.uri)}`,
+    detail,
     range,
     insertText: hasEquals ? name : `${snippets ? snippetText(name) : name} = ${stop}`,
     isSnippet: !hasEquals && snippets,
     filterText: filterTextOf(name, typed),
-    subject: { kind: 'parameter', name: `${ownGroup}.${name}` },
+    subject: { kind: 'parameter', name: path },
   });
 }
 
@@ -77,7 +105,7 @@ function filterTextOf(path: string, typed: string): string {
   return typed.includes('"') ? path : stepsOf(path).join('.');
 }
 
-/** Values that the same setting has elsewhere: what it overrides, and what it is for other packs. */
+/** Values that a setting has elsewhere: what it overrides, what it is for other packs; then what its board states. */
 export function ownValueItems(
   { craft }: Snapshot,
   line: ScriptLine,
@@ -89,13 +117,30 @@ export function ownValueItems(
   const others = packs
     .flatMap((pack) => craft.lines(inputKeys.setting(settingPath, pack)))
     .filter((placed) => placed.line !== line);
-  const values = new Map(others.map((placed) => [writtenValue(placed), placed]));
-  return [...values].flatMap(([value, { script, line: other }]) => {
-    if (value === '') return [];
-    const pack = other.section.pack === null ? '' : ` with pack ${other.section.pack}`;
-    const detail = `In ${fileName(script.uri)}${pack}`;
-    return [completionItem({ label: value, kind: 'value', detail, range, insertText: lead + value })];
-  });
+  const values = new Map(others.map((placed) => [writtenValue(placed), whereOf(placed)]));
+  for (const [value, detail] of statedValues(craft, settingPath)) {
+    if (!values.has(value)) values.set(value, detail);
+  }
+  values.delete('');
+  return [...values].map(([value, detail]) =>
+    completionItem({ label: value, kind: 'value', detail, range, insertText: lead + value }),
+  );
+}
+
+function whereOf({ script, line: { section } }: PlacedLine): string {
+  return `In ${fileName(script.uri)}${section.pack === null ? '' : ` with pack ${section.pack}`}`;
+}
+
+/** What the board's profile states of a setting: its words, its default, the ends of its range. */
+function statedValues(craft: Craft, path: string): ReadonlyMap<string, string> {
+  const board = craft.board();
+  const setting = board === undefined ? undefined : rowOfOwn(board, path)?.row.setting;
+  const { words = [], default: assumed, range = [] } = setting ?? {};
+  return new Map([
+    ...words.map((word) => [bareLiteral(word), 'One of its words'] as const),
+    ...range.map((end) => [bareLiteral(end), 'An end of its range'] as const),
+    ...(assumed === undefined ? [] : [[bareLiteral(assumed), 'Its default'] as const]),
+  ]);
 }
 
 function writtenValue({ line: { statement, text } }: PlacedLine): string {
@@ -106,7 +151,9 @@ function writtenValue({ line: { statement, text } }: PlacedLine): string {
 /** Groups of the board's own settings, as sections. */
 export function ownSections(snapshot: Snapshot): readonly string[] {
   const paths = new Set<string>();
-  for (const path of ownSettings(snapshot).keys()) {
+  const board = snapshot.craft.board();
+  const listed = board === undefined ? [] : ownRows(board).map(({ path }) => path);
+  for (const path of [...ownSettings(snapshot).keys(), ...listed]) {
     const groups = settingOfOwnPath(stepsOf(path))?.groups ?? [];
     for (let depth = 1; depth <= groups.length; depth += 1)
       paths.add(pathText([ownGroup, ...groups.slice(0, depth)]));

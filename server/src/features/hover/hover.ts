@@ -1,4 +1,3 @@
-import type { Group } from '../../catalog/catalog';
 import { choiceSources } from '../../catalog/choice-sources';
 import { inputKeys } from '../../craft/keys';
 import { ownGroup } from '../../language/path-text';
@@ -9,6 +8,7 @@ import { type Position, type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
 import { checkParagraphs, findingParagraphs } from './check-text';
 import { isWord, type Under, underCursor } from './cursor';
+import { ownSectionText, ownSettingText } from './own-text';
 import {
   choiceText,
   memberIn,
@@ -67,9 +67,7 @@ const mostDescribed = 6;
 export function parameterText(snapshot: Snapshot, path: string, pack: string | null): readonly string[] {
   const found = snapshot.catalog.parameter(path);
   if (found === undefined) return [];
-  const { parameter } = found;
-  if (parameter.kind === 'bare')
-    return [parameterTitle(found, path), ...valueHere(snapshot, found), escaped(parameter.summary)];
+  if (found.parameter.kind === 'bare') return ownSettingText(snapshot, found);
   return [
     parameterTitle(found, found.path),
     ...valueHere(snapshot, found),
@@ -115,7 +113,7 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
   const { catalog } = snapshot;
   const [groupName = ''] = path.split('.');
   const group = catalog.groups.get(groupName);
-  if (groupName === ownGroup && group !== undefined) return ownText(snapshot, path, group);
+  if (groupName === ownGroup && group !== undefined) return ownSectionText(snapshot, path, group);
   const member = memberIn(path, catalog);
   const count = catalog.parametersUnder(path).length;
   if (group === undefined || count === 0) return [];
@@ -130,13 +128,6 @@ export function sectionText(snapshot: Snapshot, path: string): readonly string[]
     escaped(group.summary),
     `${settings} can stand here.`,
   ];
-}
-
-/** What a section of the board's own settings is for, and how many the craft has in it. */
-function ownText({ craft }: Snapshot, path: string, { title, summary }: Group): readonly string[] {
-  const count = craft.settingPaths().filter((one) => one.startsWith(`${path}.`)).length;
-  const settings = count === 1 ? 'One setting stands' : `${count} settings stand`;
-  return [`**${escaped(title)}** · ${code(path)}`, escaped(summary), `${settings} here.`];
 }
 
 /** What is accepted on the line; what the check looks for, where it found nothing. */

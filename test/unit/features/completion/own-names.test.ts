@@ -77,6 +77,30 @@ describe('completion of settings of the board’s own', () => {
     assert.deepEqual(labels(`${start}[own]\nother = |`), []);
   });
 
+  it('offers what the board’s profile has and nobody has given a meaning, with what it states', () => {
+    const wren = '[board]\nprofile = wren\n[own.self]\n';
+    assert.equal(accepted(`${wren}|`, 'settle'), 'settle = 150');
+    assert.match(offered(`${wren}s|`).find(({ label }) => label === 'settle')?.detail ?? '', /a Wren waits/);
+    assert.ok(!labels(`${wren}settle = 5\ns|`).includes('settle'));
+    assert.deepEqual(
+      offered(`${wren}free-pad = |`).map(({ label, detail }) => [label, detail]),
+      [
+        ['bare', 'Its default'],
+        ['tally', 'One of its words'],
+        ['torch', 'One of its words'],
+      ],
+    );
+    assert.deepEqual(
+      offered(`${wren}settle = |`).map(({ label, detail }) => [label, detail]),
+      [
+        ['0', 'An end of its range'],
+        ['2000', 'An end of its range'],
+        ['150', 'Its default'],
+      ],
+    );
+    assert.ok(labels(`${wren.replace('[own.self]', '')}[own.|`).includes('own.self'));
+  });
+
   it('offers the groups as sections', () => {
     assert.deepEqual(labels(`${start}[own|]`).slice(-2), ['own."PID α"', 'own."PID α".roll']);
     assert.equal(accepted(`${start}[own.|`, 'own."PID α"'), '[own."PID α"]');
