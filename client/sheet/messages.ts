@@ -1,6 +1,6 @@
 import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Target } from '../../server/src/sheet/target';
-import type { Tried, Tryable } from '../../server/src/sheet/try-value';
+import type { TriedValue, Tryable } from '../../server/src/sheet/try-value';
 import type { PageState } from './state';
 
 /** Where the cursor stands in a script, and what its line sets: by its catalogue name, and by its whole path. */
@@ -14,7 +14,7 @@ export interface CursorPlace {
 export interface TrialShown {
   readonly tryable: Tryable;
   readonly to: string | null;
-  readonly tried: Omit<Tried, 'edits'> | null;
+  readonly tried: Omit<TriedValue, 'edits'> | null;
 }
 
 /** What the page says and offers while it has no sheet to show. */

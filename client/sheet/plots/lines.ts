@@ -1,5 +1,5 @@
 import { line as lineShape } from 'd3-shape';
-import type { Line, LinePlot } from '../../../server/src/sheet/plots/plot';
+import type { LinePlot, PlotLine } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, tickText } from './figure-text';
@@ -131,7 +131,7 @@ function readingOf({ at, x, y, lines }: LinePlot, index: number): string {
   return `${x.title} ${figureText(at[index] ?? null, x.unit)}: ${read.join(', ')}`;
 }
 
-function valueAt({ values }: Line, index: number, unit: string): string {
+function valueAt({ values }: PlotLine, index: number, unit: string): string {
   return figureText(values[index] ?? null, unit);
 }
 

@@ -1,7 +1,7 @@
 import { setsOwn } from './own-line';
 import { type Chunk, noSection, ScriptLine, type Section, sameSection, sectionOpened } from './script-line';
 import { type LineEnd, type SplitLine, splitLines } from './split-lines';
-import { type Said, StatementCache } from './statement-cache';
+import { type LineContent, StatementCache } from './statement-cache';
 
 /** 0-based, in UTF-16 units, as in the protocol. */
 export interface Position {
@@ -178,13 +178,17 @@ function openLines(
 }
 
 /** What a line says once it stands in another section. */
-function saidUnder({ said, section: before }: ScriptLine, section: Section, cache: StatementCache): Said {
+function saidUnder(
+  { said, section: before }: ScriptLine,
+  section: Section,
+  cache: StatementCache,
+): LineContent {
   const isOwn = setsOwn(said.text, section);
   return isOwn === setsOwn(said.text, before) ? said : cache.parse(said.text, isOwn);
 }
 
 /** A byte order mark is a mark only in front of the first line. */
-function firstSaid(text: string, cache: StatementCache): Said {
+function firstSaid(text: string, cache: StatementCache): LineContent {
   const marked = text.startsWith('\ufeff') ? ` ${text.slice(1)}` : text;
   const said = cache.parse(marked, setsOwn(marked, noSection));
   return marked === text ? said : { text, statement: said.statement };

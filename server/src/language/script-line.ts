@@ -1,7 +1,7 @@
 import type { Statement } from './ast';
 import { joinedPath, ownGroup } from './path-text';
 import type { LineEnd } from './split-lines';
-import type { Said } from './statement-cache';
+import type { LineContent } from './statement-cache';
 
 /** The section that is open at a line. */
 export interface Section {
@@ -38,7 +38,7 @@ export class ScriptLine {
   chunk: Chunk | null = null;
 
   constructor(
-    readonly said: Said,
+    readonly said: LineContent,
     readonly end: LineEnd,
     /** For a section header: the section that it opens. */
     readonly section: Section,

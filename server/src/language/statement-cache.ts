@@ -5,7 +5,7 @@ import { parseLine } from './parser';
 const longestKept = 2000;
 
 /** What a line says: its text and what that means. Lines with the same text share one. */
-export interface Said {
+export interface LineContent {
   readonly text: string;
   readonly statement: Statement;
 }
@@ -15,13 +15,13 @@ export interface Said {
  * young one is full it becomes the old one, so the cache stays bounded without keeping count of use.
  */
 export class StatementCache {
-  private young = new Map<string, Said>();
-  private old = new Map<string, Said>();
+  private young = new Map<string, LineContent>();
+  private old = new Map<string, LineContent>();
 
   constructor(private readonly capacity = 4096) {}
 
   /** `isOwn`: the line sets something that only the board knows. */
-  parse(text: string, isOwn = false): Said {
+  parse(text: string, isOwn = false): LineContent {
     if (text.length > longestKept) return said(text, isOwn);
     // The same text says something else there; a line feed stands in no line.
     const key = isOwn ? `\n${text}` : text;
@@ -37,6 +37,6 @@ export class StatementCache {
   }
 }
 
-function said(text: string, isOwn: boolean): Said {
+function said(text: string, isOwn: boolean): LineContent {
   return { text, statement: parseLine(text, isOwn) };
 }

@@ -7,7 +7,7 @@ import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
-import type { Tried, Tryable } from '../sheet/try-value';
+import type { TriedValue, Tryable } from '../sheet/try-value';
 import { about, type Form, flag, here, list, object, optional, pair, position, text } from './requests/form';
 
 export type { Learned, LearnedRow } from '../features/board/learning';
@@ -114,7 +114,7 @@ export interface ValueToTry extends AboutScript, SettingToTry {
 }
 
 /** What a value would do, with the edits that write it, which fit the text of that version only. */
-export interface TryAnswer extends Omit<Tried, 'edits'> {
+export interface TryAnswer extends Omit<TriedValue, 'edits'> {
   readonly version: number;
   readonly edits: readonly { readonly range: Range; readonly newText: string }[];
 }

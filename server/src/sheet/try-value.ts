@@ -37,7 +37,7 @@ export interface ByChoice {
 }
 
 /** What would be if a setting held something else. */
-export interface Tried extends FindingChanges {
+export interface TriedValue extends FindingChanges {
   /** Why it can't be written, as the script would say it; null if it can. */
   readonly refusal: string | null;
   /** What moves, for every pack of the craft: what gets worse first. */
@@ -81,7 +81,7 @@ export function tryValue(
   to: string,
   findings: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
-): Tried | null {
+): TriedValue | null {
   if (/[\r\n]/.test(to)) return null;
   const edits = settingEdits(craft, pack, path, to);
   if (edits === null) return null;

@@ -4,7 +4,7 @@ import type { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 import { type Condition, holds, readCondition } from './condition';
 import { dataScope } from './data-scope';
-import { filled, slotsIn, slotText } from './data-template';
+import { filledTemplate, slotsIn, slotText } from './data-template';
 import { memberSlot, namingMember, placeholderOf } from './members';
 
 /** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
@@ -50,7 +50,7 @@ function findingOf(
   const slots = slotsIn(`${check.message} ${check.advice}`);
   const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
   const fill = (text: string) =>
-    filled(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
+    filledTemplate(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
   return {
     id: check.id,
     at: namingMember(check.at, placeholder, member),

@@ -14,7 +14,7 @@ export function slotsIn(template: string): readonly string[] {
 }
 
 /** Puts values into a template. A slot without a value keeps its braces, so that the gap is seen. */
-export function filled(template: string, values: Readonly<Record<string, string>>): string {
+export function filledTemplate(template: string, values: Readonly<Record<string, string>>): string {
   return template.replace(slots, (whole, name: string) =>
     Object.hasOwn(values, name) ? (values[name] ?? whole) : whole,
   );

@@ -14,7 +14,7 @@ import { type Dimension, plain, sameDimension } from '../../units/dimension';
 import { dimensionPhrase, findDimensionName } from '../../units/dimension-names';
 import { isOnScale, parseUnit } from '../../units/unit';
 import { type Condition, readCondition, readExpressionText } from './condition';
-import { filled, slotsIn } from './data-template';
+import { filledTemplate, slotsIn } from './data-template';
 import { asMember, memberSlot, type PerMember } from './members';
 
 /** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
@@ -169,7 +169,7 @@ class RuleNames {
   }
 
   private sentence({ id, values }: Problem): string {
-    return filled(this.catalog.check(id)?.message ?? id, values).replace(/\.$/, '');
+    return filledTemplate(this.catalog.check(id)?.message ?? id, values).replace(/\.$/, '');
   }
 }
 

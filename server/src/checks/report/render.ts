@@ -1,6 +1,6 @@
 import { distinctTexts, type Roundable } from '../../units/distinct-texts';
 import { fewestOfTail, withoutTails } from '../../units/number-text';
-import { filled, slotsIn } from '../data/data-template';
+import { filledTemplate, slotsIn } from '../data/data-template';
 import type { Finding } from './finding';
 
 /** The sentence that says what is wrong, with the pack in front where only some are concerned. */
@@ -25,7 +25,7 @@ export function sentenceOf(template: string, values: Readonly<Record<string, str
       : '',
   );
   const shown = distinctTexts(Object.values(values).map(withTail));
-  return filled(
+  return filledTemplate(
     words,
     Object.fromEntries(Object.keys(values).map((name, index) => [name, shown[index] ?? ''])),
   );

@@ -5,7 +5,7 @@ import { figureOf } from '../../figures/index';
 import { turnsAt } from '../../figures/turning';
 import type { DigitalFilter } from '../../physics/filter';
 import { halfRate } from '../../physics/sampling';
-import { type Line, type LinePlot, namedFor, type Strip } from './plot';
+import { type LinePlot, namedFor, type PlotLine, type Strip } from './plot';
 
 const lowest = 10;
 const samples = 320;
@@ -22,7 +22,7 @@ export function filterPlot(view: CraftView): LinePlot | null {
     { length: samples },
     (_, step) => lowest * (highest / lowest) ** (step / (samples - 1)),
   );
-  const lines = linesOf(view, chains.value).map(({ name, filters }): Line => {
+  const lines = linesOf(view, chains.value).map(({ name, filters }): PlotLine => {
     const values = at.map((frequency) => Math.max(2 * floor, chainDecibels(filters, frequency)));
     return { name, values };
   });

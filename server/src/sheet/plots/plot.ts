@@ -29,12 +29,12 @@ export interface LinePlot extends Drawn {
   readonly y: PlotAxis;
   /** Rising; in the unit of `x`. */
   readonly at: readonly number[];
-  readonly lines: readonly Line[];
+  readonly lines: readonly PlotLine[];
   /** Stretches of the axis that are worth comparing the curves with. */
   readonly strips: readonly Strip[];
 }
 
-export interface Line {
+export interface PlotLine {
   readonly name: string;
   /** One for each of `at`, in the unit of `y`; null where there is none. */
   readonly values: readonly (number | null)[];
@@ -104,7 +104,7 @@ export interface CarrierStrip extends Drawn {
 }
 
 /** The highest value of any of the lines. */
-export function highestOf(lines: readonly Line[]): number {
+export function highestOf(lines: readonly PlotLine[]): number {
   return Math.max(...lines.flatMap(({ values }) => values.map((value) => value ?? 0)));
 }
 

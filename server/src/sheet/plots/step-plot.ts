@@ -1,14 +1,14 @@
 import type { CraftView } from '../../craft/view';
 import { axisNames, axisOf } from '../../figures/axis';
 import { stepOf, watched } from '../../figures/loop-figures';
-import { highestOf, type Line, type LinePlot } from './plot';
+import { highestOf, type LinePlot, type PlotLine } from './plot';
 
 const samples = 126;
 
 /** How each axis answers a sudden call for a turning rate. */
 export function stepPlot(view: CraftView): LinePlot | null {
   const times = Array.from({ length: samples }, (_, step) => (watched * step) / (samples - 1));
-  const lines = axisNames.flatMap((name): readonly Line[] => {
+  const lines = axisNames.flatMap((name): readonly PlotLine[] => {
     const axis = axisOf(view, name)?.value.likely;
     const response = axis === undefined ? null : stepOf(axis, view, watched);
     if (response === null) return [];

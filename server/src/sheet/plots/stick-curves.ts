@@ -2,7 +2,7 @@ import type { CraftView } from '../../craft/view';
 import { type AxisName, axisNames } from '../../figures/axis';
 import { stickCurve } from '../../figures/stick-figures';
 import { curveValue } from '../../physics/monotone-curve';
-import { highestOf, type Line, type LinePlot } from './plot';
+import { highestOf, type LinePlot, type PlotLine } from './plot';
 
 /** Shares of the stick's travel from the middle to its end. */
 const travel = Array.from({ length: 51 }, (_, step) => step / 50);
@@ -25,7 +25,7 @@ export function stickCurves(view: CraftView): LinePlot | null {
   };
 }
 
-function lineOf(view: CraftView, axis: AxisName): readonly Line[] {
+function lineOf(view: CraftView, axis: AxisName): readonly PlotLine[] {
   const curve = stickCurve(view, axis);
   if (curve === null) return [];
   const limit = view.quantity(`stick.${axis}.limit`) ?? Number.POSITIVE_INFINITY;
@@ -33,8 +33,8 @@ function lineOf(view: CraftView, axis: AxisName): readonly Line[] {
 }
 
 /** One line for axes that are set alike: "roll and pitch". */
-function sameTogether(lines: readonly Line[]): readonly Line[] {
-  const byValues = new Map<string, Line[]>();
+function sameTogether(lines: readonly PlotLine[]): readonly PlotLine[] {
+  const byValues = new Map<string, PlotLine[]>();
   for (const line of lines) {
     const values = line.values.join();
     byValues.set(values, [...(byValues.get(values) ?? []), line]);

@@ -3,7 +3,7 @@ import { carriedBy } from '../../figures/drive';
 import { figureOf } from '../../figures/index';
 import { model } from '../../figures/model';
 import { type DriveState, stateAtThrottle } from '../../physics/drive';
-import { highestOf, type Line, type LinePlot, namedFor, type Strip } from './plot';
+import { highestOf, type LinePlot, namedFor, type PlotLine, type Strip } from './plot';
 
 /** Shares of throttle. */
 const throttles = Array.from({ length: 41 }, (_, step) => step / 40);
@@ -73,7 +73,7 @@ interface NamedCurve {
 
 function plot(
   { id, title, y, unit }: NamedCurve,
-  lines: readonly Line[],
+  lines: readonly PlotLine[],
   strips: readonly Strip[],
 ): LinePlot {
   return {

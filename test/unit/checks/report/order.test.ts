@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { filled, slotsIn } from '../../../../server/src/checks/data/data-template';
+import { filledTemplate, slotsIn } from '../../../../server/src/checks/data/data-template';
 import type { Finding } from '../../../../server/src/checks/report/finding';
 import { countByLevel, inScriptOrder } from '../../../../server/src/checks/report/order';
 import { messageOf } from '../../../../server/src/checks/report/render';
@@ -93,7 +93,10 @@ describe('the sentences of findings', () => {
   });
 
   it('keep a slot that has no value, so that the gap is seen (F04)', () => {
-    assert.equal(filled('{a} {b} {constructor} {__proto__}', { a: '1' }), '1 {b} {constructor} {__proto__}');
+    assert.equal(
+      filledTemplate('{a} {b} {constructor} {__proto__}', { a: '1' }),
+      '1 {b} {constructor} {__proto__}',
+    );
     assert.deepEqual(slotsIn('{a} {b} {a} {} {c'), ['a', 'b']);
   });
 
