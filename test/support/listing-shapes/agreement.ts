@@ -1,4 +1,5 @@
 import type { ListedSetting, Listing } from '../../../server/src/board/listing/listing';
+import { escapeCode } from './dirt';
 import type { PrintedListing, Stretch, TrueSetting } from './listing';
 import type { Shape } from './shape';
 
@@ -90,16 +91,26 @@ function valueFaults(
   const end = place.end + (isWithUnit ? unit.length : 0);
   const expected = isWithUnit ? value.text + unit : value.text;
   const isEmpty = place.start === place.end;
-  const mark = text.charAt(place.start - 1);
-  const isQuoted = /["']/.test(mark) && text.charAt(end) === mark;
+  const mark = quoteAround(text, place.start, end);
   return [
     ...different('value', expected, read.value),
     ...(isEmpty
       ? emptyPlaceFaults(text, at.name, read)
       : different('place', { start: place.start, end }, read.at.value)),
-    ...different('style', isQuoted ? { kind: 'quoted', mark } : { kind: 'plain' }, read.style),
+    ...different('style', mark === null ? { kind: 'plain' } : { kind: 'quoted', mark }, read.style),
     ...(unit === '' || isWithUnit ? [] : different('unit', value.unit?.text, read.stated?.unit)),
   ];
+}
+
+/** The quotes in which a value stands, with colours inside of them or without; null where it stands in none. */
+export function quoteAround(text: string, start: number, end: number): string | null {
+  const before = withoutColours(text.slice(Math.max(0, start - 20), start)).at(-1);
+  const behind = withoutColours(text.slice(end, end + 20))[0];
+  return before !== undefined && /["']/.test(before) && before === behind ? before : null;
+}
+
+function withoutColours(text: string): string {
+  return text.replace(new RegExp(`${escapeCode}\\[[\\d;]*m`, 'g'), '');
 }
 
 /** Nothing may stand anywhere on the rest of its line. */

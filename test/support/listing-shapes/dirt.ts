@@ -49,12 +49,20 @@ function behind(line: Line, text: string): Line {
   return { ...line, pieces: [...line.pieces, literal(text)] };
 }
 
-const escapeCode = '\u001b';
+export const escapeCode = '\u001b';
 
-function coloured(piece: Piece): readonly Piece[] {
-  if (piece.of === null || piece.text === '') return [piece];
-  const colour = piece.of.field === 'name' ? '36' : '1;33';
-  return [literal(`${escapeCode}[${colour}m`), piece, literal(`${escapeCode}[0m`)];
+/** Names in one colour, values with their units in another. */
+function coloured(pieces: readonly Piece[]): readonly Piece[] {
+  return pieces.flatMap((piece, index) => {
+    if (piece.of === null || piece.text === '') return [piece];
+    const { field } = piece.of;
+    const hasUnit = pieces[index + 1]?.of?.field === 'unit';
+    return [
+      ...(field === 'unit' ? [] : [literal(`${escapeCode}[${field === 'name' ? '36' : '1;33'}m`)]),
+      piece,
+      ...(hasUnit ? [] : [literal(`${escapeCode}[0m`)]),
+    ];
+  });
 }
 
 /** So many lines to a screen. */
@@ -97,8 +105,7 @@ const soils: Readonly<Partial<Record<DirtKind, Soil>>> = {
     ...lot.one([[], [blankLine]]),
     ...lines,
   ],
-  colour: (lines) =>
-    lines.map((line) => ({ ...line, pieces: line.pieces.flatMap((piece) => [...coloured(piece)]) })),
+  colour: (lines) => lines.map((line) => ({ ...line, pieces: coloured(line.pieces) })),
   trailing: (lines, lot) => lines.map((line) => behind(line, lot.one(['', ' ', '   ', '\t']))),
   stamps(lines, lot) {
     const form = lot.one(stampForms);

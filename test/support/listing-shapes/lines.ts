@@ -15,7 +15,7 @@ export function valuePieces(item: number, { value }: Item): readonly Piece[] {
     ...(quote === '' ? [] : [literal(quote)]),
     { text, of: { item, field: 'value' } },
     ...(quote === '' ? [] : [literal(quote)]),
-    ...(unit === null ? [] : [literal(`${unit.gap}${unit.text}`)]),
+    ...(unit === null ? [] : [{ text: `${unit.gap}${unit.text}`, of: { item, field: 'unit' } as const }]),
   ];
 }
 

@@ -37,7 +37,7 @@ export interface Item {
 /** A part of a line. What stands for an item's name or value says so. */
 export interface Piece {
   readonly text: string;
-  readonly of: { readonly item: number; readonly field: 'name' | 'value' } | null;
+  readonly of: { readonly item: number; readonly field: 'name' | 'value' | 'unit' } | null;
 }
 
 type LineKind = 'setting' | 'comment' | 'heading' | 'other' | 'blank';

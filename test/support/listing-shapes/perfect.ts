@@ -1,5 +1,6 @@
 import type { ListedSetting, Listing } from '../../../server/src/board/listing/listing';
 import { boardForms } from '../../../server/src/catalog/model/board-forms';
+import { quoteAround } from './agreement';
 import type { PrintedListing, TrueSetting } from './listing';
 
 /** The reading that gets all of a printed listing right. */
@@ -26,9 +27,8 @@ function groupsOf(settings: readonly TrueSetting[]): readonly (readonly string[]
 
 function listed(text: string, { groups, name, occurrence, value, at, stated }: TrueSetting): ListedSetting {
   const place = at.value ?? { start: at.name.start, end: at.name.start };
-  const mark = text.charAt(place.start - 1);
-  const isQuoted = /["']/.test(mark) && text.charAt(place.end) === mark;
-  const style = isQuoted ? ({ kind: 'quoted', mark } as const) : ({ kind: 'plain' } as const);
+  const mark = quoteAround(text, place.start, place.end);
+  const style = mark === null ? ({ kind: 'plain' } as const) : ({ kind: 'quoted', mark } as const);
   return {
     groups,
     name,

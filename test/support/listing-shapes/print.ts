@@ -35,7 +35,8 @@ function laidOut(lines: readonly Line[], dirt: readonly DirtKind[]) {
   lines.forEach(({ pieces }, line) => {
     const start = text.length;
     for (const { text: part, of } of pieces) {
-      if (of !== null) note(places, of, { start: text.length, end: text.length + part.length }, line);
+      if (of !== null && of.field !== 'unit')
+        note(places, of.item, of.field, { start: text.length, end: text.length + part.length }, line);
       text += part;
     }
     stretches.push({ start, end: text.length });
@@ -47,7 +48,8 @@ function laidOut(lines: readonly Line[], dirt: readonly DirtKind[]) {
 /** A value in several pieces goes from the first to the last. */
 function note(
   places: Map<number, Places>,
-  { item, field }: { readonly item: number; readonly field: 'name' | 'value' },
+  item: number,
+  field: 'name' | 'value',
   { start, end }: Stretch,
   line: number,
 ): void {

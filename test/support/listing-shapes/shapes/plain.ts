@@ -97,6 +97,7 @@ export const quotedNames: ShapeMaker = (lot, { quote }) => {
   return {
     ...usual,
     styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
+    isExact: false,
     without: between.trim() === '' ? ['empty'] : [],
     comment: '#',
     print: (items) =>

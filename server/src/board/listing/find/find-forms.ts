@@ -85,7 +85,7 @@ function headingLines(
     const isDeeper = indentOf(lines[next.index]?.text ?? '') > indentOf(lines[index]?.text ?? '');
     const leads = isDeeper || holds[at + 1] === true || holds[at + 2] === true;
     const isApart = isDeeper || index === 0 || lines[index - 1]?.text.trim() === '';
-    return [{ text, leads, isApart }];
+    return [{ text, leads, isAbove: isDeeper, isApart }];
   });
 }
 

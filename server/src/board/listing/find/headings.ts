@@ -6,7 +6,9 @@ export interface HeadingLine {
   readonly text: string;
   /** Whether settings follow, or another heading. */
   readonly leads: boolean;
-  /** Whether they stand further in, or a blank line stands before the heading. */
+  /** Whether they stand further in. */
+  readonly isAbove: boolean;
+  /** Whether they do, or a blank line stands before the heading. */
   readonly isApart: boolean;
 }
 
@@ -57,8 +59,14 @@ function isHeadings(
   if (isMirrored(prefix, suffix)) return true;
   const isApart = leading.some(({ line }) => line.isApart) || group.length > 1;
   if (/[:{([]$/.test(suffix)) return isApart || leadWord(core) !== null;
-  if (prefix === '' && suffix === '') return leading.every(({ line }) => line.isApart);
+  if (prefix === '' && suffix === '') return areNamesAlone(leading.map(({ line }) => line));
   return suffix === '' && (prefix.endsWith(' ') || isRow(prefix)) && isApart;
+}
+
+/** One name alone at the start of a text, with nothing further in, greets rather than heads. */
+function areNamesAlone(leading: readonly HeadingLine[]): boolean {
+  const isSaid = leading.length > 1 || leading.some(({ isAbove }) => isAbove);
+  return isSaid && leading.every(({ isApart }) => isApart);
 }
 
 function isRow(marks: string): boolean {
@@ -80,7 +88,9 @@ function isMirrored(prefix: string, suffix: string): boolean {
     .reverse()
     .map((mark) => mirrors.get(mark) ?? mark)
     .join('');
-  return before !== '' && (after === mirrored || after === before);
+  // Quotes are a part of names.
+  if (before === '' || /^["'`]+$/.test(before)) return false;
+  return after === mirrored || after === before;
 }
 
 /** A name with marks around it; null for what is too long, or a sentence. */

@@ -78,7 +78,7 @@ class LinesReader {
       this.takeContinued(index, text) ||
       this.takeFrame(index, text) ||
       this.takeHeading(index, text) ||
-      this.takeComment(index, text) ||
+      this.takeComment(index) ||
       this.takeCloser(text) ||
       this.takeSettings(index, text) ||
       this.takeContinuation(index, text) ||
@@ -113,7 +113,7 @@ class LinesReader {
   private takeHeading(index: number, text: string): boolean {
     const heading = readHeading(this.forms.headings, text);
     const line = this.lines[index];
-    if (heading === null || line === undefined) return false;
+    if (heading === null || line === undefined || (heading.isWeak && this.isComment(index))) return false;
     const parts = this.partsAt(index);
     if (parts.some(({ rest, isLoose }) => rest.end > rest.start && !(isLoose && !heading.isWeak)))
       return false;
@@ -131,7 +131,7 @@ class LinesReader {
   private isHeadingHere(index: number, next: number | null, isDeeper: boolean): boolean {
     const own = this.partsAt(index);
     if (next === null || own.some(({ style }) => style.kind === 'presence')) return false;
-    if (isDeeper && this.forms.forms.indent === 'groups') return true;
+    if (this.forms.forms.indent === 'groups') return isDeeper;
     const leads =
       this.partsAt(next).length > 0 || readHeading(this.forms.headings, this.textOf(next)) !== null;
     // What can be no setting needs no blank line before it.
@@ -140,11 +140,14 @@ class LinesReader {
     return isFirst && next === index + 1 && leads;
   }
 
-  private takeComment(index: number, text: string): boolean {
-    const start = text.trimStart();
-    const mark = this.forms.forms.comments.find((one) => start.startsWith(one));
+  private isComment(index: number): boolean {
+    const start = this.textOf(index).trimStart();
+    return this.forms.forms.comments.some((mark) => start.startsWith(mark));
+  }
+
+  private takeComment(index: number): boolean {
     const line = this.lines[index];
-    if (mark === undefined || line === undefined) return false;
+    if (line === undefined || !this.isComment(index)) return false;
     this.comments.push(line.whole());
     return true;
   }
