@@ -1,6 +1,7 @@
 import { gather } from '../../src/board/meaning/meanings';
 import { rowsOf } from '../../src/board/profile/profile';
-import { type BoardProfile, type BoardSetting, titleOf } from '../../src/catalog/model/board-profile';
+import { titleOf } from '../../src/catalog/board-title';
+import type { BoardProfile, BoardSetting } from '../../src/catalog/model/board-profile';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import { code, plain, table } from './table';
 

@@ -1,4 +1,5 @@
-import { type BoardProfile, titleOf } from './model/board-profile';
+import { titleOf } from './board-title';
+import type { BoardProfile } from './model/board-profile';
 import type { Choice, ChoiceSource, Parameter } from './model/parameter';
 
 /** Words that only the craft at hand can tell. */

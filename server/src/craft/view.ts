@@ -1,6 +1,7 @@
+import { titleOf } from '../catalog/board-title';
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { Hardware } from '../catalog/model/board-hardware';
-import { type BoardProfile, titleOf } from '../catalog/model/board-profile';
+import type { BoardProfile } from '../catalog/model/board-profile';
 import { parseLine } from '../language/parser';
 import type { Database, QueryContext } from '../query/database';
 import type { Key } from '../query/key-map';

@@ -1,5 +1,5 @@
+import { titleOf } from '../../catalog/board-title';
 import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
-import { titleOf } from '../../catalog/model/board-profile';
 import { NameTable, type ProfileRow, type RowFound } from './name-table';
 
 export type { ProfileRow, RowFound } from './name-table';

@@ -132,8 +132,3 @@ export type BoardText = z.infer<typeof boardText>;
 export type BoardSetting = z.infer<typeof boardSetting>;
 export type Counts = z.infer<typeof counts>;
 export type PartHeld = z.infer<typeof partHeld>;
-
-/** What a board is called in a sentence. */
-export function titleOf({ title, name }: BoardProfile): string {
-  return title ?? name;
-}

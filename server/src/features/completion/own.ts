@@ -1,6 +1,6 @@
 import { settingOfOwnPath } from '../../board/listing/own-path';
 import { ownRows, rowOfOwn } from '../../board/profile/own-rows';
-import { titleOf } from '../../catalog/model/board-profile';
+import { titleOf } from '../../catalog/board-title';
 import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';

@@ -1,5 +1,5 @@
+import { titleOf } from '../../catalog/board-title';
 import type { FoundParameter } from '../../catalog/catalog';
-import { titleOf } from '../../catalog/model/board-profile';
 import type { ScriptLine } from '../../language/script-line';
 import type { Snapshot } from '../snapshot';
 import { choicesHere, devicesOn } from './choices-here';

@@ -1,6 +1,7 @@
 import { rowOfOwn } from '../../board/profile/own-rows';
+import { titleOf } from '../../catalog/board-title';
 import type { FoundParameter, Group } from '../../catalog/catalog';
-import { type BoardSetting, titleOf } from '../../catalog/model/board-profile';
+import type { BoardSetting } from '../../catalog/model/board-profile';
 import { code, escaped } from '../markdown';
 import type { Snapshot } from '../snapshot';
 import { parameterTitle } from './parameter-text';

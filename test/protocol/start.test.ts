@@ -1,0 +1,44 @@
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { built } from '../support/built';
+import { withScratch } from '../support/scratch';
+
+/** Runs a program and names the files of code that it has loaded when it ends. */
+const noting = `process.on('exit', () => require('fs').writeSync(2, JSON.stringify(Object.keys(require.cache))));
+  require(process.argv[1]);`;
+
+function loadedBy(program: string, args: readonly string[], cwd: string): readonly string[] {
+  const { stderr } = spawnSync(process.execPath, ['-e', noting, built(program), ...args], {
+    cwd,
+    input: '',
+    encoding: 'utf8',
+  });
+  return JSON.parse(stderr.slice(stderr.lastIndexOf('['))) as string[];
+}
+
+/** What the models of data are written with: only what others wrote is held against them, and few wrote any. */
+const models = 'ZodMiniObject';
+
+describe('what a start loads', () => {
+  for (const [program, ...args] of [
+    ['server.js', '--stdio'],
+    ['propsoff.js', 'check', 'a.craft'],
+  ] as const) {
+    it(`leaves the models of the data aside: ${[program, ...args].join(' ')}`, () =>
+      withScratch({ 'a.craft': '[gyro]\nrate = 3 kHz\n' }, async ({ path }) => {
+        const loaded = loadedBy(program, args, path);
+        assert.ok(loaded.length > 1, loaded.join('\n'));
+        assert.deepEqual(
+          loaded.filter((file) => readFileSync(file, 'utf8').includes(models)),
+          [],
+        );
+      }));
+  }
+
+  it('reads them for a file that adds to the catalogue', () =>
+    withScratch({ 'a.craft': '[gyro]\n', 'propsoff/club.json': '{}' }, async ({ path }) => {
+      const loaded = loadedBy('propsoff.js', ['check', 'a.craft'], path);
+      assert.ok(loaded.some((file) => readFileSync(file, 'utf8').includes(models)));
+    }));
+});
