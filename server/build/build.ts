@@ -39,6 +39,8 @@ const engine: BuildOptions = {
   target: 'node20',
   // One of the libraries has a main file that no bundler can look into.
   mainFields: ['module', 'main'],
+  // Of another only the lexer and the parser are wanted, and only its modules of the newer kind can be had in part.
+  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
   define: {
     PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)),
     PROPSOFF_VERSION: JSON.stringify(version),

@@ -78,7 +78,8 @@ const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] =
   [/^node:/, ['file-system', 'lsp', 'cli', 'build', 'client']],
   [/^esbuild$/, ['build']],
   [/^zod$/, ['catalog', 'additions', 'build']],
-  [/^jsonc-parser$/, ['additions']],
+  [/^jsonc-parser$/, ['additions', 'board']],
+  [/^yaml$/, ['board']],
 ];
 
 interface Import {

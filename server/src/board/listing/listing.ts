@@ -39,6 +39,7 @@ export interface ListedSetting extends SettingKey {
   readonly value: string;
   readonly style: Style;
   readonly at: {
+    /** Empty for an entry of a list in a document, whose name is its number. */
     readonly name: Stretch;
     /** Inside the quotes. For a name that stands alone: the negation, or the empty place for one. */
     readonly value: Stretch;

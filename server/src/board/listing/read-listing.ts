@@ -1,4 +1,5 @@
 import type { Forms } from '../../catalog/model/board-forms';
+import { documentIn, readDocument, type Source } from './containers/read-document';
 import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
@@ -6,7 +7,6 @@ import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Listing, Stretch } from './listing';
 import { joinedAt } from './text/joined';
-import type { Line } from './text/line';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
 import { withoutCounters, withoutStamps } from './text/stamps';
@@ -21,12 +21,12 @@ export function readListing(text: string, forms: Forms | null): Listing {
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
   const prompted = withoutPrompts(withoutStamps(linesOf(text)), forms?.prompts ?? []);
   const lines = withoutCounters(prompted.lines, isNoSetting);
-  const { known, read } = forms === null ? found(text, lines) : byForms(lines, forms);
-  if (read.settings.length > mostSettings)
-    return emptyListing(text, known, `The text holds more than ${mostSettings} settings.`);
-  const withPrompts =
-    forms === null && prompted.prompts.length > 0 ? { ...known, prompts: [...prompted.prompts] } : known;
-  return listingOf(text, withPrompts, read, prompted.echoes);
+  const { known, read } = forms === null ? found({ text, lines }) : byForms({ text, lines }, forms);
+  const isTooMuch = read.settings.length > mostSettings;
+  const refused = isTooMuch ? `The text holds more than ${mostSettings} settings.` : read.refused;
+  if (refused !== null) return emptyListing(text, known, refused);
+  const isNew = forms === null && prompted.prompts.length > 0;
+  return listingOf(text, isNew ? { ...known, prompts: [...prompted.prompts] } : known, read, prompted.echoes);
 }
 
 interface ReadBy {
@@ -34,7 +34,10 @@ interface ReadBy {
   readonly read: LinesRead;
 }
 
-function byForms(lines: readonly Line[], known: Forms): ReadBy {
+function byForms(source: Source, known: Forms): ReadBy {
+  const { lines } = source;
+  if (known.container === 'json' || known.container === 'yaml')
+    return { known, read: readDocument(source, known, mostSettings) };
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const read = readLines(whole, compiled(known), mostSettings);
   const unread = new Set(read.unread);
@@ -45,13 +48,15 @@ function byForms(lines: readonly Line[], known: Forms): ReadBy {
 }
 
 /** Finds the forms and reads by them; what is around the settings is known only then. */
-function found(text: string, lines: readonly Line[]): ReadBy {
-  const known = findForms(lines);
-  const { read } = byForms(lines, known);
-  const opening = framesOf(read.openings, text, read.settings.length);
-  const closing = framesOf(read.closings, text, read.settings.length);
+function found(source: Source): ReadBy {
+  const document = documentIn(source, mostSettings);
+  if (document !== null) return document;
+  const known = findForms(source.lines);
+  const { read } = byForms(source, known);
+  const opening = framesOf(read.openings, source.text, read.settings.length);
+  const closing = framesOf(read.closings, source.text, read.settings.length);
   if (opening.length + closing.length === 0) return { known, read };
-  return byForms(lines, { ...known, opening: [...opening], closing: [...closing] });
+  return byForms(source, { ...known, opening: [...opening], closing: [...closing] });
 }
 
 /** Lines that a listing has beside its settings. */

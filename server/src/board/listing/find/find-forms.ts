@@ -9,11 +9,12 @@ import type { Line } from '../text/line';
 import { besideIn } from './beside';
 import { closersIn } from './closers';
 import { commented } from './comments';
-import { type HeadingLine, headingsAmong } from './headings';
+import { type HeadingLine, headingsAmong, isSurelyHeading } from './headings';
 import { type IndentedLine, indentIn } from './indents';
 import { lineFormsIn, moreFormsIn } from './line-forms';
 import { pathIn } from './path';
 import { type Sample, sampleOf } from './sample';
+import { type TableFound, tableIn } from './table';
 
 /** Finds from lines how a listing writes its settings. */
 export function findForms(written: readonly Line[]): Forms {
@@ -21,7 +22,12 @@ export function findForms(written: readonly Line[]): Forms {
   const lines = continued === null ? written : joinedAt(written, continued);
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
   const { marks, lines: body } = commented(sampleOf(lines, indices));
-  const main = lineFormsIn(body, marks);
+  const table = tableIn(
+    body.filter(({ text }) => !isSurelyHeading(text)),
+    '.',
+  );
+  if (table !== null) return tableForms(lines, body, table, marks);
+  const { forms: main, beside } = lineFormsIn(body, marks);
   const headings = headingsAmong(headingLines(lines, body, formsOf(main)));
   const isHeading = headingTest(headings, formsOf(main));
   const settings = body.filter((line) => !isHeading(line));
@@ -38,7 +44,7 @@ export function findForms(written: readonly Line[]): Forms {
   return {
     ...noForms,
     lines: [...found],
-    beside: [...besideIn(values, marks, decimal)],
+    beside: [...new Set([...beside, ...besideIn(values, marks, decimal)])],
     headings: [...headings],
     closers: [...closers],
     indent: closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading)),
@@ -47,6 +53,19 @@ export function findForms(written: readonly Line[]): Forms {
     comments: [...marks],
     decimal,
   };
+}
+
+/** A table, with what stands around its rows. */
+function tableForms(
+  lines: readonly Line[],
+  body: readonly Sample[],
+  { table, heading }: TableFound,
+  comments: readonly string[],
+): Forms {
+  const forms: Forms = { ...noForms, container: 'table', table, comments: [...comments] };
+  const rows = body.filter(({ index }) => index !== heading);
+  const headings = headingsAmong(headingLines(lines, rows, compiled(forms)));
+  return { ...forms, headings: [...headings] };
 }
 
 /** What lines end with that go on in the next: a backslash, where the last one has none. */

@@ -103,7 +103,7 @@ function decoratedOf(text: string): Decorated | null {
   if (
     core === '' ||
     core.length > longestGroup ||
-    /\t| = /.test(core) ||
+    /\t|[|\u2502]| = /.test(core) ||
     core.split(/\s+/).length > mostWords
   )
     return null;

@@ -1,6 +1,7 @@
 import { formsOf, type LineFormData } from '../forms/compiled';
 import { partsOfLine } from '../forms/parts-of-line';
 import { isPresenceName } from '../forms/read-part';
+import { attributesIn } from './attributes';
 import { isSurelyHeading } from './headings';
 import { bestForm, type Tried } from './line-form';
 import { presenceIn } from './presence';
@@ -8,14 +9,25 @@ import type { Sample } from './sample';
 
 const leastCoverage = 0.2;
 
+/** Forms of settings lines, and what is known to stand beside their values. */
+export interface MainForms {
+  readonly forms: readonly LineFormData[];
+  readonly beside: readonly string[];
+}
+
 /** The form of most settings lines, and that of bare and negated names. */
-export function lineFormsIn(sample: readonly Sample[], comments: readonly string[]): readonly LineFormData[] {
+export function lineFormsIn(sample: readonly Sample[], comments: readonly string[]): MainForms {
   const presence = presenceIn(sample);
   const lines = sample.filter(({ text, index }) => !(presence?.lines.has(index) || isSurelyHeading(text)));
   const valued = lines.length === 0 && presence === null ? sample : lines;
+  const attributes = attributesIn(valued);
+  if (attributes !== null) return { forms: [attributes.form], beside: attributes.beside };
   const main = bestForm(valued, comments);
   const isEnough = main !== null && main.read.size >= leastCoverage * valued.length;
-  return [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])];
+  return {
+    forms: [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])],
+    beside: [],
+  };
 }
 
 const mostForms = 6;

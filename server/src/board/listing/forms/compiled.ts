@@ -15,6 +15,8 @@ export interface LineForm {
 export interface CompiledForms {
   readonly forms: Forms;
   readonly lines: readonly LineForm[];
+  /** What parts several settings of a line, each once. */
+  readonly betweens: readonly string[];
   readonly besides: readonly Beside[];
   readonly headings: readonly Template[];
   readonly openings: readonly Template[];
@@ -26,6 +28,7 @@ export function compiled(forms: Forms): CompiledForms {
   return {
     forms,
     lines: forms.lines.map(lineFormOf),
+    betweens: [...new Set(forms.lines.flatMap(({ between }) => between ?? []))],
     besides: forms.beside.map(templateOf).flatMap((template) => besideOf(template) ?? []),
     headings: forms.headings.map(templateOf),
     openings: forms.opening.map(templateOf),

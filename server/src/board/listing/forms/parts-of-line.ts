@@ -2,19 +2,21 @@ import { afterBlanks, isBlank, isLetterOrDigit, quotedAt } from '../text/charact
 import type { CompiledForms, LineForm } from './compiled';
 import { firstPlace } from './match';
 import { isOnlyGap, type PartRead, readPart } from './read-part';
+import { readRow } from './row';
 import { templateOf } from './template';
 
 /** The settings that a line holds, by the forms of its listing; empty where it holds none. */
 export function partsOfLine(forms: CompiledForms, text: string): readonly PartRead[] {
-  for (const between of text.length > longestOfSeveral ? [] : betweens(forms)) {
+  const { table } = forms.forms;
+  if (table !== undefined) {
+    const row = readRow(text, table);
+    return row === null ? [] : [row];
+  }
+  for (const between of text.length > longestOfSeveral ? [] : forms.betweens) {
     const several = severalParts(forms, text, between);
     if (several.length > 1) return several;
   }
   return onlyPart(forms.lines, forms, text, 0, text.length) ?? [];
-}
-
-function betweens({ lines }: CompiledForms): ReadonlySet<string> {
-  return new Set(lines.flatMap(({ between }) => between ?? []));
 }
 
 /** Of several forms that fit, the one whose name ends first; those without a mark only where no other fits. */

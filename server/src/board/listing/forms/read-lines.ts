@@ -1,3 +1,4 @@
+import { rolesOf } from '../containers/roles';
 import type { Frame, Heading, LeftLine, ListedSetting, Stretch } from '../listing';
 import { isLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
@@ -10,6 +11,7 @@ import { readHeading } from './heading';
 import { indentOf } from './indent';
 import { partsOfLine } from './parts-of-line';
 import type { PartRead } from './read-part';
+import { cellsOf } from './row';
 import { SettingList } from './setting-list';
 import { statedOf } from './tail';
 
@@ -25,6 +27,8 @@ export interface LinesRead {
   readonly settingLines: number;
   /** Which lines are of no form, as indices: to find more forms in. */
   readonly unread: readonly number[];
+  /** Why nothing is read at all. */
+  readonly refused: string | null;
 }
 
 /** A longer line is none of a listing; it is told and not looked through. */
@@ -80,9 +84,10 @@ class LinesReader {
       this.takeHeading(index, text) ||
       this.takeComment(index) ||
       this.takeCloser(text) ||
+      this.takeColumns(index, text) ||
+      this.takeRule(index, text) ||
       this.takeSettings(index, text) ||
-      this.takeContinuation(index, text) ||
-      this.takeRule(index, text);
+      this.takeContinuation(index, text);
     if (!isTaken) this.unread.push(index);
   }
 
@@ -156,6 +161,23 @@ class LinesReader {
     if (!this.forms.forms.closers.includes(text.trim())) return false;
     this.goesOnBeyond = null;
     return this.stack.close();
+  }
+
+  /** The row that names the columns of a table. */
+  private takeColumns(index: number, text: string): boolean {
+    const { table } = this.forms.forms;
+    const line = this.lines[index];
+    if (table?.heading !== true || line === undefined) return false;
+    const headings = cellsOf(text, table.delimiter).map(({ start, end }) => text.slice(start, end));
+    const roles = rolesOf(headings);
+    if (
+      roles === null ||
+      roles.length !== table.columns.length ||
+      roles.some((role, at) => role !== table.columns[at])
+    )
+      return false;
+    this.comments.push(line.whole());
+    return true;
   }
 
   private takeSettings(index: number, text: string): boolean {
@@ -252,6 +274,7 @@ class LinesReader {
       left,
       settingLines: this.settingLines,
       unread: this.unread,
+      refused: null,
     };
   }
 }

@@ -144,7 +144,7 @@ function isAmount(text: string, from: number, at: number, mark: DecimalMark): bo
 
 /** Where what a part says ends, and where the part does. */
 function endOf(
-  { field, close, bracket }: Beside,
+  { field, open, close, bracket }: Beside,
   text: string,
   start: number,
   to: number,
@@ -154,13 +154,20 @@ function endOf(
     const at = firstPlace(text, close, start, to);
     return at === null ? null : [at.start, at.end];
   }
-  if (field === 'remark' || field === 'words' || field === 'range') return [to, to];
+  const isKeyed = isKey(open);
+  if (!isKeyed && (field === 'remark' || field === 'words' || field === 'range')) return [to, to];
   const quoted = quotedAt(text, start, to);
   if (quoted !== null) return [quoted.after, quoted.after];
   let end = start;
   while (end < to && !isBlank(text[end])) end += 1;
   if (/[,;]/.test(text[end - 1] ?? '')) end -= 1;
   return end > start ? [end, end] : null;
+}
+
+/** A key that ends with a mark, such as `unit=`, has one word, or what is in quotes. */
+function isKey({ pieces }: Literal): boolean {
+  const last = pieces.at(-1);
+  return last?.kind === 'text' && last.text.endsWith('=');
 }
 
 function closedAt(

@@ -21,6 +21,11 @@ export class Line {
     return new Line(number, text, start, end);
   }
 
+  /** Whether all its characters stand side by side in the text. */
+  get isUntouched(): boolean {
+    return typeof this.places === 'number';
+  }
+
   /** The place in the whole text of what stands from `from` to `to`. */
   at(from: number, to: number): Stretch {
     const start = this.place(from);

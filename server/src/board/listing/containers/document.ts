@@ -1,0 +1,96 @@
+import type { ListedSetting, Stated, Stretch, Style } from '../listing';
+import { rangeIn, saidIn, wordsIn } from '../stated';
+import type { Line } from '../text/line';
+import { type Role, rolesOf } from './roles';
+
+/** Documents that nest deeper are refused. */
+export const deepest = 64;
+
+/** A value of a document that holds no others, with the key that leads to it. */
+export interface Entry {
+  readonly groups: readonly string[];
+  readonly name: string;
+  /** Places in the document. */
+  readonly nameAt: Stretch;
+  readonly value: string;
+  readonly valueAt: Stretch;
+  readonly style: Style;
+  /** A comment behind it, on its line. */
+  readonly remark: Stretch | null;
+}
+
+export type Uncounted = Omit<ListedSetting, 'occurrence'>;
+
+/** A setting as the document says it. */
+export function settingOf(entry: Entry, document: Line): Uncounted {
+  const { groups, name, value, style, nameAt, valueAt, remark } = entry;
+  return {
+    groups,
+    name,
+    value,
+    style,
+    at: { name: document.at(nameAt.start, nameAt.end), value: document.at(valueAt.start, valueAt.end) },
+    stated: remark === null ? null : statedIn(document, remark),
+  };
+}
+
+function statedIn(document: Line, at: Stretch): Stated {
+  const text = document.text.slice(at.start, at.end);
+  const { isAll, ...said } = saidIn(text, '.');
+  return { ...said, remark: isAll ? null : text.trim(), at: document.at(at.start, at.end) };
+}
+
+/**
+ * The setting that a record says, such as `{"name": "tern", "value": 5, "min": 0}` in a list; null for one that is none.
+ */
+export function settingOfRecord(
+  groups: readonly string[],
+  entries: readonly Entry[],
+  document: Line,
+): Uncounted | null {
+  const roles = rolesOf(entries.map(({ name }) => name));
+  if (roles === null || entries.length > mostKeys) return null;
+  const entryOf = (role: Role) => entries[roles.indexOf(role)];
+  const [name, value, group] = [entryOf('name'), entryOf('value'), entryOf('group')];
+  if (name === undefined || value === undefined || name.value === '') return null;
+  return {
+    groups: group === undefined || group.value === '' ? groups : [...groups, group.value],
+    name: name.value,
+    value: value.value,
+    style: value.style,
+    at: {
+      name: document.at(name.valueAt.start, name.valueAt.end),
+      value: document.at(value.valueAt.start, value.valueAt.end),
+    },
+    stated: statedOfRecord(entryOf, document),
+  };
+}
+
+const mostKeys = 24;
+const saying: readonly Role[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
+
+function statedOfRecord(entryOf: (role: Role) => Entry | undefined, document: Line): Stated | null {
+  const said = saying
+    .flatMap((role) => entryOf(role) ?? [])
+    .filter(({ value }) => value !== '' && value !== 'null');
+  const textOf = (role: Role) => said.find((entry) => entry === entryOf(role))?.value ?? null;
+  if (said.length === 0) return null;
+  const range = rangeIn(textOf('range') ?? '', '.');
+  const [low, high] = [textOf('low'), textOf('high')];
+  return {
+    range:
+      low !== null && high !== null
+        ? { low, high }
+        : range === null
+          ? null
+          : { low: range.low, high: range.high },
+    words: wordsIn((textOf('words') ?? '').replace(/[[\]"]/g, '')),
+    default: textOf('default'),
+    unit: textOf('unit'),
+    remark: textOf('remark'),
+    at: document.at(
+      Math.min(...said.map(({ valueAt }) => valueAt.start)),
+      Math.max(...said.map(({ valueAt }) => valueAt.end)),
+    ),
+  };
+}

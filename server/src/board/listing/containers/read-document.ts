@@ -1,0 +1,122 @@
+import type { Forms } from '../../../catalog/model/board-forms';
+import { noForms } from '../forms/compiled';
+import type { LinesRead } from '../forms/read-lines';
+import { SettingList } from '../forms/setting-list';
+import type { Frame, LeftLine } from '../listing';
+import { Line } from '../text/line';
+import { type DocumentRead, isJsonAt, readJson } from './json';
+import { looksLikeYaml, readYaml } from './yaml';
+
+/** Lines of a text, with the text that their places are in. */
+export interface Source {
+  readonly text: string;
+  readonly lines: readonly Line[];
+}
+
+/** A text that is a document, with its forms. */
+export interface DocumentFound {
+  readonly known: Forms;
+  readonly read: LinesRead;
+}
+
+const mostWrong = 0.05;
+
+/** Reads a text that is JSON or YAML; null for one that is neither. */
+export function documentIn(source: Source, most: number): DocumentFound | null {
+  const json = jsonIn(source, most);
+  if (json !== null) return { known: { ...noForms, container: 'json' }, read: json };
+  if (!looksLikeYaml(source.lines)) return null;
+  const yaml = yamlIn(source, most);
+  const isGood = yaml.settings.length > 0 && yaml.left.length <= mostWrong * yaml.settings.length;
+  return isGood ? { known: { ...noForms, container: 'yaml' }, read: yaml } : null;
+}
+
+/** Reads a text by forms that say what document it is. */
+export function readDocument(source: Source, { container }: Forms, most: number): LinesRead {
+  const nothing = {
+    settings: [],
+    groups: [],
+    comments: [],
+    wrong: [],
+    end: 0,
+    isClosed: true,
+    isTooDeep: false,
+  };
+  if (container === 'yaml') return yamlIn(source, most);
+  return jsonIn(source, most) ?? readOf(nothing, source.lines, 0, 0);
+}
+
+const mostLinesBefore = 20;
+
+function jsonIn({ text, lines }: Source, most: number): LinesRead | null {
+  const first = lines.findIndex((line) => isJsonAt(line.text.trimStart()));
+  if (first < 0 || lines.slice(0, first).filter((line) => line.text.trim() !== '').length > mostLinesBefore)
+    return null;
+  const document = documentOf(text, lines.slice(first));
+  const read = readJson(document, 0, most);
+  const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
+  if (!isGood && !read.isTooDeep) return null;
+  const end = document.at(read.end, read.end).start;
+  const after = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
+  return readOf(read, lines, first, after < 0 ? lines.length : after);
+}
+
+function yamlIn({ text, lines }: Source, most: number): LinesRead {
+  return readOf(readYaml(documentOf(text, lines), most), lines, 0, lines.length);
+}
+
+/** The lines as one text: as they stand where nothing was taken out of them. */
+function documentOf(text: string, lines: readonly Line[]): Line {
+  const [first, ...rest] = lines;
+  if (first === undefined) return Line.plain(0, '', 0, 'line');
+  const start = first.at(0, 0).start;
+  const last = rest.at(-1) ?? first;
+  const end = last.at(0, last.text.length).end;
+  const kept = lines.reduce((sum, line) => sum + line.text.length, 0);
+  // Between two lines at most two characters end the first.
+  const isWhole = end - start - kept <= 2 * rest.length && lines.every((line) => line.isUntouched);
+  return isWhole
+    ? Line.plain(first.number, text.slice(start, end), start, 'line')
+    : Line.joined([first, ...rest], '\n');
+}
+
+function readOf(read: DocumentRead, lines: readonly Line[], from: number, to: number): LinesRead {
+  const list = new SettingList();
+  for (const setting of read.settings) list.add(setting);
+  const last = lines[to - 1];
+  const left: LeftLine[] = read.wrong.map((at) => ({
+    number: numberAt(lines, at.start),
+    at,
+    reason: 'This is no part of the document.',
+  }));
+  if (!read.isClosed && last !== undefined)
+    left.push({ number: last.number, at: last.whole(), reason: 'The document ends before it is closed.' });
+  return {
+    settings: list.settings,
+    headings: read.groups,
+    comments: read.comments,
+    openings: framesIn(lines.slice(0, from)),
+    closings: framesIn(lines.slice(to)),
+    left,
+    settingLines: list.size,
+    unread: [],
+    refused: read.isTooDeep ? 'The document nests deeper than 64 levels.' : null,
+  };
+}
+
+function framesIn(lines: readonly Line[]): readonly Frame[] {
+  return lines
+    .filter(({ text }) => text.trim() !== '')
+    .map((line) => ({ at: line.whole(), board: null, count: null }));
+}
+
+/** The number of the line in which a place is. */
+function numberAt(lines: readonly Line[], place: number): number {
+  let [low, high] = [0, lines.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if ((lines[middle]?.at(0, 0).start ?? 0) <= place) low = middle;
+    else high = middle - 1;
+  }
+  return lines[low]?.number ?? 0;
+}

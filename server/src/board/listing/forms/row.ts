@@ -1,0 +1,82 @@
+import type { Forms } from '../../../catalog/model/board-forms';
+import type { Role } from '../containers/roles';
+import type { Stretch } from '../listing';
+import { afterBlanks, isBlank, quotedAt, trimmed } from '../text/characters';
+import type { PartRead } from './read-part';
+import type { Field } from './template';
+
+export type Table = NonNullable<Forms['table']>;
+
+const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503']);
+
+/**
+ * The cells of a row, without blanks around them. Quoted cells may hold the delimiter. No library tells where in a text
+ * a cell stands, and that is all that is asked for here.
+ */
+export function cellsOf(text: string, delimiter: Table['delimiter']): readonly Stretch[] {
+  const [start, end] = trimmed(text);
+  const isBarred = delimiter === '|';
+  const from = isBarred && bars.has(text[start] ?? '') ? start + 1 : start;
+  const to = isBarred && bars.has(text[end - 1] ?? '') && end - 1 > from ? end - 1 : end;
+  const cells: Stretch[] = [];
+  for (let at = from; at <= to; ) {
+    const cellEnd = endOfCell(text, at, to, delimiter);
+    const [cellStart, after] = trimmed(text, at, cellEnd);
+    cells.push({ start: cellStart, end: Math.max(cellStart, after) });
+    at = delimiter === ' ' ? afterBlanks(text, cellEnd, to) : cellEnd + 1;
+    if (cellEnd >= to) break;
+  }
+  return cells;
+}
+
+function endOfCell(text: string, from: number, to: number, delimiter: Table['delimiter']): number {
+  const begin = afterBlanks(text, from, to);
+  const quoted = delimiter === ' ' ? null : quotedAt(text, begin, to);
+  let at = quoted?.after ?? from;
+  while (at < to && !isDelimiter(text, at, delimiter)) at += 1;
+  return at;
+}
+
+function isDelimiter(text: string, at: number, delimiter: Table['delimiter']): boolean {
+  if (delimiter === '|') return bars.has(text[at] ?? '');
+  if (delimiter !== ' ') return text[at] === delimiter;
+  return text[at] === '\t' || (isBlank(text[at]) && isBlank(text[at + 1]));
+}
+
+const said: ReadonlySet<Role> = new Set(['unit', 'range', 'low', 'high', 'words', 'default', 'remark']);
+const placeholders: ReadonlySet<string> = new Set(['', '-', '\u2013', '\u2014', 'n/a', 'none']);
+
+/** The setting of a row; null where its name or its value has no cell. */
+export function readRow(text: string, { delimiter, columns }: Table): PartRead | null {
+  const cells = cellsOf(text, delimiter);
+  const cellOf = (role: Role) => cells[columns.indexOf(role)];
+  const name = inner(text, cellOf('name'));
+  const value = cells[columns.indexOf('value')];
+  if (name === null || value === undefined || name.end <= name.start || cells.length > columns.length)
+    return null;
+  const quoted = quotedAt(text, value.start, value.end);
+  const isQuoted = quoted !== null && quoted.after === value.end;
+  const stated = columns.flatMap((role, at) => {
+    const cell = inner(text, cells[at]);
+    if (!said.has(role) || cell === null || placeholders.has(text.slice(cell.start, cell.end))) return [];
+    return [[role as Field, cell] as const];
+  });
+  return {
+    groups: (['group', 'member'] as const).flatMap((role) => {
+      const cell = inner(text, cellOf(role));
+      return cell === null || cell.end <= cell.start ? [] : [cell];
+    }),
+    name,
+    value: isQuoted ? { start: quoted.start, end: quoted.end } : value,
+    style: isQuoted ? { kind: 'quoted', mark: quoted.mark } : { kind: 'plain' },
+    rest: value,
+    isLoose: false,
+    said: stated,
+  };
+}
+
+function inner(text: string, cell: Stretch | undefined): Stretch | null {
+  if (cell === undefined) return null;
+  const quoted = quotedAt(text, cell.start, cell.end);
+  return quoted !== null && quoted.after === cell.end ? { start: quoted.start, end: quoted.end } : cell;
+}

@@ -1,0 +1,91 @@
+import { strict as assert } from 'node:assert';
+import { told } from '../../../support/told-listing';
+
+const json = `{ // printed by hand
+  "coast": { "tern": 1e5, "tern": 012, "beaks": [1,2, 3], "rest": {} },
+  "wing": 9007199254740993, // 0..10
+  "birds": [
+    { "id": 1, "name": "plover", "value": 5, "unit": "Hz", "min": 0, "max": 9 },
+    { "id": 2, "name": "raven", "value": "soft", "note": "in flight" }
+  ],
+  "nests": [
+    "high",
+    "low",
+  ],
+  "text": "a \\" b",
+  "gone": null
+}
+`;
+
+describe('a listing that is a document', () => {
+  it('in JSON, with comments, repeated keys, records and values as they are written', () => {
+    assert.equal(
+      told(json),
+      [
+        'coast › tern = 1e5',
+        'coast › tern (2) = 012',
+        'coast › beaks = [1,2, 3]',
+        'coast › rest = {}',
+        'wing = 9007199254740993  (0 to 10)',
+        'birds › plover = 5  (0 to 9; in Hz)',
+        'birds › raven = "soft"  ("in flight")',
+        'nests › 1 = "high"',
+        'nests › 2 = "low"',
+        'text = "a \\" b"',
+        'gone = null',
+      ].join('\n'),
+    );
+  });
+
+  it('in JSON between prompts, with mixed line ends', () => {
+    const text = `heron> all --json\r\n${json.replaceAll('\n', '\r\n')}heron> `;
+    assert.equal(told(text), told(json));
+  });
+
+  it('in JSON with a time before each line', () => {
+    const text = json.replace(/^/gm, '[12:00:01] ').replace(/\[12:00:01\] $/, '');
+    assert.equal(told(text), told(json));
+  });
+
+  it('in JSON that is cut off: what is there is read', () => {
+    assert.equal(told('{\n  "tern": 1,\n  "plover": {\n    "raven": 2,'), 'tern = 1\nplover › raven = 2');
+  });
+
+  it('in YAML, with lists, records, texts over lines and values as they are written', () => {
+    const text = `# printed by hand
+---
+coast:
+  tern: 012 # 0..100
+  "wide name": 'a b'
+  mode: on
+  beaks: [1, 2]
+  nests:
+    - high
+    - name: plover
+      value: 5
+      unit: Hz
+  text: |
+    first
+    second
+  long: a b
+    c d
+empty:
+ref: *tern
+`;
+    assert.equal(
+      told(text),
+      [
+        'coast › tern = 012  (0 to 100)',
+        "coast › wide name = 'a b'",
+        'coast › mode = on',
+        'coast › beaks = [1, 2]',
+        'coast › nests › 1 = high',
+        'coast › nests › plover = 5  (in Hz)',
+        'coast › text = first second',
+        'coast › long = a b c d',
+        'empty = ',
+        'ref = *tern',
+      ].join('\n'),
+    );
+  });
+});
