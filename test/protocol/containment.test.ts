@@ -106,6 +106,8 @@ describe('what lies outside the workspace', () => {
         symlinkSync(outside.path, scratch.file('propsoff'));
         symlinkSync(outside.file('buzzer.json'), scratch.file('boards/kestrel.json'));
         await withServer({ folders: [scratch.uri] }, async (server) => {
+          // Of a board no more than its name is looked at until a script names it.
+          await server.open(scratch.uriOf('other.craft'), 'board.profile = kestrel\n');
           for (const name of ['propsoff/buzzer.json', 'boards/kestrel.json']) {
             const { diagnostics } = await server.pushed(
               scratch.uriOf(name),

@@ -1,8 +1,7 @@
-import { profileFaults } from '../board/profile/profile-faults';
 import type { Catalog } from '../catalog/catalog';
 import { type Fault, faultsWithin } from '../catalog/faults/fault';
 import { numberFaults } from '../catalog/faults/numbers';
-import { chemistryFaults, hardwareNumberFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
+import { chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
 import { takes } from '../catalog/path-tree';
@@ -10,26 +9,19 @@ import { ruleFaults, wordsOf } from '../checks/data/rule-faults';
 import { isOwnPath, ownGroup } from '../language/path-text';
 
 /** What is wrong with an addition by itself: quantities that can't be read, ranges in one another. */
-export function ownFaults({ parameters, links, chemistries, regions, boards }: Addition): readonly Fault[] {
+export function ownFaults({ parameters, links, chemistries, regions }: Addition): readonly Fault[] {
   return [
     ...each('parameters', parameters, numberFaults),
     ...each('links', links, linkFaults),
     ...each('chemistries', chemistries, chemistryFaults),
     ...each('regions', regions, regionFaults),
-    ...each('boards', boards, ({ hardware = {} }) =>
-      faultsWithin(['hardware'], hardwareNumberFaults(hardware)),
-    ),
   ];
 }
 
 /** What is wrong with an addition that has been merged into this catalogue: names that lead nowhere. */
-export function joinedFaults(
-  { parameters, choices, checks, boards }: Addition,
-  catalog: Catalog,
-): readonly Fault[] {
+export function joinedFaults({ parameters, choices, checks }: Addition, catalog: Catalog): readonly Fault[] {
   return [
     ...each('parameters', parameters, (parameter) => parameterFaults(parameter, catalog)),
-    ...each('boards', boards, (board) => profileFaults(board, catalog)),
     ...each('choices', choices, ({ parameter }) => choiceFaults(parameter, catalog)),
     ...each('checks', checks, (check) => ruleFaults(check, catalog)),
   ];

@@ -7,7 +7,7 @@ import { loweringFaults } from './lowered';
 import { merged } from './merge';
 import { builtInNames, nameFaults } from './names';
 import type { AdditionProblem } from './problem';
-import { type FileKind, problemsAt, type ReadAddition, readAddition } from './read-addition';
+import { problemsAt, type ReadAddition, readAddition } from './read-addition';
 import { replacementsIn } from './replaced';
 
 /** The catalogue with all that the workspace adds, and what is wrong with the files that add it. */
@@ -23,7 +23,7 @@ interface File {
 }
 
 /**
- * The files of a workspace's `propsoff/` and `boards/` folders. A file with problems is not used: its last state without
+ * The files of a workspace's `propsoff/` folder. A file with problems is not used: its last state without
  * any stays in use. Files count in the order of their names, so that the same files give the same catalogue.
  */
 export class Additions {
@@ -36,7 +36,6 @@ export class Additions {
     private readonly builtIn: Bundle,
     catalog: Catalog,
     private readonly nameOf: (file: string) => string,
-    private readonly kindOf: (file: string) => FileKind = () => 'addition',
   ) {
     this.grown = { catalog, problems: new Map() };
   }
@@ -60,7 +59,7 @@ export class Additions {
       if (text === null) {
         this.files.delete(file);
         this.good.delete(file);
-      } else this.files.set(file, { text, read: readAddition(text, this.kindOf(file)) });
+      } else this.files.set(file, { text, read: readAddition(text) });
     }
     if (changed.length > 0) this.grow();
     return changed.length > 0;

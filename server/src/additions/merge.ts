@@ -25,7 +25,6 @@ function withAddition(bundle: Bundle, addition: Addition): Bundle {
     links: replaced(bundle.links, addition.links, nameOf),
     chemistries: replaced(bundle.chemistries, addition.chemistries, nameOf),
     regions: replaced(bundle.regions, addition.regions, nameOf),
-    boards: replaced(bundle.boards, addition.boards, nameOf),
   };
 }
 

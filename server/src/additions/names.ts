@@ -51,10 +51,6 @@ export function builtInNames(bundle: Bundle): Taken {
     'region',
     bundle.regions.map(({ name }) => name),
   );
-  take(
-    'board',
-    bundle.boards.map(({ name }) => name),
-  );
   return taken;
 }
 
@@ -69,10 +65,7 @@ export function nameFaults(addition: Addition, file: string, taken: Taken): read
     if (owner === undefined || (addition.replaces.includes(name) && before.has(key))) return [];
     if (!before.has(key)) return [{ at, message: `the ${what} ${name} stands in this file twice` }];
     const where = owner === 'built in' ? 'is built in' : `stands in ${owner} already`;
-    // A profile replaces none: what it is called is read in scripts, and two boards are never one.
-    const way =
-      what === 'board' ? 'give yours another name' : 'name it under "replaces" to have yours instead';
-    return [{ at, message: `the ${what} ${name} ${where}: ${way}` }];
+    return [{ at, message: `the ${what} ${name} ${where}: name it under "replaces" to have yours instead` }];
   });
   return [...faults, ...replacesNothing(addition, given, before)];
 }
@@ -101,7 +94,7 @@ function keyOf({ what, name }: NamedAddition): string {
 }
 
 function namesIn(addition: Addition): readonly Given[] {
-  const { parameters, choices, checks, links, chemistries, regions, boards } = addition;
+  const { parameters, choices, checks, links, chemistries, regions } = addition;
   const named = (list: string, what: string, rows: readonly { readonly name: string }[]) =>
     rows.map(({ name }, index): Given => ({ what, name, at: [list, index, 'name'] }));
   return [
@@ -117,6 +110,5 @@ function namesIn(addition: Addition): readonly Given[] {
     ...named('links', 'link', links),
     ...named('chemistries', 'chemistry', chemistries),
     ...named('regions', 'region', regions),
-    ...named('boards', 'board', boards),
   ];
 }

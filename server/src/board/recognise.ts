@@ -22,7 +22,18 @@ export function recognisedBoard(catalog: Catalog, text: string): string | null {
     const share = counted.length === 0 ? 0 : known.length / counted.length;
     if (share >= 0.5 && share > (best?.share ?? 0)) best = { name: board.name, share };
   }
+  // Those of the workspace that nobody has read are asked for: once they are read, they may know it.
+  if (best === null) for (const name of boardsToLookThrough(catalog)) catalog.board(name);
   return best?.name ?? null;
+}
+
+/** A folder of no more profiles than this is looked through; of more, one must be named. */
+const few = 20;
+
+/** Boards of the workspace whose profiles are to be read to tell whose text it is. */
+export function boardsToLookThrough(catalog: Catalog): readonly string[] {
+  const unread = catalog.unreadBoards();
+  return unread.length <= few ? unread : [];
 }
 
 function firstLines(text: string): string {

@@ -43,12 +43,26 @@ export interface Group {
   readonly parameters: readonly KnownParameter[];
 }
 
+/** The boards of a workspace: files that are read when a script names their board, and not before. */
+export interface WorkspaceBoards {
+  readonly read: ReadonlyMap<string, BoardProfile>;
+  /** Known by the names of their files alone. */
+  readonly unread: ReadonlySet<string>;
+  /** Read, and never without a fault; what is wrong is told in their files. */
+  readonly faulty: ReadonlySet<string>;
+  /** Has one of the unread read: a catalogue that holds it takes the place of this one. */
+  readonly ask: (name: string) => void;
+}
+
+const noBoards: WorkspaceBoards = { read: new Map(), unread: new Set(), faulty: new Set(), ask: () => {} };
+
 /** Everything Propsoff knows about settings and hardware. Immutable; every look-up is by `Map`. */
 export class Catalog {
   readonly groups: ReadonlyMap<string, Group>;
   /** Every parameter under its catalogue name, in the order of the groups. */
   readonly parameters: ReadonlyMap<string, KnownParameter>;
   readonly collections: ReadonlyMap<string, Collection>;
+  /** Those that ship, and those of the workspace that have been read. */
   readonly boards: ReadonlyMap<string, BoardProfile>;
   readonly links: ReadonlyMap<string, Link>;
   readonly signals: ReadonlyMap<string, Signal>;
@@ -71,9 +85,10 @@ export class Catalog {
   private readonly ofMembers = new Map<string, FoundParameter>();
 
   constructor(
-    bundle: Bundle,
+    private readonly bundle: Bundle,
     /** What files of the workspace have in place of what is built in. */
     readonly replacements: readonly Replacement[] = [],
+    private readonly ofWorkspace: WorkspaceBoards = noBoards,
   ) {
     const groups = bundle.parameters.map((file) => ({
       name: file.group,
@@ -84,7 +99,7 @@ export class Catalog {
     this.groups = byName(groups);
     this.parameters = byName(groups.flatMap((group) => group.parameters));
     this.collections = new Map(bundle.collections.map((one) => [one.path, one]));
-    this.boards = byName(bundle.boards);
+    this.boards = new Map([...byName(bundle.boards), ...ofWorkspace.read]);
     this.links = byName(bundle.links);
     this.signals = byName(bundle.signals);
     this.chemistries = byName(bundle.chemistries);
@@ -173,8 +188,34 @@ export class Catalog {
     return choicesOf(this, parameter, context);
   }
 
+  /** Undefined for one that there is not, and for one of the workspace as long as nobody has read it. */
   board(name: string): BoardProfile | undefined {
+    if (this.isUnread(name)) this.ofWorkspace.ask(name);
     return this.boards.get(name);
+  }
+
+  /** Every board that a script may name, read or not, faulty or not. */
+  boardNames(): readonly string[] {
+    return [...this.boards.keys(), ...this.ofWorkspace.unread, ...this.ofWorkspace.faulty];
+  }
+
+  /** Boards of the workspace that are known by the names of their files alone. */
+  unreadBoards(): readonly string[] {
+    return [...this.ofWorkspace.unread];
+  }
+
+  isUnread(board: string): boolean {
+    return this.ofWorkspace.unread.has(board);
+  }
+
+  /** Whether the workspace has a profile of this name that can't be used. */
+  isFaulty(board: string): boolean {
+    return this.ofWorkspace.faulty.has(board);
+  }
+
+  /** The same with the boards of a workspace. */
+  withBoards(boards: WorkspaceBoards): Catalog {
+    return new Catalog(this.bundle, this.replacements, boards);
   }
 
   link(name: string): Link | undefined {

@@ -1,4 +1,3 @@
-import { titleOf } from './board-title';
 import type { BoardProfile } from './model/board-profile';
 import type { Choice, ChoiceSource, Parameter } from './model/parameter';
 
@@ -8,8 +7,6 @@ export interface ChoiceContext {
   readonly ports?: readonly Choice[];
   /** The packs that the script describes. */
   readonly packs?: readonly Choice[];
-  /** Boards beside those in the catalogue: the profiles of the workspace. */
-  readonly boards?: readonly Choice[];
 }
 
 /** The tables of the catalogue that words come from. */
@@ -22,6 +19,7 @@ interface Tables {
   readonly chemistries: Table;
   readonly links: ReadonlyMap<string, Choice & { readonly uses: readonly string[] }>;
   members(collection: string): readonly Choice[];
+  boardNames(): readonly string[];
 }
 
 type Table = ReadonlyMap<string, Choice>;
@@ -53,7 +51,7 @@ const sources: Record<
   Exclude<ChoiceSource, 'links'>,
   (from: Tables, context: ChoiceContext) => readonly Choice[]
 > = {
-  boards: (catalog, { boards = [] }) => [...[...catalog.boards.values()].map(asBoard), ...boards],
+  boards: (catalog) => catalog.boardNames().map((name) => asBoard(catalog.boards.get(name), name)),
   ports: (_, { ports = [] }) => ports,
   packs: (_, { packs = [] }) => packs,
   chemistries: (catalog) =>
@@ -73,8 +71,8 @@ const logMedia: readonly Choice[] = [
   { name: 'card', summary: 'Onto a memory card, long enough for a whole day.' },
 ];
 
-function asBoard(board: BoardProfile): Choice {
-  return { name: board.name, summary: board.summary ?? `The board ${titleOf(board)}.` };
+function asBoard(board: BoardProfile | undefined, name: string): Choice {
+  return { name, summary: board?.summary ?? `The board ${board?.title ?? name} of this workspace.` };
 }
 
 function asChoices(table: Table): readonly Choice[] {

@@ -38,7 +38,7 @@ export function overview(commands: Iterable<Command>, shown: Shown): string {
     {
       title: 'Files',
       rows: [
-        'Scripts end in .craft, texts in a board’s own form in .boardtext. What the files in the folder "propsoff" of the current folder add (settings, words, rules, links, chemistries, regions) and the board profiles in the folder "boards" are known to every command; check reports what is wrong with one of them.',
+        'Scripts end in .craft, texts in a board’s own form in .boardtext. What the files in the folder "propsoff" of the current folder add (settings, words, rules, links, chemistries, regions) and the boards in the folder "boards" are known to every command; check reports what is wrong with one of them. A board’s file is read when a script or --board names it.',
       ],
     },
     {

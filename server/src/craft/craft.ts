@@ -177,8 +177,15 @@ export class Craft implements Scripts, QueryContext {
     return this.with(pack).scope;
   }
 
+  /** Undefined where the script names none, and as long as its profile is being read. */
   board(): BoardProfile | undefined {
     return Craft.board.get(this);
+  }
+
+  /** The board that the script names, whether there is one or not. */
+  boardName(): string | null {
+    const value = this.setting('board.profile', null)?.value;
+    return value?.kind === 'word' ? value.value : null;
   }
 
   /** Words that a parameter takes on this craft. */
@@ -215,8 +222,8 @@ export class Craft implements Scripts, QueryContext {
   );
 
   private static readonly board = new Query('board', (craft: Craft): BoardProfile | undefined => {
-    const value = craft.setting('board.profile', null)?.value;
-    return value?.kind === 'word' ? craft.catalog.board(value.value) : undefined;
+    const name = craft.boardName();
+    return name === null ? undefined : craft.catalog.board(name);
   });
 
   /** A line for all packs is read with each pack in view; the same problem is said once. */

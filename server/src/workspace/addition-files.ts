@@ -1,20 +1,19 @@
 import type { Additions } from '../additions/additions';
 import type { AdditionProblem } from '../additions/problem';
-import type { FileKind } from '../additions/read-addition';
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import { fileName } from '../craft/include-path';
+import { BoardFiles } from './board-files';
 import { canonicalUri } from './canonical-uri';
-import { type FileSystem, withoutMark } from './file-system';
+import { type FileSystem, whyUnreadable, withoutMark } from './file-system';
 
 /** The folders of a workspace in which files add to the catalogue: parts of all kinds, and board profiles. */
-export const additionFolders: ReadonlyMap<string, FileKind> = new Map([
-  ['propsoff', 'addition'],
-  ['boards', 'board'],
-]);
+export const additionFolders: readonly string[] = ['propsoff', 'boards'];
 
-function kindOf(file: string): FileKind {
-  return additionFolders.get(file.split('/').at(-2) ?? '') ?? 'addition';
+type Problems = ReadonlyMap<string, readonly AdditionProblem[]>;
+
+function isOfBoard(file: string): boolean {
+  return file.split('/').at(-2) === 'boards';
 }
 
 /** A file as people know it: `propsoff/club.json`. */
@@ -25,31 +24,38 @@ function inFolder(file: string): string {
 /** The files that a workspace adds to the catalogue, kept as the disk and the editor have them. */
 export class AdditionFiles {
   private readonly ownCatalog: Catalog;
+  private readonly boards: BoardFiles;
   private additions: Additions | null = null;
+  private inUse: { readonly catalog: Catalog; readonly problems: Problems };
   private roots: readonly string[] = [];
+  /** One reading after the other: none takes for unread what another has in hand. */
+  private reading: Promise<boolean> = Promise.resolve(false);
   /** Texts of files that are open in an editor: they count more than the disk. */
   private readonly open = new Map<string, string>();
-  private unreadable = new Map<string, readonly AdditionProblem[]>();
+  private unreadable: Problems = new Map();
 
   constructor(
     private readonly builtIn: Bundle,
     private readonly fileSystem: FileSystem,
   ) {
     this.ownCatalog = loadCatalog(builtIn);
+    this.inUse = { catalog: this.ownCatalog, problems: new Map() };
+    const names = new Set(builtIn.boards.map(({ name }) => name));
+    this.boards = new BoardFiles(names, fileSystem, this.open);
   }
 
   get catalog(): Catalog {
-    return this.additions?.catalog ?? this.ownCatalog;
+    return this.inUse.catalog;
   }
 
-  /** What is wrong, by file; the empty list for a file that is fine. */
-  get problems(): ReadonlyMap<string, readonly AdditionProblem[]> {
-    return new Map([...(this.additions?.problems ?? []), ...this.unreadable]);
+  /** What is wrong, by file; the empty list for a file that has been read and is fine. */
+  get problems(): Problems {
+    return this.inUse.problems;
   }
 
   /** The text that the problems of a file count in. */
   textOf(file: string): string {
-    return this.additions?.textOf(file) ?? '';
+    return this.additions?.textOf(file) ?? this.boards.textOf(file) ?? '';
   }
 
   /** Whether a file is one of those that add to the catalogue. */
@@ -62,6 +68,17 @@ export class AdditionFiles {
 
   isSame(uri: string, file: string): boolean {
     return canonicalUri(uri) === file;
+  }
+
+  /** What is called when something asks for a board that has not been read: `readAsked` is to be called then. */
+  set onAsked(call: () => void) {
+    this.boards.onAsked = call;
+  }
+
+  /** Reads the boards that were asked for. True when the catalogue is another. */
+  readAsked(): Promise<boolean> {
+    this.reading = this.reading.then(async () => this.grown(await this.boards.readAsked()));
+    return this.reading;
   }
 
   /** The workspace's folders are these now: all is read anew. True when the catalogue or a problem may have changed. */
@@ -81,11 +98,14 @@ export class AdditionFiles {
   /** An editor shows a file, with this text. */
   async opened(uri: string, text: string): Promise<boolean> {
     const key = canonicalUri(uri);
+    const isNew = !this.open.has(key);
     this.open.set(key, text);
+    // Which boards there are is seen in the folder: the file may be the first of its name.
+    if (isOfBoard(key)) return isNew ? this.reload() : this.grown(await this.boards.shown(key));
     const additions = await this.loaded();
     // It may have been edited or closed meanwhile.
     const now = this.open.get(key);
-    return now !== undefined && additions.update(new Map([[key, now]]));
+    return this.grown(now !== undefined && additions.update(new Map([[key, now]])));
   }
 
   async closed(uri: string): Promise<boolean> {
@@ -96,20 +116,18 @@ export class AdditionFiles {
   /** What reads the files is loaded with the first of them: most workspaces have none, and their start need not wait. */
   private async loaded(): Promise<Additions> {
     const { Additions } = await import('../additions/additions');
-    this.additions ??= new Additions(this.builtIn, this.ownCatalog, inFolder, kindOf);
+    this.additions ??= new Additions(this.builtIn, this.ownCatalog, inFolder);
     return this.additions;
   }
 
   private folders(): readonly string[] {
-    return this.roots.flatMap((root) => [...additionFolders.keys()].map((folder) => `${root}/${folder}`));
+    return this.roots.flatMap((root) => additionFolders.map((folder) => `${root}/${folder}`));
   }
 
   private async reload(): Promise<boolean> {
     const unreadable = new Map<string, readonly AdditionProblem[]>();
-    const tell = (place: string, error: unknown) => {
-      const message = error instanceof Error ? error.message : 'it could not be read';
-      unreadable.set(place, [{ id: 'addition/unreadable', message, start: 0, end: 0 }]);
-    };
+    const tell = (place: string, error: unknown) =>
+      unreadable.set(place, [{ id: 'addition/unreadable', message: whyUnreadable(error), start: 0, end: 0 }]);
     const filesIn = async (folder: string) => {
       try {
         return await this.fileSystem.list(folder);
@@ -118,8 +136,24 @@ export class AdditionFiles {
         return [];
       }
     };
-    const found = (await Promise.all(this.folders().map(filesIn))).flat();
-    const files = found.map(canonicalUri).filter((uri) => this.isAddition(uri));
+    const found = (await Promise.all(this.folders().map(filesIn))).flat().map(canonicalUri);
+    const files = [...new Set([...found, ...this.open.keys()])].filter((uri) => this.isAddition(uri));
+    const areOthers = await this.boards.list(files.filter(isOfBoard));
+    const texts = await this.texts(
+      files.filter((file) => !isOfBoard(file)),
+      tell,
+    );
+    const isSame = unreadable.size === 0 && this.unreadable.size === 0;
+    this.unreadable = unreadable;
+    const addsOthers = texts.size > 0 && (await this.loaded()).update(texts);
+    return this.grown(addsOthers || areOthers || !isSame);
+  }
+
+  /** The files as they are now; null for one that was there and is gone. */
+  private async texts(
+    files: readonly string[],
+    tell: (file: string, error: unknown) => void,
+  ): Promise<ReadonlyMap<string, string | null>> {
     const texts = new Map<string, string | null>(
       [...(this.additions?.problems.keys() ?? [])].map((file) => [file, null]),
     );
@@ -132,10 +166,23 @@ export class AdditionFiles {
       }
     };
     await Promise.all(files.map(read));
-    for (const [file, text] of this.open) if (this.isAddition(file)) texts.set(file, text);
-    const isSame = unreadable.size === 0 && this.unreadable.size === 0;
-    this.unreadable = unreadable;
-    const isNothing = texts.size === 0;
-    return (!isNothing && (await this.loaded()).update(texts)) || !isSame;
+    for (const file of files) {
+      const shown = this.open.get(file);
+      if (shown !== undefined) texts.set(file, shown);
+    }
+    return texts;
+  }
+
+  /** Brings what has changed into the catalogue. */
+  private grown(hasChanged: boolean): boolean {
+    if (!hasChanged) return false;
+    const catalog = this.additions?.catalog ?? this.ownCatalog;
+    const problems = [
+      ...(this.additions?.problems ?? []),
+      ...this.boards.problemsOn(catalog),
+      ...this.unreadable,
+    ];
+    this.inUse = { catalog: this.boards.catalogOn(catalog), problems: new Map(problems) };
+    return true;
   }
 }

@@ -25,3 +25,8 @@ export function isBinary(text: string): boolean {
 export function withoutMark(text: string): string {
   return text.startsWith('\ufeff') ? text.slice(1) : text;
 }
+
+/** Why a file could not be read, for a person. */
+export function whyUnreadable(error: unknown): string {
+  return error instanceof Error ? error.message : 'it could not be read';
+}

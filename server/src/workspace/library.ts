@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
-import { type FileSystem, isBinary, longestFile, withoutMark } from './file-system';
+import { type FileSystem, isBinary, longestFile, whyUnreadable, withoutMark } from './file-system';
 
 /** Scripts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
@@ -61,7 +61,7 @@ export class Library {
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
       return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {
-      return { kind: 'refused', why: error instanceof Error ? error.message : 'it could not be read' };
+      return { kind: 'refused', why: whyUnreadable(error) };
     }
   }
 }

@@ -199,7 +199,7 @@ export class Workspace {
     return this.stamps.get(this.keyOf(uri));
   }
 
-  /** Resolves when every open script has what it includes, as far as it can be read. */
+  /** Resolves when every open script has what it includes and its board, as far as they can be read. */
   async settled(): Promise<void> {
     while (this.all().some(({ craft }) => this.isUnsettled(craft))) await this.nextFile();
   }
@@ -210,10 +210,21 @@ export class Workspace {
       await this.nextFile();
   }
 
-  /** Whether something that it includes is still being read, or what it is taken for is still being looked into. */
+  /** Resolves when a board of the workspace has been read, if nobody had asked for it yet. */
+  async boardRead(name: string): Promise<void> {
+    while (this.catalog.isUnread(name)) {
+      this.catalog.board(name);
+      await this.nextFile();
+    }
+  }
+
+  /**
+   * Whether something that it includes is still being read, or its board is, or what it is taken for is still being
+   * looked into.
+   */
   private isUnsettled(craft: Craft): boolean {
     if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
-    return craft.layers().isPending || this.includers.isLooking;
+    return craft.layers().isPending || this.includers.isLooking || awaitsBoard(craft);
   }
 
   private opened(uri: string, text: string, version: number): OpenScript {
@@ -297,4 +308,10 @@ export class Workspace {
     if (keys.length === 0) return;
     this.options.onAffected?.(keys.flatMap((key) => this.open.get(key)?.uri ?? []));
   }
+}
+
+/** Whether the profile of its board has not been read yet; it is asked for then. */
+function awaitsBoard(craft: Craft): boolean {
+  craft.board();
+  return craft.catalog.isUnread(craft.boardName() ?? '');
 }

@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { parse } from 'jsonc-parser';
-import type { Additions } from '../../../server/src/additions/additions';
 import { adviceFor, messageFor } from '../../../server/src/additions/problem';
 import { entriesOf } from '../../../server/src/board/entries';
 import { profileOf } from '../../../server/src/board/profile/profile';
@@ -14,7 +13,7 @@ import { messageOf } from '../../../server/src/checks/report/render';
 import { Craft } from '../../../server/src/craft/craft';
 import { Script } from '../../../server/src/craft/script';
 import { CraftView } from '../../../server/src/craft/view';
-import { additionsOf } from '../../support/additions';
+import { additionsOf, type ReadFiles, workspaceWithBoard } from '../../support/additions';
 import { buzzer, sodiumIon } from '../../support/buzzer';
 import { changedJson } from '../inputs/json';
 import { anyText, slipped } from '../inputs/texts';
@@ -49,7 +48,7 @@ const script = `[buzzer]\ntune = 3.5 kHz\na = 9 kHz\n[craft]\nname = "Tern"\npur
 on = 1750..2050 us\n[stick.roll]\ncurve = 0 % -> 0 deg/s, 100 % -> 670 deg/s\n[board]\nprofile = finch\n`;
 
 /** What is said of a file lies in it, in whole sentences. */
-function saysWhere(additions: Additions, file: string): void {
+function saysWhere(additions: ReadFiles, file: string): void {
   const text = additions.textOf(file) ?? '';
   for (const problem of additions.problems.get(file) ?? []) {
     const { start, end } = problem;
@@ -64,7 +63,7 @@ function saysWhere(additions: Additions, file: string): void {
 }
 
 /** A script is checked under what the files make of the catalogue. */
-function isUsable({ catalog }: Additions): CraftView {
+function isUsable({ catalog }: ReadFiles): CraftView {
   const root = new Script('test:///work/main.craft', script, catalog);
   const craft = new Craft(root, catalog, { open: () => ({ kind: 'missing' }) });
   const checker = new Checker(catalog, (id, error) => {
@@ -114,7 +113,7 @@ export const profiles = target<string>(
   ),
   (text) => {
     const file = 'boards/finch.json';
-    const made = additionsOf({ [file]: text });
+    const made = workspaceWithBoard(file, text);
     saysWhere(made, file);
     const view = isUsable(made);
     const board = made.catalog.board('finch');

@@ -5,7 +5,7 @@ import { learnShape } from '../../../server/src/board/learn/shape';
 import { profileSkeleton } from '../../../server/src/board/learn/skeleton';
 import { learned } from '../../../server/src/features/board/learning';
 import { splitLines } from '../../../server/src/language/split-lines';
-import { additionsOf } from '../../support/additions';
+import { workspaceWithBoard } from '../../support/additions';
 import { testCatalog } from '../../support/catalog';
 import { capture } from '../inputs/board-texts';
 import { target } from '../target';
@@ -46,7 +46,7 @@ export const learning = target<Listing>(
     const keys = new Set(shape.settings.map(settingKey));
     for (const key of skeleton.mapped) assert.ok(keys.has(key), key);
     if (count > 12) return;
-    const additions = additionsOf({ 'boards/kestrel.json': skeleton.profile });
+    const additions = workspaceWithBoard('boards/kestrel.json', skeleton.profile);
     assert.deepEqual(additions.problems.get('boards/kestrel.json'), []);
   },
 );

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { Speller } from '../../../server/src/board/meaning/spelling';
 import { profileOf } from '../../../server/src/board/profile/profile';
-import { additionsOf, problemsOf } from '../../support/additions';
+import { problemsOf, workspaceWithBoard } from '../../support/additions';
 import { meaningsOn, valueOn } from '../../support/board-crafts';
 import { testCatalog } from '../../support/catalog';
 import { built } from '../../support/other-boards';
@@ -36,10 +36,7 @@ function toldOfRow(name: string, change: Json) {
 
 function toldOfBoard(board: Json) {
   const file = 'boards/finch.json';
-  return problemsOf(additionsOf({ [file]: JSON.stringify(board) }), file).map(([, marked, message]) => [
-    marked,
-    message,
-  ]);
+  return problemsOf(workspaceWithBoard(file, board), file).map(([, marked, message]) => [marked, message]);
 }
 
 describe('a board profile that can lead nowhere', () => {
@@ -246,7 +243,7 @@ describe('a board profile that can lead nowhere', () => {
   it('is refused where a number has no end', () => {
     for (const what of ['scale', 'offset']) {
       const text = JSON.stringify(finch()).replace('"scale":10', `"${what}":1e400`);
-      const additions = additionsOf({ 'boards/finch.json': text });
+      const additions = workspaceWithBoard('boards/finch.json', text);
       assert.deepEqual(
         problemsOf(additions, 'boards/finch.json').map(([id, marked]) => [id, marked]),
         [['addition/shape', '1e400']],

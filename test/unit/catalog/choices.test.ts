@@ -54,11 +54,23 @@ describe('the words that a parameter takes', () => {
     assert.deepEqual(names(word('a.b', 'ports'), { ports: [uart] }), ['uart2']);
     assert.deepEqual(names(word('a.b', 'packs'), { packs: [{ ...uart, name: 'sprint' }] }), ['sprint']);
     assert.deepEqual(names(word('a.b', 'ports')), []);
-    assert.deepEqual(names(word('a.b', 'boards'), { boards: [{ ...uart, name: 'siskin' }] }), [
-      'heron',
-      'wren',
-      'siskin',
-    ]);
+  });
+
+  it('are the boards that ship, and those of the workspace by the names of their files', () => {
+    const asked: string[] = [];
+    const catalog = shippedCatalog().withBoards({
+      read: new Map(),
+      unread: new Set(['siskin']),
+      faulty: new Set(['serin']),
+      ask: (name) => asked.push(name),
+    });
+    assert.deepEqual(
+      catalog.choices(word('a.b', 'boards')).map(({ name }) => name),
+      ['heron', 'wren', 'siskin', 'serin'],
+    );
+    assert.deepEqual(asked, []);
+    assert.equal(catalog.board('siskin'), undefined);
+    assert.deepEqual(asked, ['siskin']);
   });
 
   it('come with a summary each, whatever the source', () => {

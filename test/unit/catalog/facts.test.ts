@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { readAddition } from '../../../server/src/additions/read-addition';
+import { readBoard } from '../../../server/src/additions/read-board';
 import { profileOf } from '../../../server/src/board/profile/profile';
 import { readBoardLines } from '../../../server/src/board/read-lines';
 import { inBase } from '../../../server/src/catalog/known-parameter';
@@ -83,9 +83,8 @@ describe('what the catalogue says as a fact', () => {
 
   it('the line that the example board explains is one that its profile reads', () => {
     const text = readFileSync('test/demo/boards/finch.jsonc', 'utf8');
-    const read = readAddition(text, 'board');
-    const [finch] = read.kind === 'read' ? read.addition.boards : [];
-    const profile = finch === undefined ? null : profileOf(finch);
+    const read = readBoard(text, 'finch');
+    const profile = read.kind === 'read' ? profileOf(read.board) : null;
     const explained = /A line of this one reads: "([^"]+)"/.exec(text)?.[1] ?? '';
     assert.ok(profile);
     assert.deepEqual(

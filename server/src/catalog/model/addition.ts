@@ -1,4 +1,4 @@
-import { type BoardProfile, boardProfile } from './board-profile';
+import { boardProfile } from './board-profile';
 import { dataCheck } from './check';
 import { parameterName, source } from './common';
 import { chemistry, link, region } from './hardware';
@@ -45,4 +45,4 @@ export const addition = z.strictObject({
 /** A file of a workspace's `boards/` folder: one board profile. */
 export const boardFile = z.extend(boardProfile, { $schema: z.optional(z.string()) });
 
-export type Addition = z.infer<typeof addition> & { readonly boards: readonly BoardProfile[] };
+export type Addition = z.infer<typeof addition>;

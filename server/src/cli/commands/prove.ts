@@ -41,10 +41,9 @@ export const proveCommand = command({
     if (path === '-' && capture === '-') throw new UsageError('only one of the two can be standard input');
     const wanted = { command: 'prove', path, name: values.name };
     const { view, around } = await oneScript(wanted, values.pack, terminal);
-    const { catalog } = around.additions;
-    const profile = chosenProfile(catalog, values.board, view.board?.name ?? null);
+    const profile = await chosenProfile(around, values.board, view.board?.name ?? null);
     const { entries } = entriesOf(profile, view);
-    const proof = prove(profile, catalog, entries, await readCapture(capture, terminal));
+    const proof = prove(profile, around.additions.catalog, entries, await readCapture(capture, terminal));
     const isJson = values.json === true;
     await terminal.out(
       isJson ? json(proof, profile.board.name, view.pack) : report(proof, capture, view.pack),

@@ -2,7 +2,7 @@ import { recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
-import { currentFolder } from '../files/here';
+import { currentFolder, withBoards } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { chosenProfile } from './board-choice';
@@ -21,16 +21,11 @@ export const readCommand = command({
   run: async ({ values, positionals }, terminal) => {
     const [path] = positionals;
     if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
-    const { additions } = await currentFolder();
+    const around = await currentFolder();
     const capture = await readCapture(path, terminal);
-    const recognised = recognisedBoard(additions.catalog, capture);
-    const profile = chosenProfile(
-      additions.catalog,
-      values.board,
-      recognised,
-      'no known board writes like this',
-    );
-    const made = scriptFromBoardText(profile, additions.catalog, capture);
+    const recognised = await withBoards(around, (catalog) => recognisedBoard(catalog, capture));
+    const profile = await chosenProfile(around, values.board, recognised, 'no known board writes like this');
+    const made = scriptFromBoardText(profile, around.additions.catalog, capture);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);
     return exitCodes.fine;

@@ -4,8 +4,7 @@ import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
 import { resolveInclude } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
-import { Workspace } from '../../workspace/workspace';
-import { currentFolder, faultyAdditions, type Here } from '../files/here';
+import { currentFolder, faultyAdditions, type Here, withBoards, workspaceOf } from '../files/here';
 import { shownPath } from '../files/script-paths';
 import { gatherScripts, type ScriptFile } from '../files/scripts';
 import { UsageError } from '../outcome';
@@ -50,32 +49,34 @@ async function checkAll(
   scripts: readonly ScriptFile[],
   { pack, board, hasFixes }: CheckRequest,
   terminal: Terminal,
-  { files, additions }: Here,
+  around: Here,
 ): Promise<Pick<Checked, 'files' | 'read'>> {
-  const { catalog } = additions;
-  const workspace = new Workspace({
-    catalog,
-    fileSystem: files,
-    onFault: (what, error) => terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
-  });
-  if (board !== undefined) chosenProfile(catalog, board, null);
+  if (board !== undefined) await chosenProfile(around, board, null);
+  const workspace = workspaceOf(around, (what, error) =>
+    terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
+  );
   const packs = new Set<string>();
   const read = new Set<string>();
   const isAskedFor = (finding: Finding) => pack === undefined || (finding.pack ?? pack) === pack;
   // One after the other: what one craft took to be computed is free again before the next.
   const one = async ({ uri, path, text }: ScriptFile) => {
     const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
-    const translation = isBoardText ? translatedText(catalog, text, board ?? null) : null;
-    const { craft } = isBoardText
+    const translation = isBoardText
+      ? await withBoards(around, (catalog) => translatedText(catalog, text, board ?? null))
+      : null;
+    if (workspace.catalog !== around.additions.catalog) workspace.useCatalog(around.additions.catalog);
+    const opened = isBoardText
       ? workspace.openTranslated(uri, translation?.script ?? '', 0)
       : workspace.openScript(uri, text, 0);
     await workspace.settled();
+    // It is made anew once its board has been read.
+    const { craft } = workspace.get(uri) ?? opened;
     for (const name of craft.packs()) packs.add(name);
     for (const other of readBy(craft)) read.add(other);
     const pathFor = (other: string) => (other === uri ? path : shownUri(other));
     const findings = workspace.findings(uri).filter(isAskedFor);
     const file = isBoardText
-      ? checkedBoardText(path, craft.readAs(), translation, findings, catalog)
+      ? checkedBoardText(path, craft.readAs(), translation, findings, workspace.catalog)
       : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
     workspace.close(uri);
     return file;

@@ -1,10 +1,10 @@
 import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
-import { Workspace } from '../../workspace/workspace';
+import type { Workspace } from '../../workspace/workspace';
 import { UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { currentFolder, faultyAdditions, type Here } from './here';
+import { currentFolder, faultyAdditions, type Here, workspaceOf } from './here';
 import { gatherScripts, type ScriptFile } from './scripts';
 
 /** One script with all that it includes, for commands that work on one craft. */
@@ -63,9 +63,11 @@ export async function openedScript(
   pack: string | undefined,
   around: Here,
 ): Promise<OneScript> {
-  const workspace = new Workspace({ catalog: around.additions.catalog, fileSystem: around.files });
-  const { craft } = workspace.openScript(file.uri, file.text, 0);
+  const workspace = workspaceOf(around);
+  const opened = workspace.openScript(file.uri, file.text, 0);
   await workspace.settled();
+  // It is made anew once its board has been read.
+  const { craft } = workspace.get(file.uri) ?? opened;
   const packs = craft.packs();
   if (pack !== undefined && !packs.includes(pack))
     throw new UsageError(`${file.path} has no pack "${pack}": ${packs.join(', ') || 'it names none'}`);

@@ -15,7 +15,7 @@ export class WatchedPlaces {
 
   constructor() {
     this.add('.', false);
-    for (const folder of additionFolders.keys()) this.add(folder, false);
+    for (const folder of additionFolders) this.add(folder, false);
   }
 
   /** The folders that were not taken yet and are there: for a new watcher. */

@@ -35,7 +35,9 @@ export class AdditionDocuments {
     private readonly session: Session,
     private readonly files: AdditionFiles,
     private readonly onFault: OnFault,
-  ) {}
+  ) {
+    files.onAsked = () => this.settle(() => files.readAsked());
+  }
 
   has(uri: string): boolean {
     return this.documents.has(uri) || this.files.isAddition(uri);
@@ -79,7 +81,7 @@ export class AdditionDocuments {
   /** Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. */
   register(): void {
     const { client } = this.session;
-    const patterns = [...additionFolders.keys()].map((folder) => `**/${folder}/*.{json,jsonc}`);
+    const patterns = additionFolders.map((folder) => `**/${folder}/*.{json,jsonc}`);
     const documentSelector = patterns.map((pattern) => ({ pattern }));
     if (client.opensOtherFiles) {
       const syncKind = TextDocumentSyncKind.Incremental;

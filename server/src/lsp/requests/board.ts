@@ -4,7 +4,7 @@ import { learnShape } from '../../board/learn/shape';
 import { profileSkeleton } from '../../board/learn/skeleton';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import { prove } from '../../board/prove';
-import { recognisedBoard } from '../../board/recognise';
+import { boardsToLookThrough, recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { handOverOf, piecesOf } from '../../board/write';
 import { titleOf } from '../../catalog/board-title';
@@ -15,6 +15,7 @@ import { blockedText, prepareBoardText } from '../../features/board/hand-over';
 import { learned } from '../../features/board/learning';
 import { toldProof } from '../../features/board/proof-text';
 import { readSummary } from '../../features/board/read-summary';
+import type { Workspace } from '../../workspace/workspace';
 import type {
   BoardChoice,
   BoardTextAnswer,
@@ -59,13 +60,25 @@ export function boardTextFor({ snapshot }: Context, params: BoardTextParams): Bo
   };
 }
 
-export function scriptFromCapture({ session }: Served, { capture, board }: CapturedText): ReadAnswer {
-  const { catalog } = session.workspace;
-  const named = board ?? (isReadable(capture) ? recognisedBoard(catalog, capture) : null);
+export async function scriptFromCapture(
+  { session: { workspace } }: Served,
+  { capture, board }: CapturedText,
+): Promise<ReadAnswer> {
+  const named = board ?? (isReadable(capture) ? await recognised(workspace, capture) : null);
+  if (named !== null) await workspace.boardRead(named);
+  const { catalog } = workspace;
   const profile = chosen(catalog, named);
   if (typeof profile === 'string') return noBoard(catalog, profile);
   const made = scriptFromBoardText(profile, catalog, capture);
   return { kind: 'script', text: made.text, board: choiceOf(profile), summary: readSummary(made) };
+}
+
+/** By a board that is known, else by those of the workspace. */
+async function recognised(workspace: Workspace, capture: string): Promise<string | null> {
+  const known = recognisedBoard(workspace.catalog, capture);
+  if (known !== null) return known;
+  for (const name of boardsToLookThrough(workspace.catalog)) await workspace.boardRead(name);
+  return recognisedBoard(workspace.catalog, capture);
 }
 
 export function proof({ snapshot }: Context, { capture, board }: CapturedText): ProveAnswer {
@@ -113,6 +126,7 @@ function isReadable(capture: string): boolean {
 function chosen(catalog: Catalog, name: string | null): Profile | string {
   if (name === null) return 'Nothing says which board this is for.';
   const board = catalog.board(name);
+  if (catalog.isFaulty(name)) return `The profile of ${name} has a fault, which is told in its file.`;
   if (board === undefined) return `There is no board ${name}.`;
   return profileOf(board) ?? `The profile of ${titleOf(board)} does not say how it writes its settings.`;
 }
@@ -122,10 +136,12 @@ function noBoard(catalog: Catalog, message: string) {
 }
 
 function choices(catalog: Catalog): readonly BoardChoice[] {
-  return [...catalog.boards.values()].flatMap((board) => {
+  const unread = catalog.unreadBoards().map((name) => ({ name, title: name }));
+  const read = [...catalog.boards.values()].flatMap((board) => {
     const profile = profileOf(board);
     return profile === null ? [] : [choiceOf(profile)];
   });
+  return [...read, ...unread];
 }
 
 function choiceOf({ name, title }: Profile): BoardChoice {

@@ -143,6 +143,17 @@ export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<
   };
 }
 
+/** The same where a board may be named beside the script: its profile is read first. */
+export function aboutScriptOnBoard<P extends { readonly board: string | null }, R>(
+  answer: AboutScriptAnswer<P, R>,
+): Answer<P & AboutScript, R | null> {
+  const answerThen = aboutWholeScript(answer);
+  return async (served, params, token) => {
+    if (params.board !== null) await served.session.workspace.boardRead(params.board);
+    return answerThen(served, params, token);
+  };
+}
+
 /**
  * Resolves once what an open script includes has been read.
  * @throws {ResponseError} when the client loses interest before.

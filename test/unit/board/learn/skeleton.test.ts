@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
-import { readAddition } from '../../../../server/src/additions/read-addition';
+import { readBoard } from '../../../../server/src/additions/read-board';
 import { settingKey } from '../../../../server/src/board/learn/confirm';
 import { learnShape } from '../../../../server/src/board/learn/shape';
 import { profileSkeleton } from '../../../../server/src/board/learn/skeleton';
-import { additionsOf } from '../../../support/additions';
+import { workspaceWithBoard } from '../../../support/additions';
 import { testCatalog } from '../../../support/catalog';
 import { listings } from '../../../support/listings';
 
@@ -32,7 +32,7 @@ function made(confirmed: Readonly<Record<string, string>>) {
 
 /** What is wrong with a profile as a file of the workspace. */
 function problems(profile: unknown): readonly string[] {
-  const read = readAddition(JSON.stringify(profile), 'board');
+  const read = readBoard(JSON.stringify(profile), 'tern');
   return read.kind === 'broken' ? read.problems.map(({ message }) => message) : [];
 }
 
@@ -106,7 +106,7 @@ describe('a profile made from a capture', () => {
 
   it('works as a board of the workspace: its text is read with it', () => {
     const { profile } = made({ 'calm/first-cut': 'control.feedforward-cutoff' });
-    const additions = additionsOf({ 'boards/tern.json': JSON.stringify(profile) });
+    const additions = workspaceWithBoard('boards/tern.json', profile);
     assert.deepEqual(additions.problems.get('boards/tern.json'), []);
     assert.ok(additions.catalog.board('tern'));
   });

@@ -6,26 +6,32 @@ import type { CodeRule, RuleFinding } from '../../rule';
 
 /** One note a craft: what nobody has described of its board, and which checks wait for that. */
 const described: CodeRule = {
-  ids: ['wire/board-missing', 'wire/board-undescribed'],
+  ids: ['wire/board-missing', 'wire/board-undescribed', 'wire/board-faulty'],
   scope: 'craft',
   whole: true,
   check(view, report) {
-    const isMissing = view.isMissing('board.profile');
-    if (!isMissing && view.board === undefined) return;
-    const unmet = unmetNeeds(view);
-    if (unmet.length > 0) report(finding(view, unmet, isMissing));
+    const id = idFor(view);
+    const unmet = id === null ? [] : unmetNeeds(view);
+    if (id !== null && unmet.length > 0) report(finding(id, view, unmet));
   },
 };
 
-function finding(view: CraftView, unmet: readonly Unmet[], isMissing: boolean): RuleFinding {
+/** Nothing is said of a board that is still being read, and of one that there is not: that is told as a word. */
+function idFor(view: CraftView): string | null {
+  if (view.isMissing('board.profile')) return 'wire/board-missing';
+  if (view.board !== undefined) return 'wire/board-undescribed';
+  return view.catalog.isFaulty(view.craft.boardName() ?? '') ? 'wire/board-faulty' : null;
+}
+
+function finding(id: string, view: CraftView, unmet: readonly Unmet[]): RuleFinding {
   const count = new Set(unmet.flatMap(({ checks }) => checks)).size;
   const parts = [...new Set(unmet.map(({ key }) => inWords[key]))];
   return {
-    id: isMissing ? 'wire/board-missing' : 'wire/board-undescribed',
+    id,
     at: 'board.profile',
     values: {
       board: view.boardTitle,
-      name: view.board?.name ?? '',
+      name: view.craft.boardName() ?? '',
       parts: listed(parts),
       checks: count === 1 ? '1 check waits' : `${count} checks wait`,
     },
