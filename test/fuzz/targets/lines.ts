@@ -8,22 +8,23 @@ import { target } from '../target';
 
 const oneLine = (texts: fc.Arbitrary<string>) => texts.map((text) => text.split(/[\r\n]/)[0] ?? '');
 
-/** Single lines: the lexer and the parser. */
+/** Single lines, as anywhere and as under `own`: the lexer and the parser. */
 export const lines = target(
   { name: 'lines', share: 500, holds: 'a line is read, and every mark and fix lies inside it' },
   fc.oneof(oneLine(anyText), oneLine(slipped(craftScript)), oneLine(slipped(scriptText))),
   (line) => {
-    const statement = parseLine(line);
-    for (const { start, end, fixes } of statement.problems) {
-      assert.ok(start >= 0 && start <= end && end <= Math.max(1, line.length), `${start}..${end}`);
-      for (const { edits } of fixes)
-        for (const edit of edits)
-          assert.ok(
-            edit.start >= 0 && edit.start <= edit.end && edit.end <= line.length,
-            JSON.stringify(edit),
-          );
-    }
-    if (statement.comment !== null) assert.equal(line[statement.comment.start], '#');
-    assert.deepEqual(parseLine(line), statement, 'a line is read the same twice');
+    for (const isOwn of [false, true]) isReadWithin(line, isOwn);
   },
 );
+
+function isReadWithin(line: string, isOwn: boolean): void {
+  const statement = parseLine(line, isOwn);
+  for (const { start, end, fixes } of statement.problems) {
+    assert.ok(start >= 0 && start <= end && end <= Math.max(1, line.length), `${start}..${end}`);
+    for (const { edits } of fixes)
+      for (const edit of edits)
+        assert.ok(edit.start >= 0 && edit.start <= edit.end && edit.end <= line.length, JSON.stringify(edit));
+  }
+  if (statement.comment !== null) assert.equal(line[statement.comment.start], '#');
+  assert.deepEqual(parseLine(line, isOwn), statement, 'a line is read the same twice');
+}

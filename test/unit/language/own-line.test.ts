@@ -83,6 +83,29 @@ describe('a line under own', () => {
   }
 });
 
+describe('a fix of a line under own', () => {
+  const text = fc.string({
+    unit: fc.constantFrom(...'ab1_- .\\t"\\\\#=,äα\u{1f6e0}'),
+    minLength: 1,
+    maxLength: 10,
+  });
+
+  it('makes in the end a line that can be read, of the same characters', () => {
+    const mend = (line: string) => problemsIn(line, true).flatMap(({ mended }) => mended)[0];
+    const bare = (written: string) => written.replace(/[\s"\\\\]/g, '');
+    fc.assert(
+      fc.property(text, text, (name, value) => {
+        const line = `${name} = ${value}`;
+        let better = line;
+        for (let step = 0; step < 3; step += 1) better = mend(better) ?? better;
+        assert.equal(mend(better), undefined, better);
+        assert.equal(bare(better), bare(line));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
 describe('where values are kept as they are written', () => {
   const values = (text: string) =>
     [...Document.of(text).lines()].flatMap(({ statement, settingPath }) =>

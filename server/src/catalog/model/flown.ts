@@ -11,11 +11,11 @@ export const flown = z.strictObject({
   settings: z
     .array(
       z.strictObject({
-        path: z.string().check(z.maxLength(300)),
-        value: z.string().check(z.maxLength(2000)),
+        path: z.string().check(z.maxLength(2000)),
+        value: z.string().check(z.maxLength(10_000)),
       }),
     )
-    .check(z.maxLength(20_000)),
+    .check(z.maxLength(120_000)),
 });
 
 export type Flown = z.infer<typeof flown>;
