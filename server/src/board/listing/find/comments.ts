@@ -1,4 +1,5 @@
 import { isBlank, isLetterOrDigit } from '../text/characters';
+import { isSurelyHeading } from './headings';
 import type { Sample } from './sample';
 
 /** What the trade begins comments with; the second kind only with a blank, or more of its kind, behind it. */
@@ -34,14 +35,15 @@ const mostMarks = 4;
 export function commented(sample: readonly Sample[]): Commented {
   const counts = new Map<string, number>();
   for (const { text } of sample) {
-    const mark = commentMark(text);
+    // A name between rows of a mark heads a group.
+    const mark = isSurelyHeading(text) ? null : commentMark(text);
     if (mark !== null) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   }
   const marks = [...counts]
     .sort(([, one], [, other]) => other - one)
     .map(([mark]) => mark)
     .slice(0, mostMarks);
-  const isComment = ({ text }: Sample) => marks.includes(commentMark(text) ?? '');
+  const isComment = ({ text }: Sample) => !isSurelyHeading(text) && marks.includes(commentMark(text) ?? '');
   const lines = sample.filter((line) => !isComment(line));
   // Where nothing else stands, the mark belongs to the settings.
   if (lines.length === 0) return { marks: [], lines: sample, comments: [] };

@@ -41,11 +41,12 @@ export function headingsAmong(lines: readonly HeadingLine[]): readonly string[] 
     .flatMap((group) => templateFor(group.map(({ decorated }) => decorated)) ?? []);
 }
 
-/** Whether a line is a heading by itself: between marks that mirror each other, or behind a word for it. */
+/** Whether a line is a heading by itself: between marks that mirror each other, before a brace, or behind a word for it. */
 export function isSurelyHeading(text: string): boolean {
   const decorated = decoratedOf(text);
   if (decorated === null) return false;
   const { prefix, core, suffix } = decorated;
+  if (prefix === '' && suffix === ' {') return true;
   return isMirrored(prefix, suffix) || (prefix === '' && /[:{]$/.test(suffix) && leadWord(core) !== null);
 }
 

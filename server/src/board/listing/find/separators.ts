@@ -1,3 +1,4 @@
+import { afterRow, afterSpacedRow } from '../forms/template';
 import { isBlank, isDigit, isLetterOrDigit, quotedAt } from '../text/characters';
 import type { Sample } from './sample';
 
@@ -50,6 +51,8 @@ const strong: ReadonlyMap<string, number> = new Map([
   [',', 0.93],
   [';', 0.92],
   ['...', 1],
+  ['. . .', 1],
+  ['___', 1],
 ]);
 
 /** Marks within names and numbers, which part nothing unless blanks stand around them. */
@@ -77,11 +80,12 @@ function countMarks(text: string, marks: Map<string, Count>): void {
   let at = quotedAt(text, 0)?.after ?? 1;
   while (at < text.length && inLine.size < mostInLine) {
     const character = text[at] ?? '';
-    if (isBlank(character) || isLetterOrDigit(character) || /["'`()[\]{}_]/.test(character)) {
+    const row = afterLeader(text, at);
+    if (row === at && (isBlank(character) || isLetterOrDigit(character) || /["'`()[\]{}_]/.test(character))) {
       at += 1;
       continue;
     }
-    const end = afterMarks(text, at);
+    const end = row > at ? row : afterMarks(text, at);
     const core = coreOf(text.slice(at, end));
     const before = isBlank(text[at - 1]);
     const after = end >= text.length || isBlank(text[end]);
@@ -106,6 +110,14 @@ function isInNumber(text: string, at: number, end: number): boolean {
   return start > 0 && !isLetterOrDigit(text[start - 1]);
 }
 
+/** Behind what leads the eye from a name to its value: `____`, `. . . .`; where it begins if it is none. */
+function afterLeader(text: string, at: number): number {
+  const end = text[at] === '_' ? afterRow(text, at) : afterSpacedRow(text, at);
+  return end - at >= leastLeader ? end : at;
+}
+
+const leastLeader = 3;
+
 function afterMarks(text: string, from: number): number {
   let end = from;
   while (end < text.length && /[^\p{L}\p{N}\s"'`()[\]{}_]/u.test(text[end] ?? '')) end += 1;
@@ -117,6 +129,7 @@ const longestCore = 6;
 /** A row of one mark is as good as any longer one; other long runs part nothing. */
 function coreOf(run: string): string | null {
   const [first = ''] = run;
+  if (run[1] === ' ') return `${first} ${first} ${first}`;
   if (run.length > 2 && run === first.repeat(run.length)) return first.repeat(3);
   return run.length > longestCore ? null : run;
 }

@@ -1,6 +1,6 @@
 import type { Stretch } from '../listing';
 import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
-import { afterRow, type Field, type Literal, type Template } from './template';
+import { afterRow, afterSpacedRow, type Field, type Literal, type Template } from './template';
 
 /** What stands at the fields of a line, without blanks around it. */
 export type Matched = ReadonlyMap<Field, Stretch>;
@@ -133,7 +133,9 @@ function lastGap(text: string, { before }: Literal, from: number, to: number): S
 /** A row of marks is looked at from its first one only: one pass, however long it is. */
 function isRowStart(text: string, { pieces }: Literal, at: number, from: number): boolean {
   const [first] = pieces;
-  return first?.kind !== 'row' || at === from || text[at - 1] !== first.character;
+  if (first?.kind !== 'row' || at === from) return true;
+  const before = first.isSpaced && isBlank(text[at - 1]) ? at - 2 : at - 1;
+  return before < from || text[before] !== first.character;
 }
 
 function coreAt(text: string, { pieces }: Literal, at: number, to: number): number {
@@ -144,7 +146,7 @@ function coreAt(text: string, { pieces }: Literal, at: number, to: number): numb
       place += piece.text.length;
     } else if (piece.kind === 'row') {
       if (text[place] !== piece.character) return -1;
-      const end = afterRow(text, place, to);
+      const end = piece.isSpaced ? afterSpacedRow(text, place, to) : afterRow(text, place, to);
       if (end - place < 2) return -1;
       place = end;
     } else {

@@ -25,8 +25,8 @@ type Gap = 'none' | 'blank' | 'wide' | 'tab';
 
 type Piece =
   | { readonly kind: 'text'; readonly text: string }
-  /** A row of one character: `...` stands for two or more. */
-  | { readonly kind: 'row'; readonly character: string }
+  /** A row of one character: `...` stands for two or more; with blanks between them, `. . .`. */
+  | { readonly kind: 'row'; readonly character: string; readonly isSpaced: boolean }
   | { readonly kind: 'gap'; readonly gap: Gap };
 
 /** What stands between two fields. Without a gap at an end, blanks may stand there all the same. */
@@ -119,13 +119,17 @@ function piecesOf(source: string): readonly Piece[] {
   };
   for (let at = 0; at < source.length; ) {
     const character = source[at] ?? '';
-    const end = isBlank(character) ? afterBlanks(source, at) : afterRow(source, at);
-    if (isBlank(character)) {
+    const spaced = afterSpacedRow(source, at);
+    const end = isBlank(character) ? afterBlanks(source, at) : Math.max(spaced, afterRow(source, at));
+    if (spaced > at + 1 && spaced >= at + 2 * leastRow - 1) {
+      flush();
+      pieces.push({ kind: 'row', character, isSpaced: true });
+    } else if (isBlank(character)) {
       flush();
       pieces.push({ kind: 'gap', gap: gapOf(source.slice(at, end)) });
     } else if (end - at >= leastRow && !isLetterOrDigit(character)) {
       flush();
-      pieces.push({ kind: 'row', character });
+      pieces.push({ kind: 'row', character, isSpaced: false });
     } else text += source.slice(at, end);
     at = end;
   }
@@ -137,5 +141,14 @@ function piecesOf(source: string): readonly Piece[] {
 export function afterRow(text: string, at: number, to = text.length): number {
   let end = at + 1;
   while (end < to && text[end] === text[at]) end += 1;
+  return end;
+}
+
+/** Where a row of equal marks with one blank between each two ends; right behind `at` where there is none. */
+export function afterSpacedRow(text: string, at: number, to = text.length): number {
+  const mark = text[at];
+  if (isBlank(mark) || isLetterOrDigit(mark)) return at;
+  let end = at + 1;
+  while (end + 1 < to && isBlank(text[end]) && text[end + 1] === mark) end += 2;
   return end;
 }
