@@ -86,6 +86,7 @@ function headingTest(headings: readonly string[], forms: CompiledForms): Test {
 
 /** Whether a line is a setting for sure: only a colon, or nothing, may end a heading as well. */
 function holdsValue(forms: CompiledForms, text: string): boolean {
+  if (isSurelyHeading(text) && partsOfLine(forms, text).every(({ isLoose }) => isLoose)) return false;
   return partsOfLine(forms, text).some(
     ({ rest, style }) => rest.end > rest.start || style.kind === 'presence' || !text.endsWith(':'),
   );

@@ -1,11 +1,11 @@
 import { formsOf, type LineFormData } from '../forms/compiled';
 import { partsOfLine } from '../forms/parts-of-line';
-import type { PartRead } from '../forms/read-part';
+import { isSurelyValue, type PartRead } from '../forms/read-part';
 import { type Beside, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
 import { besideIn } from './beside';
 import { type Decoration, decorationsOf } from './decoration';
-import { nameQuality, valueQuality } from './quality';
+import { pairQuality } from './quality';
 import type { Sample } from './sample';
 import { type Separator, separatorsIn } from './separators';
 
@@ -79,6 +79,16 @@ const nameEnds = [
 ] as const;
 
 const swapped = 0.9;
+const threefold = 0.98;
+const shareOfThrees = 0.8;
+
+/** Whether a mark parts most lines into three: a group, a name, a value. */
+function isInThrees(literal: string, sample: readonly Sample[]): boolean {
+  if (literal === ' ') return false;
+  const threes = sample.filter(({ text }) => text.split(literal).length === 3).length;
+  return threes >= shareOfThrees * sample.length;
+}
+
 /** How much less a form with a number or a mark before each name is believed than one without. */
 const decorated = 0.99;
 
@@ -101,8 +111,16 @@ function formsWith(
       strength: own,
     })),
   );
+  const grouped = isInThrees(literal, sample)
+    ? [
+        {
+          form: { form: `${prefix}{group}${literal}{name}${literal}{value}${suffix}` },
+          strength: own * threefold,
+        },
+      ]
+    : [];
   const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: own * swapped };
-  return [...plain, ...several, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
+  return [...plain, ...several, ...grouped, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
 }
 
 /** What may stand between several settings of a line. */
@@ -147,18 +165,20 @@ function tryForm(
       const [called, holds] = [text.slice(name.start, name.end), text.slice(value.start, value.end)];
       names.add(called);
       const again = separator !== null && holds.includes(separator) ? 0.75 : 1;
-      quality += nameQuality(called) * valueQuality(holds) * again;
+      quality += pairQuality(called, holds) * again;
     }
     sum += quality / parts.length;
     qualities.set(index, quality / parts.length);
   }
   const distinct = count === 0 ? 0 : names.size / count;
+  // Names that come again say little of where a name ends.
+  const least = 0.5;
   const turn = isTurned(form) && !holdsValuesFirst(sample, read) ? 0.5 : 1;
   return {
     form,
     read,
     qualities,
-    score: (sum / Math.max(1, sample.length)) * strength * (0.3 + 0.7 * distinct) * turn,
+    score: (sum / Math.max(1, sample.length)) * strength * (least + (1 - least) * distinct) * turn,
   };
 }
 
@@ -166,7 +186,7 @@ function isTurned({ form }: LineFormData): boolean {
   return form.indexOf('{value}') < form.indexOf('{name}');
 }
 
-/** Values that stand before their names are told by what is no number of a name: decimals, signs, repeats. */
+/** Values that stand before their names are told by what can be no name, while each name can be no value. */
 function holdsValuesFirst(
   sample: readonly Sample[],
   read: ReadonlyMap<number, readonly PartRead[]>,
@@ -179,12 +199,10 @@ function holdsValuesFirst(
       names.push(text.slice(name.start, name.end));
     }
   }
-  const plainNames = names.filter((name) => /^[\p{L}_]/u.test(name)).length;
-  const odd = values.filter((value) => /^[+-]|^\d+[.,]\d|^0x|^["']/.test(value)).length;
-  const repeated = values.length - new Set(values).size;
-  return (
-    plainNames === names.length &&
-    new Set(names).size === names.length &&
-    odd + repeated >= 0.3 * values.length
-  );
+  const sure = values.filter(isSureOfValue).length;
+  return sure >= 0.5 * values.length && !names.some(isSureOfValue);
+}
+
+function isSureOfValue(text: string): boolean {
+  return text !== '' && isSurelyValue(text.split(/\s/)[0] ?? '', '.');
 }

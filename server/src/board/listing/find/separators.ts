@@ -47,6 +47,8 @@ const strong: ReadonlyMap<string, number> = new Map([
   ['<=', 0.98],
   ['==', 0.98],
   [':', 0.97],
+  // More often it parts the steps of a path.
+  ['>', 0.7],
   ['|', 0.95],
   [',', 0.93],
   [';', 0.92],

@@ -31,8 +31,8 @@ function someOf(lines: readonly Line[]): readonly Line[] {
   return step <= 1 ? said : said.filter((_, at) => at % step === 0);
 }
 
-/** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `. */
-const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
+/** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `; blanks behind it are counted apart. */
+const counter = /^\s{0,8}[[(]?(\d{1,7})(?:[\])]?\s?[:|.)>]|[\])]|(?=\s))/;
 
 interface Counted {
   readonly number: number;
@@ -56,7 +56,18 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
     return own != null && isOther(text.slice(own.length).trim());
   }).length;
   if (steps < leastShare * (numbered.length - 1) || others === 0) return lines;
-  return lines.map((line, at) => line.from(found[at]?.length ?? 0));
+  const gap = gapBehind(lines, found);
+  return lines.map((line, at) => line.from(Math.min(line.text.length, (found[at]?.length ?? -gap) + gap)));
+}
+
+/** How many blanks stand behind every number: more of them indent what follows. */
+function gapBehind(lines: readonly Line[], found: readonly (Counted | null)[]): number {
+  const gaps = lines.flatMap(({ text }, at) => {
+    const rest = text.slice(found[at]?.length ?? text.length);
+    if (rest.trim() === '') return [];
+    return [rest.startsWith('\t') ? 1 : rest.length - rest.trimStart().length];
+  });
+  return gaps.length === 0 ? 0 : Math.min(...gaps);
 }
 
 function counterOf(text: string): Counted | null {
