@@ -37,7 +37,7 @@ describe('a document that is too long', () => {
       assert.equal(told?.severity, 1);
       assert.equal(
         told?.message,
-        'This document has 64,000,002 characters. Propsoff reads at most 10,000,000, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.',
+        'This document has 64,000,002 characters. Propsoff reads at most 1,000,000, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.',
       );
       const here = { ...about, position: start };
       assert.equal(await server.connection.sendRequest(HoverRequest.type, here), null);
@@ -62,12 +62,12 @@ describe('a document that is too long', () => {
 
   it('stays so through edits, and is read once it is sent whole and short', () =>
     withServer({}, async (server) => {
-      await server.open(uri, long(11));
+      await server.open(uri, long(1.1));
       await refused(server, 1);
-      await server.change(uri, 2, { range: { start, end: { line: 9_000_000, character: 0 } }, text: '' });
+      await server.change(uri, 2, { range: { start, end: { line: 900_000, character: 0 } }, text: '' });
       await refused(server, 2);
       const insert = { range: { start, end: start }, text: 'badkey = 2\n' };
-      await server.change(uri, 3, { text: long(12) }, insert);
+      await server.change(uri, 3, { text: long(1.2) }, insert);
       await refused(server, 3);
       await server.change(uri, 4, insert, { text: line }, insert);
       assert.deepEqual(shown((await server.pushedFor(uri, 4)).diagnostics), [
@@ -94,7 +94,7 @@ describe('a document that is too long', () => {
 
   it('is told to a client that asks, and a board’s text like a script', () =>
     withServer({ capabilities: askingClient }, async (server) => {
-      await server.open(uri, long(11), 1, 'board-text');
+      await server.open(uri, long(1.1), 1, 'board-text');
       const ask = (previousResultId?: string) =>
         server.connection.sendRequest(DocumentDiagnosticRequest.type, {
           ...about,

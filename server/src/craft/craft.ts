@@ -150,8 +150,7 @@ export class Craft implements Scripts, QueryContext {
   }
 
   constantNames(): readonly string[] {
-    craftInputs.read(this, ...inputKeys.constants);
-    return [...new Set(this.layers().layers.flatMap(({ script }) => script.constantNames()))];
+    return Craft.constants.get(this);
   }
 
   /** The craft with a pack in view. */
@@ -220,6 +219,12 @@ export class Craft implements Scripts, QueryContext {
     },
     (one, other) => one.length === other.length && one.every((name, index) => name === other[index]),
   );
+
+  /** Kept, since every reference to none of them asks for all. */
+  private static readonly constants = new Query('names of constants', (craft: Craft): readonly string[] => {
+    craftInputs.read(craft, ...inputKeys.constants);
+    return [...new Set(craft.layers().layers.flatMap(({ script }) => script.constantNames()))];
+  });
 
   private static readonly board = new Query('board', (craft: Craft): BoardProfile | undefined => {
     const name = craft.boardName();

@@ -1,6 +1,6 @@
 import type { CallNode, ExpressionNode, Problem, ReferenceNode } from '../language/ast';
 import { isOwnPath } from '../language/path-text';
-import { problem, replacement } from '../language/problem';
+import { type LateSuggestion, lateProblem, problem, replacement } from '../language/problem';
 import { divided, isPlain, multiplied, plain, raised } from '../units/dimension';
 import { toBase, type Unit } from '../units/unit';
 import { functions } from './functions';
@@ -109,11 +109,14 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
     case 'not-a-quantity':
       throw fault('line/not-a-quantity', node, { name: text });
     case 'missing': {
-      const fixes = found.near.map((name) => replacement(`Write ${name}`, node, name));
       const id = isParameter ? 'line/reference-not-set' : 'line/unknown-constant';
-      throw new EvaluationFault(problem(id, node, { name: text, suggestion: found.near.join(', ') }, fixes));
+      throw new EvaluationFault(lateProblem(id, node, { name: text }, () => suggested(node, found.near())));
     }
   }
+}
+
+function suggested(node: ReferenceNode, near: readonly string[]): LateSuggestion {
+  return { suggestion: near.join(', '), fixes: near.map((name) => replacement(`Write ${name}`, node, name)) };
 }
 
 interface Term {

@@ -47,19 +47,24 @@ export interface Layers {
 /** Scripts may include each other this deep. */
 const deepestInclude = 16;
 
+/** Includes of includes can multiply; no craft has more lines that include. */
+const mostIncludes = 255;
+
 /** Follows the includes of a script. */
 export function followIncludes(root: Script, source: IncludeSource): Layers {
   const files = new Set<string>();
   const layers: Layer[] = [];
   const problems: LayerProblem[] = [];
+  let followed = 0;
   let isComplete = true;
   let isPending = false;
   const visit = (layer: Layer): void => {
     layers.push(layer);
     for (const line of layer.script.lines(inputKeys.include)) {
-      const next = follow(layer, line, source, files);
+      followed += 1;
+      const next = followed > mostIncludes ? oneTooMany(layer, line) : follow(layer, line, source, files);
       if (next.problem !== null) problems.push(next.problem);
-      if (next.layer !== null && layers.length < mostLayers) visit(next.layer);
+      if (next.layer !== null) visit(next.layer);
       else isComplete &&= next.isRound === true;
       isPending ||= next.isPending === true;
     }
@@ -67,9 +72,6 @@ export function followIncludes(root: Script, source: IncludeSource): Layers {
   visit({ script: root, through: [] });
   return { layers, problems, files, isComplete, isPending };
 }
-
-/** Includes of includes can multiply; no craft has this many layers. */
-const mostLayers = 256;
 
 interface Followed {
   readonly layer: Layer | null;
@@ -82,10 +84,7 @@ interface Followed {
 function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Set<string>): Followed {
   if (line.statement.kind !== 'include') return { layer: null, problem: null };
   const { path } = line.statement;
-  const refuse = (id: string, values: Record<string, string> = {}): Followed => ({
-    layer: null,
-    problem: problemAt({ script: layer.script, line }, id, { path: path.value, ...values }),
-  });
+  const refuse = (id: string, values: Record<string, string> = {}) => refused(layer, line, id, values);
   const uri = resolveInclude(layer.script.uri, path.value);
   if (uri === null)
     return refuse('line/include-refused', { why: 'it is not a relative path within the workspace' });
@@ -115,6 +114,17 @@ function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Se
     case 'pending':
       return { layer: null, problem: null, isPending: true };
   }
+}
+
+function oneTooMany(layer: Layer, line: ScriptLine): Followed {
+  return refused(layer, line, 'line/include-refused', {
+    why: `${mostIncludes} includes come before it, and no more are followed`,
+  });
+}
+
+function refused({ script }: Layer, line: ScriptLine, id: string, values: Record<string, string>): Followed {
+  const path = line.statement.kind === 'include' ? line.statement.path.value : '';
+  return { layer: null, problem: problemAt({ script, line }, id, { path, ...values }) };
 }
 
 /** A problem of an include, at its path. */

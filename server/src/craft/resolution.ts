@@ -17,6 +17,9 @@ import type { NameResult, Scope } from './scope';
 import { HeldSetting, type PlacedLine, type Setting } from './setting';
 import { countNamed, quantityNamed } from './value';
 
+/** Among more constants than anybody writes none is looked for that a wrong name may mean. */
+const mostNames = 2000;
+
 /** What a resolution needs of its craft. */
 export interface Scripts {
   readonly database: Database;
@@ -83,7 +86,8 @@ export class Resolution implements QueryContext {
     const line = this.scripts.lines(inputKeys.constant(name)).at(-1)?.line;
     if (line?.statement.kind !== 'constant') {
       if (!this.scripts.isComplete()) return { kind: 'unknown-value' };
-      return { kind: 'missing', near: suggestWord(this.scripts.constantNames(), name) };
+      const names = this.scripts.constantNames();
+      return { kind: 'missing', near: () => (names.length > mostNames ? [] : suggestWord(names, name)) };
     }
     const behind = Resolution.namesBehind.get(this, name);
     if (behind.kind !== 'fine') return endless(behind);
@@ -97,12 +101,12 @@ export class Resolution implements QueryContext {
     const { catalog } = this.scripts;
     const found = catalog.parameter(path);
     if (found === undefined)
-      return { kind: 'missing', near: suggestParameters(catalog, path, '').map((one) => one.path) };
+      return { kind: 'missing', near: () => suggestParameters(catalog, path, '').map((one) => one.path) };
     const behind = Resolution.namesBehind.get(this, path);
     if (behind.kind !== 'fine') return endless(behind);
     const setting = this.setting(path);
     if (setting === undefined)
-      return this.scripts.isComplete() ? { kind: 'missing', near: [] } : { kind: 'unknown-value' };
+      return this.scripts.isComplete() ? { kind: 'missing', near: () => [] } : { kind: 'unknown-value' };
     const { value, isRefused } = setting;
     if (value === null || isRefused) return { kind: 'unknown-value' };
     if (value.kind !== 'quantity' && value.kind !== 'count') return { kind: 'not-a-quantity' };

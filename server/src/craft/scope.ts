@@ -5,7 +5,8 @@ export type NameResult =
   | { readonly kind: 'value'; readonly value: Evaluated }
   /** Set, but its value could not be understood: reported where it is set, so silent here. */
   | { readonly kind: 'unknown-value' }
-  | { readonly kind: 'missing'; readonly near: readonly string[] }
+  /** `near` is found out when somebody looks at it: a long text may refer to foreign names on every line. */
+  | { readonly kind: 'missing'; readonly near: () => readonly string[] }
   /** It refers back to itself; `through` names the way round. */
   | { readonly kind: 'circle'; readonly through: readonly string[] }
   /** What it is calculated from leads on too deep to be followed. */

@@ -11,7 +11,7 @@ export function problem(
 }
 
 /** What a problem's name was probably meant to be, as a value for its sentence, and the fixes that write it. */
-interface LateSuggestion {
+export interface LateSuggestion {
   readonly suggestion: string;
   readonly fixes: readonly LineFix[];
   readonly elsewhere?: readonly string[];

@@ -13,6 +13,12 @@ export interface FileSystem {
 /** In bytes. A longer file is no settings script, no board's listing, nothing that adds to the catalogue. */
 export const longestFile = 10_000_000;
 
+/**
+ * In characters: some twenty thousand lines, which no craft has. A longer text is read by the command line alone:
+ * in an editor everything else would wait for seconds until it is checked.
+ */
+export const longestScript = 1_000_000;
+
 /** No workspace has more scripts than this; of one that has, some are enough. */
 export const mostScriptsAround = 2000;
 

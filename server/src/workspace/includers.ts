@@ -2,7 +2,7 @@ import { resolveInclude } from '../craft/include-path';
 import { parseLine } from '../language/parser';
 import { splitLines } from '../language/split-lines';
 import { canonicalUri } from './canonical-uri';
-import { type FileSystem, longestFile } from './file-system';
+import { type FileSystem, longestScript } from './file-system';
 
 /** So many files are read at a time. */
 const together = 16;
@@ -80,7 +80,7 @@ export class Includers {
   /** What can't be read includes nothing: whoever opens it is told why. */
   private async readIncludes(script: string): Promise<ReadonlySet<string>> {
     const text = await this.fileSystem.readText(script).catch(() => null);
-    if (text === null || text.length > longestFile) return new Set();
+    if (text === null || text.length > longestScript) return new Set();
     const lines = splitLines(text).filter((line) => line.text.trimStart().startsWith('include'));
     const files = lines.flatMap((line) => {
       const statement = parseLine(line.text);

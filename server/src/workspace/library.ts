@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
-import { type FileSystem, isBinary, longestFile, whyUnreadable, withoutMark } from './file-system';
+import { type FileSystem, isBinary, longestScript, whyUnreadable, withoutMark } from './file-system';
 
 /** Scripts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
@@ -57,7 +57,8 @@ export class Library {
     try {
       const text = await this.fileSystem.readText(uri);
       if (text === null) return { kind: 'missing' };
-      if (text.length > longestFile) return { kind: 'refused', why: 'it is too long for a settings script' };
+      if (text.length > longestScript)
+        return { kind: 'refused', why: 'it is too long for a settings script' };
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
       return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {

@@ -22,6 +22,14 @@ describe('a craft', () => {
     assert.deepEqual(craftOf('[gyro]\n').packsOrNone(), [null]);
   });
 
+  it('has no members that their collection can’t have', () => {
+    const craft = craftOf(
+      'gyro.filter.2.kind = notch\ngyro.filter.40.kind = notch\n[switch.loop]\nchannel = 6\n',
+    );
+    assert.deepEqual(craft.members('gyro.filter'), ['2']);
+    assert.deepEqual(craft.members('switch'), []);
+  });
+
   it('knows its board, once one is chosen that there is', () => {
     assert.equal(craftOf('[board]\nprofile = heron').board()?.name, 'heron');
     assert.equal(craftOf('[board]\nprofile = hreon').board(), undefined);
@@ -111,9 +119,9 @@ describe('names that a craft looks up', () => {
 
   it('come with what was probably meant', () => {
     const constant = scope.constant('lwo');
-    assert.deepEqual(constant.kind === 'missing' && constant.near, ['low']);
+    assert.deepEqual(constant.kind === 'missing' && constant.near(), ['low']);
     const parameter = scope.parameter('gyro.raet');
-    assert.equal(parameter.kind === 'missing' && parameter.near[0], 'gyro.rate');
+    assert.equal(parameter.kind === 'missing' && parameter.near()[0], 'gyro.rate');
   });
 });
 

@@ -136,6 +136,16 @@ describe('an include that leads nowhere', () => {
     assert.equal(layers.length, 256);
   });
 
+  it('is refused where 255 come before it: no more are looked for', () => {
+    const text = Array.from({ length: 300 }, (_, index) => `include "m${index}.craft"\n`).join('');
+    const told = craftOf(text)
+      .layers()
+      .problems.map(({ problem }) => problem);
+    assert.equal(told.filter(({ id }) => id === 'line/include-missing').length, 255);
+    assert.equal(told[255]?.values.why, '255 includes come before it, and no more are followed');
+    assert.equal(told.length, 300);
+  });
+
   for (const path of [
     '/etc/passwd',
     'file:///etc/passwd',

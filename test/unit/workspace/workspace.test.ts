@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { FileSystem } from '../../../server/src/workspace/file-system';
-import { isBinary, longestFile, withoutMark } from '../../../server/src/workspace/file-system';
+import { isBinary, longestScript, withoutMark } from '../../../server/src/workspace/file-system';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { held } from '../../support/held';
@@ -217,7 +217,7 @@ describe('an included script', () => {
 describe('a file that cannot be included', () => {
   const reasons: readonly [string, string | Error, RegExp][] = [
     ['is no text', 'a\u0000b', /it is not a text/],
-    ['is far too long', 'x\n'.repeat(longestFile), /it is too long/],
+    ['is far too long', 'x\n'.repeat(longestScript), /it is too long/],
     ['cannot be read', new Error('it is a folder'), /it is a folder/],
   ];
   for (const [what, text, reason] of reasons) {

@@ -8,7 +8,7 @@ import { isOnScale, toBase, unitOf } from '../../units/unit';
 /** Names in a data rule: parameters with their defaults, and `figure.<id>`. There are no constants. */
 export function dataScope(view: CraftView): Scope {
   return {
-    constant: () => ({ kind: 'missing', near: [] }),
+    constant: () => ({ kind: 'missing', near: () => [] }),
     parameter: (path) => (path.startsWith('figure.') ? figure(view, path.slice(7)) : parameter(view, path)),
   };
 }

@@ -203,7 +203,7 @@ export function wordsOf({ parameter }: KnownParameter, catalog: Catalog): readon
 /** Every number is some number: only what it measures counts. */
 function probe(catalog: Catalog): Scope {
   return {
-    constant: () => ({ kind: 'missing', near: [] }),
+    constant: () => ({ kind: 'missing', near: () => [] }),
     parameter: (path): NameResult => {
       return { kind: 'value', value: { ...measuredBy(path, catalog), value: 1, unit: null } };
     },

@@ -1,6 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import { canonicalUri } from '../../workspace/canonical-uri';
-import { longestFile } from '../../workspace/file-system';
+import { longestScript } from '../../workspace/file-system';
 
 /** A document that is open, and of which nothing is kept but its one diagnostic. */
 export interface LongDocument {
@@ -10,9 +10,9 @@ export interface LongDocument {
   readonly length: number;
 }
 
-/** Whether a text of so many characters is: it has at least as many bytes. */
+/** Whether a text of so many characters is. */
 export function isTooLong(length: number): boolean {
-  return length > longestFile;
+  return length > longestScript;
 }
 
 /**
@@ -42,6 +42,6 @@ export function longDiagnostic({ length }: LongDocument): Diagnostic {
     range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
     severity: DiagnosticSeverity.Error,
     source: 'propsoff',
-    message: `This document has ${digits.format(length)} characters. Propsoff reads at most ${digits.format(longestFile)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
+    message: `This document has ${digits.format(length)} characters. Propsoff reads at most ${digits.format(longestScript)}, so nothing in it is checked.\nSplit it into parts that it includes, then close it and open it again.`,
   };
 }
