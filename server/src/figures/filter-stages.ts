@@ -26,7 +26,8 @@ export interface Stage {
 
 /** The filters of a chain in the order in which they work, whatever the order of the script's lines. */
 export function stagesOf(view: CraftView, chain: ChainName): readonly Stage[] {
-  const numbers = view.members(`${chain}.filter`).map(Number);
+  // A line may call one as no filter can be called; that is reported where it stands.
+  const numbers = view.members(`${chain}.filter`).map(Number).filter(Number.isInteger);
   return numbers.sort((one, other) => one - other).map((number) => stageAt(chain, number));
 }
 
