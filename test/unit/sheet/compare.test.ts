@@ -31,13 +31,16 @@ function replaced(pattern: string | RegExp, by: string, text = racer): string {
 
 describe('a comparison', () => {
   it('tells what differs among settings that only the board knows, as they are written', () => {
-    const with1 = side(`${racer}[own]\n"gyro rate" = 8000\nmode = on\n`);
-    const other = side(`${racer}[own]\n"gyro rate" = 0x1F40\nmode = "on"\n"#ff" = 1,5\n`);
+    const with1 = side(`${racer}[own]\n"gyro rate" = 8000\nmode = on\nstep = 1.0\nbuild = 1.10\n`);
+    const other = side(
+      `${racer}[own]\n"gyro rate" = 0x1F40\nmode = "on"\n"#ff" = 1,5\nstep = 1\nbuild = 1.1.0\n`,
+    );
     const { settings } = compared(with1, other);
     assert.deepEqual(
       settings.map(({ path, before, after }) => [path, before.text, after.text]),
       [
         ['own."gyro rate"', '8000', '0x1F40'],
+        ['own.build', '1.10', '1.1.0'],
         ['own."#ff"', null, '1,5'],
       ],
     );

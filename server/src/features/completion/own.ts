@@ -1,4 +1,5 @@
 import { settingOfOwnPath } from '../../board/listing/own-path';
+import { lookOf } from '../../board/listing/value-look';
 import { ownRows, rowOfOwn } from '../../board/profile/own-rows';
 import { titleOf } from '../../catalog/board-title';
 import type { Craft } from '../../craft/craft';
@@ -118,9 +119,8 @@ export function ownValueItems(
     .flatMap((pack) => craft.lines(inputKeys.setting(settingPath, pack)))
     .filter((placed) => placed.line !== line);
   const values = new Map(others.map((placed) => [writtenValue(placed), whereOf(placed)]));
-  for (const [value, detail] of statedValues(craft, settingPath)) {
-    if (!values.has(value)) values.set(value, detail);
-  }
+  const more = [...statedValues(craft, settingPath), ...otherFlags(values.keys())];
+  for (const [value, detail] of more) if (!values.has(value)) values.set(value, detail);
   values.delete('');
   return [...values].map(([value, detail]) =>
     completionItem({ label: value, kind: 'value', detail, range, insertText: lead + value }),
@@ -129,6 +129,16 @@ export function ownValueItems(
 
 function whereOf({ script, line: { section } }: PlacedLine): string {
   return `In ${fileName(script.uri)}${section.pack === null ? '' : ` with pack ${section.pack}`}`;
+}
+
+/** The other word of a pair such as `on` and `off`. */
+function otherFlags(values: Iterable<string>): readonly (readonly [string, string])[] {
+  return [...values].flatMap((value) => {
+    const look = lookOf(value);
+    return look.kind === 'flag'
+      ? [[look.pair[look.isOn ? 1 : 0], `The other of ${look.pair.join(' and ')}`]]
+      : [];
+  });
 }
 
 /** What the board's profile states of a setting: its words, its default, the ends of its range. */

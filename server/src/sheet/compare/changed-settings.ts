@@ -1,3 +1,4 @@
+import { sameValue } from '../../board/listing/value-look';
 import type { Catalog } from '../../catalog/catalog';
 import type { Craft } from '../../craft/craft';
 import { membershipsIn } from '../../craft/memberships';
@@ -97,7 +98,7 @@ function pathOn(key: string, { pack }: Side): string {
 
 function changedSetting(key: string, before: Side, after: Side): ChangedSetting | null {
   const [was, is] = [held(before, pathOn(key, before)), held(after, pathOn(key, after))];
-  if (sameValue(was.value, is.value)) return null;
+  if (isSame(was.value, is.value)) return null;
   const parameter = before.craft.catalog.parameter(pathOn(key, before))?.parameter;
   if (parameter === undefined) return null;
   const { title, stage } = parameter;
@@ -110,12 +111,13 @@ function held({ craft, pack }: Side, path: string): { readonly value: Value | nu
   return { value: view.value(path), held: { ...held, target: targetOfPath(view, path) } };
 }
 
-/** The unit that a value is written in makes no difference. */
-function sameValue(one: Value | null, other: Value | null): boolean {
-  return bare(one) === bare(other);
+/** The unit that a value is written in makes no difference, nor do the decimals of a number that only the board knows. */
+function isSame(one: Value | null, other: Value | null): boolean {
+  if (one?.kind === 'bare' && other?.kind === 'bare') return sameValue(one.value, other.value);
+  return withoutUnit(one) === withoutUnit(other);
 }
 
-function bare(value: Value | null): string {
+function withoutUnit(value: Value | null): string {
   return JSON.stringify(value, (key, part) => {
     if (key === 'unit') return undefined;
     return typeof part === 'number' ? Number(part.toPrecision(12)) : part;

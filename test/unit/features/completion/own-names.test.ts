@@ -77,6 +77,11 @@ describe('completion of settings of the board’s own', () => {
     assert.deepEqual(labels(`${start}[own]\nother = |`), []);
   });
 
+  it('offers the other word where the value elsewhere is one of two', () => {
+    const text = '[pack.a]\ncells = 4\n[own @ a]\nmode = enabled\n[own]\nmode = |';
+    assert.deepEqual(labels(text), ['enabled', 'disabled']);
+  });
+
   it('offers what the board’s profile has and nobody has given a meaning, with what it states', () => {
     const wren = '[board]\nprofile = wren\n[own.self]\n';
     assert.equal(accepted(`${wren}|`, 'settle'), 'settle = 150');
