@@ -1,5 +1,5 @@
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, keyOf, rangeIn, saidIn } from '../stated';
+import { isKnownUnit, keyOf, rangeIn, saidIn, wordsIn } from '../stated';
 import { closing, isBlank, quotedAt, trimmed } from '../text/characters';
 import { commentMark } from './comments';
 
@@ -11,17 +11,24 @@ export function besideIn(
 ): readonly string[] {
   const remarks = remarkMarks(values, comments);
   const bare = values.map((value) => withoutRemark(value, remarks));
-  const brackets = bracketsIn(bare, mark);
-  const inner = bare.map((value) => withoutBrackets(value, brackets));
-  const keyed = keysIn(inner);
-  const plain = inner.map((value) => withoutKeys(value, keyed));
+  const said = bare.map((value) => saidBehind(value, mark));
+  const found = counted(said.flatMap(({ all }) => all));
+  const templates = [...found].filter(([, count]) => isEnough(count, values.length)).map(([one]) => one);
+  const plain = said.map(({ value }) => value);
   return [
     ...remarks.map((one) => ` ${one}{remark}`),
-    ...brackets.map(({ open, close, isTight }) => `${isTight ? '' : ' '}${open}{remark}${close}`),
-    ...keyed,
-    ...rangesIn(plain, mark),
+    ...templates.sort(byKind).slice(0, mostTemplates),
     ...unitsIn(plain, mark),
   ];
+}
+
+const mostTemplates = 20;
+
+/** Brackets first, then words that say what follows, then what follows without either. */
+function byKind(one: string, other: string): number {
+  const rank = (template: string) =>
+    template === plainRange ? 2 : /\p{L}+[:=]? ?\{/u.test(template) ? 1 : 0;
+  return rank(one) - rank(other);
 }
 
 const usualMarks = ['#', '//', ';', '--', '!', '%', '~', '|', '*', '<-', '\u2190'] as const;
@@ -32,83 +39,99 @@ const leastShare = 0.3;
 function remarkMarks(values: readonly string[], comments: readonly string[]): readonly string[] {
   const marks = [...new Set([...comments.filter((mark) => commentMark(mark) !== null), ...usualMarks])];
   return marks.filter((mark) => {
-    const places = values.map((value) => placeOf(value, ` ${mark} `)).filter((at) => at > 0).length;
-    if (places === 0) return false;
+    const marked = values.filter((value) => placeOf(value, mark) > 0);
+    if (marked.length === 0) return false;
+    const isUsual = sureMarks.has(mark) || comments.includes(mark);
     return (
-      sureMarks.has(mark) || comments.includes(mark) || (places >= 2 && places >= leastShare * values.length)
+      isUsual || (marked.length >= 2 && marked.length >= leastShare * values.length) || endsAll(marked, mark)
     );
   });
 }
 
-/** Where a mark stands behind a value, outside of quotes; -1 where it does not. */
+/** Whether a semicolon stands apart behind whole values, with words behind it. */
+function endsAll(values: readonly string[], mark: string): boolean {
+  return (
+    mark === ';' &&
+    values.every((value) => {
+      const at = placeOf(value, mark);
+      return isWhole(value.slice(0, at).trimEnd()) && /^\s+\p{L}/u.test(value.slice(at + 1));
+    })
+  );
+}
+
+/** One word, or a text in quotes. */
+function isWhole(value: string): boolean {
+  return !/\s/.test(value) || quotedAt(value, 0)?.after === value.length;
+}
+
+/** Where a mark stands behind a value, between blanks and outside of quotes; -1 where it does not. */
 function placeOf(value: string, mark: string): number {
-  const quoted = quotedAt(value, 0);
-  return value.indexOf(mark, quoted === null ? 1 : quoted.after - 1);
+  let at = value.indexOf(mark, quotedAt(value, 0)?.after ?? 1);
+  while (at > 0) {
+    if (isBlank(value[at - 1]) && isBlank(value[at + mark.length])) return at;
+    at = value.indexOf(mark, at + 1);
+  }
+  return -1;
 }
 
 function withoutRemark(value: string, marks: readonly string[]): string {
-  const places = marks.map((mark) => placeOf(value, ` ${mark} `)).filter((at) => at > 0);
+  const places = marks.map((mark) => placeOf(value, mark)).filter((at) => at > 0);
   return places.length === 0 ? value : value.slice(0, Math.min(...places)).trimEnd();
 }
 
-interface Bracket {
-  readonly open: string;
-  readonly close: string;
-  readonly isTight: boolean;
+/** Something said behind a value, as a template. */
+interface SaidBehind {
+  readonly template: string;
+  /** What stands before it. */
+  readonly value: string;
+  /** Whether it can hardly be a part of the value. */
+  readonly isSure: boolean;
 }
 
-interface Bracketed {
-  readonly value: string;
-  readonly open: string;
-  readonly inner: string;
-  readonly isTight: boolean;
+const mostSaid = 6;
+
+/** All that is said behind a value, from the last on, and the value alone. */
+function saidBehind(
+  text: string,
+  mark: DecimalMark,
+): { readonly value: string; readonly all: readonly SaidBehind[] } {
+  const all: SaidBehind[] = [];
+  let value = text.slice(0, longestValue);
+  while (all.length < mostSaid) {
+    const last = bracketSaid(value, mark) ?? keySaid(value, mark) ?? rangeSaid(value, mark);
+    if (last === null) break;
+    all.push(last);
+    value = last.value.replace(/[,;]$/, '').trimEnd();
+  }
+  return { value, all };
+}
+
+const longestValue = 400;
+
+interface Count {
+  readonly sure: number;
+  readonly all: number;
+}
+
+function counted(said: readonly SaidBehind[]): ReadonlyMap<string, Count> {
+  const counts = new Map<string, Count>();
+  for (const { template, isSure } of said) {
+    const { sure, all } = counts.get(template) ?? { sure: 0, all: 0 };
+    counts.set(template, { sure: sure + (isSure ? 1 : 0), all: all + 1 });
+  }
+  return counts;
 }
 
 const shareOfAny = 0.8;
 const leastOfAny = 3;
 
-/** Brackets behind values that say something of them: by what is in them, or because nearly every value has one. */
-function bracketsIn(values: readonly string[], mark: DecimalMark): readonly Bracket[] {
-  const found: Bracket[] = [];
-  let rest = values;
-  for (let round = 0; round < 4; round += 1) {
-    const tails = rest.flatMap((value) => bracketBehind(value) ?? []);
-    const next = [...closing.keys()].find((open) =>
-      saysSomething(
-        tails.filter((tail) => tail.open === open),
-        rest.length,
-        mark,
-      ),
-    );
-    if (next === undefined) break;
-    const own = tails.filter(({ open }) => open === next);
-    const bracket = {
-      open: next,
-      close: closing.get(next) ?? '',
-      isTight: own.some(({ isTight }) => isTight),
-    };
-    if (found.some(({ open }) => open === next)) break;
-    found.push(bracket);
-    rest = rest.map((value) => withoutBrackets(value, [bracket]));
-  }
-  return found;
-}
-
-function saysSomething(tails: readonly Bracketed[], values: number, mark: DecimalMark): boolean {
-  if (tails.length === 0) return false;
-  const said = tails.filter(({ inner, value }) => saysOf(inner, value, mark)).length;
-  return 2 * said >= tails.length || (tails.length >= leastOfAny && tails.length >= shareOfAny * values);
-}
-
-function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
-  const said = saidIn(inner, mark);
-  if (said.range !== null) return numberLook(value.split(/\s/)[0] ?? '', mark) !== null;
-  if (said.words !== null) return said.words.includes(value) || inner.includes('|') || /:/.test(inner);
-  return said.default !== null || (said.unit !== null && numberLook(value, mark) !== null);
+/** By what is said, or because nearly every value has it. */
+function isEnough({ sure, all }: Count, values: number): boolean {
+  return (sure > 0 && 2 * sure >= all) || (all >= leastOfAny && all >= shareOfAny * values);
 }
 
 /** The bracket that ends a value, with a value before it. */
-function bracketBehind(value: string): Bracketed | null {
+function bracketSaid(value: string, mark: DecimalMark): SaidBehind | null {
   const close = value.at(-1) ?? '';
   const open = [...closing].find(([, closer]) => closer === close)?.[0];
   if (open === undefined) return null;
@@ -122,71 +145,93 @@ function bracketBehind(value: string): Bracketed | null {
     const isTight = !isBlank(value[at - 1]);
     // Right behind a word, brackets are part of it: `all(2)`.
     if (isTight && !/\d[%\p{L}]{0,3}$/u.test(before)) return null;
-    return { value: before, open, inner: value.slice(at + 1, -1).trim(), isTight };
+    const inner = value.slice(at + 1, -1).trim();
+    const template = `${isTight ? '' : ' '}${open}{remark}${close}`;
+    return { template, value: before, isSure: saysOf(inner, before, mark) };
   }
   return null;
 }
 
-function withoutBrackets(value: string, brackets: readonly Bracket[]): string {
-  let rest = value;
-  for (let round = 0; round < 4; round += 1) {
-    const tail = bracketBehind(rest);
-    const own = brackets.find(({ open }) => open === tail?.open);
-    if (tail === null || own === undefined || (tail.isTight && !own.isTight)) return rest;
-    rest = tail.value;
+function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
+  const said = saidIn(inner, mark);
+  if (said.range !== null) return isAmount(value, mark);
+  if (said.words !== null)
+    return said.words.includes(wordOf(value)) || inner.includes('|') || /:/.test(inner);
+  return said.default !== null || (said.unit !== null && numberLook(value, mark) !== null);
+}
+
+/** Whether a value begins with a number, perhaps with its unit. */
+function isAmount(value: string, mark: DecimalMark): boolean {
+  const [first = ''] = value.split(/\s/);
+  return numberLook(first, mark) !== null || /^[+-]?\d[\d.,]*[%\p{L}\u00b0]/u.test(first);
+}
+
+function wordOf(value: string): string {
+  return value.split(/\s/)[0] ?? '';
+}
+
+const fieldOf = {
+  low: 'low',
+  high: 'high',
+  default: 'default',
+  unit: 'unit',
+  range: 'range',
+  words: 'words',
+} as const;
+
+/** `min 0`, `def=5`, `one of a, b` at the end of a value: words that say what follows them. */
+function keySaid(value: string, mark: DecimalMark): SaidBehind | null {
+  const places = [...value.matchAll(/(?<=\s)\p{L}{1,20}(?: \p{L}{1,5})?[:=]?/gu)].slice(-mostKeys);
+  for (const place of places.reverse()) {
+    const [whole, key] = keyAt(place[0]);
+    if (key === null) continue;
+    const rest = value.slice(place.index + whole.length);
+    const isJoined = /[:=]$/.test(whole);
+    if (!isJoined && !isBlank(rest[0])) continue;
+    const before = value.slice(0, place.index).trimEnd();
+    const said = rest.trim();
+    if (said === '' || !fitsKey(key, said, mark)) continue;
+    const template = ` ${whole}${isBlank(rest[0]) ? ' ' : ''}{${fieldOf[key]}}`;
+    return { template, value: before, isSure: isSureOf(key, said, before, mark) };
   }
-  return rest;
+  return null;
 }
 
-const field = { low: 'low', high: 'high', default: 'default', unit: 'unit' } as const;
+const mostKeys = 8;
 
-/** `min 0 max 10`, `def=5`: words behind a value that say what the next one is. */
-function keysIn(values: readonly string[]): readonly string[] {
-  const counts = new Map<string, number>();
-  for (const value of values)
-    for (const template of keysOf(value)) counts.set(template, (counts.get(template) ?? 0) + 1);
-  const least = Math.max(2, leastShare * values.length * 0.5);
-  return [...counts]
-    .filter(([, count]) => count >= least)
-    .map(([template]) => template)
-    .slice(0, 12);
+/** A key of two words or of one, with the mark behind it. */
+function keyAt(text: string): readonly [whole: string, key: ReturnType<typeof keyOf>] {
+  const both = keyOf(text.replace(/[:=]$/, ''));
+  if (both !== null) return [text, both];
+  const [first = ''] = /^\p{L}+[:=]?/u.exec(text) ?? [];
+  return [first, keyOf(first.replace(/[:=]$/, ''))];
 }
 
-function keysOf(value: string): readonly string[] {
-  const found: string[] = [];
-  const words = value.slice(0, 300).split(/\s+/);
-  for (const [at, word] of words.entries()) {
-    const [, key = '', joint = ''] = /^(\p{L}{1,20})([:=]?)/u.exec(word) ?? [];
-    const kind = at === 0 ? null : keyOf(key);
-    if (kind === null || kind === 'range' || kind === 'words') continue;
-    const isTight = word.length > key.length + joint.length;
-    if (joint === '' && isTight) continue;
-    if (joint === '' && words[at + 1] === undefined) continue;
-    found.push(` ${key}${joint}${isTight ? '' : ' '}{${field[kind]}}`);
-  }
-  return found;
+type Key = NonNullable<ReturnType<typeof keyOf>>;
+
+function fitsKey(key: Key, said: string, mark: DecimalMark): boolean {
+  if (key === 'range') return rangeIn(said, mark) !== null;
+  if (key === 'words') return wordsIn(said) !== null;
+  return key !== 'unit' && isWhole(said);
 }
 
-function withoutKeys(value: string, keyed: readonly string[]): string {
-  const places = keyed
-    .map((template) => value.indexOf(template.slice(0, template.indexOf('{'))))
-    .filter((at) => at > 0);
-  return places.length === 0
-    ? value
-    : value
-        .slice(0, Math.min(...places))
-        .replace(/[,;]\s*$/, '')
-        .trimEnd();
+function isSureOf(key: Key, said: string, value: string, mark: DecimalMark): boolean {
+  if (key === 'default') return value !== '';
+  if (key === 'words') return wordsIn(said)?.includes(wordOf(value)) === true;
+  return isAmount(value, mark) && (key === 'range' || numberLook(said, mark) !== null);
 }
 
-/** ` 0..10`: a range that stands behind most values without brackets. */
-function rangesIn(values: readonly string[], mark: DecimalMark): readonly string[] {
-  const count = values.filter((value) => {
-    const words = value.split(/\s+/);
-    const last = words.at(-1) ?? '';
-    return words.length > 1 && /\.\.|\u2026|\d-\d/.test(last) && rangeIn(last, mark) !== null;
-  }).length;
-  return count >= 2 && count >= leastShare * values.length ? [' {range}'] : [];
+const plainRange = ' {range}';
+
+/** ` 0..10`: a range that stands behind a number without anything around it. */
+function rangeSaid(value: string, mark: DecimalMark): SaidBehind | null {
+  const found = /\s(\S{1,40}(?: (?:\.\.|\.\.\.|\u2026) \S{1,40})?)$/.exec(value);
+  const text = found?.[1] ?? '';
+  if (!/\.\.|\u2026|\d-\d/.test(text) || rangeIn(text, mark) === null) return null;
+  const before = value.slice(0, value.length - text.length).trimEnd();
+  return isAmount(before, mark)
+    ? { template: plainRange, value: before, isSure: /\.\.|\u2026/.test(text) }
+    : null;
 }
 
 /** ` {unit}`: known units, or a word that comes back, behind single numbers. */

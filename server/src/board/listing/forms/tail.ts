@@ -102,7 +102,8 @@ function nextPart(
   for (const beside of besides) {
     if (!opensAt(beside, text, at, from, to, mark)) continue;
     const start = afterBlanks(text, literalAt(text, beside.open, at, to), to);
-    const end = endOf(beside, text, start, to);
+    const until = goesOn(beside) ? nextOpening(beside, text, start, from, to, besides, mark) : to;
+    const end = endOf(beside, text, start, until);
     if (end === null) continue;
     const [inner, after] = end;
     const stretch = trimmed(text, start, inner);
@@ -110,6 +111,30 @@ function nextPart(
       return { field: beside.field, at: { start: stretch[0], end: stretch[1] }, end: after };
   }
   return null;
+}
+
+/** Ranges and words that nothing closes go on to the next thing that is said. */
+function goesOn({ field, close, bracket }: Beside): boolean {
+  return bracket === null && close.pieces.length === 0 && (field === 'words' || field === 'range');
+}
+
+function nextOpening(
+  own: Beside,
+  text: string,
+  start: number,
+  from: number,
+  to: number,
+  besides: readonly Beside[],
+  mark: DecimalMark,
+): number {
+  for (let at = start + 1; at < to; at += 1) {
+    if (!isBlank(text[at - 1]) || isBlank(text[at])) continue;
+    const opens = besides.some(
+      (one) => one !== own && one.open.pieces.length > 0 && opensAt(one, text, at, from, to, mark),
+    );
+    if (opens) return at;
+  }
+  return to;
 }
 
 function opensAt(
