@@ -158,7 +158,7 @@ class Saying {
     if (key === 'unit') return this.takeUnit(rest);
     const [value = '', ...more] = rest.split(' ').filter((word) => word !== '');
     if (more.length > 0 && !this.takeRest(more)) return false;
-    return this.keep(key, unquoted(value));
+    return this.keep(key, unquoted(value.replace(/,$/, '')));
   }
 
   /** What follows the value of a key: its unit, or another key. */

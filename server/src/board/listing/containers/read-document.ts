@@ -47,6 +47,7 @@ export function readDocument(source: Source, { container }: Forms, most: number)
 }
 
 const mostLinesBefore = 20;
+const longestBehind = 200;
 
 function jsonIn({ text, lines }: Source, most: number): LinesRead | null {
   const first = lines.findIndex((line) => isJsonAt(line.text.trimStart()));
@@ -56,6 +57,8 @@ function jsonIn({ text, lines }: Source, most: number): LinesRead | null {
   const read = readJson(document, 0, most);
   const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
   if (!isGood && !read.isTooDeep) return null;
+  // `[1] gain = 5` only begins like one.
+  if (/^[^\r\n]*[\p{L}\p{N}]/u.test(document.text.slice(read.end, read.end + longestBehind))) return null;
   const end = document.at(read.end, read.end).start;
   const after = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
   return readOf(read, lines, first, after < 0 ? lines.length : after);

@@ -79,6 +79,9 @@ const nameEnds = [
 ] as const;
 
 const swapped = 0.9;
+/** How much more it is believed where it is sure. */
+const sureTurn = 1.15;
+const shareOfOdd = 0.3;
 const threefold = 0.98;
 const shareOfThrees = 0.8;
 
@@ -173,7 +176,7 @@ function tryForm(
   const distinct = count === 0 ? 0 : names.size / count;
   // Names that come again say little of where a name ends.
   const least = 0.5;
-  const turn = isTurned(form) && !holdsValuesFirst(sample, read) ? 0.5 : 1;
+  const turn = !isTurned(form) ? 1 : holdsValuesFirst(sample, read) ? sureTurn : 0.5;
   return {
     form,
     read,
@@ -200,7 +203,9 @@ function holdsValuesFirst(
     }
   }
   const sure = values.filter(isSureOfValue).length;
-  return sure >= 0.5 * values.length && !names.some(isSureOfValue);
+  // Whole numbers may be names.
+  const odd = values.filter((value) => isSureOfValue(value) && !/^\d+$/.test(value)).length;
+  return sure >= 0.5 * values.length && odd >= shareOfOdd * values.length && !names.some(isSureOfValue);
 }
 
 function isSureOfValue(text: string): boolean {

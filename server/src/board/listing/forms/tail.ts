@@ -80,7 +80,9 @@ function partsFrom(
     parts.push([next.field, next.at]);
     at = afterBlanks(text, next.end, to);
     // Between two parts a comma may stand.
-    if (/[,;]/.test(text[at] ?? '') && at < to) at = afterBlanks(text, at + 1, to);
+    const isParted = at < to && /[,;]/.test(text[at] ?? '');
+    if (isParted && !besides.some((beside) => opensAt(beside, text, at, from, to, mark)))
+      at = afterBlanks(text, at + 1, to);
   }
   return parts;
 }
