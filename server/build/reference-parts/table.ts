@@ -1,4 +1,4 @@
-import type { Source } from '../../src/catalog/model/common';
+import type { CitedSource } from '../../src/catalog/model/common';
 
 /** A Markdown table. */
 export function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
@@ -23,6 +23,6 @@ export function code(text: string): string {
   return `\`${text.replaceAll('|', '\\|')}\``;
 }
 
-export function sourceOf({ text, date }: Source): string {
+export function sourceOf({ text, date }: CitedSource): string {
   return plain(date === undefined ? text : `${text} (${date})`);
 }

@@ -15,7 +15,7 @@ export type JsonText =
   | { readonly kind: 'broken'; readonly at: Span; readonly message: string };
 
 /** Reads strict JSON: no comma after the last entry, no name twice in one object; comments only where they may be. */
-export function readJson(text: string, mayHaveComments = false): JsonText {
+export function readJsonTree(text: string, mayHaveComments = false): JsonText {
   try {
     return read(text, mayHaveComments);
   } catch (error) {

@@ -4,7 +4,7 @@ import type { Fault } from '../catalog/faults/fault';
 import { type Addition, addition } from '../catalog/model/addition';
 import type { Span } from '../language/ast';
 import { ownFaults } from './addition-faults';
-import { keySpanOf, readJson, spanOf } from './json-text';
+import { keySpanOf, readJsonTree, spanOf } from './json-text';
 import type { AdditionProblem, AdditionProblemId } from './problem';
 import { shapeFault } from './shape-fault';
 
@@ -48,7 +48,7 @@ export function readShape<T>(
   { longest: most, mayHaveComments }: ShapeOptions,
 ): Shaped<T> {
   if (text.length > most) return broken('addition/not-json', 'it is too long', { start: 0, end: 0 });
-  const json = readJson(text, mayHaveComments);
+  const json = readJsonTree(text, mayHaveComments);
   if (json.kind === 'broken') return broken('addition/not-json', json.message, json.at);
   const { data, error } = model.safeParse(json.value);
   if (error === undefined) return { kind: 'shaped', data, tree: { root: json.tree } };

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readJson } from '../../../server/src/additions/json-text';
+import { readJsonTree } from '../../../server/src/additions/json-text';
 import { gather, type Meaning } from '../../../server/src/board/meaning/meanings';
 import { rowsOf } from '../../../server/src/board/profile/profile';
 import { boardFile } from '../../../server/src/catalog/model/addition';
@@ -131,7 +131,7 @@ export function saidLines(): readonly string[] {
 function boards(): readonly BoardProfile[] {
   const folder = join(__dirname, '../../demo/boards');
   const shown = readdirSync(folder).map((file) => {
-    const json = readJson(readFileSync(join(folder, file), 'utf8'), true);
+    const json = readJsonTree(readFileSync(join(folder, file), 'utf8'), true);
     return boardFile.parse(json.kind === 'value' ? json.value : undefined);
   });
   return [...shippedData().bundle.boards, ...shown];

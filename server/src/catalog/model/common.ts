@@ -26,7 +26,7 @@ export const source = z.strictObject({
 /** The pilot's job, in order. */
 export const stage = z.enum(['wire', 'obey', 'turn', 'tune', 'see', 'safe', 'remember']);
 
-export type Source = z.infer<typeof source>;
+export type CitedSource = z.infer<typeof source>;
 
 /** Reads JSON as a model has it; null for text that is none. */
 export function fromJson<T>(model: z.ZodMiniType<T>, text: string): T | null {

@@ -2,7 +2,7 @@ import type { Catalog } from '../../catalog/catalog';
 import { inParts, type Part } from '../../catalog/in-parts';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { Member } from '../../catalog/model/collection';
-import type { Source } from '../../catalog/model/common';
+import type { CitedSource } from '../../catalog/model/common';
 import type { Choice, Parameter } from '../../catalog/model/parameter';
 import { membershipsIn } from '../../craft/memberships';
 import { code, escaped } from '../markdown';
@@ -71,15 +71,15 @@ export function parameterFooter({ parameter }: KnownParameter): string {
   const needs = parameter.needs.length === 0 ? '' : ` Needs ${parameter.needs.map(code).join(', ')}.`;
   const others = parameter.related.filter((name) => !parameter.needs.includes(name));
   const related = others.length === 0 ? '' : ` See also ${others.map(code).join(', ')}.`;
-  return `Stage: ${parameter.stage}.${needs}${related} Source: ${sourceText(parameter.source)}.`;
+  return `Stage: ${parameter.stage}.${needs}${related} CitedSource: ${sourceText(parameter.source)}.`;
 }
 
-export function sourceText({ text, date }: Source): string {
+export function sourceText({ text, date }: CitedSource): string {
   return date === undefined ? escaped(text) : `${escaped(text)} (${escaped(date)})`;
 }
 
 /** Where the figures behind a word come from; a region's come from several places. */
-export function sourcesText(word: string, sources: readonly Source[]): readonly string[] {
+export function sourcesText(word: string, sources: readonly CitedSource[]): readonly string[] {
   if (sources.length === 0) return [];
   return [`Figures of ${code(word)}: ${sources.map(sourceText).join('; ')}.`];
 }
