@@ -1,8 +1,9 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import { valueText } from '../craft/value-text';
 import { type KeptLine, keptComment } from './kept-lines';
+import { parameterPath } from './layer/parameter-path';
 import { lineFormOf } from './line-form';
-import { type Meaning, meaningOf, namesOf } from './meaning/meanings';
+import { meaningOf, namesOf } from './meaning/meanings';
 import { forbidden, Speller } from './meaning/spelling';
 import { keyOf, oneGroup } from './one-group';
 import type { Profile } from './profile/profile';
@@ -27,9 +28,6 @@ export interface Told {
   readonly text: string;
   readonly reason: string;
 }
-
-/** The member that a board's pack settings are read into: a board knows one pack, and not its name. */
-const capturedPack = 'captured';
 
 /** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is kept in comments. */
 export function scriptFromBoardText(profile: Profile, catalog: Catalog, capture: string): MadeScript {
@@ -128,7 +126,7 @@ class Maker {
     const there = parts.flatMap((part) => part ?? []);
     if (there.length < parts.length)
       return this.keep(there, `it takes ${parts.length} settings together, and ${there.length} are there`);
-    const path = pathOf(meaning, found.member);
+    const path = parameterPath(meaning, found.member);
     const parameter = this.catalog.parameter(path);
     if (parameter === undefined) return this.keep(there, `there is no parameter ${path}`);
     const speller = new Speller(meaning, parameter, this.profile.manner);
@@ -178,11 +176,6 @@ function sections(board: string, catalog: Catalog, rows: readonly Row[]): readon
     bySection.set(section, lines);
   }
   return [...bySection.values()];
-}
-
-/** The parameter's path on the craft that is made. */
-export function pathOf({ means }: Meaning, member: string | null): string {
-  return means.replace(/<[a-z]+>/, () => member ?? capturedPack);
 }
 
 /** A captured line as a comment may hold it: what would break or turn a line is shown by its number. */

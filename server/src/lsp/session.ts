@@ -3,7 +3,7 @@ import type {
   Position as ClientPosition,
   Range as ClientRange,
 } from 'vscode-languageserver';
-import { toScript } from '../board/translation';
+import { placeInScript } from '../board/layer/places';
 import type { Craft } from '../craft/craft';
 import type { Script } from '../craft/script';
 import { placeInText, rangeInText } from '../features/board/places';
@@ -72,7 +72,7 @@ export class Session {
   position(script: Script, position: ClientPosition): Position {
     const board = this.boards.get(script.uri);
     if (board !== undefined)
-      return script.document.clamp(scriptPosition(board, this.boardPosition(board, position)));
+      return script.document.clamp(placeInScript(board.layer, this.boardPosition(board, position)));
     return script.document.clamp(fromClient(script.document, position, this.encoding));
   }
 
@@ -95,15 +95,14 @@ export class Session {
 
   clientPosition(script: Script, position: Position): ClientPosition {
     const board = this.boards.get(script.uri);
-    if (board !== undefined)
-      return toClient(board.lines, placeInText(board.translation, position, true), this.encoding);
+    if (board !== undefined) return toClient(board.lines, placeInText(board.layer, position), this.encoding);
     return toClient(script.document, position, this.encoding);
   }
 
   clientRange(script: Script, { start, end }: Range): ClientRange {
     const board = this.boards.get(script.uri);
     if (board !== undefined) {
-      return this.clientBoardRange(board, rangeInText(board.translation, { start, end }));
+      return this.clientBoardRange(board, rangeInText(board.layer, { start, end }));
     }
     return { start: this.clientPosition(script, start), end: this.clientPosition(script, end) };
   }
@@ -130,10 +129,4 @@ export class Session {
   openCrafts(): readonly Craft[] {
     return this.workspace.all().map(({ craft }) => craft);
   }
-}
-
-/** A place in a board's text as one in the script that it was translated to. */
-function scriptPosition({ translation }: BoardDocument, { line, character }: Position): Position {
-  const translated = translation?.lines[line];
-  return { line, character: translated === undefined ? 0 : toScript(translated, character) };
 }

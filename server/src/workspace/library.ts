@@ -1,12 +1,18 @@
+import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
+import { readLayer } from '../board/layer/read-layer';
 import type { Catalog } from '../catalog/catalog';
+import { fileName } from '../craft/include-path';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
+import { isScriptUri, pickedBoard } from './board-texts';
 import { type FileSystem, isBinary, longestScript, whyUnreadable, withoutMark } from './file-system';
 
-/** Scripts that are included but not open: read once, kept until the disk says otherwise. */
+/** Scripts and boards' texts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
   private readonly held = new Map<string, Included>();
+  /** Of the boards' texts among them, what they say. */
+  private readonly layers = new Map<string, BoardLayer>();
   private readonly reading = new Map<string, Promise<void>>();
 
   constructor(
@@ -30,6 +36,11 @@ export class Library {
     return held?.kind === 'script' ? held.script : undefined;
   }
 
+  /** What a board's text says that has been read. */
+  layer(uri: string): BoardLayer | undefined {
+    return this.layers.get(uri);
+  }
+
   /** The files in a folder that are included or were looked for. */
   below(folder: string): readonly string[] {
     return [...this.held.keys(), ...this.reading.keys()].filter((uri) => uri.startsWith(`${folder}/`));
@@ -38,6 +49,7 @@ export class Library {
   /** False when nothing was known of the file: then no craft counts on it. */
   forget(uri: string): boolean {
     const wasHeld = this.held.delete(uri);
+    this.layers.delete(uri);
     const wasRead = this.reading.delete(uri); // an answer that is still on its way is old, and dropped when it comes
     return wasHeld || wasRead;
   }
@@ -57,12 +69,21 @@ export class Library {
     try {
       const text = await this.fileSystem.readText(uri);
       if (text === null) return { kind: 'missing' };
+      if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
+      if (!isScriptUri(uri)) return await this.boardText(uri, withoutMark(text));
       if (text.length > longestScript)
         return { kind: 'refused', why: 'it is too long for a settings script' };
-      if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
       return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {
       return { kind: 'refused', why: whyUnreadable(error) };
     }
+  }
+
+  private async boardText(uri: string, text: string): Promise<Included> {
+    const picked = await pickedBoard(this.fileSystem, uri);
+    const layer = readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
+    if (layer.refused !== null) return { kind: 'refused', why: layer.refused };
+    this.layers.set(uri, layer);
+    return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said) };
   }
 }

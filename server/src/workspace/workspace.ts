@@ -1,14 +1,19 @@
+import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
+import { awaitsProfile } from '../board/layer/profile-of-text';
+import { scriptEdits } from '../board/layer/script-edits';
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/checker';
 import type { Finding } from '../checks/report/finding';
 import { inScriptOrder } from '../checks/report/order';
 import { Craft } from '../craft/craft';
+import { fileName } from '../craft/include-path';
 import { type CraftKey, inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';
 import { groupsLikeCraft } from '../craft/read-as';
 import { Script } from '../craft/script';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
+import { OpenBoardText, pickedBoard, textOfChoiceFile } from './board-texts';
 import { canonicalUri } from './canonical-uri';
 import type { FileSystem } from './file-system';
 import { Includers } from './includers';
@@ -52,8 +57,12 @@ export class Workspace {
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
   private readonly includers: Includers;
-  /** Board's texts among the open ones. */
-  private readonly translated = new Set<string>();
+  /** Boards' texts among the open ones. */
+  private readonly boardTexts = new Map<string, OpenBoardText>();
+  /** Which boards the pilot picked for boards' texts. */
+  private readonly picked = new Map<string, string | null>();
+  /** Open boards' texts of which it is being looked up whether the pilot picked a board. */
+  private readonly lookedUp = new Map<string, Promise<void>>();
   /** Who waits for a file. */
   private readonly awaitingFiles: (() => void)[] = [];
 
@@ -74,7 +83,10 @@ export class Workspace {
     this.library = this.newLibrary();
     this.checker = new Checker(catalog, this.options.onFault);
     for (const [key, { uri, script, version }] of this.open) {
-      this.open.set(key, this.made(key, uri, script.document.text(), version));
+      const boardText = this.boardTexts.get(key);
+      const text =
+        boardText === undefined ? script.document.text() : this.readBoardText(key, boardText.layer.text);
+      this.open.set(key, this.made(key, uri, text, version));
       this.stamps.set(key, {});
       this.found.delete(key);
     }
@@ -96,15 +108,47 @@ export class Workspace {
     return [...this.open.values()];
   }
 
+  /** What a board's text says that is open or that an open script includes. */
+  layer(uri: string): BoardLayer | undefined {
+    const key = this.keyOf(uri);
+    return this.boardTexts.get(key)?.layer ?? (this.open.has(key) ? undefined : this.library.layer(key));
+  }
+
   openScript(uri: string, text: string, version: number): OpenScript {
-    this.translated.delete(canonicalUri(uri));
+    this.boardTexts.delete(canonicalUri(uri));
     return this.opened(uri, text, version);
   }
 
-  /** A board's text as a script. What a board keeps no name for can't stand in it: it is no whole craft unless it says so. */
-  openTranslated(uri: string, text: string, version: number): OpenScript {
-    this.translated.add(canonicalUri(uri));
-    return this.opened(uri, text, version);
+  /** A board's text, as a script. `board`: whose text it is, where that is known. */
+  openBoardText(uri: string, text: string, version: number, board?: string): OpenScript {
+    const key = canonicalUri(uri);
+    if (board === undefined) this.lookUpPick(uri, key);
+    else this.picked.set(key, board);
+    return this.opened(uri, this.readBoardText(key, text), version);
+  }
+
+  /** Takes in an open board's text as it is now; undefined when it is not open. */
+  changeBoardText(uri: string, text: string, version: number): OpenScript | undefined {
+    const key = this.keyOf(uri);
+    const before = this.boardTexts.get(key);
+    if (before === undefined) return undefined;
+    const after = new OpenBoardText(text, this.originOf(key), before);
+    this.boardTexts.set(key, after);
+    return this.change(uri, scriptEdits(before.layer, after.layer), version);
+  }
+
+  /** The pilot says whose text an open board's text is. */
+  pickBoard(uri: string, board: string | null): void {
+    const key = this.keyOf(uri);
+    this.picked.set(key, board);
+    const before = this.boardTexts.get(key);
+    const open = this.open.get(key);
+    if (before === undefined || open === undefined) return;
+    const { layer } = before;
+    this.readBoardText(key, layer.text);
+    const after = this.layer(uri) ?? layer;
+    this.change(uri, scriptEdits(layer, after), open.version);
+    this.tell([key]);
   }
 
   /** Takes in edits of an open script; undefined when it is not open. */
@@ -132,7 +176,9 @@ export class Workspace {
     if (closed === undefined) return undefined;
     this.open.delete(key);
     this.keys.delete(closed.uri);
-    this.translated.delete(key);
+    this.boardTexts.delete(key);
+    this.picked.delete(key);
+    this.lookedUp.delete(key);
     this.stamps.delete(key);
     this.found.delete(key);
     this.library.forget(key);
@@ -151,6 +197,8 @@ export class Workspace {
       // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
       if (this.library.forget(file)) this.fileChanged(file);
     }
+    const boardText = textOfChoiceFile(key);
+    if (boardText !== null) this.pickChanged(boardText);
     this.includers.forget();
     this.includesChanged();
   }
@@ -224,7 +272,16 @@ export class Workspace {
    */
   private isUnsettled(craft: Craft): boolean {
     if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
-    return craft.layers().isPending || this.includers.isLooking || awaitsBoard(craft);
+    const isLooking = this.includers.isLooking || this.lookedUp.size > 0;
+    return craft.layers().isPending || isLooking || awaitsBoard(craft) || this.awaitsProfile(craft);
+  }
+
+  /** Whether a board's text of the craft may have a profile that is still being read. */
+  private awaitsProfile(craft: Craft): boolean {
+    return craft.layers().layers.some(({ script: { uri } }) => {
+      const layer = this.layer(uri);
+      return layer !== undefined && awaitsProfile(layer, this.originOf(uri));
+    });
   }
 
   private opened(uri: string, text: string, version: number): OpenScript {
@@ -237,6 +294,37 @@ export class Workspace {
     this.found.delete(key);
     this.fileChanged(key, key);
     return opened;
+  }
+
+  /** Reads a text that is opened and gives the script that it comes to. */
+  private readBoardText(key: string, text: string): string {
+    const read = new OpenBoardText(text, this.originOf(key));
+    this.boardTexts.set(key, read);
+    return scriptTextOf(read.layer);
+  }
+
+  private originOf(key: string) {
+    return { catalog: this.catalog, fileName: fileName(key), picked: this.picked.get(key) ?? null };
+  }
+
+  /** Looks for the file beside a text that says whose it is. */
+  private lookUpPick(uri: string, key: string): void {
+    const look = pickedBoard(this.options.fileSystem, key).then((board) => {
+      // What was closed or asked anew meanwhile is old.
+      if (this.lookedUp.get(key) !== look) return;
+      this.lookedUp.delete(key);
+      if (board !== null && board !== this.boardTexts.get(key)?.layer.profile?.name)
+        this.pickBoard(uri, board);
+      this.wake();
+    });
+    this.lookedUp.set(key, look);
+  }
+
+  /** The file that says whose text one is came, went or changed. */
+  private pickChanged(key: string): void {
+    const open = this.open.get(key);
+    if (this.boardTexts.has(key) && open !== undefined) this.lookUpPick(open.uri, key);
+    else if (this.library.forget(key)) this.fileChanged(key);
   }
 
   private keyOf(uri: string): string {
@@ -267,7 +355,7 @@ export class Workspace {
   /** Whether another open script includes this one, or one that lies on the disk and is not open. */
   private isIncluded(uri: string): boolean {
     return (
-      this.translated.has(uri) ||
+      this.boardTexts.has(uri) ||
       [...this.open].some(([key, { craft }]) => key !== uri && craft.includes(uri)) ||
       this.includers.includes(uri, (includer) => !this.open.has(includer))
     );

@@ -1,13 +1,13 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { entriesOf } from '../../../server/src/board/entries';
+import { scriptTextOf } from '../../../server/src/board/layer/layer';
+import { LayerReader } from '../../../server/src/board/layer/layer-reader';
+import { recognisedProfile } from '../../../server/src/board/layer/recognised-profile';
 import type { Profile } from '../../../server/src/board/profile/profile';
 import { prove } from '../../../server/src/board/prove';
 import { readBoardLines } from '../../../server/src/board/read-lines';
-import { recognisedBoard } from '../../../server/src/board/recognise';
 import { scriptFromBoardText } from '../../../server/src/board/to-script';
-import { Translator } from '../../../server/src/board/translation';
-import { splitLines } from '../../../server/src/language/split-lines';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsOf } from '../../support/findings';
 import { type BoardName, boardNames, capture, profileNamed, racerView } from '../inputs/board-texts';
@@ -53,19 +53,18 @@ function becomesScript(profile: Profile, text: string): void {
   );
 }
 
-/** Every place of a translation lies in its lines. */
-function translates(profile: Profile, text: string): void {
-  const texts = splitLines(text).map((line) => line.text);
-  const translator = new Translator(profile, testCatalog);
-  const { lines, script } = translator.translate(texts);
-  assert.equal(lines.length, texts.length);
-  assert.equal(script.split('\n').length, texts.length + 1, 'line for line');
-  for (const { text: own, trouble, spans, script: said } of lines) {
-    if (trouble !== null)
-      assert.ok(trouble.start >= 0 && trouble.end <= own.length && trouble.start <= trouble.end);
-    if (spans !== null) assert.ok(spans.value.end <= said.length && spans.name.end <= spans.value.start);
-  }
-  assert.deepEqual(translator.translate(texts).lines, lines, 'the second reading is the first');
+/** Every place of a layer lies in its text, and each setting is a line of its script. */
+function isLayer(profile: Profile, text: string): void {
+  const layer = new LayerReader(testCatalog, profile).read(text);
+  assert.equal(layer.lines.length, layer.settings.length);
+  assert.equal(scriptTextOf(layer).split('\n').length, layer.lines.length + 1, 'a line for each setting');
+  for (const { at } of layer.settings)
+    for (const { start, end } of [at.name, at.value]) {
+      assert.ok(start.line <= end.line && end.line < layer.texts.length);
+      assert.ok(end.character <= (layer.texts[end.line] ?? '').length);
+    }
+  for (const { spans, script } of layer.lines)
+    if (spans !== null) assert.ok(spans.value.end <= script.length && spans.name.end <= spans.value.start);
 }
 
 export const captures = target<Captured>(
@@ -77,9 +76,9 @@ export const captures = target<Captured>(
   fc.record({ board: fc.constantFrom(...boardNames), text: capture }),
   ({ board, text }) => {
     const profile = profileNamed(board);
-    recognisedBoard(testCatalog, text);
+    recognisedProfile(testCatalog, text);
     proves(profile, text);
     becomesScript(profile, text);
-    translates(profile, text);
+    isLayer(profile, text);
   },
 );

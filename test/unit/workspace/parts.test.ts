@@ -153,14 +153,12 @@ describe('a script that is a part', () => {
     assert.deepEqual(ids(), []);
   });
 
-  it('is a board’s text that speaks of motors alone: what its board has no name for can’t stand in it', async () => {
+  it('is a board’s text: what its board has no name for can’t stand in it', async () => {
     const { workspace, readAs, ids } = over({});
-    workspace.openTranslated(packs, 'motor.poles = 14\n', 1);
+    workspace.openBoardText(packs, 'in motors:\nidle share is 6.0;\n', 1, 'heron');
     assert.equal(await readAs(), 'part');
     assert.deepEqual(ids(), []);
-    workspace.openTranslated(packs, 'motor.poles = 14\ncraft.name = "Finch"\n', 2);
-    assert.equal(await readAs(), 'whole');
-    workspace.openScript(packs, 'motor.poles = 14\n', 3);
+    workspace.openScript(packs, 'motor.poles = 14\n', 2);
     assert.equal(await readAs(), 'whole');
   });
 });

@@ -1,4 +1,4 @@
-import { recognisedBoard } from '../../board/recognise';
+import { recognisedProfile } from '../../board/layer/recognised-profile';
 import { scriptFromBoardText } from '../../board/to-script';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
@@ -23,8 +23,9 @@ export const readCommand = command({
     if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
     const around = await currentFolder();
     const capture = await readCapture(path, terminal);
-    const recognised = await withBoards(around, (catalog) => recognisedBoard(catalog, capture));
-    const profile = await chosenProfile(around, values.board, recognised, 'no known board writes like this');
+    const recognised = await withBoards(around, (catalog) => recognisedProfile(catalog, capture));
+    const named = recognised?.name ?? null;
+    const profile = await chosenProfile(around, values.board, named, 'no known board writes like this');
     const made = scriptFromBoardText(profile, around.additions.catalog, capture);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);

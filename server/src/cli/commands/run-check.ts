@@ -1,14 +1,15 @@
 import { URI } from 'vscode-uri';
+import { profileOfText } from '../../board/layer/profile-of-text';
 import type { Catalog } from '../../catalog/catalog';
 import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
-import { resolveInclude } from '../../craft/include-path';
+import { fileName, resolveInclude } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
 import { currentFolder, faultyAdditions, type Here, withBoards, workspaceOf } from '../files/here';
 import { shownPath } from '../files/script-paths';
 import { gatherScripts, type ScriptFile } from '../files/scripts';
 import { UsageError } from '../outcome';
-import { boardTextEnding, checkedBoardText, translatedText } from '../report/checked-board-text';
+import { boardTextEnding, checkedBoardText } from '../report/checked-board-text';
 import { type CheckedFile, checkedScript } from '../report/checked-file';
 import { Progress } from '../report/progress';
 import type { Terminal } from '../terminal';
@@ -61,12 +62,14 @@ async function checkAll(
   // One after the other: what one craft took to be computed is free again before the next.
   const one = async ({ uri, path, text }: ScriptFile) => {
     const isBoardText = board !== undefined || path.endsWith(boardTextEnding);
-    const translation = isBoardText
-      ? await withBoards(around, (catalog) => translatedText(catalog, text, board ?? null))
-      : null;
+    if (isBoardText) {
+      const origin = { fileName: fileName(uri), picked: board ?? null };
+      // So that all profiles have been read which may be its.
+      await withBoards(around, (catalog) => profileOfText(text, { ...origin, catalog }));
+    }
     if (workspace.catalog !== around.additions.catalog) workspace.useCatalog(around.additions.catalog);
     const opened = isBoardText
-      ? workspace.openTranslated(uri, translation?.script ?? '', 0)
+      ? workspace.openBoardText(uri, text, 0, board)
       : workspace.openScript(uri, text, 0);
     await workspace.settled();
     // It is made anew once its board has been read.
@@ -75,9 +78,11 @@ async function checkAll(
     for (const other of readBy(craft)) read.add(other);
     const pathFor = (other: string) => (other === uri ? path : shownUri(other));
     const findings = workspace.findings(uri).filter(isAskedFor);
-    const file = isBoardText
-      ? checkedBoardText(path, craft.readAs(), translation, findings, workspace.catalog)
-      : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
+    const layer = workspace.layer(uri);
+    const file =
+      isBoardText && layer !== undefined
+        ? checkedBoardText(path, craft.readAs(), layer, findings, workspace.catalog)
+        : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
     workspace.close(uri);
     return file;
   };

@@ -1,12 +1,10 @@
-import { lineFormOf } from '../../board/line-form';
-import { type Meaning, meaningOf, meaningsOf, namesOf } from '../../board/meaning/meanings';
+import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
+import { parameterPath } from '../../board/layer/parameter-path';
+import { isBefore, settingAt } from '../../board/layer/places';
+import { type Meaning, meaningOf, namesOf } from '../../board/meaning/meanings';
 import { Speller } from '../../board/meaning/spelling';
-import { keyOf, oneGroup } from '../../board/one-group';
 import { collectionOf, membersOf } from '../../board/profile/members';
-import type { Profile, RowFound } from '../../board/profile/profile';
-import { fill } from '../../board/template';
-import { pathOf } from '../../board/to-script';
-import type { Translation } from '../../board/translation';
+import type { Profile, ProfileRow, RowFound } from '../../board/profile/profile';
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import { interpret } from '../../craft/interpret';
 import { noNames, staticWords } from '../../craft/line-check';
@@ -14,73 +12,96 @@ import type { Value } from '../../craft/value';
 import { parseLine } from '../../language/parser';
 import { type CompletionItem, completionItem } from '../completion/item';
 import { type Position, rangeInLine } from '../range';
+import { settingsLine } from './settings-line';
 
 /** What can stand at a place of a board's text: its settings where a line begins, its words behind a name. */
 export function boardCompletion(
-  translation: Translation,
+  layer: BoardLayer,
   catalog: Catalog,
-  { line: number, character }: Position,
+  place: Position,
 ): readonly CompletionItem[] {
-  const line = translation.lines[number];
-  if (line === undefined) return [];
-  const { line: read } = line;
-  if (read.kind === 'setting' && character >= read.value.start) {
-    return read.found === undefined ? [] : valueItems(translation, catalog, read.found, number, read.value);
+  const index = settingAt(layer, place);
+  const setting = layer.settings[index];
+  const found = layer.lines[index]?.found;
+  if (setting !== undefined && !isBefore(place, setting.at.value.start)) {
+    return isBefore(setting.at.value.end, place) ? [] : valueItems(layer, catalog, setting, found);
   }
-  if (read.kind === 'comment' || read.kind === 'closing' || read.kind === 'opening') return [];
-  const start = line.text.length - line.text.trimStart().length;
-  const range = rangeInLine(number, { start, end: line.text.length });
-  return nameItems(translation, catalog, line.group).map(({ label, detail, insertText, parameter }) =>
-    completionItem({
-      label,
-      kind: 'parameter',
-      detail,
-      range,
-      insertText,
-      filterText: insertText,
-      subject: { kind: 'parameter', name: parameter },
+  if (layer.beside.some(({ start, end }) => start.line <= place.line && end.line >= place.line)) return [];
+  const isOneOfMany = layer.settings.filter(({ at }) => at.name.start.line === place.line).length > 1;
+  return isOneOfMany ? [] : nameItems(layer, catalog, place.line);
+}
+
+/** Every setting that the text does not hold yet; under headings only those of the group. */
+function nameItems(layer: BoardLayer, catalog: Catalog, line: number): readonly CompletionItem[] {
+  const { profile, settings, forms, texts } = layer;
+  if (profile === null) return [];
+  const there = new Set(settings.map(nameKey));
+  const text = texts[line] ?? '';
+  const range = rangeInLine(line, { start: text.length - text.trimStart().length, end: text.length });
+  const group = groupAt(layer, line);
+  return profile.rows.flatMap((row) =>
+    membersHere(profile, row).flatMap((member): CompletionItem[] => {
+      const name = boardNameOf(profile, row, member);
+      const isElsewhere = group !== null && JSON.stringify(name.groups) !== JSON.stringify(group);
+      if (isElsewhere || there.has(nameKey(name))) return [];
+      const insertText = settingsLine(forms, name, assumed(profile, catalog, row, member));
+      if (insertText === null) return [];
+      const parameter = parameterOf(profile, catalog, row, member);
+      return [
+        completionItem({
+          label: group === null ? [...name.groups, name.name].join(' ') : name.name,
+          kind: 'parameter',
+          detail: parameter?.parameter.title ?? row.setting.remark ?? 'the board’s own',
+          range,
+          insertText,
+          filterText: insertText,
+          ...(parameter === undefined ? {} : { subject: { kind: 'parameter', name: parameter.name } }),
+        }),
+      ];
     }),
   );
 }
 
-interface NameItem {
-  readonly label: string;
-  readonly detail: string;
-  readonly insertText: string;
-  readonly parameter: string;
+/** The group that a line stands in; null where the board does not write settings below headings. */
+function groupAt({ forms, settings, headings }: BoardLayer, line: number): readonly string[] | null {
+  if (forms.headings.length === 0) return null;
+  const heading = headings.findLast(({ at }) => at.start.line <= line);
+  const setting = settings.findLast(({ at }) => at.name.start.line <= line);
+  if (heading === undefined) return setting?.groups ?? null;
+  const isBelow = setting !== undefined && setting.at.name.start.line > heading.at.start.line;
+  return isBelow ? setting.groups : heading.groups;
 }
 
-/** Every setting that the text does not hold yet; under headings only those of the group. */
-function nameItems({ profile, lines }: Translation, catalog: Catalog, group: string): readonly NameItem[] {
-  const form = lineFormOf(profile);
-  if (form === null) return [];
-  const there = new Set(
-    lines.flatMap(({ line }) => (line.kind === 'setting' ? [keyOf(line.group, line.name.text)] : [])),
-  );
-  return meaningsOf(profile).flatMap((meaning) =>
-    membersHere(profile, meaning).flatMap((member) =>
-      (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name }, part): NameItem[] => {
-        const own = oneGroup(groups);
-        const isElsewhere = form.heading !== null && group !== '' && own !== group;
-        if (isElsewhere || there.has(keyOf(own, name))) return [];
-        const parameter = catalog.parameter(pathOf(meaning, member));
-        if (parameter === undefined) return [];
-        const value = assumedText(profile, meaning, part, parameter) ?? '';
-        return [
-          {
-            label: form.heading === null ? `${own} ${name}` : name,
-            detail: parameter.parameter.title,
-            insertText: fill(form.line, { group: own, name, value, index: '1' }),
-            parameter: parameter.name,
-          },
-        ];
-      }),
-    ),
-  );
+function nameKey({ groups, name }: { readonly groups: readonly string[]; readonly name: string }): string {
+  return JSON.stringify([groups, name]);
 }
 
-function membersHere({ board }: Profile, { means }: Meaning): readonly (string | null)[] {
-  const collection = collectionOf(means);
+function boardNameOf(profile: Profile, row: ProfileRow, member: string | null) {
+  const meaning = meaningOf(profile, row);
+  const names = meaning === undefined ? null : namesOf(profile, meaning, member);
+  return names?.[meaning?.parts.indexOf(row) ?? 0] ?? row;
+}
+
+/** The value that a setting is offered with: that of the catalogue, or its default as the listing states it. */
+function assumed(profile: Profile, catalog: Catalog, row: ProfileRow, member: string | null): string {
+  const meaning = meaningOf(profile, row);
+  const parameter = parameterOf(profile, catalog, row, member);
+  if (meaning === undefined || parameter === undefined) return row.setting.default ?? '';
+  return assumedText(profile, meaning, meaning.parts.indexOf(row), parameter) ?? '';
+}
+
+function parameterOf(
+  profile: Profile,
+  catalog: Catalog,
+  row: ProfileRow,
+  member: string | null,
+): FoundParameter | undefined {
+  const meaning = meaningOf(profile, row);
+  return meaning === undefined ? undefined : catalog.parameter(parameterPath(meaning, member));
+}
+
+function membersHere({ board }: Profile, { setting: { means } }: ProfileRow): readonly (string | null)[] {
+  const collection = means === undefined ? null : collectionOf(means);
   if (collection === null || collection === 'pack') return [null];
   return [...(membersOf(board, means)?.keys() ?? [])];
 }
@@ -113,26 +134,55 @@ function usualOf({ parameter, usual }: FoundParameter): Value | null {
 }
 
 function valueItems(
-  { profile }: Translation,
+  layer: BoardLayer,
   catalog: Catalog,
-  found: RowFound,
-  number: number,
-  at: { readonly start: number; readonly end: number },
+  setting: LayerSetting,
+  found: RowFound | undefined,
 ): readonly CompletionItem[] {
-  const meaning = meaningOf(profile, found.row);
-  const parameter = meaning === undefined ? undefined : catalog.parameter(pathOf(meaning, found.member));
-  if (meaning === undefined || parameter === undefined) return [];
+  const { profile } = layer;
+  const parameter =
+    profile === null || found === undefined
+      ? undefined
+      : parameterOf(profile, catalog, found.row, found.member);
+  return profile === null || found === undefined || parameter === undefined
+    ? statedItems(setting, found)
+    : meantItems(profile, catalog, setting, found, parameter);
+}
+
+/** What the listing or the profile states of a setting whose meaning nobody has said. */
+function statedItems({ stated, at }: LayerSetting, found: RowFound | undefined): readonly CompletionItem[] {
+  const row = found?.row.setting;
+  const words = row?.words ?? stated?.words ?? [];
+  const assumedValue = row?.default ?? stated?.default ?? null;
+  const item = (label: string, detail: string) =>
+    completionItem({ label, kind: 'word', detail, range: at.value, subject: { kind: 'none' } });
+  return [
+    ...words.map((word) => item(word, word === assumedValue ? 'default' : 'the listing states it')),
+    ...(assumedValue === null || assumedValue === '' || words.includes(assumedValue)
+      ? []
+      : [item(assumedValue, 'default')]),
+  ];
+}
+
+function meantItems(
+  profile: Profile,
+  catalog: Catalog,
+  { at }: LayerSetting,
+  { row }: RowFound,
+  parameter: FoundParameter,
+): readonly CompletionItem[] {
+  const meaning = meaningOf(profile, row);
+  if (meaning === undefined) return [];
   const speller = new Speller(meaning, parameter, profile.manner);
-  const range = rangeInLine(number, at);
   const item = (label: string, detail: string, choice: string | null) =>
     completionItem({
       label,
       kind: 'word',
       detail,
-      range,
+      range: at.value,
       subject: choice === null ? { kind: 'none' } : { kind: 'choice', parameter: parameter.name, choice },
     });
-  const assumed = assumedText(profile, meaning, meaning.parts.indexOf(found.row), parameter);
+  const assumedValue = assumedText(profile, meaning, meaning.parts.indexOf(row), parameter);
   return [
     ...wordValues(parameter, catalog).flatMap((value) => {
       const spelled = speller.write(value);
@@ -141,7 +191,9 @@ function valueItems(
         ? [item(spelled.texts[0] ?? '', word ?? parameter.parameter.title, word)]
         : [];
     }),
-    ...(parameter.parameter.default === null || assumed === null ? [] : [item(assumed, 'default', null)]),
+    ...(parameter.parameter.default === null || assumedValue === null
+      ? []
+      : [item(assumedValue, 'default', null)]),
   ].filter(({ label }, index, all) => all.findIndex((other) => other.label === label) === index);
 }
 

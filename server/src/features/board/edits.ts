@@ -1,31 +1,27 @@
-import { type LineForm, lineFormOf } from '../../board/line-form';
+import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
 import { type Meaning, meaningOf, meaningsOf, namesOf } from '../../board/meaning/meanings';
 import { Speller } from '../../board/meaning/spelling';
-import { keyOf, oneGroup } from '../../board/one-group';
 import type { Profile, RowFound } from '../../board/profile/profile';
-import { fill } from '../../board/template';
-import type { Translation } from '../../board/translation';
 import type { Catalog } from '../../catalog/catalog';
 import { interpret } from '../../craft/interpret';
 import { noNames, staticWords } from '../../craft/line-check';
 import { Document } from '../../language/document';
 import type { ScriptLine } from '../../language/script-line';
 import { rangeInLine, type TextEdit } from '../range';
+import { headingLine, settingsLine } from './settings-line';
 
 /**
- * Edits of the script that a board's text was translated to, as edits of that text; null where the board has no
- * words for what they would do.
+ * Edits of the script that a board's text comes to, as edits of that text; null where the board has no words for
+ * what they would do.
  */
 export function boardEdits(
-  translation: Translation,
+  layer: BoardLayer,
   catalog: Catalog,
   edits: readonly TextEdit[],
 ): readonly TextEdit[] | null {
   const converted: TextEdit[] = [];
   for (const edit of edits) {
-    const own = edit.newText.includes('\n')
-      ? inserted(translation, catalog, edit)
-      : replaced(translation, catalog, edit);
+    const own = edit.newText.includes('\n') ? inserted(layer, catalog, edit) : replaced(layer, catalog, edit);
     if (own === null) return null;
     converted.push(...own);
   }
@@ -33,30 +29,35 @@ export function boardEdits(
 }
 
 /** A value that changes, in all the settings that hold it; or a line that goes. */
-function replaced(
-  translation: Translation,
-  catalog: Catalog,
-  { range, newText }: TextEdit,
-): TextEdit[] | null {
+function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextEdit): TextEdit[] | null {
   const number = range.start.line;
-  const line = translation.lines[number];
-  if (line === undefined || line.line.kind !== 'setting' || line.line.found === undefined) return null;
+  const line = layer.lines[number];
+  if (line === undefined) return null;
+  const held = heldBy(layer.profile, line.found);
+  const parts = held === null || layer.profile === null ? [number] : partsOf(layer, layer.profile, held);
   const isWholeLine = range.end.line > number || (range.start.character === 0 && newText === '');
-  const held = heldBy(translation.profile, line.line.found);
-  if (held === null) return null;
-  const parts = partsOf(translation, held);
-  if (isWholeLine && newText === '') return parts.map((part) => lineOut(translation, part));
+  if (isWholeLine && newText === '') return linesOut(layer, parts);
   if (range.end.line !== number) return null;
   const changed =
     line.script.slice(0, range.start.character) + newText + line.script.slice(range.end.character);
-  const texts = spelled(translation, catalog, held.meaning, parsed(changed));
+  const texts = held === null ? bareTexts(parsed(changed)) : spelled(layer, catalog, held, parsed(changed));
   if (texts === null) return null;
   return parts.flatMap((part, index) => {
-    const setting = translation.lines[part]?.line;
+    const setting = layer.settings[part];
     const text = texts[index];
-    if (setting?.kind !== 'setting' || text === undefined || text === setting.value.text) return [];
-    return [{ range: rangeInLine(part, setting.value), newText: text }];
+    const newValue = setting === undefined || text === undefined ? null : withoutQuotes(text, setting);
+    if (setting === undefined || newValue === null || newValue === setting.value) return [];
+    return [{ range: setting.at.value, newText: newValue }];
   });
+}
+
+/** The quotes around a value stay where they are. */
+function withoutQuotes(text: string, { style }: LayerSetting): string {
+  if (style.kind !== 'quoted') return text;
+  const { mark } = style;
+  return text.length >= 2 * mark.length && text.startsWith(mark) && text.endsWith(mark)
+    ? text.slice(mark.length, text.length - mark.length)
+    : text;
 }
 
 /** A parameter with the member of its collection. */
@@ -65,48 +66,63 @@ interface Held {
   readonly member: string | null;
 }
 
-function heldBy(profile: Profile, { row, member }: RowFound): Held | null {
-  const meaning = meaningOf(profile, row);
-  return meaning === undefined ? null : { meaning, member };
+function heldBy(profile: Profile | null, found: RowFound | undefined): Held | null {
+  const meaning = profile === null || found === undefined ? undefined : meaningOf(profile, found.row);
+  return meaning === undefined ? null : { meaning, member: found?.member ?? null };
 }
 
-/** The lines of all the settings that a parameter is held in, in the order of its names. */
-function partsOf({ lines, profile }: Translation, { meaning, member }: Held): readonly number[] {
-  const keys = (namesOf(profile, meaning, member) ?? []).map(({ groups, name }) =>
-    keyOf(oneGroup(groups), name),
-  );
-  return keys.flatMap((key) => {
-    const at = lines.findLastIndex(
-      ({ line }) => line.kind === 'setting' && keyOf(line.group, line.name.text) === key,
+/** The places of all the settings that a parameter is held in, in the order of its names. */
+function partsOf({ settings }: BoardLayer, profile: Profile, { meaning, member }: Held): readonly number[] {
+  return (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name }) => {
+    const own = JSON.stringify(groups);
+    const at = settings.findLastIndex(
+      (setting) => setting.name === name && JSON.stringify(setting.groups) === own,
     );
     return at < 0 ? [] : [at];
   });
 }
 
-function lineOut({ lines }: Translation, number: number): TextEdit {
-  const isLast = number === lines.length - 1;
-  const end = isLast
-    ? { line: number, character: lines[number]?.text.length ?? 0 }
-    : { line: number + 1, character: 0 };
-  return { range: { start: { line: number, character: 0 }, end }, newText: '' };
+/** Whole lines go; null where others stand on them. */
+function linesOut({ settings, texts }: BoardLayer, parts: readonly number[]): TextEdit[] | null {
+  const edits: TextEdit[] = [];
+  for (const part of parts) {
+    const first = settings[part]?.at.name.start.line ?? 0;
+    const last = settings[part]?.at.value.end.line ?? 0;
+    const isShared = settings.some(
+      ({ at }, index) => index !== part && at.name.start.line <= last && at.value.end.line >= first,
+    );
+    if (isShared) return null;
+    const end =
+      last === texts.length - 1
+        ? { line: last, character: texts[last]?.length ?? 0 }
+        : { line: last + 1, character: 0 };
+    edits.push({ range: { start: { line: first, character: 0 }, end }, newText: '' });
+  }
+  return edits;
 }
 
 function parsed(text: string): readonly ScriptLine[] {
   return [...Document.of(text).lines()];
 }
 
+function bareTexts(lines: readonly ScriptLine[]): readonly string[] | null {
+  const [line] = lines;
+  const value = line?.statement.kind === 'setting' ? line.statement.value : null;
+  return value?.kind === 'bare' ? [value.text] : null;
+}
+
 /** What a line of a script says, in the board's spelling. */
 function spelled(
-  { profile }: Translation,
+  { profile }: BoardLayer,
   catalog: Catalog,
-  meaning: Meaning,
+  { meaning }: Held,
   lines: readonly ScriptLine[],
 ): readonly string[] | null {
   const line = lines.find(({ statement }) => statement.kind === 'setting');
   const path = line?.settingPath ?? null;
   const parameter = path === null ? undefined : catalog.parameter(path);
-  if (line?.statement.kind !== 'setting' || line.statement.value === null || parameter === undefined)
-    return null;
+  if (profile === null || line?.statement.kind !== 'setting') return null;
+  if (line.statement.value === null || parameter === undefined) return null;
   const { value } = interpret(line.statement.value, parameter, noNames, staticWords(parameter, catalog));
   if (value === null) return null;
   const text = new Speller(meaning, parameter, profile.manner).write(value);
@@ -114,27 +130,30 @@ function spelled(
 }
 
 /** Settings that are to be added: below the last line of their group, or before the closing line. */
-function inserted(translation: Translation, catalog: Catalog, { newText }: TextEdit): TextEdit[] | null {
-  const { profile } = translation;
-  const form = lineFormOf(profile);
-  if (form === null) return null;
+function inserted(layer: BoardLayer, catalog: Catalog, { newText }: TextEdit): TextEdit[] | null {
   const edits: TextEdit[] = [];
   for (const line of parsed(newText)) {
     const path = line.settingPath;
     if (line.statement.kind !== 'setting' || path === null) continue;
-    const held = heldAt(translation, catalog, path);
-    const texts = held === null ? null : spelled(translation, catalog, held.meaning, [line]);
-    if (held === null || texts === null) return null;
-    const names = namesOf(profile, held.meaning, held.member) ?? [];
-    const lines = names.map(({ groups, name }, index) =>
-      fill(form.line, { group: oneGroup(groups), name, value: texts[index] ?? '', index: '1' }),
-    );
-    edits.push(placed(translation, form, oneGroup(names[0]?.groups ?? []), lines));
+    const added = addedSetting(layer, catalog, path, line);
+    if (added === null) return null;
+    edits.push(added);
   }
   return edits;
 }
 
-function heldAt({ profile }: Translation, catalog: Catalog, path: string): Held | null {
+function addedSetting(layer: BoardLayer, catalog: Catalog, path: string, line: ScriptLine): TextEdit | null {
+  const { profile, forms } = layer;
+  const held = profile === null ? null : heldAt(profile, catalog, path);
+  const texts = held === null ? null : spelled(layer, catalog, held, [line]);
+  if (profile === null || held === null || texts === null) return null;
+  const names = namesOf(profile, held.meaning, held.member) ?? [];
+  const lines = names.flatMap((name, index) => settingsLine(forms, name, texts[index] ?? '') ?? []);
+  const [first] = names;
+  return first === undefined || lines.length < names.length ? null : placed(layer, first.groups, lines);
+}
+
+function heldAt(profile: Profile, catalog: Catalog, path: string): Held | null {
   const parameter = catalog.parameter(path);
   if (parameter === undefined) return null;
   const own = meaningsOf(profile).find(({ means }) => means === path || means === parameter.name);
@@ -143,18 +162,27 @@ function heldAt({ profile }: Translation, catalog: Catalog, path: string): Held 
   return { meaning: own, member: isOfMember ? (parameter.keys[0] ?? null) : null };
 }
 
-function placed({ lines }: Translation, form: LineForm, group: string, added: readonly string[]): TextEdit {
-  const inGroup = lines.findLastIndex(
-    (line) => line.group === group && (line.line.kind === 'setting' || line.line.kind === 'heading'),
+function placed(layer: BoardLayer, groups: readonly string[], added: readonly string[]): TextEdit {
+  const { texts, forms, settings, headings } = layer;
+  const own = JSON.stringify(groups);
+  const inGroup = Math.max(
+    settings.findLast((one) => JSON.stringify(one.groups) === own)?.at.value.end.line ?? -1,
+    headings.findLast((one) => JSON.stringify(one.groups) === own)?.at.end.line ?? -1,
   );
-  const closing = lines.findIndex(({ line }) => line.kind === 'closing');
-  const heading = inGroup < 0 && form.heading !== null ? [fill(form.heading, { group })] : [];
-  const at = inGroup >= 0 ? inGroup + 1 : closing >= 0 ? closing : lines.length;
-  const text = [...heading, ...added].map((line) => `${line}\n`).join('');
-  if (at < lines.length) return { range: rangeInLine(at, { start: 0, end: 0 }), newText: text };
-  const end = lines.at(-1)?.text.length ?? 0;
+  const heading = inGroup < 0 ? headingLine(forms, groups) : null;
+  const at = inGroup >= 0 ? inGroup + 1 : closingLine(layer);
+  const text = [...(heading === null ? [] : [heading]), ...added].map((line) => `${line}\n`).join('');
+  if (at < texts.length) return { range: rangeInLine(at, { start: 0, end: 0 }), newText: text };
+  const end = texts.at(-1)?.length ?? 0;
   return {
-    range: rangeInLine(Math.max(0, lines.length - 1), { start: end, end }),
+    range: rangeInLine(Math.max(0, texts.length - 1), { start: end, end }),
     newText: `\n${text.trimEnd()}`,
   };
+}
+
+/** Where the lines begin that stand below all settings; behind the text where none do. */
+function closingLine({ settings, beside, texts }: BoardLayer): number {
+  const last = settings.at(-1)?.at.value.end.line ?? -1;
+  const below = beside.map(({ start }) => start.line).filter((line) => line > last);
+  return Math.min(...below, texts.length);
 }

@@ -1,14 +1,13 @@
-import { oneGroup } from '../../board/one-group';
-import { membersOf, openMember, withMember } from '../../board/profile/members';
-import type { TranslatedLine, Translation, Trouble } from '../../board/translation';
+import type { BoardLayer, LayerTrouble } from '../../board/layer/layer';
+import { type StatedBreak, statedBreaks } from '../../board/layer/stated-breaks';
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
-import { suggestWord } from '../../catalog/suggest';
 import type { Finding } from '../../checks/report/finding';
 import { sentenceOf } from '../../checks/report/render';
-import { type Range, rangeInLine, type TextEdit } from '../range';
+import type { Range, TextEdit } from '../range';
+import { nearNames } from './near-names';
 
-/** Something wrong with a line as a line of its board, where it stands in the board's text. */
+/** Something wrong with a board's text as such, where it stands in it. */
 export interface BoardProblem {
   readonly check: Check;
   readonly message: string;
@@ -17,73 +16,116 @@ export interface BoardProblem {
   readonly fixes: readonly { readonly title: string; readonly edits: readonly TextEdit[] }[];
 }
 
-/** What the profile itself has to say about a text. */
-export function boardProblems({ profile, lines }: Translation, catalog: Catalog): readonly BoardProblem[] {
-  const names = profile.rows.map(({ groups, name, setting }) => ({
-    group: oneGroup(groups),
-    name,
-    members: [...(membersOf(profile.board, setting.means)?.values() ?? [])],
-  }));
-  return lines.flatMap((line, number) => {
-    if (line.trouble === null) return [];
-    const near = line.trouble.id === 'board/unknown-setting' ? nearNames(names, line) : [];
-    return problemOf(catalog, line.trouble, number, near);
-  });
-}
+/** Beyond so many lines that could not be read, the rest is counted. */
+const mostUnread = 20;
 
-/** A text that no profile knows. */
-export function noProfileProblem(catalog: Catalog): readonly BoardProblem[] {
-  return problemOf(catalog, { id: 'board/no-profile', values: {}, start: 0, end: 0 }, 0, []);
+/** What a text and the profile themselves say about it, in its order. */
+export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly BoardProblem[] {
+  const report = new Report(catalog);
+  if (layer.settings.length === 0 && isSomething(layer)) {
+    const reason = layer.refused ?? 'No line of it looks like a setting.';
+    report.add('board/no-settings', { reason }, top);
+    return report.problems;
+  }
+  if (layer.profile === null && layer.settings.length > 0) report.add('board/no-profile', {}, top);
+  addTroubles(layer, report);
+  addBreaks(layer, report);
+  addUnread(layer, report);
+  return [...report.problems].sort(
+    ({ range: { start: one } }, { range: { start: other } }) =>
+      one.line - other.line || one.character - other.character,
+  );
 }
 
 /**
- * Findings of the script that a text was translated to, as far as the text can answer for them: of a value that
- * the board itself can't read, the profile says what is wrong.
+ * Findings of the script that a text comes to, as far as the text can answer for them: of a value that the board
+ * itself can't read, the profile says what is wrong.
  */
-export function isToldByProfile({ check, place }: Finding, { lines }: Translation): boolean {
+export function isToldByProfile({ check, place }: Finding, { lines }: BoardLayer): boolean {
   const trouble = lines[place.script.lineNumber(place.line)]?.trouble;
   return trouble?.id === 'board/value-unclear' && check.id.startsWith('line/');
 }
 
-function problemOf(
-  catalog: Catalog,
-  trouble: Omit<Trouble, 'id'> & { readonly id: Trouble['id'] | 'board/no-profile' },
-  number: number,
-  near: readonly string[],
-): readonly BoardProblem[] {
-  const check = catalog.check(trouble.id);
-  if (check === undefined) return [];
-  const values = { ...trouble.values, meant: near[0] ?? '' };
-  const range = rangeInLine(number, trouble);
-  return [
-    {
+const top: Range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+
+function isSomething({ texts }: BoardLayer): boolean {
+  return texts.some((text) => text.trim() !== '');
+}
+
+class Report {
+  readonly problems: BoardProblem[] = [];
+
+  constructor(private readonly catalog: Catalog) {}
+
+  /** `near`: what may stand there instead. */
+  add(
+    id: string,
+    values: Readonly<Record<string, string>>,
+    range: Range,
+    near: readonly string[] = [],
+  ): void {
+    const check = this.catalog.check(id);
+    if (check === undefined) return;
+    const told = { ...values, meant: near[0] ?? '' };
+    this.problems.push({
       check,
-      message: sentenceOf(check.message, values),
-      advice: sentenceOf(check.advice, values),
+      message: sentenceOf(check.message, told),
+      advice: sentenceOf(check.advice, told),
       range,
-      fixes: near.map((name) => ({ title: `Write ${name}`, edits: [{ range, newText: name }] })),
-    },
-  ];
+      fixes: near.map((text) => ({ title: `Write ${text}`, edits: [{ range, newText: text }] })),
+    });
+  }
 }
 
-interface BoardName {
-  readonly group: string;
-  /** `{member}` where the board writes that of a member. */
-  readonly name: string;
-  readonly members: readonly string[];
+function addTroubles(layer: BoardLayer, report: Report): void {
+  for (const [index, { trouble }] of layer.lines.entries()) {
+    const setting = layer.settings[index];
+    if (trouble === null || setting === undefined) continue;
+    const near = trouble.id === 'board/unknown-setting' ? nearNames(layer, setting) : [];
+    report.add(idOf(trouble, near), trouble.values, setting.at[trouble.in], near);
+  }
 }
 
-/** A name with each member that it may be about: those that the profile spells, or the numbers that were typed. */
-function spelled({ name, members }: BoardName, typed: string): readonly string[] {
-  if (!name.includes(openMember)) return [name];
-  const written = members.length > 0 ? members : (typed.match(/\d+/g) ?? []);
-  return written.map((member) => withMember(name, member));
+/** A name that is near to none may be new on the board: that is worth knowing, and no slip. */
+function idOf({ id }: LayerTrouble, near: readonly string[]): string {
+  return id === 'board/unknown-setting' && near.length === 0 ? 'board/unlisted-setting' : id;
 }
 
-/** Names of the line's group come first: a slip seldom changes both. */
-function nearNames(names: readonly BoardName[], { line }: TranslatedLine): readonly string[] {
-  if (line.kind !== 'setting') return [];
-  const { group, name } = line;
-  const own = names.filter((one) => one.group === group).flatMap((one) => spelled(one, name.text));
-  return suggestWord(own, name.text).slice(0, 3);
+function addBreaks(layer: BoardLayer, report: Report): void {
+  const { broken, doubted } = statedBreaks(layer);
+  for (const one of broken) addBreak(layer, one, report);
+  const [first] = doubted;
+  const setting = layer.settings[first?.index ?? -1];
+  if (setting === undefined) return;
+  const values = { name: setting.name, more: doubted.length === 1 ? '' : String(doubted.length - 1) };
+  report.add('board/statement-doubted', values, setting.at.value);
+}
+
+function addBreak(
+  { settings }: BoardLayer,
+  { index, stated: { range, words }, near }: StatedBreak,
+  report: Report,
+): void {
+  const setting = settings[index];
+  if (setting === undefined) return;
+  const values = { name: setting.name, given: setting.value, words: listed(words ?? []) };
+  if (range === null) report.add('board/word-unlisted', values, setting.at.value, near);
+  else report.add('board/outside-stated', { ...values, ...range }, setting.at.value, near);
+}
+
+/** So many words are named. */
+const mostWords = 12;
+
+function listed(words: readonly string[]): string {
+  const more = words.length - mostWords;
+  return more > 0 ? `${words.slice(0, mostWords).join(', ')} and ${more} more` : words.join(', ');
+}
+
+function addUnread({ left }: BoardLayer, report: Report): void {
+  for (const { at, reason } of left.slice(0, mostUnread)) report.add('board/unreadable', { reason }, at);
+  const [next, ...others] = left.slice(mostUnread);
+  if (next === undefined) return;
+  const reason =
+    others.length === 0 ? next.reason : `${next.reason} So are ${others.length} more lines below.`;
+  report.add('board/unreadable', { reason }, next.at);
 }

@@ -1,28 +1,23 @@
-import type { Translation } from '../../board/translation';
+import type { BoardLayer } from '../../board/layer/layer';
 import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
 import type { Finding } from '../../checks/report/finding';
 import { countByLevel } from '../../checks/report/order';
-import { type BoardProblem, boardProblems, isToldByProfile, noProfileProblem } from './problems';
+import { type BoardProblem, boardProblems, isToldByProfile } from './problems';
 
 /** What is told of a board's text. */
 export interface ToldText {
-  /** What its profile says, or that there is none. */
+  /** What it and its profile say themselves. */
   readonly problems: readonly BoardProblem[];
-  /** What was found in the script that it was translated to. */
+  /** What was found in the script that it comes to. */
   readonly findings: readonly Finding[];
 }
 
-/** `findings`: those of the script that the text was translated to. */
-export function toldText(
-  translation: Translation | null,
-  findings: readonly Finding[],
-  catalog: Catalog,
-): ToldText {
-  if (translation === null) return { problems: noProfileProblem(catalog), findings: [] };
+/** `findings`: those of the script that the text comes to. */
+export function toldText(layer: BoardLayer, findings: readonly Finding[], catalog: Catalog): ToldText {
   return {
-    problems: boardProblems(translation, catalog),
-    findings: findings.filter((finding) => !isToldByProfile(finding, translation)),
+    problems: boardProblems(layer, catalog),
+    findings: findings.filter((finding) => !isToldByProfile(finding, layer)),
   };
 }
 

@@ -126,7 +126,6 @@ export class AdditionDocuments {
       const { workspace } = this.session;
       if (workspace.catalog !== this.files.catalog) {
         workspace.useCatalog(this.files.catalog);
-        this.session.boards.catalogChanged();
       }
       this.publish();
     };

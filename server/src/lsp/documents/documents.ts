@@ -58,7 +58,7 @@ export class Documents {
 
   /** The pilot says whose text a board's text is. */
   pickBoard(uri: string, board: string): void {
-    this.session.boards.pick(uri, board);
+    this.session.workspace.pickBoard(uri, board);
     this.diagnostics.changed(uri);
   }
 

@@ -1,10 +1,10 @@
 import { entriesOf } from '../../board/entries';
+import { boardsToLookThrough, recognisedProfile } from '../../board/layer/recognised-profile';
 import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnShape } from '../../board/learn/shape';
 import { profileSkeleton } from '../../board/learn/skeleton';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import { prove } from '../../board/prove';
-import { boardsToLookThrough, recognisedBoard } from '../../board/recognise';
 import { scriptFromBoardText } from '../../board/to-script';
 import { handOverOf, piecesOf } from '../../board/write';
 import { titleOf } from '../../catalog/board-title';
@@ -75,10 +75,10 @@ export async function scriptFromCapture(
 
 /** By a board that is known, else by those of the workspace. */
 async function recognised(workspace: Workspace, capture: string): Promise<string | null> {
-  const known = recognisedBoard(workspace.catalog, capture);
+  const known = recognisedProfile(workspace.catalog, capture)?.name ?? null;
   if (known !== null) return known;
   for (const name of boardsToLookThrough(workspace.catalog)) await workspace.boardRead(name);
-  return recognisedBoard(workspace.catalog, capture);
+  return recognisedProfile(workspace.catalog, capture)?.name ?? null;
 }
 
 export function proof({ snapshot }: Context, { capture, board }: CapturedText): ProveAnswer {

@@ -47,7 +47,7 @@ export function boardActions(
 
 /** Fixes of the engine in the board's spelling, and those of the profile; what the board can't say is not offered. */
 function boardFixes(context: BoardContext, clientRange: ClientRange): ClientAction[] {
-  const { session, snapshot, board, translation } = context;
+  const { session, snapshot, board, layer } = context;
   const { catalog } = snapshot;
   const edit = (edits: readonly TextEdit[]) => ({
     changes: {
@@ -58,13 +58,13 @@ function boardFixes(context: BoardContext, clientRange: ClientRange): ClientActi
     },
   });
   const lines = { first: clientRange.start.line, last: clientRange.end.line };
-  const own = boardProblems(translation, catalog)
+  const own = boardProblems(layer, catalog)
     .filter(({ range }) => range.start.line >= lines.first && range.start.line <= lines.last)
     .flatMap(({ fixes }) => fixes);
   const engine = codeActions(snapshot, session.range(snapshot.script, clientRange)).flatMap((action) => {
     if (action.kind !== 'fix' || action.edits.some(({ uri }) => uri !== snapshot.script.uri)) return [];
     const edits = boardEdits(
-      translation,
+      layer,
       catalog,
       action.edits.flatMap((file) => file.edits),
     );

@@ -41,10 +41,10 @@ export function scriptCompletion(
 }
 
 export function boardTextCompletion(
-  { session, snapshot, board, translation }: BoardContext,
+  { session, snapshot, board, layer }: BoardContext,
   { position }: CompletionParams,
 ): CompletionList {
-  const items = boardCompletion(translation, snapshot.catalog, session.boardPosition(board, position));
+  const items = boardCompletion(layer, snapshot.catalog, session.boardPosition(board, position));
   return {
     isIncomplete: false,
     items: clientItems(items, (range) => session.clientBoardRange(board, range)),

@@ -1,9 +1,10 @@
 import type { Hover, HoverParams } from 'vscode-languageserver';
+import { boardHover } from '../../features/board/hover';
 import { hover } from '../../features/hover/hover';
 import { markup } from '../convert/markup';
 import { isTooLong } from '../documents/long-documents';
 import type { PlaceElsewhere } from '../protocol';
-import type { Context, Served } from './row';
+import type { BoardContext, Context, Served } from './row';
 
 export function hoverAt({ session, snapshot }: Context, { position }: HoverParams): Hover | null {
   const found = hover(snapshot, session.position(snapshot.script, position));
@@ -11,6 +12,19 @@ export function hoverAt({ session, snapshot }: Context, { position }: HoverParam
   return {
     contents: markup(found.markdown, session.client.hoverMarkdown),
     range: session.clientRange(snapshot.script, found.range),
+  };
+}
+
+export function boardHoverAt(
+  { session, snapshot, board, layer }: BoardContext,
+  { position }: HoverParams,
+): Hover | null {
+  const inScript = session.position(snapshot.script, position);
+  const found = boardHover(layer, snapshot, inScript, session.boardPosition(board, position));
+  if (found === null) return null;
+  return {
+    contents: markup(found.markdown, session.client.hoverMarkdown),
+    range: session.clientBoardRange(board, found.range),
   };
 }
 

@@ -15,8 +15,8 @@ export function scriptFolding({ session, snapshot }: Context): ClientFoldingRang
   return clientFolding(session, foldingRanges(snapshot));
 }
 
-export function boardTextFolding({ session, translation }: BoardContext): ClientFoldingRange[] {
-  return clientFolding(session, boardFolding(translation));
+export function boardTextFolding({ session, layer }: BoardContext): ClientFoldingRange[] {
+  return clientFolding(session, boardFolding(layer));
 }
 
 function clientFolding({ client }: Session, ranges: readonly FoldingRange[]): ClientFoldingRange[] {

@@ -7,7 +7,7 @@ import {
   ResponseError,
   type ServerCapabilities,
 } from 'vscode-languageserver';
-import type { Translation } from '../../board/translation';
+import type { BoardLayer } from '../../board/layer/layer';
 import type { OnFault } from '../../checks/checker';
 import type { Snapshot } from '../../features/snapshot';
 import type { ClientAbilities } from '../client-abilities';
@@ -99,7 +99,7 @@ export interface Context {
 /** The same about a board's text. */
 export interface BoardContext extends Context {
   readonly board: BoardDocument;
-  readonly translation: Translation;
+  readonly layer: BoardLayer;
 }
 
 /** The answer about a script as it stands; null when it is not open. `R`: also a refusal. */
@@ -118,12 +118,11 @@ export function aboutScript<P, R>(
     if (snapshot === undefined) return null;
     const board = session.boards.get(params.textDocument.uri);
     if (board === undefined) return answer({ session, snapshot }, params);
-    const { translation } = board;
-    return translation === null ? null : forBoardText({ session, snapshot, board, translation }, params);
+    return forBoardText({ session, snapshot, board, layer: board.layer }, params);
   };
 }
 
-/** About a craft script or a board's text, which is answered about by the script that it was translated to. */
+/** About a craft script or a board's text, which is answered about by the script that it comes to. */
 export function aboutAnyText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
   return ({ session }, params) => {
     const snapshot = session.snapshot(params.textDocument.uri);

@@ -19,7 +19,7 @@ export function summaryOf({ session, snapshot }: Context): Summary {
 function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapshot): Summary['counts'] {
   const board = boards.get(snapshot.uri);
   if (board === undefined) return countByLevel(snapshot.findings());
-  return countsOfText(toldText(board.translation, snapshot.findings(), catalog));
+  return countsOfText(toldText(board.layer, snapshot.findings(), catalog));
 }
 
 export function setAt({ session, snapshot }: Context, { position }: AboutPlace): SetHere | null {

@@ -28,9 +28,9 @@ export function scriptSymbols({ session, snapshot }: Context) {
   return clientSymbols(session, documentSymbols(snapshot), snapshot.uri, range);
 }
 
-export function boardSymbols({ session, snapshot, board, translation }: BoardContext) {
+export function boardSymbols({ session, snapshot, board, layer }: BoardContext) {
   const range = (one: Range) => session.clientBoardRange(board, one);
-  return clientSymbols(session, boardOutline(translation), snapshot.uri, range);
+  return clientSymbols(session, boardOutline(layer), snapshot.uri, range);
 }
 
 /** A range as the client counts. */

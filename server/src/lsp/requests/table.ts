@@ -51,7 +51,7 @@ import {
 } from './form';
 import { formatted, formattedRange } from './formatting';
 import { hintsIn, lensesOf } from './hints';
-import { hoverAt, hoverElsewhere } from './hover';
+import { boardHoverAt, hoverAt, hoverElsewhere } from './hover';
 import {
   definitionAt,
   highlightsOf,
@@ -134,7 +134,7 @@ const rows: readonly Row[] = [
       diagnostics.report(textDocument.uri, previousResultId),
     diagnosticCapability,
   ),
-  request(HoverRequest.type, aPlace, aboutAnyText(hoverAt), { hoverProvider: true }),
+  request(HoverRequest.type, aPlace, aboutScript(hoverAt, boardHoverAt), { hoverProvider: true }),
   request(CompletionRequest.type, aPlace, aboutScript(scriptCompletion, boardTextCompletion), {
     completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
   }),

@@ -1,23 +1,25 @@
 import assert from 'node:assert/strict';
+import type { BoardLayer } from '../../../../server/src/board/layer/layer';
+import { LayerReader } from '../../../../server/src/board/layer/layer-reader';
 import { type Profile, profileOf } from '../../../../server/src/board/profile/profile';
-import { Translator } from '../../../../server/src/board/translation';
+import type { BoardSetting } from '../../../../server/src/catalog/model/board-profile';
 import { boardEdits } from '../../../../server/src/features/board/edits';
-import { boardProblems, noProfileProblem } from '../../../../server/src/features/board/problems';
+import { boardProblems } from '../../../../server/src/features/board/problems';
 import { testCatalog } from '../../../support/catalog';
 
 const board = testCatalog.board('heron');
 const heron = board === undefined ? null : profileOf(board);
 
-function translated(lines: readonly string[]) {
-  assert.ok(heron);
-  return new Translator(heron as Profile, testCatalog).translate(lines);
+function read(lines: readonly string[], profile: Profile | null = heron): BoardLayer {
+  return new LayerReader(testCatalog, profile).read(lines.join('\n'));
 }
 
-/** What the profile says of lines of a Heron: the id and the text under the mark. */
-function told(lines: readonly string[]): readonly (readonly string[])[] {
-  return boardProblems(translated(lines), testCatalog).map(({ check, range: { start, end } }) => [
+/** What is told about a text: the id and the text under the mark. */
+function told(layer: BoardLayer): readonly (readonly string[])[] {
+  const problems = boardProblems(layer, testCatalog).filter(({ check }) => check.id !== 'board/no-profile');
+  return problems.map(({ check, range: { start, end } }) => [
     check.id,
-    lines[start.line]?.slice(start.character, end.character) ?? '',
+    layer.texts[start.line]?.slice(start.character, end.character) ?? '',
   ]);
 }
 
@@ -30,8 +32,8 @@ const cases: readonly (readonly [
 ])[] = [
   [
     'board/unreadable',
-    'gyro rate = 6.4',
-    ['in quiet:', ' gyro rate = 6.4 '],
+    'what was this',
+    ['in quiet:', 'gyro rate is 6.4;', '  what was this '],
     ['in quiet:', 'gyro rate is 6.4;'],
   ],
   [
@@ -41,7 +43,7 @@ const cases: readonly (readonly [
     ['in quiet:', 'gyro rate is 6.4;'],
   ],
   [
-    'board/unknown-setting',
+    'board/unlisted-setting',
     'gyro rate',
     ['in radio:', 'gyro rate is 6.4;'],
     ['in quiet:', 'gyro rate is 6.4;'],
@@ -63,23 +65,93 @@ const cases: readonly (readonly [
 
 describe('checks: board', () => {
   for (const [id, marked, faulty, sound] of cases) {
-    it(`${id} tells about: ${faulty.at(-1)}`, () => assert.deepEqual(told(faulty), [[id, marked]]));
-    it(`${id} lets pass: ${sound.at(-1)}`, () => assert.deepEqual(told(sound), []));
+    it(`${id} tells about: ${faulty.at(-1)}`, () => assert.deepEqual(told(read(faulty)), [[id, marked]]));
+    it(`${id} lets pass: ${sound.at(-1)}`, () => assert.deepEqual(told(read(sound)), []));
   }
 
+  it('board/no-settings tells about a text in which nothing is a setting', () => {
+    assert.deepEqual(told(read(['in quiet:', 'and so on'])), [['board/no-settings', '']]);
+    assert.deepEqual(told(read([''], null)), []);
+  });
+
   it('board/no-profile tells about a text that nobody knows, in words', () => {
-    const [problem] = noProfileProblem(testCatalog);
-    assert.equal(problem?.check.id, 'board/no-profile');
+    const [problem, ...others] = boardProblems(read(['lamp: 2', 'horn: 3', 'pace: 5'], null), testCatalog);
+    assert.deepEqual([problem?.check.id, others], ['board/no-profile', []]);
     assert.match(problem?.message ?? '', /^No board profile knows this text/);
   });
 
   it('each have a case', () => {
-    const held = new Set([...cases.map(([id]) => id), 'board/no-profile']);
+    const held = new Set([
+      ...cases.map(([id]) => id),
+      'board/no-settings',
+      'board/no-profile',
+      ...ofStatements,
+    ]);
     const ids = [...testCatalog.checks.keys()].filter((id) => id.startsWith('board/'));
     assert.deepEqual(
       ids.filter((id) => !held.has(id)),
       [],
     );
+  });
+});
+
+/** Found by what a listing states beside its settings. */
+const ofStatements = ['board/outside-stated', 'board/word-unlisted', 'board/statement-doubted'];
+
+const stating = [
+  'lamp: dim (one of dim, bright, blink)',
+  'pace: 40 (from 10 to 90)',
+  'reach: 4.5 (from 1.0 to 8.0)',
+  'horn: 3 (from 1 to 5)',
+  'bell: 2 (from 1 to 5)',
+];
+
+/** The same text with some of its lines changed after it was opened. */
+function changed(profile: Profile | null, edits: ReadonlyMap<number, string>): BoardLayer {
+  const reader = new LayerReader(testCatalog, profile);
+  reader.read(stating.join('\n'));
+  return reader.read(stating.map((line, number) => edits.get(number) ?? line).join('\n'));
+}
+
+describe('checks of what a listing states beside its settings', () => {
+  it('let pass what it allows', () => {
+    assert.deepEqual(told(changed(null, new Map([[0, 'lamp: blink (one of dim, bright, blink)']]))), []);
+    assert.deepEqual(told(changed(null, new Map([[1, 'pace: 90 (from 10 to 90)']]))), []);
+  });
+
+  it('tell about a word that it does not state, with the one that was meant', () => {
+    const layer = changed(null, new Map([[0, 'lamp: brigth (one of dim, bright, blink)']]));
+    assert.deepEqual(told(layer), [['board/word-unlisted', 'brigth']]);
+    const problem = boardProblems(layer, testCatalog).at(-1);
+    assert.match(problem?.message ?? '', /Did you mean bright\?/);
+    assert.equal(problem?.fixes[0]?.edits[0]?.newText, 'bright');
+  });
+
+  it('tell about a value outside its range, and about one that is no number', () => {
+    assert.deepEqual(told(changed(null, new Map([[1, 'pace: 95 (from 10 to 90)']]))), [
+      ['board/outside-stated', '95'],
+    ]);
+    assert.deepEqual(told(changed(null, new Map([[1, 'pace: 4o (from 10 to 90)']]))), [
+      ['board/outside-stated', '4o'],
+    ]);
+  });
+
+  it('doubt the listing where the board itself printed such a value, once for all of them', () => {
+    const layer = read([...stating, 'tone: 9 (from 1 to 5)', 'buzz: 0 (from 1 to 5)'], null);
+    assert.deepEqual(told(layer), [['board/statement-doubted', '9']]);
+    assert.match(boardProblems(layer, testCatalog).at(-1)?.message ?? '', /^tone and 1 more came/);
+  });
+
+  it('go by the profile where it states something, however the text was opened', () => {
+    const { forms } = read(stating, null);
+    const settings: BoardSetting[] = [
+      { name: 'pace', range: ['10', '60'] },
+      ...['lamp', 'reach', 'horn', 'bell'].map((name) => ({ name })),
+    ];
+    const own = profileOf({ name: 'lark', text: { forms }, settings });
+    assert.deepEqual(told(read([...stating.slice(2), 'pace: 70 (from 10 to 90)'], own)), [
+      ['board/outside-stated', '70'],
+    ]);
   });
 });
 
@@ -91,16 +163,16 @@ describe('edits of a script in a board’s spelling', () => {
     'heron has heard 2 settings.',
   ];
   const line = (start: number, end: number) => ({
-    start: { line: 1, character: start },
-    end: { line: 1, character: end },
+    start: { line: 0, character: start },
+    end: { line: 0, character: end },
   });
 
   it('reach every setting that holds a part of the value', () => {
-    const translation = translated(text);
-    const script = translation.lines[1]?.script ?? '';
+    const layer = read(text);
+    const script = layer.lines[0]?.script ?? '';
     assert.equal(script, 'switch.arm.on = 1750..2050 us');
     const edit = { range: line(script.indexOf('1750'), script.length), newText: '1700..2000 us' };
-    const edits = boardEdits(translation, testCatalog, [edit]) ?? [];
+    const edits = boardEdits(layer, testCatalog, [edit]) ?? [];
     assert.deepEqual(
       edits.map(({ range, newText }) => [range.start.line, newText]),
       [
@@ -112,13 +184,13 @@ describe('edits of a script in a board’s spelling', () => {
 
   it('add a setting below its group, with a heading where there is none', () => {
     const edit = { range: line(0, 0), newText: '[arming]\ntilt-limit = 30 deg\n' };
-    const [added] = boardEdits(translated(text), testCatalog, [edit]) ?? [];
+    const [added] = boardEdits(read(text), testCatalog, [edit]) ?? [];
     assert.equal(added?.newText, 'in readiness:\narming tilt limit is 30;\n');
     assert.equal(added?.range.start.line, 3);
   });
 
   it('are none where the board has no words for them', () => {
     const edit = { range: line(0, 0), newText: '[craft]\nmass = 212 g\n' };
-    assert.equal(boardEdits(translated(text), testCatalog, [edit]), null);
+    assert.equal(boardEdits(read(text), testCatalog, [edit]), null);
   });
 });

@@ -1,0 +1,112 @@
+import type { Catalog } from '../../catalog/catalog';
+import type { Forms } from '../../catalog/model/board-forms';
+import type { ListedSetting, Listing } from '../listing/listing';
+import { readListing } from '../listing/read-listing';
+import type { Profile } from '../profile/profile';
+import type { BoardLayer, LayerSetting } from './layer';
+import { patchedSettings } from './patched-line';
+import { ScriptLines } from './script-lines';
+import { keyOfSetting } from './setting-key';
+import { TextLines } from './text-lines';
+
+/** Reads a board's text again after each edit: of most edits, only the line that changed. */
+export class LayerReader {
+  /** Those of the text as it was opened: a half-typed line does not turn the reading over. */
+  private forms: Forms | null;
+  private asOpened: ReadonlyMap<string, string> | null = null;
+  private before: BoardLayer | null = null;
+
+  constructor(
+    private readonly catalog: Catalog,
+    readonly profile: Profile | null,
+  ) {
+    this.forms = profile?.text.forms ?? null;
+  }
+
+  read(text: string): BoardLayer {
+    const lines = new TextLines(text);
+    const layer = this.patched(text, lines) ?? this.readAnew(text, lines);
+    this.before = layer;
+    return layer;
+  }
+
+  private readAnew(text: string, lines: TextLines): BoardLayer {
+    const listing = this.listing(text);
+    if (this.profile === null) this.forms = listing.settings.length === 0 ? null : listing.forms;
+    const settings = listing.settings.map((setting) => placed(setting, lines));
+    return {
+      text,
+      texts: lines.texts,
+      profile: this.profile,
+      forms: listing.forms,
+      settings,
+      lines: new ScriptLines(this.profile, this.catalog, settings).all(),
+      headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
+      left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
+      beside: [
+        ...listing.comments,
+        ...listing.echoes,
+        ...[...listing.openings, ...listing.closings].map(({ at }) => at),
+      ].map((at) => lines.rangeOf(at)),
+      asOpened: this.opened(settings),
+      refused: listing.refused,
+    };
+  }
+
+  /** The values of the text as it was first read; a profile says more than they could. */
+  private opened(settings: readonly LayerSetting[]): ReadonlyMap<string, string> | null {
+    if (this.profile !== null || settings.length === 0) return null;
+    this.asOpened ??= new Map(settings.map((setting) => [keyOfSetting(setting), setting.value]));
+    return this.asOpened;
+  }
+
+  /** By the forms in use, unless they are found and this text is plainly another one. */
+  private listing(text: string): Listing {
+    const read = readListing(text, this.forms);
+    const isOther = this.profile === null && this.forms !== null && read.understood < 0.5;
+    return isOther ? readListing(text, null) : read;
+  }
+
+  /** The layer with one line changed; null where more may be another now. */
+  private patched(text: string, { texts }: TextLines): BoardLayer | null {
+    const { before, forms } = this;
+    if (before === null || forms === null || before.refused !== null) return null;
+    const number = onlyChange(before.texts, texts);
+    if (number === null) return null;
+    const patch = patchedSettings(before, number, texts[number] ?? '', forms);
+    if (patch === null) return null;
+    const settings = [...before.settings];
+    for (const [index, setting] of patch) settings[index] = setting;
+    const script = new ScriptLines(this.profile, this.catalog, settings);
+    const lines = [...before.lines];
+    for (const [index] of patch) for (const one of script.together(index)) lines[one] = script.lineAt(one);
+    return { ...before, text, texts, settings, lines };
+  }
+}
+
+function placed(
+  { groups, name, occurrence, value, style, at, stated }: ListedSetting,
+  lines: TextLines,
+): LayerSetting {
+  return {
+    groups,
+    name,
+    occurrence,
+    value,
+    style,
+    at: { name: lines.rangeOf(at.name), value: lines.rangeOf(at.value) },
+    stated,
+  };
+}
+
+/** The number of the one line that differs; null where none does or more do. */
+function onlyChange(before: readonly string[], after: readonly string[]): number | null {
+  if (before.length !== after.length) return null;
+  let changed: number | null = null;
+  for (const [number, text] of after.entries()) {
+    if (text === before[number]) continue;
+    if (changed !== null) return null;
+    changed = number;
+  }
+  return changed;
+}

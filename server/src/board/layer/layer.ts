@@ -1,0 +1,71 @@
+import type { Forms } from '../../catalog/model/board-forms';
+import type { Span } from '../../language/ast';
+import type { SettingKey, Stated, Style } from '../listing/listing';
+import type { Profile, RowFound } from '../profile/profile';
+import type { TextRange } from './text-lines';
+
+/** A setting of a board's text, by lines of it. */
+export interface LayerSetting extends SettingKey {
+  readonly value: string;
+  readonly style: Style;
+  readonly at: { readonly name: TextRange; readonly value: TextRange };
+  /** What its listing says beside it. */
+  readonly stated: Omit<Stated, 'at'> | null;
+}
+
+/** One setting as a line of a craft script. */
+export interface LayerLine {
+  /** A whole path with its value; nothing where another line says it. */
+  readonly script: string;
+  /** Where name and value stand in `script`; null where it sets nothing. */
+  readonly spans: { readonly name: Span; readonly value: Span } | null;
+  /** What the profile knows of it. */
+  readonly found: RowFound | undefined;
+  /** What is wrong with it as a line of this board. */
+  readonly trouble: LayerTrouble | null;
+}
+
+/** Something wrong with a setting that only the board's profile can tell. */
+export interface LayerTrouble {
+  readonly id: 'board/unknown-setting' | 'board/value-unclear' | 'board/part-missing';
+  readonly values: Readonly<Record<string, string>>;
+  readonly in: 'name' | 'value';
+}
+
+/** A line that could not be read, and why. */
+export interface LeftInLayer {
+  readonly at: TextRange;
+  /** A sentence. */
+  readonly reason: string;
+}
+
+/** A board's text as a craft script, so that one engine serves both: one line for each setting, in order. */
+export interface BoardLayer {
+  readonly text: string;
+  /** The lines of the text, without their ends. */
+  readonly texts: readonly string[];
+  /** null: none knows the text, and its forms are found from it. */
+  readonly profile: Profile | null;
+  readonly forms: Forms;
+  readonly settings: readonly LayerSetting[];
+  /** The script's lines, one for each of `settings`; one more names the board. */
+  readonly lines: readonly LayerLine[];
+  readonly headings: readonly { readonly groups: readonly string[]; readonly at: TextRange }[];
+  readonly left: readonly LeftInLayer[];
+  /** Lines that the board does not read as settings: comments, openings, closings, what was typed. */
+  readonly beside: readonly TextRange[];
+  /** Without a profile: by key, the values that stood there when the text was opened. */
+  readonly asOpened: ReadonlyMap<string, string> | null;
+  /** Why the text was not read at all. */
+  readonly refused: string | null;
+}
+
+/** The script that a layer comes to. */
+export function scriptTextOf({ lines, profile }: BoardLayer): string {
+  return [...lines.map(({ script }) => script), boardLine(profile)].join('\n');
+}
+
+/** The last line of the script: it names the board, where one is known. */
+export function boardLine(profile: Profile | null): string {
+  return profile === null ? '' : `board.profile = ${profile.name}`;
+}

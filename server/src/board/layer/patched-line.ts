@@ -1,0 +1,86 @@
+import type { Forms } from '../../catalog/model/board-forms';
+import type { ListedSetting } from '../listing/listing';
+import { readListing } from '../listing/read-listing';
+import type { BoardLayer, LayerSetting } from './layer';
+
+/**
+ * The settings of a line whose values changed and nothing else, with their places among all; null where that can't
+ * be told from the line alone. It can where the line as it was says alone what it said among the others.
+ */
+export function patchedSettings(
+  { settings, texts, left }: BoardLayer,
+  number: number,
+  text: string,
+  forms: Forms,
+): ReadonlyMap<number, LayerSetting> | null {
+  if (forms.container !== 'lines' || forms.continued !== undefined || forms.indent === 'continues')
+    return null;
+  if (left.some(({ at }) => at.start.line <= number && at.end.line >= number)) return null;
+  const first = firstOn(settings, number);
+  const known = settingsOn(settings, first, number);
+  const before = aloneOn(texts[number] ?? '', forms);
+  const after = aloneOn(text, forms);
+  if (before === null || after === null || known.length === 0) return null;
+  if (before.length !== known.length || after.length !== known.length) return null;
+  const patched = new Map<number, LayerSetting>();
+  for (const [index, setting] of known.entries()) {
+    const [old, now] = [before[index], after[index]];
+    if (old === undefined || now === undefined || !isAs(setting, old) || !isNamedAs(old, now)) return null;
+    patched.set(first + index, {
+      ...setting,
+      value: now.value,
+      style: now.style,
+      stated: now.stated,
+      at: { name: inLine(number, now.at.name), value: inLine(number, now.at.value) },
+    });
+  }
+  return patched;
+}
+
+/** The settings of a line that stands alone; null where something else stands there, or the line's start is cut off. */
+function aloneOn(text: string, forms: Forms): readonly ListedSetting[] | null {
+  const { settings, left, headings, comments, openings, closings, echoes, refused } = readListing(
+    text,
+    forms,
+  );
+  const others = [left, headings, comments, openings, closings, echoes];
+  return refused !== null || others.some((one) => one.length > 0) ? null : settings;
+}
+
+function isAs({ groups, name, value, at }: LayerSetting, alone: ListedSetting): boolean {
+  const own = groups.slice(groups.length - alone.groups.length);
+  return (
+    name === alone.name &&
+    value === alone.value &&
+    at.name.start.character === alone.at.name.start &&
+    at.value.start.character === alone.at.value.start &&
+    own.every((group, index) => group === alone.groups[index])
+  );
+}
+
+function isNamedAs(one: ListedSetting, other: ListedSetting): boolean {
+  return one.name === other.name && JSON.stringify(one.groups) === JSON.stringify(other.groups);
+}
+
+function inLine(line: number, { start, end }: { readonly start: number; readonly end: number }) {
+  return { start: { line, character: start }, end: { line, character: end } };
+}
+
+/** Where the first setting stands whose value ends on a line or below it. */
+export function firstOn(settings: readonly LayerSetting[], line: number): number {
+  let [low, high] = [0, settings.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if ((settings[middle]?.at.value.end.line ?? 0) < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function settingsOn(settings: readonly LayerSetting[], first: number, line: number): readonly LayerSetting[] {
+  let end = first;
+  while (settings[end] !== undefined && (settings[end]?.at.name.start.line ?? 0) <= line) end += 1;
+  const on = settings.slice(first, end);
+  // One that goes on over lines is read with all of them.
+  return on.every(({ at }) => at.name.start.line === line && at.value.end.line === line) ? on : [];
+}

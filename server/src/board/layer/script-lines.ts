@@ -1,0 +1,119 @@
+import type { Catalog } from '../../catalog/catalog';
+import { valueText } from '../../craft/value-text';
+import { bareLiteral } from '../../language/own-line';
+import { pathText } from '../../language/path-text';
+import { ownPath } from '../listing/own-path';
+import { type Meaning, meaningOf, namesOf } from '../meaning/meanings';
+import { Speller } from '../meaning/spelling';
+import type { Profile, RowFound } from '../profile/profile';
+import type { LayerLine, LayerSetting, LayerTrouble } from './layer';
+import { parameterPath } from './parameter-path';
+
+/** Turns the settings of a text into lines of a craft script. */
+export class ScriptLines {
+  /** The last setting of each name that has a meaning, by the board's name. */
+  private readonly last = new Map<string, LayerSetting>();
+  private readonly found: readonly (RowFound | undefined)[];
+
+  constructor(
+    private readonly profile: Profile | null,
+    private readonly catalog: Catalog,
+    private readonly settings: readonly LayerSetting[],
+  ) {
+    this.found = settings.map(({ groups, name, occurrence }) => profile?.find(groups, name, occurrence));
+    for (const [index, setting] of settings.entries())
+      if (this.found[index]?.row.setting.means !== undefined) this.last.set(nameKey(setting), setting);
+  }
+
+  all(): readonly LayerLine[] {
+    return this.settings.map((_, index) => this.lineAt(index));
+  }
+
+  lineAt(index: number): LayerLine {
+    const setting = this.settings[index];
+    const found = this.found[index];
+    const nothing = { script: '', spans: null, found, trouble: null };
+    if (setting === undefined) return nothing;
+    const { profile } = this;
+    const meaning =
+      profile === null || found === undefined ? undefined : (meaningOf(profile, found.row) ?? undefined);
+    if (profile !== null && found !== undefined && meaning !== undefined)
+      return { ...nothing, ...this.mapped(setting, profile, meaning, found) };
+    const path = pathText(ownPath(setting));
+    const trouble = profile === null || found !== undefined ? null : unknown(profile, setting);
+    return { ...nothing, ...scriptLine(path, bareLiteral(setting.value)), trouble };
+  }
+
+  /** The places of settings that hold a parameter together with one of them, itself among them. */
+  together(index: number): readonly number[] {
+    const found = this.found[index];
+    const meaning =
+      this.profile === null || found === undefined ? undefined : meaningOf(this.profile, found.row);
+    if (meaning === undefined || meaning.parts.length < 2) return [index];
+    return this.found.flatMap((other, at) =>
+      other !== undefined && other.member === found?.member && meaning.parts.includes(other.row) ? [at] : [],
+    );
+  }
+
+  /** A parameter of several settings stands where its first one does. */
+  private mapped(
+    setting: LayerSetting,
+    profile: Profile,
+    meaning: Meaning,
+    { row, member }: RowFound,
+  ): Partial<LayerLine> {
+    const path = parameterPath(meaning, member);
+    const own = meaning.parts.indexOf(row);
+    const names = namesOf(profile, meaning, member) ?? [];
+    const parts = names.map((one) => this.last.get(nameKey(one)));
+    const missing = names.filter((_, part) => parts[part] === undefined);
+    if (missing.length > 0) {
+      // What a listing leaves out is as its default has it.
+      if (profile.text.omitsDefaults === true) return own > 0 ? {} : scriptLine(path, '');
+      const values = { board: profile.title, path, missing: missing.map(({ name }) => name).join(', ') };
+      return { trouble: { id: 'board/part-missing', values, in: 'name' } };
+    }
+    if (own > 0) return {};
+    const parameter = this.catalog.parameter(path);
+    if (parameter === undefined) return {};
+    const written = parts.map((part) => (part === undefined ? '' : spelledValue(part)));
+    // The line itself counts for its own part: where it stands there twice, each tells its own value.
+    written[own] = spelledValue(setting);
+    const understood = new Speller(meaning, parameter, profile.manner).read(written);
+    if (understood.kind === 'unclear') {
+      const given = written[understood.part] ?? '';
+      const values = { board: profile.title, given, reason: understood.reason };
+      // Set, but nobody knows to what: nothing may be said to be missing.
+      return { ...scriptLine(path, ''), trouble: { id: 'board/value-unclear', values, in: 'value' } };
+    }
+    return scriptLine(path, valueText(understood.value, parameter.parameter));
+  }
+}
+
+/** With its quotes: a profile says itself which ones the board writes. */
+function spelledValue({ value, style }: LayerSetting): string {
+  return style.kind === 'quoted' ? style.mark + value + style.mark : value;
+}
+
+function unknown({ title, rows }: Profile, { name, groups }: LayerSetting): LayerTrouble | null {
+  // A profile without rows lists nothing, so nothing can be missing from it.
+  if (rows.length === 0) return null;
+  return {
+    id: 'board/unknown-setting',
+    values: { board: title, name, group: groups.join(' / ') },
+    in: 'name',
+  };
+}
+
+/** A key that no two names share: they may hold anything. */
+function nameKey({ groups, name }: { readonly groups: readonly string[]; readonly name: string }): string {
+  return JSON.stringify([groups, name]);
+}
+
+function scriptLine(path: string, value: string): Pick<LayerLine, 'script' | 'spans'> {
+  const start = path.length + 3;
+  return {
+    script: `${path} = ${value}`,
+    spans: { name: { start: 0, end: path.length }, value: { start, end: start + value.length } },
+  };
+}

@@ -1,0 +1,103 @@
+import { suggestWord } from '../../catalog/suggest';
+import { type DecimalMark, numberLook } from '../listing/number-look';
+import { lookOf } from '../listing/value-look';
+import type { BoardLayer, LayerLine, LayerSetting } from './layer';
+import { keyOfSetting } from './setting-key';
+
+/** What is stated of a setting's value. */
+export interface StatedOf {
+  readonly range: { readonly low: string; readonly high: string } | null;
+  readonly words: readonly string[] | null;
+}
+
+/** A value that is not what is stated of it. */
+export interface StatedBreak {
+  /** The place of its setting. */
+  readonly index: number;
+  readonly stated: StatedOf;
+  /** What was surely meant first; none where nothing is near. */
+  readonly near: readonly string[];
+}
+
+/** What breaks its statement, and what does so although it stands as the board printed it: there the statement is doubted. */
+export interface StatedBreaks {
+  readonly broken: readonly StatedBreak[];
+  readonly doubted: readonly StatedBreak[];
+}
+
+/**
+ * Compares values with what their listing or the profile states. A profile keeps no statement that its own capture
+ * broke, so whatever breaks one of its is new. Without a profile, what stood there when the text was opened is taken
+ * for the board's own.
+ */
+export function statedBreaks(layer: BoardLayer): StatedBreaks {
+  const broken: StatedBreak[] = [];
+  const doubted: StatedBreak[] = [];
+  for (const [index, line] of layer.lines.entries()) {
+    const setting = layer.settings[index];
+    if (setting === undefined) continue;
+    const known = breakOf(setting, line, layer.forms.decimal);
+    if (known === null) continue;
+    (isDoubted(layer, setting, line) ? doubted : broken).push({ index, ...known });
+  }
+  return { broken, doubted };
+}
+
+function isDoubted({ profile, asOpened }: BoardLayer, setting: LayerSetting, { found }: LayerLine): boolean {
+  if (profile === null) return asOpened?.get(keyOfSetting(setting)) === setting.value;
+  // What only the listing states of a setting that the profile lists was broken by the capture already.
+  const row = found?.row.setting;
+  return row !== undefined && row.range === undefined && row.words === undefined;
+}
+
+type Known = Omit<StatedBreak, 'index'> | null;
+const checked = new WeakMap<LayerLine, { readonly setting: LayerSetting; readonly known: Known }>();
+
+/** Most edits leave most settings as they were. */
+function breakOf(setting: LayerSetting, line: LayerLine, mark: DecimalMark): Known {
+  const before = checked.get(line);
+  if (before?.setting === setting) return before.known;
+  const stated = statedOf(setting, line);
+  const known =
+    stated === null || isAsStated(setting.value, stated, mark)
+      ? null
+      : { stated, near: nearOf(setting, stated) };
+  checked.set(line, { setting, known });
+  return known;
+}
+
+/** The profile's statement, else the listing's own; null where nothing is stated. */
+function statedOf({ stated }: LayerSetting, { found }: LayerLine): StatedOf | null {
+  const row = found?.row.setting;
+  const range =
+    row?.range === undefined ? (stated?.range ?? null) : { low: row.range[0], high: row.range[1] };
+  const words = row?.words ?? stated?.words ?? null;
+  return range === null && words === null ? null : { range, words };
+}
+
+function isAsStated(value: string, { range, words }: StatedOf, mark: DecimalMark): boolean {
+  if (value === '') return true;
+  if (words?.includes(value) === true) return true;
+  const look = lookOf(value, mark);
+  const items = look.kind === 'list' || look.kind === 'tuple' ? look.items : [value];
+  return items.every((item) => words?.includes(item) === true || isInRange(item, range, mark));
+}
+
+function isInRange(value: string, range: StatedOf['range'], mark: DecimalMark): boolean {
+  if (range === null) return false;
+  const [given, low, high] = [value, range.low, range.high].map((text) => numberIn(text, mark));
+  // Ends that are no numbers say nothing that could be compared.
+  if (low === null || high === null || low === undefined || high === undefined) return true;
+  if (given === null || given === undefined) return false;
+  return given >= Math.min(low, high) && given <= Math.max(low, high);
+}
+
+function numberIn(text: string, mark: DecimalMark): number | null {
+  const look = lookOf(text, mark);
+  const number = look.kind === 'measure' ? look.number : numberLook(text, mark);
+  return number === null || Number.isNaN(number.value) ? null : number.value;
+}
+
+function nearOf({ value }: LayerSetting, { words }: StatedOf): readonly string[] {
+  return words === null ? [] : suggestWord(words, value).slice(0, 3);
+}
