@@ -240,6 +240,47 @@ describe('a board profile that can lead nowhere', () => {
     });
   }
 
+  const told = (forms: Json, name: string, text: Json = {}) =>
+    problemsOf(
+      workspaceWithBoard('boards/reed.json', {
+        name: 'reed',
+        text: { forms: { container: 'lines', ...forms }, ...text },
+        settings: [{ name }],
+      }),
+      'boards/reed.json',
+    ).map(([, marked, message]) => [marked, message]);
+
+  it('may have names with blanks where its form says how they end', () => {
+    const form = '{name} {value}';
+    assert.deepEqual(told({ lines: [{ form, names: 'words' }] }, 'gyro rate'), []);
+    assert.deepEqual(told({ lines: [{ form, names: 'word' }] }, 'gyro rate'), [
+      ['"gyro rate"', 'gyro rate can’t be told apart from the rest of its line'],
+    ]);
+    assert.deepEqual(told({ lines: [{ form }], comments: ['gy'] }, 'gyro'), [
+      ['"gyro"', 'gyro can’t be told apart from the rest of its line'],
+    ]);
+  });
+
+  it('is refused at its place: a form that lacks a field, or holds one that it may not', () => {
+    assert.deepEqual(told({}, 'gyro'), [
+      ['{"container":"lines"}', 'settings in lines need a form of a line'],
+    ]);
+    assert.deepEqual(told({ lines: [{ form: '= {value}' }] }, 'gyro'), [
+      ['"= {value}"', 'the form needs the field {name}'],
+    ]);
+    const lines = [{ form: '{name} = {value}' }];
+    assert.deepEqual(told({ lines, headings: ['[section]'] }, 'gyro'), [
+      ['"[section]"', 'the form needs the field {group}'],
+    ]);
+    assert.deepEqual(told({ lines, closing: ['end of {name}'] }, 'gyro'), [
+      ['"end of {name}"', 'the form cannot hold {name}; it may hold {board}, {count}'],
+    ]);
+    assert.deepEqual(told({ lines }, 'gyro', { command: 'put {value}' }), [
+      ['"put {value}"', 'the form needs the field {name}'],
+    ]);
+    assert.deepEqual(told({ lines }, 'gyro', { command: ['{name} becomes {value}', 'keep'] }).length, 1);
+  });
+
   it('is refused where a number has no end', () => {
     for (const what of ['scale', 'offset']) {
       const text = JSON.stringify(finch()).replace('"scale":10', `"${what}":1e400`);

@@ -74,6 +74,8 @@ describe('compiling broken data', () => {
     const file = 'boards/heron.json';
     includes(problemsAfter(file, '"gyro rate"', '"gyro is rate"'), '.name', 'can’t be told apart');
     includes(problemsAfter(file, '"gyro rate"', '"gyro full scale"'), '.name', 'stands in the profile twice');
+    includes(problemsAfter(file, '"{name} is {value};"', '"{value};"'), 'text.forms.lines[0]', '{name}');
+    includes(problemsAfter(file, '"in {group}:"', '"in section:"'), 'text.forms.headings[0]', '{group}');
     includes(problemsAfter(file, '"nothing"', '"speed"'), 'spelled', 'can’t be told apart in a list');
   });
 

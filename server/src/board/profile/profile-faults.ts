@@ -2,9 +2,8 @@ import type { Catalog } from '../../catalog/catalog';
 import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import { readQuantity } from '../../catalog/faults/quantities';
 import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
-import { type LineForm, lineFormOf } from '../line-form';
 import { meaningFaults } from '../meaning/meaning-faults';
-import { fill, match } from '../template';
+import { formFaults, unreadableRows } from './form-faults';
 import { hardwareFaults } from './hardware-faults';
 import { membersOf, openMember, withMember } from './members';
 import { type ProfileRow, rowsOf } from './profile';
@@ -18,11 +17,12 @@ export function profileFaults(board: BoardProfile, catalog: Catalog): readonly F
     return settings.length > 0 ? [...hardware, needed] : hardware;
   }
   const rows = rowsOf(board);
+  const forms = formFaults(text);
   return [
     ...hardware,
-    ...faultsWithin(['text'], textFaults(text)),
+    ...faultsWithin(['text'], [...forms, ...textFaults(text)]),
     ...rows.flatMap((row) => faultsWithin(['settings', row.index], memberPlaceFaults(row))),
-    ...nameFaults(rows, board, text),
+    ...nameFaults(rows, forms.length > 0 ? new Set() : unreadableRows(rows, board), board),
     ...meaningFaults(rows, board, catalog),
   ];
 }
@@ -50,8 +50,11 @@ function memberPlaceFaults({ groups, name, setting }: ProfileRow): readonly Faul
 }
 
 /** Every name must come back from the line that it is written in, and none may stand there twice. */
-function nameFaults(rows: readonly ProfileRow[], board: BoardProfile, text: BoardText): readonly Fault[] {
-  const form = lineFormOf({ text });
+function nameFaults(
+  rows: readonly ProfileRow[],
+  unreadable: ReadonlySet<ProfileRow>,
+  board: BoardProfile,
+): readonly Fault[] {
   const seen = new Set<string>();
   return rows.flatMap((row): readonly Fault[] => {
     const at = ['settings', row.index, 'name'];
@@ -59,9 +62,9 @@ function nameFaults(rows: readonly ProfileRow[], board: BoardProfile, text: Boar
       if (seen.has(key)) return [{ at, message: `${row.name} stands in the profile twice` }];
       seen.add(key);
     }
-    return form === null || comesBack(form, row)
-      ? []
-      : [{ at, message: `${row.name} can’t be told apart from the rest of its line` }];
+    return unreadable.has(row)
+      ? [{ at, message: `${row.name} can’t be told apart from the rest of its line` }]
+      : [];
   });
 }
 
@@ -77,12 +80,4 @@ function keysOf({ groups, name, setting }: ProfileRow, board: BoardProfile): rea
       setting.occurrence ?? 0,
     ]),
   );
-}
-
-function comesBack({ line, comment }: LineForm, { groups, name }: ProfileRow): boolean {
-  const [group, own] = [groups.join('/'), name].map((one) => withMember(one, 'member'));
-  const written = fill(line, { group: group ?? '', name: own ?? '', value: '1', index: '1' });
-  if (written.trim().startsWith(comment)) return false;
-  const fields = match(line, written);
-  return fields?.get('name')?.text === own && (fields?.get('group')?.text ?? group) === group;
 }
