@@ -200,6 +200,33 @@ describe('the board’s own text on the command line', () => {
       assert.match(read.stdout, /6\.5 %/);
     }));
 
+  it('whose profile has a fault says so wherever it is named, and check tells the fault', () =>
+    withScratch(
+      {
+        ...files,
+        'racer.craft': files['racer.craft'].replace('heron', 'tern'),
+        'boards/tern.json': '{ "name": "tern", "hardware": { "motorOutputs": 0 } }',
+        'back.txt': '',
+      },
+      async ({ path }) => {
+        for (const words of [
+          ['board-text', 'racer.craft'],
+          ['prove', 'racer.craft', 'back.txt'],
+        ])
+          assert.equal(
+            propsoff(path, words).stderr,
+            'propsoff: the profile of "tern" has problems: propsoff check --board tern tells them\n',
+          );
+        const { stdout, status } = propsoff(path, ['check', 'racer.craft']);
+        assert.match(stdout, /^boards\/tern\.json:1:51 must-fix addition\/shape /m);
+        assert.match(
+          stdout,
+          /^racer\.craft:\d+:\d+ risk wire\/board-faulty The profile of tern has a fault/m,
+        );
+        assert.equal(status, 1);
+      },
+    ));
+
   it('is checked like a script, in its own words and at its own places', () =>
     withScratch(
       {

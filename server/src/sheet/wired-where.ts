@@ -37,7 +37,7 @@ export function wiredWhere(view: CraftView, findings: readonly Finding[]): Wired
   return {
     id: 'wired-where',
     title: 'What is wired where?',
-    answer: `${view.board === undefined ? 'no board set, ' : ''}${answer(ports, rails, described !== undefined)}`,
+    answer: `${view.craft.boardName() === null ? 'no board set, ' : ''}${answer(ports, rails, described !== undefined)}`,
     board: view.board === undefined ? null : view.boardTitle,
     hasAllPorts: described !== undefined,
     ports,

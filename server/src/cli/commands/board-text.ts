@@ -45,7 +45,7 @@ export const boardTextCommand = command({
     const { view, findings, file, around } = await oneScript(wanted, values.pack, terminal);
     if (values.record === true && file.path === '-')
       throw new UsageError('--record needs a script with a name');
-    const profile = await chosenProfile(around, values.board, view.board?.name ?? null);
+    const profile = await chosenProfile(around, values.board, view.craft.boardName());
     const isRemembered = values.record === true;
     const isChange = values.changed === true;
     const record = isChange || isRemembered ? await HandOverRecord.beside(file.path) : null;

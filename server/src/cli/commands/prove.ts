@@ -41,7 +41,7 @@ export const proveCommand = command({
     if (path === '-' && capture === '-') throw new UsageError('only one of the two can be standard input');
     const wanted = { command: 'prove', path, name: values.name };
     const { view, around } = await oneScript(wanted, values.pack, terminal);
-    const profile = await chosenProfile(around, values.board, view.board?.name ?? null);
+    const profile = await chosenProfile(around, values.board, view.craft.boardName());
     const { entries } = entriesOf(profile, view);
     const proof = prove(profile, around.additions.catalog, entries, await readCapture(capture, terminal));
     const isJson = values.json === true;

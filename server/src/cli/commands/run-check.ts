@@ -13,7 +13,7 @@ import { boardTextEnding, checkedBoardText } from '../report/checked-board-text'
 import { type CheckedFile, checkedScript } from '../report/checked-file';
 import { Progress } from '../report/progress';
 import type { Terminal } from '../terminal';
-import { chosenProfile } from './board-choice';
+import { namedBoard } from './board-choice';
 
 /** What is to be checked, as it was typed. */
 export interface CheckRequest {
@@ -52,7 +52,7 @@ async function checkAll(
   terminal: Terminal,
   around: Here,
 ): Promise<Pick<Checked, 'files' | 'read'>> {
-  if (board !== undefined) await chosenProfile(around, board, null);
+  if (board !== undefined) await namedBoard(around, board);
   const workspace = workspaceOf(around, (what, error) =>
     terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
   );

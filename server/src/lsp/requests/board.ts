@@ -38,7 +38,7 @@ export function boards({ session }: Served): readonly BoardChoice[] {
 
 export function boardTextFor({ snapshot }: Context, params: BoardTextParams): BoardTextAnswer {
   const view = new CraftView(snapshot.craft, snapshot.pack);
-  const profile = chosen(snapshot.catalog, params.board ?? view.board?.name ?? null);
+  const profile = chosen(snapshot.catalog, params.board ?? view.craft.boardName());
   if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
   const since = params.since === null ? null : readHandOver(params.since);
   const { reason } = params;
@@ -83,7 +83,7 @@ async function recognised(workspace: Workspace, capture: string): Promise<string
 
 export function proof({ snapshot }: Context, { capture, board }: CapturedText): ProveAnswer {
   const view = new CraftView(snapshot.craft, snapshot.pack);
-  const profile = chosen(snapshot.catalog, board ?? view.board?.name ?? null);
+  const profile = chosen(snapshot.catalog, board ?? view.craft.boardName());
   if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
   if (!isReadable(capture)) return noBoard(snapshot.catalog, 'This is no text of a board.');
   const { entries } = entriesOf(profile, view);

@@ -221,7 +221,7 @@ describe('a board of which a part is not described', () => {
     assert.equal(findings.filter(({ id }) => id.startsWith('wire/board-')).length, 1);
     assert.equal(
       note(findings)?.message,
-      'Nobody has described all of the ports, clock of the ports, motor outputs, rails, gyro, pack input, log and sensors of dabchick: 18 checks wait for that.',
+      'Nobody has described the ports, clock of the ports, motor outputs, rails, gyro, pack input, log and sensors of dabchick in full: 18 checks wait for that.',
     );
     assert.equal(
       note(findings)?.advice,

@@ -35,7 +35,8 @@ function finding(id: string, view: CraftView, unmet: readonly Unmet[]): RuleFind
       parts: listed(parts),
       checks: count === 1 ? '1 check waits' : `${count} checks wait`,
     },
-    related: unmet.map(({ part, checks }) => ({
+    // Of another board it is not known what is to be described.
+    related: (id === 'wire/board-undescribed' ? unmet : []).map(({ part, checks }) => ({
       at: 'board.profile',
       message: `${part}, for ${listed(checks)}.`,
     })),
