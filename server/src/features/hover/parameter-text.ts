@@ -71,7 +71,7 @@ export function parameterFooter({ parameter }: KnownParameter): string {
   const needs = parameter.needs.length === 0 ? '' : ` Needs ${parameter.needs.map(code).join(', ')}.`;
   const others = parameter.related.filter((name) => !parameter.needs.includes(name));
   const related = others.length === 0 ? '' : ` See also ${others.map(code).join(', ')}.`;
-  return `Stage: ${parameter.stage}.${needs}${related} CitedSource: ${sourceText(parameter.source)}.`;
+  return `Stage: ${parameter.stage}.${needs}${related} Source: ${sourceText(parameter.source)}.`;
 }
 
 export function sourceText({ text, date }: CitedSource): string {
