@@ -91,6 +91,7 @@ const headers: readonly string[] = [
   '[own."PID α"]',
   '[own."PID α" @ sprint]',
   '[own.größe]',
+  '[Own]',
   '[5]',
   '[gyro',
   '[gyro @',

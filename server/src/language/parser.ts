@@ -4,7 +4,7 @@ import type { Name, Path, SectionKind, Span, Statement, ValueNode } from './ast'
 import { lex, type Tokens } from './lexer';
 import { cutsName } from './look-alikes';
 import { readOwnLine } from './own-line';
-import { ownGroup } from './path-text';
+import { isOwnGroup } from './path-text';
 import { problem, replacement } from './problem';
 import type { Token } from './token';
 import { TokenReader } from './token-reader';
@@ -79,6 +79,11 @@ function readBody(reader: TokenReader): Body {
 function readSection(reader: TokenReader): Body {
   const open = reader.next();
   const name = reader.next();
+  if (name?.kind === 'text') {
+    const before = replacement('Put `own.` before it', { start: name.start, end: name.start }, 'own.');
+    reader.refuseAt(name, '`own.` before a name in quotes', [before]);
+    return { kind: 'broken', opensSection: 'own' };
+  }
   if (name?.kind !== 'name' || open === undefined) {
     reader.refuseAt(name, 'the name of a section, such as `gyro.filter.1`');
     return { kind: 'broken', opensSection: 'known' };
@@ -107,7 +112,7 @@ function readSection(reader: TokenReader): Body {
 }
 
 function kindOf({ names }: Path): SectionKind {
-  return names[0]?.text === ownGroup ? 'own' : 'known';
+  return isOwnGroup(names[0]?.text) ? 'own' : 'known';
 }
 
 function moreOf(path: Path): string {

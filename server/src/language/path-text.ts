@@ -3,6 +3,11 @@ import { quoted, readQuoted } from './quoted-text';
 /** The group of the settings that only the board knows: its steps may be any text, and its values are raw. */
 export const ownGroup = 'own';
 
+/** Whether a section is meant for such settings: one in capitals is reported, and what stands below it is kept all the same. */
+export function isOwnGroup(name: string | undefined): boolean {
+  return name?.toLowerCase() === ownGroup;
+}
+
 /** A step that is written without quotes. */
 export const plainStep = /[A-Za-z0-9_](?:[A-Za-z0-9_]|-(?=[A-Za-z0-9_]))*/y;
 

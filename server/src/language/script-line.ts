@@ -1,5 +1,5 @@
 import type { Statement } from './ast';
-import { joinedPath, ownGroup } from './path-text';
+import { isOwnGroup, joinedPath } from './path-text';
 import type { LineEnd } from './split-lines';
 import type { LineContent } from './statement-cache';
 
@@ -23,7 +23,7 @@ export function sameSection(one: Section, other: Section): boolean {
 export function sectionOpened(statement: Statement): Section | null {
   if (statement.kind === 'section') {
     const { path, pack } = statement;
-    return { path: path.text, pack: pack?.text ?? null, isOwn: path.names[0]?.text === ownGroup };
+    return { path: path.text, pack: pack?.text ?? null, isOwn: isOwnGroup(path.names[0]?.text) };
   }
   if (statement.kind !== 'broken' || statement.opensSection === null) return null;
   return { path: null, pack: null, isOwn: statement.opensSection === 'own' };

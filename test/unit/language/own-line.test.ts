@@ -131,6 +131,17 @@ describe('where values are kept as they are written', () => {
     assert.deepEqual(faults, [1, 0, 0, 0]);
   });
 
+  it('is below a header that was surely meant for it, so that one fault stays one', () => {
+    for (const header of ['["PID α"]', '[own "PID α"]', '[own."PID α]', '[Own]', '[OWN.x @ ]']) {
+      const [first, second] = [...Document.of(`${header}\nx = 1,5`).lines()];
+      assert.equal(first?.section.isOwn, true, header);
+      assert.deepEqual(second?.statement.problems, [], header);
+    }
+    assert.deepEqual(problemsIn('["PID α"]'), [
+      { id: 'line/not-understood', marked: '"PID α"', mended: ['[own."PID α"]'] },
+    ]);
+  });
+
   it('is none of a constant, an include or a header among them', () => {
     const kinds = [...Document.of('[own]\nlet x = 5 m\ninclude "a.craft"\n# why\n\n[gyro]').lines()].map(
       ({ statement }) => statement.kind,
