@@ -218,7 +218,7 @@ describe('the board’s own text on the command line', () => {
             'propsoff: the profile of "tern" has problems: propsoff check --board tern tells them\n',
           );
         const { stdout, status } = propsoff(path, ['check', 'racer.craft']);
-        assert.match(stdout, /^boards\/tern\.json:1:51 must-fix addition\/shape /m);
+        assert.match(stdout, /^boards\/tern\.json:1:49 must-fix addition\/shape .* more than 0\./m);
         assert.match(
           stdout,
           /^racer\.craft:\d+:\d+ risk wire\/board-faulty The profile of tern has a fault/m,

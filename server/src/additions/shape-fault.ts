@@ -24,7 +24,7 @@ function described(issue: Issue): string {
     case 'invalid_union':
       return `${last} is one of: ${('options' in issue ? (issue.options ?? []) : []).map(String).join(', ')}`;
     case 'too_small':
-      return `${last} is too short or too small: at least ${issue.minimum}`;
+      return `${last} is too short or too small: ${issue.inclusive === false ? 'more than' : 'at least'} ${issue.minimum}`;
     case 'too_big':
       return `${last} is too long or too large: at most ${issue.maximum}`;
     case 'invalid_format':
