@@ -35,12 +35,18 @@ const usualMarks = ['#', '//', ';', '--', '!', '%', '~', '|', '*', '<-', '\u2190
 /** These begin a remark even where the listing has one only; the others where many lines have one. */
 const sureMarks: ReadonlySet<string> = new Set(['#', '//']);
 const leastShare = 0.3;
+/** What stands behind a mark that parts settings. */
+const nextSetting = /^\s+[\p{L}\p{N}_.@-]+\s?[=:]/u;
 
 function remarkMarks(values: readonly string[], comments: readonly string[]): readonly string[] {
   const marks = [...new Set([...comments.filter((mark) => commentMark(mark) !== null), ...usualMarks])];
   return marks.filter((mark) => {
     const marked = values.filter((value) => placeOf(value, mark) > 0);
     if (marked.length === 0) return false;
+    const further = marked.filter((value) =>
+      nextSetting.test(value.slice(placeOf(value, mark) + mark.length)),
+    );
+    if (2 * further.length >= marked.length && !sureMarks.has(mark)) return false;
     const isUsual = sureMarks.has(mark) || comments.includes(mark);
     return (
       isUsual || (marked.length >= 2 && marked.length >= leastShare * values.length) || endsAll(marked, mark)

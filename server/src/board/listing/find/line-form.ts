@@ -3,6 +3,7 @@ import { partsOfLine } from '../forms/parts-of-line';
 import { isSurelyValue, type PartRead } from '../forms/read-part';
 import { type Beside, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
+import { closing } from '../text/characters';
 import { besideIn } from './beside';
 import { type Decoration, decorationsOf } from './decoration';
 import { pairQuality } from './quality';
@@ -16,6 +17,8 @@ export interface Tried {
   readonly score: number;
   /** What it reads, by the index of the line. */
   readonly read: ReadonlyMap<number, readonly PartRead[]>;
+  /** The lines that it reads, by their index. */
+  readonly texts: ReadonlyMap<number, string>;
   /** How well it reads each line. */
   readonly qualities: ReadonlyMap<number, number>;
 }
@@ -64,11 +67,30 @@ interface Candidate {
 function candidates(sample: readonly Sample[], main: readonly LineFormData[]): readonly Candidate[] {
   const separators = separatorsIn(sample);
   const betweens = [...new Set(main.flatMap(({ between }) => between ?? []))];
-  const all = decorationsOf(sample).flatMap((decoration) =>
+  const all: Candidate[] = decorationsOf(sample).flatMap((decoration) =>
     separators.flatMap((separator) => formsWith(separator, decoration, sample, betweens)),
   );
+  if (main.length === 0) all.push(...enclosedForms(sample));
   // Values stand before names in all lines of a listing, or in none.
   return main.length === 0 ? all : all.filter(({ form }) => !isTurned(form));
+}
+
+const shareOfEnclosed = 0.8;
+
+/** `gain(5)`, `gain <5>`: forms with values in brackets, where most lines end with one that opens behind a name. */
+function enclosedForms(sample: readonly Sample[]): readonly Candidate[] {
+  return [...closing].flatMap(([open, close]) => {
+    const enclosed = sample.filter(({ text }) => text.endsWith(close) && opensBehindName(text, open));
+    if (enclosed.length < shareOfEnclosed * sample.length) return [];
+    const isApart = enclosed.every(({ text }) => text.includes(` ${open}`));
+    return [{ form: { form: `{name}${isApart ? ' ' : ''}${open}{value}${close}` }, strength: 1 }];
+  });
+}
+
+/** Whether nothing that parts names from values stands before a bracket. */
+function opensBehindName(text: string, open: string): boolean {
+  const at = text.indexOf(open);
+  return at > 0 && !/[=:|\t]/.test(text.slice(0, at));
 }
 
 /** Where names end that only blanks part from their values: of those that read equally well, the first. */
@@ -155,6 +177,7 @@ function tryForm(
   const core = templateOf(form.form).literals[1]?.pieces[0];
   const separator = core?.kind === 'text' ? core.text : null;
   const read = new Map<number, readonly PartRead[]>();
+  const texts = new Map<number, string>();
   const qualities = new Map<number, number>();
   const names = new Set<string>();
   let [sum, count] = [0, 0];
@@ -162,6 +185,7 @@ function tryForm(
     const parts = partsOfLine(forms, text);
     if (parts.length === 0) continue;
     read.set(index, parts);
+    texts.set(index, text);
     count += parts.length;
     let quality = 0;
     for (const { name, value } of parts) {
@@ -180,6 +204,7 @@ function tryForm(
   return {
     form,
     read,
+    texts,
     qualities,
     score: (sum / Math.max(1, sample.length)) * strength * (least + (1 - least) * distinct) * turn,
   };

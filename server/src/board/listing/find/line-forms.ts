@@ -25,9 +25,21 @@ export function lineFormsIn(sample: readonly Sample[], comments: readonly string
   const main = bestForm(valued, comments);
   const isEnough = main !== null && main.read.size >= leastCoverage * valued.length;
   return {
-    forms: [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])],
+    forms: [...(isEnough ? groupedForms(main) : []), ...(presence === null ? [] : [presence.form])],
     beside: [],
   };
+}
+
+/** Where lines hold several settings behind their group, `mast: tilt = 5; spin = 6`, with and without the group. */
+function groupedForms({ form, read, texts }: Tried): readonly LineFormData[] {
+  if (form.between === undefined) return [form];
+  const isGrouped = [...read].every(([index, parts]) =>
+    parts.every(({ name }, at) => {
+      const text = texts.get(index)?.slice(name.start, name.end) ?? '';
+      return /^[^:]+: \S/.test(text) === (at === 0);
+    }),
+  );
+  return isGrouped && read.size > 1 ? [{ ...form, form: `{group}: ${form.form}` }, form] : [form];
 }
 
 const mostForms = 6;

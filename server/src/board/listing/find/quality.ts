@@ -48,7 +48,7 @@ function valueQuality(value: string): number {
   const holdsMark = words.some((word, at) => at > 0 && marks.has(word));
   const ending = (value.endsWith(':') ? 0.6 : 1) * (holdsMark ? 0.75 : 1);
   if (words.length === 1) return (isSurelyValue(value, '.') ? 1 : 0.96) * ending;
-  if (/^["'`\u201c\u201e\u00ab]/.test(value)) return 0.95;
+  if (/^["'`\u201c\u201e\u00ab]/.test(value)) return 0.95 * ending;
   const values = words.filter((word) => isSurelyValue(word, '.')).length;
   if (values === words.length) return 0.97;
   // A word and then a number: the word is the end of a name.

@@ -64,7 +64,15 @@ function severalParts(forms: CompiledForms, text: string, between: string): read
     if (longer === null) return [];
     parts.push(longer[0]);
   }
-  return parts;
+  return withGroupOfFirst(parts);
+}
+
+/** The group that a line begins with is that of all its settings. */
+function withGroupOfFirst(parts: readonly PartRead[]): readonly PartRead[] {
+  const groups = parts[0]?.groups ?? [];
+  return groups.length === 0
+    ? parts
+    : parts.map((part) => (part.groups.length > 0 ? part : { ...part, groups }));
 }
 
 type Piece = readonly [from: number, to: number];

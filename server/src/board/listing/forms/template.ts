@@ -53,7 +53,7 @@ export function templateOf(source: string): Template {
   const found: Field[] = [];
   const literals: string[] = [''];
   for (const part of source.split(/(\{[a-z]+\})/)) {
-    const field = part.startsWith('{') ? known.get(part.slice(1, -1)) : undefined;
+    const field = /^\{.*\}$/.test(part) ? known.get(part.slice(1, -1)) : undefined;
     if (field === undefined) literals.push((literals.pop() ?? '') + part);
     else {
       found.push(field);

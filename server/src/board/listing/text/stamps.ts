@@ -55,9 +55,16 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
     const own = found[at];
     return own != null && isOther(text.slice(own.length).trim());
   }).length;
-  if (steps < leastShare * (numbered.length - 1) || others === 0) return lines;
+  const isTools = others > 0 || (isPadded(lines, found) && numbered[0]?.number === 1);
+  if (steps < leastShare * (numbered.length - 1) || !isTools) return lines;
   const gap = gapBehind(lines, found);
   return lines.map((line, at) => line.from(Math.min(line.text.length, (found[at]?.length ?? -gap) + gap)));
+}
+
+/** Whether all numbers are written equally wide, with blanks or zeros before them: a tool knows how many will come. */
+function isPadded(lines: readonly Line[], found: readonly (Counted | null)[]): boolean {
+  const lengths = new Set(found.flatMap((one) => one?.length ?? []));
+  return lengths.size === 1 && lines.every(({ text }, at) => found[at] === null || /^(?:\s|0\d)/.test(text));
 }
 
 /** How many blanks stand behind every number: more of them indent what follows. */
