@@ -54,15 +54,7 @@ export function moreFormsIn(
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
-    if (
-      next === null ||
-      !isSure(
-        next,
-        rest,
-        found.some(({ between }) => between !== undefined),
-      )
-    )
-      break;
+    if (next === null || !isSure(next, rest)) break;
     found.push(next.form);
     const left = unread(rest, found);
     if (left.length === rest.length) break;
@@ -80,12 +72,13 @@ const leastQuality = 0.8;
 const leastQualityOfGap = 0.88;
 
 /** Whether a form is one of the listing, though only few lines have it. */
-function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
+function isSure({ form, qualities }: Tried, rest: readonly Sample[]): boolean {
   const good = [...qualities.values()].filter((quality) => quality >= leastQuality).length;
   const isGap = /\{name\}\s+\{value\}/.test(form.form);
   if (!isGap) return good > 0 && 2 * good >= qualities.size;
   const best = [...qualities.values()].filter((quality) => quality >= leastQualityOfGap).length;
-  return best >= (hasBetween ? 1 : 3) && 3 * best >= 2 * rest.length;
+  const least = form.between === undefined ? 3 : 1;
+  return best >= least && 3 * best >= 2 * rest.length;
 }
 
 /** Names that stand alone in lines where others have values. */

@@ -46,7 +46,8 @@ function valueQuality(value: string): number {
   if (/^(?:[=:,;|~]|->|=>|<-|>\s)/.test(value)) return 0.2;
   const words = value.split(/\s+/);
   const holdsMark = words.some((word, at) => at > 0 && marks.has(word));
-  const ending = (value.endsWith(':') ? 0.6 : 1) * (holdsMark ? 0.75 : 1);
+  const isSetting = /^[\p{L}_][\p{L}\p{N}_.@-]*=\S/u.test(value);
+  const ending = (/[:,;]$/.test(value) ? 0.6 : 1) * (holdsMark ? 0.75 : 1) * (isSetting ? 0.65 : 1);
   if (words.length === 1) return (isSurelyValue(value, '.') ? 1 : 0.96) * ending;
   if (/^["'`\u201c\u201e\u00ab]/.test(value)) return 0.95 * ending;
   const values = words.filter((word) => isSurelyValue(word, '.')).length;
