@@ -73,7 +73,7 @@ describe('a board profile that can lead nowhere', () => {
     ['idle', { role: 'motor.idle' }, '"motor.idle"', 'what has a meaning needs no role'],
     ['idle', { name: 'blink', group: 'hands' }, '"blink"', 'blink stands in the profile twice'],
     ['idle', { name: '{member}-idle' }, '"{member}-idle"', 'motor.idle has no members to stand for {member}'],
-    ['idle', { means: 'gyro.filter.1.cutoff', counts: { step: '1 Hz' } }, '', ''],
+    ['idle', { means: 'gyro.filter.3.cutoff', counts: { step: '1 Hz' } }, '', ''],
     [
       '{member}-channel',
       { name: 'channel' },

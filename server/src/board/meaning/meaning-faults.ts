@@ -4,7 +4,7 @@ import { readQuantity } from '../../catalog/faults/quantities';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
 import { staticWords } from '../../craft/line-check';
-import { collectionOf, openMember } from '../profile/members';
+import { collectionOf, membersOf, openMember } from '../profile/members';
 import { type Manner, mannerOf, type ProfileRow } from '../profile/profile';
 import { countingFaults } from './counting-faults';
 import { gather, type HeldBy, heldBy, type Meaning, placeOf } from './meanings';
@@ -24,7 +24,12 @@ export function meaningFaults(
   });
   // What is wrong with one part is told once, and not of the others again.
   const whole = gather(rows).filter(({ parts }) => parts.every(({ index }) => !faulty.has(index)));
-  return [...memberFaults(board, catalog), ...ofRows, ...whole.flatMap(partFaults)];
+  return [
+    ...memberFaults(board, catalog),
+    ...ofRows,
+    ...whole.flatMap(partFaults),
+    ...whole.flatMap((meaning) => ofMemberFaults(meaning, whole, board, catalog)),
+  ];
 }
 
 /** A parameter by the catalogue's name, or at a path with members of its own. */
@@ -106,6 +111,23 @@ function acrossFaults({ as }: BoardSetting, { across, parameter }: KnownParamete
   if (value === undefined) return [{ at, message: problem }];
   if (value >= across.low && value <= across.high) return [];
   return [{ at, message: `${as.at} lies beyond the end of the curve` }];
+}
+
+/** A setting of one member that the rows for every member hold already. */
+function ofMemberFaults(
+  { means, parts }: Meaning,
+  all: readonly Meaning[],
+  board: BoardProfile,
+  catalog: Catalog,
+): readonly Fault[] {
+  const found = collectionOf(means) === null ? catalog.parameter(means) : undefined;
+  const [member] = found?.keys ?? [];
+  const forAll = all.find((other) => other.means === found?.name && other.means !== means);
+  if (member === undefined || forAll === undefined) return [];
+  const members = membersOf(board, forAll.means);
+  if (members !== null && !members.has(member)) return [];
+  const message = `${means} is what ${forAll.parts[0]?.name} means already`;
+  return [{ at: ['settings', parts[0]?.index ?? 0, 'means'], message }];
 }
 
 /** The parts of a parameter must be there, each once. */

@@ -1,5 +1,6 @@
 import type { PartHeld } from '../../catalog/model/board-profile';
 import { parseQuantity } from '../../units/quantity';
+import type { SettingKey } from '../listing/listing';
 import { membersOf, withMember } from '../profile/members';
 import type { Profile, ProfileRow } from '../profile/profile';
 
@@ -13,12 +14,6 @@ export interface Meaning {
   readonly by: HeldBy;
   /** In the parameter's own order: low and high, row and column, points that rise, entries. */
   readonly parts: readonly ProfileRow[];
-}
-
-/** A setting as the board names it. */
-export interface BoardName {
-  readonly groups: readonly string[];
-  readonly name: string;
 }
 
 /** The meanings of a profile, each where its first row stands. */
@@ -90,12 +85,13 @@ export function namesOf(
   { board }: Profile,
   { means, parts }: Meaning,
   member: string | null,
-): readonly BoardName[] | null {
+): readonly SettingKey[] | null {
   const members = member === null ? null : membersOf(board, means);
   const spelled = members === null ? member : (members.get(member ?? '') ?? null);
   if (member !== null && spelled === null) return null;
-  return parts.map(({ groups, name }) => ({
+  return parts.map(({ groups, name, setting }) => ({
     groups: groups.map((group) => withMember(group, spelled)),
     name: withMember(name, spelled),
+    occurrence: setting.occurrence ?? 1,
   }));
 }
