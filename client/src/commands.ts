@@ -17,6 +17,7 @@ import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
 import type { SheetView } from './sheet-view';
 import { tryValue } from './try-value';
+import { useAsBoardText } from './use-as-board-text';
 
 const { t } = vscode.l10n;
 
@@ -40,6 +41,7 @@ export function registerCommands(
     register('propsoff.compareWithCapture', () => proofs.compare()),
     register('propsoff.openBenchCard', () => openBenchCard(context, client)),
     register('propsoff.compareScripts', () => compareScripts(context, client)),
+    register('propsoff.useAsBoardText', () => useAsBoardText(client)),
     register('propsoff.learnBoard', () => learnBoard(context, client)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(client)),
     register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),

@@ -340,6 +340,30 @@ export const makeProfileRequest = new OwnRequest<MakeProfileParams, MadeProfile 
   object({ capture: text, name: text, confirmed: list(pair(text, text)) }),
 );
 
+/** A text that is to be a board's text, with the name that its file has or would have. */
+export interface NewBoardTextParams {
+  readonly text: string;
+  readonly fileName: string;
+}
+
+export interface NewBoardText {
+  readonly board: string;
+  /** Of a new board, its profile as the text of a file; null: one lists all the settings already. */
+  readonly profile: string | null;
+  /** Whether the file's name alone leads to that board. */
+  readonly isByName: boolean;
+  readonly settings: number;
+  readonly groups: number;
+  /** Lines that were not understood. */
+  readonly left: number;
+}
+
+/** null: no line of the text looks like a setting. */
+export const newBoardTextRequest = new OwnRequest<NewBoardTextParams, NewBoardText | null>(
+  'propsoff/newBoardText',
+  object({ text, fileName: text }),
+);
+
 /**
  * What a client says under `experimental.propsoff` of its capabilities: which of our own messages it takes. One that
  * says nothing of it, as all editors but ours, gets none of them.

@@ -3,7 +3,7 @@ import type { Forms } from '../../catalog/model/board-forms';
 import type { ListedSetting, Listing } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import type { Profile } from '../profile/profile';
-import type { BoardLayer, LayerSetting } from './layer';
+import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
 import { keyOfSetting } from './setting-key';
@@ -95,7 +95,7 @@ function placed(
     value,
     style,
     at: { name: lines.rangeOf(at.name), value: lines.rangeOf(at.value) },
-    stated,
+    stated: statedAnywhere(stated),
   };
 }
 

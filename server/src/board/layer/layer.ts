@@ -13,6 +13,13 @@ export interface LayerSetting extends SettingKey {
   readonly stated: Omit<Stated, 'at'> | null;
 }
 
+/** What is stated, wherever it stands. */
+export function statedAnywhere(stated: Stated | null): LayerSetting['stated'] {
+  if (stated === null) return null;
+  const { at: _, ...said } = stated;
+  return said;
+}
+
 /** One setting as a line of a craft script. */
 export interface LayerLine {
   /** A whole path with its value; nothing where another line says it. */

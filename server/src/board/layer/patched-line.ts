@@ -1,7 +1,7 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import type { ListedSetting } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
-import type { BoardLayer, LayerSetting } from './layer';
+import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 
 /**
  * The settings of a line whose values changed and nothing else, with their places among all; null where that can't
@@ -30,7 +30,7 @@ export function patchedSettings(
       ...setting,
       value: now.value,
       style: now.style,
-      stated: now.stated,
+      stated: statedAnywhere(now.stated),
       at: { name: inLine(number, now.at.name), value: inLine(number, now.at.value) },
     });
   }

@@ -40,7 +40,7 @@ function named(catalog: Catalog, name: string): Profile | null {
 }
 
 /** A file's name as the name of a board: `My Quad 2.boardtext` is `my-quad-2`; null where no letter is in it. */
-function boardNameOf(fileName: string): string | null {
+export function boardNameOf(fileName: string): string | null {
   const plain = fileName
     .replace(/\.[^.]*$/, '')
     .normalize('NFKD')

@@ -3,4 +3,5 @@ export * from './bench-card';
 export * from './board';
 export * from './compare';
 export * from './flight';
+export * from './new-board-text';
 export * from './sheet';

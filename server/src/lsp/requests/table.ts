@@ -206,6 +206,7 @@ const rows: readonly Row[] = [
   onDemand(own.learnRequest, ({ learnedFrom }) => learnedFrom),
   onDemand(own.parametersRequest, ({ confirmableParameters }) => confirmableParameters),
   onDemand(own.makeProfileRequest, ({ madeProfile }) => madeProfile),
+  onDemand(own.newBoardTextRequest, ({ newBoardText }) => newBoardText),
 ];
 
 /** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */

@@ -1,0 +1,57 @@
+import { LayerReader } from '../../board/layer/layer-reader';
+import { boardNameOf, profileOfText } from '../../board/layer/profile-of-text';
+import { readListing } from '../../board/listing/read-listing';
+import type { Catalog } from '../../catalog/catalog';
+import type { NewBoardText, NewBoardTextParams } from '../protocol';
+import { madeProfile } from './board';
+import type { Served } from './row';
+
+/** What a text comes to that is to be a board's text; null where no line of it looks like a setting. */
+export async function newBoardText(
+  served: Served,
+  { text, fileName }: NewBoardTextParams,
+): Promise<NewBoardText | null> {
+  const { workspace } = served.session;
+  const own = boardNameOf(fileName) ?? 'board';
+  await workspace.boardRead(own);
+  const { catalog } = workspace;
+  const known = knownBoard(text, fileName, catalog);
+  const listing = readListing(text, null);
+  if (known !== null) return { ...known, isByName: known.board === own };
+  const board = freeName(own, catalog);
+  const made = madeProfile(served, { capture: text, name: board, confirmed: [] });
+  if (made === null || listing.settings.length === 0) return null;
+  const groups = new Set(listing.settings.map((setting) => JSON.stringify(setting.groups)));
+  return {
+    board,
+    profile: made.text,
+    isByName: board === own,
+    settings: listing.settings.length,
+    groups: groups.size,
+    left: listing.left.length,
+  };
+}
+
+/** A board that lists every setting of the text. */
+function knownBoard(text: string, fileName: string, catalog: Catalog): Omit<NewBoardText, 'isByName'> | null {
+  const profile = profileOfText(text, { catalog, fileName, picked: null });
+  if (profile === null) return null;
+  const { settings, lines, left } = new LayerReader(catalog, profile).read(text);
+  if (settings.length === 0 || lines.some(({ found }) => found === undefined)) return null;
+  const groups = new Set(settings.map((setting) => JSON.stringify(setting.groups)));
+  return {
+    board: profile.name,
+    profile: null,
+    settings: settings.length,
+    groups: groups.size,
+    left: left.length,
+  };
+}
+
+/** A name that no board has yet: nothing is overwritten. */
+function freeName(wanted: string, catalog: Catalog): string {
+  const taken = new Set(catalog.boardNames());
+  let name = wanted;
+  for (let number = 2; taken.has(name); number += 1) name = `${wanted}-${number}`;
+  return name;
+}
