@@ -152,3 +152,51 @@ describe('a file in the folder "propsoff" of the workspace', () => {
     });
   });
 });
+
+describe('a file in the folder "boards" of the workspace', () => {
+  const tooFew = '3:9-15 wire/too-few-motor-outputs';
+  const craft = (board: string) => `board.profile = ${board}\n[craft]\nname = "Tern"\nlayout = quad-x\n`;
+  const board = (name: string, motorOutputs: number) => JSON.stringify({ name, hardware: { motorOutputs } });
+  /** Of many findings, those about outputs and boards that can't be used. */
+  const seen = (diagnostics: Parameters<typeof shown>[0]) =>
+    shown(diagnostics).filter((one) => /motor-outputs|board-faulty|unknown-word/.test(one));
+  const sees = (server: TestServer, uri: string, ...wanted: string[]) =>
+    server.pushed(uri, ({ diagnostics }) => JSON.stringify(seen(diagnostics)) === JSON.stringify(wanted));
+
+  it('is read when a script names its board, and again when it changes', () =>
+    withScratch({ 'boards/dipper.json': board('dipper', 2), 'boards/gull.json': '{ "name": ' }, (scratch) =>
+      withServer({ folders: [scratch.uri], capabilities: ableClient }, async (server) => {
+        const main = scratch.uriOf('main.craft');
+        await server.open(main, craft('dipper'));
+        await sees(server, main, tooFew);
+        scratch.write('boards/dipper.json', board('dipper', 4));
+        await server.filesChanged({ uri: scratch.uriOf('boards/dipper.json'), type: FileChangeType.Changed });
+        await sees(server, main);
+        const other = scratch.uriOf('other.craft');
+        await server.open(other, craft('gull'));
+        await sees(server, other, '0:16-20 wire/board-faulty');
+        const { diagnostics } = await server.pushed(
+          scratch.uriOf('boards/gull.json'),
+          (one) => one.diagnostics.length > 0,
+        );
+        assert.deepEqual(
+          diagnostics.map(({ code }) => code),
+          ['addition/not-json'],
+        );
+      }),
+    ));
+
+  it('is in use as an editor shows it', () =>
+    withScratch({ 'boards/dipper.json': board('dipper', 2) }, (scratch) =>
+      withServer({ folders: [scratch.uri], capabilities: ableClient }, async (server) => {
+        const main = scratch.uriOf('main.craft');
+        await server.open(main, craft('dipper'));
+        await sees(server, main, tooFew);
+        await server.open(scratch.uriOf('boards/dipper.json'), board('dipper', 4));
+        await sees(server, main);
+        await server.open(scratch.uriOf('boards/new.json'), board('new', 2));
+        await server.open(scratch.uriOf('other.craft'), craft('new'));
+        await sees(server, scratch.uriOf('other.craft'), tooFew);
+      }),
+    ));
+});
