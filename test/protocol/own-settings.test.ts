@@ -101,6 +101,29 @@ describe('settings of the board’s own', () => {
         }),
       ));
 
+  it('are told as the included text of the board states them, and completed with what it allows', () => {
+    const text = 'Dipper at your service\n\ngyro rate: 8000 [1000..8000]\n\nlamp: dim {off, dim, bright}\n';
+    const over = 'include "dipper.boardtext"\n[own]\n"gyro rate" = 4000\nlamp = \n';
+    return withScratch({ 'dipper.boardtext': text, 'my.craft': over }, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const uri = scratch.uriOf('my.craft');
+        await server.open(uri, over);
+        const place = { textDocument: { uri }, position: { line: 2, character: 3 } };
+        const ask = async () => JSON.stringify(await server.connection.sendRequest(HoverRequest.type, place));
+        let told = await ask();
+        // The included text is read beside what is asked meanwhile.
+        while (!told.includes('in place of')) told = await ask();
+        assert.match(told, /in place of `8000` in dipper.*boardtext, line 3/);
+        assert.match(told, /own listing says:.*`1000` to `8000`/);
+        const values = await offered(server, uri, { line: 3, character: 7 });
+        assert.deepEqual(
+          values.map(({ label }) => label),
+          ['dim', 'off', 'bright'],
+        );
+      }),
+    );
+  });
+
   it('are checked, tidied and compared on the command line', () =>
     withScratch({ 'board.craft': kept, 'changed.craft': kept.replace('0x1F', '0x2F') }, (scratch) => {
       const run = (...args: readonly string[]) => propsoff(args, { cwd: scratch.file('.') });

@@ -59,5 +59,13 @@ export function snapshotOn(
     },
   });
   const findings = () => checker.findings(craft);
-  return { uri: root.uri, script: root, craft, catalog, pack: craft.packs()[0] ?? null, findings };
+  return {
+    uri: root.uri,
+    script: root,
+    craft,
+    catalog,
+    pack: craft.packs()[0] ?? null,
+    findings,
+    layer: () => undefined,
+  };
 }

@@ -29,6 +29,7 @@ export function snapshotOf(
     catalog: testCatalog,
     pack: craft.packs()[0] ?? null,
     findings: () => findingsOf(craft),
+    layer: () => undefined,
   };
   return { snapshot, position };
 }

@@ -1,3 +1,4 @@
+import type { BoardLayer } from '../board/layer/layer';
 import type { Catalog } from '../catalog/catalog';
 import type { Finding } from '../checks/report/finding';
 import type { Craft } from '../craft/craft';
@@ -17,4 +18,6 @@ export interface Snapshot {
   readonly pack: string | null;
   /** In the order of the script; computed once for a snapshot. */
   findings(): readonly Finding[];
+  /** What a board's text says that the craft includes; undefined for a script. */
+  layer(uri: string): BoardLayer | undefined;
 }

@@ -53,6 +53,7 @@ export class Session {
       catalog: this.workspace.catalog,
       pack: this.packInView(open),
       findings: () => this.workspace.findings(uri),
+      layer: (of) => this.workspace.layer(of),
     };
   }
 

@@ -52,10 +52,13 @@ describe('hovering over a setting of the board’s own', () => {
 
   it('tells what the board’s profile states of it', () => {
     const text = told('[board]\nprofile = wren\n[own.self]\nset|tle = 300\n') ?? '';
-    assert.match(text, /Here: 300\n\nWren says: 0 to 2000, in ms, 150 by default\. How long a Wren waits/);
+    assert.match(
+      text,
+      /Here: 300\n\nThe board’s own listing says:\n- 0 to 2000\n- its default is 150\n- in ms\n- “How long a Wren waits/,
+    );
     assert.ok(text.endsWith(kept));
     const words = told('[board]\nprofile = wren\n[own.self]\n"free-|pad" = torch\n') ?? '';
-    assert.match(words, /Wren says: one of bare, tally, torch, /);
+    assert.match(words, /says:\n- one of bare, tally, torch\n/);
   });
 
   it('tells that a setting stands for something that is known', () => {

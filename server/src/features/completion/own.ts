@@ -1,14 +1,14 @@
 import { settingOfOwnPath } from '../../board/listing/own-path';
 import { lookOf } from '../../board/listing/value-look';
-import { ownRows, rowOfOwn } from '../../board/profile/own-rows';
+import { ownRows } from '../../board/profile/own-rows';
 import { titleOf } from '../../catalog/board-title';
-import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
 import type { PlacedLine } from '../../craft/setting';
 import { bareLiteral } from '../../language/own-line';
 import { isOwnPath, joinedPath, ownGroup, pathText, stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
+import { statedOfOwn } from '../hover/stated-text';
 import type { Snapshot } from '../snapshot';
 import type { SectionContext } from './context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
@@ -108,18 +108,19 @@ function filterTextOf(path: string, typed: string): string {
 
 /** Values that a setting has elsewhere: what it overrides, what it is for other packs; then what its board states. */
 export function ownValueItems(
-  { craft }: Snapshot,
+  snapshot: Snapshot,
   line: ScriptLine,
   { range, lead }: OwnValueContext,
 ): readonly CompletionItem[] {
   const { settingPath } = line;
   if (settingPath === null) return [];
+  const { craft } = snapshot;
   const packs = [null, ...craft.packs()];
   const others = packs
     .flatMap((pack) => craft.lines(inputKeys.setting(settingPath, pack)))
     .filter((placed) => placed.line !== line);
   const values = new Map(others.map((placed) => [writtenValue(placed), whereOf(placed)]));
-  const more = [...statedValues(craft, settingPath), ...otherFlags(values.keys())];
+  const more = [...statedValues(snapshot, settingPath), ...otherFlags(values.keys())];
   for (const [value, detail] of more) if (!values.has(value)) values.set(value, detail);
   values.delete('');
   return [...values].map(([value, detail]) =>
@@ -141,15 +142,14 @@ function otherFlags(values: Iterable<string>): readonly (readonly [string, strin
   });
 }
 
-/** What the board's profile states of a setting: its words, its default, the ends of its range. */
-function statedValues(craft: Craft, path: string): ReadonlyMap<string, string> {
-  const board = craft.board();
-  const setting = board === undefined ? undefined : rowOfOwn(board, path)?.row.setting;
-  const { words = [], default: assumed, range = [] } = setting ?? {};
+/** What is stated of a setting: its words, its default, the ends of its range. */
+function statedValues(snapshot: Snapshot, path: string): ReadonlyMap<string, string> {
+  const { words, assumed, low, high } = statedOfOwn(snapshot, path);
+  const range = low === null || high === null ? [] : [low, high];
   return new Map([
     ...words.map((word) => [bareLiteral(word), 'One of its words'] as const),
     ...range.map((end) => [bareLiteral(end), 'An end of its range'] as const),
-    ...(assumed === undefined ? [] : [[bareLiteral(assumed), 'Its default'] as const]),
+    ...(assumed === null ? [] : [[bareLiteral(assumed), 'Its default'] as const]),
   ]);
 }
 

@@ -1,10 +1,10 @@
 import { rowOfOwn } from '../../board/profile/own-rows';
 import { titleOf } from '../../catalog/board-title';
 import type { FoundParameter, Group } from '../../catalog/catalog';
-import type { BoardSetting } from '../../catalog/model/board-profile';
 import { code, escaped } from '../markdown';
 import type { Snapshot } from '../snapshot';
 import { parameterTitle } from './parameter-text';
+import { statedOfOwn, statedText } from './stated-text';
 import { valueHere } from './value-here';
 
 /** A setting that only the board knows: what it holds, where that was set, and what the board says of it. */
@@ -23,26 +23,13 @@ export function ownSectionText(
   return [`**${escaped(title)}** · ${code(path)}`, escaped(summary), `${settings} here.`];
 }
 
-function saidByBoard({ craft }: Snapshot, { path, parameter }: FoundParameter): readonly string[] {
-  const board = craft.board();
-  const row = board === undefined ? undefined : rowOfOwn(board, path)?.row;
-  if (board === undefined || row === undefined) return [escaped(parameter.summary)];
-  const { setting } = row;
-  const title = escaped(titleOf(board));
-  if (setting.means !== undefined)
-    return [`On ${title} this is ${code(setting.means)}; under \`own\` it is kept as it is written.`];
-  const said = [statedText(setting), ...(setting.remark === undefined ? [] : [escaped(setting.remark)])];
-  const stated = said.filter((text) => text !== '').join(' ');
-  return [...(stated === '' ? [] : [`**${title} says:** ${stated}`]), escaped(parameter.summary)];
-}
-
-/** "0 to 2000, in ms, 150 by default." as the board's own listing states it; empty where it states nothing. */
-function statedText({ range, words, unit, default: assumed }: BoardSetting): string {
-  const parts = [
-    ...(range === undefined ? [] : [`${code(range[0])} to ${code(range[1])}`]),
-    ...(words === undefined ? [] : [`one of ${words.map(code).join(', ')}`]),
-    ...(unit === undefined ? [] : [`in ${escaped(unit)}`]),
-    ...(assumed === undefined ? [] : [`${code(assumed)} by default`]),
-  ];
-  return parts.length === 0 ? '' : `${parts.join(', ')}.`;
+function saidByBoard(snapshot: Snapshot, { path, parameter }: FoundParameter): readonly string[] {
+  const board = snapshot.craft.board();
+  const means = board === undefined ? undefined : rowOfOwn(board, path)?.row.setting.means;
+  if (board !== undefined && means !== undefined)
+    return [
+      `On ${escaped(titleOf(board))} this is ${code(means)}; under \`own\` it is kept as it is written.`,
+    ];
+  const stated = statedText(statedOfOwn(snapshot, path));
+  return [...(stated === null ? [] : [stated]), escaped(parameter.summary)];
 }

@@ -44,10 +44,13 @@ function writtenText(line: PlacedLine): string {
   return written === null ? 'what stands' : code(written);
 }
 
-/** `line 12`, or `club-habits.craft, line 12` for another script than the one in view. */
+/** `line 12`, or `club-habits.craft, line 12` for another text than the one in view. */
 export function placeName(snapshot: Snapshot, { script, line }: PlacedLine): string {
   const where = script === snapshot.script ? '' : `${fileName(script.uri)}, `;
-  return `${where}line ${script.lineNumber(line) + 1}`;
+  const number = script.lineNumber(line);
+  // A board's text has its own lines, of which only some set something.
+  const inText = snapshot.layer(script.uri)?.settings[number]?.at.name.start.line;
+  return `${where}line ${(inText ?? number) + 1}`;
 }
 
 function placeText(snapshot: Snapshot, line: PlacedLine): string {

@@ -38,6 +38,14 @@ export async function hoverElsewhere(
   const script = craft.root;
   const pack = craft.packs()[0] ?? null;
   const { catalog } = workspace;
-  const snapshot = { uri, script, craft, catalog, pack, findings: () => workspace.check(craft) };
+  const snapshot = {
+    uri,
+    script,
+    craft,
+    catalog,
+    pack,
+    findings: () => workspace.check(craft),
+    layer: (of: string) => workspace.layer(of),
+  };
   return hover(snapshot, script.document.clamp(position));
 }

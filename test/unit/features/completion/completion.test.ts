@@ -143,7 +143,15 @@ function offeredAt(workspace: Workspace, uri: string, position: Position): reado
   const open = workspace.get(uri);
   assert.ok(open);
   const { script, craft } = open;
-  const snapshot: Snapshot = { uri, script, craft, catalog: testCatalog, pack: null, findings: () => [] };
+  const snapshot: Snapshot = {
+    uri,
+    script,
+    craft,
+    catalog: testCatalog,
+    pack: null,
+    findings: () => [],
+    layer: () => undefined,
+  };
   return completion(snapshot, position, { snippets: true, trigger: null }).items;
 }
 
