@@ -8,6 +8,7 @@ import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Listing, Stretch } from './listing';
 import { joinedAt } from './text/joined';
+import { withoutPages } from './text/pager';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
 import { withoutCounters, withoutStamps } from './text/stamps';
@@ -20,7 +21,7 @@ const longestText = 10_000_000;
 export function readListing(text: string, forms: Forms | null): Listing {
   if (text.length > longestText)
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
-  const prompted = withoutPrompts(withoutStamps(linesOf(text)), forms?.prompts ?? []);
+  const prompted = withoutPrompts(withoutPages(withoutStamps(linesOf(text))), forms?.prompts ?? []);
   const lines = withoutCounters(prompted.lines, isNoSetting);
   const { known, read } = forms === null ? found({ text, lines }) : byForms({ text, lines }, forms);
   const isTooMuch = read.settings.length > mostSettings;

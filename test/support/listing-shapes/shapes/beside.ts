@@ -100,6 +100,7 @@ export const attributes: ShapeMaker = (lot, { quote }) => {
   return {
     ...usual,
     styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
+    isExact: false,
     without: ['quoted', 'unit', 'glued unit'],
     comment: null,
     states: range === null ? [] : ['range'],

@@ -77,7 +77,9 @@ function documentOf(text: string, lines: readonly Line[]): Line {
   const end = last.at(0, last.text.length).end;
   const kept = lines.reduce((sum, line) => sum + line.text.length, 0);
   // Between two lines at most two characters end the first.
-  const isWhole = end - start - kept <= 2 * rest.length && lines.every((line) => line.isUntouched);
+  const hasOldEnds = lines.some((line) => line.end === 'return');
+  const isWhole =
+    !hasOldEnds && end - start - kept <= 2 * rest.length && lines.every((line) => line.isUntouched);
   return isWhole
     ? Line.plain(first.number, text.slice(start, end), start, 'line')
     : Line.joined([first, ...rest], '\n');

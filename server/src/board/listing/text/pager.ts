@@ -1,3 +1,5 @@
+import type { Line } from './line';
+
 /** What a pager writes where it waits for a key: a line of its own that no board meant. */
 const pages: readonly RegExp[] = [
   /^\W{1,12}(?:more|mehr|weiter|suite|plus)\W{0,12}(?:\d{1,3}\W{0,6})?$/i,
@@ -14,3 +16,16 @@ export function isPageBreak(line: string): boolean {
   const text = line.length > longest ? '' : line.trim();
   return text !== '' && pages.some((page) => page.test(text));
 }
+
+/** The lines without those at which a pager waited, and without what it wiped away with blanks. */
+export function withoutPages(lines: readonly Line[]): readonly Line[] {
+  const returns = lines.filter(({ end }) => end === 'return').length;
+  // Where many lines end so, it is how this text ends its lines.
+  const isWiped = ({ text, end }: Line) =>
+    end === 'return' && returns <= lines.length / shareOfReturns && text.trim() === '';
+  return lines.some((line) => isWiped(line) || isPageBreak(line.text))
+    ? lines.filter((line) => !isWiped(line) && !isPageBreak(line.text))
+    : lines;
+}
+
+const shareOfReturns = 2;
