@@ -91,6 +91,11 @@ export const estimateCases: readonly CheckCase[] = [
   ),
   estimateCase('tune/tone-reaches-gains', 'butterworth', 'gyro.filter.1.cutoff = 400 Hz'),
   estimateCase('tune/gyro-filters-slow', 'butterworth', 'gyro.filter.1.cutoff = 45 Hz'),
+  estimateCase('tune/response-time-implausible', '100 ms', 'motor.response-time = 100 ms'),
+  estimateCase('power/lead-current-low', '1 A', 'wire.battery-lead.current = 1 A'),
+  estimateCase('remember/minutes-implausible', '40 min', 'flight.noon.minutes = 40 min'),
+  estimateCase('remember/hover-unlike-estimate', '70 %', 'flight.noon.hover-throttle = 70 %'),
+  estimateCase('remember/hover-unlike-estimate', '2 A', 'flight.noon.hover-current = 2 A'),
   estimateCase('obey/stick-slow', 'crsf', 'receiver.smoothing = 40 ms'),
 ];
 

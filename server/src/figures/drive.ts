@@ -107,11 +107,20 @@ function sourceOf(view: CraftView, assumed: string[]) {
   if (cells === null || nominal === null || charge === null || charge <= 0) return null;
   const given = packQuantity(view, 'resistance');
   if (given !== null && given > 0) return { voltage: cells * nominal, resistance: given, doubt: 0.2 };
+  const usual = usualPackResistance(view);
+  if (usual === null) return null;
+  assumed.push(`a pack resistance of ${view.short(usual, 'mohm')}, as usual for its kind`);
+  return { voltage: cells * nominal, resistance: usual, doubt: 0.5 };
+}
+
+/** What a fresh pack of the kind in view has from plug to plug, in ohm; null where its cells or charge are not known. */
+export function usualPackResistance(view: CraftView): number | null {
+  const cells = packCount(view, 'cells');
+  const charge = packQuantity(view, 'capacity');
+  if (cells === null || charge === null || charge <= 0) return null;
   const rating = packQuantity(view, 'discharge') ?? 0;
   const isQuick = rating >= quickRating && chemistryInView(view)?.name !== 'li-ion';
-  const each = (isQuick ? cellResistance.quick : cellResistance.lasting) / (charge / 3600);
-  assumed.push(`a pack resistance of ${view.short(cells * each, 'mohm')}, as usual for its kind`);
-  return { voltage: cells * nominal, resistance: cells * each, doubt: 0.5 };
+  return (cells * (isQuick ? cellResistance.quick : cellResistance.lasting)) / (charge / 3600);
 }
 
 /** Watts that the board, the receiver and the picture take of a small craft. Common practice. */

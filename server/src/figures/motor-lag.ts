@@ -24,10 +24,13 @@ const bellShare = 1.3;
 
 export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
   const given = own.quantity('motor.response-time');
-  if (given !== null) {
-    const why = 'motor.response-time, as the script sets it';
-    return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
-  }
+  if (given === null) return estimatedMotorLag(own);
+  const why = 'motor.response-time, as the script sets it';
+  return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
+});
+
+/** What follows from motor and propeller, whatever the script sets. */
+export const estimatedMotorLag = model<[], MotorLag>('estimated motor lag', (own) => {
   const carried = carriedBy(own);
   const state = carried === null ? null : hovering(carried.value.likely);
   if (carried === null || state === null) return null;

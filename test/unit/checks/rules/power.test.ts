@@ -280,6 +280,13 @@ const packs: readonly CheckCase[] = [
   ],
 ];
 
+const racing = [
+  'pack.one.chemistry = lipo',
+  'pack.one.cells = 4',
+  'pack.one.capacity = 1500 mAh',
+  'pack.one.discharge = 100 C',
+];
+
 const slips: readonly CheckCase[] = [
   [
     'power/land-above-nominal', // a LiFePO4 cell rests at 3.2 V
@@ -292,6 +299,18 @@ const slips: readonly CheckCase[] = [
     '96 g',
     ['craft.mass = 21.2 g', 'pack.one.mass = 96 g'],
     ['craft.mass = 212 g', 'pack.one.mass = 96 g'],
+  ],
+  [
+    'power/pack-resistance-implausible', // 4 cells of 1.5 Ah at 7 mohm Ah: 18.7 mohm
+    '115 mohm',
+    [...racing, 'pack.one.resistance = 115 mohm'],
+    [...racing, 'pack.one.resistance = 110 mohm'],
+  ],
+  [
+    'power/pack-resistance-implausible',
+    '3 mohm',
+    [...racing, 'pack.one.resistance = 3 mohm'],
+    [...racing, 'pack.one.resistance = 3.2 mohm'],
   ],
 ];
 

@@ -1,4 +1,5 @@
 import { type CheckCase, holdChecks } from '../../../support/check-cases';
+import { estimateIds } from '../../../support/estimate-cases';
 
 const whole = 'craft.mass = 200 g';
 const off = 'derivative.filter.1.kind = none';
@@ -184,4 +185,29 @@ const readings: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('remember', [...cases, ...readings], ['remember/minutes-implausible']);
+const dates: readonly CheckCase[] = [
+  [
+    'remember/flown-before-built',
+    '2026-05-01',
+    ['craft.built = 2026-05-02', 'flight.noon.date = 2026-05-01'],
+    ['craft.built = 2026-05-01', 'flight.noon.date = 2026-05-01'],
+  ],
+  [
+    'remember/flown-before-bought',
+    '2026-05-01',
+    [
+      'pack.one.bought = 2026-05-02',
+      'pack.two.cells = 4',
+      'flight.noon.pack = one',
+      'flight.noon.date = 2026-05-01',
+    ],
+    [
+      'pack.one.bought = 2026-05-02',
+      'pack.two.cells = 4',
+      'flight.noon.pack = two',
+      'flight.noon.date = 2026-05-01',
+    ],
+  ],
+];
+
+holdChecks('remember', [...cases, ...readings, ...dates], estimateIds);

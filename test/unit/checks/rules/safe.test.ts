@@ -68,6 +68,12 @@ const arming: readonly CheckCase[] = [
   ],
 ];
 
+const returning = [
+  'signal-loss.action = return',
+  'signal-loss.return-speed = 10 m/s',
+  'position.distance-alarm = 250 m',
+];
+
 const lost: readonly CheckCase[] = [
   ['safe/no-signal-loss-action', 'craft', header, [...header, '[signal-loss]', 'action = motors-off']],
   [
@@ -176,6 +182,12 @@ const around: readonly CheckCase[] = [
     '8 m/s',
     ['craft.wind-limit = 8 m/s', 'signal-loss.return-speed = 8 m/s'],
     ['craft.wind-limit = 8 m/s', 'signal-loss.return-speed = 9 m/s'],
+  ],
+  [
+    'safe/return-too-short', // 10 m/s for 24 s
+    '24 s',
+    [...returning, 'signal-loss.duration = 24 s'],
+    [...returning, 'signal-loss.duration = 25 s'],
   ],
   [
     'safe/height-alarm-late',

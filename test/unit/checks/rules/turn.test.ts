@@ -242,4 +242,51 @@ const propellers: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('turn', [...spinAndOrder, ...signals, ...limits, ...propellers], estimateIds);
+/** Sizes that must fit each other. */
+const sizes: readonly CheckCase[] = [
+  [
+    'turn/motor-too-efficient', // (1 - sqrt(0.15 * 0.11 / 10))^2 = 92.04 %
+    '0.15 A',
+    ['motor.resistance = 0.11 ohm', 'motor.idle-current = 0.15 A'],
+    ['motor.resistance = 0.11 ohm', 'motor.idle-current = 0.16 A'],
+  ],
+  [
+    'turn/motor-too-wasteful', // (1 - sqrt(8 * 0.11 / 10))^2 = 49.5 %
+    '8 A',
+    ['motor.resistance = 0.11 ohm', 'motor.idle-current = 8 A'],
+    ['motor.resistance = 0.11 ohm', 'motor.idle-current = 7.5 A'],
+  ],
+  [
+    'turn/motors-outweigh-craft',
+    '140 g',
+    ['craft.mass = 540 g', 'motor.mass = 140 g'],
+    ['craft.mass = 540 g', 'motor.mass = 33 g'],
+  ],
+  [
+    'turn/frame-far-apart',
+    '650 mm',
+    ['craft.motor-spacing = 650 mm', 'prop.diameter = 129 mm'],
+    ['craft.motor-spacing = 650 mm', 'prop.diameter = 131 mm'],
+  ],
+  [
+    'turn/pitch-flat',
+    '3.5 cm',
+    ['prop.diameter = 7 in', 'prop.pitch = 3.5 cm'],
+    ['prop.diameter = 7 in', 'prop.pitch = 1.8 in'],
+  ],
+  ['turn/update-rate-slow', '50 Hz', ['esc.update-rate = 50 Hz'], ['esc.update-rate = 400 Hz']],
+  [
+    'turn/prop-inertia-too-large', // 4 g at 63.5 mm is 0.0161 g m^2
+    '0.017 g*m^2',
+    ['prop.mass = 4 g', 'prop.diameter = 5 in', 'prop.inertia = 0.017 g*m^2'],
+    ['prop.mass = 4 g', 'prop.diameter = 5 in', 'prop.inertia = 0.016 g*m^2'],
+  ],
+  [
+    'turn/prop-inertia-too-small', // a hundredth of 4 g and 127 mm squared is 0.00065 g m^2
+    '0.0006 g*m^2',
+    ['prop.mass = 4 g', 'prop.diameter = 5 in', 'prop.inertia = 0.0006 g*m^2'],
+    ['prop.mass = 4 g', 'prop.diameter = 5 in', 'prop.inertia = 0.0007 g*m^2'],
+  ],
+];
+
+holdChecks('turn', [...spinAndOrder, ...signals, ...limits, ...propellers, ...sizes], estimateIds);

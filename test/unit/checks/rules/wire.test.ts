@@ -286,10 +286,41 @@ const leads: readonly CheckCase[] = [
 const body: readonly CheckCase[] = [
   ['wire/mount-odd', '9 deg', ['board.mount-yaw = 9 deg'], ['board.mount-yaw = 90 deg']],
   [
-    'wire/inertia-roll-implausible', // 0.2 kg (0.165 m / 2)^2 = 1.36 g m^2
+    'wire/inertia-too-large', // 0.2 kg (0.165 m / 2)^2 = 1.36 g m^2
     '1.4 g*m^2',
     ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.roll = 1.4 g*m^2'],
-    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.roll = 0.4 g*m^2'],
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.roll = 1.3 g*m^2'],
+  ],
+  [
+    'wire/inertia-too-small', // a tenth of 1.36 g m^2, and half of that about a line between the arms
+    '0.06 g*m^2',
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.pitch = 0.06 g*m^2'],
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.pitch = 0.07 g*m^2'],
+  ],
+  [
+    'wire/inertia-too-small',
+    '0.13 g*m^2',
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.yaw = 0.13 g*m^2'],
+    ['craft.mass = 200 g', 'craft.motor-spacing = 165 mm', 'craft.inertia.yaw = 0.14 g*m^2'],
+  ],
+  [
+    'wire/drag-area-implausible', // 0.3 m squared is 900 cm^2
+    '910 cm^2',
+    ['craft.motor-spacing = 300 mm', 'craft.drag-area = 910 cm^2'],
+    ['craft.motor-spacing = 300 mm', 'craft.drag-area = 890 cm^2'],
+  ],
+  [
+    'wire/position-speed-odd',
+    '11520 baud',
+    ['position.speed = 11520 baud'],
+    ['position.speed = 115200 baud'],
+  ],
+  ['wire/position-speed-odd', '3840 baud', ['position.speed = 3840 baud'], ['position.speed = 250000 baud']],
+  [
+    'wire/transmitter-current-low',
+    '10 mA', // 90 mW for 25 mW
+    ['video.power = 25 mW', 'wire.transmitter.supply = 9 V', 'wire.transmitter.current = 10 mA'],
+    ['video.power = 25 mW', 'wire.transmitter.supply = 9 V', 'wire.transmitter.current = 12 mA'],
   ],
   [
     'wire/inertia-yaw-too-large',

@@ -1,5 +1,7 @@
 import type { CodeRule } from '../../rule';
+import { flightDateRules } from './flight-dates';
 import { flightHeatRules } from './flight-heat';
+import { flightHoverRules } from './flight-hover';
 import { flightMinutesRules } from './flight-minutes';
 import { flightPackRules } from './flight-packs';
 import { logMemoryRules } from './log-memory';
@@ -9,5 +11,7 @@ export const rememberRules: readonly CodeRule[] = [
   ...flightHeatRules,
   ...flightMinutesRules,
   ...flightPackRules,
+  ...flightDateRules,
+  ...flightHoverRules,
   ...logMemoryRules,
 ];

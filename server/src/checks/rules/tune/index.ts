@@ -10,6 +10,7 @@ import { followingFilterRules } from './following-filters';
 import { gainRules } from './gains';
 import { notchRules } from './notches';
 import { rateRules } from './rates';
+import { responseTimeRules } from './response-time';
 import { situationRules } from './situations';
 
 /** Whether it flies well: rates, filters, gains, stick feel. */
@@ -26,4 +27,5 @@ export const tuneRules: readonly CodeRule[] = [
   ...gainRules,
   ...axisLimitRules,
   ...situationRules,
+  ...responseTimeRules,
 ];

@@ -3,6 +3,7 @@ import { boardDescribedRules } from './board-described';
 import { boardMountRules } from './board-mount';
 import { boardPartRules } from './board-parts';
 import { deviceSupplyRules } from './device-supply';
+import { inertiaRules } from './inertia';
 import { leadRules } from './leads';
 import { portSpeedRules } from './port-speed';
 import { fittingPortRules } from './ports-fit';
@@ -20,4 +21,5 @@ export const wireRules: readonly CodeRule[] = [
   ...boardPartRules,
   ...boardDescribedRules,
   ...boardMountRules,
+  ...inertiaRules,
 ];
