@@ -16,10 +16,8 @@ export interface Presence {
 export function presenceIn(sample: readonly Sample[]): Presence | null {
   for (const negation of negations) {
     const negated = sample.filter(({ text }) => isNegated(text, negation));
-    // Where most lines are two such words, the second is the value of the first: `-depth full`.
-    const areValues =
-      !negation.endsWith(' ') && 2 * negated.filter(({ text }) => isPair(text)).length >= sample.length;
-    const found = areValues ? negated.filter(({ text }) => !isPair(text)) : negated;
+    // Of two words with a minus, the second may be the value of the first: `-depth full`, `flags -m64`.
+    const found = negation === '-' ? negated.filter(({ text }) => !isPair(text)) : negated;
     if (found.length === 0) continue;
     const isSeveral = !negation.endsWith(' ') && found.some(({ text }) => text.includes(' '));
     const lines = sample.filter(({ text }) =>
