@@ -39,7 +39,7 @@ export class Proofs implements vscode.Disposable {
     this.mark(capture, proof);
     const name = script.path.split('/').at(-1) ?? '';
     await this.explanations.show(t('proof of {name}', { name }), proof.markdown);
-    const show = proof.isEqual ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
+    const show = proof.isWhole ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
     void show(proof.summary);
   }
 

@@ -13,7 +13,7 @@ const linear = 12;
 
 /** A long capture read into a script, that script checked, and the capture proved against the racer. */
 export async function captureMeasures({ engine, catalog, root }: Bench): Promise<readonly Measure[]> {
-  const { CraftView, Workspace, entriesOf, profileOf, prove, scriptFromBoardText, writeBoardText } = engine;
+  const { CraftView, Workspace, entriesOf, makeScript, profileOf, prove, readListing, writeText } = engine;
   const demo = join(root, 'test/demo');
   const fileSystem = demoFiles(demo);
   const workspace = new Workspace({ catalog, fileSystem });
@@ -27,15 +27,16 @@ export async function captureMeasures({ engine, catalog, root }: Bench): Promise
   const profile = board === undefined ? null : profileOf(board);
   if (profile === null) throw new Error('heron has no text half');
   const view = new CraftView(craft, 'sprint');
-  const { entries } = entriesOf(profile, view);
-  const own = writeBoardText(profile, view, { cautions: [], since: null }).lines;
+  const entries = entriesOf(profile, view);
+  const { lines: own } = writeText({ profile, entries, captured: null, since: null, cautions: [] });
 
   const work = (text: string) => {
-    const made = scriptFromBoardText(profile, catalog, text);
+    const made = makeScript(profile, catalog, text);
     const checked = new Workspace({ catalog, fileSystem });
     checked.openScript('file:///demo/read.craft', made.text, 0);
     checked.findings('file:///demo/read.craft');
-    prove(profile, catalog, entries, text);
+    const listing = readListing(text, profile.text.forms);
+    prove({ profile, entries, capture: listing, except: new Set(), ignoresExtra: false });
   };
   const timesOf = (count: number) => timed(runs, () => capture(own, count), work);
   const loop = calibration();
@@ -50,7 +51,7 @@ export async function captureMeasures({ engine, catalog, root }: Bench): Promise
 function capture(own: readonly string[], count: number): string {
   const all: string[] = [];
   for (let line = 0; all.length < count; line += 1) {
-    const setting = own[line % own.length] ?? '';
+    const setting = own[line % own.length]?.trimEnd() ?? '';
     all.push(setting);
     if (line % 7 === 0) all.push(`spare lever ${line} is ${line % 100};`);
     if (line % 11 === 0) all.push(`;; remark ${line}`);

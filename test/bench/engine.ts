@@ -1,11 +1,12 @@
 // What is measured within this process. It is measured as it ships: `builtEngine` bundles this file.
-export { entriesOf } from '../../server/src/board/entries';
-export { learnShape } from '../../server/src/board/learn/shape';
-export { profileSkeleton } from '../../server/src/board/learn/skeleton';
+
+export { makeScript } from '../../server/src/board/layer/make-script';
+export { learnedProfile } from '../../server/src/board/learn/learned-profile';
+export { readListing } from '../../server/src/board/listing/read-listing';
 export { profileOf } from '../../server/src/board/profile/profile';
-export { prove } from '../../server/src/board/prove';
-export { scriptFromBoardText } from '../../server/src/board/to-script';
-export { writeBoardText } from '../../server/src/board/write';
+export { prove } from '../../server/src/board/proving/prove';
+export { entriesOf } from '../../server/src/board/writing/entries';
+export { writeText } from '../../server/src/board/writing/write-text';
 export { loadCatalog } from '../../server/src/catalog/catalog';
 export { CraftView } from '../../server/src/craft/view';
 export { learned } from '../../server/src/features/board/learning';

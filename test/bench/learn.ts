@@ -7,11 +7,11 @@ const linear = 12;
 
 /** A listing that nobody knows, all in one group, made into a profile with proposals for each of its settings. */
 export async function learnMeasures({ engine, catalog, runs }: Bench): Promise<readonly Measure[]> {
-  const { learned, learnShape, profileSkeleton } = engine;
+  const { learned, learnedProfile, readListing } = engine;
   const work = (text: string) => {
-    const shape = learnShape(text);
-    learned(shape, catalog);
-    if (profileSkeleton(shape, 'kestrel', new Map(), catalog) === null)
+    const found = readListing(text, null);
+    learned(found, catalog);
+    if (learnedProfile(found, 'kestrel', new Map(), catalog) === null)
       throw new Error('the listing was not understood');
   };
   const timesOf = (count: number) => timed(runs(5, 2), () => listing(count), work);

@@ -29,7 +29,9 @@ for (const board of ['heron', 'wren']) {
   describe(`the racer on ${board}, on the command line`, () => {
     const prove = (scratch: Scratch, lines: readonly string[], ...more: string[]) => {
       scratch.write('captured.txt', lines.join('\n'));
-      return propsoff(scratch.path, ['prove', 'racer.craft', 'captured.txt', '--board', board, ...more]);
+      // The racer leaves its compass unused, and wren has none.
+      const args = ['prove', 'racer.craft', 'captured.txt', '--board', board, '--except', 'board.compass'];
+      return propsoff(scratch.path, [...args, ...more]);
     };
     const channel = (lines: readonly string[]) => lines.findIndex((line) => /order.*AETR|AETR/.test(line));
 
@@ -49,7 +51,7 @@ for (const board of ['heron', 'wren']) {
         const { status, stdout } = prove(scratch, lines.with(at, (lines[at] ?? '').replace('AETR', 'TAER')));
         assert.equal(status, 1);
         assert.match(stdout, new RegExp(`^captured\\.txt:${at + 1} .*different: .*AETR.*TAER`, 'm'));
-        assert.match(stdout, /, 1 different, 0 missing, 0 extra, 0 repeated/);
+        assert.match(stdout, /, 1 different, 0 missing, 0 there twice, 0 not set by the script/);
       }),
     );
 
@@ -68,7 +70,7 @@ for (const board of ['heron', 'wren']) {
         const at = channel(lines);
         const { status, stdout } = prove(scratch, lines.toSpliced(at, 0, lines[at] ?? ''));
         assert.equal(status, 1);
-        assert.match(stdout, new RegExp(`^captured\\.txt:${at + 2} .*repeated`, 'm'));
+        assert.match(stdout, new RegExp(`^captured\\.txt:${at + 2} .*there twice`, 'm'));
       }),
     );
 
@@ -89,7 +91,7 @@ for (const board of ['heron', 'wren']) {
         const changed = lines.with(at, (lines[at] ?? '').replace('AETR', 'TAER'));
         const proof = JSON.parse(prove(scratch, changed, '--json').stdout);
         assert.deepEqual(
-          [proof.version, proof.board, proof.pack, proof.isEqual],
+          [proof.version, proof.board, proof.pack, proof.isWhole],
           [1, board, 'sprint', false],
         );
         const different = proof.rows.filter(({ verdict }: { verdict: string }) => verdict === 'different');
@@ -134,7 +136,7 @@ for (const board of ['heron', 'wren']) {
         assert.match(other.stderr, /, pack cruise, changed since the last hand-over, of pack sprint\.$/m);
         assert.doesNotMatch(other.stderr, /other packs/);
         const { stdout } = prove(scratch, first.stdout.split('\n'), '--pack', 'cruise');
-        assert.match(stdout, /^With pack cruise: \d+ settings equal, /m);
+        assert.match(stdout, /^With pack cruise: .* \d+ settings equal, /m);
       }),
     );
 

@@ -1,18 +1,30 @@
 import * as z from 'zod';
 import { version } from './common';
 
-const verdict = z.enum(['equal', 'different', 'missing', 'extra', 'repeated']);
+const verdict = z.enum(['different', 'missing', 'twice', 'default', 'extra', 'equal']);
 const line = z.int().min(0).describe('Line of the capture, counted from 0.');
+const notCompared = z.object({ path: z.string(), title: z.string(), reason: z.string().nullable() });
 
 /** `prove`: what a script says against what a board shows. */
 export const proveForm = z.object({
   version,
-  board: z.string(),
+  board: z.string().nullable().describe('null: nobody has said which board it is.'),
   pack: z.string().nullable(),
+  isWhole: z
+    .boolean()
+    .describe('Whether all that the script sets by hand was compared, and nothing counts against it.'),
+  notCompared: z
+    .array(notCompared)
+    .describe('What the script sets by hand and the capture can’t show, safety first.'),
+  excepted: z.array(z.string()).describe('What was named as knowingly left.'),
+  cutOff: z.string().nullable().describe('How the capture shows that a part of it is missing.'),
+  unread: z.array(line).describe('Lines that could not be read.'),
+  counts: z.record(verdict, z.int()),
   rows: z.array(
     z.object({
-      group: z.string(),
+      groups: z.array(z.string()).describe('The outermost first.'),
       name: z.string(),
+      occurrence: z.int().min(1).describe('Which of several with these groups and this name.'),
       path: z.string().nullable(),
       wanted: z.string().nullable(),
       held: z.string().nullable(),
@@ -20,16 +32,6 @@ export const proveForm = z.object({
       line: line.nullable(),
     }),
   ),
-  truncated: z.string().nullable().describe('How the capture shows that a part of it is missing.'),
-  unknown: z.array(line).describe('Lines that are nothing the profile knows.'),
-  counts: z.object({
-    equal: z.int(),
-    different: z.int(),
-    missing: z.int(),
-    extra: z.int(),
-    repeated: z.int(),
-  }),
-  isEqual: z.boolean(),
 });
 
 const proposal = z.object({

@@ -301,7 +301,7 @@ export type ProveAnswer =
       readonly kind: 'proof';
       readonly markdown: string;
       readonly summary: string;
-      readonly isEqual: boolean;
+      readonly isWhole: boolean;
       /** 0-based lines of the capture. */
       readonly problems: readonly { readonly line: number; readonly message: string }[];
     };

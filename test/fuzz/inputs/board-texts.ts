@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
-import { writeBoardText } from '../../../server/src/board/write';
+import { entriesOf } from '../../../server/src/board/writing/entries';
+import { type WrittenText, writeText } from '../../../server/src/board/writing/write-text';
 import { CraftView } from '../../../server/src/craft/view';
 import { testCatalog } from '../../support/catalog';
 import { craftOf } from '../../support/findings';
@@ -25,7 +26,13 @@ export function profileNamed(name: BoardName): Profile {
 
 /** The racer of the demo on a board. */
 function racerText(profile: Profile): string {
-  return writeBoardText(profile, racerView(), { cautions: ['Propellers off.'], since: null }).text;
+  return writtenFor(profile, racerView(), ['Propellers off.']).text;
+}
+
+/** A craft as its board's profile alone says how to write it. */
+export function writtenFor(profile: Profile, view: CraftView, cautions: readonly string[] = []): WrittenText {
+  const entries = entriesOf(profile, view);
+  return writeText({ profile, entries, captured: null, since: null, cautions });
 }
 
 export function racerView(): CraftView {

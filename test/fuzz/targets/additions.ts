@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { parse } from 'jsonc-parser';
 import { adviceFor, messageFor } from '../../../server/src/additions/problem';
-import { entriesOf } from '../../../server/src/board/entries';
+import { readListing } from '../../../server/src/board/listing/read-listing';
 import { profileOf } from '../../../server/src/board/profile/profile';
-import { prove } from '../../../server/src/board/prove';
-import { writeBoardText } from '../../../server/src/board/write';
+import { prove } from '../../../server/src/board/proving/prove';
+import { entriesOf } from '../../../server/src/board/writing/entries';
 import { Checker } from '../../../server/src/checks/checker';
 import { messageOf } from '../../../server/src/checks/report/render';
 import { Craft } from '../../../server/src/craft/craft';
@@ -15,6 +15,7 @@ import { Script } from '../../../server/src/craft/script';
 import { CraftView } from '../../../server/src/craft/view';
 import { additionsOf, type ReadFiles, workspaceWithBoard } from '../../support/additions';
 import { buzzer, sodiumIon } from '../../support/buzzer';
+import { writtenFor } from '../inputs/board-texts';
 import { changedJson } from '../inputs/json';
 import { anyText, slipped } from '../inputs/texts';
 import { target } from '../target';
@@ -119,9 +120,11 @@ export const profiles = target<string>(
     const board = made.catalog.board('finch');
     const profile = board === undefined ? null : profileOf(board);
     if (profile === null) return;
-    const written = writeBoardText(profile, view, { cautions: [], since: null });
-    if (written.tooLong.length > 0) return;
-    const { rows } = prove(profile, made.catalog, entriesOf(profile, view).entries, written.text);
+    const written = writtenFor(profile, view);
+    if (written.unwritten.length > 0) return;
+    const capture = readListing(written.text, profile.text.forms);
+    const entries = entriesOf(profile, view);
+    const { rows } = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
     assert.deepEqual(
       rows.filter(({ verdict }) => verdict !== 'equal'),
       [],

@@ -1,13 +1,13 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { entriesOf } from '../../../server/src/board/entries';
 import { scriptTextOf } from '../../../server/src/board/layer/layer';
 import { LayerReader } from '../../../server/src/board/layer/layer-reader';
+import { makeScript } from '../../../server/src/board/layer/make-script';
 import { recognisedProfile } from '../../../server/src/board/layer/recognised-profile';
+import { readListing } from '../../../server/src/board/listing/read-listing';
 import type { Profile } from '../../../server/src/board/profile/profile';
-import { prove } from '../../../server/src/board/prove';
-import { readBoardLines } from '../../../server/src/board/read-lines';
-import { scriptFromBoardText } from '../../../server/src/board/to-script';
+import { prove } from '../../../server/src/board/proving/prove';
+import { entriesOf } from '../../../server/src/board/writing/entries';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsOf } from '../../support/findings';
 import { type BoardName, boardNames, capture, profileNamed, racerView } from '../inputs/board-texts';
@@ -18,31 +18,23 @@ interface Captured {
   readonly text: string;
 }
 
-/** Every line of the board is told once, whatever it is. */
+/** Every setting of the board is told once, whatever it is. */
 function proves(profile: Profile, text: string): void {
-  const { rows, counts, unknown, isEqual } = prove(
-    profile,
-    testCatalog,
-    entriesOf(profile, racerView()).entries,
-    text,
-  );
-  const settings = readBoardLines(profile, text).filter(({ line }) => line.kind === 'setting');
-  assert.equal(rows.filter(({ line }) => line !== null).length, settings.length);
+  const capture = readListing(text, profile.text.forms);
+  const entries = entriesOf(profile, racerView());
+  const proof = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
+  assert.equal(proof.rows.filter(({ at }) => at !== null).length, capture.settings.length);
   assert.equal(
-    Object.values(counts).reduce((sum, count) => sum + count, 0),
-    rows.length,
+    Object.values(proof.counts).reduce((sum, count) => sum + count, 0),
+    proof.rows.length,
   );
-  if (isEqual) assert.equal(unknown.length, 0);
+  if (proof.isWhole) assert.equal(capture.left.length, 0);
 }
 
 /** Nothing of a capture is lost: each line is in the script, as a setting or as a comment. */
 function becomesScript(profile: Profile, text: string): void {
-  const made = scriptFromBoardText(profile, testCatalog, text);
-  const lines = readBoardLines(profile, text);
-  const settings = lines.filter(({ line }) => line.kind === 'setting');
-  const { understood, kept, repeated, unknown } = made;
-  assert.equal(understood + kept.length + repeated.length, settings.length, 'every settings line is told');
-  assert.equal(unknown.length, lines.filter(({ line }) => line.kind === 'unknown').length);
+  const made = makeScript(profile, testCatalog, text);
+  assert.equal(made.left.length, readListing(text, profile.text.forms).left.length);
   const faults = findingsOf(craftOf(made.text)).filter(({ check }) =>
     ['line/unreadable', 'line/unknown-name', 'line/no-value', 'line/open-text'].includes(check.id),
   );

@@ -1,14 +1,15 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { entriesOf } from '../../../server/src/board/entries';
+import { makeScript } from '../../../server/src/board/layer/make-script';
+import { readListing } from '../../../server/src/board/listing/read-listing';
+import { settingKey } from '../../../server/src/board/listing/setting-key';
 import { forbidden } from '../../../server/src/board/meaning/spelling';
-import { prove } from '../../../server/src/board/prove';
-import { scriptFromBoardText } from '../../../server/src/board/to-script';
-import { writeBoardText } from '../../../server/src/board/write';
+import { prove } from '../../../server/src/board/proving/prove';
+import { entriesOf } from '../../../server/src/board/writing/entries';
 import { CraftView } from '../../../server/src/craft/view';
 import { testCatalog } from '../../support/catalog';
 import { craftOf } from '../../support/findings';
-import { type BoardName, boardNames, profileNamed } from '../inputs/board-texts';
+import { type BoardName, boardNames, profileNamed, writtenFor } from '../inputs/board-texts';
 import { catalogueScript } from '../inputs/catalogue-script';
 import { slipped } from '../inputs/texts';
 import { target } from '../target';
@@ -17,8 +18,6 @@ interface HandedOver {
   readonly board: BoardName;
   readonly script: string;
 }
-
-const plain = { cautions: [], since: null };
 
 export const handingOver = target<HandedOver>(
   {
@@ -36,30 +35,28 @@ export const handingOver = target<HandedOver>(
     const view = new CraftView(craft, craft.packs()[0] ?? null);
     // Words that only a board can tell, such as its ports, are held against the script's own board.
     if (view.board?.name !== board) return;
-    const { text, lines, tooLong } = writeBoardText(profile, view, plain);
-    for (const line of lines) {
+    const { text, lines, unwritten } = writtenFor(profile, view);
+    for (const line of lines.map((one) => one.replace(/\r?\n$/, ''))) {
       assert.ok(
         !forbidden.test(line) && line.length <= (profile.text.longestLine ?? 0),
         JSON.stringify(line),
       );
       assert.ok(!/\b(NaN|Infinity|undefined|null)\b/.test(line) || script.includes('NaN'), line);
     }
-    const left = new Set(tooLong);
-    const entries = entriesOf(profile, view).entries.filter(
-      (entry) => ![...left].some(({ group, name }) => group === entry.group && name === entry.name),
-    );
-    const proof = prove(profile, testCatalog, entries, text);
-    const wrong = proof.rows.filter(({ verdict, line }) => verdict !== 'equal' && line !== null);
+    const left = new Set(unwritten.map(({ entry }) => settingKey(entry)));
+    const all = entriesOf(profile, view);
+    const entries = { ...all, entries: all.entries.filter((entry) => !left.has(settingKey(entry))) };
+    const capture = readListing(text, profile.text.forms);
+    const proof = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
     assert.deepEqual(
-      wrong.filter(({ verdict }) => verdict !== 'extra'),
+      proof.rows.filter(({ verdict }) => verdict !== 'equal' && verdict !== 'extra'),
       [],
     );
-    assert.equal(proof.counts.missing, 0);
-    assert.equal(proof.truncated, null);
-    const made = scriptFromBoardText(profile, testCatalog, text);
-    assert.deepEqual(made.unknown, []);
+    assert.equal(proof.cutOff, null);
+    const made = makeScript(profile, testCatalog, text);
+    assert.deepEqual(made.left, []);
     const again = craftOf(made.text);
-    const written = writeBoardText(profile, new CraftView(again, again.packs()[0] ?? null), plain);
+    const written = writtenFor(profile, new CraftView(again, again.packs()[0] ?? null));
     assert.deepEqual([...written.lines].sort(), [...lines].sort());
   },
 );

@@ -1,8 +1,9 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { canBeConfirmed, settingKey } from '../../../server/src/board/learn/confirm';
-import { learnShape } from '../../../server/src/board/learn/shape';
-import { profileSkeleton } from '../../../server/src/board/learn/skeleton';
+import { canBeConfirmed } from '../../../server/src/board/learn/confirm';
+import { learnedProfile } from '../../../server/src/board/learn/learned-profile';
+import { learnedSettings, settingName } from '../../../server/src/board/learn/learned-settings';
+import { readListing } from '../../../server/src/board/listing/read-listing';
 import { learned } from '../../../server/src/features/board/learning';
 import { splitLines } from '../../../server/src/language/split-lines';
 import { workspaceWithBoard } from '../../support/additions';
@@ -27,12 +28,10 @@ export const learning = target<Listing>(
   },
   fc.record({ text: capture, confirms: fc.nat(4) }),
   ({ text, confirms }) => {
-    const shape = learnShape(text);
+    const listing = readListing(text, null);
     const count = splitLines(text).length;
-    assert.ok(shape.understood >= 0 && shape.understood <= 1, `${shape.understood}`);
-    for (const { number } of shape.lines) assert.ok(number >= 0 && number < count, `${number} of ${count}`);
-    const { rows } = learned(shape, testCatalog);
-    assert.equal(rows.length, shape.settings.length);
+    const { rows } = learned(listing, testCatalog);
+    assert.equal(rows.length, listing.settings.length);
     const confirmed = new Map(
       rows.flatMap(({ key, proposals }, index) => {
         const parameter = proposals[0]?.parameter ?? names[index];
@@ -41,12 +40,12 @@ export const learning = target<Listing>(
           : [];
       }),
     );
-    const skeleton = profileSkeleton(shape, 'kestrel', confirmed, testCatalog);
-    if (skeleton === null) return assert.equal(shape.line, null);
-    const keys = new Set(shape.settings.map(settingKey));
-    for (const key of skeleton.mapped) assert.ok(keys.has(key), key);
+    const made = learnedProfile(listing, 'kestrel', confirmed, testCatalog);
+    if (made === null) return assert.equal(listing.settings.length, 0);
+    const keys = new Set(learnedSettings(listing).map(settingName));
+    for (const key of made.mapped) assert.ok(keys.has(key), key);
     if (count > 12) return;
-    const additions = workspaceWithBoard('boards/kestrel.json', skeleton.profile);
+    const additions = workspaceWithBoard('boards/kestrel.json', made.profile);
     assert.deepEqual(additions.problems.get('boards/kestrel.json'), []);
   },
 );

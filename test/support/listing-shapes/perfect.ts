@@ -14,6 +14,7 @@ export function perfectReading({ text, settings, comments }: PrintedListing): Li
     openings: [],
     closings: [],
     left: [],
+    lines: [],
     echoes: [],
     understood: 1,
     refused: null,

@@ -1,16 +1,16 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { entriesOf } from '../../../server/src/board/entries';
-import { lineFormOf } from '../../../server/src/board/line-form';
+import { makeScript } from '../../../server/src/board/layer/make-script';
+import { readListing } from '../../../server/src/board/listing/read-listing';
+import { settingKey } from '../../../server/src/board/listing/setting-key';
 import { namesOf } from '../../../server/src/board/meaning/meanings';
 import { Speller } from '../../../server/src/board/meaning/spelling';
-import { keyOf } from '../../../server/src/board/one-group';
 import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
-import { prove } from '../../../server/src/board/prove';
-import { readBoardLines } from '../../../server/src/board/read-lines';
-import { scriptFromBoardText } from '../../../server/src/board/to-script';
-import { writeBoardText } from '../../../server/src/board/write';
+import { LineNumbers } from '../../../server/src/board/proving/line-numbers';
+import { prove } from '../../../server/src/board/proving/prove';
+import { entriesOf } from '../../../server/src/board/writing/entries';
+import { handOverOf, writeText } from '../../../server/src/board/writing/write-text';
 import { CraftView } from '../../../server/src/craft/view';
 import { meaningsOn, valueOn } from '../../support/board-crafts';
 import { testCatalog } from '../../support/catalog';
@@ -19,8 +19,6 @@ import { near } from '../../support/near';
 
 const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
 const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
-const plain = { cautions: [], since: null };
-
 function profile(name: string): Profile {
   const board = testCatalog.board(name);
   const found = board === undefined ? null : profileOf(board);
@@ -30,67 +28,86 @@ function profile(name: string): Profile {
 
 const onBoard = (text: string, name: string) => text.replace(/profile( *)= \w+/, `profile$1= ${name}`);
 const viewOf = (text: string, pack: string | null) => new CraftView(craftOf(text, club), pack);
-const written = (name: string, text: string, pack: string | null) =>
-  writeBoardText(profile(name), viewOf(text, pack), plain);
+const written = (name: string, text: string, pack: string | null) => writtenBy(name, viewOf(text, pack));
+const writtenBy = (name: string, view: CraftView) =>
+  writeText({
+    profile: profile(name),
+    entries: entriesOf(profile(name), view),
+    captured: null,
+    since: null,
+    cautions: ['Propellers off.'],
+  });
+const listingOf = (name: string, capture: string) => readListing(capture, profile(name).text.forms);
 const proofOf = (name: string, capture: string) =>
-  prove(
-    profile(name),
-    testCatalog,
-    entriesOf(profile(name), viewOf(onBoard(racer, name), 'sprint')).entries,
-    capture,
-  );
+  prove({
+    profile: profile(name),
+    entries: entriesOf(profile(name), viewOf(onBoard(racer, name), 'sprint')),
+    capture: listingOf(name, capture),
+    except: new Set(['board.compass']),
+    ignoresExtra: false,
+  });
+const lineOf = (capture: string, at: { readonly start: number } | null) =>
+  new LineNumbers(capture).of(at?.start ?? -1);
 
 for (const name of ['wren', 'heron']) {
   describe(`the text of ${name}`, () => {
     const text = written(name, onBoard(racer, name), 'sprint').text;
 
     it('is read back line by line as it was written', () => {
-      const kinds = new Set(readBoardLines(profile(name), text).map(({ line }) => line.kind));
-      assert.ok(!kinds.has('unknown'), [...kinds].join(' '));
+      const { left, settings, openings, closings, comments } = listingOf(name, text);
+      assert.deepEqual(left, []);
+      assert.ok(settings.length > 90);
+      assert.deepEqual([openings.length, closings.length, comments.length], [1, 1, 1]);
     });
 
     it('proves equal to the racer that it was written from', () => {
       const proof = proofOf(name, text);
-      assert.ok(proof.isEqual, JSON.stringify(proof.rows.filter(({ verdict }) => verdict !== 'equal')));
-      assert.ok(proof.counts.equal >= 15);
+      assert.deepEqual(
+        proof.rows.filter(({ verdict }) => verdict !== 'equal'),
+        [],
+      );
+      assert.deepEqual(proof.notCompared, []);
+      assert.ok(proof.isWhole);
+      assert.ok(proof.counts.equal >= 90);
     });
 
     it('makes a script that is written as the same text again', () => {
-      const made = scriptFromBoardText(profile(name), testCatalog, text);
-      assert.deepEqual([made.kept, made.unknown, made.repeated], [[], [], []]);
-      const again = writeBoardText(profile(name), viewOf(made.text, 'captured'), plain);
-      const [setLines, lines] = [again.lines, text.trimEnd().split(/\r?\n/)].map((all) => new Set(all));
-      for (const line of lines ?? []) assert.ok(setLines?.has(line), line);
+      const made = makeScript(profile(name), testCatalog, text);
+      assert.deepEqual([made.own, made.left], [0, []]);
+      const again = writtenBy(name, viewOf(made.text, 'captured'));
+      const [setLines, lines] = [again.lines, text.trimEnd().split(/(?<=\n)/)].map((all) => new Set(all));
+      for (const line of lines ?? [])
+        assert.ok(setLines?.has(line.endsWith('\n') ? line : `${line}\n`), line);
       assert.equal(setLines?.size, lines?.size);
     });
 
     it('shows what changed, what is missing, what stands there twice and what was cut off (K03)', () => {
       const lines = text.trimEnd().split('\n');
-      const settings = readBoardLines(profile(name), text).filter(({ line }) => line.kind === 'setting');
-      const [first, second, third] = settings.map(({ number }) => number);
-      assert.ok(first !== undefined && second !== undefined && third !== undefined);
-      const numbered = settings.find(
-        ({ line }) => line.kind === 'setting' && /^\d+(\.\d+)?$/.test(line.value.text),
-      );
-      const at = numbered?.number ?? -1;
-      const changed = lines.with(at, (lines[at] ?? '').replace(/(\d+)(\D*)$/, '9$1$2'));
+      const { settings } = listingOf(name, text);
+      const [, second, third] = settings.map(({ at }) => lineOf(text, at.name));
+      assert.ok(second !== undefined && third !== undefined);
+      const numbered = settings.find(({ value }) => /^\d+(\.\d+)?$/.test(value));
+      assert.ok(numbered);
+      const at = lineOf(text, numbered.at.name);
+      const changed = `${text.slice(0, numbered.at.value.start)}9${text.slice(numbered.at.value.start)}`;
       assert.deepEqual(
-        proofOf(name, changed.join('\n'))
+        proofOf(name, changed)
           .rows.filter(({ verdict }) => verdict === 'different')
-          .map(({ line }) => line),
+          .map((row) => lineOf(changed, row.at)),
         [at],
       );
-      assert.equal(proofOf(name, lines.toSpliced(second, 1).join('\n')).counts.missing, 1);
-      const doubled = proofOf(name, lines.toSpliced(third + 1, 0, lines[third] ?? '').join('\n'));
+      const cut = lines.toSpliced(second, 1).join('\n');
+      assert.equal(proofOf(name, cut).counts.missing, 1);
+      const twice = lines.toSpliced(third + 1, 0, lines[third] ?? '').join('\n');
       assert.deepEqual(
-        doubled.rows.filter(({ verdict }) => verdict === 'repeated').map(({ line }) => line),
+        proofOf(name, twice)
+          .rows.filter(({ verdict }) => verdict === 'twice')
+          .map((row) => lineOf(twice, row.at)),
         [third + 1],
       );
-      assert.match(proofOf(name, lines.slice(0, -1).join('\n')).truncated ?? '', /closing line is missing/);
-      assert.match(
-        proofOf(name, lines.toSpliced(second, 1).join('\n')).truncated ?? '',
-        /counts \d+ settings/,
-      );
+      assert.match(proofOf(name, lines.slice(0, -1).join('\n')).cutOff ?? '', /closing line is missing/);
+      assert.match(proofOf(name, cut).cutOff ?? '', /counts \d+ settings/);
+      for (const capture of [changed, cut, twice]) assert.ok(!proofOf(name, capture).isWhole);
     });
 
     it('holds any value within a step of what was said', () => {
@@ -142,34 +159,29 @@ for (const name of ['wren', 'heron']) {
     });
   });
 
-  describe(`a capture from ${name} with lines that nobody knows`, () => {
-    it('comes back with every settings line, whatever it holds', () => {
+  describe(`a capture from ${name} with settings that nobody knows`, () => {
+    it('comes back with every setting, whatever it holds', () => {
       const word = fc.stringMatching(/^[a-z][a-z-]{0,8}$/);
       const value = fc.stringMatching(/^[A-Za-z0-9.,+:'"-]{1,12}$/);
+      const { forms } = profile(name).text;
       fc.assert(
         fc.property(fc.array(fc.tuple(word, word, value), { minLength: 1, maxLength: 20 }), (settings) => {
-          const form = lineFormOf(profile(name));
-          assert.ok(form);
-          const lines = settings.map(([group, own, text]) => {
-            const fill = (source: string) =>
+          const lines = settings.flatMap(([group, own, text]) =>
+            [...forms.headings, forms.lines[0]?.form ?? ''].map((source) =>
               source
                 .replace('{group}', group)
                 .replace('{name}', own)
-                .replace('{value}', () => text);
-            return [...(form.heading === null ? [] : [fill(form.heading.source)]), fill(form.line.source)];
-          });
-          const capture = lines.flat().join('\n');
-          const made = scriptFromBoardText(profile(name), testCatalog, capture);
-          const again = writeBoardText(profile(name), viewOf(made.text, null), plain).lines.join('\n');
-          const keys = (all: string) =>
-            new Map(
-              readBoardLines(profile(name), all).flatMap(({ line: read }) =>
-                read.kind === 'setting'
-                  ? [[keyOf(read.group, read.name.text), read.value.text] as const]
-                  : [],
-              ),
-            );
-          assert.deepEqual([...keys(again)].sort(), [...keys(capture)].sort());
+                .replace('{value}', () => text),
+            ),
+          );
+          const capture = lines.join('\n');
+          const made = makeScript(profile(name), testCatalog, capture);
+          const again = writtenBy(name, viewOf(made.text, null)).text;
+          const held = (all: string) =>
+            listingOf(name, all)
+              .settings.map((setting) => `${settingKey(setting)} ${setting.value}`)
+              .sort();
+          assert.deepEqual(held(again), held(capture));
         }),
         { numRuns: 200 },
       );
@@ -184,7 +196,7 @@ describe('what goes to a board', () => {
     for (const name of ['wren', 'heron']) {
       for (const text of nasty) {
         const script = onBoard(racer, name).replace('"Sandmartin"', `"${text}"`);
-        for (const line of written(name, script, 'sprint').lines)
+        for (const line of written(name, script, 'sprint').lines.map((one) => one.trimEnd()))
           assert.ok(!/[\p{Cc}\u202A-\u202E\u2066-\u2069]/u.test(line), JSON.stringify(line));
       }
     }
@@ -212,7 +224,7 @@ describe('what goes to a board', () => {
         const text = parts.join('').replace(/[\r\n"\\]/g, ' ');
         const script = `${onBoard(racer, name).replace('"Sandmartin"', `"${text}"`)}\n# ${text}\n`;
         const { lines } = written(name, script, 'sprint');
-        for (const line of lines) {
+        for (const line of lines.map((one) => one.replace(/\n$/, ''))) {
           assert.ok(!/[\p{Cc}\u202A-\u202E\u2066-\u2069\u2028\u2029]/u.test(line), JSON.stringify(line));
           assert.ok(line.length <= (profile(name).text.longestLine ?? Number.POSITIVE_INFINITY), line);
           assert.ok(!/\d[eE][+-]?\d/.test(line), line);
@@ -225,7 +237,7 @@ describe('what goes to a board', () => {
   it('is no range of which both ends would be written alike', () => {
     const refusedWith = (on: string) =>
       entriesOf(profile('wren'), viewOf(`board.profile = wren\nsignal-loss.switch-on = ${on}\n`, null))
-        .refused.map(({ reason }) => reason)
+        .left.flatMap(({ reason }) => reason ?? [])
         .filter((reason) => /alike|both ends/.test(reason));
     assert.deepEqual(refusedWith('800 us..800.000000001 us'), [
       'the board would write both ends as 800; set them further apart',
@@ -235,17 +247,14 @@ describe('what goes to a board', () => {
 
   it('is only what changed, after a hand-over', () => {
     const heron = profile('heron');
-    const before = entriesOf(heron, viewOf(racer, 'sprint')).entries;
-    const since = {
-      version: 1 as const,
-      board: 'heron',
-      pack: 'sprint',
-      reason: null,
-      lines: before.map(({ group, name, value }) => ({ group, name, value })),
-    };
-    const changed = racer.replace('tilt-limit = 40 deg', 'tilt-limit = 35 deg');
-    const { count } = writeBoardText(heron, viewOf(changed, 'sprint'), { cautions: [], since });
-    assert.equal(count, 1);
-    assert.equal(writeBoardText(heron, viewOf(racer, 'sprint'), { cautions: [], since }).count, 0);
+    const entries = (text: string) => entriesOf(heron, viewOf(text, 'sprint'));
+    const since = handOverOf('heron', 'sprint', entries(racer), null);
+    const changedIn = (text: string) =>
+      writeText({ profile: heron, entries: entries(text), captured: null, since, cautions: [] });
+    assert.equal(changedIn(racer.replace('tilt-limit = 40 deg', 'tilt-limit = 35 deg')).count, 1);
+    assert.equal(changedIn(racer).count, 0);
+    const without = changedIn(racer.replace(/^purpose.*$/m, ''));
+    assert.equal(without.count, 0);
+    assert.equal(without.removed.length, 1);
   });
 });

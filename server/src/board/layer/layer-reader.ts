@@ -2,11 +2,11 @@ import type { Catalog } from '../../catalog/catalog';
 import type { Forms } from '../../catalog/model/board-forms';
 import type { ListedSetting, Listing } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
+import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
 import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
-import { keyOfSetting } from './setting-key';
 import { TextLines } from './text-lines';
 
 /** Reads a board's text again after each edit: of most edits, only the line that changed. */
@@ -56,7 +56,7 @@ export class LayerReader {
   /** The values of the text as it was first read; a profile says more than they could. */
   private opened(settings: readonly LayerSetting[]): ReadonlyMap<string, string> | null {
     if (this.profile !== null || settings.length === 0) return null;
-    this.asOpened ??= new Map(settings.map((setting) => [keyOfSetting(setting), setting.value]));
+    this.asOpened ??= new Map(settings.map((setting) => [settingKey(setting), setting.value]));
     return this.asOpened;
   }
 

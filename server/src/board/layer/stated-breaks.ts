@@ -1,14 +1,8 @@
 import { suggestWord } from '../../catalog/suggest';
-import { type DecimalMark, numberLook } from '../listing/number-look';
-import { lookOf } from '../listing/value-look';
+import type { DecimalMark } from '../listing/number-look';
+import { settingKey } from '../listing/setting-key';
+import { isAsStated, type StatedOf } from './as-stated';
 import type { BoardLayer, LayerLine, LayerSetting } from './layer';
-import { keyOfSetting } from './setting-key';
-
-/** What is stated of a setting's value. */
-export interface StatedOf {
-  readonly range: { readonly low: string; readonly high: string } | null;
-  readonly words: readonly string[] | null;
-}
 
 /** A value that is not what is stated of it. */
 export interface StatedBreak {
@@ -44,7 +38,7 @@ export function statedBreaks(layer: BoardLayer): StatedBreaks {
 }
 
 function isDoubted({ profile, asOpened }: BoardLayer, setting: LayerSetting, { found }: LayerLine): boolean {
-  if (profile === null) return asOpened?.get(keyOfSetting(setting)) === setting.value;
+  if (profile === null) return asOpened?.get(settingKey(setting)) === setting.value;
   // What only the listing states of a setting that the profile lists was broken by the capture already.
   const row = found?.row.setting;
   return row !== undefined && row.range === undefined && row.words === undefined;
@@ -73,29 +67,6 @@ function statedOf({ stated }: LayerSetting, { found }: LayerLine): StatedOf | nu
     row?.range === undefined ? (stated?.range ?? null) : { low: row.range[0], high: row.range[1] };
   const words = row?.words ?? stated?.words ?? null;
   return range === null && words === null ? null : { range, words };
-}
-
-function isAsStated(value: string, { range, words }: StatedOf, mark: DecimalMark): boolean {
-  if (value === '') return true;
-  if (words?.includes(value) === true) return true;
-  const look = lookOf(value, mark);
-  const items = look.kind === 'list' || look.kind === 'tuple' ? look.items : [value];
-  return items.every((item) => words?.includes(item) === true || isInRange(item, range, mark));
-}
-
-function isInRange(value: string, range: StatedOf['range'], mark: DecimalMark): boolean {
-  if (range === null) return false;
-  const [given, low, high] = [value, range.low, range.high].map((text) => numberIn(text, mark));
-  // Ends that are no numbers say nothing that could be compared.
-  if (low === null || high === null || low === undefined || high === undefined) return true;
-  if (given === null || given === undefined) return false;
-  return given >= Math.min(low, high) && given <= Math.max(low, high);
-}
-
-function numberIn(text: string, mark: DecimalMark): number | null {
-  const look = lookOf(text, mark);
-  const number = look.kind === 'measure' ? look.number : numberLook(text, mark);
-  return number === null || Number.isNaN(number.value) ? null : number.value;
 }
 
 function nearOf({ value }: LayerSetting, { words }: StatedOf): readonly string[] {

@@ -2,7 +2,7 @@ import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BoardSetting } from '../../catalog/model/board-profile';
 import { staticWords } from '../../craft/line-check';
 import { fromBase, unitOf } from '../../units/unit';
-import type { LearnedSetting } from './shape';
+import { type LearnedSetting, settingName } from './learned-settings';
 import { tellingWords } from './words';
 
 /** What a pilot has said that settings stand for: the catalogue's name by the setting's key. */
@@ -40,17 +40,13 @@ export function confirmedMeanings(
 ): ReadonlyMap<string, Meant> {
   const byParameter = new Map<string, LearnedSetting[]>();
   for (const setting of settings) {
-    const parameter = confirmed.get(settingKey(setting));
+    const parameter = confirmed.get(settingName(setting));
     if (parameter === undefined || !canBeConfirmed(catalog, parameter)) continue;
     const held = byParameter.get(parameter);
     if (held === undefined) byParameter.set(parameter, [setting]);
     else held.push(setting);
   }
   return new Map([...byParameter].flatMap(([name, held]) => meantBy(name, held, catalog)));
-}
-
-export function settingKey({ group, name }: Pick<LearnedSetting, 'group' | 'name'>): string {
-  return group === '' ? name : `${group}/${name}`;
 }
 
 function meantBy(
@@ -63,13 +59,16 @@ function meantBy(
   if (found === undefined || first === undefined) return [];
   if (found.parameter.kind !== 'range') {
     if (second !== undefined) return [];
-    return [[settingKey(first), { means: name, ...counted(found, first), ...worded(found, first, catalog) }]];
+    return [
+      [settingName(first), { means: name, ...counted(found, first), ...worded(found, first, catalog) }],
+    ];
   }
   // A range needs both its ends: the lower number is the lower end.
-  if (held.length !== 2 || second === undefined || first.group !== second.group) return [];
-  const isRising = Number(first.value) <= Number(second.value);
+  if (held.length !== 2 || second === undefined || first.groups.join('/') !== second.groups.join('/'))
+    return [];
+  const isRising = first.number <= second.number;
   return [first, second].map((setting) => [
-    settingKey(setting),
+    settingName(setting),
     { means: name, as: (setting === first) === isRising ? 'low' : 'high', ...counted(found, setting) },
   ]);
 }
@@ -90,22 +89,22 @@ export function likelyScale({ parameter, range, usual }: FoundParameter, value: 
   return lies(usual) ?? lies(range) ?? 1;
 }
 
-function counted(found: FoundParameter, { value, look }: LearnedSetting): Pick<Meant, 'counts'> {
+function counted(found: FoundParameter, { number, look }: LearnedSetting): Pick<Meant, 'counts'> {
   if (look !== 'number') return {};
-  const scale = likelyScale(found, Number(value.replace(',', '.')));
+  const scale = likelyScale(found, number);
   return scale === 1 ? {} : { counts: { scale } };
 }
 
 /** The board's words where they are plainly the catalogue's; the others are for the author to fill in. */
 function worded(
   found: FoundParameter,
-  { value, remark, look }: LearnedSetting,
+  { value, stated, look }: LearnedSetting,
   catalog: Catalog,
 ): Pick<Meant, 'spelled'> {
   const { parameter } = found;
   if (parameter.kind !== 'word' && parameter.kind !== 'words' && parameter.kind !== 'flag') return {};
   const known = parameter.kind === 'flag' ? ['on', 'off'] : (staticWords(found, catalog) ?? []);
-  const spelled = remark?.words ?? (look === 'word' || look === 'flag' || look === 'words' ? [value] : []);
+  const spelled = stated?.words ?? (look === 'word' || look === 'flag' || look === 'words' ? [value] : []);
   const pairs = spelled.flatMap((own) => {
     const word = wordOf(own, known);
     return word === null ? [] : [[word, own] as const];

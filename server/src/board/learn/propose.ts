@@ -2,8 +2,7 @@ import type { Catalog } from '../../catalog/catalog';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import { staticWords } from '../../craft/line-check';
 import { fromBase, unitOf } from '../../units/unit';
-import type { Look } from './looks';
-import type { LearnedSetting } from './shape';
+import type { LearnedLook, LearnedSetting } from './learned-settings';
 import { tellingWords } from './words';
 
 /** A parameter that a board's setting may stand for. A person has to say so: nothing is taken by itself. */
@@ -65,9 +64,9 @@ export function proposeParameters(setting: LearnedSetting, catalog: Catalog): re
 }
 
 /** The setting's own words with their weight; those of its group tell less. */
-function askedWords({ group, name }: LearnedSetting): ReadonlyMap<string, number> {
+function askedWords({ groups, name }: LearnedSetting): ReadonlyMap<string, number> {
   const asked = new Map<string, number>();
-  for (const word of tellingWords(group)) asked.set(word, 0.35);
+  for (const word of tellingWords(groups.join(' '))) asked.set(word, 0.35);
   for (const word of tellingWords(name)) asked.set(word, 1);
   return asked;
 }
@@ -112,7 +111,7 @@ interface Fit {
   readonly reason: () => string;
 }
 
-const kindsFor: Readonly<Record<Exclude<Look, null>, readonly string[]>> = {
+const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
   number: ['quantity', 'count', 'range', 'curve', 'place', 'flag'],
   flag: ['flag', 'word'],
   word: ['word', 'words', 'text', 'quantity', 'count'],
@@ -122,12 +121,12 @@ const kindsFor: Readonly<Record<Exclude<Look, null>, readonly string[]>> = {
 };
 
 /** How well the value suits what the parameter takes. */
-function fitOf(entry: Entry, { look, value, remark }: LearnedSetting): Fit {
+function fitOf(entry: Entry, { look, value, number, stated }: LearnedSetting): Fit {
   const { parameter } = entry.known;
   if (parameter.kind === 'flag' && look === 'number' && value !== '0' && value !== '1')
     return { factor: 0.35, reason: () => `${value} is no flag` };
-  if (look === 'number') return numberFit(entry, Number(value.replace(',', '.')));
-  const said = (remark?.words ?? [value]).flatMap((word) => tellingWords(word));
+  if (look === 'number') return numberFit(entry, number);
+  const said = (stated?.words ?? [value]).flatMap((word) => tellingWords(word));
   if (said.some((word) => entry.words.has(word)))
     return { factor: 1.15, reason: () => `${value} is like one of its words` };
   return { factor: 1, reason: () => `${value} may be one of its words` };

@@ -71,6 +71,17 @@ export interface LeftLine {
   readonly reason: string;
 }
 
+export type LineKind = 'settings' | 'continuation' | 'heading' | 'closer' | 'comment' | 'frame';
+
+/** A line that was understood, without what a terminal put around it. Documents such as JSON have none. */
+export interface ListedLine {
+  readonly kind: LineKind;
+  readonly text: string;
+  /** The settings in it: `settings[first]` up to, not including, `settings[end]`. */
+  readonly first: number;
+  readonly end: number;
+}
+
 /** What a board's text says, with places. */
 export interface Listing {
   readonly text: string;
@@ -82,6 +93,7 @@ export interface Listing {
   readonly openings: readonly Frame[];
   readonly closings: readonly Frame[];
   readonly left: readonly LeftLine[];
+  readonly lines: readonly ListedLine[];
   /** Commands that somebody typed behind the board's prompt, without it. */
   readonly echoes: readonly Stretch[];
   /** Of the lines that should be settings, the share that is: 0 to 1. */

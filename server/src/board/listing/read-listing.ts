@@ -72,7 +72,7 @@ function isNoSetting(text: string): boolean {
 }
 
 function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly Stretch[]): Listing {
-  const { settings, headings, comments, openings, closings, left, settingLines } = read;
+  const { settings, headings, comments, openings, closings, left, lines: said, settingLines } = read;
   const lines = settingLines + left.length;
   const understood = lines === 0 ? 0 : settingLines / lines;
   return {
@@ -84,6 +84,7 @@ function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly
     openings,
     closings,
     left,
+    lines: said,
     echoes,
     understood,
     refused: null,
@@ -100,6 +101,7 @@ function emptyListing(text: string, forms: Forms | null, refused: string): Listi
     openings: [],
     closings: [],
     left: [],
+    lines: [],
     echoes: [],
     understood: 0,
     refused,

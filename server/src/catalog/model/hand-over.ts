@@ -8,15 +8,17 @@ export const handOver = z.strictObject({
   pack: z.nullable(z.string().check(z.maxLength(200))),
   /** Why it was handed over in spite of must-fix findings; null where there were none. */
   reason: z.nullable(z.string().check(z.maxLength(2000))),
-  lines: z
+  settings: z
     .array(
       z.strictObject({
-        group: z.string().check(z.maxLength(200)),
-        name: z.string().check(z.maxLength(200)),
-        value: z.string().check(z.maxLength(1000)),
+        groups: z.array(z.string().check(z.maxLength(2000))).check(z.maxLength(64)),
+        name: z.string().check(z.maxLength(2000)),
+        /** Left out for the first of its name. */
+        occurrence: z.optional(z.int().check(z.gte(2))),
+        value: z.string().check(z.maxLength(20_000)),
       }),
     )
-    .check(z.maxLength(20_000)),
+    .check(z.maxLength(100_000)),
 });
 
 export type HandOver = z.infer<typeof handOver>;

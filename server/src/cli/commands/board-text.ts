@@ -1,12 +1,15 @@
-import { handOverOf } from '../../board/write';
+import { setTimeout } from 'node:timers/promises';
+import type { Profile } from '../../board/profile/profile';
+import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
+import { parseQuantity } from '../../units/quantity';
 import { boardOption, command, nameOption, packOption } from '../command';
 import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { chosenProfile } from './board-choice';
+import { profileOrCaptured, templateText } from './board-choice';
 
 /** `propsoff board-text`: the text to standard output, everything else to standard error. */
 export const boardTextCommand = command({
@@ -24,6 +27,18 @@ export const boardTextCommand = command({
     },
     name: nameOption,
     changed: { type: 'boolean', about: 'only what changed since the record beside the script' },
+    over: {
+      type: 'string',
+      value: 'capture',
+      about:
+        'the text that was captured from the board: only its values change; without it the text that the script includes',
+    },
+    piece: {
+      type: 'string',
+      value: 'number',
+      about: 'only that piece of those that the board takes at once',
+    },
+    paced: { type: 'boolean', about: 'piece by piece, with the pause that the board needs between them' },
     record: { type: 'boolean', about: 'writes that record: <script>.handed.json' },
     despite: {
       type: 'string',
@@ -42,34 +57,66 @@ export const boardTextCommand = command({
     const reason = values.despite?.trim() ?? null;
     if (reason === '') throw new UsageError('--despite takes the reason in words');
     const wanted = { command: 'board-text', path, name: values.name };
-    const { view, findings, file, around } = await oneScript(wanted, values.pack, terminal);
+    const { view, findings, file, around, workspace } = await oneScript(wanted, values.pack, terminal);
     if (values.record === true && file.path === '-')
       throw new UsageError('--record needs a script with a name');
-    const profile = await chosenProfile(around, values.board, view.craft.boardName());
+    const captured = await templateText(values.over, workspace, view.craft, terminal);
+    const profile = await profileOrCaptured(around, values.board, view.craft.boardName(), captured);
     const isRemembered = values.record === true;
     const isChange = values.changed === true;
     const record = isChange || isRemembered ? await HandOverRecord.beside(file.path) : null;
     if (isRemembered && record?.isSomethingElse === true)
       throw new UsageError(`${record.path} is no record of a hand-over: move it away, or leave --record out`);
-    const since = isChange && record !== null ? lastOf(record, profile.board.name, terminal) : null;
-    const { written, blocking, report } = prepareBoardText({ profile, view, findings, since, reason });
+    const since = isChange && record !== null ? lastOf(record, profile?.name ?? '', terminal) : null;
+    const preparation = { profile, captured, view, findings, since, reason };
+    const { written, entries, blocking, report } = prepareBoardText(preparation);
     if (blocking.length > 0 && reason === null) {
       for (const line of blockedText(blocking)) terminal.tell(line);
       terminal.tell('Mend them, or say --despite "<reason>": the reason is written into the text.');
       return exitCodes.findings;
     }
-    await terminal.out(written.text);
+    await handOut(piecesOf(profile, written), values, profile, terminal);
     for (const line of report) terminal.tell(line);
     const others = view.craft.packs().filter((name) => name !== view.pack);
     if (values.pack === undefined && others.length > 0)
       terminal.tell(`The script has other packs: ${others.join(', ')}; --pack takes one of them.`);
     if (isRemembered && record !== null) {
-      await record.remember(handOverOf(profile, view, written, blocking.length > 0 ? reason : null));
+      const why = blocking.length > 0 ? reason : null;
+      await record.remember(handOverOf(profile?.name ?? '', view.pack, entries, why));
       terminal.tell(`Recorded in ${record.path}.`);
     }
     return exitCodes.fine;
   },
 });
+
+interface Handing {
+  readonly piece?: string | undefined;
+  readonly paced?: boolean | undefined;
+}
+
+/** Between pieces, where nobody has said how long the board takes. */
+const usualPause = 0.5;
+
+/** To standard output: all of it, one piece, or piece by piece as fast as the board takes them. */
+async function handOut(
+  pieces: readonly string[],
+  { piece, paced }: Handing,
+  profile: Profile | null,
+  terminal: Terminal,
+): Promise<void> {
+  if (piece !== undefined) {
+    const text = pieces[Number(piece) - 1];
+    if (text === undefined) throw new UsageError(`--piece takes a number from 1 to ${pieces.length}`);
+    await terminal.out(text);
+    terminal.tell(`Piece ${piece} of ${pieces.length}.`);
+    return;
+  }
+  const pause = parseQuantity(profile?.text.pace?.pause ?? '')?.value ?? usualPause;
+  for (const [index, text] of pieces.entries()) {
+    if (paced === true && index > 0) await setTimeout(1000 * pause);
+    await terminal.out(text);
+  }
+}
 
 /** The hand-over since which only changes are written; null, and told, where there is none. */
 function lastOf({ path, last, isThere }: HandOverRecord, board: string, terminal: Terminal): HandOver | null {

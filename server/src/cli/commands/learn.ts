@@ -1,6 +1,7 @@
 import { canBeConfirmed } from '../../board/learn/confirm';
-import { learnShape } from '../../board/learn/shape';
-import { profileSkeleton } from '../../board/learn/skeleton';
+import { learnedProfile } from '../../board/learn/learned-profile';
+import { profileText } from '../../board/learn/profile-text';
+import { readListing } from '../../board/listing/read-listing';
 import type { Catalog } from '../../catalog/catalog';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
@@ -48,17 +49,17 @@ export const learnCommand = command({
       throw new UsageError(`"${name}" is no name for a board: small letters, with hyphens between words`);
     const { catalog } = (await currentFolder()).additions;
     const confirmed = readConfirmed(values.confirm ?? [], catalog);
-    const shape = learnShape(await readCapture(path, terminal));
-    const understood = learned(shape, catalog);
-    const skeleton = profileSkeleton(shape, name, confirmed, catalog);
-    if (skeleton === null) {
+    const listing = readListing(await readCapture(path, terminal), null);
+    const understood = learned(listing, catalog);
+    const made = learnedProfile(listing, name, confirmed, catalog);
+    if (made === null) {
       terminal.tell(understood.summary);
       return exitCodes.findings;
     }
     if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood }));
     else {
-      await terminal.out(jsonText(skeleton.profile));
-      const missed = [...confirmed.keys()].filter((key) => !skeleton.mapped.includes(key));
+      await terminal.out(profileText(made.profile));
+      const missed = [...confirmed.keys()].filter((key) => !made.mapped.includes(key));
       for (const line of report(understood, confirmed, missed)) terminal.tell(line);
     }
     return exitCodes.fine;

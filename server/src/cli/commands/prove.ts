@@ -1,6 +1,10 @@
-import { entriesOf } from '../../board/entries';
-import { type Proof, type ProofRow, prove } from '../../board/prove';
-import { counted } from '../../features/board/hand-over';
+import { compare } from '../../board/proving/compare';
+import { LineNumbers } from '../../board/proving/line-numbers';
+import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
+import { entriesOf } from '../../board/writing/entries';
+import { notComparedText, proofSummary } from '../../features/board/proof-text';
+import { settingText } from '../../features/board/setting-text';
+import { includedText } from '../../workspace/included-text';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
 import { oneScript } from '../files/one-script';
 import { readCapture } from '../files/scripts';
@@ -14,7 +18,7 @@ export const proveCommand = command({
   summary: 'does the board hold what the script says?',
   usage: ['<script | -> <capture | -> [options]'],
   about: [
-    'Holds what a script says against a text captured from the board: equal, different, missing, there twice, or cut off.',
+    'Holds what a script says against a text captured from the board: what could not be compared first, then what is different, missing, there twice, or cut off.',
   ],
   options: {
     board: boardOption,
@@ -24,6 +28,12 @@ export const proveCommand = command({
     },
     name: nameOption,
     json: jsonOption('prove', 'one JSON object'),
+    except: {
+      type: 'string',
+      multiple: true,
+      value: 'path',
+      about: 'a setting that is knowingly left; said once for each, and repeated in the report',
+    },
     'ignore-extra': {
       type: 'boolean',
       about: 'settings that the script does not make are listed but do not count',
@@ -33,60 +43,83 @@ export const proveCommand = command({
     ['propsoff prove my.craft captured.txt', 'each setting that differs, at its line of the capture'],
     ['propsoff prove my.craft captured.txt --ignore-extra', 'the board may hold more'],
   ],
-  exit: { fine: 'all is equal', findings: 'something differs, is missing, or was cut off' },
+  exit: {
+    fine: 'the board holds all that the script says',
+    findings: 'something could not be compared, differs, is missing, there twice or extra, or was cut off',
+  },
   run: async ({ values, positionals }, terminal) => {
     const [path, capture] = positionals;
     if (path === undefined || capture === undefined || positionals.length > 2)
       throw new UsageError('prove takes a script and a capture');
     if (path === '-' && capture === '-') throw new UsageError('only one of the two can be standard input');
     const wanted = { command: 'prove', path, name: values.name };
-    const { view, around } = await oneScript(wanted, values.pack, terminal);
-    const profile = await chosenProfile(around, values.board, view.craft.boardName());
-    const { entries } = entriesOf(profile, view);
-    const proof = prove(profile, around.additions.catalog, entries, await readCapture(capture, terminal));
-    const isJson = values.json === true;
+    const { view, around, workspace } = await oneScript(wanted, values.pack, terminal);
+    const named = values.board ?? view.craft.boardName() ?? undefined;
+    const profile = named === undefined ? null : await chosenProfile(around, named, null);
+    const entries = entriesOf(profile, view);
+    if (profile === null && entries.entries.length === 0) await chosenProfile(around, undefined, null);
+    const except = new Set(values.except ?? []);
+    const strange = [...except].find((one) => !view.isSet(one));
+    if (strange !== undefined) throw new UsageError(`--except ${strange}: the script sets no such thing`);
+    const compared = compare({
+      profile,
+      captured: includedText(workspace, view.craft),
+      entries,
+      capture: await readCapture(capture, terminal),
+      except,
+      ignoresExtra: values['ignore-extra'] === true,
+    });
+    if (compared.kind === 'refused') throw new UsageError(`${capture}: ${compared.reason}`);
+    const { proof } = compared;
+    const lines = new LineNumbers(compared.listing.text);
     await terminal.out(
-      isJson ? json(proof, profile.board.name, view.pack) : report(proof, capture, view.pack),
+      values.json === true
+        ? json(proof, lines, profile?.name ?? null, view.pack)
+        : report(proof, lines, capture, view.pack),
     );
-    const isFine = values['ignore-extra'] === true ? isEqualButExtra(proof) : proof.isEqual;
-    return isFine ? exitCodes.fine : exitCodes.findings;
+    return proof.isWhole ? exitCodes.fine : exitCodes.findings;
   },
 });
 
-function isEqualButExtra({ counts, truncated, unknown }: Proof): boolean {
-  const { different, missing, repeated } = counts;
-  return different + missing + repeated === 0 && truncated === null && unknown.length === 0;
+function json(proof: Proof, lines: LineNumbers, board: string | null, pack: string | null): string {
+  const { notCompared, excepted, rows, counts, cutOff, left, isWhole } = proof;
+  return jsonText({
+    version: 1,
+    board,
+    pack,
+    isWhole,
+    notCompared: notCompared.map(({ path, title, reason }) => ({ path, title, reason })),
+    excepted,
+    cutOff,
+    unread: left.map(({ number }) => number),
+    counts,
+    rows: rows.map(({ at, ...row }) => ({ ...row, line: at === null ? null : lines.of(at.start) })),
+  });
 }
 
-function json(proof: Proof, board: string, pack: string | null): string {
-  return jsonText({ version: 1, board, pack, ...proof });
-}
-
-const said: Readonly<Record<ProofRow['verdict'], (row: ProofRow) => string>> = {
+const said: Readonly<Record<Verdict, (row: ProofRow) => string>> = {
   equal: () => 'equal',
   different: ({ wanted, held }) => `different: the script says ${wanted}, the board holds ${held}`,
   missing: ({ wanted }) => `missing: the script says ${wanted}, the board does not show it`,
+  twice: ({ held }) => `there twice: it stands there again, as ${held}`,
+  default: ({ wanted }) => `left at its default, which is ${wanted} as the script says`,
   extra: ({ held }) => `extra: the board holds ${held}, the script does not set it`,
-  repeated: ({ held }) => `repeated: it stands there again, as ${held}`,
 };
 
-function report(proof: Proof, capture: string, pack: string | null): string {
-  const { rows, counts, truncated, unknown } = proof;
-  const lines = rows
-    .filter(({ verdict }) => verdict !== 'equal')
-    .map((row) => {
-      const where = row.line === null ? capture : `${capture}:${row.line + 1}`;
-      const of = row.path === null ? '' : ` (${row.path})`;
-      return `${where} ${row.group} ${row.name}${of} ${said[row.verdict](row)}`;
-    });
-  const end = [
-    ...lines,
-    ...unknown.map((line) => `${capture}:${line + 1} is no line that the profile knows`),
-    ...(truncated === null ? [] : [`${capture} was cut off: ${truncated}`]),
-    `${pack === null ? '' : `With pack ${pack}: `}${counted(counts.equal, 'setting')} equal, ${counts.different} different, ${counts.missing} missing, ${counts.extra} extra, ${counts.repeated} repeated.`,
-    proof.isEqual
-      ? 'The board holds what the script says.'
-      : 'The board does not hold just what the script says.',
+function report(proof: Proof, lines: LineNumbers, capture: string, pack: string | null): string {
+  const { notCompared, rows, left, cutOff } = proof;
+  const all = [
+    ...notCompared.map((one) => `not compared: ${notComparedText(one)}`),
+    ...rows.filter(({ verdict }) => verdict !== 'equal').map((row) => rowText(row, lines, capture)),
+    ...left.map(({ number, reason }) => `${capture}:${number + 1} could not be read: ${reason}`),
+    ...(cutOff === null ? [] : [`${capture} was cut off: ${cutOff}`]),
+    `${pack === null ? '' : `With pack ${pack}: `}${proofSummary(proof)}`,
   ];
-  return `${end.map(visible).join('\n')}\n`;
+  return `${all.map(visible).join('\n')}\n`;
+}
+
+function rowText(row: ProofRow, lines: LineNumbers, capture: string): string {
+  const where = row.at === null ? capture : `${capture}:${lines.of(row.at.start) + 1}`;
+  const of = row.path === null ? '' : ` (${row.path})`;
+  return `${where} ${settingText(row)}${of} ${said[row.verdict](row)}`;
 }

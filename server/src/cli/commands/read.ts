@@ -1,5 +1,5 @@
+import { makeScript } from '../../board/layer/make-script';
 import { recognisedProfile } from '../../board/layer/recognised-profile';
-import { scriptFromBoardText } from '../../board/to-script';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
 import { currentFolder, withBoards } from '../files/here';
@@ -24,9 +24,9 @@ export const readCommand = command({
     const around = await currentFolder();
     const capture = await readCapture(path, terminal);
     const recognised = await withBoards(around, (catalog) => recognisedProfile(catalog, capture));
-    const named = recognised?.name ?? null;
-    const profile = await chosenProfile(around, values.board, named, 'no known board writes like this');
-    const made = scriptFromBoardText(profile, around.additions.catalog, capture);
+    const named = values.board ?? recognised?.name ?? null;
+    const profile = named === null ? null : await chosenProfile(around, named, null);
+    const made = makeScript(profile, around.additions.catalog, capture);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);
     return exitCodes.fine;

@@ -1,5 +1,8 @@
+import type { Listing } from '../../board/listing/listing';
 import type { Profile } from '../../board/profile/profile';
-import { usualLine, type Written, writeBoardText } from '../../board/write';
+import { type Entries, entriesOf } from '../../board/writing/entries';
+import { leftOutText } from '../../board/writing/left-out-text';
+import { type WrittenText, writeText } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { replacementText } from '../../catalog/replacements';
 import type { Finding } from '../../checks/report/finding';
@@ -7,20 +10,24 @@ import { messageOf } from '../../checks/report/render';
 import { notLookedAt } from '../../craft/read-as';
 import { valueText } from '../../craft/value-text';
 import type { CraftView } from '../../craft/view';
+import { settingText } from './setting-text';
 
 /** A craft's text for its board, with what a person must know before it goes there. */
 export interface PreparedText {
-  readonly written: Written;
+  readonly written: WrittenText;
+  readonly entries: Entries;
   /** Must-fix findings: they hold the text back, unless a reason is given. */
   readonly blocking: readonly Finding[];
   /** What was not checked, since the script is no whole craft; null: all was. It stands in the text and in the report. */
   readonly unchecked: string | null;
-  /** One line each: what is rounded, left out or kept back. */
+  /** One line each: what is not handed over first, then what is rounded or only assumed. */
   readonly report: readonly string[];
 }
 
 export interface Preparation {
-  readonly profile: Profile;
+  /** null: nobody has described the board; only its own settings go to it, over the captured text. */
+  readonly profile: Profile | null;
+  readonly captured: Listing | null;
   readonly view: CraftView;
   readonly findings: readonly Finding[];
   /** Only what changed since then. */
@@ -30,49 +37,66 @@ export interface Preparation {
 }
 
 /** Puts the text together, with the cautions that go along with it as comments. */
-export function prepareBoardText({ profile, view, findings, since, reason }: Preparation): PreparedText {
+export function prepareBoardText(preparation: Preparation): PreparedText {
+  const { profile, captured, view, findings, since } = preparation;
   const concerning = findings.filter(({ pack }) => (pack ?? view.pack) === view.pack);
   const blocking = concerning.filter(({ level }) => level === 'must-fix');
-  const accepted = concerning.filter((finding) => finding.accepted !== null);
   const unchecked = notLookedAt(view.craft.readAs());
-  const replaced = view.catalog.replacements.map(replacementText);
-  const cautions = [
+  const cautions = cautionsOf(preparation, concerning, blocking.length, unchecked);
+  const entries = entriesOf(profile, view);
+  const written = writeText({ profile, entries, captured, since, cautions });
+  const report = [
+    ...leftOutText(entries, written),
+    ...(written.hasCautions
+      ? [unchecked ?? [], view.catalog.replacements.map(replacementText)].flat()
+      : cautions),
+    ...reportOf(written, entries, preparation),
+  ];
+  return { written, entries, blocking, report, unchecked };
+}
+
+function cautionsOf(
+  { view, reason }: Preparation,
+  findings: readonly Finding[],
+  blocking: number,
+  unchecked: string | null,
+): readonly string[] {
+  const accepted = findings.filter((finding) => finding.accepted !== null);
+  return [
     ...(unchecked === null ? [] : [unchecked]),
     'Propellers off until the last step. Estimates are estimates; local rules decide.',
     ...(view.pack === null ? [] : [`These are the settings with pack ${view.pack}.`]),
     ...accepted.map(({ check, accepted: why }) => `Accepted: ${check.title} (${check.id}): ${why ?? ''}`),
-    ...replaced,
-    ...(blocking.length > 0 && reason !== null
-      ? [`In spite of ${counted(blocking.length, 'must-fix finding')}: ${reason}`]
+    ...view.catalog.replacements.map(replacementText),
+    ...(blocking > 0 && reason !== null
+      ? [`In spite of ${counted(blocking, 'must-fix finding')}: ${reason}`]
       : []),
   ];
-  const written = writeBoardText(profile, view, { cautions, since });
-  const told = unchecked === null ? replaced : [unchecked, ...replaced];
-  const report = [...told, ...reportOf(written, profile, view.pack, since)];
-  return { written, blocking, report, unchecked };
 }
 
 function reportOf(
-  written: Written,
-  { title, text }: Profile,
-  pack: string | null,
-  since: HandOver | null,
+  { count, changes, removed, isDocument, isAssumed }: WrittenText,
+  { roundings }: Entries,
+  { profile, view, since }: Preparation,
 ): readonly string[] {
-  const { roundings, refused, unnamed, tooLong, count } = written;
+  const title = profile?.title ?? 'the board';
   return [
-    `${counted(count, 'setting')} for ${title}${ofPack(pack)}${changedSince(since, pack)}.`,
+    `${counted(count, 'setting')} for ${title}${ofPack(view.pack)}${changedSince(since, view.pack)}.`,
+    ...(isDocument ? changes.map(changeText) : []),
+    ...removed.map((one) => `No longer set: ${settingText(one)}; the board keeps ${one.value}.`),
     ...roundings.map(
       ({ path, given, held, found }) =>
         `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
     ),
-    ...refused.map(({ path, reason }) => `Left out: ${path}: ${reason}.`),
-    ...tooLong.map(
-      ({ path }) =>
-        `Left out: ${path}: its line is longer than the ${text.longestLine ?? usualLine} characters that the board reads.`,
-    ),
-    ...(unnamed.length === 0 ? [] : [`The board has no name for: ${unnamed.join(', ')}.`]),
+    ...(isAssumed
+      ? ['Nobody has said how this board is told a setting: the lines are written as it lists them.']
+      : []),
     'What the script does not set stays as the board has it.',
   ];
+}
+
+function changeText({ entry, before, after }: WrittenText['changes'][number]): string {
+  return `Changed: ${settingText(entry)} from ${before} to ${after}.`;
 }
 
 /** Empty where the craft has no packs. */

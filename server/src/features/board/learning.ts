@@ -1,6 +1,7 @@
-import { canBeConfirmed, likelyScale, settingKey } from '../../board/learn/confirm';
+import { canBeConfirmed, likelyScale } from '../../board/learn/confirm';
+import { type LearnedSetting, learnedSettings, settingName } from '../../board/learn/learned-settings';
 import { proposeParameters } from '../../board/learn/propose';
-import type { LearnedSetting, LearnedShape } from '../../board/learn/shape';
+import type { Listing } from '../../board/listing/listing';
 import type { Catalog } from '../../catalog/catalog';
 import { plainNumber } from '../../units/number-text';
 
@@ -35,22 +36,26 @@ export interface Learned {
 
 const mostProposals = 5;
 
-export function learned(shape: LearnedShape, catalog: Catalog): Learned {
-  const { settings, understood, line, lines } = shape;
-  const unknown = lines.filter(({ kind }) => kind === 'unknown').length;
+export function learned(listing: Listing, catalog: Catalog): Learned {
+  const { settings, understood, left, forms, refused } = listing;
   const share = `${(100 * understood).toFixed(understood < 1 && understood > 0.99 ? 1 : 0)} %`;
+  const line = settings.length === 0 ? null : (forms.lines[0]?.form ?? forms.container);
+  const groups = new Set(settings.map((one) => JSON.stringify(one.groups))).size;
+  const found = `${settings.length} settings in ${groups === 1 ? 'one group' : `${groups} groups`} were found.`;
   return {
     summary:
-      line === null
+      refused ??
+      (line === null
         ? 'No line of this text looks like a setting.'
-        : `${settings.length} settings were found; a settings line reads ${line}. ${share} of the lines were understood, ${unknown} were not.`,
+        : `${found} ${share} of the lines were understood, ${left.length} were not.`),
     line,
-    rows: settings.map((setting) => rowOf(setting, catalog)),
+    rows: learnedSettings(listing).map((setting) => rowOf(setting, catalog)),
   };
 }
 
 function rowOf(setting: LearnedSetting, catalog: Catalog): LearnedRow {
-  const { group, name, value } = setting;
+  const { groups, name, value } = setting;
+  const group = groups.join('/');
   const proposals = proposeParameters(setting, catalog)
     .filter(({ parameter }) => canBeConfirmed(catalog, parameter))
     .slice(0, mostProposals)
@@ -60,17 +65,16 @@ function rowOf(setting: LearnedSetting, catalog: Catalog): LearnedRow {
       meaning: meaningOf(setting, parameter, catalog),
       reason,
     }));
-  return { key: settingKey(setting), group, name, value, proposals };
+  return { key: settingName(setting), group, name, value, proposals };
 }
 
 /** `65` of an idle share counted in tenths is `6.5 %`. */
-function meaningOf({ value, look }: LearnedSetting, name: string, catalog: Catalog): string {
+function meaningOf({ value, number, look }: LearnedSetting, name: string, catalog: Catalog): string {
   const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
   if (found === undefined || look !== 'number') return value;
   const { parameter } = found;
   if (parameter.kind === 'flag') return value === '1' ? 'on' : 'off';
   if (parameter.kind !== 'quantity' && parameter.kind !== 'range') return value;
-  const number = Number(value.replace(',', '.'));
   const told = plainNumber(number / likelyScale(found, number));
   return parameter.unit === '' ? told : `${told} ${parameter.unit}`;
 }

@@ -1,67 +1,100 @@
-import type { Proof, ProofRow } from '../../board/prove';
+import type { Listing } from '../../board/listing/listing';
+import { LineNumbers } from '../../board/proving/line-numbers';
+import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
+import type { LeftOut } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
 import { counted } from './hand-over';
+import { settingText } from './setting-text';
 
 /** What a capture shows, in words for a person. */
-export interface ToldProof {
-  /** A table of all that is not equal, and the counts; Markdown. */
+export interface DescribedProof {
+  /** What was not compared, a table of all that is not equal, and the counts; Markdown. */
   readonly markdown: string;
   /** One line each for the places in the capture; 0-based. */
   readonly problems: readonly { readonly line: number; readonly message: string }[];
-  readonly isEqual: boolean;
+  readonly isWhole: boolean;
   readonly summary: string;
 }
 
-const verdicts: Readonly<Record<ProofRow['verdict'], string>> = {
-  equal: 'equal',
+export const verdictWords: Readonly<Record<Verdict, string>> = {
   different: 'different',
   missing: 'missing',
+  twice: 'there again',
+  default: 'left at its default',
   extra: 'not set by the script',
-  repeated: 'there again',
+  equal: 'equal',
 };
 
-/** Tells a proof. `about`: what was compared, in a few words. */
-export function toldProof(proof: Proof, about: string): ToldProof {
-  const { rows, counts, truncated, unknown, isEqual } = proof;
-  const summary = `${counted(counts.equal, 'setting')} equal, ${counts.different} different, ${counts.missing} missing, ${counts.extra} not set by the script, ${counts.repeated} there twice.`;
-  const result = isEqual
+/** A sentence for one that a capture can't show. */
+export function notComparedText({ path, title, reason }: LeftOut): string {
+  const what = title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`;
+  return `${what}: ${reason ?? 'nobody has said which setting of the board it is'}`;
+}
+
+/** The counts in a sentence, after what it comes to. */
+export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof): string {
+  const result = isWhole
     ? 'The board holds what the script says.'
-    : 'The board does not hold just what the script says.';
-  const unequal = rows.filter(({ verdict }) => verdict !== 'equal');
-  const table =
-    unequal.length === 0
-      ? []
-      : [
-          '| Setting of the board | Parameter | The script says | The board holds | Verdict | Line |\n| --- | --- | --- | --- | --- | --- |',
-          ...unequal.map(tableRow),
-        ];
+    : 'The board does not hold just what the script says, or can’t be held against all of it.';
+  const all = [
+    ...(notCompared.length === 0 ? [] : [`${notCompared.length} not compared`]),
+    `${counted(counts.equal, 'setting')} equal`,
+    `${counts.different} different`,
+    `${counts.missing} missing`,
+    `${counts.twice} there twice`,
+    ...(counts.default === 0 ? [] : [`${counts.default} left at the default`]),
+    `${counts.extra} not set by the script`,
+    ...(excepted.length === 0 ? [] : [`${excepted.length} knowingly left: ${excepted.join(', ')}`]),
+  ];
+  return `${result} ${all.join(', ')}.`;
+}
+
+/** Describes a proof, what was not compared first. `about`: what was compared, in a few words. */
+export function describedProof(proof: Proof, capture: Listing, about: string): DescribedProof {
+  const lines = new LineNumbers(capture.text);
+  const summary = proofSummary(proof);
+  const unequal = proof.rows.filter(({ verdict }) => verdict !== 'equal');
+  const table = [
+    '| Setting of the board | Parameter | The script says | The board holds | Verdict | Line |',
+    '| --- | --- | --- | --- | --- | --- |',
+    ...unequal.map((row) => tableRow(row, lines)),
+  ];
+  const parts = [
+    `# ${escaped(about)}`,
+    notComparedPart(proof),
+    `**${summary.slice(0, summary.indexOf('.') + 1)}**${escaped(summary.slice(summary.indexOf('.') + 1))}`,
+    proof.cutOff === null ? '' : `**The capture was cut off:** ${proof.cutOff}.`,
+    unreadPart(proof),
+    unequal.length === 0 ? '' : table.join('\n'),
+    'Propellers off while a pack is connected. A proof shows what the board holds, not that the craft is fit to fly.',
+  ];
   return {
-    markdown: [
-      `# ${escaped(about)}`,
-      `**${result}** ${summary}`,
-      ...(truncated === null ? [] : [`**The capture was cut off:** ${truncated}.`]),
-      ...(unknown.length === 0
-        ? []
-        : [`Lines that are no setting of this board: ${unknown.map((line) => line + 1).join(', ')}.`]),
-      table.join('\n'),
-      'Propellers off while a pack is connected. A proof shows what the board holds, not that the craft is fit to fly.',
-    ]
-      .filter((part) => part !== '')
-      .join('\n\n'),
-    problems: problemsOf(proof),
-    isEqual,
-    summary: `${result} ${summary}`,
+    markdown: parts.filter((part) => part !== '').join('\n\n'),
+    problems: problemsOf(proof, lines),
+    isWhole: proof.isWhole,
+    summary,
   };
 }
 
-function tableRow({ group, name, path, wanted, held, verdict, line }: ProofRow): string {
+function notComparedPart({ notCompared }: Proof): string {
+  if (notCompared.length === 0) return '';
+  return ['**Not compared:**', ...notCompared.map((one) => `- ${escaped(notComparedText(one))}`)].join('\n');
+}
+
+function unreadPart({ left }: Proof): string {
+  if (left.length === 0) return '';
+  return `Lines that could not be read: ${left.map(({ number }) => number + 1).join(', ')}.`;
+}
+
+function tableRow(row: ProofRow, lines: LineNumbers): string {
+  const { path, wanted, held, verdict, at } = row;
   const cells = [
-    escaped(`${group} ${name}`.trim()),
+    escaped(settingText(row)),
     path === null ? '' : cell(path),
     wanted === null ? '' : cell(wanted),
     held === null ? '' : cell(held),
-    verdicts[verdict],
-    line === null ? '' : String(line + 1),
+    verdictWords[verdict],
+    at === null ? '' : String(lines.of(at.start) + 1),
   ];
   return `| ${cells.join(' | ')} |`;
 }
@@ -71,25 +104,27 @@ function cell(text: string): string {
   return code(text).replaceAll('|', '\\|');
 }
 
-function problemsOf({ rows, unknown, truncated }: Proof): ToldProof['problems'] {
-  const told = rows.flatMap((row) => {
-    if (row.line === null || row.verdict === 'equal') return [];
-    return [{ line: row.line, message: messages[row.verdict](row) }];
-  });
-  const missing = rows
-    .filter(({ verdict }) => verdict === 'missing')
-    .map(({ group, name }) => `${group} ${name}`.trim());
+function problemsOf({ rows, left, cutOff }: Proof, lines: LineNumbers): DescribedProof['problems'] {
+  const missing = rows.filter(({ verdict }) => verdict === 'missing').map(settingText);
   return [
-    ...(truncated === null ? [] : [{ line: 0, message: `The capture was cut off: ${truncated}.` }]),
+    ...(cutOff === null ? [] : [{ line: 0, message: `The capture was cut off: ${cutOff}.` }]),
     ...(missing.length === 0 ? [] : [{ line: 0, message: `Missing here: ${missing.join(', ')}.` }]),
-    ...told,
-    ...unknown.map((line) => ({ line, message: 'This is no line that the board’s profile knows.' })),
+    ...rows.flatMap((row) => problemOf(row, lines)),
+    ...left.map(({ number, reason }) => ({ line: number, message: reason })),
   ];
 }
 
-const messages: Readonly<Record<Exclude<ProofRow['verdict'], 'equal'>, (row: ProofRow) => string>> = {
-  different: ({ wanted }) => `The script says ${wanted}.`,
-  missing: ({ name }) => `${name} is missing.`,
-  extra: () => 'The script does not set this.',
-  repeated: () => 'This setting stands there again.',
-};
+function problemOf({ verdict, wanted, at }: ProofRow, lines: LineNumbers): DescribedProof['problems'] {
+  if (at === null) return [];
+  const line = lines.of(at.start);
+  switch (verdict) {
+    case 'different':
+      return [{ line, message: `The script says ${wanted ?? ''}.` }];
+    case 'extra':
+      return [{ line, message: 'The script does not set this.' }];
+    case 'twice':
+      return [{ line, message: 'This setting stands there again.' }];
+    default:
+      return [];
+  }
+}

@@ -1,14 +1,10 @@
-import type { MadeScript, Told } from '../../board/to-script';
+import type { MadeScript } from '../../board/layer/make-script';
 import { counted } from './hand-over';
 
 /** What became of the lines of a capture, a line each; the counts first. */
-export function readSummary({ understood, kept, unknown, repeated }: MadeScript): readonly string[] {
-  const told = (what: string, lines: readonly Told[]) =>
-    lines.map(({ line, text, reason }) => `  line ${line + 1}, ${what}: ${text.trim()} (${reason})`);
+export function readSummary({ understood, own, left }: MadeScript): readonly string[] {
   return [
-    `${counted(understood, 'setting')} understood, ${kept.length} kept as comments, ${counted(unknown.length, 'line')} not understood, ${repeated.length} repeated.`,
-    ...told('kept', kept),
-    ...told('not understood', unknown),
-    ...told('repeated', repeated),
+    `${counted(understood, 'setting')} understood, ${own} kept as the board's own, ${counted(left.length, 'line')} not understood.`,
+    ...left.map(({ line, text, reason }) => `  line ${line + 1}: ${text.trim()} (${reason})`),
   ];
 }

@@ -1,20 +1,23 @@
-import { entriesOf } from '../../board/entries';
+import { makeScript } from '../../board/layer/make-script';
 import { boardsToLookThrough, recognisedProfile } from '../../board/layer/recognised-profile';
 import { canBeConfirmed } from '../../board/learn/confirm';
-import { learnShape } from '../../board/learn/shape';
-import { profileSkeleton } from '../../board/learn/skeleton';
+import { learnedProfile } from '../../board/learn/learned-profile';
+import { profileText } from '../../board/learn/profile-text';
+import type { Listing } from '../../board/listing/listing';
+import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
-import { prove } from '../../board/prove';
-import { scriptFromBoardText } from '../../board/to-script';
-import { handOverOf, piecesOf } from '../../board/write';
+import { compare } from '../../board/proving/compare';
+import { entriesOf } from '../../board/writing/entries';
+import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import { titleOf } from '../../catalog/board-title';
 import type { Catalog } from '../../catalog/catalog';
 import { readHandOver } from '../../catalog/model/hand-over';
 import { CraftView } from '../../craft/view';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
 import { learned } from '../../features/board/learning';
-import { toldProof } from '../../features/board/proof-text';
+import { describedProof } from '../../features/board/proof-text';
 import { readSummary } from '../../features/board/read-summary';
+import { includedText } from '../../workspace/included-text';
 import type { Workspace } from '../../workspace/workspace';
 import type {
   BoardChoice,
@@ -36,23 +39,28 @@ export function boards({ session }: Served): readonly BoardChoice[] {
   return choices(session.workspace.catalog);
 }
 
-export function boardTextFor({ snapshot }: Context, params: BoardTextParams): BoardTextAnswer {
-  const view = new CraftView(snapshot.craft, snapshot.pack);
-  const profile = chosen(snapshot.catalog, params.board ?? view.craft.boardName());
-  if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
+export function boardTextFor({ snapshot, session }: Context, params: BoardTextParams): BoardTextAnswer {
+  const { catalog, craft } = snapshot;
+  const view = new CraftView(craft, snapshot.pack);
+  const captured = includedText(session.workspace, craft);
+  const profile = chosen(catalog, params.board ?? view.craft.boardName());
+  if (typeof profile === 'string' && (captured === null || params.board !== null))
+    return noBoard(catalog, profile);
+  const known = typeof profile === 'string' ? null : profile;
   const since = params.since === null ? null : readHandOver(params.since);
   const { reason } = params;
-  const prepared = prepareBoardText({ profile, view, findings: snapshot.findings(), since, reason });
-  const { written, blocking, report, unchecked } = prepared;
+  const findings = snapshot.findings();
+  const prepared = prepareBoardText({ profile: known, captured, view, findings, since, reason });
+  const { written, entries, blocking, report, unchecked } = prepared;
   if (blocking.length > 0 && reason === null && !params.isPreview)
     return { kind: 'blocked', blocking: blockedText(blocking) };
-  const end = profile.text.lineEnd === 'crlf' ? '\r\n' : '\n';
-  const record = handOverOf(profile, view, written, blocking.length > 0 ? reason : null);
+  const board = known === null ? nobody : choiceOf(known);
+  const record = handOverOf(board.name, view.pack, entries, blocking.length > 0 ? reason : null);
   return {
     kind: 'text',
-    board: choiceOf(profile),
+    board,
     pack: view.pack,
-    pieces: piecesOf(profile, written.lines).map((lines) => lines.map((line) => line + end).join('')),
+    pieces: piecesOf(known, written),
     count: written.count,
     unchecked,
     report,
@@ -60,17 +68,22 @@ export function boardTextFor({ snapshot }: Context, params: BoardTextParams): Bo
   };
 }
 
+/** A board that nobody has described: only its own settings go to it, over its captured text. */
+const nobody: BoardChoice = { name: '', title: 'the board' };
+
 export async function scriptFromCapture(
   { session: { workspace } }: Served,
   { capture, board }: CapturedText,
 ): Promise<ReadAnswer> {
-  const named = board ?? (isReadable(capture) ? await recognised(workspace, capture) : null);
+  if (!isReadable(capture)) return noBoard(workspace.catalog, noText);
+  const named = board ?? (await recognised(workspace, capture));
   if (named !== null) await workspace.boardRead(named);
   const { catalog } = workspace;
-  const profile = chosen(catalog, named);
+  const profile = named === null ? null : chosen(catalog, named);
   if (typeof profile === 'string') return noBoard(catalog, profile);
-  const made = scriptFromBoardText(profile, catalog, capture);
-  return { kind: 'script', text: made.text, board: choiceOf(profile), summary: readSummary(made) };
+  const made = makeScript(profile, catalog, capture);
+  const title = profile === null ? nobody : choiceOf(profile);
+  return { kind: 'script', text: made.text, board: title, summary: readSummary(made) };
 }
 
 /** By a board that is known, else by those of the workspace. */
@@ -81,20 +94,29 @@ async function recognised(workspace: Workspace, capture: string): Promise<string
   return recognisedProfile(workspace.catalog, capture)?.name ?? null;
 }
 
-export function proof({ snapshot }: Context, { capture, board }: CapturedText): ProveAnswer {
-  const view = new CraftView(snapshot.craft, snapshot.pack);
-  const profile = chosen(snapshot.catalog, board ?? view.craft.boardName());
-  if (typeof profile === 'string') return noBoard(snapshot.catalog, profile);
-  if (!isReadable(capture)) return noBoard(snapshot.catalog, 'This is no text of a board.');
-  const { entries } = entriesOf(profile, view);
-  const proved = prove(profile, snapshot.catalog, entries, capture);
+export function proof({ snapshot, session }: Context, { capture, board }: CapturedText): ProveAnswer {
+  const { catalog, craft } = snapshot;
+  const view = new CraftView(craft, snapshot.pack);
+  if (!isReadable(capture)) return noBoard(catalog, noText);
+  const name = board ?? view.craft.boardName();
+  const profile = name === null ? null : chosen(catalog, name);
+  if (typeof profile === 'string') return noBoard(catalog, profile);
+  const entries = entriesOf(profile, view);
+  if (profile === null && entries.entries.length === 0) return noBoard(catalog, unnamed);
+  const captured = includedText(session.workspace, craft);
+  const question = { profile, captured, entries, capture, except: new Set<string>(), ignoresExtra: false };
+  const compared = compare(question);
+  if (compared.kind === 'refused') return noBoard(catalog, compared.reason);
   const pack = view.pack === null ? '' : `, pack ${view.pack}`;
-  const name = view.text('craft.name') ?? 'The script';
-  return { kind: 'proof', ...toldProof(proved, `${name} on ${profile.title}${pack}`) };
+  const about = `${view.text('craft.name') ?? 'The script'} on ${profile?.title ?? nobody.title}${pack}`;
+  return { kind: 'proof', ...describedProof(compared.proof, compared.listing, about) };
 }
 
+const noText = 'This is no text of a board.';
+const unnamed = 'Nothing says which board this is for.';
+
 export function learnedFrom({ session }: Served, { capture }: { readonly capture: string }): Learned {
-  return learned(shapeOf(capture), session.workspace.catalog);
+  return learned(listingOf(capture), session.workspace.catalog);
 }
 
 export function confirmableParameters({ session: { workspace } }: Served): readonly string[] {
@@ -107,15 +129,15 @@ export function madeProfile(
   { capture, name, confirmed }: MakeProfileParams,
 ): MadeProfile | null {
   const { catalog } = session.workspace;
-  const skeleton = profileSkeleton(shapeOf(capture), name, new Map(confirmed), catalog);
-  if (skeleton === null) return null;
-  const { profile, mapped } = skeleton;
-  const text = `${JSON.stringify(profile, null, 2)}\n`;
+  const made = learnedProfile(listingOf(capture), name, new Map(confirmed), catalog);
+  if (made === null) return null;
+  const { profile, mapped } = made;
+  const text = profileText(profile);
   return { text, mapped: mapped.length, own: profile.settings.length - mapped.length };
 }
 
-function shapeOf(capture: string) {
-  return learnShape(isReadable(capture) ? capture : '');
+function listingOf(capture: string): Listing {
+  return readListing(isReadable(capture) ? capture : '', null);
 }
 
 function isReadable(capture: string): boolean {
@@ -124,7 +146,7 @@ function isReadable(capture: string): boolean {
 
 /** The profile, or the sentence that says why there is none. */
 function chosen(catalog: Catalog, name: string | null): Profile | string {
-  if (name === null) return 'Nothing says which board this is for.';
+  if (name === null) return unnamed;
   const board = catalog.board(name);
   if (catalog.isFaulty(name)) return `The profile of ${name} has a fault, which is told in its file.`;
   if (board === undefined) return `There is no board ${name}.`;

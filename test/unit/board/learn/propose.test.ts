@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
-import { valueLook } from '../../../../server/src/board/learn/looks';
+import { type LearnedSetting, learnedSettings } from '../../../../server/src/board/learn/learned-settings';
 import { proposeParameters } from '../../../../server/src/board/learn/propose';
+import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { namesOf } from '../../../../server/src/board/meaning/meanings';
 import { Speller } from '../../../../server/src/board/meaning/spelling';
 import { profileOf } from '../../../../server/src/board/profile/profile';
@@ -54,6 +55,24 @@ interface Ranked {
   readonly first: string;
 }
 
+/** A setting as a listing would show it, with nothing stated. */
+function settingOf(groups: readonly string[], name: string, value: string): LearnedSetting {
+  const nowhere = { start: 0, end: 0 };
+  const listing = readListing('', null);
+  const setting = {
+    groups,
+    name,
+    occurrence: 1,
+    value,
+    style: { kind: 'plain' } as const,
+    at: { name: nowhere, value: nowhere },
+    stated: null,
+  };
+  const [learned] = learnedSettings({ ...listing, settings: [setting] });
+  if (learned === undefined) throw new Error('a setting of a listing is one');
+  return learned;
+}
+
 function ranked(board: string): readonly Ranked[] {
   const found = testCatalog.board(board);
   const profile = found === undefined ? null : profileOf(found);
@@ -64,7 +83,7 @@ function ranked(board: string): readonly Ranked[] {
     return (namesOf(profile, one.meaning, one.member) ?? []).map(({ groups, name }, part): Ranked => {
       const group = groups.join(' ');
       const text = spelled?.kind === 'texts' ? (spelled.texts[part] ?? '1') : 'word';
-      const setting = { group, name, value: text, look: valueLook(text) ?? 'word', remark: null };
+      const setting = settingOf(groups, name, text);
       const proposals = proposeParameters(setting, testCatalog).map(({ parameter }) => parameter);
       return {
         name: `${group} ${name}`,
@@ -93,20 +112,14 @@ describe('what a setting of an unknown board may stand for', () => {
   }
 
   it('comes with a reason that names the value', () => {
-    const setting = {
-      group: 'calm',
-      name: 'gyro-cutoff',
-      value: '225',
-      look: 'number' as const,
-      remark: null,
-    };
+    const setting = settingOf(['calm'], 'gyro-cutoff', '225');
     const [first] = proposeParameters(setting, testCatalog);
     assert.equal(first?.parameter, 'gyro.filter.<number>.cutoff');
     assert.match(first?.reason ?? '', /^both say .*cutoff.*; 225 is usual within 5 to 4000 Hz$/);
   });
 
   it('is nothing for words that nobody says', () => {
-    const setting = { group: '', name: 'zzyzx', value: '1', look: 'number' as const, remark: null };
+    const setting = settingOf([], 'zzyzx', '1');
     assert.deepEqual(proposeParameters(setting, testCatalog), []);
   });
 });

@@ -103,6 +103,7 @@ function readOf(read: DocumentRead, lines: readonly Line[], from: number, to: nu
     openings: framesIn(lines.slice(0, from)),
     closings: framesIn(lines.slice(to)),
     left,
+    lines: [],
     settingLines: list.size,
     unread: [],
     refused: read.isTooDeep ? 'The document nests deeper than 64 levels.' : null,

@@ -1,5 +1,5 @@
 import { rolesOf } from '../containers/roles';
-import type { Frame, Heading, LeftLine, ListedSetting, Stretch } from '../listing';
+import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Stretch } from '../listing';
 import { isLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
@@ -23,6 +23,7 @@ export interface LinesRead {
   readonly openings: readonly Frame[];
   readonly closings: readonly Frame[];
   readonly left: readonly LeftLine[];
+  readonly lines: readonly ListedLine[];
   /** How many lines hold settings or go on with one. */
   readonly settingLines: number;
   /** Which lines are of no form, as indices: to find more forms in. */
@@ -49,6 +50,7 @@ class LinesReader {
   private readonly openings: Frame[] = [];
   private readonly closings: Frame[] = [];
   private readonly unread: number[] = [];
+  private readonly said: ListedLine[] = [];
   private readonly parts = new Map<number, readonly PartRead[]>();
   private readonly returnsOverwrite: boolean;
   /** For each line, the next that is neither blank nor a comment. */
@@ -77,18 +79,24 @@ class LinesReader {
       this.goesOnBeyond = null;
       return;
     }
-    const isTaken =
-      this.takeDirt(index, text) ||
-      this.takeContinued(index, text) ||
-      this.takeFrame(index, text) ||
-      this.takeHeading(index, text) ||
-      this.takeComment(index) ||
-      this.takeCloser(text) ||
-      this.takeColumns(index, text) ||
-      this.takeRule(index, text) ||
-      this.takeSettings(index, text) ||
-      this.takeContinuation(index, text);
-    if (!isTaken) this.unread.push(index);
+    const first = this.list.size;
+    const kind = this.kindOf(index, text);
+    if (kind === null) this.unread.push(index);
+    else if (kind !== 'dirt') this.said.push({ kind, text, first, end: this.list.size });
+  }
+
+  /** Takes a line as the first of these that it can be; null where it is none. */
+  private kindOf(index: number, text: string): LineKind | 'dirt' | null {
+    if (this.takeDirt(index, text)) return 'dirt';
+    if (this.takeContinued(index, text)) return 'continuation';
+    if (this.takeFrame(index, text)) return 'frame';
+    if (this.takeHeading(index, text)) return 'heading';
+    if (this.takeComment(index)) return 'comment';
+    if (this.takeCloser(text)) return 'closer';
+    if (this.takeColumns(index, text)) return 'heading';
+    if (this.takeRule(index, text)) return 'comment';
+    if (this.takeSettings(index, text)) return 'settings';
+    return this.takeContinuation(index, text) ? 'continuation' : null;
   }
 
   private textOf(index: number): string {
@@ -272,6 +280,7 @@ class LinesReader {
       openings: this.openings,
       closings: this.closings,
       left,
+      lines: this.said,
       settingLines: this.settingLines,
       unread: this.unread,
       refused: null,

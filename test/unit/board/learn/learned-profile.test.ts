@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { readBoard } from '../../../../server/src/additions/read-board';
-import { settingKey } from '../../../../server/src/board/learn/confirm';
-import { learnShape } from '../../../../server/src/board/learn/shape';
-import { profileSkeleton } from '../../../../server/src/board/learn/skeleton';
+import { learnedProfile } from '../../../../server/src/board/learn/learned-profile';
+import { settingName } from '../../../../server/src/board/learn/learned-settings';
+import { profileText } from '../../../../server/src/board/learn/profile-text';
+import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { workspaceWithBoard } from '../../../support/additions';
 import { testCatalog } from '../../../support/catalog';
 import { listings } from '../../../support/listings';
@@ -20,8 +21,8 @@ const capture = [
 ].join('\n');
 
 function made(confirmed: Readonly<Record<string, string>>) {
-  const skeleton = profileSkeleton(
-    learnShape(capture),
+  const skeleton = learnedProfile(
+    readListing(capture, null),
     'tern',
     new Map(Object.entries(confirmed)),
     testCatalog,
@@ -39,7 +40,7 @@ function problems(profile: unknown): readonly string[] {
 describe('a profile made from a capture', () => {
   it('is a profile without a fault, of every shape of listing', () => {
     for (const { text, shape } of listings(60, true)) {
-      const skeleton = profileSkeleton(learnShape(text), 'tern', new Map(), testCatalog);
+      const skeleton = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog);
       assert.ok(skeleton, shape);
       assert.deepEqual(problems(skeleton.profile), [], shape);
     }
@@ -47,7 +48,7 @@ describe('a profile made from a capture', () => {
 
   it('tells names apart that differ in case alone', () => {
     const text = 'gainRoll := 5\ngainroll := 6\nGainRoll := 7\n';
-    const skeleton = profileSkeleton(learnShape(text), 'tern', new Map(), testCatalog);
+    const skeleton = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog);
     assert.deepEqual(
       skeleton?.profile.settings.map(({ name }) => name),
       ['gainRoll', 'gainroll', 'GainRoll'],
@@ -111,8 +112,29 @@ describe('a profile made from a capture', () => {
     assert.ok(additions.catalog.board('tern'));
   });
 
-  it('has keys that name group and setting', () => {
-    assert.equal(settingKey({ group: '', name: 'cut' }), 'cut');
-    assert.equal(settingKey({ group: 'calm', name: 'cut' }), 'calm/cut');
+  it('keeps no captured value, and no statement that its own capture breaks', () => {
+    const text = 'calm/first-cut := 225 (0..100)\ncalm/second-cut := 47 (0..100)\n';
+    const profile = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog)?.profile;
+    assert.deepEqual(
+      profile?.settings.map(({ name, range }) => [name, range]),
+      [
+        ['first-cut', undefined],
+        ['second-cut', ['0', '100']],
+      ],
+    );
+    assert.doesNotMatch(JSON.stringify(profile), /225|47/);
+  });
+
+  it('is written with one row a setting', () => {
+    const { profile } = made({});
+    const text = profileText(profile);
+    assert.deepEqual(JSON.parse(text), profile);
+    for (const { name } of profile.settings)
+      assert.equal(text.split('\n').filter((line) => line.includes(JSON.stringify(name))).length, 1, name);
+  });
+
+  it('has names for its settings that tell group, setting and which of several', () => {
+    assert.equal(settingName({ groups: [], name: 'cut', occurrence: 1 }), 'cut');
+    assert.equal(settingName({ groups: ['calm', 'gyro'], name: 'cut', occurrence: 2 }), 'calm/gyro/cut#2');
   });
 });

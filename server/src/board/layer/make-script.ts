@@ -1,0 +1,126 @@
+import type { Catalog } from '../../catalog/catalog';
+import { pathText, stepsOf } from '../../language/path-text';
+import type { Listing, Stretch } from '../listing/listing';
+import { readListing } from '../listing/read-listing';
+import { forbidden } from '../meaning/spelling';
+import type { Profile } from '../profile/profile';
+import type { LayerLine } from './layer';
+import { ScriptLines } from './script-lines';
+
+/** A craft script made from a capture, with what became of its lines. */
+export interface MadeScript {
+  readonly text: string;
+  /** Settings that parameters stand for. */
+  readonly understood: number;
+  /** Settings that the script keeps as the board's own. */
+  readonly own: number;
+  /** Lines that could not be read; the script keeps them as comments. */
+  readonly left: readonly LeftInScript[];
+}
+
+/** A line of the capture (0-based), its text, and why it is no setting: a sentence. */
+export interface LeftInScript {
+  readonly line: number;
+  readonly text: string;
+  readonly reason: string;
+}
+
+/** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is the board's own. */
+export function makeScript(profile: Profile | null, catalog: Catalog, capture: string): MadeScript {
+  const listing = readListing(capture, profile?.text.forms ?? null);
+  const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced)).all();
+  const rows = rowsOf(listing, lines);
+  const own = rows.filter(({ path }) => path[0] === 'own');
+  const left = listing.left.map(({ number, at, reason }) => ({
+    line: number,
+    text: capture.slice(at.start, at.end),
+    reason,
+  }));
+  const title = profile?.title ?? 'board that nobody has described';
+  const parts = [
+    [
+      `# Made from text captured from a ${title}. Propellers off at the bench.`,
+      ...left.map(({ text }) => `# not understood: ${shown(text)}`),
+    ],
+    ...(profile === null ? [] : [['[board]', `profile = ${profile.name}`]]),
+    ...sections(
+      rows.filter(({ path }) => path[0] !== 'own' && pathText(path) !== 'board.profile'),
+      catalog,
+    ),
+    ...sections(own, catalog),
+  ];
+  const text = parts.map((part) => part.map((line) => `${line}\n`).join('')).join('\n');
+  return { text, understood: listing.settings.length - own.length, own: own.length, left };
+}
+
+/** Places are of no use here. */
+function unplaced({ groups, name, occurrence, value, style }: Listing['settings'][number]) {
+  const nowhere = { line: 0, character: 0 };
+  const at = { start: nowhere, end: nowhere };
+  return { groups, name, occurrence, value, style, at: { name: at, value: at }, stated: null };
+}
+
+interface Row {
+  readonly path: readonly string[];
+  readonly value: string;
+  /** Comments that stood right above it. */
+  readonly above: readonly string[];
+}
+
+/** A row for each line that sets something; of a parameter that stands there twice, the last one counts. */
+function rowsOf(listing: Listing, lines: readonly LayerLine[]): readonly Row[] {
+  const comments = new Comments(listing);
+  const rows = new Map<string, Row>();
+  for (const [index, { script, spans }] of lines.entries()) {
+    const setting = listing.settings[index];
+    if (setting === undefined || spans === null) continue;
+    const path = script.slice(spans.name.start, spans.name.end);
+    const value = script.slice(spans.value.start, spans.value.end);
+    rows.set(path, { path: stepsOf(path), value, above: comments.above(setting.at.name) });
+  }
+  return [...rows.values()];
+}
+
+/** The comments of a listing, each told once: above the setting that follows it. */
+class Comments {
+  private next = 0;
+
+  constructor(private readonly listing: Listing) {}
+
+  above({ start }: Stretch): readonly string[] {
+    const { comments, text, forms } = this.listing;
+    const found: string[] = [];
+    for (let at = comments[this.next]; at !== undefined && at.start < start; at = comments[this.next]) {
+      const comment = text.slice(at.start, at.end);
+      const mark = forms.comments.find((one) => comment.startsWith(one)) ?? '';
+      found.push(`# ${shown(comment.slice(mark.length).trim())}`);
+      this.next += 1;
+    }
+    return found;
+  }
+}
+
+/** Settings in the catalogue's order, then as they stood, section by section. */
+function sections(rows: readonly Row[], catalog: Catalog): readonly (readonly string[])[] {
+  const order = new Map([...catalog.parameters.keys()].map((name, index) => [name, index]));
+  const placeOf = ({ path }: Row) => order.get(catalog.parameter(pathText(path))?.name ?? '') ?? order.size;
+  const bySection = new Map<string, string[]>();
+  for (const { path, value, above } of rows.toSorted((one, other) => placeOf(one) - placeOf(other))) {
+    const section = pathText(path.slice(0, -1));
+    const lines = bySection.get(section) ?? [`[${section}]`];
+    lines.push(...above, `${pathText(path.slice(-1))} = ${value}`);
+    bySection.set(section, lines);
+  }
+  return [...bySection.values()];
+}
+
+/** A captured line as a comment may hold it: what would break or turn a line is shown by its number. */
+function shown(text: string): string {
+  return [...text]
+    .map((character) =>
+      forbidden.test(character) && character !== '\t'
+        ? `\\u{${(character.codePointAt(0) ?? 0).toString(16)}}`
+        : character,
+    )
+    .join('');
+}

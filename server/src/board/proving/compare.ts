@@ -1,0 +1,46 @@
+import type { Listing } from '../listing/listing';
+import { readListing } from '../listing/read-listing';
+import type { Profile } from '../profile/profile';
+import type { Entries } from '../writing/entries';
+import { writeText } from '../writing/write-text';
+import { isEcho } from './echo';
+import { type Proof, prove } from './prove';
+
+export interface Question {
+  readonly profile: Profile | null;
+  /** The board's text that the craft includes, if it does. */
+  readonly captured: Listing | null;
+  readonly entries: Entries;
+  readonly capture: string;
+  /** Paths of settings that are knowingly left. */
+  readonly except: ReadonlySet<string>;
+  readonly ignoresExtra: boolean;
+}
+
+export type Compared =
+  | { readonly kind: 'proof'; readonly proof: Proof; readonly listing: Listing }
+  /** A sentence: why the capture proves nothing. */
+  | { readonly kind: 'refused'; readonly reason: string };
+
+/** Reads a capture as the craft's board writes, and holds the craft against it. */
+export function compare({ profile, captured, entries, capture, except, ignoresExtra }: Question): Compared {
+  const forms = profile?.text.forms ?? captured?.forms ?? null;
+  const listing = readListing(capture, forms);
+  if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };
+  if (isEcho(listing, pastedLines(profile, entries)))
+    return {
+      kind: 'refused',
+      reason:
+        'This shows only what was typed or pasted, not what the board holds: have the board list its settings, and capture that.',
+    };
+  const proof = prove({ profile, entries, capture: listing, except, ignoresExtra });
+  return { kind: 'proof', proof, listing };
+}
+
+/** The lines that would tell the board the craft, where they are of another form than its listing. */
+function pastedLines(profile: Profile | null, entries: Entries): ReadonlySet<string> | null {
+  const command = profile?.text.command;
+  if (command === undefined || command === 'same') return null;
+  const written = writeText({ profile, entries, captured: null, since: null, cautions: [] });
+  return new Set(written.lines.map((line) => line.trim()));
+}

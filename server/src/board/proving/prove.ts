@@ -1,0 +1,121 @@
+import type { LeftLine, ListedSetting, Listing, SettingKey, Stretch } from '../listing/listing';
+import { settingKey } from '../listing/setting-key';
+import { sameValue } from '../listing/value-look';
+import type { Profile } from '../profile/profile';
+import type { Entries, Entry } from '../writing/entries';
+import type { LeftOut } from '../writing/left-out';
+import { cutOff } from './cut-off';
+
+/** What became of one setting: `default`: the listing leaves it out, as it does with what is at its default. */
+export type Verdict = 'different' | 'missing' | 'twice' | 'default' | 'extra' | 'equal';
+
+/** In the order in which they are reported. */
+export const verdicts: readonly Verdict[] = ['different', 'missing', 'twice', 'default', 'extra', 'equal'];
+
+export interface ProofRow extends SettingKey {
+  /** The setting of the craft; null where the craft says nothing of it. */
+  readonly path: string | null;
+  /** In the board's spelling; null: the craft says nothing. */
+  readonly wanted: string | null;
+  /** null: the capture says nothing. */
+  readonly held: string | null;
+  readonly verdict: Verdict;
+  /** Its value in the capture; null where it is not there. */
+  readonly at: Stretch | null;
+}
+
+/** What a craft says against what a capture shows that its board holds. */
+export interface Proof {
+  /** What a script sets by hand and the capture can't show: safety first, each with its reason. */
+  readonly notCompared: readonly LeftOut[];
+  /** Paths that were named as knowingly left, as far as something of them would have counted. */
+  readonly excepted: readonly string[];
+  /** By verdict, then in the order of the capture. */
+  readonly rows: readonly ProofRow[];
+  readonly counts: Readonly<Record<Verdict, number>>;
+  /** Lines of the capture that could not be read. */
+  readonly left: readonly LeftLine[];
+  /** How the capture shows that part of it is missing, as the end of a sentence; null where it looks whole. */
+  readonly cutOff: string | null;
+  /** Whether all that a script sets by hand is there, and nothing else is wrong. */
+  readonly isWhole: boolean;
+}
+
+export interface ProofQuestion {
+  readonly profile: Profile | null;
+  readonly entries: Entries;
+  readonly capture: Listing;
+  /** Paths of settings that are knowingly left. */
+  readonly except: ReadonlySet<string>;
+  /** Whether settings of which the craft says nothing count. */
+  readonly ignoresExtra: boolean;
+}
+
+/** Holds what a craft asks for against a capture. */
+export function prove({ profile, entries, capture, except, ignoresExtra }: ProofQuestion): Proof {
+  const wanted = new Map(entries.entries.map((entry) => [settingKey(entry), entry]));
+  const held = capture.settings.map((setting) => heldRow(setting, wanted));
+  const seen = new Set(capture.settings.map(settingKey));
+  const absent = entries.entries.filter((entry) => !seen.has(settingKey(entry)));
+  const unheld = absent.map((entry) => absentRow(entry, profile));
+  const unknown = unheld.flatMap(({ left }) => left ?? []);
+  const byHand = [...entries.left.filter(isOfBoard), ...unknown];
+  const isExcepted = ({ path }: { readonly path: string | null }) => path !== null && except.has(path);
+  const all = [...held, ...unheld.flatMap(({ row }) => row ?? [])];
+  const rows = all.filter((row) => row.verdict === 'equal' || !isExcepted(row));
+  const counts = countsOf(rows);
+  const cut = cutOff(capture);
+  const notCompared = byHand.filter((one) => !isExcepted(one));
+  const wrong = counts.different + counts.missing + counts.twice + (ignoresExtra ? 0 : counts.extra);
+  return {
+    notCompared,
+    excepted: [...new Set([...byHand, ...all].filter(isExcepted).flatMap(({ path }) => path ?? []))],
+    rows: verdicts.flatMap((verdict) => rows.filter((row) => row.verdict === verdict)),
+    counts,
+    left: capture.left,
+    cutOff: cut,
+    isWhole: notCompared.length === 0 && wrong === 0 && cut === null && capture.left.length === 0,
+  };
+}
+
+/** Only what a board holds can be in its text. */
+function isOfBoard({ heldBy, isByHand, reason }: LeftOut): boolean {
+  return isByHand && (heldBy === 'board' || reason !== null);
+}
+
+function heldRow(setting: ListedSetting, wanted: ReadonlyMap<string, Entry>): ProofRow {
+  const { groups, name, occurrence, value, at } = setting;
+  const row = { groups, name, occurrence, held: value, at: at.value };
+  const entry = wanted.get(settingKey(setting));
+  if (entry === undefined) {
+    const isAgain = occurrence > 1 && wanted.has(settingKey({ ...setting, occurrence: 1 }));
+    return { ...row, path: null, wanted: null, verdict: isAgain ? 'twice' : 'extra' };
+  }
+  const isSame = sameValue(entry.value, value, entry.step ?? undefined);
+  return { ...row, path: entry.path, wanted: entry.value, verdict: isSame ? 'equal' : 'different' };
+}
+
+interface Absent {
+  readonly row?: ProofRow;
+  readonly left?: LeftOut;
+}
+
+/** A setting that the capture does not show: gone, or at a default that the listing leaves out. */
+function absentRow(entry: Entry, profile: Profile | null): Absent {
+  const { groups, name, occurrence, path, value, step } = entry;
+  const row = { groups, name, occurrence, path, wanted: value, held: null, at: null };
+  if (profile?.text.omitsDefaults !== true) return { row: { ...row, verdict: 'missing' } };
+  const byDefault = profile.find(groups, name, occurrence)?.row.setting.default;
+  if (byDefault === undefined) {
+    const reason = 'the listing leaves out what is at its default, and nobody has said what that is';
+    return { left: { path, title: path, reason, heldBy: 'board', urgency: 2, isByHand: true } };
+  }
+  const isSame = sameValue(value, byDefault, step ?? undefined);
+  return { row: { ...row, held: byDefault, verdict: isSame ? 'default' : 'different' } };
+}
+
+function countsOf(rows: readonly ProofRow[]): Record<Verdict, number> {
+  const counts = { different: 0, missing: 0, twice: 0, default: 0, extra: 0, equal: 0 };
+  for (const { verdict } of rows) counts[verdict] += 1;
+  return counts;
+}

@@ -1,0 +1,141 @@
+import type { FoundParameter } from '../../catalog/catalog';
+import type { Value } from '../../craft/value';
+import type { CraftView } from '../../craft/view';
+import { isOwnPath, stepsOf } from '../../language/path-text';
+import type { SettingKey } from '../listing/listing';
+import { settingOfOwnPath } from '../listing/own-path';
+import { settingKey } from '../listing/setting-key';
+import { differ } from '../meaning/differ';
+import { type Meaning, meaningsOf, namesOf } from '../meaning/meanings';
+import { pathsOf } from '../meaning/paths';
+import { Speller } from '../meaning/spelling';
+import type { Profile } from '../profile/profile';
+import { type LeftOut, leftOutOf } from './left-out';
+
+/** One setting that a craft asks the board to hold. */
+export interface Entry extends SettingKey {
+  /** In the board's spelling, without its quotes. */
+  readonly value: string;
+  /** Around the value, where the profile says so; a captured text knows better. */
+  readonly quote: string;
+  /** The setting of the craft that it comes from. */
+  readonly path: string;
+  /** How finely the board keeps it, in its own numbers; null where nobody knows. */
+  readonly step: number | null;
+}
+
+/** A parameter that the board will hold otherwise than the script says it: rounded to its step. */
+export interface Rounding {
+  readonly path: string;
+  readonly given: Value;
+  readonly held: Value;
+  readonly found: FoundParameter;
+}
+
+export interface Entries {
+  /** Those with a meaning in the profile's order, then the board's own in the script's. */
+  readonly entries: readonly Entry[];
+  readonly roundings: readonly Rounding[];
+  /** What the craft sets and the board is not given, safety first. */
+  readonly left: readonly LeftOut[];
+}
+
+/** What a craft with the view's pack comes to on a board. Without a profile only the board's own settings do. */
+export function entriesOf(profile: Profile | null, view: CraftView): Entries {
+  const made = new EntriesMaker(view);
+  for (const meaning of profile === null ? [] : meaningsOf(profile)) made.takeMeaning(profile, meaning);
+  made.takeRest();
+  return made.finished();
+}
+
+const unreadable = 'its value can’t be read';
+
+class EntriesMaker {
+  private readonly entries = new Map<string, Entry>();
+  private readonly roundings: Rounding[] = [];
+  private readonly left: LeftOut[] = [];
+  /** Paths that some row of the profile stands for. */
+  private readonly named = new Set<string>();
+
+  constructor(private readonly view: CraftView) {}
+
+  takeMeaning(profile: Profile | null, meaning: Meaning): void {
+    if (profile === null) return;
+    for (const { path, member } of pathsOf(this.view, meaning.means)) {
+      this.named.add(path);
+      this.takePath(profile, meaning, path, member);
+    }
+  }
+
+  private takePath(profile: Profile, meaning: Meaning, path: string, member: string | null): void {
+    const setting = this.view.setting(path);
+    if (setting === undefined) return;
+    const names = namesOf(profile, meaning, member);
+    const value = this.view.value(path);
+    if (names === null || value === null) {
+      this.leave(path, names === null ? `the board has no ${member ?? ''}` : unreadable);
+      return;
+    }
+    const speller = new Speller(meaning, setting.found, profile.manner);
+    const spelled = speller.write(value);
+    if (spelled.kind === 'refused') {
+      this.leave(path, spelled.reason);
+      return;
+    }
+    for (const [part, { groups, name }] of names.entries()) {
+      const occurrence = meaning.parts[part]?.setting.occurrence ?? 1;
+      const written = unquoted(spelled.texts[part] ?? '', profile.manner.quote);
+      this.add({ groups, name, occurrence, ...written, path, step: speller.grain(part) });
+    }
+    const held = speller.read(spelled.texts);
+    if (held.kind === 'value' && differ(value, held.value, meaning.by))
+      this.roundings.push({ path, given: value, held: held.value, found: setting.found });
+  }
+
+  /** The board's own settings, and what no row of the profile stands for. */
+  takeRest(): void {
+    for (const path of setPaths(this.view)) {
+      if (isOwnPath(path)) this.takeOwn(path);
+      else if (!this.named.has(path)) this.leave(path, null);
+    }
+  }
+
+  private takeOwn(path: string): void {
+    const key = settingOfOwnPath(stepsOf(path));
+    const value = this.view.value(path);
+    if (key === null || value?.kind !== 'bare') this.leave(path, unreadable);
+    else this.add({ ...key, value: value.value, quote: '', path, step: null });
+  }
+
+  private add(entry: Entry): void {
+    this.entries.set(settingKey(entry), entry);
+  }
+
+  private leave(path: string, reason: string | null): void {
+    this.left.push(...leftOutOf(this.view, path, reason));
+  }
+
+  finished(): Entries {
+    const left = this.left.toSorted((one, other) => one.urgency - other.urgency);
+    return { entries: [...this.entries.values()], roundings: this.roundings, left };
+  }
+}
+
+/** A text is spelled with its quotes; a listing keeps them apart from the value. */
+function unquoted(text: string, mark: string): Pick<Entry, 'value' | 'quote'> {
+  const isQuoted = mark !== '' && text.length > 1 && text.startsWith(mark) && text.endsWith(mark);
+  return isQuoted ? { value: text.slice(1, -1), quote: mark } : { value: text, quote: '' };
+}
+
+/** Every parameter that some line of the craft sets for this pack. */
+function setPaths(view: CraftView): readonly string[] {
+  const packs = view.craft.packs().filter((pack) => pack !== view.pack);
+  return view.craft
+    .settingPaths()
+    .filter(
+      (path) =>
+        view.catalog.parameter(path) !== undefined &&
+        view.isSet(path) &&
+        !packs.some((pack) => path.startsWith(`pack.${pack}.`)),
+    );
+}

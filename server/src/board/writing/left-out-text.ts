@@ -1,0 +1,35 @@
+import type { Entries } from './entries';
+import type { LeftOut } from './left-out';
+import type { WrittenText } from './write-text';
+
+/** So many are named in a sentence. */
+const mostNamed = 8;
+
+/** What the craft sets and the text does not hold, in sentences: set by hand and safety first. */
+export function leftOutText({ entries, left }: Entries, { unwritten }: WrittenText): readonly string[] {
+  const facts = left.filter(({ heldBy }) => heldBy === 'fact');
+  const elsewhere = left.filter(({ heldBy }) => heldBy === 'transmitter' || heldBy === 'device');
+  const ofBoard = left.filter(({ heldBy }) => heldBy === 'board');
+  const missing = ofBoard.length + unwritten.length;
+  const unnamed = ofBoard.filter(({ reason }) => reason === null);
+  const refused = left.filter(({ reason }) => reason !== null);
+  const all = new Set([...entries, ...left].map(({ path }) => path)).size;
+  return [
+    ...(missing === 0
+      ? []
+      : [`${missing} of ${all} not handed over${unnamed.length === 0 ? '' : `: ${named(unnamed)}`}.`]),
+    ...refused.map(({ path, reason }) => `Not handed over: ${path}: ${reason ?? ''}.`),
+    ...unwritten.map(({ entry, reason }) => `Not handed over: ${entry.path}: ${reason}.`),
+    ...elsewhere
+      .filter(({ reason }) => reason === null)
+      .slice(0, 1)
+      .map(() => `${elsewhere.length} are held by the transmitter or another device: ${named(elsewhere)}.`),
+    ...(facts.length === 0 ? [] : [`${facts.length} are facts that no board holds.`]),
+  ];
+}
+
+function named(left: readonly LeftOut[]): string {
+  const titles = left.slice(0, mostNamed).map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1));
+  const more = left.length - titles.length;
+  return titles.join(', ') + (more > 0 ? ` and ${more} more` : '');
+}

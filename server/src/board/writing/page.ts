@@ -1,0 +1,155 @@
+import type { Forms } from '../../catalog/model/board-forms';
+import { noForms } from '../listing/forms/compiled';
+import { type Field, filled, templateOf } from '../listing/forms/template';
+import type { ListedSetting, Listing } from '../listing/listing';
+import { settingKey } from '../listing/setting-key';
+import { forbidden } from '../meaning/spelling';
+import type { Entry } from './entries';
+import type { Unwritten } from './patch';
+
+export interface PageForm {
+  /** null: nobody has said how the board writes its settings. */
+  readonly forms: Forms | null;
+  /** The lines that tell the board one setting, as templates; null: the form of its listing. */
+  readonly command: readonly string[] | null;
+  /** For {board} in the lines around the settings; null: none are written. */
+  readonly board: string | null;
+  readonly longestLine: number | null;
+}
+
+/** Lines of a board's text that are made from forms, not from a captured text. */
+export class Page {
+  readonly unwritten: Unwritten[] = [];
+  count = 0;
+  private readonly lines: string[] = [];
+  private readonly comments: string[] = [];
+  private open: string | null = null;
+  private readonly forms: Forms;
+
+  constructor(private readonly form: PageForm) {
+    this.forms = form.forms ?? noForms;
+  }
+
+  get hasComments(): boolean {
+    return this.comments.length > 0;
+  }
+
+  /** Wrapped at blanks to what the board reads; nothing where the board has no comments. */
+  comment(text: string): void {
+    const [mark] = this.forms.comments;
+    if (mark === undefined || this.form.command !== null) return;
+    this.comments.push(...commentLines(text, mark, this.form.longestLine ?? usualLine));
+  }
+
+  setting(entry: Entry): void {
+    const lines = this.linesOf(entry);
+    if (typeof lines === 'string') this.unwritten.push({ entry, reason: lines });
+    else {
+      this.heading(entry.groups);
+      this.lines.push(...lines);
+      this.count += 1;
+    }
+  }
+
+  /** The lines of a captured text that hold these settings, under their headings. */
+  captured({ lines, settings }: Listing, keys: ReadonlySet<string>): void {
+    const isWanted = (setting: ListedSetting) => keys.has(settingKey(setting));
+    const wanted = lines.map(({ first, end }) => settings.slice(first, end).some(isWanted));
+    let headings: string[] = [];
+    let isTaken = false;
+    for (const [index, { kind, text, first, end }] of lines.entries()) {
+      if (kind === 'heading') headings.push(text);
+      else if (kind === 'closer') this.lines.push(text);
+      else if (kind === 'continuation') {
+        if (isTaken) this.lines.push(text);
+      } else if (kind === 'settings') {
+        isTaken = wanted[index] === true;
+        if (!isTaken) continue;
+        this.lines.push(...headings, text);
+        headings = [];
+        this.count += settings.slice(first, end).filter(isWanted).length;
+      }
+    }
+    this.open = null;
+  }
+
+  finished(): readonly string[] {
+    const { forms } = this;
+    const { board } = this.form;
+    const values = new Map<Field, string>([
+      ['board', board ?? ''],
+      ['count', String(this.count)],
+    ]);
+    const framed = (templates: readonly string[]) =>
+      board === null ? [] : templates.map((source) => filled(templateOf(source), values));
+    return [...framed(forms.opening), ...this.comments, ...this.lines, ...framed(forms.closing)];
+  }
+
+  /** The lines that hold a setting; a text: why there are none, as the end of a sentence. */
+  private linesOf({ groups, name, value, quote }: Entry): readonly string[] | string {
+    const { forms } = this;
+    const { command, longestLine } = this.form;
+    const [line] = forms.lines.filter(({ form }) => form.includes('{value}'));
+    const templates = command ?? (line === undefined ? [] : [line.form]);
+    if (templates.length === 0) return 'nothing says how the board writes a setting';
+    const takesGroup = templates.some((source) => source.includes('{group}'));
+    const inName = !takesGroup && forms.path !== undefined ? [...groups, name].join(forms.path) : name;
+    const shown = forms.headings.length > 0 ? 1 : 0;
+    if (command === null && !takesGroup && forms.path === undefined && groups.length > shown)
+      return 'its groups can only be written over a captured text';
+    const values = new Map<Field, string>([
+      ['group', groups.join(forms.path ?? '/')],
+      ['name', inName],
+      ['value', quote + value + quote],
+    ]);
+    const missing = templates
+      .flatMap((source) => templateOf(source).fields)
+      .find((field) => !values.has(field) && !emptyFields.has(field));
+    if (missing !== undefined) return `its line needs {${missing}}, which only a captured text shows`;
+    const written = templates.map((source) => filled(templateOf(source), values).trimEnd());
+    // What could start a second line has no way into a value; this holds it once more, whatever a profile says.
+    if (written.some((text) => forbidden.test(text.replaceAll('\t', ' '))))
+      return 'it holds characters that no board reads';
+    if (longestLine !== null && written.some((text) => text.length > longestLine))
+      return `its line is longer than the ${longestLine} characters that the board reads`;
+    return written;
+  }
+
+  private heading(groups: readonly string[]): void {
+    const { forms } = this;
+    const { command } = this.form;
+    const [source] = forms.headings;
+    const [group] = groups;
+    if (command !== null || source === undefined || group === undefined || forms.path !== undefined) return;
+    if (group !== this.open)
+      this.lines.push(filled(templateOf(source), new Map<Field, string>([['group', group]])));
+    this.open = group;
+  }
+}
+
+/** What a listing says beside a value, and a board does not need to be told. */
+const emptyFields: ReadonlySet<Field> = new Set([
+  'unit',
+  'range',
+  'low',
+  'high',
+  'words',
+  'default',
+  'remark',
+]);
+
+/** Comments are wrapped to this where nobody has said what the board reads. */
+const usualLine = 100;
+
+function commentLines(text: string, mark: string, longest: number): readonly string[] {
+  const lines: string[] = [];
+  let line = mark;
+  for (const word of text.split(/\s+/)) {
+    if (line.length + 1 + word.length > longest && line !== mark) {
+      lines.push(line);
+      line = mark;
+    }
+    line = `${line} ${word}`.slice(0, longest);
+  }
+  return [...lines, line];
+}

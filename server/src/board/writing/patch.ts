@@ -1,0 +1,65 @@
+import type { Listing, Stretch } from '../listing/listing';
+import { settingKey } from '../listing/setting-key';
+import type { Entry } from './entries';
+import { tokenFor } from './tokens';
+
+/** One value that stands otherwise in the patched text than in the captured one. */
+export interface Change {
+  readonly entry: Entry;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Something that can't be written, and why: the end of a sentence. */
+export interface Unwritten {
+  readonly entry: Entry;
+  readonly reason: string;
+}
+
+export interface Patched {
+  readonly text: string;
+  readonly changes: readonly Change[];
+  readonly unwritten: readonly Unwritten[];
+  /** What the captured text has no setting for. */
+  readonly absent: readonly Entry[];
+}
+
+interface Edit {
+  readonly at: Stretch;
+  readonly text: string;
+}
+
+/** Puts values into a captured text: all that is the same stays as it stands there, character by character. */
+export function patch(listing: Listing, entries: readonly Entry[]): Patched {
+  const listed = new Map(listing.settings.map((setting) => [settingKey(setting), setting]));
+  const edits: Edit[] = [];
+  const changes: Change[] = [];
+  const unwritten: Unwritten[] = [];
+  const absent: Entry[] = [];
+  for (const entry of entries) {
+    const setting = listed.get(settingKey(entry));
+    if (setting === undefined) {
+      absent.push(entry);
+      continue;
+    }
+    const token = tokenFor(entry, setting, listing);
+    const at = setting.at.value;
+    const before = listing.text.slice(at.start, at.end);
+    if (token.kind === 'refused') unwritten.push({ entry, reason: token.reason });
+    else if (entry.value !== setting.value && token.text !== before && token.text !== setting.value) {
+      edits.push({ at, text: token.text });
+      changes.push({ entry, before: setting.value, after: entry.value });
+    }
+  }
+  return { text: edited(listing.text, edits), changes, unwritten, absent };
+}
+
+function edited(text: string, edits: readonly Edit[]): string {
+  const parts: string[] = [];
+  let from = 0;
+  for (const { at, text: own } of [...edits].sort((one, other) => one.at.start - other.at.start)) {
+    parts.push(text.slice(from, at.start), own);
+    from = at.end;
+  }
+  return parts.join('') + text.slice(from);
+}

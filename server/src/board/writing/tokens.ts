@@ -1,0 +1,64 @@
+import { isOwnPath } from '../../language/path-text';
+import type { ListedSetting, Listing } from '../listing/listing';
+import { numberLook } from '../listing/number-look';
+import { sameValue } from '../listing/value-look';
+import { writtenInLook } from '../listing/written-in-look';
+import { forbidden } from '../meaning/spelling';
+import type { Entry } from './entries';
+
+/** What is to stand in a captured text in place of a value, or why nothing can: the end of a sentence. */
+export type Token =
+  | { readonly kind: 'token'; readonly text: string }
+  | { readonly kind: 'refused'; readonly reason: string };
+
+/** A value in the place of a captured one: as it stands there where it is the same, else in its look. */
+export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): Token {
+  const { value } = entry;
+  if (listed.style.kind === 'presence') return presence(value, listed.style.negation);
+  if (sameValue(value, listed.value, entry.step ?? undefined)) return token(listed.value);
+  if (forbidden.test(value)) return refused('it holds characters that no board reads');
+  // What the pilot wrote for the board itself goes to it just so.
+  const text = isOwnPath(entry.path) ? value : (writtenInLook(value, listed.value, forms.decimal) ?? value);
+  if (listed.style.kind === 'quoted') return inQuotes(text, listed.style.mark);
+  switch (forms.container) {
+    case 'json':
+      return token(jsonWords.has(text) || numberLook(text) !== null ? text : JSON.stringify(text));
+    case 'yaml':
+      return plainInYaml.test(text) ? token(text) : token(JSON.stringify(text));
+    case 'table':
+      return cell(text, forms.table?.delimiter ?? ',');
+    case 'lines':
+      return text === '' ? refused('its line would end without a value') : token(text);
+  }
+}
+
+const jsonWords: ReadonlySet<string> = new Set(['true', 'false', 'null']);
+/** What YAML reads as it stands: no marks that begin something else, no comment, no key. */
+const plainInYaml = /^[\p{L}\p{N}_.+-](?:[^:#\n]|:(?! )|(?<! )#)*$/u;
+
+function presence(value: string, negation: string): Token {
+  if (value === 'on') return token('');
+  if (value !== 'off') return refused('its name alone says on or off');
+  return negation === '' ? refused('nobody has said how it is written when it is off') : token(negation);
+}
+
+function inQuotes(text: string, mark: string): Token {
+  const bare = text.replaceAll(`\\${mark}`, '').replaceAll(mark + mark, '');
+  return bare.includes(mark) || bare.endsWith('\\')
+    ? refused(`it holds ${mark}, which ends a text on this board`)
+    : token(text);
+}
+
+function cell(text: string, delimiter: string): Token {
+  return text.includes(delimiter) || text.includes('"')
+    ? refused('it holds what parts the cells of the table')
+    : token(text);
+}
+
+function token(text: string): Token {
+  return { kind: 'token', text };
+}
+
+function refused(reason: string): Token {
+  return { kind: 'refused', reason };
+}

@@ -1,0 +1,174 @@
+import type { HandOver } from '../../catalog/model/hand-over';
+import type { Listing, SettingKey } from '../listing/listing';
+import { readListing } from '../listing/read-listing';
+import { settingKey } from '../listing/setting-key';
+import { sameValue } from '../listing/value-look';
+import { forbidden } from '../meaning/spelling';
+import type { Profile } from '../profile/profile';
+import type { Entries, Entry } from './entries';
+import { Page, type PageForm } from './page';
+import { type Change, patch, type Unwritten } from './patch';
+
+export interface TextRequest {
+  readonly profile: Profile | null;
+  readonly entries: Entries;
+  /** The text that was captured from the board, where there is one: it is the template. */
+  readonly captured: Listing | null;
+  /** Only what is new or other than in this record. */
+  readonly since: HandOver | null;
+  /** Said at the top as comments, where the board has comments. */
+  readonly cautions: readonly string[];
+}
+
+/** A setting that the board was handed once, and that the craft says nothing of any more. */
+export interface Removed extends SettingKey {
+  readonly value: string;
+}
+
+/** A craft in the board's own text, with what must be said about it. */
+export interface WrittenText {
+  readonly text: string;
+  /** Its lines with their ends, for pieces; a document is one piece. */
+  readonly lines: readonly string[];
+  /** How many settings it holds. */
+  readonly count: number;
+  /** Against the captured text. */
+  readonly changes: readonly Change[];
+  readonly unwritten: readonly Unwritten[];
+  readonly removed: readonly Removed[];
+  readonly isDocument: boolean;
+  /** Whether nobody has said how the board is told a setting: as its listing shows it is only assumed. */
+  readonly isAssumed: boolean;
+  /** Whether the cautions stand in the text. */
+  readonly hasCautions: boolean;
+}
+
+/** Writes a craft for its board: over the captured text where that can be, else by the forms of its profile. */
+export function writeText(request: TextRequest): WrittenText {
+  const { profile, captured, since, entries } = request;
+  const wanted = since === null ? entries.entries : changedSince(entries.entries, since);
+  const removed = since === null ? [] : removedSince(entries.entries, since);
+  const command = profile?.text.command;
+  const isDocument = captured !== null && captured.forms.container !== 'lines';
+  const isAssumed = command === undefined && !isDocument;
+  const own = { removed, isDocument, isAssumed };
+  if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
+  if (captured !== null && (command === undefined || command === 'same'))
+    return { ...own, ...overCaptured(captured, wanted, request) };
+  return { ...own, ...byForms(wanted, request) };
+}
+
+type Made = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;
+
+/** The whole document, with its values in their places. */
+function document(captured: Listing, entries: readonly Entry[]): Made {
+  const { text, changes, unwritten, absent } = patch(captured, entries);
+  const count = entries.length - unwritten.length - absent.length;
+  const all = [...unwritten, ...absent.map((entry) => ({ entry, reason: notCaptured }))];
+  return { text, lines: [text], count, changes, unwritten: all, hasCautions: false };
+}
+
+const notCaptured = 'the captured text has no such setting';
+
+/** The captured lines that hold what is wanted, each as it stood there but for its value. */
+function overCaptured(captured: Listing, wanted: readonly Entry[], request: TextRequest): Made {
+  const { text: patched, changes, unwritten, absent } = patch(captured, wanted);
+  const page = new Page(formOf(request, captured));
+  for (const caution of request.cautions) page.comment(caution);
+  const failed = new Set(unwritten.map(({ entry }) => settingKey(entry)));
+  const keys = new Set(wanted.map(settingKey).filter((key) => !failed.has(key)));
+  page.captured(readListing(patched, captured.forms), keys);
+  for (const entry of absent) page.setting(entry);
+  return madeOf(page, request, lineEndIn(captured.text), changes, [...unwritten, ...page.unwritten]);
+}
+
+function byForms(wanted: readonly Entry[], request: TextRequest): Made {
+  const page = new Page(formOf(request, request.captured));
+  for (const caution of request.cautions) page.comment(caution);
+  for (const entry of wanted) page.setting(entry);
+  return madeOf(page, request, '\n', [], page.unwritten);
+}
+
+function madeOf(
+  page: Page,
+  { profile, cautions }: TextRequest,
+  usualEnd: string,
+  changes: readonly Change[],
+  unwritten: readonly Unwritten[],
+): Made {
+  const lineEnd = profile?.text.lineEnd;
+  const end = lineEnd === undefined ? usualEnd : lineEnd === 'crlf' ? '\r\n' : '\n';
+  const lines = page.finished().map((line) => line + end);
+  const hasCautions = cautions.length > 0 && page.hasComments;
+  return { text: lines.join(''), lines, count: page.count, changes, unwritten, hasCautions };
+}
+
+function formOf({ profile }: TextRequest, captured: Listing | null): PageForm {
+  const command = profile?.text.command;
+  return {
+    forms: profile?.text.forms ?? captured?.forms ?? null,
+    command: command === undefined || command === 'same' ? null : [command].flat(),
+    board: profile !== null && command === 'same' ? profile.name : null,
+    longestLine: profile?.text.longestLine ?? null,
+  };
+}
+
+function lineEndIn(text: string): string {
+  return text.includes('\r\n') ? '\r\n' : '\n';
+}
+
+function handedBefore(since: HandOver): ReadonlyMap<string, string> {
+  return new Map(
+    since.settings.map(({ groups, name, occurrence = 1, value }) => [
+      settingKey({ groups, name, occurrence }),
+      value,
+    ]),
+  );
+}
+
+function changedSince(entries: readonly Entry[], since: HandOver): readonly Entry[] {
+  const before = handedBefore(since);
+  return entries.filter((entry) => {
+    const value = before.get(settingKey(entry));
+    return value === undefined || !sameValue(value, entry.value);
+  });
+}
+
+function removedSince(entries: readonly Entry[], since: HandOver): readonly Removed[] {
+  const there = new Set(entries.map(settingKey));
+  return since.settings
+    .map(({ groups, name, occurrence = 1, value }) => ({ groups, name, occurrence, value }))
+    .filter((setting) => !there.has(settingKey(setting)));
+}
+
+/** What is to be remembered of a hand-over. */
+export function handOverOf(
+  board: string,
+  pack: string | null,
+  { entries }: Entries,
+  reason: string | null,
+): HandOver {
+  const settings = entries.map(({ groups, name, occurrence, value }) => ({
+    groups: [...groups],
+    name,
+    ...(occurrence === 1 ? {} : { occurrence }),
+    value,
+  }));
+  return { version: 1, board, pack, reason, settings };
+}
+
+/** Lines that go out at once where nobody has said how many the board takes. */
+const usualPiece = 100;
+
+/** The text in the pieces that the board takes at once. */
+export function piecesOf(profile: Profile | null, { lines }: Pick<WrittenText, 'lines'>): readonly string[] {
+  const most = profile?.text.pace?.lines ?? usualPiece;
+  const pieces: string[] = [];
+  for (let from = 0; from < lines.length; from += most) pieces.push(lines.slice(from, from + most).join(''));
+  return pieces;
+}
+
+/** Whether a line may go to a board: it can't end early, turn its text round or hide anything. */
+export function isSendable(line: string): boolean {
+  return !forbidden.test(line.replaceAll('\t', ' '));
+}

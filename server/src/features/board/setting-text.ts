@@ -1,0 +1,7 @@
+import type { SettingKey } from '../../board/listing/listing';
+
+/** What a board's setting is called in a sentence: its groups and its name, and which of several it is. */
+export function settingText({ groups, name, occurrence }: SettingKey): string {
+  const which = occurrence === 1 ? '' : ` (${occurrence})`;
+  return [...groups, name].join(' ') + which;
+}
