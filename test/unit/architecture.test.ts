@@ -215,9 +215,7 @@ describe('the rooms of the house', () => {
   });
 
   it('call no two things by one name', () => {
-    // What reads and learns boards' texts is being built anew beside the old, which goes and may share names until then.
-    const old = /^server\/src\/board\/(?:learn\/|[^/]+$)/;
-    const engine = files.filter((file) => file.startsWith('server/src/') && !old.test(file));
+    const engine = files.filter((file) => file.startsWith('server/src/'));
     const texts = new Map(engine.map((file) => [file, readFileSync(join(root, file), 'utf8')]));
     assert.deepEqual(sharedNames(texts), []);
     const twice = new Map([

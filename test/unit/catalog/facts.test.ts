@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { readBoard } from '../../../server/src/additions/read-board';
+import { readListing } from '../../../server/src/board/listing/read-listing';
 import { profileOf } from '../../../server/src/board/profile/profile';
-import { readBoardLines } from '../../../server/src/board/read-lines';
 import { inBase } from '../../../server/src/catalog/known-parameter';
 import { usualHalfWidth } from '../../../server/src/figures/video';
 import { chargeAtRest } from '../../../server/src/physics/cells';
@@ -87,10 +87,8 @@ describe('what the catalogue says as a fact', () => {
     const profile = read.kind === 'read' ? profileOf(read.board) : null;
     const explained = /A line of this one reads: "([^"]+)"/.exec(text)?.[1] ?? '';
     assert.ok(profile);
-    assert.deepEqual(
-      readBoardLines(profile, explained).map(({ line }) => line.kind),
-      ['setting'],
-    );
+    const { settings, left } = readListing(explained, profile.text.forms);
+    assert.deepEqual([settings.length, left], [1, []]);
   });
 
   it('what is not known of a region is marked as unsure, and a rule is not named for what it does not say', () => {

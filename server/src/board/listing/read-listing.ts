@@ -1,5 +1,5 @@
 import type { Forms } from '../../catalog/model/board-forms';
-import { documentIn, readDocument, type Source } from './containers/read-document';
+import { type DocumentSource, documentIn, readDocument } from './containers/read-document';
 import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
@@ -36,7 +36,7 @@ interface ReadBy {
   readonly read: LinesRead;
 }
 
-function byForms(source: Source, known: Forms): ReadBy {
+function byForms(source: DocumentSource, known: Forms): ReadBy {
   const { lines } = source;
   if (known.container === 'json' || known.container === 'yaml')
     return { known, read: readDocument(source, known, mostSettings) };
@@ -50,7 +50,7 @@ function byForms(source: Source, known: Forms): ReadBy {
 }
 
 /** Finds the forms and reads by them; what is around the settings is known only then. */
-function found(source: Source): ReadBy {
+function found(source: DocumentSource): ReadBy {
   const document = documentIn(source, mostSettings);
   if (document !== null) return document;
   const known = findForms(source.lines);

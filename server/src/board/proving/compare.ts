@@ -23,7 +23,14 @@ export type Compared =
   | { readonly kind: 'refused'; readonly reason: string };
 
 /** Reads a capture as the craft's board writes, and holds the craft against it. */
-export function compare({ profile, captured, entries, capture, except, ignoresExtra }: Question): Compared {
+export function compareWithCapture({
+  profile,
+  captured,
+  entries,
+  capture,
+  except,
+  ignoresExtra,
+}: Question): Compared {
   const forms = profile?.text.forms ?? captured?.forms ?? null;
   const listing = readListing(capture, forms);
   if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };

@@ -10,7 +10,7 @@ import { cutOff } from './cut-off';
 export type Verdict = 'different' | 'missing' | 'twice' | 'default' | 'extra' | 'equal';
 
 /** In the order in which they are reported. */
-export const verdicts: readonly Verdict[] = ['different', 'missing', 'twice', 'default', 'extra', 'equal'];
+const verdicts: readonly Verdict[] = ['different', 'missing', 'twice', 'default', 'extra', 'equal'];
 
 export interface ProofRow extends SettingKey {
   /** The setting of the craft; null where the craft says nothing of it. */

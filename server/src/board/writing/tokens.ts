@@ -7,12 +7,12 @@ import { forbidden } from '../meaning/spelling';
 import type { Entry } from './entries';
 
 /** What is to stand in a captured text in place of a value, or why nothing can: the end of a sentence. */
-export type Token =
+export type CapturedToken =
   | { readonly kind: 'token'; readonly text: string }
   | { readonly kind: 'refused'; readonly reason: string };
 
 /** A value in the place of a captured one: as it stands there where it is the same, else in its look. */
-export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): Token {
+export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): CapturedToken {
   const { value } = entry;
   if (listed.style.kind === 'presence') return presence(value, listed.style.negation);
   if (sameValue(value, listed.value, entry.step ?? undefined)) return token(listed.value);
@@ -36,29 +36,29 @@ const jsonWords: ReadonlySet<string> = new Set(['true', 'false', 'null']);
 /** What YAML reads as it stands: no marks that begin something else, no comment, no key. */
 const plainInYaml = /^[\p{L}\p{N}_.+-](?:[^:#\n]|:(?! )|(?<! )#)*$/u;
 
-function presence(value: string, negation: string): Token {
+function presence(value: string, negation: string): CapturedToken {
   if (value === 'on') return token('');
   if (value !== 'off') return refused('its name alone says on or off');
   return negation === '' ? refused('nobody has said how it is written when it is off') : token(negation);
 }
 
-function inQuotes(text: string, mark: string): Token {
+function inQuotes(text: string, mark: string): CapturedToken {
   const bare = text.replaceAll(`\\${mark}`, '').replaceAll(mark + mark, '');
   return bare.includes(mark) || bare.endsWith('\\')
     ? refused(`it holds ${mark}, which ends a text on this board`)
     : token(text);
 }
 
-function cell(text: string, delimiter: string): Token {
+function cell(text: string, delimiter: string): CapturedToken {
   return text.includes(delimiter) || text.includes('"')
     ? refused('it holds what parts the cells of the table')
     : token(text);
 }
 
-function token(text: string): Token {
+function token(text: string): CapturedToken {
   return { kind: 'token', text };
 }
 
-function refused(reason: string): Token {
+function refused(reason: string): CapturedToken {
   return { kind: 'refused', reason };
 }

@@ -3,7 +3,6 @@ import type { Listing, SettingKey } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import { sameValue } from '../listing/value-look';
-import { forbidden } from '../meaning/spelling';
 import type { Profile } from '../profile/profile';
 import type { Entries, Entry } from './entries';
 import { Page, type PageForm } from './page';
@@ -166,9 +165,4 @@ export function piecesOf(profile: Profile | null, { lines }: Pick<WrittenText, '
   const pieces: string[] = [];
   for (let from = 0; from < lines.length; from += most) pieces.push(lines.slice(from, from + most).join(''));
   return pieces;
-}
-
-/** Whether a line may go to a board: it can't end early, turn its text round or hide anything. */
-export function isSendable(line: string): boolean {
-  return !forbidden.test(line.replaceAll('\t', ' '));
 }

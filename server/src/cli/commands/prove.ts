@@ -1,4 +1,4 @@
-import { compare } from '../../board/proving/compare';
+import { compareWithCapture } from '../../board/proving/compare';
 import { LineNumbers } from '../../board/proving/line-numbers';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
@@ -61,7 +61,7 @@ export const proveCommand = command({
     const except = new Set(values.except ?? []);
     const strange = [...except].find((one) => !view.isSet(one));
     if (strange !== undefined) throw new UsageError(`--except ${strange}: the script sets no such thing`);
-    const compared = compare({
+    const compared = compareWithCapture({
       profile,
       captured: includedText(workspace, view.craft),
       entries,

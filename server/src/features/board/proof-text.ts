@@ -16,7 +16,7 @@ export interface DescribedProof {
   readonly summary: string;
 }
 
-export const verdictWords: Readonly<Record<Verdict, string>> = {
+const verdictWords: Readonly<Record<Verdict, string>> = {
   different: 'different',
   missing: 'missing',
   twice: 'there again',

@@ -6,7 +6,7 @@ import { profileText } from '../../board/learn/profile-text';
 import type { Listing } from '../../board/listing/listing';
 import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
-import { compare } from '../../board/proving/compare';
+import { compareWithCapture } from '../../board/proving/compare';
 import { entriesOf } from '../../board/writing/entries';
 import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import { titleOf } from '../../catalog/board-title';
@@ -105,7 +105,7 @@ export function proof({ snapshot, session }: Context, { capture, board }: Captur
   if (profile === null && entries.entries.length === 0) return noBoard(catalog, unnamed);
   const captured = includedText(session.workspace, craft);
   const question = { profile, captured, entries, capture, except: new Set<string>(), ignoresExtra: false };
-  const compared = compare(question);
+  const compared = compareWithCapture(question);
   if (compared.kind === 'refused') return noBoard(catalog, compared.reason);
   const pack = view.pack === null ? '' : `, pack ${view.pack}`;
   const about = `${view.text('craft.name') ?? 'The script'} on ${profile?.title ?? nobody.title}${pack}`;

@@ -58,13 +58,14 @@ interface Ranked {
 /** A setting as a listing would show it, with nothing stated. */
 function settingOf(groups: readonly string[], name: string, value: string): LearnedSetting {
   const nowhere = { start: 0, end: 0 };
+  const isQuoted = /^["'].*["']$/.test(value);
   const listing = readListing('', null);
   const setting = {
     groups,
     name,
     occurrence: 1,
     value,
-    style: { kind: 'plain' } as const,
+    style: isQuoted ? ({ kind: 'quoted', mark: "'" } as const) : ({ kind: 'plain' } as const),
     at: { name: nowhere, value: nowhere },
     stated: null,
   };

@@ -7,7 +7,7 @@ import { type Role, rolesOf } from './roles';
 export const deepest = 64;
 
 /** A value of a document that holds no others, with the key that leads to it. */
-export interface Entry {
+export interface DocumentEntry {
   readonly groups: readonly string[];
   readonly name: string;
   /** Places in the document. */
@@ -22,7 +22,7 @@ export interface Entry {
 export type Uncounted = Omit<ListedSetting, 'occurrence'>;
 
 /** A setting as the document says it. */
-export function settingOf(entry: Entry, document: Line): Uncounted {
+export function settingOf(entry: DocumentEntry, document: Line): Uncounted {
   const { groups, name, value, style, nameAt, valueAt, remark } = entry;
   return {
     groups,
@@ -45,7 +45,7 @@ function statedIn(document: Line, at: Stretch): Stated {
  */
 export function settingOfRecord(
   groups: readonly string[],
-  entries: readonly Entry[],
+  entries: readonly DocumentEntry[],
   document: Line,
 ): Uncounted | null {
   const roles = rolesOf(entries.map(({ name }) => name));
@@ -69,7 +69,7 @@ export function settingOfRecord(
 const mostKeys = 24;
 const saying: readonly Role[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
 
-function statedOfRecord(entryOf: (role: Role) => Entry | undefined, document: Line): Stated | null {
+function statedOfRecord(entryOf: (role: Role) => DocumentEntry | undefined, document: Line): Stated | null {
   const said = saying
     .flatMap((role) => entryOf(role) ?? [])
     .filter(({ value }) => value !== '' && value !== 'null');

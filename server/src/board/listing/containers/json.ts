@@ -1,7 +1,7 @@
 import { createScanner } from 'jsonc-parser';
 import type { Stretch } from '../listing';
 import type { Line } from '../text/line';
-import { deepest, type Entry, settingOf, settingOfRecord, type Uncounted } from './document';
+import { type DocumentEntry, deepest, settingOf, settingOfRecord, type Uncounted } from './document';
 
 /** What a document says. */
 export interface DocumentRead {
@@ -26,7 +26,7 @@ export function isJsonAt(line: string): boolean {
 }
 
 /** Reads the JSON that begins at `from`: token by token, so that no value is parsed and no depth goes on the stack. */
-export function readJson(document: Line, from: number, most: number): DocumentRead {
+export function readJsonDocument(document: Line, from: number, most: number): DocumentRead {
   return new DocumentReader(document, from, most).read();
 }
 
@@ -51,7 +51,7 @@ interface Open {
   readonly isList: boolean;
   readonly groups: readonly string[];
   /** Its own values so far, while it may be a record: an entry of a list may. */
-  entries: Entry[] | null;
+  entries: DocumentEntry[] | null;
   count: number;
   key: { readonly name: string; readonly at: Stretch } | null;
 }
@@ -66,7 +66,7 @@ class DocumentReader {
   private readonly wrong: Stretch[] = [];
   private readonly open: Open[] = [];
   private readonly scanner;
-  private last: { entry: Entry; line: number } | null = null;
+  private last: { entry: DocumentEntry; line: number } | null = null;
   private line = 0;
   private end: number;
   private isTooDeep = false;
@@ -162,7 +162,7 @@ class DocumentReader {
     this.add({ groups: top.groups, name, nameAt, value: this.textAt(at), valueAt: at, style, remark: null });
   }
 
-  private add(entry: Entry): void {
+  private add(entry: DocumentEntry): void {
     this.flush();
     const top = this.open.at(-1);
     if (top?.entries != null) top.entries.push(entry);

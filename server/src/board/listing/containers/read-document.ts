@@ -4,11 +4,11 @@ import type { LinesRead } from '../forms/read-lines';
 import { SettingList } from '../forms/setting-list';
 import type { Frame, LeftLine } from '../listing';
 import { Line } from '../text/line';
-import { type DocumentRead, isJsonAt, readJson } from './json';
+import { type DocumentRead, isJsonAt, readJsonDocument } from './json';
 import { looksLikeYaml, readYaml } from './yaml';
 
 /** Lines of a text, with the text that their places are in. */
-export interface Source {
+export interface DocumentSource {
   readonly text: string;
   readonly lines: readonly Line[];
 }
@@ -22,7 +22,7 @@ export interface DocumentFound {
 const mostWrong = 0.05;
 
 /** Reads a text that is JSON or YAML; null for one that is neither. */
-export function documentIn(source: Source, most: number): DocumentFound | null {
+export function documentIn(source: DocumentSource, most: number): DocumentFound | null {
   const json = jsonIn(source, most);
   if (json !== null) return { known: { ...noForms, container: 'json' }, read: json };
   if (!looksLikeYaml(source.lines)) return null;
@@ -32,7 +32,7 @@ export function documentIn(source: Source, most: number): DocumentFound | null {
 }
 
 /** Reads a text by forms that say what document it is. */
-export function readDocument(source: Source, { container }: Forms, most: number): LinesRead {
+export function readDocument(source: DocumentSource, { container }: Forms, most: number): LinesRead {
   const nothing = {
     settings: [],
     groups: [],
@@ -49,12 +49,12 @@ export function readDocument(source: Source, { container }: Forms, most: number)
 const mostLinesBefore = 20;
 const longestBehind = 200;
 
-function jsonIn({ text, lines }: Source, most: number): LinesRead | null {
+function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null {
   const first = lines.findIndex((line) => isJsonAt(line.text.trimStart()));
   if (first < 0 || lines.slice(0, first).filter((line) => line.text.trim() !== '').length > mostLinesBefore)
     return null;
   const document = documentOf(text, lines.slice(first));
-  const read = readJson(document, 0, most);
+  const read = readJsonDocument(document, 0, most);
   const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
   if (!isGood && !read.isTooDeep) return null;
   // `[1] gain = 5` only begins like one.
@@ -64,7 +64,7 @@ function jsonIn({ text, lines }: Source, most: number): LinesRead | null {
   return readOf(read, lines, first, after < 0 ? lines.length : after);
 }
 
-function yamlIn({ text, lines }: Source, most: number): LinesRead {
+function yamlIn({ text, lines }: DocumentSource, most: number): LinesRead {
   return readOf(readYaml(documentOf(text, lines), most), lines, 0, lines.length);
 }
 

@@ -1,7 +1,7 @@
 import { type CST, Parser } from 'yaml';
 import type { Stretch, Style } from '../listing';
 import type { Line } from '../text/line';
-import { deepest, type Entry, settingOf, settingOfRecord, type Uncounted } from './document';
+import { type DocumentEntry, deepest, settingOf, settingOfRecord, type Uncounted } from './document';
 import type { DocumentRead } from './json';
 
 /**
@@ -101,7 +101,7 @@ class YamlReader {
     token: CST.Token,
     groups: readonly string[],
     depth: number,
-    record: Entry[] | null,
+    record: DocumentEntry[] | null,
   ): void {
     if (depth > deepest) this.isTooDeep = true;
     if (this.isTooDeep || this.settings.length > this.most) return;
@@ -124,7 +124,7 @@ class YamlReader {
     item: CST.CollectionItem,
     groups: readonly string[],
     depth: number,
-    record: Entry[] | null,
+    record: DocumentEntry[] | null,
   ): void {
     this.takeTrivia(item.start);
     this.takeTrivia(item.sep ?? []);
@@ -141,7 +141,7 @@ class YamlReader {
     value: CST.Token | undefined,
     groups: readonly string[],
     depth: number,
-    record: Entry[] | null,
+    record: DocumentEntry[] | null,
   ): void {
     const written = value === undefined ? this.emptyBehind(sep) : this.written(value);
     if (written !== null) {
@@ -170,7 +170,7 @@ class YamlReader {
 
   /** A map or list in a list: a record where it says a name and a value. */
   private entry(token: CST.Token, groups: readonly string[], count: number, depth: number): void {
-    const record: Entry[] = [];
+    const record: DocumentEntry[] = [];
     const before = this.settings.length;
     this.collection(token, [...groups, String(count)], depth + 1, record);
     const setting = this.settings.length === before ? settingOfRecord(groups, record, this.document) : null;
@@ -179,11 +179,11 @@ class YamlReader {
   }
 
   private add(
-    named: Pick<Entry, 'name' | 'nameAt'>,
+    named: Pick<DocumentEntry, 'name' | 'nameAt'>,
     { value, at, style }: Written,
     groups: readonly string[],
     remark: Stretch | null,
-    record: Entry[] | null,
+    record: DocumentEntry[] | null,
   ): void {
     if (remark !== null) this.comments.push(this.document.at(remark.start - 1, remark.end));
     const entry = { ...named, groups, value, valueAt: at, style, remark };
@@ -191,7 +191,7 @@ class YamlReader {
     else record.push(entry);
   }
 
-  private giveUp(record: Entry[] | null): void {
+  private giveUp(record: DocumentEntry[] | null): void {
     for (const entry of record ?? []) this.settings.push(settingOf(entry, this.document));
     record?.splice(0);
   }
