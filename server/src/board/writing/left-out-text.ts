@@ -5,10 +5,8 @@ import type { WrittenText } from './write-text';
 /** So many are named in a sentence. */
 const mostNamed = 8;
 
-/** What the craft sets and the text does not hold, in sentences: set by hand and safety first. */
+/** What the board should hold and the text does not, in sentences: set by hand and safety first. */
 export function leftOutText({ entries, left }: Entries, { unwritten }: WrittenText): readonly string[] {
-  const facts = left.filter(({ heldBy }) => heldBy === 'fact');
-  const elsewhere = left.filter(({ heldBy }) => heldBy === 'transmitter' || heldBy === 'device');
   const ofBoard = left.filter(({ heldBy }) => heldBy === 'board');
   const missing = ofBoard.length + unwritten.length;
   const unnamed = ofBoard.filter(({ reason }) => reason === null);
@@ -20,11 +18,21 @@ export function leftOutText({ entries, left }: Entries, { unwritten }: WrittenTe
       : [`${missing} of ${all} not handed over${unnamed.length === 0 ? '' : `: ${named(unnamed)}`}.`]),
     ...refused.map(({ path, reason }) => `Not handed over: ${path}: ${reason ?? ''}.`),
     ...unwritten.map(({ entry, reason }) => `Not handed over: ${entry.path}: ${reason}.`),
-    ...elsewhere
-      .filter(({ reason }) => reason === null)
-      .slice(0, 1)
-      .map(() => `${elsewhere.length} are held by the transmitter or another device: ${named(elsewhere)}.`),
-    ...(facts.length === 0 ? [] : [`${facts.length} are facts that no board holds.`]),
+  ];
+}
+
+/** What no board needs to be told, in sentences. */
+export function heldElsewhereText({ left }: Entries): readonly string[] {
+  const unnamed = left.filter(({ reason }) => reason === null);
+  const facts = unnamed.filter(({ heldBy }) => heldBy === 'fact').length;
+  const others = unnamed.filter(({ heldBy }) => heldBy === 'transmitter' || heldBy === 'device');
+  return [
+    ...(others.length === 0
+      ? []
+      : [`Set at the transmitter or in another device, by hand: ${named(others)}.`]),
+    ...(facts === 0
+      ? []
+      : [facts === 1 ? '1 is a fact that no board holds.' : `${facts} are facts that no board holds.`]),
   ];
 }
 

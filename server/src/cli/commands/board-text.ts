@@ -1,4 +1,3 @@
-import { setTimeout } from 'node:timers/promises';
 import type { Profile } from '../../board/profile/profile';
 import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
@@ -89,6 +88,11 @@ export const boardTextCommand = command({
   },
 });
 
+/** So many seconds. */
+function passed(seconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 1000 * seconds));
+}
+
 interface Handing {
   readonly piece?: string | undefined;
   readonly paced?: boolean | undefined;
@@ -113,7 +117,7 @@ async function handOut(
   }
   const pause = parseQuantity(profile?.text.pace?.pause ?? '')?.value ?? usualPause;
   for (const [index, text] of pieces.entries()) {
-    if (paced === true && index > 0) await setTimeout(1000 * pause);
+    if (paced === true && index > 0) await passed(pause);
     await terminal.out(text);
   }
 }

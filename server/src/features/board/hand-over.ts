@@ -1,7 +1,7 @@
 import type { Listing } from '../../board/listing/listing';
 import type { Profile } from '../../board/profile/profile';
 import { type Entries, entriesOf } from '../../board/writing/entries';
-import { leftOutText } from '../../board/writing/left-out-text';
+import { heldElsewhereText, leftOutText } from '../../board/writing/left-out-text';
 import { type WrittenText, writeText } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { replacementText } from '../../catalog/replacements';
@@ -46,10 +46,10 @@ export function prepareBoardText(preparation: Preparation): PreparedText {
   const entries = entriesOf(profile, view);
   const written = writeText({ profile, entries, captured, since, cautions });
   const report = [
-    ...leftOutText(entries, written),
     ...(written.hasCautions
       ? [unchecked ?? [], view.catalog.replacements.map(replacementText)].flat()
       : cautions),
+    ...leftOutText(entries, written),
     ...reportOf(written, entries, preparation),
   ];
   return { written, entries, blocking, report, unchecked };
@@ -76,7 +76,7 @@ function cautionsOf(
 
 function reportOf(
   { count, changes, removed, isDocument, isAssumed }: WrittenText,
-  { roundings }: Entries,
+  entries: Entries,
   { profile, view, since }: Preparation,
 ): readonly string[] {
   const title = profile?.title ?? 'the board';
@@ -84,13 +84,14 @@ function reportOf(
     `${counted(count, 'setting')} for ${title}${ofPack(view.pack)}${changedSince(since, view.pack)}.`,
     ...(isDocument ? changes.map(changeText) : []),
     ...removed.map((one) => `No longer set: ${settingText(one)}; the board keeps ${one.value}.`),
-    ...roundings.map(
+    ...entries.roundings.map(
       ({ path, given, held, found }) =>
         `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
     ),
     ...(isAssumed
       ? ['Nobody has said how this board is told a setting: the lines are written as it lists them.']
       : []),
+    ...heldElsewhereText(entries),
     'What the script does not set stays as the board has it.',
   ];
 }
