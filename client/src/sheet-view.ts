@@ -15,6 +15,7 @@ import { goTo } from './go-to';
 import { activeScript } from './language';
 import { noteFlight } from './note-flight';
 import { newNonce, ownPage } from './own-page';
+import { readRecord } from './record';
 import { Trial } from './trial';
 
 /** Where the page's state is kept, for each folder. */
@@ -107,11 +108,16 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     this.asked += 1;
     const mine = this.asked;
     const { shown } = this;
-    const sheet = shown === undefined ? null : await this.client.request(sheetRequest, about(shown));
+    const sheet = shown === undefined ? null : await this.sheetOf(shown);
     if (mine !== this.asked) return;
     if (sheet !== null) this.post({ kind: 'sheet', sheet });
     else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
     else if (this.client.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
+  }
+
+  private async sheetOf(shown: vscode.Uri) {
+    const handed = await readRecord(shown, 'handed');
+    return this.client.request(sheetRequest, { ...about(shown), handed });
   }
 
   /** Lights up on the page what the cursor's line has to do with. */

@@ -91,8 +91,16 @@ export const packInViewNotification = new OwnNotification<{
   readonly pack: string | null;
 }>('propsoff/packInView', object({ uri: text, pack: optional(text) }));
 
+export interface SheetParams extends AboutScript {
+  /** The record of the last hand-over as it is kept beside the script. */
+  readonly handed?: string | null;
+}
+
 /** The build sheet of an open script with the pack in view. */
-export const sheetRequest = new OwnRequest<AboutScript, DrawnSheet | null>('propsoff/sheet', object(about));
+export const sheetRequest = new OwnRequest<SheetParams, DrawnSheet | null>(
+  'propsoff/sheet',
+  object({ ...about, handed: optional(text) }),
+);
 
 export interface SettingToTry {
   readonly path: string;

@@ -1,3 +1,4 @@
+import type { HandOver } from '../catalog/model/hand-over';
 import type { Finding } from '../checks/report/finding';
 import { messageOf } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
@@ -6,10 +7,10 @@ import type { ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
 import { figureOf, figureSources } from '../figures';
 import type { Figure } from '../figures/figure';
-import { isOwnPath } from '../language/path-text';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type LearnedPart, learnedPart } from './learned';
+import { ownSettingsText } from './own-settings';
 import { type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
 
@@ -36,12 +37,20 @@ export interface PackLabel {
 /** One part of the sheet, by the pilot's question. A new part is one file here and one in the page. */
 export type SheetPart = CanItFly | WiredWhere | FigurePart | WhichPack | LearnedPart;
 
-/** Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. */
-export function buildSheet(craft: Craft, findings: readonly Finding[], pack: string | null): BuildSheet {
+/**
+ * Puts the sheet of a craft together. `findings`: what the checks found in it, in the script's order. `handed`: what was
+ * last handed over to its board, where that is known.
+ */
+export function buildSheet(
+  craft: Craft,
+  findings: readonly Finding[],
+  pack: string | null,
+  handed: HandOver | null = null,
+): BuildSheet {
   const view = new CraftView(craft, pack);
   return {
     name: view.text('craft.name') ?? fileName(craft.root.uri),
-    about: about(view),
+    about: about(view, handed),
     readAs: craft.readAs(),
     packs: craft.packs().map((name) => packLabel(craft, findings, name)),
     packInView: pack,
@@ -74,20 +83,13 @@ function inOrder(parts: readonly FigurePart[]): readonly [FigurePart[], FigurePa
   return [of('my-hands'), of('how-late'), of('who-sees-me')];
 }
 
-function about(view: CraftView): readonly string[] {
+function about(view: CraftView, handed: HandOver | null): readonly string[] {
   const purpose = view.isSet('craft.purpose') ? view.word('craft.purpose') : null;
   const board = view.board === undefined ? undefined : view.boardTitle;
   const region = view.isSet('rules.region')
     ? view.catalog.region(view.word('rules.region') ?? '')?.title
     : undefined;
-  return [purpose, board, region, ownSettings(view.craft)].flatMap((word) => word ?? []);
-}
-
-/** How many settings the craft has that only its board knows; null where there are none. */
-function ownSettings(craft: Craft): string | null {
-  const count = craft.settingPaths().filter(isOwnPath).length;
-  if (count === 0) return null;
-  return count === 1 ? "1 setting of the board's own" : `${count} settings of the board's own`;
+  return [purpose, board, region, ownSettingsText(view, handed)].flatMap((word) => word ?? []);
 }
 
 function cellsOf(view: CraftView, pack: string): string {

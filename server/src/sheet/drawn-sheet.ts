@@ -1,3 +1,4 @@
+import type { HandOver } from '../catalog/model/hand-over';
 import type { Finding } from '../checks/report/finding';
 import type { Craft } from '../craft/craft';
 import { type BuildSheet, buildSheet } from './build-sheet';
@@ -9,6 +10,11 @@ export interface DrawnSheet extends BuildSheet {
   readonly plots: readonly Plot[];
 }
 
-export function drawnSheet(craft: Craft, findings: readonly Finding[], pack: string | null): DrawnSheet {
-  return { ...buildSheet(craft, findings, pack), plots: sheetPlots(craft, pack) };
+export function drawnSheet(
+  craft: Craft,
+  findings: readonly Finding[],
+  pack: string | null,
+  handed: HandOver | null = null,
+): DrawnSheet {
+  return { ...buildSheet(craft, findings, pack, handed), plots: sheetPlots(craft, pack) };
 }

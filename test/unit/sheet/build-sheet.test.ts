@@ -36,6 +36,23 @@ describe('the build sheet', () => {
     assert.equal(sheetOf('[craft]\n[own]\nx = 1\n').about.at(-1), "1 setting of the board's own");
   });
 
+  it('tells how many of these are not as they were last handed over', () => {
+    const own = (lines: string) => {
+      const craft = craftOf(`[craft]\n[own]\n${lines}`);
+      const settings = [
+        { groups: [], name: 'gyro rate', value: '8000' },
+        { groups: ['PID α'], name: 'p', value: '1.0' },
+        { groups: ['PID α'], name: 'p', occurrence: 2, value: 'on' },
+      ];
+      const handed = { version: 1, board: 'heron', pack: null, reason: null, settings } as const;
+      return buildSheet(craft, [], null, handed).about.at(-1);
+    };
+    const same = '"gyro rate" = 8000\n"PID α".p = 1\n"PID α".p."#2" = on\n';
+    assert.equal(own(same), "3 settings of the board's own, none changed since the last hand-over");
+    const changed = `${same.replace('8000', '4000').replace('= on', '= off')}more = 1\n`;
+    assert.equal(own(changed), "4 settings of the board's own, 3 changed since the last hand-over");
+  });
+
   it('says why the craft can’t take a pack', () => {
     const weak = sandmartin.replace(/cells-limit( *)= 6/, 'cells-limit$1= 5');
     const [sprint, cruise] = sheetOf(weak).packs;

@@ -1,5 +1,6 @@
 import { allFigures, buildSheet } from '../../sheet/build-sheet';
 import { command, jsonOption, nameOption, packOption } from '../command';
+import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import { sheetText } from '../report/sheet-text';
@@ -28,7 +29,8 @@ export const sheetCommand = command({
     if (path === undefined || positionals.length > 1) throw new UsageError('sheet takes one script');
     const wanted = { command: 'sheet', path, name: values.name };
     const { craft, findings, view } = await oneScript(wanted, values.pack, terminal);
-    const sheet = buildSheet(craft, findings, view.pack);
+    const handed = path === '-' ? null : (await HandOverRecord.beside(path)).last;
+    const sheet = buildSheet(craft, findings, view.pack, handed);
     await terminal.out(
       values.json === true
         ? jsonText({ version: 1, ...sheet, figures: allFigures(craft) })

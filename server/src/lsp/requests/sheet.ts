@@ -1,10 +1,14 @@
+import { readHandOver } from '../../catalog/model/hand-over';
 import { type DrawnSheet, drawnSheet } from '../../sheet/drawn-sheet';
 import { type Tryable, tryable, tryValue } from '../../sheet/try-value';
-import type { SettingToTry, TryAnswer, ValueToTry } from '../protocol';
+import type { SettingToTry, SheetParams, TryAnswer, ValueToTry } from '../protocol';
 import type { Context } from './row';
 
-export function sheetOf({ snapshot: { craft, findings, pack } }: Context): DrawnSheet {
-  return drawnSheet(craft, findings(), pack);
+export function sheetOf(
+  { snapshot: { craft, findings, pack } }: Context,
+  { handed }: SheetParams,
+): DrawnSheet {
+  return drawnSheet(craft, findings(), pack, typeof handed === 'string' ? readHandOver(handed) : null);
 }
 
 export function tryableAt({ snapshot }: Context, { path, pack }: SettingToTry): Tryable | null {
