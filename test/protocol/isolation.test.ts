@@ -131,7 +131,7 @@ describe('a program of ours', () => {
 /** The modules of Node's that a bundle asks for, by whatever name the bundler gave to `require`. */
 function neededBy(text: string): readonly string[] {
   // A function's, whatever it is called by then; no method of something else.
-  const asked = [...text.matchAll(/(?<![.\w$])[\w$]+\("(?:node:)?([a-z0-9_/]+)"\)/g)].map(
+  const asked = [...text.matchAll(/(?:(?<![.\w$])[\w$]+|\))\("(?:node:)?([a-z0-9_/]+)"\)/g)].map(
     ([, name]) => name ?? '',
   );
   return asked.filter((name) => builtinModules.includes(name));
