@@ -36,7 +36,7 @@ export class Client implements vscode.Disposable {
   /** `state` is another one now. */
   readonly onStateChanged = this.stateEmitter.event;
   readonly log = vscode.window.createOutputChannel('Propsoff', { log: true });
-  private readonly scripts = vscode.workspace.createFileSystemWatcher('**/*.craft');
+  private readonly scripts = vscode.workspace.createFileSystemWatcher('**/*.{craft,boardtext,board.json}');
   private languageClient: BaseLanguageClient;
   /** What listens to the client. */
   private listeners: readonly vscode.Disposable[] = [];

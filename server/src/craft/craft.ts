@@ -1,6 +1,7 @@
 import type { Catalog, FoundParameter } from '../catalog/catalog';
 import type { BoardProfile } from '../catalog/model/board-profile';
 import type { Problem } from '../language/ast';
+import { ownGroup } from '../language/path-text';
 import type { ScriptLine } from '../language/script-line';
 import { Database, type QueryContext } from '../query/database';
 import { Query } from '../query/query';
@@ -45,8 +46,9 @@ export class Craft implements Scripts, QueryContext {
 
   /** A craft of the same texts that goes its own way from here. */
   copied(): Craft {
-    const { uri, document } = this.root;
-    return new Craft(new Script(uri, document.text(), this.catalog), this.catalog, this.source);
+    const { uri, document, isBoardText } = this.root;
+    const script = new Script(uri, document.text(), this.catalog, undefined, isBoardText);
+    return new Craft(script, this.catalog, this.source);
   }
 
   /** Whether a script is part of this craft. */
@@ -78,6 +80,25 @@ export class Craft implements Scripts, QueryContext {
   hasGroup(group: string): boolean {
     craftInputs.read(this, ...inputKeys.group(group));
     return this.layers().layers.some(({ script }) => script.hasGroup(group));
+  }
+
+  /** The board's text of the craft: its own, or one that it includes. */
+  boardText(): Script | undefined {
+    return this.layers().layers.find(({ script }) => script.isBoardText)?.script;
+  }
+
+  /** Whether its board's text holds settings whose meaning nobody has said: what seems to be missing may stand there. */
+  holdsUnsaid(): boolean {
+    const text = this.boardText();
+    if (text === undefined) return false;
+    craftInputs.read(this, ...inputKeys.group(ownGroup));
+    return text.hasGroup(ownGroup);
+  }
+
+  /** How many such settings there are. */
+  unsaidCount(): number {
+    craftInputs.read(this, ...inputKeys.unsaid);
+    return this.boardText()?.sizeOf(ownGroup) ?? 0;
   }
 
   /** Whether none of its scripts says anything. */

@@ -17,6 +17,7 @@ export type CraftKey =
   | readonly ['headers', collection: string]
   | readonly ['members', collection: string]
   | readonly ['group', name: string]
+  | readonly ['unsaid']
   | readonly ['constants']
   | readonly ['line', ScriptLine]
   | readonly ['first line']
@@ -44,6 +45,8 @@ export const inputKeys = {
   members: (collection: string) => ['members', collection] as const,
   /** Anything at all under a group, such as `craft`. */
   group: (name: string) => ['group', name] as const,
+  /** How many settings of a board's text nobody has said the meaning of. */
+  unsaid: ['unsaid'],
   /** All constants together. */
   constants: ['constants'],
   firstLine: ['first line'],

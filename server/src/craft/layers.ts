@@ -63,8 +63,10 @@ export function followIncludes(root: Script, source: IncludeSource): Layers {
     for (const line of layer.script.lines(inputKeys.include)) {
       followed += 1;
       const next = followed > mostIncludes ? oneTooMany(layer, line) : follow(layer, line, source, files);
-      if (next.problem !== null) problems.push(next.problem);
-      if (next.layer !== null) visit(next.layer);
+      const second = next.layer === null ? null : secondText(layers, next.layer, layer, line);
+      const problem = second ?? next.problem;
+      if (problem !== null) problems.push(problem);
+      if (next.layer !== null && second === null) visit(next.layer);
       else isComplete &&= next.isRound === true;
       isPending ||= next.isPending === true;
     }
@@ -114,6 +116,19 @@ function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Se
     case 'pending':
       return { layer: null, problem: null, isPending: true };
   }
+}
+
+/** A craft has one board: where it has a board's text already, a further one is refused. */
+function secondText(
+  layers: readonly Layer[],
+  { script }: Layer,
+  from: Layer,
+  line: ScriptLine,
+): LayerProblem | null {
+  const first = layers.find((one) => one.script.isBoardText)?.script;
+  if (!script.isBoardText || first === undefined || first === script) return null;
+  const why = `the craft has the text of its board already, ${fileName(first.uri)}`;
+  return refused(from, line, 'line/include-refused', { why }).problem;
 }
 
 function oneTooMany(layer: Layer, line: ScriptLine): Followed {

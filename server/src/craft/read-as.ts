@@ -15,6 +15,7 @@ const receiver = ['receiver.link', 'receiver.port'];
 
 /** Of a craft, what tells what it is taken for. */
 interface ToBeRead {
+  readonly root: { readonly isBoardText: boolean };
   isComplete(): boolean;
   isIncluded(): boolean;
   isEmpty(): boolean;
@@ -25,6 +26,8 @@ interface ToBeRead {
 /** What a craft's script and all that it includes are taken for together. */
 export function readAs(craft: ToBeRead): ReadAs {
   if (!craft.isComplete()) return 'incomplete';
+  // No board knows all of its craft.
+  if (craft.root.isBoardText) return craft.isEmpty() ? 'empty' : 'part';
   if (craft.hasGroup(craftGroup)) return 'whole';
   const isSet = (path: string) => craft.with(null).setting(path) !== undefined;
   if (partsOfCrafts.some((group) => craft.hasGroup(group)) || receiver.some(isSet))

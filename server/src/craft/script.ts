@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog';
 import type { Problem } from '../language/ast';
 import { Document, type DocumentEdit } from '../language/document';
+import { ownGroup } from '../language/path-text';
 import type { ScriptLine } from '../language/script-line';
 import { StatementCache } from '../language/statement-cache';
 import { KeyMap } from '../query/key-map';
@@ -32,6 +33,8 @@ export class Script {
     text: string,
     private readonly catalog: Catalog,
     said = new StatementCache(),
+    /** Whether it is what a board's text says: another file's text, with lines of its own. */
+    readonly isBoardText = false,
   ) {
     this.current = Document.of(text, said);
     this.unknown = new GuessedLines(catalog, (line) => this.lineNumber(line));
@@ -132,6 +135,11 @@ export class Script {
     return this.groups.has(group);
   }
 
+  /** How many lines say something in a group. */
+  sizeOf(group: string): number {
+    return this.groups.get(group) ?? 0;
+  }
+
   /** Paths that the script sets, for all packs or for some; costs as much as the script is long. */
   settingPaths(): ReadonlySet<string> {
     return new Set([...this.current.lines()].flatMap(({ settingPath }) => settingPath ?? []));
@@ -185,6 +193,7 @@ export class Script {
     const changed: CraftKey[] = [];
     const group = path.slice(0, path.indexOf('.') < 0 ? undefined : path.indexOf('.'));
     if (tally(this.groups, group, by)) changed.push(inputKeys.group(group));
+    if (this.isBoardText && group === ownGroup) changed.push(inputKeys.unsaid);
     for (const { collection, member } of membershipsIn(path, this.catalog)) {
       const members = this.members.get(collection) ?? new Map<string, number>();
       this.members.set(collection, members);

@@ -22,7 +22,8 @@ type ValueOf<K extends Value['kind']> = Extract<Value, { kind: K }>;
 /**
  * A craft with one pack in view, as rules and the build sheet see it. A value that the script does not set
  * is the catalogue's default, and is then noted as assumed; without one, where a line's value could not
- * be understood or is refused, and where an include that may set it is missing, the answer is null. Quantities are in SI.
+ * be understood or is refused, and where an include that may set it is missing or a setting of the
+ * board's text without a meaning may be it, the answer is null. Quantities are in SI.
  */
 export class CraftView implements QueryContext {
   /** Paths with the default that was used, as the script would write it. */
@@ -88,7 +89,12 @@ export class CraftView implements QueryContext {
 
   /** Whether surely no line sets it: while an include is missing, it may stand there. */
   isMissing(path: string): boolean {
-    return !this.isSet(path) && this.craft.isComplete();
+    return !this.isSet(path) && this.craft.isComplete() && !this.mayBeUnsaid(path);
+  }
+
+  /** Whether the board may hold it in a setting whose meaning nobody has said. */
+  private mayBeUnsaid(path: string): boolean {
+    return this.craft.holdsUnsaid() && this.catalog.parameter(path)?.parameter.heldBy === 'board';
   }
 
   setting(path: string): Setting | undefined {
@@ -106,7 +112,7 @@ export class CraftView implements QueryContext {
       if (value === null) this.noteUnreadable(path);
       return value;
     }
-    if (!this.craft.isComplete()) return null;
+    if (!this.craft.isComplete() || this.mayBeUnsaid(path)) return null;
     const assumed = defaultOf(this.craft, path);
     if (assumed === null) return null;
     this.assumedTexts ??= new Map();

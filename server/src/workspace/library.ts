@@ -84,6 +84,6 @@ export class Library {
     const layer = readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
     if (layer.refused !== null) return { kind: 'refused', why: layer.refused };
     this.layers.set(uri, layer);
-    return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said) };
+    return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said, true) };
   }
 }

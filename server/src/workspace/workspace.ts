@@ -114,6 +114,13 @@ export class Workspace {
     return this.boardTexts.get(key)?.layer ?? (this.open.has(key) ? undefined : this.library.layer(key));
   }
 
+  /** The open scripts that include an open board's text. */
+  includersOf(uri: string): readonly OpenScript[] {
+    const text = this.get(uri)?.script;
+    if (text?.isBoardText !== true) return [];
+    return this.all().filter(({ script, craft }) => script !== text && craft.includes(text.uri));
+  }
+
   openScript(uri: string, text: string, version: number): OpenScript {
     this.boardTexts.delete(canonicalUri(uri));
     return this.opened(uri, text, version);
@@ -332,7 +339,7 @@ export class Workspace {
   }
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
-    const script = new Script(key, text, this.catalog, this.said);
+    const script = new Script(key, text, this.catalog, this.said, this.boardTexts.has(key));
     const source: IncludeSource = {
       open: (included) => this.include(included, key),
       isIncluded: () => this.isIncluded(key),

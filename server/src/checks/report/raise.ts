@@ -3,7 +3,7 @@ import { type Amount, distinctTexts } from '../../units/distinct-texts';
 import type { RuleFinding } from '../rule';
 import type { Raised } from './acceptances';
 import { relatedTo, standingOf } from './place';
-import { fixFor } from './rule-fix';
+import { fixesFor } from './rule-fix';
 
 /** Gives what a rule says its place, its related places and its edits. */
 export function raise(view: CraftView, said: RuleFinding): Raised {
@@ -23,7 +23,7 @@ export function raise(view: CraftView, said: RuleFinding): Raised {
     pack: view.pack,
     // Made when they are looked at: where a new line goes may change with lines that the rule has not read.
     get fixes() {
-      return (said.fixes ?? []).flatMap((fix) => fixFor(view, fix) ?? []);
+      return (said.fixes ?? []).flatMap((fix) => fixesFor(view, fix));
     },
     accepted: null,
   };

@@ -1,22 +1,35 @@
 import { inputKeys } from '../../craft/keys';
 import type { Script } from '../../craft/script';
+import type { PlacedLine } from '../../craft/setting';
 import type { CraftView } from '../../craft/view';
 import { pathText, stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import type { RuleFix } from '../rule';
 import type { Fix, Place } from './finding';
 
+/** What stands in the text of the board is mended there, or overridden in the script that is checked. */
+export function fixesFor(view: CraftView, fix: RuleFix): readonly Fix[] {
+  const origin = view.setting(fix.set)?.origin;
+  const inScript = fixFor(view, fix);
+  if (origin === undefined || origin.script === view.craft.root || !origin.script.isBoardText)
+    return inScript === null ? [] : [inScript];
+  const inText = replaced(origin, fix);
+  const second = inScript === null ? [] : [{ ...inScript, title: `${fix.title}, in this script` }];
+  return inText === null ? second : [inText, ...second];
+}
+
 /** Turns "set this parameter to that" into an edit of the script that is checked; null where it can't be one. */
-export function fixFor(view: CraftView, { title, set, to }: RuleFix): Fix | null {
-  const { root } = view.craft;
-  const origin = view.setting(set)?.origin;
-  if (origin !== undefined && origin.script === root) {
-    const { statement } = origin.line;
-    if (statement.kind !== 'setting' || statement.value === null) return null;
-    const { start, end } = statement.value;
-    return { title, edits: [{ place: { ...origin, start, end }, newText: to }] };
-  }
-  return { title, edits: [insertion(view, set, to)] };
+export function fixFor(view: CraftView, fix: RuleFix): Fix | null {
+  const origin = view.setting(fix.set)?.origin;
+  if (origin !== undefined && origin.script === view.craft.root) return replaced(origin, fix);
+  return { title: fix.title, edits: [insertion(view, fix.set, fix.to)] };
+}
+
+function replaced({ script, line }: PlacedLine, { title, to }: RuleFix): Fix | null {
+  const { statement } = line;
+  if (statement.kind !== 'setting' || statement.value === null) return null;
+  const { start, end } = statement.value;
+  return { title, edits: [{ place: { script, line, start, end }, newText: to }] };
 }
 
 /** Puts a new setting after the last line of its section, or in a section of its own at the end. */

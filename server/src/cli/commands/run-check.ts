@@ -79,10 +79,12 @@ async function checkAll(
     const pathFor = (other: string) => (other === uri ? path : shownUri(other));
     const findings = workspace.findings(uri).filter(isAskedFor);
     const layer = workspace.layer(uri);
+    const layerOf = (other: string) => workspace.layer(other);
+    const sources = { pathFor, layerOf, catalog: workspace.catalog };
     const file =
       isBoardText && layer !== undefined
         ? checkedBoardText(path, craft.readAs(), layer, findings, workspace.catalog)
-        : checkedScript(path, craft.readAs(), findings, pathFor, hasFixes);
+        : checkedScript(path, craft.readAs(), findings, sources, hasFixes);
     workspace.close(uri);
     return file;
   };

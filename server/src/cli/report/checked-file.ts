@@ -1,8 +1,12 @@
+import type { BoardLayer } from '../../board/layer/layer';
+import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
 import type { Finding, Fix } from '../../checks/report/finding';
 import { countByLevel, levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
 import type { ReadAs } from '../../craft/read-as';
+import { boardEdits } from '../../features/board/edits';
+import { rangeInText } from '../../features/board/places';
 import { editsOf } from '../../features/fix-edits';
 import { type Range, rangeOf } from '../../features/range';
 
@@ -40,12 +44,24 @@ export interface CheckedFile {
   readonly counts: Readonly<Record<Level, number>>;
 }
 
+/** What is known of the files that findings lead to. */
+export interface Around {
+  readonly pathFor: (uri: string) => string;
+  /** What a board's text says; undefined for a script. */
+  readonly layerOf: (uri: string) => BoardLayer | undefined;
+  readonly catalog: Catalog;
+}
+
+function rangeIn(layer: BoardLayer | undefined, range: Range): Range {
+  return layer === undefined ? range : rangeInText(layer, range);
+}
+
 /** What was found, in words, so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
 export function checkedScript(
   path: string,
   readAs: ReadAs,
   findings: readonly Finding[],
-  pathFor: (uri: string) => string,
+  around: Around,
   hasFixes: boolean,
 ): CheckedFile {
   const worst = worstOf(findings);
@@ -53,17 +69,13 @@ export function checkedScript(
     path,
     isAddition: false,
     readAs,
-    findings: worst.findings.map((finding) => reportedFinding(finding, pathFor, hasFixes)),
+    findings: worst.findings.map((finding) => reportedFinding(finding, around, hasFixes)),
     omitted: worst.omitted,
     counts: countByLevel(findings),
   };
 }
 
-function reportedFinding(
-  finding: Finding,
-  pathFor: (uri: string) => string,
-  hasFixes: boolean,
-): ReportedFinding {
+function reportedFinding(finding: Finding, around: Around, hasFixes: boolean): ReportedFinding {
   return {
     id: finding.check.id,
     level: finding.level,
@@ -74,16 +86,24 @@ function reportedFinding(
     range: rangeOf(finding.place),
     line: finding.place.line.text,
     related: finding.related.map(({ place, message }) => ({
-      path: pathFor(place.script.uri),
-      range: rangeOf(place),
+      path: around.pathFor(place.script.uri),
+      range: rangeIn(around.layerOf(place.script.uri), rangeOf(place)),
       message,
     })),
-    fixes: hasFixes ? finding.fixes.map((fix) => ({ title: fix.title, edits: fixEdits(fix, pathFor) })) : [],
+    fixes: hasFixes ? finding.fixes.flatMap((fix) => reportedFix(fix, around)) : [],
   };
 }
 
-function fixEdits(fix: Fix, pathFor: (uri: string) => string): ReportedFix['edits'] {
-  return editsOf(fix).flatMap(({ uri, edits }) => edits.map((edit) => ({ path: pathFor(uri), ...edit })));
+/** None where a board's text has no words for it. */
+function reportedFix(fix: Fix, { pathFor, layerOf, catalog }: Around): readonly ReportedFix[] {
+  const all: ReportedFix['edits'][number][] = [];
+  for (const { uri, edits } of editsOf(fix)) {
+    const layer = layerOf(uri);
+    const own = layer === undefined ? edits : boardEdits(layer, catalog, edits);
+    if (own === null) return [];
+    all.push(...own.map((edit) => ({ path: pathFor(uri), ...edit })));
+  }
+  return [{ title: fix.title, edits: all }];
 }
 
 /** How much was found in all files together. */

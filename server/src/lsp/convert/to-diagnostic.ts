@@ -1,8 +1,9 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { Level } from '../../catalog/model/check';
-import type { Finding } from '../../checks/report/finding';
+import type { Finding, Place } from '../../checks/report/finding';
 import { levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
+import { fileName } from '../../craft/include-path';
 import type { BoardProblem } from '../../features/board/problems';
 import { toldText } from '../../features/board/told';
 import { rangeOf } from '../../features/range';
@@ -31,7 +32,28 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   return [
     ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
     ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),
+    ...includersDiagnostics(session, uri, found.findings),
   ];
+}
+
+/** What crafts find in a board's text that they include, where it stands; what it says alone is said once. */
+function includersDiagnostics(session: Session, uri: string, own: readonly Finding[]): Diagnostic[] {
+  const script = session.workspace.get(uri)?.script;
+  if (script === undefined) return [];
+  const isOwn = ({ check }: Finding, { line, start }: Place) =>
+    own.some((one) => one.check === check && one.place.line === line && one.place.start === start);
+  return session.workspace.includersOf(uri).flatMap(({ uri: root, craft }) => {
+    return session.workspace.findings(root).flatMap((finding) => {
+      const [first] = finding.related;
+      const isHere = first?.place.script === script && finding.place.line.statement.kind === 'include';
+      if (!isHere || isOwn(finding, first.place)) return [];
+      const range = session.clientRange(script, rangeOf(first.place));
+      const message = `${textOf(finding)}\nFound in ${fileName(craft.root.uri)}, which includes this text.`;
+      return [
+        { range, severity: severities[finding.level], code: finding.check.id, source: 'propsoff', message },
+      ];
+    });
+  });
 }
 
 function boardDiagnostic(

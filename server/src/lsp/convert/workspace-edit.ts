@@ -1,4 +1,5 @@
 import type { SnippetTextEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import { boardEdits } from '../../features/board/edits';
 import { snippetText, tabStop } from '../../features/completion/item';
 import type { FileEdits } from '../../features/text-edits';
 import type { Session } from '../session';
@@ -15,11 +16,12 @@ export function workspaceEdit(
 ): WorkspaceEdit {
   const { versionedEdits: isVersioned, editsWithStops } = session.client;
   const hasStops = isVersioned && editsWithStops;
-  const edited = files.map(({ uri, edits }) => ({
-    uri: session.clientUri(uri),
-    version: session.workspace.get(uri)?.version ?? null,
-    edits: edits.map((edit) => session.clientEdit(scriptOf(session, uri), edit)),
-  }));
+  const edited = files.flatMap((file) => {
+    const edits = clientEdits(session, file);
+    if (edits === null) return [];
+    const { uri } = file;
+    return [{ uri: session.clientUri(uri), version: session.workspace.get(uri)?.version ?? null, edits }];
+  });
   if (!isVersioned) return { changes: Object.fromEntries(edited.map(({ uri, edits }) => [uri, edits])) };
   return {
     documentChanges: edited.map(({ uri, version, edits }) => ({
@@ -27,6 +29,19 @@ export function workspaceEdit(
       edits: hasStops && placeholder !== null ? edits.map((edit) => withStop(edit, placeholder)) : edits,
     })),
   };
+}
+
+/** Whether every file can be edited so: a board's text has no words for some of what a script can say. */
+export function canBeEdited(session: Session, files: readonly FileEdits[]): boolean {
+  return files.every((file) => clientEdits(session, file) !== null);
+}
+
+function clientEdits(session: Session, { uri, edits }: FileEdits): TextEdit[] | null {
+  const board = session.boards.get(uri);
+  if (board === undefined) return edits.map((edit) => session.clientEdit(scriptOf(session, uri), edit));
+  const inText = boardEdits(board.layer, session.workspace.catalog, edits);
+  if (inText === null) return null;
+  return inText.map(({ range, newText }) => ({ range: session.clientBoardRange(board, range), newText }));
 }
 
 function scriptOf(session: Session, uri: string) {

@@ -51,12 +51,14 @@ export class Diagnostics {
   /** An open script has new text. */
   changed(uri: string): void {
     this.waiting.add(uri);
+    // What a craft finds in the text of its board is shown there as well.
+    for (const text of this.openTextsOf(uri)) this.concerned.add(text);
     this.schedule();
   }
 
   /** Scripts whose findings may have changed without an edit of theirs. */
   affected(uris: readonly string[]): void {
-    for (const uri of uris) this.concerned.add(uri);
+    for (const uri of uris) for (const one of [uri, ...this.openTextsOf(uri)]) this.concerned.add(one);
     this.schedule();
   }
 
@@ -73,7 +75,7 @@ export class Diagnostics {
     for (const sent of this.pushed) this.takeBack(sent);
     const stamp = this.session.long.get(uri) ?? this.session.workspace.stamp(uri);
     if (stamp === undefined) return { kind: DocumentDiagnosticReportKind.Full, items: [] };
-    const resultId = this.idOf(stamp);
+    const resultId = [stamp, ...this.stampsOfIncluders(uri)].map((one) => this.idOf(one)).join(' ');
     if (resultId === previousId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
     const items = diagnosticsFor(this.session, uri);
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items };
@@ -109,6 +111,21 @@ export class Diagnostics {
   private openOf(uris: ReadonlySet<string>): readonly Open[] {
     const { workspace, long } = this.session;
     return [...uris].flatMap((uri) => long.get(uri) ?? workspace.get(uri) ?? []);
+  }
+
+  /** What crafts find in a board's text is shown there too. */
+  private stampsOfIncluders(uri: string): readonly object[] {
+    const { workspace } = this.session;
+    return workspace.includersOf(uri).flatMap((one) => workspace.stamp(one.uri) ?? []);
+  }
+
+  /** The open texts of boards that an open script includes. */
+  private openTextsOf(uri: string): readonly string[] {
+    const { workspace } = this.session;
+    const open = workspace.get(uri);
+    const text = open?.craft.boardText();
+    const openText = text === undefined || text === open?.script ? undefined : workspace.get(text.uri);
+    return openText === undefined ? [] : [openText.uri];
   }
 
   private isPending({ uri }: Open): boolean {

@@ -72,7 +72,7 @@ export class Documents {
 /** Watchers name files only; that a whole folder went is reported by the editor that did it. */
 const foldersAndScripts = {
   filters: [
-    { pattern: { glob: '**/*.craft', matches: FileOperationPatternKind.file } },
+    { pattern: { glob: '**/*.{craft,boardtext,board.json}', matches: FileOperationPatternKind.file } },
     { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
   ],
 };

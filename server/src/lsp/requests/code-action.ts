@@ -12,7 +12,7 @@ import { codeActions, isShownAs } from '../../features/code-actions';
 import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
 import type { ClientAbilities } from '../client-abilities';
-import { workspaceEdit } from '../convert/workspace-edit';
+import { canBeEdited, workspaceEdit } from '../convert/workspace-edit';
 import type { BoardContext, Context } from './row';
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;
@@ -94,7 +94,8 @@ function quickFixes(context: Context, range: Range, diagnostics: readonly Diagno
     range,
     own.map(({ problem }) => problem),
   );
-  return actions.map(({ title, findings, isPreferred, edits, placeholder }) => {
+  const possible = actions.filter(({ edits }) => canBeEdited(session, edits));
+  return possible.map(({ title, findings, isPreferred, edits, placeholder }) => {
     const about = own.filter(({ problem }) => findings.some((finding) => isShownAs(finding, problem)));
     return {
       title,

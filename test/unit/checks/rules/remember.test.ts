@@ -210,4 +210,7 @@ const dates: readonly CheckCase[] = [
   ],
 ];
 
-holdChecks('remember', [...cases, ...readings, ...dates], estimateIds);
+/** Where a board's text is included. */
+const ofBoardTexts = ['remember/meaning-unsaid'];
+
+holdChecks('remember', [...cases, ...readings, ...dates], [...estimateIds, ...ofBoardTexts]);

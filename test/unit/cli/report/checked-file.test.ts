@@ -21,9 +21,11 @@ const plainTerminal: Terminal = {
 };
 
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
+const around = { pathFor: (uri: string) => uri, layerOf: () => undefined, catalog: testCatalog };
+
 function checkedWith(faults: number) {
   const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
-  return [checkedScript('a.craft', 'part', findingsOf(craftOf(text)), (uri) => uri, true)];
+  return [checkedScript('a.craft', 'part', findingsOf(craftOf(text)), around, true)];
 }
 
 function tellsOf(text: string): number {

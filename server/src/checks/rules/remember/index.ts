@@ -1,4 +1,5 @@
 import type { CodeRule } from '../../rule';
+import { boardTextRules } from './board-text';
 import { flightDateRules } from './flight-dates';
 import { flightHeatRules } from './flight-heat';
 import { flightHoverRules } from './flight-hover';
@@ -8,6 +9,7 @@ import { logMemoryRules } from './log-memory';
 
 /** What flights and logs tell. */
 export const rememberRules: readonly CodeRule[] = [
+  ...boardTextRules,
   ...flightHeatRules,
   ...flightMinutesRules,
   ...flightPackRules,
