@@ -8,10 +8,11 @@ import { boardOf } from '../../server/src/workspace/listed-boards';
 import { textOf, type Written } from './buzzer';
 
 const { bundle } = compileCatalog(join(__dirname, '../..'));
+const catalog = loadCatalog(bundle);
 
 /** A workspace's additions from files by their names; a text stands as it is. */
 export function additionsOf(files: Readonly<Record<string, Written | string>>): Additions {
-  const additions = new Additions(bundle, loadCatalog(bundle), (file) => file);
+  const additions = new Additions(bundle, catalog, (file) => file);
   additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])));
   return additions;
 }
@@ -25,7 +26,6 @@ export interface ReadFiles {
 
 /** A workspace with one board profile that has been read, as if a script had named it. */
 export function workspaceWithBoard(file: string, told: object | string): ReadFiles {
-  const catalog = loadCatalog(bundle);
   const profiles = new BoardProfiles();
   profiles.update(file, boardOf(file), typeof told === 'string' ? told : JSON.stringify(told));
   const { board = null, problems = [] } = profiles.judged(file, catalog) ?? {};

@@ -245,7 +245,7 @@ describe('a board profile that can lead nowhere', () => {
       workspaceWithBoard('boards/reed.json', {
         name: 'reed',
         text: { forms: { container: 'lines', ...forms }, ...text },
-        settings: [{ name }],
+        settings: [{ name, means: 'motor.idle' }],
       }),
       'boards/reed.json',
     ).map(([, marked, message]) => [marked, message]);

@@ -49,11 +49,16 @@ function faultOf(
   return fault === null ? [] : [{ at, message: `the form ${fault}` }];
 }
 
-/** Rows whose names would be read as something else, by lines that hold nothing but a name and a value. */
+/**
+ * Rows whose names would be read as something else, by lines that hold nothing but a name and a value. Only rows with
+ * a meaning are written by their names: the others were read from a listing, or stand there for nothing.
+ */
 export function unreadableRows(rows: readonly ProfileRow[], { text }: BoardProfile): ReadonlySet<ProfileRow> {
   if (text === undefined || !isFlat(text.forms)) return new Set();
   const forms = compiled(text.forms);
-  const open = new Set(rows.filter(({ groups }) => groups.length < 2));
+  const open = new Set(
+    rows.filter(({ groups, setting }) => groups.length < 2 && setting.means !== undefined),
+  );
   for (const form of forms.lines) {
     const asked = [...open];
     const written = asked.map((row) => lineOf(row, form, text.forms)).join('\n');
