@@ -3,7 +3,7 @@ import { type BoardTextAnswer, type BoardTextParams, boardTextRequest } from '..
 import { about } from './about';
 import type { Client } from './client';
 import { stepDone } from './first-steps';
-import { activeCraftScript } from './language';
+import { activeScript } from './language';
 import { pickBoard } from './pick-board';
 import { readRecord, writeRecord } from './record';
 import { written } from './written';
@@ -15,10 +15,10 @@ type Wanted = Omit<BoardTextParams, 'textDocument'>;
 
 /** Hands the active craft over: its board's text goes to the clipboard, piece by piece, or into a file. */
 export async function copyForBoard(client: Client): Promise<void> {
-  const script = activeCraftScript()?.document;
+  const script = activeScript()?.document;
   if (script === undefined) {
     void vscode.window.showInformationMessage(
-      t('First open the craft script that the board is to be set up with.'),
+      t('First open the craft script, or the board text, that the board is to be set up with.'),
     );
     return;
   }
@@ -177,7 +177,10 @@ function normal(text: string): string {
 }
 
 async function savedAsFile(script: vscode.Uri, { pieces }: Text, title: string): Promise<boolean> {
-  const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.boardtext` });
+  // A board's own text stays what it is: what goes to the board stands beside it.
+  const isCraft = script.path.endsWith('.craft');
+  const base = script.path.replace(/\.(craft|boardtext)$/, '');
+  const defaultUri = script.with({ path: base + (isCraft ? '.boardtext' : '-handed.boardtext') });
   const uri = await vscode.window.showSaveDialog({
     title,
     ...(script.scheme === 'untitled' ? {} : { defaultUri }),

@@ -4,7 +4,7 @@ import { about } from './about';
 import { type Capture, pickCapture } from './captures';
 import type { Client } from './client';
 import type { Explanations } from './explanations';
-import { activeCraftScript } from './language';
+import { activeScript } from './language';
 import { pickBoard } from './pick-board';
 
 const { t } = vscode.l10n;
@@ -25,10 +25,10 @@ export class Proofs implements vscode.Disposable {
   ) {}
 
   async compare(): Promise<void> {
-    const script = activeCraftScript()?.document.uri;
+    const script = activeScript()?.document.uri;
     if (script === undefined) {
       void vscode.window.showInformationMessage(
-        t('First open the craft script that the board was set up with.'),
+        t('First open the craft script, or the board text, that the board was set up with.'),
       );
       return;
     }

@@ -32,10 +32,11 @@ export async function useAsBoardText(client: Client): Promise<void> {
 /** Where the text is to be: where it is, if it is a board's text; else beside it under a free name; null: nowhere. */
 async function placeFor(document: vscode.TextDocument, isWhole: boolean): Promise<vscode.Uri | null> {
   const { uri, isUntitled } = document;
+  if (!vscode.workspace.isTrusted) return null;
   if (isWhole && !isUntitled && uri.path.endsWith(ending)) return uri;
   const [workspace] = vscode.workspace.workspaceFolders ?? [];
   const folder = isUntitled ? workspace?.uri : vscode.Uri.joinPath(uri, '..');
-  if (folder === undefined || !vscode.workspace.isTrusted) return null;
+  if (folder === undefined) return null;
   const base = isUntitled ? 'board' : nameOf(uri).replace(/\.[^.]*$/, '');
   for (let number = 1; ; number += 1) {
     const name = number === 1 ? base : `${base}-${number}`;

@@ -125,6 +125,7 @@ describe('every place of the editor’s side that writes a file', () => {
       'copy-for-board.ts',
       'learn-panel.ts',
       'record.ts',
+      'use-as-board-text.ts',
       'written.ts',
     ]);
     for (const name of writers.filter((one) => one !== 'written.ts'))

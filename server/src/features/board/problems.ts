@@ -10,6 +10,7 @@ import { nearNames } from './near-names';
 /** Something wrong with a board's text as such, where it stands in it. */
 export interface BoardProblem {
   readonly check: Check;
+  readonly values: Readonly<Record<string, string>>;
   readonly message: string;
   readonly advice: string;
   readonly range: Range;
@@ -69,6 +70,7 @@ class Report {
     const told = { ...values, meant: near[0] ?? '' };
     this.problems.push({
       check,
+      values: told,
       message: sentenceOf(check.message, told),
       advice: sentenceOf(check.advice, told),
       range,

@@ -12,8 +12,11 @@ import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import { titleOf } from '../../catalog/board-title';
 import type { Catalog } from '../../catalog/catalog';
 import { readHandOver } from '../../catalog/model/hand-over';
+import type { Finding } from '../../checks/report/finding';
+import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
+import { ownFindings } from '../../features/board/held-back';
 import { learned } from '../../features/board/learning';
 import { describedProof } from '../../features/board/proof-text';
 import { readSummary } from '../../features/board/read-summary';
@@ -30,6 +33,7 @@ import type {
   ProveAnswer,
   ReadAnswer,
 } from '../protocol';
+import type { Session } from '../session';
 import type { Context, Served } from './row';
 
 /** A capture longer than this is no board's listing. */
@@ -49,7 +53,7 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
   const known = typeof profile === 'string' ? null : profile;
   const since = params.since === null ? null : readHandOver(params.since);
   const { reason } = params;
-  const findings = snapshot.findings();
+  const findings = [...snapshot.findings(), ...ofBoardText(session, craft)];
   const prepared = prepareBoardText({ profile: known, captured, view, findings, since, reason });
   const { written, entries, blocking, report, unchecked } = prepared;
   if (blocking.length > 0 && reason === null && !params.isPreview)
@@ -66,6 +70,12 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
     report,
     record: `${JSON.stringify(record, null, 2)}\n`,
   };
+}
+
+function ofBoardText({ workspace }: Session, craft: Craft): readonly Finding[] {
+  const script = craft.boardText();
+  const layer = script === undefined ? undefined : workspace.layer(script.uri);
+  return script === undefined || layer === undefined ? [] : ownFindings(layer, script, workspace.catalog);
 }
 
 /** A board that nobody has described: only its own settings go to it, over its captured text. */

@@ -142,14 +142,15 @@ export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<
   };
 }
 
-/** The same where a board may be named beside the script: its profile is read first. */
+/** The same about a board's text too, where a board may be named beside it: its profile is read first. */
 export function aboutScriptOnBoard<P extends { readonly board: string | null }, R>(
   answer: AboutScriptAnswer<P, R>,
 ): Answer<P & AboutScript, R | null> {
-  const answerThen = aboutWholeScript(answer);
+  const answerNow = aboutAnyText(answer);
   return async (served, params, token) => {
     if (params.board !== null) await served.session.workspace.boardRead(params.board);
-    return answerThen(served, params, token);
+    await readInFull(served.session, params.textDocument.uri, token);
+    return answerNow(served, params, token);
   };
 }
 
