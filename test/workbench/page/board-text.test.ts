@@ -58,7 +58,7 @@ describe('any board’s text', () => {
     ];
     await pasted(editor(), `${lines.join('\n')}\n`);
     await editor().runCommand('Propsoff: Use as Board Text');
-    await notified('6 settings in 2 groups were found; every line was understood.');
+    await notified('5 settings in 2 groups were found; every line was understood.');
     assert.ok(existsSync(join(editor().folder, 'board.boardtext')));
 
     const outline = editor().page.locator('.outline-pane, .outline-tree').first();
