@@ -76,10 +76,13 @@ export type LineKind = 'settings' | 'continuation' | 'heading' | 'closer' | 'com
 /** A line that was understood, without what a terminal put around it. Documents such as JSON have none. */
 export interface ListedLine {
   readonly kind: LineKind;
+  /** Where several lines are one, as they stand there, parted by LF. */
   readonly text: string;
   /** The settings in it: `settings[first]` up to, not including, `settings[end]`. */
   readonly first: number;
   readonly end: number;
+  /** Those that are open behind it. */
+  readonly groups: readonly string[];
 }
 
 /** What a board's text says, with places. */

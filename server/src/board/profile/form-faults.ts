@@ -3,7 +3,7 @@ import type { Forms } from '../../catalog/model/board-forms';
 import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { compiled, type LineForm } from '../listing/forms/compiled';
 import { readLines } from '../listing/forms/read-lines';
-import { type Field, filled, templateFault, templateOf } from '../listing/forms/template';
+import { type Field, filled, type Template, templateFault, templateOf } from '../listing/forms/template';
 import { linesOf } from '../listing/text/split';
 import { withMember } from './members';
 import type { ProfileRow } from './profile';
@@ -59,15 +59,15 @@ export function unreadableRows(rows: readonly ProfileRow[], { text }: BoardProfi
   const open = new Set(
     rows.filter(({ groups, setting }) => groups.length < 2 && setting.means !== undefined),
   );
+  const headings = text.forms.headings.length === 0 ? [null] : text.forms.headings.map(templateOf);
   for (const form of forms.lines) {
-    const asked = [...open];
-    const written = asked.map((row) => lineOf(row, form, text.forms)).join('\n');
-    const back = new Set(
-      readLines(linesOf(written), forms, asked.length).settings.map(({ groups, name }) =>
-        keyOf(groups, name),
-      ),
-    );
-    for (const row of asked) if (back.has(keyOf(row.groups.map(plain), plain(row.name)))) open.delete(row);
+    for (const heading of headings) {
+      const asked = [...open];
+      const written = asked.map((row) => lineOf(row, form, heading)).join('\n');
+      const { settings } = readLines(linesOf(written), forms, asked.length);
+      const back = new Set(settings.map(({ groups, name }) => keyOf(groups, name)));
+      for (const row of asked) if (back.has(keyOf(row.groups.map(plain), plain(row.name)))) open.delete(row);
+    }
   }
   return open;
 }
@@ -87,7 +87,7 @@ function isFlat({ container, lines, closers, indent, path }: Forms): boolean {
   );
 }
 
-function lineOf({ groups, name }: ProfileRow, { template }: LineForm, { headings }: Forms): string {
+function lineOf({ groups, name }: ProfileRow, { template }: LineForm, heading: Template | null): string {
   const group = plain(groups[0] ?? '');
   const line = filled(
     template,
@@ -98,10 +98,7 @@ function lineOf({ groups, name }: ProfileRow, { template }: LineForm, { headings
       ['index', '1'],
     ]),
   );
-  const [heading] = headings;
-  return heading === undefined || group === ''
-    ? line
-    : `${filled(templateOf(heading), new Map([['group', group]]))}\n${line}`;
+  return heading === null || group === '' ? line : `${filled(heading, new Map([['group', group]]))}\n${line}`;
 }
 
 function plain(text: string): string {

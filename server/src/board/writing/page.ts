@@ -1,10 +1,11 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import { noForms } from '../listing/forms/compiled';
 import { type Field, filled, templateOf } from '../listing/forms/template';
-import type { ListedSetting, Listing } from '../listing/listing';
+import type { Listing } from '../listing/listing';
 import { settingKey } from '../listing/setting-key';
 import { forbidden } from '../meaning/spelling';
 import type { Entry } from './entries';
+import { GroupLines } from './group-lines';
 import type { Unwritten } from './patch';
 
 export interface PageForm {
@@ -51,24 +52,17 @@ export class Page {
     }
   }
 
-  /** The lines of a captured text that hold these settings, under their headings. */
+  /** The lines of a captured text that hold these settings, in the groups that they stand in. */
   captured({ lines, settings }: Listing, keys: ReadonlySet<string>): void {
-    const isWanted = (setting: ListedSetting) => keys.has(settingKey(setting));
-    const wanted = lines.map(({ first, end }) => settings.slice(first, end).some(isWanted));
-    let headings: string[] = [];
+    const inGroups = new GroupLines(this.lines);
     let isTaken = false;
-    for (const [index, { kind, text, first, end }] of lines.entries()) {
-      if (kind === 'heading') headings.push(text);
-      else if (kind === 'closer') this.lines.push(text);
-      else if (kind === 'continuation') {
-        if (isTaken) this.lines.push(text);
-      } else if (kind === 'settings') {
-        isTaken = wanted[index] === true;
-        if (!isTaken) continue;
-        this.lines.push(...headings, text);
-        headings = [];
-        this.count += settings.slice(first, end).filter(isWanted).length;
-      }
+    for (const line of lines) {
+      const own = settings.slice(line.first, line.end);
+      const wanted = own.filter((setting) => keys.has(settingKey(setting)));
+      if (line.kind === 'settings') isTaken = wanted.length > 0;
+      const isWritten = isTaken && (line.kind === 'settings' || line.kind === 'continuation');
+      inGroups.take(line, own[0]?.groups ?? [], isWritten);
+      this.count += wanted.length;
     }
     this.open = null;
   }

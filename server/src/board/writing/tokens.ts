@@ -1,4 +1,5 @@
 import { isOwnPath } from '../../language/path-text';
+import { cellsOf, type Table } from '../listing/forms/row';
 import type { ListedSetting, Listing } from '../listing/listing';
 import { numberLook } from '../listing/number-look';
 import { sameValue } from '../listing/value-look';
@@ -49,10 +50,10 @@ function inQuotes(text: string, mark: string): CapturedToken {
     : token(text);
 }
 
-function cell(text: string, delimiter: string): CapturedToken {
-  return text.includes(delimiter) || text.includes('"')
-    ? refused('it holds what parts the cells of the table')
-    : token(text);
+function cell(text: string, delimiter: Table['delimiter']): CapturedToken {
+  // Where blanks part the cells, an empty one can't be seen.
+  const isOne = cellsOf(text, delimiter).length === 1 && (text !== '' || delimiter !== ' ');
+  return isOne && !text.includes('"') ? token(text) : refused('it holds what parts the cells of the table');
 }
 
 function token(text: string): CapturedToken {

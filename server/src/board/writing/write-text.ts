@@ -97,7 +97,7 @@ function madeOf(
 ): Made {
   const lineEnd = profile?.text.lineEnd;
   const end = lineEnd === undefined ? usualEnd : lineEnd === 'crlf' ? '\r\n' : '\n';
-  const lines = page.finished().map((line) => line + end);
+  const lines = page.finished().map((line) => line.replaceAll('\n', end) + end);
   const hasCautions = cautions.length > 0 && page.hasComments;
   return { text: lines.join(''), lines, count: page.count, changes, unwritten, hasCautions };
 }

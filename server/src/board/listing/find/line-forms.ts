@@ -13,8 +13,6 @@ const leastCoverage = 0.2;
 export interface MainForms {
   readonly forms: readonly LineFormData[];
   readonly beside: readonly string[];
-  /** Whether keys before both say which is the name and which the value. */
-  readonly isKeyed: boolean;
 }
 
 /** The form of most settings lines, and that of bare and negated names. */
@@ -23,14 +21,25 @@ export function lineFormsIn(sample: readonly Sample[], comments: readonly string
   const lines = sample.filter(({ text, index }) => !(presence?.lines.has(index) || isSurelyHeading(text)));
   const valued = lines.length === 0 && presence === null ? sample : lines;
   const attributes = attributesIn(valued);
-  if (attributes !== null) return { forms: [attributes.form], beside: attributes.beside, isKeyed: true };
+  if (attributes !== null) return { forms: [attributes.form], beside: attributes.beside };
   const main = bestForm(valued, comments);
   const isEnough = main !== null && main.read.size >= leastCoverage * valued.length;
   return {
-    forms: [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])],
+    forms: [...(isEnough ? groupedForms(main) : []), ...(presence === null ? [] : [presence.form])],
     beside: [],
-    isKeyed: false,
   };
+}
+
+/** Where lines hold several settings behind their group, `mast: tilt = 5; spin = 6`, with and without the group. */
+function groupedForms({ form, read, texts }: Tried): readonly LineFormData[] {
+  if (form.between === undefined) return [form];
+  const isGrouped = [...read].every(([index, parts]) =>
+    parts.every(({ name }, at) => {
+      const text = texts.get(index)?.slice(name.start, name.end) ?? '';
+      return /^[^:]+: \S/.test(text) === (at === 0);
+    }),
+  );
+  return isGrouped && read.size > 1 ? [{ ...form, form: `{group}: ${form.form}` }, form] : [form];
 }
 
 const mostForms = 6;
@@ -45,15 +54,7 @@ export function moreFormsIn(
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
-    if (
-      next === null ||
-      !isSure(
-        next,
-        rest,
-        found.some(({ between }) => between !== undefined),
-      )
-    )
-      break;
+    if (next === null || !isSure(next, rest)) break;
     found.push(next.form);
     const left = unread(rest, found);
     if (left.length === rest.length) break;
@@ -71,14 +72,13 @@ const leastQuality = 0.8;
 const leastQualityOfGap = 0.88;
 
 /** Whether a form is one of the listing, though only few lines have it. */
-function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
+function isSure({ form, qualities }: Tried, rest: readonly Sample[]): boolean {
   const good = [...qualities.values()].filter((quality) => quality >= leastQuality).length;
   const isGap = /\{name\}\s+\{value\}/.test(form.form);
-  // Of few lines only those with the marks that all use are settings for sure.
-  const isUsual = /\}\s?(?::?=|:|[-=~]>|<[-=])\s?\{/.test(form.form);
-  if (!isGap) return good >= (isUsual ? 1 : 3) && 2 * good >= qualities.size;
+  if (!isGap) return good > 0 && 2 * good >= qualities.size;
   const best = [...qualities.values()].filter((quality) => quality >= leastQualityOfGap).length;
-  return best >= (hasBetween ? 1 : 3) && 3 * best >= 2 * rest.length;
+  const least = form.between === undefined ? 3 : 1;
+  return best >= least && 3 * best >= 2 * rest.length;
 }
 
 /** Names that stand alone in lines where others have values. */

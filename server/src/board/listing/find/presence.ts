@@ -15,15 +15,14 @@ export interface Presence {
 /** Finds lines that hold nothing but names, some of them negated; null where no name is. */
 export function presenceIn(sample: readonly Sample[]): Presence | null {
   for (const negation of negations) {
-    const found = sample.filter(({ text }) => isNegated(text, negation));
+    const negated = sample.filter(({ text }) => isNegated(text, negation));
+    // Of two words with a minus, the second may be the value of the first: `-depth full`, `flags -m64`.
+    const found = negation === '-' ? negated.filter(({ text }) => !isPair(text)) : negated;
     if (found.length === 0) continue;
     const isSeveral = !negation.endsWith(' ') && found.some(({ text }) => text.includes(' '));
-    const least = isSeveral ? 1 : 2;
     const lines = sample.filter(({ text }) =>
       areNames(text, negation, isSeveral ? Number.POSITIVE_INFINITY : 1),
     );
-    // Alone among lines of another kind, one negated name may as well be a value.
-    if (lines.length < least) continue;
     const form = { form: '{name}', negation, ...(isSeveral ? { between: ' ' } : {}) };
     return { form, lines: new Set(lines.map(({ index }) => index)) };
   }
@@ -38,9 +37,12 @@ function isNegated(text: string, negation: string): boolean {
   const negated = words.filter(
     (word) => word.startsWith(negation) && /^\p{L}/u.test(word.slice(negation.length)),
   );
-  const isEnough =
-    words.length === 1 ? negated.length === 1 : 3 * negated.length >= words.length && words.length !== 2;
+  const isEnough = negated.length > 0 && 3 * negated.length >= words.length;
   return isEnough && areNames(text, negation, Number.POSITIVE_INFINITY);
+}
+
+function isPair(text: string): boolean {
+  return text.split(/\s+/).length === 2;
 }
 
 function areNames(text: string, negation: string, most: number): boolean {

@@ -70,6 +70,8 @@ function columnsIn(
   const whole = rows.filter(({ length }) => length === width);
   if (whole.length < leastRows || whole.length < shareOfRows * rows.length) return null;
   const columns = Array.from({ length: width }, (_, at) => whole.map((row) => row[at] ?? ''));
+  // Cells that are whole settings are no table.
+  if (share(columns.flat(), (text) => /^[^\s=:]+\s?:?[=:]\s?\S/.test(text)) > 0.5) return null;
   return rolesByContent(columns, mark);
 }
 

@@ -3,6 +3,7 @@ import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Str
 import { isLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
+import { isPageBreak } from '../text/pager';
 import type { CompiledForms } from './compiled';
 import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
@@ -81,13 +82,15 @@ class LinesReader {
     const first = this.list.size;
     const kind = this.kindOf(index, text);
     if (kind === null) this.unread.push(index);
-    else if (kind !== 'dirt') this.said.push({ kind, text, first, end: this.list.size });
-    this.parts.delete(index);
+    else if (kind !== 'dirt') {
+      const written = this.lines[index]?.asWritten ?? text;
+      this.said.push({ kind, text: written, first, end: this.list.size, groups: this.stack.groups });
+    }
   }
 
   /** Takes a line as the first of these that it can be; null where it is none. */
   private kindOf(index: number, text: string): LineKind | 'dirt' | null {
-    if (this.takeOverwritten(index)) return 'dirt';
+    if (this.takeDirt(index, text)) return 'dirt';
     if (this.takeContinued(index, text)) return 'continuation';
     if (this.takeFrame(index, text)) return 'frame';
     if (this.takeHeading(index, text)) return 'heading';
@@ -103,7 +106,8 @@ class LinesReader {
     return this.lines[index]?.text ?? '';
   }
 
-  private takeOverwritten(index: number): boolean {
+  private takeDirt(index: number, text: string): boolean {
+    if (isPageBreak(text)) return true;
     const line = this.lines[index];
     if (line?.end !== 'return' || !this.returnsOverwrite) return false;
     const [own] = this.partsAt(index);

@@ -9,6 +9,7 @@ export function joinedAt(lines: readonly Line[], mark: string): readonly Line[] 
     const first = lines[at];
     if (first === undefined) break;
     const parts: [Line, ...Line[]] = [first];
+    const from = at;
     while (endsWith(parts.at(-1), mark) && parts.length < mostJoined && lines[at + 1] !== undefined) {
       at += 1;
       const next = lines[at];
@@ -21,7 +22,8 @@ export function joinedAt(lines: readonly Line[], mark: string): readonly Line[] 
     }
     const cut = (line: Line) =>
       endsWith(line, mark) ? line.upTo(line.text.trimEnd().length - mark.length) : line;
-    made.push(Line.joined([cut(head), ...rest.map(cut)], ' '));
+    const written = lines.slice(from, at + 1).map(({ text }) => text);
+    made.push(Line.joined([cut(head), ...rest.map(cut)], ' ', written.join('\n')));
   }
   return made;
 }

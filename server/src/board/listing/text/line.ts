@@ -15,10 +15,17 @@ export class Line {
     /** Where the text begins, or where each character stands and, last, where the line ends. */
     private readonly places: number | readonly number[],
     readonly end: LineEnd,
+    /** Where several lines became one: those lines, parted by LF. */
+    private readonly joinedFrom: string | null = null,
   ) {}
 
   static plain(number: number, text: string, start: number, end: LineEnd): Line {
     return new Line(number, text, start, end);
+  }
+
+  /** Its text before other lines were joined to it. */
+  get asWritten(): string {
+    return this.joinedFrom ?? this.text;
   }
 
   /** Whether all its characters stand side by side in the text. */
@@ -70,8 +77,8 @@ export class Line {
     return new Line(this.number, text, [...indices.map((index) => this.place(index)), last], this.end);
   }
 
-  /** These lines as one, with `between` where each but the last ends. */
-  static joined(lines: readonly [Line, ...Line[]], between: string): Line {
+  /** These lines as one, with `between` where each but the last ends. `joinedFrom`: as they are to be written again. */
+  static joined(lines: readonly [Line, ...Line[]], between: string, joinedFrom: string | null = null): Line {
     const [first, ...others] = lines;
     if (others.length === 0) return first;
     const places = first.eachPlace();
@@ -82,7 +89,8 @@ export class Line {
       before = line;
     }
     places.push(before.place(before.text.length));
-    return new Line(first.number, lines.map(({ text }) => text).join(between), places, before.end);
+    const text = lines.map((line) => line.text).join(between);
+    return new Line(first.number, text, places, before.end, joinedFrom);
   }
 
   private eachPlace(): number[] {
