@@ -3,12 +3,11 @@ import { type DocumentSource, documentIn, readDocument } from './containers/read
 import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
-import { isSurelyHeading } from './find/headings';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Listing, Stretch } from './listing';
 import { joinedAt } from './text/joined';
-import { withoutPages } from './text/pager';
+import { isPageBreak } from './text/pager';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
 import { withoutCounters, withoutStamps } from './text/stamps';
@@ -21,7 +20,8 @@ const longestText = 10_000_000;
 export function readListing(text: string, forms: Forms | null): Listing {
   if (text.length > longestText)
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
-  const prompted = withoutPrompts(withoutPages(withoutStamps(linesOf(text))), forms?.prompts ?? []);
+  const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
+  const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
   const lines = withoutCounters(prompted.lines, isNoSetting);
   const { known, read } = forms === null ? found({ text, lines }) : byForms({ text, lines }, forms);
   const isTooMuch = read.settings.length > mostSettings;
@@ -57,18 +57,23 @@ function found(source: DocumentSource): ReadBy {
   const { read } = byForms(source, known);
   const opening = framesOf(read.openings, source.text, read.settings.length);
   const closing = framesOf(read.closings, source.text, read.settings.length);
-  if (opening.length + closing.length === 0) return { known, read };
-  return byForms(source, { ...known, opening: [...opening], closing: [...closing] });
+  const framed = {
+    ...known,
+    opening: together(known.opening, opening),
+    closing: together(known.closing, closing),
+  };
+  return opening.length + closing.length === 0 ? { known, read } : byForms(source, framed);
+}
+
+const mostFrames = 4;
+
+function together(some: readonly string[], more: readonly string[]): string[] {
+  return [...new Set([...some, ...more])].slice(0, mostFrames);
 }
 
 /** Lines that a listing has beside its settings. */
 function isNoSetting(text: string): boolean {
-  return (
-    text === '' ||
-    commentMark(text) !== null ||
-    /^\[.{1,80}\]$|[:{]$|^[}\])][,;]?$|^\p{L}+$/u.test(text) ||
-    isSurelyHeading(text)
-  );
+  return text === '' || commentMark(text) !== null || /^\[.{1,80}\]$/.test(text) || text.endsWith(':');
 }
 
 function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly Stretch[]): Listing {

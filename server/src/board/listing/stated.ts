@@ -126,8 +126,15 @@ class Saying {
     return { range, words: this.words, default: this.default, unit: this.unit, isAll };
   }
 
-  /** Whether a clause was understood; it is then kept. */
+  /** Whether a clause was understood; it is then kept, and nothing of it otherwise. */
   take(clause: string): boolean {
+    const before = { ...this };
+    const isTaken = this.takeAny(clause);
+    if (!isTaken) Object.assign(this, before);
+    return isTaken;
+  }
+
+  private takeAny(clause: string): boolean {
     return (
       this.takeRange(clause) || this.takeUnit(clause) || this.takeKeyed(clause) || this.takeWords(clause)
     );
@@ -158,7 +165,7 @@ class Saying {
     if (key === 'unit') return this.takeUnit(rest);
     const [value = '', ...more] = rest.split(' ').filter((word) => word !== '');
     if (more.length > 0 && !this.takeRest(more)) return false;
-    return this.keep(key, unquoted(value.replace(/,$/, '')));
+    return this.keep(key, unquoted(value.endsWith(',') ? value.slice(0, -1) : value));
   }
 
   /** What follows the value of a key: its unit, or another key. */
@@ -241,7 +248,7 @@ function amountOf(
 const choice = /^[\p{L}\p{N}_@.:%+-]{1,40}$/u;
 const mostWords = 64;
 
-/** `a|b|c`, `a, b, c`, `a / b`, `a or b`: what a value may be; numbers alone are no words. */
+/** `a|b|c`, `a, b, c`, `a / b`, `a or b`: what a value may be. */
 export function wordsIn(text: string): readonly string[] | null {
   const mark = ['|', ',', '/', ';', ' or ', ' oder ', ' ou '].find((one) => text.includes(one));
   if (mark === undefined) return null;
@@ -250,7 +257,9 @@ export function wordsIn(text: string): readonly string[] | null {
     .flatMap((part) => part.split(/\s(?:or|oder|ou|and|und|et)\s/))
     .map((word) => unquoted(word.trim()));
   if (words.length < 2 || words.length > mostWords || !words.every((word) => choice.test(word))) return null;
-  return words.some((word) => /\p{L}/u.test(word)) ? words : null;
+  // Two numbers are the ends of a range, unless they fall or a bar parts them.
+  const areWords = mark === '|' || words.length > 2 || rangeIn(words.join('..'), '.') === null;
+  return areWords || words.some((word) => /\p{L}/u.test(word)) ? words : null;
 }
 
 /** Symbols that boards and programs write beside those that a script knows. */

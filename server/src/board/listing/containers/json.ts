@@ -22,7 +22,7 @@ export function isJsonAt(line: string): boolean {
   if (open !== '{' && open !== '[') return false;
   const next = line.slice(1, 200).trimStart();
   if (next === '' || /^\/[/*]/.test(next)) return true;
-  return open === '{' ? /^["}]/.test(next) : /^(?:[{"[\]]|-?\d)/.test(next);
+  return open === '{' ? /^["}]/.test(next) : /^(?:[{"[\]]|-?[\d.eE]+\s*(?:,|$))/.test(next);
 }
 
 /** Reads the JSON that begins at `from`: token by token, so that no value is parsed and no depth goes on the stack. */

@@ -46,22 +46,23 @@ export function readDocument(source: DocumentSource, { container }: Forms, most:
   return jsonIn(source, most) ?? readOf(nothing, source.lines, 0, 0);
 }
 
-const mostLinesBefore = 20;
-const longestBehind = 200;
+const mostLinesAround = 20;
+
+function linesIn(lines: readonly Line[], from: number, to: number): number {
+  return lines.slice(from, to).filter(({ text }) => text.trim() !== '').length;
+}
 
 function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null {
   const first = lines.findIndex((line) => isJsonAt(line.text.trimStart()));
-  if (first < 0 || lines.slice(0, first).filter((line) => line.text.trim() !== '').length > mostLinesBefore)
-    return null;
+  if (first < 0 || linesIn(lines, 0, first) > mostLinesAround) return null;
   const document = documentOf(text, lines.slice(first));
   const read = readJsonDocument(document, 0, most);
   const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
   if (!isGood && !read.isTooDeep) return null;
-  // `[1] gain = 5` only begins like one.
-  if (/^[^\r\n]*[\p{L}\p{N}]/u.test(document.text.slice(read.end, read.end + longestBehind))) return null;
   const end = document.at(read.end, read.end).start;
-  const after = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
-  return readOf(read, lines, first, after < 0 ? lines.length : after);
+  const next = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
+  const after = next < 0 ? lines.length : next;
+  return linesIn(lines, after, lines.length) > mostLinesAround ? null : readOf(read, lines, first, after);
 }
 
 function yamlIn({ text, lines }: DocumentSource, most: number): LinesRead {
@@ -75,11 +76,12 @@ function documentOf(text: string, lines: readonly Line[]): Line {
   const start = first.at(0, 0).start;
   const last = rest.at(-1) ?? first;
   const end = last.at(0, last.text.length).end;
-  const kept = lines.reduce((sum, line) => sum + line.text.length, 0);
   // Between two lines at most two characters end the first.
-  const hasOldEnds = lines.some((line) => line.end === 'return');
-  const isWhole =
-    !hasOldEnds && end - start - kept <= 2 * rest.length && lines.every((line) => line.isUntouched);
+  const isWhole = lines.every((line, at) => {
+    const next = lines[at + 1];
+    const lineEnd = line.at(0, line.text.length).end;
+    return line.isUntouched && (next === undefined || next.at(0, 0).start - lineEnd <= 2);
+  });
   return isWhole
     ? Line.plain(first.number, text.slice(start, end), start, 'line')
     : Line.joined([first, ...rest], '\n');

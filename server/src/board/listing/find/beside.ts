@@ -1,6 +1,7 @@
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, keyOf, rangeIn, saidIn, wordsIn } from '../stated';
 import { closing, isBlank, quotedAt, trimmed } from '../text/characters';
+import { lookOf } from '../value-look';
 import { commentMark } from './comments';
 
 /** The forms of what stands beside the values of a listing, as templates. */
@@ -10,72 +11,50 @@ export function besideIn(
   mark: DecimalMark,
 ): readonly string[] {
   const remarks = remarkMarks(values, comments);
-  const bare = values.map((value) => withoutRemark(value, remarks));
-  const said = bare.map((value) => saidBehind(value, mark));
-  const found = counted(said.flatMap(({ all }) => all));
-  const templates = [...found].filter(([, count]) => isEnough(count, values.length)).map(([one]) => one);
-  const plain = said.map(({ value }) => value);
-  return [
-    ...remarks.map((one) => ` ${one}{remark}`),
-    ...templates.sort(byKind).slice(0, mostTemplates),
-    ...unitsIn(plain, mark),
-  ];
+  const found = new Set<string>();
+  let rest = values.map((value) => withoutRemark(value, remarks));
+  for (let round = 0; round < mostRounds; round += 1) {
+    const brackets = bracketsIn(rest, mark);
+    const bare = rest.map((value) => withoutBrackets(value, brackets));
+    const keyed = keysIn(bare, mark);
+    const plain = bare.map((value) => withoutKeys(value, keyed));
+    const ranges = rangesIn(plain, mark);
+    rest = ranges.length === 0 ? plain : plain.map((value) => withoutRange(value, mark));
+    const before = found.size;
+    for (const { open, close, isTight } of brackets)
+      found.add(`${isTight ? '' : ' '}${open}{remark}${close}`);
+    for (const template of [...keyed, ...ranges]) found.add(template);
+    if (found.size === before) break;
+  }
+  return [...remarks.map((one) => ` ${one}{remark}`), ...found, ...unitsIn(rest, mark)];
 }
 
-const mostTemplates = 20;
-
-/** Brackets first, then words that say what follows, then what follows without either. */
-function byKind(one: string, other: string): number {
-  const rank = (template: string) =>
-    template === plainRange ? 2 : /\p{L}+[:=]? ?\{/u.test(template) ? 1 : 0;
-  return rank(one) - rank(other);
-}
+/** What stands behind something that was taken away is looked for again. */
+const mostRounds = 4;
 
 const usualMarks = ['#', '//', ';', '--', '!', '%', '~', '|', '*', '<-', '\u2190'] as const;
 /** These begin a remark even where the listing has one only; the others where many lines have one. */
 const sureMarks: ReadonlySet<string> = new Set(['#', '//']);
 const leastShare = 0.3;
-/** What stands behind a mark that parts settings. */
-const nextSetting = /^\s+[\p{L}\p{N}_.@-]+\s?[=:]/u;
 
 function remarkMarks(values: readonly string[], comments: readonly string[]): readonly string[] {
   const marks = [...new Set([...comments.filter((mark) => commentMark(mark) !== null), ...usualMarks])];
   return marks.filter((mark) => {
-    const marked = values.filter((value) => placeOf(value, mark) > 0);
-    if (marked.length === 0) return false;
-    const further = marked.filter((value) =>
-      nextSetting.test(value.slice(placeOf(value, mark) + mark.length)),
-    );
-    if (2 * further.length >= marked.length && !sureMarks.has(mark)) return false;
-    const isUsual = sureMarks.has(mark) || comments.includes(mark);
+    const places = values.map((value) => placeOf(value, mark)).filter((at) => at > 0).length;
+    if (places === 0) return false;
     return (
-      isUsual || (marked.length >= 2 && marked.length >= leastShare * values.length) || endsAll(marked, mark)
+      sureMarks.has(mark) || comments.includes(mark) || (places >= 2 && places >= leastShare * values.length)
     );
   });
 }
 
-/** Whether a semicolon stands apart behind whole values, with words behind it. */
-function endsAll(values: readonly string[], mark: string): boolean {
-  return (
-    mark === ';' &&
-    values.every((value) => {
-      const at = placeOf(value, mark);
-      return isWhole(value.slice(0, at).trimEnd()) && /^\s+\p{L}/u.test(value.slice(at + 1));
-    })
-  );
-}
-
-/** One word, or a text in quotes. */
-function isWhole(value: string): boolean {
-  return !/\s/.test(value) || quotedAt(value, 0)?.after === value.length;
-}
-
-/** Where a mark stands behind a value, between blanks and outside of quotes; -1 where it does not. */
+/** Where a mark stands between blanks behind a value, outside of quotes; -1 where it does not. */
 function placeOf(value: string, mark: string): number {
   let at = value.indexOf(mark, quotedAt(value, 0)?.after ?? 1);
-  while (at > 0) {
-    if (isBlank(value[at - 1]) && isBlank(value[at + mark.length])) return at;
-    at = value.indexOf(mark, at + 1);
+  while (at >= 0) {
+    const end = at + mark.length;
+    if (isBlank(value[at - 1]) && (end >= value.length || isBlank(value[end]))) return at;
+    at = value.indexOf(mark, end);
   }
   return -1;
 }
@@ -85,59 +64,69 @@ function withoutRemark(value: string, marks: readonly string[]): string {
   return places.length === 0 ? value : value.slice(0, Math.min(...places)).trimEnd();
 }
 
-/** Something said behind a value, as a template. */
-interface SaidBehind {
-  readonly template: string;
-  /** What stands before it. */
+interface Bracket {
+  readonly open: string;
+  readonly close: string;
+  readonly isTight: boolean;
+}
+
+interface Bracketed {
   readonly value: string;
-  /** Whether it can hardly be a part of the value. */
-  readonly isSure: boolean;
-}
-
-const mostSaid = 6;
-
-/** All that is said behind a value, from the last on, and the value alone. */
-function saidBehind(
-  text: string,
-  mark: DecimalMark,
-): { readonly value: string; readonly all: readonly SaidBehind[] } {
-  const all: SaidBehind[] = [];
-  let value = text.slice(0, longestValue);
-  while (all.length < mostSaid) {
-    const last = bracketSaid(value, mark) ?? keySaid(value, mark) ?? rangeSaid(value, mark);
-    if (last === null) break;
-    all.push(last);
-    value = last.value.replace(/[,;]$/, '').trimEnd();
-  }
-  return { value, all };
-}
-
-const longestValue = 400;
-
-interface Count {
-  readonly sure: number;
-  readonly all: number;
-}
-
-function counted(said: readonly SaidBehind[]): ReadonlyMap<string, Count> {
-  const counts = new Map<string, Count>();
-  for (const { template, isSure } of said) {
-    const { sure, all } = counts.get(template) ?? { sure: 0, all: 0 };
-    counts.set(template, { sure: sure + (isSure ? 1 : 0), all: all + 1 });
-  }
-  return counts;
+  readonly open: string;
+  readonly inner: string;
+  readonly isTight: boolean;
 }
 
 const shareOfAny = 0.8;
 const leastOfAny = 3;
 
-/** By what is said, or because nearly every value has it. */
-function isEnough({ sure, all }: Count, values: number): boolean {
-  return (sure > 0 && 2 * sure >= all) || (all >= leastOfAny && all >= shareOfAny * values);
+/** Brackets behind values that say something of them: by what is in them, or because nearly every value has one. */
+function bracketsIn(values: readonly string[], mark: DecimalMark): readonly Bracket[] {
+  const found: Bracket[] = [];
+  let rest = values;
+  for (let round = 0; round < 4; round += 1) {
+    const tails = rest.flatMap((value) => bracketBehind(value) ?? []);
+    const next = [...closing.keys()].find((open) =>
+      saysSomething(
+        tails.filter((tail) => tail.open === open),
+        rest.length,
+        mark,
+      ),
+    );
+    if (next === undefined) break;
+    const own = tails.filter(({ open }) => open === next);
+    const bracket = {
+      open: next,
+      close: closing.get(next) ?? '',
+      isTight: own.some(({ isTight }) => isTight),
+    };
+    if (found.some(({ open }) => open === next)) break;
+    found.push(bracket);
+    rest = rest.map((value) => withoutBrackets(value, [bracket]));
+  }
+  return found;
+}
+
+function saysSomething(tails: readonly Bracketed[], values: number, mark: DecimalMark): boolean {
+  if (tails.length === 0) return false;
+  const said = tails.filter(({ inner, value }) => saysOf(inner, value, mark)).length;
+  return 2 * said >= tails.length || (tails.length >= leastOfAny && tails.length >= shareOfAny * values);
+}
+
+function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
+  const said = saidIn(inner, mark);
+  if (said.range !== null) return isAmount(value.split(/\s/)[0] ?? '', mark);
+  if (said.words !== null) return said.words.includes(value) || inner.includes('|') || /:/.test(inner);
+  return said.default !== null || (said.unit !== null && isAmount(value, mark));
+}
+
+function isAmount(text: string, mark: DecimalMark): boolean {
+  const { kind } = lookOf(text, mark);
+  return kind === 'number' || kind === 'measure';
 }
 
 /** The bracket that ends a value, with a value before it. */
-function bracketSaid(value: string, mark: DecimalMark): SaidBehind | null {
+function bracketBehind(value: string): Bracketed | null {
   const close = value.at(-1) ?? '';
   const open = [...closing].find(([, closer]) => closer === close)?.[0];
   if (open === undefined) return null;
@@ -151,32 +140,23 @@ function bracketSaid(value: string, mark: DecimalMark): SaidBehind | null {
     const isTight = !isBlank(value[at - 1]);
     // Right behind a word, brackets are part of it: `all(2)`.
     if (isTight && !/\d[%\p{L}]{0,3}$/u.test(before)) return null;
-    const inner = value.slice(at + 1, -1).trim();
-    const template = `${isTight ? '' : ' '}${open}{remark}${close}`;
-    return { template, value: before, isSure: saysOf(inner, before, mark) };
+    return { value: before, open, inner: value.slice(at + 1, -1).trim(), isTight };
   }
   return null;
 }
 
-function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
-  const said = saidIn(inner, mark);
-  if (said.range !== null) return isAmount(value, mark);
-  if (said.words !== null)
-    return said.words.includes(wordOf(value)) || inner.includes('|') || /:/.test(inner);
-  return said.default !== null || (said.unit !== null && numberLook(value, mark) !== null);
+function withoutBrackets(value: string, brackets: readonly Bracket[]): string {
+  let rest = value;
+  for (let round = 0; round < 4; round += 1) {
+    const tail = bracketBehind(rest);
+    const own = brackets.find(({ open }) => open === tail?.open);
+    if (tail === null || own === undefined || (tail.isTight && !own.isTight)) return rest;
+    rest = tail.value;
+  }
+  return rest;
 }
 
-/** Whether a value begins with a number, perhaps with its unit. */
-function isAmount(value: string, mark: DecimalMark): boolean {
-  const [first = ''] = value.split(/\s/);
-  return numberLook(first, mark) !== null || /^[+-]?\d[\d.,]*[%\p{L}\u00b0]/u.test(first);
-}
-
-function wordOf(value: string): string {
-  return value.split(/\s/)[0] ?? '';
-}
-
-const fieldOf = {
+const fields = {
   low: 'low',
   high: 'high',
   default: 'default',
@@ -185,59 +165,96 @@ const fieldOf = {
   words: 'words',
 } as const;
 
-/** `min 0`, `def=5`, `one of a, b` at the end of a value: words that say what follows them. */
-function keySaid(value: string, mark: DecimalMark): SaidBehind | null {
-  const places = [...value.matchAll(/(?<=\s)\p{L}{1,20}(?: \p{L}{1,5})?[:=]?/gu)].slice(-mostKeys);
-  for (const place of places.reverse()) {
-    const [whole, key] = keyAt(place[0]);
-    if (key === null) continue;
-    const rest = value.slice(place.index + whole.length);
-    const isJoined = /[:=]$/.test(whole);
-    if (!isJoined && !isBlank(rest[0])) continue;
-    const before = value.slice(0, place.index).trimEnd();
-    const said = rest.trim();
-    if (said === '' || !fitsKey(key, said, mark)) continue;
-    const template = ` ${whole}${isBlank(rest[0]) ? ' ' : ''}{${fieldOf[key]}}`;
-    return { template, value: before, isSure: isSureOf(key, said, before, mark) };
+/** `min 0 max 10`, `def=5`, `one of a, b`: words behind a value that say what the next one is. */
+function keysIn(values: readonly string[], mark: DecimalMark): readonly string[] {
+  const counts = new Map<string, number>();
+  const sure = new Set<string>();
+  for (const value of values) {
+    const keys = keysOf(value, mark);
+    for (const { template } of keys) counts.set(template, (counts.get(template) ?? 0) + 1);
+    // Both ends together, or a key whose value fits no other, say it even once.
+    const kinds = new Set(keys.map(({ kind }) => kind));
+    const isPair = kinds.has('low') && kinds.has('high');
+    for (const { template, kind } of keys) if (isPair || surely.has(kind)) sure.add(template);
+  }
+  const least = Math.max(2, 0.15 * values.length);
+  const found = [...counts].filter(([template, count]) => count >= least || sure.has(template));
+  return found.map(([template]) => template).slice(0, 12);
+}
+
+const surely: ReadonlySet<string> = new Set(['default', 'range', 'words']);
+
+interface Key {
+  readonly template: string;
+  readonly kind: keyof typeof fields;
+  /** Where it begins in the value. */
+  readonly at: number;
+}
+
+const longestLooked = 400;
+
+function keysOf(value: string, mark: DecimalMark): readonly Key[] {
+  const found: Key[] = [];
+  const word = /\s(\p{L}{1,20}(?: (?:of|von))?)(\s?[:=])?(\s*)(\S+)/gu;
+  const text = value.slice(0, longestLooked);
+  for (let one = word.exec(text); one !== null; one = word.exec(text)) {
+    const [, key = '', joint = '', gap = '', next = ''] = one;
+    word.lastIndex = one.index + 1;
+    const kind = keyOf(key);
+    if (
+      kind === null ||
+      (joint === '' && gap === '') ||
+      !fitsKey(kind, text.slice(one.index + one[0].length - next.length), mark)
+    )
+      continue;
+    found.push({ template: ` ${key}${joint}${gap === '' ? '' : ' '}{${fields[kind]}}`, kind, at: one.index });
+  }
+  return found;
+}
+
+/** Whether what follows a key is what it says. */
+function fitsKey(kind: keyof typeof fields, rest: string, mark: DecimalMark): boolean {
+  const [first = '', second = '', third = ''] = rest.split(/\s+/);
+  if (kind === 'range')
+    return rangeIn(first, mark) !== null || rangeIn([first, second, third].join(' '), mark) !== null;
+  if (kind === 'words') return first.endsWith(',') || wordsIn(first) !== null;
+  if (kind === 'unit') return isKnownUnit(first);
+  return kind === 'default' || isAmount(first.replace(/,$/, ''), mark);
+}
+
+function withoutKeys(value: string, keyed: readonly string[]): string {
+  const places = keyed
+    .map((template) => value.indexOf(template.slice(0, template.indexOf('{')).trimEnd()))
+    .filter((at) => at > 0);
+  if (places.length === 0) return value;
+  return value
+    .slice(0, Math.min(...places))
+    .replace(/[,;]$/, '')
+    .trimEnd();
+}
+
+/** ` 0..10`, ` 0 … 10`: a range that stands behind values without brackets. */
+function rangesIn(values: readonly string[], mark: DecimalMark): readonly string[] {
+  const tails = values.map((value) => rangeBehind(value, mark)).filter((tail) => tail !== null);
+  const sure = tails.filter((tail) => /\.\.|\u2026/.test(tail)).length;
+  return sure > 0 || (tails.length >= 2 && tails.length >= leastShare * values.length) ? [' {range}'] : [];
+}
+
+function withoutRange(value: string, mark: DecimalMark): string {
+  const tail = rangeBehind(value, mark);
+  return tail === null ? value : value.slice(0, value.length - tail.length).trimEnd();
+}
+
+/** The range that ends a value, of one word or three, behind a number. */
+function rangeBehind(value: string, mark: DecimalMark): string | null {
+  const words = value.length > 200 ? [] : value.split(/\s+/);
+  for (const count of [3, 1]) {
+    const tail = words.slice(-count).join(' ');
+    const [first = ''] = words;
+    if (words.length <= count || !isAmount(first, mark) || !/\.\.|\u2026|\d-\d| - /.test(tail)) continue;
+    if (rangeIn(tail, mark) !== null && value.endsWith(tail)) return tail;
   }
   return null;
-}
-
-const mostKeys = 8;
-
-/** A key of two words or of one, with the mark behind it. */
-function keyAt(text: string): readonly [whole: string, key: ReturnType<typeof keyOf>] {
-  const both = keyOf(text.replace(/[:=]$/, ''));
-  if (both !== null) return [text, both];
-  const [first = ''] = /^\p{L}+[:=]?/u.exec(text) ?? [];
-  return [first, keyOf(first.replace(/[:=]$/, ''))];
-}
-
-type Key = NonNullable<ReturnType<typeof keyOf>>;
-
-function fitsKey(key: Key, said: string, mark: DecimalMark): boolean {
-  if (key === 'range') return rangeIn(said, mark) !== null;
-  if (key === 'words') return wordsIn(said) !== null;
-  return key !== 'unit' && isWhole(said);
-}
-
-function isSureOf(key: Key, said: string, value: string, mark: DecimalMark): boolean {
-  if (key === 'default') return value !== '';
-  if (key === 'words') return wordsIn(said)?.includes(wordOf(value)) === true;
-  return isAmount(value, mark) && (key === 'range' || numberLook(said, mark) !== null);
-}
-
-const plainRange = ' {range}';
-
-/** ` 0..10`: a range that stands behind a number without anything around it. */
-function rangeSaid(value: string, mark: DecimalMark): SaidBehind | null {
-  const found = /\s(\S{1,40}(?: (?:\.\.|\.\.\.|\u2026) \S{1,40})?)$/.exec(value);
-  const text = found?.[1] ?? '';
-  if (!/\.\.|\u2026|\d-\d/.test(text) || rangeIn(text, mark) === null) return null;
-  const before = value.slice(0, value.length - text.length).trimEnd();
-  return isAmount(before, mark)
-    ? { template: plainRange, value: before, isSure: /\.\.|\u2026/.test(text) }
-    : null;
 }
 
 /** ` {unit}`: known units, or a word that comes back, behind single numbers. */

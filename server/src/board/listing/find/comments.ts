@@ -31,19 +31,37 @@ export interface Commented {
 }
 
 const mostMarks = 4;
+const leastNumbered = 2;
+
+/** `#1 `, `#2 `: what counts settings is no comment. */
+function areNumbered(lines: readonly Sample[]): boolean {
+  const numbers = lines.map(({ text }) => /^#(\d+)\s+\S/.exec(text)?.[1]);
+  return (
+    lines.length >= leastNumbered &&
+    numbers.every(
+      (number, at) => number !== undefined && (at === 0 || Number(number) > Number(numbers[at - 1])),
+    )
+  );
+}
 
 export function commented(sample: readonly Sample[]): Commented {
+  const hasNumbers = areNumbered(sample.filter(({ text }) => text.startsWith('#')));
+  const markOf = ({ text }: Sample) => {
+    const mark = commentMark(text);
+    if (mark === '#' && hasNumbers) return null;
+    // Marks on both sides of a name make a heading, unless they always begin comments.
+    return mark !== null && isSurelyHeading(text) && !always.some((one) => one === mark) ? null : mark;
+  };
   const counts = new Map<string, number>();
-  for (const { text } of sample) {
-    // A name between rows of a mark heads a group.
-    const mark = isSurelyHeading(text) ? null : commentMark(text);
+  for (const line of sample) {
+    const mark = markOf(line);
     if (mark !== null) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   }
   const marks = [...counts]
     .sort(([, one], [, other]) => other - one)
     .map(([mark]) => mark)
     .slice(0, mostMarks);
-  const isComment = ({ text }: Sample) => !isSurelyHeading(text) && marks.includes(commentMark(text) ?? '');
+  const isComment = (line: Sample) => marks.includes(markOf(line) ?? '');
   const lines = sample.filter((line) => !isComment(line));
   // Where nothing else stands, the mark belongs to the settings.
   if (lines.length === 0) return { marks: [], lines: sample, comments: [] };

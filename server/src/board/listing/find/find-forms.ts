@@ -9,6 +9,7 @@ import type { Line } from '../text/line';
 import { besideIn } from './beside';
 import { closersIn } from './closers';
 import { commented } from './comments';
+import { countLines } from './frames';
 import { type HeadingLine, headingsAmong, isSurelyHeading } from './headings';
 import { type IndentedLine, indentIn } from './indents';
 import { lineFormsIn, moreFormsIn } from './line-forms';
@@ -21,17 +22,20 @@ export function findForms(written: readonly Line[]): Forms {
   const continued = continuedIn(written);
   const lines = continued === null ? written : joinedAt(written, continued);
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
-  const { marks, lines: body } = commented(sampleOf(lines, indices));
+  const { marks, lines: all } = commented(sampleOf(lines, indices));
+  const { opening, closing, indices: framing } = countLines(all, indices.length);
+  const body = all.filter(({ index }) => !framing.has(index));
   const table = tableIn(
     body.filter(({ text }) => !isSurelyHeading(text)),
     '.',
   );
-  if (table !== null) return tableForms(lines, body, table, marks);
-  const { forms: main, beside } = lineFormsIn(body, marks);
+  if (table !== null)
+    return { ...tableForms(lines, body, table, marks), opening: [...opening], closing: [...closing] };
+  const { forms: main, beside, isKeyed } = lineFormsIn(body, marks);
   const headings = headingsAmong(headingLines(lines, body, formsOf(main)));
   const isHeading = headingTest(headings, formsOf(main));
   const settings = body.filter((line) => !isHeading(line));
-  const found = moreFormsIn(settings, main, marks);
+  const found = moreFormsIn(withoutContinued(lines, settings, formsOf(main), isHeading), main, marks);
   const forms = formsOf(found);
   const read = settings.flatMap(({ text }) => partsOfLine(forms, text).map((part) => ({ text, part })));
   const names = read.map(({ text, part: { name } }) => text.slice(name.start, name.end));
@@ -39,7 +43,8 @@ export function findForms(written: readonly Line[]): Forms {
     style.kind === 'plain' ? [text.slice(rest.start, rest.end)] : [],
   );
   const decimal = decimalIn(values);
-  const path = pathIn(names);
+  // Where headings group, and in keys with values, marks in a name are part of it.
+  const path = headings.length > 0 || isKeyed ? undefined : pathIn(names);
   const closers = closersIn(lines, body.filter(isHeading).length);
   return {
     ...noForms,
@@ -51,6 +56,8 @@ export function findForms(written: readonly Line[]): Forms {
     ...(path === undefined ? {} : { path }),
     ...(continued === null ? {} : { continued }),
     comments: [...marks],
+    opening: [...opening],
+    closing: [...closing],
     decimal,
   };
 }
@@ -76,17 +83,34 @@ function continuedIn(lines: readonly Line[]): string | null {
   return ends > 0 && 2 * ends < said && lines.at(-1)?.text.trimEnd().endsWith(mark) !== true ? mark : null;
 }
 
+/** The lines but those that go on with a value: they are of no form, however much some look like one. */
+function withoutContinued(
+  lines: readonly Line[],
+  body: readonly Sample[],
+  forms: CompiledForms,
+  isHeading: Test,
+): readonly Sample[] {
+  const indented = indentedLines(lines, body, forms, isHeading);
+  if (indentIn(indented) !== 'continues') return body;
+  let anchor = 0;
+  return body.filter((_, at) => {
+    const { indent = 0, kind } = indented[at] ?? {};
+    if (kind === 'setting' || indent <= anchor) anchor = indent;
+    return kind === 'setting' || indent <= anchor;
+  });
+}
+
 type Test = (line: Sample) => boolean;
 
 /** Lines that are headings by these forms, and hold no value. */
 function headingTest(headings: readonly string[], forms: CompiledForms): Test {
   const templates = compiled({ ...noForms, headings: [...headings] }).headings;
-  return ({ text }) => readHeading(templates, text) !== null && !holdsValue(forms, text);
+  return ({ text }) =>
+    readHeading(templates, text) !== null && (isSurelyHeading(text) || !holdsValue(forms, text));
 }
 
 /** Whether a line is a setting for sure: only a colon, or nothing, may end a heading as well. */
 function holdsValue(forms: CompiledForms, text: string): boolean {
-  if (isSurelyHeading(text) && partsOfLine(forms, text).every(({ isLoose }) => isLoose)) return false;
   return partsOfLine(forms, text).some(
     ({ rest, style }) => rest.end > rest.start || style.kind === 'presence' || !text.endsWith(':'),
   );
@@ -98,14 +122,16 @@ function headingLines(
   body: readonly Sample[],
   forms: CompiledForms,
 ): readonly HeadingLine[] {
-  const holds = body.map(({ text }) => holdsValue(forms, text));
+  const holds = body.map(({ text }) => holdsValue(forms, text) && !isSurelyHeading(text));
   return body.flatMap(({ text, index }, at) => {
     const next = body[at + 1];
     if (holds[at] === true || next === undefined) return [];
     const isDeeper = indentOf(lines[next.index]?.text ?? '') > indentOf(lines[index]?.text ?? '');
     const leads = isDeeper || holds[at + 1] === true || holds[at + 2] === true;
-    const isApart = isDeeper || index === 0 || lines[index - 1]?.text.trim() === '';
-    return [{ text, leads, isAbove: isDeeper, isApart }];
+    const isBelowBlank = index > 0 && lines[index - 1]?.text.trim() === '';
+    const apart = isDeeper ? 'deeper' : isBelowBlank ? 'below-blank' : index === 0 ? 'first' : null;
+    const isEmpty = partsOfLine(forms, text).length > 0 && !isSurelyHeading(text);
+    return [{ text, leads, apart, isEmpty }];
   });
 }
 

@@ -6,10 +6,10 @@ export interface HeadingLine {
   readonly text: string;
   /** Whether settings follow, or another heading. */
   readonly leads: boolean;
-  /** Whether they stand further in. */
-  readonly isAbove: boolean;
-  /** Whether they do, or a blank line stands before the heading. */
-  readonly isApart: boolean;
+  /** What sets it apart from settings: those below it stand further in, or a blank line is before it. */
+  readonly apart: 'deeper' | 'below-blank' | 'first' | null;
+  /** Whether it may as well be a setting without a value. */
+  readonly isEmpty: boolean;
 }
 
 interface Decorated {
@@ -19,7 +19,7 @@ interface Decorated {
 }
 
 const longestGroup = 60;
-const mostWords = 6;
+const mostWords = 4;
 const mostTemplates = 6;
 const leastShare = 0.6;
 
@@ -41,13 +41,13 @@ export function headingsAmong(lines: readonly HeadingLine[]): readonly string[] 
     .flatMap((group) => templateFor(group.map(({ decorated }) => decorated)) ?? []);
 }
 
-/** Whether a line is a heading by itself: between marks that mirror each other, before a brace, or behind a word for it. */
+/** Whether a line is a heading by itself: between marks that mirror each other, or behind a word for it. */
 export function isSurelyHeading(text: string): boolean {
   const decorated = decoratedOf(text);
   if (decorated === null) return false;
   const { prefix, core, suffix } = decorated;
-  if (prefix === '' && suffix === ' {') return true;
-  return isMirrored(prefix, suffix) || (prefix === '' && /[:{]$/.test(suffix) && leadWord(core) !== null);
+  if (isMirrored(prefix, suffix)) return true;
+  return prefix === '' && (suffix.endsWith('{') || (suffix.endsWith(':') && leadWord(core) !== null));
 }
 
 function isHeadings(
@@ -58,16 +58,21 @@ function isHeadings(
   if (first === undefined || leading.length === 0 || leading.length < leastShare * group.length) return false;
   const { prefix, core, suffix } = first.decorated;
   if (isMirrored(prefix, suffix)) return true;
-  const isApart = leading.some(({ line }) => line.isApart) || group.length > 1;
-  if (/[:{([]$/.test(suffix)) return isApart || leadWord(core) !== null;
-  if (prefix === '' && suffix === '') return areNamesAlone(leading.map(({ line }) => line));
-  return suffix === '' && (prefix.endsWith(' ') || isRow(prefix)) && isApart;
+  const apart = leading.filter(({ line }) => line.apart !== null);
+  const isApart = apart.some(({ line }) => line.apart !== 'first');
+  const isEmpty = group.some(({ line }) => line.isEmpty);
+  const isBare = prefix === '' && suffix === '';
+  if (isBare && group.some(({ decorated }) => !isShortName(decorated.core))) return false;
+  const isDeeper = leading.some(({ line }) => line.apart === 'deeper');
+  if (isEmpty || isBare) return (isDeeper && !isBare) || (isApart && apart.length === leading.length);
+  if (/[:{([]$/.test(suffix)) return apart.length > 0 || group.length > 1 || leadWord(core) !== null;
+  return suffix === '' && (prefix.endsWith(' ') || isRow(prefix)) && (isApart || group.length > 1);
 }
 
-/** One name alone at the start of a text, with nothing further in, greets rather than heads. */
-function areNamesAlone(leading: readonly HeadingLine[]): boolean {
-  const isSaid = leading.length > 1 || leading.some(({ isAbove }) => isAbove);
-  return isSaid && leading.every(({ isApart }) => isApart);
+/** What stands above settings without a mark names them in a few words; more say something. */
+function isShortName(core: string): boolean {
+  const words = core.split(/\s+/);
+  return words.length <= 3 && (words.length === 1 || !/^\d/.test(core));
 }
 
 function isRow(marks: string): boolean {
@@ -104,7 +109,7 @@ function decoratedOf(text: string): Decorated | null {
   if (
     core === '' ||
     core.length > longestGroup ||
-    /\t|[|\u2502]| = /.test(core) ||
+    /\t|[|\u2502]| = |[,;] /.test(core) ||
     core.split(/\s+/).length > mostWords
   )
     return null;

@@ -3,10 +3,9 @@ import { partsOfLine } from '../forms/parts-of-line';
 import { isSurelyValue, type PartRead } from '../forms/read-part';
 import { type Beside, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
-import { closing } from '../text/characters';
 import { besideIn } from './beside';
 import { type Decoration, decorationsOf } from './decoration';
-import { pairQuality } from './quality';
+import { nameQuality, valueQuality } from './quality';
 import type { Sample } from './sample';
 import { type Separator, separatorsIn } from './separators';
 
@@ -17,8 +16,6 @@ export interface Tried {
   readonly score: number;
   /** What it reads, by the index of the line. */
   readonly read: ReadonlyMap<number, readonly PartRead[]>;
-  /** The lines that it reads, by their index. */
-  readonly texts: ReadonlyMap<number, string>;
   /** How well it reads each line. */
   readonly qualities: ReadonlyMap<number, number>;
 }
@@ -67,30 +64,11 @@ interface Candidate {
 function candidates(sample: readonly Sample[], main: readonly LineFormData[]): readonly Candidate[] {
   const separators = separatorsIn(sample);
   const betweens = [...new Set(main.flatMap(({ between }) => between ?? []))];
-  const all: Candidate[] = decorationsOf(sample).flatMap((decoration) =>
+  const all = decorationsOf(sample).flatMap((decoration) =>
     separators.flatMap((separator) => formsWith(separator, decoration, sample, betweens)),
   );
-  if (main.length === 0) all.push(...enclosedForms(sample));
   // Values stand before names in all lines of a listing, or in none.
   return main.length === 0 ? all : all.filter(({ form }) => !isTurned(form));
-}
-
-const shareOfEnclosed = 0.8;
-
-/** `gain(5)`, `gain <5>`: forms with values in brackets, where most lines end with one that opens behind a name. */
-function enclosedForms(sample: readonly Sample[]): readonly Candidate[] {
-  return [...closing].flatMap(([open, close]) => {
-    const enclosed = sample.filter(({ text }) => text.endsWith(close) && opensBehindName(text, open));
-    if (enclosed.length < shareOfEnclosed * sample.length) return [];
-    const isApart = enclosed.every(({ text }) => text.includes(` ${open}`));
-    return [{ form: { form: `{name}${isApart ? ' ' : ''}${open}{value}${close}` }, strength: 1 }];
-  });
-}
-
-/** Whether nothing that parts names from values stands before a bracket. */
-function opensBehindName(text: string, open: string): boolean {
-  const at = text.indexOf(open);
-  return at > 0 && !/[=:|\t]/.test(text.slice(0, at));
 }
 
 /** Where names end that only blanks part from their values: of those that read equally well, the first. */
@@ -101,51 +79,52 @@ const nameEnds = [
 ] as const;
 
 const swapped = 0.9;
-/** How much more it is believed where it is sure. */
-const sureTurn = 1.15;
-const shareOfOdd = 0.3;
-const threefold = 0.98;
-const shareOfThrees = 0.8;
-
-/** Whether a mark parts most lines into three: a group, a name, a value. */
-function isInThrees(literal: string, sample: readonly Sample[]): boolean {
-  if (literal === ' ') return false;
-  const threes = sample.filter(({ text }) => text.split(literal).length === 3).length;
-  return threes >= shareOfThrees * sample.length;
-}
-
 /** How much less a form with a number or a mark before each name is believed than one without. */
 const decorated = 0.99;
 
 function formsWith(
-  { literal, strength }: Separator,
-  { prefix, suffix }: Decoration,
+  { literal, strength, suffix: own = '' }: Separator,
+  { prefix, suffix: last }: Decoration,
   sample: readonly Sample[],
   betweens: readonly string[],
 ): readonly Candidate[] {
+  const suffix = own + last;
   const form = `${prefix}{name}${literal}{value}${suffix}`;
-  const own = prefix === '' ? strength : strength * decorated;
+  const belief = prefix === '' ? strength : strength * decorated;
   const plain: readonly Candidate[] =
     literal === ' '
-      ? nameEnds.map(([names, belief]) => ({ form: { form, names }, strength: own * belief }))
-      : [{ form: { form }, strength: own }];
+      ? nameEnds.map(([names, share]) => ({ form: { form, names }, strength: belief * share }))
+      : [{ form: { form }, strength: belief }];
   const marks = [...new Set([...betweens, ...betweensOf(literal, sample)])];
-  const several = plain.flatMap(({ form: single }) =>
+  const leads = prefix === '' ? ['', ...leadsIn(sample, literal)] : [''];
+  const several = leads.flatMap((lead) =>
     marks.map((between) => ({
-      form: { ...single, form: `${prefix}{name}${literal}{value}`, between },
-      strength: own,
+      form: { form: `${prefix}${lead}{name}${literal}{value}`, between },
+      strength: belief,
     })),
   );
-  const grouped = isInThrees(literal, sample)
-    ? [
-        {
-          form: { form: `${prefix}{group}${literal}{name}${literal}{value}${suffix}` },
-          strength: own * threefold,
-        },
-      ]
-    : [];
-  const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: own * swapped };
-  return [...plain, ...several, ...grouped, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
+  const led = leads
+    .filter((lead) => lead !== '')
+    .map((lead) => ({ form: { form: `${lead}{name}${literal}{value}${suffix}` }, strength: belief }));
+  const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: belief * swapped };
+  return [...plain, ...several, ...led, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
+}
+
+/** What may part a group from the settings behind it. */
+const leadMarks = [': ', ' > ', ' | ', ' - ', '> ', '\t', '  '] as const;
+const shareOfLead = 0.8;
+
+function leadsIn(sample: readonly Sample[], literal: string): readonly string[] {
+  const core = literal.trim();
+  return leadMarks
+    .filter((mark) => {
+      const led = sample.filter(({ text }) => {
+        const at = text.indexOf(mark);
+        return at > 0 && text.indexOf(core) > at;
+      });
+      return core !== '' && led.length >= shareOfLead * sample.length;
+    })
+    .map((mark) => `{group}${mark}`);
 }
 
 /** What may stand between several settings of a line. */
@@ -177,7 +156,6 @@ function tryForm(
   const core = templateOf(form.form).literals[1]?.pieces[0];
   const separator = core?.kind === 'text' ? core.text : null;
   const read = new Map<number, readonly PartRead[]>();
-  const texts = new Map<number, string>();
   const qualities = new Map<number, number>();
   const names = new Set<string>();
   let [sum, count] = [0, 0];
@@ -185,36 +163,43 @@ function tryForm(
     const parts = partsOfLine(forms, text);
     if (parts.length === 0) continue;
     read.set(index, parts);
-    texts.set(index, text);
     count += parts.length;
     let quality = 0;
-    for (const { name, value } of parts) {
+    for (const { groups, name, value, isLoose } of parts) {
       const [called, holds] = [text.slice(name.start, name.end), text.slice(value.start, value.end)];
-      names.add(called);
+      names.add(JSON.stringify([...groups.map(({ start, end }) => text.slice(start, end)), called]));
       const again = separator !== null && holds.includes(separator) ? 0.75 : 1;
-      quality += pairQuality(called, holds) * again;
+      const told = isLoose && isProse(holds) ? proseShare : 1;
+      quality += nameQuality(called) * valueQuality(holds) * again * told;
     }
     sum += quality / parts.length;
     qualities.set(index, quality / parts.length);
   }
   const distinct = count === 0 ? 0 : names.size / count;
-  // Names that come again say little of where a name ends.
-  const least = 0.5;
-  const turn = !isTurned(form) ? 1 : holdsValuesFirst(sample, read) ? sureTurn : 0.5;
+  const turn = isTurned(form) && !holdsValuesFirst(sample, read) ? 0.5 : 1;
   return {
     form,
     read,
-    texts,
     qualities,
-    score: (sum / Math.max(1, sample.length)) * strength * (least + (1 - least) * distinct) * turn,
+    score: (sum / Math.max(1, sample.length)) * strength * (0.3 + 0.7 * distinct) * turn,
   };
+}
+
+/** How much less words are believed to be a value that only a blank parts from its name: sentences look the same. */
+const proseShare = 0.25;
+
+function isProse(value: string): boolean {
+  const words = value.split(/\s+/);
+  return words.length > 2 && !words.some((word) => isSurelyValue(word, '.'));
 }
 
 function isTurned({ form }: LineFormData): boolean {
   return form.indexOf('{value}') < form.indexOf('{name}');
 }
 
-/** Values that stand before their names are told by what can be no name, while each name can be no value. */
+const shareOfValues = 0.6;
+
+/** Values stand before names where the one side is numbers, flags and quotes, and the other words that could be names. */
 function holdsValuesFirst(
   sample: readonly Sample[],
   read: ReadonlyMap<number, readonly PartRead[]>,
@@ -222,17 +207,14 @@ function holdsValuesFirst(
   const values: string[] = [];
   const names: string[] = [];
   for (const { index, text } of sample) {
-    for (const { name, value } of read.get(index) ?? []) {
-      values.push(text.slice(value.start, value.end));
+    for (const { name, rest } of read.get(index) ?? []) {
+      values.push(text.slice(rest.start, rest.end));
       names.push(text.slice(name.start, name.end));
     }
   }
-  const sure = values.filter(isSureOfValue).length;
-  // Whole numbers may be names.
-  const odd = values.filter((value) => isSureOfValue(value) && !/^\d+$/.test(value)).length;
-  return sure >= 0.5 * values.length && odd >= shareOfOdd * values.length && !names.some(isSureOfValue);
-}
-
-function isSureOfValue(text: string): boolean {
-  return text !== '' && isSurelyValue(text.split(/\s/)[0] ?? '', '.');
+  const isName = (name: string) => /^[\p{L}_@]/u.test(name) && !isSurelyValue(name, '.');
+  const sure = values.filter((value) => isSurelyValue(value, '.')).length;
+  // Numbers that count, or name registers, are names themselves.
+  const areNumbers = values.every((value) => /^\d+$/.test(value)) && new Set(values).size === values.length;
+  return names.every(isName) && sure >= shareOfValues * values.length && !areNumbers;
 }

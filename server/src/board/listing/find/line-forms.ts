@@ -13,6 +13,8 @@ const leastCoverage = 0.2;
 export interface MainForms {
   readonly forms: readonly LineFormData[];
   readonly beside: readonly string[];
+  /** Whether keys before both say which is the name and which the value. */
+  readonly isKeyed: boolean;
 }
 
 /** The form of most settings lines, and that of bare and negated names. */
@@ -21,25 +23,14 @@ export function lineFormsIn(sample: readonly Sample[], comments: readonly string
   const lines = sample.filter(({ text, index }) => !(presence?.lines.has(index) || isSurelyHeading(text)));
   const valued = lines.length === 0 && presence === null ? sample : lines;
   const attributes = attributesIn(valued);
-  if (attributes !== null) return { forms: [attributes.form], beside: attributes.beside };
+  if (attributes !== null) return { forms: [attributes.form], beside: attributes.beside, isKeyed: true };
   const main = bestForm(valued, comments);
   const isEnough = main !== null && main.read.size >= leastCoverage * valued.length;
   return {
-    forms: [...(isEnough ? groupedForms(main) : []), ...(presence === null ? [] : [presence.form])],
+    forms: [...(isEnough ? [main.form] : []), ...(presence === null ? [] : [presence.form])],
     beside: [],
+    isKeyed: false,
   };
-}
-
-/** Where lines hold several settings behind their group, `mast: tilt = 5; spin = 6`, with and without the group. */
-function groupedForms({ form, read, texts }: Tried): readonly LineFormData[] {
-  if (form.between === undefined) return [form];
-  const isGrouped = [...read].every(([index, parts]) =>
-    parts.every(({ name }, at) => {
-      const text = texts.get(index)?.slice(name.start, name.end) ?? '';
-      return /^[^:]+: \S/.test(text) === (at === 0);
-    }),
-  );
-  return isGrouped && read.size > 1 ? [{ ...form, form: `{group}: ${form.form}` }, form] : [form];
 }
 
 const mostForms = 6;
@@ -54,13 +45,21 @@ export function moreFormsIn(
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
-    if (next === null || !isSure(next, rest)) break;
+    if (
+      next === null ||
+      !isSure(
+        next,
+        rest,
+        found.some(({ between }) => between !== undefined),
+      )
+    )
+      break;
     found.push(next.form);
     const left = unread(rest, found);
     if (left.length === rest.length) break;
     rest = left;
   }
-  return inOrder([...found, ...bareNames(rest, found)]);
+  return inOrder([...found, ...bareNames(sample, rest, found)]);
 }
 
 function unread(sample: readonly Sample[], forms: readonly LineFormData[]): readonly Sample[] {
@@ -72,19 +71,48 @@ const leastQuality = 0.8;
 const leastQualityOfGap = 0.88;
 
 /** Whether a form is one of the listing, though only few lines have it. */
-function isSure({ form, qualities }: Tried, rest: readonly Sample[]): boolean {
+function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
   const good = [...qualities.values()].filter((quality) => quality >= leastQuality).length;
   const isGap = /\{name\}\s+\{value\}/.test(form.form);
-  if (!isGap) return good > 0 && 2 * good >= qualities.size;
+  // Of few lines only those with the marks that all use are settings for sure.
+  const isUsual = /\}\s?(?::?=|:|[-=~]>|<[-=])\s?\{/.test(form.form);
+  if (!isGap) return good >= (isUsual ? 1 : 3) && 2 * good >= qualities.size;
   const best = [...qualities.values()].filter((quality) => quality >= leastQualityOfGap).length;
-  const least = form.between === undefined ? 3 : 1;
-  return best >= least && 3 * best >= 2 * rest.length;
+  return best >= (hasBetween ? 1 : 3) && 3 * best >= 2 * rest.length;
 }
 
-/** Names that stand alone in lines where others have values. */
-function bareNames(rest: readonly Sample[], found: readonly LineFormData[]): readonly LineFormData[] {
-  if (found.length === 0 || found.some(({ form }) => form === '{name}')) return [];
-  return rest.some(({ text }) => isPresenceName(text)) ? [{ form: '{name}' }] : [];
+/** Names that stand alone in lines where others have values; several of them where settings stand around the line. */
+function bareNames(
+  sample: readonly Sample[],
+  rest: readonly Sample[],
+  found: readonly LineFormData[],
+): readonly LineFormData[] {
+  const own = found.find(({ form }) => form === '{name}');
+  if (found.length === 0 || own?.between !== undefined) return [];
+  const unreadable = new Set(rest.map(({ index }) => index));
+  const first = sample.find(({ index }) => !unreadable.has(index))?.index ?? 0;
+  const last = sample.at(-1)?.index ?? 0;
+  const isSeveral = rest.some(
+    ({ text, index }) => areBareNames(text) && ((index > first && index < last) || areIdentifiers(text)),
+  );
+  const isOne = own === undefined && rest.some(({ text }) => isPresenceName(text));
+  if (isSeveral)
+    return [
+      { form: '{name}', ...(own?.negation === undefined ? {} : { negation: own.negation }), between: ' ' },
+    ];
+  return isOne ? [{ form: '{name}' }] : [];
+}
+
+/** Names that no sentence has: with digits, marks or capitals in them. */
+function areIdentifiers(text: string): boolean {
+  return text.split(/\s+/).every((word) => /[\d_@]|\p{Ll}\p{Lu}/u.test(word));
+}
+
+const mostBareNames = 16;
+
+function areBareNames(text: string): boolean {
+  const words = text.split(/\s+/);
+  return words.length > 1 && words.length <= mostBareNames && words.every(isPresenceName);
 }
 
 /** Forms with a mark first: what only blanks part is looked for in what is left. */

@@ -1,7 +1,6 @@
 import { isLetterOrDigit, trimmed } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
-import { isPageBreak } from '../text/pager';
 
 /** Lines to find forms in, without blanks around them. */
 export interface Sample {
@@ -18,7 +17,7 @@ export function sampleOf(lines: readonly Line[], indices: readonly number[]): re
   const chosen = indices.length <= most ? indices : stretches(indices);
   return chosen.flatMap((index) => {
     const text = lines[index]?.text ?? '';
-    if (text.length > longest || isDamaged(text) || isPageBreak(text)) return [];
+    if (text.length > longest || isDamaged(text)) return [];
     const [start, end] = trimmed(text);
     const body = text.slice(start, end);
     return [...body].some(isLetterOrDigit) ? [{ index, text: body }] : [];

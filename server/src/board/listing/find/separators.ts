@@ -1,5 +1,6 @@
-import { afterRow, afterSpacedRow } from '../forms/template';
-import { isBlank, isDigit, isLetterOrDigit, quotedAt } from '../text/characters';
+import { afterLooseRow } from '../forms/template';
+import { keyOf } from '../stated';
+import { closing, isBlank, isDigit, isLetterOrDigit, quotedAt } from '../text/characters';
 import type { Sample } from './sample';
 
 /** What may part a name from its value, as the literal of a template, with how many lines hold it. */
@@ -8,6 +9,8 @@ export interface Separator {
   readonly lines: number;
   /** How strongly it says that it parts the two: 0 to 1. */
   readonly strength: number;
+  /** What stands behind the value, if it goes with it. */
+  readonly suffix?: string;
 }
 
 interface Count {
@@ -28,7 +31,7 @@ export function separatorsIn(sample: readonly Sample[]): readonly Separator[] {
     .sort(([, one], [, other]) => other.lines - one.lines)
     .slice(0, mostMarks)
     .flatMap(([core, count]) => literalsOf(core, count));
-  return [...found, ...wordSeparators(sample), ...gaps];
+  return [...found, ...wordSeparators(sample), ...enclosing(sample), ...gaps];
 }
 
 const gaps: readonly Separator[] = [
@@ -36,6 +39,20 @@ const gaps: readonly Separator[] = [
   { literal: '  ', lines: 0, strength: 0.94 },
   { literal: ' ', lines: 0, strength: 0.8 },
 ];
+
+const shareEnclosed = 0.6;
+
+/** Brackets around the values: `tern(5)`. */
+function enclosing(sample: readonly Sample[]): readonly Separator[] {
+  return [...closing].flatMap(([open, close]) => {
+    const lines = sample.filter(
+      ({ text }) => text.replace(/[;,]$/, '').endsWith(close) && text.indexOf(open) > 0,
+    );
+    if (lines.length < shareEnclosed * sample.length) return [];
+    const isApart = lines.every(({ text }) => isBlank(text[text.indexOf(open) - 1]));
+    return [{ literal: `${isApart ? ' ' : ''}${open}`, lines: lines.length, strength: 0.95, suffix: close }];
+  });
+}
 
 const strong: ReadonlyMap<string, number> = new Map([
   ['=', 1],
@@ -47,14 +64,10 @@ const strong: ReadonlyMap<string, number> = new Map([
   ['<=', 0.98],
   ['==', 0.98],
   [':', 0.97],
-  // More often it parts the steps of a path.
-  ['>', 0.7],
   ['|', 0.95],
   [',', 0.93],
   [';', 0.92],
   ['...', 1],
-  ['. . .', 1],
-  ['___', 1],
 ]);
 
 /** Marks within names and numbers, which part nothing unless blanks stand around them. */
@@ -82,13 +95,14 @@ function countMarks(text: string, marks: Map<string, Count>): void {
   let at = quotedAt(text, 0)?.after ?? 1;
   while (at < text.length && inLine.size < mostInLine) {
     const character = text[at] ?? '';
-    const row = afterLeader(text, at);
-    if (row === at && (isBlank(character) || isLetterOrDigit(character) || /["'`()[\]{}_]/.test(character))) {
+    const row = isBlank(text[at - 1]) ? afterLooseRow(text, at) : at;
+    const isRow = row - at >= leastRow && !isBlank(character) && !isLetterOrDigit(character);
+    if (!isRow && (isBlank(character) || isLetterOrDigit(character) || /["'`()[\]{}_]/.test(character))) {
       at += 1;
       continue;
     }
-    const end = row > at ? row : afterMarks(text, at);
-    const core = coreOf(text.slice(at, end));
+    const end = isRow ? row : afterMarks(text, at);
+    const core = isRow ? character.repeat(3) : coreOf(text.slice(at, end));
     const before = isBlank(text[at - 1]);
     const after = end >= text.length || isBlank(text[end]);
     const parts = core !== null && (!joints.has(core) || (before && after)) && !isInNumber(text, at, end);
@@ -112,14 +126,6 @@ function isInNumber(text: string, at: number, end: number): boolean {
   return start > 0 && !isLetterOrDigit(text[start - 1]);
 }
 
-/** Behind what leads the eye from a name to its value: `____`, `. . . .`; where it begins if it is none. */
-function afterLeader(text: string, at: number): number {
-  const end = text[at] === '_' ? afterRow(text, at) : afterSpacedRow(text, at);
-  return end - at >= leastLeader ? end : at;
-}
-
-const leastLeader = 3;
-
 function afterMarks(text: string, from: number): number {
   let end = from;
   while (end < text.length && /[^\p{L}\p{N}\s"'`()[\]{}_]/u.test(text[end] ?? '')) end += 1;
@@ -127,11 +133,12 @@ function afterMarks(text: string, from: number): number {
 }
 
 const longestCore = 6;
+/** Fewer marks with blanks between them lead to nothing. */
+const leastRow = 3;
 
 /** A row of one mark is as good as any longer one; other long runs part nothing. */
 function coreOf(run: string): string | null {
   const [first = ''] = run;
-  if (run[1] === ' ') return `${first} ${first} ${first}`;
   if (run.length > 2 && run === first.repeat(run.length)) return first.repeat(3);
   return run.length > longestCore ? null : run;
 }
@@ -172,6 +179,8 @@ function wordSeparators(sample: readonly Sample[]): readonly Separator[] {
   const counts = counted(lines.map((words) => words.filter((word) => /^\p{L}{1,12}$/u.test(word))));
   const isFrequent = (word: string) => {
     const count = counts.get(word) ?? 0;
+    // `min 0` says something of a value and does not begin it.
+    if (keyOf(word) !== null && !usual.has(word)) return false;
     if (usual.has(word)) return count >= shareOfUsual * sample.length;
     return count >= leastLinesOfWord && count >= shareOfWord * sample.length;
   };

@@ -70,8 +70,8 @@ function columnsIn(
   const whole = rows.filter(({ length }) => length === width);
   if (whole.length < leastRows || whole.length < shareOfRows * rows.length) return null;
   const columns = Array.from({ length: width }, (_, at) => whole.map((row) => row[at] ?? ''));
-  // Cells that are whole settings are no table.
-  if (share(columns.flat(), (text) => /^[^\s=:]+\s?:?[=:]\s?\S/.test(text)) > 0.5) return null;
+  // Cells that are settings themselves stand side by side, in no table.
+  if (columns.some((column) => share(column, isSetting) > 0.5)) return null;
   return rolesByContent(columns, mark);
 }
 
@@ -107,6 +107,10 @@ function countsUp(column: readonly string[]): boolean {
     column.every((text) => /^\d{1,7}$/.test(text)) &&
     numbers.every((one, at) => at === 0 || one > (numbers[at - 1] ?? 0))
   );
+}
+
+function isSetting(text: string): boolean {
+  return /^[\p{L}\p{N}_.@/-]+\s?[=:]\s?\S/u.test(text) && !/^\d/.test(text);
 }
 
 function isWordy(text: string): boolean {

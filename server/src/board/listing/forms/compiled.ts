@@ -1,10 +1,12 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
 import { type Beside, besideOf } from './tail';
-import { type Template, templateOf } from './template';
+import { type Literal, type Template, templateOf } from './template';
 
 export interface LineForm {
   readonly template: Template;
+  /** Where a line holds several settings, what parts a group in front of them all from the first; null: none stands there. */
+  readonly lead: Literal | null;
   readonly names: 'word' | 'words' | 'before-value';
   readonly between: string | null;
   /** What stands before a name that is off; null: the form has values. */
@@ -60,11 +62,22 @@ export function formsOf(lines: readonly LineFormData[]): CompiledForms {
 }
 
 function lineFormOf(form: LineFormData): LineForm {
-  const template = templateOf(form.form);
+  const { template, lead } =
+    form.between === undefined ? { template: templateOf(form.form), lead: null } : ledBy(form.form);
   return {
     template,
+    lead,
     names: form.names ?? 'word',
     between: form.between ?? null,
     negation: template.fields.includes('value') ? null : (form.negation ?? ''),
   };
+}
+
+/** `{group}: {name}={value}` is a lead, and a form of what follows it. */
+function ledBy(source: string): { readonly template: Template; readonly lead: Literal | null } {
+  const template = templateOf(source);
+  const start = source.indexOf('{name}');
+  const isLed = template.fields[0] === 'group' && template.fields[1] === 'name';
+  const lead = isLed ? (template.literals[1] ?? null) : null;
+  return { template: lead === null ? template : templateOf(source.slice(start)), lead };
 }

@@ -1,6 +1,6 @@
 import type { Stretch } from '../listing';
 import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
-import { afterRow, afterSpacedRow, type Field, type Literal, type Template } from './template';
+import { afterLooseRow, type Field, type Literal, type Template } from './template';
 
 /** What stands at the fields of a line, without blanks around it. */
 export type Matched = ReadonlyMap<Field, Stretch>;
@@ -62,18 +62,17 @@ export function literalAt(text: string, literal: Literal | undefined, at: number
   return end >= 0 && isGap(text, end, to, literal.after) ? end : -1;
 }
 
-/** The first place from `from` on where a literal can stand, behind a field that is not empty; `isQuoteEnd`: a quote there closes. */
+/** The first place from `from` on where a literal can stand, behind a field that is not empty. */
 export function firstPlace(
   text: string,
   literal: Literal | undefined,
   from: number,
   to: number,
-  isQuoteEnd = false,
 ): Stretch | null {
   if (literal === undefined) return null;
   const start = afterBlanks(text, from, to);
   const isOnlyGap = literal.pieces.length === 0;
-  const steps = new Steps(text, start, to, isQuoteEnd);
+  const steps = new Steps(text, start, to);
   for (let at = steps.next(start); at < to; at = steps.next(at + 1)) {
     if (isOnlyGap) {
       if (isBlank(text[at]) && isGapFrom(text, at, to, literal.before))
@@ -135,8 +134,7 @@ function lastGap(text: string, { before }: Literal, from: number, to: number): S
 function isRowStart(text: string, { pieces }: Literal, at: number, from: number): boolean {
   const [first] = pieces;
   if (first?.kind !== 'row' || at === from) return true;
-  const before = first.isSpaced && isBlank(text[at - 1]) ? at - 2 : at - 1;
-  return before < from || text[before] !== first.character;
+  return text[at - 1] !== first.character && !(isBlank(text[at - 1]) && text[at - 2] === first.character);
 }
 
 function coreAt(text: string, { pieces }: Literal, at: number, to: number): number {
@@ -147,7 +145,7 @@ function coreAt(text: string, { pieces }: Literal, at: number, to: number): numb
       place += piece.text.length;
     } else if (piece.kind === 'row') {
       if (text[place] !== piece.character) return -1;
-      const end = piece.isSpaced ? afterSpacedRow(text, place, to) : afterRow(text, place, to);
+      const end = afterLooseRow(text, place, to);
       if (end - place < 2) return -1;
       place = end;
     } else {
@@ -193,9 +191,8 @@ class Steps {
     private readonly text: string,
     start: number,
     private readonly to: number,
-    isQuoteEnd: boolean,
   ) {
-    this.quoteEnd = (isQuoteEnd ? null : quotedAt(text, start, to)?.after) ?? start + 1;
+    this.quoteEnd = quotedAt(text, start, to)?.after ?? start + 1;
   }
 
   /** The next place from `at` on that may end the field. */

@@ -1,4 +1,4 @@
-import { afterBlanks, isBlank, isLetterOrDigit, quotedAt } from '../text/characters';
+import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
 import type { CompiledForms, LineForm } from './compiled';
 import { firstPlace } from './match';
 import { isOnlyGap, type PartRead, readPart } from './read-part';
@@ -14,7 +14,7 @@ export function partsOfLine(forms: CompiledForms, text: string): readonly PartRe
   }
   for (const between of text.length > longestOfSeveral ? [] : forms.betweens) {
     const several = severalParts(forms, text, between);
-    if (several.length > 1) return several;
+    if (several.length > 0) return several;
   }
   return onlyPart(forms.lines, forms, text, 0, text.length) ?? [];
 }
@@ -41,15 +41,32 @@ const longestOfSeveral = 4000;
 /** More pieces that are no settings make a line that is read as one. */
 const mostMerged = 16;
 
-/** Cuts a line at what parts its settings; what is none by itself belongs to the value before it. */
+/** The settings of a line that holds several, behind the group that leads them, if one does. */
 function severalParts(forms: CompiledForms, text: string, between: string): readonly PartRead[] {
   const among = forms.lines.filter((form) => form.between === between);
-  const pieces = piecesOf(text, between);
-  if (pieces.length < 2) return [];
+  for (const { lead } of among) {
+    const at = lead === null ? null : firstPlace(text, lead, 0, text.length);
+    if (at === null) continue;
+    const parts = partsFrom(forms, among, text, at.end, between);
+    const [start, end] = trimmed(text, 0, at.start);
+    if (parts.length > 0) return parts.map((part) => ({ ...part, groups: [{ start, end }, ...part.groups] }));
+  }
+  const parts = partsFrom(forms, among, text, 0, between);
+  return parts.length > 1 ? parts : [];
+}
+
+/** Cuts a line at what parts its settings; what is none by itself belongs to the value before it. */
+function partsFrom(
+  forms: CompiledForms,
+  among: readonly LineForm[],
+  text: string,
+  start: number,
+  between: string,
+): readonly PartRead[] {
   const parts: PartRead[] = [];
-  let begin: number | null = null;
+  let begin = start;
   let merged = 0;
-  for (const [from, to] of pieces) {
+  for (const [from, to] of piecesOf(text, start, between)) {
     const own = onlyPart(among, forms, text, from, to);
     if (own !== null) {
       parts.push(own[0]);
@@ -58,38 +75,29 @@ function severalParts(forms: CompiledForms, text: string, between: string): read
     }
     const last = parts.pop();
     merged += 1;
-    if (last === undefined || begin === null || last.style.kind === 'presence' || merged > mostMerged)
-      return [];
+    if (last === undefined || last.style.kind === 'presence' || merged > mostMerged) return [];
     const longer = onlyPart(among, forms, text, begin, to);
     if (longer === null) return [];
     parts.push(longer[0]);
   }
-  return withGroupOfFirst(parts);
-}
-
-/** The group that a line begins with is that of all its settings. */
-function withGroupOfFirst(parts: readonly PartRead[]): readonly PartRead[] {
-  const groups = parts[0]?.groups ?? [];
-  return groups.length === 0
-    ? parts
-    : parts.map((part) => (part.groups.length > 0 ? part : { ...part, groups }));
+  return parts;
 }
 
 type Piece = readonly [from: number, to: number];
 
 /** The pieces of a line between marks that stand outside of quotes; empty ones are left out. */
-function piecesOf(text: string, between: string): readonly Piece[] {
+function piecesOf(text: string, start: number, between: string): readonly Piece[] {
   const pieces: Piece[] = [];
   const add = (from: number, to: number) => {
     if (afterBlanks(text, from, to) < to) pieces.push([from, to]);
   };
   const literal = templateOf(`{name}${between}{value}`).literals[1];
   const unclosed = new Set<string>();
-  let from = 0;
+  let from = start;
   while (from < text.length) {
     const at = firstPlace(text, literal, from, text.length);
     const quoteEnd = at === null ? null : quoteOver(text, from, at.start, unclosed);
-    const next = quoteEnd === null ? at : firstPlace(text, literal, quoteEnd - 1, text.length, true);
+    const next = quoteEnd === null ? at : firstPlace(text, literal, quoteEnd - 1, text.length);
     if (next === null) break;
     add(from, next.start);
     from = next.end;

@@ -3,7 +3,6 @@ import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Str
 import { isLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
-import { isPageBreak } from '../text/pager';
 import type { CompiledForms } from './compiled';
 import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
@@ -86,11 +85,12 @@ class LinesReader {
       const written = this.lines[index]?.asWritten ?? text;
       this.said.push({ kind, text: written, first, end: this.list.size, groups: this.stack.groups });
     }
+    this.parts.delete(index);
   }
 
   /** Takes a line as the first of these that it can be; null where it is none. */
   private kindOf(index: number, text: string): LineKind | 'dirt' | null {
-    if (this.takeDirt(index, text)) return 'dirt';
+    if (this.takeOverwritten(index)) return 'dirt';
     if (this.takeContinued(index, text)) return 'continuation';
     if (this.takeFrame(index, text)) return 'frame';
     if (this.takeHeading(index, text)) return 'heading';
@@ -106,8 +106,7 @@ class LinesReader {
     return this.lines[index]?.text ?? '';
   }
 
-  private takeDirt(index: number, text: string): boolean {
-    if (isPageBreak(text)) return true;
+  private takeOverwritten(index: number): boolean {
     const line = this.lines[index];
     if (line?.end !== 'return' || !this.returnsOverwrite) return false;
     const [own] = this.partsAt(index);

@@ -116,10 +116,18 @@ function matched(
   if (name === undefined || value === undefined) return null;
   const start = Math.min(name.start, value.start);
   const end = Math.max(name.end, value.end);
-  const at = form.names === 'words' ? lastWord(text, start, end) : firstValue(text, start, end, mark);
+  const at = valueStart(form, text, start, end, mark);
   if (at <= start) return null;
   const [, nameEnd] = trimmed(text, start, at);
   return new Map([...found, ['name', { start, end: nameEnd }], ['value', { start: at, end }]]);
+}
+
+/** Where the value begins that only blanks part from its name; one in quotes ends with them. */
+function valueStart(form: LineForm, text: string, start: number, end: number, mark: DecimalMark): number {
+  const quoted = quotedAt(text, start, end);
+  if (quoted !== null && quoted.after < end && isBlank(text[quoted.after]))
+    return afterBlanks(text, quoted.after, end);
+  return form.names === 'words' ? lastWord(text, start, end) : firstValue(text, start, end, mark);
 }
 
 /**

@@ -15,9 +15,11 @@ const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503']);
  */
 export function cellsOf(text: string, delimiter: Table['delimiter']): readonly Stretch[] {
   const [start, end] = trimmed(text);
-  const isBarred = delimiter === '|';
-  const from = isBarred && bars.has(text[start] ?? '') ? start + 1 : start;
-  const to = isBarred && bars.has(text[end - 1] ?? '') && end - 1 > from ? end - 1 : end;
+  const isBordered = delimiter === '|' && bars.has(text[start] ?? '');
+  // Tabs at the end part cells that are empty.
+  const last = delimiter === '\t' ? text.length : end;
+  const from = isBordered ? start + 1 : start;
+  const to = isBordered && bars.has(text[end - 1] ?? '') && end - 1 > from ? end - 1 : last;
   const cells: Stretch[] = [];
   for (let at = from; at <= to; ) {
     const cellEnd = endOfCell(text, at, to, delimiter);
@@ -48,7 +50,8 @@ const placeholders: ReadonlySet<string> = new Set(['', '-', '\u2013', '\u2014', 
 
 /** The setting of a row; null where its name or its value has no cell. */
 export function readRow(text: string, { delimiter, columns }: Table): PartRead | null {
-  const cells = cellsOf(text, delimiter);
+  const all = cellsOf(text, delimiter);
+  const cells = all.slice(0, columns.length);
   const cellOf = (role: Role) => cells[columns.indexOf(role)];
   const name = inner(text, cellOf('name'));
   const value = cells[columns.indexOf('value')];

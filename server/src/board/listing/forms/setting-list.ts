@@ -1,10 +1,18 @@
 import type { ListedSetting, Stretch } from '../listing';
 import type { Line } from '../text/line';
 
+/** Settings with the same groups: how many there are of each name. */
+interface Group {
+  readonly steps: readonly string[];
+  readonly counts: Map<string, number>;
+}
+
 /** Settings in their order, each counted among those of the same name. */
 export class SettingList {
   private readonly made: ListedSetting[] = [];
-  private readonly counts = new Map<string, number>();
+  private readonly groups = new Map<string, Group>();
+  /** The groups of the last setting: most stand below others of theirs. */
+  private last: Group | null = null;
   private continued: Line[] = [];
 
   get settings(): readonly ListedSetting[] {
@@ -18,10 +26,19 @@ export class SettingList {
 
   add(setting: Omit<ListedSetting, 'occurrence'>): void {
     this.finish();
-    const key = JSON.stringify([...setting.groups, setting.name]);
-    const occurrence = (this.counts.get(key) ?? 0) + 1;
-    this.counts.set(key, occurrence);
-    this.made.push({ ...setting, occurrence });
+    const group = this.groupOf(setting.groups);
+    const occurrence = (group.counts.get(setting.name) ?? 0) + 1;
+    group.counts.set(setting.name, occurrence);
+    const { name, value, style, at, stated } = setting;
+    this.made.push({ groups: group.steps, name, occurrence, value, style, at, stated });
+  }
+
+  private groupOf(steps: readonly string[]): Group {
+    if (this.last?.steps === steps) return this.last;
+    const key = JSON.stringify(steps);
+    this.last = this.groups.get(key) ?? { steps, counts: new Map() };
+    this.groups.set(key, this.last);
+    return this.last;
   }
 
   /** A line that goes on with the value of the last setting; false where there is none. */
@@ -33,10 +50,9 @@ export class SettingList {
 
   private finish(): void {
     const last = this.made.at(-1);
-    const [first, ...more] = this.continued;
+    const lines = this.continued;
+    if (last === undefined || lines.length === 0) return;
     this.continued = [];
-    if (last === undefined || first === undefined) return;
-    const lines = [first, ...more];
     const texts = lines.map(({ text }) => text.trim());
     const at: Stretch = { start: last.at.value.start, end: lines.at(-1)?.whole().end ?? last.at.value.end };
     const value = [last.value, ...texts].filter((text) => text !== '').join(' ');

@@ -75,14 +75,14 @@ function partsFrom(
   const parts: (readonly [Field, Stretch])[] = [];
   let at = start;
   while (at < to) {
-    const next = nextPart(text, at, from, to, besides, mark);
+    // Between two parts a comma may stand.
+    const isComma = parts.length > 0 && /[,;]/.test(text[at] ?? '');
+    const next =
+      nextPart(text, at, from, to, besides, mark) ??
+      (isComma ? nextPart(text, afterBlanks(text, at + 1, to), from, to, besides, mark) : null);
     if (next === null) return null;
     parts.push([next.field, next.at]);
     at = afterBlanks(text, next.end, to);
-    // Between two parts a comma may stand.
-    const isParted = at < to && /[,;]/.test(text[at] ?? '');
-    if (isParted && !besides.some((beside) => opensAt(beside, text, at, from, to, mark)))
-      at = afterBlanks(text, at + 1, to);
   }
   return parts;
 }
@@ -104,8 +104,7 @@ function nextPart(
   for (const beside of besides) {
     if (!opensAt(beside, text, at, from, to, mark)) continue;
     const start = afterBlanks(text, literalAt(text, beside.open, at, to), to);
-    const until = goesOn(beside) ? nextOpening(beside, text, start, from, to, besides, mark) : to;
-    const end = endOf(beside, text, start, until);
+    const end = endOf(beside, text, start, to);
     if (end === null) continue;
     const [inner, after] = end;
     const stretch = trimmed(text, start, inner);
@@ -113,30 +112,6 @@ function nextPart(
       return { field: beside.field, at: { start: stretch[0], end: stretch[1] }, end: after };
   }
   return null;
-}
-
-/** Ranges and words that nothing closes go on to the next thing that is said. */
-function goesOn({ field, close, bracket }: Beside): boolean {
-  return bracket === null && close.pieces.length === 0 && (field === 'words' || field === 'range');
-}
-
-function nextOpening(
-  own: Beside,
-  text: string,
-  start: number,
-  from: number,
-  to: number,
-  besides: readonly Beside[],
-  mark: DecimalMark,
-): number {
-  for (let at = start + 1; at < to; at += 1) {
-    if (!isBlank(text[at - 1]) || isBlank(text[at])) continue;
-    const opens = besides.some(
-      (one) => one !== own && one.open.pieces.length > 0 && opensAt(one, text, at, from, to, mark),
-    );
-    if (opens) return at;
-  }
-  return to;
 }
 
 function opensAt(
@@ -181,14 +156,44 @@ function endOf(
     const at = firstPlace(text, close, start, to);
     return at === null ? null : [at.start, at.end];
   }
-  const isKeyed = isKey(open);
-  if (!isKeyed && (field === 'remark' || field === 'words' || field === 'range')) return [to, to];
+  if (field === 'range') return endOfRange(text, start, to);
+  if (field === 'words') return endOfWords(text, start, to);
+  if (field === 'remark' && !isKey(open)) return [to, to];
   const quoted = quotedAt(text, start, to);
   if (quoted !== null) return [quoted.after, quoted.after];
   let end = start;
   while (end < to && !isBlank(text[end])) end += 1;
   if (/[,;]/.test(text[end - 1] ?? '')) end -= 1;
   return end > start ? [end, end] : null;
+}
+
+const mostRangeWords = 3;
+
+/** A range of one word, `0..9`, or of three, `0 … 9`. */
+function endOfRange(text: string, start: number, to: number): [number, number] | null {
+  const ends = wordEnds(text, start, to, mostRangeWords);
+  const end = ends
+    .reverse()
+    .find((one) => rangeIn(text.slice(start, one), '.') ?? rangeIn(text.slice(start, one), ','));
+  return end === undefined ? null : [end, end];
+}
+
+const mostListed = 64;
+
+/** Words with commas between them, or in one piece. */
+function endOfWords(text: string, start: number, to: number): [number, number] | null {
+  for (const end of wordEnds(text, start, to, mostListed)) if (text[end - 1] !== ',') return [end, end];
+  return null;
+}
+
+/** Where the first words from `start` on end. */
+function wordEnds(text: string, start: number, to: number, most: number): number[] {
+  const ends: number[] = [];
+  for (let at = start; at < to && ends.length < most; at = afterBlanks(text, at, to)) {
+    while (at < to && !isBlank(text[at])) at += 1;
+    ends.push(at);
+  }
+  return ends;
 }
 
 /** A key that ends with a mark, such as `unit=`, has one word, or what is in quotes. */

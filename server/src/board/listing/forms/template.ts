@@ -25,8 +25,8 @@ type Gap = 'none' | 'blank' | 'wide' | 'tab';
 
 type Piece =
   | { readonly kind: 'text'; readonly text: string }
-  /** A row of one character: `...` stands for two or more; with blanks between them, `. . .`. */
-  | { readonly kind: 'row'; readonly character: string; readonly isSpaced: boolean }
+  /** A row of one character: `...` stands for two or more. */
+  | { readonly kind: 'row'; readonly character: string }
   | { readonly kind: 'gap'; readonly gap: Gap };
 
 /** What stands between two fields. Without a gap at an end, blanks may stand there all the same. */
@@ -52,8 +52,8 @@ const known: ReadonlyMap<string, Field> = new Map(fields.map((field) => [field, 
 export function templateOf(source: string): Template {
   const found: Field[] = [];
   const literals: string[] = [''];
-  for (const part of source.split(/(\{[a-z]+\})/)) {
-    const field = /^\{.*\}$/.test(part) ? known.get(part.slice(1, -1)) : undefined;
+  for (const [at, part] of source.split(/(\{[a-z]+\})/).entries()) {
+    const field = at % 2 === 1 ? known.get(part.slice(1, -1)) : undefined;
     if (field === undefined) literals.push((literals.pop() ?? '') + part);
     else {
       found.push(field);
@@ -119,17 +119,13 @@ function piecesOf(source: string): readonly Piece[] {
   };
   for (let at = 0; at < source.length; ) {
     const character = source[at] ?? '';
-    const spaced = afterSpacedRow(source, at);
-    const end = isBlank(character) ? afterBlanks(source, at) : Math.max(spaced, afterRow(source, at));
-    if (spaced > at + 1 && spaced >= at + 2 * leastRow - 1) {
-      flush();
-      pieces.push({ kind: 'row', character, isSpaced: true });
-    } else if (isBlank(character)) {
+    const end = isBlank(character) ? afterBlanks(source, at) : afterRow(source, at);
+    if (isBlank(character)) {
       flush();
       pieces.push({ kind: 'gap', gap: gapOf(source.slice(at, end)) });
     } else if (end - at >= leastRow && !isLetterOrDigit(character)) {
       flush();
-      pieces.push({ kind: 'row', character, isSpaced: false });
+      pieces.push({ kind: 'row', character });
     } else text += source.slice(at, end);
     at = end;
   }
@@ -144,11 +140,13 @@ export function afterRow(text: string, at: number, to = text.length): number {
   return end;
 }
 
-/** Where a row of equal marks with one blank between each two ends; right behind `at` where there is none. */
-export function afterSpacedRow(text: string, at: number, to = text.length): number {
-  const mark = text[at];
-  if (isBlank(mark) || isLetterOrDigit(mark)) return at;
+/** Where a row ends whose characters may have a blank between them: `. . . .`. */
+export function afterLooseRow(text: string, at: number, to = text.length): number {
   let end = at + 1;
-  while (end + 1 < to && isBlank(text[end]) && text[end + 1] === mark) end += 2;
+  while (end < to) {
+    if (text[end] === text[at]) end += 1;
+    else if (isBlank(text[end]) && end + 1 < to && text[end + 1] === text[at]) end += 2;
+    else break;
+  }
   return end;
 }

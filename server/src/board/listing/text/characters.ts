@@ -79,7 +79,8 @@ export function quotedAt(text: string, at: number, to = text.length): Quoted | n
   for (let place = at + 1; place < to; place += 1) {
     const character = text[place] ?? '';
     if (character === '\\' && open !== '`') place += 1;
-    else if (closers.includes(character)) {
+    // Within a word it is an apostrophe, or parts thousands.
+    else if (closers.includes(character) && !isLetterOrDigit(text[place + 1])) {
       if (text[place + 1] === character && character === open && place > at + 1) place += 1;
       else {
         const mark = character === open ? open : open + character;

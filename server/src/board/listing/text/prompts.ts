@@ -13,10 +13,7 @@ export interface Prompted {
 
 /** A name, or a place, and a mark right behind it; or the mark alone. */
 const prompt =
-  /^((?:[\p{L}~/][\p{L}\p{N}_@.:~/\\-]{0,60}|\[[^\]\s]{1,40}(?: [^\]\s]{1,40})?\]\s?)?(?:[$%>#\u00bb]|>>>))(?:\s|$)/u;
-
-/** A name with its mark behind a blank: a prompt only if it waits alone on its line, behind or before a command. */
-const looseLine = /^(?:[\p{L}~/][\p{L}\p{N}_@.:~/\\-]{0,60}) [$%>#\u00bb]$/u;
+  /^((?:[\p{L}~/][\p{L}\p{N}_@.:~/\\-]{0,60}|\[[^\]\s]{1,40}(?: [^\]\s]{1,40})?\]\s?)?(?:[$%>#\u00bb]|>>>?))(?:\s|$)/u;
 
 const mostPrompts = 4;
 
@@ -60,22 +57,27 @@ function promptsIn(lines: readonly Line[], known: readonly string[]): readonly s
   }
   const edges =
     said.length < 2 ? [] : [said[0], said.at(-1)].flatMap((line) => promptOf(line?.text ?? '') ?? []);
-  // Different names before the same mark are settings: `rate> 5`.
+  // Different names before the same mark are settings, or groups of them: `rate> 5`.
+  const named = [...counts].filter(([text]) => /\p{L}/u.test(text));
+  const behind = named.reduce((sum, [, count]) => sum + count, 0);
   const isList =
-    counts.size > mostPrompts || (counts.size > 1 && [...counts.values()].every((count) => count === 1));
+    counts.size > mostPrompts ||
+    (named.length > 1 && behind >= 0.8 * said.length) ||
+    (counts.size > 1 && [...counts.values()].every((count) => count === 1));
   const found = [...counts]
     .filter(([text, count]) => (count > 1 || edges.includes(text)) && isPrompt(text, count, said.length))
     .map(([text]) => text);
-  return [...new Set([...known, ...(isList ? [] : found), ...loosePrompts(said)])].slice(0, 8);
-}
-
-function loosePrompts(said: readonly Line[]): readonly string[] {
-  const [first, last] = [said[0]?.text.trim() ?? '', said.at(-1)?.text.trim() ?? ''];
-  return looseLine.test(last) && first.startsWith(`${last} `) ? [last] : [];
+  return [...new Set([...known, ...spacedPrompt(said.at(-1)), ...(isList ? [] : found)])].slice(0, 8);
 }
 
 function promptOf(text: string): string | undefined {
   return prompt.exec(text.trimStart().slice(0, 120))?.[1];
+}
+
+/** With a blank before its mark, only what stands alone on the last line is one: `dipper #`. */
+function spacedPrompt(last: Line | undefined): readonly string[] {
+  const text = last?.text.trim() ?? '';
+  return /^[\p{L}\p{N}_@.:~/-]{1,60} [$>#]$/u.test(text) ? [text] : [];
 }
 
 /** A mark alone before every line is part of the listing; `#` alone begins a comment, `%` may. */

@@ -15,5 +15,15 @@ export function linesOf(text: string): readonly Line[] {
     lines.push(hasControls(line) ? shown(plain) : plain);
     start = end.index + end[0].length;
   }
-  return lines;
+  return withoutWiped(lines);
+}
+
+/** A line that a row of blanks is written over, as pagers do, is gone with them. */
+function withoutWiped(lines: readonly Line[]): readonly Line[] {
+  const isWiped = (index: number) => {
+    const [line, next] = [lines[index], lines[index + 1]];
+    if (line?.end !== 'return' || next?.end !== 'return' || next.text === '') return false;
+    return next.text.trim() === '' && next.text.length >= line.text.length;
+  };
+  return lines.filter((_, index) => !isWiped(index) && !(index > 0 && isWiped(index - 1)));
 }

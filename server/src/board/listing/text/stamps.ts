@@ -10,14 +10,13 @@ const stamps: readonly RegExp[] = [
 ];
 
 const leastShare = 0.8;
-const leastLines = 2;
 
 /** The lines without the time stamps that a terminal puts before each: where most have one. */
 export function withoutStamps(lines: readonly Line[]): readonly Line[] {
   const some = someOf(lines);
   const stamp = stamps.find((one) => {
     const found = some.filter(({ text }) => one.test(text));
-    return found.length >= leastLines && found.length >= leastShare * some.length;
+    return found.length > 0 && found.length >= leastShare * some.length;
   });
   if (stamp === undefined) return lines;
   return lines.map((line) => line.from(stamp.exec(line.text)?.[0].length ?? 0));
@@ -31,25 +30,24 @@ function someOf(lines: readonly Line[]): readonly Line[] {
   return step <= 1 ? said : said.filter((_, at) => at % step === 0);
 }
 
-/** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `; blanks behind it are counted apart. */
-const counter = /^\s{0,8}[[(]?(\d{1,7})(?:[\])]?\s?[:|.)>]|[\])]|(?=\s))/;
+/** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `. */
+const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
 
 interface Counted {
   readonly number: number;
   readonly length: number;
-  /** `[12]`, `12.`, `12)`: so people and boards number what they list, and hardly a tool its lines. */
-  readonly isListed: boolean;
 }
 
 /**
- * The lines without numbers that count them. Where only settings are numbered, the number is the board's own and
- * stays: it counts as one where it numbers lines of other kinds as well, which `isOther` tells.
+ * The lines without numbers that count them. Where only settings are numbered, the number may be the board's own and
+ * stays: it counts lines where it numbers others as well, which `isOther` tells, or where every line from the first on
+ * has one as tools write them.
  */
 export function withoutCounters(lines: readonly Line[], isOther: (text: string) => boolean): readonly Line[] {
   const found = lines.map(({ text }) => counterOf(text));
   const numbered = found.flatMap((one) => (one === null ? [] : [one]));
   const said = lines.filter(({ text }) => text.trim() !== '').length;
-  if (numbered.length < 3 || numbered.length < leastShare * said) return lines;
+  if (numbered.length === 0 || numbered.length < leastShare * said) return lines;
   const steps = numbered.filter(
     ({ number }, at) => at > 0 && number === (numbered[at - 1]?.number ?? 0) + 1,
   ).length;
@@ -57,37 +55,40 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
     const own = found[at];
     return own != null && isOther(text.slice(own.length).trim());
   }).length;
-  const isTools = others > 0 || (isPadded(lines, found) && numbered[0]?.number === 1);
-  if (steps < leastShare * (numbered.length - 1) || !isTools) return lines;
-  const gap = gapBehind(lines, found);
-  return lines.map((line, at) => line.from(Math.min(line.text.length, (found[at]?.length ?? -gap) + gap)));
+  const isTools =
+    saysMore(lines, found) &&
+    numbered.length === said &&
+    steps === said - 1 &&
+    numbered[0]?.number === 1 &&
+    hasToolForm(lines);
+  if (
+    steps < leastShare * (numbered.length - 1) ||
+    (others === 0 && !isTools) ||
+    (numbered.length < 3 && !isTools)
+  )
+    return lines;
+  return lines.map((line, at) => line.from(found[at]?.length ?? 0));
 }
 
-/** Whether all numbers are written equally wide, with blanks or zeros before them: a tool knows how many will come. */
-function isPadded(lines: readonly Line[], found: readonly (Counted | null)[]): boolean {
-  const lengths = new Set(found.flatMap((one) => one?.length ?? []));
-  return (
-    lengths.size === 1 &&
-    lines.every(({ text }, at) => {
-      const own = found[at];
-      return own == null || (!own.isListed && /^(?:\s|0\d)/.test(text));
-    })
+/** `1: `, `1| `, `0001 `, `1` and a tab: not the ways in which people number a list. */
+function hasToolForm(lines: readonly Line[]): boolean {
+  return lines.every(({ text }) => text.trim() === '' || /^\s*\d+(?::\s|\||\t| \S)/.test(text));
+}
+
+/** Whether what stands behind the numbers is more than one word: a name and a value, at least. */
+function saysMore(lines: readonly Line[], found: readonly (Counted | null)[]): boolean {
+  const rests = lines.flatMap(({ text }, at) =>
+    found[at] == null ? [] : [text.slice(found[at].length).trim()],
   );
-}
-
-/** How many blanks stand behind every number: more of them indent what follows. */
-function gapBehind(lines: readonly Line[], found: readonly (Counted | null)[]): number {
-  const gaps = lines.flatMap(({ text }, at) => {
-    const rest = text.slice(found[at]?.length ?? text.length);
-    if (rest.trim() === '') return [];
-    return [rest.startsWith('\t') ? 1 : rest.length - rest.trimStart().length];
-  });
-  return gaps.length === 0 ? 0 : Math.min(...gaps);
+  const more = rests.filter((rest) => /[\s=:,;|{}[\]]/.test(rest)).length;
+  return more >= 0.6 * rests.length;
 }
 
 function counterOf(text: string): Counted | null {
   const found = counter.exec(text);
-  if (found === null || isDigit(text[found[0].length])) return null;
-  const [{ length }, digits] = found;
-  return { number: Number(digits), length, isListed: /[.)\]]/.test(found[0]) };
+  if (found === null) return null;
+  const [whole, digits = ''] = found;
+  // Only blanks between two numbers make a pair of them, unless the first is filled up.
+  const isPair = isDigit(text[whole.length]) && /\d *$/.test(whole) && !digits.startsWith('0');
+  return isPair ? null : { number: Number(digits), length: whole.length };
 }

@@ -17,7 +17,7 @@ export function unwrapped(
   const full = lines.flatMap(({ text }, index) =>
     text.length === width && index + 1 < lines.length ? [index] : [],
   );
-  const broken = full.filter((index) => isUnread(index + 1) || isUnread(index));
+  const broken = full.filter((index) => isUnread(index + 1) && !isUnread(index));
   if (broken.length === 0 || broken.length < leastShare * full.length) return null;
   // One that is whole by chance stays so unless nearly all are broken.
   const joins = new Set(full.length >= 3 ? full : broken);
