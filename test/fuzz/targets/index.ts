@@ -9,6 +9,7 @@ import { handingOver } from './handing-over';
 import { learning } from './learning';
 import { lines } from './lines';
 import { messages } from './messages';
+import { wholeWay } from './whole-way';
 
 /** Everything that takes in what others wrote. */
 export const targets: readonly Target[] = [
@@ -22,6 +23,7 @@ export const targets: readonly Target[] = [
   captures,
   handingOver,
   learning,
+  wholeWay,
   messages,
 ];
 
