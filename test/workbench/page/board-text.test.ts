@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { boardOf } from '../../support/listing-shapes/generate';
 import { printed } from '../../support/listing-shapes/print';
@@ -75,11 +75,9 @@ describe('any board’s text', () => {
     save('horn-delay', 'horn-dealy');
     await editor().waitForText('horn-dealy');
     await editor().waitForSquiggles('warning');
-    const pictures = join(__dirname, '../../../.pictures');
-    mkdirSync(pictures, { recursive: true });
     for (const theme of everyTheme.slice(0, 2)) {
       await editor().setTheme(theme);
-      await editor().screenshot(join(pictures, `board-text-${theme}.png`));
+      assert.deepEqual(await editor().accessFaults(), [], theme);
     }
     await editor().goTo(7, 3);
     assert.ok((await editor().quickFixes()).some((fix) => fix.includes('Write horn-delay')));

@@ -4,7 +4,7 @@ import { readListing } from '../listing/read-listing';
 import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 
 /**
- * The settings of a line whose values changed and nothing else, with their places among all; null where that can't
+ * The settings of a line whose names or values changed and nothing else, with their places among all; null where that can't
  * be told from the line alone. It can where the line as it was says alone what it said among the others.
  */
 export function patchedSettings(
@@ -25,9 +25,13 @@ export function patchedSettings(
   const patched = new Map<number, LayerSetting>();
   for (const [index, setting] of known.entries()) {
     const [old, now] = [before[index], after[index]];
-    if (old === undefined || now === undefined || !isAs(setting, old) || !isNamedAs(old, now)) return null;
+    if (old === undefined || now === undefined || !isAs(setting, old)) return null;
+    // How far a line is indented may say which group it is in.
+    if (forms.indent === 'groups' && old.at.name.start !== now.at.name.start) return null;
+    if (!isUnderSame(old, now) || !canBeCalled(settings, setting, now.name)) return null;
     patched.set(first + index, {
       ...setting,
+      name: now.name,
       value: now.value,
       style: now.style,
       stated: statedAnywhere(now.stated),
@@ -58,8 +62,20 @@ function isAs({ groups, name, value, at }: LayerSetting, alone: ListedSetting): 
   );
 }
 
-function isNamedAs(one: ListedSetting, other: ListedSetting): boolean {
-  return one.name === other.name && JSON.stringify(one.groups) === JSON.stringify(other.groups);
+function isUnderSame(one: ListedSetting, other: ListedSetting): boolean {
+  return JSON.stringify(one.groups) === JSON.stringify(other.groups);
+}
+
+/** Whether a name is nobody else's, and was not: then nothing is counted anew. */
+function canBeCalled(
+  settings: readonly LayerSetting[],
+  { groups, name: before }: LayerSetting,
+  name: string,
+): boolean {
+  if (name === before) return true;
+  const own = JSON.stringify(groups);
+  const named = settings.filter((one) => one.name === name || one.name === before);
+  return named.filter((one) => JSON.stringify(one.groups) === own).length === 1;
 }
 
 function inLine(line: number, { start, end }: { readonly start: number; readonly end: number }) {
