@@ -5,7 +5,7 @@ import { demoFiles } from './demo-files';
 import type { Bench } from './group';
 import { against, calibration, type Measure, timed } from './measure';
 
-/** The demo craft with the most to compute: two packs, position sensor, log. */
+/** The demo craft with the most to compute: two packs, position receiver, log. */
 const largest = 'bittern.craft';
 const runs = 200;
 /**
