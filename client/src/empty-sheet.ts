@@ -6,7 +6,7 @@ const { t } = vscode.l10n;
 /** The build sheet while no craft script is open. */
 export const noScript: EmptyState = {
   text: t(
-    'The build sheet answers a pilot’s questions about the craft whose script you work on: can it fly, what is wired where, which pack does what. No craft script is open.',
+    'No craft script is open. With one, the build sheet answers a pilot’s questions about the craft: can it fly, what is wired where, which pack does what.',
   ),
   ways: [
     { command: 'propsoff.newCraftScript', title: t('New Craft Script') },

@@ -182,7 +182,7 @@ describe('the command line', () => {
     writeFileSync(join(home, 'a.craft'), lines);
     club({});
     const said =
-      'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk.';
+      'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is now a risk.';
     const run = (...args: readonly string[]) => propsoff(args, '', home).stdout;
     assert.ok(run('check').includes(`\n${said}\n`));
     assert.deepEqual(JSON.parse(run('check', '--json')).replaced, [

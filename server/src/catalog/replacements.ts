@@ -11,9 +11,9 @@ export interface Replacement {
   readonly levels: { readonly before: Level; readonly now: Level } | null;
 }
 
-/** "propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk." */
+/** "propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is now a risk." */
 export function replacementText({ what, name, file, levels }: Replacement): string {
   const sentence = `${file} replaces the ${what} ${name}`;
   if (levels === null || levels.before === levels.now) return `${sentence}.`;
-  return `${sentence}: it was a ${levels.before} and is a ${levels.now}.`;
+  return `${sentence}: it was a ${levels.before} and is now a ${levels.now}.`;
 }

@@ -55,7 +55,7 @@ describe('a rule that replaces a must-fix', () => {
     assert.deepEqual(told(additions), []);
     assert.deepEqual(levelsUnder(additions.catalog, late), ['power/warn-below-land risk']);
     assert.deepEqual(additions.catalog.replacements.map(replacementText), [
-      'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk.',
+      'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is now a risk.',
     ]);
   });
 
@@ -258,7 +258,7 @@ describe('what replaces something else that must-fixes are about', () => {
 describe('what a workspace replaces is named', () => {
   const { catalog } = replacing({});
   const line =
-    'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is a risk.';
+    'propsoff/club.json replaces the check power/warn-below-land: it was a must-fix and is now a risk.';
   const { craft } = new OwnCraft(
     catalog,
     `[craft]\nname = "Sandpiper"\n[board]\nprofile = wren\n[motor]\nidle = 5 %\n`,

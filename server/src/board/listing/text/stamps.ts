@@ -35,7 +35,10 @@ const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
 
 interface Counted {
   readonly number: number;
+  /** Of the number with its marks. */
   readonly length: number;
+  /** Blanks behind them; null where nothing more stands there. */
+  readonly gap: number | null;
 }
 
 /**
@@ -53,7 +56,10 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
   ).length;
   const others = lines.filter(({ text }, at) => {
     const own = found[at];
-    return own != null && isOther(text.slice(own.length).trim());
+    if (own == null) return false;
+    const rest = text.slice(own.length).trim();
+    // What ends with a colon heads what stands further in; else it may be a setting without a value.
+    return isOther(rest) && (!rest.endsWith(':') || (found[at + 1]?.gap ?? 0) > (own.gap ?? 0));
   }).length;
   const isTools =
     saysMore(lines, found) &&
@@ -67,7 +73,12 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
     (numbered.length < 3 && !isTools)
   )
     return lines;
-  return lines.map((line, at) => line.from(found[at]?.length ?? 0));
+  // Further blanks indent what stands behind them.
+  const gap = Math.min(...numbered.flatMap((one) => one.gap ?? []));
+  return lines.map((line, at) => {
+    const own = found[at];
+    return own == null ? line : line.from(Math.min(line.text.length, own.length + gap));
+  });
 }
 
 /** `1: `, `1| `, `0001 `, `1` and a tab: not the ways in which people number a list. */
@@ -90,5 +101,10 @@ function counterOf(text: string): Counted | null {
   const [whole, digits = ''] = found;
   // Only blanks between two numbers make a pair of them, unless the first is filled up.
   const isPair = isDigit(text[whole.length]) && /\d *$/.test(whole) && !digits.startsWith('0');
-  return isPair ? null : { number: Number(digits), length: whole.length };
+  if (isPair) return null;
+  const { length } = whole.trimEnd();
+  const rest = text.slice(length);
+  const blanks = rest.length - rest.trimStart().length;
+  const gap = rest.trim() === '' ? null : rest.startsWith('\t') ? 1 : blanks;
+  return { number: Number(digits), length, gap };
 }
