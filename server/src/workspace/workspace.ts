@@ -15,6 +15,7 @@ import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
 import { OpenBoardText, pickedBoard, textOfChoiceFile } from './board-texts';
 import { canonicalUri } from './canonical-uri';
+import { faultyText } from './faulty-text';
 import type { FileSystem } from './file-system';
 import { Includers } from './includers';
 import { Library } from './library';
@@ -236,7 +237,12 @@ export class Workspace {
 
   /** What is wrong with a craft that is not open itself, such as a copy that something is tried on. */
   check(craft: Craft): readonly Finding[] {
-    return inScriptOrder(this.checker.findings(craft));
+    const findings = this.checker.findings(craft);
+    const text = craft.boardText();
+    const layer = text === undefined ? undefined : this.layer(text.uri);
+    return inScriptOrder(
+      layer === undefined ? findings : [...findings, ...faultyText(craft, layer, findings)],
+    );
   }
 
   /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */

@@ -68,6 +68,19 @@ describe('a board’s text that a script includes', () => {
     assert.match(refused?.values.why ?? '', /already, kestrel\.boardtext$/);
   });
 
+  it('is told of at its include where its board would refuse a line of it', async () => {
+    const files = { 'kestrel.boardtext': listing.join('\n') };
+    const { workspace, ids } = await over(files, `include "kestrel.boardtext"\n${asCraft}`);
+    assert.ok(!ids().includes('line/include-faulty'));
+    workspace.openBoardText(text, listing.join('\n'), 1);
+    workspace.changeBoardText(text, listing.join('\n').replace('225', '425'), 2);
+    const faulty = workspace.findings(craft).find(({ check }) => check.id === 'line/include-faulty');
+    assert.deepEqual(
+      [faulty?.values.count, faulty?.place.line.text, faulty?.related[0]?.place.line.text],
+      ['1', 'include "kestrel.boardtext"', 'own.calm."first cut" = 425'],
+    );
+  });
+
   it('is mended where the value stands, or overridden in the script', async () => {
     const board = ['in quiet:', 'gyro rate is 6.4;', 'in steadiness:', 'loop rate is 2.5;'];
     const { workspace, findings } = await over(

@@ -75,7 +75,11 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
 function ofBoardText({ workspace }: Session, craft: Craft): readonly Finding[] {
   const script = craft.boardText();
   const layer = script === undefined ? undefined : workspace.layer(script.uri);
-  return script === undefined || layer === undefined ? [] : ownFindings(layer, script, workspace.catalog);
+  // Of one that is included, the script's own findings say so.
+  const isAlone = script === craft.root;
+  return script === undefined || layer === undefined || !isAlone
+    ? []
+    : ownFindings(layer, script, workspace.catalog);
 }
 
 /** A board that nobody has described: only its own settings go to it, over its captured text. */
