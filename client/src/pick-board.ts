@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { type BoardChoice, boardOfNotification, boardsRequest } from '../../server/src/lsp/protocol';
+import { keepChoice } from './board-choice';
 import type { Client } from './client';
 import { boardLanguageId } from './language';
 
@@ -33,4 +34,5 @@ export async function pickBoardOfText(client: Client): Promise<void> {
       ? document
       : await vscode.languages.setTextDocumentLanguage(document, boardLanguageId);
   await client.notify(boardOfNotification, { uri: text.uri.toString(), board });
+  await keepChoice(text.uri, board);
 }

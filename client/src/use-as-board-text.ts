@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { type NewBoardText, newBoardTextRequest } from '../../server/src/lsp/protocol';
+import { keepChoice } from './board-choice';
 import type { Client } from './client';
 import { includeInScript } from './include-in-script';
 import { boardLanguageId } from './language';
@@ -80,10 +81,8 @@ async function writtenBeside(
     const uri = vscode.Uri.joinPath(folder, 'boards', `${board}.json`);
     if (!(await written(uri, profile))) return false;
   }
-  if (!isByName && (profile === null || folder !== undefined)) {
-    const choice = `${JSON.stringify({ version: 1, board })}\n`;
-    if (!(await written(place.with({ path: `${place.path}.board.json` }), choice))) return false;
-  }
+  const isKnown = profile === null || folder !== undefined;
+  if (!isByName && isKnown && !(await keepChoice(place, board))) return false;
   return text === null || (await written(place, text));
 }
 

@@ -122,6 +122,7 @@ describe('every place of the editor’s side that writes a file', () => {
     );
     assert.deepEqual(writers, [
       'bench-card.ts',
+      'board-choice.ts',
       'copy-for-board.ts',
       'learn-panel.ts',
       'record.ts',
