@@ -8,6 +8,7 @@ import { formatting } from './formatting';
 import { handingOver } from './handing-over';
 import { learning } from './learning';
 import { lines } from './lines';
+import { listing } from './listing';
 import { messages } from './messages';
 import { wholeWay } from './whole-way';
 
@@ -22,6 +23,7 @@ export const targets: readonly Target[] = [
   profiles,
   captures,
   handingOver,
+  listing,
   learning,
   wholeWay,
   messages,

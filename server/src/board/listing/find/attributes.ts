@@ -19,6 +19,7 @@ interface Pair {
 
 const leastShare = 0.8;
 const mostKeys = 16;
+const longestForm = 200;
 
 /** The form of lines that all have the same keys, one of which holds the name and one the value; null for others. */
 export function attributesIn(sample: readonly Sample[]): AttributesFound | null {
@@ -39,17 +40,27 @@ export function attributesIn(sample: readonly Sample[]): AttributesFound | null 
 /** `key=value` pairs whose values are in quotes or one word. */
 function pairsIn(text: string): readonly Pair[] {
   const pairs: Pair[] = [];
-  const key = /([\p{L}_][\p{L}\p{N}_.-]*)=/gu;
-  for (let found = key.exec(text); found !== null && pairs.length < mostKeys; found = key.exec(text)) {
-    const at = key.lastIndex;
-    const quoted = quotedAt(text, at);
-    let end = quoted?.after ?? at;
+  let from = 0;
+  for (let at = text.indexOf('='); at >= 0 && pairs.length < mostKeys; at = text.indexOf('=', from)) {
+    const start = keyStart(text, from, at);
+    const quoted = quotedAt(text, at + 1);
+    let end = quoted?.after ?? at + 1;
     if (quoted === null) while (end < text.length && !/[\s,;>/]/.test(text[end] ?? '')) end += 1;
-    const value = quoted === null ? text.slice(at, end) : text.slice(quoted.start, quoted.end);
-    pairs.push({ key: found[1] ?? '', start: found.index, end, value });
-    key.lastIndex = end;
+    const value = quoted === null ? text.slice(at + 1, end) : text.slice(quoted.start, quoted.end);
+    if (start < at) pairs.push({ key: text.slice(start, at), start, end, value });
+    from = Math.max(end, at + 1);
   }
   return pairs;
+}
+
+const longestKey = 60;
+
+/** Where the word begins that ends at `to`. */
+function keyStart(text: string, from: number, to: number): number {
+  let start = to;
+  while (start > from && to - start < longestKey && /[\p{L}\p{N}_.-]/u.test(text[start - 1] ?? ''))
+    start -= 1;
+  return start;
 }
 
 /** Keys that stand in most lines or come back: their number is small, however many lines there are. */
@@ -81,7 +92,7 @@ function formOf(
   name: string,
   value: string,
   keys: ReadonlyMap<string, number>,
-): AttributesFound {
+): AttributesFound | null {
   const from = indexOf(pairs, name);
   const to = indexOf(pairs, value);
   const before = text.slice(0, pairs[from]?.start ?? 0);
@@ -92,7 +103,7 @@ function formOf(
   const beside = [...keys.keys()]
     .filter((key) => key !== name && key !== value && !pairs.slice(from, to).some((pair) => pair.key === key))
     .map((key) => ` ${key}=${fieldOf(key)}`);
-  return { form: { form }, beside };
+  return form.length > longestForm ? null : { form: { form }, beside };
 }
 
 function fieldOf(key: string): string {

@@ -69,6 +69,8 @@ function unread(sample: readonly Sample[], forms: readonly LineFormData[]): read
 
 const leastQuality = 0.8;
 const leastQualityOfGap = 0.88;
+/** Where marks part settings in a line, what stands between them is one for sure. */
+const leastQualityBetween = 0.7;
 
 /** Whether a form is one of the listing, though only few lines have it. */
 function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
@@ -77,7 +79,8 @@ function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween:
   // Of few lines only those with the marks that all use are settings for sure.
   const isUsual = /\}\s?(?::?=|:|[-=~]>|<[-=])\s?\{/.test(form.form);
   if (!isGap) return good >= (isUsual ? 1 : 3) && 2 * good >= qualities.size;
-  const best = [...qualities.values()].filter((quality) => quality >= leastQualityOfGap).length;
+  const least = hasBetween ? leastQualityBetween : leastQualityOfGap;
+  const best = [...qualities.values()].filter((quality) => quality >= least).length;
   return best >= (hasBetween ? 1 : 3) && 3 * best >= 2 * rest.length;
 }
 

@@ -1,4 +1,5 @@
 import type { Frame } from '../listing';
+import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
 import type { CompiledForms } from './compiled';
 import { match } from './match';
@@ -30,7 +31,7 @@ export function frameOf(templates: readonly Template[], line: Line, text: string
 /** Whether a line that is no setting may be something that the board says before or after them. */
 export function isProse(text: string, { lines }: CompiledForms): boolean {
   const words = text.trim().split(/\s+/);
-  if (words.length < 2 || text.length > longest) return false;
+  if (words.length < 2 || text.length > longest || isDamaged(text)) return false;
   const marks = lines.flatMap(({ template }) => {
     const piece = template.literals[1]?.pieces[0];
     return piece?.kind === 'text' ? [piece.text] : [];

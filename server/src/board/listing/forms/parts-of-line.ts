@@ -16,7 +16,15 @@ export function partsOfLine(forms: CompiledForms, text: string): readonly PartRe
     const several = severalParts(forms, text, between);
     if (several.length > 0) return several;
   }
-  return onlyPart(forms.lines, forms, text, 0, text.length) ?? [];
+  const [only] = onlyPart(forms.lines, forms, text, 0, text.length) ?? [];
+  const isTorn =
+    only !== undefined && holdsSeveral(text.slice(only.name.start, only.name.end), forms.betweens);
+  return only === undefined || isTorn ? [] : [only];
+}
+
+/** A name over what parts settings belongs to several, of which one could not be read. */
+function holdsSeveral(name: string, betweens: readonly string[]): boolean {
+  return betweens.some((between) => between.trim() !== '' && name.includes(between.trim()));
 }
 
 /** Of several forms that fit, the one whose name ends first; those without a mark only where no other fits. */
