@@ -5,7 +5,7 @@ import { type Beside, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
 import { besideIn } from './beside';
 import { type Decoration, decorationsOf } from './decoration';
-import { nameQuality, valueQuality } from './quality';
+import { pairQuality } from './quality';
 import type { Sample } from './sample';
 import { type Separator, separatorsIn } from './separators';
 
@@ -79,6 +79,8 @@ const nameEnds = [
 ] as const;
 
 const swapped = 0.9;
+/** How much more it is believed where it shows. */
+const sureTurn = 1.15;
 /** How much less a form with a number or a mark before each name is believed than one without. */
 const decorated = 0.99;
 
@@ -170,20 +172,24 @@ function tryForm(
       names.add(JSON.stringify([...groups.map(({ start, end }) => text.slice(start, end)), called]));
       const again = separator !== null && holds.includes(separator) ? 0.75 : 1;
       const told = isLoose && isProse(holds) ? proseShare : 1;
-      quality += nameQuality(called) * valueQuality(holds) * again * told;
+      quality += pairQuality(called, holds) * again * told;
     }
     sum += quality / parts.length;
     qualities.set(index, quality / parts.length);
   }
   const distinct = count === 0 ? 0 : names.size / count;
-  const turn = isTurned(form) && !holdsValuesFirst(sample, read) ? 0.5 : 1;
+  const turn = !isTurned(form) ? 1 : holdsValuesFirst(sample, read) ? sureTurn : 0.5;
   return {
     form,
     read,
     qualities,
-    score: (sum / Math.max(1, sample.length)) * strength * (0.3 + 0.7 * distinct) * turn,
+    score:
+      (sum / Math.max(1, sample.length)) * strength * (leastDistinct + (1 - leastDistinct) * distinct) * turn,
   };
 }
+
+/** Names come again in other groups, and as those of servers do. */
+const leastDistinct = 0.5;
 
 /** How much less words are believed to be a value that only a blank parts from its name: sentences look the same. */
 const proseShare = 0.25;
@@ -198,6 +204,7 @@ function isTurned({ form }: LineFormData): boolean {
 }
 
 const shareOfValues = 0.6;
+const shareOfOdd = 0.3;
 
 /** Values stand before names where the one side is numbers, flags and quotes, and the other words that could be names. */
 function holdsValuesFirst(
@@ -213,8 +220,9 @@ function holdsValuesFirst(
     }
   }
   const isName = (name: string) => /^[\p{L}_@]/u.test(name) && !isSurelyValue(name, '.');
-  const sure = values.filter((value) => isSurelyValue(value, '.')).length;
+  const isSure = (value: string) => value !== '' && isSurelyValue(value.split(/\s/)[0] ?? '', '.');
+  const sure = values.filter(isSure).length;
   // Numbers that count, or name registers, are names themselves.
-  const areNumbers = values.every((value) => /^\d+$/.test(value)) && new Set(values).size === values.length;
-  return names.every(isName) && sure >= shareOfValues * values.length && !areNumbers;
+  const odd = values.filter((value) => isSure(value) && !/^\d+$/.test(value)).length;
+  return names.every(isName) && sure >= shareOfValues * values.length && odd >= shareOfOdd * values.length;
 }

@@ -1,8 +1,10 @@
 import { isSurelyValue } from '../forms/read-part';
 import { numberLook } from '../number-look';
+import { isKnownUnit } from '../stated';
+import { closing } from '../text/characters';
 
 /** How much a text looks like the name of a setting: 0 to 1. */
-export function nameQuality(name: string): number {
+function nameQuality(name: string): number {
   const words = name.split(/\s+/);
   let quality = 1 - 0.03 * (words.length - 1) - (words.length > 4 ? 0.12 * (words.length - 4) : 0);
   if (name.length > 60) quality *= 0.6;
@@ -12,17 +14,34 @@ export function nameQuality(name: string): number {
   if (/[.!?]$/.test(name)) quality *= 0.5;
   if (/["]/.test(name)) quality *= 0.5;
   if (words.length > 1 && words.some((word) => /^[^\p{L}\p{N}([{<]|,/u.test(word))) quality *= 0.7;
+  // Several numbers, or a bracket that is not closed, are the start of a value.
+  if (words.slice(1).filter((word) => numberLook(word) !== null).length > 1 || !isClosed(name))
+    quality *= 0.4;
   if (/^\d+$/.test(name)) return quality * 0.95;
   if (numberLook(name) !== null) return quality * 0.5;
   if (words.length === 1 && isSurelyValue(name, '.') && !/^[\d[({<]/.test(name)) return quality * 0.6;
   return Math.max(0, quality);
 }
 
+/** `a > b` is a path. */
+function isClosed(text: string): boolean {
+  return [...closing].every(
+    ([open, close]) => open === '<' || text.split(open).length === text.split(close).length,
+  );
+}
+
+/** How well a name and a value go together: a number is no end of a name whose value is its unit. */
+export function pairQuality(name: string, value: string): number {
+  const last = name.split(/\s+/).slice(1).at(-1);
+  const isTorn = last !== undefined && numberLook(last) !== null && isKnownUnit(value);
+  return nameQuality(name) * valueQuality(value) * (isTorn ? 0.4 : 1);
+}
+
 /** What parts a name from its value where it stands between blanks. */
 const marks: ReadonlySet<string> = new Set(['=', ':', ':=', '->', '<-', '=>', '~>', '<=', '==']);
 
 /** How much a text looks like a value: 0 to 1. */
-export function valueQuality(value: string): number {
+function valueQuality(value: string): number {
   if (value === '') return 0.75;
   if (/^(?:[=:,;|~]|->|=>|<-)/.test(value)) return 0.2;
   const words = value.split(/\s+/);
