@@ -12,14 +12,6 @@ import { filesThatBuildPatterns, literalPatterns, type Pattern } from '../suppor
 /** Texts that these see are short, however long the file is. */
 const onShortTexts: ReadonlyMap<string, string> = new Map([
   [
-    String.raw`[)\]}|*]+$`,
-    'a remark in a line of a listing, and longer lines than 2000 characters are left out',
-  ],
-  [
-    String.raw`([+-]?\d{1,12}(?:\.\d{1,9})?)\s*(?:\.\.|to|<|-|…|,|\/)\s*([+-]?\d{1,12}(?:\.\d{1,9})?)`,
-    'the first 200 characters of a remark',
-  ],
-  [
     String.raw`\d\s*([A-Za-zµμΩ°%]+[*/^](?:[A-Za-z0-9µμΩ°%*/^(])*)$`,
     'the last 400 characters before the cursor',
   ],

@@ -39,14 +39,19 @@ function named(catalog: Catalog, name: string): Profile | null {
   return board === undefined ? null : profileOf(board);
 }
 
+const longestName = 40;
+
 /** A file's name as the name of a board: `My Quad 2.boardtext` is `my-quad-2`; null where no letter is in it. */
 export function boardNameOf(fileName: string): string | null {
-  const plain = fileName
-    .replace(/\.[^.]*$/, '')
+  const dot = fileName.lastIndexOf('.');
+  const plain = (dot < 0 ? fileName : fileName.slice(0, dot))
     .normalize('NFKD')
     .toLowerCase()
-    .replaceAll(/\p{M}/gu, '')
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^[-0-9]+|-+$/g, '');
-  return plain === '' ? null : plain.slice(0, 40).replace(/-+$/, '');
+    .replaceAll(/\p{M}/gu, '');
+  const words = (plain.match(/[a-z0-9]+/g) ?? [])
+    .join('-')
+    .replace(/^[-0-9]+/, '')
+    .slice(0, longestName);
+  const name = words.endsWith('-') ? words.slice(0, -1) : words;
+  return name === '' ? null : name;
 }

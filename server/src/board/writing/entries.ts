@@ -104,7 +104,7 @@ class EntriesMaker {
     const key = settingOfOwnPath(stepsOf(path));
     const value = this.view.value(path);
     if (key === null || value?.kind !== 'bare') this.leave(path, unreadable);
-    else this.add({ ...key, value: value.value, quote: '', path, step: null });
+    else this.add({ ...key, value: value.value, quote: neededQuote(value.value), path, step: null });
   }
 
   private add(entry: Entry): void {
@@ -119,6 +119,12 @@ class EntriesMaker {
     const left = this.left.toSorted((one, other) => one.urgency - other.urgency);
     return { entries: [...this.entries.values()], roundings: this.roundings, left };
   }
+}
+
+/** Around a value that would be read as another without: an empty one, or one that begins as a quoted one does. */
+function neededQuote(value: string): string {
+  const isPlain = value !== '' && value === value.trim() && !/^["']/.test(value);
+  return isPlain ? '' : (['"', "'"].find((mark) => !value.includes(mark)) ?? '');
 }
 
 /** A text is spelled with its quotes; a listing keeps them apart from the value. */

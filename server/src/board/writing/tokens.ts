@@ -25,7 +25,7 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
     case 'json':
       return token(jsonWords.has(text) || numberLook(text) !== null ? text : JSON.stringify(text));
     case 'yaml':
-      return plainInYaml.test(text) ? token(text) : token(JSON.stringify(text));
+      return token(isPlainInYaml(text) ? text : JSON.stringify(text));
     case 'table':
       return cell(text, forms.table?.delimiter ?? ',');
     case 'lines':
@@ -34,8 +34,10 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
 }
 
 const jsonWords: ReadonlySet<string> = new Set(['true', 'false', 'null']);
-/** What YAML reads as it stands: no marks that begin something else, no comment, no key. */
-const plainInYaml = /^[\p{L}\p{N}_.+-](?:[^:#\n]|:(?! )|(?<! )#)*$/u;
+/** Whether YAML reads it as it stands: no mark that begins something else, no comment, no key. */
+function isPlainInYaml(text: string): boolean {
+  return /^[\p{L}\p{N}_.+-]/u.test(text) && ![': ', ' #', '\n'].some((mark) => `${text} `.includes(mark));
+}
 
 function presence(value: string, negation: string): CapturedToken {
   if (value === 'on') return token('');

@@ -1,4 +1,6 @@
+import type { Forms } from '../../catalog/model/board-forms';
 import type { HandOver } from '../../catalog/model/hand-over';
+import { noForms } from '../listing/forms/compiled';
 import type { Listing, SettingKey } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
@@ -52,9 +54,27 @@ export function writeText(request: TextRequest): WrittenText {
   const isAssumed = command === undefined && !isDocument;
   const own = { removed, isDocument, isAssumed };
   if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
-  if (captured !== null && (command === undefined || command === 'same'))
-    return { ...own, ...overCaptured(captured, wanted, request) };
-  return { ...own, ...byForms(wanted, request) };
+  const isListed = command === undefined || command === 'same';
+  if (!isListed) return { ...own, ...byForms(wanted, request) };
+  const made = (some: readonly Entry[]) =>
+    captured === null ? byForms(some, request) : overCaptured(captured, some, request);
+  const first = made(wanted);
+  const lost = lostIn(first, wanted, profile?.text.forms ?? captured?.forms ?? noForms);
+  if (lost.size === 0) return { ...own, ...first };
+  const second = made(wanted.filter((entry) => !lost.has(entry)));
+  const reason = 'its line would be read as something else';
+  const unwritten = [...second.unwritten, ...[...lost].map((entry) => ({ entry, reason }))];
+  return { ...own, ...second, unwritten };
+}
+
+/** What does not come back from its line as it was written. */
+function lostIn({ text, unwritten }: Made, wanted: readonly Entry[], forms: Forms): ReadonlySet<Entry> {
+  const asWritten = ({ groups, name, value }: Pick<Entry, 'groups' | 'name' | 'value'>) =>
+    JSON.stringify([groups, name, value]);
+  const read = new Set(readListing(text, forms).settings.map(asWritten));
+  const failed = new Set(unwritten.map(({ entry }) => entry));
+  const isLost = (entry: Entry) => !failed.has(entry) && !read.has(asWritten(entry));
+  return new Set(wanted.filter(isLost));
 }
 
 type Made = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;

@@ -24,7 +24,7 @@ const mostUnread = 20;
 export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly BoardProblem[] {
   const report = new Report(catalog);
   if (layer.settings.length === 0 && isSomething(layer)) {
-    const reason = layer.refused ?? 'No line of it looks like a setting.';
+    const reason = layer.refused ?? 'No line looks like a setting.';
     report.add('board/no-settings', { reason }, top);
     return report.problems;
   }
@@ -128,6 +128,8 @@ function addUnread({ left }: BoardLayer, report: Report): void {
   const [next, ...others] = left.slice(mostUnread);
   if (next === undefined) return;
   const reason =
-    others.length === 0 ? next.reason : `${next.reason} So are ${others.length} more lines below.`;
+    others.length === 0
+      ? next.reason
+      : `${next.reason} The same holds for ${others.length} more lines below.`;
   report.add('board/unreadable', { reason }, next.at);
 }

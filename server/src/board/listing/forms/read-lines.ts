@@ -118,10 +118,12 @@ class LinesReader {
 
   private takeFrame(index: number, text: string): boolean {
     const line = this.lines[index];
-    const isOpening = this.list.size === 0;
-    const frame = line && frameOf(isOpening ? this.forms.openings : this.forms.closings, line, text);
-    if (frame == null) return false;
-    (isOpening ? this.openings : this.closings).push(frame);
+    if (line === undefined) return false;
+    const opening = this.list.size === 0 ? frameOf(this.forms.openings, line, text) : null;
+    // A text without settings ends as well.
+    const frame = opening ?? frameOf(this.forms.closings, line, text);
+    if (frame === null) return false;
+    (frame === opening ? this.openings : this.closings).push(frame);
     return true;
   }
 
