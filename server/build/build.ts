@@ -18,7 +18,7 @@ if (problems.length > 0) {
 /** For a debugger: code as it was written, with maps to the source. */
 const forDebugging = process.argv.includes('--debug');
 
-const shared: BuildOptions = {
+const shared = {
   bundle: true,
   minify: !forDebugging,
   sourcemap: forDebugging && 'inline',
@@ -30,9 +30,9 @@ const shared: BuildOptions = {
   // Where the packages really lie goes into no file and no name of one: the same source makes the same bytes.
   preserveSymlinks: true,
   absWorkingDir: root,
-};
+} satisfies BuildOptions;
 
-const engine: BuildOptions = {
+const engine = {
   ...shared,
   platform: 'node',
   format: 'cjs',
@@ -45,7 +45,7 @@ const engine: BuildOptions = {
     PROPSOFF_CATALOG: JSON.stringify(JSON.stringify(bundle)),
     PROPSOFF_VERSION: JSON.stringify(version),
   },
-};
+} satisfies BuildOptions;
 
 /** Nothing stands in for what only Node has: a module of Node's that is imported here stops the build. */
 const inBrowser: BuildOptions = { platform: 'browser', target: 'es2022' };
@@ -66,6 +66,13 @@ const inParts = [
   ['server', 'server/src/lsp/main.ts'],
   ['propsoff', 'server/src/cli/main.ts'],
 ] as const;
+
+/** What the source requires when a board's text is to be read: parts of their own, by their names. */
+const forBoardTexts = {
+  'board-reading': 'server/src/board/layer/on-demand.ts',
+  'board-answers': 'server/src/features/board/on-demand.ts',
+  yaml: 'server/src/board/listing/containers/yaml.ts',
+};
 
 /** Every file that ships but the server and the command line, by its name in `dist/`. */
 const outputs: readonly BuildOptions[] = [
@@ -115,7 +122,7 @@ async function main(): Promise<void> {
   const built = await Promise.all([
     ...outputs.map((output) => build(output)),
     ...inParts.map(([name, entryPoint]) =>
-      buildInParts(name, entryPoint, { ...engine, ...inNode, outdir: 'dist' }),
+      buildInParts(name, entryPoint, forBoardTexts, { ...engine, ...inNode, outdir: 'dist' }),
     ),
   ]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));

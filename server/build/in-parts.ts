@@ -1,19 +1,26 @@
 import { writeFileSync } from 'node:fs';
-import { type BuildOptions, type BuildResult, build, transform } from 'esbuild';
+import { join } from 'node:path';
+import { type BuildOptions, type BuildResult, build, type Plugin, transform } from 'esbuild';
 
 /**
  * Bundles a program for Node so that what it imports later lies in files of its own beside it, named after the
  * program: they are read only when something asks for them. The bundler splits modules of the newer kind alone, so
- * its files are turned into the older kind afterwards, which Node starts faster.
+ * its files are turned into the older kind afterwards, which Node starts faster. `required`: the modules that must be
+ * there as soon as they are asked for, so that the source requires them, by the names of their parts.
  */
 export async function buildInParts(
   name: string,
   entryPoint: string,
-  options: BuildOptions,
+  required: Readonly<Record<string, string>>,
+  options: BuildOptions & { readonly absWorkingDir: string },
 ): Promise<BuildResult> {
+  const parts = Object.entries(required).map(([part, path]) => [`${name}-${part}`, path] as const);
   const split = await build({
     ...options,
-    entryPoints: { [name]: entryPoint },
+    entryPoints: { [name]: entryPoint, ...Object.fromEntries(parts) },
+    plugins: [
+      besideTheProgram(new Map(parts.map(([part, path]) => [join(options.absWorkingDir, path), part]))),
+    ],
     format: 'esm',
     splitting: true,
     chunkNames: `${name}-[name]-[hash]`,
@@ -31,4 +38,17 @@ export async function buildInParts(
     writeFileSync(path, code);
   }
   return split;
+}
+
+/** Has what the source requires of ours loaded from its part. `parts`: by the paths of the modules. */
+function besideTheProgram(parts: ReadonlyMap<string, string>): Plugin {
+  return {
+    name: 'beside-the-program',
+    setup({ onResolve }) {
+      onResolve({ filter: /^\./ }, ({ kind, path, resolveDir }) => {
+        const part = kind === 'require-call' ? parts.get(`${join(resolveDir, path)}.ts`) : undefined;
+        return part === undefined ? undefined : { path: `./${part}.js`, external: true };
+      });
+    },
+  };
 }

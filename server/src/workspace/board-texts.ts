@@ -1,6 +1,7 @@
 import type { BoardLayer } from '../board/layer/layer';
-import { LayerReader } from '../board/layer/layer-reader';
-import { profileOfText, type TextOrigin } from '../board/layer/profile-of-text';
+import type { LayerReader } from '../board/layer/layer-reader';
+import type { TextOrigin } from '../board/layer/profile-of-text';
+import { boardReading } from '../board/layer/reading';
 import type { FileSystem } from './file-system';
 
 /** What is included and ends otherwise is a board's text. */
@@ -46,7 +47,12 @@ export class OpenBoardText {
   readonly layer: BoardLayer;
 
   constructor(text: string, origin: TextOrigin, before?: OpenBoardText) {
-    this.reader = before?.reader ?? new LayerReader(origin.catalog, profileOfText(text, origin));
+    this.reader = before?.reader ?? readerOf(text, origin);
     this.layer = this.reader.read(text);
   }
+}
+
+function readerOf(text: string, origin: TextOrigin): LayerReader {
+  const { LayerReader, profileOfText } = boardReading();
+  return new LayerReader(origin.catalog, profileOfText(text, origin));
 }

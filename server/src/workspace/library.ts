@@ -1,5 +1,5 @@
 import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
-import { readLayer } from '../board/layer/read-layer';
+import { boardReading } from '../board/layer/reading';
 import type { Catalog } from '../catalog/catalog';
 import { fileName } from '../craft/include-path';
 import type { Included } from '../craft/layers';
@@ -81,7 +81,7 @@ export class Library {
 
   private async boardText(uri: string, text: string): Promise<Included> {
     const picked = await pickedBoard(this.fileSystem, uri);
-    const layer = readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
+    const layer = boardReading().readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
     if (layer.refused !== null) return { kind: 'refused', why: layer.refused };
     this.layers.set(uri, layer);
     return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said, true) };

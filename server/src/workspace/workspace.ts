@@ -1,6 +1,5 @@
 import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
-import { awaitsProfile } from '../board/layer/profile-of-text';
-import { scriptEdits } from '../board/layer/script-edits';
+import { boardReading } from '../board/layer/reading';
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/checker';
 import type { Finding } from '../checks/report/finding';
@@ -142,7 +141,7 @@ export class Workspace {
     if (before === undefined) return undefined;
     const after = new OpenBoardText(text, this.originOf(key), before);
     this.boardTexts.set(key, after);
-    return this.change(uri, scriptEdits(before.layer, after.layer), version);
+    return this.change(uri, boardReading().scriptEdits(before.layer, after.layer), version);
   }
 
   /** The pilot says whose text an open board's text is. */
@@ -155,7 +154,7 @@ export class Workspace {
     const { layer } = before;
     this.readBoardText(key, layer.text);
     const after = this.layer(uri) ?? layer;
-    this.change(uri, scriptEdits(layer, after), open.version);
+    this.change(uri, boardReading().scriptEdits(layer, after), open.version);
     this.tell([key]);
   }
 
@@ -293,7 +292,7 @@ export class Workspace {
   private awaitsProfile(craft: Craft): boolean {
     return craft.layers().layers.some(({ script: { uri } }) => {
       const layer = this.layer(uri);
-      return layer !== undefined && awaitsProfile(layer, this.originOf(uri));
+      return layer !== undefined && boardReading().awaitsProfile(layer, this.originOf(uri));
     });
   }
 

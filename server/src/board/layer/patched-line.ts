@@ -2,6 +2,7 @@ import type { Forms } from '../../catalog/model/board-forms';
 import type { ListedSetting } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
+import { firstOn } from './places';
 
 /**
  * The settings of a line whose names or values changed and nothing else, with their places among all; null where that can't
@@ -80,17 +81,6 @@ function canBeCalled(
 
 function inLine(line: number, { start, end }: { readonly start: number; readonly end: number }) {
   return { start: { line, character: start }, end: { line, character: end } };
-}
-
-/** Where the first setting stands whose value ends on a line or below it. */
-export function firstOn(settings: readonly LayerSetting[], line: number): number {
-  let [low, high] = [0, settings.length];
-  while (low < high) {
-    const middle = Math.floor((low + high) / 2);
-    if ((settings[middle]?.at.value.end.line ?? 0) < line) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function settingsOn(settings: readonly LayerSetting[], first: number, line: number): readonly LayerSetting[] {

@@ -1,5 +1,4 @@
 import type { BoardLayer, LayerSetting } from './layer';
-import { firstOn } from './patched-line';
 import type { TextPlace, TextRange } from './text-lines';
 
 /** The place of the setting that stands at a place of the text, in its name, its value or between; -1: none. */
@@ -13,6 +12,17 @@ export function settingAt({ settings }: BoardLayer, place: TextPlace): number {
     if (found < 0 || !isBefore(place, outerStart(setting))) found = index;
   }
   return found;
+}
+
+/** Where the first setting stands whose value ends on a line or below it. */
+export function firstOn(settings: readonly LayerSetting[], line: number): number {
+  let [low, high] = [0, settings.length];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if ((settings[middle]?.at.value.end.line ?? 0) < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** A place of the text in the layer's script. The script's last line stands for none of the text's. */

@@ -1,14 +1,8 @@
 import type { Listing } from '../../board/listing/listing';
-import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import type { Craft } from '../../craft/craft';
-import { includedText } from '../../workspace/included-text';
-import type { Workspace } from '../../workspace/workspace';
 import { type Here, withBoards } from '../files/here';
-import { readCapture } from '../files/scripts';
 import { UsageError } from '../outcome';
-import type { Terminal } from '../terminal';
 
 /** The profile that a command names, or else the one that the script sets; it is read if it is the workspace's. */
 export async function chosenProfile(
@@ -51,17 +45,4 @@ export async function profileOrCaptured(
   captured: Listing | null,
 ): Promise<Profile | null> {
   return named === undefined && set === null && captured !== null ? null : chosenProfile(around, named, set);
-}
-
-/** The captured text that a command names, or else the one that the craft includes; null where there is neither. */
-export async function templateText(
-  path: string | undefined,
-  workspace: Workspace,
-  craft: Craft,
-  terminal: Terminal,
-): Promise<Listing | null> {
-  if (path === undefined) return includedText(workspace, craft);
-  const listing = readListing(await readCapture(path, terminal), null);
-  if (listing.refused !== null) throw new UsageError(`${path}: ${listing.refused}`);
-  return listing;
 }

@@ -8,7 +8,8 @@ import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { profileOrCaptured, templateText } from './board-choice';
+import { profileOrCaptured } from './board-choice';
+import { templateText } from './template-text';
 
 /** `propsoff board-text`: the text to standard output, everything else to standard error. */
 export const boardTextCommand = command({

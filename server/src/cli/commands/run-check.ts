@@ -1,5 +1,5 @@
 import { URI } from 'vscode-uri';
-import { profileOfText } from '../../board/layer/profile-of-text';
+import { boardReading } from '../../board/layer/reading';
 import type { Catalog } from '../../catalog/catalog';
 import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
@@ -65,7 +65,7 @@ async function checkAll(
     if (isBoardText) {
       const origin = { fileName: fileName(uri), picked: board ?? null };
       // So that all profiles have been read which may be its.
-      await withBoards(around, (catalog) => profileOfText(text, { ...origin, catalog }));
+      await withBoards(around, (catalog) => boardReading().profileOfText(text, { ...origin, catalog }));
     }
     if (workspace.catalog !== around.additions.catalog) workspace.useCatalog(around.additions.catalog);
     const opened = isBoardText

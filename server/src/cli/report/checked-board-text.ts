@@ -3,10 +3,9 @@ import type { Catalog } from '../../catalog/catalog';
 import type { Finding } from '../../checks/report/finding';
 import { adviceOf, messageOf } from '../../checks/report/render';
 import type { ReadAs } from '../../craft/read-as';
-import { boardEdits } from '../../features/board/edits';
+import { boardAnswers } from '../../features/board/answers';
 import { rangeInText } from '../../features/board/places';
 import type { BoardProblem } from '../../features/board/problems';
-import { countsOfText, toldText } from '../../features/board/told';
 import { editsOf } from '../../features/fix-edits';
 import { rangeOf } from '../../features/range';
 import { type CheckedFile, type ReportedFinding, worstOf } from './checked-file';
@@ -22,6 +21,7 @@ export function checkedBoardText(
   findings: readonly Finding[],
   catalog: Catalog,
 ): CheckedFile {
+  const { countsOfText, toldText } = boardAnswers();
   const text = toldText(layer, findings, catalog);
   const all = [
     ...text.problems.map((problem) => reportedProblem(problem, path, layer)),
@@ -67,7 +67,7 @@ function reportedFinding(
     get fixes() {
       return finding.fixes.flatMap((fix) => {
         const edits = editsOf(fix).flatMap((file) => file.edits);
-        const own = boardEdits(layer, catalog, edits);
+        const own = boardAnswers().boardEdits(layer, catalog, edits);
         return own === null ? [] : [{ title: fix.title, edits: own.map((edit) => ({ path, ...edit })) }];
       });
     },

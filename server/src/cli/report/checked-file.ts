@@ -5,7 +5,7 @@ import type { Finding, Fix } from '../../checks/report/finding';
 import { countByLevel, levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
 import type { ReadAs } from '../../craft/read-as';
-import { boardEdits } from '../../features/board/edits';
+import { boardAnswers } from '../../features/board/answers';
 import { rangeInText } from '../../features/board/places';
 import { editsOf } from '../../features/fix-edits';
 import { type Range, rangeOf } from '../../features/range';
@@ -99,7 +99,7 @@ function reportedFix(fix: Fix, { pathFor, layerOf, catalog }: Around): readonly 
   const all: ReportedFix['edits'][number][] = [];
   for (const { uri, edits } of editsOf(fix)) {
     const layer = layerOf(uri);
-    const own = layer === undefined ? edits : boardEdits(layer, catalog, edits);
+    const own = layer === undefined ? edits : boardAnswers().boardEdits(layer, catalog, edits);
     if (own === null) return [];
     all.push(...own.map((edit) => ({ path: pathFor(uri), ...edit })));
   }

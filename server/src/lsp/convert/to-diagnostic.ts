@@ -4,8 +4,8 @@ import type { Finding, Place } from '../../checks/report/finding';
 import { levels } from '../../checks/report/order';
 import { adviceOf, messageOf } from '../../checks/report/render';
 import { fileName } from '../../craft/include-path';
+import { boardAnswers } from '../../features/board/answers';
 import type { BoardProblem } from '../../features/board/problems';
-import { toldText } from '../../features/board/told';
 import { rangeOf } from '../../features/range';
 import type { BoardDocument } from '../documents/board-documents';
 import { longDiagnostic } from '../documents/long-documents';
@@ -28,7 +28,7 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
-  const found = toldText(board.layer, findings, session.workspace.catalog);
+  const found = boardAnswers().toldText(board.layer, findings, session.workspace.catalog);
   return [
     ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
     ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),

@@ -1,5 +1,5 @@
 import type { SnippetTextEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
-import { boardEdits } from '../../features/board/edits';
+import { boardAnswers } from '../../features/board/answers';
 import { snippetText, tabStop } from '../../features/completion/item';
 import type { FileEdits } from '../../features/text-edits';
 import type { Session } from '../session';
@@ -39,7 +39,7 @@ export function canBeEdited(session: Session, files: readonly FileEdits[]): bool
 function clientEdits(session: Session, { uri, edits }: FileEdits): TextEdit[] | null {
   const board = session.boards.get(uri);
   if (board === undefined) return edits.map((edit) => session.clientEdit(scriptOf(session, uri), edit));
-  const inText = boardEdits(board.layer, session.workspace.catalog, edits);
+  const inText = boardAnswers().boardEdits(board.layer, session.workspace.catalog, edits);
   if (inText === null) return null;
   return inText.map(({ range, newText }) => ({ range: session.clientBoardRange(board, range), newText }));
 }

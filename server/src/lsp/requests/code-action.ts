@@ -6,8 +6,7 @@ import {
   type Diagnostic,
   type ServerCapabilities,
 } from 'vscode-languageserver';
-import { boardEdits } from '../../features/board/edits';
-import { boardProblems } from '../../features/board/problems';
+import { boardAnswers } from '../../features/board/answers';
 import { codeActions, isShownAs } from '../../features/code-actions';
 import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
@@ -49,6 +48,7 @@ export function boardActions(
 function boardFixes(context: BoardContext, clientRange: ClientRange): ClientAction[] {
   const { session, snapshot, board, layer } = context;
   const { catalog } = snapshot;
+  const { boardEdits, boardProblems } = boardAnswers();
   const edit = (edits: readonly TextEdit[]) => ({
     changes: {
       [snapshot.uri]: edits.map(({ range, newText }) => ({

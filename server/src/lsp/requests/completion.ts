@@ -6,7 +6,7 @@ import {
   type CompletionParams,
   InsertTextFormat,
 } from 'vscode-languageserver';
-import { boardCompletion } from '../../features/board/completion';
+import { boardAnswers } from '../../features/board/answers';
 import { completion } from '../../features/completion/completion';
 import { completionDetails } from '../../features/completion/details';
 import {
@@ -44,7 +44,11 @@ export function boardTextCompletion(
   { session, snapshot, board, layer }: BoardContext,
   { position }: CompletionParams,
 ): CompletionList {
-  const items = boardCompletion(layer, snapshot.catalog, session.boardPosition(board, position));
+  const items = boardAnswers().boardCompletion(
+    layer,
+    snapshot.catalog,
+    session.boardPosition(board, position),
+  );
   return {
     isIncomplete: false,
     items: clientItems(items, (range) => session.clientBoardRange(board, range)),

@@ -1,5 +1,5 @@
 import type { Hover, HoverParams } from 'vscode-languageserver';
-import { boardHover } from '../../features/board/hover';
+import { boardAnswers } from '../../features/board/answers';
 import { hover } from '../../features/hover/hover';
 import { markup } from '../convert/markup';
 import { isTooLong } from '../documents/long-documents';
@@ -20,7 +20,7 @@ export function boardHoverAt(
   { position }: HoverParams,
 ): Hover | null {
   const inScript = session.position(snapshot.script, position);
-  const found = boardHover(layer, snapshot, inScript, session.boardPosition(board, position));
+  const found = boardAnswers().boardHover(layer, snapshot, inScript, session.boardPosition(board, position));
   if (found === null) return null;
   return {
     contents: markup(found.markdown, session.client.hoverMarkdown),

@@ -5,7 +5,7 @@ import {
   type SelectionRange,
   type SelectionRangeParams,
 } from 'vscode-languageserver';
-import { boardFolding } from '../../features/board/outline';
+import { boardAnswers } from '../../features/board/answers';
 import { type FoldingRange, foldingRanges } from '../../features/navigation/folding';
 import { selectionRanges } from '../../features/navigation/selection-range';
 import type { Session } from '../session';
@@ -16,7 +16,7 @@ export function scriptFolding({ session, snapshot }: Context): ClientFoldingRang
 }
 
 export function boardTextFolding({ session, layer }: BoardContext): ClientFoldingRange[] {
-  return clientFolding(session, boardFolding(layer));
+  return clientFolding(session, boardAnswers().boardFolding(layer));
 }
 
 function clientFolding({ client }: Session, ranges: readonly FoldingRange[]): ClientFoldingRange[] {

@@ -1,5 +1,5 @@
 import { countByLevel } from '../../checks/report/order';
-import { countsOfText, toldText } from '../../features/board/told';
+import { boardAnswers } from '../../features/board/answers';
 import { explainLine } from '../../features/hover/explain';
 import type { Snapshot } from '../../features/snapshot';
 import type { AboutPlace, SetHere, Summary } from '../protocol';
@@ -19,6 +19,7 @@ export function summaryOf({ session, snapshot }: Context): Summary {
 function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapshot): Summary['counts'] {
   const board = boards.get(snapshot.uri);
   if (board === undefined) return countByLevel(snapshot.findings());
+  const { countsOfText, toldText } = boardAnswers();
   return countsOfText(toldText(board.layer, snapshot.findings(), catalog));
 }
 

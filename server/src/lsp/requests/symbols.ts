@@ -5,7 +5,7 @@ import {
   SymbolKind,
   type WorkspaceSymbolParams,
 } from 'vscode-languageserver';
-import { boardOutline } from '../../features/board/outline';
+import { boardAnswers } from '../../features/board/answers';
 import { type DocumentSymbol, documentSymbols } from '../../features/navigation/document-symbols';
 import { scriptsOf } from '../../features/navigation/named-at';
 import { type WorkspaceSymbol, workspaceSymbols } from '../../features/navigation/workspace-symbols';
@@ -30,7 +30,7 @@ export function scriptSymbols({ session, snapshot }: Context) {
 
 export function boardSymbols({ session, snapshot, board, layer }: BoardContext) {
   const range = (one: Range) => session.clientBoardRange(board, one);
-  return clientSymbols(session, boardOutline(layer), snapshot.uri, range);
+  return clientSymbols(session, boardAnswers().boardOutline(layer), snapshot.uri, range);
 }
 
 /** A range as the client counts. */

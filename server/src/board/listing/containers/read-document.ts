@@ -5,7 +5,7 @@ import { SettingList } from '../forms/setting-list';
 import type { Frame, LeftLine } from '../listing';
 import { Line } from '../text/line';
 import { type DocumentRead, isJsonAt, readJsonDocument } from './json';
-import { looksLikeYaml, readYaml } from './yaml';
+import { looksLikeYaml } from './looks-like-yaml';
 
 /** Lines of a text, with the text that their places are in. */
 export interface DocumentSource {
@@ -65,7 +65,9 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
   return linesIn(lines, after, lines.length) > mostLinesAround ? null : readOf(read, lines, first, after);
 }
 
+/** Its library is a part of the bundle of its own: loaded with the first text that is YAML. */
 function yamlIn({ text, lines }: DocumentSource, most: number): LinesRead {
+  const { readYaml }: typeof import('./yaml') = require('./yaml');
   return readOf(readYaml(documentOf(text, lines), most), lines, 0, lines.length);
 }
 

@@ -1,6 +1,5 @@
 import { type CST, Parser } from 'yaml';
 import type { Stretch, Style } from '../listing';
-import { isBlank, quotedAt } from '../text/characters';
 import type { Line } from '../text/line';
 import { type DocumentEntry, deepest, settingOf, settingOfRecord, type Uncounted } from './document';
 import type { DocumentRead } from './json';
@@ -14,44 +13,6 @@ export function readYaml(document: Line, most: number): DocumentRead {
   if (nestsTooDeep(document.text)) return reader.result(true);
   for (const token of new Parser().parse(document.text)) reader.take(token);
   return reader.result(false);
-}
-
-const mostLooked = 2000;
-const leastShare = 0.6;
-const other = /^\s*(?:-(?:\s|$)|#|---|\.\.\.|%YAML)/;
-
-/**
- * Whether a text is YAML that lines alone do not tell: a document mark, lists, texts over several lines. Plain keys and
- * values with an indent are read as lines, which know what a board writes beside a value.
- */
-export function looksLikeYaml(lines: readonly Line[]): boolean {
-  const said = lines.slice(0, mostLooked).filter(({ text }) => text.trim() !== '');
-  if (said.length < 2) return false;
-  const isMarked = said.some(({ text }, at) => {
-    if (/^---(?:\s|$)/.test(text))
-      return at === 0 || said.slice(0, at).every((line) => /^\s*[#%]/.test(line.text));
-    if (text.trimStart().startsWith('- ')) return beginsList(said[at - 1]?.text ?? '- ');
-    return /:\s+[|>][+-]?\d?\s*$/.test(text) || /:\s+&\w+(?:\s|$)/.test(text);
-  });
-  const fitting = said.filter(({ text }) => isEntry(text) || other.test(text));
-  const entries = fitting.filter(({ text }) => isEntry(text));
-  return isMarked && entries.length > 0 && fitting.length >= leastShare * said.length;
-}
-
-/** What may stand before an entry of a list: another, or the key that holds them. */
-function beginsList(line: string): boolean {
-  const text = line.trim();
-  return text.startsWith('- ') || text.endsWith(':');
-}
-
-/** Whether a line has a key, perhaps as the first of an entry of a list. */
-function isEntry(line: string): boolean {
-  let text = line.trimStart();
-  while (text.startsWith('- ')) text = text.slice(2).trimStart();
-  if (text.startsWith('#')) return false;
-  const quoted = quotedAt(text, 0);
-  const at = quoted === null ? text.indexOf(':') : quoted.after;
-  return at > 0 && text[at] === ':' && (at + 1 === text.length || isBlank(text[at + 1]));
 }
 
 /** Brackets within each other, whatever they stand in. */

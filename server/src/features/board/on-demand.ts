@@ -1,0 +1,7 @@
+/** What is asked about a board's text: a part of the bundle of its own, for most sessions open none. */
+export { boardCompletion } from './completion';
+export { boardEdits } from './edits';
+export { boardHover } from './hover';
+export { boardFolding, boardOutline } from './outline';
+export { boardProblems } from './problems';
+export { countsOfText, toldText } from './told';
