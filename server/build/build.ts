@@ -61,10 +61,10 @@ const inNode = {
   },
 };
 
-/** The programs for Node, by their names in `dist/`. */
+/** The programs for Node, by their names in `dist/`, each with what starts it and what it nearly always loads. */
 const inParts = [
-  ['server', 'server/src/lsp/main.ts'],
-  ['propsoff', 'server/src/cli/main.ts'],
+  ['server', 'server/src/lsp/main.ts', 'server/src/lsp/main.ts'],
+  ['propsoff', 'server/src/cli/main.ts', 'server/src/cli/commands/check.ts'],
 ] as const;
 
 /** What the source requires when a board's text is to be read: parts of their own, by their names. */
@@ -121,8 +121,8 @@ async function main(): Promise<void> {
   writeFileSync(join(dist, catalogFile), JSON.stringify(bundle));
   const built = await Promise.all([
     ...outputs.map((output) => build(output)),
-    ...inParts.map(([name, entryPoint]) =>
-      buildInParts(name, entryPoint, forBoardTexts, { ...engine, ...inNode, outdir: 'dist' }),
+    ...inParts.map(([name, entryPoint, start]) =>
+      buildInParts(name, entryPoint, start, forBoardTexts, { ...engine, ...inNode, outdir: 'dist' }),
     ),
   ]);
   const inputs = built.flatMap(({ metafile }) => bundledInputs(metafile));

@@ -1,16 +1,18 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type BuildOptions, type BuildResult, build, type Plugin, transform } from 'esbuild';
 
 /**
  * Bundles a program for Node so that what it imports later lies in files of its own beside it, named after the
  * program: they are read only when something asks for them. The bundler splits modules of the newer kind alone, so
- * its files are turned into the older kind afterwards, which Node starts faster. `required`: the modules that must be
- * there as soon as they are asked for, so that the source requires them, by the names of their parts.
+ * its files are turned into the older kind afterwards, which Node starts faster. `start`: the module that is nearly
+ * always loaded. `required`: the modules that must be there as soon as they are asked for, so that the source requires
+ * them, by the names of their parts.
  */
 export async function buildInParts(
   name: string,
   entryPoint: string,
+  start: string,
   required: Readonly<Record<string, string>>,
   options: BuildOptions & { readonly absWorkingDir: string },
 ): Promise<BuildResult> {
@@ -19,7 +21,10 @@ export async function buildInParts(
     ...options,
     entryPoints: { [name]: entryPoint, ...Object.fromEntries(parts) },
     plugins: [
-      besideTheProgram(new Map(parts.map(([part, path]) => [join(options.absWorkingDir, path), part]))),
+      besideTheStart(
+        new Map(parts.map(([part, path]) => [join(options.absWorkingDir, path), part])),
+        join(options.absWorkingDir, start),
+      ),
     ],
     format: 'esm',
     splitting: true,
@@ -40,14 +45,23 @@ export async function buildInParts(
   return split;
 }
 
-/** Has what the source requires of ours loaded from its part. `parts`: by the paths of the modules. */
-function besideTheProgram(parts: ReadonlyMap<string, string>): Plugin {
+/**
+ * Has what the source requires of ours loaded from its part. Every part says that it needs all that the start loads,
+ * which it finds there: the bundler would else cut the start into a file for each set of parts that share some of it.
+ * `parts`: by the paths of the modules.
+ */
+function besideTheStart(parts: ReadonlyMap<string, string>, start: string): Plugin {
   return {
-    name: 'beside-the-program',
-    setup({ onResolve }) {
+    name: 'beside-the-start',
+    setup({ onResolve, onLoad }) {
       onResolve({ filter: /^\./ }, ({ kind, path, resolveDir }) => {
         const part = kind === 'require-call' ? parts.get(`${join(resolveDir, path)}.ts`) : undefined;
         return part === undefined ? undefined : { path: `./${part}.js`, external: true };
+      });
+      onLoad({ filter: /\.ts$/ }, ({ path }) => {
+        if (!parts.has(path)) return undefined;
+        const text = readFileSync(path, 'utf8');
+        return { contents: `import ${JSON.stringify(start)};\n${text}`, loader: 'ts' };
       });
     },
   };

@@ -36,11 +36,12 @@ const expected = [
   'extension/dist/learn.css',
   'extension/dist/learn.js',
   'extension/dist/server-additions-*.js',
-  'extension/dist/server-answers-*.js',
+  'extension/dist/server-board-answers.js',
+  'extension/dist/server-board-profiles-*.js',
+  'extension/dist/server-board-reading.js',
   'extension/dist/server-chunk-*.js',
-  'extension/dist/server-chunk-*.js',
-  'extension/dist/server-chunk-*.js',
-  'extension/dist/server-chunk-*.js',
+  'extension/dist/server-on-demand-*.js',
+  'extension/dist/server-yaml.js',
   'extension/dist/server.js',
   'extension/dist/sheet.css',
   'extension/dist/sheet.js',
@@ -86,9 +87,9 @@ describe('the packed extension', () => {
   });
 
   it('holds what it needs and nothing else', () => {
-    // The bundler ends the names of the server's parts with a sign of what they hold.
+    // The bundler ends the names of the server's parts with a sign of what they hold, and cuts what they share as it likes.
     const names = [...contents.keys()].map((name) => name.replace(/-[A-Z0-9]{8}\.js$/, '-*.js'));
-    assert.deepEqual(names.sort(), expected);
+    assert.deepEqual([...new Set(names)].sort(), expected);
   });
 
   it('stays small', () => {

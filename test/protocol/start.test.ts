@@ -20,6 +20,9 @@ function loadedBy(program: string, args: readonly string[], cwd: string): readon
 /** What the models of data are written with: only what others wrote is held against them, and few wrote any. */
 const models = 'ZodMiniObject';
 
+/** What reading a board's text says of one that is cut off, and a kind of token of the library that knows YAML. */
+const [listings, yaml] = ['The document ends before it is closed.', 'byte-order-mark'];
+
 describe('what a start loads', () => {
   for (const [program, ...args] of [
     ['server.js', '--stdio'],
@@ -41,4 +44,28 @@ describe('what a start loads', () => {
       const loaded = loadedBy('propsoff.js', ['check', 'a.craft'], path);
       assert.ok(loaded.some((file) => readFileSync(file, 'utf8').includes(models)));
     }));
+
+  it("reads what understands boards' texts with the first of them, and what takes YAML apart with the first YAML", () => {
+    const files = {
+      'a.craft': '[gyro]\nrate = 3 kHz\n',
+      'lines.boardtext': 'spool = 4\nhum = 20\n',
+      'marked.boardtext': '---\nspool: 4\nhum:\n  - 20\n  - 30\n',
+    };
+    return withScratch(files, async ({ path }) => {
+      for (const [file, ...expected] of [
+        ['a.craft', false, false],
+        ['lines.boardtext', true, false],
+        ['marked.boardtext', true, true],
+      ] as const) {
+        const texts = loadedBy('propsoff.js', ['check', file], path).map((one) => readFileSync(one, 'utf8'));
+        const has = (sign: string) => texts.some((text) => text.includes(sign));
+        assert.deepEqual([has(listings), has(yaml)], expected, file);
+      }
+      const texts = loadedBy('server.js', ['--stdio'], path).map((one) => readFileSync(one, 'utf8'));
+      assert.deepEqual(
+        texts.filter((text) => text.includes(listings) || text.includes(yaml)),
+        [],
+      );
+    });
+  });
 });
