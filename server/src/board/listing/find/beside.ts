@@ -36,15 +36,20 @@ const usualMarks = ['#', '//', ';', '--', '!', '%', '~', '|', '*', '<-', '\u2190
 /** These begin a remark even where the listing has one only; the others where many lines have one. */
 const sureMarks: ReadonlySet<string> = new Set(['#', '//']);
 const leastShare = 0.3;
+/** What stands behind a mark that parts settings. */
+const nextSetting = /^\s+[\p{L}\p{N}_.@-]+\s?[=:]/u;
 
 function remarkMarks(values: readonly string[], comments: readonly string[]): readonly string[] {
   const marks = [...new Set([...comments.filter((mark) => commentMark(mark) !== null), ...usualMarks])];
   return marks.filter((mark) => {
-    const places = values.map((value) => placeOf(value, mark)).filter((at) => at > 0).length;
+    const marked = values.filter((value) => placeOf(value, mark) > 0);
+    const places = marked.length;
     if (places === 0) return false;
-    return (
-      sureMarks.has(mark) || comments.includes(mark) || (places >= 2 && places >= leastShare * values.length)
-    );
+    if (sureMarks.has(mark) || comments.includes(mark)) return true;
+    const further = marked.filter((value) =>
+      nextSetting.test(value.slice(placeOf(value, mark) + mark.length)),
+    ).length;
+    return places >= 2 && places >= leastShare * values.length && 2 * further < places;
   });
 }
 
@@ -53,7 +58,7 @@ function placeOf(value: string, mark: string): number {
   let at = value.indexOf(mark, quotedAt(value, 0)?.after ?? 1);
   while (at >= 0) {
     const end = at + mark.length;
-    if (isBlank(value[at - 1]) && (end >= value.length || isBlank(value[end]))) return at;
+    if (isBlank(value[at - 1]) && isBlank(value[end])) return at;
     at = value.indexOf(mark, end);
   }
   return -1;

@@ -113,7 +113,7 @@ function formsWith(
 }
 
 /** What may part a group from the settings behind it. */
-const leadMarks = [': ', ' > ', ' | ', ' - ', '> ', '\t', '  '] as const;
+const leadMarks = [': ', ' > ', ' | ', '|', ' - ', '> ', '\t', '  '] as const;
 const shareOfLead = 0.8;
 
 function leadsIn(sample: readonly Sample[], literal: string): readonly string[] {

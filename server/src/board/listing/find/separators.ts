@@ -31,7 +31,8 @@ export function separatorsIn(sample: readonly Sample[]): readonly Separator[] {
     .sort(([, one], [, other]) => other.lines - one.lines)
     .slice(0, mostMarks)
     .flatMap(([core, count]) => literalsOf(core, count));
-  return [...found, ...wordSeparators(sample), ...enclosing(sample), ...gaps];
+  const held = gaps.filter(({ literal }) => sample.some(({ text }) => holdsGap(text, literal)));
+  return [...found, ...wordSeparators(sample), ...enclosing(sample), ...held];
 }
 
 const gaps: readonly Separator[] = [
@@ -52,6 +53,11 @@ function enclosing(sample: readonly Sample[]): readonly Separator[] {
     const isApart = lines.every(({ text }) => isBlank(text[text.indexOf(open) - 1]));
     return [{ literal: `${isApart ? ' ' : ''}${open}`, lines: lines.length, strength: 0.95, suffix: close }];
   });
+}
+
+/** A tab is as wide as any blanks. */
+function holdsGap(text: string, literal: string): boolean {
+  return text.includes(literal) || (literal !== '\t' && text.includes('\t'));
 }
 
 const strong: ReadonlyMap<string, number> = new Map([

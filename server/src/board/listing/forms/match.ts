@@ -62,17 +62,21 @@ export function literalAt(text: string, literal: Literal | undefined, at: number
   return end >= 0 && isGap(text, end, to, literal.after) ? end : -1;
 }
 
-/** The first place from `from` on where a literal can stand, behind a field that is not empty. */
+/**
+ * The first place from `from` on where a literal can stand, behind a field that is not empty. `isQuoteEnd`: a quote at
+ * `from` closes one.
+ */
 export function firstPlace(
   text: string,
   literal: Literal | undefined,
   from: number,
   to: number,
+  isQuoteEnd = false,
 ): Stretch | null {
   if (literal === undefined) return null;
   const start = afterBlanks(text, from, to);
   const isOnlyGap = literal.pieces.length === 0;
-  const steps = new Steps(text, start, to);
+  const steps = new Steps(text, start, to, isQuoteEnd);
   for (let at = steps.next(start); at < to; at = steps.next(at + 1)) {
     if (isOnlyGap) {
       if (isBlank(text[at]) && isGapFrom(text, at, to, literal.before))
@@ -191,8 +195,9 @@ class Steps {
     private readonly text: string,
     start: number,
     private readonly to: number,
+    isQuoteEnd: boolean,
   ) {
-    this.quoteEnd = quotedAt(text, start, to)?.after ?? start + 1;
+    this.quoteEnd = (isQuoteEnd ? null : quotedAt(text, start, to)?.after) ?? start + 1;
   }
 
   /** The next place from `at` on that may end the field. */

@@ -105,7 +105,7 @@ function piecesOf(text: string, start: number, between: string): readonly Piece[
   while (from < text.length) {
     const at = firstPlace(text, literal, from, text.length);
     const quoteEnd = at === null ? null : quoteOver(text, from, at.start, unclosed);
-    const next = quoteEnd === null ? at : firstPlace(text, literal, quoteEnd - 1, text.length);
+    const next = quoteEnd === null ? at : firstPlace(text, literal, quoteEnd - 1, text.length, true);
     if (next === null) break;
     add(from, next.start);
     from = next.end;

@@ -225,7 +225,9 @@ function fits({ field, open }: Beside, said: string, mark: DecimalMark): boolean
   if (field === 'unit') return open.pieces.length > 0 ? said !== '' : isUnit(said);
   if (field === 'range') return rangeIn(said, mark) !== null;
   if (field === 'words') return wordsIn(said) !== null;
-  return said !== '' || field === 'remark';
+  const [first] = open.pieces;
+  // `5 %` is no empty remark.
+  return said !== '' || (field === 'remark' && !(first?.kind === 'text' && isKnownUnit(first.text)));
 }
 
 /** A unit that stands alone behind a number: one known word, or one that could be. */
