@@ -47,6 +47,7 @@ export function readDocument(source: DocumentSource, { container }: Forms, most:
 }
 
 const mostLinesAround = 20;
+const longestBehind = 200;
 
 function linesIn(lines: readonly Line[], from: number, to: number): number {
   return lines.slice(from, to).filter(({ text }) => text.trim() !== '').length;
@@ -59,6 +60,8 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
   const read = readJsonDocument(document, 0, most);
   const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
   if (!isGood && !read.isTooDeep) return null;
+  // `[1, 2] -> gain` only begins like one.
+  if (/^[^\r\n]*[\p{L}\p{N}]/u.test(document.text.slice(read.end, read.end + longestBehind))) return null;
   const end = document.at(read.end, read.end).start;
   const next = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
   const after = next < 0 ? lines.length : next;

@@ -32,7 +32,9 @@ export function tableIn(sample: readonly Sample[], mark: DecimalMark): TableFoun
 /** A table whose first row names its columns. */
 function headedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
   for (const [at, { index, text }] of sample.slice(0, mostLinesBefore).entries()) {
-    const headings = textsOf(text, delimiter);
+    const headings = textsOf(text, delimiter).filter(
+      (heading, column, all) => heading !== '' || column < all.length - 1,
+    );
     const columns = headings.length < 2 ? null : rolesOf(headings);
     if (columns === null) continue;
     const rows = sample.slice(at + 1);

@@ -180,7 +180,7 @@ class LinesReader {
     const { table } = this.forms.forms;
     const line = this.lines[index];
     if (table?.heading !== true || line === undefined) return false;
-    const headings = cellsOf(text, table.delimiter).map(({ start, end }) => text.slice(start, end));
+    const headings = cellsOf(text.trimEnd(), table.delimiter).map(({ start, end }) => text.slice(start, end));
     const roles = rolesOf(headings);
     if (
       roles === null ||

@@ -22,8 +22,9 @@ export function linesOf(text: string): readonly Line[] {
 function withoutWiped(lines: readonly Line[]): readonly Line[] {
   const isWiped = (index: number) => {
     const [line, next] = [lines[index], lines[index + 1]];
-    if (line?.end !== 'return' || next?.end !== 'return' || next.text === '') return false;
+    if (line?.end !== 'return' || next === undefined || next.text === '') return false;
     return next.text.trim() === '' && next.text.length >= line.text.length;
   };
-  return lines.filter((_, index) => !isWiped(index) && !(index > 0 && isWiped(index - 1)));
+  const isWiper = (index: number) => index > 0 && isWiped(index - 1) && lines[index]?.end === 'return';
+  return lines.filter((_, index) => !isWiped(index) && !isWiper(index));
 }
