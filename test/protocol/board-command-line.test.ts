@@ -56,6 +56,20 @@ for (const board of ['heron', 'wren']) {
     );
 
     it(
+      'shows where it arms otherwise, with both values',
+      captured(board, ({ scratch, lines }) => {
+        const at = lines.findIndex((line) => /arming.live.from/.test(line));
+        const { status, stdout } = prove(scratch, lines.with(at, (lines[at] ?? '').replace('1750', '1300')));
+        assert.equal(status, 1);
+        const different = 'different: the script says 1750, the board holds 1300';
+        assert.match(
+          stdout,
+          new RegExp(`^captured\\.txt:${at + 1} .*switch\\.arm\\.on\\) ${different}$`, 'm'),
+        );
+      }),
+    );
+
+    it(
       'names a line that was dropped',
       captured(board, ({ scratch, lines }) => {
         const { status, stdout } = prove(scratch, lines.toSpliced(channel(lines), 1));

@@ -82,8 +82,13 @@ export class Library {
   private async boardText(uri: string, text: string): Promise<Included> {
     const picked = await pickedBoard(this.fileSystem, uri);
     const layer = boardReading().readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
-    if (layer.refused !== null) return { kind: 'refused', why: layer.refused };
+    if (layer.refused !== null) return { kind: 'refused', why: withoutStop(layer.refused) };
     this.layers.set(uri, layer);
     return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said, true) };
   }
+}
+
+/** A sentence that goes on another one. */
+function withoutStop(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
 }

@@ -34,8 +34,10 @@ function shareKnown(profile: Profile, text: string): number {
   const known = settings.filter(
     ({ groups, name, occurrence }) => profile.find(groups, name, occurrence) !== undefined,
   );
+  // What stands before the first setting is the board's own where the profile tells such lines.
+  const opened = Math.min(openings.length, profile.text.forms.opening.length);
   const counted = settings.length + left.length + openings.length;
-  return counted === 0 ? 0 : (known.length + openings.length) / counted;
+  return counted === 0 ? 0 : (known.length + opened) / counted;
 }
 
 function firstLines(text: string): string {

@@ -37,7 +37,11 @@ export function heldElsewhereText({ left }: Entries): readonly string[] {
 }
 
 function named(left: readonly LeftOut[]): string {
-  const titles = left.slice(0, mostNamed).map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1));
+  const titles = left
+    .slice(0, mostNamed)
+    .map(({ title, path }) =>
+      title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`,
+    );
   const more = left.length - titles.length;
   return titles.join(', ') + (more > 0 ? ` and ${more} more` : '');
 }

@@ -1,4 +1,3 @@
-import type { Listing } from '../../board/listing/listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import type { BoardProfile } from '../../catalog/model/board-profile';
 import { type Here, withBoards } from '../files/here';
@@ -35,14 +34,4 @@ export async function namedBoard(
 
 function known({ additions }: Pick<Here, 'additions'>): string {
   return additions.catalog.boardNames().join(', ');
-}
-
-/** The same; null where none is named and the captured text says by itself how the board writes. */
-export async function profileOrCaptured(
-  around: Pick<Here, 'additions'>,
-  named: string | undefined,
-  set: string | null,
-  captured: Listing | null,
-): Promise<Profile | null> {
-  return named === undefined && set === null && captured !== null ? null : chosenProfile(around, named, set);
 }

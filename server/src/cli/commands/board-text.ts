@@ -8,7 +8,7 @@ import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { profileOrCaptured } from './board-choice';
+import { chosenProfile } from './board-choice';
 import { templateText } from './template-text';
 
 /** `propsoff board-text`: the text to standard output, everything else to standard error. */
@@ -60,8 +60,12 @@ export const boardTextCommand = command({
     const { view, findings, file, around, workspace } = await oneScript(wanted, values.pack, terminal);
     if (values.record === true && file.path === '-')
       throw new UsageError('--record needs a script with a name');
-    const captured = await templateText(values.over, workspace, view.craft, terminal);
-    const profile = await profileOrCaptured(around, values.board, view.craft.boardName(), captured);
+    const named = values.board ?? view.craft.boardName();
+    const known = named === null ? null : await chosenProfile(around, named, null);
+    const forms = known?.text.forms ?? null;
+    const captured = await templateText(values.over, workspace, view.craft, forms, terminal);
+    // A captured text says by itself how its board writes.
+    const profile = known ?? (captured === null ? await chosenProfile(around, undefined, null) : null);
     const isRemembered = values.record === true;
     const isChange = values.changed === true;
     const record = isChange || isRemembered ? await HandOverRecord.beside(file.path) : null;

@@ -1,5 +1,6 @@
 import { makeScript } from '../../board/layer/make-script';
-import { recognisedProfile } from '../../board/layer/recognised-profile';
+import { profileOfText } from '../../board/layer/profile-of-text';
+import { readListing } from '../../board/listing/read-listing';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
 import { currentFolder, withBoards } from '../files/here';
@@ -23,9 +24,12 @@ export const readCommand = command({
     if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
     const around = await currentFolder();
     const capture = await readCapture(path, terminal);
-    const recognised = await withBoards(around, (catalog) => recognisedProfile(catalog, capture));
+    const origin = { fileName: path.replace(/^.*[\\/]/, ''), picked: values.board ?? null };
+    const recognised = await withBoards(around, (catalog) => profileOfText(capture, { catalog, ...origin }));
     const named = values.board ?? recognised?.name ?? null;
     const profile = named === null ? null : await chosenProfile(around, named, null);
+    const { refused } = readListing(capture, profile?.text.forms ?? null);
+    if (refused !== null) throw new UsageError(`${path}: ${refused}`);
     const made = makeScript(profile, around.additions.catalog, capture);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);

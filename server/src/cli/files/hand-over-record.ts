@@ -1,10 +1,10 @@
+import { recordText } from '../../board/writing/record-text';
 import { type HandOver, readHandOver } from '../../catalog/model/hand-over';
 import { fileText } from '../../file-system/file-text';
 import { readBytesIfThere } from '../../file-system/read-file';
 import { reasonOf } from '../../file-system/reasons';
 import { replaceFile } from '../../file-system/replace-file';
 import { UsageError } from '../outcome';
-import { jsonText } from '../report/visible';
 
 /** The file beside a script that remembers its last hand-over. */
 export class HandOverRecord {
@@ -39,7 +39,7 @@ export class HandOverRecord {
   /** Remembers a hand-over in place of the last one. */
   async remember(given: HandOver): Promise<void> {
     try {
-      await replaceFile(this.path, this.text, jsonText(given));
+      await replaceFile(this.path, this.text, recordText(given));
     } catch (error) {
       throw new Error(`${this.path} does not remember this text: ${reasonOf(error, 'written')}`);
     }

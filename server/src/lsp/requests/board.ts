@@ -8,6 +8,7 @@ import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import { compareWithCapture } from '../../board/proving/compare';
 import { entriesOf } from '../../board/writing/entries';
+import { recordText } from '../../board/writing/record-text';
 import { handOverOf, piecesOf } from '../../board/writing/write-text';
 import { titleOf } from '../../catalog/board-title';
 import type { Catalog } from '../../catalog/catalog';
@@ -68,7 +69,7 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
     count: written.count,
     unchecked,
     report,
-    record: `${JSON.stringify(record, null, 2)}\n`,
+    record: recordText(record),
   };
 }
 
