@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { boardOf } from '../../support/listing-shapes/generate';
 import { printed } from '../../support/listing-shapes/print';
 import type { ShapeName } from '../../support/listing-shapes/shapes';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { type EditorDriver, openEditor } from './driver';
 
 /** Listings of boards that nobody has heard of. */
 const shapes: readonly ShapeName[] = ['stated', 'brackets', 'paths'];
@@ -75,10 +75,6 @@ describe('any board’s text', () => {
     save('horn-delay', 'horn-dealy');
     await editor().waitForText('horn-dealy');
     await editor().waitForSquiggles('warning');
-    for (const theme of everyTheme.slice(0, 2)) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), [], theme);
-    }
     await editor().goTo(7, 3);
     assert.ok((await editor().quickFixes()).some((fix) => fix.includes('Write horn-delay')));
     await editor().press('Escape');
