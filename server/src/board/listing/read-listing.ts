@@ -3,6 +3,7 @@ import { type DocumentSource, documentIn, readDocument } from './containers/read
 import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
+import { isSurelyHeading } from './find/headings';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Listing, Stretch } from './listing';
@@ -73,7 +74,12 @@ function together(some: readonly string[], more: readonly string[]): string[] {
 
 /** Lines that a listing has beside its settings. */
 function isNoSetting(text: string): boolean {
-  return text === '' || commentMark(text) !== null || /^\[.{1,80}\]$/.test(text) || text.endsWith(':');
+  return (
+    text === '' ||
+    commentMark(text) !== null ||
+    /^\[.{1,80}\]$|[:{]$|^[}\])][,;]?$/.test(text) ||
+    isSurelyHeading(text)
+  );
 }
 
 function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly Stretch[]): Listing {

@@ -48,7 +48,7 @@ function indexPrefix(sample: readonly Sample[], prefix: string): string | null {
     forms.set(found.form, (forms.get(found.form) ?? 0) + 1);
   }
   const [form] = [...forms].sort(([, one], [, other]) => other - one);
-  if (form === undefined || form[1] < shareOfIndex * sample.length || numbers.length < 2) return null;
+  if (form === undefined || form[1] < share * sample.length || numbers.length < 2) return null;
   const steps = numbers.filter((number, at) => at > 0 && number === (numbers[at - 1] ?? 0) + 1).length;
   return steps >= shareOfIndex * (numbers.length - 1) ? prefix + form[0] : null;
 }
