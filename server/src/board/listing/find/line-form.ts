@@ -106,7 +106,8 @@ function formsWith(
     })),
   );
   const led = leads
-    .filter((lead) => lead !== '')
+    // What may part a path is found as one, in however many steps.
+    .filter((lead) => lead !== '' && lead !== '{group} > ')
     .map((lead) => ({ form: { form: `${lead}{name}${literal}{value}${suffix}` }, strength: belief }));
   const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: belief * swapped };
   return [...plain, ...several, ...led, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
