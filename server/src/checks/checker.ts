@@ -60,35 +60,35 @@ export class Checker {
 
   /** Of the stages that an edit does not concern, no job is asked: an edit takes half as long as if all were. */
   private readonly ofStage = new Query('findings of a stage', (craft: Craft, stage: RuleStage) =>
-    stage.flatMap((job) => this.raisedBy(job, craft)),
+    stage.flatMap((job) =>
+      job.each === undefined ? this.ofMember(craft, job, '') : this.ofMembers.get(craft, job),
+    ),
   );
 
-  /** Most rules say nothing: only what one says needs a memo for its places. */
-  private raisedBy(job: Job, craft: Craft): readonly Raised[] {
-    const says = (pack: string | null) => this.said.get(new CraftView(craft, pack), job).length > 0;
-    return packsFor(job, craft).some(says) ? this.raised.get(craft, job) : nothing;
+  /** When something of one member changes, nothing is found anew of the others. */
+  private readonly ofMembers = new Query('findings of members', (craft: Craft, job: Job) =>
+    craft.members(job.each ?? '').flatMap((member) => this.ofMember(craft, job, member)),
+  );
+
+  /** Most rules say nothing: only what one says needs a memo for its places. `member`: '' without a collection. */
+  private ofMember(craft: Craft, job: Job, member: string): readonly Raised[] {
+    const says = (pack: string | null) => this.said.get(new CraftView(craft, pack), job, member).length > 0;
+    return packsFor(job, craft).some(says) ? this.raised.get(craft, job, member) : nothing;
   }
 
   /** What rules find, in its places. */
-  private readonly raised = new Query('findings of rules', (craft: Craft, job: Job) =>
+  private readonly raised = new Query('findings of rules', (craft: Craft, job: Job, member: string) =>
     merged(
       packsFor(job, craft).map((pack) => {
         const view = new CraftView(craft, pack);
-        return this.said.get(view, job).flatMap((finding) => this.raisedAlone(view, finding));
+        return this.said.get(view, job, member).flatMap((finding) => this.raisedAlone(view, finding));
       }),
     ),
   );
 
-  /** What rules say with a pack in view. When something of one member changes, nothing is asked of the others. */
-  private readonly said = new Query('rules', (view: CraftView, job: Job): readonly RuleFinding[] =>
-    job.each === undefined
-      ? this.run(job, view, '')
-      : view.members(job.each).flatMap((member) => this.saidOfMember.get(view, job, member)),
-  );
-
-  private readonly saidOfMember = new Query(
-    'rules for a member',
-    (view: CraftView, job: Job, member: string) => this.run(job, view, member),
+  /** What rules say with a pack in view. */
+  private readonly said = new Query('rules', (view: CraftView, job: Job, member: string) =>
+    this.run(job, view, member),
   );
 
   private run({ rules }: Job, view: CraftView, member: string): readonly RuleFinding[] {
