@@ -6,12 +6,13 @@ import { perFlight } from './flights';
 
 /** Flights after which motors were too hot to touch, against filters that are off with that pack. */
 export const flightHeatRules: readonly CodeRule[] = [
-  perFlight('remember/warm-and-unfiltered', (view, { name, view: flown }) => {
-    const at = `flight.${name}.motor-temperature`;
+  perFlight('remember/warm-and-unfiltered', (view, flight) => {
+    const at = `flight.${flight.name}.motor-temperature`;
     const temperature = view.quantity(at);
-    const filters = filtersOff(flown);
-    if (temperature === null || temperature < tooHotToTouch || filters === null) return null;
-    const values = { flight: name, temperature: view.shown(at), filters: filters.what };
+    if (temperature === null || temperature < tooHotToTouch) return null;
+    const filters = filtersOff(flight.view);
+    if (filters === null) return null;
+    const values = { flight: flight.name, temperature: view.shown(at), filters: filters.what };
     return { at, values, related: [{ at: filters.at, message: 'Off here.' }] };
   }),
 ];

@@ -15,20 +15,17 @@ export const flightHoverRules: readonly CodeRule[] = [
   }),
 ];
 
-function unlike(
-  view: CraftView,
-  { name, pack, view: flown }: Flight,
-  part: 'hover-throttle' | 'hover-current',
-) {
-  const at = `flight.${name}.${part}`;
+function unlike(view: CraftView, flight: Flight, part: 'hover-throttle' | 'hover-current') {
+  const at = `flight.${flight.name}.${part}`;
   const noted = view.quantity(at);
-  const estimate = pack === null ? null : figureOf(flown, part);
-  if (noted === null || estimate === null) return null;
+  if (noted === null || flight.pack === null) return null;
+  const estimate = figureOf(flight.view, part);
+  if (estimate === null) return null;
   const unit = unitOf(estimate.unit);
   const [low, high] = [toBase(estimate.low, unit), toBase(estimate.high, unit)];
   if (noted >= low / slack && noted <= high * slack) return null;
   const values = {
-    flight: name,
+    flight: flight.name,
     what: part.replace('hover-', ''),
     flown: view.shown(at),
     low: view.amount(low, estimate.unit),

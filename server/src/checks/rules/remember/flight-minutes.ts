@@ -4,12 +4,15 @@ import { perFlight } from './flights';
 
 /** Flights that lasted longer than the packs that they were flown on can hover. */
 export const flightMinutesRules: readonly CodeRule[] = [
-  perFlight('remember/minutes-implausible', (view, { name, pack, view: flown }) => {
+  perFlight('remember/minutes-implausible', (view, flight) => {
+    const { name } = flight;
     const at = `flight.${name}.minutes`;
     const minutes = view.quantity(at);
-    const hover = figureOf(flown, 'minutes-to-landing')?.high;
+    const pack = minutes === null ? null : flight.pack;
+    if (pack === null || minutes === null) return null;
+    const hover = figureOf(flight.view, 'minutes-to-landing')?.high;
+    if (hover === undefined) return null;
     const packs = view.count(`flight.${name}.packs-flown`) ?? 1;
-    if (pack === null || minutes === null || hover === undefined) return null;
     if (minutes / 60 <= most * packs * hover) return null;
     const count = packs === 1 ? `one charge of ${pack}` : `${packs} charges of ${pack}`;
     const values = {

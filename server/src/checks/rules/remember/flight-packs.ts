@@ -1,7 +1,7 @@
-import { viewQuery } from '../../../craft/view';
+import { CraftView, viewQuery } from '../../../craft/view';
 import { compareText } from '../../report/order';
 import type { CodeRule } from '../../rule';
-import { dateOf, type Flight, flightDate, flightNamed, perFlight } from './flights';
+import { dateOf, Flight, flightDate, perFlight } from './flights';
 
 /** Packs of single flights: how far they were emptied, and how many since a change. */
 export const flightPackRules: readonly CodeRule[] = [
@@ -21,27 +21,30 @@ export const flightPackRules: readonly CodeRule[] = [
       });
     },
   },
-  perFlight('remember/pack-below-land', (view, { name, pack, view: flown }) => {
-    const at = `flight.${name}.rest-cell`;
+  perFlight('remember/pack-below-land', (view, flight) => {
+    const at = `flight.${flight.name}.rest-cell`;
     const rest = view.quantity(at);
+    if (rest === null) return null;
+    const flown = flight.view;
     const land = flown.quantity('power.land-cell');
-    if (rest === null || land === null || rest >= land) return null;
+    if (land === null || rest >= land) return null;
     const values = {
-      flight: name,
-      which: packText(pack),
+      flight: flight.name,
+      which: packText(flight.pack),
       rest: view.shown(at),
       land: flown.shown('power.land-cell'),
     };
     return { at, values, related: [{ at: 'power.land-cell', message: 'The landing voltage.' }] };
   }),
-  perFlight('remember/pack-drained', (view, { name, pack }) => {
-    const at = `flight.${name}.used-charge`;
-    const full = `pack.${pack}.capacity`;
+  perFlight('remember/pack-drained', (view, flight) => {
+    const at = `flight.${flight.name}.used-charge`;
     const used = view.quantity(at);
+    const pack = used === null ? null : flight.pack;
+    const full = `pack.${pack}.capacity`;
     const capacity = pack === null ? null : view.quantity(full);
     if (used === null || capacity === null || capacity <= 0 || used <= mostUsed * capacity) return null;
     const values = {
-      flight: name,
+      flight: flight.name,
       used: view.shown(at),
       which: packText(pack),
       capacity: view.shown(full),
@@ -64,7 +67,8 @@ export const flightPackRules: readonly CodeRule[] = [
       for (const flight of hovering) {
         const at = `flight.${flight.name}.hover-throttle`;
         const flown = view.quantity(at);
-        const set = flight.view.quantity('stick.throttle.hover-point');
+        const craft = new CraftView(view.craft, flight.pack);
+        const set = craft.quantity('stick.throttle.hover-point');
         if (flown === null || set === null || Math.abs(flown - set) <= hoverSlack) continue;
         report({
           id: 'remember/hover-point-moved',
@@ -72,7 +76,7 @@ export const flightPackRules: readonly CodeRule[] = [
           values: {
             flight: flight.name,
             flown: view.shown(at),
-            set: flight.view.shown('stick.throttle.hover-point'),
+            set: craft.shown('stick.throttle.hover-point'),
           },
           related: [{ at: 'stick.throttle.hover-point', message: 'The hover point.' }],
         });
@@ -130,18 +134,20 @@ function sinceChange(dated: readonly DatedFlight[]): readonly DatedFlight[] {
   return change === undefined ? ordered : ordered.filter(({ date }) => date >= change.date);
 }
 
-interface HoveringFlight extends Flight {
+interface HoveringFlight {
+  readonly name: string;
+  readonly pack: string | null;
   readonly date: string | null;
 }
 
 const hover = viewQuery('hovering flight', (view, name: string): readonly HoveringFlight[] =>
   view.isSet(`flight.${name}.hover-throttle`)
-    ? [{ ...flightNamed(view, name), date: flightDate(view, name) }]
+    ? [{ name, pack: new Flight(view, name).pack, date: flightDate(view, name) }]
     : [],
 );
 
 /** Undated flights count as the latest, in the order of the script. */
-function lastWithEachPack(all: readonly HoveringFlight[]): readonly Flight[] {
+function lastWithEachPack(all: readonly HoveringFlight[]): readonly HoveringFlight[] {
   const ordered = [...all].sort((one, other) => compareText(one.date ?? '9999', other.date ?? '9999'));
   const last = new Map(ordered.map((flight) => [flight.pack, flight]));
   return [...last.values()];

@@ -1,16 +1,29 @@
 import { CraftView } from '../../../craft/view';
 import type { CodeRule, RuleFinding } from '../../rule';
 
-/** A flight with the craft as it was flown: with the pack that was in. */
-export interface Flight {
-  readonly name: string;
-  /** null where the note names no pack, and the craft has more or none. */
-  readonly pack: string | null;
-  readonly view: CraftView;
+/** A flight with the craft as it was flown. The pack is looked up when it is asked for: most rules end before. */
+export class Flight {
+  constructor(
+    private readonly noted: CraftView,
+    readonly name: string,
+  ) {}
+
+  /** The pack that was in; null where the note names none, and the craft has more or none. */
+  get pack(): string | null {
+    const path = `flight.${this.name}.pack`;
+    if (this.noted.isSet(path)) return this.noted.word(path);
+    const packs = this.noted.craft.packs();
+    return packs.length === 1 ? (packs[0] ?? null) : null;
+  }
+
+  /** The craft with that pack. */
+  get view(): CraftView {
+    return new CraftView(this.noted.craft, this.pack);
+  }
 }
 
 export function flights(view: CraftView): readonly Flight[] {
-  return view.members('flight').map((name) => flightNamed(view, name));
+  return view.members('flight').map((name) => new Flight(view, name));
 }
 
 /** A rule about each flight by itself. `of`: what there is to say of one; null: nothing. */
@@ -23,18 +36,10 @@ export function perFlight(
     scope: 'craft',
     each: 'flight',
     check(view, report, name) {
-      const finding = of(view, flightNamed(view, name));
+      const finding = of(view, new Flight(view, name));
       if (finding !== null) report({ id, ...finding });
     },
   };
-}
-
-export function flightNamed(view: CraftView, name: string): Flight {
-  const path = `flight.${name}.pack`;
-  const packs = view.craft.packs();
-  const only = packs.length === 1 && !view.isSet(path) ? (packs[0] ?? null) : null;
-  const pack = view.word(path) ?? only;
-  return { name, pack, view: new CraftView(view.craft, pack) };
 }
 
 /** `2026-05-14`; null where the note tells no date. */
