@@ -27,9 +27,9 @@ interface Row {
   readonly wrongName?: string;
 }
 
-/** What a pilot notes after a flight. Every hundredth setting falls on one of the three rows with something wrong. */
+/** What a pilot notes after a flight, as the demo craft flies. Every hundredth setting falls on one of the three rows with something wrong. */
 const rows: readonly Row[] = [
-  { name: 'minutes', unit: 'min', value: (entry) => 10 + (entry % 80) },
+  { name: 'minutes', unit: 'min', value: (entry) => 10 + (entry % 2) },
   { name: 'packs-flown', unit: '', value: (entry) => 1 + (entry % 9) },
   { name: 'pack', unit: '', value: (entry) => (entry % 2 === 0 ? 'single' : 'pair'), wrong: 'triple' },
   { name: 'motor-temperature', unit: 'degC', value: (entry) => 30 + (entry % 25) },
@@ -37,8 +37,8 @@ const rows: readonly Row[] = [
   { name: 'esc-temperature', unit: 'degC', value: (entry) => 35 + (entry % 25) },
   { name: 'wind', unit: 'm/s', value: (entry) => entry % 7, wrong: 90 },
   { name: 'rest-cell', unit: 'V', value: (entry) => 3.7 + (entry % 20) / 100 },
-  { name: 'hover-throttle', unit: '%', value: (entry) => 25 + (entry % 20) },
-  { name: 'hover-current', unit: 'A', value: (entry) => 2 + (entry % 20) / 10 },
+  { name: 'hover-throttle', unit: '%', value: (entry) => 38 + (entry % 8) },
+  { name: 'hover-current', unit: 'A', value: (entry) => 2 + (entry % 10) / 10 },
   { name: 'used-charge', unit: 'mAh', value: (entry) => 100 + (entry % 100), wrongName: 'used-chargee' },
   { name: 'weakest-link', unit: '%', value: (entry) => 55 + (entry % 45) },
 ];
