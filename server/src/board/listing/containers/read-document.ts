@@ -82,11 +82,14 @@ function documentOf(text: string, lines: readonly Line[]): Line {
   const last = rest.at(-1) ?? first;
   const end = last.at(0, last.text.length).end;
   // Between two lines at most two characters end the first.
-  const isWhole = lines.every((line, at) => {
-    const next = lines[at + 1];
-    const lineEnd = line.at(0, line.text.length).end;
-    return line.isUntouched && (next === undefined || next.at(0, 0).start - lineEnd <= 2);
-  });
+  const hasOldEnds = rest.length > 0 && lines.some((line) => line.end === 'return');
+  const isWhole =
+    !hasOldEnds &&
+    lines.every((line, at) => {
+      const next = lines[at + 1];
+      const lineEnd = line.at(0, line.text.length).end;
+      return line.isUntouched && (next === undefined || next.at(0, 0).start - lineEnd <= 2);
+    });
   return isWhole
     ? Line.plain(first.number, text.slice(start, end), start, 'line')
     : Line.joined([first, ...rest], '\n');

@@ -49,8 +49,22 @@ function remarkMarks(values: readonly string[], comments: readonly string[]): re
     const further = marked.filter((value) =>
       nextSetting.test(value.slice(placeOf(value, mark) + mark.length)),
     ).length;
-    return places >= 2 && places >= leastShare * values.length && 2 * further < places;
+    if (2 * further >= places) return false;
+    return (places >= 2 && places >= leastShare * values.length) || endsWhole(marked, mark);
   });
+}
+
+/** Whether a semicolon stands apart behind whole values, with words behind it. */
+function endsWhole(values: readonly string[], mark: string): boolean {
+  return (
+    mark === ';' &&
+    values.every((value) => {
+      const at = placeOf(value, mark);
+      const before = value.slice(0, at).trimEnd();
+      const isWhole = !/\s/.test(before) || quotedAt(before, 0)?.after === before.length;
+      return isWhole && /^\s+\p{L}/u.test(value.slice(at + 1));
+    })
+  );
 }
 
 /** Where a mark stands between blanks behind a value, outside of quotes; -1 where it does not. */
@@ -200,7 +214,7 @@ const longestLooked = 400;
 
 function keysOf(value: string, mark: DecimalMark): readonly Key[] {
   const found: Key[] = [];
-  const word = /\s(\p{L}{1,20}(?: (?:of|von))?)(\s?[:=])?(\s*)(\S+)/gu;
+  const word = /\s(\p{L}{1,20}(?: (?:of|von)(?!\p{L}))?)(\s?[:=])?(\s*)(\S+)/gu;
   const text = value.slice(0, longestLooked);
   for (let one = word.exec(text); one !== null; one = word.exec(text)) {
     const [, key = '', joint = '', gap = '', next = ''] = one;

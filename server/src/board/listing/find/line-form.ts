@@ -156,7 +156,8 @@ function tryForm(
   sample: readonly Sample[],
 ): Tried {
   const forms = { ...formsOf([form]), besides };
-  const core = templateOf(form.form).literals[1]?.pieces[0];
+  const { literals, fields } = templateOf(form.form);
+  const core = literals[Math.max(fields.indexOf('name'), fields.indexOf('value'))]?.pieces[0];
   const separator = core?.kind === 'text' ? core.text : null;
   const read = new Map<number, readonly PartRead[]>();
   const qualities = new Map<number, number>();

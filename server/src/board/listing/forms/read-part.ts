@@ -1,6 +1,6 @@
 import type { Stretch, Style } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { afterBlanks, closing, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
 import { flagPairs } from '../value-look';
 import type { LineForm } from './compiled';
 import { match } from './match';
@@ -239,6 +239,6 @@ function readPresence(
 
 export function isPresenceName(name: string): boolean {
   return (
-    name.length <= longestName && /^[\p{L}\p{N}@_][\p{L}\p{N}@_./:-]*$/u.test(name) && !closing.has(name)
+    name.length <= longestName && /^[\p{L}\p{N}@_](?:[\p{L}\p{N}@_./:-]*[\p{L}\p{N}@_./-])?$/u.test(name)
   );
 }

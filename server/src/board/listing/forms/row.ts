@@ -55,7 +55,7 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
   const cellOf = (role: Role) => cells[columns.indexOf(role)];
   const name = inner(text, cellOf('name'));
   const value = cells[columns.indexOf('value')];
-  if (name === null || value === undefined || name.end <= name.start || cells.length > columns.length)
+  if (name === null || value === undefined || name.end <= name.start || hasMore(cells, columns.length))
     return null;
   const quoted = quotedAt(text, value.start, value.end);
   const isQuoted = quoted !== null && quoted.after === value.end;
@@ -76,6 +76,11 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
     isLoose: false,
     said: stated,
   };
+}
+
+/** Whether a row holds more than its heading names. */
+function hasMore(cells: readonly Stretch[], columns: number): boolean {
+  return cells.slice(columns).some(({ start, end }) => end > start);
 }
 
 function inner(text: string, cell: Stretch | undefined): Stretch | null {
