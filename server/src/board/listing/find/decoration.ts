@@ -8,7 +8,7 @@ export interface Decoration {
 }
 
 const share = 0.6;
-const shareOfIndex = 0.6;
+const shareOfIndex = 0.85;
 
 /** The ways in which the lines may be decorated: plainly first. */
 export function decorationsOf(sample: readonly Sample[]): readonly Decoration[] {

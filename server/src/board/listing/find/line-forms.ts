@@ -108,7 +108,7 @@ function bareNames(
 
 /** Names that no sentence has: with digits, marks or capitals in them. */
 function areIdentifiers(text: string): boolean {
-  return text.split(/\s+/).every((word) => /[\d_@]|\p{Ll}\p{Lu}/u.test(word));
+  return text.split(/\s+/).every((word) => /[\d_@]|\p{L}-\p{L}|\p{Ll}\p{Lu}/u.test(word));
 }
 
 const mostBareNames = 16;

@@ -17,6 +17,7 @@ function nameQuality(name: string): number {
   // Several numbers, or a bracket that is not closed, are the start of a value.
   if (words.slice(1).filter((word) => numberLook(word) !== null).length > 1 || !isClosed(name))
     quality *= 0.4;
+  if (words.length > 1 && /\s\d+$/.test(name)) quality *= 0.85;
   if (/^\d+$/.test(name)) return quality * 0.95;
   if (numberLook(name) !== null) return quality * 0.5;
   if (words.length === 1 && isSurelyValue(name, '.') && !/^[\d[({<]/.test(name)) return quality * 0.6;

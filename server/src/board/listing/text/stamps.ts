@@ -3,10 +3,10 @@ import type { Line } from './line';
 
 /** A time at the start of a line, in brackets or not: of the day, with a date, or seconds since the start. */
 const stamps: readonly RegExp[] = [
-  /^\s{0,4}[[(]?(?:\d{4}-\d\d-\d\d[T ])?\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?(?:Z|[+-]\d\d:?\d\d)?[\])]?(?:\s?[>-]|\s?\|(?![^|]*\|)|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?(?:\d{4}-\d\d-\d\d[T ])?\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?(?:Z|[+-]\d\d:?\d\d)?[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
   /^\s{0,4}[[(]\s{0,8}\d{1,9}\.\d{1,9}(?:\s?s)?\s{0,4}[\])]:?(?:\s|$)/,
-  /^\s{0,4}[[(]?\d{1,2}:\d\d[.,]\d{1,6}[\])]?(?:\s?[>-]|\s?\|(?![^|]*\|)|:)?(?:\s|$)/,
-  /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[>-]|\s?\|(?![^|]*\|)|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?\d{1,2}:\d\d[.,]\d{1,6}[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
 ];
 
 const leastShare = 0.8;
@@ -31,7 +31,7 @@ function someOf(lines: readonly Line[]): readonly Line[] {
 }
 
 /** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `. */
-const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?(?:[:.)>]|\|(?![^|]*\|))\s?|\t|\s{1,4})/;
+const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
 
 interface Counted {
   readonly number: number;
