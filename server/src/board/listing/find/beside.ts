@@ -214,7 +214,7 @@ const longestLooked = 400;
 
 function keysOf(value: string, mark: DecimalMark): readonly Key[] {
   const found: Key[] = [];
-  const word = /\s(\p{L}{1,20}(?: (?:of|von)(?!\p{L}))?)(\s?[:=])?(\s*)(\S+)/gu;
+  const word = /\s(\p{L}{1,20}(?: (?:of|von))?)(\s?[:=])?(\s*)(\S+)/gu;
   const text = value.slice(0, longestLooked);
   for (let one = word.exec(text); one !== null; one = word.exec(text)) {
     const [, key = '', joint = '', gap = '', next = ''] = one;
