@@ -1,4 +1,3 @@
-import type { Forms } from '../../catalog/model/board-forms';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { noForms } from '../listing/forms/compiled';
 import type { Listing, SettingKey } from '../listing/listing';
@@ -56,25 +55,8 @@ export function writeText(request: TextRequest): WrittenText {
   if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
   const isListed = command === undefined || command === 'same';
   if (!isListed) return { ...own, ...byForms(wanted, request) };
-  const made = (some: readonly Entry[]) =>
-    captured === null ? byForms(some, request) : overCaptured(captured, some, request);
-  const first = made(wanted);
-  const lost = lostIn(first, wanted, profile?.text.forms ?? captured?.forms ?? noForms);
-  if (lost.size === 0) return { ...own, ...first };
-  const second = made(wanted.filter((entry) => !lost.has(entry)));
-  const reason = 'its line would be read as something else';
-  const unwritten = [...second.unwritten, ...[...lost].map((entry) => ({ entry, reason }))];
-  return { ...own, ...second, unwritten };
-}
-
-/** What does not come back from its line as it was written. */
-function lostIn({ text, unwritten }: Made, wanted: readonly Entry[], forms: Forms): ReadonlySet<Entry> {
-  const asWritten = ({ groups, name, value }: Pick<Entry, 'groups' | 'name' | 'value'>) =>
-    JSON.stringify([groups, name, value]);
-  const read = new Set(readListing(text, forms).settings.map(asWritten));
-  const failed = new Set(unwritten.map(({ entry }) => entry));
-  const isLost = (entry: Entry) => !failed.has(entry) && !read.has(asWritten(entry));
-  return new Set(wanted.filter(isLost));
+  if (captured !== null) return { ...own, ...overCaptured(captured, wanted, request) };
+  return { ...own, ...byListedForms(wanted, request) };
 }
 
 type Made = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;
@@ -94,11 +76,48 @@ function overCaptured(captured: Listing, wanted: readonly Entry[], request: Text
   const { text: patched, changes, unwritten, absent } = patch(captured, wanted);
   const page = new Page(formOf(request, captured));
   for (const caution of request.cautions) page.comment(caution);
-  const failed = new Set(unwritten.map(({ entry }) => settingKey(entry)));
-  const keys = new Set(wanted.map(settingKey).filter((key) => !failed.has(key)));
-  page.captured(readListing(patched, captured.forms), keys);
+  const reading = readListing(patched, captured.forms);
+  const lost = lostIn(reading, wanted, [...unwritten.map(({ entry }) => entry), ...absent]);
+  const failed = [...unwritten, ...lost];
+  const keys = new Set(wanted.map(settingKey));
+  for (const { entry } of failed) keys.delete(settingKey(entry));
+  page.captured(reading, keys);
   for (const entry of absent) page.setting(entry);
-  return madeOf(page, request, lineEndIn(captured.text), changes, [...unwritten, ...page.unwritten]);
+  return madeOf(page, request, lineEndIn(captured.text), changes, [...failed, ...page.unwritten]);
+}
+
+/** By the forms of the listing, without the lines that would be read as something else. */
+function byListedForms(wanted: readonly Entry[], request: TextRequest): Made {
+  const first = byForms(wanted, request);
+  const reading = readListing(first.text, request.profile?.text.forms ?? noForms);
+  const lost = lostIn(
+    reading,
+    wanted,
+    first.unwritten.map(({ entry }) => entry),
+  );
+  if (lost.length === 0) return first;
+  const without = new Set(lost.map(({ entry }) => entry));
+  const second = byForms(
+    wanted.filter((entry) => !without.has(entry)),
+    request,
+  );
+  return { ...second, unwritten: [...second.unwritten, ...lost] };
+}
+
+/** What does not come back from its line as it was written; `others`: what has none. */
+function lostIn(
+  { settings }: Listing,
+  wanted: readonly Entry[],
+  others: readonly Entry[],
+): readonly Unwritten[] {
+  const asWritten = ({ groups, name, value }: Pick<Entry, 'groups' | 'name' | 'value'>) =>
+    JSON.stringify([groups, name, value]);
+  const read = new Set(settings.map(asWritten));
+  const without = new Set(others);
+  const reason = 'its line would be read as something else';
+  return wanted
+    .filter((entry) => !without.has(entry) && !read.has(asWritten(entry)))
+    .map((entry) => ({ entry, reason }));
 }
 
 function byForms(wanted: readonly Entry[], request: TextRequest): Made {
