@@ -214,21 +214,30 @@ const longestLooked = 400;
 
 function keysOf(value: string, mark: DecimalMark): readonly Key[] {
   const found: Key[] = [];
-  const word = /\s(\p{L}{1,20}(?: (?:of|von))?)(\s?[:=])?(\s*)(\S+)/gu;
+  const word = /\s(\p{L}{1,20})(\s?[:=])?(\s*)(\S+)/gu;
   const text = value.slice(0, longestLooked);
   for (let one = word.exec(text); one !== null; one = word.exec(text)) {
-    const [, key = '', joint = '', gap = '', next = ''] = one;
     word.lastIndex = one.index + 1;
-    const kind = keyOf(key);
-    if (
-      kind === null ||
-      (joint === '' && gap === '') ||
-      !fitsKey(kind, text.slice(one.index + one[0].length - next.length), mark)
-    )
-      continue;
-    found.push({ template: ` ${key}${joint}${gap === '' ? '' : ' '}{${fields[kind]}}`, kind, at: one.index });
+    const key = keyAt(one, text);
+    if (key !== null && fitsKey(key.kind, key.rest, mark)) found.push(key);
   }
   return found;
+}
+
+/** The key of one word, or of two such as `one of`, that stands there with what follows it. */
+function keyAt(one: RegExpExecArray, text: string): (Key & { readonly rest: string }) | null {
+  const [whole, first = '', joint = '', gap = '', next = ''] = one;
+  const end = one.index + whole.length;
+  const [, second = '', mark = ''] = /^(of|von)([:=]?)$/.exec(next) ?? [];
+  const both = joint === '' && second !== '' ? keyOf(`${first} ${second}`) : null;
+  if (both !== null) {
+    const template = ` ${first} ${second}${mark} {${fields[both]}}`;
+    return { template, kind: both, at: one.index, rest: text.slice(end).trimStart() };
+  }
+  const kind = keyOf(first);
+  if (kind === null || (joint === '' && gap === '')) return null;
+  const template = ` ${first}${joint}${gap === '' ? '' : ' '}{${fields[kind]}}`;
+  return { template, kind, at: one.index, rest: text.slice(end - next.length) };
 }
 
 /** Whether what follows a key is what it says. */

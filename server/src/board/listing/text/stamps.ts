@@ -3,10 +3,10 @@ import type { Line } from './line';
 
 /** A time at the start of a line, in brackets or not: of the day, with a date, or seconds since the start. */
 const stamps: readonly RegExp[] = [
-  /^\s{0,4}[[(]?(?:\d{4}-\d\d-\d\d[T ])?\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?(?:Z|[+-]\d\d:?\d\d)?[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?(?:\d{4}-\d\d-\d\d[T ])?\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?(?:Z|[+-]\d\d:?\d\d)?[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
   /^\s{0,4}[[(]\s{0,8}\d{1,9}\.\d{1,9}(?:\s?s)?\s{0,4}[\])]:?(?:\s|$)/,
-  /^\s{0,4}[[(]?\d{1,2}:\d\d[.,]\d{1,6}[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
-  /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?\d{1,2}:\d\d[.,]\d{1,6}[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
+  /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
 ];
 
 const leastShare = 0.8;
@@ -19,7 +19,13 @@ export function withoutStamps(lines: readonly Line[]): readonly Line[] {
     return found.length > 0 && found.length >= leastShare * some.length;
   });
   if (stamp === undefined) return lines;
-  return lines.map((line) => line.from(stamp.exec(line.text)?.[0].length ?? 0));
+  return lines.map((line) => line.from(lengthIn(line.text, stamp.exec(line.text)?.[0] ?? '')));
+}
+
+/** How much of a line a mark at its start takes; the first bar of several belongs to a table. */
+function lengthIn(text: string, mark: string): number {
+  const bar = mark.indexOf('|');
+  return bar < 0 || !text.includes('|', mark.length) ? mark.length : bar;
 }
 
 const mostTried = 400;
@@ -102,7 +108,7 @@ function counterOf(text: string): Counted | null {
   // Only blanks between two numbers make a pair of them, unless the first is filled up.
   const isPair = isDigit(text[whole.length]) && /\d *$/.test(whole) && !digits.startsWith('0');
   if (isPair) return null;
-  const { length } = whole.trimEnd();
+  const { length } = whole.slice(0, lengthIn(text, whole)).trimEnd();
   const rest = text.slice(length);
   const blanks = rest.length - rest.trimStart().length;
   const gap = rest.trim() === '' ? null : rest.startsWith('\t') ? 1 : blanks;
