@@ -16,7 +16,10 @@ export function withoutStamps(lines: readonly Line[]): readonly Line[] {
   const some = someOf(lines);
   const stamp = stamps.find((one) => {
     const found = some.filter(({ text }) => one.test(text));
-    return found.length > 0 && found.length >= leastShare * some.length;
+    if (found.length === 0 || found.length < leastShare * some.length) return false;
+    // At the start of one line alone, a time may be a value, unless a document follows it.
+    const [first] = found;
+    return found.length > 1 || (first !== undefined && /^\s{0,8}[[{]/.test(first.text.replace(one, '')));
   });
   if (stamp === undefined) return lines;
   return lines.map((line) => line.from(lengthIn(line.text, stamp.exec(line.text)?.[0] ?? '')));
