@@ -124,6 +124,11 @@ describe('names', () => {
       says: '117 = 5\n120 = soft\n131 = 0x10',
     },
     {
+      what: 'of digits that count on from 1',
+      text: '1 = 5\n2 = soft\n3 = 0x10\n4 = 8',
+      says: '1 = 5\n2 = soft\n3 = 0x10\n4 = 8',
+    },
+    {
       what: 'in quotes, with what parts names from values in them',
       text: '"tern = a" = 5\n"plover" = 6',
       says: 'tern = a = 5\nplover = 6',

@@ -113,6 +113,8 @@ function counterOf(text: string): Counted | null {
   if (isPair) return null;
   const { length } = whole.slice(0, lengthIn(text, whole)).trimEnd();
   const rest = text.slice(length);
+  // `1 = 5` is a setting whose name is a number.
+  if (/^\s{0,40}(?:[:<-]?=|[=-]>|<-)/.test(rest)) return null;
   const blanks = rest.length - rest.trimStart().length;
   const gap = rest.trim() === '' ? null : rest.startsWith('\t') ? 1 : blanks;
   return { number: Number(digits), length, gap };
