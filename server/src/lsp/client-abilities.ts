@@ -1,4 +1,4 @@
-import { MarkupKind } from 'vscode-languageserver';
+import { MarkupKind } from './library';
 import type { OwnAbilities } from './protocol';
 
 /** What we ask of a client's capabilities. Whatever it does not say, or says in no form of the protocol, it can't do. */

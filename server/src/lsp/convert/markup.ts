@@ -1,5 +1,6 @@
-import { type MarkupContent, MarkupKind } from 'vscode-languageserver';
+import type { MarkupContent } from 'vscode-languageserver';
 import { plainText } from '../../features/markdown';
+import { MarkupKind } from '../library';
 
 /** Text in the best form that the client shows. */
 export function markup(markdown: string, takesMarkdown: boolean): MarkupContent {

@@ -1,4 +1,4 @@
-import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import type { Level } from '../../catalog/model/check';
 import type { Finding, Place } from '../../checks/report/finding';
 import { levels } from '../../checks/report/order';
@@ -9,6 +9,7 @@ import type { BoardProblem } from '../../features/board/problems';
 import { rangeOf } from '../../features/range';
 import type { BoardDocument } from '../documents/board-documents';
 import { longDiagnostic } from '../documents/long-documents';
+import { DiagnosticSeverity } from '../library';
 import type { Session } from '../session';
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {

@@ -1,20 +1,18 @@
+import type { Connection, Diagnostic, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
+import type { OnFault } from '../../checks/checker';
+import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
+import { fromClient, type Lines, toClient } from '../convert/encoding';
 import {
-  type Connection,
-  type Diagnostic,
   DiagnosticSeverity,
   DidChangeTextDocumentNotification,
   DidChangeWatchedFilesNotification,
   DidCloseTextDocumentNotification,
   DidOpenTextDocumentNotification,
   ProtocolNotificationType,
-  type TextDocumentContentChangeEvent,
   TextDocumentSyncKind,
-} from 'vscode-languageserver';
-import { TextDocument } from 'vscode-languageserver-textdocument';
-import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
-import type { OnFault } from '../../checks/checker';
-import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
-import { fromClient, type Lines, toClient } from '../convert/encoding';
+} from '../library';
 import type { Session } from '../session';
 
 /**

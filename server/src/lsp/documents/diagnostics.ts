@@ -1,12 +1,8 @@
-import {
-  type Connection,
-  type DocumentDiagnosticReport,
-  DocumentDiagnosticReportKind,
-  type ServerCapabilities,
-} from 'vscode-languageserver';
+import type { Connection, DocumentDiagnosticReport, ServerCapabilities } from 'vscode-languageserver';
 import type { OnFault } from '../../checks/checker';
 import type { ClientAbilities } from '../client-abilities';
 import { diagnosticsFor } from '../convert/to-diagnostic';
+import { DocumentDiagnosticReportKind } from '../library';
 import type { Session } from '../session';
 import { nextTurn } from './turn';
 

@@ -1,11 +1,10 @@
-import {
-  FileOperationPatternKind,
-  type ServerCapabilities,
-  type TextDocumentContentChangeEvent,
-  type TextDocumentItem,
-  TextDocumentSyncKind,
-  type VersionedTextDocumentIdentifier,
+import type {
+  ServerCapabilities,
+  TextDocumentContentChangeEvent,
+  TextDocumentItem,
+  VersionedTextDocumentIdentifier,
 } from 'vscode-languageserver';
+import { FileOperationPatternKind, TextDocumentSyncKind } from '../library';
 import type { Session } from '../session';
 import type { AdditionDocuments } from './addition-documents';
 import type { Diagnostics } from './diagnostics';

@@ -1,6 +1,7 @@
-import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import { longestScript } from '../../workspace/file-system';
+import { DiagnosticSeverity } from '../library';
 
 /** A document that is open, and of which nothing is kept but its one diagnostic. */
 export interface LongDocument {

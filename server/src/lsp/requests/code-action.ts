@@ -1,10 +1,9 @@
-import {
-  type CodeAction as ClientAction,
-  type Range as ClientRange,
-  CodeActionKind,
-  type CodeActionParams,
-  type Diagnostic,
-  type ServerCapabilities,
+import type {
+  CodeAction as ClientAction,
+  Range as ClientRange,
+  CodeActionParams,
+  Diagnostic,
+  ServerCapabilities,
 } from 'vscode-languageserver';
 import { boardAnswers } from '../../features/board/answers';
 import { codeActions, isShownAs } from '../../features/code-actions';
@@ -12,6 +11,7 @@ import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
 import type { ClientAbilities } from '../client-abilities';
 import { canBeEdited, workspaceEdit } from '../convert/workspace-edit';
+import { CodeActionKind } from '../library';
 import type { BoardContext, Context } from './row';
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.propsoff`;

@@ -1,10 +1,8 @@
-import {
-  type CompletionItem as ClientItem,
-  type Range as ClientRange,
-  CompletionItemKind,
-  type CompletionList,
-  type CompletionParams,
-  InsertTextFormat,
+import type {
+  CompletionItem as ClientItem,
+  Range as ClientRange,
+  CompletionList,
+  CompletionParams,
 } from 'vscode-languageserver';
 import { boardAnswers } from '../../features/board/answers';
 import { completion } from '../../features/completion/completion';
@@ -17,6 +15,7 @@ import {
 } from '../../features/completion/item';
 import type { Range } from '../../features/range';
 import { markup } from '../convert/markup';
+import { CompletionItemKind, InsertTextFormat } from '../library';
 import type { BoardContext, Context, Served } from './row';
 
 const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {

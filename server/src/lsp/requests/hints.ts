@@ -1,6 +1,7 @@
-import { type CodeLens, type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
+import type { CodeLens, InlayHint, InlayHintParams } from 'vscode-languageserver';
 import { codeLenses } from '../../features/code-lenses';
 import { inlayHints } from '../../features/inlay-hints';
+import { InlayHintKind } from '../library';
 import type { Context } from './row';
 
 export function hintsIn({ session, snapshot }: Context, { range }: InlayHintParams): InlayHint[] {

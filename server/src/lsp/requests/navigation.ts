@@ -1,19 +1,16 @@
-import {
-  type DefinitionParams,
-  type DocumentHighlight,
-  DocumentHighlightKind,
-  type DocumentHighlightParams,
-  type DocumentLink,
-  type Location,
-  type LocationLink,
-  LSPErrorCodes,
-  type PrepareRenameParams,
-  type PrepareRenameResult,
-  type ReferenceParams,
-  type RenameParams,
-  ResponseError,
-  type ServerCapabilities,
-  type WorkspaceEdit,
+import type {
+  DefinitionParams,
+  DocumentHighlight,
+  DocumentHighlightParams,
+  DocumentLink,
+  Location,
+  LocationLink,
+  PrepareRenameParams,
+  PrepareRenameResult,
+  ReferenceParams,
+  RenameParams,
+  ServerCapabilities,
+  WorkspaceEdit,
 } from 'vscode-languageserver';
 import { type DefinitionTarget, definition } from '../../features/navigation/definition';
 import { documentLinks } from '../../features/navigation/document-links';
@@ -22,6 +19,7 @@ import { references } from '../../features/navigation/references';
 import { prepareRename, rename } from '../../features/navigation/rename';
 import type { ClientAbilities } from '../client-abilities';
 import { workspaceEdit } from '../convert/workspace-edit';
+import { DocumentHighlightKind, LSPErrorCodes, ResponseError } from '../library';
 import type { Session } from '../session';
 import type { Context } from './row';
 

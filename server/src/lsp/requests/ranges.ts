@@ -1,13 +1,13 @@
-import {
-  type FoldingRange as ClientFoldingRange,
-  type Position as ClientPosition,
-  FoldingRangeKind,
-  type SelectionRange,
-  type SelectionRangeParams,
+import type {
+  FoldingRange as ClientFoldingRange,
+  Position as ClientPosition,
+  SelectionRange,
+  SelectionRangeParams,
 } from 'vscode-languageserver';
 import { boardAnswers } from '../../features/board/answers';
 import { type FoldingRange, foldingRanges } from '../../features/navigation/folding';
 import { selectionRanges } from '../../features/navigation/selection-range';
+import { FoldingRangeKind } from '../library';
 import type { Session } from '../session';
 import type { BoardContext, Context } from './row';
 

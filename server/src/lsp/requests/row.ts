@@ -1,11 +1,9 @@
-import {
-  type CancellationToken,
-  type Connection,
-  LSPErrorCodes,
-  type NotificationType,
-  type RequestType,
-  ResponseError,
-  type ServerCapabilities,
+import type {
+  CancellationToken,
+  Connection,
+  NotificationType,
+  RequestType,
+  ServerCapabilities,
 } from 'vscode-languageserver';
 import type { BoardLayer } from '../../board/layer/layer';
 import type { OnFault } from '../../checks/checker';
@@ -15,6 +13,7 @@ import type { BoardDocument } from '../documents/board-documents';
 import type { Diagnostics } from '../documents/diagnostics';
 import type { Documents } from '../documents/documents';
 import type { Folders } from '../documents/folders';
+import { LSPErrorCodes, ResponseError } from '../library';
 import type { AboutScript, OwnNotification, OwnRequest } from '../protocol';
 import type { Session } from '../session';
 import type { Form } from './form';

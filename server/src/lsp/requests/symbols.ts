@@ -1,15 +1,15 @@
-import {
-  type Range as ClientRange,
-  type DocumentSymbol as ClientSymbol,
-  type SymbolInformation,
-  SymbolKind,
-  type WorkspaceSymbolParams,
+import type {
+  Range as ClientRange,
+  DocumentSymbol as ClientSymbol,
+  SymbolInformation,
+  WorkspaceSymbolParams,
 } from 'vscode-languageserver';
 import { boardAnswers } from '../../features/board/answers';
 import { type DocumentSymbol, documentSymbols } from '../../features/navigation/document-symbols';
 import { scriptsOf } from '../../features/navigation/named-at';
 import { type WorkspaceSymbol, workspaceSymbols } from '../../features/navigation/workspace-symbols';
 import type { Range } from '../../features/range';
+import { SymbolKind } from '../library';
 import type { Session } from '../session';
 import type { BoardContext, Context, Served } from './row';
 

@@ -1,9 +1,10 @@
+import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import { diagnosticCapability } from '../documents/diagnostics';
 import {
   CodeActionRequest,
   CodeLensRequest,
   CompletionRequest,
   CompletionResolveRequest,
-  type Connection,
   DefinitionRequest,
   DidChangeTextDocumentNotification,
   DidChangeWatchedFilesNotification,
@@ -28,10 +29,8 @@ import {
   SelectionRangeRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
-  type ServerCapabilities,
   WorkspaceSymbolRequest,
-} from 'vscode-languageserver';
-import { diagnosticCapability } from '../documents/diagnostics';
+} from '../library';
 import * as own from '../protocol';
 import { boardActions, codeActionCapability, scriptActions } from './code-action';
 import { boardTextCompletion, resolvedItem, scriptCompletion } from './completion';

@@ -1,11 +1,6 @@
 import type { Readable } from 'node:stream';
-import {
-  AbstractMessageReader,
-  type DataCallback,
-  type Disposable,
-  ErrorCodes,
-  Message,
-} from 'vscode-languageserver-protocol';
+import type { DataCallback, Disposable } from 'vscode-languageserver-protocol';
+import { AbstractMessageReader, ErrorCodes, Message } from '../library';
 
 /** What becomes of what is no message, and of the end. */
 export interface FrameEvents {

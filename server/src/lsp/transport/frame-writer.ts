@@ -1,5 +1,6 @@
 import type { Writable } from 'node:stream';
-import { AbstractMessageWriter, type Message, type MessageWriter } from 'vscode-languageserver-protocol';
+import type { Message, MessageWriter } from 'vscode-languageserver-protocol';
+import { AbstractMessageWriter } from '../library';
 
 /**
  * Writes the frames of the protocol to a stream, each in one piece. The library's own writer waits between a header and

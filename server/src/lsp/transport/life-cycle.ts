@@ -1,15 +1,12 @@
-import {
-  ErrorCodes,
-  LogMessageNotification,
-  type LogMessageParams,
-  Message,
-  type MessageStrategy,
-  MessageType,
-  type MessageWriter,
-  type NotificationMessage,
-  type RequestMessage,
-  type ResponseMessage,
+import type {
+  LogMessageParams,
+  MessageStrategy,
+  MessageWriter,
+  NotificationMessage,
+  RequestMessage,
+  ResponseMessage,
 } from 'vscode-languageserver-protocol';
+import { ErrorCodes, LogMessageNotification, Message, MessageType } from '../library';
 import { paramsFault } from '../requests/table';
 
 type Next = Parameters<MessageStrategy['handleMessage']>[1];

@@ -1,5 +1,5 @@
 import type { Writable } from 'node:stream';
-import { Message } from 'vscode-languageserver-protocol';
+import { Message } from '../library';
 import { FrameWriter } from './frame-writer';
 
 /** Requests that came in and were not answered yet. */
