@@ -196,7 +196,7 @@ export function handOverOf(
 }
 
 /** Lines that go out at once where nobody has said how many the board takes. */
-const usualPiece = 100;
+const usualPiece = 500;
 
 /** The text in the pieces that the board takes at once. */
 export function piecesOf(profile: Profile | null, { lines }: Pick<WrittenText, 'lines'>): readonly string[] {
