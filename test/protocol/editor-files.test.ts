@@ -64,7 +64,11 @@ describe('a folder that is not on this machine', () => {
       const earlier = { ...open, text: '[craft]\nname = "Plover"\n' };
       const left = new CancellationTokenSource();
       const given = connection.sendRequest(boardTextRequest, wanted);
-      const proved = connection.sendRequest(proveRequest, { ...about, capture: '', board: null });
+      const proved = connection.sendRequest(proveRequest, {
+        ...about,
+        capture: "who/title-of-craft <- 'Finch'\n",
+        board: null,
+      });
       const card = connection.sendRequest(benchCardRequest, about);
       const compared = connection.sendRequest(compareRequest, { before: earlier, after: open });
       const unwanted = [
