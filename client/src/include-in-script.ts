@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { craftFiles } from './craft-files';
+import { exists } from './exists';
 import { languageId } from './language';
 
 const { t } = vscode.l10n;
@@ -35,7 +36,7 @@ export async function includeInScript(text: vscode.Uri): Promise<void> {
 
 /** Not saved yet: what the craft is, only the pilot knows. */
 async function showNew(text: vscode.Uri, script: vscode.Uri): Promise<void> {
-  const uri = (await isFree(script)) ? script.with({ scheme: 'untitled' }) : null;
+  const uri = (await exists(script)) ? null : script.with({ scheme: 'untitled' });
   const document =
     uri === null || text.scheme !== 'file'
       ? await vscode.workspace.openTextDocument({ language: languageId })
@@ -44,15 +45,6 @@ async function showNew(text: vscode.Uri, script: vscode.Uri): Promise<void> {
   await editor.edit((edit) =>
     edit.insert(new vscode.Position(0, 0), `${includeLine(script, text)}\n\n[craft]\n`),
   );
-}
-
-async function isFree(uri: vscode.Uri): Promise<boolean> {
-  try {
-    await vscode.workspace.fs.stat(uri);
-    return false;
-  } catch {
-    return true;
-  }
 }
 
 function includeLine(script: vscode.Uri, text: vscode.Uri): string {

@@ -3,6 +3,7 @@ import { learnRequest, makeProfileRequest, parametersRequest } from '../../serve
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Client } from './client';
+import { exists } from './exists';
 import { openOwnPanel } from './own-page';
 import { written } from './written';
 
@@ -75,11 +76,7 @@ async function profileUri(name: string): Promise<vscode.Uri | null> {
   const [folder] = vscode.workspace.workspaceFolders ?? [];
   if (folder === undefined || !vscode.workspace.isTrusted) return null;
   const uri = vscode.Uri.joinPath(folder.uri, 'boards', `${name}.json`);
-  try {
-    await vscode.workspace.fs.stat(uri);
-  } catch {
-    return uri;
-  }
+  if (!(await exists(uri))) return uri;
   const replace = t('Replace It');
   const picked = await vscode.window.showWarningMessage(
     t('There is a profile {name} already.', { name }),

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { type NewBoardText, newBoardTextRequest } from '../../server/src/lsp/protocol';
 import { keepChoice } from './board-choice';
 import type { Client } from './client';
+import { exists } from './exists';
 import { includeInScript } from './include-in-script';
 import { boardLanguageId } from './language';
 import { written } from './written';
@@ -101,13 +102,4 @@ async function offer(uri: vscode.Uri, { settings, groups, left }: NewBoardText):
 
 function nameOf(uri: vscode.Uri): string {
   return uri.path.split('/').at(-1) ?? '';
-}
-
-async function exists(uri: vscode.Uri): Promise<boolean> {
-  try {
-    await vscode.workspace.fs.stat(uri);
-    return true;
-  } catch {
-    return false;
-  }
 }

@@ -2,12 +2,12 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { makeScript } from '../../../server/src/board/layer/make-script';
+import { TextLines } from '../../../server/src/board/layer/text-lines';
 import { readListing } from '../../../server/src/board/listing/read-listing';
 import { settingKey } from '../../../server/src/board/listing/setting-key';
 import { namesOf } from '../../../server/src/board/meaning/meanings';
 import { Speller } from '../../../server/src/board/meaning/spelling';
 import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
-import { LineNumbers } from '../../../server/src/board/proving/line-numbers';
 import { prove } from '../../../server/src/board/proving/prove';
 import { entriesOf } from '../../../server/src/board/writing/entries';
 import { handOverOf, writeText } from '../../../server/src/board/writing/write-text';
@@ -47,7 +47,7 @@ const proofOf = (name: string, capture: string) =>
     ignoresExtra: false,
   });
 const lineOf = (capture: string, at: { readonly start: number } | null) =>
-  new LineNumbers(capture).of(at?.start ?? -1);
+  new TextLines(capture).placeAt(at?.start ?? -1).line;
 
 for (const name of ['wren', 'heron']) {
   describe(`the text of ${name}`, () => {

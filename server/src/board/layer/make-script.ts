@@ -1,5 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import { pathText, stepsOf } from '../../language/path-text';
+import { ownGroup, pathText, stepsOf } from '../../language/path-text';
 import type { Listing, Stretch } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { forbidden } from '../meaning/spelling';
@@ -16,6 +16,8 @@ export interface MadeScript {
   readonly own: number;
   /** Lines that could not be read; the script keeps them as comments. */
   readonly left: readonly LeftInScript[];
+  /** Why the capture was not read at all; a sentence. */
+  readonly refused: string | null;
 }
 
 /** A line of the capture (0-based), its text, and why it is no setting: a sentence. */
@@ -30,7 +32,7 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
   const listing = readListing(capture, profile?.text.forms ?? null);
   const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced)).all();
   const rows = rowsOf(listing, lines);
-  const own = rows.filter(({ path }) => path[0] === 'own');
+  const own = rows.filter(({ path }) => path[0] === ownGroup);
   const left = listing.left.map(({ number, at, reason }) => ({
     line: number,
     text: capture.slice(at.start, at.end),
@@ -44,13 +46,19 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
     ],
     ...(profile === null ? [] : [['[board]', `profile = ${profile.name}`]]),
     ...sections(
-      rows.filter(({ path }) => path[0] !== 'own' && pathText(path) !== 'board.profile'),
+      rows.filter(({ path }) => path[0] !== ownGroup && pathText(path) !== 'board.profile'),
       catalog,
     ),
     ...sections(own, catalog),
   ];
   const text = parts.map((part) => part.map((line) => `${line}\n`).join('')).join('\n');
-  return { text, understood: listing.settings.length - own.length, own: own.length, left };
+  return {
+    text,
+    understood: listing.settings.length - own.length,
+    own: own.length,
+    left,
+    refused: listing.refused,
+  };
 }
 
 /** Places are of no use here. */

@@ -3,6 +3,7 @@ import { valueText } from '../../craft/value-text';
 import { bareLiteral } from '../../language/own-line';
 import { pathText } from '../../language/path-text';
 import { ownPath } from '../listing/own-path';
+import { nameKey } from '../listing/setting-key';
 import { type Meaning, meaningOf, namesOf } from '../meaning/meanings';
 import { Speller } from '../meaning/spelling';
 import type { Profile, RowFound } from '../profile/profile';
@@ -103,11 +104,6 @@ function unknown({ title, rows }: Profile, { name, groups }: LayerSetting): Laye
     values: { board: title, name, group: groups.join(' / ') },
     in: 'name',
   };
-}
-
-/** A key that no two names share: they may hold anything. */
-function nameKey({ groups, name }: { readonly groups: readonly string[]; readonly name: string }): string {
-  return JSON.stringify([groups, name]);
 }
 
 function scriptLine(path: string, value: string): Pick<LayerLine, 'script' | 'spans'> {

@@ -1,22 +1,20 @@
+import { ownGroup } from '../../language/path-text';
 import type { SettingKey } from './listing';
-
-/** Under this group of a craft script stand the settings that only the board knows. */
-const own = 'own';
 
 /**
  * The steps of a setting's path in a script: `own`, the groups, the name. From the second occurrence on, the last
  * step is `#2`, `#3`; a name that looks like one has another `#` in front, so that each path means one setting.
  */
 export function ownPath({ groups, name, occurrence }: SettingKey): readonly string[] {
-  if (occurrence > 1) return [own, ...groups, name, `#${occurrence}`];
-  return [own, ...groups, looksCounted(name) ? `#${name}` : name];
+  if (occurrence > 1) return [ownGroup, ...groups, name, `#${occurrence}`];
+  return [ownGroup, ...groups, looksCounted(name) ? `#${name}` : name];
 }
 
 /** The setting whose path this is; null for steps that `ownPath` never gives. */
 export function settingOfOwnPath(steps: readonly string[]): SettingKey | null {
   const [first, ...rest] = steps;
   const last = rest.pop();
-  if (first !== own || last === undefined) return null;
+  if (first !== ownGroup || last === undefined) return null;
   if (!looksCounted(last)) return { groups: rest, name: last, occurrence: 1 };
   if (last.startsWith('##')) return { groups: rest, name: last.slice(1), occurrence: 1 };
   const name = rest.pop();

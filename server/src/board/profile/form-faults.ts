@@ -3,17 +3,24 @@ import type { Forms } from '../../catalog/model/board-forms';
 import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { compiled, type LineForm } from '../listing/forms/compiled';
 import { readLines } from '../listing/forms/read-lines';
-import { type Field, filled, type Template, templateFault, templateOf } from '../listing/forms/template';
+import {
+  besideFields,
+  type Field,
+  filled,
+  type Template,
+  templateFault,
+  templateOf,
+} from '../listing/forms/template';
+import { nameKey } from '../listing/setting-key';
 import { linesOf } from '../listing/text/split';
 import { withMember } from './members';
-import type { ProfileRow } from './profile';
+import { commandForms, type ProfileRow } from './profile';
 
-const aboutValue: readonly Field[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
-const inLine: readonly Field[] = ['group', 'member', 'index', 'name', 'value', ...aboutValue];
+const inLine: readonly Field[] = ['group', 'member', 'index', 'name', 'value', ...besideFields];
 
 /** What is wrong with how a profile says that its board writes and takes settings. */
 export function formFaults({ forms, command }: BoardText): readonly Fault[] {
-  const commands = command === undefined || command === 'same' ? [] : [command].flat();
+  const commands = commandForms({ command }) ?? [];
   const at = (index: number) => (typeof command === 'string' ? ['command'] : ['command', index]);
   return [
     ...faultsWithin(['forms'], listingFaults(forms)),
@@ -26,7 +33,7 @@ function listingFaults({ container, lines, beside, headings, opening, closing, t
     forms.flatMap((form, index) => faultOf([key, index], form, [], ['board', 'count']));
   return [
     ...lines.flatMap(({ form }, index) => faultOf(['lines', index, 'form'], form, ['name'], inLine)),
-    ...beside.flatMap((form, index) => faultOf(['beside', index], form, [], aboutValue)),
+    ...beside.flatMap((form, index) => faultOf(['beside', index], form, [], besideFields)),
     ...headings.flatMap((form, index) => faultOf(['headings', index], form, ['group'], inLine)),
     ...around('opening', opening),
     ...around('closing', closing),
@@ -65,8 +72,9 @@ export function unreadableRows(rows: readonly ProfileRow[], { text }: BoardProfi
       const asked = [...open];
       const written = asked.map((row) => lineOf(row, form, heading)).join('\n');
       const { settings } = readLines(linesOf(written), forms, asked.length);
-      const back = new Set(settings.map(({ groups, name }) => keyOf(groups, name)));
-      for (const row of asked) if (back.has(keyOf(row.groups.map(plain), plain(row.name)))) open.delete(row);
+      const back = new Set(settings.map(nameKey));
+      for (const row of asked)
+        if (back.has(nameKey({ groups: row.groups.map(plain), name: plain(row.name) }))) open.delete(row);
     }
   }
   return open;
@@ -103,8 +111,4 @@ function lineOf({ groups, name }: ProfileRow, { template }: LineForm, heading: T
 
 function plain(text: string): string {
   return withMember(text, 'member');
-}
-
-function keyOf(groups: readonly string[], name: string): string {
-  return JSON.stringify([groups, name]);
 }

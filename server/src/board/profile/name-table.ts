@@ -1,4 +1,5 @@
 import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
+import { nameKey, settingKey } from '../listing/setting-key';
 import { membersOf, memberText, openMember, withMember } from './members';
 
 /** One setting of a board's profile. */
@@ -65,9 +66,9 @@ export class NameTable {
   }
 }
 
-/** A key that no two settings share: names may hold anything. */
+/** Of every occurrence of a name, or of one. */
 function keyOf(groups: readonly string[], name: string, occurrence?: number): string {
-  return JSON.stringify([groups, name, ...(occurrence === undefined ? [] : [occurrence])]);
+  return occurrence === undefined ? nameKey({ groups, name }) : settingKey({ groups, name, occurrence });
 }
 
 /** No half of a key holds a line's end. */

@@ -67,6 +67,11 @@ function makeProfile(board: BoardProfile): Profile | null {
   };
 }
 
+/** The lines that tell the board one setting, as templates; null: as its listing shows it, or not known yet. */
+export function commandForms({ command }: Pick<BoardText, 'command'>): readonly string[] | null {
+  return command === undefined || command === 'same' ? null : [command].flat();
+}
+
 export function mannerOf({ flags, list, quote, forms }: BoardText): Manner {
   return {
     flags: flags ?? { on: 'on', off: 'off' },

@@ -1,6 +1,6 @@
 import type { Listing } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
-import type { Profile } from '../profile/profile';
+import { commandForms, type Profile } from '../profile/profile';
 import type { Entries } from '../writing/entries';
 import { writeText } from '../writing/write-text';
 import { isEcho } from './echo';
@@ -51,8 +51,7 @@ export function compareWithCapture({
 
 /** The lines that would tell the board the craft, where they are of another form than its listing. */
 function pastedLines(profile: Profile | null, entries: Entries): ReadonlySet<string> | null {
-  const command = profile?.text.command;
-  if (command === undefined || command === 'same') return null;
+  if (profile === null || commandForms(profile.text) === null) return null;
   const written = writeText({ profile, entries, captured: null, since: null, cautions: [] });
   return new Set(written.lines.map((line) => line.trim()));
 }

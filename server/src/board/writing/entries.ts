@@ -43,7 +43,7 @@ export interface Entries {
 /** What a craft with the view's pack comes to on a board. Without a profile only the board's own settings do. */
 export function entriesOf(profile: Profile | null, view: CraftView): Entries {
   const made = new EntriesMaker(view);
-  for (const meaning of profile === null ? [] : meaningsOf(profile)) made.takeMeaning(profile, meaning);
+  if (profile !== null) for (const meaning of meaningsOf(profile)) made.takeMeaning(profile, meaning);
   made.takeRest();
   return made.finished();
 }
@@ -59,8 +59,7 @@ class EntriesMaker {
 
   constructor(private readonly view: CraftView) {}
 
-  takeMeaning(profile: Profile | null, meaning: Meaning): void {
-    if (profile === null) return;
+  takeMeaning(profile: Profile, meaning: Meaning): void {
     for (const { path, member } of pathsOf(this.view, meaning.means)) {
       this.named.add(path);
       this.takePath(profile, meaning, path, member);

@@ -1,5 +1,5 @@
 import type { Entries } from './entries';
-import type { LeftOut } from './left-out';
+import { type LeftOut, leftOutName } from './left-out';
 import type { WrittenText } from './write-text';
 
 /** So many are named in a sentence. */
@@ -37,11 +37,7 @@ export function heldElsewhereText({ left }: Entries): readonly string[] {
 }
 
 function named(left: readonly LeftOut[]): string {
-  const titles = left
-    .slice(0, mostNamed)
-    .map(({ title, path }) =>
-      title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`,
-    );
+  const titles = left.slice(0, mostNamed).map(leftOutName);
   const more = left.length - titles.length;
   return titles.join(', ') + (more > 0 ? ` and ${more} more` : '');
 }

@@ -17,6 +17,11 @@ export interface LeftOut {
   readonly isByHand: boolean;
 }
 
+/** What it is called in a list, with its path. */
+export function leftOutName({ path, title }: LeftOut): string {
+  return title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`;
+}
+
 /** Empty for what no catalogue knows. */
 export function leftOutOf(view: CraftView, path: string, reason: string | null): readonly LeftOut[] {
   const setting = view.setting(path);

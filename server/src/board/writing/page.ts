@@ -1,6 +1,6 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import { noForms } from '../listing/forms/compiled';
-import { type Field, filled, templateOf } from '../listing/forms/template';
+import { besideFields, type Field, filled, templateOf } from '../listing/forms/template';
 import type { Listing } from '../listing/listing';
 import { settingKey } from '../listing/setting-key';
 import { forbidden } from '../meaning/spelling';
@@ -98,7 +98,7 @@ export class Page {
     ]);
     const missing = templates
       .flatMap((source) => templateOf(source).fields)
-      .find((field) => !values.has(field) && !emptyFields.has(field));
+      .find((field) => !values.has(field) && !besideFields.includes(field));
     if (missing !== undefined) return `its line needs {${missing}}, which only a captured text shows`;
     const written = templates.map((source) => filled(templateOf(source), values).trimEnd());
     // What could start a second line has no way into a value; this holds it once more, whatever a profile says.
@@ -120,17 +120,6 @@ export class Page {
     this.open = group;
   }
 }
-
-/** What a listing says beside a value, and a board does not need to be told. */
-const emptyFields: ReadonlySet<Field> = new Set([
-  'unit',
-  'range',
-  'low',
-  'high',
-  'words',
-  'default',
-  'remark',
-]);
 
 /** Comments are wrapped to this where nobody has said what the board reads. */
 const usualLine = 100;

@@ -46,7 +46,7 @@ export function patch(listing: Listing, entries: readonly Entry[]): Patched {
     const at = setting.at.value;
     const before = listing.text.slice(at.start, at.end);
     if (token.kind === 'refused') unwritten.push({ entry, reason: token.reason });
-    else if (entry.value !== setting.value && token.text !== before && token.text !== setting.value) {
+    else if (token.text !== before && token.text !== setting.value) {
       edits.push({ at, text: token.text });
       changes.push({ entry, before: setting.value, after: entry.value });
     }

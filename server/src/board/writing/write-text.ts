@@ -4,7 +4,7 @@ import type { Listing, SettingKey } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import { sameValue } from '../listing/value-look';
-import type { Profile } from '../profile/profile';
+import { commandForms, type Profile } from '../profile/profile';
 import type { Entries, Entry } from './entries';
 import { Page, type PageForm } from './page';
 import { type Change, patch, type Unwritten } from './patch';
@@ -53,8 +53,7 @@ export function writeText(request: TextRequest): WrittenText {
   const isAssumed = command === undefined && !isDocument;
   const own = { removed, isDocument, isAssumed };
   if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
-  const isListed = command === undefined || command === 'same';
-  if (!isListed) return { ...own, ...byForms(wanted, request) };
+  if (profile !== null && commandForms(profile.text) !== null) return { ...own, ...byForms(wanted, request) };
   if (captured !== null) return { ...own, ...overCaptured(captured, wanted, request) };
   return { ...own, ...byListedForms(wanted, request) };
 }
@@ -74,7 +73,7 @@ const notCaptured = 'the captured text has no such setting';
 /** The captured lines that hold what is wanted, each as it stood there but for its value. */
 function overCaptured(captured: Listing, wanted: readonly Entry[], request: TextRequest): Made {
   const { text: patched, changes, unwritten, absent } = patch(captured, wanted);
-  const page = new Page(formOf(request, captured));
+  const page = new Page(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
   const reading = readListing(patched, captured.forms);
   const lost = lostIn(reading, wanted, [...unwritten.map(({ entry }) => entry), ...absent]);
@@ -121,7 +120,7 @@ function lostIn(
 }
 
 function byForms(wanted: readonly Entry[], request: TextRequest): Made {
-  const page = new Page(formOf(request, request.captured));
+  const page = new Page(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
   for (const entry of wanted) page.setting(entry);
   return madeOf(page, request, '\n', [], page.unwritten);
@@ -141,12 +140,11 @@ function madeOf(
   return { text: lines.join(''), lines, count: page.count, changes, unwritten, hasCautions };
 }
 
-function formOf({ profile }: TextRequest, captured: Listing | null): PageForm {
-  const command = profile?.text.command;
+function formOf({ profile, captured }: TextRequest): PageForm {
   return {
     forms: profile?.text.forms ?? captured?.forms ?? null,
-    command: command === undefined || command === 'same' ? null : [command].flat(),
-    board: profile !== null && command === 'same' ? profile.name : null,
+    command: profile === null ? null : commandForms(profile.text),
+    board: profile?.text.command === 'same' ? profile.name : null,
     longestLine: profile?.text.longestLine ?? null,
   };
 }

@@ -1,5 +1,5 @@
+import { TextLines } from '../../board/layer/text-lines';
 import { compareWithCapture } from '../../board/proving/compare';
-import { LineNumbers } from '../../board/proving/line-numbers';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
 import { notComparedText, proofSummary } from '../../features/board/proof-text';
@@ -71,7 +71,7 @@ export const proveCommand = command({
     });
     if (compared.kind === 'refused') throw new UsageError(`${capture}: ${compared.reason}`);
     const { proof } = compared;
-    const lines = new LineNumbers(compared.listing.text);
+    const lines = new TextLines(compared.listing.text);
     await terminal.out(
       values.json === true
         ? json(proof, lines, profile?.name ?? null, view.pack)
@@ -81,7 +81,7 @@ export const proveCommand = command({
   },
 });
 
-function json(proof: Proof, lines: LineNumbers, board: string | null, pack: string | null): string {
+function json(proof: Proof, lines: TextLines, board: string | null, pack: string | null): string {
   const { notCompared, excepted, rows, counts, cutOff, left, isWhole } = proof;
   return jsonText({
     version: 1,
@@ -93,7 +93,7 @@ function json(proof: Proof, lines: LineNumbers, board: string | null, pack: stri
     cutOff,
     unread: left.map(({ number }) => number),
     counts,
-    rows: rows.map(({ at, ...row }) => ({ ...row, line: at === null ? null : lines.of(at.start) })),
+    rows: rows.map(({ at, ...row }) => ({ ...row, line: at === null ? null : lines.placeAt(at.start).line })),
   });
 }
 
@@ -106,7 +106,7 @@ const said: Readonly<Record<Verdict, (row: ProofRow) => string>> = {
   extra: ({ held }) => `extra: the board holds ${held}, the script does not set it`,
 };
 
-function report(proof: Proof, lines: LineNumbers, capture: string, pack: string | null): string {
+function report(proof: Proof, lines: TextLines, capture: string, pack: string | null): string {
   const { notCompared, rows, left, cutOff } = proof;
   const all = [
     ...notCompared.map((one) => `not compared: ${notComparedText(one)}`),
@@ -118,8 +118,8 @@ function report(proof: Proof, lines: LineNumbers, capture: string, pack: string 
   return `${all.map(visible).join('\n')}\n`;
 }
 
-function rowText(row: ProofRow, lines: LineNumbers, capture: string): string {
-  const where = row.at === null ? capture : `${capture}:${lines.of(row.at.start) + 1}`;
+function rowText(row: ProofRow, lines: TextLines, capture: string): string {
+  const where = row.at === null ? capture : `${capture}:${lines.placeAt(row.at.start).line + 1}`;
   const of = row.path === null ? '' : ` (${row.path})`;
   return `${where} ${settingText(row)}${of} ${said[row.verdict](row)}`;
 }

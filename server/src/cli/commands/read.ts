@@ -1,6 +1,5 @@
 import { makeScript } from '../../board/layer/make-script';
 import { profileOfText } from '../../board/layer/profile-of-text';
-import { readListing } from '../../board/listing/read-listing';
 import { readSummary } from '../../features/board/read-summary';
 import { boardOption, command } from '../command';
 import { currentFolder, withBoards } from '../files/here';
@@ -28,9 +27,8 @@ export const readCommand = command({
     const recognised = await withBoards(around, (catalog) => profileOfText(capture, { catalog, ...origin }));
     const named = values.board ?? recognised?.name ?? null;
     const profile = named === null ? null : await chosenProfile(around, named, null);
-    const { refused } = readListing(capture, profile?.text.forms ?? null);
-    if (refused !== null) throw new UsageError(`${path}: ${refused}`);
     const made = makeScript(profile, around.additions.catalog, capture);
+    if (made.refused !== null) throw new UsageError(`${path}: ${made.refused}`);
     await terminal.out(made.text);
     for (const line of readSummary(made)) terminal.tell(line);
     return exitCodes.fine;

@@ -21,8 +21,8 @@ export function checkedBoardText(
   findings: readonly Finding[],
   catalog: Catalog,
 ): CheckedFile {
-  const { countsOfText, toldText } = boardAnswers();
-  const text = toldText(layer, findings, catalog);
+  const { countsOfText, boardTextReport } = boardAnswers();
+  const text = boardTextReport(layer, findings, catalog);
   const all = [
     ...text.problems.map((problem) => reportedProblem(problem, path, layer)),
     ...text.findings.map((finding) => reportedFinding(finding, path, layer, catalog)),

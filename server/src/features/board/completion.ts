@@ -1,6 +1,7 @@
 import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
 import { parameterPath } from '../../board/layer/parameter-path';
 import { isBefore, settingAt } from '../../board/layer/places';
+import { nameKey } from '../../board/listing/setting-key';
 import { type Meaning, meaningOf, namesOf } from '../../board/meaning/meanings';
 import { Speller } from '../../board/meaning/spelling';
 import { collectionOf, membersOf } from '../../board/profile/members';
@@ -70,10 +71,6 @@ function groupAt({ forms, settings, headings }: BoardLayer, line: number): reado
   if (heading === undefined) return setting?.groups ?? null;
   const isBelow = setting !== undefined && setting.at.name.start.line > heading.at.start.line;
   return isBelow ? setting.groups : heading.groups;
-}
-
-function nameKey({ groups, name }: { readonly groups: readonly string[]; readonly name: string }): string {
-  return JSON.stringify([groups, name]);
 }
 
 function boardNameOf(profile: Profile, row: ProfileRow, member: string | null) {

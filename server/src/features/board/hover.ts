@@ -1,5 +1,6 @@
 import type { BoardLayer, LayerLine, LayerSetting } from '../../board/layer/layer';
 import { settingAt } from '../../board/layer/places';
+import { isOwnPath } from '../../language/path-text';
 import { type Hover, hover } from '../hover/hover';
 import { statedBeside, statedText } from '../hover/stated-text';
 import { code, escaped } from '../markdown';
@@ -17,7 +18,7 @@ export function boardHover(
   const index = settingAt(layer, inText);
   const [setting, line] = [layer.settings[index], layer.lines[index]];
   if (setting === undefined || line === undefined || !isOn(setting, inText)) return null;
-  if (line.script.startsWith('own.')) {
+  if (isOwnPath(line.script)) {
     const range = { start: setting.at.name.start, end: setting.at.value.end };
     return { range, markdown: ownText(setting, line).join('\n\n') };
   }

@@ -14,10 +14,10 @@ export interface LearnedRow {
   /** In the board's spelling. */
   readonly value: string;
   /** The likeliest first; none of them is taken unless a person says so. */
-  readonly proposals: readonly ToldProposal[];
+  readonly proposals: readonly DescribedProposal[];
 }
 
-export interface ToldProposal {
+export interface DescribedProposal {
   readonly parameter: string;
   readonly title: string;
   /** What the value would mean as a script writes it. */

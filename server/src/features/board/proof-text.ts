@@ -1,7 +1,7 @@
+import { TextLines } from '../../board/layer/text-lines';
 import type { Listing } from '../../board/listing/listing';
-import { LineNumbers } from '../../board/proving/line-numbers';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
-import type { LeftOut } from '../../board/writing/left-out';
+import { type LeftOut, leftOutName } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
 import { counted } from './hand-over';
 import { settingText } from './setting-text';
@@ -26,9 +26,8 @@ const verdictWords: Readonly<Record<Verdict, string>> = {
 };
 
 /** A sentence for one that a capture can't show. */
-export function notComparedText({ path, title, reason }: LeftOut): string {
-  const what = title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`;
-  return `${what}: ${reason ?? 'nobody has said which setting of the board it is'}`;
+export function notComparedText(left: LeftOut): string {
+  return `${leftOutName(left)}: ${left.reason ?? 'nobody has said which setting of the board it is'}`;
 }
 
 /** The counts in a sentence, after what it comes to. */
@@ -51,7 +50,7 @@ export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof):
 
 /** Describes a proof, what was not compared first. `about`: what was compared, in a few words. */
 export function describedProof(proof: Proof, capture: Listing, about: string): DescribedProof {
-  const lines = new LineNumbers(capture.text);
+  const lines = new TextLines(capture.text);
   const summary = proofSummary(proof);
   const unequal = proof.rows.filter(({ verdict }) => verdict !== 'equal');
   const table = [
@@ -86,7 +85,7 @@ function unreadPart({ left }: Proof): string {
   return `Lines that could not be read: ${left.map(({ number }) => number + 1).join(', ')}.`;
 }
 
-function tableRow(row: ProofRow, lines: LineNumbers): string {
+function tableRow(row: ProofRow, lines: TextLines): string {
   const { path, wanted, held, verdict, at } = row;
   const cells = [
     escaped(settingText(row)),
@@ -94,7 +93,7 @@ function tableRow(row: ProofRow, lines: LineNumbers): string {
     wanted === null ? '' : cell(wanted),
     held === null ? '' : cell(held),
     verdictWords[verdict],
-    at === null ? '' : String(lines.of(at.start) + 1),
+    at === null ? '' : String(lines.placeAt(at.start).line + 1),
   ];
   return `| ${cells.join(' | ')} |`;
 }
@@ -104,7 +103,7 @@ function cell(text: string): string {
   return code(text).replaceAll('|', '\\|');
 }
 
-function problemsOf({ rows, left, cutOff }: Proof, lines: LineNumbers): DescribedProof['problems'] {
+function problemsOf({ rows, left, cutOff }: Proof, lines: TextLines): DescribedProof['problems'] {
   const missing = rows.filter(({ verdict }) => verdict === 'missing').map(settingText);
   return [
     ...(cutOff === null ? [] : [{ line: 0, message: `The capture was cut off: ${cutOff}.` }]),
@@ -114,9 +113,9 @@ function problemsOf({ rows, left, cutOff }: Proof, lines: LineNumbers): Describe
   ];
 }
 
-function problemOf({ verdict, wanted, at }: ProofRow, lines: LineNumbers): DescribedProof['problems'] {
+function problemOf({ verdict, wanted, at }: ProofRow, lines: TextLines): DescribedProof['problems'] {
   if (at === null) return [];
-  const line = lines.of(at.start);
+  const line = lines.placeAt(at.start).line;
   switch (verdict) {
     case 'different':
       return [{ line, message: `The script says ${wanted ?? ''}.` }];

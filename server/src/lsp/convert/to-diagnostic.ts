@@ -29,7 +29,7 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
-  const found = boardAnswers().toldText(board.layer, findings, session.workspace.catalog);
+  const found = boardAnswers().boardTextReport(board.layer, findings, session.workspace.catalog);
   return [
     ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
     ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),

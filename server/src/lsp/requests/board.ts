@@ -97,6 +97,7 @@ export async function scriptFromCapture(
   const profile = named === null ? null : chosen(catalog, named);
   if (typeof profile === 'string') return noBoard(catalog, profile);
   const made = makeScript(profile, catalog, capture);
+  if (made.refused !== null) return noBoard(catalog, made.refused);
   const title = profile === null ? nobody : choiceOf(profile);
   return { kind: 'script', text: made.text, board: title, summary: readSummary(made) };
 }

@@ -19,8 +19,8 @@ export function summaryOf({ session, snapshot }: Context): Summary {
 function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapshot): Summary['counts'] {
   const board = boards.get(snapshot.uri);
   if (board === undefined) return countByLevel(snapshot.findings());
-  const { countsOfText, toldText } = boardAnswers();
-  return countsOfText(toldText(board.layer, snapshot.findings(), catalog));
+  const { countsOfText, boardTextReport } = boardAnswers();
+  return countsOfText(boardTextReport(board.layer, snapshot.findings(), catalog));
 }
 
 export function setAt({ session, snapshot }: Context, { position }: AboutPlace): SetHere | null {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { told } from '../../../support/told-listing';
+import { rendered } from '../../../support/rendered-listing';
 
 const json = `{ // printed by hand
   "coast": { "tern": 1e5, "tern": 012, "beaks": [1,2, 3], "rest": {} },
@@ -20,7 +20,7 @@ const json = `{ // printed by hand
 describe('a listing that is a document', () => {
   it('in JSON, with comments, repeated keys, records and values as they are written', () => {
     assert.equal(
-      told(json),
+      rendered(json),
       [
         'coast › tern = 1e5',
         'coast › tern (2) = 012',
@@ -39,16 +39,16 @@ describe('a listing that is a document', () => {
 
   it('in JSON between prompts, with mixed line ends', () => {
     const text = `heron> all --json\r\n${json.replaceAll('\n', '\r\n')}heron> `;
-    assert.equal(told(text), told(json));
+    assert.equal(rendered(text), rendered(json));
   });
 
   it('in JSON with a time before each line', () => {
     const text = json.replace(/^/gm, '[12:00:01] ').replace(/\[12:00:01\] $/, '');
-    assert.equal(told(text), told(json));
+    assert.equal(rendered(text), rendered(json));
   });
 
   it('in JSON that is cut off: what is there is read', () => {
-    assert.equal(told('{\n  "tern": 1,\n  "plover": {\n    "raven": 2,'), 'tern = 1\nplover › raven = 2');
+    assert.equal(rendered('{\n  "tern": 1,\n  "plover": {\n    "raven": 2,'), 'tern = 1\nplover › raven = 2');
   });
 
   it('in YAML, with lists, records, texts over lines and values as they are written', () => {
@@ -73,7 +73,7 @@ empty:
 ref: *tern
 `;
     assert.equal(
-      told(text),
+      rendered(text),
       [
         'coast › tern = 012  (0 to 100)',
         "coast › wide name = 'a b'",

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { told } from '../../../support/told-listing';
+import { rendered } from '../../../support/rendered-listing';
 
 interface Case {
   readonly what: string;
@@ -8,7 +8,8 @@ interface Case {
 }
 
 function hold(cases: readonly Case[]): void {
-  for (const { what, text, says } of cases) it(what, () => assert.equal(told(trimmed(text)), trimmed(says)));
+  for (const { what, text, says } of cases)
+    it(what, () => assert.equal(rendered(trimmed(text)), trimmed(says)));
 }
 
 /** A text block without its first line end and its indent. */
@@ -305,17 +306,17 @@ describe('what a listing says beside values', () => {
 describe('what is no setting', () => {
   it('comments, as many as settings', () => {
     const text = '# how fast\ntern = 5\n# how soft\nplover = soft\n# none = 5';
-    assert.equal(told(text), 'tern = 5\nplover = soft');
+    assert.equal(rendered(text), 'tern = 5\nplover = soft');
   });
 
   it('a time before each line, a mark at the start, mixed line ends', () => {
     const text = '\ufeff[12:03:44] tern = 5\r\n[12:03:44] plover = soft\n[12:03:45] willow = 7\r';
-    assert.equal(told(text), 'tern = 5\nplover = soft\nwillow = 7');
+    assert.equal(rendered(text), 'tern = 5\nplover = soft\nwillow = 7');
   });
 
   it('a number before every line, settings or not', () => {
     assert.equal(
-      told('1  # head\n2  tern = 5\n3  plover = soft\n4  willow = 7'),
+      rendered('1  # head\n2  tern = 5\n3  plover = soft\n4  willow = 7'),
       'tern = 5\nplover = soft\nwillow = 7',
     );
   });
@@ -323,10 +324,10 @@ describe('what is no setting', () => {
   it('colours, and what was written over', () => {
     const text =
       '\u001b[32mtern\u001b[0m = \u001b[1m5\u001b[0m\n--More--\r        \rplover = soft\nwillow = 6\b7\n';
-    assert.equal(told(text), 'tern = 5\nplover = soft\nwillow = 7');
+    assert.equal(rendered(text), 'tern = 5\nplover = soft\nwillow = 7');
   });
 
   it('prompts and what was typed behind them', () => {
-    assert.equal(told('dipper> show all\ntern = 5\nplover = soft\ndipper> '), 'tern = 5\nplover = soft');
+    assert.equal(rendered('dipper> show all\ntern = 5\nplover = soft\ndipper> '), 'tern = 5\nplover = soft');
   });
 });

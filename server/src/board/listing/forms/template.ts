@@ -20,6 +20,9 @@ export const fields = [
 
 export type Field = (typeof fields)[number];
 
+/** What a listing says beside a value. */
+export const besideFields: readonly Field[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
+
 /** How wide a gap of a literal must be: any blank, two or more, a tab. */
 type Gap = 'none' | 'blank' | 'wide' | 'tab';
 

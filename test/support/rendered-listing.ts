@@ -3,8 +3,8 @@ import type { ListedSetting, Listing } from '../../server/src/board/listing/list
 import { readListing } from '../../server/src/board/listing/read-listing';
 
 /** What a text says, a setting a line, as a reader would say it: `north › rate = 5`. */
-export function told(text: string): string {
-  return read(text).settings.map(toldSetting).join('\n');
+export function rendered(text: string): string {
+  return read(text).settings.map(renderedSetting).join('\n');
 }
 
 /** Reads a text by forms found from it, and holds what must be true of every listing. */
@@ -16,7 +16,7 @@ function read(text: string): Listing {
   return listing;
 }
 
-function toldSetting({ groups, name, occurrence, value, style, stated }: ListedSetting): string {
+function renderedSetting({ groups, name, occurrence, value, style, stated }: ListedSetting): string {
   const count = occurrence > 1 ? ` (${occurrence})` : '';
   const written = style.kind === 'quoted' ? `${style.mark}${value}${style.mark}` : value;
   const said = [

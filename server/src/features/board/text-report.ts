@@ -5,8 +5,8 @@ import type { Finding } from '../../checks/report/finding';
 import { countByLevel } from '../../checks/report/order';
 import { type BoardProblem, boardProblems, isToldByProfile } from './problems';
 
-/** What is told of a board's text. */
-export interface ToldText {
+/** What is reported of a board's text. */
+export interface TextReport {
   /** What it and its profile say themselves. */
   readonly problems: readonly BoardProblem[];
   /** What was found in the script that it comes to. */
@@ -14,14 +14,14 @@ export interface ToldText {
 }
 
 /** `findings`: those of the script that the text comes to. */
-export function toldText(layer: BoardLayer, findings: readonly Finding[], catalog: Catalog): ToldText {
+export function boardTextReport(layer: BoardLayer, findings: readonly Finding[], catalog: Catalog): TextReport {
   return {
     problems: boardProblems(layer, catalog),
     findings: findings.filter((finding) => !isToldByProfile(finding, layer)),
   };
 }
 
-export function countsOfText({ problems, findings }: ToldText): Readonly<Record<Level, number>> {
+export function countsOfText({ problems, findings }: TextReport): Readonly<Record<Level, number>> {
   const counts = { ...countByLevel(findings) };
   for (const { check } of problems) counts[check.level] += 1;
   return counts;
