@@ -23,13 +23,18 @@ export function readListing(text: string, forms: Forms | null): Listing {
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
   const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
   const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
-  const lines = withoutCounters(prompted.lines, isNoSetting);
+  const lines = isNumbered(forms) ? prompted.lines : withoutCounters(prompted.lines, isNoSetting);
   const { known, read } = forms === null ? found({ text, lines }) : byForms({ text, lines }, forms);
   const isTooMuch = read.settings.length > mostSettings;
   const refused = isTooMuch ? `The text holds more than ${mostSettings} settings.` : read.refused;
   if (refused !== null) return emptyListing(text, known, refused);
   const isNew = forms === null && prompted.prompts.length > 0;
   return listingOf(text, isNew ? { ...known, prompts: [...prompted.prompts] } : known, read, prompted.echoes);
+}
+
+/** Whether the board numbers its settings itself: then no tool's counter stands before them. */
+function isNumbered(forms: Forms | null): boolean {
+  return forms?.lines.some(({ form }) => form.includes('{index}')) === true;
 }
 
 interface ReadBy {

@@ -42,4 +42,15 @@ describe('the forms that were found', () => {
       runs,
     );
   });
+
+  it('keep numbers that are the board’s own, though a line is spaced as behind a tool’s counter', () => {
+    const lines = ['[1] tilt: 2', '[2] reach:', '[3] pace: 4', '[4] lamp: 5'];
+    const { forms } = readListing(lines.join('\n'), null);
+    const { settings, left } = readListing(lines.with(2, '[3]  pace: 4').join('\n'), forms);
+    assert.deepEqual(
+      settings.map(({ name }) => name),
+      ['tilt', 'reach', 'pace', 'lamp'],
+    );
+    assert.deepEqual(left, []);
+  });
 });
