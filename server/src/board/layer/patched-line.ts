@@ -52,13 +52,15 @@ function aloneOn(text: string, forms: Forms): readonly ListedSetting[] | null {
   return refused !== null || others.some((one) => one.length > 0) ? null : settings;
 }
 
-function isAs({ groups, name, value, at }: LayerSetting, alone: ListedSetting): boolean {
+function isAs({ groups, name, value, at, stated }: LayerSetting, alone: ListedSetting): boolean {
   const own = groups.slice(groups.length - alone.groups.length);
   return (
     name === alone.name &&
     value === alone.value &&
     at.name.start.character === alone.at.name.start &&
     at.value.start.character === alone.at.value.start &&
+    // A remark may go on in the next line.
+    JSON.stringify(stated) === JSON.stringify(statedAnywhere(alone.stated)) &&
     own.every((group, index) => group === alone.groups[index])
   );
 }
