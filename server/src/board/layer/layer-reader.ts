@@ -42,6 +42,7 @@ export class LayerReader {
       settings,
       lines: new ScriptLines(this.profile, this.catalog, settings).all(),
       headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
+      isUnwrapped: listing.isUnwrapped,
       left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
       beside: [
         ...listing.comments,

@@ -9,14 +9,15 @@ import { firstOn } from './places';
  * be told from the line alone. It can where the line as it was says alone what it said among the others.
  */
 export function patchedSettings(
-  { settings, texts, left }: BoardLayer,
+  { settings, texts, left, isUnwrapped }: BoardLayer,
   number: number,
   text: string,
   forms: Forms,
 ): ReadonlyMap<number, LayerSetting> | null {
   if (forms.container !== 'lines' || forms.continued !== undefined || forms.indent === 'continues')
     return null;
-  if (left.some(({ at }) => at.start.line <= number && at.end.line >= number)) return null;
+  // What could not be read may be the rest of a broken line, as long as the longest one, whichever that is.
+  if (isUnwrapped || left.length > 0) return null;
   const first = firstOn(settings, number);
   const known = settingsOn(settings, first, number);
   const before = aloneOn(texts[number] ?? '', forms);

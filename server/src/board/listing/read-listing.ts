@@ -24,12 +24,14 @@ export function readListing(text: string, forms: Forms | null): Listing {
   const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
   const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
   const lines = isNumbered(forms) ? prompted.lines : withoutCounters(prompted.lines, isNoSetting);
-  const { known, read } = forms === null ? found({ text, lines }) : byForms({ text, lines }, forms);
+  const found = forms === null ? foundIn({ text, lines }) : byForms({ text, lines }, forms);
+  const { known, read } = found;
   const isTooMuch = read.settings.length > mostSettings;
   const refused = isTooMuch ? `The text holds more than ${mostSettings} settings.` : read.refused;
   if (refused !== null) return emptyListing(text, known, refused);
   const isNew = forms === null && prompted.prompts.length > 0;
-  return listingOf(text, isNew ? { ...known, prompts: [...prompted.prompts] } : known, read, prompted.echoes);
+  const named = isNew ? { ...known, prompts: [...prompted.prompts] } : known;
+  return listingOf(text, { ...found, known: named }, prompted.echoes);
 }
 
 /** Whether the board numbers its settings itself: then no tool's counter stands before them. */
@@ -40,27 +42,29 @@ function isNumbered(forms: Forms | null): boolean {
 interface ReadBy {
   readonly known: Forms;
   readonly read: LinesRead;
+  readonly isUnwrapped: boolean;
 }
 
 function byForms(source: DocumentSource, known: Forms): ReadBy {
   const { lines } = source;
   if (known.container === 'json' || known.container === 'yaml')
-    return { known, read: readDocument(source, known, mostSettings) };
+    return { known, read: readDocument(source, known, mostSettings), isUnwrapped: false };
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const read = readLines(whole, compiled(known), mostSettings);
   const unread = new Set(read.unread);
   const joined = unread.size === 0 ? null : unwrapped(whole, (index) => unread.has(index));
   return joined === null
-    ? { known, read }
-    : { known, read: readLines(joined, compiled(known), mostSettings) };
+    ? { known, read, isUnwrapped: false }
+    : { known, read: readLines(joined, compiled(known), mostSettings), isUnwrapped: true };
 }
 
 /** Finds the forms and reads by them; what is around the settings is known only then. */
-function found(source: DocumentSource): ReadBy {
+function foundIn(source: DocumentSource): ReadBy {
   const document = documentIn(source, mostSettings);
-  if (document !== null) return document;
+  if (document !== null) return { ...document, isUnwrapped: false };
   const known = findForms(source.lines);
-  const { read } = byForms(source, known);
+  const first = byForms(source, known);
+  const { read } = first;
   const opening = framesOf(read.openings, source.text, read.settings.length);
   const closing = framesOf(read.closings, source.text, read.settings.length);
   const framed = {
@@ -68,7 +72,7 @@ function found(source: DocumentSource): ReadBy {
     opening: together(known.opening, opening),
     closing: together(known.closing, closing),
   };
-  return opening.length + closing.length === 0 ? { known, read } : byForms(source, framed);
+  return opening.length + closing.length === 0 ? first : byForms(source, framed);
 }
 
 const mostFrames = 4;
@@ -87,7 +91,11 @@ function isNoSetting(text: string): boolean {
   );
 }
 
-function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly Stretch[]): Listing {
+function listingOf(
+  text: string,
+  { known: forms, read, isUnwrapped }: ReadBy,
+  echoes: readonly Stretch[],
+): Listing {
   const { settings, headings, comments, openings, closings, left, lines: said, settingLines } = read;
   const lines = settingLines + left.length;
   const understood = lines === 0 ? 0 : settingLines / lines;
@@ -101,6 +109,7 @@ function listingOf(text: string, forms: Forms, read: LinesRead, echoes: readonly
     closings,
     left,
     lines: said,
+    isUnwrapped,
     echoes,
     understood,
     refused: null,
@@ -118,6 +127,7 @@ function emptyListing(text: string, forms: Forms | null, refused: string): Listi
     closings: [],
     left: [],
     lines: [],
+    isUnwrapped: false,
     echoes: [],
     understood: 0,
     refused,

@@ -42,6 +42,9 @@ function someOf(lines: readonly Line[]): readonly Line[] {
 /** The number that a tool puts before each line: `  12  `, `12: `, `12| `, `[12] `. */
 const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
 
+/** What counts one line alone counts nothing. */
+const leastCounted = 2;
+
 interface Counted {
   readonly number: number;
   /** Of the number with its marks. */
@@ -59,7 +62,7 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
   const found = lines.map(({ text }) => counterOf(text));
   const numbered = found.flatMap((one) => (one === null ? [] : [one]));
   const said = lines.filter(({ text }) => text.trim() !== '').length;
-  if (numbered.length === 0 || numbered.length < leastShare * said) return lines;
+  if (numbered.length < leastCounted || numbered.length < leastShare * said) return lines;
   const steps = numbered.filter(
     ({ number }, at) => at > 0 && number === (numbered[at - 1]?.number ?? 0) + 1,
   ).length;
