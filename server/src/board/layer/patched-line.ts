@@ -1,6 +1,7 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import type { ListedSetting } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
+import { promptOf } from '../listing/text/prompts';
 import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 import { firstOn } from './places';
 
@@ -18,6 +19,8 @@ export function patchedSettings(
     return null;
   // What could not be read may be the rest of a broken line, as long as the longest one, whichever that is.
   if (isUnwrapped || left.length > 0) return null;
+  // What else begins so tells whether it is a prompt.
+  if (promptOf(text) !== promptOf(texts[number] ?? '')) return null;
   const first = firstOn(settings, number);
   const known = settingsOn(settings, first, number);
   const before = aloneOn(texts[number] ?? '', forms);

@@ -70,7 +70,8 @@ function promptsIn(lines: readonly Line[], known: readonly string[]): readonly s
   return [...new Set([...known, ...spacedPrompt(said.at(-1)), ...(isList ? [] : found)])].slice(0, 8);
 }
 
-function promptOf(text: string): string | undefined {
+/** What a line begins with as lines behind a prompt do, whether it is one or not. */
+export function promptOf(text: string): string | undefined {
   return prompt.exec(text.trimStart().slice(0, 120))?.[1];
 }
 
