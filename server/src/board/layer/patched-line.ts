@@ -31,8 +31,9 @@ export function patchedSettings(
   for (const [index, setting] of known.entries()) {
     const [old, now] = [before[index], after[index]];
     if (old === undefined || now === undefined || !isAs(setting, old)) return null;
-    // How far a line is indented may say which group it is in.
-    if (forms.indent === 'groups' && old.at.name.start !== now.at.name.start) return null;
+    // How far a line is indented may say which group it is in, and its name be the group of those further in.
+    const isPlaced = old.at.name.start === now.at.name.start && old.name === now.name;
+    if (forms.indent === 'groups' && !isPlaced) return null;
     if (!isUnderSame(old, now) || !canBeCalled(settings, setting, now.name)) return null;
     patched.set(first + index, {
       ...setting,
