@@ -34,8 +34,17 @@ export const proveForm = z.object({
   ),
 });
 
+const part = z.union([
+  z.enum(['low', 'high', 'row', 'column']),
+  z.object({ cell: z.int() }),
+  z.object({ at: z.string() }),
+  z.object({ entry: z.int() }),
+]);
+
 const proposal = z.object({
-  parameter: z.string(),
+  parameter: z.string().describe('As a script writes it.'),
+  part: part.nullable().describe('Which part of it, where several settings hold it between them.'),
+  family: z.string().describe('What is counted alike on every board.'),
   title: z.string(),
   meaning: z.string(),
   reason: z.string(),
@@ -52,6 +61,7 @@ export const learnForm = z.object({
       group: z.string(),
       name: z.string(),
       value: z.string(),
+      sureness: z.enum(['sure', 'likely', 'possible']).nullable().describe('How sure the first proposal is.'),
       proposals: z.array(proposal).describe('The likeliest first; none is taken unless a person says so.'),
     }),
   ),

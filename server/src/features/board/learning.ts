@@ -1,8 +1,16 @@
-import { canBeConfirmed, likelyScale } from '../../board/learn/confirm';
+import { likelyScale } from '../../board/learn/confirm';
 import { type LearnedSetting, learnedSettings, settingName } from '../../board/learn/learned-settings';
-import { proposeParameters } from '../../board/learn/propose';
+import {
+  type Candidate,
+  familyOf,
+  meansOf,
+  type Proposal,
+  type Sureness,
+} from '../../board/learn/propose/proposal';
+import { proposals } from '../../board/learn/propose/propose';
 import type { Listing } from '../../board/listing/listing';
 import type { Catalog } from '../../catalog/catalog';
+import type { PartHeld } from '../../catalog/model/board-profile';
 import { plainNumber } from '../../units/number-text';
 
 /** A setting of a captured listing, with what it may stand for. */
@@ -13,12 +21,19 @@ export interface LearnedRow {
   readonly name: string;
   /** In the board's spelling. */
   readonly value: string;
+  /** How sure the first is; null where nothing is near. */
+  readonly sureness: Sureness | null;
   /** The likeliest first; none of them is taken unless a person says so. */
   readonly proposals: readonly DescribedProposal[];
 }
 
 export interface DescribedProposal {
+  /** The path of a script: `switch.arm.on`; a pack stays open. */
   readonly parameter: string;
+  /** Which part of it, where several settings hold it between them. */
+  readonly part: PartHeld | null;
+  /** What is counted alike: `control.*.proportional`. */
+  readonly family: string;
   readonly title: string;
   /** What the value would mean as a script writes it. */
   readonly meaning: string;
@@ -34,8 +49,6 @@ export interface Learned {
   readonly rows: readonly LearnedRow[];
 }
 
-const mostProposals = 5;
-
 export function learned(listing: Listing, catalog: Catalog): Learned {
   const { settings, understood, left, forms, refused } = listing;
   const share = `${(100 * understood).toFixed(understood < 1 && understood > 0.99 ? 1 : 0)} %`;
@@ -49,23 +62,39 @@ export function learned(listing: Listing, catalog: Catalog): Learned {
         ? 'No line of this text looks like a setting.'
         : `${found} ${share} of the lines were understood, ${left.length} were not.`),
     line,
-    rows: learnedSettings(listing).map((setting) => rowOf(setting, catalog)),
+    rows: rowsOf(listing, catalog),
   };
 }
 
-function rowOf(setting: LearnedSetting, catalog: Catalog): LearnedRow {
+function rowsOf(listing: Listing, catalog: Catalog): readonly LearnedRow[] {
+  const all = learnedSettings(listing);
+  const proposed = proposals(all, catalog);
+  return all.map((setting, index) => rowOf(setting, proposed[index] ?? null, catalog));
+}
+
+function rowOf(setting: LearnedSetting, proposal: Proposal | null, catalog: Catalog): LearnedRow {
   const { groups, name, value } = setting;
-  const group = groups.join('/');
-  const proposals = proposeParameters(setting, catalog)
-    .filter(({ parameter }) => canBeConfirmed(catalog, parameter))
-    .slice(0, mostProposals)
-    .map(({ parameter, reason }) => ({
-      parameter,
-      title: catalog.parameters.get(parameter)?.parameter.title ?? '',
-      meaning: meaningOf(setting, parameter, catalog),
-      reason,
-    }));
-  return { key: settingName(setting), group, name, value, proposals };
+  const candidates = proposal === null ? [] : [proposal, ...proposal.rivals];
+  return {
+    key: settingName(setting),
+    group: groups.join('/'),
+    name,
+    value,
+    sureness: proposal?.sureness ?? null,
+    proposals: candidates.map((one) => described(setting, one, catalog)),
+  };
+}
+
+function described(setting: LearnedSetting, one: Candidate, catalog: Catalog): DescribedProposal {
+  const { parameter, part, why } = one;
+  return {
+    parameter: meansOf(one),
+    part,
+    family: familyOf(parameter),
+    title: catalog.parameters.get(parameter)?.parameter.title ?? '',
+    meaning: meaningOf(setting, parameter, catalog),
+    reason: why,
+  };
 }
 
 /** `65` of an idle share counted in tenths is `6.5 %`. */

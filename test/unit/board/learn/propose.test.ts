@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { type LearnedSetting, learnedSettings } from '../../../../server/src/board/learn/learned-settings';
-import { proposeParameters } from '../../../../server/src/board/learn/propose';
+import { proposeParameters } from '../../../../server/src/board/learn/propose/ranked';
 import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { namesOf } from '../../../../server/src/board/meaning/meanings';
 import { Speller } from '../../../../server/src/board/meaning/spelling';

@@ -1,12 +1,12 @@
-import type { Catalog } from '../../catalog/catalog';
-import type { KnownParameter } from '../../catalog/known-parameter';
-import { staticWords } from '../../craft/line-check';
-import { fromBase, unitOf } from '../../units/unit';
-import type { LearnedLook, LearnedSetting } from './learned-settings';
-import { tellingWords } from './words';
+import type { Catalog } from '../../../catalog/catalog';
+import type { KnownParameter } from '../../../catalog/known-parameter';
+import { staticWords } from '../../../craft/line-check';
+import { fromBase, unitOf } from '../../../units/unit';
+import type { LearnedLook, LearnedSetting } from '../learned-settings';
+import { tellingWords } from '../words';
 
 /** A parameter that a board's setting may stand for. A person has to say so: nothing is taken by itself. */
-export interface Proposal {
+export interface RankedParameter {
   /** The catalogue's name. */
   readonly parameter: string;
   readonly score: number;
@@ -51,7 +51,7 @@ const indexes = new WeakMap<Catalog, Index>();
 const most = 8;
 
 /** Parameters of the catalogue that a setting of a listing may stand for, the likeliest first. */
-export function proposeParameters(setting: LearnedSetting, catalog: Catalog): readonly Proposal[] {
+export function proposeParameters(setting: LearnedSetting, catalog: Catalog): readonly RankedParameter[] {
   const index = indexOf(catalog);
   const asked = askedWords(setting);
   const likely = new Set([...asked.keys()].flatMap((word) => index.byWord.get(word) ?? []));
