@@ -4,4 +4,4 @@ export { boardEdits } from './edits';
 export { boardHover } from './hover';
 export { boardFolding, boardOutline } from './outline';
 export { boardProblems } from './problems';
-export { countsOfText, boardTextReport } from './text-report';
+export { boardTextReport, countsOfText } from './text-report';

@@ -14,7 +14,11 @@ export interface TextReport {
 }
 
 /** `findings`: those of the script that the text comes to. */
-export function boardTextReport(layer: BoardLayer, findings: readonly Finding[], catalog: Catalog): TextReport {
+export function boardTextReport(
+  layer: BoardLayer,
+  findings: readonly Finding[],
+  catalog: Catalog,
+): TextReport {
   return {
     problems: boardProblems(layer, catalog),
     findings: findings.filter((finding) => !isToldByProfile(finding, layer)),
