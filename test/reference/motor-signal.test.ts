@@ -1,5 +1,11 @@
 import assert from 'node:assert/strict';
-import { digitalSignalTime, motorFrame, noLoadSpeed } from '../../server/src/physics/motor-signal';
+import {
+  computingWait,
+  digitalSignalTime,
+  frameSeconds,
+  motorFrame,
+  noLoadSpeed,
+} from '../../server/src/physics/motor-signal';
 import { near } from '../support/near';
 
 const answer = { turnAround: 30e-6, bits: 21, rateRatio: 1.25 };
@@ -19,6 +25,15 @@ describe('motor signals', () => {
     for (const [bitRate, seconds] of table) {
       near(digitalSignalTime({ frameBits: 16, bitRate, gap: 0 }, null), seconds, 1e-4);
     }
+  });
+
+  it('16 bits at 300 kbit/s have arrived after 53.333 us, whatever follows (bits over rate)', () => {
+    near(frameSeconds({ frameBits: 16, bitRate: 300e3, gap: 50e-6 }), 53.333e-6, 1e-5);
+  });
+
+  it('a loop of 4 kHz is 375 us late, and 625 us where every third command is sent (a hold of T delays by T / 2)', () => {
+    near(computingWait(4000, 1 / 4000), 375e-6, 1e-9);
+    near(computingWait(4000, 3 / 4000), 625e-6, 1e-9);
   });
 
   it('an answer of 21 bits at 5/4 of 300 kbit/s after 30 us adds 86 us (figures of the answer from memory)', () => {

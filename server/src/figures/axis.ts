@@ -8,7 +8,7 @@ import { hovering } from './drive-figures';
 import { chainsOf } from './filter-chain';
 import { model } from './model';
 import { type MotorLag, motorLagOf } from './motor-lag';
-import { signalSeconds } from './motor-signal';
+import { commandSeconds, controlWait } from './motor-signal';
 import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
 export const axisNames = ['roll', 'pitch', 'yaw'] as const;
@@ -25,11 +25,11 @@ export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name
   const gains = carried === null ? null : gainsInHover(own, name, carried.value.likely);
   const chains = chainsOf(own);
   const lag = motorLagOf(own);
-  const command = signalSeconds(own);
+  const command = commandSeconds(own);
+  const wait = controlWait(own);
   const gyroRate = own.quantity('gyro.rate');
-  const controlRate = own.quantity('control.rate');
   if (gains === null || carried === null || chains === null || lag === null || command === null) return null;
-  if (gyroRate === null || controlRate === null) return null;
+  if (gyroRate === null || wait === null) return null;
   const { hover: turns } = chains.value;
   // What is not known of the derivative's filters matters where there is a derivative.
   if (gains.derivative !== 0 && chains.value.derivative === null) return null;
@@ -42,7 +42,7 @@ export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name
     derivativeFilters: chains.value.derivative?.all(turns) ?? [],
     authority: torque / inertia.value,
     motorLag: lag.value.likely,
-    delay: 0.5 / gyroRate + 1.5 / controlRate + command,
+    delay: 0.5 / gyroRate + wait + command,
   };
   const assumed = new Set([...carried.assumed, ...chains.assumed, ...lag.assumed, ...inertia.assumed]);
   return { value: doubtful(axis, doubtsOf(lag.value, inertia.spread)), assumed: [...assumed] };

@@ -7,7 +7,7 @@ import { chainsOf, workingOf } from './filter-chain';
 import { steeringTone } from './filter-figures';
 import { isUnfiltered, kindOf, stagesOf } from './filter-stages';
 import { motorLagOf } from './motor-lag';
-import { signalSeconds } from './motor-signal';
+import { commandSeconds, controlWait } from './motor-signal';
 import { linkOf } from './receiver';
 
 /** One wait on the way from cause to thrust, s. */
@@ -26,22 +26,32 @@ interface Waits {
 /** From a turn of the craft to the thrust against it; null while a part of the way is not known. */
 export function loopWaits(view: CraftView): Waits | null {
   const gyroRate = view.quantity('gyro.rate');
-  const controlRate = view.quantity('control.rate');
   const chains = chainsOf(view);
-  const command = signalSeconds(view);
-  const lag = motorLagOf(view);
-  if (gyroRate === null || controlRate === null || chains === null || command === null || lag === null)
-    return null;
+  const outputs = outputWaits(view);
+  if (gyroRate === null || chains === null || outputs === null) return null;
   return {
     waits: [
       exact('gyro sampling', 0.5 / gyroRate),
       ...gyroFilterWaits(view, chains.value.hover),
-      // Computed in one round, held through the next.
-      exact('control loop', 1.5 / controlRate),
+      ...outputs.waits,
+    ],
+    assumed: [...new Set([...chains.assumed, ...outputs.assumed])],
+  };
+}
+
+/** From the loop's result to the thrust. */
+function outputWaits(view: CraftView): Waits | null {
+  const loop = controlWait(view);
+  const command = commandSeconds(view);
+  const lag = motorLagOf(view);
+  if (loop === null || command === null || lag === null) return null;
+  return {
+    waits: [
+      exact('control loop', loop),
       exact('motor command', command),
       { what: 'motor and propeller', ...lag.value },
     ],
-    assumed: [...new Set([...chains.assumed, ...lag.assumed])],
+    assumed: lag.assumed,
   };
 }
 
@@ -60,10 +70,8 @@ function gyroFilterWaits(view: CraftView, turns: number | null): readonly Wait[]
 /** From a move of the stick to the thrust that it asks for. */
 export function stickWaits(view: CraftView): Waits | null {
   const link = linkOf(view);
-  const controlRate = view.quantity('control.rate');
-  const command = signalSeconds(view);
-  const lag = motorLagOf(view);
-  if (link === undefined || controlRate === null || command === null || lag === null) return null;
+  const outputs = outputWaits(view);
+  if (link === undefined || outputs === null) return null;
   const interval = view.quantity('receiver.frame-interval') ?? inBase(link.frameInterval);
   const smoothing = view.quantity('receiver.smoothing');
   return {
@@ -72,11 +80,9 @@ export function stickWaits(view: CraftView): Waits | null {
       { what: 'age of the frame', likely: interval / 2, low: 0, high: interval },
       exact('frame on the line', frameTime(link.frameBytes, link, inBase(link.baud))),
       ...(smoothing === null ? [] : [exact('smoothing', smoothing)]),
-      exact('control loop', 1.5 / controlRate),
-      exact('motor command', command),
-      { what: 'motor and propeller', ...lag.value },
+      ...outputs.waits,
     ],
-    assumed: [...lag.assumed, 'no time for the radio itself: its maker tells'],
+    assumed: [...outputs.assumed, 'no time for the radio itself: its maker tells'],
   };
 }
 
@@ -89,14 +95,21 @@ export const delayFigures: readonly FigureSource[] = [
     id: 'loop-delay',
     title: 'From a turn to thrust',
     unit: 'ms',
-    from: ['gyro.rate', 'control.rate', 'gyro.filter.<number>.cutoff', 'esc.signal', 'motor.response-time'],
+    from: [
+      'gyro.rate',
+      'control.rate',
+      'gyro.filter.<number>.cutoff',
+      'esc.signal',
+      'esc.update-rate',
+      'motor.response-time',
+    ],
     compute: (view) => summed(view, loopWaits(view)),
   },
   {
     id: 'stick-delay',
     title: 'From the stick to thrust',
     unit: 'ms',
-    from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal'],
+    from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal', 'esc.update-rate'],
     compute: (view) => summed(view, stickWaits(view)),
   },
 ];

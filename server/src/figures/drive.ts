@@ -80,6 +80,8 @@ function propellerOf(view: CraftView, assumed: string[]) {
   const power = view.quantity('prop.power-coefficient');
   if (thrust === null) assumed.push('thrust coefficient of like propellers in an open data set');
   if (power === null) assumed.push('power coefficient of like propellers in an open data set');
+  if ((thrust === null || power === null) && (blades < 2 || blades > 4))
+    assumed.push(`what ${blades} ${blades === 1 ? 'blade does' : 'blades do'}, carried on from two to four`);
   return {
     diameter,
     pitch,

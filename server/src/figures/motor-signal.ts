@@ -1,7 +1,13 @@
 import { inBase } from '../catalog/known-parameter';
 import type { Signal } from '../catalog/model/hardware';
 import type { CraftView } from '../craft/view';
-import { digitalSignalTime, noLoadSpeed } from '../physics/motor-signal';
+import {
+  computingWait,
+  type DigitalSignal,
+  digitalSignalTime,
+  frameSeconds,
+  noLoadSpeed,
+} from '../physics/motor-signal';
 import type { Computed, FigureSource } from './figure';
 import { fullCell, packCount } from './pack-in-view';
 
@@ -11,10 +17,10 @@ const leastOfIdealSpeed = 0.93;
 export const motorSignalFigures: readonly FigureSource[] = [
   {
     id: 'motor-signal-time',
-    title: 'One command to a motor',
+    title: 'From one command to a motor to the next, at the soonest',
     unit: 'us',
     from: ['esc.signal', 'esc.speed-feedback'],
-    hint: { at: ['esc.signal'], words: (figure) => `${figure} a command` },
+    hint: { at: ['esc.signal'], words: (figure) => `${figure} from command to command` },
     compute: signalTime,
   },
   {
@@ -38,16 +44,52 @@ export function signalInUse(view: CraftView): Signal | undefined {
   return word === null ? undefined : view.catalog.signal(word);
 }
 
-/** Seconds that one command takes on its way to a motor, with its answer where one is wanted. */
-export function signalSeconds(view: CraftView): number | null {
+/** Seconds from the start of a command until the controller has the whole of it: nothing that follows delays it. */
+export function commandSeconds(view: CraftView): number | null {
   const signal = signalInUse(view);
   if (signal === undefined) return null;
   if (signal.kind === 'pulse') return signal.longest === undefined ? null : inBase(signal.longest);
-  const { frameBits, bitRate, gap } = signal;
-  if (frameBits === undefined || bitRate === undefined || gap === undefined) return null;
+  const frame = frameOf(signal);
+  return frame === null ? null : frameSeconds(frame);
+}
+
+/** Seconds from the start of one command to the earliest start of the next: with the answer where one is wanted. */
+export function commandSpacing(view: CraftView): number | null {
+  const signal = signalInUse(view);
+  if (signal === undefined || signal.kind === 'pulse') return commandSeconds(view);
+  const frame = frameOf(signal);
+  if (frame === null) return null;
   const answer = wantedAnswer(view, signal);
   const timed = answer === null ? null : { ...answer, turnAround: inBase(answer.turnAround) };
-  return digitalSignalTime({ frameBits, bitRate: inBase(bitRate), gap: inBase(gap) }, timed);
+  return digitalSignalTime(frame, timed);
+}
+
+function frameOf({ frameBits, bitRate, gap }: Signal): DigitalSignal | null {
+  if (frameBits === undefined || bitRate === undefined || gap === undefined) return null;
+  return { frameBits, bitRate: inBase(bitRate), gap: inBase(gap) };
+}
+
+/**
+ * Seconds between two commands: a round of the control loop, or longer where the script sends fewer, or the signal
+ * lets no more through.
+ */
+export function commandInterval(view: CraftView): number | null {
+  const rate = view.quantity('control.rate');
+  const spacing = commandSpacing(view);
+  if (rate === null || rate <= 0 || spacing === null) return null;
+  if (!view.isSet('esc.update-rate')) return Math.max(1 / rate, spacing);
+  const updates = view.quantity('esc.update-rate');
+  return updates === null || updates <= 0 ? null : Math.max(1 / rate, 1 / updates, spacing);
+}
+
+/**
+ * Seconds that the control loop adds: a round in which it computes, and half of the interval for which each command
+ * is held.
+ */
+export function controlWait(view: CraftView): number | null {
+  const rate = view.quantity('control.rate');
+  const interval = commandInterval(view);
+  return rate === null || interval === null ? null : computingWait(rate, interval);
 }
 
 function wantedAnswer(view: CraftView, { answer }: Signal) {
@@ -56,7 +98,7 @@ function wantedAnswer(view: CraftView, { answer }: Signal) {
 
 function signalTime(view: CraftView): Computed | null {
   const signal = signalInUse(view);
-  const seconds = signalSeconds(view);
+  const seconds = commandSpacing(view);
   if (signal === undefined || seconds === null) return null;
   if (signal.kind === 'pulse') return { likely: seconds * 1e6, why: `longest pulse ${signal.longest}` };
   const { frameBits, bitRate = '', gap } = signal;

@@ -13,6 +13,20 @@ export interface SpeedAnswer {
   readonly rateRatio: number;
 }
 
+/** Seconds that a frame takes on the wire: bits / rate. The pause and the answer come after it. */
+export function frameSeconds({ frameBits, bitRate }: DigitalSignal): number {
+  return frameBits / bitRate;
+}
+
+/**
+ * Seconds by which a loop that works in rounds is late: the whole round (1 / rate, rate in Hz) in which a command is
+ * computed, and half of the interval (s) for which it is held.
+ * Source: a hold of T delays by T / 2, e.g. Åström and Wittenmark, Computer-Controlled Systems, from memory.
+ */
+export function computingWait(rate: number, interval: number): number {
+  return 1 / rate + interval / 2;
+}
+
 /**
  * Seconds from the start of one command to the earliest start of the next:
  * bits / rate + pause, and with an answer also turn-around + answer bits / (rate × ratio).
