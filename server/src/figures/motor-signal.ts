@@ -54,7 +54,7 @@ export function commandSeconds(view: CraftView): number | null {
 }
 
 /** Seconds from the start of one command to the earliest start of the next: with the answer where one is wanted. */
-export function commandSpacing(view: CraftView): number | null {
+function commandSpacing(view: CraftView): number | null {
   const signal = signalInUse(view);
   if (signal === undefined || signal.kind === 'pulse') return commandSeconds(view);
   const frame = frameOf(signal);
@@ -73,7 +73,7 @@ function frameOf({ frameBits, bitRate, gap }: Signal): DigitalSignal | null {
  * Seconds between two commands: a round of the control loop, or longer where the script sends fewer, or the signal
  * lets no more through.
  */
-export function commandInterval(view: CraftView): number | null {
+function commandInterval(view: CraftView): number | null {
   const rate = view.quantity('control.rate');
   const spacing = commandSpacing(view);
   if (rate === null || rate <= 0 || spacing === null) return null;
