@@ -23,7 +23,7 @@ async function read(uri: vscode.Uri, longest: number): Promise<FileAnswer> {
     // Where a link leads can't be asked here, and it may lead out of the workspace.
     if ((type & vscode.FileType.SymbolicLink) !== 0)
       return { kind: 'unreadable', why: 'it is a link, and where it leads can’t be seen here' };
-    if (size > longest) return { kind: 'unreadable', why: 'it is too long for a settings script' };
+    if (size > longest) return { kind: 'too-long' };
     return { kind: 'text', text: new TextDecoder().decode(await vscode.workspace.fs.readFile(uri)) };
   } catch (error) {
     const code = error instanceof vscode.FileSystemError ? error.code : '';

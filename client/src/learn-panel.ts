@@ -9,7 +9,7 @@ import { written } from './written';
 
 const { t } = vscode.l10n;
 
-const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
+const boardName = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 
 /** Learns a board's text from a capture: a table in which the pilot says what each setting stands for. */
 export async function learnBoard(context: vscode.ExtensionContext, client: Client): Promise<void> {

@@ -117,6 +117,34 @@ describe('more settings than any board has', () => {
         assert.match(stderr, /more than 100000 settings/);
       }
     }));
+
+  it('and texts of more than 10 MB are told at their include, and hold back a proof and a hand-over', () =>
+    withScratch(
+      {
+        'all.boardtext': lines(100_001),
+        'long.boardtext': `${lines(3)}# ${'no board prints so much. '.repeat(420_000)}\n`,
+      },
+      async (scratch) => {
+        for (const [name, why] of [
+          ['all', /the text holds more than 100000 settings/],
+          ['long', /it is longer than 10 MB/],
+        ] as const) {
+          scratch.write('my.craft', `include "${name}.boardtext"\n[craft]\nname = "Mossy"\n`);
+          const checked = propsoff(scratch, 'check', 'my.craft');
+          assert.match(checked.stdout, /^my\.craft:1:9 must-fix line\/include-too-long /);
+          assert.match(checked.stdout, why);
+          for (const args of [
+            ['prove', 'my.craft', 'my.craft'],
+            ['board-text', 'my.craft'],
+          ]) {
+            const { stdout, stderr, status } = propsoff(scratch, ...args);
+            assert.deepEqual([stdout, status], ['', 2]);
+            assert.match(stderr, why);
+            assert.match(stderr, /Of a board's text, 100,000 settings and 10 MB are the most\.$/m);
+          }
+        }
+      },
+    ));
 });
 
 function lines(count: number): string {

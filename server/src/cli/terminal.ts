@@ -1,7 +1,6 @@
 import { fstatSync } from 'node:fs';
 import type { Level } from '../catalog/model/check';
-import { tooLong } from '../file-system/read-file';
-import { longestFile } from '../workspace/file-system';
+import { longestFile, TooLongFile, tooLong } from '../workspace/file-system';
 import { exitCodes } from './outcome';
 import { type Write, writerTo } from './output';
 import { visible } from './report/visible';
@@ -64,7 +63,7 @@ async function allOf(stream: AsyncIterable<unknown>): Promise<Uint8Array> {
     if (!(chunk instanceof Uint8Array)) throw new Error('it gives no bytes');
     chunks.push(chunk);
     length += chunk.length;
-    if (length > longestFile) throw new Error(tooLong);
+    if (length > longestFile) throw new TooLongFile(tooLong);
   }
   return Buffer.concat(chunks);
 }

@@ -12,7 +12,9 @@ export type Included =
   /** Still being read: nothing is said until it is there. */
   | { readonly kind: 'pending' }
   /** Not allowed, or not readable as text; `why` ends a sentence. */
-  | { readonly kind: 'refused'; readonly why: string };
+  | { readonly kind: 'refused'; readonly why: string }
+  /** Longer than what is read, or with more in it; `why` ends a sentence. */
+  | { readonly kind: 'too-long'; readonly why: string };
 
 /** Where scripts come from: the editor, the disk, a test. Answers at once from what it holds. */
 export interface IncludeSource {
@@ -113,6 +115,8 @@ function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Se
       return refuse('line/include-missing');
     case 'refused':
       return refuse('line/include-refused', { why: included.why });
+    case 'too-long':
+      return refuse('line/include-too-long', { why: included.why });
     case 'pending':
       return { layer: null, problem: null, isPending: true };
   }

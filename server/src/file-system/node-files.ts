@@ -1,6 +1,6 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import type { FileSystem } from '../workspace/file-system';
+import { type FileSystem, TooLongFile } from '../workspace/file-system';
 import { fileText } from './file-text';
 import { readBytes } from './read-file';
 import { codeOf, reasonOf } from './reasons';
@@ -27,7 +27,7 @@ export class NodeFiles implements FileSystem {
       return fileText(await readBytes(path));
     } catch (error) {
       if (isMissing(error) || (error instanceof Error && isMissing(error.cause))) return null;
-      throw new Error(reasonOf(error));
+      throw error instanceof TooLongFile ? error : new Error(reasonOf(error));
     }
   }
 

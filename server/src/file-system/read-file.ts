@@ -1,7 +1,7 @@
 import { constants, readFileSync, type Stats } from 'node:fs';
 import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { longestFile } from '../workspace/file-system';
+import { longestFile, TooLongFile, tooLong } from '../workspace/file-system';
 import { codeOf, reasonOf } from './reasons';
 
 /**
@@ -16,12 +16,13 @@ export async function readBytes(path: string): Promise<Buffer> {
     try {
       const stats = await handle.stat();
       refuseUnlessFile(stats);
-      if (stats.size > longestFile) throw new Error(tooLong);
+      if (stats.size > longestFile) throw new TooLongFile(tooLong);
       return await allOf(handle, stats.size);
     } finally {
       await handle.close();
     }
   } catch (error) {
+    if (error instanceof TooLongFile) throw error;
     throw new Error(await whyUnread(path, error), { cause: error });
   }
 }
@@ -35,9 +36,6 @@ export async function readBytesIfThere(path: string): Promise<Buffer | null> {
   }
   return readBytes(path);
 }
-
-/** What is more than may be read, wherever it comes from; ends a sentence. */
-export const tooLong = `it is longer than ${longestFile / 1_000_000} MB`;
 
 function refuseUnlessFile(stats: Stats): void {
   const what = kindOf(stats);
@@ -60,7 +58,7 @@ async function allOf(handle: FileHandle, size: number): Promise<Buffer> {
     const { bytesRead } = await handle.read(buffer, length, buffer.length - length, null);
     length += bytesRead;
     if (bytesRead === 0) return buffer.subarray(0, length);
-    if (length > longestFile) throw new Error(tooLong);
+    if (length > longestFile) throw new TooLongFile(tooLong);
     if (length === buffer.length) buffer = Buffer.concat([buffer], 2 * length);
   }
 }

@@ -392,6 +392,7 @@ export const checkedNotification = new NotificationType<{ readonly uri: string }
 export type FileAnswer =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'missing' }
+  | { readonly kind: 'too-long' }
   /** `why`: the end of a sentence. */
   | { readonly kind: 'unreadable'; readonly why: string };
 

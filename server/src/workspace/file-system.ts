@@ -10,8 +10,14 @@ export interface FileSystem {
   refusal(uri: string, fromUri: string): string | null;
 }
 
+/** Why a file was not read that is there: its message ends a sentence. */
+export class TooLongFile extends Error {}
+
 /** In bytes. A longer file is no settings script, no board's listing, nothing that adds to the catalogue. */
 export const longestFile = 10_000_000;
+
+/** What is more than may be read, wherever it comes from; ends a sentence. */
+export const tooLong = `it is longer than ${longestFile / 1_000_000} MB`;
 
 /**
  * In characters: some twenty thousand lines, which no craft has. A longer text is read by the command line alone:

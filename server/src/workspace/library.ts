@@ -6,7 +6,14 @@ import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
 import { isScriptUri, pickedBoard } from './board-texts';
-import { type FileSystem, isBinary, longestScript, whyUnreadable, withoutMark } from './file-system';
+import {
+  type FileSystem,
+  isBinary,
+  longestScript,
+  TooLongFile,
+  whyUnreadable,
+  withoutMark,
+} from './file-system';
 
 /** Scripts and boards' texts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
@@ -72,23 +79,26 @@ export class Library {
       if (isBinary(text)) return { kind: 'refused', why: 'it is not a text' };
       if (!isScriptUri(uri)) return await this.boardText(uri, withoutMark(text));
       if (text.length > longestScript)
-        return { kind: 'refused', why: 'it is too long for a settings script' };
+        return { kind: 'too-long', why: 'it is too long for a settings script' };
       return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
     } catch (error) {
-      return { kind: 'refused', why: whyUnreadable(error) };
+      const kind = error instanceof TooLongFile ? 'too-long' : 'refused';
+      return { kind, why: whyUnreadable(error) };
     }
   }
 
   private async boardText(uri: string, text: string): Promise<Included> {
     const picked = await pickedBoard(this.fileSystem, uri);
     const layer = boardReading().readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
-    if (layer.refused !== null) return { kind: 'refused', why: withoutStop(layer.refused) };
+    const refused = refusedText(layer);
+    if (refused !== null) return refused;
     this.layers.set(uri, layer);
     return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said, true) };
   }
 }
 
-/** A sentence that goes on another one. */
-function withoutStop(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+/** What an include of a text leads to that holds more than is read; null for any other. */
+export function refusedText({ refused }: BoardLayer): Included | null {
+  if (refused === null) return null;
+  return { kind: 'too-long', why: refused.charAt(0).toLowerCase() + refused.slice(1).replace(/\.$/, '') };
 }

@@ -17,7 +17,7 @@ import { canonicalUri } from './canonical-uri';
 import { faultyText } from './faulty-text';
 import type { FileSystem } from './file-system';
 import { Includers } from './includers';
-import { Library } from './library';
+import { Library, refusedText } from './library';
 
 /** A script that is open in an editor, or checked on the command line. */
 export interface OpenScript {
@@ -361,7 +361,10 @@ export class Workspace {
     const why = this.options.fileSystem.refusal(key, fromUri);
     if (why !== null) return { kind: 'refused', why };
     const opened = this.open.get(key);
-    return opened === undefined ? this.library.open(key) : { kind: 'script', script: opened.script };
+    if (opened === undefined) return this.library.open(key);
+    const layer = this.boardTexts.get(key)?.layer;
+    const refused = layer === undefined ? null : refusedText(layer);
+    return refused ?? { kind: 'script', script: opened.script };
   }
 
   /** Whether another open script includes this one, or one that lies on the disk and is not open. */

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { messageOf } from '../../../server/src/checks/report/render';
 import { boardEdits } from '../../../server/src/features/board/edits';
 import { editsOf } from '../../../server/src/features/fix-edits';
 import { Workspace } from '../../../server/src/workspace/workspace';
@@ -66,6 +67,16 @@ describe('a board’s text that a script includes', () => {
     );
     const refused = findings().find(({ check }) => check.id === 'line/include-refused');
     assert.match(refused?.values.why ?? '', /already, kestrel\.boardtext$/);
+  });
+
+  it('is refused at its include where it holds more than is read, with what to do', async () => {
+    const long = listing.join('\n') + ' '.repeat(10_000_000);
+    const { findings } = await over({ 'kestrel.boardtext': long }, `include "kestrel.boardtext"\n${asCraft}`);
+    const refused = findings().find(({ check }) => check.id === 'line/include-too-long');
+    assert.equal(
+      refused === undefined ? '' : messageOf(refused),
+      "kestrel.boardtext can't be included: the text is longer than 10000000 characters.",
+    );
   });
 
   it('is told of at its include where its board would refuse a line of it', async () => {

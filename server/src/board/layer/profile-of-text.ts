@@ -1,4 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
+import { boardNameFault } from '../profile/board-name';
 import { type Profile, profileOf } from '../profile/profile';
 import type { BoardLayer } from './layer';
 import { boardsToLookThrough, recognisedProfile } from './recognised-profile';
@@ -53,5 +54,5 @@ export function boardNameOf(fileName: string): string | null {
     .replace(/^[-0-9]+/, '')
     .slice(0, longestName);
   const name = words.endsWith('-') ? words.slice(0, -1) : words;
-  return name === '' ? null : name;
+  return boardNameFault(name) === null ? name : null;
 }

@@ -5,7 +5,7 @@ import { blockedText, prepareBoardText } from '../../features/board/hand-over';
 import { parseQuantity } from '../../units/quantity';
 import { boardOption, command, nameOption, packOption } from '../command';
 import { HandOverRecord } from '../files/hand-over-record';
-import { oneScript } from '../files/one-script';
+import { needsIncludes, oneScript } from '../files/one-script';
 import { exitCodes, UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
 import { chosenProfile } from './board-choice';
@@ -57,13 +57,15 @@ export const boardTextCommand = command({
     const reason = values.despite?.trim() ?? null;
     if (reason === '') throw new UsageError('--despite takes the reason in words');
     const wanted = { command: 'board-text', path, name: values.name };
-    const { view, findings, file, around, workspace } = await oneScript(wanted, values.pack, terminal);
+    const script = await oneScript(wanted, values.pack, terminal);
+    const { view, findings, file, around, workspace } = script;
     if (values.record === true && file.path === '-')
       throw new UsageError('--record needs a script with a name');
     const named = values.board ?? view.craft.boardName();
     const known = named === null ? null : await chosenProfile(around, named, null);
     const forms = known?.text.forms ?? null;
     const captured = await templateText(values.over, workspace, view.craft, forms, terminal);
+    if (known === null && captured === null) needsIncludes(script);
     // A captured text says by itself how its board writes.
     const profile = known ?? (captured === null ? await chosenProfile(around, undefined, null) : null);
     const isRemembered = values.record === true;

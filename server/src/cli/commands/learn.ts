@@ -2,6 +2,7 @@ import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnedProfile } from '../../board/learn/learned-profile';
 import { profileText } from '../../board/learn/profile-text';
 import { readListing } from '../../board/listing/read-listing';
+import { boardNameFault } from '../../board/profile/board-name';
 import type { Catalog } from '../../catalog/catalog';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
@@ -9,8 +10,6 @@ import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { jsonText } from '../report/visible';
-
-const boardName = /^[a-z][a-z]*(-[a-z]+)*$/;
 
 /** `propsoff learn`: a profile to standard output, what its settings may stand for to standard error. */
 export const learnCommand = command({
@@ -45,8 +44,8 @@ export const learnCommand = command({
     const [path] = positionals;
     if (path === undefined || positionals.length > 1) throw new UsageError('learn takes one capture');
     const name = values.name ?? 'my-board';
-    if (!boardName.test(name))
-      throw new UsageError(`"${name}" is no name for a board: small letters, with hyphens between words`);
+    const fault = boardNameFault(name);
+    if (fault !== null) throw new UsageError(fault);
     const { catalog } = (await currentFolder()).additions;
     const confirmed = readConfirmed(values.confirm ?? [], catalog);
     const listing = readListing(await readCapture(path, terminal), null);

@@ -1,4 +1,5 @@
 import type { Finding } from '../../checks/report/finding';
+import { messageOf } from '../../checks/report/render';
 import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
 import type { Workspace } from '../../workspace/workspace';
@@ -74,3 +75,19 @@ export async function openedScript(
   const view = new CraftView(craft, pack ?? packs[0] ?? null);
   return { file, craft, findings: workspace.findings(file.uri), view, around, workspace };
 }
+
+/** Says of the first include that could not be read that nobody can go on without it. */
+export function needsIncludes({ file, findings }: Pick<OneScript, 'file' | 'findings'>): void {
+  const unread = findings.find(({ check }) => unreadIncludes.has(check.id));
+  if (unread === undefined) return;
+  const { script, line } = unread.place;
+  throw new UsageError(
+    `${file.path}:${script.lineNumber(line) + 1}: ${messageOf(unread)} ${unread.check.advice}`,
+  );
+}
+
+const unreadIncludes: ReadonlySet<string> = new Set([
+  'line/include-missing',
+  'line/include-refused',
+  'line/include-too-long',
+]);

@@ -23,9 +23,12 @@ const mostUnread = 20;
 /** What a text and the profile themselves say about it, in its order. */
 export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly BoardProblem[] {
   const report = new Report(catalog);
+  if (layer.refused !== null) {
+    report.add('board/too-much', { reason: layer.refused }, top);
+    return report.problems;
+  }
   if (layer.settings.length === 0 && isSomething(layer)) {
-    const reason = layer.refused ?? 'No line looks like a setting.';
-    report.add('board/no-settings', { reason }, top);
+    report.add('board/no-settings', { reason: 'No line looks like a setting.' }, top);
     return report.problems;
   }
   if (layer.profile === null && layer.settings.length > 0) report.add('board/no-profile', {}, top);

@@ -1,6 +1,12 @@
 import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../../file-system/roots';
-import { type FileSystem, longestFile, mostScriptsAround } from '../../workspace/file-system';
+import {
+  type FileSystem,
+  longestFile,
+  mostScriptsAround,
+  TooLongFile,
+  tooLong,
+} from '../../workspace/file-system';
 import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
 
 /** Files that can learn where the workspace's folders are. */
@@ -38,6 +44,7 @@ export class EditorFiles implements ServerFiles {
       .catch((error: unknown) => {
         throw new Error(error instanceof Error ? error.message : 'it could not be read');
       });
+    if (answer.kind === 'too-long') throw new TooLongFile(tooLong);
     if (answer.kind === 'unreadable') throw new Error(answer.why);
     return answer.kind === 'text' ? answer.text : null;
   }

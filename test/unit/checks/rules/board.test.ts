@@ -69,6 +69,12 @@ describe('checks: board', () => {
     it(`${id} lets pass: ${sound.at(-1)}`, () => assert.deepEqual(told(read(sound)), []));
   }
 
+  it('board/too-much tells about a text that is not read at all', () => {
+    const long = (length: number) => ['lamp: 2', 'horn: 3', `pace: 5${' '.repeat(length - 23)}`];
+    assert.deepEqual(told(read(long(10_000_001), null)), [['board/too-much', '']]);
+    assert.deepEqual(told(read(long(1000), null)), []);
+  });
+
   it('board/no-settings tells about a text in which nothing is a setting', () => {
     assert.deepEqual(told(read(['in quiet:', 'and so on'])), [['board/no-settings', '']]);
     assert.deepEqual(told(read([''], null)), []);
@@ -83,6 +89,7 @@ describe('checks: board', () => {
   it('each have a case', () => {
     const held = new Set([
       ...cases.map(([id]) => id),
+      'board/too-much',
       'board/no-settings',
       'board/no-profile',
       ...ofStatements,
