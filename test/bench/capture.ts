@@ -36,7 +36,7 @@ export async function captureMeasures({ engine, catalog, root }: Bench): Promise
     checked.openScript('file:///demo/read.craft', made.text, 0);
     checked.findings('file:///demo/read.craft');
     const listing = readListing(text, profile.text.forms);
-    prove({ profile, entries, capture: listing, except: new Set(), ignoresExtra: false });
+    prove({ profile, entries, captured: null, capture: listing, except: new Set(), ignoresExtra: false });
   };
   const timesOf = (count: number) => timed(runs, () => capture(own, count), work);
   const loop = calibration();

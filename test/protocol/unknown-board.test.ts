@@ -62,6 +62,18 @@ describe('a board of which nobody has said what its settings mean', () => {
   );
 
   it(
+    'is told where what looks like a range beside a value is another one, for it may be a switch’s',
+    withPlover((scratch) => {
+      const { status, stdout } = proof(scratch, plover.replace('(10 to 80)', '(10 to 60)'), ...arm);
+      assert.equal(status, 1);
+      assert.match(
+        stdout,
+        /^captured\.txt:4 tilt limit \(own\."tilt limit"\) says 10 to 60 beside the same value, and said 10 to 80 before$/m,
+      );
+    }),
+  );
+
+  it(
     'is proved where the arm switch is knowingly left, and the report says so',
     withPlover((scratch) => {
       const right = proof(scratch, plover, ...arm);

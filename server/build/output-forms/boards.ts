@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { version } from './common';
 
-const verdict = z.enum(['different', 'missing', 'twice', 'default', 'extra', 'equal']);
+const verdict = z.enum(['different', 'beside', 'missing', 'twice', 'default', 'extra', 'equal']);
 const line = z.int().min(0).describe('Line of the capture, counted from 0.');
 const notCompared = z.object({ path: z.string(), title: z.string(), reason: z.string().nullable() });
 
@@ -29,6 +29,10 @@ export const proveForm = z.object({
       wanted: z.string().nullable(),
       held: z.string().nullable(),
       verdict,
+      beside: z
+        .object({ was: z.string(), is: z.string() })
+        .nullable()
+        .describe('What its line says otherwise beside the same value.'),
       line: line.nullable(),
     }),
   ),

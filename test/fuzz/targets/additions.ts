@@ -124,7 +124,14 @@ export const profiles = target<string>(
     if (written.unwritten.length > 0) return;
     const capture = readListing(written.text, profile.text.forms);
     const entries = entriesOf(profile, view);
-    const { rows } = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
+    const { rows } = prove({
+      profile,
+      entries,
+      captured: null,
+      capture,
+      except: new Set(),
+      ignoresExtra: false,
+    });
     assert.deepEqual(
       rows.filter(({ verdict }) => verdict !== 'equal'),
       [],

@@ -22,7 +22,7 @@ interface Captured {
 function proves(profile: Profile, text: string): void {
   const capture = readListing(text, profile.text.forms);
   const entries = entriesOf(profile, racerView());
-  const proof = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
+  const proof = prove({ profile, entries, captured: null, capture, except: new Set(), ignoresExtra: false });
   assert.equal(proof.rows.filter(({ at }) => at !== null).length, capture.settings.length);
   assert.equal(
     Object.values(proof.counts).reduce((sum, count) => sum + count, 0),

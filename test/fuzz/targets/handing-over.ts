@@ -47,7 +47,14 @@ export const handingOver = target<HandedOver>(
     const all = entriesOf(profile, view);
     const entries = { ...all, entries: all.entries.filter((entry) => !left.has(settingKey(entry))) };
     const capture = readListing(text, profile.text.forms);
-    const proof = prove({ profile, entries, capture, except: new Set(), ignoresExtra: false });
+    const proof = prove({
+      profile,
+      entries,
+      captured: null,
+      capture,
+      except: new Set(),
+      ignoresExtra: false,
+    });
     assert.deepEqual(
       proof.rows.filter(({ verdict }) => verdict !== 'equal' && verdict !== 'extra'),
       [],

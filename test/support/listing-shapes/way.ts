@@ -96,6 +96,7 @@ export class Way {
     return prove({
       profile: this.profile,
       entries,
+      captured: this.captured,
       capture: this.read(capture),
       except: new Set(),
       ignoresExtra: false,

@@ -42,6 +42,7 @@ const proofOf = (name: string, capture: string) =>
   prove({
     profile: profile(name),
     entries: entriesOf(profile(name), viewOf(onBoard(racer, name), 'sprint')),
+    captured: null,
     capture: listingOf(name, capture),
     except: new Set(['board.compass']),
     ignoresExtra: false,

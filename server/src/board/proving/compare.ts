@@ -45,7 +45,7 @@ export function compareWithCapture({
       reason:
         'This shows only what was typed or pasted, not what the board holds: have the board list its settings, and capture that.',
     };
-  const proof = prove({ profile, entries, capture: listing, except, ignoresExtra });
+  const proof = prove({ profile, entries, captured, capture: listing, except, ignoresExtra });
   return { kind: 'proof', proof, listing };
 }
 

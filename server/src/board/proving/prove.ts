@@ -4,13 +4,17 @@ import { sameValue } from '../listing/value-look';
 import type { Profile } from '../profile/profile';
 import type { Entries, Entry } from '../writing/entries';
 import type { LeftOut } from '../writing/left-out';
+import { type Beside, type BesideChange, besideChange, besideIn, besideInRow } from './beside';
 import { cutOff } from './cut-off';
 
-/** What became of one setting: `default`: the listing leaves it out, as it does with what is at its default. */
-export type Verdict = 'different' | 'missing' | 'twice' | 'default' | 'extra' | 'equal';
+/**
+ * What became of one setting: `default`: the listing leaves it out, as it does with what is at its default; `beside`:
+ * its value is the same, what its line says beside it is not.
+ */
+export type Verdict = 'different' | 'beside' | 'missing' | 'twice' | 'default' | 'extra' | 'equal';
 
 /** In the order in which they are reported. */
-const verdicts: readonly Verdict[] = ['different', 'missing', 'twice', 'default', 'extra', 'equal'];
+const verdicts: readonly Verdict[] = ['different', 'beside', 'missing', 'twice', 'default', 'extra', 'equal'];
 
 export interface ProofRow extends SettingKey {
   /** The setting of the craft; null where the craft says nothing of it. */
@@ -20,6 +24,8 @@ export interface ProofRow extends SettingKey {
   /** null: the capture says nothing. */
   readonly held: string | null;
   readonly verdict: Verdict;
+  /** What its line says otherwise beside the value; null where nothing. */
+  readonly beside: BesideChange | null;
   /** Its value in the capture; null where it is not there. */
   readonly at: Stretch | null;
 }
@@ -44,6 +50,8 @@ export interface Proof {
 export interface ProofQuestion {
   readonly profile: Profile | null;
   readonly entries: Entries;
+  /** The board's text that the craft includes, if it does. */
+  readonly captured: Listing | null;
   readonly capture: Listing;
   /** Paths of settings that are knowingly left. */
   readonly except: ReadonlySet<string>;
@@ -52,9 +60,10 @@ export interface ProofQuestion {
 }
 
 /** Holds what a craft asks for against a capture. */
-export function prove({ profile, entries, capture, except, ignoresExtra }: ProofQuestion): Proof {
+export function prove({ profile, entries, captured, capture, except, ignoresExtra }: ProofQuestion): Proof {
   const wanted = new Map(entries.entries.map((entry) => [settingKey(entry), entry]));
-  const held = capture.settings.map((setting) => heldRow(setting, wanted));
+  const known = new KnownBeside(captured, profile);
+  const held = capture.settings.map((setting) => heldRow(setting, wanted, known));
   const seen = new Set(capture.settings.map(settingKey));
   const absent = entries.entries.filter((entry) => !seen.has(settingKey(entry)));
   const unheld = absent.map((entry) => absentRow(entry, profile));
@@ -66,7 +75,8 @@ export function prove({ profile, entries, capture, except, ignoresExtra }: Proof
   const counts = countsOf(rows);
   const cut = cutOff(capture);
   const notCompared = byHand.filter((one) => !isExcepted(one));
-  const wrong = counts.different + counts.missing + counts.twice + (ignoresExtra ? 0 : counts.extra);
+  const wrong =
+    counts.different + counts.beside + counts.missing + counts.twice + (ignoresExtra ? 0 : counts.extra);
   return {
     notCompared,
     excepted: [...new Set([...byHand, ...all].filter(isExcepted).flatMap(({ path }) => path ?? []))],
@@ -83,16 +93,38 @@ function isOfBoard({ heldBy, isByHand, reason }: LeftOut): boolean {
   return isByHand && (heldBy === 'board' || reason !== null);
 }
 
-function heldRow(setting: ListedSetting, wanted: ReadonlyMap<string, Entry>): ProofRow {
+function heldRow(setting: ListedSetting, wanted: ReadonlyMap<string, Entry>, known: KnownBeside): ProofRow {
   const { groups, name, occurrence, value, at } = setting;
-  const row = { groups, name, occurrence, held: value, at: at.value };
+  const row = { groups, name, occurrence, held: value, at: at.value, beside: null };
   const entry = wanted.get(settingKey(setting));
   if (entry === undefined) {
     const isAgain = occurrence > 1 && wanted.has(settingKey({ ...setting, occurrence: 1 }));
     return { ...row, path: null, wanted: null, verdict: isAgain ? 'twice' : 'extra' };
   }
   const isSame = sameValue(entry.value, value, entry.step ?? undefined);
-  return { ...row, path: entry.path, wanted: entry.value, verdict: isSame ? 'equal' : 'different' };
+  const compared = { ...row, path: entry.path, wanted: entry.value };
+  if (!isSame) return { ...compared, verdict: 'different' };
+  const beside = besideChange(known.of(setting), setting);
+  return { ...compared, beside, verdict: beside === null ? 'equal' : 'beside' };
+}
+
+/** What is known of what the board's lines say beside their values. */
+class KnownBeside {
+  private readonly captured: ReadonlyMap<string, ListedSetting>;
+
+  constructor(
+    captured: Listing | null,
+    private readonly profile: Profile | null,
+  ) {
+    this.captured = new Map(captured?.settings.map((setting) => [settingKey(setting), setting]));
+  }
+
+  of(setting: ListedSetting): Beside {
+    const before = this.captured.get(settingKey(setting));
+    if (before !== undefined) return besideIn(before);
+    const row = this.profile?.find(setting.groups, setting.name, setting.occurrence)?.row.setting;
+    return row === undefined ? {} : besideInRow(row, setting);
+  }
 }
 
 interface Absent {
@@ -103,7 +135,7 @@ interface Absent {
 /** A setting that the capture does not show: gone, or at a default that the listing leaves out. */
 function absentRow(entry: Entry, profile: Profile | null): Absent {
   const { groups, name, occurrence, path, value, step } = entry;
-  const row = { groups, name, occurrence, path, wanted: value, held: null, at: null };
+  const row = { groups, name, occurrence, path, wanted: value, held: null, at: null, beside: null };
   if (profile?.text.omitsDefaults !== true) return { row: { ...row, verdict: 'missing' } };
   const byDefault = profile.find(groups, name, occurrence)?.row.setting.default;
   if (byDefault === undefined) {
@@ -115,7 +147,7 @@ function absentRow(entry: Entry, profile: Profile | null): Absent {
 }
 
 function countsOf(rows: readonly ProofRow[]): Record<Verdict, number> {
-  const counts = { different: 0, missing: 0, twice: 0, default: 0, extra: 0, equal: 0 };
+  const counts = { different: 0, beside: 0, missing: 0, twice: 0, default: 0, extra: 0, equal: 0 };
   for (const { verdict } of rows) counts[verdict] += 1;
   return counts;
 }

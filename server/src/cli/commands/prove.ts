@@ -2,7 +2,7 @@ import { TextLines } from '../../board/layer/text-lines';
 import { compareWithCapture } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
-import { notComparedText, proofSummary } from '../../features/board/proof-text';
+import { besideText, notComparedText, proofSummary } from '../../features/board/proof-text';
 import { settingText } from '../../features/board/setting-text';
 import { includedText } from '../../workspace/included-text';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
@@ -102,6 +102,7 @@ function json(proof: Proof, lines: TextLines, board: string | null, pack: string
 const said: Readonly<Record<Verdict, (row: ProofRow) => string>> = {
   equal: () => 'equal',
   different: ({ wanted, held }) => `different: the script says ${wanted}, the board holds ${held}`,
+  beside: ({ beside }) => (beside === null ? 'equal' : besideText(beside)),
   missing: ({ wanted }) => `missing: the script says ${wanted}, the board does not show it`,
   twice: ({ held }) => `there twice: it stands there again, as ${held}`,
   default: ({ wanted }) => `left at its default, which is ${wanted} as the script says`,

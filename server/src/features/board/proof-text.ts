@@ -1,5 +1,6 @@
 import { TextLines } from '../../board/layer/text-lines';
 import type { Listing } from '../../board/listing/listing';
+import type { BesideChange } from '../../board/proving/beside';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { type LeftOut, leftOutName } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
@@ -18,6 +19,7 @@ export interface DescribedProof {
 
 const verdictWords: Readonly<Record<Verdict, string>> = {
   different: 'different',
+  beside: 'other words beside it',
   missing: 'missing',
   twice: 'there again',
   default: 'left at its default',
@@ -30,6 +32,11 @@ export function notComparedText(left: LeftOut): string {
   return `${leftOutName(left)}: ${left.reason ?? 'nobody has said which setting of the board it is'}`;
 }
 
+/** What a line says otherwise beside its value. */
+export function besideText({ was, is }: BesideChange): string {
+  return `says ${is} beside the same value, and said ${was} before`;
+}
+
 /** The counts in a sentence, after what it comes to. */
 export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof): string {
   const result = isWhole
@@ -39,6 +46,7 @@ export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof):
     ...(notCompared.length === 0 ? [] : [`${notCompared.length} not compared`]),
     `${counted(counts.equal, 'setting')} equal`,
     `${counts.different} different`,
+    ...(counts.beside === 0 ? [] : [`${counts.beside} with other words beside the value`]),
     `${counts.missing} missing`,
     `${counts.twice} there twice`,
     ...(counts.default === 0 ? [] : [`${counts.default} left at the default`]),
@@ -86,12 +94,12 @@ function unreadPart({ left }: Proof): string {
 }
 
 function tableRow(row: ProofRow, lines: TextLines): string {
-  const { path, wanted, held, verdict, at } = row;
+  const { path, wanted, held, verdict, at, beside } = row;
   const cells = [
     escaped(settingText(row)),
     path === null ? '' : cell(path),
-    wanted === null ? '' : cell(wanted),
-    held === null ? '' : cell(held),
+    wanted === null ? '' : cell(beside === null ? wanted : `${wanted} (${beside.was})`),
+    held === null ? '' : cell(beside === null ? held : `${held} (${beside.is})`),
     verdictWords[verdict],
     at === null ? '' : String(lines.placeAt(at.start).line + 1),
   ];
@@ -113,12 +121,14 @@ function problemsOf({ rows, left, cutOff }: Proof, lines: TextLines): DescribedP
   ];
 }
 
-function problemOf({ verdict, wanted, at }: ProofRow, lines: TextLines): DescribedProof['problems'] {
+function problemOf({ verdict, wanted, at, beside }: ProofRow, lines: TextLines): DescribedProof['problems'] {
   if (at === null) return [];
   const line = lines.placeAt(at.start).line;
   switch (verdict) {
     case 'different':
       return [{ line, message: `The script says ${wanted ?? ''}.` }];
+    case 'beside':
+      return beside === null ? [] : [{ line, message: `This line ${besideText(beside)}.` }];
     case 'extra':
       return [{ line, message: 'The script does not set this.' }];
     case 'twice':
