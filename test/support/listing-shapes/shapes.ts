@@ -21,7 +21,14 @@ import {
   spaced,
   valueFirst,
 } from './shapes/plain';
-import { bareWords, continued, mixedForms, severalSettings, severalValues } from './shapes/several';
+import {
+  bareWords,
+  continued,
+  ledSettings,
+  mixedForms,
+  severalSettings,
+  severalValues,
+} from './shapes/several';
 
 /** Every way to print settings that a listing may have. None is that of a board that exists. */
 export const shapes = {
@@ -42,6 +49,7 @@ export const shapes = {
   'path headings': pathHeadings,
   braces,
   'several settings': severalSettings,
+  'led settings': ledSettings,
   'several values': severalValues,
   'bare words': bareWords,
   'mixed forms': mixedForms,

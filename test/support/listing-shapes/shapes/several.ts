@@ -1,6 +1,7 @@
 import { literal, namePiece, settingLine, valuePieces } from '../lines';
 import type { Item, Line, Piece } from '../listing';
 import { inTurn, oneWord, type ShapeMaker, usual } from '../shape';
+import { type Look, looks } from '../values';
 
 function chunksOf(items: readonly Item[], size: number): readonly (readonly number[])[] {
   const chunks: number[][] = [];
@@ -32,14 +33,16 @@ export const severalSettings: ShapeMaker = (lot) => {
     groups: isGrouped ? 'one' : 'none',
     isExact: false,
     badValue: bad,
-    print: (items) => chunksOf(items, size).map((chunk) => lineOf(items, chunk, isGrouped, equals, between)),
+    print: (items) =>
+      chunksOf(items, size).map((chunk) => lineOf(items, chunk, isGrouped ? ': ' : null, equals, between)),
   };
 };
 
 function lineOf(
   items: readonly Item[],
   chunk: readonly number[],
-  isGrouped: boolean,
+  /** What stands behind the group; null: no group is printed. */
+  behind: string | null,
   equals: string,
   between: string,
 ): Line {
@@ -54,8 +57,37 @@ function lineOf(
       ...valuePieces(index, item),
     ];
   });
-  return settingLine(isGrouped ? `${groups.join(' ')}: ` : '', settings);
+  return settingLine(behind === null ? '' : groups.join(' ') + behind, settings);
 }
+
+/** A word, then several settings of it; here and there a setting that stands alone. */
+export const ledSettings: ShapeMaker = (lot) => {
+  const [behind, equals, between] = lot.one([
+    [' ', '=', ' '],
+    [' ', '=', ', '],
+    [' ', ' ', ' '],
+    [': ', ' ', ' '],
+    [': ', '=', ' '],
+    [': ', ':', ' '],
+    [' = ', ':', ' '],
+    ['  ', ':', '  '],
+    [' - ', '=', '; '],
+  ] as const);
+  const size = 2 + lot.whole(4);
+  return {
+    ...usual,
+    styles: oneWord,
+    groups: 'one',
+    isExact: false,
+    without: looks.filter((look) => !sureLooks.includes(look)),
+    badValue: /[,;:]/,
+    spared: ['greeting'],
+    print: (items) => chunksOf(items, size).map((chunk) => lineOf(items, chunk, behind, equals, between)),
+  };
+};
+
+/** Such as no name is: a word beside names would be another. */
+const sureLooks: readonly Look[] = ['whole', 'negative', 'decimal', 'flag', 'hex', 'zeros'];
 
 /** Most settings have several values. */
 export const severalValues: ShapeMaker = (lot) => {

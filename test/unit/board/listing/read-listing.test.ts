@@ -102,6 +102,75 @@ describe('a listing of plain lines', () => {
   ]);
 });
 
+describe('settings behind the word that they belong to', () => {
+  const says = `
+    roll › P = 47
+    roll › I = 30
+    roll › D = 22
+    yaw › P = 60
+    yaw › I = 40
+    yaw › D = 0
+  `;
+  const lines: readonly (readonly [string, string])[] = [
+    ['roll P=47 I=30 D=22', 'yaw P=60 I=40 D=0'],
+    ['roll: P=47 I=30 D=22', 'yaw: P=60 I=40 D=0'],
+    ['roll: P 47 I 30 D 22', 'yaw: P 60 I 40 D 0'],
+    ['roll: P:47 I:30 D:22', 'yaw: P:60 I:40 D:0'],
+    ['roll P 47 I 30 D 22', 'yaw P 60 I 40 D 0'],
+    ['roll   P:47  I:30  D:22', 'yaw    P:60  I:40  D:0'],
+    ['roll P=47, I=30, D=22', 'yaw P=60, I=40, D=0'],
+    ['[roll] P=47 I=30 D=22', '[yaw] P=60 I=40 D=0'],
+    ['roll = P:47 I:30 D:22', 'yaw = P:60 I:40 D:0'],
+  ];
+  hold(lines.map((two) => ({ what: two[0], text: two.join('\n'), says })));
+  hold([
+    {
+      what: 'where most lines hold one setting',
+      text: `
+        speed = 5
+        mode = soft
+        craft name = "calm sky"
+        roll P=47 I=30
+        yaw P=60 I=40
+        lap = 12
+        lap sound = on
+        tilt = 4.5
+      `,
+      says: `
+        speed = 5
+        mode = soft
+        craft name = "calm sky"
+        roll › P = 47
+        roll › I = 30
+        yaw › P = 60
+        yaw › I = 40
+        lap = 12
+        lap sound = on
+        tilt = 4.5
+      `,
+    },
+    {
+      what: 'with the number of each member',
+      text: `
+        lamp 1 pin 4 turn cw level 5
+        lamp 2 pin 5 turn ccw level 5
+        lamp 3 pin 6 turn cw level 5
+      `,
+      says: `
+        lamp › 1 › pin = 4
+        lamp › 1 › turn = cw
+        lamp › 1 › level = 5
+        lamp › 2 › pin = 5
+        lamp › 2 › turn = ccw
+        lamp › 2 › level = 5
+        lamp › 3 › pin = 6
+        lamp › 3 › turn = cw
+        lamp › 3 › level = 5
+      `,
+    },
+  ]);
+});
+
 describe('names', () => {
   hold([
     {

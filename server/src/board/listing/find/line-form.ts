@@ -8,6 +8,7 @@ import { type Decoration, decorationsOf } from './decoration';
 import { pairQuality } from './quality';
 import type { Sample } from './sample';
 import { type Separator, separatorsIn } from './separators';
+import { betweensOf, leadsOfSeveral, severalIn } from './several';
 
 /** A form of settings lines that was tried on lines. */
 export interface Tried {
@@ -78,6 +79,8 @@ const nameEnds = [
   ['words', 0.99],
 ] as const;
 
+/** How much names and values in turn are believed, with nothing but blanks between them. */
+const surePairs = 0.9;
 const swapped = 0.9;
 /** How much more it is believed where it shows. */
 const sureTurn = 1.15;
@@ -97,23 +100,24 @@ function formsWith(
     literal === ' '
       ? nameEnds.map(([names, share]) => ({ form: { form, names }, strength: belief * share }))
       : [{ form: { form }, strength: belief }];
-  const marks = [...new Set([...betweens, ...betweensOf(literal, sample)])];
-  const leads = prefix === '' ? ['', ...leadsIn(sample, literal)] : [''];
+  const holding = severalIn(literal, sample);
+  const marks = [...new Set([...betweens, ...betweensOf(literal, holding)])];
+  const leads = prefix === '' ? ['', ...leadsOfSeveral(literal, holding)] : [''];
   const several = leads.flatMap((lead) =>
     marks.map((between) => ({
       form: { form: `${prefix}${lead}{name}${literal}{value}`, between },
-      strength: belief,
+      strength: literal === ' ' ? surePairs : belief,
     })),
   );
-  const led = leads
+  const led = (prefix === '' ? leadsIn(sample, literal) : [])
     // What may part a path is found as one, in however many steps.
-    .filter((lead) => lead !== '' && lead !== '{group} > ')
+    .filter((lead) => lead !== '{group} > ')
     .map((lead) => ({ form: { form: `${lead}{name}${literal}{value}${suffix}` }, strength: belief }));
   const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: belief * swapped };
   return [...plain, ...several, ...led, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
 }
 
-/** What may part a group from the settings behind it. */
+/** What may part a group from the setting behind it. */
 const leadMarks = [': ', ' > ', ' | ', '|', ' - ', '> ', '\t', '  '] as const;
 const shareOfLead = 0.8;
 
@@ -123,31 +127,11 @@ function leadsIn(sample: readonly Sample[], literal: string): readonly string[] 
     .filter((mark) => {
       const led = sample.filter(({ text }) => {
         const at = text.indexOf(mark);
-        return at > 0 && text.indexOf(core) > at;
+        return at > 0 && (core === '' || text.indexOf(core) > at);
       });
-      return core !== '' && led.length >= shareOfLead * sample.length;
+      return core !== mark.trim() && led.length >= shareOfLead * sample.length;
     })
     .map((mark) => `{group}${mark}`);
-}
-
-/** What may stand between several settings of a line. */
-const marksBetween = [';', '|', ',', '\t', '  ', ' '] as const;
-const shareOfSeveral = 0.3;
-
-function betweensOf(literal: string, sample: readonly Sample[]): readonly string[] {
-  const core = literal.trim();
-  if (core === '') return [];
-  const several = sample.filter(({ text }) => {
-    const first = text.indexOf(core, 1);
-    return first > 0 && text.indexOf(core, first + core.length) > 0;
-  });
-  if (several.length === 0 || several.length < shareOfSeveral * sample.length) return [];
-  return marksBetween.filter(
-    (mark) =>
-      mark !== core &&
-      !(mark === ' ' && literal !== core) &&
-      several.filter(({ text }) => text.includes(mark)).length >= shareOfSeveral * several.length,
-  );
 }
 
 function tryForm(

@@ -6,6 +6,7 @@ import { isSurelyHeading } from './headings';
 import { bestForm, type Tried } from './line-form';
 import { presenceIn } from './presence';
 import type { Sample } from './sample';
+import { holdsSeveral } from './several';
 
 const leastCoverage = 0.2;
 
@@ -41,7 +42,8 @@ export function moreFormsIn(
   main: readonly LineFormData[],
   comments: readonly string[],
 ): readonly LineFormData[] {
-  const found = [...main];
+  const torn = tornForm(sample, main, comments);
+  const found = torn === null ? [...main] : [torn, ...main];
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
@@ -60,6 +62,31 @@ export function moreFormsIn(
     rest = left;
   }
   return inOrder([...found, ...bareNames(sample, rest, found)]);
+}
+
+/** So many settings must stand in lines that hold several, where few lines do. */
+const leastTorn = 3;
+
+/** The form of the few lines that hold several settings, where most lines hold one and these are read as one as well. */
+function tornForm(
+  sample: readonly Sample[],
+  main: readonly LineFormData[],
+  comments: readonly string[],
+): LineFormData | null {
+  if (main.length === 0 || main.some(({ between }) => between !== undefined)) return null;
+  for (const literal of ['=', ':', ' '] as const) {
+    const torn = sample.filter(({ text }) => holdsSeveral(text, literal));
+    const next = torn.length === 0 || 2 * torn.length > sample.length ? null : bestForm(torn, comments);
+    if (next === null || next.form.between === undefined) continue;
+    const { read, form } = next;
+    const count = [...read.values()].reduce((sum, { length }) => sum + length, 0);
+    const areWhole = torn.every(({ index }) => (read.get(index)?.length ?? 0) > 1);
+    const own = new Set(torn.map(({ index }) => index));
+    const forms = formsOf([form]);
+    const isOnly = sample.every(({ index, text }) => own.has(index) || partsOfLine(forms, text).length < 2);
+    if (areWhole && count >= leastTorn && isOnly) return form;
+  }
+  return null;
 }
 
 function unread(sample: readonly Sample[], forms: readonly LineFormData[]): readonly Sample[] {

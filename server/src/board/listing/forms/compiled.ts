@@ -1,12 +1,24 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
 import { type Beside, besideOf } from './tail';
-import { type Literal, type Template, templateOf } from './template';
+import { type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
+
+/** What stands in front of all settings of a line that holds several. */
+export interface Lead {
+  /** How many fields: a group, or a group and one of its members. */
+  readonly steps: number;
+  /** What begins the line. */
+  readonly before: Literal;
+  /** What parts it from the first setting. */
+  readonly after: Literal;
+}
 
 export interface LineForm {
   readonly template: Template;
-  /** Where a line holds several settings, what parts a group in front of them all from the first; null: none stands there. */
-  readonly lead: Literal | null;
+  /** Where a line holds several settings: the group in front of them; null: none stands there. */
+  readonly lead: Lead | null;
+  /** Whether nothing but blanks parts a name from its value. */
+  readonly isLoose: boolean;
   readonly names: 'word' | 'words' | 'before-value';
   readonly between: string | null;
   /** What stands before a name that is off; null: the form has values. */
@@ -67,17 +79,30 @@ function lineFormOf(form: LineFormData): LineForm {
   return {
     template,
     lead,
+    isLoose: isLoose(template),
     names: form.names ?? 'word',
     between: form.between ?? null,
     negation: template.fields.includes('value') ? null : (form.negation ?? ''),
   };
 }
 
+function isLoose({ fields, literals }: Template): boolean {
+  const name = fields.indexOf('name');
+  const value = fields.indexOf('value');
+  const between = literals[Math.max(name, value)];
+  return (
+    Math.abs(name - value) === 1 && between !== undefined && isOnlyGap(between) && between.before === 'blank'
+  );
+}
+
+const leading: readonly Field[] = ['group', 'member'];
+
 /** `{group}: {name}={value}` is a lead, and a form of what follows it. */
-function ledBy(source: string): { readonly template: Template; readonly lead: Literal | null } {
+function ledBy(source: string): { readonly template: Template; readonly lead: Lead | null } {
   const template = templateOf(source);
-  const start = source.indexOf('{name}');
-  const isLed = template.fields[0] === 'group' && template.fields[1] === 'name';
-  const lead = isLed ? (template.literals[1] ?? null) : null;
-  return { template: lead === null ? template : templateOf(source.slice(start)), lead };
+  const steps = template.fields.indexOf('name');
+  const isLed = steps > 0 && template.fields.slice(0, steps).every((field, at) => field === leading[at]);
+  const [before, after] = [template.literals[0], template.literals[steps]];
+  if (!isLed || before === undefined || after === undefined) return { template, lead: null };
+  return { template: templateOf(source.slice(source.indexOf('{name}'))), lead: { steps, before, after } };
 }

@@ -34,7 +34,7 @@ export function readPart(
   mark: DecimalMark,
 ): PartRead | null {
   if (form.negation !== null) return readPresence(form.negation, form, text, from, to);
-  const isGapped = isOnlyGap(form);
+  const isGapped = form.isLoose;
   const [start, end] = trimmed(text, from, to);
   const tail = isGapped ? tailBehindName(text, start, end, besides, mark) : null;
   const found = matched(form, text, start, tail?.start ?? end, mark);
@@ -75,20 +75,6 @@ function saidInLine(found: ReadonlyMap<Field, Stretch>): Tail['parts'] {
   });
 }
 
-/** Whether nothing but blanks parts the name from its value. */
-export function isOnlyGap({ template }: LineForm): boolean {
-  const { fields, literals } = template;
-  const name = fields.indexOf('name');
-  const value = fields.indexOf('value');
-  const between = literals[Math.max(name, value)];
-  return (
-    Math.abs(name - value) === 1 &&
-    between !== undefined &&
-    between.pieces.length === 0 &&
-    between.before === 'blank'
-  );
-}
-
 function tailBehindName(
   text: string,
   start: number,
@@ -111,7 +97,7 @@ function matched(
   mark: DecimalMark,
 ): ReadonlyMap<Field, Stretch> | null {
   const found = match(form.template, text, from, to) ?? withoutValue(form, text, from, to);
-  if (found === null || form.names === 'word' || !isOnlyGap(form)) return found;
+  if (found === null || form.names === 'word' || !form.isLoose) return found;
   const [name, value] = [found.get('name'), found.get('value')];
   if (name === undefined || value === undefined) return null;
   const start = Math.min(name.start, value.start);

@@ -39,6 +39,11 @@ export interface Literal {
   readonly after: Gap;
 }
 
+/** Whether a literal is nothing but blanks. */
+export function isOnlyGap({ pieces }: Literal): boolean {
+  return pieces.length === 0;
+}
+
 /**
  * A line as literals and fields in turn, literals first and last, perhaps empty. It is read without patterns and
  * without going back, and written by filling in its fields.
