@@ -26,6 +26,7 @@ const better: ReadonlyMap<string, 'more' | 'less'> = new Map([
   ]),
   ...all('more', [
     'thrust-to-weight',
+    'thrust-to-weight-landing',
     'minutes-to-landing',
     'minutes-to-warning',
     'video-range',

@@ -1,14 +1,15 @@
 import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { gravity } from '../physics/atmosphere';
-import type { Drive } from '../physics/drive';
+import { type Drive, powerForThrust } from '../physics/drive';
 import { estimatePropeller } from '../physics/propeller-estimate';
 import { airOf } from './air';
 import { motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
-import { chemistryInView, nominalCell, packCount, packQuantity } from './pack-in-view';
-import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
+import { chemistryInView, fullCell, nominalCell, packCount, packQuantity } from './pack-in-view';
+import { type Throttle, throttleOf } from './throttle';
+import { changedIn, type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
 /** Motors, propellers and pack, with the weight that they carry. */
 export interface Carried {
@@ -17,10 +18,11 @@ export interface Carried {
   readonly weight: number;
   /** Propellers' pitch, m. */
   readonly pitch: number;
-  /** The most throttle that the script lets through, as a share; null where it can't be read. */
-  readonly limit: number | null;
+  /** What the script makes of the throttle; null where it can't be read. */
+  readonly throttle: Throttle | null;
 }
 
+/** With a pack that is half used: most of a flight is flown with one. */
 export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
   const assumed: string[] = [];
   const motor = motorOf(own);
@@ -42,16 +44,43 @@ export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
     sourceResistance: source.resistance,
     otherPower,
   };
-  const carried = { drive, weight: mass * gravity, pitch, limit: limitOf(own) };
+  const carried = { drive, weight: mass * gravity, pitch, throttle: throttleOf(own, fullVoltage(own)) };
   return {
     value: doubtful(carried, doubtsOf(spread, source.doubt)),
     assumed: [...air.assumed, ...assumed],
   };
 });
 
-function limitOf(view: CraftView): number | null {
-  const [motors, stick] = [view.quantity('motor.output-limit'), view.quantity('stick.throttle.limit')];
-  return motors === null || stick === null ? null : Math.min(motors, stick);
+/** What a full pack has without a load, V; null where that is not known. */
+function fullVoltage(view: CraftView): number | null {
+  const [cells, cell] = [packCount(view, 'cells'), fullCell(view)];
+  return cells === null || cell === null ? null : cells * cell;
+}
+
+/** With a pack fresh from the charger: limits are met with it first. */
+export const carriedOnFull = model<[], Doubtful<Carried>>('drive with a full pack', (own) => {
+  const carried = carriedBy(own);
+  const voltage = fullVoltage(own);
+  if (carried === null || voltage === null) return null;
+  return { ...carried, value: changedIn(carried.value, (one) => withVoltage(one, voltage)) };
+});
+
+/** With a pack that shows the landing voltage in the hover: what is left to stop a descent with. */
+export const carriedToLand = model<[], Doubtful<Carried>>('drive with a pack due to land', (own) => {
+  const carried = carriedBy(own);
+  const [cells, cell] = [packCount(own, 'cells'), own.quantity('power.land-cell')];
+  if (carried === null || cells === null || cell === null || cell <= 0) return null;
+  return { ...carried, value: changedIn(carried.value, (one) => dueToLand(one, cells * cell)) };
+});
+
+function withVoltage(carried: Carried, openVoltage: number): Carried {
+  return { ...carried, drive: { ...carried.drive, openVoltage } };
+}
+
+/** So much above the landing voltage as the hover's current takes off. */
+function dueToLand(carried: Carried, voltage: number): Carried {
+  const { drive, weight } = carried;
+  return withVoltage(carried, voltage + drive.sourceResistance * (powerForThrust(drive, weight) / voltage));
 }
 
 function motorOf(view: CraftView): Drive['motor'] | null {

@@ -1,6 +1,7 @@
 import type { CraftView } from '../craft/view';
 import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
-import { alias, halfRate } from '../physics/sampling';
+import { alias, aliasSpan, halfRate } from '../physics/sampling';
+import { fine } from './drive-figures';
 import type { Computed, FigureSource } from './figure';
 import { chainOf, chainsOf, type Working, workingOf } from './filter-chain';
 import { type ChainName, chains, filterNumbers, kindOf, stageAt } from './filter-stages';
@@ -28,8 +29,14 @@ export const filterFigures: readonly FigureSource[] = [
       const rate = view.quantity('gyro.rate');
       const heard = toneOf(view, 'blades', 'full');
       if (rate === null || rate <= 0 || heard === null) return null;
-      const why = `|f - rate × round(f / rate)| of ${view.short(heard.likely, 'Hz')} at ${view.short(rate, 'kHz')}`;
-      return { likely: alias(heard.likely, rate), why, assumed: heard.assumed ?? [] };
+      const { likely, low = likely, high = likely, assumed = [] } = heard;
+      const passes = Math.round(likely / rate);
+      return {
+        likely: alias(likely, rate),
+        ...aliasSpan(low, high, rate),
+        why: `|${fine(likely, 'Hz')} - ${passes} × ${fine(rate, 'Hz')}|`,
+        assumed,
+      };
     },
   },
   {
@@ -61,8 +68,8 @@ function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Co
   const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: value.all(turns) }, steeringTone);
   const hover = value.follows ? (turnsAt(view, 'hover')?.likely ?? null) : null;
   const likely = delayAt(hover);
-  const moved = hover === null ? [] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
-  const delays = [likely, ...moved.flatMap((turns) => (turns === null ? [] : [delayAt(turns.likely)]))];
+  const states: readonly FlightState[] = hover === null ? [] : ['idle', 'hover', 'full'];
+  const delays = [likely, ...states.flatMap((state) => endsOf(turnsAt(view, state)).map(delayAt))];
   const count = value.all(hover).length;
   const filters = what === '' ? `${count} ${count === 1 ? 'section' : 'sections'}` : what;
   return {
@@ -72,6 +79,11 @@ function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Co
     why: count === 0 ? 'nothing is filtered' : `group delay of ${filters} at ${steeringTone} Hz`,
     assumed,
   };
+}
+
+/** As far down and up as a figure may lie. */
+function endsOf(found: Computed | null): readonly number[] {
+  return found === null ? [] : [found.low ?? found.likely, found.high ?? found.likely];
 }
 
 function delay(chain: ChainName, title: string): FigureSource {
@@ -119,7 +131,7 @@ function toneOf(view: CraftView, harmonic: Harmonic, state: FlightState): Comput
   const times = harmonicOf(view, harmonic);
   if (turns === null || times === null) return null;
   const { likely, low = likely, high = likely, assumed = [] } = turns;
-  const why = times === 1 ? turns.why : `${times} × ${view.short(likely, 'Hz')}`;
+  const why = times === 1 ? turns.why : `${times} × ${fine(likely, 'Hz')}`;
   return { likely: times * likely, low: times * low, high: times * high, why, assumed };
 }
 
@@ -150,18 +162,31 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
       const rate = view.quantity('gyro.rate');
       if (known === null || turns === null || heard === null || rate === null) return null;
       if (heard.likely >= halfRate(rate)) return null;
-      const gyro = known.value.gyro.own(turns.likely);
-      // Never right at the middle of a notch, where nothing at all would be left.
-      const worst = (share: number) =>
-        Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(gyro, by * heard.likely)));
-      const [likely, low, high] = [worst(strays.usual), worst(strays.least), worst(strays.most)];
+      const { gyro } = known.value;
+      const times = heard.likely / turns.likely;
+      const leftAt = (share: number) => (speed: number) => leftOf(gyro.own(speed), times * speed, share);
+      const likely = leftAt(strays.usual)(turns.likely);
+      // The tone is a guess: so is whether it meets a notch that stands still, and how far a low-pass reaches.
+      const speeds = between(turns.low ?? turns.likely, turns.high ?? turns.likely);
       return {
         likely,
-        low: Math.min(likely, low),
-        high: Math.max(likely, high),
-        why: `gain of ${gyro.length} filters within ${100 * strays.usual} % of ${view.short(heard.likely, 'Hz')}`,
+        low: Math.min(likely, ...speeds.map(leftAt(strays.least))),
+        high: Math.max(likely, ...speeds.map(leftAt(strays.most))),
+        why: `gain of ${gyro.own(turns.likely).length} filters within ${100 * strays.usual} % of ${fine(heard.likely, 'Hz')}`,
         assumed: [...new Set([...known.assumed, ...(heard.assumed ?? [])])],
       };
     },
   };
+}
+
+/** What is left (dB) at the loudest within a share of a tone (Hz): never right at the middle of a notch, where nothing would be. */
+function leftOf(filters: readonly DigitalFilter[], tone: number, share: number): number {
+  return Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(filters, by * tone)));
+}
+
+/** As many speeds of a span as tell where a notch is met. */
+const looks = 24;
+
+function between(low: number, high: number): readonly number[] {
+  return Array.from({ length: looks + 1 }, (_, step) => low + (step / looks) * (high - low));
 }

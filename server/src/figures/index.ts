@@ -5,6 +5,7 @@ import { driveFigures } from './drive-figures';
 import type { Figure, FigureSource } from './figure';
 import { filterFigures } from './filter-figures';
 import { leadFigures } from './leads';
+import { limitFigures } from './limit-figures';
 import { loopFigures } from './loop-figures';
 import { massFigures } from './mass';
 import { measuringFigures } from './measuring';
@@ -23,6 +24,7 @@ export const figureSources: readonly FigureSource[] = [
   ...massFigures,
   ...airFigures,
   ...driveFigures,
+  ...limitFigures,
   ...motorSignalFigures,
   ...motorLagFigures,
   ...measuringFigures,

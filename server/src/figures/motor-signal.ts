@@ -17,7 +17,7 @@ const leastOfIdealSpeed = 0.93;
 export const motorSignalFigures: readonly FigureSource[] = [
   {
     id: 'motor-signal-time',
-    title: 'From one command to a motor to the next, at the soonest',
+    title: 'Least time between two motor commands',
     unit: 'us',
     from: ['esc.signal', 'esc.speed-feedback'],
     hint: { at: ['esc.signal'], words: (figure) => `${figure} from command to command` },
@@ -100,12 +100,18 @@ function signalTime(view: CraftView): Computed | null {
   const signal = signalInUse(view);
   const seconds = commandSpacing(view);
   if (signal === undefined || seconds === null) return null;
-  if (signal.kind === 'pulse') return { likely: seconds * 1e6, why: `longest pulse ${signal.longest}` };
+  if (signal.kind === 'pulse') return { likely: seconds * 1e6, why: `${signal.longest}, the longest pulse` };
   const { frameBits, bitRate = '', gap } = signal;
   const answer = wantedAnswer(view, signal);
-  const command = `${frameBits} bits at ${view.short(inBase(bitRate) / 1000, '')} kbit/s + ${gap}`;
-  const reply = answer === null ? '' : ` + ${answer.turnAround} + ${answer.bits} bits of answer`;
+  const command = `${frameBits} bits / ${bitsText(view, inBase(bitRate))} + ${gap}`;
+  const back = answer === null ? 0 : answer.rateRatio * inBase(bitRate);
+  const reply =
+    answer === null ? '' : ` + ${answer.turnAround} + ${answer.bits} bits / ${bitsText(view, back)}`;
   return { likely: seconds * 1e6, why: command + reply };
+}
+
+function bitsText(view: CraftView, rate: number): string {
+  return `${view.short(rate / 1000, '')} kbit/s`;
 }
 
 function controlPeriod(view: CraftView): Computed | null {

@@ -1,45 +1,56 @@
 import type { CraftView } from '../craft/view';
 import { stateAtThrottle } from '../physics/drive';
 import { turnsPerSecond } from '../physics/motor';
-import { carriedBy } from './drive';
-import { full, hovering } from './drive-figures';
+import { type Carried, carriedBy, carriedOnFull } from './drive';
+import { fine, full, hovering } from './drive-figures';
 import type { Computed } from './figure';
+import { type Model, model } from './model';
+import { type Doubtful, estimate } from './uncertain';
 
+/** `full`: with a full pack, when they turn fastest. */
 export type FlightState = 'idle' | 'hover' | 'full';
 
-/** What is not known of motors and propellers moves their speed by so much. Common practice. */
-const doubts = { idle: 0.3, hover: 0.1, full: 0.1 };
-
-/** How often a second the motors turn; null while motors, propellers or pack are not known. */
-export function turnsAt(view: CraftView, state: FlightState): Computed | null {
-  const held = state === 'idle' ? view.quantity('motor.idle-speed') : null;
-  if (held !== null) return { likely: turnsPerSecond(held), why: `${view.shown('motor.idle-speed')} / 60` };
-  const carried = carriedBy(view);
-  if (carried === null) return null;
-  const { likely: model } = carried.value;
-  const turning = {
-    idle: () => idle(view),
-    hover: () => hovering(model)?.motor,
-    full: () => full(model)?.motor,
-  };
-  const speed = turning[state]()?.speed;
-  if (speed === undefined) return null;
-  const likely = turnsPerSecond(speed);
-  const doubt = doubts[state];
-  const at = state === 'idle' ? ` at ${view.shown('motor.idle')} of throttle` : '';
-  return {
-    likely,
-    low: (1 - doubt) * likely,
-    high: (1 + doubt) * likely,
-    why: `${view.short(speed, 'rpm')}${at} / 60`,
-    assumed: carried.assumed,
-  };
+/** How often a second the motors turn, from the slowest to the fastest that is likely. */
+export interface Turns {
+  readonly likely: number;
+  readonly low: number;
+  readonly high: number;
+  /** The settings or the speed that it comes from. */
+  readonly why: string;
 }
 
-function idle(view: CraftView) {
+/** At idle controllers are far from what the model has them do. Common practice. */
+const doubtAtIdle = 0.3;
+
+/** Null while motors, propellers or pack are not known. */
+export function turnsAt(view: CraftView, state: FlightState): Computed | null {
+  const found = turnsOf(view, state);
+  return found === null ? null : { ...found.value, assumed: found.assumed };
+}
+
+const turnsOf = model<[FlightState], Turns>('turns', (own, state) => {
+  const held = state === 'idle' ? own.quantity('motor.idle-speed') : null;
+  if (held !== null) return { value: exactly(held, `${own.shown('motor.idle-speed')}, in turns a second`) };
+  const carried = (state === 'full' ? carriedOnFull : carriedBy)(own);
+  const speed = carried === null ? null : speedIn(own, state, carried);
+  if (carried === null || speed === null) return null;
+  const why = `${fine(speed.likely, 'rpm')}${state === 'idle' ? ` at ${own.shown('motor.idle')} of throttle` : ''}, in turns a second`;
+  const [likely, low, high] = [speed.likely, speed.low, speed.high].map(turnsPerSecond);
+  if (likely === undefined || low === undefined || high === undefined) return null;
+  return { value: { likely, low: Math.max(0, low), high, why }, assumed: carried.assumed };
+});
+
+function exactly(speed: number, why: string): Turns {
+  const likely = turnsPerSecond(speed);
+  return { likely, low: likely, high: likely, why };
+}
+
+/** Speeds in rad/s. The motors' doubts are those of the model, so that a speed and its tone are equally sure. */
+function speedIn(view: CraftView, state: FlightState, { value }: Model<Doubtful<Carried>>) {
+  if (state === 'hover') return estimate(value, (one) => hovering(one)?.motor.speed ?? null);
+  if (state === 'full') return estimate(value, (one) => full(one)?.motor.speed ?? null);
   const throttle = view.quantity('motor.idle');
-  const carried = carriedBy(view);
-  return throttle === null || carried === null
-    ? undefined
-    : stateAtThrottle(carried.value.likely.drive, throttle).motor;
+  if (throttle === null) return null;
+  const likely = stateAtThrottle(value.likely.drive, throttle).motor.speed;
+  return { likely, low: (1 - doubtAtIdle) * likely, high: (1 + doubtAtIdle) * likely };
 }

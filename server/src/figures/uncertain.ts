@@ -14,6 +14,11 @@ export function doubtful<T>(likely: T, doubts: readonly Doubt<T>[]): Doubtful<T>
   return { likely, turned: doubts.map(({ low, high }) => [low(likely), high(likely)]) };
 }
 
+/** The same change made to a model and to what its doubts make of it. */
+export function changedIn<T>({ likely, turned }: Doubtful<T>, change: (model: T) => T): Doubtful<T> {
+  return { likely: change(likely), turned: turned.map(([low, high]) => [change(low), change(high)]) };
+}
+
 export interface Estimate {
   readonly likely: number;
   readonly low: number;

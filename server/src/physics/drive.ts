@@ -43,6 +43,14 @@ export function stateForThrust(drive: Drive, thrust: number): DriveState | null 
   return throttle > 1 ? null : { throttle, motor, thrust: each, ...supply };
 }
 
+/** What the pack has to give (W) for all propellers together to give a thrust (N), the electronics with it. */
+export function powerForThrust(drive: Drive, thrust: number): number {
+  const { propeller, airDensity, count, otherPower } = drive;
+  const speed = speedForThrust(propeller, thrust / count, airDensity);
+  const { voltage, current } = turning(drive.motor, speed, torqueFactor(propeller, airDensity));
+  return count * voltage * current + otherPower;
+}
+
 /**
  * The pack under a power (W): V = (E + √(E² − 4 R P)) / 2; null beyond the most that it can give, E²/(4 R).
  */

@@ -17,6 +17,24 @@ export function alias(tone: number, rate: number): number {
 }
 
 /**
+ * The lowest and the highest frequency (Hz) as which a tone that lies somewhere in a span shows up in samples taken
+ * at `rate` Hz. Domain: rate above 0, low up to high.
+ */
+export function aliasSpan(
+  low: number,
+  high: number,
+  rate: number,
+): { readonly low: number; readonly high: number } {
+  const ends = [alias(low, rate), alias(high, rate)];
+  // What runs past a multiple of the rate comes down to nothing on its way, past the middle of two up to half of it.
+  const passes = (offset: number) => Math.floor(high / rate - offset) >= Math.ceil(low / rate - offset);
+  return {
+    low: passes(0) ? 0 : Math.min(...ends),
+    high: passes(0.5) ? rate / 2 : Math.max(...ends),
+  };
+}
+
+/**
  * How many times `part` goes into `whole`, when it goes in evenly (to a hundredth of a per cent); else null.
  * Domain: both above 0.
  */

@@ -62,6 +62,7 @@ const figures = [
   'flying-mass',
   'hover-throttle',
   'thrust-to-weight',
+  'thrust-to-weight-landing',
   'minutes-to-landing',
   'minutes-to-warning',
   'hover-current',
@@ -86,7 +87,7 @@ const figures = [
 ];
 
 /** Of the figures, what a pilot looks at first. */
-const key = figures.slice(0, 12);
+const key = figures.slice(0, 13);
 
 export function whichPack(craft: Craft): WhichPack {
   const { columns, rows, shared } = figureTable(craft, figures);

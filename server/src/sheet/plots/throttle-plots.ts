@@ -1,5 +1,5 @@
 import { CraftView } from '../../craft/view';
-import { carriedBy } from '../../figures/drive';
+import { carriedBy, carriedOnFull } from '../../figures/drive';
 import { figureOf } from '../../figures/index';
 import { model } from '../../figures/model';
 import { type DriveState, stateAtThrottle } from '../../physics/drive';
@@ -17,37 +17,48 @@ interface Sweep {
   readonly count: number;
 }
 
-/** Thrust and current along the throttle, a line for each pack. */
+/** Thrust and current along the throttle, a line for each pack: thrust as in most of a flight, current at its most. */
 export function throttlePlots(view: CraftView): readonly LinePlot[] {
   const views = view.craft.packsOrNone().map((pack) => new CraftView(view.craft, pack));
-  const sweeps = views.flatMap((one) => sweepOf(one)?.value ?? []);
+  const sweeps = views.flatMap((one) => sweepOf(one, 'half-used')?.value ?? []);
+  const most = views.flatMap((one) => sweepOf(one, 'full')?.value ?? []);
   if (sweeps.length === 0) return [];
   const hovers = views.flatMap(hoverOf);
   const thrust = sweeps.map(({ name, states, weight, count }) => ({
     name,
     values: states.map((state) => (state === null ? null : (count * state.thrust) / weight)),
   }));
-  const current = sweeps.map(({ name, states }) => ({
+  const current = most.map(({ name, states }) => ({
     name,
     values: states.map((state) => state?.packCurrent ?? null),
   }));
   return [
     plot(
-      { id: 'thrust', title: 'Thrust-to-weight along the throttle', y: 'Thrust-to-weight', unit: '' },
+      {
+        id: 'thrust',
+        title: 'Thrust-to-weight along the throttle, pack half used',
+        y: 'Thrust-to-weight',
+        unit: '',
+      },
       thrust,
       hovers,
     ),
-    plot({ id: 'current', title: 'Current along the throttle', y: 'Current', unit: 'A' }, current, []),
+    plot(
+      { id: 'current', title: 'Current along the throttle, full pack', y: 'Current', unit: 'A' },
+      current,
+      [],
+    ),
   ];
 }
 
-const sweepOf = model<[], Sweep>('sweep', (own) => {
-  const carried = carriedBy(own)?.value.likely;
+const sweepOf = model<[pack: 'half-used' | 'full'], Sweep>('sweep', (own, pack) => {
+  const carried = (pack === 'full' ? carriedOnFull : carriedBy)(own)?.value.likely;
   if (carried === undefined) return null;
-  const { drive, weight, limit } = carried;
-  const states = throttles.map((throttle) =>
-    throttle > (limit ?? 1) + 1e-9 ? null : stateAtThrottle(drive, throttle),
-  );
+  const { drive, weight, throttle: script } = carried;
+  const states = throttles.map((asked) => {
+    const output = script === null ? asked : script.told(asked);
+    return output === null ? null : stateAtThrottle(drive, output);
+  });
   return { value: { name: own.pack ?? 'all', weight, states, count: drive.count } };
 });
 

@@ -65,7 +65,7 @@ describe('the story of a line', () => {
   it('tells a computed figure with its formula', () => {
     const story = lineStory('esc.signal = dshot150\ncontrol.rate = 8 kHz\n', 0);
     assert.match(story, /turn\/signal-longer-than-period/);
-    assert.match(story, /One command to a motor: 1\d\d(\.\d+)? us = 16 bits at 150 kbit\/s/);
+    assert.match(story, /Least time between two motor commands: 1\d\d(\.\d+)? us = 16 bits \/ 150 kbit\/s/);
     assert.match(story, /One round of the control loop: 125 us = 1 \/ 8 kHz/);
   });
 

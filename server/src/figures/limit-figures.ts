@@ -1,0 +1,108 @@
+import type { CraftView } from '../craft/view';
+import { turnsPerSecond } from '../physics/motor';
+import { pitchSpeed, tipSpeed } from '../physics/propeller';
+import { airOf } from './air';
+import {
+  blades,
+  type DriveFigure,
+  driveFigure,
+  fine,
+  full,
+  type InState,
+  packCurrentText,
+} from './drive-figures';
+import type { FigureSource } from './figure';
+
+const perMinute = (2 * Math.PI) / 60;
+
+/** Full throttle with a pack fresh from the charger: what motors, controllers, blades and pack have to bear. */
+const atMost = { pack: 'full', state: full, from: ['pack.<name>.full-cell'] } as const;
+
+const limitFigureList: readonly DriveFigure[] = [
+  {
+    ...atMost,
+    id: 'full-current',
+    title: 'Current from the pack at full throttle, full pack',
+    unit: 'A',
+    measure: ({ state }) => state.packCurrent,
+    why: packCurrentText,
+  },
+  {
+    ...atMost,
+    id: 'full-speed',
+    title: 'Motor speed at full throttle, full pack',
+    unit: 'rpm',
+    measure: ({ state }) => state.motor.speed / perMinute,
+    why: ({ carried: { drive }, state: { motor } }) =>
+      `${fine(drive.motor.speedConstant, 'rpm/V')} × (${fine(motor.voltage, 'V')} - ${fine(motor.current, 'A')} × ${fine(drive.motor.resistance, 'mohm')})`,
+  },
+  {
+    ...atMost,
+    id: 'full-thrust',
+    title: 'Thrust at full throttle, full pack',
+    unit: 'N',
+    measure: ({ carried: { drive }, state }) => drive.count * state.thrust,
+    why: ({ carried: { drive }, state }) =>
+      `${drive.count} × ${blades(drive)} × (${turnsText(state.motor)})^2`,
+  },
+  {
+    ...atMost,
+    id: 'full-motor-current',
+    title: 'Current of one motor at full throttle, full pack',
+    unit: 'A',
+    measure: ({ state }) => state.motor.current,
+    why: ({ carried: { drive }, state: { motor } }) =>
+      `(${fine(motor.voltage, 'V')} - ${fine(motor.speed, 'rpm')} / ${fine(drive.motor.speedConstant, 'rpm/V')}) / ${fine(drive.motor.resistance, 'mohm')}`,
+  },
+  {
+    ...atMost,
+    id: 'full-sag',
+    title: 'Voltage that a full pack loses at full throttle',
+    unit: 'V',
+    measure: ({ carried: { drive }, state }) => drive.openVoltage - state.packVoltage,
+    why: ({ carried: { drive }, state }) =>
+      `${fine(drive.sourceResistance, 'mohm')} × ${fine(state.packCurrent, 'A')}`,
+  },
+  {
+    ...atMost,
+    id: 'tip-speed',
+    title: 'Speed of the blade tips at full throttle, full pack',
+    unit: 'm/s',
+    measure: tipsOf,
+    why: ({ carried: { drive }, state }) =>
+      `π × ${fine(drive.propeller.diameter, 'in')} × ${turnsText(state.motor)}`,
+  },
+  {
+    ...atMost,
+    id: 'tip-mach',
+    title: 'Blade tips at full throttle, of the speed of sound, full pack',
+    unit: '%',
+    measure: (at) => {
+      const sound = soundOf(at.view);
+      return sound === null ? null : (100 * tipsOf(at)) / sound;
+    },
+    why: (at) => `${fine(tipsOf(at), 'm/s')} / ${fine(soundOf(at.view) ?? 0, 'm/s')}`,
+  },
+  {
+    ...atMost,
+    id: 'pitch-speed',
+    title: 'Pitch speed at full throttle, full pack',
+    unit: 'm/s',
+    measure: ({ carried: { pitch }, state }) => pitchSpeed(pitch, state.motor.speed),
+    why: ({ carried: { pitch }, state }) => `${fine(pitch, 'in')} × ${turnsText(state.motor)}`,
+  },
+];
+
+export const limitFigures: readonly FigureSource[] = limitFigureList.map(driveFigure);
+
+function tipsOf({ carried: { drive }, state }: InState): number {
+  return tipSpeed(drive.propeller.diameter, state.motor.speed);
+}
+
+function soundOf(view: CraftView): number | null {
+  return airOf(view)?.value.sound ?? null;
+}
+
+function turnsText({ speed }: InState['state']['motor']): string {
+  return fine(turnsPerSecond(speed), 'Hz');
+}

@@ -1,0 +1,68 @@
+import type { CraftView } from '../craft/view';
+import { curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
+
+/** What stands between the throttle that is asked for and what the motors are told. Shares from 0 to 1. */
+export interface Throttle {
+  /** The most that any motor is ever told. */
+  readonly most: number;
+  /** What the motors are told for a throttle; null above what the script lets through. A full pack has it so. */
+  readonly told: (asked: number) => number | null;
+  /** The throttle that has the motors told an output (a share), with a pack of so many volts under its load. */
+  readonly askedFor: (output: number, voltage: number) => number;
+}
+
+/** Null where the script speaks of it and can't be read. `full`: the full pack without a load, V; null: not known. */
+export function throttleOf(view: CraftView, full: number | null): Throttle | null {
+  const lid = shareOr(view, 'motor.output-limit', 1);
+  const stick = shareOr(view, 'stick.throttle.limit', 1);
+  const even = shareOr(view, 'power.even-thrust', 0);
+  const shape = thrustShape(view);
+  if (lid === null || stick === null || even === null || shape === null) return null;
+  const most = Math.min(lid, curveValue(shape, stick));
+  return {
+    most,
+    told(asked) {
+      const output = curveValue(shape, asked);
+      return output > most + 1e-9 ? null : output;
+    },
+    askedFor(output, voltage) {
+      const raised = full === null ? 1 : 1 + even * Math.max(0, full / voltage - 1);
+      return inverse(shape, output / raised);
+    },
+  };
+}
+
+/** What the script sets; where it sets nothing, what leaves the throttle alone: that is no assumption to tell. */
+function shareOr(view: CraftView, path: string, untouched: number): number | null {
+  return view.isSet(path) ? view.quantity(path) : untouched;
+}
+
+const straight = monotoneCurve([
+  { x: 0, y: 0 },
+  { x: 1, y: 1 },
+]);
+
+/** Motor output over the share of thrust that is asked for; null where its points do not rise. */
+export function thrustShape(view: CraftView): MonotoneCurve | null {
+  if (!view.isSet('motor.thrust-shape')) return straight;
+  const points = view.curve('motor.thrust-shape');
+  if (points === null || points.length < 2) return null;
+  const rises = points.every(({ x, y }, index) => {
+    const before = points[index - 1];
+    return before === undefined || (x > before.x && y >= before.y);
+  });
+  return rises ? monotoneCurve(points) : null;
+}
+
+const halvings = 40;
+
+/** Where a rising curve reaches a value: to a few billionths. */
+function inverse(curve: MonotoneCurve, value: number): number {
+  let [low, high] = [0, 1];
+  for (let step = 0; step < halvings; step += 1) {
+    const middle = (low + high) / 2;
+    if (curveValue(curve, middle) < value) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
