@@ -43,7 +43,7 @@ const straight = monotoneCurve([
 ]);
 
 /** Motor output over the share of thrust that is asked for; null where its points do not rise. */
-export function thrustShape(view: CraftView): MonotoneCurve | null {
+function thrustShape(view: CraftView): MonotoneCurve | null {
   if (!view.isSet('motor.thrust-shape')) return straight;
   const points = view.curve('motor.thrust-shape');
   if (points === null || points.length < 2) return null;
