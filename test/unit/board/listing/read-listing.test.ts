@@ -365,6 +365,21 @@ describe('what a listing says beside values', () => {
       says: 'tern = 5  (0 to 10)\nplover = 6  (1 to 9)',
     },
     {
+      what: 'no limits of what is no number',
+      text: 'tern = 5\nplover = lane 5 from 17 to 21\nwillow = lane 7 from 15 to 21',
+      says: 'tern = 5\nplover = lane 5 from 17 to 21\nwillow = lane 7 from 15 to 21',
+    },
+    {
+      what: 'no limits that most values break',
+      text: 'tern = 5\nplover = 5 from 17 to 21\nwillow = 7 from 15 to 21',
+      says: 'tern = 5\nplover = 5 from 17 to 21\nwillow = 7 from 15 to 21',
+    },
+    {
+      what: 'a unit behind the range',
+      text: 'tern = 5   (0 .. 9) Hz\nplover = 6 (1 .. 9) Hz',
+      says: 'tern = 5  (0 to 9; in Hz)\nplover = 6  (1 to 9; in Hz)',
+    },
+    {
       what: 'in German',
       text: 'tern = 5 (0 bis 10, Vorgabe 7)\nplover = weich (weich, steil)',
       says: 'tern = 5  (0 to 10; else 7)\nplover = weich  (weich|steil)',

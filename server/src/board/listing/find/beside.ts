@@ -12,7 +12,9 @@ export function besideIn(
 ): readonly string[] {
   const remarks = remarkMarks(values, comments);
   const found = new Set<string>();
-  let rest = values.map((value) => withoutRemark(value, remarks));
+  const whole = values.map((value) => withoutRemark(value, remarks));
+  let rest = whole.map(withoutUnitBehind);
+  const units = rest.every((value, index) => value === whole[index]) ? [] : [' {unit}'];
   for (let round = 0; round < mostRounds; round += 1) {
     const brackets = bracketsIn(rest, mark);
     const bare = rest.map((value) => withoutBrackets(value, brackets));
@@ -26,7 +28,17 @@ export function besideIn(
     for (const template of [...keyed, ...ranges]) found.add(template);
     if (found.size === before) break;
   }
-  return [...remarks.map((one) => ` ${one}{remark}`), ...found, ...unitsIn(rest, mark)];
+  return [
+    ...remarks.map((one) => ` ${one}{remark}`),
+    ...found,
+    ...new Set([...units, ...unitsIn(rest, mark)]),
+  ];
+}
+
+/** `90 (20 .. 400) Hz`: a unit that follows what a bracket says. */
+function withoutUnitBehind(value: string): string {
+  const [, before, unit = ''] = /^(.*\d.*[)\]}>])\s+(\S{1,12})$/.exec(value) ?? [];
+  return before !== undefined && isKnownUnit(unit) ? before : value;
 }
 
 /** What stands behind something that was taken away is looked for again. */
@@ -188,8 +200,10 @@ const fields = {
 function keysIn(values: readonly string[], mark: DecimalMark): readonly string[] {
   const counts = new Map<string, number>();
   const sure = new Set<string>();
-  for (const value of values) {
-    const keys = keysOf(value, mark);
+  const all = values.map((value) => keysOf(value, mark).filter((key) => canSay(key, value, mark)));
+  const limited = areLimits(values, all, mark);
+  for (const found of all) {
+    const keys = found.filter(({ kind }) => limited || (kind !== 'low' && kind !== 'high'));
     for (const { template } of keys) counts.set(template, (counts.get(template) ?? 0) + 1);
     // Both ends together, or a key whose value fits no other, say it even once.
     const kinds = new Set(keys.map(({ kind }) => kind));
@@ -201,6 +215,30 @@ function keysIn(values: readonly string[], mark: DecimalMark): readonly string[]
   return found.map(([template]) => template).slice(0, 12);
 }
 
+/** Only of a number can there be limits: `channel 5 from 1700 to 2100` is all value. */
+function canSay({ kind, at }: Key, value: string, mark: DecimalMark): boolean {
+  const isLimit = kind === 'low' || kind === 'high' || kind === 'range';
+  return !isLimit || isAmount(value.slice(0, at).split(/\s/)[0] ?? '', mark);
+}
+
+/** Whether most values lie between the two ends beside them; else those are a part of the value: `7 from 1500 to 2100`. */
+function areLimits(values: readonly string[], keys: readonly (readonly Key[])[], mark: DecimalMark): boolean {
+  const places = values.flatMap((value, index) => {
+    const endOf = (kind: Key['kind']) => keys[index]?.find((key) => key.kind === kind)?.rest;
+    const [amount, low, high] = [value, endOf('low'), endOf('high')].map((text) => amountIn(text, mark));
+    if (amount === undefined || low === undefined || high === undefined) return [];
+    return [low <= amount && amount <= high];
+  });
+  return 2 * places.filter((isBetween) => isBetween).length >= places.length;
+}
+
+/** The number that a text begins with. */
+function amountIn(text: string | undefined, mark: DecimalMark): number | undefined {
+  const look = lookOf((text?.split(/\s/)[0] ?? '').replace(/,$/, ''), mark);
+  if (look.kind === 'number') return look.value;
+  return look.kind === 'measure' ? look.number.value : undefined;
+}
+
 const surely: ReadonlySet<string> = new Set(['default', 'range', 'words']);
 
 interface Key {
@@ -208,6 +246,8 @@ interface Key {
   readonly kind: keyof typeof fields;
   /** Where it begins in the value. */
   readonly at: number;
+  /** What follows it. */
+  readonly rest: string;
 }
 
 const longestLooked = 400;
@@ -225,7 +265,7 @@ function keysOf(value: string, mark: DecimalMark): readonly Key[] {
 }
 
 /** The key of one word, or of two such as `one of`, that stands there with what follows it. */
-function keyAt(one: RegExpExecArray, text: string): (Key & { readonly rest: string }) | null {
+function keyAt(one: RegExpExecArray, text: string): Key | null {
   const [whole, first = '', joint = '', gap = '', next = ''] = one;
   const end = one.index + whole.length;
   const [, second = '', mark = ''] = /^(of|von)([:=]?)$/.exec(next) ?? [];

@@ -3,6 +3,7 @@ import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, saidIn, wordsIn } from '../stated';
 import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
 import type { Line } from '../text/line';
+import { lookOf } from '../value-look';
 import { firstPlace, literalAt } from './match';
 import type { Field, Literal, Template } from './template';
 
@@ -54,14 +55,28 @@ export function tailIn(
   let tries = 0;
   for (let at = begin; at < to; at += 1) {
     if (isBlank(text[at])) continue;
-    const opens = besides.some((beside) => opensAt(beside, text, at, from, to, mark));
+    const opens = besides.some((beside) => opensAt(beside, text, at, { from, to: at }, to, mark));
     if (!opens) continue;
     const parts = partsFrom(text, at, from, to, besides, mark);
-    if (parts !== null) return { start: at, parts };
+    if (parts !== null && !isPartOfValue(parts, text.slice(from, at), mark)) return { start: at, parts };
     tries += 1;
     if (tries > mostTries) return null;
   }
   return null;
+}
+
+const limits: ReadonlySet<Field> = new Set(['low', 'high', 'range']);
+
+/** `channel 5 from 1700 to 2100` says no limits of a number: where they change, the value does. */
+function isPartOfValue(parts: Tail['parts'], before: string, mark: DecimalMark): boolean {
+  const value = unquoted(before.trim());
+  return value !== '' && parts.some(([field]) => limits.has(field)) && !isNumeric(value, mark);
+}
+
+/** A number, with its unit or without, or several of them. */
+function isNumeric(value: string, mark: DecimalMark): boolean {
+  const kind = lookOf(value, mark).kind;
+  return kind === 'number' || kind === 'measure' || /^[^\p{L}]*\d[^\p{L}]*$/u.test(value);
 }
 
 function partsFrom(
@@ -77,14 +92,21 @@ function partsFrom(
   while (at < to) {
     // Between two parts a comma may stand.
     const isComma = parts.length > 0 && /[,;]/.test(text[at] ?? '');
+    const value = { from, to: start };
     const next =
-      nextPart(text, at, from, to, besides, mark) ??
-      (isComma ? nextPart(text, afterBlanks(text, at + 1, to), from, to, besides, mark) : null);
+      nextPart(text, at, value, to, besides, mark) ??
+      (isComma ? nextPart(text, afterBlanks(text, at + 1, to), value, to, besides, mark) : null);
     if (next === null) return null;
     parts.push([next.field, next.at]);
     at = afterBlanks(text, next.end, to);
   }
   return parts;
+}
+
+/** Where the value stands whose tail is looked for. */
+interface ValueExtent {
+  readonly from: number;
+  readonly to: number;
 }
 
 interface Part {
@@ -96,13 +118,13 @@ interface Part {
 function nextPart(
   text: string,
   at: number,
-  from: number,
+  value: ValueExtent,
   to: number,
   besides: readonly Beside[],
   mark: DecimalMark,
 ): Part | null {
   for (const beside of besides) {
-    if (!opensAt(beside, text, at, from, to, mark)) continue;
+    if (!opensAt(beside, text, at, value, to, mark)) continue;
     const start = afterBlanks(text, literalAt(text, beside.open, at, to), to);
     const end = endOf(beside, text, start, to);
     if (end === null) continue;
@@ -118,13 +140,17 @@ function opensAt(
   { field, open }: Beside,
   text: string,
   at: number,
-  from: number,
+  value: ValueExtent,
   to: number,
   mark: DecimalMark,
 ): boolean {
-  const isFirst = at === from;
+  const isFirst = at === value.from;
   if (!isFirst && open.before !== 'none' && !isBlank(text[at - 1])) return false;
-  if (open.pieces.length === 0) return !isFirst && (field !== 'unit' || isAmount(text, from, at, mark));
+  if (open.pieces.length === 0)
+    return (
+      !isFirst &&
+      (field !== 'unit' || isAmount(text, value.from, value.to, mark) || isAmount(text, value.from, at, mark))
+    );
   const end = literalAt(text, open, at, to);
   if (end < 0) return false;
   // A mark right before a word may begin the value itself; one with a blank behind it ends an empty one.
