@@ -1,150 +1,162 @@
 import type { CraftView } from '../craft/view';
-import { boxInertia, pointInertia } from '../physics/inertia';
-import type { Axis, Gains } from '../physics/loop';
-import { settled } from '../physics/motor';
-import { propellerThrust, torqueFactor } from '../physics/propeller';
-import { type Carried, carriedBy } from './drive';
-import { hovering } from './drive-figures';
+import type { Axis, ControlPath, Gains } from '../physics/loop';
+import { reactionLead, turnsPerSecond } from '../physics/motor';
+import type { AxisName } from './axis-names';
+import { bodyOf } from './body';
 import { chainsOf } from './filter-chain';
 import { model } from './model';
-import { type MotorLag, motorLagOf } from './motor-lag';
+import { rotorOf } from './motor-lag';
 import { commandSeconds, controlWait } from './motor-signal';
-import { type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
+import { type OperatingPoint, operatingPointsOf } from './operating-points';
 
-export const axisNames = ['roll', 'pitch', 'yaw'] as const;
-export type AxisName = (typeof axisNames)[number];
-
-/** Figures of every axis: `roll-step`, `pitch-step`, `yaw-step`. */
-export function ofAxes(...what: readonly string[]): readonly string[] {
-  return axisNames.flatMap((axis) => what.map((one) => `${axis}-${one}`));
+/** An axis with its controller at one place. */
+export interface PlacedAxis {
+  /** `at 90 % of the usable output, pack full` */
+  readonly place: string;
+  readonly point: OperatingPoint;
+  readonly axis: Axis;
 }
 
-/** An axis with its controller in the hover. */
-export const axisOf = model<[name: AxisName], Doubtful<Axis>>('axis', (own, name) => {
-  const carried = carriedBy(own);
-  const gains = carried === null ? null : gainsInHover(own, name, carried.value.likely);
+/** An axis at every place that is looked at. */
+export const axesOf = model<[name: AxisName], readonly PlacedAxis[]>('axes', (own, name) => {
+  const gains = gainsOf(own, name);
+  const body = bodyOf(own, name);
+  const rotor = rotorOf(own);
+  const points = operatingPointsOf(own);
+  const paths = pathsOf(own);
+  if (gains === null || body === null || rotor === null || points === null || paths === null) return null;
+  // What is not known of the derivative's filters matters where there is a derivative.
+  if (gains.derivative !== 0 && !paths.value.knowsDerivative) return null;
+  const situations = situationsOf(own);
+  if (situations === null) return null;
+  const { leverage, inertia } = body.value;
+  const axes = points.value.flatMap((point, index) => {
+    const path = paths.value.paths[index];
+    const { motor } = point;
+    if (path === undefined) return [];
+    const axis: Axis = {
+      gains,
+      path,
+      authority: (leverage * (name === 'yaw' ? motor.drag : motor.thrust)) / inertia,
+      motorLag: rotor.value.inertia / motor.damping,
+      reactionLead:
+        name === 'yaw' && motor.dragSlope > 0 ? reactionLead(rotor.value.inertia, motor.dragSlope) : 0,
+    };
+    return situations.flatMap((situation) => placedIn(situation, point, axis));
+  });
+  const assumed = [points, paths, rotor, body].flatMap((one) => one.assumed);
+  return { value: axes, assumed: [...new Set(assumed)] };
+});
+
+interface Paths {
+  readonly paths: readonly ControlPath[];
+  readonly knowsDerivative: boolean;
+}
+
+/** Filters and waits at every operating point: notches that follow the motors stand elsewhere at each. */
+const pathsOf = model<[], Paths>('control paths', (own) => {
+  const points = operatingPointsOf(own);
   const chains = chainsOf(own);
-  const lag = motorLagOf(own);
   const command = commandSeconds(own);
   const wait = controlWait(own);
   const gyroRate = own.quantity('gyro.rate');
-  if (gains === null || carried === null || chains === null || lag === null || command === null) return null;
-  if (gyroRate === null || wait === null) return null;
-  const { hover: turns } = chains.value;
-  // What is not known of the derivative's filters matters where there is a derivative.
-  if (gains.derivative !== 0 && chains.value.derivative === null) return null;
-  const inertia = inertiaOf(own, name);
-  const torque = torqueOfCommand(own, carried.value.likely, name);
-  if (inertia === null || torque === null) return null;
-  const axis: Axis = {
-    gains,
-    gyroFilters: chains.value.gyro.all(turns),
-    derivativeFilters: chains.value.derivative?.all(turns) ?? [],
-    authority: torque / inertia.value,
-    motorLag: lag.value.likely,
-    delay: 0.5 / gyroRate + wait + command,
-  };
-  const assumed = new Set([...carried.assumed, ...chains.assumed, ...lag.assumed, ...inertia.assumed]);
-  return { value: doubtful(axis, doubtsOf(lag.value, inertia.spread)), assumed: [...assumed] };
+  if (points === null || chains === null || command === null || wait === null || gyroRate === null)
+    return null;
+  const { gyro, derivative } = chains.value;
+  const paths = points.value.map(({ state }): ControlPath => {
+    const turns = turnsPerSecond(state.motor.speed);
+    return {
+      gyroFilters: gyro.all(turns),
+      derivativeFilters: derivative?.all(turns) ?? [],
+      delay: 0.5 / gyroRate + wait + command,
+    };
+  });
+  return { value: { paths, knowsDerivative: derivative !== null }, assumed: chains.assumed };
 });
 
-function doubtsOf(lag: MotorLag, inertiaSpread: number): readonly Doubt<Axis>[] {
-  return [
-    doubtOf(inertiaSpread, (axis, by) => ({ ...axis, authority: axis.authority / by })),
-    {
-      low: (axis) => ({ ...axis, motorLag: lag.low }),
-      high: (axis) => ({ ...axis, motorLag: lag.high }),
-    },
-  ];
-}
-
-/** Where the hover lies at high throttle already, that situation's shares count. */
-function gainsInHover(view: CraftView, name: AxisName, carried: Carried): Axis['gains'] | null {
-  const gains = gainsOf(view, name);
-  const state = hovering(carried);
-  return gains === null || state === null ? null : gainsAtThrottle(view, gains, state.throttle);
-}
-
-function gainsOf(view: CraftView, name: AxisName): Axis['gains'] | null {
+/** Null where there is nothing to hold the axis with. */
+export function gainsOf(view: CraftView, name: AxisName): Gains | null {
   const proportional = view.quantity(`control.${name}.proportional`);
   const integral = view.quantity(`control.${name}.integral`) ?? 0;
   const derivative = view.quantity(`control.${name}.derivative`) ?? 0;
   return proportional === null || proportional <= 0 ? null : { proportional, integral, derivative };
 }
 
-interface Inertia {
-  readonly value: number;
-  /** Share. */
-  readonly spread: number;
-  readonly assumed: readonly string[];
+/** Shares of the gains while something lasts, at some throttles. */
+interface Situation {
+  /** Before the place; empty for ordinary flight. */
+  readonly words: string;
+  readonly holds: (point: OperatingPoint) => boolean;
+  /** Shares at a throttle that the pilot asks for. */
+  readonly gains: (gains: Gains, demand: number) => Gains;
 }
 
-/** Shares of what hangs out at the arms and sizes of the rest against the motor spacing. Common practice. */
-const build = { atArms: 0.42, width: 0.25, length: 0.45, height: 0.2 };
+function placedIn(
+  { words, holds, gains }: Situation,
+  point: OperatingPoint,
+  axis: Axis,
+): readonly PlacedAxis[] {
+  if (!holds(point)) return [];
+  const place = words === '' ? point.place : `${words}, ${point.place}`;
+  return [{ place, point, axis: { ...axis, gains: gains(axis.gains, point.demand) } }];
+}
 
-function inertiaOf(view: CraftView, name: AxisName): Inertia | null {
-  const given = view.quantity(`craft.inertia.${name}`);
-  if (given !== null) return { value: given, spread: 0.15, assumed: [] };
-  const spacing = view.quantity('craft.motor-spacing');
-  const craft = view.quantity('craft.mass');
-  const whole = carriedMass(view);
-  if (spacing === null || craft === null || whole === null) return null;
-  const arm = spacing / 2;
-  const distance = name === 'yaw' ? arm : arm * Math.SQRT1_2;
-  const arms = pointInertia([{ mass: build.atArms * craft, distance }]);
-  const [wide, long, high] = [build.width, build.length, build.height].map((share) => share * spacing);
-  const sides = { roll: [wide, high], pitch: [long, high], yaw: [wide, long] }[name];
-  const body = boxInertia(whole - build.atArms * craft, sides[0] ?? 0, sides[1] ?? 0);
-  const assumed = [
-    `inertia about ${name} of a usual build: ${build.atArms * 100} % of the dry mass out at the motors`,
+const parts = ['proportional', 'integral', 'derivative'] as const;
+
+/** Ordinary flight, and those situations in which the script has the gains otherwise. Null: one can't be read. */
+function situationsOf(view: CraftView): readonly Situation[] | null {
+  const high = sharesOf(view, 'high-throttle');
+  const jumps = sharesOf(view, 'throttle-jumps');
+  const turns = sharesOf(view, 'fast-turn');
+  const zero = sharesOf(view, 'zero-throttle');
+  if (high === null || jumps === null || turns === null || zero === null) return null;
+  const isFlight = ({ throttle }: OperatingPoint) => throttle !== 'idle';
+  const faded = (gains: Gains, demand: number) => {
+    const way = high.from < 1 ? Math.max(0, Math.min(1, (demand - high.from) / (1 - high.from))) : 0;
+    return scaled(gains, (part) => 1 + way * (high.shares[part] - 1));
+  };
+  const changed = (
+    words: string,
+    { from, shares }: Shares,
+    holds: Situation['holds'],
+  ): readonly Situation[] =>
+    Number.isFinite(from) && parts.some((part) => shares[part] !== 1)
+      ? [{ words, holds, gains: (gains, demand) => scaled(faded(gains, demand), (part) => shares[part]) }]
+      : [];
+  return [
+    { words: '', holds: isFlight, gains: faded },
+    ...changed('while the throttle jumps', jumps, isFlight),
+    ...changed('in a fast turn', turns, isFlight),
+    ...changed('with the throttle at zero', { ...zero, from: 0 }, ({ throttle }) => throttle === 'idle'),
   ];
-  return { value: arms + body, spread: 0.35, assumed };
 }
 
-function carriedMass(view: CraftView): number | null {
-  const weight = carriedBy(view)?.value.likely.weight;
-  return weight === undefined ? null : weight / 9.806_65;
+interface Shares {
+  /** Where the situation begins; infinite where the script says of no beginning. */
+  readonly from: number;
+  readonly shares: Gains;
 }
 
-/** Torque (Nm) on the body that a command of 1 would give, from a small one about the hover. */
-function torqueOfCommand(view: CraftView, carried: Carried, name: AxisName): number | null {
-  const spacing = view.quantity('craft.motor-spacing');
-  const state = hovering(carried);
-  if (spacing === null || state === null) return null;
-  const { motor, propeller, airDensity, count } = carried.drive;
-  const factor = torqueFactor(propeller, airDensity);
-  const step = 0.01;
-  // One side is turned up as the other is turned down: the pack does not feel it.
-  const [less, more] = [-step, step].map((change) =>
-    settled(motor, (state.throttle + change) * state.packVoltage, factor),
+function sharesOf(view: CraftView, situation: string): Shares | null {
+  const path = (word: string) => `control.when.${situation}.${word}`;
+  const isSaid = view.isSet(path('from'));
+  const from = isSaid ? view.quantity(path('from')) : Number.POSITIVE_INFINITY;
+  const [proportional, integral, derivative] = parts.map((part) =>
+    view.isSet(path(part)) ? view.quantity(path(part)) : 1,
   );
-  if (less === undefined || more === undefined) return null;
-  const torque =
-    name === 'yaw'
-      ? factor * (more.speed ** 2 - less.speed ** 2)
-      : (spacing / 2) *
-        Math.SQRT1_2 *
-        (propellerThrust(propeller, more.speed, airDensity) -
-          propellerThrust(propeller, less.speed, airDensity));
-  return (count * torque) / (2 * step);
+  if (from === null || proportional == null || integral == null || derivative == null) return null;
+  return { from, shares: { proportional, integral, derivative } };
 }
 
-/**
- * The gains that count at a throttle (a share): at high throttle the situation's shares come in evenly, from its
- * beginning up to full throttle. Null where the script speaks of that and can't be read.
- */
-function gainsAtThrottle(view: CraftView, gains: Gains, throttle: number): Gains | null {
-  const path = (word: string) => `control.when.high-throttle.${word}`;
-  if (!view.isSet(path('from'))) return gains;
-  const from = view.quantity(path('from'));
-  if (from === null || from >= 1) return null;
-  const way = Math.max(0, Math.min(1, (throttle - from) / (1 - from)));
-  const [proportional, integral, derivative] = (['proportional', 'integral', 'derivative'] as const).map(
-    (gain) => {
-      const share = view.quantity(path(gain));
-      return share === null ? null : gains[gain] * (1 + way * (share - 1));
-    },
-  );
-  if (proportional == null || integral == null || derivative == null) return null;
-  return { proportional, integral, derivative };
+function scaled(gains: Gains, share: (part: (typeof parts)[number]) => number): Gains {
+  return {
+    proportional: gains.proportional * share('proportional'),
+    integral: gains.integral * share('integral'),
+    derivative: gains.derivative * share('derivative'),
+  };
+}
+
+/** Every setting that holds an axis. */
+export function gainSettings(name: AxisName): readonly string[] {
+  return [name, 'when.high-throttle'].flatMap((at) => parts.map((part) => `control.${at}.${part}`));
 }

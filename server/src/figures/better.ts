@@ -1,4 +1,4 @@
-import { ofAxes } from './axis';
+import { ofAxes } from './axis-names';
 
 /** Which way of a figure is good for the craft or its pilot, everything else being equal. Common practice. */
 const better: ReadonlyMap<string, 'more' | 'less'> = new Map([

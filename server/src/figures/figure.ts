@@ -10,6 +10,11 @@ export interface Figure {
   readonly low: number;
   readonly likely: number;
   readonly high: number;
+  /** What stands for an end of the span where no number does: `swinging`. */
+  readonly lowWords?: string;
+  readonly highWords?: string;
+  /** Where it holds, for a figure of one of several places: `at 90 % of the usable output, pack full`. */
+  readonly place?: string;
   /** Parameters whose default was used, and what else had to be assumed, in words. */
   readonly assumed: readonly string[];
   /** The formula with the numbers put in. */
@@ -41,6 +46,9 @@ export interface Computed {
   /** Absent for an exact figure. */
   readonly low?: number;
   readonly high?: number;
+  readonly lowWords?: string;
+  readonly highWords?: string;
+  readonly place?: string;
   readonly why: string;
   /** What was assumed beside defaults of parameters. */
   readonly assumed?: readonly string[];

@@ -70,7 +70,7 @@ function compute(source: FigureSource, view: CraftView): Figure | null {
   const computed = source.compute(view);
   // Nothing is concluded from a line that can't be read: it has its own finding.
   if (computed === null || view.unreadable.length > 0) return null;
-  const { likely, why, assumed = [] } = computed;
+  const { likely, why, assumed = [], lowWords, highWords, place } = computed;
   const floor = source.isSigned === true ? Number.NEGATIVE_INFINITY : 0;
   const low = Math.max(floor, computed.low ?? likely);
   const high = computed.high ?? likely;
@@ -83,6 +83,9 @@ function compute(source: FigureSource, view: CraftView): Figure | null {
     low,
     likely,
     high,
+    ...(lowWords === undefined ? {} : { lowWords }),
+    ...(highWords === undefined ? {} : { highWords }),
+    ...(place === undefined ? {} : { place }),
     why,
     assumed: [...view.assumedInWords, ...assumed],
   };

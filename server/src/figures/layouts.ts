@@ -53,6 +53,51 @@ export function neighbourDistance(
   return Math.min(length, widthToLength * length);
 }
 
+/** Where a motor sits from the middle of the craft, m: ahead and to the right. */
+export interface MotorArm {
+  readonly ahead: number;
+  readonly aside: number;
+}
+
+/** Of a ring: how many arms, and how far the first of them is turned from the nose, in degrees. */
+const rings: ReadonlyMap<string, readonly [arms: number, first: number]> = new Map([
+  ['quad-x', [4, 45]],
+  ['quad-plus', [4, 0]],
+  ['hex-x', [6, 30]],
+  ['octo-x', [8, 22.5]],
+  ['y6', [3, 60]],
+]);
+
+/**
+ * The arms' ends of a layout, from the spacing of opposite motors (m); `y6`: from arm to arm, each counted once for
+ * two motors. Null for a layout that is not known.
+ */
+export function motorArms(
+  layout: string,
+  spacing: number,
+  widthToLength: number | null,
+): readonly MotorArm[] | null {
+  if (layout === 'quad-wide') {
+    if (widthToLength === null || widthToLength <= 0) return null;
+    const ahead = spacing / 2 / Math.hypot(1, widthToLength);
+    const aside = widthToLength * ahead;
+    return [1, -1].flatMap((fore) => [1, -1].map((right) => ({ ahead: fore * ahead, aside: right * aside })));
+  }
+  const ring = rings.get(layout);
+  if (ring === undefined) return null;
+  const [arms, first] = ring;
+  const reach = layout === 'y6' ? spacing / Math.sqrt(3) : spacing / 2;
+  return Array.from({ length: arms }, (_, arm) => {
+    const turn = ((first + (360 * arm) / arms) * Math.PI) / 180;
+    return { ahead: reach * Math.cos(turn), aside: reach * Math.sin(turn) };
+  });
+}
+
+/** Whether two propellers share an arm, one in the wash of the other. */
+export function isCoaxial(layout: string): boolean {
+  return layout === 'y6';
+}
+
 /** The places of a layout's motors; undefined for a layout that is not known. */
 export function motorPlaces(layout: string): readonly string[] | undefined {
   return places.get(layout);

@@ -1,24 +1,18 @@
 import type { CraftView } from '../craft/view';
-import { magnitude, type Polar, polar } from '../physics/complex';
-import { chainDelay, chainGain, chainPhase } from '../physics/filter';
-import { type Axis, controller, delayPhase, type Margins, margins, openLoop } from '../physics/loop';
-import { overshoot, type StepResponse, stepResponse } from '../physics/step-response';
-import { axisNames, axisOf } from './axis';
+import { magnitude } from '../physics/complex';
+import { chainDelay } from '../physics/filter';
+import { controller, delayPhase } from '../physics/loop';
+import { turnsPerSecond } from '../physics/motor';
+import { swingOf } from '../physics/stability';
+import { overshoot, type StepResponse } from '../physics/step-response';
+import { axesOf, gainSettings } from './axis';
+import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
 import { chainsOf } from './filter-chain';
 import { strays } from './filter-figures';
-import { turnsAt } from './turning';
-import { estimate } from './uncertain';
+import { type Loop, type LoopState, loopOf } from './loop-state';
+import { stickStepOf } from './stick-step';
 
-/** Hz: where loops of craft this small can cross. */
-const band = { from: 0.5, to: 300 };
-/** s: what is drawn of the answer to a step. */
-export const watched = 0.25;
-/**
- * s: what is watched of a step for its overshoot, or one period of the crossover where that is longer. Where the
- * derivative crosses over, the rate climbs slowly behind it, and is too high long after the crossover's first swing.
- */
-const settling = 0.5;
 const degrees = 180 / Math.PI;
 
 interface LoopFigure {
@@ -26,155 +20,229 @@ interface LoopFigure {
   readonly title: string;
   readonly unit: string;
   readonly isSigned?: boolean;
-  /** Whether body and motors have no part in it, and what is not known of them does not move it. */
-  readonly isOfControllerAlone?: boolean;
-  readonly measure: (axis: Axis, view: CraftView) => number | null;
-  readonly why: string;
+  readonly compute: (view: CraftView, axis: AxisName) => Computed | null;
 }
 
 const loopFigureList: readonly LoopFigure[] = [
-  {
-    id: 'crossover',
-    title: 'Crossover',
-    unit: 'Hz',
-    measure: (axis) => marginsOf(axis).crossover,
-    why: 'where the gain of the open loop falls through 1',
-  },
-  {
-    id: 'phase-margin',
-    title: 'Phase margin',
-    unit: 'deg',
-    isSigned: true,
-    measure: (axis) => {
-      const { phaseMargin } = marginsOf(axis);
-      return phaseMargin === null ? null : degrees * phaseMargin;
-    },
-    why: '180 deg + phase of the open loop at the crossover',
-  },
+  { id: 'swings', title: 'Swings by itself at', unit: 'Hz', compute: ofLoop(swings) },
+  { id: 'crossover', title: 'Crossover at the worst place', unit: 'Hz', compute: ofLoop(crossover) },
+  { id: 'phase-margin', title: 'Phase margin at the worst place', unit: 'deg', compute: ofLoop(phaseMargin) },
   {
     id: 'delay-phase',
-    title: 'Phase lost to delay',
+    title: 'Phase lost to delay at the worst place',
     unit: 'deg',
-    measure: (axis) => {
-      const { crossover } = marginsOf(axis);
-      if (crossover === null) return null;
-      const filters = chainDelay({ filters: axis.gyroFilters }, crossover);
-      return degrees * delayPhase(crossover, axis.delay + filters);
-    },
-    why: '360 deg × crossover × (delays + filters of the gyro)',
+    compute: ofLoop(delayLoss),
   },
-  {
-    id: 'gain-margin',
-    title: 'Gain margin',
-    unit: '',
-    measure: (axis) => marginsOf(axis).gainMargin,
-    why: '1 / gain of the open loop where its phase is -180 deg',
-  },
+  { id: 'gain-margin', title: 'Gain margin at the worst place', unit: '', compute: ofLoop(gainMargin) },
   {
     id: 'overshoot',
-    title: 'Overshoot of a stick step',
+    title: 'Overshoot of a stick step at the worst place',
     unit: '%',
-    measure: (axis, view) => {
-      const { crossover } = marginsOf(axis);
-      const response = crossover === null ? null : stepOf(axis, view, Math.max(settling, 1 / crossover));
-      return response === null ? null : 100 * overshoot(response);
-    },
-    why: 'highest point after a small sudden stick movement, simulated once a round of the loop',
+    compute: stickOvershoot,
   },
-  {
-    id: 'noise-gain',
-    title: 'Motor noise passed on',
-    unit: '%',
-    isOfControllerAlone: true,
-    measure: (axis, view) => {
-      const turns = turnsAt(view, 'hover')?.likely;
-      const chains = chainsOf(view)?.value;
-      if (turns === undefined || chains === undefined) return null;
-      const heard = { ...axis, gyroFilters: chains.gyro.own(turns) };
-      // A motor is never quite where its notch was set.
-      return (100 * magnitude(controller(heard, (1 + strays.usual) * turns))) / degrees;
-    },
-    why: 'command for a tremble of 1 deg/s at the motor tone in the hover: filters and gains',
-  },
+  { id: 'noise-gain', title: 'Motor noise passed on where it is most', unit: '%', compute: noiseGain },
 ];
 
-/** The answer to a small step over a time in s, simulated once a round of the loop where that is enough. */
-export function stepOf(axis: Axis, view: CraftView, length: number): StepResponse | null {
-  const gyro = view.quantity('gyro.rate');
-  const control = view.quantity('control.rate');
-  const { crossover, phaseMargin } = marginsOf(axis);
-  if (gyro === null || control === null || control > gyro || crossover === null) return null;
-  // What swings by itself has no step response to speak of.
-  if (phaseMargin === null || phaseMargin <= 0) return null;
-  const quick = waitingForFilters(axis, crossover);
-  const rates = { gyro: quick === null ? gyro : control, control };
-  return stepResponse(quick ?? axis, rates, length);
+/** A figure of the loop where it comes nearest to swinging. */
+function ofLoop(compute: (loop: LoopState) => Computed | null): LoopFigure['compute'] {
+  return (view, axis) => {
+    const loop = loopOf(view, axis);
+    const computed = loop === null ? null : compute(loop.value);
+    return loop === null || computed === null
+      ? null
+      : { place: loop.value.place, ...computed, assumed: loop.assumed };
+  };
 }
 
-/** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
-const untouched = { gain: 0.1, times: 3 };
+/** Every loop that the doubts make of one, by itself and together. */
+function allOf({ turned, ends }: LoopState): readonly Loop[] {
+  return [...turned.flat(), ends.worse, ends.better];
+}
+
+function swings(loop: LoopState): Computed | null {
+  if (loop.stability.verdict !== 'swings') return null;
+  const likely = swingOf(loop.stability);
+  const others = allOf(loop).flatMap(({ stability }) =>
+    stability.verdict === 'swings' ? [swingOf(stability)] : [],
+  );
+  return {
+    likely,
+    low: Math.min(likely, ...others),
+    high: Math.max(likely, ...others),
+    why: 'the open loop goes round -1: its phase is -180 deg there with a gain above 1',
+  };
+}
+
+/** Where the gain stays near 1, the crossover hops from end to end of a band: it is told from the lowest to the highest. */
+function crossover(loop: LoopState): Computed | null {
+  if (loop.margins === null) return null;
+  const all = [loop, ...allOf(loop)].flatMap(({ stability }) => stability.crossovers);
+  const frequencies = all.map(({ frequency }) => frequency);
+  const own = loop.stability.crossovers.map(({ frequency }) => `${round(frequency)} Hz`);
+  return {
+    likely: loop.margins.crossover,
+    low: Math.min(...frequencies),
+    high: Math.max(...frequencies),
+    why:
+      own.length === 1
+        ? 'where the gain of the open loop falls through 1'
+        : `the gain of the open loop passes 1 at ${own.join(', ')}: the least phase is left at this one`,
+  };
+}
+
+/** Words for the end of a span where the loop may swing by itself. */
+const swinging = 'swinging';
+
+function phaseMargin(loop: LoopState): Computed | null {
+  if (loop.margins === null) return null;
+  const likely = degrees * loop.margins.phaseMargin;
+  const { low, high } = spanOf(loop, likely, ({ margins }) =>
+    margins === null ? 0 : degrees * margins.phaseMargin,
+  );
+  return {
+    likely,
+    high: Math.min(180, high),
+    ...(maySwing(loop) ? { low: 0, lowWords: swinging } : { low }),
+    why: `180 deg + phase of the open loop at the crossover; ${elsewhere(loop, ({ margins }) => (margins === null ? null : `${round(degrees * margins.phaseMargin)} deg`))}`,
+  };
+}
+
+function gainMargin(loop: LoopState): Computed | null {
+  const likely = loop.margins?.gainMargin ?? null;
+  if (likely === null) return null;
+  const { low, high } = gainSpan(loop, likely);
+  return {
+    likely,
+    high,
+    ...(maySwing(loop) ? { low: 1, lowWords: swinging } : { low }),
+    why: `1 / gain of the open loop at ${round(loop.margins?.gainMarginAt ?? 0)} Hz, where its phase is -180 deg; ${elsewhere(loop, ({ margins }) => (margins?.gainMargin == null ? null : round(margins.gainMargin)))}`,
+  };
+}
+
+/** Gains multiply: their span is one of ratios. A loop that swings has less than the gain that it has. */
+function gainSpan(loop: LoopState, likely: number) {
+  const { low, high } = spanOf(loop, Math.log(likely), ({ stability, margins }) =>
+    Math.log(stability.verdict === 'calm' ? (margins?.gainMargin ?? likely) : 1),
+  );
+  return { low: Math.exp(low), high: Math.exp(high) };
+}
+
+/** Whether the loop may swing by what is doubtful of it: then both margins may be gone, never one alone. */
+function maySwing(loop: LoopState): boolean {
+  if (allOf(loop).some(({ stability }) => stability.verdict === 'swings')) return true;
+  const { margins } = loop;
+  if (margins === null) return true;
+  const phase = spanOf(loop, margins.phaseMargin, (one) => one.margins?.phaseMargin ?? 0);
+  const gain = margins.gainMargin === null ? null : gainSpan(loop, margins.gainMargin);
+  return phase.low <= 0 || (gain !== null && gain.low <= 1);
+}
 
 /**
- * The axis with its gyro filters as the wait that they are at the crossover: much quicker to simulate. Null where
- * they do more than wait to what the loop moves.
+ * The doubts one by one, added as independent ones are, by their squares.
+ * Source: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences).
  */
-export function waitingForFilters(axis: Axis, crossover: number): Axis | null {
-  const chain = { filters: axis.gyroFilters };
-  const gain = chainGain(chain, untouched.times * crossover);
-  if (Math.abs(gain - 1) > untouched.gain) return null;
-  const wait = -chainPhase(chain, crossover) / (2 * Math.PI * crossover);
-  return { ...axis, gyroFilters: [], delay: axis.delay + wait };
+function spanOf({ turned }: LoopState, likely: number, measure: (loop: Loop) => number) {
+  let [below, above] = [0, 0];
+  for (const pair of turned) {
+    const moved = pair.map((one) => measure(one) - likely);
+    below += Math.min(0, ...moved) ** 2;
+    above += Math.max(0, ...moved) ** 2;
+  }
+  return { low: likely - Math.sqrt(below), high: likely + Math.sqrt(above) };
 }
 
-const marginWords = (figure: string) => `phase margin ${figure}`;
-
-/** The same axis is asked for its crossover, its phase and its gain. */
-const known = new WeakMap<Axis, Margins>();
-/** By gains and step of the grid: an axis and what its doubts make of it have the same controller. */
-const controls = new WeakMap<Axis['gains'], Polar[]>();
-
-function marginsOf(axis: Axis): Margins {
-  const found =
-    known.get(axis) ??
-    margins((frequency, step) => openLoop(axis, frequency, controlOf(axis, frequency, step)), band);
-  known.set(axis, found);
-  return found;
+/** The same at the other places: `elsewhere 48 deg to 61 deg`. */
+function elsewhere(loop: LoopState, told: (loop: Loop) => string | null): string {
+  const places = loop.everywhere.map((one) => `${one.place}: ${told(one) ?? swingsOrNot(one)}`);
+  return places.join('; ');
 }
 
-function controlOf(axis: Axis, frequency: number, step: number | undefined): Polar {
-  if (step === undefined) return polar(controller(axis, frequency));
-  const kept = controls.get(axis.gains) ?? [];
-  controls.set(axis.gains, kept);
-  const control = kept[step] ?? polar(controller(axis, frequency));
-  kept[step] = control;
-  return control;
+function swingsOrNot({ stability }: Loop): string {
+  return stability.verdict === 'swings' ? 'swings' : 'not known';
+}
+
+function delayLoss(loop: LoopState): Computed | null {
+  if (loop.margins === null) return null;
+  const { gyroFilters, delay } = loop.axis.path;
+  const lost = (frequency: number) =>
+    degrees * delayPhase(frequency, delay + chainDelay({ filters: gyroFilters }, frequency));
+  const likely = lost(loop.margins.crossover);
+  const { low, high } = spanOf(loop, likely, ({ stability, margins }) =>
+    lost(margins?.crossover ?? stability.crossovers.at(-1)?.frequency ?? loop.margins?.crossover ?? 0),
+  );
+  return {
+    likely,
+    low: Math.max(0, low),
+    high,
+    why: '360 deg × crossover × (delays + filters of the gyro)',
+  };
+}
+
+function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
+  const loop = loopOf(view, axis);
+  const step = stickStepOf(view, axis);
+  if (loop === null || step === null || !step.value.likely.isSettled) return null;
+  const { likely, worse, better } = step.value;
+  const over = (one: StepResponse | null) => (one?.isSettled === true ? [100 * overshoot(one)] : []);
+  const all = [likely, worse, better].flatMap(over);
+  const isOpen = over(worse).length === 0 || maySwing(loop.value);
+  return {
+    likely: 100 * overshoot(likely),
+    low: Math.min(...all),
+    high: Math.max(...all),
+    ...(isOpen ? { highWords: swinging } : {}),
+    place: loop.value.place,
+    why: 'highest point after the stick jumps by a tenth of its full rate in still air, simulated with all limits until it settles',
+    assumed: step.assumed,
+  };
+}
+
+function noiseGain(view: CraftView, name: AxisName): Computed | null {
+  const axes = axesOf(view, name);
+  const chains = chainsOf(view);
+  if (axes === null || chains === null) return null;
+  const gains = axes.value.map(({ axis, point, place }) => {
+    const turns = turnsPerSecond(point.state.motor.speed);
+    const path = { ...axis.path, gyroFilters: chains.value.gyro.own(turns) };
+    // A motor is never quite where its notch was set.
+    const heard = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * turns));
+    return { place, gain: (100 * heard) / degrees };
+  });
+  const [most] = gains.sort((one, other) => other.gain - one.gain);
+  if (most === undefined) return null;
+  return {
+    likely: most.gain,
+    place: most.place,
+    why: 'command for a tremble of 1 deg/s at the motor tone: filters and gains',
+    assumed: [most.place, ...axes.assumed],
+  };
+}
+
+function round(value: number): string {
+  return String(Number(value.toPrecision(3)));
 }
 
 export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
   loopFigureList.map(
-    ({ id, title, unit, isSigned = false, isOfControllerAlone = false, measure, why }): FigureSource => {
-      const parts = ['proportional', 'integral', 'derivative'];
-      const gains = [name, 'when.high-throttle'].flatMap((at) =>
-        parts.map((part) => `control.${at}.${part}`),
-      );
-      return {
-        id: `${name}-${id}`,
-        title: `${title}: ${name}`,
-        unit,
-        isSigned,
-        ...(id === 'phase-margin'
-          ? { hint: { at: [`control.${name}.proportional`], words: marginWords } }
-          : {}),
-        from: [...gains, 'gyro.filter.<number>.cutoff', 'motor.response-time', 'craft.motor-spacing'],
-        compute(view): Computed | null {
-          const model = axisOf(view, name);
-          if (model === null) return null;
-          const { likely, turned } = model.value;
-          const doubted = { likely, turned: isOfControllerAlone ? [] : turned };
-          const found = estimate(doubted, (axis) => measure(axis, view));
-          return found === null ? null : { ...found, why, assumed: model.assumed };
-        },
-      };
-    },
+    ({ id, title, unit, compute }): FigureSource => ({
+      id: `${name}-${id}`,
+      title: `${title}: ${name}`,
+      unit,
+      ...(id === 'phase-margin'
+        ? {
+            hint: {
+              at: [`control.${name}.proportional`],
+              words: (figure: string) => `phase margin ${figure}`,
+            },
+          }
+        : {}),
+      from: [
+        ...gainSettings(name),
+        'gyro.filter.<number>.cutoff',
+        'motor.response-time',
+        'craft.motor-spacing',
+      ],
+      compute: (view) => compute(view, name),
+    }),
   ),
 );

@@ -1,7 +1,7 @@
 import { rodInertia } from '../physics/inertia';
-import { responseTime } from '../physics/motor';
+import { speedDamping } from '../physics/motor';
 import { torqueFactor } from '../physics/propeller';
-import { carriedBy } from './drive';
+import { type Carried, carriedBy } from './drive';
 import { hovering } from './drive-figures';
 import type { FigureSource } from './figure';
 import { model } from './model';
@@ -14,13 +14,66 @@ export interface MotorLag {
   readonly why: string;
 }
 
+/** What turns with a motor's shaft: it lags behind the command, and its reaction turns the craft. */
+export interface Rotor {
+  /** Of bell and propeller, kg m². */
+  readonly inertia: number;
+  /** Factor by which it may be off. */
+  readonly factor: number;
+  readonly why: string;
+}
+
 /** Grams of a plastic propeller a square inch of its diameter squared. Common practice, from kitchen scales. */
 const massPerSquareInch = 0.16e-3;
 const inch = 0.0254;
 /** Blades are heavier at the root: this much of a rod of their mass and length. From memory. */
 const rodShare = 0.6;
-/** The motor's bell beside the propeller. From memory. */
-const bellShare = 1.3;
+/** The motor's bell, in shares of a usual propeller's inertia. From memory. */
+const bell = 0.3;
+
+/** Factors by which an inertia may be off that follows from a measured lag, from the propeller's own, from nothing. */
+const factors = { measured: 1.25, weighed: 1.6, usual: 2.5 };
+
+/** By the lag that the script sets; else from propeller and motor. */
+export const rotorOf = model<[], Rotor>('rotor', (own) => {
+  const given = own.quantity('motor.response-time');
+  if (given === null) return estimatedRotor(own);
+  const carried = carriedBy(own);
+  const damping = carried === null ? null : dampingInHover(carried.value.likely);
+  if (carried === null || damping === null) return null;
+  const why = 'motor.response-time, as the script sets it';
+  return { value: { inertia: given * damping, factor: factors.measured, why }, assumed: carried.assumed };
+});
+
+const estimatedRotor = model<[], Rotor>('estimated rotor', (own) => {
+  const carried = carriedBy(own);
+  if (carried === null) return null;
+  const { diameter } = carried.value.likely.drive.propeller;
+  const usual = bladesInertia(massPerSquareInch * (diameter / inch) ** 2, diameter);
+  const mass = own.quantity('prop.mass');
+  const known = own.quantity('prop.inertia') ?? (mass === null ? null : bladesInertia(mass, diameter));
+  const inertia = (known ?? usual) + bell * usual;
+  const assumed = known === null ? ['the inertia of a usual plastic propeller of this diameter'] : [];
+  return {
+    value: {
+      inertia,
+      // Controllers add a lag of their own, and a braking motor is slower than a driven one.
+      factor: known === null ? factors.usual : factors.weighed,
+      why: `J / (1/(K^2 R) + 2 c Ω), J = ${own.short(inertia, 'g*m^2')}`,
+    },
+    assumed: [...carried.assumed, ...assumed],
+  };
+});
+
+function bladesInertia(mass: number, diameter: number): number {
+  return rodShare * rodInertia(mass, diameter);
+}
+
+function dampingInHover(carried: Carried): number | null {
+  const state = hovering(carried);
+  const { motor, propeller, airDensity } = carried.drive;
+  return state === null ? null : speedDamping(motor, state.motor.speed, torqueFactor(propeller, airDensity));
+}
 
 export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
   const given = own.quantity('motor.response-time');
@@ -31,23 +84,13 @@ export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
 
 /** What follows from motor and propeller, whatever the script sets. */
 export const estimatedMotorLag = model<[], MotorLag>('estimated motor lag', (own) => {
+  const rotor = estimatedRotor(own);
   const carried = carriedBy(own);
-  const state = carried === null ? null : hovering(carried.value.likely);
-  if (carried === null || state === null) return null;
-  const { drive } = carried.value.likely;
-  const { diameter } = drive.propeller;
-  const inertia = own.quantity('prop.inertia');
-  const usual = bellShare * rodShare * rodInertia(massPerSquareInch * (diameter / inch) ** 2, diameter);
-  const factor = torqueFactor(drive.propeller, drive.airDensity);
-  const likely = responseTime(drive.motor, state.motor.speed, factor, inertia ?? usual);
-  const assumed = inertia === null ? ['the inertia of a usual plastic propeller of this diameter'] : [];
-  const why = `J / (1/(K^2 R) + 2 c Ω), J = ${own.short(inertia ?? usual, 'g*m^2')}`;
-  // Controllers add a lag of their own, and a braking motor is slower than a driven one.
-  const spread = inertia === null ? 2.5 : 1.6;
-  return {
-    value: { likely, low: likely / spread, high: likely * spread, why },
-    assumed: [...carried.assumed, ...assumed],
-  };
+  const damping = carried === null ? null : dampingInHover(carried.value.likely);
+  if (rotor === null || damping === null) return null;
+  const { inertia, factor, why } = rotor.value;
+  const likely = inertia / damping;
+  return { value: { likely, low: likely / factor, high: likely * factor, why }, assumed: rotor.assumed };
 });
 
 export const motorLagFigures: readonly FigureSource[] = [
@@ -55,7 +98,7 @@ export const motorLagFigures: readonly FigureSource[] = [
     id: 'motor-lag',
     title: 'Lag of motor and propeller in the hover',
     unit: 'ms',
-    from: ['motor.response-time', 'prop.inertia', 'motor.resistance'],
+    from: ['motor.response-time', 'prop.inertia', 'prop.mass', 'motor.resistance'],
     compute(view) {
       const lag = motorLagOf(view);
       if (lag === null) return null;

@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
-import { type AxisName, axisNames } from './axis';
+import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
 
 /** deg/s of a value in rad/s. */

@@ -58,6 +58,20 @@ export function notch(centre: number, width: number, rate: number): DigitalFilte
   return { rate, b: [gain, -2 * gain * cosine, gain], a: [-2 * gain * cosine, 2 * gain - 1] };
 }
 
+/** Where a filter takes one tone out and leaves the rest, and how wide; Hz. Null for one that is no notch. */
+export function notchPlace({
+  rate,
+  b: [first, middle, last],
+  a: [, twice],
+}: DigitalFilter): { readonly centre: number; readonly width: number } | null {
+  const cosine = -middle / (2 * first);
+  if (first === 0 || first !== last || !(Math.abs(cosine) < 1)) return null;
+  return {
+    centre: (rate * Math.acos(cosine)) / (2 * Math.PI),
+    width: (rate / Math.PI) * Math.atan((1 - twice) / (1 + twice)),
+  };
+}
+
 /** tan(π f / rate), after looking at the domain. */
 function warpedCutoff(frequency: number, rate: number): number {
   if (!(frequency > 0 && frequency < rate / 2))

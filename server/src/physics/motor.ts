@@ -54,14 +54,41 @@ export function motorEfficiency(motor: Motor, { speed, current, voltage }: Motor
   return (motorTorque(motor, current) * speed) / (voltage * current);
 }
 
+/** Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + 2 × factor × speed. */
+export function speedDamping(motor: Motor, speed: number, factor: number): number {
+  const { speedConstant: k, resistance: r } = motor;
+  return 1 / (k * k * r) + dragSlope(speed, factor);
+}
+
+/** Torque (Nm) of the propeller's drag a rad/s of a change about a speed (rad/s): 2 × factor × speed. */
+export function dragSlope(speed: number, factor: number): number {
+  return 2 * factor * speed;
+}
+
+/** Speed (rad/s) that one volt more adds about a speed (rad/s) with such a load, once the motor has followed. */
+export function speedPerVolt(motor: Motor, speed: number, factor: number): number {
+  const { speedConstant: k, resistance: r } = motor;
+  return 1 / (k * r * speedDamping(motor, speed, factor));
+}
+
 /**
  * How fast the speed follows the voltage, as a time constant (s), about a speed (rad/s) with such a load:
  * inertia / (1/(K² R) + 2 × factor × speed), inertia (kg m²) of rotor and propeller together.
  * Source: the model above, linearised; without a load it is the J R / K² of any data sheet.
  */
 export function responseTime(motor: Motor, speed: number, factor: number, inertia: number): number {
-  const { speedConstant: k, resistance: r } = motor;
-  return inertia / (1 / (k * k * r) + 2 * factor * speed);
+  return inertia / speedDamping(motor, speed, factor);
+}
+
+/**
+ * By how much the reaction of rotors that speed up runs ahead of their drag, s: the body feels drag + inertia × dΩ/dt,
+ * (1 + s × lead) times the change of the drag, with the inertia (kg m²) over the drag's slope (Nm a rad/s). The zero
+ * lies at 1 / lead, in rad/s; at its start a step of torque is lead / response time times what it comes to.
+ * Source: Newton's third law; both terms as in the model of a five-inch racer by R. Ferede and others (TU Delft, 2025),
+ * which proves it.
+ */
+export function reactionLead(inertia: number, slope: number): number {
+  return inertia / slope;
 }
 
 /** Turns a second of a speed in rad/s. */

@@ -1,12 +1,14 @@
-import type { DigitalFilter } from './filter';
+import { chainGain, chainPhase, type DigitalFilter, firstOrderLowpass } from './filter';
 import type { Axis } from './loop';
 
-/** How an axis answers a sudden call for a turning rate of 1. */
+/** How an axis answers a sudden call for a turning rate. */
 export interface StepResponse {
   /** Seconds between two of the values. */
   readonly interval: number;
-  /** Turning rate as a share of what was called for, from the moment of the call on. */
-  readonly values: Float64Array;
+  /** Turning rate as a share of what was called for, from the moment of the call to when it has settled. */
+  readonly values: readonly number[];
+  /** Whether it came to rest; otherwise it swings on. */
+  readonly isSettled: boolean;
 }
 
 /** How often the gyro is read and filtered, and how often the controller runs, both a second. */
@@ -15,57 +17,162 @@ export interface Rates {
   readonly control: number;
 }
 
+/** A sudden call, and what the command may do; all in shares of full throttle but for the call. */
+export interface Step {
+  /** rad/s */
+  readonly call: number;
+  /** Whether the derivative looks at the difference to the call, and so at the call's own jump. */
+  readonly isKicked: boolean;
+  /** Command a rad/s² of the call, and the low-pass (Hz) on what the call does; null: none. */
+  readonly feedforward: number;
+  readonly feedforwardCutoff: number | null;
+  readonly limits: Limits;
+}
+
+export interface Limits {
+  readonly integral: number;
+  readonly derivative: number;
+  /** Of everything together. */
+  readonly command: number;
+  /** Rise of one motor's command a second. */
+  readonly rise: number;
+  /** Share of the integral gain that goes on counting while the command is held back. */
+  readonly integralShare: number;
+}
+
+export const withoutLimits: Limits = {
+  integral: Number.POSITIVE_INFINITY,
+  derivative: Number.POSITIVE_INFINITY,
+  command: Number.POSITIVE_INFINITY,
+  rise: Number.POSITIVE_INFINITY,
+  integralShare: 1,
+};
+
+/** A call of 1 rad/s, not kicked, with nothing held back. */
+export const plainStep: Step = {
+  call: 1,
+  isKicked: false,
+  feedforward: 0,
+  feedforwardCutoff: null,
+  limits: withoutLimits,
+};
+
+/** s: nobody waits longer for a craft to settle. */
+const patience = 4;
+/** It has settled once it stays within this share of the call for so long (s) or one period of the crossover. */
+const settled = { within: 0.005, for: 0.15 };
+
 /**
- * Simulates a step: gyro filters once a sample, the controller once a round, the body and the motors' lag in
- * between. `isDamped`: the derivative looks at the turning rate only, so that a sudden stick gives no kick. The
- * integral runs without a limit, and so do the commands: for small steps. Domain: rates (Hz) and length (s)
- * above 0, the gyro's rate at least the controller's.
+ * Simulates a step until it has settled or four seconds are over: gyro filters once a sample, the controller once a
+ * round, the body and the motors in between. Domain: rates (Hz) above 0, the gyro's at least the controller's.
+ * `crossover` in Hz, where it is known.
  */
-export function stepResponse(axis: Axis, rates: Rates, length: number, isDamped = true): StepResponse {
+export function stepResponse(
+  axis: Axis,
+  rates: Rates,
+  step: Step,
+  crossover: number | null = null,
+): StepResponse {
   const interval = 1 / rates.gyro;
   const samplesARound = Math.max(1, Math.round(rates.gyro / rates.control));
-  const gyro = new RunningChain(axis.gyroFilters);
-  const control = new RunningController(axis, samplesARound * interval, isDamped);
-  const line = new DelayLine(axis.delay * rates.gyro);
-  const decay = axis.motorLag > 0 ? Math.exp(-interval / axis.motorLag) : 0;
-  const values = new Float64Array(Math.ceil(length / interval));
-  let [turning, pushed, command] = [0, 0, 0];
-  for (let sample = 0; sample < values.length; sample += 1) {
-    values[sample] = turning;
+  const gyro = new RunningChain(axis.path.gyroFilters);
+  const control = new RunningController(axis, samplesARound * interval, step);
+  // A command is held through its round, which is half a round of waiting by itself.
+  const line = new DelayLine(axis.path.delay * rates.gyro - samplesARound / 2);
+  const motors = new Motors(axis, interval, step.limits.rise);
+  const calm = Math.ceil(Math.max(settled.for, crossover === null ? 0 : 1 / crossover) / interval);
+  const most = Math.ceil(patience / interval);
+  const values: number[] = [];
+  let [turning, command, since] = [0, 0, 0];
+  while (values.length < most && since < calm) {
+    values.push(turning / step.call);
+    since = Math.abs(turning / step.call - 1) <= settled.within ? since + 1 : 0;
     const seen = gyro.next(turning);
-    if (sample % samplesARound === 0) command = control.next(seen);
-    const target = axis.authority * line.pass(command);
-    // The acceleration nears its target; the mean over the sample moves the body.
-    const next = target + (pushed - target) * decay;
-    turning += ((pushed + next) / 2) * interval;
-    pushed = next;
+    if ((values.length - 1) % samplesARound === 0) command = control.next(seen);
+    turning += motors.pushed(line.pass(command)) * interval;
   }
-  return { interval, values };
+  return { interval, values, isSettled: since >= calm };
 }
 
 /** The controller as it runs, once a round (s). */
 class RunningController {
   private readonly derived: RunningChain;
+  private readonly ahead: RunningChain;
   private held = 0;
   private before = 0;
+  private called = 0;
+  private isHeldBack = false;
 
   constructor(
     private readonly axis: Axis,
     private readonly round: number,
-    private readonly isDamped: boolean,
+    private readonly step: Step,
   ) {
-    this.derived = new RunningChain(axis.derivativeFilters);
+    this.derived = new RunningChain(axis.path.derivativeFilters);
+    const cutoff = step.feedforwardCutoff;
+    this.ahead = new RunningChain(
+      cutoff === null || cutoff >= 0.5 / round ? [] : [firstOrderLowpass(cutoff, 1 / round)],
+    );
   }
 
   /** The command for a turning rate that was seen. */
   next(seen: number): number {
     const { gains } = this.axis;
-    const error = 1 - seen;
-    this.held += gains.integral * error * this.round;
-    const watched = this.isDamped ? -seen : error;
+    const { call, limits } = this.step;
+    const error = call - seen;
+    const gathered = this.isHeldBack ? limits.integralShare : 1;
+    this.held = bounded(this.held + gathered * gains.integral * error * this.round, limits.integral);
+    const watched = this.step.isKicked ? error : -seen;
     const change = this.derived.next((watched - this.before) / this.round);
     this.before = watched;
-    return gains.proportional * error + this.held + gains.derivative * change;
+    const braked = bounded(gains.derivative * change, limits.derivative);
+    const wanted = gains.proportional * error + this.held + braked + this.pushedAhead();
+    const command = bounded(wanted, limits.command);
+    this.isHeldBack = command !== wanted;
+    return command;
+  }
+
+  private pushedAhead(): number {
+    const { call, feedforward } = this.step;
+    if (feedforward === 0) return 0;
+    const change = (call - this.called) / this.round;
+    this.called = call;
+    return feedforward * this.ahead.next(change);
+  }
+}
+
+function bounded(value: number, most: number): number {
+  return Math.max(-most, Math.min(most, value));
+}
+
+/** Two motors that go opposite ways, with their lag, their limited rise and their reaction on the body. */
+class Motors {
+  private readonly decay: number;
+  private faster = 0;
+  private slower = 0;
+  private speed = 0;
+
+  constructor(
+    private readonly axis: Axis,
+    private readonly interval: number,
+    private readonly rise: number,
+  ) {
+    this.decay = axis.motorLag > 0 ? Math.exp(-interval / axis.motorLag) : 0;
+  }
+
+  /** The mean turning acceleration over a sample with a command. */
+  pushed(command: number): number {
+    const { authority, motorLag, reactionLead } = this.axis;
+    const most = this.rise * this.interval;
+    this.faster = Math.min(command, this.faster + most);
+    this.slower = Math.min(-command, this.slower + most);
+    const target = (this.faster - this.slower) / 2;
+    const next = target + (this.speed - target) * this.decay;
+    // The integral of the approach over the sample, and what its change does.
+    const mean = target + ((this.speed - target) * (1 - this.decay) * motorLag) / this.interval;
+    const reaction = (reactionLead * (next - this.speed)) / this.interval;
+    this.speed = next;
+    return authority * (mean + reaction);
   }
 }
 
@@ -107,27 +214,62 @@ class RunningFilter {
   }
 }
 
-/** Gives back what went in so many samples ago, at least one; between two samples the mean, by their nearness. */
+/** Gives back what went in so many samples ago; between two samples the mean, by their nearness. */
 class DelayLine {
   private readonly held: Float64Array;
   private readonly share: number;
   private at = 0;
-  private before = 0;
 
   constructor(samples: number) {
-    const whole = Math.max(1, Math.floor(samples));
-    this.held = new Float64Array(whole);
-    this.share = Math.max(0, samples - whole);
+    const waited = Math.max(0, samples);
+    const whole = Math.floor(waited);
+    this.held = new Float64Array(whole + 2);
+    this.share = waited - whole;
   }
 
   pass(value: number): number {
-    const out = this.held[this.at] ?? 0;
-    this.held[this.at] = value;
-    this.at = this.at + 1 === this.held.length ? 0 : this.at + 1;
-    const between = out + this.share * (this.before - out);
-    this.before = out;
-    return between;
+    const { held, share } = this;
+    const size = held.length;
+    held[this.at] = value;
+    const older = (this.at + 1) % size;
+    const newer = (this.at + 2) % size;
+    this.at = older;
+    return share * (held[older] ?? 0) + (1 - share) * (held[newer] ?? 0);
   }
+}
+
+/** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
+const untouched = { gain: 0.1, times: 3 };
+/** Rounds a period of the crossover that show all of the answer. */
+const enoughRounds = 40;
+
+/**
+ * The axis with its filters as the waits that they are at the crossover, and how often it then has to be looked at:
+ * much quicker to simulate. Null where filters do more than wait to what the loop moves, or where the call itself
+ * kicks.
+ */
+export function quickened(
+  axis: Axis,
+  rates: Rates,
+  crossover: number,
+): { readonly axis: Axis; readonly rates: Rates } | null {
+  const { gyroFilters, derivativeFilters, delay } = axis.path;
+  if (!isOnlyWait(gyroFilters, crossover)) return null;
+  const path = { gyroFilters: [], derivativeFilters, delay: delay + waitOf(gyroFilters, crossover) };
+  const isPlain = axis.gains.derivative === 0 || derivativeFilters.length === 0;
+  // A round waits half of its length by itself: no longer than the whole wait.
+  const slow = isPlain
+    ? Math.min(rates.control, Math.max(enoughRounds * crossover, 0.5 / path.delay))
+    : rates.control;
+  return { axis: { ...axis, path }, rates: { gyro: slow, control: slow } };
+}
+
+function isOnlyWait(filters: readonly DigitalFilter[], crossover: number): boolean {
+  return Math.abs(chainGain({ filters }, untouched.times * crossover) - 1) <= untouched.gain;
+}
+
+function waitOf(filters: readonly DigitalFilter[], crossover: number): number {
+  return -chainPhase({ filters }, crossover) / (2 * Math.PI * crossover);
 }
 
 /** By how much the highest value stands above the call, as a share of it; 0 where it never does. */

@@ -1,7 +1,7 @@
 import type { Craft } from '../craft/craft';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
-import { ofAxes } from '../figures/axis';
+import { ofAxes } from '../figures/axis-names';
 import { stageDelayId } from '../figures/filter-figures';
 import { filterNumbers } from '../figures/filter-stages';
 import { type FigureTable, figureTable, figureText } from './which-pack';

@@ -186,10 +186,12 @@ export function figureText({ likely, unit }: Figure): string {
   return unit === '' ? digits(likely) : `${digits(likely)} ${unit}`;
 }
 
-/** From low to high, where they differ at three digits. */
-export function intervalText({ low, high }: Figure): string | null {
-  if (digits(low) === digits(high)) return null;
-  return low < 0 ? `${digits(low)} to ${digits(high)}` : `${digits(low)}–${digits(high)}`;
+/** From low to high, where they differ at three digits; an end without a number in its words. */
+export function intervalText({ low, high, lowWords, highWords }: Figure): string | null {
+  const [from, to] = [lowWords ?? digits(low), highWords ?? digits(high)];
+  if (from === to) return null;
+  const isWorded = lowWords !== undefined || highWords !== undefined;
+  return low < 0 || isWorded ? `${from} to ${to}` : `${from}–${to}`;
 }
 
 /** Three digits; four from a thousand on, where they are still read at a glance. */

@@ -1,5 +1,5 @@
 import type { CraftView } from '../../craft/view';
-import { type AxisName, axisNames } from '../../figures/axis';
+import { type AxisName, axisNames } from '../../figures/axis-names';
 import { stickCurve } from '../../figures/stick-figures';
 import { curveValue } from '../../physics/monotone-curve';
 import { highestOf, type LinePlot, type PlotLine } from './plot';

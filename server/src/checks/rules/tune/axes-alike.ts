@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import { toBase, unitOf } from '../../../units/unit';
 import { listed } from '../../report/render';
 import type { CodeRule } from '../../rule';

@@ -1,5 +1,5 @@
 import type { CraftView } from '../../../craft/view';
-import { type AxisName, axisNames } from '../../../figures/axis';
+import { type AxisName, axisNames } from '../../../figures/axis-names';
 import { listed } from '../../report/render';
 import type { CodeRule, RuleFinding } from '../../rule';
 

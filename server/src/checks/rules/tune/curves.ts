@@ -1,6 +1,6 @@
 import type { CurvePoint } from '../../../craft/value';
 import type { CraftView } from '../../../craft/view';
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import { parseQuantity } from '../../../units/quantity';
 import type { CodeRule, RuleFinding } from '../../rule';
 

@@ -1,5 +1,5 @@
 import type { CraftView } from '../../../craft/view';
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import {
   allStages,
   type ChainName,

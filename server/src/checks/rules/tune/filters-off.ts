@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import { lowpassAt } from '../../../figures/filter-chain';
 import { steeringTone } from '../../../figures/filter-figures';
 import { isLowpass, isUnfiltered, kindOf, stagesOf, unfilteredAt } from '../../../figures/filter-stages';

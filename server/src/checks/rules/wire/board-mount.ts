@@ -1,4 +1,4 @@
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import type { CodeRule } from '../../rule';
 
 /** Boards are bolted on square, or turned by half a right angle. */

@@ -1,4 +1,4 @@
-import { axisNames } from '../../../figures/axis';
+import { axisNames } from '../../../figures/axis-names';
 import { pointInertia } from '../../../physics/inertia';
 import type { CodeRule } from '../../rule';
 

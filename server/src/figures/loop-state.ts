@@ -1,0 +1,152 @@
+import type { CraftView } from '../craft/view';
+import type { Axis } from '../physics/loop';
+import { axisCurve, type Band } from '../physics/loop-curve';
+import { type Margins, marginsOf, type Stability, stabilityOf } from '../physics/stability';
+import { axesOf, type PlacedAxis } from './axis';
+import type { AxisName } from './axis-names';
+import { bodyOf } from './body';
+import { model } from './model';
+import { rotorOf } from './motor-lag';
+import { turnedResponses } from './operating-points';
+
+/** A loop with all that is told of it. */
+export interface Loop {
+  readonly axis: Axis;
+  readonly stability: Stability;
+  /** Null for one that swings, or that has no answer. */
+  readonly margins: Margins | null;
+}
+
+/** The loop of an axis where it comes nearest to swinging, and what its doubts make of it there. */
+export interface LoopState extends Loop {
+  /** `at 90 % of the usable output, pack full` */
+  readonly place: string;
+  readonly placed: PlacedAxis;
+  /** The same at every place, in the order of the places. */
+  readonly everywhere: readonly (Loop & { readonly place: string })[];
+  /** With each doubt turned by itself, down and up. */
+  readonly turned: readonly (readonly [Loop, Loop])[];
+  /** With all doubts turned together, as far as is as likely: towards swinging, and away from it. */
+  readonly ends: { readonly worse: Loop; readonly better: Loop };
+}
+
+/** Hz: from below where loops of large craft cross, to what the control loop can tell. */
+function bandOf(view: CraftView): Band | null {
+  const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
+  return gyro === null || control === null || control > gyro ? null : { from: lowest, to: control / 2 };
+}
+
+const lowest = 0.1;
+
+/** Null where a part of the loop is not known. */
+export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => {
+  const axes = axesOf(own, name);
+  const band = bandOf(own);
+  const body = bodyOf(own, name);
+  const rotor = rotorOf(own);
+  if (axes === null || band === null || body === null || rotor === null) return null;
+  const everywhere = axes.value.map((placed) => ({
+    placed,
+    place: placed.place,
+    ...closed(placed.axis, band),
+  }));
+  const headline = everywhere.reduce<(typeof everywhere)[number] | undefined>(
+    (least, one) => (least === undefined || nearness(one) < nearness(least) ? one : least),
+    undefined,
+  );
+  if (headline === undefined) return null;
+  const responses = turnedResponses(own, headline.placed.point.place)?.value ?? [];
+  const isYaw = name === 'yaw';
+  const { motor } = headline.placed.point;
+  const strength = ({ drag, thrust }: typeof motor) => (isYaw ? drag : thrust);
+  const doubts = doubtsOf({
+    body: body.value.spread,
+    slopes: responses.map((pair) => pair.map((one) => strength(one) / strength(motor) - 1)),
+    rotor: rotor.value.factor,
+  });
+  const turned = doubts.map(
+    ({ low, high, apply }) =>
+      [closed(apply(headline.axis, low), band), closed(apply(headline.axis, high), band)] as const,
+  );
+  return {
+    value: { ...headline, everywhere, turned, ends: endsOf(headline, doubts, turned, band) },
+    assumed: [headline.place, ...axes.assumed],
+  };
+});
+
+function closed(axis: Axis, band: Band): Loop {
+  const stability = stabilityOf(axisCurve(axis, band));
+  return { axis, stability, margins: marginsOf(stability) };
+}
+
+/** The distance from swinging; below 0 for a loop that swings. One without an answer is no measure for the others. */
+function nearness({ stability }: Loop): number {
+  const { verdict, nearest } = stability;
+  if (verdict === 'unanswered') return Number.POSITIVE_INFINITY;
+  return verdict === 'calm' ? nearest.distance : -nearest.distance;
+}
+
+/** Something that multiplies an axis, as far down and up as it may be. */
+interface LoopDoubt {
+  readonly low: number;
+  readonly high: number;
+  readonly apply: (axis: Axis, by: number) => Axis;
+}
+
+interface Spreads {
+  /** Share by which the inertia may be off. */
+  readonly body: number;
+  /** What each doubt of the drive does to the motors' strength, as shares. */
+  readonly slopes: readonly (readonly number[])[];
+  /** Factor by which the rotors' inertia may be off. */
+  readonly rotor: number;
+}
+
+function doubtsOf({ body, slopes, rotor }: Spreads): readonly LoopDoubt[] {
+  const weaker = [1 / (1 + body) - 1, ...slopes.map((pair) => Math.min(0, ...pair))];
+  const stronger = [1 / (1 - body) - 1, ...slopes.map((pair) => Math.max(0, ...pair))];
+  return [
+    {
+      low: Math.max(0.05, 1 - Math.hypot(...weaker)),
+      high: 1 + Math.hypot(...stronger),
+      apply: (axis, by) => ({ ...axis, authority: by * axis.authority }),
+    },
+    // The same inertia lags and reacts.
+    {
+      low: 1 / rotor,
+      high: rotor,
+      apply: (axis, by) => ({
+        ...axis,
+        motorLag: by * axis.motorLag,
+        reactionLead: by * axis.reactionLead,
+      }),
+    },
+  ];
+}
+
+/**
+ * All doubts turned together: each by what it does to the distance from swinging, so that the whole is as far from
+ * likely as one alone. Source: first-order reliability method, any textbook on structural reliability.
+ */
+function endsOf(
+  likely: Loop,
+  doubts: readonly LoopDoubt[],
+  turned: readonly (readonly [Loop, Loop])[],
+  band: Band,
+): LoopState['ends'] {
+  const moves = turned.map((pair) =>
+    pair.map((one) => (one.stability.verdict === 'unanswered' ? 0 : nearness(one) - nearness(likely))),
+  );
+  const end = (sign: 1 | -1): Loop => {
+    const gains = moves.map((pair) => Math.max(0, ...pair.map((move) => sign * move)));
+    const whole = Math.hypot(...gains);
+    if (whole === 0) return likely;
+    const axis = doubts.reduce((moved, { low, high, apply }, index) => {
+      const [down = 0, up = 0] = moves[index] ?? [];
+      const factor = sign * down > sign * up ? low : high;
+      return apply(moved, factor ** ((gains[index] ?? 0) / whole));
+    }, likely.axis);
+    return closed(axis, band);
+  };
+  return { worse: end(-1), better: end(1) };
+}
