@@ -12,11 +12,7 @@ describe('tones and what a controller makes of them', () => {
   it('P + I/s + D s with all of them 1 has a gain of 1 at 1 rad/s and of √(1 + 1.5²) at 2 rad/s (any textbook on control)', () => {
     const axis = {
       gains: { proportional: 1, integral: 1, derivative: 1 },
-      gyroFilters: [],
-      derivativeFilters: [],
-      authority: 1,
-      motorLag: 0,
-      delay: 0,
+      path: { gyroFilters: [], derivativeFilters: [], delay: 0 },
     };
     near(magnitude(controller(axis, 1 / (2 * Math.PI))), 1, 1e-12);
     near(magnitude(controller(axis, 2 / (2 * Math.PI))), Math.hypot(1, 1.5), 1e-12);

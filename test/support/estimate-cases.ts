@@ -25,8 +25,9 @@ const sound = [
   'gyro.filter.1.kind = butterworth',
   'gyro.filter.1.cutoff = 120 Hz',
   'control.rate = 4 kHz',
-  'control.roll.proportional = 0.05 %/(deg/s)',
-  'control.pitch.proportional = 0.05 %/(deg/s)',
+  'control.roll.proportional = 0.03 %/(deg/s)',
+  'control.pitch.proportional = 0.03 %/(deg/s)',
+  'control.yaw.proportional = 0.1 %/(deg/s)',
   'receiver.link = crsf',
 ];
 
@@ -40,6 +41,21 @@ function withLines(...lines: readonly string[]): readonly string[] {
 
 function estimateCase(id: string, marked: string, ...lines: readonly string[]): CheckCase {
   return [id, marked, withLines(...lines), sound];
+}
+
+/** Gains of an axis with which it swings, and with which it keeps too little phase and too little gain. */
+function gainCases(axis: string, littlePhase: string, littleGain: string): readonly CheckCase[] {
+  const withGain = (id: string, gain: string) =>
+    estimateCase(
+      `tune/${axis}-${id}`,
+      `${gain} %/(deg/s)`,
+      `control.${axis}.proportional = ${gain} %/(deg/s)`,
+    );
+  return [
+    withGain('swings', '0.9'),
+    withGain('margin-small', littlePhase),
+    withGain('gain-close', littleGain),
+  ];
 }
 
 /** Checks on what is estimated of the flight, by the group that they stand in. */
@@ -70,19 +86,9 @@ export const estimateCases: readonly CheckCase[] = [
   estimateCase('turn/esc-overloaded', '15 A', 'esc.current-limit = 15 A'),
   estimateCase('turn/tips-too-fast', '5 in', 'prop.tip-limit = 40 %'),
   estimateCase('turn/prop-too-fast', '15000 rpm', 'prop.speed-limit = 15000 rpm'),
-  ...(['roll', 'pitch'] as const).flatMap((axis) => [
-    estimateCase(`tune/${axis}-swings`, '0.9 %/(deg/s)', `control.${axis}.proportional = 0.9 %/(deg/s)`),
-    estimateCase(
-      `tune/${axis}-margin-small`,
-      '0.25 %/(deg/s)',
-      `control.${axis}.proportional = 0.25 %/(deg/s)`,
-    ),
-    estimateCase(
-      `tune/${axis}-gain-close`,
-      '0.35 %/(deg/s)',
-      `control.${axis}.proportional = 0.35 %/(deg/s)`,
-    ),
-  ]),
+  ...gainCases('roll', '0.06', '0.12'),
+  ...gainCases('pitch', '0.06', '0.12'),
+  ...gainCases('yaw', '0.4', '0.35'),
   estimateCase(
     'tune/gains-change-in-hover',
     '10 %',

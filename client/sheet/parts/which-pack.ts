@@ -112,11 +112,12 @@ function reasonOf(cell: PackCell | null, column: string): readonly HTMLElement[]
   return [element('p', {}, name, cell.why, element('span', { class: 'aside' }, assumed))];
 }
 
-function figureCell(title: string, { text, span, target }: PackCell): HTMLElement {
+function figureCell(title: string, { text, span, place, target }: PackCell): HTMLElement {
   return element(
     'td',
     {},
     valueLink(target, `${title} ${text}`, text),
     span === null ? null : element('small', {}, ` ${span}`),
+    place === null ? null : element('small', {}, ` ${place}`),
   );
 }

@@ -4,6 +4,7 @@ import { accepted, counts, found, packName, readAs, span, target, unchecked, ver
 const cell = z.object({
   text: z.string().describe('The figure with its unit.'),
   span,
+  place: z.string().nullable().describe('Where it holds, for a figure of one of several places.'),
   why: z.string().nullable().describe('The formula with the numbers put in; null for a setting.'),
   assumed: z.array(z.string()).describe('What had to be assumed, in words.'),
   target,
@@ -99,6 +100,9 @@ const figure = z.object({
   low: z.number(),
   likely: z.number(),
   high: z.number(),
+  lowWords: z.string().optional().describe('What stands for the low end where no number does.'),
+  highWords: z.string().optional().describe('The same for the high end.'),
+  place: z.string().optional().describe('Where it holds, for a figure of one of several places.'),
   assumed: z.array(z.string()),
   why: z.string(),
 });

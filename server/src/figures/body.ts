@@ -2,7 +2,7 @@ import type { CraftView } from '../craft/view';
 import { boxInertia, pointInertia } from '../physics/inertia';
 import { mixedArm } from '../physics/mixing';
 import type { AxisName } from './axis-names';
-import { isCoaxial, type MotorArm, motorArms, motorPlaces } from './layouts';
+import { type MotorArm, motorArms, motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
 
@@ -91,9 +91,4 @@ function outerMass(view: CraftView) {
   const propeller = view.quantity('prop.mass') ?? 0;
   const mass = Math.min(craft, count * (motor + propeller) + build.besideMotors * craft);
   return { mass, isWeighed: true, words: `${view.short(mass, 'g')} of motors, propellers and arms outside` };
-}
-
-/** Whether one propeller works in the wash of another. */
-export function hasWash(view: CraftView): boolean {
-  return isCoaxial(view.word('craft.layout') ?? '');
 }

@@ -2,9 +2,10 @@ import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { gravity } from '../physics/atmosphere';
 import { type Drive, powerForThrust } from '../physics/drive';
+import { coaxialFactors, coaxialThrust } from '../physics/mixing';
 import { estimatePropeller } from '../physics/propeller-estimate';
 import { airOf } from './air';
-import { motorPlaces } from './layouts';
+import { isCoaxial, motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
 import { chemistryInView, fullCell, nominalCell, packCount, packQuantity } from './pack-in-view';
@@ -26,7 +27,7 @@ export interface Carried {
 export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
   const assumed: string[] = [];
   const motor = motorOf(own);
-  const propeller = propellerOf(own, assumed);
+  const propeller = inWash(own, propellerOf(own, assumed), assumed);
   const source = sourceOf(own, assumed);
   const air = airOf(own);
   const mass = flyingMass(own);
@@ -68,9 +69,14 @@ export const carriedOnFull = model<[], Doubtful<Carried>>('drive with a full pac
 /** With a pack that shows the landing voltage in the hover: what is left to stop a descent with. */
 export const carriedToLand = model<[], Doubtful<Carried>>('drive with a pack due to land', (own) => {
   const carried = carriedBy(own);
-  const [cells, cell] = [packCount(own, 'cells'), own.quantity('power.land-cell')];
+  const [cells, given] = [packCount(own, 'cells'), own.quantity('power.land-cell')];
+  const usual = chemistryInView(own)?.land;
+  const cell = given ?? (usual === undefined ? null : inBase(usual));
   if (carried === null || cells === null || cell === null || cell <= 0) return null;
-  return { ...carried, value: changedIn(carried.value, (one) => dueToLand(one, cells * cell)) };
+  return {
+    value: changedIn(carried.value, (one) => dueToLand(one, cells * cell)),
+    assumed: [...carried.assumed, ...(given === null ? [`landing at ${own.short(cell, 'V')} a cell`] : [])],
+  };
 });
 
 function withVoltage(carried: Carried, openVoltage: number): Carried {
@@ -120,6 +126,24 @@ function propellerOf(view: CraftView, assumed: string[]) {
       thrust: thrust === null ? estimated.thrust.spread : givenSpread,
       power: power === null ? estimated.power.spread : givenSpread,
     },
+  };
+}
+
+/** Above each other, propellers lift less for the same power: a mean of the upper and the lower one. */
+function inWash(
+  view: CraftView,
+  propeller: ReturnType<typeof propellerOf>,
+  assumed: string[],
+): ReturnType<typeof propellerOf> {
+  if (propeller === null || !isCoaxial(view.word('craft.layout') ?? '')) return propeller;
+  const { low, likely, high } = coaxialFactors;
+  const kept = coaxialThrust(likely);
+  const doubt = (coaxialThrust(low) - coaxialThrust(high)) / (2 * kept);
+  assumed.push(`${Math.round(100 * kept)} % of the thrust side by side, for propellers above each other`);
+  return {
+    ...propeller,
+    thrustCoefficient: kept * propeller.thrustCoefficient,
+    spread: { ...propeller.spread, thrust: Math.hypot(propeller.spread.thrust, doubt) },
   };
 }
 

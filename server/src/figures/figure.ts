@@ -26,6 +26,10 @@ export interface FigureSource {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
+  /** Whether its place is told beside it wherever it stands in a table. */
+  readonly tellsPlace?: boolean;
+  /** Whether it tells of a fault: there is none where the craft is sound. */
+  readonly isFault?: boolean;
   /** Whether it may lie below nothing, as a margin or a gain in decibels may. */
   readonly isSigned?: boolean;
   /** Parameters that the figure hangs on most, for links between the sheet and the script. */

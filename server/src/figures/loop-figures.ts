@@ -19,14 +19,28 @@ interface LoopFigure {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
-  readonly isSigned?: boolean;
+  readonly tellsPlace?: boolean;
+  readonly isFault?: boolean;
   readonly compute: (view: CraftView, axis: AxisName) => Computed | null;
 }
 
 const loopFigureList: readonly LoopFigure[] = [
-  { id: 'swings', title: 'Swings by itself at', unit: 'Hz', compute: ofLoop(swings) },
+  {
+    id: 'swings',
+    title: 'Swings by itself at',
+    unit: 'Hz',
+    tellsPlace: true,
+    isFault: true,
+    compute: ofLoop(swings),
+  },
   { id: 'crossover', title: 'Crossover at the worst place', unit: 'Hz', compute: ofLoop(crossover) },
-  { id: 'phase-margin', title: 'Phase margin at the worst place', unit: 'deg', compute: ofLoop(phaseMargin) },
+  {
+    id: 'phase-margin',
+    title: 'Phase margin at the worst place',
+    unit: 'deg',
+    tellsPlace: true,
+    compute: ofLoop(phaseMargin),
+  },
   {
     id: 'delay-phase',
     title: 'Phase lost to delay at the worst place',
@@ -40,7 +54,13 @@ const loopFigureList: readonly LoopFigure[] = [
     unit: '%',
     compute: stickOvershoot,
   },
-  { id: 'noise-gain', title: 'Motor noise passed on where it is most', unit: '%', compute: noiseGain },
+  {
+    id: 'noise-gain',
+    title: 'Motor noise passed on where it is most',
+    unit: '%',
+    tellsPlace: true,
+    compute: noiseGain,
+  },
 ];
 
 /** A figure of the loop where it comes nearest to swinging. */
@@ -222,27 +242,37 @@ function round(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+/** What an axis hangs on beside its gains. */
+const settings = [
+  'gyro.filter.<number>.cutoff',
+  'motor.response-time',
+  'craft.motor-spacing',
+  'motor.thrust-shape',
+  'power.even-thrust',
+];
+
+/** What the answer to a stick hangs on as well. */
+function stepSettings(name: AxisName): readonly string[] {
+  const own = ['feedforward', 'limit'].map((setting) => `control.${name}.${setting}`);
+  return ['derivative.input', 'derivative.limit', 'control.integral-limit', 'motor.rise-limit', ...own];
+}
+
+/** Behind the proportional gain an editor shows what is left, or that nothing is. */
+const hintWords: ReadonlyMap<string, (figure: string) => string> = new Map([
+  ['phase-margin', (figure) => `phase margin ${figure}`],
+  ['swings', (figure) => `swings by itself at ${figure}`],
+]);
+
 export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
-  loopFigureList.map(
-    ({ id, title, unit, compute }): FigureSource => ({
+  loopFigureList.map(({ id, title, compute, ...told }): FigureSource => {
+    const words = hintWords.get(id);
+    return {
+      ...told,
       id: `${name}-${id}`,
       title: `${title}: ${name}`,
-      unit,
-      ...(id === 'phase-margin'
-        ? {
-            hint: {
-              at: [`control.${name}.proportional`],
-              words: (figure: string) => `phase margin ${figure}`,
-            },
-          }
-        : {}),
-      from: [
-        ...gainSettings(name),
-        'gyro.filter.<number>.cutoff',
-        'motor.response-time',
-        'craft.motor-spacing',
-      ],
+      ...(words === undefined ? {} : { hint: { at: [`control.${name}.proportional`], words } }),
+      from: [...gainSettings(name), ...settings, ...(id === 'overshoot' ? stepSettings(name) : [])],
       compute: (view) => compute(view, name),
-    }),
-  ),
+    };
+  }),
 );

@@ -1,20 +1,18 @@
-import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
-import { type DriveState, stateAtThrottle, stateForThrust } from '../physics/drive';
-import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
+import { type DriveState, stateAtThrottle } from '../physics/drive';
 import { dragSlope, speedDamping, speedPerVolt } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
-import { type Carried, carriedBy } from './drive';
+import { type Carried, carriedOnFull, carriedToLand } from './drive';
+import { hovering } from './drive-figures';
 import { model } from './model';
-import { chemistryInView, fullCell, packCount } from './pack-in-view';
+import type { Throttle } from './throttle';
 
 /** Where a craft is looked at: how much its motors do, with how much in its pack. */
 export interface OperatingPoint {
   /** `in the hover, pack full` */
   readonly place: string;
   readonly throttle: ThrottleName;
-  /** Voltage of the pack without a load, V. */
-  readonly openVoltage: number;
+  readonly pack: PackName;
   readonly state: DriveState;
   /** The throttle (a share) that the pilot asks for there. */
   readonly demand: number;
@@ -49,147 +47,77 @@ const throttleWords: Readonly<Record<ThrottleName, string>> = {
 /** At full output nothing is left to steer with: the highest place looked at is this share of what may be used. */
 const highest = 0.9;
 
-/** How the script has the motors work. */
-export interface Outputs {
-  /** Shares of full output. */
-  readonly idle: number;
-  readonly limit: number;
-  /** Throttle that the top of the stick stands for. */
-  readonly stickLimit: number;
-  /** Output for each share of thrust that is asked for. */
-  readonly shape: MonotoneCurve;
-  /** Share of a falling voltage that is made up for, and the voltage of the full pack. */
-  readonly evened: number;
-  readonly fullVoltage: number;
-}
+const packs = [
+  { name: 'full', words: 'pack full', carried: carriedOnFull },
+  { name: 'landing', words: 'pack due to land', carried: carriedToLand },
+] as const;
 
+type PackName = (typeof packs)[number]['name'];
+
+/** With each of the packs at idle, in the hover, midway and near the top, as far as the craft can hover with it. */
 export const operatingPointsOf = model<[], readonly OperatingPoint[]>('operating points', (own) => {
-  const carried = carriedBy(own);
-  const outputs = outputsOf(own);
-  const landing = landingCell(own);
-  const cells = packCount(own, 'cells');
-  if (carried === null || outputs === null || cells === null) return null;
-  const { likely } = carried.value;
-  const full = withVoltage(likely, outputs.fullVoltage);
-  const low = landing === null ? null : landed(full, Math.min(cells * landing.volts, outputs.fullVoltage));
-  const points = [
-    ...pointsWith(full, 'pack full', outputs),
-    ...(low === null ? [] : pointsWith(low, 'pack at its landing voltage', outputs)),
-  ];
-  if (points.length === 0) return null;
-  const assumed = landing?.isUsual === true ? ['the usual landing voltage of such cells'] : [];
-  return { value: points, assumed: [...carried.assumed, ...assumed] };
+  const assumed: string[] = [];
+  const points = packs.flatMap(({ name, carried }) => {
+    const found = carried(own);
+    if (found === null) return [];
+    assumed.push(...found.assumed);
+    return pointsWith(own, name, found.value.likely);
+  });
+  return points.length === 0 ? null : { value: points, assumed: [...new Set(assumed)] };
 });
 
 /** How a motor answers at a place with each doubt of the drive turned, down and up. */
 export const turnedResponses = model<[place: string], readonly (readonly [MotorResponse, MotorResponse])[]>(
   'turned responses',
   (own, place) => {
-    const carried = carriedBy(own);
-    const outputs = outputsOf(own);
     const at = operatingPointsOf(own)?.value.find((point) => point.place === place);
-    if (carried === null || outputs === null || at === undefined) return null;
-    const responseOf = (turned: Carried) => {
-      const state = stateAt(withVoltage(turned, at.openVoltage), at.throttle, outputs);
-      // One that can't fly there at all is no measure for the others.
-      return state === null ? at.motor : pointIn(turned, state, at, outputs).motor;
-    };
+    const carried = packs.find(({ name }) => name === at?.pack)?.carried(own) ?? null;
+    if (at === undefined || carried === null) return null;
+    // One that can't fly there at all is no measure for the others.
+    const responseOf = (turned: Carried) => pointOf(own, at.pack, turned, at.throttle)?.motor ?? at.motor;
     return { value: carried.value.turned.map(([low, high]) => [responseOf(low), responseOf(high)] as const) };
   },
 );
 
-function outputsOf(view: CraftView): Outputs | null {
-  const [idle, limit] = [view.quantity('motor.idle'), view.quantity('motor.output-limit')];
-  const stickLimit = view.quantity('stick.throttle.limit');
-  const evened = view.quantity('power.even-thrust');
-  const cells = packCount(view, 'cells');
-  const cell = fullCell(view);
-  const shape = shapeOf(view);
-  if (limit === null || stickLimit === null || evened === null || shape === null) return null;
-  if (cells === null || cell === null) return null;
-  return { idle: idle ?? 0, limit, stickLimit, shape, evened, fullVoltage: cells * cell };
-}
-
-/** Null where its points do not go outwards. */
-function shapeOf(view: CraftView): MonotoneCurve | null {
-  const points = view.curve('motor.thrust-shape') ?? [];
-  const isRising = points.every(({ x }, index) => index === 0 || x > (points[index - 1]?.x ?? x));
-  return points.length >= 2 && isRising ? monotoneCurve(points) : null;
-}
-
-/** The voltage a cell under load at which the pilot lands: the script's, else what is usual for its kind. */
-function landingCell(view: CraftView): { readonly volts: number; readonly isUsual: boolean } | null {
-  const given = view.quantity('power.land-cell');
-  if (given !== null) return { volts: given, isUsual: false };
-  const usual = chemistryInView(view)?.land;
-  return usual === undefined ? null : { volts: inBase(usual), isUsual: true };
-}
-
-function withVoltage(carried: Carried, openVoltage: number): Carried {
-  return { ...carried, drive: { ...carried.drive, openVoltage } };
-}
-
-/** With so much left that its pack has just that voltage in the hover; null where it then can't hover. */
-function landed(full: Carried, voltage: number): Carried | null {
-  const hover = stateForThrust(full.drive, full.weight);
-  if (hover === null || !(voltage > 0)) return null;
-  const current = (hover.packVoltage * hover.packCurrent) / voltage;
-  return withVoltage(full, Math.min(full.drive.openVoltage, voltage + full.drive.sourceResistance * current));
-}
-
-function pointsWith(carried: Carried, pack: string, outputs: Outputs): readonly OperatingPoint[] {
+function pointsWith(view: CraftView, pack: PackName, carried: Carried): readonly OperatingPoint[] {
   const names: readonly ThrottleName[] = ['idle', 'hover', 'midway', 'high'];
-  return names.flatMap((throttle) => {
-    const state = stateAt(carried, throttle, outputs);
-    if (state === null) return [];
-    const { openVoltage } = carried.drive;
-    return [
-      pointIn(carried, state, { place: placeWords(throttle, pack, outputs), throttle, openVoltage }, outputs),
-    ];
-  });
-}
-
-function placeWords(throttle: ThrottleName, pack: string, outputs: Outputs): string {
-  const isStick = throttle === 'high' && topOf(outputs) < highest * outputs.limit;
-  return `${isStick ? 'with the throttle stick at the top' : throttleWords[throttle]}, ${pack}`;
-}
-
-/** The highest output that is looked at. */
-function topOf({ limit, stickLimit, shape }: Outputs): number {
-  return Math.min(highest * limit, curveValue(shape, stickLimit));
+  return names.flatMap((throttle) => pointOf(view, pack, carried, throttle) ?? []);
 }
 
 /** Null where the craft can't hover, or hovers above the highest place that is looked at. */
-function stateAt({ drive, weight }: Carried, throttle: ThrottleName, outputs: Outputs): DriveState | null {
-  const hover = stateForThrust(drive, weight);
-  if (hover === null || throttle === 'hover') return hover;
-  if (throttle === 'idle') return stateAtThrottle(drive, outputs.idle);
-  const top = topOf(outputs);
-  if (top <= hover.throttle) return null;
-  return stateAtThrottle(drive, throttle === 'high' ? top : (top + hover.throttle) / 2);
-}
-
-function pointIn(
-  { drive }: Carried,
-  state: DriveState,
-  at: Pick<OperatingPoint, 'place' | 'throttle' | 'openVoltage'>,
-  outputs: Outputs,
-): OperatingPoint {
-  const { idle, limit, shape, evened, fullVoltage } = outputs;
-  const made = 1 + evened * (fullVoltage / state.packVoltage - 1);
-  const demandFor = (output: number) => demandOf(shape, output / made);
-  const demand = demandFor(state.throttle);
-  const outputSlope = curveSlope(shape, demand) * made;
+function pointOf(
+  view: CraftView,
+  pack: PackName,
+  carried: Carried,
+  name: ThrottleName,
+): OperatingPoint | null {
+  const { drive, throttle } = carried;
+  const idle = view.quantity('motor.idle') ?? 0;
+  const state = throttle === null ? null : stateAt(carried, throttle, name, idle);
+  if (throttle === null || state === null) return null;
+  const { packVoltage } = state;
+  const demand = throttle.askedFor(state.throttle, packVoltage);
+  const outputSlope = throttle.slopeAt(demand, packVoltage);
+  const [top, bottom] = [throttle.lid, idle].map((output) => throttle.askedFor(output, packVoltage));
   return {
-    place: at.place,
-    throttle: at.throttle,
-    openVoltage: at.openVoltage,
+    place: `${throttleWords[name]}, ${packs.find((one) => one.name === pack)?.words}`,
+    throttle: name,
+    pack,
     state,
     demand,
-    room: { up: Math.max(0, demandFor(limit) - demand), down: Math.max(0, demand - demandFor(idle)) },
+    room: { up: Math.max(0, (top ?? demand) - demand), down: Math.max(0, demand - (bottom ?? demand)) },
     outputSlope,
     motor: motorIn(drive, state, outputSlope),
   };
+}
+
+function stateAt(carried: Carried, { most }: Throttle, name: ThrottleName, idle: number): DriveState | null {
+  const hover = hovering(carried);
+  if (hover === null || name === 'hover') return hover;
+  if (name === 'idle') return stateAtThrottle(carried.drive, idle);
+  const top = highest * most;
+  if (top <= hover.throttle) return null;
+  return stateAtThrottle(carried.drive, name === 'high' ? top : (top + hover.throttle) / 2);
 }
 
 function motorIn(drive: Carried['drive'], state: DriveState, outputSlope: number): MotorResponse {
@@ -206,17 +134,4 @@ function motorIn(drive: Carried['drive'], state: DriveState, outputSlope: number
     damping: speedDamping(motor, speed, factor),
     dragSlope: slope,
   };
-}
-
-const halvings = 30;
-
-/** What has to be asked for to get an output; the end of the curve where it does not go so far. */
-function demandOf(shape: MonotoneCurve, output: number): number {
-  let [low, high] = [shape.points[0]?.x ?? 0, shape.points.at(-1)?.x ?? 1];
-  for (let step = 0; step < halvings; step += 1) {
-    const middle = (low + high) / 2;
-    if (curveValue(shape, middle) < output) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

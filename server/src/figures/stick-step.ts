@@ -1,5 +1,11 @@
 import type { CraftView } from '../craft/view';
-import { type Limits, quickened, type Step, type StepResponse, stepResponse } from '../physics/step-response';
+import {
+  type CommandLimits,
+  quickened,
+  type StepResponse,
+  type SuddenCall,
+  stepResponse,
+} from '../physics/step-response';
 import type { AxisName } from './axis-names';
 import { type Loop, loopOf } from './loop-state';
 import { model } from './model';
@@ -37,7 +43,7 @@ export const stickStepOf = model<[name: AxisName], StickStep>('stick step', (own
   };
 });
 
-function answerOf(view: CraftView, { axis, margins }: Loop, step: Step): StepResponse | null {
+function answerOf(view: CraftView, { axis, margins }: Loop, step: SuddenCall): StepResponse | null {
   const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
   if (gyro === null || control === null || margins === null) return null;
   const rates = { gyro, control };
@@ -47,7 +53,7 @@ function answerOf(view: CraftView, { axis, margins }: Loop, step: Step): StepRes
   return stepResponse(quick?.axis ?? axis, quick?.rates ?? rates, step, crossover);
 }
 
-function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: number): Step | null {
+function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: number): SuddenCall | null {
   const feedforward = view.quantity(`control.${name}.feedforward`);
   const input = view.word('derivative.input');
   const limits = limitsOf(view, name, point);
@@ -61,7 +67,7 @@ function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: nu
   };
 }
 
-function limitsOf(view: CraftView, name: AxisName, point: OperatingPoint): Limits | null {
+function limitsOf(view: CraftView, name: AxisName, point: OperatingPoint): CommandLimits | null {
   const integral = view.quantity('control.integral-limit');
   const derivative = view.quantity('derivative.limit');
   if (integral === null || derivative === null) return null;

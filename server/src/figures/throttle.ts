@@ -1,5 +1,5 @@
 import type { CraftView } from '../craft/view';
-import { curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
+import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
 
 /** What stands between the throttle that is asked for and what the motors are told. Shares from 0 to 1. */
 export interface Throttle {
@@ -9,6 +9,10 @@ export interface Throttle {
   readonly told: (asked: number) => number | null;
   /** The throttle that has the motors told an output (a share), with a pack of so many volts under its load. */
   readonly askedFor: (output: number, voltage: number) => number;
+  /** The most that a motor may be told to steer with, whatever the throttle. */
+  readonly lid: number;
+  /** How much more the motors are told for a little more throttle, at a throttle and a voltage. */
+  readonly slopeAt: (asked: number, voltage: number) => number;
 }
 
 /** Null where the script speaks of it and can't be read. `full`: the full pack without a load, V; null: not known. */
@@ -19,16 +23,16 @@ export function throttleOf(view: CraftView, full: number | null): Throttle | nul
   const shape = thrustShape(view);
   if (lid === null || stick === null || even === null || shape === null) return null;
   const most = Math.min(lid, curveValue(shape, stick));
+  const raisedAt = (voltage: number) => (full === null ? 1 : 1 + even * Math.max(0, full / voltage - 1));
   return {
     most,
+    lid,
     told(asked) {
       const output = curveValue(shape, asked);
       return output > most + 1e-9 ? null : output;
     },
-    askedFor(output, voltage) {
-      const raised = full === null ? 1 : 1 + even * Math.max(0, full / voltage - 1);
-      return inverse(shape, output / raised);
-    },
+    askedFor: (output, voltage) => inverse(shape, output / raisedAt(voltage)),
+    slopeAt: (asked, voltage) => raisedAt(voltage) * curveSlope(shape, asked),
   };
 }
 

@@ -5,7 +5,7 @@ import type { LoopCurve } from './loop-curve';
  * Whether a loop that is closed comes to rest; `unanswered`: nothing in the band makes it swing, but its gain has not
  * fallen below 1 at the end, or never lay above it, so that nothing is told of it.
  */
-export type Verdict = 'calm' | 'swings' | 'unanswered';
+export type LoopVerdict = 'calm' | 'swings' | 'unanswered';
 
 /** A place on the loop: frequency in Hz, gain, and phase in rad, from −π to π. */
 export interface LoopPlace {
@@ -16,7 +16,7 @@ export interface LoopPlace {
 
 /** How a loop stands to swinging by itself. */
 export interface Stability {
-  readonly verdict: Verdict;
+  readonly verdict: LoopVerdict;
   /** The least distance of the open loop from −1, and where; 1 over it is the peak of the sensitivity. */
   readonly nearest: { readonly distance: number; readonly frequency: number };
   /** Where the gain passes through 1, in rising order. */
@@ -48,10 +48,19 @@ export function stabilityOf(curve: LoopCurve): Stability {
     }
     before = point;
   }
-  return { verdict: verdictOf(curve, crossovers, turns), nearest: nearestOf(curve), crossovers, turns };
+  return {
+    verdict: verdictOf(curve, crossovers, turns),
+    nearest: nearestOf(curve, [...crossovers, ...turns]),
+    crossovers,
+    turns,
+  };
 }
 
-function verdictOf({ values }: LoopCurve, crossovers: readonly LoopPlace[], turns: readonly Turn[]): Verdict {
+function verdictOf(
+  { values }: LoopCurve,
+  crossovers: readonly LoopPlace[],
+  turns: readonly Turn[],
+): LoopVerdict {
   const [first] = values;
   const last = values.at(-1);
   if (first === undefined || last === undefined) return 'unanswered';
@@ -147,30 +156,37 @@ function placeBetween(
   return { frequency: found.frequency, gain: found.gain, phase: angle(found.value) };
 }
 
-/** The point nearest to −1, and on a parabola through its neighbours one look closer. */
-function nearestOf(curve: LoopCurve): Stability['nearest'] {
+/** Of the curve's points, of where it passes gain 1 and half a turn, and of one between the nearest and its neighbours. */
+function nearestOf(curve: LoopCurve, places: readonly LoopPlace[]): Stability['nearest'] {
   const { frequencies, values } = curve;
-  let [least, at] = [Number.POSITIVE_INFINITY, 0];
-  for (const [step, value] of values.entries()) {
+  let least = { distance: Number.POSITIVE_INFINITY, frequency: 0 };
+  const look = (frequency: number, value: Complex) => {
     const distance = distanceOf(value);
-    if (distance < least) [least, at] = [distance, step];
-  }
+    if (distance < least.distance) least = { distance, frequency };
+  };
+  for (const [step, value] of values.entries()) look(frequencies[step] ?? 0, value);
+  const between = lowestBetween(curve, frequencies.indexOf(least.frequency));
+  if (between !== null) look(between, curve.at(between));
+  for (const { frequency, gain, phase } of places)
+    look(frequency, { re: gain * Math.cos(phase), im: gain * Math.sin(phase) });
+  return least;
+}
+
+/** Where a parabola through the squared distances of a point and its neighbours is lowest; null at an end. */
+function lowestBetween({ frequencies, values }: LoopCurve, at: number): number | null {
   const [one, middle, other] = [at - 1, at, at + 1].map((step) => {
     const [frequency, value] = [frequencies[step], values[step]];
     return frequency === undefined || value === undefined
       ? null
       : { x: Math.log(frequency), y: distanceOf(value) ** 2 };
   });
-  const coarse = { distance: least, frequency: frequencies[at] ?? 0 };
-  if (one == null || middle == null || other == null) return coarse;
+  if (one == null || middle == null || other == null) return null;
   const [left, right] = [middle.x - one.x, other.x - middle.x];
   const [fall, rise] = [(middle.y - one.y) / left, (other.y - middle.y) / right];
   const bend = (rise - fall) / (left + right);
   const slope = (fall * right + rise * left) / (left + right);
-  if (!(bend > 0)) return coarse;
-  const frequency = Math.exp(middle.x + Math.max(-left, Math.min(right, -slope / (2 * bend))));
-  const distance = distanceOf(curve.at(frequency));
-  return distance < least ? { distance, frequency } : coarse;
+  if (!(bend > 0)) return null;
+  return Math.exp(middle.x + Math.max(-left, Math.min(right, -slope / (2 * bend))));
 }
 
 function distanceOf({ re, im }: Complex): number {

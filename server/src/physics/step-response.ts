@@ -18,7 +18,7 @@ export interface Rates {
 }
 
 /** A sudden call, and what the command may do; all in shares of full throttle but for the call. */
-export interface Step {
+export interface SuddenCall {
   /** rad/s */
   readonly call: number;
   /** Whether the derivative looks at the difference to the call, and so at the call's own jump. */
@@ -26,10 +26,10 @@ export interface Step {
   /** Command a rad/s² of the call, and the low-pass (Hz) on what the call does; null: none. */
   readonly feedforward: number;
   readonly feedforwardCutoff: number | null;
-  readonly limits: Limits;
+  readonly limits: CommandLimits;
 }
 
-export interface Limits {
+export interface CommandLimits {
   readonly integral: number;
   readonly derivative: number;
   /** Of everything together. */
@@ -40,7 +40,7 @@ export interface Limits {
   readonly integralShare: number;
 }
 
-export const withoutLimits: Limits = {
+export const withoutLimits: CommandLimits = {
   integral: Number.POSITIVE_INFINITY,
   derivative: Number.POSITIVE_INFINITY,
   command: Number.POSITIVE_INFINITY,
@@ -49,7 +49,7 @@ export const withoutLimits: Limits = {
 };
 
 /** A call of 1 rad/s, not kicked, with nothing held back. */
-export const plainStep: Step = {
+export const plainCall: SuddenCall = {
   call: 1,
   isKicked: false,
   feedforward: 0,
@@ -70,7 +70,7 @@ const settled = { within: 0.005, for: 0.15 };
 export function stepResponse(
   axis: Axis,
   rates: Rates,
-  step: Step,
+  step: SuddenCall,
   crossover: number | null = null,
 ): StepResponse {
   const interval = 1 / rates.gyro;
@@ -106,7 +106,7 @@ class RunningController {
   constructor(
     private readonly axis: Axis,
     private readonly round: number,
-    private readonly step: Step,
+    private readonly step: SuddenCall,
   ) {
     this.derived = new RunningChain(axis.path.derivativeFilters);
     const cutoff = step.feedforwardCutoff;

@@ -42,6 +42,8 @@ export interface PackCell {
   readonly text: string;
   /** From low to high, "30500–32800", where they differ. */
   readonly span: string | null;
+  /** Where it holds, for a figure of one of several places: `in the hover, pack full`. */
+  readonly place: string | null;
   /** The formula with the numbers put in; null for a setting. */
   readonly why: string | null;
   readonly assumed: readonly string[];
@@ -134,7 +136,7 @@ function settingCell(view: CraftView, path: string): PackCell | null {
   const text = view.written(path);
   return text === null
     ? null
-    : { text, span: null, why: null, assumed: [], target: targetOfPath(view, path) };
+    : { text, span: null, place: null, why: null, assumed: [], target: targetOfPath(view, path) };
 }
 
 /** The settings that a figure hangs on, with those of each filter that the craft has before what they have in common. */
@@ -158,7 +160,8 @@ function figureCell(view: CraftView, id: string, from: readonly string[]): PackC
   const figure = figureOf(view, id);
   if (figure === null) return null;
   const { text, span } = rendered(figure);
-  return { text, span, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
+  const place = figureSource(id)?.tellsPlace === true ? (figure.place ?? null) : null;
+  return { text, span, place, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
 }
 
 /** The first of the settings that a figure hangs on that a line sets. */

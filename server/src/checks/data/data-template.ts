@@ -20,7 +20,10 @@ export function filledTemplate(template: string, values: Readonly<Record<string,
   );
 }
 
-/** What a slot of a data rule's sentence shows: a parameter, a figure, or an expression in a unit. */
+/** `where figure.roll-phase-margin`: the place at which a figure holds. */
+export const whereSlot = /^where figure\.(\S+)$/;
+
+/** What a slot of a data rule's sentence shows: a parameter, a figure, where that holds, or an expression in a unit. */
 export function slotText(slot: string, view: CraftView, scope: Scope): string | Amount {
   const calculated = /^(.+) in (\S+)$/.exec(slot);
   if (calculated !== null) {
@@ -28,6 +31,8 @@ export function slotText(slot: string, view: CraftView, scope: Scope): string | 
     const { value } = evaluate(readExpressionText(expression), scope);
     return value === null ? 'unknown' : new Amount(value.value, unit);
   }
+  const [, placed] = whereSlot.exec(slot) ?? [];
+  if (placed !== undefined) return figureOf(view, placed)?.place ?? 'somewhere';
   if (!slot.startsWith('figure.')) return view.shown(slot);
   const figure = figureOf(view, slot.slice(7));
   return figure === null ? 'unknown' : new Amount(toBase(figure.likely, unitOf(figure.unit)), figure.unit);

@@ -14,7 +14,7 @@ import { type Dimension, plain, sameDimension } from '../../units/dimension';
 import { dimensionPhrase, findDimensionName } from '../../units/dimension-names';
 import { isOnScale, parseUnit } from '../../units/unit';
 import { type Condition, readCondition, readExpressionText } from './condition';
-import { filledTemplate, slotsIn } from './data-template';
+import { filledTemplate, slotsIn, whereSlot } from './data-template';
 import { asMember, memberSlot, type PerMember } from './members';
 
 /** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
@@ -101,6 +101,8 @@ class RuleNames {
         : [];
     }
     const text = asMember(slot, this.check, this.catalog);
+    const [, placed] = whereSlot.exec(text) ?? [];
+    if (placed !== undefined) return this.name(`figure.${placed}`);
     const calculated = /^(.+) in (\S+)$/.exec(text);
     if (calculated === null) return this.name(text);
     const [, expression = '', unitText = ''] = calculated;

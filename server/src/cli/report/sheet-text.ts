@@ -79,5 +79,6 @@ function figureLines({ columns, rows, shared }: FigureTable): readonly string[] 
 
 function cellText(cell: PackCell | null): string {
   if (cell === null) return '–';
-  return cell.span === null ? cell.text : `${cell.text} (${cell.span})`;
+  const place = cell.place === null ? '' : `, ${cell.place}`;
+  return `${cell.span === null ? cell.text : `${cell.text} (${cell.span})`}${place}`;
 }

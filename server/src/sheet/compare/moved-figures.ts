@@ -43,7 +43,7 @@ export function movedFigures(
     ([one, other]) => [new CraftView(before, one), new CraftView(after, other)] as const,
   );
   return figureSources
-    .flatMap(({ id, title, unit }): readonly MovedFigure[] => {
+    .flatMap(({ id, title, unit, isFault = false }): readonly MovedFigure[] => {
       const packs = views.map(([one, other]) => ({
         pack: other.pack,
         before: reading(figureOf(one, id)),
@@ -51,7 +51,7 @@ export function movedFigures(
       }));
       if (packs.every(({ before: was, after: is }) => was?.text === is?.text)) return [];
       const size = Math.max(...packs.map(({ before: was, after: is }) => sizeOf(was, is)));
-      return [{ id, title, unit, packs, turn: turnOf(id, packs), size }];
+      return [{ id, title, unit, packs, turn: isFault ? faultTurn(packs) : turnOf(id, packs), size }];
     })
     .sort((one, other) => rank(one) - rank(other) || other.size - one.size);
 }
@@ -78,6 +78,12 @@ function turnOf(id: string, packs: MovedFigure['packs']): MovedFigure['turn'] {
   });
   if (turns.includes('worse')) return 'worse';
   return turns.length === 0 ? null : 'better';
+}
+
+/** A fault that comes is worse, one that goes is better; one that stays is neither. */
+function faultTurn(packs: MovedFigure['packs']): MovedFigure['turn'] {
+  if (packs.some(({ before, after }) => before === null && after !== null)) return 'worse';
+  return packs.some(({ before, after }) => before !== null && after === null) ? 'better' : null;
 }
 
 function rank({ turn }: MovedFigure): number {
