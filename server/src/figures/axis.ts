@@ -75,7 +75,7 @@ const pathsOf = model<[], Paths>('control paths', (own) => {
 });
 
 /** Null where there is nothing to hold the axis with. */
-export function gainsOf(view: CraftView, name: AxisName): Gains | null {
+function gainsOf(view: CraftView, name: AxisName): Gains | null {
   const proportional = view.quantity(`control.${name}.proportional`);
   const integral = view.quantity(`control.${name}.integral`) ?? 0;
   const derivative = view.quantity(`control.${name}.derivative`) ?? 0;

@@ -32,14 +32,3 @@ export function magnitude({ re, im }: Complex): number {
 export function angle({ re, im }: Complex): number {
   return Math.atan2(im, re);
 }
-
-/** A complex number by its size and its angle, in rad. */
-export interface Polar {
-  readonly gain: number;
-  /** On any of its turns. */
-  readonly phase: number;
-}
-
-export function polar(value: Complex): Polar {
-  return { gain: magnitude(value), phase: angle(value) };
-}

@@ -40,7 +40,7 @@ export interface CommandLimits {
   readonly integralShare: number;
 }
 
-export const withoutLimits: CommandLimits = {
+const withoutLimits: CommandLimits = {
   integral: Number.POSITIVE_INFINITY,
   derivative: Number.POSITIVE_INFINITY,
   command: Number.POSITIVE_INFINITY,
