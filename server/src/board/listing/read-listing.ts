@@ -21,9 +21,7 @@ const longestText = 10_000_000;
 export function readListing(text: string, forms: Forms | null): Listing {
   if (text.length > longestText)
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
-  const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
-  const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
-  const lines = isNumbered(forms) ? prompted.lines : withoutCounters(prompted.lines, isNoSetting);
+  const { lines, ...prompted } = linesToRead(text, forms);
   const found = forms === null ? foundIn({ text, lines }) : byForms({ text, lines }, forms);
   const { known, read } = found;
   const isTooMuch = read.settings.length > mostSettings;
@@ -32,6 +30,13 @@ export function readListing(text: string, forms: Forms | null): Listing {
   const isNew = forms === null && prompted.prompts.length > 0;
   const named = isNew ? { ...known, prompts: [...prompted.prompts] } : known;
   return listingOf(text, { ...found, known: named }, prompted.echoes);
+}
+
+/** The lines of a text as they are read, without what a session put around and into them; and what it was. */
+export function linesToRead(text: string, forms: Forms | null): ReturnType<typeof withoutPrompts> {
+  const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
+  const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
+  return isNumbered(forms) ? prompted : { ...prompted, lines: withoutCounters(prompted.lines, isNoSetting) };
 }
 
 /** Whether the board numbers its settings itself: then no tool's counter stands before them. */

@@ -39,7 +39,7 @@ export function compareWithCapture({
       kind: 'refused',
       reason: 'No line of it is read as a setting: have the board list its settings, and capture that.',
     };
-  if (isEcho(listing, pastedLines(profile, entries)))
+  if (isEcho(listing, pastedLines({ profile, entries, captured })))
     return {
       kind: 'refused',
       reason:
@@ -50,8 +50,12 @@ export function compareWithCapture({
 }
 
 /** The lines that would tell the board the craft, where they are of another form than its listing. */
-function pastedLines(profile: Profile | null, entries: Entries): ReadonlySet<string> | null {
+function pastedLines({
+  profile,
+  entries,
+  captured,
+}: Pick<Question, 'profile' | 'entries' | 'captured'>): ReadonlySet<string> | null {
   if (profile === null || commandForms(profile.text) === null) return null;
-  const written = writeText({ profile, entries, captured: null, since: null, cautions: [] });
+  const written = writeText({ profile, entries, captured, since: null, cautions: [] });
   return new Set(written.lines.map((line) => line.trim()));
 }

@@ -13,6 +13,10 @@ export interface PageForm {
   readonly forms: Forms | null;
   /** The lines that tell the board one setting, as templates; null: the form of its listing. */
   readonly command: readonly string[] | null;
+  /** Between groups that lie in each other, in a command; null: nobody has said it. */
+  readonly commandPath: string | null;
+  /** What stands behind its value where a command takes a unit; empty for none. */
+  readonly unitOf: (entry: Entry) => string;
   /** For {board} in the lines around the settings; null: none are written. */
   readonly board: string | null;
   readonly longestLine: number | null;
@@ -37,7 +41,7 @@ export class Page {
 
   /** Wrapped at blanks to what the board reads; nothing where the board has no comments. */
   comment(text: string): void {
-    const [mark] = this.forms.comments;
+    const mark = this.forms.comments.find((one) => commentMark.test(one))?.trim();
     if (mark === undefined || this.form.command !== null) return;
     this.comments.push(...commentLines(text, mark, this.form.longestLine ?? usualLine));
   }
@@ -80,7 +84,8 @@ export class Page {
   }
 
   /** The lines that hold a setting; a text: why there are none, as the end of a sentence. */
-  private linesOf({ groups, name, value, quote }: Entry): readonly string[] | string {
+  private linesOf(entry: Entry): readonly string[] | string {
+    const { groups, name, value, quote } = entry;
     const { forms } = this;
     const { command, longestLine } = this.form;
     const [line] = forms.lines.filter(({ form }) => form.includes('{value}'));
@@ -89,12 +94,18 @@ export class Page {
     const takesGroup = templates.some((source) => source.includes('{group}'));
     const inName = !takesGroup && forms.path !== undefined ? [...groups, name].join(forms.path) : name;
     const shown = forms.headings.length > 0 ? 1 : 0;
+    const between = (command === null ? null : this.form.commandPath) ?? forms.path;
+    if (command !== null && takesGroup && groups.length === 0)
+      return 'a command names a group, and it stands in none';
+    if (command !== null && takesGroup && groups.length > 1 && between === undefined)
+      return 'nobody has said how a command names groups within groups';
     if (command === null && !takesGroup && forms.path === undefined && groups.length > shown)
       return 'its groups can only be written over a captured text';
     const values = new Map<Field, string>([
-      ['group', groups.join(forms.path ?? '/')],
+      ['group', groups.join(between ?? '/')],
       ['name', inName],
       ['value', quote + value + quote],
+      ['unit', this.form.unitOf(entry)],
     ]);
     const missing = templates
       .flatMap((source) => templateOf(source).fields)
@@ -120,6 +131,9 @@ export class Page {
     this.open = group;
   }
 }
+
+/** Marks, or a short word such as REM: what a pilot has said that a line begins with may be half a sentence. */
+const commentMark = /^(?:[^\p{L}\p{N}]+|\p{L}{1,3})$/u;
 
 /** Comments are wrapped to this where nobody has said what the board reads. */
 const usualLine = 100;

@@ -53,7 +53,8 @@ export function writeText(request: TextRequest): WrittenText {
   const isAssumed = command === undefined && !isDocument;
   const own = { removed, isDocument, isAssumed };
   if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
-  if (profile !== null && commandForms(profile.text) !== null) return { ...own, ...byForms(wanted, request) };
+  if (profile !== null && commandForms(profile.text) !== null)
+    return { ...own, ...byForms(asQuoted(wanted, captured), request) };
   if (captured !== null) return { ...own, ...overCaptured(captured, wanted, request) };
   return { ...own, ...byListedForms(wanted, request) };
 }
@@ -119,6 +120,17 @@ function lostIn(
     .map((entry) => ({ entry, reason }));
 }
 
+/** A command has quotes around what has them in the captured text. */
+function asQuoted(wanted: readonly Entry[], captured: Listing | null): readonly Entry[] {
+  const marks = new Map(
+    (captured?.settings ?? []).flatMap((setting) =>
+      setting.style.kind === 'quoted' ? [[settingKey(setting), setting.style.mark] as const] : [],
+    ),
+  );
+  if (marks.size === 0) return wanted;
+  return wanted.map((entry) => ({ ...entry, quote: entry.quote || (marks.get(settingKey(entry)) ?? '') }));
+}
+
 function byForms(wanted: readonly Entry[], request: TextRequest): Made {
   const page = new Page(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
@@ -144,6 +156,8 @@ function formOf({ profile, captured }: TextRequest): PageForm {
   return {
     forms: profile?.text.forms ?? captured?.forms ?? null,
     command: profile === null ? null : commandForms(profile.text),
+    commandPath: profile?.text.commandPath ?? null,
+    unitOf: ({ groups, name, occurrence }) => profile?.find(groups, name, occurrence)?.row.setting.unit ?? '',
     board: profile?.text.command === 'same' ? profile.name : null,
     longestLine: profile?.text.longestLine ?? null,
   };

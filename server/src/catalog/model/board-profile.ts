@@ -23,6 +23,11 @@ export const boardText = z.strictObject({
         'How one setting is told to the board: "same" as its listing, or lines with the fields of the listing. Left out: not known yet.',
       ),
     ),
+  commandPath: z
+    .optional(spelling.check(z.maxLength(60)))
+    .check(
+      z.describe('What parts groups that lie in each other, in a command; without it, as in the listing.'),
+    ),
   longestLine: z.optional(z.int().check(z.gte(16), z.lte(10_000))),
   lineEnd: z.optional(z.enum(['lf', 'crlf'])),
   pace: z

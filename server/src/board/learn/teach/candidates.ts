@@ -1,0 +1,128 @@
+import type { Forms } from '../../../catalog/model/board-forms';
+import { headingsAmong } from '../../listing/find/headings';
+import { isPresenceName, isSurelyValue } from '../../listing/forms/read-part';
+import { readListing } from '../../listing/read-listing';
+import { closing, isLetterOrDigit } from '../../listing/text/characters';
+import type { TaughtKind } from './lesson';
+
+/** Something that a line adds to the forms of its listing. */
+export type Addition = Partial<Pick<Forms, 'lines' | 'beside' | 'headings' | 'comments'>>;
+
+/** What a line of a kind may add to the forms, the likeliest first. `part`: as in a lesson. */
+export function additionsFor(as: TaughtKind, text: string, part: string | null): readonly Addition[] {
+  const line = text.trim();
+  if (as === 'comment') return commentMarks(line, part).map((mark) => ({ comments: [mark] }));
+  if (as === 'heading') return headingForms(line, part).map((form) => ({ headings: [form] }));
+  return part === null ? settingForms(line) : formsWithValue(line, part);
+}
+
+const longestMark = 60;
+
+/** Marks, or the word with a mark behind it, that the line begins with; else its own beginning. */
+function commentMarks(line: string, part: string | null): readonly string[] {
+  if (part !== null) return line.startsWith(part) ? [part] : [];
+  const marks = /^[^\p{L}\p{N}\s]+/u.exec(line)?.[0];
+  if (marks !== undefined) return [marks, `${marks} `];
+  const word = /^[\p{L}\p{N}]+[:!>*|]+/u.exec(line)?.[0];
+  return [...(word === undefined ? [] : [word]), line.slice(0, longestMark)];
+}
+
+function headingForms(line: string, part: string | null): readonly string[] {
+  if (part !== null) {
+    const at = line.indexOf(part);
+    return at < 0 ? [] : [`${line.slice(0, at)}{group}${line.slice(at + part.length)}`];
+  }
+  const likely = headingsAmong([{ text: line, leads: true, apart: 'below-blank', isEmpty: false }]);
+  const [start, end] = named(line);
+  return [...likely, `${line.slice(0, start)}{group}${line.slice(end)}`];
+}
+
+/** From the first letter or digit to the last. */
+function named(line: string): readonly [start: number, end: number] {
+  let [start, end] = [0, line.length];
+  while (start < end && !isLetterOrDigit(line[start])) start += 1;
+  while (end > start && !isLetterOrDigit(line[end - 1])) end -= 1;
+  return [start, end];
+}
+
+/** As a listing of this one line would be read; else a name and its value where the line shows which is which. */
+function settingForms(line: string): readonly Addition[] {
+  const alone = readListing(line, null);
+  const { lines, beside } = alone.forms;
+  const words = line.split(/\s+/);
+  const last = words.at(-1) ?? '';
+  const isPair = words.length === 2 || (words.length > 2 && isSurelyValue(last, '.'));
+  const isOne = alone.settings.length === 1 && alone.settings[0]?.style.kind !== 'presence';
+  // Where blanks alone part the two, most words could be either.
+  const isMarked = lines.every(({ form }) => !/\{name\}\s+\{value\}/.test(form));
+  return [
+    ...(isOne && (isMarked || isPair) ? [{ lines, beside }] : []),
+    ...(isPair ? formsWithValue(line, last) : []),
+    ...(words.length === 1 && isPresenceName(line) ? [{ lines: [{ form: '{name}' }] }] : []),
+  ];
+}
+
+function formsWithValue(line: string, value: string): readonly Addition[] {
+  const at = placeOf(line, value);
+  if (at === null) return [];
+  const [before, after] = [line.slice(0, at), line.slice(at + value.length)];
+  if (![...before].some(isLetterOrDigit)) {
+    const joint = after.slice(
+      0,
+      [...after].findIndex((one) => !isJoint(one)),
+    );
+    return joint === '' ? [] : lineForms(`${before}{value}${joint}{name}`).map((form) => ({ lines: [form] }));
+  }
+  const joint = before.slice(endOfName(before));
+  if (joint === '') return [];
+  const lead = /^[^\p{L}\p{N}\s"'`_@]+\s+/u.exec(before)?.[0] ?? '';
+  const isSaid = [...after].some(isLetterOrDigit);
+  return lineForms(`${lead}{name}${joint}{value}${isSaid ? '' : after}`).flatMap((form) => [
+    ...(isSaid ? besideFor(after, form) : []),
+    { lines: [form] },
+  ]);
+}
+
+/** What stands between a name and its value: blanks, and marks that neither of them would begin or end with. */
+function isJoint(character: string | undefined): boolean {
+  return character !== undefined && !isLetterOrDigit(character) && !/["'`_@]/.test(character);
+}
+
+function endOfName(before: string): number {
+  let end = before.length;
+  while (isJoint(before[end - 1])) end -= 1;
+  return end;
+}
+
+type LineForm = Forms['lines'][number];
+
+/** Where blanks alone part a name from its value, either may be of several words. */
+function lineForms(form: string): readonly LineForm[] {
+  if (!/\{name\} \{value\}/.test(form)) return [{ form }];
+  return (['words', 'before-value', 'word'] as const).map((names) => ({ form, names }));
+}
+
+/** What is said behind a value: between brackets, or behind a mark. */
+function besideFor(after: string, form: LineForm): readonly Addition[] {
+  const said = after.trim();
+  const closer = closing.get(said[0] ?? '');
+  const mark = /^[^\p{L}\p{N}\s]+/u.exec(said)?.[0];
+  const beside =
+    closer !== undefined && said.endsWith(closer)
+      ? [` ${said[0]}{remark}${closer}`]
+      : mark === undefined
+        ? []
+        : [` ${mark} {remark}`];
+  return beside.map((one) => ({ lines: [form], beside: [one] }));
+}
+
+/** The last place at which the value stands as a word of its own. */
+function placeOf(line: string, value: string): number | null {
+  for (let at = line.lastIndexOf(value); at >= 0; at = at === 0 ? -1 : line.lastIndexOf(value, at - 1)) {
+    const isInWord =
+      (isLetterOrDigit(line[at - 1]) && isLetterOrDigit(value[0])) ||
+      (isLetterOrDigit(line[at + value.length]) && isLetterOrDigit(value.at(-1)));
+    if (!isInWord) return at;
+  }
+  return null;
+}

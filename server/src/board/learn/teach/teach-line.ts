@@ -1,0 +1,162 @@
+import type { Forms } from '../../../catalog/model/board-forms';
+import { frameOf } from '../../listing/forms/frame';
+import { readHeading } from '../../listing/forms/heading';
+import { templateOf } from '../../listing/forms/template';
+import type { ListedSetting, Listing, Stretch } from '../../listing/listing';
+import { linesToRead, readListing } from '../../listing/read-listing';
+import type { Line } from '../../listing/text/line';
+import { type Addition, additionsFor } from './candidates';
+import { type Lesson, partName, type Taught, type TaughtKind } from './lesson';
+
+/**
+ * Makes a form of a line of which a pilot says what it is, so that all lines like it are understood from then on. It
+ * is taken only where every other setting of the listing is read as before.
+ */
+export function teachLine(before: Listing, lesson: Lesson): Taught {
+  const { text, forms } = before;
+  const { as, part } = lesson;
+  const line = linesToRead(text, forms).lines.find(({ number }) => number === lesson.line);
+  if (line === undefined || line.text.trim() === '') return refused('There is nothing in this line.');
+  const inDocument = documentReason(forms, as);
+  if (inDocument !== null) return refused(inDocument);
+  const at = line.whole();
+  if (isReadAs(before, as, at, part)) return refused(`It is read as a ${as} already.`);
+  if (part !== null && !line.text.includes(part)) return refused(`The line does not hold "${part}".`);
+  let inTheWay: string | null = null;
+  for (const base of formsWithout(forms, line)) {
+    for (const addition of additionsFor(as, line.text, part)) {
+      const added = withAddition(base, addition);
+      if (added === null)
+        return refused('Its forms are as many as a profile holds: teach it by fewer lines.');
+      const after = readListing(text, added);
+      if (!isReadAs(after, as, at, part)) continue;
+      const other = changedElsewhere(before, after, at);
+      if (other === null) return { kind: 'taught', forms: added, alike: newlyRead(before, after, as, at) };
+      inTheWay ??= other;
+    }
+  }
+  return unclear(lesson, inTheWay);
+}
+
+/** The forms without those by which the line itself is no setting, comment or heading; then without all that fit it. */
+function formsWithout(forms: Forms, line: Line): readonly Forms[] {
+  const { text } = line;
+  const start = text.trimStart();
+  const isNoFrame = (form: string) => frameOf([templateOf(form)], line, text) === null;
+  const unframed = {
+    ...forms,
+    opening: forms.opening.filter(isNoFrame),
+    closing: forms.closing.filter(isNoFrame),
+  };
+  const bare = {
+    ...unframed,
+    headings: forms.headings.filter((form) => readHeading([templateOf(form)], text) === null),
+    comments: forms.comments.filter((mark) => !start.startsWith(mark)),
+    lines: forms.lines.filter(({ form }) => form.includes('{value}')),
+  };
+  return JSON.stringify(bare) === JSON.stringify(unframed) ? [unframed] : [unframed, bare];
+}
+
+function refused(reason: string, asks = false): Taught {
+  return { kind: 'refused', reason, asks };
+}
+
+function unclear({ as, part }: Lesson, inTheWay: string | null): Taught {
+  if (inTheWay !== null)
+    return refused(`By a form of this line, ${inTheWay} would be read otherwise than now.`, part === null);
+  if (part !== null) return refused(`With "${part}" for ${partName[as]}, it still can't be read as a ${as}.`);
+  const help =
+    as === 'heading' ? ' A heading without marks has a blank line before it and settings below.' : '';
+  return refused(`The line alone does not show ${partName[as]}: say it.${help}`, true);
+}
+
+/** Lines of a document mean what its kind says. */
+function documentReason({ container }: Forms, as: TaughtKind): string | null {
+  if (container === 'json' || container === 'yaml')
+    return `The listing is a ${container === 'json' ? 'JSON' : 'YAML'} document: mend the line, for it is none of it.`;
+  return container === 'table' && as === 'setting'
+    ? 'The listing is a table: its settings are rows of as many cells as it has columns.'
+    : null;
+}
+
+const most: Readonly<Record<keyof Addition, number>> = { lines: 32, beside: 32, headings: 16, comments: 8 };
+
+/** The forms with more behind them; null where there are too many. */
+function withAddition(forms: Forms, addition: Addition): Forms | null {
+  const { lines = [], beside = [], headings = [], comments = [] } = addition;
+  const isNew = <T>(held: readonly T[]) => {
+    const there = new Set(held.map((one) => JSON.stringify(one)));
+    return (one: T) => !there.has(JSON.stringify(one));
+  };
+  const added = {
+    ...forms,
+    lines: [...forms.lines, ...lines.filter(isNew(forms.lines))],
+    beside: [...forms.beside, ...beside.filter(isNew(forms.beside))],
+    headings: [...forms.headings, ...headings.filter(isNew(forms.headings))],
+    comments: [...forms.comments, ...comments.filter(isNew(forms.comments))],
+  };
+  const isTooMany =
+    added.lines.length > most.lines ||
+    added.beside.length > most.beside ||
+    added.headings.length > most.headings ||
+    added.comments.length > most.comments;
+  return isTooMany ? null : added;
+}
+
+function isIn({ start, end }: Stretch, place: Stretch): boolean {
+  return place.start >= start && place.start <= end;
+}
+
+function isReadAs(listing: Listing, as: TaughtKind, at: Stretch, part: string | null): boolean {
+  const { text, settings, headings, comments } = listing;
+  const holds = (place: Stretch) => part === null || text.slice(place.start, place.end) === part;
+  if (as === 'comment') return comments.some((place) => isIn(at, place));
+  if (as === 'heading') return headings.some((one) => isIn(at, one.at) && holds(one.at));
+  return settings.some((one) => isIn(at, one.at.name) && (holds(one.at.value) || part === inQuotes(one)));
+}
+
+function inQuotes({ style, value }: ListedSetting): string | null {
+  return style.kind === 'quoted' ? style.mark + value + style.mark : null;
+}
+
+/** What of the other lines would be read otherwise, in a few words; null where nothing is. */
+function changedElsewhere(before: Listing, after: Listing, at: Stretch): string | null {
+  const now = new Map(after.settings.map((one) => [one.at.name.start, one]));
+  const lost = before.settings.find((one) => {
+    const same = now.get(one.at.name.start);
+    // Names that stand alone may be words of lines like the one that is taught.
+    return (
+      one.style.kind !== 'presence' &&
+      !isIn(at, one.at.name) &&
+      (same?.name !== one.name || same.value !== one.value)
+    );
+  });
+  if (lost !== undefined) return `the setting ${lost.name}`;
+  const unread = new Set(before.left.map(({ number }) => number));
+  const left = after.left.find((one) => !unread.has(one.number) && !isFrame(before, one.at));
+  if (left !== undefined) return `line ${left.number + 1}`;
+  const places = new Set(after.settings.map((one) => lineOf(before.text, one.at.name)));
+  const known = [...before.headings.map((one) => one.at), ...before.comments];
+  const turned = known.find((place) => !isIn(at, place) && places.has(lineOf(before.text, place)));
+  return turned === undefined ? null : `"${before.text.slice(turned.start, turned.end)}"`;
+}
+
+function isFrame({ openings, closings }: Listing, at: Stretch): boolean {
+  return [...openings, ...closings].some((one) => one.at.start === at.start);
+}
+
+/** Where the line begins that a place stands in. */
+function lineOf(text: string, { start }: Stretch): number {
+  return Math.max(text.lastIndexOf('\n', start - 1), text.lastIndexOf('\r', start - 1)) + 1;
+}
+
+/** The lines that were no setting, comment or heading before, and are now read as what was taught. */
+function newlyRead(before: Listing, after: Listing, as: TaughtKind, at: Stretch): readonly number[] {
+  const numbers = new Map(
+    linesToRead(before.text, before.forms).lines.map((one) => [one.whole().start, one.number]),
+  );
+  return [...before.left, ...before.openings, ...before.closings]
+    .filter((one) => one.at.start !== at.start && isReadAs(after, as, one.at, null))
+    .flatMap((one) => numbers.get(one.at.start) ?? [])
+    .sort((one, other) => one - other);
+}
