@@ -4,12 +4,14 @@ import { profileText } from '../../board/learn/profile-text';
 import { readListing } from '../../board/listing/read-listing';
 import { boardNameFault } from '../../board/profile/board-name';
 import type { Catalog } from '../../catalog/catalog';
+import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
 import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { jsonText } from '../report/visible';
+import { commandIn, leftText, takeLessons } from './learn-lessons';
 
 /** `propsoff learn`: a profile to standard output, what its settings may stand for to standard error. */
 export const learnCommand = command({
@@ -27,6 +29,23 @@ export const learnCommand = command({
       value: 'setting=parameter',
       about: 'what a setting stands for; said once for each that is right',
     },
+    line: {
+      type: 'string',
+      multiple: true,
+      value: 'number=kind',
+      about:
+        'what a line is that was not understood: setting, comment or heading; behind it, where the line does not show it, the value, the mark or the group',
+    },
+    command: {
+      type: 'string',
+      value: 'example',
+      about:
+        'what you would type to set one setting as it stands in the listing; same: a line of the listing',
+    },
+    'omits-defaults': {
+      type: 'boolean',
+      about: 'the board lists only what differs from its defaults',
+    },
     json: jsonOption(
       'learn',
       'what was understood and the proposals, as one JSON object, instead of the profile',
@@ -34,6 +53,7 @@ export const learnCommand = command({
   },
   examples: [
     ['propsoff learn captured.txt', 'what may stand for what, with the reasons'],
+    ['propsoff learn captured.txt --command same', 'the board takes the lines that it lists'],
     [
       'propsoff learn captured.txt --name finch > finch.json',
       'begin a profile; its place is the folder boards',
@@ -48,22 +68,31 @@ export const learnCommand = command({
     if (fault !== null) throw new UsageError(fault);
     const { catalog } = (await currentFolder()).additions;
     const confirmed = readConfirmed(values.confirm ?? [], catalog);
-    const listing = readListing(await readCapture(path, terminal), null);
+    const found = readListing(await readCapture(path, terminal), null);
+    const { listing, said } = takeLessons(found, values.line ?? []);
     const understood = learned(listing, catalog);
     const made = learnedProfile(listing, name, confirmed, catalog);
     if (made === null) {
-      terminal.tell(understood.summary);
+      for (const line of [understood.summary, ...leftText(listing)]) terminal.tell(line);
       return exitCodes.findings;
     }
+    const omits = values['omits-defaults'] === true ? { omitsDefaults: true as const } : {};
+    const profile = withText(made.profile, { ...commandIn(values.command, listing), ...omits });
     if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood }));
     else {
-      await terminal.out(profileText(made.profile));
+      await terminal.out(profileText(profile));
       const missed = [...confirmed.keys()].filter((key) => !made.mapped.includes(key));
-      for (const line of report(understood, confirmed, missed)) terminal.tell(line);
+      for (const line of [...said, ...report(understood, confirmed, missed), ...leftText(listing)])
+        terminal.tell(line);
     }
     return exitCodes.fine;
   },
 });
+
+/** A profile with more of how its board writes. */
+function withText(profile: BoardProfile, more: Partial<BoardText>): BoardProfile {
+  return profile.text === undefined ? profile : { ...profile, text: { ...profile.text, ...more } };
+}
 
 /** For the person who confirms: what may stand for what. */
 function report(

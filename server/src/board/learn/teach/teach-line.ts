@@ -112,7 +112,9 @@ function isReadAs(listing: Listing, as: TaughtKind, at: Stretch, part: string | 
   const holds = (place: Stretch) => part === null || text.slice(place.start, place.end) === part;
   if (as === 'comment') return comments.some((place) => isIn(at, place));
   if (as === 'heading') return headings.some((one) => isIn(at, one.at) && holds(one.at));
-  return settings.some((one) => isIn(at, one.at.name) && (holds(one.at.value) || part === inQuotes(one)));
+  const [only, second] = settings.filter((one) => isIn(at, one.at.name));
+  // Several are words that stand alone: whoever says that the line is a setting means all of it.
+  return only !== undefined && second === undefined && (holds(only.at.value) || part === inQuotes(only));
 }
 
 function inQuotes({ style, value }: ListedSetting): string | null {
