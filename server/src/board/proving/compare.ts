@@ -34,16 +34,16 @@ export function compareWithCapture({
   const forms = profile?.text.forms ?? captured?.forms ?? null;
   const listing = readListing(capture, forms);
   if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };
-  if (listing.settings.length === 0 && listing.echoes.length === 0 && profile?.text.omitsDefaults !== true)
-    return {
-      kind: 'refused',
-      reason: 'No line of it is read as a setting: have the board list its settings, and capture that.',
-    };
   if (isEcho(listing, pastedLines({ profile, entries, captured })))
     return {
       kind: 'refused',
       reason:
         'This shows only what was typed or pasted, not what the board holds: have the board list its settings, and capture that.',
+    };
+  if (listing.settings.length === 0 && listing.echoes.length === 0 && profile?.text.omitsDefaults !== true)
+    return {
+      kind: 'refused',
+      reason: 'No line of it is read as a setting: have the board list its settings, and capture that.',
     };
   const proof = prove({ profile, entries, captured, capture: listing, except, ignoresExtra });
   return { kind: 'proof', proof, listing };

@@ -6,7 +6,7 @@ import type { Listing } from '../listing/listing';
  * where they are of the same, and nobody could tell the two apart.
  */
 export function isEcho({ text, settings, echoes }: Listing, pasted: ReadonlySet<string> | null): boolean {
-  if (settings.length === 0) return echoes.length > 0;
+  if (settings.length === 0 && echoes.length > 0) return true;
   if (pasted === null) return false;
   const lines = text
     .split(/\r\n?|\n/)

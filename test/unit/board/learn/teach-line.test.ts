@@ -117,8 +117,12 @@ describe('a line that was not understood, taught', () => {
     assert.deepEqual(taught(lines, 5, 'comment', null, loose).left, []);
   });
 
-  it('is refused where it is understood so already, or stands in a document', () => {
-    assert.equal(taught(some(1, 2), 1, 'setting').refused, 'It is read as a setting already.');
+  it('changes nothing where it is understood so already, and is refused in a document', () => {
+    assert.deepEqual(taught(some(1, 2), 1, 'setting'), {
+      settings: ['lamp colour=amber', 'lamp power=12'],
+      left: [],
+      alike: [],
+    });
     const json = ['{', '  "lamp": 4,', '  "rope": 12,,', '  "anchor": 3', '}'];
     assert.match(taught(json, 3, 'setting', null, null).refused ?? '', /^The listing is a JSON document/);
     assert.equal(taught(some(1, 2), 9, 'comment').refused, 'There is nothing in this line.');

@@ -20,7 +20,7 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
   const inDocument = documentReason(forms, as);
   if (inDocument !== null) return refused(inDocument);
   const at = line.whole();
-  if (isReadAs(before, as, at, part)) return refused(`It is read as a ${as} already.`);
+  if (isReadAs(before, as, at, part)) return { kind: 'taught', forms, alike: [] };
   if (part !== null && !line.text.includes(part)) return refused(`The line does not hold "${part}".`);
   let inTheWay: string | null = null;
   for (const base of formsWithout(forms, line)) {
@@ -108,13 +108,26 @@ function isIn({ start, end }: Stretch, place: Stretch): boolean {
 }
 
 function isReadAs(listing: Listing, as: TaughtKind, at: Stretch, part: string | null): boolean {
-  const { text, settings, headings, comments } = listing;
-  const holds = (place: Stretch) => part === null || text.slice(place.start, place.end) === part;
-  if (as === 'comment') return comments.some((place) => isIn(at, place));
+  if (!linesReadAs(listing, as).has(lineOf(listing.text, at))) return false;
+  if (part === null || as === 'comment') return true;
+  const { text, settings, headings } = listing;
+  const holds = (place: Stretch) => text.slice(place.start, place.end) === part;
   if (as === 'heading') return headings.some((one) => isIn(at, one.at) && holds(one.at));
-  const [only, second] = settings.filter((one) => isIn(at, one.at.name));
+  return settings.some((one) => isIn(at, one.at.name) && (holds(one.at.value) || part === inQuotes(one)));
+}
+
+/** Where the lines begin that are comments, headings, or one setting each. */
+function linesReadAs({ text, settings, headings, comments }: Listing, as: TaughtKind): ReadonlySet<number> {
+  if (as === 'comment') return new Set(comments.map((place) => lineOf(text, place)));
+  if (as === 'heading') return new Set(headings.map((one) => lineOf(text, one.at)));
   // Several are words that stand alone: whoever says that the line is a setting means all of it.
-  return only !== undefined && second === undefined && (holds(only.at.value) || part === inQuotes(only));
+  const [once, again] = [new Set<number>(), new Set<number>()];
+  for (const { at } of settings) {
+    const line = lineOf(text, at.name);
+    (once.has(line) ? again : once).add(line);
+  }
+  for (const line of again) once.delete(line);
+  return once;
 }
 
 function inQuotes({ style, value }: ListedSetting): string | null {
@@ -157,8 +170,9 @@ function newlyRead(before: Listing, after: Listing, as: TaughtKind, at: Stretch)
   const numbers = new Map(
     linesToRead(before.text, before.forms).lines.map((one) => [one.whole().start, one.number]),
   );
+  const now = linesReadAs(after, as);
   return [...before.left, ...before.openings, ...before.closings]
-    .filter((one) => one.at.start !== at.start && isReadAs(after, as, one.at, null))
+    .filter((one) => one.at.start !== at.start && now.has(lineOf(before.text, one.at)))
     .flatMap((one) => numbers.get(one.at.start) ?? [])
     .sort((one, other) => one - other);
 }

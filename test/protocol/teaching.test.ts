@@ -1,0 +1,98 @@
+import assert from 'node:assert/strict';
+import { propsoff as run } from '../support/command-line';
+import { type Scratch, withScratch } from '../support/scratch';
+
+const gannet = `welcome to the good ship gannet
+harbour lamp ~> 40  (0 to 100)
+harbour rope ~> 12.5
+quay lamp ~> 60  (0 to 100)
+quay crane ~> off
+call sign ~> "Mossy"
+beeper @@ loud
+horn @@ quiet
+DECK ::
+hull ~> 7
+`;
+
+function propsoff({ path }: Scratch, ...args: string[]) {
+  return run(args, { cwd: path });
+}
+
+/** A board of which all that its listing does not show has been said. */
+function withGannet(run: (scratch: Scratch) => void) {
+  return () =>
+    withScratch(
+      { 'gannet.boardtext': gannet, 'my.craft': 'include "gannet.boardtext"\n[own]\n"harbour lamp" = 55\n' },
+      async (scratch) => {
+        const { status, stdout, stderr } = propsoff(
+          scratch,
+          ...['learn', 'gannet.boardtext', '--name', 'gannet', '--command', 'tell harbour lamp to be 40!'],
+          ...['--line', '1=comment', '--line', '7=setting', '--line', '9=heading'],
+        );
+        assert.equal(status, 0, stderr);
+        assert.match(
+          stderr,
+          /^8 settings in 2 groups were found\. 100 % of the lines were understood, 0 were not\.$/m,
+        );
+        scratch.write('boards/gannet.json', stdout);
+        run(scratch);
+      },
+    );
+}
+
+const commands = `tell harbour lamp to be 55!
+tell harbour rope to be 12.5!
+tell quay lamp to be 60!
+tell quay crane to be off!
+tell call sign to be "Mossy"!
+tell beeper to be loud!
+tell horn to be quiet!
+tell hull to be 7!
+`;
+
+describe('what a listing does not show by itself, said on the command line', () => {
+  it(
+    'is checked and handed over as the board takes it, and proved by what it lists',
+    withGannet((scratch) => {
+      assert.match(propsoff(scratch, 'check', 'gannet.boardtext').stdout, / 0 must-fix, 0 risk, 0 note,/);
+      const written = propsoff(scratch, 'board-text', 'my.craft');
+      assert.equal(written.stdout, commands, written.stderr);
+      scratch.write('captured.txt', gannet.replace('~> 40', '~> 55'));
+      const proved = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
+      assert.equal(proved.status, 0, proved.stdout);
+      scratch.write('captured.txt', gannet.replace('~> 40', '~> 55').replace('quiet', 'loud'));
+      const other = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
+      assert.match(
+        other.stdout,
+        /^captured\.txt:8 horn .* different: the script says quiet, the board holds loud$/m,
+      );
+    }),
+  );
+
+  it(
+    'shows an echo of what was pasted for what it is',
+    withGannet((scratch) => {
+      scratch.write('captured.txt', commands);
+      const { status, stdout, stderr } = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
+      assert.deepEqual([status, stdout], [2, '']);
+      assert.match(stderr, /only what was typed or pasted/);
+    }),
+  );
+
+  it('is refused with what to do where it fits nothing', () =>
+    withScratch({ 'gannet.boardtext': gannet }, async (scratch) => {
+      const learn = (...more: string[]) => propsoff(scratch, 'learn', 'gannet.boardtext', ...more);
+      for (const [args, why] of [
+        [['--line', '9=knob'], /--line takes the number of a line and what it is, such as 12=setting/],
+        [['--line', '40=comment'], /--line 40=comment: There is nothing in this line\./],
+        [['--line', '1=setting'], /--line 1=setting: .* Say --line '1=setting <its value>'\./],
+        [['--command', 'tell harbour lamp to be 80!'], /type what would set it to 40\./],
+        [['--name', 'con'], /some systems take no file of the name "con"/],
+      ] as const) {
+        const { status, stdout, stderr } = learn(...args);
+        assert.deepEqual([status, stdout], [2, '']);
+        assert.match(stderr, why);
+      }
+      assert.match(learn('--name', 'gannet-2').stdout, /"name": "gannet-2"/);
+    }));
+});
