@@ -1,5 +1,5 @@
 import { bareText, type Match, type PatternSet } from './path-patterns';
-import { slips } from './word-distance';
+import { isOneSlip } from './word-distance';
 
 /** Against one wrong letter. */
 const jointCost = 1;
@@ -11,8 +11,8 @@ export function brokenJoints(set: PatternSet, path: string): readonly Match[] {
   const count = path.split('.').length;
   const spelled = set.spellings.flatMap((known): readonly Match[] => {
     if (Math.abs(known.path.length - path.length) > 2) return [];
-    const joined = known.pattern.slots.length !== count && slips(known.path, lower) <= 1;
-    if (known.bare !== bare && !joined) return [];
+    const isJoined = known.pattern.slots.length !== count && isOneSlip(known.path, lower);
+    if (known.bare !== bare && !isJoined) return [];
     return [{ pattern: known.pattern, path: known.path, why: 'spelling', cost: jointCost }];
   });
   const framed = set.frames.flatMap((frame): readonly Match[] => {
@@ -29,13 +29,11 @@ function framedKey(before: string, after: string, path: string, lower: string): 
   const room = path.length - before.length - after.length;
   if (room < 0) return undefined;
   if (lower.startsWith(before)) {
-    const lost = [-1, 0, 1].find(
-      (more) => slips(lower.slice(path.length - after.length - more), after) === 1,
-    );
+    const lost = [-1, 0, 1].find((more) => isOneSlip(lower.slice(path.length - after.length - more), after));
     if (lost !== undefined) return freeWord(path.slice(before.length, path.length - after.length - lost));
   }
   if (lower.endsWith(after)) {
-    const lost = [-1, 0, 1].find((more) => slips(lower.slice(0, before.length + more), before) === 1);
+    const lost = [-1, 0, 1].find((more) => isOneSlip(lower.slice(0, before.length + more), before));
     if (lost !== undefined) return freeWord(path.slice(before.length + lost, path.length - after.length));
   }
   return undefined;

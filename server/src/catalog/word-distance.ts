@@ -24,7 +24,8 @@ export function wordDistance(written: Word, known: Word): number {
   const most = forgiven(Math.min(written.text.length, known.text.length));
   if (Math.abs(written.text.length - known.text.length) > most) return Number.POSITIVE_INFINITY;
   if (bitCount(written.letters ^ known.letters) > 2 * most) return Number.POSITIVE_INFINITY;
-  if (written.parts.length !== known.parts.length) return within(slips(written.text, known.text), 1);
+  if (written.parts.length !== known.parts.length)
+    return isOneSlip(written.text, known.text) ? 1 : Number.POSITIVE_INFINITY;
   if (known.parts.length === 1) return within(slips(written.text, known.text), most);
   return Math.min(partDistance(written.parts, known.parts, most), otherOrder(written.parts, known.parts));
 }
@@ -55,8 +56,19 @@ export function isSmallSlip(distanceToKnown: number, known: string): boolean {
   return distanceToKnown <= (known.length < 4 ? 0 : known.length < 8 ? 1 : 2);
 }
 
+/** Whether exactly one slip lies between them: told by one look along both, which most pairs end early. */
+export function isOneSlip(one: string, other: string): boolean {
+  const longer = one.length - other.length;
+  if (Math.abs(longer) > 1 || one === other) return false;
+  let at = 0;
+  while (one[at] === other[at]) at += 1;
+  if (longer > 0) return one.slice(at + 1) === other.slice(at);
+  if (longer < 0) return one.slice(at) === other.slice(at + 1);
+  return one.slice(at + 1) === other.slice(at + 1) || isSwap(one, other);
+}
+
 /** Edit distance in which two neighbouring letters swapped count as one. */
-export function slips(one: string, other: string): number {
+function slips(one: string, other: string): number {
   const edits = distance(one, other);
   return edits === 2 && isSwap(one, other) ? 1 : edits;
 }

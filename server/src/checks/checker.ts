@@ -24,19 +24,9 @@ export class Checker {
     catalog: Catalog,
     private readonly onFault: OnFault = () => {},
   ) {
-    const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? [check] : []));
-    const built = codeRules.map((rule) => withoutReplaced(rule, catalog));
-    this.stages = ruleStages([...built, ...written.flatMap((check) => this.read(check, catalog))]);
-  }
-
-  /** A rule whose conditions can't be read is said once and left out; the others run. */
-  private read(check: DataCheck, catalog: Catalog): readonly CodeRule[] {
-    try {
-      return [dataRule(check, catalog)];
-    } catch (error) {
-      this.onFault(check.id, error);
-      return [];
-    }
+    const { stages, unreadable } = rulesOf(catalog);
+    this.stages = stages;
+    for (const [id, error] of unreadable) onFault(id, error);
   }
 
   /** Everything found in the craft's own script. Only rules that read what has changed run again. */
@@ -116,6 +106,36 @@ export class Checker {
       return false;
     }
   }
+}
+
+/** The rules of a catalogue, and those whose conditions can't be read, with why: they are left out. */
+interface Rules {
+  readonly stages: readonly RuleStage[];
+  readonly unreadable: ReadonlyMap<string, unknown>;
+}
+
+const known = new WeakMap<Catalog, Rules>();
+
+/** Read once for a catalogue: all workspaces over it share them. */
+function rulesOf(catalog: Catalog): Rules {
+  const rules = known.get(catalog) ?? readRules(catalog);
+  known.set(catalog, rules);
+  return rules;
+}
+
+function readRules(catalog: Catalog): Rules {
+  const unreadable = new Map<string, unknown>();
+  const read = (check: DataCheck): readonly CodeRule[] => {
+    try {
+      return [dataRule(check, catalog)];
+    } catch (error) {
+      unreadable.set(check.id, error);
+      return [];
+    }
+  };
+  const built = codeRules.map((rule) => withoutReplaced(rule, catalog));
+  const written = [...catalog.checks.values()].flatMap((check) => (check.by === 'data' ? read(check) : []));
+  return { stages: ruleStages([...built, ...written]), unreadable };
 }
 
 /** Of most there is nothing to say: one empty list for all takes no room. */
