@@ -1,6 +1,14 @@
 import assert from 'node:assert/strict';
 import { stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
-import { motorEfficiency, motorTorque, responseTime, settled, turning } from '../../server/src/physics/motor';
+import {
+  idleCurrentAt,
+  motorEfficiency,
+  motorTorque,
+  responseTime,
+  settled,
+  turning,
+  withIdle,
+} from '../../server/src/physics/motor';
 import { propellerThrust, torqueFactor } from '../../server/src/physics/propeller';
 import { near } from '../support/near';
 
@@ -17,7 +25,7 @@ describe('a motor with a propeller (M. Drela, QPROP 1.22, printout cam6x3, hover
     near(state.voltage, 8.007, 1e-3);
     near(state.voltage * state.current, 75.62, 1e-3);
     near(motorEfficiency(qprop, state), 0.5827, 1e-3);
-    near(motorTorque(qprop, state.current) * speed, 44.06, 1e-3);
+    near(motorTorque(qprop, state.current, speed) * speed, 44.06, 1e-3);
   });
 
   it('and settle there when 8.007 V are given', () => {
@@ -45,6 +53,28 @@ describe('a motor without a load', () => {
   it('follows in J R / K²: 6.5013 ms for a small coreless motor (its data sheet lists 6.5 ms)', () => {
     const motor = { speedConstant: 1 / Math.sqrt(4.1157e-3 * 4.12e-3), resistance: 21.2, idleCurrent: 0 };
     near(responseTime(motor, 0, 0, 5.2e-9), 6.5013e-3, 1e-3);
+  });
+});
+
+describe('the current without a load', () => {
+  const idle = { current: 0.8, voltage: 10, growing: 0.5 };
+  const motor = withIdle({ speedConstant: 2000 * perMinute, resistance: 0.1 }, idle);
+
+  it('is what was measured at the voltage of the measurement: 2000 × (10 − 0.08) = 19 840 rpm, 0.8 A', () => {
+    const state = settled(motor, 10, 0);
+    near(state.current, 0.8, 1e-9);
+    near(state.speed / perMinute, 19_840, 1e-9);
+  });
+
+  it('is less at a lower speed, down to the half that does not grow (second-order model, the half from memory)', () => {
+    near(idleCurrentAt(motor, 9920 * perMinute), 0.6, 1e-9);
+    near(idleCurrentAt(motor, 0), 0.4, 1e-9);
+  });
+
+  it('balances the torque of a load with what is left of the current', () => {
+    const state = settled(motor, 12, 1.5e-8);
+    near(motorTorque(motor, state.current, state.speed), 1.5e-8 * state.speed ** 2, 1e-9);
+    near(turning(motor, state.speed, 1.5e-8).voltage, 12, 1e-9);
   });
 });
 

@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 import { type DriveState, stateAtThrottle, stateForThrust } from '../physics/drive';
-import { motorEfficiency } from '../physics/motor';
+import { idleCurrentAt, motorEfficiency } from '../physics/motor';
 import { discLoading } from '../physics/propeller';
 import { shortText } from '../units/quantity';
 import { type Carried, carriedBy, carriedOnFull, carriedToLand } from './drive';
@@ -232,9 +232,10 @@ export function packCurrentText({ carried: { drive }, state }: InState): string 
 }
 
 function efficiencyText({ carried, state: { motor } }: InState): string {
-  const { speedConstant, idleCurrent } = carried.drive.motor;
+  const { speedConstant } = carried.drive.motor;
+  const idle = idleCurrentAt(carried.drive.motor, motor.speed);
   const current = fine(motor.current, 'A');
-  const shares = `(${current} - ${fine(idleCurrent, 'A')}) / ${current}`;
+  const shares = `(${current} - ${fine(idle, 'A')}) / ${current}`;
   return `${shares} × ${fine(motor.speed, 'rpm')} / (${fine(speedConstant, 'rpm/V')} × ${fine(motor.voltage, 'V')})`;
 }
 

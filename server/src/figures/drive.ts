@@ -8,6 +8,7 @@ import { airOf } from './air';
 import { isCoaxial, motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
+import { growing, type MotorPlate, motorFrom, motorPlateOf } from './motor-plate';
 import { chemistryInView, fullCell, nominalCell, packCount, packQuantity } from './pack-in-view';
 import { type Throttle, throttleOf } from './throttle';
 import { changedIn, type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
@@ -26,18 +27,18 @@ export interface Carried {
 /** With a pack that is half used: most of a flight is flown with one. */
 export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
   const assumed: string[] = [];
-  const motor = motorOf(own);
+  const plate = motorPlateOf(own, assumed);
   const propeller = inWash(own, propellerOf(own, assumed), assumed);
   const source = sourceOf(own, assumed);
   const air = airOf(own);
   const mass = flyingMass(own);
   const count = motorPlaces(own.word('craft.layout') ?? '')?.length;
-  if (motor === null || propeller === null || source === null || air === null) return null;
+  if (plate === null || propeller === null || source === null || air === null) return null;
   if (mass === null || count === undefined) return null;
   const { pitch, spread, ...coefficients } = propeller;
   const otherPower = otherPowerOf(own, source.voltage, assumed);
   const drive: Drive = {
-    motor,
+    motor: motorFrom(plate, growing.likely),
     propeller: coefficients,
     count,
     airDensity: air.value.density,
@@ -47,7 +48,7 @@ export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
   };
   const carried = { drive, weight: mass * gravity, pitch, throttle: throttleOf(own, fullVoltage(own)) };
   return {
-    value: doubtful(carried, doubtsOf(spread, source.doubt)),
+    value: doubtful(carried, [...doubtsOf(spread, source.doubt), idleDoubt(plate)]),
     assumed: [...air.assumed, ...assumed],
   };
 });
@@ -89,16 +90,23 @@ function dueToLand(carried: Carried, voltage: number): Carried {
   return withVoltage(carried, voltage + drive.sourceResistance * (powerForThrust(drive, weight) / voltage));
 }
 
-function motorOf(view: CraftView): Drive['motor'] | null {
-  const speedConstant = view.quantity('motor.kv');
-  const resistance = view.quantity('motor.resistance');
-  const idleCurrent = view.quantity('motor.idle-current');
-  if (speedConstant === null || resistance === null || idleCurrent === null) return null;
-  return { speedConstant, resistance, idleCurrent };
-}
-
 /** Share by which a coefficient that the maker or the pilot gives may be off. Common practice. */
 const givenSpread = 0.08;
+
+const bare = { thrust: 1, doubt: 0, words: '' };
+
+/**
+ * What surrounds a propeller makes of its thrust in the hover, as a ratio, and how far that may be off. A duct: Li,
+ * Yonezawa and Liu, Drones 5(3) 101 (2021), computed, 7 % more as built and up to 25 % when shaped for it; a ring
+ * keeps a gap to the tips, and no gain is claimed for it (J. Pereira, University of Maryland, 2008, secondary).
+ */
+const guards: ReadonlyMap<string, typeof bare> = new Map([
+  [
+    'ring',
+    { thrust: 1, doubt: 0.05, words: 'no gain of thrust from the rings around the propellers, and no loss' },
+  ],
+  ['duct', { thrust: 1.07, doubt: 0.1, words: '7 % more thrust in the hover from the ducts' }],
+]);
 
 function propellerOf(view: CraftView, assumed: string[]) {
   const diameter = view.quantity('prop.diameter');
@@ -117,13 +125,15 @@ function propellerOf(view: CraftView, assumed: string[]) {
   if (power === null) assumed.push('power coefficient of like propellers in an open data set');
   if ((thrust === null || power === null) && (blades < 2 || blades > 4))
     assumed.push(`what ${blades} ${blades === 1 ? 'blade does' : 'blades do'}, carried on from two to four`);
+  const around = guards.get(view.word('prop.guard') ?? 'none') ?? bare;
+  if (thrust === null && around.words !== '') assumed.push(around.words);
   return {
     diameter,
     pitch,
-    thrustCoefficient: thrust ?? estimated.thrust.likely,
+    thrustCoefficient: thrust ?? around.thrust * estimated.thrust.likely,
     powerCoefficient: power ?? estimated.power.likely,
     spread: {
-      thrust: thrust === null ? estimated.thrust.spread : givenSpread,
+      thrust: thrust === null ? Math.hypot(estimated.thrust.spread, around.doubt) : givenSpread,
       power: power === null ? estimated.power.spread : givenSpread,
     },
   };
@@ -186,6 +196,14 @@ function otherPowerOf(view: CraftView, voltage: number, assumed: string[]): numb
   if (standing !== null) return standing * voltage;
   assumed.push(`${usualOtherPower} W for everything but the motors`);
   return usualOtherPower;
+}
+
+function idleDoubt(plate: MotorPlate): Doubt<Carried> {
+  const withShare = (share: number) => (model: Carried) => ({
+    ...model,
+    drive: { ...model.drive, motor: motorFrom(plate, share) },
+  });
+  return { low: withShare(growing.low), high: withShare(growing.high) };
 }
 
 type Share = { readonly thrust: number; readonly power: number };

@@ -1,6 +1,6 @@
 /**
  * A motor as the first-order model has it: speed constant in rad/s a volt, resistance in ohm, current without a
- * load in A.
+ * load in A, and by how much that grows a rad/s (A s; not at all unless it is told).
  * Source: M. Drela, First-Order DC Electric Motor Model (MIT, 2007), from memory; proved against a printout of
  * his program QPROP 1.22.
  */
@@ -8,6 +8,30 @@ export interface Motor {
   readonly speedConstant: number;
   readonly resistance: number;
   readonly idleCurrent: number;
+  readonly idleSlope?: number;
+}
+
+/** A no-load current as it was measured: at a voltage (V). A share of it, from 0 to 1, grows with the speed. */
+export interface MeasuredIdle {
+  readonly current: number;
+  readonly voltage: number;
+  readonly growing: number;
+}
+
+/**
+ * The motor that draws a current without a load at a voltage: friction and hysteresis take the same torque at any
+ * speed, eddy currents one that grows with it. Domain: the voltage drives the current, voltage > resistance × current.
+ * Source: the second-order form of the model, M. Drela, Second-Order DC Electric Motor Model (MIT, 2006), from memory.
+ */
+export function withIdle(motor: Omit<Motor, 'idleCurrent' | 'idleSlope'>, idle: MeasuredIdle): Motor {
+  const { current, voltage, growing } = idle;
+  const speed = motor.speedConstant * (voltage - motor.resistance * current);
+  return { ...motor, idleCurrent: (1 - growing) * current, idleSlope: (growing * current) / speed };
+}
+
+/** Current (A) without a load at a speed (rad/s). */
+export function idleCurrentAt({ idleCurrent, idleSlope = 0 }: Motor, speed: number): number {
+  return idleCurrent + idleSlope * speed;
 }
 
 /** How a motor turns at one moment; SI, speed in rad/s. */
@@ -23,19 +47,19 @@ function motorCurrent({ speedConstant, resistance }: Motor, voltage: number, spe
   return (voltage - speed / speedConstant) / resistance;
 }
 
-/** Torque (Nm) at a current (A): (I − I0) / K. */
-export function motorTorque({ speedConstant, idleCurrent }: Motor, current: number): number {
-  return (current - idleCurrent) / speedConstant;
+/** Torque (Nm) at a current (A) and a speed (rad/s): (I − I0) / K. */
+export function motorTorque(motor: Motor, current: number, speed: number): number {
+  return (current - idleCurrentAt(motor, speed)) / motor.speedConstant;
 }
 
 /**
  * What a motor settles at with a voltage (V) and a load whose torque (Nm) is `factor` × speed²: the positive
- * root of factor Ω² + Ω/(K² R) = (V/R − I0)/K. Standing still where the voltage does not even bear the current
+ * root of factor Ω² + Ω (1/(K² R) + I1/K) = (V/R − I0)/K, I1 the growth of the current without a load. Standing still where the voltage does not even bear the current
  * without a load.
  */
 export function settled(motor: Motor, voltage: number, factor: number): MotorState {
-  const { speedConstant: k, resistance: r, idleCurrent } = motor;
-  const drag = 1 / (k * k * r);
+  const { speedConstant: k, resistance: r, idleCurrent, idleSlope = 0 } = motor;
+  const drag = 1 / (k * k * r) + idleSlope / k;
   const push = (voltage / r - idleCurrent) / k;
   if (push <= 0) return { speed: 0, current: voltage / r, voltage };
   // Written so that a vanishing load gives no zero over zero.
@@ -45,13 +69,13 @@ export function settled(motor: Motor, voltage: number, factor: number): MotorSta
 
 /** Voltage and current with which a motor turns such a load at a speed (rad/s). */
 export function turning(motor: Motor, speed: number, factor: number): MotorState {
-  const current = motor.idleCurrent + motor.speedConstant * factor * speed * speed;
+  const current = idleCurrentAt(motor, speed) + motor.speedConstant * factor * speed * speed;
   return { speed, current, voltage: speed / motor.speedConstant + motor.resistance * current };
 }
 
 /** Power over the shaft as a share of the power from the supply. */
 export function motorEfficiency(motor: Motor, { speed, current, voltage }: MotorState): number {
-  return (motorTorque(motor, current) * speed) / (voltage * current);
+  return (motorTorque(motor, current, speed) * speed) / (voltage * current);
 }
 
 /** Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + 2 × factor × speed. */

@@ -179,7 +179,7 @@ describe('notches that search', () => {
     const { likely, high, assumed } = figures(tracked, 'sprint')('gyro-filter-2-delay');
     assert.match(assumed.join('; '), /searching notches on the motors’ own tones/);
     // By hand: one at 258 Hz and one, for the blades, at the upper edge of 500 Hz; at idle, as slow as it
-    // may be, 100 Hz and 3 × 0.7 × 59.8 Hz.
+    // may be, 100 Hz and three times that tone.
     const tone = figures(tracked, 'sprint')('hover-tone').likely;
     // Slope of atan((x/Q)/(1 - x²)), the phase of a notch, at 30 Hz.
     const delay = (centre: number) => {
@@ -188,7 +188,7 @@ describe('notches that search', () => {
       return (1e3 * 20 * (1 + x ** 2)) / (2 * Math.PI * centre ** 2 * ((1 - x ** 2) ** 2 + width ** 2));
     };
     near(likely / (delay(tone) + delay(500)), 1, 0.02);
-    near(high / (delay(100) + delay(125.6)), 1, 0.02);
+    near(high / (delay(100) + delay(3 * figures(tracked, 'sprint')('idle-tone').low)), 1, 0.02);
   });
 
   it('take more off the tone in the hover than the low-pass alone', () => {

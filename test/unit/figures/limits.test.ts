@@ -70,7 +70,7 @@ describe('limits', () => {
   it('are held against what motors and controllers bear', () => {
     const strong = bittern.replace('output-limit = 80 %', 'output-limit = 90 %');
     const found = findingsIn(strong, club).find(({ id }) => id === 'turn/motor-overloaded');
-    assert.match(found?.message ?? '', /With a full pack at full throttle each motor draws about 36 A/);
+    assert.match(found?.message ?? '', /With a full pack at full throttle each motor draws about 36[.\d]* A/);
   });
 
   it('leave the least to stop a descent with as the pack comes to the landing voltage', () => {
@@ -129,5 +129,38 @@ describe('tones', () => {
     );
     assert.ok(low < likely && likely <= high);
     assert.equal(high, 625);
+  });
+});
+
+describe('what surrounds the propellers', () => {
+  const guarded = (guard: string) =>
+    figures(bittern.replace('[prop]\n', `[prop]\nguard = ${guard}\n`))('full-thrust');
+
+  it('moves the thrust in the hover: a duct adds 7 % (Li, Yonezawa and Liu 2021), a ring makes it less sure', () => {
+    const [none, bumper, ring, duct] = ['none', 'bumper', 'ring', 'duct'].map(guarded);
+    assert.ok(none && bumper && ring && duct);
+    assert.deepEqual(bumper, none);
+    near(duct.likely / none.likely, 1.07, 0.005);
+    near(ring.likely, none.likely, 1e-9);
+    assert.ok(ring.high - ring.low > none.high - none.low);
+  });
+});
+
+describe('the voltage of the no-load current', () => {
+  const efficiency = (voltage: string) =>
+    value(bittern.replace('poles ', `idle-current-voltage = ${voltage}\npoles `))('hover-motor-efficiency');
+
+  it('moves the efficiency by a few hundredths: measured at a higher voltage, less of it is left in the hover', () => {
+    const gained = efficiency('20 V') - efficiency('8 V');
+    assert.ok(gained > 1 && gained < 8, `${gained}`);
+  });
+
+  it('is 10 V where nothing is said, and for a craft of one cell no more than that', () => {
+    near(efficiency('10 V'), value(bittern)('hover-motor-efficiency'), 1e-9);
+    const wagtail = readFileSync('test/demo/wagtail.craft', 'utf8');
+    assert.match(
+      figures(wagtail, 'single')('hover-current').assumed.join('; '),
+      /no-load current at 3\.8\d? V/,
+    );
   });
 });
