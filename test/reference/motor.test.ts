@@ -6,6 +6,7 @@ import {
   motorTorque,
   responseTime,
   settled,
+  speedPerVolt,
   turning,
   withIdle,
 } from '../../server/src/physics/motor';
@@ -69,6 +70,12 @@ describe('the current without a load', () => {
   it('is less at a lower speed, down to the half that does not grow (second-order model, the half from memory)', () => {
     near(idleCurrentAt(motor, 9920 * perMinute), 0.6, 1e-9);
     near(idleCurrentAt(motor, 0), 0.4, 1e-9);
+  });
+
+  it('holds a change of speed back as well: one volt more adds what two steady states lie apart', () => {
+    const [one, other] = [11.99, 12.01].map((volts) => settled(motor, volts, 1.5e-8).speed);
+    const at = settled(motor, 12, 1.5e-8).speed;
+    near(speedPerVolt(motor, at, 1.5e-8), ((other ?? 0) - (one ?? 0)) / 0.02, 1e-5);
   });
 
   it('balances the torque of a load with what is left of the current', () => {

@@ -58,8 +58,8 @@ export function motorTorque(motor: Motor, current: number, speed: number): numbe
  * without a load.
  */
 export function settled(motor: Motor, voltage: number, factor: number): MotorState {
-  const { speedConstant: k, resistance: r, idleCurrent, idleSlope = 0 } = motor;
-  const drag = 1 / (k * k * r) + idleSlope / k;
+  const { speedConstant: k, resistance: r, idleCurrent } = motor;
+  const drag = ownDamping(motor);
   const push = (voltage / r - idleCurrent) / k;
   if (push <= 0) return { speed: 0, current: voltage / r, voltage };
   // Written so that a vanishing load gives no zero over zero.
@@ -78,10 +78,17 @@ export function motorEfficiency(motor: Motor, { speed, current, voltage }: Motor
   return (motorTorque(motor, current, speed) * speed) / (voltage * current);
 }
 
-/** Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + 2 × factor × speed. */
+/**
+ * Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + I1/K + 2 × factor ×
+ * speed, I1 the growth of the current without a load.
+ */
 export function speedDamping(motor: Motor, speed: number, factor: number): number {
-  const { speedConstant: k, resistance: r } = motor;
-  return 1 / (k * k * r) + dragSlope(speed, factor);
+  return ownDamping(motor) + dragSlope(speed, factor);
+}
+
+/** The motor's own part of it, at any speed. */
+function ownDamping({ speedConstant: k, resistance: r, idleSlope = 0 }: Motor): number {
+  return 1 / (k * k * r) + idleSlope / k;
 }
 
 /** Torque (Nm) of the propeller's drag a rad/s of a change about a speed (rad/s): 2 × factor × speed. */

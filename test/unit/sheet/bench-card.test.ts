@@ -138,7 +138,7 @@ describe('the bench card', () => {
   it('says what is expected, from low to high, and what was assumed', () => {
     const card = cardOf(racer);
     const [hover] = step(card, 'test-hover').expected;
-    assert.deepEqual([hover?.text, hover?.span], ['25.5 %', '23.6–28']);
+    assert.deepEqual([hover?.text, hover?.span], ['25.4 %', '23.5–27.9']);
     assert.deepEqual(step(card, 'warm-motors').assumed, ['motor.temperature-limit 70 degC']);
     assert.match(step(card, 'switch-range arm').see, /from 1750 to 2050 us/);
     assert.match(step(card, 'motor-order').see, /front left, front right, rear left, rear right/);
