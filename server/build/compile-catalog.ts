@@ -9,12 +9,14 @@ import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
 import { hardwareFiles } from '../src/catalog/model/hardware';
 import { synonymFile, writtenParameterFile } from '../src/catalog/model/parameter';
+import { type TradeWords, tradeWordsFile } from '../src/catalog/model/trade-words';
 import { checkProblems } from './catalog-checks/checks';
 import { hardwareProblems } from './catalog-checks/hardware';
 import { nameProblems } from './catalog-checks/names';
 import { asLines, placedParameters } from './catalog-checks/places';
 import { proseProblems } from './catalog-checks/prose';
 import { relationProblems } from './catalog-checks/relations';
+import { tradeWordProblems } from './catalog-checks/trade-words';
 import { unitSpellingProblems } from './catalog-checks/units';
 import { readData } from './read-data';
 import { synonymProblems, withSynonyms } from './synonyms';
@@ -53,10 +55,13 @@ export function compileCatalog(root: string): Compiled {
     regions: one('schemas/regions.json', hardwareFiles.regions)?.regions ?? [],
     propellers: one('schemas/propellers.json', hardwareFiles.propellers)?.propellers ?? [],
     steps: one('schemas/bench-card.json', benchCardFile)?.steps ?? [],
+    tradeWords: one('schemas/trade-words.json', tradeWordsFile) ?? noTradeWords,
   };
   problems.push(...synonymProblems(written, synonyms));
   return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
 }
+
+const noTradeWords: TradeWords = { concepts: [], opposites: [], numbers: {}, empty: {}, said: {} };
 
 function togetherProblems(bundle: Bundle): readonly string[] {
   const numbers = [
@@ -68,6 +73,7 @@ function togetherProblems(bundle: Bundle): readonly string[] {
     ...relationProblems(bundle),
     ...proseProblems(bundle),
     ...unitSpellingProblems(bundle),
+    ...tradeWordProblems(bundle),
   ];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
   return numbers.length > 0 ? [...numbers, ...words] : [...words, ...checkProblems(bundle)];

@@ -18,6 +18,7 @@ import type {
   VideoBand,
 } from './model/hardware';
 import type { Choice, Parameter } from './model/parameter';
+import type { TradeWords } from './model/trade-words';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
 import type { Replacement } from './replacements';
@@ -75,6 +76,8 @@ export class Catalog {
   readonly propellers: readonly MeasuredPropeller[];
   /** The bench card's steps, in its order. */
   readonly benchSteps: readonly BenchStep[];
+  /** By which words a board's settings are known. */
+  readonly tradeWords: TradeWords;
   private knownPatterns: PathPatterns | null = null;
   private readonly root: PathNode;
   /** The parameters whose names hold no member's: most of those that are asked for. */
@@ -110,6 +113,7 @@ export class Catalog {
     this.checks = new Map(checksOf(bundle).map((one) => [one.id, one]));
     this.propellers = bundle.propellers;
     this.benchSteps = bundle.steps;
+    this.tradeWords = bundle.tradeWords;
     this.root = pathTree(this.parameters.values(), bundle.collections);
     this.bare = [...this.parameters.values()].find(({ parameter }) => parameter.kind === 'bare');
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));

@@ -5,6 +5,7 @@ import { collectionFile } from './collection';
 import { hardwareFiles, measuredPropeller } from './hardware';
 import { parameterFile } from './parameter';
 import * as z from './plain-zod';
+import { tradeWordsFile } from './trade-words';
 
 /** Everything in `schemas/`, as it stands in the compiled bundle. */
 export const bundle = z.strictObject({
@@ -21,6 +22,7 @@ export const bundle = z.strictObject({
   ...hardwareFiles.regions.shape,
   propellers: z.array(measuredPropeller),
   ...benchCardFile.shape,
+  tradeWords: tradeWordsFile,
 });
 
 export type Bundle = z.infer<typeof bundle>;

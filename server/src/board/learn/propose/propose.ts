@@ -1,22 +1,26 @@
 import type { Catalog } from '../../../catalog/catalog';
-import { canBeConfirmed } from '../confirm';
 import type { LearnedSetting } from '../learned-settings';
+import { lexiconOf } from '../words/lexicon';
+import { Asking, gainsOf } from './asked';
+import { assigned } from './assign';
+import { candidatesOf } from './candidates';
+import { withContext } from './context';
 import type { Proposal } from './proposal';
-import { proposeParameters } from './ranked';
+import { targetsOf } from './targets';
 
-/** What each setting of a listing may stand for, in their order; null where nothing is near. */
+/**
+ * What each setting of a listing may stand for, in their order; null where nothing is near. The whole listing is
+ * assigned at once: one parameter, or one part of it, goes to one setting.
+ */
 export function proposals(
   settings: readonly LearnedSetting[],
   catalog: Catalog,
 ): readonly (Proposal | null)[] {
-  return settings.map((setting) => {
-    const [first, ...others] = proposeParameters(setting, catalog)
-      .filter(({ parameter }) => canBeConfirmed(catalog, parameter))
-      .map(({ parameter, reason }) => ({ parameter, member: null, part: null, why: sentence(reason) }));
-    return first === undefined ? null : { ...first, sureness: 'possible', rivals: others.slice(0, 2) };
+  const targets = targetsOf(catalog);
+  const asking = new Asking(lexiconOf(catalog), targets, gainsOf(settings));
+  const alone = settings.map((setting) => {
+    const asked = asking.asked(setting);
+    return { asked, candidates: candidatesOf(asked, targets, catalog) };
   });
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return assigned(withContext(alone), catalog);
 }

@@ -1,0 +1,120 @@
+import type { Unit } from '../../../units/unit';
+import { lookOf } from '../../listing/value-look';
+import type { LearnedSetting } from '../learned-settings';
+import type { Lexicon, Sense, SensedWord } from '../words/lexicon';
+import { saidUnit, withoutUnit } from './said-unit';
+import type { Targets } from './targets';
+
+/** A word that is asked about. */
+export interface AskedWord {
+  readonly text: string;
+  readonly senses: readonly Sense[];
+  /** How much it tells. */
+  readonly weight: number;
+}
+
+/** A setting in what its words speak of. */
+export interface Asked {
+  readonly setting: LearnedSetting;
+  readonly own: readonly AskedWord[];
+  /** Of its groups: they say where it stands, and nothing by themselves. */
+  readonly around: readonly AskedWord[];
+  readonly remark: readonly AskedWord[];
+  /** Numbers in its name, then those of its groups from the inside out. */
+  readonly numbers: readonly number[];
+  readonly ownNumbers: number;
+  /** By the value, the listing or the end of the name. */
+  readonly unit: Unit | null;
+}
+
+/** Makes what is asked of settings; groups of a listing repeat, so they are understood once. */
+export class Asking {
+  private readonly groups = new Map<string, readonly SensedWord[]>();
+
+  constructor(
+    private readonly lexicon: Lexicon,
+    private readonly targets: Targets,
+    /** Groups, or beginnings of names, in which the letters p, i and d stand together. */
+    private readonly gains: ReadonlySet<string>,
+  ) {}
+
+  asked(setting: LearnedSetting): Asked {
+    const { name, unit } = withoutUnit(setting.name);
+    const own = this.lexicon.understand(name, true);
+    const around = [...setting.groups].reverse().flatMap((group) => this.groupWords(group));
+    const lettersTell = this.gains.has(gainsKey(setting)) || [...own, ...around].some(isAboutGains);
+    const words = (all: readonly SensedWord[]) =>
+      all.filter(({ isNumber }) => !isNumber).map((one) => this.word(one, lettersTell));
+    const numbers = (all: readonly SensedWord[]) =>
+      all.filter(({ isNumber }) => isNumber).map(({ text }) => Number(text));
+    const remark = setting.stated?.remark ?? '';
+    return {
+      setting,
+      own: words(own),
+      around: words(around),
+      remark: remark === '' ? [] : words(this.lexicon.understand(remark, false)),
+      numbers: [...numbers(own).reverse(), ...numbers(around)],
+      ownNumbers: numbers(own).length,
+      unit: saidUnit(setting.stated?.unit ?? unitBehind(setting.value)) ?? unit,
+    };
+  }
+
+  private groupWords(group: string): readonly SensedWord[] {
+    const known = this.groups.get(group);
+    if (known !== undefined) return known;
+    const made = this.lexicon.understand(group, true);
+    this.groups.set(group, made);
+    return made;
+  }
+
+  private word({ text, senses }: SensedWord, lettersTell: boolean): AskedWord {
+    const letter = lettersTell ? gainLetters.get(text) : undefined;
+    const told = letter === undefined ? senses : [{ concept: letter, trust: 0.9 }];
+    const known = told.filter(
+      ({ concept }) => !concept.startsWith('=') || this.targets.byConcept.has(concept),
+    );
+    const weights = known
+      .filter(({ trust }) => trust >= 0.5)
+      .map(({ concept }) => this.targets.weightOf(concept));
+    return { text, senses: known, weight: Math.max(0, ...weights) || strangeWeight };
+  }
+}
+
+function unitBehind(value: string): string {
+  const look = lookOf(value);
+  return look.kind === 'measure' ? look.unit : '';
+}
+
+/** What a word tells that nobody knows. */
+const strangeWeight = 0.7;
+
+const gainLetters: ReadonlyMap<string, string> = new Map([
+  ['p', 'proportional'],
+  ['i', 'integral'],
+  ['d', 'derivative'],
+]);
+
+const gainConcepts = new Set(['roll', 'pitch', 'yaw', 'gain', 'pid', 'controller-loop']);
+
+function isAboutGains({ senses }: SensedWord): boolean {
+  return senses.some(({ concept, trust }) => trust >= 0.8 && gainConcepts.has(concept));
+}
+
+/** Where letters stand together: the groups with the name but for a letter at an end. */
+function gainsKey({ groups, name }: LearnedSetting): string {
+  return JSON.stringify([...groups, name.replace(/(?<![\p{L}])[pid](?![\p{L}])/iu, '*')]);
+}
+
+/** The places of a listing where p, i and d stand side by side. */
+export function gainsOf(settings: readonly LearnedSetting[]): ReadonlySet<string> {
+  const letters = new Map<string, Set<string>>();
+  for (const setting of settings) {
+    const letter = /(?<![\p{L}])([pid])(?![\p{L}])/iu.exec(setting.name)?.[1]?.toLowerCase();
+    if (letter === undefined) continue;
+    const key = gainsKey(setting);
+    const all = letters.get(key) ?? new Set();
+    all.add(letter);
+    letters.set(key, all);
+  }
+  return new Set([...letters].flatMap(([key, all]) => (all.size === 3 ? [key] : [])));
+}

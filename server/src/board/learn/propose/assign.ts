@@ -1,0 +1,69 @@
+import type { Catalog } from '../../../catalog/catalog';
+import type { Weighed } from './candidates';
+import type { Open } from './context';
+import type { Proposal } from './proposal';
+import { surenessOf } from './sureness';
+import { whyOf } from './why';
+
+const mostRivals = 2;
+
+/** Gives each target to the setting that it suits best, the clearest first, and says how sure that is. */
+export function assigned(all: readonly Open[], catalog: Catalog): readonly (Proposal | null)[] {
+  const held = new Map<string, number>();
+  const chosen: (Weighed | null)[] = all.map(() => null);
+  const edges = all.flatMap(({ candidates }, setting) =>
+    candidates.map((candidate, place) => ({ setting, candidate, lead: leadOf(candidates, place) })),
+  );
+  edges.sort(
+    (one, other) =>
+      other.candidate.score + other.lead - one.candidate.score - one.lead || one.setting - other.setting,
+  );
+  for (const { setting, candidate } of edges) {
+    if (chosen[setting] !== null || held.has(candidate.key)) continue;
+    held.set(candidate.key, setting);
+    chosen[setting] = candidate;
+  }
+  const claims = claimsOf(all);
+  return all.map((open, index) => {
+    const first = chosen[index] ?? null;
+    return first === null ? null : proposalOf(open, first, claims.get(first.key) ?? [], catalog);
+  });
+}
+
+/** How far a candidate is ahead of what else the setting may be: who has no other choice goes first. */
+function leadOf(candidates: readonly Weighed[], place: number): number {
+  const own = candidates[place]?.score ?? 0;
+  const other = candidates[place === 0 ? 1 : 0]?.score ?? 0;
+  return 0.3 * (own - other);
+}
+
+/** By target, how well each setting would suit it, the best first. */
+function claimsOf(all: readonly Open[]): ReadonlyMap<string, readonly number[]> {
+  const claims = new Map<string, number[]>();
+  for (const { candidates } of all)
+    for (const { key, score } of candidates) {
+      const scores = claims.get(key) ?? [];
+      scores.push(score);
+      claims.set(key, scores);
+    }
+  for (const scores of claims.values()) scores.sort((one, other) => other - one);
+  return claims;
+}
+
+/** The best claim but the setting's own. */
+function otherClaim([best = 0, second = 0]: readonly number[], own: number): number {
+  return best > own ? best : second;
+}
+
+function proposalOf(open: Open, first: Weighed, claims: readonly number[], catalog: Catalog): Proposal {
+  const others = open.candidates.filter(({ key }) => key !== first.key);
+  const described = (one: Weighed) => {
+    const { parameter, member, part } = one;
+    return { parameter, member, part, why: whyOf(one, catalog) };
+  };
+  return {
+    ...described(first),
+    sureness: surenessOf({ first, second: others[0] ?? null, claim: otherClaim(claims, first.score) }),
+    rivals: others.slice(0, mostRivals).map(described),
+  };
+}

@@ -1,0 +1,101 @@
+import type { Asked } from './asked';
+import type { Weighed } from './candidates';
+
+/** A setting with what it may stand for, the likeliest first. */
+export interface Open {
+  readonly asked: Asked;
+  readonly candidates: readonly Weighed[];
+}
+
+/**
+ * What neighbours tell: settings of one family stand for one family of parameters, and settings of one group for
+ * parameters of few groups.
+ */
+export function withContext(all: readonly Open[]): readonly Open[] {
+  return byGroup(byFamily(all));
+}
+
+const familyBonus = 0.1;
+const groupBonus = 0.06;
+
+function byFamily(all: readonly Open[]): readonly Open[] {
+  const families = gathered(all, familyKey);
+  return raised(all, familyKey, families, ({ family }) => family, familyBonus);
+}
+
+function byGroup(all: readonly Open[]): readonly Open[] {
+  const groups = gathered(all, groupKey);
+  return raised(all, groupKey, groups, ({ known }) => known.known.group, groupBonus);
+}
+
+/** By key, how much of its settings' evidence speaks for each value; only where several settings speak. */
+type Shares = ReadonlyMap<string, ReadonlyMap<string, number>>;
+
+function raised(
+  all: readonly Open[],
+  keyOf: (asked: Asked) => string | null,
+  gatheredAll: ReadonlyMap<string, readonly Open[]>,
+  traitOf: (candidate: Weighed) => string,
+  bonus: number,
+): readonly Open[] {
+  const shares = sharesOf(gatheredAll, traitOf);
+  return all.map((open) => {
+    const key = keyOf(open.asked);
+    const share = key === null ? undefined : shares.get(key);
+    if (share === undefined || open.candidates.length === 0) return open;
+    const candidates = open.candidates.map((one) => ({
+      ...one,
+      score: one.score + bonus * (share.get(traitOf(one)) ?? 0),
+    }));
+    return { ...open, candidates: candidates.sort((one, other) => other.score - one.score) };
+  });
+}
+
+function sharesOf(
+  families: ReadonlyMap<string, readonly Open[]>,
+  traitOf: (candidate: Weighed) => string,
+): Shares {
+  return new Map(
+    [...families].flatMap(([key, members]) => {
+      if (members.length < 2) return [];
+      const sums = new Map<string, number>();
+      for (const { candidates } of members) {
+        const best = new Map<string, number>();
+        for (const one of candidates)
+          best.set(traitOf(one), Math.max(best.get(traitOf(one)) ?? 0, one.score));
+        const top = candidates[0]?.score ?? 1;
+        for (const [value, score] of best) sums.set(value, (sums.get(value) ?? 0) + (score / top) ** 4);
+      }
+      return [[key, new Map([...sums].map(([value, sum]) => [value, sum / members.length]))] as const];
+    }),
+  );
+}
+
+function gathered(
+  all: readonly Open[],
+  keyOf: (asked: Asked) => string | null,
+): ReadonlyMap<string, readonly Open[]> {
+  const found = new Map<string, Open[]>();
+  for (const open of all) {
+    const key = keyOf(open.asked);
+    if (key === null) continue;
+    const members = found.get(key) ?? [];
+    members.push(open);
+    found.set(key, members);
+  }
+  return found;
+}
+
+const axes = new Set(['roll', 'pitch', 'yaw']);
+
+/** A name without its axis and its numbers; null for one that has neither. */
+function familyKey({ own, around, ownNumbers, setting }: Asked): string | null {
+  const word = (texts: typeof own) =>
+    texts.map(({ text, senses }) => (axes.has(senses[0]?.concept ?? '') ? '*' : text));
+  const names = [...word(own), '/', ...word(around)];
+  return ownNumbers > 0 || names.includes('*') ? JSON.stringify([names, setting.look]) : null;
+}
+
+function groupKey({ setting: { groups } }: Asked): string | null {
+  return groups.length === 0 ? null : JSON.stringify(groups);
+}

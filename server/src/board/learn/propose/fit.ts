@@ -1,0 +1,120 @@
+import type { Catalog } from '../../../catalog/catalog';
+import type { Interval } from '../../../units/interval';
+import { fromBase, unitOf } from '../../../units/unit';
+import type { LearnedLook } from '../learned-settings';
+import { nameWords } from '../words/name-words';
+import type { Asked } from './asked';
+import { choiceWords } from './choice-words';
+import type { KnownTarget } from './targets';
+
+/** How well what a setting holds suits what a parameter takes. */
+export interface Fit {
+  /** 0: it can't be. About 1 otherwise. */
+  readonly factor: number;
+  /** Whether a sure proposal may rest on it. */
+  readonly mayBeSure: boolean;
+  /** Ends no sentence; empty where nothing is to be said. */
+  readonly reason: string;
+}
+
+const no: Fit = { factor: 0, mayBeSure: false, reason: '' };
+const plain: Fit = { factor: 1, mayBeSure: true, reason: '' };
+
+/** Kinds of parameters that a value of each look can be of. A word is never a quantity. */
+const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
+  number: ['quantity', 'count', 'range', 'curve', 'place', 'flag', 'word', 'words'],
+  flag: ['flag', 'word'],
+  word: ['word', 'words', 'text', 'quantity', 'count'],
+  words: ['word', 'words', 'text'],
+  text: ['text', 'word', 'words'],
+  list: ['words', 'range', 'place', 'curve'],
+};
+
+export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit {
+  const { look } = asked.setting;
+  const { kind } = target.known.parameter;
+  if (!kindsFor[look].includes(kind)) return no;
+  switch (look) {
+    case 'number':
+      return numberFit(target, asked);
+    case 'list':
+      return target.part === null ? plain : no;
+    case 'flag':
+      return kind === 'flag' ? plain : wordFit(target, asked, catalog, 0.7);
+    case 'text':
+      return kind === 'text' ? plain : wordFit(target, asked, catalog, 0.7);
+    default:
+      return wordFit(target, asked, catalog, 1);
+  }
+}
+
+function numberFit(target: KnownTarget, asked: Asked): Fit {
+  const { parameter } = target.known;
+  const { value, stated } = asked.setting;
+  if (parameter.kind === 'flag') {
+    const isOneOrNone = value === '0' || value === '1';
+    return isOneOrNone && (stated?.range?.high ?? '1') === '1' ? { ...plain, factor: 0.97 } : no;
+  }
+  // A number may stand for a word by its place in a list that only the board's author has.
+  if (parameter.kind === 'word' || parameter.kind === 'words')
+    return stated?.words === null || stated === null ? { factor: 0.6, mayBeSure: false, reason: '' } : no;
+  // Ends of a range and halves of a place stand in settings of their own; a whole one is no single number.
+  if (parameter.kind === 'range' && target.part === null) return no;
+  if (parameter.kind === 'place' && target.part === null)
+    return { factor: 0.7, mayBeSure: false, reason: '' };
+  return unitFit(target, asked) ?? rangeFit(target, asked);
+}
+
+/** What the unit says; null where it says nothing against it. */
+function unitFit({ known }: KnownTarget, { unit }: Asked): Fit | null {
+  if (unit === null) return null;
+  const own = known.unit === undefined ? null : unitOf(known.unit);
+  const isAlike =
+    own === null ? unit.text === '' : own.dimension.key === unit.dimension.key && own.family === unit.family;
+  if (isAlike) return null;
+  return { factor: 0.45, mayBeSure: false, reason: `${unit.text} is no unit of it` };
+}
+
+/** Boards count in tenths, hundredths or thousandths, or in larger units. */
+const scales = [1, 10, 100, 1000, 0.1, 0.01, 0.001, 10_000, 1e6];
+
+function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
+  const { number, value } = setting;
+  const { range, usual } = known;
+  if (range === undefined || Number.isNaN(number)) return plain;
+  const text =
+    known.parameter.kind === 'quantity' || known.parameter.kind === 'range' ? (known.unit ?? '') : '';
+  const own = text === '' ? null : unitOf(text);
+  const inUnit = (base: number) => (own === null ? base : fromBase(base, own));
+  const within = (span: Interval | undefined, one: number) =>
+    span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
+  const measured = unit !== null && own !== null ? (number * unit.factor) / own.factor : number;
+  const span = `${inUnit(range.low)} to ${inUnit(range.high)}${text === '' ? '' : ` ${text}`}`;
+  if (within(usual, measured))
+    return { factor: 1.02, mayBeSure: true, reason: `${value} is usual within ${span}` };
+  if (within(range, measured)) return { factor: 1.01, mayBeSure: true, reason: `${value} lies in ${span}` };
+  if (known.parameter.kind === 'count' || unit !== null)
+    return { factor: 0.7, mayBeSure: false, reason: `${value} lies outside ${span}` };
+  const isScaled = scales.some((scale) => within(range, number / scale));
+  return isScaled
+    ? { factor: 1, mayBeSure: true, reason: `${value} lies in ${span} if it is scaled` }
+    : { factor: 0.8, mayBeSure: false, reason: `${value} lies outside ${span}` };
+}
+
+function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise: number): Fit {
+  const { value, stated } = asked.setting;
+  const { parameter } = target.known;
+  if (parameter.kind === 'text')
+    return stated?.words == null ? { ...plain, factor: 0.97 } : { ...no, factor: 0.5 };
+  const words = choiceWords(target, catalog);
+  const said = stated?.words ?? [value];
+  const isNumber = parameter.kind === 'quantity' || parameter.kind === 'count';
+  const alike = said.filter((word) => words.isOne(word));
+  // Only a word that stands in place of a number, such as `auto`, may be one.
+  if (isNumber)
+    return alike.length > 0 && stated?.words == null ? { ...plain, mayBeSure: false, factor: 0.9 } : no;
+  if (alike.length > 0)
+    return { factor: 1.06, mayBeSure: true, reason: `${alike[0] ?? value} is like one of its words` };
+  if (words.isOpen || nameWords(value).length === 0) return { ...plain, factor: 0.95 * otherwise };
+  return { factor: (said.length > 2 ? 0.75 : 0.9) * otherwise, mayBeSure: said.length < 3, reason: '' };
+}

@@ -1,0 +1,232 @@
+import type { Catalog } from '../../../catalog/catalog';
+import type { KnownParameter } from '../../../catalog/known-parameter';
+import type { PartHeld } from '../../../catalog/model/board-profile';
+import { type Lexicon, lexiconOf, type SensedWord } from '../words/lexicon';
+import type { StandsFor } from './proposal';
+
+/** A way to say a target, in what its words speak of. */
+export interface Phrase {
+  readonly target: number;
+  readonly slots: readonly PhraseWord[];
+  /** What all slots weigh together. */
+  readonly weight: number;
+}
+
+export interface PhraseWord {
+  readonly senses: ReadonlyMap<string, number>;
+  readonly weight: number;
+}
+
+/** Something that a setting may stand for, with all ways to say it. */
+export interface KnownTarget extends StandsFor {
+  readonly known: KnownParameter;
+  readonly phrases: readonly Phrase[];
+  /** All that is said of it: what a name may say beside a phrase. */
+  readonly about: ReadonlyMap<string, number>;
+  /** Whether its member is a number, which a name has to give. */
+  readonly isNumbered: boolean;
+}
+
+export interface Targets {
+  readonly all: readonly KnownTarget[];
+  /** The phrases in which a concept stands, with the slot. */
+  readonly byConcept: ReadonlyMap<string, readonly Posting[]>;
+  /** The fewer parameters speak of a concept, the more it tells: 0 to 1. */
+  readonly weightOf: (concept: string) => number;
+}
+
+export interface Posting {
+  readonly phrase: Phrase;
+  readonly slot: number;
+  readonly trust: number;
+}
+
+/** A target before its words are weighed. */
+interface Draft extends StandsFor {
+  readonly known: KnownParameter;
+  readonly phrases: readonly (readonly SensedWord[])[];
+  readonly about: ReadonlyMap<string, number>;
+  readonly isNumbered: boolean;
+}
+
+/** What no board's text holds one by one: other people's and past flights, and what has no meaning yet. */
+const leftOut = /^(own|flight|radio-club)\./;
+
+const made = new WeakMap<Catalog, Targets>();
+
+/** All that a setting of a board may stand for, made once for a catalogue. */
+export function targetsOf(catalog: Catalog): Targets {
+  const known = made.get(catalog);
+  if (known !== undefined) return known;
+  const drafts = [...catalog.parameters.values()]
+    .filter(({ name, parameter }) => !leftOut.test(name) && parameter.kind !== 'date')
+    .flatMap((parameter) => draftsOf(parameter, catalog));
+  const targets = weighed(drafts);
+  made.set(catalog, targets);
+  return targets;
+}
+
+function draftsOf(known: KnownParameter, catalog: Catalog): readonly Draft[] {
+  const lexicon = lexiconOf(catalog);
+  const said = saidOf(known, catalog, lexicon);
+  const about = aboutOf(known, catalog, lexicon, said);
+  return membersOf(known, catalog, lexicon).flatMap(({ member, phrases, isNumbered }) => {
+    const whole = phrases === null ? said : said.flatMap((one) => phrases.map((other) => [...other, ...one]));
+    const all = new Map(about);
+    for (const word of phrases?.flat() ?? []) note(all, word, 1);
+    const draft = { known, parameter: known.name, member, about: all, isNumbered };
+    return partsOf(known).map(({ part, words }) => ({
+      ...draft,
+      part,
+      phrases: words === null ? whole : whole.map((one) => [...one, words]),
+    }));
+  });
+}
+
+/** How the parameter itself is said, without its member. */
+function saidOf(
+  { name, parameter }: KnownParameter,
+  catalog: Catalog,
+  lexicon: Lexicon,
+): readonly (readonly SensedWord[])[] {
+  const path = name.replace(/<[a-z]+>/g, '');
+  const more = catalog.tradeWords.said[name] ?? [];
+  const all = [path, parameter.title, ...parameter.alsoCalled, ...more].map((text) => wordsIn(text, lexicon));
+  const seen = new Set<string>();
+  return all.filter((words) => {
+    // A single letter says something in a name of a listing, but not here.
+    const isClear = words.every(({ senses }) => (senses[0]?.trust ?? 0) >= 0.5);
+    const key = words
+      .map(({ senses }) => senses[0]?.concept)
+      .sort()
+      .join(' ');
+    if (words.length === 0 || !isClear || seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+function wordsIn(text: string, lexicon: Lexicon): readonly SensedWord[] {
+  const seen = new Set<string>();
+  return lexicon.understand(text, false).filter(({ senses, isNumber }) => {
+    const concept = senses[0]?.concept ?? '';
+    if (isNumber || seen.has(concept)) return false;
+    seen.add(concept);
+    return true;
+  });
+}
+
+function aboutOf(
+  known: KnownParameter,
+  catalog: Catalog,
+  lexicon: Lexicon,
+  said: readonly (readonly SensedWord[])[],
+): Map<string, number> {
+  const about = new Map<string, number>();
+  for (const word of said.flat()) note(about, word, 1);
+  const group = catalog.groups.get(known.group);
+  for (const word of wordsIn(`${known.group} ${group?.title ?? ''}`, lexicon)) note(about, word, 1);
+  for (const word of wordsIn(known.parameter.summary, lexicon)) note(about, word, 0.4);
+  return about;
+}
+
+function note(about: Map<string, number>, { senses }: SensedWord, share: number): void {
+  for (const { concept, trust } of senses)
+    about.set(concept, Math.max(about.get(concept) ?? 0, share * trust));
+}
+
+interface MemberWords {
+  readonly member: string | null;
+  /** Null where the parameter has no members that are said. */
+  readonly phrases: readonly (readonly SensedWord[])[] | null;
+  readonly isNumbered: boolean;
+}
+
+function membersOf({ name }: KnownParameter, catalog: Catalog, lexicon: Lexicon): readonly MemberWords[] {
+  const collection = /^(.*?)\.<[a-z]+>/.exec(name)?.[1];
+  const none = { member: null, phrases: null, isNumbered: false };
+  if (collection === undefined) return [none];
+  const kind = catalog.collection(collection)?.keys.kind;
+  if (kind === 'numbers') return [{ ...none, isNumbered: true }];
+  if (kind !== 'closed') return [none];
+  return catalog.members(collection).map(({ name: member, title }) => {
+    const phrases = [member, title].map((text) => wordsIn(text, lexicon)).filter(({ length }) => length > 0);
+    return { member, phrases, isNumbered: false };
+  });
+}
+
+interface PartWords {
+  readonly part: PartHeld | null;
+  readonly words: SensedWord | null;
+}
+
+/** The parts in which settings may hold a parameter, with the word that says which. */
+function partsOf({ parameter }: KnownParameter): readonly PartWords[] {
+  const whole = { part: null, words: null };
+  if (parameter.kind === 'range')
+    return [whole, { part: 'low', words: lowWord }, { part: 'high', words: highWord }];
+  if (parameter.kind === 'place')
+    return [whole, { part: 'row', words: wordOf('row') }, { part: 'column', words: wordOf('column') }];
+  return [whole];
+}
+
+function wordOf(...concepts: readonly string[]): SensedWord {
+  const senses = concepts.map((concept, index) => ({ concept, trust: index === 0 ? 1 : 0.9 }));
+  return { text: concepts[0] ?? '', senses, isNumber: false };
+}
+
+const lowWord = wordOf('from', 'lowest', 'low-end', 'low', 'start');
+const highWord = wordOf('upto', 'highest', 'high-end', 'high', 'end');
+
+function weighed(drafts: readonly Draft[]): Targets {
+  const counts = countsOf(drafts);
+  const weightOf = (concept: string) => {
+    const found = counts.get(concept);
+    if (found === undefined) return unknownWeight;
+    return Math.max(leastWeight, Math.log(1 + 250 / found) / Math.log(251));
+  };
+  const byConcept = new Map<string, Posting[]>();
+  const all = drafts.map((draft, target): KnownTarget => {
+    const phrases = draft.phrases.map((words) => phraseOf(words, target, weightOf));
+    for (const phrase of phrases) post(phrase, byConcept);
+    return { ...draft, phrases };
+  });
+  return { all, byConcept, weightOf };
+}
+
+const unknownWeight = 0.8;
+const leastWeight = 0.25;
+
+/** How many parameters, and members, speak of each concept. */
+function countsOf(drafts: readonly Draft[]): ReadonlyMap<string, number> {
+  const seen = new Map<string, Set<string>>();
+  for (const { known, phrases } of drafts)
+    for (const { senses } of phrases.flat()) {
+      const concept = senses[0]?.concept ?? '';
+      const all = seen.get(concept) ?? new Set();
+      all.add(known.name);
+      seen.set(concept, all);
+    }
+  return new Map([...seen].map(([concept, { size }]) => [concept, size]));
+}
+
+function phraseOf(
+  words: readonly SensedWord[],
+  target: number,
+  weightOf: (concept: string) => number,
+): Phrase {
+  const slots = words.map(({ senses }) => ({
+    senses: new Map(senses.map(({ concept, trust }) => [concept, trust])),
+    weight: weightOf(senses[0]?.concept ?? ''),
+  }));
+  return { target, slots, weight: slots.reduce((sum, { weight }) => sum + weight, 0) };
+}
+
+function post(phrase: Phrase, byConcept: Map<string, Posting[]>): void {
+  for (const [slot, { senses }] of phrase.slots.entries())
+    for (const [concept, trust] of senses) {
+      const all = byConcept.get(concept) ?? [];
+      all.push({ phrase, slot, trust });
+      byConcept.set(concept, all);
+    }
+}

@@ -1,0 +1,240 @@
+import type { Catalog } from '../../../catalog/catalog';
+import type { TradeWords } from '../../../catalog/model/trade-words';
+import { isNumberWord, nameWords, stemOf } from './name-words';
+import { shortenedTrust } from './shortened';
+
+/** Something that a word may speak of. */
+export interface Sense {
+  /** A concept of the trade words, or `=word` for a word that is none of theirs. */
+  readonly concept: string;
+  /** 0 to 1. */
+  readonly trust: number;
+}
+
+/** A word of a name, or a few that are one, with what it may speak of. */
+export interface SensedWord {
+  readonly text: string;
+  /** Empty for a number. */
+  readonly senses: readonly Sense[];
+  readonly isNumber: boolean;
+}
+
+type Concept = TradeWords['concepts'][number];
+
+const longestExpression = 4;
+const mostKept = 20_000;
+
+/** What words of names speak of, by the list of the trade's words. */
+export class Lexicon {
+  private readonly concepts: ReadonlyMap<string, Concept>;
+  /** What is said by words that belong together: words parted by blanks. */
+  private readonly exact = new Map<string, Sense[]>();
+  private readonly stemmed = new Map<string, Sense[]>();
+  /** Words of at least four letters, by their first, for what is shortened. */
+  private readonly byLetter = new Map<string, { readonly word: string; readonly sense: Sense }[]>();
+  private readonly initials = new Map<string, Sense[]>();
+  private readonly empty: ReadonlySet<string>;
+  /** Words for numbers, with their digits. */
+  private readonly numbers: ReadonlyMap<string, string>;
+  private readonly kept = new Map<string, readonly (readonly Sense[])[]>();
+
+  constructor(words: TradeWords) {
+    this.concepts = new Map(words.concepts.map((one) => [one.concept, one]));
+    this.empty = new Set(Object.values(words.empty).flat());
+    this.numbers = new Map(
+      Object.values(words.numbers).flatMap((all) => all.map((word, at) => [word, String(at + 1)] as const)),
+    );
+    for (const one of words.concepts) this.addConcept(one);
+  }
+
+  /** What concepts are called, for a sentence. */
+  labelOf(concept: string): string {
+    return this.concepts.get(concept)?.words.en?.[0] ?? concept.replace(/^=/, '');
+  }
+
+  /** The words of a name with what they may speak of. `guesses`: whether shortened words are looked for. */
+  understand(text: string, guesses: boolean): readonly SensedWord[] {
+    const words = nameWords(text);
+    const found: SensedWord[] = [];
+    for (let at = 0; at < words.length; ) {
+      const taken = this.expressionAt(words, at, found);
+      if (taken === 0) this.addWord(words, at, guesses, found);
+      at += Math.max(1, taken);
+    }
+    return found;
+  }
+
+  /** Takes the longest expression that begins here; how many words it has, 0 for none. */
+  private expressionAt(words: readonly string[], at: number, found: SensedWord[]): number {
+    for (let length = Math.min(longestExpression, words.length - at); length > 1; length--) {
+      const some = words.slice(at, at + length);
+      const senses = this.exact.get(some.join(' ')) ?? this.stemmed.get(some.map(stemOf).join(' '));
+      if (senses === undefined) continue;
+      this.take(some.join(' '), senses, found);
+      return length;
+    }
+    return 0;
+  }
+
+  private addWord(words: readonly string[], at: number, guesses: boolean, found: SensedWord[]): void {
+    const word = words[at] ?? '';
+    const number = isNumberWord(word) ? word : this.numbers.get(word);
+    // Behind a name `to` and `bis` say which end it is; within one they say nothing.
+    const isEmpty = this.empty.has(word) && (at === 0 || at < words.length - 1 || !this.exact.has(word));
+    if (number !== undefined) found.push({ text: number, senses: [], isNumber: true });
+    else if (!isEmpty) for (const senses of this.sensesOf(word, guesses)) this.take(word, senses, found);
+  }
+
+  /** A concept that is made of others gives a word for each of them. */
+  private take(text: string, senses: readonly Sense[], found: SensedWord[]): void {
+    const made = senses.find(({ concept }) => this.concepts.get(concept)?.madeOf !== undefined);
+    const parts = made === undefined ? undefined : this.concepts.get(made.concept)?.madeOf;
+    if (made === undefined || parts === undefined) {
+      found.push({ text, senses, isNumber: false });
+      return;
+    }
+    for (const part of parts)
+      found.push({ text, senses: this.withNear({ concept: part, trust: made.trust }), isNumber: false });
+  }
+
+  /** Usually one list; several for a word that is glued together. */
+  private sensesOf(word: string, guesses: boolean): readonly (readonly Sense[])[] {
+    const key = guesses ? word : `=${word}`;
+    const known = this.kept.get(key);
+    if (known !== undefined) return known;
+    const made = this.freshSenses(word, guesses);
+    if (this.kept.size >= mostKept) this.kept.clear();
+    this.kept.set(key, made);
+    return made;
+  }
+
+  private freshSenses(word: string, guesses: boolean): readonly (readonly Sense[])[] {
+    const known = this.exact.get(word) ?? this.stemmed.get(stemOf(word));
+    // What is only a usual short form may as well be short for something else.
+    if (known !== undefined)
+      return [guesses && known.every(({ trust }) => trust < 0.9) ? merged(known, this.guessed(word)) : known];
+    const glued = this.gluedParts(word);
+    if (glued !== null) return glued;
+    const itself: Sense = { concept: `=${stemOf(word)}`, trust: 1 };
+    return [guesses ? [itself, ...this.guessed(word)] : [itself]];
+  }
+
+  private addConcept({ concept, words, short = [] }: Concept): void {
+    const sense = { concept, trust: 1 };
+    for (const [language, all] of Object.entries(words))
+      for (const text of all) this.addWords(text, sense, language === 'en' ? 1 : 0.9);
+    for (const text of short)
+      add(this.exact, nameWords(text).join(' '), { concept, trust: text.length === 1 ? 0.3 : 0.85 }, this);
+  }
+
+  private addWords(text: string, sense: Sense, guess: number): void {
+    const words = nameWords(text);
+    const [first = '', ...others] = words;
+    add(this.exact, words.join(' '), sense, this);
+    add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: 0.95 }, this);
+    if (others.length > 0) {
+      const glued = words.join('');
+      if (glued.length > 4) add(this.exact, glued, sense, this);
+      add(this.initials, words.map((one) => one.charAt(0)).join(''), { ...sense, trust: 0.5 }, this);
+    } else if (first.length >= 4) {
+      const letter = first.charAt(0);
+      const all = this.byLetter.get(letter) ?? [];
+      all.push({ word: first, sense: { ...sense, trust: guess } });
+      this.byLetter.set(letter, all);
+    }
+  }
+
+  /** A sense with those of what it is near. */
+  withNear(sense: Sense): readonly Sense[] {
+    const near = this.concepts.get(sense.concept)?.near ?? [];
+    return [sense, ...near.map((concept) => ({ concept, trust: 0.75 * sense.trust }))];
+  }
+
+  /** What a shortened word may stand for, the likeliest first; the more it may be, the less each is trusted. */
+  private guessed(word: string): readonly Sense[] {
+    const best = new Map<string, number>();
+    const note = (concept: string, trust: number) => {
+      if (trust > (best.get(concept) ?? 0)) best.set(concept, trust);
+    };
+    for (const { concept, trust } of this.initials.get(word) ?? []) note(concept, trust);
+    for (const { word: whole, sense } of this.byLetter.get(word.charAt(0)) ?? [])
+      note(sense.concept, sense.trust * shortenedTrust(word, whole));
+    const all = [...best].sort(([, one], [, other]) => other - one).slice(0, mostGuesses);
+    const doubt = 1 - 0.06 * Math.max(0, all.length - 1);
+    return all.flatMap(([concept, trust]) => this.withNear({ concept, trust: trust * doubt }));
+  }
+
+  /** The parts of a word that is several written as one, as German does: `warnspannung`, `gyrofilter`. */
+  private gluedParts(word: string): readonly (readonly Sense[])[] | null {
+    if (word.length < 5 || word.length > 48) return null;
+    const cheapest: ({ readonly cost: number; readonly from: number; readonly part: string } | undefined)[] =
+      [{ cost: 0, from: -1, part: '' }];
+    for (let end = 2; end <= word.length; end++)
+      for (let start = Math.max(0, end - 24); start <= end - 2; start++) {
+        const before = cheapest[start];
+        if (before === undefined) continue;
+        const part = this.knownPart(word.slice(start, end), end === word.length);
+        if (part === null) continue;
+        const cost = before.cost + (part.length >= 4 ? 1 : part.length === 3 ? 1.7 : 2.4);
+        if (cost < (cheapest[end]?.cost ?? Number.POSITIVE_INFINITY))
+          cheapest[end] = { cost, from: start, part };
+      }
+    return this.partsOf(cheapest, word.length);
+  }
+
+  private partsOf(
+    cheapest: readonly (
+      | { readonly cost: number; readonly from: number; readonly part: string }
+      | undefined
+    )[],
+    length: number,
+  ): readonly (readonly Sense[])[] | null {
+    if ((cheapest[length]?.cost ?? Number.POSITIVE_INFINITY) > 4.2) return null;
+    const parts: (readonly Sense[])[] = [];
+    for (let at = length; at > 0; ) {
+      const step = cheapest[at];
+      if (step === undefined) return null;
+      parts.unshift(this.exact.get(step.part) ?? this.stemmed.get(step.part) ?? []);
+      at = step.from;
+    }
+    return parts.length > 1 ? parts : null;
+  }
+
+  /** The known word that a part of a glued one is, perhaps with a letter or two that join it to the next. */
+  private knownPart(text: string, isLast: boolean): string | null {
+    if (this.exact.has(text)) return text;
+    const stem = stemOf(text);
+    if (text.length >= 5 && this.stemmed.has(stem)) return stem;
+    if (isLast) return null;
+    const bare = text.replace(/(?:s|es|n|en|er|e)$/, '');
+    return bare.length >= 4 && this.exact.has(bare) ? bare : null;
+  }
+}
+
+const mostGuesses = 6;
+
+function merged(known: readonly Sense[], guesses: readonly Sense[]): readonly Sense[] {
+  const all = new Set(known.map(({ concept }) => concept));
+  return [...known, ...guesses.filter(({ concept }) => !all.has(concept))];
+}
+
+function add(map: Map<string, Sense[]>, key: string, sense: Sense, lexicon: Lexicon): void {
+  const all = map.get(key) ?? [];
+  for (const one of lexicon.withNear(sense)) {
+    const at = all.findIndex(({ concept }) => concept === one.concept);
+    if (at < 0) all.push(one);
+    else if ((all[at]?.trust ?? 0) < one.trust) all[at] = one;
+  }
+  map.set(key, all);
+}
+
+const lexicons = new WeakMap<Catalog, Lexicon>();
+
+/** That of a catalogue, made once. */
+export function lexiconOf(catalog: Catalog): Lexicon {
+  const known = lexicons.get(catalog);
+  if (known !== undefined) return known;
+  const made = new Lexicon(catalog.tradeWords);
+  lexicons.set(catalog, made);
+  return made;
+}

@@ -1,0 +1,85 @@
+import assert from 'node:assert/strict';
+import { learnedSettings } from '../../../../server/src/board/learn/learned-settings';
+import type { Proposal, StandsFor } from '../../../../server/src/board/learn/propose/proposal';
+import { proposals } from '../../../../server/src/board/learn/propose/propose';
+import { readListing } from '../../../../server/src/board/listing/read-listing';
+import { testCatalog } from '../../../support/catalog';
+import { boardNames } from '../../../support/named-listings/board-names';
+import {
+  listingText,
+  type NamedSetting,
+  namedIn,
+  numbered,
+  ownSettings,
+  shortened,
+} from '../../../support/named-listings/named-listings';
+
+/** Shares in per cent. A score may rise and not fall: who makes it better raises the line here. */
+interface Score {
+  readonly first: number;
+  readonly inThree: number;
+  readonly wrongButSure: number;
+}
+
+function proposed(settings: readonly NamedSetting[]): readonly (Proposal | null)[] {
+  const learned = learnedSettings(readListing(listingText(settings), null));
+  assert.equal(learned.length, settings.length, 'the listing is read whole');
+  return proposals(learned, testCatalog);
+}
+
+function asText({ parameter, member, part }: StandsFor): string {
+  const parts = part === null ? [] : [typeof part === 'string' ? part : JSON.stringify(part)];
+  return [parameter, ...(member === null ? [] : [member]), ...parts].join(' ');
+}
+
+function scoreOf(settings: readonly NamedSetting[]): Score {
+  const all = proposed(settings);
+  const share = (isOne: (proposal: Proposal | null, means: string | null) => boolean) =>
+    (100 * settings.filter(({ means }, index) => isOne(all[index] ?? null, means)).length) / settings.length;
+  const isRight = (one: Proposal | null, means: string | null) => one !== null && asText(one) === means;
+  return {
+    first: share(isRight),
+    inThree: share(
+      (one, means) => one !== null && [one, ...one.rivals].some((other) => asText(other) === means),
+    ),
+    wrongButSure: share((one, means) => one?.sureness === 'sure' && !isRight(one, means)),
+  };
+}
+
+function holds(naming: string, settings: readonly NamedSetting[], least: Score): void {
+  it(`are found for names ${naming}`, function () {
+    const { first, inThree, wrongButSure } = scoreOf(settings);
+    const told = `${first.toFixed(1)} % right first, ${inThree.toFixed(1)} % in three, ${wrongButSure.toFixed(1)} % wrong but sure`;
+    if (this.test !== undefined) this.test.title += ` (${settings.length}: ${told})`;
+    assert.ok(first >= least.first && inThree >= least.inThree && wrongButSure <= least.wrongButSure, told);
+  });
+}
+
+describe('what the settings of a listing may stand for', () => {
+  const english = namedIn('english');
+  holds('in plain English', english, { first: 98, inThree: 98, wrongButSure: 0 });
+  holds('of a small board', boardNames('wren'), { first: 95, inThree: 96, wrongButSure: 0 });
+  holds('of a large board', boardNames('heron'), { first: 92, inThree: 96, wrongButSure: 0 });
+  holds('shortened, in camel case', shortened(english, 'camel'), { first: 94, inThree: 96, wrongButSure: 0 });
+  holds('shortened, with underscores', shortened(english, 'snake'), {
+    first: 94,
+    inThree: 96,
+    wrongButSure: 0,
+  });
+  holds('in German', namedIn('german'), { first: 96, inThree: 97, wrongButSure: 0 });
+  holds('in French', namedIn('french'), { first: 96, inThree: 97, wrongButSure: 0 });
+
+  it('is never sure for names that are numbers', () => {
+    assert.deepEqual(
+      proposed(numbered(english)).filter((one) => one?.sureness === 'sure'),
+      [],
+    );
+  });
+
+  it('is never sure for settings that a board has for itself', () => {
+    assert.deepEqual(
+      proposed(ownSettings()).filter((one) => one?.sureness === 'sure'),
+      [],
+    );
+  });
+});
