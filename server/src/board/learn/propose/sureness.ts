@@ -1,7 +1,7 @@
 import type { Weighed } from './candidates';
 import type { Sureness } from './proposal';
 
-export interface Standing {
+export interface Contest {
   readonly first: Weighed;
   /** The next that the setting may be. */
   readonly second: Weighed | null;
@@ -16,7 +16,7 @@ const likely = { score: 0.6, lead: 0.03 };
  * Sure is only what leaves no room: the name says no more than the parameter accounts for, and all that the parameter
  * asks for; the value fits; nothing else comes near, and no other setting claims it as well.
  */
-export function surenessOf({ first, second, claim }: Standing): Sureness {
+export function surenessOf({ first, second, claim }: Contest): Sureness {
   const { score, match, fit, hasSpareNumber } = first;
   const lead = score - (second?.score ?? 0);
   const isSure =
