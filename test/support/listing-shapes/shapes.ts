@@ -1,5 +1,5 @@
 import type { ShapeMaker } from './shape';
-import { attributes, bars, headedColumns, stated } from './shapes/beside';
+import { attributes, bars, headedColumns, saidBefore, stated } from './shapes/beside';
 import { json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
 import {
   braces,
@@ -55,6 +55,7 @@ export const shapes = {
   'mixed forms': mixedForms,
   continued,
   stated,
+  'said before': saidBefore,
   attributes,
   bars,
   'headed columns': headedColumns,

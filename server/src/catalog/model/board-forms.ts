@@ -64,6 +64,11 @@ export const boardForms = z.strictObject({
   beside: z
     ._default(z.array(template).check(z.maxLength(32)), [])
     .check(z.describe('What may stand behind a value, such as " [{range}]" or " # {remark}".')),
+  saysBetween: z
+    .optional(z.boolean())
+    .check(
+      z.describe('Whether brackets between a name and its value say something of it, as in "rate [Hz] = 4".'),
+    ),
   headings: z
     ._default(z.array(template).check(z.maxLength(16)), [])
     .check(z.describe('Lines with the field {group}, for the settings below them.')),

@@ -82,6 +82,42 @@ export const stated: ShapeMaker = (lot) => {
   };
 };
 
+/** Ranges, words and defaults in brackets between a name and its value. */
+export const saidBefore: ShapeMaker = (lot) => {
+  const [open, close] = lot.one([
+    ['(', ')'],
+    ['[', ']'],
+    ['<', '>'],
+  ] as const);
+  const to = lot.one(['..', '-', ' to ', ' … ']);
+  const bar = lot.one(['|', ' | ']);
+  const between = lot.one([' = ', ': ', ' := ', ' ', '  ']);
+  const isLoose = between.trim() === '';
+  const said = (stated: Item['stated']) =>
+    [
+      stated?.range == null ? null : stated.range.low + to + stated.range.high,
+      stated?.words == null ? null : stated.words.join(bar),
+      stated?.default == null ? null : `default ${stated.default}`,
+    ].flatMap((part) => (part === null ? [] : [` ${open}${part}${close}`]));
+  return {
+    ...usual,
+    styles: isLoose ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    isExact: false,
+    without: ['empty', 'text', 'list', 'tuple', 'unit', 'glued unit'],
+    spared: isLoose ? ['greeting'] : [],
+    states: ['range', 'words', 'default'],
+    print: (items) =>
+      inTurn(items, '#', (item, index) => [
+        settingLine(
+          namePiece(index, item.name),
+          said(item.stated).join(''),
+          between,
+          valuePieces(index, item),
+        ),
+      ]),
+  };
+};
+
 /** Attributes of one thing a line. */
 export const attributes: ShapeMaker = (lot, { quote }) => {
   const [id, now] = lot.one([

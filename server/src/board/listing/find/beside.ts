@@ -1,5 +1,6 @@
+import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, keyOf, rangeIn, saidIn, wordsIn } from '../stated';
+import { isKnownUnit, keyOf, rangeIn, wordsIn } from '../stated';
 import { closing, isBlank, quotedAt, trimmed } from '../text/characters';
 import { lookOf } from '../value-look';
 import { commentMark } from './comments';
@@ -142,13 +143,6 @@ function saysSomething(tails: readonly Bracketed[], values: number, mark: Decima
   if (tails.length === 0) return false;
   const said = tails.filter(({ inner, value }) => saysOf(inner, value, mark)).length;
   return 2 * said >= tails.length || (tails.length >= leastOfAny && tails.length >= shareOfAny * values);
-}
-
-function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
-  const said = saidIn(inner, mark);
-  if (said.range !== null) return isAmount(value.split(/\s/)[0] ?? '', mark);
-  if (said.words !== null) return said.words.includes(value) || inner.includes('|') || /:/.test(inner);
-  return said.default !== null || (said.unit !== null && isAmount(value, mark));
 }
 
 function isAmount(text: string, mark: DecimalMark): boolean {

@@ -3,6 +3,8 @@ import { type CompiledForms, compiled, formsOf, noForms } from '../forms/compile
 import { readHeading } from '../forms/heading';
 import { indentOf } from '../forms/indent';
 import { partsOfLine } from '../forms/parts-of-line';
+import type { PartRead } from '../forms/read-part';
+import { saysOf } from '../forms/said-between';
 import type { DecimalMark } from '../number-look';
 import { joinedAt } from '../text/joined';
 import type { Line } from '../text/line';
@@ -45,11 +47,13 @@ export function findForms(written: readonly Line[]): Forms {
   const decimal = decimalIn(values);
   // Where headings group, and in keys with values, marks in a name are part of it.
   const path = headings.length > 0 || isKeyed ? undefined : pathIn(names);
+  const saysBetween = !isKeyed && areSaid(read, decimal);
   const closers = closersIn(lines, body.filter(isHeading).length);
   return {
     ...noForms,
     lines: [...found],
     beside: [...new Set([...beside, ...besideIn(values, marks, decimal)])],
+    ...(saysBetween ? { saysBetween } : {}),
     headings: [...headings],
     closers: [...closers],
     indent: closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading)),
@@ -149,6 +153,21 @@ function indentedLines(
       ? { indent, kind: 'unread', column: null }
       : { indent, kind: 'setting', column: indent + part.name.end };
   });
+}
+
+/** Whether what stands in brackets between names and values is all said of the values. */
+function areSaid(
+  read: readonly { readonly text: string; readonly part: PartRead }[],
+  decimal: DecimalMark,
+): boolean {
+  const said = read.flatMap(({ text, part: { value, said } }) =>
+    said
+      .filter(([, at]) => at.end <= value.start)
+      .map(([, at]) =>
+        saysOf(text.slice(at.start, at.end).trim(), text.slice(value.start, value.end), decimal),
+      ),
+  );
+  return said.length > 0 && said.every((one) => one);
 }
 
 /** A comma where values have decimals behind commas and none behind points. */

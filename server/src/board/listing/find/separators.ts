@@ -74,6 +74,8 @@ const strong: ReadonlyMap<string, number> = new Map([
   [',', 0.93],
   [';', 0.92],
   ['...', 1],
+  // It opens what is said of a value as well.
+  ['<', 0.6],
 ]);
 
 /** Marks within names and numbers, which part nothing unless blanks stand around them. */

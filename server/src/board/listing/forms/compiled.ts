@@ -32,6 +32,8 @@ export interface CompiledForms {
   /** What parts several settings of a line, each once. */
   readonly betweens: readonly string[];
   readonly besides: readonly Beside[];
+  /** Whether brackets between a name and its value say something of the value. */
+  readonly saysBetween: boolean;
   readonly headings: readonly Template[];
   readonly openings: readonly Template[];
   readonly closings: readonly Template[];
@@ -44,6 +46,7 @@ export function compiled(forms: Forms): CompiledForms {
     lines: forms.lines.map(lineFormOf),
     betweens: [...new Set(forms.lines.flatMap(({ between }) => between ?? []))],
     besides: forms.beside.map(templateOf).flatMap((template) => besideOf(template) ?? []),
+    saysBetween: forms.saysBetween === true,
     headings: forms.headings.map(templateOf),
     openings: forms.opening.map(templateOf),
     closings: forms.closing.map(templateOf),
@@ -68,9 +71,9 @@ export const noForms: Forms = {
   decimal: '.',
 };
 
-/** Forms of settings lines alone. */
+/** Forms of settings lines alone, and of what may stand between names and values. */
 export function formsOf(lines: readonly LineFormData[]): CompiledForms {
-  return compiled({ ...noForms, lines: [...lines] });
+  return { ...compiled({ ...noForms, lines: [...lines] }), saysBetween: true };
 }
 
 function lineFormOf(form: LineFormData): LineForm {

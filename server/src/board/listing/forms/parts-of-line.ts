@@ -41,7 +41,7 @@ function holdsSeveral(name: string, betweens: readonly string[]): boolean {
 /** Of several forms that fit, the one whose name ends first; those without a mark only where no other fits. */
 function onlyPart(
   among: readonly LineForm[],
-  { besides, mark }: CompiledForms,
+  forms: CompiledForms,
   text: string,
   from: number,
   to: number,
@@ -49,7 +49,7 @@ function onlyPart(
   let best: PartRead | null = null;
   for (const form of among) {
     if (best !== null && form.isLoose) continue;
-    const part = readPart(form, text, from, to, besides, mark);
+    const part = readPart(form, text, from, to, forms);
     if (part !== null && (best === null || part.name.end < best.name.end)) best = part;
   }
   return best === null ? null : [best];
@@ -165,7 +165,7 @@ function pairsOf(
   const parts = names.flatMap((_, at) => {
     const [from = 0] = words[2 * at] ?? [];
     const [, to = 0] = words[2 * at + 1] ?? [];
-    return readPart(form, text, from, to, [], forms.mark) ?? [];
+    return readPart(form, text, from, to, { ...forms, besides: [] }) ?? [];
   });
   return parts.length === names.length ? parts : [];
 }

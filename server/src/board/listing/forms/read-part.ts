@@ -2,8 +2,9 @@ import type { Stretch, Style } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
 import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
 import { flagPairs } from '../value-look';
-import type { LineForm } from './compiled';
+import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
+import { saidBetween } from './said-between';
 import { type Beside, type Tail, tailIn } from './tail';
 import type { Field } from './template';
 
@@ -30,8 +31,7 @@ export function readPart(
   text: string,
   from: number,
   to: number,
-  besides: readonly Beside[],
-  mark: DecimalMark,
+  { besides, saysBetween, mark }: Pick<CompiledForms, 'besides' | 'saysBetween' | 'mark'>,
 ): PartRead | null {
   if (form.negation !== null) return readPresence(form.negation, form, text, from, to);
   const isGapped = form.isLoose;
@@ -42,21 +42,22 @@ export function readPart(
   const value = found?.get('value');
   if (found === undefined || found === null || name === undefined || value === undefined) return null;
   const own = isGapped ? tail : tailIn(text, value.start, value.end, besides, mark);
-  const named = inQuotes(text, name);
-  if (!isName(text, named.at)) return null;
   const [, valueEnd] = trimmed(text, value.start, isGapped ? value.end : (own?.start ?? value.end));
-  const written = inQuotes(
-    text,
-    valueEnd > value.start ? { start: value.start, end: valueEnd } : emptyAt(text, value.start),
-  );
+  const bare = valueEnd > value.start ? { start: value.start, end: valueEnd } : emptyAt(text, value.start);
+  const between = saysBetween
+    ? saidBetween(text, name, bare, isGapped, mark)
+    : { name, value: bare, said: [] };
+  const named = inQuotes(text, between.name);
+  if (!isName(text, named.at)) return null;
+  const written = inQuotes(text, between.value);
   return {
     groups: (['group', 'member'] as const).flatMap((field) => found.get(field) ?? []),
     name: named.at,
     value: written.at,
     style: written.mark === null ? { kind: 'plain' } : { kind: 'quoted', mark: written.mark },
-    rest: { start: value.start, end: isGapped ? Math.max(end, value.end) : value.end },
+    rest: { start: between.value.start, end: isGapped ? Math.max(end, value.end) : value.end },
     isLoose: isGapped,
-    said: [...saidInLine(found), ...(own?.parts ?? [])],
+    said: [...saidInLine(found), ...between.said, ...(own?.parts ?? [])],
   };
 }
 

@@ -22,13 +22,20 @@ export function withoutStamps(lines: readonly Line[]): readonly Line[] {
     return found.length > 1 || (first !== undefined && /^\s{0,8}[[{]/.test(first.text.replace(one, '')));
   });
   if (stamp === undefined) return lines;
-  return lines.map((line) => line.from(lengthIn(line.text, stamp.exec(line.text)?.[0] ?? '')));
+  const isTable = areBarred(some);
+  return lines.map((line) => line.from(lengthOf(stamp.exec(line.text)?.[0] ?? '', isTable)));
 }
 
-/** How much of a line a mark at its start takes; the first bar of several belongs to a table. */
-function lengthIn(text: string, mark: string): number {
+/** How much of a line a mark at its start takes: of a table the first bar is left. */
+function lengthOf(mark: string, isTable: boolean): number {
   const bar = mark.indexOf('|');
-  return bar < 0 || !text.includes('|', mark.length) ? mark.length : bar;
+  return bar < 0 || !isTable ? mark.length : bar;
+}
+
+/** Whether most lines have several bars, as those of a table have. */
+function areBarred(lines: readonly Line[]): boolean {
+  const barred = lines.filter(({ text }) => text.indexOf('|') !== text.lastIndexOf('|'));
+  return barred.length >= leastShare * lines.length;
 }
 
 const mostTried = 400;
@@ -59,7 +66,8 @@ interface Counted {
  * has one as tools write them.
  */
 export function withoutCounters(lines: readonly Line[], isOther: (text: string) => boolean): readonly Line[] {
-  const found = lines.map(({ text }) => counterOf(text));
+  const isTable = areBarred(someOf(lines));
+  const found = lines.map(({ text }) => counterOf(text, isTable));
   const numbered = found.flatMap((one) => (one === null ? [] : [one]));
   const said = lines.filter(({ text }) => text.trim() !== '').length;
   if (numbered.length < leastCounted || numbered.length < leastShare * said) return lines;
@@ -107,14 +115,14 @@ function saysMore(lines: readonly Line[], found: readonly (Counted | null)[]): b
   return more >= 0.6 * rests.length;
 }
 
-function counterOf(text: string): Counted | null {
+function counterOf(text: string, isTable: boolean): Counted | null {
   const found = counter.exec(text);
   if (found === null) return null;
   const [whole, digits = ''] = found;
   // Only blanks between two numbers make a pair of them, unless the first is filled up.
   const isPair = isDigit(text[whole.length]) && /\d *$/.test(whole) && !digits.startsWith('0');
   if (isPair) return null;
-  const { length } = whole.slice(0, lengthIn(text, whole)).trimEnd();
+  const { length } = whole.slice(0, lengthOf(whole, isTable)).trimEnd();
   const rest = text.slice(length);
   // `1 = 5` is a setting whose name is a number.
   if (/^\s{0,40}(?:[:<-]?=|[=-]>|<-)/.test(rest)) return null;
