@@ -171,6 +171,108 @@ describe('settings behind the word that they belong to', () => {
   ]);
 });
 
+describe('what brackets say between a name and its value', () => {
+  const says = `
+    tern = 4  (1 to 8; in kHz)
+    plover = soft  (soft|hard)
+    lap count = 12
+  `;
+  hold([
+    ...[': ', ' = '].map((between) => ({
+      what: `with ${JSON.stringify(between)} behind them`,
+      text: `
+        tern (1..8) [kHz] = 4
+        plover (soft|hard) = soft
+        lap count = 12
+      `.replaceAll(' = ', between),
+      says,
+    })),
+    {
+      what: 'where only blanks follow',
+      text: `
+        tern <1-8> [kHz]      4
+        plover <soft | hard>  soft
+        lap count             12
+      `,
+      says,
+    },
+    {
+      what: 'of which some is part of a name',
+      text: `
+        CPU(s): 4
+        point (x, y): 3, 4
+        part (left): 7
+      `,
+      says: `
+        CPU(s) = 4
+        point (x, y) = 3, 4
+        part (left) = 7
+      `,
+    },
+  ]);
+});
+
+describe('what a board says around its settings', () => {
+  const says = `
+    speed = 5
+    mode = soft
+    gain top = 4.5
+    lap = on
+  `;
+  hold([
+    {
+      what: 'before columns',
+      text: `
+        welcome to kestrel
+        version 2.1
+
+        speed       5
+        mode        soft
+        gain top    4.5
+        lap         on
+      `,
+      says,
+    },
+    {
+      what: 'before and behind columns',
+      text: `
+        Kestrel, second of its kind
+        speed       5
+        mode        soft
+        gain top    4.5
+        lap         on
+        goodbye
+      `,
+      says,
+    },
+    {
+      what: 'where names and values are words in a line as well',
+      text: `
+        KESTREL 1.0 ready
+        Type menu for a list of commands
+        speed 5
+        mode soft
+        gain top 4.5
+        lap on
+      `,
+      says,
+    },
+    {
+      what: 'in fewer words than it has settings of text',
+      text: `
+        motto = calm green sea
+        speed = 5
+        mode = soft
+      `,
+      says: `
+        motto = calm green sea
+        speed = 5
+        mode = soft
+      `,
+    },
+  ]);
+});
+
 describe('names', () => {
   hold([
     {

@@ -17,6 +17,7 @@ import { type IndentedLine, indentIn } from './indents';
 import { lineFormsIn, moreFormsIn } from './line-forms';
 import { pathIn } from './path';
 import { type Sample, sampleOf } from './sample';
+import { sentencesIn } from './sentences';
 import { type TableFound, tableIn } from './table';
 
 /** Finds from lines how a listing writes its settings. */
@@ -25,8 +26,7 @@ export function findForms(written: readonly Line[]): Forms {
   const lines = continued === null ? written : joinedAt(written, continued);
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
   const { marks, lines: all } = commented(sampleOf(lines, indices));
-  const { opening, closing, indices: framing } = countLines(all, indices.length);
-  const body = all.filter(({ index }) => !framing.has(index));
+  const { opening, closing, body } = framesAround(lines, all, indices.length);
   const table = tableIn(
     body.filter(({ text }) => !isSurelyHeading(text)),
     '.',
@@ -63,6 +63,32 @@ export function findForms(written: readonly Line[]): Forms {
     opening: [...opening],
     closing: [...closing],
     decimal,
+  };
+}
+
+interface Framed {
+  readonly opening: readonly string[];
+  readonly closing: readonly string[];
+  /** All other lines. */
+  readonly body: readonly Sample[];
+}
+
+const mostSaid = 4;
+
+/** What stands before and after the settings: how many there are, and sentences. */
+function framesAround(lines: readonly Line[], all: readonly Sample[], count: number): Framed {
+  const counted = countLines(all, count);
+  const rest = all.filter(({ index }) => !counted.indices.has(index));
+  const said = sentencesIn(rest, {
+    indentOf: ({ index }) => indentOf(lines[index]?.text ?? ''),
+    isApart: ({ index }) => index > 0 && lines[index - 1]?.text.trim() === '',
+  });
+  const around = new Set([...said.opening, ...said.closing]);
+  const textsOf = (sentences: readonly Sample[]) => sentences.map(({ text }) => text).slice(0, mostSaid);
+  return {
+    opening: [...counted.opening, ...textsOf(said.opening)],
+    closing: [...counted.closing, ...textsOf(said.closing)],
+    body: rest.filter((line) => !around.has(line)),
   };
 }
 
