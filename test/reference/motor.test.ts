@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
 import {
+  coastingDamping,
   idleCurrentAt,
   motorEfficiency,
   motorTorque,
@@ -82,6 +83,17 @@ describe('the current without a load', () => {
     const state = settled(motor, 12, 1.5e-8);
     near(motorTorque(motor, state.current, state.speed), 1.5e-8 * state.speed ** 2, 1e-9);
     near(turning(motor, state.speed, 1.5e-8).voltage, 12, 1e-9);
+  });
+});
+
+describe('a motor that coasts down', () => {
+  it('is held back in the mean of both ways: driven J/(1/(K² R) + 2 c Ω), coasting J/(2 c Ω) (the model by hand)', () => {
+    const motor = { speedConstant: 2000 * perMinute, resistance: 0.1, idleCurrent: 0.8 };
+    const [speed, factor, inertia] = [1200, 1.5e-8, 6.62e-6];
+    const [driven, coasting] = [1 / (motor.speedConstant ** 2 * 0.1) + 3.6e-5, 3.6e-5];
+    near(inertia / coastingDamping(motor, speed, factor), (inertia / driven + inertia / coasting) / 2, 1e-9);
+    // Slowing down is slower than speeding up where both were identified (RotorS: 12.5 ms up, 25 ms down).
+    assert.ok(inertia / coasting > 2 * (inertia / driven));
   });
 });
 

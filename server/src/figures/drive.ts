@@ -20,6 +20,8 @@ export interface Carried {
   readonly weight: number;
   /** Propellers' pitch, m. */
   readonly pitch: number;
+  /** Whether the controllers slow the motors down, or let them coast. */
+  readonly brakes: boolean;
   /** What the script makes of the throttle; null where it can't be read. */
   readonly throttle: Throttle | null;
 }
@@ -46,7 +48,15 @@ export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
     sourceResistance: source.resistance,
     otherPower,
   };
-  const carried = { drive, weight: mass * gravity, pitch, throttle: throttleOf(own, fullVoltage(own)) };
+  // Controllers brake unless a script says that they don't.
+  const brakes = !own.isSet('esc.drive.brake') || own.flag('esc.drive.brake') !== false;
+  const carried = {
+    drive,
+    weight: mass * gravity,
+    pitch,
+    brakes,
+    throttle: throttleOf(own, fullVoltage(own)),
+  };
   return {
     value: doubtful(carried, [...doubtsOf(spread, source.doubt), idleDoubt(plate)]),
     assumed: [...air.assumed, ...assumed],

@@ -1,8 +1,7 @@
 import { rodInertia } from '../physics/inertia';
-import { speedDamping } from '../physics/motor';
-import { torqueFactor } from '../physics/propeller';
+import { dampingAt } from './damping';
 import { type Carried, carriedBy } from './drive';
-import { hovering } from './drive-figures';
+import { fine, hovering } from './drive-figures';
 import type { FigureSource } from './figure';
 import { model } from './model';
 
@@ -20,7 +19,6 @@ export interface Rotor {
   readonly inertia: number;
   /** Factor by which it may be off. */
   readonly factor: number;
-  readonly why: string;
 }
 
 /** Grams of a plastic propeller a square inch of its diameter squared. Common practice, from kitchen scales. */
@@ -41,8 +39,7 @@ export const rotorOf = model<[], Rotor>('rotor', (own) => {
   const carried = carriedBy(own);
   const damping = carried === null ? null : dampingInHover(carried.value.likely);
   if (carried === null || damping === null) return null;
-  const why = 'motor.response-time, as the script sets it';
-  return { value: { inertia: given * damping, factor: factors.measured, why }, assumed: carried.assumed };
+  return { value: { inertia: given * damping, factor: factors.measured }, assumed: carried.assumed };
 });
 
 const estimatedRotor = model<[], Rotor>('estimated rotor', (own) => {
@@ -59,7 +56,6 @@ const estimatedRotor = model<[], Rotor>('estimated rotor', (own) => {
       inertia,
       // Controllers add a lag of their own, and a braking motor is slower than a driven one.
       factor: known === null ? factors.usual : factors.weighed,
-      why: `J / (1/(K^2 R) + 2 c Ω), J = ${own.short(inertia, 'g*m^2')}`,
     },
     assumed: [...carried.assumed, ...assumed],
   };
@@ -71,8 +67,7 @@ function bladesInertia(mass: number, diameter: number): number {
 
 function dampingInHover(carried: Carried): number | null {
   const state = hovering(carried);
-  const { motor, propeller, airDensity } = carried.drive;
-  return state === null ? null : speedDamping(motor, state.motor.speed, torqueFactor(propeller, airDensity));
+  return state === null ? null : dampingAt(carried, state.motor.speed);
 }
 
 export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
@@ -88,8 +83,9 @@ export const estimatedMotorLag = model<[], MotorLag>('estimated motor lag', (own
   const carried = carriedBy(own);
   const damping = carried === null ? null : dampingInHover(carried.value.likely);
   if (rotor === null || damping === null) return null;
-  const { inertia, factor, why } = rotor.value;
+  const { inertia, factor } = rotor.value;
   const likely = inertia / damping;
+  const why = `${fine(inertia, 'g*m^2')} / ${fine(damping, 'N*m*s')} of motor, losses and air against a change of speed`;
   return { value: { likely, low: likely / factor, high: likely * factor, why }, assumed: rotor.assumed };
 });
 
@@ -98,7 +94,7 @@ export const motorLagFigures: readonly FigureSource[] = [
     id: 'motor-lag',
     title: 'Lag of motor and propeller in the hover',
     unit: 'ms',
-    from: ['motor.response-time', 'prop.inertia', 'prop.mass', 'motor.resistance'],
+    from: ['motor.response-time', 'prop.inertia', 'prop.mass', 'motor.resistance', 'esc.drive.brake'],
     compute(view) {
       const lag = motorLagOf(view);
       if (lag === null) return null;

@@ -1,7 +1,8 @@
 import type { CraftView } from '../craft/view';
 import { type DriveState, stateAtThrottle } from '../physics/drive';
-import { dragSlope, speedDamping, speedPerVolt } from '../physics/motor';
+import { dragSlope, speedPerVolt } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
+import { dampingAt } from './damping';
 import { type Carried, carriedOnFull, carriedToLand } from './drive';
 import { hovering } from './drive-figures';
 import { model } from './model';
@@ -91,7 +92,7 @@ function pointOf(
   carried: Carried,
   name: ThrottleName,
 ): OperatingPoint | null {
-  const { drive, throttle } = carried;
+  const { throttle } = carried;
   const idle = view.quantity('motor.idle') ?? 0;
   const state = throttle === null ? null : stateAt(carried, throttle, name, idle);
   if (throttle === null || state === null) return null;
@@ -107,7 +108,7 @@ function pointOf(
     demand,
     room: { up: Math.max(0, (top ?? demand) - demand), down: Math.max(0, demand - (bottom ?? demand)) },
     outputSlope,
-    motor: motorIn(drive, state, outputSlope),
+    motor: motorIn(carried, state, outputSlope),
   };
 }
 
@@ -120,8 +121,8 @@ function stateAt(carried: Carried, { most }: Throttle, name: ThrottleName, idle:
   return stateAtThrottle(carried.drive, name === 'high' ? top : (top + hover.throttle) / 2);
 }
 
-function motorIn(drive: Carried['drive'], state: DriveState, outputSlope: number): MotorResponse {
-  const { motor, propeller, airDensity } = drive;
+function motorIn(carried: Carried, state: DriveState, outputSlope: number): MotorResponse {
+  const { motor, propeller, airDensity } = carried.drive;
   const { speed } = state.motor;
   const factor = torqueFactor(propeller, airDensity);
   // One side is turned up as the other is turned down: the pack does not feel it.
@@ -131,7 +132,7 @@ function motorIn(drive: Carried['drive'], state: DriveState, outputSlope: number
   return {
     thrust: thrust * faster,
     drag: slope * faster,
-    damping: speedDamping(motor, speed, factor),
+    damping: dampingAt(carried, speed),
     dragSlope: slope,
   };
 }

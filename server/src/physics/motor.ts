@@ -86,6 +86,16 @@ export function speedDamping(motor: Motor, speed: number, factor: number): numbe
   return ownDamping(motor) + dragSlope(speed, factor);
 }
 
+/**
+ * The same of a motor that is driven up and coasts down: nothing but the propeller and its own losses slow it then.
+ * Its lag is taken as the mean of both ways, and this as what belongs to that lag.
+ */
+export function coastingDamping(motor: Motor, speed: number, factor: number): number {
+  const driven = speedDamping(motor, speed, factor);
+  const coasting = (motor.idleSlope ?? 0) / motor.speedConstant + dragSlope(speed, factor);
+  return coasting <= 0 ? driven : 2 / (1 / driven + 1 / coasting);
+}
+
 /** The motor's own part of it, at any speed. */
 function ownDamping({ speedConstant: k, resistance: r, idleSlope = 0 }: Motor): number {
   return 1 / (k * k * r) + idleSlope / k;

@@ -62,6 +62,13 @@ const described = {
       'Who holds it: the board, the transmitter, another device such as a speed controller; fact: nobody, it describes the craft.',
     ),
   ),
+  isNote: z
+    .optional(z.literal(true))
+    .check(
+      z.describe(
+        'Says that its value is kept for people alone: nothing is computed or checked from it, and no board holds it.',
+      ),
+    ),
   source: source.check(
     z.describe('Where its figures come from: title, author or body, section; or "common practice".'),
   ),

@@ -57,7 +57,7 @@ export function parameterParagraphs(
   mostDescribed = Number.POSITIVE_INFINITY,
 ): readonly string[] {
   return [
-    escaped(parameter.summary),
+    `${escaped(parameter.summary)}${parameter.isNote === true ? ' It is kept for people: its value is not computed with.' : ''}`,
     `Takes ${escaped(allowedText(parameter))}.${defaultText(parameter)}`,
     ...choicesText(choices, mostDescribed),
     ...slopeText(parameter),
