@@ -16,6 +16,7 @@ import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
 import type { SheetView } from './sheet-view';
+import { teachingOfLines } from './teach-line';
 import { tryValue } from './try-value';
 import { useAsBoardText } from './use-as-board-text';
 
@@ -35,6 +36,7 @@ export function registerCommands(
     explanations,
     proofs,
     preview,
+    ...teachingOfLines(client),
     register('propsoff.copyForBoard', () => copyForBoard(client)),
     register('propsoff.previewBoardText', () => preview.open()),
     register('propsoff.makeCraftScript', () => makeCraftScript(client)),

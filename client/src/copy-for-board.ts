@@ -6,6 +6,7 @@ import { stepDone } from './first-steps';
 import { activeScript } from './language';
 import { pickBoard } from './pick-board';
 import { readRecord, writeRecord } from './record';
+import { teach, teachCommand } from './teach';
 import { written } from './written';
 
 const { t } = vscode.l10n;
@@ -49,20 +50,32 @@ export async function copyForBoard(client: Client): Promise<void> {
     void vscode.window.showWarningMessage(
       t('The hand-over could not be recorded beside the script: {reason}', { reason: fault }),
     );
-  const picked = await vscode.window.showInformationMessage(
-    said(text),
-    t('Show What Was Rounded or Left Out'),
-  );
-  if (picked !== undefined) client.log.show();
+  await offer(client, script.uri, text);
 }
 
-function said({ count, board, pack, unchecked }: Text): string {
+/** What was copied, and what can be said or seen of it. */
+async function offer(client: Client, script: vscode.Uri, text: Text): Promise<void> {
+  const show = t('Show What Was Rounded or Left Out');
+  const example = t('Type an Example…');
+  const same = t('Same as the Listing');
+  const choices = text.isAssumed ? [example, same, show] : [show];
+  const picked = await vscode.window.showInformationMessage(said(text), ...choices);
+  if (picked === show) client.log.show();
+  if (picked === same) await teach(client, script, { kind: 'same-command', line: null, part: '' });
+  // What was copied is in the wrong form by that: it is copied anew.
+  if (picked === example && (await teachCommand(client, script))) await copyForBoard(client);
+}
+
+function said({ count, board, pack, unchecked, isAssumed }: Text): string {
   const settings =
     pack === null
       ? t('{count} settings for {board}.', { count, board: board.title })
       : t('{count} settings for {board}, pack {pack}.', { count, board: board.title, pack });
   const aside = unchecked === null ? [] : [t('Read as a part: what a whole craft needs was not checked.')];
-  return [settings, ...aside, t('Propellers off before a pack is connected.')].join(' ');
+  const assumed = isAssumed
+    ? [t('The lines are as the board lists them: nobody has said how it is told a setting.')]
+    : [];
+  return [settings, ...aside, ...assumed, t('Propellers off before a pack is connected.')].join(' ');
 }
 
 /** The record of the last hand-over, null for everything; undefined: the pilot has left. */

@@ -6,6 +6,7 @@ import type { Client } from './client';
 import type { Explanations } from './explanations';
 import { activeScript } from './language';
 import { pickBoard } from './pick-board';
+import { teach } from './teach';
 
 const { t } = vscode.l10n;
 
@@ -34,13 +35,25 @@ export class Proofs implements vscode.Disposable {
     }
     const capture = await pickCapture(t('Compare with Captured Text'));
     if (capture === undefined) return;
-    const proof = await this.proof(script, capture.text);
+    await this.prove(script, capture, false);
+  }
+
+  /** Shows the proof; what it asks is answered by a press, and proved anew. */
+  private async prove(script: vscode.Uri, capture: Capture, omitsDefaults: boolean): Promise<void> {
+    const proof = await this.proof(script, capture.text, omitsDefaults);
     if (proof === undefined) return;
     this.mark(capture, proof);
     const name = script.path.split('/').at(-1) ?? '';
     await this.explanations.show(t('proof of {name}', { name }), proof.markdown);
     const show = proof.isWhole ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
-    void show(proof.summary);
+    if (proof.question === null) {
+      void show(proof.summary);
+      return;
+    }
+    const only = t('It Lists Only What Differs');
+    if ((await show(`${proof.summary} ${proof.question}`, only)) !== only) return;
+    await teach(this.client, script, { kind: 'omits-defaults', line: null, part: '' });
+    await this.prove(script, capture, true);
   }
 
   dispose(): void {
@@ -48,8 +61,12 @@ export class Proofs implements vscode.Disposable {
     this.closing.dispose();
   }
 
-  private async proof(script: vscode.Uri, capture: string): Promise<Proof | undefined> {
-    const asked = { ...about(script), capture, board: null };
+  private async proof(
+    script: vscode.Uri,
+    capture: string,
+    omitsDefaults: boolean,
+  ): Promise<Proof | undefined> {
+    const asked = { ...about(script), capture, board: null, omitsDefaults };
     let answer = await this.client.request(proveRequest, asked);
     if (answer?.kind === 'no-board') {
       const board = await pickBoard(answer.boards, answer.message);

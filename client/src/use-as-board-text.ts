@@ -5,6 +5,7 @@ import type { Client } from './client';
 import { exists } from './exists';
 import { includeInScript } from './include-in-script';
 import { boardLanguageId } from './language';
+import { profileFile, writtenProfile } from './profile-file';
 import { written } from './written';
 
 const { t } = vscode.l10n;
@@ -27,7 +28,7 @@ export async function useAsBoardText(client: Client): Promise<void> {
     void vscode.window.showWarningMessage(t('No line of this text looks like a setting.'));
     return;
   }
-  const shown = await shownAsBoardText(document, text, place, found);
+  const shown = await shownAsBoardText(client, document, text, place, found);
   if (shown !== null) await offer(shown, found);
 }
 
@@ -49,13 +50,14 @@ async function placeFor(document: vscode.TextDocument, isWhole: boolean): Promis
 
 /** Writes what is to be written and opens the text; null where that failed, and was said. */
 async function shownAsBoardText(
+  client: Client,
   before: vscode.TextDocument,
   text: string,
   place: vscode.Uri | null,
   found: NewBoardText,
 ): Promise<vscode.Uri | null> {
   const isThere = place?.toString() === before.uri.toString();
-  if (place !== null && !(await writtenBeside(place, isThere ? null : text, found))) return null;
+  if (place !== null && !(await writtenBeside(client, place, isThere ? null : text, found))) return null;
   if (place === null || isThere) {
     if (before.languageId !== boardLanguageId)
       await vscode.languages.setTextDocumentLanguage(before, boardLanguageId);
@@ -71,19 +73,15 @@ async function shownAsBoardText(
   return place;
 }
 
-/** The text, its profile in the workspace's folder for boards, and which board it is of where its name does not say so. */
+/** The text, its profile in the folder for boards, and which board it is of where its name does not say so. */
 async function writtenBeside(
+  client: Client,
   place: vscode.Uri,
   text: string | null,
   { board, profile, isByName }: NewBoardText,
 ): Promise<boolean> {
-  const folder = vscode.workspace.getWorkspaceFolder(place)?.uri;
-  if (profile !== null && folder !== undefined) {
-    const uri = vscode.Uri.joinPath(folder, 'boards', `${board}.json`);
-    if (!(await written(uri, profile))) return false;
-  }
-  const isKnown = profile === null || folder !== undefined;
-  if (!isByName && isKnown && !(await keepChoice(place, board))) return false;
+  if (profile !== null && !(await writtenProfile(client, profileFile(place, board), profile))) return false;
+  if (!isByName && !(await keepChoice(place, board))) return false;
   return text === null || (await written(place, text));
 }
 

@@ -65,6 +65,7 @@ describe('a folder that is not on this machine', () => {
       const left = new CancellationTokenSource();
       const given = connection.sendRequest(boardTextRequest, wanted);
       const proved = connection.sendRequest(proveRequest, {
+        omitsDefaults: false,
         ...about,
         capture: "who/title-of-craft <- 'Finch'\n",
         board: null,

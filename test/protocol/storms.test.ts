@@ -85,6 +85,7 @@ describe('a storm', () => {
       await server.open(scratch.uriOf(name), 'include "base.craft"\n[gyro.filter.1]\ncutoff = quiet\n');
     const answers = scripts.map((name) =>
       server.connection.sendRequest(proveRequest, {
+        omitsDefaults: false,
         textDocument: { uri: scratch.uriOf(name) },
         capture: '',
         board: null,

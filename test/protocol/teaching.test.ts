@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { join } from 'node:path';
 import { propsoff as run } from '../support/command-line';
 import { type Scratch, withScratch } from '../support/scratch';
 
@@ -70,12 +71,45 @@ describe('what a listing does not show by itself, said on the command line', () 
   );
 
   it(
+    'is asked for where half is missing, and said once or for good',
+    withGannet((scratch) => {
+      scratch.write('captured.txt', 'harbour lamp ~> 55\nquay crane ~> off\n');
+      const asked = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
+      assert.match(asked.stdout, /^6 settings are missing, which is about half: does this board list only/m);
+      const said = propsoff(scratch, 'prove', 'my.craft', 'captured.txt', '--omits-defaults');
+      assert.match(
+        said.stdout,
+        /^not compared: own\."harbour rope": the listing leaves out what is at its default/m,
+      );
+      assert.doesNotMatch(said.stdout, /missing, which/);
+      const learned = propsoff(scratch, 'learn', 'gannet.boardtext', '--omits-defaults', '--name', 'gannet');
+      scratch.write('boards/gannet.json', learned.stdout);
+      assert.doesNotMatch(propsoff(scratch, 'prove', 'my.craft', 'captured.txt').stdout, /missing, which/);
+    }),
+  );
+
+  it(
     'shows an echo of what was pasted for what it is',
     withGannet((scratch) => {
       scratch.write('captured.txt', commands);
       const { status, stdout, stderr } = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
       assert.deepEqual([status, stdout], [2, '']);
       assert.match(stderr, /only what was typed or pasted/);
+    }),
+  );
+
+  it(
+    'is known in a profile beside the text from any other folder',
+    withGannet((scratch) => {
+      scratch.write('elsewhere/note.txt', '');
+      const folder = join(scratch.path, 'elsewhere');
+      assert.equal(run(['board-text', '../my.craft'], { cwd: folder }).stdout, commands);
+      assert.match(
+        run(['check', '../gannet.boardtext'], { cwd: folder }).stdout,
+        / 0 must-fix, 0 risk, 0 note,/,
+      );
+      assert.match(run(['read', '../gannet.boardtext'], { cwd: folder }).stdout, /^profile = gannet$/m);
+      assert.equal(run(['board-text', join(scratch.path, 'my.craft')], { cwd: '/' }).stdout, commands);
     }),
   );
 

@@ -8,7 +8,20 @@ import type { BenchCard } from '../sheet/bench-card/bench-card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { TriedValue, Tryable } from '../sheet/try-value';
-import { about, type Form, flag, here, list, object, optional, pair, position, text } from './requests/form';
+import {
+  about,
+  count,
+  type Form,
+  flag,
+  here,
+  list,
+  object,
+  oneOf,
+  optional,
+  pair,
+  position,
+  text,
+} from './requests/form';
 
 export type { Learned, LearnedRow } from '../features/board/learning';
 export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
@@ -266,6 +279,8 @@ export type BoardTextAnswer =
       readonly kind: 'text';
       readonly board: BoardChoice;
       readonly pack: string | null;
+      /** Whether nobody has said how the board is told a setting: the lines are written as it lists them. */
+      readonly isAssumed: boolean;
       /** As the board takes it at once, one piece after the other. */
       readonly pieces: readonly string[];
       readonly count: number;
@@ -310,14 +325,21 @@ export type ProveAnswer =
       readonly markdown: string;
       readonly summary: string;
       readonly isWhole: boolean;
+      /** Whether the board lists only what differs from its defaults, as a question; null where nothing speaks for it. */
+      readonly question: string | null;
       /** 0-based lines of the capture. */
       readonly problems: readonly { readonly line: number; readonly message: string }[];
     };
 
+export interface ProveParams extends AboutScript, CapturedText {
+  /** The board lists only what differs from its defaults, whatever its profile says. */
+  readonly omitsDefaults: boolean;
+}
+
 /** Whether a capture shows what an open script says. `board`: null for the board that the script sets. */
-export const proveRequest = new OwnRequest<AboutScript & CapturedText, ProveAnswer | null>(
+export const proveRequest = new OwnRequest<ProveParams, ProveAnswer | null>(
   'propsoff/prove',
-  object({ ...about, ...capture }),
+  object({ ...about, ...capture, omitsDefaults: flag }),
 );
 
 /** What an unknown listing says, with proposals for a person to confirm. */
@@ -365,6 +387,55 @@ export interface NewBoardText {
   /** Lines that were not understood. */
   readonly left: number;
 }
+
+/**
+ * What a pilot says of a board that its text does not show. setting, comment, heading: what a line is, and in `part`
+ * what it does not show by itself. command: in `part`, what would be typed to set one setting as it stands.
+ * same-command: the board takes the lines that it lists. omits-defaults: it lists only what differs from its defaults.
+ */
+const lessonKinds = ['setting', 'comment', 'heading', 'command', 'same-command', 'omits-defaults'] as const;
+
+export interface BoardLesson {
+  readonly kind: (typeof lessonKinds)[number];
+  /** From 0; null where it is about no line. */
+  readonly line: number | null;
+  /** Empty: nothing is said. */
+  readonly part: string;
+}
+
+export interface TeachParams extends AboutScript {
+  readonly lesson: BoardLesson;
+}
+
+export type TeachAnswer =
+  | {
+      readonly kind: 'taught';
+      readonly board: string;
+      /** The profile's file as it is to be. */
+      readonly profile: string;
+      /** Whether there was none before. */
+      readonly isNew: boolean;
+      /** Whether the file's name alone leads to that board. */
+      readonly isByName: boolean;
+      /** The board's text that the profile is for; null: the script includes none. */
+      readonly text: string | null;
+      /** A sentence. */
+      readonly said: string;
+    }
+  /** `asks`: saying the part may help. */
+  | { readonly kind: 'refused'; readonly message: string; readonly asks: boolean };
+
+/** The profile of a board with more said of it. */
+export const teachRequest = new OwnRequest<TeachParams, TeachAnswer | null>(
+  'propsoff/teach',
+  object({ ...about, lesson: object({ kind: oneOf(lessonKinds), line: optional(count), part: text }) }),
+);
+
+/** A file that the client wrote, perhaps where nobody watches; answered once it counts. */
+export const writtenRequest = new OwnRequest<{ readonly uri: string }, null>(
+  'propsoff/written',
+  object({ uri: text }),
+);
 
 /** null: no line of the text looks like a setting. */
 export const newBoardTextRequest = new OwnRequest<NewBoardTextParams, NewBoardText | null>(

@@ -28,6 +28,8 @@ export class AdditionFiles {
   private additions: Additions | null = null;
   private inUse: { readonly catalog: Catalog; readonly problems: Problems };
   private roots: readonly string[] = [];
+  /** Folders of files beside which boards lie: they count after those of the workspace. */
+  private readonly alone = new Set<string>();
   /** One reading after the other: none takes for unread what another has in hand. */
   private reading: Promise<boolean> = Promise.resolve(false);
   /** Texts of files that are open in an editor: they count more than the disk. */
@@ -87,6 +89,20 @@ export class AdditionFiles {
     return this.reload();
   }
 
+  /** A file was opened: where it stands in no workspace, profiles of boards lie beside it. True when one is new. */
+  async openedAlone(uri: string): Promise<boolean> {
+    const isInside = this.roots.some((root) => canonicalUri(uri).startsWith(`${root}/`));
+    return !isInside && this.boardsBeside([uri]);
+  }
+
+  /** Boards whose profiles lie in folders beside these files count too. True when one is new. */
+  async boardsBeside(uris: readonly string[]): Promise<boolean> {
+    const folders = uris.map((uri) => canonicalUri(uri).replace(/\/[^/]*$/, ''));
+    const before = this.alone.size;
+    for (const folder of folders) if (!this.roots.includes(folder)) this.alone.add(folder);
+    return this.alone.size > before && this.reload();
+  }
+
   /** Something appeared, changed or went away in one of the folders, or a folder did. */
   async diskChanged(uri: string): Promise<boolean> {
     const key = canonicalUri(uri);
@@ -121,7 +137,14 @@ export class AdditionFiles {
   }
 
   private folders(): readonly string[] {
-    return this.roots.flatMap((root) => additionFolders.map((folder) => `${root}/${folder}`));
+    return [
+      ...this.roots.flatMap((root) => additionFolders.map((folder) => `${root}/${folder}`)),
+      ...[...this.alone].map((folder) => `${folder}/boards`),
+    ];
+  }
+
+  private isBeside(file: string): boolean {
+    return !this.roots.some((root) => file.startsWith(`${root}/boards/`));
   }
 
   private async reload(): Promise<boolean> {
@@ -138,7 +161,9 @@ export class AdditionFiles {
     };
     const found = (await Promise.all(this.folders().map(filesIn))).flat().map(canonicalUri);
     const files = [...new Set([...found, ...this.open.keys()])].filter((uri) => this.isAddition(uri));
-    const areOthers = await this.boards.list(files.filter(isOfBoard));
+    const areOthers = await this.boards.list(
+      ...parted(files.filter(isOfBoard), (file) => this.isBeside(file)),
+    );
     const texts = await this.texts(
       files.filter((file) => !isOfBoard(file)),
       tell,
@@ -185,4 +210,8 @@ export class AdditionFiles {
     this.inUse = { catalog: this.boards.catalogOn(catalog), problems: new Map(problems) };
     return true;
   }
+}
+
+function parted<T>(all: readonly T[], isOther: (one: T) => boolean): readonly [readonly T[], readonly T[]] {
+  return [all.filter((one) => !isOther(one)), all.filter(isOther)];
 }

@@ -28,10 +28,11 @@ export class BoardFiles {
     return this.profiles?.textOf(file);
   }
 
-  /** The folders hold these files now; those that have been read are read again. True when anything has changed. */
-  async list(files: readonly string[]): Promise<boolean> {
+  /** The folders hold these files now, and others lie beside files that stand alone; those that have been read are read again. True when anything has changed. */
+  async list(own: readonly string[], beside: readonly string[]): Promise<boolean> {
     const before = this.listed;
-    this.listed = listedBoards(files, this.builtIn);
+    this.listed = listedBoards(own, beside, this.builtIn);
+    const files = [...own, ...beside];
     const there = new Set(files);
     const read = new Set([...(this.profiles?.all() ?? []), ...this.unreadable.keys()]);
     for (const file of files) if (this.open.has(file)) read.add(file);

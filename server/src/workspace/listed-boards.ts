@@ -9,8 +9,15 @@ export interface ListedBoards {
   readonly problems: ReadonlyMap<string, AdditionProblem>;
 }
 
-/** Each file is the profile of the board that it is named after. A name that is taken stays with whom it was. */
-export function listedBoards(files: readonly string[], builtIn: ReadonlySet<string>): ListedBoards {
+/**
+ * Each file is the profile of the board that it is named after. A name that is taken stays with whom it was. `beside`:
+ * files that count only where no other has their name.
+ */
+export function listedBoards(
+  files: readonly string[],
+  beside: readonly string[],
+  builtIn: ReadonlySet<string>,
+): ListedBoards {
   const named = new Map<string, string>();
   const problems = new Map<string, AdditionProblem>();
   for (const file of [...files].sort()) {
@@ -18,6 +25,10 @@ export function listedBoards(files: readonly string[], builtIn: ReadonlySet<stri
     const fault = faultOf(name, named.get(name), builtIn);
     if (fault === null) named.set(name, file);
     else problems.set(file, { id: 'addition/name', message: fault, start: 0, end: 0 });
+  }
+  for (const file of [...beside].sort()) {
+    const name = boardOf(file);
+    if (!named.has(name) && faultOf(name, undefined, builtIn) === null) named.set(name, file);
   }
   return { files: named, problems };
 }

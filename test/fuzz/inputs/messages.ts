@@ -110,7 +110,7 @@ const requests: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
     reason: fc.option(anyText),
     isPreview: fc.boolean(),
   }),
-  'propsoff/prove': fc.record({ textDocument, capture, board }),
+  'propsoff/prove': fc.record({ textDocument, capture, board, omitsDefaults: fc.boolean() }),
   'propsoff/read': fc.record({ capture, board }),
   'propsoff/learn': fc.record({ capture }),
   'propsoff/makeProfile': fc.record({
@@ -118,6 +118,15 @@ const requests: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
     name: fc.constantFrom('kestrel', 'a b', '__proto__'),
     confirmed: fc.array(fc.tuple(path, path), { maxLength: 3 }),
   }),
+  'propsoff/teach': fc.record({
+    textDocument,
+    lesson: fc.record({
+      kind: fc.constantFrom('setting', 'comment', 'heading', 'command', 'same-command', 'omits-defaults'),
+      line: fc.option(fc.nat(12)),
+      part: fc.oneof(fc.constant(''), anyText),
+    }),
+  }),
+  'propsoff/written': fc.record({ uri: fc.constant('test:///work/boards/kestrel.json') }),
   'propsoff/boards': fc.constant({}),
   'propsoff/parameters': fc.constant({}),
 };

@@ -125,6 +125,7 @@ describe('every place of the editor’s side that writes a file', () => {
       'board-choice.ts',
       'copy-for-board.ts',
       'learn-panel.ts',
+      'profile-file.ts',
       'record.ts',
       'use-as-board-text.ts',
       'written.ts',

@@ -15,6 +15,8 @@ export interface Question {
   /** Paths of settings that are knowingly left. */
   readonly except: ReadonlySet<string>;
   readonly ignoresExtra: boolean;
+  /** What the pilot says for now: the board lists only what differs from its defaults. */
+  readonly omitsDefaults: boolean;
 }
 
 export type Compared =
@@ -23,14 +25,9 @@ export type Compared =
   | { readonly kind: 'refused'; readonly reason: string };
 
 /** Reads a capture as the craft's board writes, and holds the craft against it. */
-export function compareWithCapture({
-  profile,
-  captured,
-  entries,
-  capture,
-  except,
-  ignoresExtra,
-}: Question): Compared {
+export function compareWithCapture({ capture, ...question }: Question): Compared {
+  const { profile, captured, entries } = question;
+  const omitsDefaults = question.omitsDefaults || profile?.text.omitsDefaults === true;
   const forms = profile?.text.forms ?? captured?.forms ?? null;
   const listing = readListing(capture, forms);
   if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };
@@ -40,12 +37,12 @@ export function compareWithCapture({
       reason:
         'This shows only what was typed or pasted, not what the board holds: have the board list its settings, and capture that.',
     };
-  if (listing.settings.length === 0 && listing.echoes.length === 0 && profile?.text.omitsDefaults !== true)
+  if (listing.settings.length === 0 && listing.echoes.length === 0 && !omitsDefaults)
     return {
       kind: 'refused',
       reason: 'No line of it is read as a setting: have the board list its settings, and capture that.',
     };
-  const proof = prove({ profile, entries, captured, capture: listing, except, ignoresExtra });
+  const proof = prove({ ...question, capture: listing });
   return { kind: 'proof', proof, listing };
 }
 

@@ -43,6 +43,8 @@ export interface Proof {
   readonly left: readonly LeftLine[];
   /** How the capture shows that part of it is missing, as the end of a sentence; null where it looks whole. */
   readonly cutOff: string | null;
+  /** Whether about half is missing and nobody has said that the listing leaves out what is at its default: it may. */
+  readonly seemsToOmit: boolean;
   /** Whether all that a script sets by hand is there, and nothing else is wrong. */
   readonly isWhole: boolean;
 }
@@ -57,16 +59,20 @@ export interface ProofQuestion {
   readonly except: ReadonlySet<string>;
   /** Whether settings of which the craft says nothing count. */
   readonly ignoresExtra: boolean;
+  /** Whether the listing shows only what differs from the defaults, whatever the profile says. */
+  readonly omitsDefaults?: boolean;
 }
 
 /** Holds what a craft asks for against a capture. */
-export function prove({ profile, entries, captured, capture, except, ignoresExtra }: ProofQuestion): Proof {
+export function prove(question: ProofQuestion): Proof {
+  const { profile, entries, captured, capture, except, ignoresExtra } = question;
+  const omitsDefaults = question.omitsDefaults === true || profile?.text.omitsDefaults === true;
   const wanted = new Map(entries.entries.map((entry) => [settingKey(entry), entry]));
   const known = new KnownBeside(captured, profile);
   const held = capture.settings.map((setting) => heldRow(setting, wanted, known));
   const seen = new Set(capture.settings.map(settingKey));
   const absent = entries.entries.filter((entry) => !seen.has(settingKey(entry)));
-  const unheld = absent.map((entry) => absentRow(entry, profile));
+  const unheld = absent.map((entry) => (omitsDefaults ? omittedRow(entry, known) : missingRow(entry)));
   const unknown = unheld.flatMap(({ left }) => left ?? []);
   const byHand = [...entries.left.filter(isOfBoard), ...unknown];
   const isExcepted = ({ path }: { readonly path: string | null }) => path !== null && except.has(path);
@@ -84,6 +90,7 @@ export function prove({ profile, entries, captured, capture, except, ignoresExtr
     counts,
     left: capture.left,
     cutOff: cut,
+    seemsToOmit: !omitsDefaults && cut === null && isAboutHalf(counts),
     isWhole: notCompared.length === 0 && wrong === 0 && cut === null && capture.left.length === 0,
   };
 }
@@ -125,6 +132,12 @@ class KnownBeside {
     const row = this.profile?.find(setting.groups, setting.name, setting.occurrence)?.row.setting;
     return row === undefined ? {} : besideInRow(row, setting);
   }
+
+  /** As the profile or the captured text states it; null where neither does. */
+  defaultOf(key: SettingKey): string | null {
+    const row = this.profile?.find(key.groups, key.name, key.occurrence)?.row.setting;
+    return row?.default ?? this.captured.get(settingKey(key))?.stated?.default ?? null;
+  }
 }
 
 interface Absent {
@@ -132,18 +145,31 @@ interface Absent {
   readonly left?: LeftOut;
 }
 
-/** A setting that the capture does not show: gone, or at a default that the listing leaves out. */
-function absentRow(entry: Entry, profile: Profile | null): Absent {
-  const { groups, name, occurrence, path, value, step } = entry;
-  const row = { groups, name, occurrence, path, wanted: value, held: null, at: null, beside: null };
-  if (profile?.text.omitsDefaults !== true) return { row: { ...row, verdict: 'missing' } };
-  const byDefault = profile.find(groups, name, occurrence)?.row.setting.default;
-  if (byDefault === undefined) {
+function missingRow(entry: Entry): Absent {
+  return { row: { ...absentRow(entry), verdict: 'missing' } };
+}
+
+/** A setting that the capture does not show, for it is at its default. */
+function omittedRow(entry: Entry, known: KnownBeside): Absent {
+  const { path, value, step } = entry;
+  const byDefault = known.defaultOf(entry);
+  if (byDefault === null) {
     const reason = 'the listing leaves out what is at its default, and nobody has said what that is';
     return { left: { path, title: path, reason, heldBy: 'board', urgency: 2, isByHand: true } };
   }
   const isSame = sameValue(value, byDefault, step ?? undefined);
-  return { row: { ...row, held: byDefault, verdict: isSame ? 'default' : 'different' } };
+  return { row: { ...absentRow(entry), held: byDefault, verdict: isSame ? 'default' : 'different' } };
+}
+
+function absentRow({ groups, name, occurrence, path, value }: Entry): Omit<ProofRow, 'verdict'> {
+  return { groups, name, occurrence, path, wanted: value, held: null, at: null, beside: null };
+}
+
+/** Fewer may have been taken out of a capture by hand. */
+const leastMissing = 4;
+
+function isAboutHalf({ missing, equal, beside, different }: Proof['counts']): boolean {
+  return missing >= leastMissing && 2 * missing >= 0.9 * (missing + equal + beside + different);
 }
 
 function countsOf(rows: readonly ProofRow[]): Record<Verdict, number> {

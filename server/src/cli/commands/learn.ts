@@ -1,10 +1,10 @@
 import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnedProfile } from '../../board/learn/learned-profile';
 import { profileText } from '../../board/learn/profile-text';
+import { withText } from '../../board/learn/teach/taught-profile';
 import { readListing } from '../../board/listing/read-listing';
 import { boardNameFault } from '../../board/profile/board-name';
 import type { Catalog } from '../../catalog/catalog';
-import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
 import { currentFolder } from '../files/here';
@@ -88,11 +88,6 @@ export const learnCommand = command({
     return exitCodes.fine;
   },
 });
-
-/** A profile with more of how its board writes. */
-function withText(profile: BoardProfile, more: Partial<BoardText>): BoardProfile {
-  return profile.text === undefined ? profile : { ...profile, text: { ...profile.text, ...more } };
-}
 
 /** For the person who confirms: what may stand for what. */
 function report(

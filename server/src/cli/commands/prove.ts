@@ -2,7 +2,7 @@ import { TextLines } from '../../board/layer/text-lines';
 import { compareWithCapture } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
-import { besideText, notComparedText, proofSummary } from '../../features/board/proof-text';
+import { besideText, notComparedText, omitsQuestion, proofSummary } from '../../features/board/proof-text';
 import { settingText } from '../../features/board/setting-text';
 import { includedText } from '../../workspace/included-text';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
@@ -38,6 +38,10 @@ export const proveCommand = command({
       type: 'boolean',
       about: 'settings that the script does not make are listed but do not count',
     },
+    'omits-defaults': {
+      type: 'boolean',
+      about: 'the board lists only what differs from its defaults; its profile can say so for good',
+    },
   },
   examples: [
     ['propsoff prove my.craft captured.txt', 'each setting that differs, at its line of the capture'],
@@ -70,6 +74,7 @@ export const proveCommand = command({
       capture: await readCapture(capture, terminal),
       except,
       ignoresExtra: values['ignore-extra'] === true,
+      omitsDefaults: values['omits-defaults'] === true,
     });
     if (compared.kind === 'refused') throw new UsageError(`${capture}: ${compared.reason}`);
     const { proof } = compared;
@@ -84,7 +89,7 @@ export const proveCommand = command({
 });
 
 function json(proof: Proof, lines: TextLines, board: string | null, pack: string | null): string {
-  const { notCompared, excepted, rows, counts, cutOff, left, isWhole } = proof;
+  const { notCompared, excepted, rows, counts, cutOff, left, seemsToOmit, isWhole } = proof;
   return jsonText({
     version: 1,
     board,
@@ -93,6 +98,7 @@ function json(proof: Proof, lines: TextLines, board: string | null, pack: string
     notCompared: notCompared.map(({ path, title, reason }) => ({ path, title, reason })),
     excepted,
     cutOff,
+    seemsToOmit,
     unread: left.map(({ number }) => number),
     counts,
     rows: rows.map(({ at, ...row }) => ({ ...row, line: at === null ? null : lines.placeAt(at.start).line })),
@@ -109,13 +115,17 @@ const said: Readonly<Record<Verdict, (row: ProofRow) => string>> = {
   extra: ({ held }) => `extra: the board holds ${held}, the script does not set it`,
 };
 
+const omitsHelp =
+  'If so, add --omits-defaults, or have its profile say it: "omitsDefaults": true in its "text", as learn --omits-defaults writes it.';
+
 function report(proof: Proof, lines: TextLines, capture: string, pack: string | null): string {
-  const { notCompared, rows, left, cutOff } = proof;
+  const { notCompared, rows, left, cutOff, seemsToOmit } = proof;
   const all = [
     ...notCompared.map((one) => `not compared: ${notComparedText(one)}`),
     ...rows.filter(({ verdict }) => verdict !== 'equal').map((row) => rowText(row, lines, capture)),
     ...left.map(({ number, reason }) => `${capture}:${number + 1} could not be read: ${reason}`),
     ...(cutOff === null ? [] : [`${capture} was cut off: ${cutOff}`]),
+    ...(seemsToOmit ? [`${omitsQuestion(proof)} ${omitsHelp}`] : []),
     `${pack === null ? '' : `With pack ${pack}: `}${proofSummary(proof)}`,
   ];
   return `${all.map(visible).join('\n')}\n`;

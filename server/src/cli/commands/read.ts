@@ -1,3 +1,5 @@
+import { resolve } from 'node:path';
+import { URI } from 'vscode-uri';
 import { makeScript } from '../../board/layer/make-script';
 import { profileOfText } from '../../board/layer/profile-of-text';
 import { readSummary } from '../../features/board/read-summary';
@@ -23,6 +25,7 @@ export const readCommand = command({
     if (path === undefined || positionals.length > 1) throw new UsageError('read takes one capture');
     const around = await currentFolder();
     const capture = await readCapture(path, terminal);
+    if (path !== '-') await around.additions.boardsBeside([URI.file(resolve(path)).toString()]);
     const origin = { fileName: path.replace(/^.*[\\/]/, ''), picked: values.board ?? null };
     const recognised = await withBoards(around, (catalog) => profileOfText(capture, { catalog, ...origin }));
     const named = values.board ?? recognised?.name ?? null;

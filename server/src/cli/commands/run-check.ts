@@ -52,6 +52,7 @@ async function checkAll(
   terminal: Terminal,
   around: Here,
 ): Promise<Pick<Checked, 'files' | 'read'>> {
+  await around.additions.boardsBeside(scripts.map(({ uri }) => uri));
   if (board !== undefined) await namedBoard(around, board);
   const workspace = workspaceOf(around, (what, error) =>
     terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),

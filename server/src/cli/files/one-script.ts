@@ -64,6 +64,7 @@ export async function openedScript(
   pack: string | undefined,
   around: Here,
 ): Promise<OneScript> {
+  await around.additions.boardsBeside([file.uri]);
   const workspace = workspaceOf(around);
   const opened = workspace.openScript(file.uri, file.text, 0);
   await workspace.settled();

@@ -15,6 +15,8 @@ export interface DescribedProof {
   readonly problems: readonly { readonly line: number; readonly message: string }[];
   readonly isWhole: boolean;
   readonly summary: string;
+  /** A question: whether the board lists only what differs from its defaults; null where nothing speaks for it. */
+  readonly question: string | null;
 }
 
 const verdictWords: Readonly<Record<Verdict, string>> = {
@@ -35,6 +37,11 @@ export function notComparedText(left: LeftOut): string {
 /** What a line says otherwise beside its value. */
 export function besideText({ was, is }: BesideChange): string {
   return `says ${is} beside the same value, and said ${was} before`;
+}
+
+/** What is to be asked where about half is missing. */
+export function omitsQuestion({ counts }: Proof): string {
+  return `${counts.missing} settings are missing, which is about half: does this board list only what differs from its defaults?`;
 }
 
 /** The counts in a sentence, after what it comes to. */
@@ -60,6 +67,7 @@ export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof):
 export function describedProof(proof: Proof, capture: Listing, about: string): DescribedProof {
   const lines = new TextLines(capture.text);
   const summary = proofSummary(proof);
+  const question = proof.seemsToOmit ? omitsQuestion(proof) : null;
   const unequal = proof.rows.filter(({ verdict }) => verdict !== 'equal');
   const table = [
     '| Setting of the board | Parameter | The script says | The board holds | Verdict | Line |',
@@ -72,6 +80,7 @@ export function describedProof(proof: Proof, capture: Listing, about: string): D
     `**${summary.slice(0, summary.indexOf('.') + 1)}**${escaped(summary.slice(summary.indexOf('.') + 1))}`,
     proof.cutOff === null ? '' : `**The capture was cut off:** ${proof.cutOff}.`,
     unreadPart(proof),
+    question ?? '',
     unequal.length === 0 ? '' : table.join('\n'),
     'Propellers off while a pack is connected. A proof shows what the board holds, not that the craft is fit to fly.',
   ];
@@ -80,6 +89,7 @@ export function describedProof(proof: Proof, capture: Listing, about: string): D
     problems: problemsOf(proof, lines),
     isWhole: proof.isWhole,
     summary,
+    question,
   };
 }
 

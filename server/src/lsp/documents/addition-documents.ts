@@ -72,6 +72,16 @@ export class AdditionDocuments {
     });
   }
 
+  /** A script or a board's text was opened. */
+  openedAlone(uri: string): void {
+    this.settle(() => this.files.openedAlone(uri));
+  }
+
+  /** Resolves once all that came so far counts. */
+  broughtIn(): Promise<void> {
+    return this.settled;
+  }
+
   setRoots(roots: readonly string[]): void {
     this.settle(() => this.files.setRoots(roots));
   }

@@ -26,6 +26,7 @@ export class Documents {
     const { uri, text, version } = document;
     if (this.additions.has(uri)) this.additions.open(uri, text, version);
     else {
+      this.additions.openedAlone(uri);
       this.texts.open(document);
       this.diagnostics.changed(uri);
     }
@@ -53,6 +54,13 @@ export class Documents {
       this.session.workspace.diskChanged(uri);
       this.additions.diskChanged(uri);
     }
+  }
+
+  /** The client wrote a file; resolves once it counts. */
+  async written(uri: string): Promise<null> {
+    this.diskChanged([uri]);
+    await this.additions.broughtIn();
+    return null;
   }
 
   /** The pilot says whose text a board's text is. */

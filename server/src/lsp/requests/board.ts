@@ -32,6 +32,7 @@ import type {
   MadeProfile,
   MakeProfileParams,
   ProveAnswer,
+  ProveParams,
   ReadAnswer,
 } from '../protocol';
 import type { Session } from '../session';
@@ -65,6 +66,7 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
     kind: 'text',
     board,
     pack: view.pack,
+    isAssumed: written.isAssumed,
     pieces: piecesOf(known, written),
     count: written.count,
     unchecked,
@@ -110,7 +112,10 @@ async function recognised(workspace: Workspace, capture: string): Promise<string
   return recognisedProfile(workspace.catalog, capture)?.name ?? null;
 }
 
-export function proof({ snapshot, session }: Context, { capture, board }: CapturedText): ProveAnswer {
+export function proof(
+  { snapshot, session }: Context,
+  { capture, board, omitsDefaults }: ProveParams,
+): ProveAnswer {
   const { catalog, craft } = snapshot;
   const view = new CraftView(craft, snapshot.pack);
   if (!isReadable(capture)) return noBoard(catalog, noText);
@@ -120,8 +125,11 @@ export function proof({ snapshot, session }: Context, { capture, board }: Captur
   const entries = entriesOf(profile, view);
   if (profile === null && entries.entries.length === 0) return noBoard(catalog, unnamed);
   const captured = includedText(session.workspace, craft);
-  const question = { profile, captured, entries, capture, except: new Set<string>(), ignoresExtra: false };
-  const compared = compareWithCapture(question);
+  const compared = compareWithCapture({
+    ...{ profile, captured, entries, capture, omitsDefaults },
+    except: new Set<string>(),
+    ignoresExtra: false,
+  });
   if (compared.kind === 'refused') return noBoard(catalog, compared.reason);
   const pack = view.pack === null ? '' : `, pack ${view.pack}`;
   const about = `${view.text('craft.name') ?? 'The script'} on ${profile?.title ?? nobody.title}${pack}`;

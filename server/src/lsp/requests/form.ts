@@ -15,10 +15,15 @@ const must =
 
 export const text: Form<string> = must((value) => typeof value === 'string', 'a text');
 export const flag: Form<boolean> = must((value) => typeof value === 'boolean', 'true or false');
-const count: Form<number> = must(
+export const count: Form<number> = must(
   (value) => typeof value === 'number' && Number.isInteger(value) && value >= 0,
   'a whole number from 0 up',
 );
+
+/** One of these words. */
+export function oneOf<T extends string>(words: readonly T[]): Form<T> {
+  return must((value) => words.some((word) => word === value), `one of ${words.join(', ')}`);
+}
 
 /** The same, or left out: what a handler finds there by its name only. */
 export function leftOutOr<T>(form: Form<T>): Form<T | undefined> {

@@ -18,7 +18,7 @@ export async function newBoardText(
   const known = knownBoard(text, fileName, catalog);
   const listing = readListing(text, null);
   if (known !== null) return { ...known, isByName: known.board === own };
-  const board = freeName(own, catalog);
+  const board = freeBoardName(own, catalog);
   const made = madeProfile(served, { capture: text, name: board, confirmed: [] });
   if (made === null || listing.settings.length === 0) return null;
   const groups = new Set(listing.settings.map((setting) => JSON.stringify(setting.groups)));
@@ -49,7 +49,7 @@ function knownBoard(text: string, fileName: string, catalog: Catalog): Omit<NewB
 }
 
 /** A name that no board has yet: nothing is overwritten. */
-function freeName(wanted: string, catalog: Catalog): string {
+export function freeBoardName(wanted: string, catalog: Catalog): string {
   const taken = new Set(catalog.boardNames());
   let name = wanted;
   for (let number = 2; taken.has(name); number += 1) name = `${wanted}-${number}`;

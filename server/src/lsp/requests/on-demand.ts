@@ -5,3 +5,4 @@ export * from './compare';
 export * from './flight';
 export * from './new-board-text';
 export * from './sheet';
+export * from './teach';

@@ -141,6 +141,15 @@ export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<
   };
 }
 
+/** The same about a board's text too. */
+export function aboutWholeText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+  const answerNow = aboutAnyText(answer);
+  return async (served, params, token) => {
+    await readInFull(served.session, params.textDocument.uri, token);
+    return answerNow(served, params, token);
+  };
+}
+
 /** The same about a board's text too, where a board may be named beside it: its profile is read first. */
 export function aboutScriptOnBoard<P extends { readonly board: string | null }, R>(
   answer: AboutScriptAnswer<P, R>,

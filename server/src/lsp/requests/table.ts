@@ -67,6 +67,7 @@ import {
   aboutScript,
   aboutScriptOnBoard,
   aboutWholeScript,
+  aboutWholeText,
   notification,
   ownNotification,
   ownRequest,
@@ -198,6 +199,7 @@ const rows: readonly Row[] = [
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
+  ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(own.boardsRequest, ({ boards }) => boards),
   onDemand(own.boardTextRequest, ({ boardTextFor }) => aboutScriptOnBoard(boardTextFor)),
   onDemand(own.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
@@ -206,6 +208,7 @@ const rows: readonly Row[] = [
   onDemand(own.parametersRequest, ({ confirmableParameters }) => confirmableParameters),
   onDemand(own.makeProfileRequest, ({ madeProfile }) => madeProfile),
   onDemand(own.newBoardTextRequest, ({ newBoardText }) => newBoardText),
+  onDemand(own.teachRequest, ({ taught }) => aboutWholeText(taught)),
 ];
 
 /** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */

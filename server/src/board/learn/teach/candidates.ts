@@ -6,10 +6,10 @@ import { closing, isLetterOrDigit } from '../../listing/text/characters';
 import type { TaughtKind } from './lesson';
 
 /** Something that a line adds to the forms of its listing. */
-export type Addition = Partial<Pick<Forms, 'lines' | 'beside' | 'headings' | 'comments'>>;
+export type MoreForms = Partial<Pick<Forms, 'lines' | 'beside' | 'headings' | 'comments'>>;
 
 /** What a line of a kind may add to the forms, the likeliest first. `part`: as in a lesson. */
-export function additionsFor(as: TaughtKind, text: string, part: string | null): readonly Addition[] {
+export function moreFormsFor(as: TaughtKind, text: string, part: string | null): readonly MoreForms[] {
   const line = text.trim();
   if (as === 'comment') return commentMarks(line, part).map((mark) => ({ comments: [mark] }));
   if (as === 'heading') return headingForms(line, part).map((form) => ({ headings: [form] }));
@@ -46,7 +46,7 @@ function named(line: string): readonly [start: number, end: number] {
 }
 
 /** As a listing of this one line would be read; else a name and its value where the line shows which is which. */
-function settingForms(line: string): readonly Addition[] {
+function settingForms(line: string): readonly MoreForms[] {
   const alone = readListing(line, null);
   const { lines, beside } = alone.forms;
   const words = line.split(/\s+/);
@@ -62,7 +62,7 @@ function settingForms(line: string): readonly Addition[] {
   ];
 }
 
-function formsWithValue(line: string, value: string): readonly Addition[] {
+function formsWithValue(line: string, value: string): readonly MoreForms[] {
   const at = placeOf(line, value);
   if (at === null) return [];
   const [before, after] = [line.slice(0, at), line.slice(at + value.length)];
@@ -103,7 +103,7 @@ function lineForms(form: string): readonly LineForm[] {
 }
 
 /** What is said behind a value: between brackets, or behind a mark. */
-function besideFor(after: string, form: LineForm): readonly Addition[] {
+function besideFor(after: string, form: LineForm): readonly MoreForms[] {
   const said = after.trim();
   const closer = closing.get(said[0] ?? '');
   const mark = /^[^\p{L}\p{N}\s]+/u.exec(said)?.[0];

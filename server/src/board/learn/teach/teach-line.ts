@@ -5,7 +5,7 @@ import { templateOf } from '../../listing/forms/template';
 import type { ListedSetting, Listing, Stretch } from '../../listing/listing';
 import { linesToRead, readListing } from '../../listing/read-listing';
 import type { Line } from '../../listing/text/line';
-import { type Addition, additionsFor } from './candidates';
+import { type MoreForms, moreFormsFor } from './candidates';
 import { type Lesson, partName, type Taught, type TaughtKind } from './lesson';
 
 /**
@@ -24,8 +24,8 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
   if (part !== null && !line.text.includes(part)) return refused(`The line does not hold "${part}".`);
   let inTheWay: string | null = null;
   for (const base of formsWithout(forms, line)) {
-    for (const addition of additionsFor(as, line.text, part)) {
-      const added = withAddition(base, addition);
+    for (const more of moreFormsFor(as, line.text, part)) {
+      const added = withMore(base, more);
       if (added === null)
         return refused('Its forms are as many as a profile holds: teach it by fewer lines.');
       const after = readListing(text, added);
@@ -79,11 +79,11 @@ function documentReason({ container }: Forms, as: TaughtKind): string | null {
     : null;
 }
 
-const most: Readonly<Record<keyof Addition, number>> = { lines: 32, beside: 32, headings: 16, comments: 8 };
+const most: Readonly<Record<keyof MoreForms, number>> = { lines: 32, beside: 32, headings: 16, comments: 8 };
 
 /** The forms with more behind them; null where there are too many. */
-function withAddition(forms: Forms, addition: Addition): Forms | null {
-  const { lines = [], beside = [], headings = [], comments = [] } = addition;
+function withMore(forms: Forms, more: MoreForms): Forms | null {
+  const { lines = [], beside = [], headings = [], comments = [] } = more;
   const isNew = <T>(held: readonly T[]) => {
     const there = new Set(held.map((one) => JSON.stringify(one)));
     return (one: T) => !there.has(JSON.stringify(one));
