@@ -4,6 +4,7 @@ import { json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
 import {
   braces,
   brackets,
+  commentHeadings,
   groupBefore,
   indented,
   pathHeadings,
@@ -44,6 +45,7 @@ export const shapes = {
   paths,
   'group before': groupBefore,
   brackets,
+  'comment headings': commentHeadings,
   indented,
   'spoken headings': spokenHeadings,
   'path headings': pathHeadings,

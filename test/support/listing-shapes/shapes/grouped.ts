@@ -1,4 +1,4 @@
-import { headingLine, namePiece, otherLine, settingLine, valuePieces } from '../lines';
+import { commentLine, headingLine, namePiece, otherLine, settingLine, valuePieces } from '../lines';
 import type { Item, Line } from '../listing';
 import { everyStyle, inTurn, oneWord, type ShapeMaker, underHeadings, usual } from '../shape';
 
@@ -83,6 +83,38 @@ export const brackets: ShapeMaker = (lot) => {
         items,
         comment,
         (group) => [headingLine(`${open}${group}${close}`)],
+        (item, index) => [settingLine(namePiece(index, item.name), between, valuePieces(index, item))],
+      ),
+  };
+};
+
+/** Headings that are written as comments. */
+export const commentHeadings: ShapeMaker = (lot) => {
+  const mark = lot.one(['#', ';', '//', '--']);
+  const [open, close] = lot.one([
+    [' --- ', ' ---'],
+    [' [', ']'],
+    [' == ', ' =='],
+    [' ', ''],
+    [' ', ':'],
+  ] as const);
+  const isTitle = open === ' ';
+  const rule = isTitle && lot.chance(0.3) ? [commentLine(mark)] : [];
+  const between = lot.one([...betweens, ' ']);
+  return {
+    ...usual,
+    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : everyStyle,
+    groups: 'one',
+    headed: 'all',
+    isExact: false,
+    without: between === ' ' ? ['empty', 'text'] : [],
+    spared: ['greeting', 'banner'],
+    comment: isTitle ? null : mark,
+    print: (items) =>
+      underHeadings(
+        items,
+        isTitle ? null : mark,
+        (group) => [...rule, headingLine(`${mark}${open}${group}${close}`), ...rule],
         (item, index) => [settingLine(namePiece(index, item.name), between, valuePieces(index, item))],
       ),
   };

@@ -171,6 +171,62 @@ describe('settings behind the word that they belong to', () => {
   ]);
 });
 
+describe('headings that are comments', () => {
+  const says = `
+    gyro › rate = 8000
+    gyro › soft = on
+    receiver › rate = 48
+    receiver › idle = 5
+  `;
+  const written = ['# --- @ ---', '; [@]', '// @', '## @ ##', '#\n# @\n#', '-- @:'];
+  hold([
+    ...written.map((form) => ({
+      what: `such as ${JSON.stringify(form.replace('@', 'gyro'))}`,
+      text: [
+        form.replace('@', 'gyro'),
+        'rate = 8000',
+        'soft = on',
+        '',
+        form.replace('@', 'receiver'),
+        'rate = 48',
+        'idle = 5',
+      ].join('\n'),
+      says,
+    })),
+    {
+      what: 'and comments that say something of one setting',
+      text: `
+        # --- gyro ---
+        # changed in spring
+        rate = 8000
+        # how soft
+        soft = on
+        # --- receiver ---
+        rate = 48
+        # idle = 4
+        idle = 5
+      `,
+      says,
+    },
+    {
+      what: 'but not where each stands above one of settings that follow each other',
+      text: `
+        # gyro
+        rate = 8000
+        # soft
+        soft = on
+        # receiver
+        rate = 48
+      `,
+      says: `
+        rate = 8000
+        soft = on
+        rate (2) = 48
+      `,
+    },
+  ]);
+});
+
 describe('what brackets say between a name and its value', () => {
   const says = `
     tern = 4  (1 to 8; in kHz)

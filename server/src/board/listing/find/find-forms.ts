@@ -1,6 +1,6 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import { type CompiledForms, compiled, formsOf, noForms } from '../forms/compiled';
-import { readHeading } from '../forms/heading';
+import { isAloneAbove, readHeading } from '../forms/heading';
 import { indentOf } from '../forms/indent';
 import { partsOfLine } from '../forms/parts-of-line';
 import type { PartRead } from '../forms/read-part';
@@ -12,7 +12,13 @@ import { besideIn } from './beside';
 import { closersIn } from './closers';
 import { commented } from './comments';
 import { countLines } from './frames';
-import { type HeadingLine, headingsAmong, isSurelyHeading } from './headings';
+import {
+  type CommentLine,
+  type HeadingLine,
+  headingsAmong,
+  headingsInComments,
+  isSurelyHeading,
+} from './headings';
 import { type IndentedLine, indentIn } from './indents';
 import { lineFormsIn, moreFormsIn } from './line-forms';
 import { pathIn } from './path';
@@ -25,7 +31,7 @@ export function findForms(written: readonly Line[]): Forms {
   const continued = continuedIn(written);
   const lines = continued === null ? written : joinedAt(written, continued);
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
-  const { marks, lines: all } = commented(sampleOf(lines, indices));
+  const { marks, lines: all, comments } = commented(sampleOf(lines, indices));
   const { opening, closing, body } = framesAround(lines, all, indices.length);
   const table = tableIn(
     body.filter(({ text }) => !isSurelyHeading(text)),
@@ -49,14 +55,20 @@ export function findForms(written: readonly Line[]): Forms {
   const path = headings.length > 0 || isKeyed ? undefined : pathIn(names);
   const saysBetween = !isKeyed && areSaid(read, decimal);
   const closers = closersIn(lines, body.filter(isHeading).length);
+  const indent = closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading));
+  // Where other lines group, comments are what they look like.
+  const titles =
+    headings.length > 0 || indent !== 'none'
+      ? []
+      : headingsInComments(commentLines(lines, comments, marks, forms));
   return {
     ...noForms,
     lines: [...found],
     beside: [...new Set([...beside, ...besideIn(values, marks, decimal)])],
     ...(saysBetween ? { saysBetween } : {}),
-    headings: [...headings],
+    headings: [...headings, ...titles],
     closers: [...closers],
-    indent: closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading)),
+    indent,
     ...(path === undefined ? {} : { path }),
     ...(continued === null ? {} : { continued }),
     comments: [...marks],
@@ -180,6 +192,31 @@ function indentedLines(
       : { indent, kind: 'setting', column: indent + part.name.end };
   });
 }
+
+/** Comments with what stands around each. */
+function commentLines(
+  lines: readonly Line[],
+  comments: readonly Sample[],
+  marks: readonly string[],
+  forms: CompiledForms,
+): readonly CommentLine[] {
+  const textOf = (index: number) => lines[index]?.text ?? '';
+  const isSaid = (index: number) => {
+    const text = textOf(index).trim();
+    return text !== '' && !marks.some((mark) => text.startsWith(mark));
+  };
+  return comments.flatMap(({ text, index }) => {
+    const mark = marks.find((one) => text.startsWith(one));
+    let next = index + 1;
+    while (next < lines.length && next - index <= mostBetween && !isSaid(next)) next += 1;
+    if (mark === undefined || !isSaid(next)) return [];
+    const leads = partsOfLine(forms, textOf(next)).length > 0;
+    return [{ text, mark, leads, isAlone: isAloneAbove(index, next, textOf) }];
+  });
+}
+
+/** So many comments and blank lines stand at most between a heading and its settings. */
+const mostBetween = 24;
 
 /** Whether what stands in brackets between names and values is all said of the values. */
 function areSaid(

@@ -1,3 +1,4 @@
+import { isTitle } from '../forms/heading';
 import { afterRow } from '../forms/template';
 import { closing, isLetterOrDigit } from '../text/characters';
 
@@ -39,6 +40,38 @@ export function headingsAmong(lines: readonly HeadingLine[]): readonly string[] 
     .sort((one, other) => other.length - one.length)
     .slice(0, mostTemplates)
     .flatMap((group) => templateFor(group.map(({ decorated }) => decorated)) ?? []);
+}
+
+/** A comment that may be a heading, with what stands around it. */
+export interface CommentLine {
+  readonly text: string;
+  readonly mark: string;
+  /** Whether settings follow. */
+  readonly leads: boolean;
+  /** Whether it stands alone above them: nothing is right before it, no other comment between. */
+  readonly isAlone: boolean;
+}
+
+const leastTitles = 2;
+
+/** The forms of headings that are written as comments: names between marks, or alone above settings. */
+export function headingsInComments(comments: readonly CommentLine[]): readonly string[] {
+  const groups = new Map<string, Decorated[]>();
+  for (const { text, mark, leads, isAlone } of comments) {
+    const decorated = leads ? decoratedOf(text) : null;
+    if (decorated === null) continue;
+    const { prefix, core, suffix } = decorated;
+    const isBetween =
+      isMirrored(prefix.slice(mark.length), suffix) || (isMirrored(prefix, suffix) && suffix !== '');
+    const isTitleAlone = isAlone && prefix.trim() === mark && /^:?$/.test(suffix) && isTitle(core);
+    if (!isBetween && !isTitleAlone) continue;
+    const key = `${prefix}{}${suffix}`;
+    groups.set(key, [...(groups.get(key) ?? []), decorated]);
+  }
+  return [...groups.values()]
+    .filter((group) => new Set(group.map(({ core }) => core)).size >= leastTitles)
+    .slice(0, mostTemplates)
+    .flatMap(([first]) => (first === undefined ? [] : [`${first.prefix}{group}${first.suffix}`]));
 }
 
 /** Whether a line is a heading by itself: between marks that mirror each other, or behind a word for it. */

@@ -123,13 +123,14 @@ const shareOfLead = 0.8;
 
 function leadsIn(sample: readonly Sample[], literal: string): readonly string[] {
   const core = literal.trim();
+  if (core === '') return [];
   return leadMarks
     .filter((mark) => {
       const led = sample.filter(({ text }) => {
         const at = text.indexOf(mark);
-        return at > 0 && (core === '' || text.indexOf(core) > at);
+        return at > 0 && text.indexOf(core) > at;
       });
-      return core !== mark.trim() && led.length >= shareOfLead * sample.length;
+      return led.length >= shareOfLead * sample.length;
     })
     .map((mark) => `{group}${mark}`);
 }

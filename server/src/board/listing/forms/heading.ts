@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import { quotedAt, trimmed } from '../text/characters';
+import { isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
 import { match } from './match';
 import type { Literal, Template } from './template';
 
@@ -24,6 +24,21 @@ export function readHeading(templates: readonly Template[], text: string): Headi
       return { group: named, isWeak: isWeak(template) };
   }
   return null;
+}
+
+const mostTitleWords = 2;
+
+/** Whether a comment may be the name of what follows: a word or two. */
+export function isTitle(text: string): boolean {
+  return text.split(/\s+/).length <= mostTitleWords && /^[\p{L}\p{N}][\p{L}\p{N}\s_./&-]*$/u.test(text);
+}
+
+/** Whether nothing that says something stands right before a line, and none between it and the settings below it. */
+export function isAloneAbove(index: number, next: number, textOf: (index: number) => string): boolean {
+  const saysNothing = (at: number) => ![...textOf(at)].some(isLetterOrDigit);
+  let at = index + 1;
+  while (at < next && textOf(at).trim() !== '' && saysNothing(at)) at += 1;
+  return at === next && (index === 0 || saysNothing(index - 1));
 }
 
 function inner(text: string, at: Stretch): Stretch {

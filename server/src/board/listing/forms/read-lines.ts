@@ -6,7 +6,7 @@ import type { Line } from '../text/line';
 import type { CompiledForms } from './compiled';
 import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
-import { readHeading } from './heading';
+import { type HeadingRead, isAloneAbove, isTitle, readHeading } from './heading';
 import { indentOf } from './indent';
 import { partsOfLine } from './parts-of-line';
 import type { PartRead } from './read-part';
@@ -130,18 +130,34 @@ class LinesReader {
   private takeHeading(index: number, text: string): boolean {
     const heading = readHeading(this.forms.headings, text);
     const line = this.lines[index];
-    if (heading === null || line === undefined || (heading.isWeak && this.isComment(index))) return false;
+    if (heading === null || line === undefined) return false;
+    const isComment = this.isComment(index);
+    if (isComment)
+      return (!heading.isWeak || this.isTitleHere(index, heading)) && this.open(index, heading, true);
     const parts = this.partsAt(index);
     if (parts.some(({ rest, isLoose }) => rest.end > rest.start && !(isLoose && !heading.isWeak)))
       return false;
-    const indent = indentOf(text);
     const next = this.followers[index] ?? null;
-    const isDeeper = next !== null && indentOf(this.textOf(next)) > indent;
+    const isDeeper = next !== null && indentOf(this.textOf(next)) > indentOf(text);
     if (heading.isWeak && !this.isHeadingHere(index, next, isDeeper)) return false;
-    if (!this.stack.open(text.slice(heading.group.start, heading.group.end), indent, !isDeeper)) return false;
-    this.headings.push({ groups: this.stack.groups, at: line.at(heading.group.start, heading.group.end) });
+    return this.open(index, heading, !isDeeper);
+  }
+
+  private open(index: number, { group }: HeadingRead, isFlat: boolean): boolean {
+    const text = this.textOf(index);
+    const line = this.lines[index];
+    if (line === undefined) return false;
+    if (!this.stack.open(text.slice(group.start, group.end), indentOf(text), isFlat)) return false;
+    this.headings.push({ groups: this.stack.groups, at: line.at(group.start, group.end) });
     this.goesOnBeyond = null;
     return true;
+  }
+
+  /** A comment of a word or two names the settings right below it, where it stands apart from those above. */
+  private isTitleHere(index: number, { group }: HeadingRead): boolean {
+    const next = this.followers[index] ?? null;
+    if (!isTitle(this.textOf(index).slice(group.start, group.end)) || next === null) return false;
+    return isAloneAbove(index, next, (at) => this.textOf(at)) && this.partsAt(next).length > 0;
   }
 
   /** A line that only looks like a heading is one where settings follow, further in or below a blank line. */
