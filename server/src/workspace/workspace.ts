@@ -18,6 +18,7 @@ import { faultyText } from './faulty-text';
 import type { FileSystem } from './file-system';
 import { Includers } from './includers';
 import { Library, refusedText } from './library';
+import { overriddenText } from './overridden-text';
 
 /** A script that is open in an editor, or checked on the command line. */
 export interface OpenScript {
@@ -240,7 +241,9 @@ export class Workspace {
     const text = craft.boardText();
     const layer = text === undefined ? undefined : this.layer(text.uri);
     return inScriptOrder(
-      layer === undefined ? findings : [...findings, ...faultyText(craft, layer, findings)],
+      layer === undefined
+        ? findings
+        : [...findings, ...faultyText(craft, layer, findings), ...overriddenText(craft, layer)],
     );
   }
 

@@ -92,6 +92,31 @@ describe('a board’s text that a script includes', () => {
     );
   });
 
+  it('has what a script overrides held against what it states itself, with the finding in the script', async () => {
+    const board = [
+      'first cut ~> 225 (from 50 to 400)',
+      'horn ~> loud (loud, soft)',
+      'spin-up ~> 900 (from 1 to 9)',
+    ];
+    const { findings } = await over(
+      { 'kestrel.boardtext': board.join('\n') },
+      `include "kestrel.boardtext"\n${asCraft}\n[own]\n"first cut" = 410\nhorn = lowd\nspin-up = 800\n`,
+    );
+    const told = () =>
+      findings()
+        .filter(({ check }) => check.id.startsWith('board/'))
+        .map((one) => [one.place.line.text, messageOf(one)]);
+    assert.deepEqual(told(), [
+      ['"first cut" = 410', "first cut takes 50 to 400 by the board's own listing; 410 is not among that."],
+      [
+        'horn = lowd',
+        "horn takes loud, soft by the board's own listing; lowd is none of them. Did you mean loud?",
+      ],
+    ]);
+    const [fix] = findings().find(({ values }) => values.given === 'lowd')?.fixes ?? [];
+    assert.deepEqual([fix?.title, fix?.edits[0]?.newText], ['Write loud', 'loud']);
+  });
+
   it('is mended where the value stands, or overridden in the script', async () => {
     const board = ['in quiet:', 'gyro rate is 6.4;', 'in steadiness:', 'loop rate is 2.5;'];
     const { workspace, findings } = await over(

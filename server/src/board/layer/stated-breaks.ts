@@ -44,6 +44,41 @@ function isDoubted({ profile, asOpened }: BoardLayer, setting: LayerSetting, { f
   return row !== undefined && row.range === undefined && row.words === undefined;
 }
 
+/**
+ * What a script says of a setting in place of the text, where that breaks its statement; null where it does not, or
+ * where the value that stands in the text does, so that the statement is doubted.
+ */
+export function overridingBreak(layer: BoardLayer, index: number, value: string): StatedBreak | null {
+  const setting = layer.settings[index];
+  const line = layer.lines[index];
+  const stated = setting === undefined || line === undefined ? null : statedOf(setting, line);
+  if (setting === undefined || line === undefined || stated === null) return null;
+  const mark = layer.forms.decimal;
+  if (isAsStated(value, stated, mark)) return null;
+  const isDoubtful = !isAsStated(setting.value, stated, mark) && isDoubted(layer, setting, line);
+  return isDoubtful ? null : { index, stated, near: nearOf({ ...setting, value }, stated) };
+}
+
+/** The check that tells of a break, with what its sentence is made of. */
+export function breakCheck(
+  { stated: { range, words }, near }: StatedBreak,
+  name: string,
+  given: string,
+): { readonly id: string; readonly values: Readonly<Record<string, string>> } {
+  const values = { name, given, words: listed(words ?? []), meant: near[0] ?? '' };
+  return range === null
+    ? { id: 'board/word-unlisted', values }
+    : { id: 'board/outside-stated', values: { ...values, ...range } };
+}
+
+/** So many words are named. */
+const mostWords = 12;
+
+function listed(words: readonly string[]): string {
+  const more = words.length - mostWords;
+  return more > 0 ? `${words.slice(0, mostWords).join(', ')} and ${more} more` : words.join(', ');
+}
+
 type Known = Omit<StatedBreak, 'index'> | null;
 const checked = new WeakMap<LayerLine, { readonly setting: LayerSetting; readonly known: Known }>();
 

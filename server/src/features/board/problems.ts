@@ -1,5 +1,5 @@
 import type { BoardLayer, LayerTrouble } from '../../board/layer/layer';
-import { type StatedBreak, statedBreaks } from '../../board/layer/stated-breaks';
+import { breakCheck, type StatedBreak, statedBreaks } from '../../board/layer/stated-breaks';
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
 import type { Finding } from '../../checks/report/finding';
@@ -106,24 +106,11 @@ function addBreaks(layer: BoardLayer, report: Report): void {
   report.add('board/statement-doubted', values, setting.at.value);
 }
 
-function addBreak(
-  { settings }: BoardLayer,
-  { index, stated: { range, words }, near }: StatedBreak,
-  report: Report,
-): void {
-  const setting = settings[index];
+function addBreak({ settings }: BoardLayer, one: StatedBreak, report: Report): void {
+  const setting = settings[one.index];
   if (setting === undefined) return;
-  const values = { name: setting.name, given: setting.value, words: listed(words ?? []) };
-  if (range === null) report.add('board/word-unlisted', values, setting.at.value, near);
-  else report.add('board/outside-stated', { ...values, ...range }, setting.at.value, near);
-}
-
-/** So many words are named. */
-const mostWords = 12;
-
-function listed(words: readonly string[]): string {
-  const more = words.length - mostWords;
-  return more > 0 ? `${words.slice(0, mostWords).join(', ')} and ${more} more` : words.join(', ');
+  const { id, values } = breakCheck(one, setting.name, setting.value);
+  report.add(id, values, setting.at.value, one.near);
 }
 
 function addUnread({ left }: BoardLayer, report: Report): void {
