@@ -2,6 +2,7 @@
 
 export { makeScript } from '../../server/src/board/layer/make-script';
 export { learnedProfile } from '../../server/src/board/learn/learned-profile';
+export { confirmedAs } from '../../server/src/board/learn/said';
 export { readListing } from '../../server/src/board/listing/read-listing';
 export { profileOf } from '../../server/src/board/profile/profile';
 export { prove } from '../../server/src/board/proving/prove';

@@ -45,6 +45,41 @@ const part = z.union([
   z.object({ entry: z.int() }),
 ]);
 
+const counts = z.object({
+  unit: z.string().optional(),
+  scale: z.number().optional().describe('What the value in that unit is multiplied by: 10 for tenths.'),
+  offset: z.number().optional(),
+  step: z.string().optional(),
+  limits: z.tuple([z.string(), z.string()]).optional(),
+  base: z.int().optional(),
+  behind: z.string().optional().describe('What stands behind the number.'),
+  table: z.record(z.string(), z.string()).optional().describe('What each step of the board stands for.'),
+});
+
+const meant = z.object({
+  counts: counts.optional(),
+  spelled: z.record(z.string(), z.string()).optional().describe('By the parameter’s words, the board’s.'),
+});
+
+const preview = z.object({
+  token: z.string().describe('As the board writes it.'),
+  quantity: z.string().nullable().describe('As a script writes it; null: it can’t be read so.'),
+  reason: z.string().nullable().describe('Why it can’t be read.'),
+  usual: z.string().nullable(),
+  lies: z.enum(['usual', 'possible', 'outside']).nullable(),
+});
+
+const conversion = z.object({
+  sureness: z
+    .enum(['stated', 'likely', 'ask'])
+    .describe('The listing says so; only one way gives usual values; a person has to say.'),
+  meant: meant.nullable().describe('null: a person has to say how it is counted or spelled.'),
+  why: z.string(),
+  preview,
+  candidates: z.array(z.object({ meant, title: z.string(), preview })).describe('The likeliest first.'),
+  takesRole: z.boolean().describe('Whether it can play its part with nobody knowing its scale.'),
+});
+
 const proposal = z.object({
   parameter: z.string().describe('As a script writes it.'),
   part: part.nullable().describe('Which part of it, where several settings hold it between them.'),
@@ -52,6 +87,9 @@ const proposal = z.object({
   title: z.string(),
   meaning: z.string(),
   reason: z.string(),
+  conversion: conversion
+    .nullable()
+    .describe('How its value becomes that; what belongs together is counted alike.'),
 });
 
 /** `learn`: what was understood of a listing. */
@@ -69,4 +107,17 @@ export const learnForm = z.object({
       proposals: z.array(proposal).describe('The likeliest first; none is taken unless a person says so.'),
     }),
   ),
+  outcomes: z
+    .array(
+      z.object({
+        key: z.string(),
+        said: z.object({ means: z.string() }),
+        is: z
+          .enum(['taken', 'role', 'left'])
+          .describe('role: without a figure, for nobody has said how it is counted.'),
+        why: z.string(),
+        conversions: z.array(conversion).describe('One for each value that stands in it.'),
+      }),
+    )
+    .describe('What became of all that was confirmed.'),
 });

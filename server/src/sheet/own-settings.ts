@@ -21,8 +21,8 @@ export function ownSettingsText(view: CraftView, handed: HandOver | null): strin
 
 function changedOf(view: CraftView, paths: readonly string[], { settings }: HandOver): number {
   const before = new Map(
-    settings.map(({ groups, name, occurrence = 1, value }) => [
-      pathText(ownPath({ groups, name, occurrence })),
+    settings.map(({ groups, name, occurrence = 1, item, value }) => [
+      pathText(ownPath({ groups, name, occurrence, item })),
       value,
     ]),
   );

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { canBeConfirmed } from '../../../server/src/board/learn/confirm';
 import { learnedProfile } from '../../../server/src/board/learn/learned-profile';
 import { learnedSettings, settingName } from '../../../server/src/board/learn/learned-settings';
+import { confirmedAs } from '../../../server/src/board/learn/said';
 import { readListing } from '../../../server/src/board/listing/read-listing';
 import { learned } from '../../../server/src/features/board/learning';
 import { splitLines } from '../../../server/src/language/split-lines';
@@ -32,7 +33,7 @@ export const learning = target<Listing>(
     const count = splitLines(text).length;
     const { rows } = learned(listing, testCatalog);
     assert.equal(rows.length, listing.settings.length);
-    const confirmed = new Map(
+    const confirmed = confirmedAs(
       rows.flatMap(({ key, proposals }, index) => {
         const parameter = proposals[0]?.parameter ?? names[index];
         return confirms > 0 && index % confirms === 0 && parameter !== undefined

@@ -1,6 +1,7 @@
 import { makeScript } from '../../../server/src/board/layer/make-script';
 import { learnedProfile } from '../../../server/src/board/learn/learned-profile';
 import { profileText } from '../../../server/src/board/learn/profile-text';
+import { type Confirmed, nothingConfirmed } from '../../../server/src/board/learn/said';
 import type { Listing } from '../../../server/src/board/listing/listing';
 import { readListing } from '../../../server/src/board/listing/read-listing';
 import { settingKey } from '../../../server/src/board/listing/setting-key';
@@ -24,7 +25,7 @@ interface Checked {
 }
 
 /**
- * The way of a listing that nobody has seen: its profile is learned without a question, and a script that
+ * The way of a listing that nobody has seen: its profile is learned, without a question or with what was confirmed, and a script that
  * includes the listing, or is made of it, is checked, written and proved by that profile.
  */
 export class Way {
@@ -34,8 +35,11 @@ export class Way {
   private readonly catalog: Catalog;
   private plain: Promise<Checked> | null = null;
 
-  constructor(readonly text: string) {
-    const learned = learnedProfile(readListing(text, null), 'dipper', new Map(), testCatalog);
+  constructor(
+    readonly text: string,
+    confirmed: Confirmed = nothingConfirmed,
+  ) {
+    const learned = learnedProfile(readListing(text, null), 'dipper', confirmed, testCatalog);
     if (learned === null) throw new Error('no setting was found');
     const { catalog, problems } = workspaceWithBoard('boards/dipper.json', profileText(learned.profile));
     const board = catalog.board('dipper');
@@ -77,7 +81,7 @@ export class Way {
     await workspace.settled();
     const { craft } = workspace.get(uri) ?? opened;
     const mustFix = workspace.findings(uri).filter(({ level }) => level === 'must-fix');
-    return { view: new CraftView(craft, null), mustFix: mustFix.map(messageOf) };
+    return { view: new CraftView(craft, craft.packs()[0] ?? null), mustFix: mustFix.map(messageOf) };
   }
 
   entries(view: CraftView): Entries {

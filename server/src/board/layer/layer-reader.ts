@@ -4,6 +4,7 @@ import type { ListedSetting, Listing } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
+import { withItems } from '../profile/with-items';
 import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
@@ -63,7 +64,7 @@ export class LayerReader {
 
   /** By the forms in use, unless they are found and this text is plainly another one. */
   private listing(text: string): Listing {
-    const read = readListing(text, this.forms);
+    const read = withItems(readListing(text, this.forms), this.profile);
     const isOther = this.profile === null && this.forms !== null && read.understood < 0.5;
     return isOther ? readListing(text, null) : read;
   }
@@ -86,13 +87,14 @@ export class LayerReader {
 }
 
 function placed(
-  { groups, name, occurrence, value, style, at, stated }: ListedSetting,
+  { groups, name, occurrence, item, value, style, at, stated }: ListedSetting,
   lines: TextLines,
 ): LayerSetting {
   return {
     groups,
     name,
     occurrence,
+    ...(item === undefined ? {} : { item }),
     value,
     style,
     at: { name: lines.rangeOf(at.name), value: lines.rangeOf(at.value) },

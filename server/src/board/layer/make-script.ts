@@ -4,6 +4,7 @@ import type { Listing, Stretch } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { forbidden } from '../meaning/spelling';
 import type { Profile } from '../profile/profile';
+import { withItems } from '../profile/with-items';
 import type { LayerLine } from './layer';
 import { ScriptLines } from './script-lines';
 
@@ -29,7 +30,7 @@ export interface LeftInScript {
 
 /** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is the board's own. */
 export function makeScript(profile: Profile | null, catalog: Catalog, capture: string): MadeScript {
-  const listing = readListing(capture, profile?.text.forms ?? null);
+  const listing = withItems(readListing(capture, profile?.text.forms ?? null), profile);
   const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced)).all();
   const rows = rowsOf(listing, lines);
   const own = rows.filter(({ path }) => path[0] === ownGroup);
@@ -62,10 +63,10 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
 }
 
 /** Places are of no use here. */
-function unplaced({ groups, name, occurrence, value, style }: Listing['settings'][number]) {
+function unplaced({ groups, name, occurrence, item, value, style }: Listing['settings'][number]) {
   const nowhere = { line: 0, character: 0 };
   const at = { start: nowhere, end: nowhere };
-  return { groups, name, occurrence, value, style, at: { name: at, value: at }, stated: null };
+  return { groups, name, occurrence, item, value, style, at: { name: at, value: at }, stated: null };
 }
 
 interface Row {

@@ -26,6 +26,7 @@ export function patchedSettings(
   const before = aloneOn(texts[number] ?? '', forms);
   const after = aloneOn(text, forms);
   if (before === null || after === null || known.length === 0) return null;
+  if (known.some(({ item }) => item !== undefined)) return null;
   if (before.length !== known.length || after.length !== known.length) return null;
   const patched = new Map<number, LayerSetting>();
   for (const [index, setting] of known.entries()) {

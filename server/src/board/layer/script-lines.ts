@@ -2,18 +2,21 @@ import type { Catalog } from '../../catalog/catalog';
 import { valueText } from '../../craft/value-text';
 import { bareLiteral } from '../../language/own-line';
 import { pathText } from '../../language/path-text';
+import type { SettingKey } from '../listing/listing';
 import { ownPath } from '../listing/own-path';
-import { nameKey } from '../listing/setting-key';
+import { nameKey, settingKey } from '../listing/setting-key';
 import { type Meaning, meaningOf, namesOf } from '../meaning/meanings';
+import { parameterPath } from '../meaning/parameter-path';
+import { roleOfPort } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
 import type { Profile, RowFound } from '../profile/profile';
 import type { LayerLine, LayerSetting, LayerTrouble } from './layer';
-import { parameterPath } from './parameter-path';
 
 /** Turns the settings of a text into lines of a craft script. */
 export class ScriptLines {
   /** The last setting of each name that has a meaning, by the board's name. */
   private readonly last = new Map<string, LayerSetting>();
+  private readonly byKey = new Map<string, LayerSetting>();
   private readonly found: readonly (RowFound | undefined)[];
 
   constructor(
@@ -21,9 +24,14 @@ export class ScriptLines {
     private readonly catalog: Catalog,
     private readonly settings: readonly LayerSetting[],
   ) {
-    this.found = settings.map(({ groups, name, occurrence }) => profile?.find(groups, name, occurrence));
+    this.found = settings.map(({ groups, name, occurrence, item }) =>
+      profile?.find(groups, name, occurrence, item),
+    );
     for (const [index, setting] of settings.entries())
-      if (this.found[index]?.row.setting.means !== undefined) this.last.set(nameKey(setting), setting);
+      if (this.found[index]?.row.setting.means !== undefined) {
+        this.last.set(nameKey(setting), setting);
+        this.byKey.set(settingKey(setting), setting);
+      }
   }
 
   all(): readonly LayerLine[] {
@@ -40,9 +48,22 @@ export class ScriptLines {
       profile === null || found === undefined ? undefined : (meaningOf(profile, found.row) ?? undefined);
     if (profile !== null && found !== undefined && meaning !== undefined)
       return { ...nothing, ...this.mapped(setting, profile, meaning, found) };
+    const role = profile === null ? null : this.roleOf(setting, profile, found);
+    if (role !== null) return { ...nothing, ...role };
     const path = pathText(ownPath(setting));
     const trouble = profile === null || found !== undefined ? null : unknown(profile, setting);
     return { ...nothing, ...scriptLine(path, bareLiteral(setting.value)), trouble };
+  }
+
+  /** What the setting of a port says; null where its word is none of the roles that are known. */
+  private roleOf(
+    { value }: LayerSetting,
+    { board }: Profile,
+    found: RowFound | undefined,
+  ): Pick<LayerLine, 'script' | 'spans'> | null {
+    const port = found?.row.setting.port;
+    const path = port === undefined ? null : roleOfPort(board, value);
+    return port === undefined || path === null ? null : scriptLine(path, port);
   }
 
   /** The places of settings that hold a parameter together with one of them, itself among them. */
@@ -56,6 +77,11 @@ export class ScriptLines {
     );
   }
 
+  /** The last of a name, or the one of several that a row is about. */
+  private settingOf(key: SettingKey, occurrence: number | undefined): LayerSetting | undefined {
+    return occurrence === undefined ? this.last.get(nameKey(key)) : this.byKey.get(settingKey(key));
+  }
+
   /** A parameter of several settings stands where its first one does. */
   private mapped(
     setting: LayerSetting,
@@ -66,7 +92,7 @@ export class ScriptLines {
     const path = parameterPath(meaning, member);
     const own = meaning.parts.indexOf(row);
     const names = namesOf(profile, meaning, member) ?? [];
-    const parts = names.map((one) => this.last.get(nameKey(one)));
+    const parts = names.map((one, part) => this.settingOf(one, meaning.parts[part]?.setting.occurrence));
     const missing = names.filter((_, part) => parts[part] === undefined);
     if (missing.length > 0) {
       // What a listing leaves out is as its default has it.

@@ -1,122 +1,196 @@
-import type { Catalog, FoundParameter } from '../../catalog/catalog';
-import type { BoardSetting } from '../../catalog/model/board-profile';
-import { staticWords } from '../../craft/line-check';
-import { fromBase, unitOf } from '../../units/unit';
-import { type LearnedSetting, settingName } from './learned-settings';
-import { tellingWords } from './words';
+import type { Catalog } from '../../catalog/catalog';
+import type { BoardSetting, Meant, PartHeld } from '../../catalog/model/board-profile';
+import { betweenIn, valuesIn } from '../listing/values-in';
+import { parameterPath } from '../meaning/parameter-path';
+import { conversionsOf } from './convert/conversions';
+import { type Conversion, type Ground, parameterTaken, type TakenAs } from './convert/taken';
+import { type LearnedSetting, learnedLookOf, settingName } from './learned-settings';
+import type { Confirmation, Confirmed } from './said';
 
-/** What a pilot has said that settings stand for: the catalogue's name by the setting's key. */
-export type Confirmed = ReadonlyMap<string, string>;
-
-/** What a setting means, as its row in a profile says it. */
-export type Meant = Pick<BoardSetting, 'means' | 'as' | 'counts' | 'spelled'>;
-
-/** Kinds of parameters that one setting, or two for the ends of a range, can hold. */
-const confirmable: ReadonlySet<string> = new Set([
-  'quantity',
-  'count',
-  'flag',
-  'word',
-  'words',
-  'text',
-  'range',
-]);
-
+/** Whether one setting, or a few together, can be said to hold a parameter. `name`: the catalogue's, or a path. */
 export function canBeConfirmed(catalog: Catalog, name: string): boolean {
-  const known = catalog.parameters.get(name);
-  return known !== undefined && confirmable.has(known.parameter.kind) && !isOpen(name);
+  const isOpen = name.includes('<') && !name.startsWith('pack.');
+  const found = isOpen ? undefined : catalog.parameter(parameterPath({ means: name }, null));
+  return found !== undefined && found.parameter.kind !== 'bare';
 }
 
-/** A member has to be named as well: that is for the author of the profile. */
-function isOpen(name: string): boolean {
-  return name.includes('<') && !name.startsWith('pack.');
+/** What became of something that was said of a setting. */
+export interface Outcome {
+  readonly key: string;
+  readonly said: Confirmation;
+  /** `role`: nobody has said how it is counted, so only its part is known. */
+  readonly is: 'taken' | 'role' | 'left';
+  /** Why, as the end of a sentence. */
+  readonly why: string;
+  /** For each value that it was said of. */
+  readonly conversions: readonly Conversion[];
 }
 
-/** What confirmed settings mean, by their keys; those whose parameter can't be held so are left out. */
-export function confirmedMeanings(
+/** What the row of a setting says of its meaning. */
+export type RowMeant = Pick<BoardSetting, keyof Meant | 'items' | 'between'>;
+
+export interface ConfirmedRows {
+  /** By the settings' keys. */
+  readonly rows: ReadonlyMap<string, RowMeant>;
+  readonly outcomes: readonly Outcome[];
+}
+
+/** What confirmed settings mean, with the conversions of all of them proposed together. */
+export function confirmedRows(
   settings: readonly LearnedSetting[],
-  confirmed: Confirmed,
-  catalog: Catalog,
-): ReadonlyMap<string, Meant> {
-  const byParameter = new Map<string, LearnedSetting[]>();
-  for (const setting of settings) {
-    const parameter = confirmed.get(settingName(setting));
-    if (parameter === undefined || !canBeConfirmed(catalog, parameter)) continue;
-    const held = byParameter.get(parameter);
-    if (held === undefined) byParameter.set(parameter, [setting]);
-    else held.push(setting);
-  }
-  return new Map([...byParameter].flatMap(([name, held]) => meantBy(name, held, catalog)));
-}
-
-function meantBy(
-  name: string,
-  held: readonly LearnedSetting[],
-  catalog: Catalog,
-): readonly (readonly [key: string, meant: Meant])[] {
-  const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
-  const [first, second] = held;
-  if (found === undefined || first === undefined) return [];
-  if (found.parameter.kind !== 'range') {
-    if (second !== undefined) return [];
-    return [
-      [settingName(first), { means: name, ...counted(found, first), ...worded(found, first, catalog) }],
-    ];
-  }
-  // A range needs both its ends: the lower number is the lower end.
-  if (held.length !== 2 || second === undefined || first.groups.join('/') !== second.groups.join('/'))
-    return [];
-  const isRising = first.number <= second.number;
-  return [first, second].map((setting) => [
-    settingName(setting),
-    { means: name, as: (setting === first) === isRising ? 'low' : 'high', ...counted(found, setting) },
-  ]);
-}
-
-/** Boards count in tenths, hundredths or thousandths where it saves them a point. */
-const scales = [1, 10, 100, 1000];
-
-/** The scale with which a number of the board is a usual one. */
-export function likelyScale({ parameter, range, usual }: FoundParameter, value: number): number {
-  const unit = parameter.kind === 'quantity' || parameter.kind === 'range' ? parameter.unit : '';
-  if (unit === '' || value === 0) return 1;
-  const lies = (span: { low: number; high: number } | undefined) =>
-    scales.find((scale) => {
-      if (span === undefined) return false;
-      const [low, high] = [span.low, span.high].map((base) => fromBase(base, unitOf(unit)));
-      return value / scale >= (low ?? 0) - 1e-9 && value / scale <= (high ?? 0) + 1e-9;
-    });
-  return lies(usual) ?? lies(range) ?? 1;
-}
-
-function counted(found: FoundParameter, { number, look }: LearnedSetting): Pick<Meant, 'counts'> {
-  if (look !== 'number') return {};
-  const scale = likelyScale(found, number);
-  return scale === 1 ? {} : { counts: { scale } };
-}
-
-/** The board's words where they are plainly the catalogue's; the others are for the author to fill in. */
-function worded(
-  found: FoundParameter,
-  { value, stated, look }: LearnedSetting,
-  catalog: Catalog,
-): Pick<Meant, 'spelled'> {
-  const { parameter } = found;
-  if (parameter.kind !== 'word' && parameter.kind !== 'words' && parameter.kind !== 'flag') return {};
-  const known = parameter.kind === 'flag' ? ['on', 'off'] : (staticWords(found, catalog) ?? []);
-  const spelled = stated?.words ?? (look === 'word' || look === 'flag' || look === 'words' ? [value] : []);
-  const pairs = spelled.flatMap((own) => {
-    const word = wordOf(own, known);
-    return word === null ? [] : [[word, own] as const];
+  { settings: confirmed }: Confirmed,
+  ground: Ground,
+): ConfirmedRows {
+  const byKey = new Map(settings.map((setting) => [settingName(setting), setting]));
+  const ends = endsOfRanges(byKey, confirmed, ground);
+  const all = [...confirmed].flatMap(([key, saids]) => {
+    const setting = byKey.get(key);
+    return saids.map((said) => ({ key, said, taken: takenFrom(setting, ends.get(said) ?? said, ground) }));
   });
-  // Where all are spelled alike nothing need be said; where some are not, all that are known are named.
-  return pairs.every(([word, own]) => word === own) ? {} : { spelled: Object.fromEntries(pairs) };
+  const conversions = conversionsOf(
+    all.flatMap(({ said, taken }) => (said.isRole === true || typeof taken === 'string' ? [] : taken)),
+    ground,
+  );
+  const rows = new Map<string, RowMeant>();
+  const outcomes = all.map(({ key, said, taken }): Outcome => {
+    if (typeof taken === 'string') return { key, said, is: 'left', why: taken, conversions: [] };
+    const outcome = outcomeOf(key, said, taken, conversions);
+    const row = withMeant(rows.get(key) ?? {}, byKey.get(key), taken, meantOf(outcome, taken), ground);
+    if (outcome.is !== 'left') rows.set(key, row);
+    return outcome;
+  });
+  return { rows, outcomes };
 }
 
-/** The catalogue's word that a board's word plainly is; null where none is, or more than one may be. */
-function wordOf(own: string, known: readonly string[]): string | null {
-  if (known.includes(own)) return own;
-  const told = tellingWords(own).join(' ');
-  const [word, ...others] = known.filter((one) => tellingWords(one).join(' ') === told);
-  return word === undefined || others.length > 0 ? null : word;
+/** Two settings of one range, of which nobody says which end is which: the lower number is the lower end. */
+function endsOfRanges(
+  byKey: ReadonlyMap<string, LearnedSetting>,
+  confirmed: Confirmed['settings'],
+  { catalog }: Ground,
+): ReadonlyMap<Confirmation, Confirmation> {
+  const byMeaning = new Map<string, { readonly said: Confirmation; readonly number: number }[]>();
+  for (const [key, saids] of confirmed)
+    for (const said of saids) {
+      const kind = parameterTaken(said, catalog)?.parameter.kind;
+      if (kind !== 'range' || said.parts !== undefined || said.item !== undefined) continue;
+      const end = { said, number: byKey.get(key)?.number ?? Number.NaN };
+      byMeaning.set(said.means, [...(byMeaning.get(said.means) ?? []), end]);
+    }
+  return new Map(
+    [...byMeaning.values()].flatMap((found): (readonly [Confirmation, Confirmation])[] => {
+      const [first, second] = found;
+      if (first === undefined || second === undefined || found.length > 2) return [];
+      const isRising = first.number <= second.number;
+      return [
+        [first.said, { ...first.said, parts: [isRising ? 'low' : 'high'] }],
+        [second.said, { ...second.said, parts: [isRising ? 'high' : 'low'] }],
+      ];
+    }),
+  );
+}
+
+/** Each value of a setting with what it is taken for; a text: why it can't be, as the end of a sentence. */
+function takenFrom(
+  setting: LearnedSetting | undefined,
+  said: Confirmation,
+  ground: Ground,
+): readonly TakenAs[] | string {
+  if (setting === undefined) return 'the listing has no such setting';
+  const { means } = said;
+  const found = canBeConfirmed(ground.catalog, means) ? parameterTaken({ means }, ground.catalog) : undefined;
+  if (found === undefined)
+    return means.includes('<') ? `say which one of ${means} it is` : `there is no parameter ${means}`;
+  const rest = {
+    means,
+    ...(said.counted === undefined ? {} : { counted: said.counted }),
+    ...(said.more === undefined ? {} : { more: said.more }),
+    ...(said.spelled === undefined ? {} : { spelled: said.spelled }),
+  };
+  const parts =
+    said.parts ?? (said.item === undefined ? partsOfWhole(found.parameter.kind, setting, ground) : []);
+  if (said.item !== undefined) {
+    const item = itemOf(setting, said.item, ground);
+    return item === null
+      ? `no value ${said.item} stands in it`
+      : [{ ...rest, ...asOf(parts[0]), setting: item, item: said.item }];
+  }
+  if (parts.length < 2) return [{ ...rest, ...asOf(parts[0]), setting }];
+  const items = valuesOf(setting, ground);
+  if (items.length !== parts.length)
+    return `${items.length} values stand in it, and ${parts.length} parts are said`;
+  return parts.map((as, index) => ({
+    ...rest,
+    as,
+    item: index + 1,
+    setting: withValue(setting, items[index] ?? '', ground),
+  }));
+}
+
+function asOf(as: PartHeld | undefined): { readonly as?: PartHeld } {
+  return as === undefined ? {} : { as };
+}
+
+/** The parts that the values of one setting are, where they can only be these. */
+function partsOfWhole(kind: string, setting: LearnedSetting, ground: Ground): readonly PartHeld[] {
+  if (setting.look !== 'list') return [];
+  const count = valuesOf(setting, ground).length;
+  if (kind === 'range' && count === 2) return ['low', 'high'];
+  const { between } = ground.manner.list;
+  const isOtherList = kind === 'words' && count > 1 && setting.value.split(between).length !== count;
+  return isOtherList ? Array.from({ length: count }, (_, index) => ({ entry: index + 1 })) : [];
+}
+
+function valuesOf({ value }: LearnedSetting, { manner }: Ground): readonly string[] {
+  return valuesIn(value, betweenIn(value, manner.decimal)).map(({ text }) => text);
+}
+
+function itemOf(setting: LearnedSetting, item: number, ground: Ground): LearnedSetting | null {
+  const value = valuesOf(setting, ground)[item - 1];
+  return value === undefined ? null : withValue(setting, value, ground);
+}
+
+function withValue(setting: LearnedSetting, value: string, { manner }: Ground): LearnedSetting {
+  return { ...setting, value, ...learnedLookOf(value, manner.decimal) };
+}
+
+function outcomeOf(
+  key: string,
+  said: Confirmation,
+  taken: readonly TakenAs[],
+  all: ReadonlyMap<TakenAs, Conversion>,
+): Outcome {
+  if (said.isRole === true) return { key, said, is: 'role', why: 'as you say', conversions: [] };
+  const conversions = taken.flatMap((one) => all.get(one) ?? []);
+  const open = conversions.find(({ meant }) => meant === null);
+  const [first] = conversions;
+  if (open === undefined) return { key, said, is: 'taken', why: first?.why ?? '', conversions };
+  const isAlone = taken.length === 1 && taken[0]?.as === undefined;
+  return { key, said, is: open.takesRole && isAlone ? 'role' : 'left', why: open.why, conversions };
+}
+
+function meantOf({ is, said, conversions }: Outcome, taken: readonly TakenAs[]): readonly Meant[] {
+  if (is === 'role') return [{ role: said.means }];
+  return taken.map(({ means, as }, index) => ({
+    means,
+    ...(as === undefined ? {} : { as }),
+    ...(conversions[index]?.meant ?? {}),
+  }));
+}
+
+/** The row with what was said of its value, or of one of its values. */
+function withMeant(
+  row: RowMeant,
+  setting: LearnedSetting | undefined,
+  taken: readonly TakenAs[],
+  meant: readonly Meant[],
+  ground: Ground,
+): RowMeant {
+  const [first] = taken;
+  if (setting === undefined || first === undefined) return row;
+  if (first.item === undefined) return { ...row, ...meant[0] };
+  const count = valuesOf(setting, ground).length;
+  const items: Meant[] = [...(row.items ?? Array.from({ length: count }, () => ({})))];
+  for (const [index, { item = 1 }] of taken.entries()) items[item - 1] = meant[index] ?? {};
+  const between = betweenIn(setting.value, ground.manner.decimal);
+  return { ...row, items, ...(between === ' ' ? {} : { between }) };
 }

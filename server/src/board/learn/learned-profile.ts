@@ -1,16 +1,22 @@
 import type { Catalog } from '../../catalog/catalog';
-import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
+import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
 import type { Listing } from '../listing/listing';
-import { flagPairs } from '../listing/value-look';
-import { type Confirmed, confirmedMeanings, type Meant } from './confirm';
+import { flagPairs, lookOf } from '../listing/value-look';
+import { meaningFaults } from '../meaning/meaning-faults';
+import { mannerOf, rowsOf } from '../profile/profile';
+import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
+import { type Ground, parameterTaken } from './convert/taken';
 import { keptStatement } from './kept-statement';
 import { type LearnedSetting, learnedSettings, settingName } from './learned-settings';
+import type { Confirmed } from './said';
 
 /** A board profile that a listing makes. */
 export interface LearnedProfile {
   readonly profile: BoardProfile;
   /** Settings that became parameters of the catalogue, by their names; of the others nobody has said what they mean. */
   readonly mapped: readonly string[];
+  /** What became of each thing that was said. */
+  readonly outcomes: readonly Outcome[];
 }
 
 /**
@@ -26,18 +32,67 @@ export function learnedProfile(
 ): LearnedProfile | null {
   const all = learnedSettings(listing);
   if (all.length === 0) return null;
-  const meanings = confirmedMeanings(all, confirmed, catalog);
-  const settings = all.map((setting) => rowOf(setting, listing, meanings.get(settingName(setting))));
-  const quote = quoteOf(listing);
-  const text = {
-    forms: listing.forms,
-    ...(quote === null ? {} : { quote }),
-    flags: flagsOf(all),
-  };
-  return { profile: { name, text, settings }, mapped: [...meanings.keys()] };
+  const text = textOf(listing, all, confirmed, catalog);
+  const told = confirmedRows(all, confirmed, { catalog, manner: mannerOf(text) });
+  const keys = all.map(settingName);
+  const profileWith = (rows: ConfirmedRows['rows']): BoardProfile => ({
+    name,
+    text,
+    ...portRolesOf(confirmed),
+    settings: all.map((setting, index) =>
+      rowOf(setting, listing, rows.get(keys[index] ?? ''), confirmed.ports.ports.get(keys[index] ?? '')),
+    ),
+  });
+  const { rows, outcomes } = withoutFaults(told, keys, profileWith, catalog);
+  const mapped = outcomes.filter(({ is }) => is === 'taken').map(({ key }) => key);
+  return { profile: profileWith(rows), mapped: [...new Set(mapped)], outcomes };
 }
 
-function rowOf(setting: LearnedSetting, { forms }: Listing, meant: Meant | undefined): BoardSetting {
+/** The ground on which conversions of a listing are proposed. */
+export function groundOf(listing: Listing, confirmed: Confirmed, catalog: Catalog): Ground {
+  return { catalog, manner: mannerOf(textOf(listing, learnedSettings(listing), confirmed, catalog)) };
+}
+
+/** Meanings that a profile can't have are taken back, with all that hold the same parameter; each outcome says why. */
+function withoutFaults(
+  told: ConfirmedRows,
+  keys: readonly string[],
+  profileWith: (rows: ConfirmedRows['rows']) => BoardProfile,
+  catalog: Catalog,
+): ConfirmedRows {
+  if (told.rows.size === 0) return told;
+  const board = profileWith(told.rows);
+  const wrong = new Map<string, string>();
+  for (const { at, message } of meaningFaults(rowsOf(board), board, catalog)) {
+    const index = Number(at[1]);
+    for (const one of meansOf(told.rows.get(keys[index] ?? '') ?? {})) wrong.set(one, message);
+  }
+  if (wrong.size === 0) return told;
+  const outcomes = told.outcomes.map((outcome): Outcome => {
+    const why = wrong.get(outcome.said.means);
+    return why === undefined || outcome.is === 'left' ? outcome : { ...outcome, is: 'left', why };
+  });
+  const rows = [...told.rows].filter(([, row]) => !meansOf(row).some((one) => wrong.has(one)));
+  return { rows: new Map(rows), outcomes };
+}
+
+function meansOf({ means, role, items = [] }: RowMeant): readonly string[] {
+  return [means, role, ...items.flatMap((item) => [item.means, item.role])].flatMap((one) => one ?? []);
+}
+
+function portRolesOf({ ports: { words } }: Confirmed): Pick<BoardProfile, 'portRoles'> {
+  if (words.size === 0) return {};
+  const roles = [...words].flatMap(([word, means]) => (means === null ? [] : [[means, word] as const]));
+  const unused = [...words].find(([, means]) => means === null)?.[0];
+  return { portRoles: { roles: Object.fromEntries(roles), ...(unused === undefined ? {} : { unused }) } };
+}
+
+function rowOf(
+  setting: LearnedSetting,
+  { forms }: Listing,
+  meant: RowMeant | undefined,
+  port: string | undefined,
+): BoardSetting {
   const { groups, name, occurrence } = setting;
   const { range, words, default: byDefault, unit, remark } = keptStatement(setting, forms.decimal);
   const [group, ...inner] = groups;
@@ -51,7 +106,44 @@ function rowOf(setting: LearnedSetting, { forms }: Listing, meant: Meant | undef
     ...(unit === null ? {} : { unit }),
     ...(remark === null ? {} : { remark }),
     ...meant,
+    ...(port === undefined ? {} : { port }),
   };
+}
+
+function textOf(
+  listing: Listing,
+  all: readonly LearnedSetting[],
+  confirmed: Confirmed,
+  catalog: Catalog,
+): BoardText {
+  const quote = quoteOf(listing);
+  const between = betweenOf(listing, all, confirmed, catalog);
+  return {
+    forms: listing.forms,
+    ...(quote === null ? {} : { quote }),
+    flags: flagsOf(all),
+    ...(between === null ? {} : { list: { between, none: usualNone } }),
+  };
+}
+
+/** What an empty list is written as where no listing has shown one. */
+const usualNone = '-';
+
+/** What stands between the words of the first list that is said to be one. */
+function betweenOf(
+  { forms }: Listing,
+  all: readonly LearnedSetting[],
+  { settings }: Confirmed,
+  catalog: Catalog,
+): string | null {
+  for (const setting of all) {
+    const look = lookOf(setting.value, forms.decimal);
+    if (look.kind !== 'list') continue;
+    for (const said of settings.get(settingName(setting)) ?? [])
+      if (said.parts === undefined && parameterTaken(said, catalog)?.parameter.kind === 'words')
+        return look.between;
+  }
+  return null;
 }
 
 /** What stands around most of the texts that stand in something. */

@@ -1,4 +1,5 @@
 import type { ListedSetting, Listing, SettingKey, Stated } from '../listing/listing';
+import type { DecimalMark } from '../listing/number-look';
 import { lookOf } from '../listing/value-look';
 
 /** What a value looks like, as far as it tells which kinds of parameters it may be. */
@@ -16,11 +17,21 @@ export interface LearnedSetting extends SettingKey {
 /** The settings of a listing as something to be said the meaning of. */
 export function learnedSettings({ settings, forms }: Listing): readonly LearnedSetting[] {
   return settings.map(({ groups, name, occurrence, value, style, stated }) => {
-    const seen = lookOf(value, forms.decimal);
-    const number =
-      seen.kind === 'measure' ? seen.number.value : seen.kind === 'number' ? seen.value : Number.NaN;
-    return { groups, name, occurrence, value, look: learnedLook(seen.kind, style), number, stated };
+    const { look, number } = learnedLookOf(value, forms.decimal, style);
+    return { groups, name, occurrence, value, look, number, stated };
   });
+}
+
+/** What a value looks like, and what it comes to. */
+export function learnedLookOf(
+  value: string,
+  mark: DecimalMark,
+  style: ListedSetting['style'] = { kind: 'plain' },
+): Pick<LearnedSetting, 'look' | 'number'> {
+  const seen = lookOf(value, mark);
+  const number =
+    seen.kind === 'measure' ? seen.number.value : seen.kind === 'number' ? seen.value : Number.NaN;
+  return { look: learnedLook(seen.kind, style), number };
 }
 
 function learnedLook(kind: ReturnType<typeof lookOf>['kind'], style: ListedSetting['style']): LearnedLook {

@@ -13,6 +13,8 @@ export interface SettingKey {
   readonly name: string;
   /** 1 for the first with these groups and this name in its text, 2 for the next. */
   readonly occurrence: number;
+  /** Which of several values that stand in it, from 1; none where it is taken as a whole. */
+  readonly item?: number | undefined;
 }
 
 /** How a value stands in the text. */

@@ -10,6 +10,7 @@ export function countingFaults(counts: Counts, known: KnownParameter): readonly 
     ...unitOfRow(counts, known),
     ...stepFaults(counts, known),
     ...limitFaults(counts, known),
+    ...tableFaults(counts, known),
   ];
   return unreadable.length > 0 ? unreadable : grainFaults(counts, known);
 }
@@ -46,6 +47,25 @@ function limitFaults({ limits }: Counts, known: KnownParameter): readonly Fault[
   if (known.range !== undefined && (high.value < known.range.low || low.value > known.range.high))
     return [{ at: ['limits'], message: `${text} leaves nothing of what ${known.name} can be` }];
   return faults;
+}
+
+/** Each step of a table is a value of its own that the parameter can have; nothing else is said of it. */
+function tableFaults({ table, ...others }: Counts, known: KnownParameter): readonly Fault[] {
+  if (table === undefined) return [];
+  const [besides] = Object.keys(others);
+  if (besides !== undefined) return [{ at: [besides], message: 'a table of steps says all that is counted' }];
+  const seen = new Map<number, string>();
+  return Object.entries(table).flatMap(([word, text]): readonly Fault[] => {
+    const at = ['table', word];
+    const { value, problem } = read(text, known);
+    if (value === undefined) return [{ at, message: problem ?? `"${text}" is no quantity` }];
+    const { range } = known;
+    const isOutside = range !== undefined && (value < range.low || value > range.high);
+    if (isOutside) return [{ at, message: `${text} is nothing that ${known.name} can be` }];
+    const before = seen.get(value);
+    seen.set(value, word);
+    return before === undefined ? [] : [{ at, message: `"${before}" and "${word}" are both ${text}` }];
+  });
 }
 
 /** Smaller steps are lost in the digits that are written. */

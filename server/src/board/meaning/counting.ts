@@ -1,13 +1,19 @@
-import type { Counts } from '../../catalog/model/board-profile';
+import type { BoardSetting, Counts } from '../../catalog/model/board-profile';
 import type { Parameter } from '../../catalog/model/parameter';
 import { parseQuantity } from '../../units/quantity';
-import { fromBase, type Unit, unitOf } from '../../units/unit';
+import { fromBase, toBase, type Unit, unitOf } from '../../units/unit';
+import { type DecimalMark, numberLook } from '../listing/number-look';
 
 /** How a board counts a number. */
 export interface Counting {
   readonly unit: string;
   readonly scale: number;
   readonly offset: number;
+  readonly base: 2 | 8 | 10 | 16;
+  /** What stands behind the number. */
+  readonly behind: string;
+  /** In SI, by the board's words or numbers; null: it writes the number itself. */
+  readonly table: ReadonlyMap<string, number> | null;
   /** In the board's own numbers; null: as finely as the text says. */
   readonly grain: number | null;
   readonly low: number;
@@ -20,17 +26,43 @@ const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINIT
 /** What a row of a profile says about the numbers of its parameter. The row is free of faults. */
 export function countingOf(counts: Counts | undefined, parameter: Parameter): Counting {
   const { unit = unitFor(parameter), scale = 1, offset = 0, step, limits } = counts ?? {};
+  const { behind = '', table } = counts ?? {};
+  const base: Counting['base'] = counts?.base ?? 10;
   const grain = step === undefined ? null : stepIn(step, unitOf(unit)) * Math.abs(scale);
-  if (limits === undefined) return { unit, scale, offset, grain, ...unlimited, limitText: '' };
+  const steps =
+    table === undefined
+      ? null
+      : new Map(
+          Object.entries(table).map(([word, text]) => [word, parseQuantity(text)?.value ?? Number.NaN]),
+        );
+  const counting = { unit, scale, offset, base, behind, table: steps, grain };
+  if (limits === undefined) return { ...counting, ...unlimited, limitText: '' };
   const [low = unlimited.low, high = unlimited.high] = limits.map(
     (text) => parseQuantity(text)?.value ?? Number.NaN,
   );
-  return { unit, scale, offset, grain, low, high, limitText: limits.join(' to ') };
+  return { ...counting, low, high, limitText: limits.join(' to ') };
+}
+
+/** What a board says that it takes holds where the row says nothing else. */
+export function withinStated(counting: Counting, range: BoardSetting['range'], mark: DecimalMark): Counting {
+  if (range === undefined || counting.table !== null || counting.limitText !== '') return counting;
+  const [first, second] = range.map((end) => numberLook(end, mark)?.value ?? Number.NaN);
+  const ends = [first ?? Number.NaN, second ?? Number.NaN].map((end) => fromBoard(counting, end));
+  if (ends.some(Number.isNaN)) return counting;
+  return { ...counting, low: Math.min(...ends), high: Math.max(...ends), limitText: range.join(' to ') };
 }
 
 /** An SI value in the board's own numbers. */
-export function inBoard({ unit, scale, offset }: Counting, base: number): number {
+export function inBoard({ unit, scale, offset }: Pick<Counting, 'unit' | 'scale' | 'offset'>, base: number) {
   return fromBase(base, unitOf(unit)) * scale + offset;
+}
+
+/** One of the board's own numbers in SI. */
+export function fromBoard(
+  { unit, scale, offset }: Pick<Counting, 'unit' | 'scale' | 'offset'>,
+  number: number,
+): number {
+  return toBase((number - offset) / scale, unitOf(unit));
 }
 
 /** A step in a unit: of temperatures only the difference counts, of decibels the decibels. */

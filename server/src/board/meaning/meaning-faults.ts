@@ -16,20 +16,26 @@ export function meaningFaults(
   catalog: Catalog,
 ): readonly Fault[] {
   const manner = board.text === undefined ? null : mannerOf(board.text);
-  const faulty = new Set<number>();
+  const faulty = new Set<ProfileRow>();
   const ofRows = rows.flatMap((row) => {
     const found = manner === null ? [] : rowFaults(row, manner, catalog);
-    if (found.length > 0) faulty.add(row.index);
-    return faultsWithin(['settings', row.index], found);
+    if (found.length > 0) faulty.add(row);
+    return faultsWithin(placeOfRow(row), found);
   });
   // What is wrong with one part is told once, and not of the others again.
-  const whole = gather(rows).filter(({ parts }) => parts.every(({ index }) => !faulty.has(index)));
+  const whole = gather(rows).filter(({ parts }) => parts.every((row) => !faulty.has(row)));
   return [
     ...memberFaults(board, catalog),
     ...ofRows,
     ...whole.flatMap(partFaults),
     ...whole.flatMap((meaning) => ofMemberFaults(meaning, whole, board, catalog)),
   ];
+}
+
+/** Where a row, or one of several values of a setting, stands in the file. */
+function placeOfRow(row: ProfileRow | undefined): Fault['at'] {
+  const { index, item } = row ?? { index: 0 };
+  return item === undefined ? ['settings', index] : ['settings', index, 'items', item - 1];
 }
 
 /** A parameter by the catalogue's name, or at a path with members of its own. */
@@ -127,12 +133,12 @@ function ofMemberFaults(
   const members = membersOf(board, forAll.means);
   if (members !== null && !members.has(member)) return [];
   const message = `${means} is what ${forAll.parts[0]?.name} means already`;
-  return [{ at: ['settings', parts[0]?.index ?? 0, 'means'], message }];
+  return [{ at: [...placeOfRow(parts[0]), 'means'], message }];
 }
 
 /** The parts of a parameter must be there, each once. */
 function partFaults({ means, by, parts }: Meaning): readonly Fault[] {
-  const at = (row: ProfileRow | undefined) => ['settings', row?.index ?? 0, 'means'];
+  const at = (row: ProfileRow | undefined) => [...placeOfRow(row), 'means'];
   const mixed = parts.find(({ setting }) => heldBy(setting.as) !== by);
   if (mixed !== undefined)
     return [{ at: at(mixed), message: `${means} is held in another way by another setting` }];

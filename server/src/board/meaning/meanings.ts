@@ -23,12 +23,12 @@ export function meaningsOf(profile: Profile): readonly Meaning[] {
 
 /** What a row has a part in; undefined for a row that nobody has given a meaning. */
 export function meaningOf(profile: Profile, row: ProfileRow): Meaning | undefined {
-  return gathered(profile).byRow.get(row.index);
+  return gathered(profile).byRow.get(row);
 }
 
 interface Gathered {
   readonly all: readonly Meaning[];
-  readonly byRow: ReadonlyMap<number, Meaning>;
+  readonly byRow: ReadonlyMap<ProfileRow, Meaning>;
 }
 
 const known = new WeakMap<Profile, Gathered>();
@@ -37,7 +37,7 @@ function gathered(profile: Profile): Gathered {
   const before = known.get(profile);
   if (before !== undefined) return before;
   const all = gather(profile.rows);
-  const byRow = new Map(all.flatMap((meaning) => meaning.parts.map(({ index }) => [index, meaning])));
+  const byRow = new Map(all.flatMap((meaning) => meaning.parts.map((row) => [row, meaning])));
   const made = { all, byRow };
   known.set(profile, made);
   return made;
@@ -89,9 +89,10 @@ export function namesOf(
   const members = member === null ? null : membersOf(board, means);
   const spelled = members === null ? member : (members.get(member ?? '') ?? null);
   if (member !== null && spelled === null) return null;
-  return parts.map(({ groups, name, setting }) => ({
+  return parts.map(({ groups, name, setting, item }) => ({
     groups: groups.map((group) => withMember(group, spelled)),
     name: withMember(name, spelled),
     occurrence: setting.occurrence ?? 1,
+    ...(item === undefined ? {} : { item }),
   }));
 }

@@ -1,23 +1,12 @@
 import type { FoundParameter } from '../../catalog/catalog';
 import type { Value } from '../../craft/value';
 import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
-import { plainNumber } from '../../units/number-text';
 import { parseQuantity } from '../../units/quantity';
-import { toBase, unitOf } from '../../units/unit';
 import type { Manner } from '../profile/profile';
-import { type Counting, countingOf, inBoard, unitFor } from './counting';
+import { type Counting, countingOf, unitFor, withinStated } from './counting';
 import type { Meaning } from './meanings';
-
-/** A value in the board's spelling, a text for each of the row's names. */
-export type Spelled =
-  | { readonly kind: 'texts'; readonly texts: readonly string[] }
-  /** The board can't take it; why, as the end of a sentence. */
-  | { readonly kind: 'refused'; readonly reason: string };
-
-/** What a value in the board's spelling says, or why it says nothing. */
-export type Understood =
-  | { readonly kind: 'value'; readonly value: Value }
-  | { readonly kind: 'unclear'; readonly part: number; readonly reason: string };
+import { NumberSpelling } from './number-spelling';
+import { all, refused, type Spelled, texts, type Understood, unclear } from './spelled';
 
 /** What one part of a meaning says for whichever value. */
 interface Part {
@@ -34,7 +23,7 @@ interface OfMeaning {
 
 const known = new WeakMap<Meaning, OfMeaning>();
 
-function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter']): OfMeaning {
+function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter'], { decimal }: Manner): OfMeaning {
   const before = known.get(meaning);
   if (before?.parameter === parameter) return before;
   const parts = meaning.parts.map(({ setting }): Part => {
@@ -42,7 +31,7 @@ function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter']): Of
     return {
       spelled: new Map(words),
       words: new Map(words.map(([word, spelled]) => [spelled, word])),
-      counting: countingOf(setting.counts, parameter),
+      counting: withinStated(countingOf(setting.counts, parameter), setting.range, decimal),
     };
   });
   const made: OfMeaning = { parameter, parts };
@@ -59,7 +48,7 @@ export class Speller {
     private readonly found: FoundParameter,
     private readonly manner: Manner,
   ) {
-    this.parts = ofMeaning(meaning, found.parameter).parts;
+    this.parts = ofMeaning(meaning, found.parameter, manner).parts;
   }
 
   /** The board's step of a part in its own numbers; null where it keeps what it is told. */
@@ -123,33 +112,22 @@ export class Speller {
     return this.parts[index] ?? nothingSaid;
   }
 
-  private number(base: number, part: number): Spelled {
-    const { counting } = this.part(part);
-    const { low, high, limitText } = counting;
-    const spare = 1e-9 * Math.abs(base);
-    if (base < low - spare || base > high + spare)
-      return { kind: 'refused', reason: `the board takes ${limitText}` };
-    const written = this.inSteps(inBoard(counting, base), counting);
-    // Whatever a profile says: nothing goes to a board that it might read as something else.
-    return plainDigits.test(written)
-      ? texts(this.digits(written))
-      : { kind: 'refused', reason: 'by its profile it comes to no number that a board reads' };
+  /** Whether two texts of the board say the same of a part that is a number. */
+  isSameNumber(part: number, one: string, other: string): boolean {
+    return this.spelling(part).isSame(one, other);
   }
 
-  /**
-   * The nearest step that still makes sense: rounding must lead neither out of the board's limits nor out of what
-   * the parameter can be.
-   */
-  private inSteps(exact: number, counting: Counting): string {
-    const { grain, low, high } = counting;
-    if (grain === null) return plainNumber(Number(exact.toFixed(mostDecimals)));
-    const range = this.found.range ?? { low, high };
-    const ends = [Math.max(low, range.low), Math.min(high, range.high)].map((end) => inBoard(counting, end));
-    const [least = 0, most = 0] = ends.sort((one, other) => one - other);
-    const step = Math.round(exact / grain);
-    const held =
-      grain * Math.min(Math.floor(most / grain + 1e-9), Math.max(Math.ceil(least / grain - 1e-9), step));
-    return fixed(held, decimalsOf(grain));
+  /** Whether its parts are numbers, or come to some. */
+  get isNumber(): boolean {
+    return ['quantity', 'count', 'range', 'curve', 'place'].includes(this.found.parameter.kind);
+  }
+
+  private spelling(part: number): NumberSpelling {
+    return new NumberSpelling(this.part(part).counting, this.found, this.manner.decimal);
+  }
+
+  private number(base: number, part: number): Spelled {
+    return this.spelling(part).write(base);
   }
 
   /** Ends that the board would write alike leave nothing between them, and no range. */
@@ -158,24 +136,20 @@ export class Speller {
     if (spelled.kind === 'refused' || low === high) return spelled;
     const [first, second] = spelled.texts;
     return first === second
-      ? { kind: 'refused', reason: `the board would write both ends as ${first}; set them further apart` }
+      ? refused(`the board would write both ends as ${first}; set them further apart`)
       : spelled;
   }
 
   private cells(row: number, column: number): Spelled {
     const told = this.meaning.by === 'cell' ? [row * this.columns + column] : [row, column];
     return told.every((one) => one < mostCells)
-      ? { kind: 'texts', texts: told.map(String) }
-      : { kind: 'refused', reason: 'no board has so many rows and columns' };
+      ? all(told.map((one, part) => this.number(one, part)))
+      : refused('no board has so many rows and columns');
   }
 
   private get columns(): number {
     const as = this.meaning.parts[0]?.setting.as;
     return typeof as === 'object' && 'cell' in as ? as.cell : 1;
-  }
-
-  private digits(text: string): string {
-    return this.manner.decimal === ',' ? text.replace('.', ',') : text;
   }
 
   private flag(value: boolean): string {
@@ -188,17 +162,16 @@ export class Speller {
     if (spelled.size === 0) return texts(word);
     const own = spelled.get(word);
     if (own !== undefined) return texts(own);
-    return { kind: 'refused', reason: `the board knows ${[...spelled.keys()].join(', ')}` };
+    return refused(`the board knows ${[...spelled.keys()].join(', ')}`);
   }
 
   private quoted(text: string): Spelled {
     const { quote } = this.manner;
-    if (forbidden.test(text))
-      return { kind: 'refused', reason: 'a text of one line is wanted, of plain characters' };
+    if (forbidden.test(text)) return refused('a text of one line is wanted, of plain characters');
     if (quote !== '') return texts(`${quote}${text.replaceAll(quote, quote + quote)}${quote}`);
     return text.trim() === text && text !== ''
       ? texts(text)
-      : { kind: 'refused', reason: 'the board takes no text that is empty, or begins or ends with a blank' };
+      : refused('the board takes no text that is empty, or begins or ends with a blank');
   }
 
   private list(words: readonly string[]): Spelled {
@@ -210,7 +183,7 @@ export class Speller {
 
   private eachWord(words: readonly string[]): Spelled {
     const { length } = this.parts;
-    if (words.length !== length) return { kind: 'refused', reason: `the board takes ${length} of them` };
+    if (words.length !== length) return refused(`the board takes ${length} of them`);
     return all(words.map((word, part) => this.word(word, part)));
   }
 
@@ -241,12 +214,8 @@ export class Speller {
     return { kind: 'value', value: { kind: 'quantity', value: base, unit: unitFor(parameter) } };
   }
 
-  /** In SI; null for what is no number. */
   private base(text: string, part: number): number | null {
-    const plain = this.manner.decimal === ',' ? text.replace(',', '.') : text;
-    if (!numberText.test(plain)) return null;
-    const { unit, scale, offset } = this.part(part).counting;
-    return cleaned(toBase((Number(plain) - offset) / scale, unitOf(unit)));
+    return this.spelling(part).read(text);
   }
 
   private readFlag(text: string): Understood {
@@ -310,7 +279,7 @@ export class Speller {
   }
 
   private readPlace(written: readonly string[]): Understood {
-    const numbers = written.map((text) => (/^\d{1,4}$/.test(text) ? Number(text) : null));
+    const numbers = written.map((text, part) => cellOf(this.base(text, part)));
     const bad = numbers.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a whole number is wanted');
     const [first = 0, second = 0] = numbers as number[];
@@ -335,50 +304,21 @@ const nothingSaid: Part = {
     unit: '',
     scale: 1,
     offset: 0,
+    base: 10,
+    behind: '',
+    table: null,
     grain: null,
     low: Number.NEGATIVE_INFINITY,
     high: Number.POSITIVE_INFINITY,
     limitText: '',
   },
 };
-const numberText = /^[+-]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})(e[+-]?\d{1,2})?$/i;
-/** What is written: as many digits as are read, and never what only a computer takes for a number. */
-const plainDigits = /^-?\d{1,15}(\.\d{1,15})?$/;
-const mostDecimals = 15;
 /** Rows, columns and cells are read with four digits. */
 const mostCells = 10_000;
 const wordText = /^[A-Za-z0-9][A-Za-z0-9-]{0,60}$/;
 /** What must never leave a line or turn its text around. */
 export const forbidden = /[\p{Cc}\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF]/u;
 
-function texts(text: string): Spelled {
-  return { kind: 'texts', texts: [text] };
-}
-
-function all(parts: readonly Spelled[]): Spelled {
-  const refused = parts.find((part) => part.kind === 'refused');
-  if (refused !== undefined) return refused;
-  return { kind: 'texts', texts: parts.flatMap((part) => (part.kind === 'texts' ? part.texts : [])) };
-}
-
-function unclear(part: number, reason: string): Understood {
-  return { kind: 'unclear', part, reason };
-}
-
-function decimalsOf(grain: number): number {
-  for (let decimals = 0; decimals < 12; decimals += 1) {
-    const shifted = grain * 10 ** decimals;
-    if (Math.abs(shifted - Math.round(shifted)) < 1e-6 * shifted) return decimals;
-  }
-  return 12;
-}
-
-function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return Number(text) === 0 ? (0).toFixed(decimals) : text;
-}
-
-/** Without the dust that binary arithmetic leaves behind: fifteen digits are all that a board's text holds. */
-function cleaned(value: number): number {
-  return Number(value.toPrecision(15));
+function cellOf(number: number | null): number | null {
+  return number !== null && Number.isInteger(number) && number >= 0 && number < mostCells ? number : null;
 }

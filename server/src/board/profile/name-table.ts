@@ -10,6 +10,8 @@ export interface ProfileRow {
   readonly name: string;
   /** Its place among the settings of the profile. */
   readonly index: number;
+  /** Which of several values that stand in the setting it is, from 1; none for one that holds one value. */
+  readonly item?: number;
 }
 
 /** A row with the member of a collection that stood in its name. */
@@ -30,10 +32,23 @@ export class NameTable {
     for (const row of rows) this.add(row, board);
   }
 
-  find(groups: readonly string[], name: string, occurrence = 1): RowFound | undefined {
-    const own = this.exact.get(keyOf(groups, name, occurrence)) ?? this.exact.get(keyOf(groups, name));
+  /** `item`: which of several values; the first row of the setting where none is asked for. */
+  find(groups: readonly string[], name: string, occurrence = 1, item?: number): RowFound | undefined {
+    const own = this.findItem(groups, name, occurrence, item);
+    return own ?? (item === undefined ? this.findItem(groups, name, occurrence, 1) : undefined);
+  }
+
+  private findItem(
+    groups: readonly string[],
+    name: string,
+    occurrence: number,
+    item: number | undefined,
+  ): RowFound | undefined {
+    const own =
+      this.exact.get(settingKey({ groups, name, occurrence, item })) ??
+      this.exact.get(nameKey({ groups, name, item }));
     if (own !== undefined) return own;
-    const key = keyOf(groups, name);
+    const key = nameKey({ groups, name, item });
     for (const [before, after] of this.halves.values()) {
       const member = key.slice(before, key.length - after);
       if (!memberText.test(member)) continue;
@@ -45,7 +60,7 @@ export class NameTable {
 
   private add(row: ProfileRow, board: BoardProfile): void {
     const { groups, name, setting } = row;
-    const key = keyOf(groups, name, setting.occurrence);
+    const key = keyOf(row, groups, name);
     const [before = '', after] = key.split(openMember);
     if (after === undefined) {
       this.exact.set(key, { row, member: null });
@@ -58,6 +73,7 @@ export class NameTable {
     } else
       for (const [member, spelled] of members) {
         const filled = keyOf(
+          row,
           groups.map((group) => withMember(group, spelled)),
           withMember(name, spelled),
         );
@@ -67,8 +83,11 @@ export class NameTable {
 }
 
 /** Of every occurrence of a name, or of one. */
-function keyOf(groups: readonly string[], name: string, occurrence?: number): string {
-  return occurrence === undefined ? nameKey({ groups, name }) : settingKey({ groups, name, occurrence });
+function keyOf({ setting, item }: ProfileRow, groups: readonly string[], name: string): string {
+  const { occurrence } = setting;
+  return occurrence === undefined
+    ? nameKey({ groups, name, item })
+    : settingKey({ groups, name, occurrence, item });
 }
 
 /** No half of a key holds a line's end. */

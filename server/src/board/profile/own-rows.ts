@@ -7,7 +7,7 @@ import { type ProfileRow, profileOf, type RowFound, rowsOf } from './profile';
 /** The row of a board's profile for a setting that a script has under `own`; undefined where it lists none. */
 export function rowOfOwn(board: BoardProfile, path: string): RowFound | undefined {
   const key = settingOfOwnPath(stepsOf(path));
-  return key === null ? undefined : profileOf(board)?.find(key.groups, key.name, key.occurrence);
+  return key === null ? undefined : profileOf(board)?.find(key.groups, key.name, key.occurrence, key.item);
 }
 
 /** A setting that a board has and that nobody has given a meaning. */
@@ -23,10 +23,10 @@ export function ownRows(board: BoardProfile): readonly OwnRow[] {
   const before = known.get(board);
   if (before !== undefined) return before;
   const made = rowsOf(board).flatMap((row) => {
-    const { groups, name, setting } = row;
+    const { groups, name, setting, item } = row;
     const isOpen = [...groups, name].some((step) => step.includes(openMember));
     if (setting.means !== undefined || isOpen) return [];
-    return [{ path: pathText(ownPath({ groups, name, occurrence: setting.occurrence ?? 1 })), row }];
+    return [{ path: pathText(ownPath({ groups, name, occurrence: setting.occurrence ?? 1, item })), row }];
   });
   known.set(board, made);
   return made;

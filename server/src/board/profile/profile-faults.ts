@@ -3,6 +3,7 @@ import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import { readQuantity } from '../../catalog/faults/quantities';
 import type { BoardProfile, BoardText } from '../../catalog/model/board-profile';
 import { meaningFaults } from '../meaning/meaning-faults';
+import { portFaults } from '../meaning/port-roles';
 import { formFaults, unreadableRows } from './form-faults';
 import { hardwareFaults } from './hardware-faults';
 import { membersOf, openMember, withMember } from './members';
@@ -24,6 +25,7 @@ export function profileFaults(board: BoardProfile, catalog: Catalog): readonly F
     ...rows.flatMap((row) => faultsWithin(['settings', row.index], memberPlaceFaults(row))),
     ...nameFaults(rows, forms.length > 0 ? new Set() : unreadableRows(rows, board), board),
     ...meaningFaults(rows, board, catalog),
+    ...portFaults(board, catalog),
   ];
 }
 
@@ -69,7 +71,7 @@ function nameFaults(
 }
 
 /** What a row is looked up by: with each member that the board knows. */
-function keysOf({ groups, name, setting }: ProfileRow, board: BoardProfile): readonly string[] {
+function keysOf({ groups, name, setting, item }: ProfileRow, board: BoardProfile): readonly string[] {
   const isOpen = [...groups, name].some((text) => text.includes(openMember));
   const members = isOpen ? membersOf(board, setting.means) : null;
   // Two members with one spelling are told where they are spelled.
@@ -78,6 +80,7 @@ function keysOf({ groups, name, setting }: ProfileRow, board: BoardProfile): rea
       groups.map((group) => withMember(group, spelled)),
       withMember(name, spelled),
       setting.occurrence ?? 0,
+      item ?? 0,
     ]),
   );
 }

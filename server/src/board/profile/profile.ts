@@ -22,7 +22,7 @@ export interface Profile {
   /** In the board's order. */
   readonly rows: readonly ProfileRow[];
   /** What a written name is; undefined for one that the profile does not list. */
-  find(groups: readonly string[], name: string, occurrence?: number): RowFound | undefined;
+  find(groups: readonly string[], name: string, occurrence?: number, item?: number): RowFound | undefined;
 }
 
 const profiles = new WeakMap<BoardProfile, Profile | null>();
@@ -36,14 +36,15 @@ export function profileOf(board: BoardProfile): Profile | null {
   return made;
 }
 
-/** Rows as the file has them, each with its groups as a list. */
+/** Rows as the file has them, each with its groups as a list; of a setting with several values one for each. */
 export function rowsOf({ settings }: BoardProfile): readonly ProfileRow[] {
-  return settings.map((setting, index) => ({
-    setting,
-    groups: groupsOf(setting),
-    name: setting.name,
-    index,
-  }));
+  return settings.flatMap((setting, index): readonly ProfileRow[] => {
+    const groups = groupsOf(setting);
+    const { items, ...whole } = setting;
+    const row = { groups, name: setting.name, index };
+    if (items === undefined) return [{ ...row, setting }];
+    return items.map((item, at) => ({ ...row, setting: { ...whole, ...item }, item: at + 1 }));
+  });
 }
 
 function groupsOf({ group }: BoardSetting): readonly string[] {
@@ -63,7 +64,7 @@ function makeProfile(board: BoardProfile): Profile | null {
     text,
     manner: mannerOf(text),
     rows,
-    find: (groups, name, occurrence) => names.find(groups, name, occurrence),
+    find: (groups, name, occurrence, item) => names.find(groups, name, occurrence, item),
   };
 }
 

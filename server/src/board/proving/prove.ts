@@ -1,8 +1,8 @@
 import type { LeftLine, ListedSetting, Listing, SettingKey, Stretch } from '../listing/listing';
 import { settingKey } from '../listing/setting-key';
-import { sameValue } from '../listing/value-look';
 import type { Profile } from '../profile/profile';
-import type { Entries, Entry } from '../writing/entries';
+import { withItems } from '../profile/with-items';
+import { type Entries, type Entry, holdsEntry } from '../writing/entries';
 import type { LeftOut } from '../writing/left-out';
 import { type Beside, type BesideChange, besideChange, besideIn, besideInRow } from './beside';
 import { cutOff } from './cut-off';
@@ -65,10 +65,11 @@ export interface ProofQuestion {
 
 /** Holds what a craft asks for against a capture. */
 export function prove(question: ProofQuestion): Proof {
-  const { profile, entries, captured, capture, except, ignoresExtra } = question;
+  const { profile, entries, captured, except, ignoresExtra } = question;
+  const capture = withItems(question.capture, profile);
   const omitsDefaults = question.omitsDefaults === true || profile?.text.omitsDefaults === true;
   const wanted = new Map(entries.entries.map((entry) => [settingKey(entry), entry]));
-  const known = new KnownBeside(captured, profile);
+  const known = new KnownBeside(captured === null ? null : withItems(captured, profile), profile);
   const held = capture.settings.map((setting) => heldRow(setting, wanted, known));
   const seen = new Set(capture.settings.map(settingKey));
   const absent = entries.entries.filter((entry) => !seen.has(settingKey(entry)));
@@ -101,14 +102,14 @@ function isOfBoard({ heldBy, isByHand, reason }: LeftOut): boolean {
 }
 
 function heldRow(setting: ListedSetting, wanted: ReadonlyMap<string, Entry>, known: KnownBeside): ProofRow {
-  const { groups, name, occurrence, value, at } = setting;
-  const row = { groups, name, occurrence, held: value, at: at.value, beside: null };
+  const { groups, name, occurrence, item, value, at } = setting;
+  const row = { groups, name, occurrence, item, held: value, at: at.value, beside: null };
   const entry = wanted.get(settingKey(setting));
   if (entry === undefined) {
     const isAgain = occurrence > 1 && wanted.has(settingKey({ ...setting, occurrence: 1 }));
     return { ...row, path: null, wanted: null, verdict: isAgain ? 'twice' : 'extra' };
   }
-  const isSame = sameValue(entry.value, value, entry.step ?? undefined);
+  const isSame = holdsEntry(entry, value);
   const compared = { ...row, path: entry.path, wanted: entry.value };
   if (!isSame) return { ...compared, verdict: 'different' };
   const beside = besideChange(known.of(setting), setting);
@@ -129,13 +130,14 @@ class KnownBeside {
   of(setting: ListedSetting): Beside {
     const before = this.captured.get(settingKey(setting));
     if (before !== undefined) return besideIn(before);
-    const row = this.profile?.find(setting.groups, setting.name, setting.occurrence)?.row.setting;
+    const row = this.profile?.find(setting.groups, setting.name, setting.occurrence, setting.item)?.row
+      .setting;
     return row === undefined ? {} : besideInRow(row, setting);
   }
 
   /** As the profile or the captured text states it; null where neither does. */
   defaultOf(key: SettingKey): string | null {
-    const row = this.profile?.find(key.groups, key.name, key.occurrence)?.row.setting;
+    const row = this.profile?.find(key.groups, key.name, key.occurrence, key.item)?.row.setting;
     return row?.default ?? this.captured.get(settingKey(key))?.stated?.default ?? null;
   }
 }
@@ -151,18 +153,18 @@ function missingRow(entry: Entry): Absent {
 
 /** A setting that the capture does not show, for it is at its default. */
 function omittedRow(entry: Entry, known: KnownBeside): Absent {
-  const { path, value, step } = entry;
+  const { path } = entry;
   const byDefault = known.defaultOf(entry);
   if (byDefault === null) {
     const reason = 'the listing leaves out what is at its default, and nobody has said what that is';
     return { left: { path, title: path, reason, heldBy: 'board', urgency: 2, isByHand: true } };
   }
-  const isSame = sameValue(value, byDefault, step ?? undefined);
+  const isSame = holdsEntry(entry, byDefault);
   return { row: { ...absentRow(entry), held: byDefault, verdict: isSame ? 'default' : 'different' } };
 }
 
-function absentRow({ groups, name, occurrence, path, value }: Entry): Omit<ProofRow, 'verdict'> {
-  return { groups, name, occurrence, path, wanted: value, held: null, at: null, beside: null };
+function absentRow({ groups, name, occurrence, item, path, value }: Entry): Omit<ProofRow, 'verdict'> {
+  return { groups, name, occurrence, item, path, wanted: value, held: null, at: null, beside: null };
 }
 
 /** Fewer may have been taken out of a capture by hand. */

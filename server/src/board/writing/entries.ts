@@ -5,9 +5,11 @@ import { isOwnPath, stepsOf } from '../../language/path-text';
 import type { SettingKey } from '../listing/listing';
 import { settingOfOwnPath } from '../listing/own-path';
 import { settingKey } from '../listing/setting-key';
+import { sameValue } from '../listing/value-look';
 import { differ } from '../meaning/differ';
 import { type Meaning, meaningsOf, namesOf } from '../meaning/meanings';
 import { pathsOf } from '../meaning/paths';
+import { portEntries } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
 import type { Profile } from '../profile/profile';
 import { type LeftOut, leftOutOf } from './left-out';
@@ -22,6 +24,13 @@ export interface Entry extends SettingKey {
   readonly path: string;
   /** How finely the board keeps it, in its own numbers; null where nobody knows. */
   readonly step: number | null;
+  /** Whether another text of the board says the same number; null where it is none with a meaning. */
+  readonly isSame: ((held: string) => boolean) | null;
+}
+
+/** Whether the board holds what an entry asks for. */
+export function holdsEntry({ value, step, isSame }: Entry, held: string): boolean {
+  return sameValue(value, held, step ?? undefined) || (isSame?.(held) ?? false);
 }
 
 /** A parameter that the board will hold otherwise than the script says it: rounded to its step. */
@@ -44,7 +53,9 @@ export interface Entries {
 export function entriesOf(profile: Profile | null, view: CraftView): Entries {
   const made = new EntriesMaker(view);
   if (profile !== null) for (const meaning of meaningsOf(profile)) made.takeMeaning(profile, meaning);
+  if (profile !== null) made.nameRoles(profile);
   made.takeRest();
+  if (profile !== null) made.takeRoles(profile);
   return made.finished();
 }
 
@@ -81,14 +92,31 @@ class EntriesMaker {
       this.leave(path, spelled.reason);
       return;
     }
-    for (const [part, { groups, name }] of names.entries()) {
-      const occurrence = meaning.parts[part]?.setting.occurrence ?? 1;
+    for (const [part, key] of names.entries()) {
       const written = unquoted(spelled.texts[part] ?? '', profile.manner.quote);
-      this.add({ groups, name, occurrence, ...written, path, step: speller.grain(part) });
+      const isSame = speller.isNumber
+        ? (held: string) => speller.isSameNumber(part, written.value, held)
+        : null;
+      this.add({ ...key, ...written, path, step: speller.grain(part), isSame });
     }
     const held = speller.read(spelled.texts);
     if (held.kind === 'value' && differ(value, held.value, meaning.by))
       this.roundings.push({ path, given: value, held: held.value, found: setting.found });
+  }
+
+  /** Parameters that settings of ports stand for. */
+  nameRoles({ rows, board }: Profile): void {
+    const { taken, left } = portEntries(rows, board, this.view);
+    for (const path of [...taken, ...left.keys()]) this.named.add(path);
+    for (const [path, reason] of left) this.leave(path, reason);
+  }
+
+  /** What a port is for goes before what was its board's own. */
+  takeRoles({ rows, board }: Profile): void {
+    for (const [{ groups, name, setting }, { path, word }] of portEntries(rows, board, this.view).words) {
+      const key = { groups, name, occurrence: setting.occurrence ?? 1 };
+      this.add({ ...key, value: word, quote: '', path, step: null, isSame: null });
+    }
   }
 
   /** The board's own settings, and what no row of the profile stands for. */
@@ -103,7 +131,15 @@ class EntriesMaker {
     const key = settingOfOwnPath(stepsOf(path));
     const value = this.view.value(path);
     if (key === null || value?.kind !== 'bare') this.leave(path, unreadable);
-    else this.add({ ...key, value: value.value, quote: neededQuote(value.value), path, step: null });
+    else
+      this.add({
+        ...key,
+        value: value.value,
+        quote: neededQuote(value.value),
+        path,
+        step: null,
+        isSame: null,
+      });
   }
 
   private add(entry: Entry): void {

@@ -1,11 +1,11 @@
 import { isOwnPath } from '../../language/path-text';
 import { cellsOf, type Table } from '../listing/forms/row';
 import type { ListedSetting, Listing } from '../listing/listing';
-import { numberLook } from '../listing/number-look';
-import { sameValue } from '../listing/value-look';
+import { type DecimalMark, numberLook } from '../listing/number-look';
+import { lookOf } from '../listing/value-look';
 import { writtenInLook } from '../listing/written-in-look';
 import { forbidden } from '../meaning/spelling';
-import type { Entry } from './entries';
+import { type Entry, holdsEntry } from './entries';
 
 /** What is to stand in a captured text in place of a value, or why nothing can: the end of a sentence. */
 export type CapturedToken =
@@ -16,10 +16,9 @@ export type CapturedToken =
 export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): CapturedToken {
   const { value } = entry;
   if (listed.style.kind === 'presence') return presence(value, listed.style.negation);
-  if (sameValue(value, listed.value, entry.step ?? undefined)) return token(listed.value);
+  if (holdsEntry(entry, listed.value)) return token(listed.value);
   if (forbidden.test(value)) return refused('it holds characters that no board reads');
-  // What the pilot wrote for the board itself goes to it just so.
-  const text = isOwnPath(entry.path) ? value : (writtenInLook(value, listed.value, forms.decimal) ?? value);
+  const text = inLook(entry, listed, forms.decimal);
   if (listed.style.kind === 'quoted') return inQuotes(text, listed.style.mark);
   switch (forms.container) {
     case 'json':
@@ -31,6 +30,16 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
     case 'lines':
       return text === '' ? refused('its line would end without a value') : token(text);
   }
+}
+
+/**
+ * What the pilot wrote for the board itself goes to it just so, and words as its profile spells them; numbers and
+ * lists look as they did.
+ */
+function inLook({ value, path, isSame }: Entry, listed: ListedSetting, mark: DecimalMark): string {
+  const { kind } = lookOf(listed.value, mark);
+  const hasLook = isSame !== null || kind === 'list' || kind === 'tuple';
+  return isOwnPath(path) || !hasLook ? value : (writtenInLook(value, listed.value, mark) ?? value);
 }
 
 const jsonWords: ReadonlySet<string> = new Set(['true', 'false', 'null']);

@@ -2,10 +2,11 @@ import type { HandOver } from '../../catalog/model/hand-over';
 import { noForms } from '../listing/forms/compiled';
 import type { Listing, SettingKey } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
-import { settingKey } from '../listing/setting-key';
-import { sameValue } from '../listing/value-look';
+import { nameKey, settingKey } from '../listing/setting-key';
 import { commandForms, type Profile } from '../profile/profile';
-import type { Entries, Entry } from './entries';
+import { withItems } from '../profile/with-items';
+import { type Entries, type Entry, holdsEntry } from './entries';
+import { joinedItems } from './joined-items';
 import { Page, type PageForm } from './page';
 import { type Change, patch, type Unwritten } from './patch';
 
@@ -44,7 +45,8 @@ export interface WrittenText {
 }
 
 /** Writes a craft for its board: over the captured text where that can be, else by the forms of its profile. */
-export function writeText(request: TextRequest): WrittenText {
+export function writeText(asked: TextRequest): WrittenText {
+  const request = withEachValue(asked);
   const { profile, captured, since, entries } = request;
   const wanted = since === null ? entries.entries : changedSince(entries.entries, since);
   const removed = since === null ? [] : removedSince(entries.entries, since);
@@ -57,6 +59,11 @@ export function writeText(request: TextRequest): WrittenText {
     return { ...own, ...byForms(asQuoted(wanted, captured), request) };
   if (captured !== null) return { ...own, ...overCaptured(captured, wanted, request) };
   return { ...own, ...byListedForms(wanted, request) };
+}
+
+function withEachValue(request: TextRequest): TextRequest {
+  const { captured, profile } = request;
+  return captured === null ? request : { ...request, captured: withItems(captured, profile) };
 }
 
 type Made = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;
@@ -76,20 +83,23 @@ function overCaptured(captured: Listing, wanted: readonly Entry[], request: Text
   const { text: patched, changes, unwritten, absent } = patch(captured, wanted);
   const page = new Page(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
-  const reading = readListing(patched, captured.forms);
+  const reading = withItems(readListing(patched, captured.forms), request.profile);
   const lost = lostIn(reading, wanted, [...unwritten.map(({ entry }) => entry), ...absent]);
   const failed = [...unwritten, ...lost];
   const keys = new Set(wanted.map(settingKey));
   for (const { entry } of failed) keys.delete(settingKey(entry));
   page.captured(reading, keys);
-  for (const entry of absent) page.setting(entry);
-  return madeOf(page, request, lineEndIn(captured.text), changes, [...failed, ...page.unwritten]);
+  const { entries: joined, unwritten: partial } = joinedItems(absent, request.profile);
+  for (const entry of joined) page.setting(entry);
+  const all = [...failed, ...partial, ...page.unwritten];
+  return madeOf(page, request, lineEndIn(captured.text), changes, all);
 }
 
 /** By the forms of the listing, without the lines that would be read as something else. */
 function byListedForms(wanted: readonly Entry[], request: TextRequest): Made {
   const first = byForms(wanted, request);
-  const reading = readListing(first.text, request.profile?.text.forms ?? noForms);
+  const read = readListing(first.text, request.profile?.text.forms ?? noForms);
+  const reading = withItems(read, request.profile);
   const lost = lostIn(
     reading,
     wanted,
@@ -110,13 +120,19 @@ function lostIn(
   wanted: readonly Entry[],
   others: readonly Entry[],
 ): readonly Unwritten[] {
-  const asWritten = ({ groups, name, value }: Pick<Entry, 'groups' | 'name' | 'value'>) =>
-    JSON.stringify([groups, name, value]);
-  const read = new Set(settings.map(asWritten));
+  const read = new Map<string, string[]>();
+  for (const setting of settings) {
+    const values = read.get(nameKey(setting));
+    if (values === undefined) read.set(nameKey(setting), [setting.value]);
+    else values.push(setting.value);
+  }
   const without = new Set(others);
   const reason = 'its line would be read as something else';
   return wanted
-    .filter((entry) => !without.has(entry) && !read.has(asWritten(entry)))
+    .filter((entry) => {
+      const values = read.get(nameKey(entry)) ?? [];
+      return !without.has(entry) && !values.some((value) => holdsEntry(entry, value));
+    })
     .map((entry) => ({ entry, reason }));
 }
 
@@ -134,8 +150,9 @@ function asQuoted(wanted: readonly Entry[], captured: Listing | null): readonly 
 function byForms(wanted: readonly Entry[], request: TextRequest): Made {
   const page = new Page(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
-  for (const entry of wanted) page.setting(entry);
-  return madeOf(page, request, '\n', [], page.unwritten);
+  const { entries, unwritten } = joinedItems(wanted, request.profile);
+  for (const entry of entries) page.setting(entry);
+  return madeOf(page, request, '\n', [], [...unwritten, ...page.unwritten]);
 }
 
 function madeOf(
@@ -169,8 +186,8 @@ function lineEndIn(text: string): string {
 
 function handedBefore(since: HandOver): ReadonlyMap<string, string> {
   return new Map(
-    since.settings.map(({ groups, name, occurrence = 1, value }) => [
-      settingKey({ groups, name, occurrence }),
+    since.settings.map(({ groups, name, occurrence = 1, item, value }) => [
+      settingKey({ groups, name, occurrence, item }),
       value,
     ]),
   );
@@ -180,14 +197,14 @@ function changedSince(entries: readonly Entry[], since: HandOver): readonly Entr
   const before = handedBefore(since);
   return entries.filter((entry) => {
     const value = before.get(settingKey(entry));
-    return value === undefined || !sameValue(value, entry.value);
+    return value === undefined || !holdsEntry(entry, value);
   });
 }
 
 function removedSince(entries: readonly Entry[], since: HandOver): readonly Removed[] {
   const there = new Set(entries.map(settingKey));
   return since.settings
-    .map(({ groups, name, occurrence = 1, value }) => ({ groups, name, occurrence, value }))
+    .map(({ groups, name, occurrence = 1, item, value }) => ({ groups, name, occurrence, item, value }))
     .filter((setting) => !there.has(settingKey(setting)));
 }
 
@@ -198,10 +215,11 @@ export function handOverOf(
   { entries }: Entries,
   reason: string | null,
 ): HandOver {
-  const settings = entries.map(({ groups, name, occurrence, value }) => ({
+  const settings = entries.map(({ groups, name, occurrence, item, value }) => ({
     groups: [...groups],
     name,
     ...(occurrence === 1 ? {} : { occurrence }),
+    ...(item === undefined ? {} : { item }),
     value,
   }));
   return { version: 1, board, pack, reason, settings };

@@ -67,7 +67,43 @@ const counts = z.strictObject({
   limits: z
     .optional(z.tuple([quantityText, quantityText]))
     .check(z.describe('The least and the most that the board takes.')),
+  base: z
+    .optional(z.union([z.literal(2), z.literal(8), z.literal(16)]))
+    .check(z.describe('The base in which it writes the number; without it, ten.')),
+  behind: z
+    .optional(spelling)
+    .check(z.describe('What it writes behind the number: its unit, with the blank before it.')),
+  table: z
+    .optional(z.record(spelling, quantityText))
+    .check(
+      z.describe(
+        'Where the board counts steps: what each stands for, such as {"1": "25 mW", "2": "100 mW"}.',
+      ),
+    ),
 });
+
+/** What a value of the board means. */
+const meant = {
+  means: z
+    .optional(meaning)
+    .check(
+      z.describe('The parameter of a craft script that it is; without it, nobody has said what it means.'),
+    ),
+  as: z
+    .optional(partHeld)
+    .check(
+      z.describe(
+        'The part of the parameter that it holds: an end of a range, the row, the column or the {"cell"} of a place in a grid of so many columns, a curve {"at"} a point across, one {"entry"} of a list.',
+      ),
+    ),
+  counts: z.optional(counts).check(z.describe('How its number becomes the parameter’s quantity.')),
+  spelled: z
+    .optional(z.record(z.string(), spelling))
+    .check(z.describe('The board’s spelling of the parameter’s words, or of on and off.')),
+  role: z
+    .optional(meaning)
+    .check(z.describe('The parameter that it plays the part of, where nobody knows how it is counted.')),
+};
 
 /** One setting of the board. What its listing says stands in the board's own words and numbers. */
 export const boardSetting = z.strictObject({
@@ -89,25 +125,30 @@ export const boardSetting = z.strictObject({
   default: z.optional(lineText).check(z.describe('What the listing states as its default.')),
   unit: z.optional(spelling).check(z.describe('The unit that the listing states.')),
   remark: z.optional(lineText).check(z.describe('What else the listing says of it.')),
-  means: z
-    .optional(meaning)
-    .check(
-      z.describe('The parameter of a craft script that it is; without it, nobody has said what it means.'),
-    ),
-  as: z
-    .optional(partHeld)
+  ...meant,
+  items: z
+    .optional(z.array(z.strictObject(meant)).check(z.minLength(1), z.maxLength(64)))
     .check(
       z.describe(
-        'The part of the parameter that it holds: an end of a range, the row, the column or the {"cell"} of a place in a grid of so many columns, a curve {"at"} a point across, one {"entry"} of a list.',
+        'Where several values stand in it: what each of them means, in their order; {} where nobody has said.',
       ),
     ),
-  counts: z.optional(counts).check(z.describe('How its number becomes the parameter’s quantity.')),
-  spelled: z
-    .optional(z.record(z.string(), spelling))
-    .check(z.describe('The board’s spelling of the parameter’s words, or of on and off.')),
-  role: z
-    .optional(meaning)
-    .check(z.describe('The parameter that it plays the part of, where nobody knows how it is counted.')),
+  between: z
+    .optional(spelling)
+    .check(z.describe('What stands between the values of "items"; without it, a blank.')),
+  port: z.optional(nameText).check(z.describe('The port whose role it says, in a word of "portRoles".')),
+});
+
+/** What the board calls the roles of its ports, where it has a setting for each port. */
+const portRoles = z.strictObject({
+  roles: z
+    .record(meaning, spelling)
+    .check(
+      z.describe(
+        'By the parameter that names a port, such as receiver.port: the board’s word for that role.',
+      ),
+    ),
+  unused: z.optional(spelling).check(z.describe('Its word for a port without a role.')),
 });
 
 /** A board profile: what the board has, how it writes its settings, and what they mean. */
@@ -129,6 +170,9 @@ export const boardProfile = z.strictObject({
         'By collection, the members that the board knows, with its spelling; without it, any under its own name.',
       ),
     ),
+  portRoles: z
+    .optional(portRoles)
+    .check(z.describe('What it calls the roles of its ports, for settings with a "port".')),
   settings: z._default(z.array(boardSetting).check(z.maxLength(100_000)), []),
 });
 
@@ -137,3 +181,5 @@ export type BoardText = z.infer<typeof boardText>;
 export type BoardSetting = z.infer<typeof boardSetting>;
 export type Counts = z.infer<typeof counts>;
 export type PartHeld = z.infer<typeof partHeld>;
+/** What a value of a board means, as a row or an item of a profile says it. */
+export type Meant = Pick<BoardSetting, 'means' | 'as' | 'counts' | 'spelled' | 'role'>;

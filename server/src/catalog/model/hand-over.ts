@@ -15,6 +15,8 @@ export const handOver = z.strictObject({
         name: z.string().check(z.maxLength(2000)),
         /** Left out for the first of its name. */
         occurrence: z.optional(z.int().check(z.gte(2))),
+        /** Which of several values that stand in it. */
+        item: z.optional(z.int().check(z.gte(1))),
         value: z.string().check(z.maxLength(20_000)),
       }),
     )

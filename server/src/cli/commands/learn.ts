@@ -1,15 +1,17 @@
-import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnedProfile } from '../../board/learn/learned-profile';
 import { profileText } from '../../board/learn/profile-text';
+import type { Confirmation, Confirmed } from '../../board/learn/said';
+import { saidKeys } from '../../board/learn/said-text';
 import { withText } from '../../board/learn/teach/taught-profile';
 import { readListing } from '../../board/listing/read-listing';
 import { boardNameFault } from '../../board/profile/board-name';
-import type { Catalog } from '../../catalog/catalog';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
+import { readConfirmed } from '../files/confirmed';
 import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
+import { learnedText } from '../report/learned-text';
 import { jsonText } from '../report/visible';
 import { commandIn, leftText, takeLessons } from './learn-lessons';
 
@@ -26,8 +28,8 @@ export const learnCommand = command({
     confirm: {
       type: 'string',
       multiple: true,
-      value: 'setting=parameter',
-      about: 'what a setting stands for; said once for each that is right',
+      value: 'setting=parameter …',
+      about: `what a setting stands for, and how it counts; said once for each. Behind the parameter: ${saidKeys}`,
     },
     line: {
       type: 'string',
@@ -46,6 +48,25 @@ export const learnCommand = command({
       type: 'boolean',
       about: 'the board lists only what differs from its defaults',
     },
+    role: {
+      type: 'string',
+      multiple: true,
+      value: 'setting=parameter',
+      about: 'what a setting plays the part of, where nobody knows how it is counted',
+    },
+    port: {
+      type: 'string',
+      multiple: true,
+      value: 'setting=port',
+      about: 'the port whose role a setting says, such as ports/3=uart3',
+    },
+    'port-word': {
+      type: 'string',
+      multiple: true,
+      value: 'word=parameter',
+      about: 'the board’s word for a role of a port, such as rx=receiver.port, or free=unused',
+    },
+    sure: { type: 'boolean', about: 'take all proposals that are sure' },
     json: jsonOption(
       'learn',
       'what was understood and the proposals, as one JSON object, instead of the profile',
@@ -58,6 +79,14 @@ export const learnCommand = command({
       'propsoff learn captured.txt --name finch > finch.json',
       'begin a profile; its place is the folder boards',
     ],
+    [
+      "propsoff learn captured.txt --confirm 'calm/first-cut=gyro.filter.1.cutoff unit Hz scale 0.1'",
+      'say what a setting means and how it is counted',
+    ],
+    [
+      "propsoff learn captured.txt --role 'lean/grip=control.roll.proportional'",
+      'a gain whose scale nobody knows: it is compared, and nothing is computed from it',
+    ],
   ],
   exit: { fine: 'a profile was made', findings: 'no line of the listing looks like a setting' },
   run: async ({ values, positionals }, terminal) => {
@@ -67,58 +96,38 @@ export const learnCommand = command({
     const fault = boardNameFault(name);
     if (fault !== null) throw new UsageError(fault);
     const { catalog } = (await currentFolder()).additions;
-    const confirmed = readConfirmed(values.confirm ?? [], catalog);
+    const confirming = readConfirmed(values, catalog);
     const found = readListing(await readCapture(path, terminal), null);
     const { listing, said } = takeLessons(found, values.line ?? []);
     const understood = learned(listing, catalog);
+    const confirmed = values.sure === true ? withSure(confirming, understood) : confirming;
     const made = learnedProfile(listing, name, confirmed, catalog);
     if (made === null) {
       for (const line of [understood.summary, ...leftText(listing)]) terminal.tell(line);
       return exitCodes.findings;
     }
+    const { outcomes } = made;
     const omits = values['omits-defaults'] === true ? { omitsDefaults: true as const } : {};
     const profile = withText(made.profile, { ...commandIn(values.command, listing), ...omits });
-    if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood }));
+    if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood, outcomes }));
     else {
       await terminal.out(profileText(profile));
-      const missed = [...confirmed.keys()].filter((key) => !made.mapped.includes(key));
-      for (const line of [...said, ...report(understood, confirmed, missed), ...leftText(listing)])
+      const portKeys = new Set(confirmed.ports.ports.keys());
+      for (const line of [...said, ...learnedText(understood, outcomes, portKeys), ...leftText(listing)])
         terminal.tell(line);
     }
     return exitCodes.fine;
   },
 });
 
-/** For the person who confirms: what may stand for what. */
-function report(
-  { summary, rows }: Learned,
-  confirmed: ReadonlyMap<string, string>,
-  missed: readonly string[],
-): readonly string[] {
-  const open = rows.filter(({ key }) => !confirmed.has(key));
-  return [
-    summary,
-    ...missed.map((key) => `not taken: ${key}: no such setting, or its parameter can’t be held so`),
-    ...open.map(({ key, value, proposals }) => {
-      const may = proposals.slice(0, 3).map(({ parameter, meaning }) => `${parameter} (${meaning})`);
-      return `${key} ${value}: ${may.length === 0 ? 'nothing near' : `perhaps ${may.join(', ')}`}`;
-    }),
-    'Say --confirm "setting=parameter" for each that is right; nothing is taken by itself.',
-  ];
-}
-
-function readConfirmed(given: readonly string[], catalog: Catalog): ReadonlyMap<string, string> {
-  return new Map(
-    given.map((text) => {
-      const at = text.lastIndexOf('=');
-      const [key, parameter] = [text.slice(0, at), text.slice(at + 1)];
-      if (at < 1) throw new UsageError(`--confirm takes "setting=parameter", not "${text}"`);
-      if (!catalog.parameters.has(parameter)) throw new UsageError(`there is no parameter ${parameter}`);
-      if (!canBeConfirmed(catalog, parameter))
-        throw new UsageError(
-          `${parameter} is held in several settings or members: name it in the profile by hand`,
-        );
-      return [key, parameter] as const;
-    }),
+/** What is sure, of settings of which nothing is said; what asks how it is counted is taken by its role. */
+function withSure(confirmed: Confirmed, { rows }: Learned): Confirmed {
+  const sure = rows.flatMap(
+    ({ key, sureness, proposals: [first] }): (readonly [string, readonly Confirmation[]])[] => {
+      if (sureness !== 'sure' || first === undefined || confirmed.settings.has(key)) return [];
+      const { parameter, part } = first;
+      return [[key, [{ means: parameter, ...(part === null ? {} : { parts: [part] }) }]]];
+    },
   );
+  return { ...confirmed, settings: new Map([...confirmed.settings, ...sure]) };
 }

@@ -1,8 +1,8 @@
 import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
-import { parameterPath } from '../../board/layer/parameter-path';
 import { isBefore, settingAt } from '../../board/layer/places';
 import { nameKey } from '../../board/listing/setting-key';
 import { type Meaning, meaningOf, namesOf } from '../../board/meaning/meanings';
+import { parameterPath } from '../../board/meaning/parameter-path';
 import { Speller } from '../../board/meaning/spelling';
 import { collectionOf, membersOf } from '../../board/profile/members';
 import type { Profile, ProfileRow, RowFound } from '../../board/profile/profile';
@@ -40,7 +40,7 @@ function nameItems(layer: BoardLayer, catalog: Catalog, line: number): readonly 
   const text = texts[line] ?? '';
   const range = rangeInLine(line, { start: text.length - text.trimStart().length, end: text.length });
   const group = groupAt(layer, line);
-  return profile.rows.flatMap((row) =>
+  return profile.rows.filter(isFirst).flatMap((row) =>
     membersHere(profile, row).flatMap((member): CompletionItem[] => {
       const name = boardNameOf(profile, row, member);
       const isElsewhere = group !== null && JSON.stringify(name.groups) !== JSON.stringify(group);
@@ -61,6 +61,11 @@ function nameItems(layer: BoardLayer, catalog: Catalog, line: number): readonly 
       ];
     }),
   );
+}
+
+/** Of several values in one setting only the first has a name to write. */
+function isFirst({ item = 1 }: ProfileRow): boolean {
+  return item === 1;
 }
 
 /** The group that a line stands in; null where the board does not write settings below headings. */

@@ -1,4 +1,6 @@
-import { likelyScale } from '../../board/learn/confirm';
+import { conversionsOf } from '../../board/learn/convert/conversions';
+import type { Conversion, Ground, TakenAs } from '../../board/learn/convert/taken';
+import { groundOf } from '../../board/learn/learned-profile';
 import { type LearnedSetting, learnedSettings, settingName } from '../../board/learn/learned-settings';
 import {
   type Candidate,
@@ -8,10 +10,10 @@ import {
   type Sureness,
 } from '../../board/learn/propose/proposal';
 import { proposals } from '../../board/learn/propose/propose';
+import { nothingConfirmed } from '../../board/learn/said';
 import type { Listing } from '../../board/listing/listing';
 import type { Catalog } from '../../catalog/catalog';
 import type { PartHeld } from '../../catalog/model/board-profile';
-import { plainNumber } from '../../units/number-text';
 
 /** A setting of a captured listing, with what it may stand for. */
 export interface LearnedRow {
@@ -38,6 +40,8 @@ export interface DescribedProposal {
   /** What the value would mean as a script writes it. */
   readonly meaning: string;
   readonly reason: string;
+  /** How its value becomes that; what belongs together is counted alike. */
+  readonly conversion: Conversion | null;
 }
 
 /** What was understood of a listing, for a person to confirm. */
@@ -69,41 +73,66 @@ export function learned(listing: Listing, catalog: Catalog): Learned {
 function rowsOf(listing: Listing, catalog: Catalog): readonly LearnedRow[] {
   const all = learnedSettings(listing);
   const proposed = proposals(all, catalog);
-  return all.map((setting, index) => rowOf(setting, proposed[index] ?? null, catalog));
+  const ground = groundOf(listing, nothingConfirmed, catalog);
+  const taken = all.map((setting, index): TakenAs | null => {
+    const proposal = proposed[index] ?? null;
+    return proposal === null ? null : takenAs(setting, proposal);
+  });
+  const conversions = conversionsOf(
+    taken.flatMap((one) => one ?? []),
+    ground,
+  );
+  return all.map((setting, index) => {
+    const first = taken[index] ?? null;
+    const conversion = first === null ? null : (conversions.get(first) ?? null);
+    return rowOf(setting, proposed[index] ?? null, conversion, ground);
+  });
 }
 
-function rowOf(setting: LearnedSetting, proposal: Proposal | null, catalog: Catalog): LearnedRow {
+function takenAs(setting: LearnedSetting, one: Candidate): TakenAs {
+  return { setting, means: meansOf(one), ...(one.part === null ? {} : { as: one.part }) };
+}
+
+/** `conversion`: of its first proposal, found together with those of all others. */
+function rowOf(
+  setting: LearnedSetting,
+  proposal: Proposal | null,
+  conversion: Conversion | null,
+  ground: Ground,
+): LearnedRow {
   const { groups, name, value } = setting;
-  const candidates = proposal === null ? [] : [proposal, ...proposal.rivals];
+  const rivals = proposal?.rivals ?? [];
+  const alone = (one: Candidate) => {
+    const taken = takenAs(setting, one);
+    return described(setting, one, conversionsOf([taken], ground).get(taken) ?? null, ground.catalog);
+  };
   return {
     key: settingName(setting),
     group: groups.join('/'),
     name,
     value,
     sureness: proposal?.sureness ?? null,
-    proposals: candidates.map((one) => described(setting, one, catalog)),
+    proposals: [
+      ...(proposal === null ? [] : [described(setting, proposal, conversion, ground.catalog)]),
+      ...rivals.map(alone),
+    ],
   };
 }
 
-function described(setting: LearnedSetting, one: Candidate, catalog: Catalog): DescribedProposal {
+function described(
+  { value }: LearnedSetting,
+  one: Candidate,
+  conversion: Conversion | null,
+  catalog: Catalog,
+): DescribedProposal {
   const { parameter, part, why } = one;
   return {
     parameter: meansOf(one),
     part,
     family: familyOf(parameter),
     title: catalog.parameters.get(parameter)?.parameter.title ?? '',
-    meaning: meaningOf(setting, parameter, catalog),
+    meaning: conversion?.preview.quantity ?? value,
     reason: why,
+    conversion,
   };
-}
-
-/** `65` of an idle share counted in tenths is `6.5 %`. */
-function meaningOf({ value, number, look }: LearnedSetting, name: string, catalog: Catalog): string {
-  const found = catalog.parameter(name.replace(/<[a-z]+>/, 'captured'));
-  if (found === undefined || look !== 'number') return value;
-  const { parameter } = found;
-  if (parameter.kind === 'flag') return value === '1' ? 'on' : 'off';
-  if (parameter.kind !== 'quantity' && parameter.kind !== 'range') return value;
-  const told = plainNumber(number / likelyScale(found, number));
-  return parameter.unit === '' ? told : `${told} ${parameter.unit}`;
 }

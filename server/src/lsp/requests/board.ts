@@ -3,6 +3,7 @@ import { boardsToLookThrough, recognisedProfile } from '../../board/layer/recogn
 import { canBeConfirmed } from '../../board/learn/confirm';
 import { learnedProfile } from '../../board/learn/learned-profile';
 import { profileText } from '../../board/learn/profile-text';
+import { confirmedAs } from '../../board/learn/said';
 import type { Listing } from '../../board/listing/listing';
 import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
@@ -153,7 +154,7 @@ export function madeProfile(
   { capture, name, confirmed }: MakeProfileParams,
 ): MadeProfile | null {
   const { catalog } = session.workspace;
-  const made = learnedProfile(listingOf(capture), name, new Map(confirmed), catalog);
+  const made = learnedProfile(listingOf(capture), name, confirmedAs(confirmed), catalog);
   if (made === null) return null;
   const { profile, mapped } = made;
   const text = profileText(profile);

@@ -1,6 +1,7 @@
 import { boardNameOf } from '../../board/layer/profile-of-text';
 import { learnedProfile } from '../../board/learn/learned-profile';
 import { profileText } from '../../board/learn/profile-text';
+import { nothingConfirmed } from '../../board/learn/said';
 import type { TaughtKind } from '../../board/learn/teach/lesson';
 import { reread, withText } from '../../board/learn/teach/taught-profile';
 import { teachCommand } from '../../board/learn/teach/teach-command';
@@ -82,7 +83,7 @@ function withLine(
   const found = teachLine(listing, lesson);
   if (found.kind === 'refused') return refused(found.reason, found.asks);
   const after = readListing(listing.text, found.forms);
-  const fresh = learnedProfile(after, board.name, new Map(), catalog)?.profile.settings ?? [];
+  const fresh = learnedProfile(after, board.name, nothingConfirmed, catalog)?.profile.settings ?? [];
   const others = found.alike.length === 0 ? '' : ` ${found.alike.length} more are read so as well.`;
   return {
     kind: 'made',
@@ -93,7 +94,7 @@ function withLine(
 
 /** A profile of a text that none is for. */
 function newProfile(listing: Listing, name: string, catalog: Catalog): BoardProfile {
-  const made = learnedProfile(listing, name, new Map(), catalog);
+  const made = learnedProfile(listing, name, nothingConfirmed, catalog);
   return made?.profile ?? { name, text: { forms: listing.forms }, settings: [] };
 }
 

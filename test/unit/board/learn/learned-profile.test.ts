@@ -3,6 +3,7 @@ import { readBoard } from '../../../../server/src/additions/read-board';
 import { learnedProfile } from '../../../../server/src/board/learn/learned-profile';
 import { settingName } from '../../../../server/src/board/learn/learned-settings';
 import { profileText } from '../../../../server/src/board/learn/profile-text';
+import { confirmedAs, nothingConfirmed } from '../../../../server/src/board/learn/said';
 import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { workspaceWithBoard } from '../../../support/additions';
 import { testCatalog } from '../../../support/catalog';
@@ -24,7 +25,7 @@ function made(confirmed: Readonly<Record<string, string>>) {
   const skeleton = learnedProfile(
     readListing(capture, null),
     'tern',
-    new Map(Object.entries(confirmed)),
+    confirmedAs(Object.entries(confirmed)),
     testCatalog,
   );
   assert.ok(skeleton);
@@ -40,7 +41,7 @@ function problems(profile: unknown): readonly string[] {
 describe('a profile made from a capture', () => {
   it('is a profile without a fault, of every shape of listing', () => {
     for (const { text, shape } of listings(60, true)) {
-      const skeleton = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog);
+      const skeleton = learnedProfile(readListing(text, null), 'tern', nothingConfirmed, testCatalog);
       assert.ok(skeleton, shape);
       assert.deepEqual(problems(skeleton.profile), [], shape);
     }
@@ -48,7 +49,7 @@ describe('a profile made from a capture', () => {
 
   it('tells names apart that differ in case alone', () => {
     const text = 'gainRoll := 5\ngainroll := 6\nGainRoll := 7\n';
-    const skeleton = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog);
+    const skeleton = learnedProfile(readListing(text, null), 'tern', nothingConfirmed, testCatalog);
     assert.deepEqual(
       skeleton?.profile.settings.map(({ name }) => name),
       ['gainRoll', 'gainroll', 'GainRoll'],
@@ -65,20 +66,34 @@ describe('a profile made from a capture', () => {
     assert.deepEqual(problems(profile), []);
   });
 
-  it('names what was confirmed, with the scale that makes it usual', () => {
-    const { profile, mapped } = made({
+  it('names what was confirmed, with the scale where only one makes it usual', () => {
+    const { profile, mapped } = made({ 'calm/idle-share': 'motor.idle' });
+    assert.deepEqual(mapped, ['calm/idle-share']);
+    const row = profile.settings.find(({ name }) => name === 'idle-share');
+    assert.deepEqual([row?.means, row?.counts], ['motor.idle', { scale: 10, step: '0.1 %' }]);
+    assert.deepEqual(problems(profile), []);
+  });
+
+  it('takes what more than one scale makes usual by its role, and no word that nobody has spelled', () => {
+    const { profile, mapped, outcomes } = made({
       'calm/first-cut': 'control.feedforward-cutoff',
-      'calm/idle-share': 'motor.idle',
       'calm/first-kind': 'derivative.input',
     });
-    assert.deepEqual([...mapped].sort(), ['calm/first-cut', 'calm/first-kind', 'calm/idle-share']);
-    const calm = profile.settings.filter(({ group }) => group === 'calm');
+    assert.deepEqual(mapped, []);
+    const rows = profile.settings.filter(({ group }) => group === 'calm');
     assert.deepEqual(
-      calm.map(({ means, counts }) => [means, counts?.scale]),
+      rows.map(({ means, role }) => [means, role]),
       [
-        ['control.feedforward-cutoff', 10],
-        ['derivative.input', undefined],
-        ['motor.idle', 10],
+        [undefined, 'control.feedforward-cutoff'],
+        [undefined, undefined],
+        [undefined, undefined],
+      ],
+    );
+    assert.deepEqual(
+      outcomes.map(({ key, is, why }) => [key, is, why]),
+      [
+        ['calm/first-cut', 'role', 'more than one way of counting gives usual values'],
+        ['calm/first-kind', 'left', 'nobody has said which word of derivative.input “steep” is'],
       ],
     );
     assert.deepEqual(problems(profile), []);
@@ -114,7 +129,7 @@ describe('a profile made from a capture', () => {
 
   it('keeps no captured value, and no statement that its own capture breaks', () => {
     const text = 'calm/first-cut := 225 (0..100)\ncalm/second-cut := 47 (0..100)\n';
-    const profile = learnedProfile(readListing(text, null), 'tern', new Map(), testCatalog)?.profile;
+    const profile = learnedProfile(readListing(text, null), 'tern', nothingConfirmed, testCatalog)?.profile;
     assert.deepEqual(
       profile?.settings.map(({ name, range }) => [name, range]),
       [

@@ -1,4 +1,4 @@
-import type { Meaning } from '../meaning/meanings';
+import type { Meaning } from './meanings';
 
 /** The member that a board's pack settings are read into: a board knows one pack, and not its name. */
 const capturedPack = 'captured';

@@ -1,0 +1,36 @@
+import { type NumberTaken, numberConversions } from './number-conversions';
+import { type Conversion, type Ground, parameterTaken, type TakenAs } from './taken';
+import { type WordTaken, wordConversion } from './word-conversions';
+
+/**
+ * How the values of settings become what they are taken for, all at once: what belongs together is counted alike.
+ * Settings that are taken for no parameter of the catalogue are left out.
+ */
+export function conversionsOf(all: readonly TakenAs[], ground: Ground): ReadonlyMap<TakenAs, Conversion> {
+  const numbers: NumberTaken[] = [];
+  const wordsByTaken = new Map<TakenAs, WordTaken>();
+  for (const taken of all) {
+    const found = parameterTaken(taken, ground.catalog);
+    if (found === undefined) continue;
+    const { number } = taken.setting;
+    if (isNumber(taken, found.parameter.kind)) numbers.push({ taken, found, number });
+    else wordsByTaken.set(taken, { taken, found });
+  }
+  const counted = numberConversions(numbers, ground);
+  return new Map(
+    all.flatMap((taken): (readonly [TakenAs, Conversion])[] => {
+      const number = counted.get(taken);
+      if (number !== undefined) return [[taken, number]];
+      const word = wordsByTaken.get(taken);
+      return word === undefined ? [] : [[taken, wordConversion(word, ground)]];
+    }),
+  );
+}
+
+const alwaysNumbers: ReadonlySet<string> = new Set(['range', 'curve', 'place']);
+const mostlyNumbers: ReadonlySet<string> = new Set(['quantity', 'count']);
+
+/** A quantity may stand there as one of its words, such as `off`. */
+function isNumber({ setting: { look } }: TakenAs, kind: string): boolean {
+  return alwaysNumbers.has(kind) || (mostlyNumbers.has(kind) && look === 'number');
+}

@@ -1,0 +1,12 @@
+/** What roll, pitch and yaw have in common stands for each of them. */
+const axis = /\.(?:roll|pitch|yaw)(?=\.|$)/;
+const filter = /^(?:gyro|derivative)\.filter\.[^.]+\..*$/;
+
+/**
+ * Parameters that a board surely counts alike: those of roll, pitch and yaw, all frequencies of all filters, the same of
+ * every switch or element. `name`: the catalogue's. Two of different dimensions are never of one family.
+ */
+export function countedAlike(name: string, dimensionName: string | undefined): string {
+  const shared = filter.test(name) ? 'filter' : name.replace(axis, '.<axis>');
+  return `${shared} ${dimensionName ?? ''}`;
+}

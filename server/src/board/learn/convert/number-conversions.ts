@@ -1,0 +1,210 @@
+import type { FoundParameter } from '../../../catalog/catalog';
+import type { Counts } from '../../../catalog/model/board-profile';
+import { lookOf } from '../../listing/value-look';
+import { fromBoard, unitFor } from '../../meaning/counting';
+import { countedAlike } from './family';
+import { previewOf } from './preview';
+import { isScaleless, type Scale, scalesFor, wholeStep } from './scales';
+import { type StatedCount, statedCount } from './stated-count';
+import type { Conversion, CountSureness, Ground, TakenAs, WayToCount } from './taken';
+
+/** A number of a listing with the parameter that it is taken for. */
+export interface NumberTaken {
+  readonly taken: TakenAs;
+  readonly found: FoundParameter;
+  /** As it stands there, without its unit. */
+  readonly number: number;
+}
+
+interface Decision {
+  readonly sureness: CountSureness;
+  readonly scale: Scale | null;
+  readonly why: string;
+}
+
+/** How each number is counted. What a board surely counts alike is decided together: never one axis apart from the others. */
+export function numberConversions(
+  numbers: readonly NumberTaken[],
+  ground: Ground,
+): ReadonlyMap<TakenAs, Conversion> {
+  const families = new Map<string, NumberTaken[]>();
+  for (const number of numbers) {
+    const { name, dimensionName, parameter } = number.found;
+    const key = countedAlike(name, dimensionName ?? parameter.kind);
+    const members = families.get(key);
+    if (members === undefined) families.set(key, [number]);
+    else members.push(number);
+  }
+  return new Map([...families.values()].flatMap((members) => ofFamily(members, ground)));
+}
+
+function ofFamily(
+  members: readonly NumberTaken[],
+  ground: Ground,
+): readonly (readonly [TakenAs, Conversion])[] {
+  const stated = members.map(({ taken, found }) => statedCount(taken, found, ground));
+  const common = inCommon(stated, members);
+  const decided = decision(members, common);
+  return members.map((member, index) => {
+    const own = stated[index] ?? null;
+    return [
+      member.taken,
+      own === null ? inferred(member, members, decided, ground) : said(member, members, own, ground),
+    ];
+  });
+}
+
+/** What those that state a unit agree on; null where none does, or two say different things. */
+function inCommon(stated: readonly (StatedCount | null)[], members: readonly NumberTaken[]): Scale | null {
+  const [found] = members.map((one) => one.found);
+  const all = stated.flatMap((one) => one ?? []);
+  const [first] = all;
+  if (first === undefined || found === undefined) return null;
+  const key = ({ counts: { unit, scale, offset } }: StatedCount) => JSON.stringify([unit, scale, offset]);
+  if (all.some((one) => key(one) !== key(first) || one.counts.table !== undefined)) return null;
+  const { behind: _, ...counts } = first.counts;
+  return { counts, title: first.why };
+}
+
+function decision(members: readonly NumberTaken[], common: Scale | null): Decision {
+  const [first] = members;
+  if (first === undefined) return { sureness: 'ask', scale: null, why: 'nothing says how it is counted' };
+  if (common !== null) return { sureness: 'likely', scale: common, why: 'others of its kind are counted so' };
+  const { found } = first;
+  if (found.dimensionName === undefined)
+    return {
+      sureness: 'likely',
+      scale: { counts: undefined, title: 'as it stands' },
+      why: 'it is a number without a unit',
+    };
+  if (isScaleless(found))
+    return { sureness: 'ask', scale: null, why: 'boards count gains each in its own way' };
+  const plausible = scalesFor(found).filter((scale) => fits(members, scale, nearlyUsual));
+  const [only, another] = plausible;
+  const isSure = another === undefined && only !== undefined && fits(members, only, usual);
+  if (!isSure || members.every(({ number }) => number === 0))
+    return { sureness: 'ask', scale: null, why: 'more than one way of counting gives usual values' };
+  return { sureness: 'likely', scale: only, why: `only ${only.title} gives usual values` };
+}
+
+type Within = (number: number, found: FoundParameter) => boolean;
+
+function fits(members: readonly NumberTaken[], { counts = {} }: Scale, within: Within): boolean {
+  return members.every(({ found, number }) => {
+    // Nothing is nothing in whichever unit.
+    if (number === 0) return true;
+    const { unit = unitFor(found.parameter), scale = 1 } = counts;
+    return within(fromBoard({ unit, scale, offset: 0 }, number), found);
+  });
+}
+
+function usual(number: number, { usual: ends }: FoundParameter): boolean {
+  const spare = 1e-9 * Math.abs(number);
+  return ends !== undefined && number >= ends.low - spare && number <= ends.high + spare;
+}
+
+/** Pilots leave what is usual now and then, but not by this much. */
+const leaveway = 1.25;
+
+function nearlyUsual(number: number, { usual: ends, range }: FoundParameter): boolean {
+  if (ends === undefined || range === undefined) return false;
+  const [low, high] = [wider(ends.low, ends.low > 0), wider(ends.high, ends.high < 0)];
+  const spare = 1e-9 * Math.abs(number);
+  return number >= Math.max(low, range.low) - spare && number <= Math.min(high, range.high) + spare;
+}
+
+function wider(end: number, isTowardsNothing: boolean): number {
+  return isTowardsNothing ? end / leaveway : end * leaveway;
+}
+
+function said(
+  member: NumberTaken,
+  members: readonly NumberTaken[],
+  own: StatedCount,
+  ground: Ground,
+): Conversion {
+  const { taken, found } = member;
+  const counts = withStep(own.counts, member, members, ground);
+  const preview = previewOf(taken, { counts }, ground);
+  const fitsIn = preview.lies === 'usual' || preview.lies === 'possible' || preview.lies === null;
+  return {
+    sureness: fitsIn && preview.quantity !== null ? 'stated' : 'ask',
+    meant: fitsIn && preview.quantity !== null ? meantBy(counts) : null,
+    why: fitsIn ? own.why : `${own.why}, and it would lie outside what ${found.name} can be`,
+    preview,
+    candidates: [
+      { meant: meantBy(counts), title: `as the listing says: ${own.why}`, preview },
+      ...candidatesFor(member, members, ground),
+    ],
+    takesRole: true,
+  };
+}
+
+function inferred(
+  member: NumberTaken,
+  members: readonly NumberTaken[],
+  { sureness, scale, why }: Decision,
+  ground: Ground,
+): Conversion {
+  const counts = scale === null ? undefined : withStep(scale.counts ?? {}, member, members, ground);
+  const preview = previewOf(member.taken, { counts }, ground);
+  const isRead = preview.quantity !== null && preview.lies !== 'outside';
+  const isSure = scale !== null && isRead;
+  return {
+    sureness: isSure ? sureness : 'ask',
+    meant: isSure ? meantBy(counts) : null,
+    why: isSure || scale === null ? why : 'it would lie outside what its parameter can be',
+    preview:
+      scale === null
+        ? { ...preview, quantity: null, reason: 'nobody has said how it is counted', lies: null }
+        : preview,
+    candidates: candidatesFor(member, members, ground),
+    takesRole: true,
+  };
+}
+
+function meantBy(counts: Counts | undefined): WayToCount['meant'] {
+  return counts === undefined || Object.keys(counts).length === 0 ? {} : { counts };
+}
+
+const mostCandidates = 6;
+
+/** Ways of counting that a family can have, those first that give usual values for all of it. */
+function candidatesFor(
+  member: NumberTaken,
+  members: readonly NumberTaken[],
+  ground: Ground,
+): readonly WayToCount[] {
+  const scales = scalesFor(member.found);
+  const good = scales.filter((scale) => fits(members, scale, usual));
+  const possible = scales.filter((scale) => fits(members, scale, inRange));
+  const [plainest] = scales;
+  const all = new Set([...good, ...possible, ...(plainest === undefined ? [] : [plainest])]);
+  return [...all].slice(0, mostCandidates).map((scale) => {
+    const meant = meantBy(withStep(scale.counts ?? {}, member, members, ground));
+    return { meant, title: scale.title, preview: previewOf(member.taken, meant, ground) };
+  });
+}
+
+function inRange(number: number, { range }: FoundParameter): boolean {
+  const spare = 1e-9 * Math.abs(number);
+  return range !== undefined && number >= range.low - spare && number <= range.high + spare;
+}
+
+/** Where a board counts in parts to have whole numbers, or shows its numbers in another base, it keeps only whole ones. */
+function withStep(
+  counts: Counts,
+  { taken, found }: NumberTaken,
+  members: readonly NumberTaken[],
+  { manner }: Ground,
+): Counts | undefined {
+  if (counts.table !== undefined) return counts;
+  const looks = members.map((one) => lookOf(one.taken.setting.value, manner.decimal));
+  const own = lookOf(taken.setting.value, manner.decimal);
+  const isWhole = looks.every((look) => look.kind === 'number' && Number.isInteger(look.value));
+  const based = own.kind === 'number' && own.base !== 10 ? { base: own.base } : {};
+  const isCounted = Math.abs(counts.scale ?? 1) > 1 && isWhole;
+  const step = isCounted || (own.kind === 'number' && own.base !== 10) ? wholeStep(counts, found) : undefined;
+  const made: Counts = { ...counts, ...(step === undefined ? {} : { step }), ...based, ...taken.more };
+  return Object.keys(made).length === 0 ? undefined : made;
+}

@@ -1,0 +1,95 @@
+import type { FoundParameter } from '../../../catalog/catalog';
+import type { Meant } from '../../../catalog/model/board-profile';
+import { valueText } from '../../../craft/value-text';
+import { exactText } from '../../../units/quantity';
+import { countingOf, unitFor } from '../../meaning/counting';
+import { NumberSpelling } from '../../meaning/number-spelling';
+import { Speller } from '../../meaning/spelling';
+import { type Ground, type Preview, parameterTaken, type TakenAs } from './taken';
+
+/**
+ * What a setting's value would mean: the quantity that it comes to, what is usual, and whether it is. Asks nothing of
+ * the other settings; of a range, a curve or a list it looks at this setting's part alone.
+ */
+export function previewOf(taken: TakenAs, how: Pick<Meant, 'counts' | 'spelled'>, ground: Ground): Preview {
+  const { setting } = taken;
+  const found = parameterTaken(taken, ground.catalog);
+  if (found === undefined) return unread(setting.value, `there is no parameter ${taken.means}`, null);
+  const usual = usualText(found);
+  return numeric.has(found.parameter.kind)
+    ? numberPreview(taken, how, ground, found, usual)
+    : wordPreview(taken, how, ground, found, usual);
+}
+
+const numeric: ReadonlySet<string> = new Set(['quantity', 'count', 'range', 'curve', 'place']);
+
+/** In SI; null for what is no number. */
+function numberOf(
+  value: string,
+  { counts }: Pick<Meant, 'counts'>,
+  found: FoundParameter,
+  { manner }: Ground,
+): number | null {
+  return new NumberSpelling(countingOf(counts, found.parameter), found, manner.decimal).read(value);
+}
+
+function numberPreview(
+  taken: TakenAs,
+  how: Pick<Meant, 'counts' | 'spelled'>,
+  ground: Ground,
+  found: FoundParameter,
+  usual: string | null,
+): Preview {
+  const { value: token } = taken.setting;
+  const word = Object.entries(how.spelled ?? {}).find(([, spelled]) => spelled === token)?.[0];
+  if (word !== undefined) return { token, quantity: word, reason: null, usual, lies: null };
+  const number = numberOf(token, how, found, ground);
+  if (number === null) return unread(token, 'it is no number', usual);
+  const isWhole = found.parameter.kind === 'count' || found.parameter.kind === 'place';
+  if (isWhole && !Number.isInteger(number)) return unread(token, 'a whole number is wanted', usual);
+  const quantity = exactText(number, unitFor(found.parameter));
+  return { token, quantity, reason: null, usual, lies: liesOf(number, found) };
+}
+
+function wordPreview(
+  { setting, as, means }: TakenAs,
+  { spelled }: Pick<Meant, 'counts' | 'spelled'>,
+  ground: Ground,
+  found: FoundParameter,
+  usual: string | null,
+): Preview {
+  // A listing keeps the quotes of its texts apart from them.
+  const token = setting.value;
+  const row = { setting: { name: setting.name, spelled }, groups: [], name: setting.name, index: 0 };
+  const isEntry = typeof as === 'object' && 'entry' in as;
+  const meaning = { means, by: isEntry ? ('each' as const) : ('value' as const), parts: [row] };
+  const read = new Speller(meaning, found, { ...ground.manner, quote: '' }).read([token]);
+  if (read.kind === 'unclear') return unread(token, read.reason, usual);
+  return { token, quantity: valueText(read.value, found.parameter), reason: null, usual, lies: null };
+}
+
+function unread(token: string, reason: string, usual: string | null): Preview {
+  return { token, quantity: null, reason, usual, lies: null };
+}
+
+function usualText({ parameter }: FoundParameter): string | null {
+  switch (parameter.kind) {
+    case 'quantity':
+    case 'range':
+    case 'count':
+      return parameter.usual.join(' to ');
+    case 'curve':
+      return parameter.up.usual.join(' to ');
+    default:
+      return null;
+  }
+}
+
+function liesOf(number: number, { usual, range }: FoundParameter): Preview['lies'] {
+  const within = (ends: typeof range, spare: number) =>
+    ends !== undefined && number >= ends.low - spare && number <= ends.high + spare;
+  const spare = 1e-9 * Math.abs(number);
+  if (range === undefined) return null;
+  if (within(usual, spare)) return 'usual';
+  return within(range, spare) ? 'possible' : 'outside';
+}

@@ -1,0 +1,83 @@
+import type { FoundParameter } from '../../../catalog/catalog';
+import type { Counts } from '../../../catalog/model/board-profile';
+import { lookOf } from '../../listing/value-look';
+import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
+import { unitFor } from '../../meaning/counting';
+import type { Ground, TakenAs } from './taken';
+
+/** A unit that the listing states, and where. */
+export interface StatedCount {
+  readonly counts: Counts;
+  /** The end of a sentence. */
+  readonly why: string;
+}
+
+/** How the listing itself says that a setting is counted: behind its value, beside it, in its name, in its remark. */
+export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: Ground): StatedCount | null {
+  const dimension = found.dimensionName;
+  if (taken.counted !== undefined) return { counts: taken.counted, why: 'you say so' };
+  if (dimension === undefined) return null;
+  const { value, name, stated } = taken.setting;
+  const own = unitFor(found.parameter);
+  const count = (text: string | null | undefined) => countedIn(text ?? '', dimension, own);
+  const look = lookOf(value, manner.decimal);
+  const behind = look.kind === 'measure' ? unitNamed(look.unit, dimension) : null;
+  if (look.kind === 'measure' && behind !== null)
+    return {
+      counts: { ...without(own, { unit: behind, scale: 1 }), behind: look.gap + look.unit },
+      why: `${look.unit} stands behind it`,
+    };
+  const beside = count(stated?.unit);
+  if (beside !== null) return { counts: without(own, beside), why: `the listing says ${stated?.unit ?? ''}` };
+  const [word, inName] = unitInName(name, dimension) ?? ['', null];
+  if (inName !== null)
+    return { counts: without(own, { unit: inName, scale: 1 }), why: `its name says ${word}` };
+  const [clause, inRemark] = unitInRemark(stated?.remark ?? '', count) ?? ['', null];
+  return inRemark === null ? null : { counts: without(own, inRemark), why: `its remark says ${clause}` };
+}
+
+function without(own: string, { unit, scale }: UnitCount): Counts {
+  return { ...(unit === own ? {} : { unit }), ...(scale === 1 ? {} : { scale }) };
+}
+
+/** Words that are units and something else as well: `min` is the least, `in` goes on. */
+const ambiguous: ReadonlySet<string> = new Set([
+  'in',
+  'min',
+  'h',
+  'c',
+  'm',
+  'g',
+  's',
+  'k',
+  'a',
+  'v',
+  'w',
+  'b',
+  'n',
+]);
+
+/** `delay_ms`, `cutoffHz`, `idle (%)`. */
+function unitInName(name: string, dimension: string): readonly [word: string, unit: string] | null {
+  const bracket = /[([]\s*([^()[\]]{1,20})\s*[)\]]\s*$/.exec(name)?.[1];
+  const inBracket = bracket === undefined ? null : unitNamed(bracket, dimension);
+  if (bracket !== undefined && inBracket !== null) return [bracket, inBracket];
+  const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').split(/[\s_./-]+/);
+  const last = words.length < 2 ? '' : (words.at(-1) ?? '');
+  const unit = ambiguous.has(last.toLowerCase()) ? null : unitNamed(last, dimension);
+  return unit === null ? null : [last, unit];
+}
+
+/** `in tenths of a volt`, `ms, after the last frame`, `delay (0.1 s)`. */
+function unitInRemark(
+  remark: string,
+  count: (text: string) => UnitCount | null,
+): readonly [clause: string, count: UnitCount] | null {
+  const clauses = remark.split(/[,;:()[\]]|\.\s/).map((clause) => clause.trim());
+  for (const clause of clauses) {
+    const said = /^(?:.*\s)?(?:in|en)\s+(\S.*)$/i.exec(clause)?.[1] ?? clause;
+    const found = ambiguous.has(said.toLowerCase()) && said === clause ? null : count(said);
+    if (found !== null) return [said, found];
+  }
+  return null;
+}

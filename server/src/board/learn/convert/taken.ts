@@ -1,0 +1,73 @@
+import type { Catalog, FoundParameter } from '../../../catalog/catalog';
+import type { Counts, Meant, PartHeld } from '../../../catalog/model/board-profile';
+import { parameterPath } from '../../meaning/parameter-path';
+import type { Manner } from '../../profile/profile';
+import type { LearnedSetting } from '../learned-settings';
+
+/** A setting of a listing with what it is taken for. */
+export interface TakenAs {
+  readonly setting: LearnedSetting;
+  /** The place of the value, from 1, where several stand in the setting. */
+  readonly item?: number;
+  /** A path with its members, or one of a pack: `gyro.filter.1.cutoff`, `pack.<name>.cells`. */
+  readonly means: string;
+  readonly as?: PartHeld;
+  /** What a person says of its unit and scale. */
+  readonly counted?: Pick<Counts, 'unit' | 'scale' | 'offset' | 'table'>;
+  /** What a person says besides: it takes the place of what would be proposed. */
+  readonly more?: Pick<Counts, 'step' | 'limits' | 'base'>;
+  readonly spelled?: Readonly<Record<string, string>>;
+}
+
+/** What all settings of a listing share. */
+export interface Ground {
+  readonly catalog: Catalog;
+  /** How the board spells what no row says otherwise. */
+  readonly manner: Manner;
+}
+
+/** How sure a conversion is: the listing says so; only one way gives usual values; a person has to say. */
+export type CountSureness = 'stated' | 'likely' | 'ask';
+
+/** What a value would mean, for a person to look at. */
+export interface Preview {
+  /** As the board writes it. */
+  readonly token: string;
+  /** As a script writes it; null: it can't be read so. */
+  readonly quantity: string | null;
+  /** Why it can't be read, as the end of a sentence. */
+  readonly reason: string | null;
+  /** What is usual, such as `30 Hz to 1 kHz`; null where nothing is. */
+  readonly usual: string | null;
+  /** Whether it is usual, only possible, or neither; null where that can't be said. */
+  readonly lies: 'usual' | 'possible' | 'outside' | null;
+}
+
+/** One way in which a board may count or spell, with what the value comes to. */
+export interface WayToCount {
+  readonly meant: Pick<Meant, 'counts' | 'spelled'>;
+  /** `in Hz`, `in tenths of %`. */
+  readonly title: string;
+  readonly preview: Preview;
+}
+
+/** How the value of a setting becomes what the parameter holds. */
+export interface Conversion {
+  readonly sureness: CountSureness;
+  /** TakenAs unless a person says otherwise; null where that has to be said. */
+  readonly meant: Pick<Meant, 'counts' | 'spelled'> | null;
+  /** Why, as the end of a sentence. */
+  readonly why: string;
+  readonly preview: Preview;
+  /** The likeliest first; none where words have to be spelled. */
+  readonly candidates: readonly WayToCount[];
+  /** Whether it can play the part of its parameter with nobody knowing its scale. */
+  readonly takesRole: boolean;
+}
+
+export function parameterTaken(
+  { means }: Pick<TakenAs, 'means'>,
+  catalog: Catalog,
+): FoundParameter | undefined {
+  return catalog.parameter(parameterPath({ means }, null));
+}

@@ -1,0 +1,188 @@
+import type { Catalog, FoundParameter } from '../../../catalog/catalog';
+import { staticWords } from '../../../craft/line-check';
+import { lookOf } from '../../listing/value-look';
+import type { LearnedSetting } from '../learned-settings';
+import { tellingWords } from '../words';
+import { previewOf } from './preview';
+import type { Conversion, Ground, TakenAs } from './taken';
+
+/** A word or flag of a listing with the parameter that it is taken for. */
+export interface WordTaken {
+  readonly taken: TakenAs;
+  readonly found: FoundParameter;
+}
+
+/** How the board spells the words of a parameter: by what its listing allows and remarks, else by the value alone. */
+export function wordConversion({ taken, found }: WordTaken, ground: Ground): Conversion {
+  const { setting } = taken;
+  const words = wordsToSpell(found, ground.catalog);
+  const isFree = words === null || !spelt.has(found.parameter.kind);
+  const proposed = isFree ? ownSpelling(setting, found) : spellingOf(setting, words, found);
+  const table = taken.spelled === undefined ? proposed : withSaid(proposed, taken.spelled);
+  const spelled = needed(table.pairs, isFree, found, ground);
+  const how = spelled === null ? {} : { spelled };
+  const preview = previewOf(taken, how, ground);
+  const isRead = preview.quantity !== null && isKnown(preview.quantity, words, found);
+  return {
+    sureness: !isRead ? 'ask' : table.isStated ? 'stated' : 'likely',
+    meant: isRead ? how : null,
+    why: isRead ? table.why : `nobody has said which word of ${found.name} “${setting.value}” is`,
+    preview: isRead
+      ? preview
+      : { ...preview, quantity: null, reason: preview.reason ?? 'it is no word of the parameter' },
+    candidates: [],
+    takesRole: false,
+  };
+}
+
+const spelt: ReadonlySet<string> = new Set(['word', 'words', 'flag', 'quantity', 'count']);
+
+/** What a parameter can be said in; null: any word or text, or one that only the craft's board tells. */
+export function wordsToSpell(found: FoundParameter, catalog: Catalog): readonly string[] | null {
+  const { parameter } = found;
+  switch (parameter.kind) {
+    case 'flag':
+      return ['on', 'off'];
+    case 'quantity':
+    case 'count':
+      return (parameter.orWords ?? []).map(({ name }) => name);
+    default: {
+      const words = staticWords(found, catalog);
+      return words === null || words.length === 0 ? null : words;
+    }
+  }
+}
+
+function isKnown(quantity: string, words: readonly string[] | null, { parameter }: FoundParameter): boolean {
+  return parameter.kind !== 'word' || words === null || words.includes(quantity);
+}
+
+interface Table {
+  /** Our word and the board's. */
+  readonly pairs: ReadonlyMap<string, string>;
+  readonly isStated: boolean;
+  readonly why: string;
+}
+
+/** What a person says goes before what is proposed. */
+function withSaid({ pairs }: Table, said: Readonly<Record<string, string>>): Table {
+  const own = new Set(Object.values(said));
+  const others = [...pairs].filter(([word, spelled]) => said[word] === undefined && !own.has(spelled));
+  return { pairs: new Map([...Object.entries(said), ...others]), isStated: true, why: 'you say so' };
+}
+
+function spellingOf(setting: LearnedSetting, words: readonly string[], found: FoundParameter): Table {
+  const { value, stated } = setting;
+  const noted = notedIn(stated?.remark ?? '', words);
+  if (noted.size > 0 && [...noted.values()].includes(value))
+    return { pairs: noted, isStated: true, why: 'its remark says what each stands for' };
+  const own = found.parameter.kind === 'words' ? itemsOf(value) : [value];
+  const listed = stated?.words ?? own;
+  const pairs = found.parameter.kind === 'flag' ? flagPair(value, listed) : matched(listed, words);
+  const isAll = stated?.words !== undefined && stated.words !== null && pairs.size === stated.words.length;
+  return {
+    pairs,
+    isStated: isAll,
+    why: isAll ? 'the listing names all of its words' : 'its word says so; others are not known yet',
+  };
+}
+
+function matched(own: readonly string[], words: readonly string[]): ReadonlyMap<string, string> {
+  const pairs = new Map<string, string>();
+  for (const one of own) {
+    const word = plainlyMeant(one, words);
+    if (word !== null && !pairs.has(word)) pairs.set(word, one);
+  }
+  return pairs;
+}
+
+/** The catalogue's word that a board's word plainly is; null where none is, or more than one may be. */
+function plainlyMeant(own: string, known: readonly string[]): string | null {
+  if (known.includes(own)) return own;
+  const told = tellingWords(own).join(' ');
+  const [word, ...others] = known.filter((one) => told !== '' && tellingWords(one).join(' ') === told);
+  return word === undefined || others.length > 0 ? null : word;
+}
+
+/** On and off as the board writes them: a known pair, or 1 and 0. */
+function flagPair(value: string, listed: readonly string[]): ReadonlyMap<string, string> {
+  const look = lookOf(value);
+  if (look.kind === 'flag') {
+    const likeValue = (word: string) =>
+      listed.find((one) => one.toLowerCase() === word) ?? inCaseOf(word, value);
+    return new Map([
+      ['on', likeValue(look.pair[0])],
+      ['off', likeValue(look.pair[1])],
+    ]);
+  }
+  return value === '0' || value === '1'
+    ? new Map([
+        ['on', '1'],
+        ['off', '0'],
+      ])
+    : new Map();
+}
+
+function inCaseOf(word: string, like: string): string {
+  if (like === like.toUpperCase()) return word.toUpperCase();
+  return /^\p{Lu}/u.test(like) ? word.charAt(0).toUpperCase() + word.slice(1) : word;
+}
+
+/** `0 = none, 2: first order`: what a remark says that numbers or words stand for. */
+function notedIn(remark: string, words: readonly string[]): ReadonlyMap<string, string> {
+  const pairs = new Map<string, string>();
+  for (const clause of remark.split(/[,;|/]|\.\s/)) {
+    const [, one = '', , other = ''] =
+      /^[\s(]*([\p{L}\p{N}_-]{1,40})\s*(=|:|->|\u2192|is)\s*(.{1,60}?)[\s).]*$/u.exec(clause) ?? [];
+    if (one === '') continue;
+    const word = plainlyMeant(other.trim(), words);
+    if (word !== null && !pairs.has(word)) pairs.set(word, one);
+  }
+  return pairs;
+}
+
+function itemsOf(value: string): readonly string[] {
+  const look = lookOf(value);
+  return look.kind === 'list' || look.kind === 'tuple' ? look.items : value === '' ? [] : value.split(/\s+/);
+}
+
+/** Names that only a board has, such as those of its ports: as a script can write them. */
+function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): Table {
+  const plain = plainWord(value);
+  const isWord = parameter.kind === 'word' && plain !== null;
+  return {
+    pairs: isWord ? new Map([[plain, value]]) : new Map(),
+    isStated: false,
+    why: 'it is kept as it is written',
+  };
+}
+
+const scriptWord = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
+
+/** `UART 3` is `uart-3` in a script; a number alone is none. */
+function plainWord(text: string): string | null {
+  const plain = text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+  return scriptWord.test(plain) ? plain : null;
+}
+
+/** Where all is spelled as a script spells it nothing need be said. */
+function needed(
+  pairs: ReadonlyMap<string, string>,
+  isFree: boolean,
+  { parameter }: FoundParameter,
+  { manner }: Ground,
+): Readonly<Record<string, string>> | null {
+  if (pairs.size === 0) return null;
+  if (
+    parameter.kind === 'flag' &&
+    pairs.get('on') === manner.flags.on &&
+    pairs.get('off') === manner.flags.off
+  )
+    return null;
+  // Of a board's own names only one is seen here: the others are as they stand.
+  if ([...pairs].every(([word, own]) => word === own)) return null;
+  return isFree && pairs.size === 0 ? null : Object.fromEntries(pairs);
+}

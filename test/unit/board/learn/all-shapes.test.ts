@@ -1,0 +1,289 @@
+import assert from 'node:assert/strict';
+import type { Confirmed } from '../../../../server/src/board/learn/said';
+import { confirmed } from '../../../support/confirmed';
+import { unequal, Way } from '../../../support/listing-shapes/way';
+
+interface Shape {
+  readonly title: string;
+  readonly text: string;
+  readonly confirmed: Confirmed;
+  /** What a script holds then, as it writes it. */
+  readonly holds: Readonly<Record<string, string>>;
+  /** One value that the board has otherwise, as text and its replacement; which parameter that is. */
+  readonly change: readonly [before: string, after: string, path: string];
+  /** A line of a script, and what the text that is handed over then holds. */
+  readonly set: readonly [line: string, written: string];
+}
+
+const shapes: readonly Shape[] = [
+  {
+    title: 'single values in units, in tenths, with an offset, in base 16 and in thousands',
+    text: [
+      'spin/soften : 90 Hz',
+      'spin/floor : 65',
+      'spin/heat : 353',
+      'spin/lowest : 0x3E8',
+      "spin/loop : 8'000",
+      'spin/wait : 0.25',
+    ].join('\n'),
+    confirmed: confirmed([
+      'spin/soften=gyro.filter.1.cutoff',
+      'spin/floor=motor.idle',
+      'spin/heat=board.heat-warning unit K',
+      'spin/lowest=receiver.low plain',
+      'spin/loop=control.rate unit Hz',
+      'spin/wait=arming.delay plain',
+    ]),
+    holds: {
+      'gyro.filter.1.cutoff': '90 Hz',
+      'motor.idle': '6.5 %',
+      'board.heat-warning': '79.85 degC',
+      'receiver.low': '1000 us',
+      'control.rate': '8 kHz',
+      'arming.delay': '0.25 s',
+    },
+    change: ['90 Hz', '95 Hz', 'gyro.filter.1.cutoff'],
+    set: ['receiver.low = 1023 us', 'spin/lowest : 0x3FF'],
+  },
+  {
+    title: 'a range in two settings',
+    text: 'hebel.scharf.ab 1750\nhebel.scharf.bis 2100\nhebel.scharf.kanal 5\nhebel.rest 4\n',
+    confirmed: confirmed([
+      'hebel/scharf/ab=switch.arm.on part low plain',
+      'hebel/scharf/bis=switch.arm.on part high plain',
+      'hebel/scharf/kanal=switch.arm.channel',
+    ]),
+    holds: { 'switch.arm.on': '1750..2100 us', 'switch.arm.channel': '5' },
+    change: ['1750', '1700', 'switch.arm.on'],
+    set: ['switch.arm.on = 1800..2100 us', 'hebel.scharf.ab 1800'],
+  },
+  {
+    title: 'a range in one setting, and other values beside it',
+    text: 'lever arm = 5, 1750, 2100\nlever locate = 7, 1300, 1700\nlever third = 1, 2, 3\n',
+    confirmed: confirmed([
+      'lever arm=switch.arm.channel value 1',
+      'lever arm=switch.arm.on value 2 part low plain',
+      'lever arm=switch.arm.on value 3 part high plain',
+      'lever locate=switch.locate.channel value 1',
+      'lever locate=switch.locate.on value 2 part low plain',
+      'lever locate=switch.locate.on value 3 part high plain',
+    ]),
+    holds: {
+      'switch.arm.channel': '5',
+      'switch.arm.on': '1750..2100 us',
+      'switch.locate.on': '1300..1700 us',
+    },
+    change: ['1750', '1755', 'switch.arm.on'],
+    set: ['switch.locate.channel = 8', 'lever locate = 8, 1300, 1700'],
+  },
+  {
+    title: 'both ends in one setting, and the row and the column of a place',
+    text: 'quiet window: (1600 2050)\nclock spot: 3 12\nhome spot: 0 7\nother: 4\nmore: 5\n',
+    confirmed: confirmed([
+      'quiet window=switch.arm.on plain',
+      'clock spot=overlay.altitude.place part row,column plain',
+      'home spot=overlay.cell-voltage.place part row,column plain',
+    ]),
+    holds: {
+      'switch.arm.on': '1600..2050 us',
+      'overlay.altitude.place': '[3, 12]',
+      'overlay.cell-voltage.place': '[0, 7]',
+    },
+    change: ['3 12', '3 13', 'overlay.altitude.place'],
+    set: ['overlay.cell-voltage.place = [1, 9]', 'home spot: 1 9'],
+  },
+  {
+    title: 'a place as one cell, and as rows and columns counted from 1',
+    text: 'marks:\n  height: 102\n  cell-row: 4\n  cell-column: 9\n  lamp: yes\n  pace: 7\n',
+    confirmed: confirmed([
+      'marks/height=overlay.altitude.place cell 30 plain',
+      'marks/cell-row=overlay.cell-voltage.place part row offset 1',
+      'marks/cell-column=overlay.cell-voltage.place part column offset 1',
+    ]),
+    holds: { 'overlay.altitude.place': '[3, 12]', 'overlay.cell-voltage.place': '[3, 8]' },
+    change: ['102', '103', 'overlay.altitude.place'],
+    set: ['overlay.cell-voltage.place = [0, 0]', 'cell-column: 1'],
+  },
+  {
+    title: 'a curve in samples, one setting each',
+    text: '<turn>\nmid := 250\nend := 900\nstart := 0\n<rest>\na := 1\n',
+    confirmed: confirmed([
+      'turn/start=stick.roll.curve at 0 % plain',
+      'turn/mid=stick.roll.curve at 50 % plain',
+      'turn/end=stick.roll.curve at 100 % plain',
+    ]),
+    holds: { 'stick.roll.curve': '0 % -> 0 deg/s, 50 % -> 250 deg/s, 100 % -> 900 deg/s' },
+    change: ['250', '260', 'stick.roll.curve'],
+    set: ['stick.roll.curve = 0 % -> 0 deg/s, 50 % -> 250 deg/s, 100 % -> 850 deg/s', 'end := 850'],
+  },
+  {
+    title: 'a curve as a list, in tenths',
+    text: 'lift curve = 0, 300, 520, 1000\nother = 4\n',
+    confirmed: confirmed(['lift curve=stick.throttle.curve at 0 %,30 %,60 %,100 % scale 0.1']),
+    holds: { 'stick.throttle.curve': '0 % -> 0 %, 30 % -> 30 %, 60 % -> 52 %, 100 % -> 100 %' },
+    change: ['520', '525', 'stick.throttle.curve'],
+    set: [
+      'stick.throttle.curve = 0 % -> 0 %, 30 % -> 31 %, 60 % -> 52 %, 100 % -> 100 %',
+      'lift curve = 0, 310, 520, 1000',
+    ],
+  },
+  {
+    title:
+      'lists of words, whole, by entries in settings of their own and in one setting, and numbers for words',
+    text: [
+      'tell.on | lost-link; low-pack',
+      'order.1 | 3',
+      'order.2 | 4',
+      'order.3 | 1',
+      'order.4 | 2',
+      'spare | 8',
+    ].join('\n'),
+    confirmed: confirmed([
+      'tell/on=find.on',
+      ...[1, 2, 3, 4].map(
+        (entry) =>
+          `order/${entry}=motor.order entry ${entry} words 1=front-left,2=front-right,3=rear-left,4=rear-right`,
+      ),
+    ]),
+    holds: {
+      'find.on': '[lost-link, low-pack]',
+      'motor.order': '[rear-left, rear-right, front-left, front-right]',
+    },
+    change: ['low-pack', 'switch', 'find.on'],
+    set: ['find.on = [switch]', 'tell.on | switch'],
+  },
+  {
+    title: 'a list in one setting by its entries',
+    text: 'motors -> 3,1,2,4\nbeat -> 9\n',
+    confirmed: confirmed([
+      'motors=motor.order entry 1,2,3,4 words 1=front-left,2=front-right,3=rear-left,4=rear-right',
+    ]),
+    holds: { 'motor.order': '[rear-left, front-left, front-right, rear-right]' },
+    change: ['3,1', '3,2', 'motor.order'],
+    set: ['motor.order = [front-left, front-right, rear-left, rear-right]', 'motors -> 1,2,3,4'],
+  },
+  {
+    title: 'words with a table, numbers for words, flags of several pairs, and a word in place of a number',
+    text: [
+      'filter shape = 2 ; 0 = none, 1 = first order, 2 = butterworth',
+      'lost act = sink ; when nobody is heard',
+      'beep = ON ; at the end',
+      'lamp = 1 ; upside down',
+      'strip = no ; once more',
+      'rest = never ; or seconds',
+    ].join('\n'),
+    confirmed: confirmed([
+      'filter shape=gyro.filter.1.kind',
+      'lost act=signal-loss.action words sink=descend,cut=motors-off',
+      'beep=arming.beep',
+      'lamp=telemetry.inverted',
+      'strip=signal-loss.arm-again',
+      'rest=arming.disarm-when-idle words never=off',
+    ]),
+    holds: {
+      'gyro.filter.1.kind': 'butterworth',
+      'signal-loss.action': 'descend',
+      'arming.beep': 'on',
+      'telemetry.inverted': 'on',
+      'signal-loss.arm-again': 'off',
+      'arming.disarm-when-idle': 'off',
+    },
+    change: ['lost act = sink', 'lost act = cut', 'signal-loss.action'],
+    set: ['arming.beep = off', 'beep = OFF'],
+  },
+  {
+    title: 'steps of power by number',
+    text: 'view/step = 2\nview/channel = 3\nview/other = 7\n',
+    confirmed: confirmed([
+      'view/step=video.power table 1=25 mW,2=100 mW,3=400 mW',
+      'view/channel=video.channel',
+    ]),
+    holds: { 'video.power': '100 mW', 'video.channel': '3' },
+    change: ['step = 2', 'step = 3', 'video.power'],
+    set: ['video.power = 25 mW', 'view/step = 1'],
+  },
+  {
+    title: 'the settings of a pack, and several values of a gain on a line, in hundredths',
+    text: 'pack cells = 4\npack capacity = 850 mAh\nhold roll = 47 60 25\nhold pitch = 52 64 28\n',
+    confirmed: confirmed([
+      'pack cells=pack.<name>.cells',
+      'pack capacity=pack.<name>.capacity',
+      'hold roll=control.roll.proportional value 1 scale 0.01',
+      'hold pitch=control.pitch.proportional value 1',
+      'hold roll=control.roll.integral value 2 scale 0.01',
+      'hold pitch=control.pitch.integral value 2',
+    ]),
+    holds: {
+      'pack.captured.cells': '4',
+      'pack.captured.capacity': '850 mAh',
+      'control.roll.proportional': '0.47 %/(deg/s)',
+      'control.pitch.proportional': '0.52 %/(deg/s)',
+      'control.pitch.integral': '0.64 %/deg',
+    },
+    change: ['52', '53', 'control.pitch.proportional'],
+    set: ['control.roll.proportional = 0.5 %/(deg/s)', 'hold roll = 50 60 25'],
+  },
+  {
+    title:
+      'roles of ports, by words and by numbers, with ports that are unused or have a role that nobody knows',
+    text: 'ports/1 = 2\nports/2 = 0\nports/3 = 7\nports/4 = 5\nports/speed = 40\n',
+    confirmed: confirmed(['ports/speed=stick.camera-tilt plain'], [], {
+      ports: new Map([1, 2, 3, 4].map((port) => [`ports/${port}`, `uart${port}`])),
+      words: new Map([
+        ['2', 'receiver.port'],
+        ['5', 'telemetry.port'],
+        ['0', null],
+      ]),
+    }),
+    holds: { 'receiver.port': 'uart1', 'telemetry.port': 'uart4', 'own.ports.3': '7', 'own.ports.2': '0' },
+    change: ['ports/1 = 2', 'ports/1 = 7', 'receiver.port'],
+    set: ['receiver.port = uart2', 'ports/1 = 0\nports/2 = 2'],
+  },
+];
+
+function wayOf({ text, confirmed: said }: Shape): Way {
+  const way = new Way(text, said);
+  assert.deepEqual(way.faults, []);
+  return way;
+}
+
+describe('a setting of any shape that somebody has said the meaning of', () => {
+  for (const shape of shapes) {
+    it(`is read, checked, written and proved: ${shape.title}`, async () => {
+      const way = wayOf(shape);
+      for (const { view } of [await way.including(), await way.made()]) {
+        for (const [path, text] of Object.entries(shape.holds)) assert.equal(view.written(path), text, path);
+        const entries = way.entries(view);
+        const written = way.written(entries);
+        assert.deepEqual(written.unwritten, []);
+        assert.deepEqual(written.changes, []);
+        assert.deepEqual(unequal(way.proof(entries, way.text)), []);
+        assert.deepEqual(unequal(way.proof(entries, written.text)), []);
+      }
+    });
+
+    it(`is found at its place when the board has another: ${shape.title}`, async () => {
+      const way = wayOf(shape);
+      const { view } = await way.including();
+      const [before, after, path] = shape.change;
+      assert.ok(way.text.includes(before));
+      const proof = way.proof(way.entries(view), way.text.replace(before, after));
+      const wrong = proof.rows.filter(({ verdict }) => !['equal', 'extra'].includes(verdict));
+      assert.deepEqual(
+        wrong.map((row) => [row.verdict, row.path]),
+        [['different', path]],
+      );
+    });
+
+    it(`is written as the board writes it when a script sets another: ${shape.title}`, async () => {
+      const way = wayOf(shape);
+      const plain = await way.including();
+      const [line, wanted] = shape.set;
+      const { view } = await way.includingWith(`${line}\n`);
+      const entries = way.entries(view);
+      const written = way.written(entries, way.record(way.entries(plain.view)));
+      assert.deepEqual(written.unwritten, []);
+      for (const one of wanted.split('\n')) assert.ok(written.text.includes(one), written.text);
+    });
+  }
+});

@@ -1,0 +1,251 @@
+import assert from 'node:assert/strict';
+import { conversionsOf } from '../../../../server/src/board/learn/convert/conversions';
+import { scalesFor } from '../../../../server/src/board/learn/convert/scales';
+import type { Conversion, Ground, TakenAs } from '../../../../server/src/board/learn/convert/taken';
+import { type LearnedSetting, learnedSettings } from '../../../../server/src/board/learn/learned-settings';
+import { readListing } from '../../../../server/src/board/listing/read-listing';
+import { countingOf, inBoard } from '../../../../server/src/board/meaning/counting';
+import type { FoundParameter } from '../../../../server/src/catalog/catalog';
+import type { Counts } from '../../../../server/src/catalog/model/board-profile';
+import { testCatalog } from '../../../support/catalog';
+
+const ground: Ground = {
+  catalog: testCatalog,
+  manner: { flags: { on: 'on', off: 'off' }, list: { between: ',', none: '-' }, decimal: '.', quote: '' },
+};
+
+/** Every quantity and every range of the catalogue, at a path of its own. */
+const quantities: readonly FoundParameter[] = [...testCatalog.parameters.values()].flatMap((known) => {
+  const members = { situation: 'high-throttle', function: 'arm', element: 'altitude', number: '1' };
+  const path = known.name.replace(
+    /<([a-z]+)>/g,
+    (_, open: string) => new Map(Object.entries(members)).get(open) ?? 'one',
+  );
+  const found = testCatalog.parameter(path);
+  return found !== undefined && ['quantity', 'range'].includes(known.parameter.kind) ? [found] : [];
+});
+
+const empty = readListing('', null);
+
+/** A setting as a listing without a word beside its values shows it. */
+function listed(name: string, value: string): LearnedSetting {
+  const nowhere = { start: 0, end: 0 };
+  const style = { kind: 'plain' } as const;
+  const setting = {
+    groups: [],
+    name,
+    occurrence: 1,
+    value,
+    style,
+    at: { name: nowhere, value: nowhere },
+    stated: null,
+  };
+  const [learned] = learnedSettings({ ...empty, settings: [setting] });
+  assert.ok(learned);
+  return learned;
+}
+
+function boardsNumber(base: number, counts: Counts | undefined, found: FoundParameter): string {
+  return String(Number(inBoard(countingOf(counts, found.parameter), base).toPrecision(9)));
+}
+
+/** Usual values of a parameter, from one end to the other. */
+function usualValues({ usual, assumed }: FoundParameter): readonly number[] {
+  const { low, high } = usual ?? { low: 0, high: 0 };
+  const all = [
+    low,
+    high,
+    (low + high) / 2,
+    low + (high - low) / 10,
+    Math.sqrt(Math.max(0, low * high)),
+    assumed ?? high,
+  ];
+  return [...new Set(all)];
+}
+
+function asCounted({ meant }: Conversion, found: FoundParameter): string | null {
+  if (meant === null) return null;
+  return [1, 2].map((number) => boardsNumber(number, meant.counts, found)).join(' ');
+}
+
+describe('how the numbers of an unknown board are counted', () => {
+  it('is right or asked, for every quantity of the catalogue in every unit, and in parts of it', () => {
+    let [sure, all] = [0, 0];
+    const wrong: string[] = [];
+    for (const found of quantities)
+      for (const { counts, title } of scalesFor(found))
+        for (const base of usualValues(found)) {
+          const value = boardsNumber(base, counts, found);
+          const taken: TakenAs = {
+            setting: listed('x', value),
+            means: found.path,
+            ...(found.parameter.kind === 'range' ? { as: 'low' as const } : {}),
+          };
+          const conversion = conversionsOf([taken], ground).get(taken);
+          assert.ok(conversion, found.path);
+          const truth = asCounted({ ...conversion, meant: counts === undefined ? {} : { counts } }, found);
+          const told = asCounted(conversion, found);
+          all += 1;
+          if (conversion.sureness !== 'ask') sure += 1;
+          if (told !== null && told !== truth)
+            wrong.push(`${found.path}: ${value} ${title} became ${conversion.preview.quantity}`);
+          assert.equal(told === null, conversion.sureness === 'ask', found.path);
+        }
+    assert.deepEqual(wrong, []);
+    assert.ok(all > 5000 && sure > 500, `${sure} of ${all} were sure`);
+  });
+
+  it('offers the right way first or among the others where it asks', () => {
+    const missed: string[] = [];
+    for (const found of quantities)
+      for (const { counts, title } of scalesFor(found).slice(0, 2)) {
+        const { usual } = found;
+        const value = boardsNumber(((usual?.low ?? 0) + (usual?.high ?? 0)) / 2, counts, found);
+        const taken: TakenAs = {
+          setting: listed('x', value),
+          means: found.path,
+          ...(found.parameter.kind === 'range' ? { as: 'low' as const } : {}),
+        };
+        const conversion = conversionsOf([taken], ground).get(taken);
+        if (conversion?.sureness !== 'ask' || value === '0') continue;
+        const offered = conversion.candidates.map(({ meant }) => asCounted({ ...conversion, meant }, found));
+        const truth = asCounted({ ...conversion, meant: counts === undefined ? {} : { counts } }, found);
+        if (!offered.includes(truth)) missed.push(`${found.path} ${value} ${title}`);
+      }
+    assert.deepEqual(missed, []);
+  });
+
+  it('is the same for roll, pitch and yaw, whatever each of their values would say alone', () => {
+    const axes = ['roll', 'pitch', 'yaw'];
+    const families = quantities.filter(({ name }) => /\.roll(?=\.|$)/.test(name));
+    assert.ok(families.length >= 8);
+    for (const found of families) {
+      for (const values of [
+        ['47', '51', '90'],
+        ['4', '470', '30'],
+        ['0', '0.4', '300'],
+        ['12', '8', '9'],
+      ]) {
+        const taken = axes.flatMap((axis, index): readonly TakenAs[] => {
+          const means = found.path.replace('.roll', `.${axis}`);
+          return testCatalog.parameter(means) === undefined
+            ? []
+            : [{ setting: listed(axis, values[index] ?? ''), means }];
+        });
+        const all = [...conversionsOf(taken, ground).values()].map((one) => asCounted(one, found));
+        assert.equal(new Set(all).size, 1, `${found.path} ${values.join()}: ${all.join()}`);
+      }
+    }
+  });
+
+  it('is the same for all cutoffs, and said of one it holds for the others', () => {
+    const means = ['gyro.filter.1.cutoff', 'gyro.filter.2.cutoff', 'derivative.filter.1.cutoff'];
+    const taken = means.map(
+      (one, index): TakenAs => ({ setting: listed(one, ['400', '600', '350'][index] ?? ''), means: one }),
+    );
+    const asked = conversionsOf(taken, ground);
+    assert.deepEqual(
+      taken.map((one) => asked.get(one)?.sureness),
+      ['ask', 'ask', 'ask'],
+    );
+    const [first, ...others] = taken;
+    assert.ok(first);
+    const told = conversionsOf([{ ...first, counted: { scale: 10 } }, ...others], ground);
+    assert.deepEqual(
+      [...told.values()].map(({ preview }) => preview.quantity),
+      ['40 Hz', '60 Hz', '35 Hz'],
+    );
+  });
+
+  it('is never told of a gain by its value: its part alone is taken', () => {
+    for (const found of quantities.filter(({ dimensionName }) => dimensionName?.endsWith('-gain'))) {
+      for (const value of ['47', '0.47', '4.7', '0.047', '470']) {
+        const taken: TakenAs = { setting: listed('p', value), means: found.path };
+        const conversion = conversionsOf([taken], ground).get(taken);
+        assert.equal(conversion?.meant, null, `${found.path} ${value}`);
+        assert.equal(conversion.preview.quantity, null);
+        assert.ok(conversion.takesRole);
+      }
+    }
+  });
+});
+
+describe('what a listing states of a number', () => {
+  const text = (lines: readonly string[]) => readListing(lines.join('\n'), null);
+
+  function conversion(lines: readonly string[], name: string, means: string): Conversion {
+    const listing = text(lines);
+    const setting = learnedSettings(listing).find((one) => one.name === name);
+    assert.ok(setting, listing.settings.map((one) => one.name).join());
+    const taken: TakenAs = { setting, means };
+    const found = conversionsOf([taken], ground).get(taken);
+    assert.ok(found);
+    return found;
+  }
+
+  const stated: readonly (readonly [
+    lines: readonly string[],
+    name: string,
+    means: string,
+    quantity: string,
+    why: string,
+  ])[] = [
+    [['wait: 250 ms', 'pause: 80 ms', 'rest: 4 s'], 'wait', 'arming.delay', '0.25 s', 'the listing says ms'],
+    [
+      ['wait = 25 # 0.1 s', 'hold = 3 # 0.1 s', 'lamp = on # bright'],
+      'wait',
+      'arming.delay',
+      '2.5 s',
+      'its remark says 0.1 s',
+    ],
+    [
+      ['wait_ms = 250', 'pause_ms = 10', 'lamp = on'],
+      'wait_ms',
+      'arming.delay',
+      '0.25 s',
+      'its name says ms',
+    ],
+    [
+      ['cornerHz 225', 'quietHz 90', 'lamp on'],
+      'cornerHz',
+      'gyro.filter.1.cutoff',
+      '225 Hz',
+      'its name says Hz',
+    ],
+    [['floor_pct: 6', 'roof_pct: 90', 'lamp: on'], 'floor_pct', 'motor.idle', '6 %', 'its name says pct'],
+    [
+      ['floor = 65 # in tenths of a percent', 'roof = 900 # in tenths of a percent', 'lamp = on # bright'],
+      'floor',
+      'motor.idle',
+      '6.5 %',
+      'its remark says tenths of a percent',
+    ],
+    [['lean = 25° ', 'tilt = 40°', 'lamp = on'], 'lean', 'level.tilt-limit', '25 deg', '° stands behind it'],
+  ];
+
+  for (const [lines, name, means, quantity, why] of stated)
+    it(`is taken before what is usual: ${why}`, () => {
+      const found = conversion(lines, name, means);
+      assert.deepEqual([found.sureness, found.preview.quantity, found.why], ['stated', quantity, why]);
+    });
+
+  it('is asked where it leads to what the parameter can never be', () => {
+    const found = conversion(['wait = 900 h', 'rest = 40 h'], 'wait', 'arming.delay');
+    assert.equal(found.sureness, 'ask');
+    assert.equal(found.meant, null);
+    assert.match(found.why, /^the listing says h, and it would lie outside what arming\.delay can be$/);
+  });
+
+  it('tells beside each value what is usual and whether it is', () => {
+    const usual = conversion(['wait: 250 ms', 'pause: 80 ms'], 'wait', 'arming.delay').preview;
+    assert.deepEqual(usual, {
+      token: '250',
+      quantity: '0.25 s',
+      reason: null,
+      usual: '0 s to 5 s',
+      lies: 'usual',
+    });
+    const rare = conversion(['wait: 20 s', 'pause: 80 s'], 'wait', 'arming.delay').preview;
+    assert.deepEqual([rare.quantity, rare.lies], ['20 s', 'possible']);
+  });
+});
