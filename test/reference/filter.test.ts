@@ -11,6 +11,7 @@ import {
   gainAt,
   groupDelay,
   lowpass,
+  lowpassCorner,
   notch,
   passThrough,
   phaseAt,
@@ -33,6 +34,23 @@ describe('low-pass filters', () => {
   it('first order at 0.3 of half the rate (SciPy 1.17.1, test_filter_design.py, TestButter.test_degenerate)', () => {
     const gain = 0.337_540_151_883_546_9;
     holds(firstOrderLowpass(0.3, 2), [gain, gain], [-0.324_919_696_232_906_3], 1e-13);
+  });
+
+  it('are known by their coefficients: what was made at a corner has it there (SciPy’s, as above and below)', () => {
+    const first = {
+      rate: 2,
+      b: [0.337_540_151_884, 0.337_540_151_884, 0],
+      a: [-0.324_919_696_233, 0],
+    } as const;
+    const second = {
+      rate: 8000,
+      b: [0.001_460_316_306, 0.002_920_632_612, 0.001_460_316_306],
+      a: [-1.889_033_079_395, 0.894_874_344_617],
+    } as const;
+    assert.equal(lowpassCorner(first).order, 'first');
+    near(lowpassCorner(first).cutoff, 0.3, 1e-9);
+    assert.equal(lowpassCorner(second).order, 'second');
+    near(lowpassCorner(second).cutoff, 100, 1e-6);
   });
 
   it('Butterworth of order 2 (SciPy 1.17.1, scipy.signal.butter, run)', () => {

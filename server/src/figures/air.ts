@@ -1,6 +1,8 @@
-import { airDensity, soundSpeed, standardPressure } from '../physics/atmosphere';
+import type { CraftView } from '../craft/view';
+import { airDensity, gasConstant, soundSpeed, standardPressure } from '../physics/atmosphere';
 import type { FigureSource } from './figure';
 import { model } from './model';
+import { fine } from './why';
 
 /** The air that the craft flies in. */
 export interface Air {
@@ -27,8 +29,16 @@ export const airFigures: readonly FigureSource[] = [
     compute(view) {
       const air = airOf(view);
       if (air === null) return null;
-      const why = `standard pressure at ${view.shown('craft.field-elevation')}, at ${view.shown('craft.air-temperature')}: p / (R T)`;
+      const why = whyDense(view);
       return { likely: air.value.density, why };
     },
   },
 ];
+
+/** The ideal gas with its numbers, and where they come from. */
+function whyDense(view: CraftView): string {
+  const height = view.quantity('craft.field-elevation') ?? 0;
+  const temperature = view.quantity('craft.air-temperature') ?? 0;
+  const pressure = fine(standardPressure(height), 'Pa');
+  return `${pressure} / (${fine(gasConstant, '')} J/(kg*K) × ${fine(temperature, 'K')}), standard pressure at ${view.shown('craft.field-elevation')}`;
+}

@@ -9,6 +9,7 @@ import { isUnfiltered, kindOf, stagesOf } from './filter-stages';
 import { motorLagOf } from './motor-lag';
 import { commandSeconds, controlWait } from './motor-signal';
 import { linkOf } from './receiver';
+import { fine } from './why';
 
 /** One wait on the way from cause to thrust, s. */
 interface Wait {
@@ -103,25 +104,25 @@ export const delayFigures: readonly FigureSource[] = [
       'esc.update-rate',
       'motor.response-time',
     ],
-    compute: (view) => summed(view, loopWaits(view)),
+    compute: (view) => summed(loopWaits(view)),
   },
   {
     id: 'stick-delay',
     title: 'From the stick to thrust',
     unit: 'ms',
     from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal', 'esc.update-rate'],
-    compute: (view) => summed(view, stickWaits(view)),
+    compute: (view) => summed(stickWaits(view)),
   },
 ];
 
-function summed(view: CraftView, found: Waits | null): Computed | null {
+function summed(found: Waits | null): Computed | null {
   if (found === null) return null;
   const sum = (of: (wait: Wait) => number) => 1e3 * found.waits.reduce((total, wait) => total + of(wait), 0);
   return {
     likely: sum(({ likely }) => likely),
     low: sum(({ low }) => low),
     high: sum(({ high }) => high),
-    why: found.waits.map(({ what, likely }) => `${what} ${view.short(likely, 'ms')}`).join(' + '),
+    why: found.waits.map(({ what, likely }) => `${what}: ${fine(likely, 'ms')}`).join(' + '),
     assumed: found.assumed,
   };
 }

@@ -7,6 +7,7 @@ import { type Carried, carriedBy, carriedOnFull, carriedToLand } from './drive';
 import type { Computed, FigureSource } from './figure';
 import { packPath, packQuantity } from './pack-in-view';
 import { estimate } from './uncertain';
+import { fine } from './why';
 
 const perMinute = (2 * Math.PI) / 60;
 
@@ -94,11 +95,6 @@ export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveF
       return { ...found, why: how.why({ carried, state, view }), assumed };
     },
   };
-}
-
-/** With a digit more than people need, so that a formula comes to its figure. */
-export function fine(value: number, unit: string): string {
-  return shortText(value, unit, 4);
 }
 
 const hover = { pack: 'half-used', state: hovering } as const;

@@ -1,12 +1,14 @@
 import type { CraftView } from '../craft/view';
 import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, aliasSpan, halfRate } from '../physics/sampling';
-import { fine } from './drive-figures';
+import { shortText } from '../units/quantity';
 import type { Computed, FigureSource } from './figure';
 import { chainOf, chainsOf, type Working, workingOf } from './filter-chain';
-import { type ChainName, chains, filterNumbers, kindOf, stageAt } from './filter-stages';
+import { type ChainName, chains, filterNumbers, stageAt } from './filter-stages';
+import { filtersText } from './filter-words';
 import type { Model } from './model';
 import { type FlightState, turnsAt } from './turning';
+import { fine } from './why';
 
 /** Hz: where a pilot's corrections lie; what a filter costs is shown there. Common practice. */
 export const steeringTone = 30;
@@ -34,7 +36,8 @@ export const filterFigures: readonly FigureSource[] = [
       return {
         likely: alias(likely, rate),
         ...aliasSpan(low, high, rate),
-        why: `|${fine(likely, 'Hz')} - ${passes} × ${fine(rate, 'Hz')}|`,
+        // Of their difference few digits are left.
+        why: `|${shortText(likely, 'Hz', 7)} - ${passes} × ${shortText(rate, 'Hz', 7)}|`,
         assumed,
       };
     },
@@ -62,7 +65,7 @@ function settingsOf(chain: ChainName): readonly string[] {
 }
 
 /** Delay at the steering tone: likely in the hover, and what notches that follow make of it from full throttle to idle. */
-function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Computed | null {
+function delayOf(view: CraftView, working: Model<Working> | null): Computed | null {
   if (working === null) return null;
   const { value, assumed } = working;
   const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: value.all(turns) }, steeringTone);
@@ -70,13 +73,15 @@ function delayOf(view: CraftView, working: Model<Working> | null, what = ''): Co
   const likely = delayAt(hover);
   const states: readonly FlightState[] = hover === null ? [] : ['idle', 'hover', 'full'];
   const delays = [likely, ...states.flatMap((state) => endsOf(turnsAt(view, state)).map(delayAt))];
-  const count = value.all(hover).length;
-  const filters = what === '' ? `${count} ${count === 1 ? 'section' : 'sections'}` : what;
+  const filters = value.all(hover);
   return {
     likely,
     low: Math.min(...delays),
     high: Math.max(...delays),
-    why: count === 0 ? 'nothing is filtered' : `group delay of ${filters} at ${steeringTone} Hz`,
+    why:
+      filters.length === 0
+        ? 'nothing is filtered'
+        : `group delay at ${steeringTone} Hz: ${filtersText(filters)}`,
     assumed,
   };
 }
@@ -108,7 +113,7 @@ function stageDelay(chain: ChainName, number: number, title: string): FigureSour
     from: [`${path}.cutoff`, `${path}.width`, `${path}.kind`],
     hint: { at: [`${path}.cutoff`, `${path}.width`], words: (figure) => `adds ${figure}` },
     compute(view) {
-      const delay = delayOf(view, workingOf(view, stage), `a ${kindOf(view, stage)} filter`);
+      const delay = delayOf(view, workingOf(view, stage));
       return delay === null || delay.likely === 0 ? null : delay;
     },
   };
@@ -172,7 +177,7 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
         likely,
         low: Math.min(likely, ...speeds.map(leftAt(strays.least))),
         high: Math.max(likely, ...speeds.map(leftAt(strays.most))),
-        why: `gain of ${gyro.own(turns.likely).length} filters within ${100 * strays.usual} % of ${fine(heard.likely, 'Hz')}`,
+        why: leftText(gyro.own(turns.likely), heard.likely),
         assumed: [...new Set([...known.assumed, ...(heard.assumed ?? [])])],
       };
     },
@@ -182,6 +187,12 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
 /** What is left (dB) at the loudest within a share of a tone (Hz): never right at the middle of a notch, where nothing would be. */
 function leftOf(filters: readonly DigitalFilter[], tone: number, share: number): number {
   return Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(filters, by * tone)));
+}
+
+function leftText(filters: readonly DigitalFilter[], tone: number): string {
+  return filters.length === 0
+    ? `nothing filters ${fine(tone, 'Hz')}`
+    : `gain ${100 * strays.usual} % beside ${fine(tone, 'Hz')}: ${filtersText(filters)}`;
 }
 
 /** As many speeds of a span as tell where a notch is met. */

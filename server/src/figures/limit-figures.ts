@@ -2,16 +2,9 @@ import type { CraftView } from '../craft/view';
 import { turnsPerSecond } from '../physics/motor';
 import { pitchSpeed, tipSpeed } from '../physics/propeller';
 import { airOf } from './air';
-import {
-  blades,
-  type DriveFigure,
-  driveFigure,
-  fine,
-  full,
-  type InState,
-  packCurrentText,
-} from './drive-figures';
+import { blades, type DriveFigure, driveFigure, full, type InState, packCurrentText } from './drive-figures';
 import type { FigureSource } from './figure';
+import { fine } from './why';
 
 const perMinute = (2 * Math.PI) / 60;
 

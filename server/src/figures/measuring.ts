@@ -3,6 +3,7 @@ import type { CraftView } from '../craft/view';
 import { currentLimitOfSensor, dividerLimit, dividerOutput } from '../physics/divider';
 import type { Computed, FigureSource } from './figure';
 import { fullCell, packCount } from './pack-in-view';
+import { fine } from './why';
 
 export const measuringFigures: readonly FigureSource[] = [
   {
@@ -70,7 +71,7 @@ function atConverter(view: CraftView): Computed | null {
   if (divider === null || cell === null || cells === null) return null;
   return {
     likely: dividerOutput(cells * cell, divider.upper, divider.lower),
-    why: `${view.short(cells * cell, 'V')} through ${dividerText(view, divider)}`,
+    why: `${fine(cells * cell, 'V')} × ${fine(divider.lower, 'kohm')} / ${bothText(divider)}`,
     assumed: assumedOf(divider),
   };
 }
@@ -81,9 +82,13 @@ function inputLimit(view: CraftView): Computed | null {
   if (divider === null || reference === null) return null;
   return {
     likely: dividerLimit(reference, divider.upper, divider.lower),
-    why: `${view.short(reference, 'V')} back through ${dividerText(view, divider)}`,
+    why: `${fine(reference, 'V')} × ${bothText(divider)} / ${fine(divider.lower, 'kohm')}`,
     assumed: assumedOf(divider),
   };
+}
+
+function bothText({ upper, lower }: Divider): string {
+  return `(${fine(upper, 'kohm')} + ${fine(lower, 'kohm')})`;
 }
 
 function assumedOf({ from }: Divider): readonly string[] {

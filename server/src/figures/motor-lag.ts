@@ -1,9 +1,10 @@
 import { rodInertia } from '../physics/inertia';
 import { dampingAt } from './damping';
 import { type Carried, carriedBy } from './drive';
-import { fine, hovering } from './drive-figures';
+import { hovering } from './drive-figures';
 import type { FigureSource } from './figure';
 import { model } from './model';
+import { fine } from './why';
 
 /** Time constant with which thrust follows a command in the hover, s; and how far it may be off. */
 export interface MotorLag {
@@ -85,7 +86,7 @@ export const estimatedMotorLag = model<[], MotorLag>('estimated motor lag', (own
   if (rotor === null || damping === null) return null;
   const { inertia, factor } = rotor.value;
   const likely = inertia / damping;
-  const why = `${fine(inertia, 'g*m^2')} / ${fine(damping, 'N*m*s')} of motor, losses and air against a change of speed`;
+  const why = `${fine(inertia, 'g*m^2')} / ${fine(damping, 'N*m*s')}, inertia over what motor, losses and air hold against a change of speed`;
   return { value: { likely, low: likely / factor, high: likely * factor, why }, assumed: rotor.assumed };
 });
 

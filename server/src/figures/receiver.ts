@@ -31,7 +31,7 @@ export const receiverFigures: readonly FigureSource[] = [
       const link = linkOf(view);
       const speed = link && parseQuantity(link.baud)?.value;
       if (link === undefined || speed === undefined) return null;
-      const why = `${link.frameBytes} bytes of ${bitsPerByte(link)} bits at ${link.baud}`;
+      const why = `${link.frameBytes} bytes × ${bitsPerByte(link)} bits / ${link.baud}`;
       return { likely: frameTime(link.frameBytes, link, speed) * 1e3, why };
     },
   },

@@ -2,6 +2,7 @@ import type { CraftView } from '../craft/view';
 import { recordingTime } from '../physics/record';
 import { parseQuantity } from '../units/quantity';
 import type { FigureSource } from './figure';
+import { fine } from './why';
 
 /** How long the log lasts. */
 export const recordFigures: readonly FigureSource[] = [
@@ -18,7 +19,7 @@ export const recordFigures: readonly FigureSource[] = [
       if (rate === null || rate <= 0 || fields === null || fields.length === 0 || size === null) return null;
       const bytes = lineHead + fields.reduce((sum, field) => sum + (fieldBytes.get(field) ?? 0), 0);
       const likely = recordingTime(size, rate, bytes) / 60;
-      const why = `${view.short(size, 'MB')} with lines of ${bytes} bytes at ${view.short(rate, 'Hz')}`;
+      const why = `${fine(size, 'MB')} / (${fine(rate, 'Hz')} × ${bytes} B), so many bytes a line`;
       return { likely, low: likely / 1.5, high: likely * 2, why, assumed: lineForm };
     },
   },

@@ -2,6 +2,7 @@ import type { CraftView } from '../craft/view';
 import { curveSlope, curveValue, type MonotoneCurve, monotoneCurve } from '../physics/monotone-curve';
 import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
+import { fine } from './why';
 
 /** deg/s of a value in rad/s. */
 const degrees = 180 / Math.PI;
@@ -72,7 +73,7 @@ function smallestStep(curve: MonotoneCurve, view: CraftView): Computed | null {
   const slope = curveSlope(curve, curve.points[0]?.x ?? 0);
   return {
     likely: degrees * slope * share,
-    why: `slope × 0.625 us / half of ${view.short(high - low, 'us')}`,
+    why: `${fine(slope, '(deg/s)/%')} × ${fine(channelStep, 'us')} / (${fine(high - low, 'us')} / 2), slope times share of the travel`,
     assumed: ['channels of eleven bits, 0.625 us a step'],
   };
 }

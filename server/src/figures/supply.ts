@@ -1,6 +1,7 @@
 import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import type { Computed, FigureSource } from './figure';
+import { fine } from './why';
 
 /** A regulated rail of the craft. The pack's own voltage is none. */
 export interface SupplyRail {
@@ -117,7 +118,7 @@ function sumOn(view: CraftView, rail: SupplyRail | undefined): Computed | null {
   const unknown = loads.filter((one) => one.current === null).map(({ device }) => device);
   return {
     likely: known.reduce((sum, { current }) => sum + (current ?? 0), 0),
-    why: known.map(({ device, current }) => `${device} ${view.short(current ?? 0, 'A')}`).join(' + '),
+    why: known.map(({ device, current }) => `${device}: ${fine(current ?? 0, 'A')}`).join(' + '),
     assumed: unknown.map((device) => `nothing for the ${device}, whose current is not said`),
   };
 }

@@ -2,10 +2,11 @@ import type { CraftView } from '../craft/view';
 import { stateAtThrottle } from '../physics/drive';
 import { turnsPerSecond } from '../physics/motor';
 import { type Carried, carriedBy, carriedOnFull } from './drive';
-import { fine, full, hovering } from './drive-figures';
+import { full, hovering } from './drive-figures';
 import type { Computed } from './figure';
 import { type Model, model } from './model';
 import { type Doubtful, estimate } from './uncertain';
+import { fine } from './why';
 
 /** `full`: with a full pack, when they turn fastest. */
 export type FlightState = 'idle' | 'hover' | 'full';
@@ -34,7 +35,8 @@ const turnsOf = model<[FlightState], Turns>('turns', (own, state) => {
   const carried = (state === 'full' ? carriedOnFull : carriedBy)(own);
   const speed = carried === null ? null : speedIn(own, state, carried);
   if (carried === null || speed === null) return null;
-  const why = `${fine(speed.likely, 'rpm')}${state === 'idle' ? ` at ${own.shown('motor.idle')} of throttle` : ''}, in turns a second`;
+  const at = state === 'idle' ? `, at ${own.shown('motor.idle')} of throttle` : '';
+  const why = `${fine(speed.likely, 'rpm')}, in turns a second${at}`;
   const [likely, low, high] = [speed.likely, speed.low, speed.high].map(turnsPerSecond);
   if (likely === undefined || low === undefined || high === undefined) return null;
   return { value: { likely, low: Math.max(0, low), high, why }, assumed: carried.assumed };

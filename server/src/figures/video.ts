@@ -2,8 +2,10 @@ import type { VideoBand } from '../catalog/model/hardware';
 import type { CraftView } from '../craft/view';
 import { decibelsOverMilliwatt, radiatedPower } from '../physics/decibel';
 import { freeSpaceLoss, freeSpaceRange, receivedPower } from '../physics/radio-link';
+import { shortNumber } from '../units/number-text';
 import { parseQuantity } from '../units/quantity';
 import type { FigureSource } from './figure';
+import { fine } from './why';
 
 /** Where the picture is sent and how strongly. */
 export const videoFigures: readonly FigureSource[] = [
@@ -29,8 +31,7 @@ export const videoFigures: readonly FigureSource[] = [
       const gain = view.quantity('video.antenna-gain');
       if (power === null || gain === null || power <= 0) return null;
       const radiated = radiatedPower(power, gain);
-      const decibels = view.short(decibelsOverMilliwatt(power), 'dB');
-      const why = `${view.short(power, 'mW')} (${decibels} over 1 mW) and ${view.short(gain, 'dBi')} of antenna gain`;
+      const why = `${fine(power, 'mW')} × 10^(${fine(gain, 'dBi')} / 10), the gain of the antenna in dBi`;
       return {
         likely: radiated * 1e3,
         low: Math.min(power, radiated) * 1e3,
@@ -48,7 +49,8 @@ export const videoFigures: readonly FigureSource[] = [
     compute(view) {
       const link = pictureLink(view);
       if (link === null) return null;
-      const { sent, gains, needed, frequency, why } = link;
+      const { sent, gains, needed, frequency, budget } = link;
+      const why = `10^((${budget}) / 20) × ${lightText} / (4 × π × ${fine(frequency, 'MHz')}), from ${budgetWords}`;
       const range = (spare: number) => freeSpaceRange(sent + gains - needed - spare, frequency);
       return { likely: range(0), low: range(usualFade), high: range(0), why, assumed: [fadeAssumed] };
     },
@@ -62,12 +64,18 @@ export const videoFigures: readonly FigureSource[] = [
     compute(view) {
       const link = pictureLink(view);
       if (link === null) return null;
-      const { sent, gains, needed, frequency, why } = link;
+      const { sent, gains, needed, frequency, budget } = link;
+      const why = `${budget} - 20 × lg(4 × π × 100 m × ${fine(frequency, 'MHz')} / ${lightText}), ${budgetWords} less the loss over the way`;
       const margin = receivedPower(sent, gains, freeSpaceLoss(100, frequency)) - needed;
       return { likely: margin, low: margin - usualFade, high: margin, why, assumed: [fadeAssumed] };
     },
   },
 ];
+
+/** Of light, for a formula. */
+const lightText = '299792 km/s';
+
+const budgetWords = 'power sent, both antennas and what the goggles need, in dB';
 
 /** dB that a body, a branch or a reflection takes. Common practice. */
 const usualFade = 20;
@@ -85,8 +93,8 @@ function pictureLink(view: CraftView) {
   if (power <= 0 || sensitivity <= 0) return null;
   const { frequency } = carrier;
   const [sent, needed] = [decibelsOverMilliwatt(power), decibelsOverMilliwatt(sensitivity)];
-  const why = `${view.short(power, 'dBm')} + ${view.short(own, 'dBi')} + ${view.short(other, 'dBi')} against ${view.short(sensitivity, 'dBm')} at ${view.short(frequency, 'MHz')}`;
-  return { sent, gains: own + other, needed, frequency, why };
+  const budget = [sent, own, other, -needed].map((one) => shortNumber(one, 4)).join(' + ');
+  return { sent, gains: own + other, needed, frequency, budget };
 }
 
 const makersTolerance = [
@@ -117,7 +125,7 @@ export function videoCarrier(view: CraftView): VideoCarrier | null {
   const channel = view.count('video.channel');
   const frequency = band === undefined || channel === null ? null : plannedFrequency(band, channel);
   if (band === undefined || frequency === null) return null;
-  const why = `channel ${channel} in the plan of band ${band.name}`;
+  const why = `${fine(frequency, 'MHz')}, channel ${channel} in the plan of band ${band.name}`;
   return {
     frequency,
     halfWidth,

@@ -1,7 +1,8 @@
 /** Constants of the standard atmosphere. Source: ICAO Doc 7488, Manual of the ICAO Standard Atmosphere. */
 const seaLevel = { temperature: 288.15, pressure: 101_325 };
 const lapse = 0.0065; // K a metre
-const gasConstant = 287.052_87; // J/(kg K), dry air
+/** J/(kg K), dry air. */
+export const gasConstant = 287.052_87;
 const heatRatio = 1.4;
 /** Standard gravity, m/s². Source: ICAO Doc 7488; BIPM, SI Brochure. */
 export const gravity = 9.806_65;

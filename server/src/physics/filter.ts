@@ -72,6 +72,16 @@ export function notchPlace({
   };
 }
 
+/** Which low-pass a filter is: its order, and its corner in Hz. Domain: what the two functions above make. */
+export function lowpassCorner({ rate, b: [, , last], a: [one, two] }: DigitalFilter): {
+  readonly order: 'first' | 'second';
+  readonly cutoff: number;
+} {
+  if (last === 0) return { order: 'first', cutoff: (rate / Math.PI) * Math.atan((1 + one) / (1 - one)) };
+  const cosine = -one / (1 + two);
+  return { order: 'second', cutoff: (rate * Math.acos(cosine)) / (2 * Math.PI) };
+}
+
 /** tan(π f / rate), after looking at the domain. */
 function warpedCutoff(frequency: number, rate: number): number {
   if (!(frequency > 0 && frequency < rate / 2))

@@ -213,7 +213,7 @@ describe('a chain of filters', () => {
   it('works in the order of its numbers, wherever the lines stand', () => {
     const moved = `${sandmartin.replace(/\[gyro\.filter\.1\][^[]*/, '')}\n[gyro.filter.1]\nkind = butterworth\ncutoff = 2.5 * quiet\n`;
     const why = (text: string) => figures(text, 'sprint')('loop-delay').why;
-    assert.match(why(sandmartin), /gyro filter 1, butterworth .* gyro filter 2, follow-motors/);
+    assert.match(why(sandmartin), /gyro filter 1, butterworth: .* gyro filter 2, follow-motors/);
     assert.equal(why(moved), why(sandmartin));
   });
 
