@@ -78,13 +78,20 @@ function stageSection(
   return rows.length === 0 ? [] : [section(question, ...rows)];
 }
 
-function settingRow({ path, title, before, after, effect }: SettingWithEffect): HTMLElement {
+function settingRow({ path, title, before, after, change, effect }: SettingWithEffect): HTMLElement {
   const nothing = effect !== null && effect.moved.length === 0 && isQuiet(effect);
   return element(
     'div',
     { class: 'setting' },
     element('h3', {}, title, ' ', element('code', {}, path)),
-    element('p', { class: 'values' }, held(before), element('span', { class: 'aside' }, ' → '), held(after)),
+    element(
+      'p',
+      { class: 'values' },
+      held(before),
+      element('span', { class: 'aside' }, ' → '),
+      held(after),
+      change === null ? null : element('span', { class: 'aside' }, ` ${change}`),
+    ),
     ...(effect === null || effect.moved.length === 0
       ? []
       : [movedTable(`What ${path} moves by itself`, effect.moved, effect.leftOut)]),

@@ -44,7 +44,18 @@ export const compareForm = z.object({
   version,
   before: side,
   after: side,
-  settings: z.array(z.object({ ...change, before: held, after: held, effect })),
+  settings: z.array(
+    z.object({
+      ...change,
+      before: held,
+      after: held,
+      change: z
+        .string()
+        .nullable()
+        .describe('In per cent, of a setting of the board’s own of which only its role is known.'),
+      effect,
+    }),
+  ),
   members: z
     .array(z.object({ ...change, is: z.enum(['added', 'removed']), target }))
     .describe('A switch, a notch and the like that only one side has.'),

@@ -1,5 +1,6 @@
 import { ownPath } from '../board/listing/own-path';
 import { sameValue } from '../board/listing/value-look';
+import { perCentChange, roleOfOwn } from '../board/profile/roles';
 import type { HandOver } from '../catalog/model/hand-over';
 import type { CraftView } from '../craft/view';
 import { isOwnPath, pathText } from '../language/path-text';
@@ -16,20 +17,41 @@ export function ownSettingsText(view: CraftView, handed: HandOver | null): strin
   if (handed === null) return count;
   const changed = changedOf(view, paths, handed);
   const since = 'since the last hand-over';
-  return changed === 0 ? `${count}, none changed ${since}` : `${count}, ${changed} changed ${since}`;
+  if (changed.length === 0) return `${count}, none changed ${since}`;
+  const roles = changed.flatMap(({ role }) => role ?? []).slice(0, mostRoles);
+  const named = roles.length === 0 ? '' : ` (${roles.join(', ')})`;
+  return `${count}, ${changed.length} changed ${since}${named}`;
 }
 
-function changedOf(view: CraftView, paths: readonly string[], { settings }: HandOver): number {
+/** So many changes of settings whose role is known are named. */
+const mostRoles = 3;
+
+interface Changed {
+  /** What it is by its role, and how much it changed; null for one without a role, and for what is no number. */
+  readonly role: string | null;
+}
+
+function changedOf(view: CraftView, paths: readonly string[], { settings }: HandOver): readonly Changed[] {
   const before = new Map(
     settings.map(({ groups, name, occurrence = 1, item, value }) => [
       pathText(ownPath({ groups, name, occurrence, item })),
       value,
     ]),
   );
-  return paths.filter((path) => {
+  return paths.flatMap((path): readonly Changed[] => {
     const value = view.value(path);
     const was = before.get(path);
     // What can't be read is told where it stands.
-    return value?.kind === 'bare' && (was === undefined || !sameValue(was, value.value));
-  }).length;
+    if (value?.kind !== 'bare' || (was !== undefined && sameValue(was, value.value))) return [];
+    return [{ role: was === undefined ? null : roleChange(view, path, was, value.value) }];
+  });
+}
+
+function roleChange(view: CraftView, path: string, was: string, is: string): string | null {
+  const board = view.craft.board();
+  const role = board === undefined ? undefined : roleOfOwn(board, path, view.catalog);
+  const change = perCentChange(was, is, board?.text?.forms.decimal ?? '.');
+  if (role === undefined || change === null) return null;
+  const { title } = role.parameter;
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)} ${change}`;
 }

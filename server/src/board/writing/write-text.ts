@@ -184,7 +184,8 @@ function lineEndIn(text: string): string {
   return text.includes('\r\n') ? '\r\n' : '\n';
 }
 
-function handedBefore(since: HandOver): ReadonlyMap<string, string> {
+/** The values of a record, by the keys of their settings. */
+export function handedBefore(since: HandOver): ReadonlyMap<string, string> {
   return new Map(
     since.settings.map(({ groups, name, occurrence = 1, item, value }) => [
       settingKey({ groups, name, occurrence, item }),

@@ -49,11 +49,13 @@ function stageLines(
 }
 
 function settingLines(
-  { path, before, after, effect }: SettingWithEffect,
+  { path, title, before, after, change, effect }: SettingWithEffect,
   terminal: Terminal,
 ): readonly string[] {
   return [
-    visible(`  ${path}: ${heldText(before)} → ${heldText(after)}`),
+    visible(
+      `  ${path}: ${heldText(before)} → ${heldText(after)}${change === null ? '' : ` (${title}: ${change})`}`,
+    ),
     ...(effect === null ? [] : effectLines(effect, terminal)),
   ];
 }

@@ -1,8 +1,10 @@
 import type { Listing } from '../../board/listing/listing';
+import { settingKey } from '../../board/listing/setting-key';
 import type { Profile } from '../../board/profile/profile';
+import { perCentChange, roleOfOwn } from '../../board/profile/roles';
 import { type Entries, entriesOf } from '../../board/writing/entries';
 import { heldElsewhereText, leftOutText } from '../../board/writing/left-out-text';
-import { type WrittenText, writeText } from '../../board/writing/write-text';
+import { handedBefore, type WrittenText, writeText } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { replacementText } from '../../catalog/replacements';
 import type { Finding } from '../../checks/report/finding';
@@ -10,6 +12,7 @@ import { messageOf } from '../../checks/report/render';
 import { notLookedAt } from '../../craft/read-as';
 import { valueText } from '../../craft/value-text';
 import type { CraftView } from '../../craft/view';
+import { isOwnPath } from '../../language/path-text';
 import { settingText } from './setting-text';
 
 /** A craft's text for its board, with what a person must know before it goes there. */
@@ -83,6 +86,7 @@ function reportOf(
   return [
     `${counted(count, 'setting')} for ${title}${ofPack(view.pack)}${changedSince(since, view.pack)}.`,
     ...(isDocument ? changes.map(changeText) : []),
+    ...rolesChanged(entries, since, profile, view),
     ...removed.map((one) => `No longer set: ${settingText(one)}; the board keeps ${one.value}.`),
     ...entries.roundings.map(
       ({ path, given, held, found }) =>
@@ -94,6 +98,26 @@ function reportOf(
     ...heldElsewhereText(entries),
     'What the script does not set stays as the board has it.',
   ];
+}
+
+/** Settings of which only the role is known, with how much more or less they are than was handed over. */
+function rolesChanged(
+  { entries }: Entries,
+  since: HandOver | null,
+  profile: Profile | null,
+  view: CraftView,
+): readonly string[] {
+  if (since === null || profile === null) return [];
+  const before = handedBefore(since);
+  return entries.flatMap((entry) => {
+    const role = isOwnPath(entry.path) ? roleOfOwn(profile.board, entry.path, view.catalog) : undefined;
+    const was = before.get(settingKey(entry));
+    const change = was === undefined ? null : perCentChange(was, entry.value, profile.manner.decimal);
+    if (role === undefined || was === undefined || change === null) return [];
+    return [
+      `${role.parameter.title}, by its role: ${settingText(entry)} is ${change} (${was} before, ${entry.value} now).`,
+    ];
+  });
 }
 
 function changeText({ entry, before, after }: WrittenText['changes'][number]): string {

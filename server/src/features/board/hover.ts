@@ -2,6 +2,8 @@ import type { BoardLayer, LayerLine, LayerSetting } from '../../board/layer/laye
 import { settingAt } from '../../board/layer/places';
 import { isOwnPath } from '../../language/path-text';
 import { type Hover, hover } from '../hover/hover';
+import { ownValue } from '../hover/own-text';
+import { roleText } from '../hover/role-text';
 import { statedBeside, statedText } from '../hover/stated-text';
 import { code, escaped } from '../markdown';
 import type { Position } from '../range';
@@ -20,7 +22,7 @@ export function boardHover(
   if (setting === undefined || line === undefined || !isOn(setting, inText)) return null;
   if (isOwnPath(line.script)) {
     const range = { start: setting.at.name.start, end: setting.at.value.end };
-    return { range, markdown: ownText(setting, line).join('\n\n') };
+    return { range, markdown: ownText(setting, line, roleOf(layer, line, snapshot)).join('\n\n') };
   }
   const found = hover(snapshot, inScript);
   if (found === null) return null;
@@ -38,7 +40,13 @@ function isOn({ at: { name, value } }: LayerSetting, { line, character }: Positi
   });
 }
 
-function ownText(setting: LayerSetting, line: LayerLine): readonly string[] {
+function roleOf({ profile }: BoardLayer, { script, spans }: LayerLine, snapshot: Snapshot): string | null {
+  if (profile === null || spans === null) return null;
+  const path = script.slice(spans.name.start, spans.name.end);
+  return roleText(profile.board, path, snapshot.catalog, (one) => ownValue(snapshot, one));
+}
+
+function ownText(setting: LayerSetting, line: LayerLine, role: string | null): readonly string[] {
   const { groups, name, occurrence, value } = setting;
   const where = groups.length === 0 ? '' : ` · ${groups.map(escaped).join(' / ')}`;
   const which = occurrence === 1 ? '' : ` (number ${occurrence} of this name)`;
@@ -46,7 +54,7 @@ function ownText(setting: LayerSetting, line: LayerLine): readonly string[] {
   return [
     `**${escaped(name)}**${where}${which}`,
     value === '' ? '**Here:** empty' : `**Here:** ${code(value)}`,
-    'Kept as the board’s own; nobody has said what it means.',
+    role ?? 'Kept as the board’s own; nobody has said what it means.',
     ...(said === null ? [] : [said]),
   ];
 }

@@ -4,12 +4,19 @@ import type { FoundParameter, Group } from '../../catalog/catalog';
 import { code, escaped } from '../markdown';
 import type { Snapshot } from '../snapshot';
 import { parameterTitle } from './parameter-text';
+import { roleText } from './role-text';
 import { statedOfOwn, statedText } from './stated-text';
 import { valueHere } from './value-here';
 
 /** A setting that only the board knows: what it holds, where that was set, and what the board says of it. */
 export function ownSettingText(snapshot: Snapshot, found: FoundParameter): readonly string[] {
   return [parameterTitle(found, found.path), ...valueHere(snapshot, found), ...saidByBoard(snapshot, found)];
+}
+
+/** The value of one of the board's own settings with the pack in view; null where it is not set. */
+export function ownValue({ craft, pack }: Snapshot, path: string): string | null {
+  const value = craft.setting(path, pack)?.value;
+  return value?.kind === 'bare' ? value.value : null;
 }
 
 /** What a section of such settings is for, and how many the craft has in it. */
@@ -31,5 +38,11 @@ function saidByBoard(snapshot: Snapshot, { path, parameter }: FoundParameter): r
       `On ${escaped(titleOf(board))} this is ${code(means)}; under \`own\` it is kept as it is written.`,
     ];
   const stated = statedText(statedOfOwn(snapshot, path));
-  return [...(stated === null ? [] : [stated]), escaped(parameter.summary)];
+  const role =
+    board === undefined ? null : roleText(board, path, snapshot.catalog, (one) => ownValue(snapshot, one));
+  return [
+    ...(role === null ? [] : [role]),
+    ...(stated === null ? [] : [stated]),
+    ...(role === null ? [escaped(parameter.summary)] : []),
+  ];
 }

@@ -1,9 +1,12 @@
 import { sameValue } from '../../board/listing/value-look';
-import type { Catalog } from '../../catalog/catalog';
+import { perCentChange, roleOfOwn } from '../../board/profile/roles';
+import type { Catalog, FoundParameter } from '../../catalog/catalog';
+import type { BoardProfile } from '../../catalog/model/board-profile';
 import type { Craft } from '../../craft/craft';
 import { membershipsIn } from '../../craft/memberships';
 import type { Value } from '../../craft/value';
 import { CraftView } from '../../craft/view';
+import { isOwnPath } from '../../language/path-text';
 import { jobStages } from '../job-stages';
 import { type Target, targetOfPath } from '../target';
 
@@ -32,6 +35,8 @@ export interface ChangedSetting {
   readonly stage: string;
   readonly before: Held;
   readonly after: Held;
+  /** `10 % less`: of one of the board's own settings of which only its role is known; null for all others. */
+  readonly change: string | null;
 }
 
 /** A switch, a notch, an overlay element … that only one side has. */
@@ -101,8 +106,32 @@ function changedSetting(key: string, before: Side, after: Side): ChangedSetting 
   if (isSame(was.value, is.value)) return null;
   const parameter = before.craft.catalog.parameter(pathOn(key, before))?.parameter;
   if (parameter === undefined) return null;
-  const { title, stage } = parameter;
-  return { path: key, title, stage, before: was.held, after: is.held };
+  const role = playedRole(pathOn(key, after), before, after);
+  const { title, stage } = role?.parameter ?? parameter;
+  return {
+    path: key,
+    title: role === undefined ? title : `${title}, by its role`,
+    stage,
+    before: was.held,
+    after: is.held,
+    change: role === undefined ? null : changeOf(was.value, is.value, after.craft.board()),
+  };
+}
+
+/** What a setting of the board's own is by its role, as the board of either side has it. */
+function playedRole(path: string, before: Side, after: Side): FoundParameter | undefined {
+  if (!isOwnPath(path)) return undefined;
+  for (const { craft } of [after, before]) {
+    const board = craft.board();
+    const role = board === undefined ? undefined : roleOfOwn(board, path, craft.catalog);
+    if (role !== undefined) return role;
+  }
+  return undefined;
+}
+
+function changeOf(one: Value | null, other: Value | null, board: BoardProfile | undefined): string | null {
+  if (one?.kind !== 'bare' || other?.kind !== 'bare') return null;
+  return perCentChange(one.value, other.value, board?.text?.forms.decimal ?? '.');
 }
 
 function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly held: Held } {

@@ -1,8 +1,8 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import type { Counts } from '../../../catalog/model/board-profile';
 import { lookOf } from '../../listing/value-look';
+import { countedAlike } from '../../meaning/counted-alike';
 import { fromBoard, unitFor } from '../../meaning/counting';
-import { countedAlike } from './family';
 import { previewOf } from './preview';
 import { isScaleless, type Scale, scalesFor, wholeStep } from './scales';
 import { type StatedCount, statedCount } from './stated-count';
