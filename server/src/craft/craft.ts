@@ -148,6 +148,18 @@ export class Craft implements Scripts, QueryContext {
     return !isSet;
   }
 
+  /**
+   * What a bare setting holds with a pack in view, as it is written; null where that can't be read, undefined where no
+   * line sets it. For who looks at very many once: nothing is kept, and it is not to be asked for in a query.
+   */
+  bareText(path: string, pack: string | null): string | null | undefined {
+    const base = this.placed(inputKeys.setting(path));
+    const own = pack === null ? [] : this.placed(inputKeys.setting(path, pack));
+    const statement = (own.at(-1) ?? base.at(-1))?.line.statement;
+    if (statement?.kind !== 'setting') return undefined;
+    return statement.value?.kind === 'bare' ? statement.value.text : null;
+  }
+
   private placed(subject: Subject): readonly PlacedLine[] {
     const found: LayeredLine[] = [];
     for (const layer of this.layers().layers) {

@@ -5,7 +5,7 @@ import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
-import { type BoardLayer, type LayerSetting, statedAnywhere } from './layer';
+import { type BoardLayer, keepListing, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
 import { TextLines } from './text-lines';
@@ -35,7 +35,7 @@ export class LayerReader {
     const listing = this.listing(text);
     if (this.profile === null) this.forms = listing.settings.length === 0 ? null : listing.forms;
     const settings = listing.settings.map((setting) => placed(setting, lines));
-    return {
+    const layer = {
       text,
       texts: lines.texts,
       profile: this.profile,
@@ -53,6 +53,8 @@ export class LayerReader {
       asOpened: this.opened(settings),
       refused: listing.refused,
     };
+    keepListing(layer, listing);
+    return layer;
   }
 
   /** The values of the text as it was first read; a profile says more than they could. */

@@ -1,6 +1,6 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import type { Span } from '../../language/ast';
-import type { SettingKey, Stated, Style } from '../listing/listing';
+import type { Listing, SettingKey, Stated, Style } from '../listing/listing';
 import type { Profile, RowFound } from '../profile/profile';
 import type { TextRange } from './text-lines';
 
@@ -67,6 +67,17 @@ export interface BoardLayer {
   readonly asOpened: ReadonlyMap<string, string> | null;
   /** Why the text was not read at all. */
   readonly refused: string | null;
+}
+
+/** What a layer was read as; of one that an edit patched, nothing is kept. */
+const listings = new WeakMap<BoardLayer, Listing>();
+
+export function keepListing(layer: BoardLayer, listing: Listing): void {
+  listings.set(layer, listing);
+}
+
+export function keptListing(layer: BoardLayer): Listing | undefined {
+  return listings.get(layer);
 }
 
 /** The script that a layer comes to. */

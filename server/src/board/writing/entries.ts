@@ -121,25 +121,20 @@ class EntriesMaker {
 
   /** The board's own settings, and what no row of the profile stands for. */
   takeRest(): void {
-    for (const path of setPaths(this.view)) {
+    const paths = this.view.craft.settingPaths();
+    for (const path of paths) {
       if (isOwnPath(path)) this.takeOwn(path);
-      else if (!this.named.has(path)) this.leave(path, null);
+      else if (!this.named.has(path) && isSetHere(this.view, path)) this.leave(path, null);
     }
   }
 
   private takeOwn(path: string): void {
+    const { craft, pack } = this.view;
+    const value = craft.bareText(path, pack);
     const key = settingOfOwnPath(stepsOf(path));
-    const value = this.view.value(path);
-    if (key === null || value?.kind !== 'bare') this.leave(path, unreadable);
-    else
-      this.add({
-        ...key,
-        value: value.value,
-        quote: neededQuote(value.value),
-        path,
-        step: null,
-        isSame: null,
-      });
+    if (value === undefined) return;
+    if (key === null || value === null) this.leave(path, unreadable);
+    else this.add({ ...key, value, quote: neededQuote(value), path, step: null, isSame: null });
   }
 
   private add(entry: Entry): void {
@@ -168,15 +163,12 @@ function unquoted(text: string, mark: string): Pick<Entry, 'value' | 'quote'> {
   return isQuoted ? { value: text.slice(1, -1), quote: mark } : { value: text, quote: '' };
 }
 
-/** Every parameter that some line of the craft sets for this pack. */
-function setPaths(view: CraftView): readonly string[] {
+/** Whether a line of the craft sets a parameter for this pack. */
+function isSetHere(view: CraftView, path: string): boolean {
   const packs = view.craft.packs().filter((pack) => pack !== view.pack);
-  return view.craft
-    .settingPaths()
-    .filter(
-      (path) =>
-        view.catalog.parameter(path) !== undefined &&
-        view.isSet(path) &&
-        !packs.some((pack) => path.startsWith(`pack.${pack}.`)),
-    );
+  return (
+    view.catalog.parameter(path) !== undefined &&
+    view.isSet(path) &&
+    !packs.some((pack) => path.startsWith(`pack.${pack}.`))
+  );
 }

@@ -20,7 +20,9 @@ import type { Context } from './row';
 export function taught({ snapshot, session }: Context, { lesson }: TeachParams): TeachAnswer {
   const { craft, catalog } = snapshot;
   const script = craft.boardText();
-  const listing = includedText(session.workspace, craft);
+  const included = includedText(session.workspace, craft);
+  // As its lines have it: a profile may take one value for several settings.
+  const listing = included === null ? null : readListing(included.text, included.forms);
   if (script === undefined || listing === null || listing.settings.length + listing.left.length === 0)
     return refused('There is no text here that was captured from a board.');
   const { profile } = session.workspace.layer(script.uri) ?? { profile: null };
