@@ -2,7 +2,7 @@ import type { BoardSetting } from '../../catalog/model/board-profile';
 import type { ListedSetting, Stated } from '../listing/listing';
 
 /** What a line says beside its value, as far as somebody knows what it should say there. */
-export type Beside = Partial<Omit<Stated, 'at'>>;
+export type SaidBeside = Partial<Omit<Stated, 'at'>>;
 
 /** Two texts for a person: what stood beside a value, and what stands there now. */
 export interface BesideChange {
@@ -14,7 +14,7 @@ export interface BesideChange {
  * What a capture says otherwise beside a value: a range that is none but a part of the value, such as an arm switch's,
  * would else change unseen. `null` where it says what was known.
  */
-export function besideChange(known: Beside, { stated }: ListedSetting): BesideChange | null {
+export function besideChange(known: SaidBeside, { stated }: ListedSetting): BesideChange | null {
   const changed = fields.flatMap((field) => {
     const was = known[field];
     const is = stated?.[field] ?? null;
@@ -25,15 +25,15 @@ export function besideChange(known: Beside, { stated }: ListedSetting): BesideCh
 }
 
 /** What a captured text said; it knows all of it. */
-export function besideIn({ stated }: ListedSetting): Beside {
+export function saidBeside({ stated }: ListedSetting): SaidBeside {
   return stated ?? { range: null, words: null, default: null, unit: null, remark: null };
 }
 
 /** What a profile's row says; what it leaves out may be anything, and so may a listing that says nothing. */
-export function besideInRow(
+export function saidInRow(
   { range, words, default: usual, unit }: BoardSetting,
   { stated }: ListedSetting,
-): Beside {
+): SaidBeside {
   if (stated === null) return {};
   return {
     ...(range === undefined ? {} : { range: { low: range[0], high: range[1] } }),
@@ -45,7 +45,7 @@ export function besideInRow(
 
 const fields = ['range', 'words', 'default', 'unit', 'remark'] as const;
 
-function textOf(said: Beside[(typeof fields)[number]]): string {
+function textOf(said: SaidBeside[(typeof fields)[number]]): string {
   if (said === null || said === undefined) return '';
   if (typeof said === 'string') return said;
   return 'low' in said ? `${said.low} to ${said.high}` : said.join(', ');

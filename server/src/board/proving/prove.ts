@@ -4,7 +4,7 @@ import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
 import { type Entries, type Entry, holdsEntry } from '../writing/entries';
 import type { LeftOut } from '../writing/left-out';
-import { type Beside, type BesideChange, besideChange, besideIn, besideInRow } from './beside';
+import { type BesideChange, besideChange, type SaidBeside, saidBeside, saidInRow } from './beside';
 import { cutOff } from './cut-off';
 
 /**
@@ -127,12 +127,12 @@ class KnownBeside {
     this.captured = new Map(captured?.settings.map((setting) => [settingKey(setting), setting]));
   }
 
-  of(setting: ListedSetting): Beside {
+  of(setting: ListedSetting): SaidBeside {
     const before = this.captured.get(settingKey(setting));
-    if (before !== undefined) return besideIn(before);
+    if (before !== undefined) return saidBeside(before);
     const row = this.profile?.find(setting.groups, setting.name, setting.occurrence, setting.item)?.row
       .setting;
-    return row === undefined ? {} : besideInRow(row, setting);
+    return row === undefined ? {} : saidInRow(row, setting);
   }
 
   /** As the profile or the captured text states it; null where neither does. */
