@@ -8,7 +8,6 @@ import { overshoot, type StepResponse } from '../physics/step-response';
 import { axesOf, gainSettings } from './axis';
 import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
-import { chainsOf } from './filter-chain';
 import { strays } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
 import { stickStepOf } from './stick-step';
@@ -219,17 +218,16 @@ function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
 
 function noiseGain(view: CraftView, name: AxisName): Computed | null {
   const axes = axesOf(view, name);
-  const chains = chainsOf(view);
-  if (axes === null || chains === null) return null;
-  const gains = axes.value.map(({ axis, point, place }) => {
+  if (axes === null) return null;
+  let most = { place: '', gain: Number.NEGATIVE_INFINITY };
+  for (const { axis, point, place, heard } of axes.value) {
     const turns = turnsPerSecond(point.state.motor.speed);
-    const path = { ...axis.path, gyroFilters: chains.value.gyro.own(turns) };
+    const path = { ...axis.path, gyroFilters: heard };
     // A motor is never quite where its notch was set.
-    const heard = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * turns));
-    return { place, gain: (100 * heard) / degrees };
-  });
-  const [most] = gains.sort((one, other) => other.gain - one.gain);
-  if (most === undefined) return null;
+    const command = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * turns));
+    const gain = (100 * command) / degrees;
+    if (gain > most.gain) most = { place, gain };
+  }
   return {
     likely: most.gain,
     place: most.place,

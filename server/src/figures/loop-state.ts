@@ -1,7 +1,6 @@
-import type { CraftView } from '../craft/view';
 import type { Axis } from '../physics/loop';
 import { axisCurve, type Band } from '../physics/loop-curve';
-import { type Margins, marginsOf, type Stability, stabilityOf } from '../physics/stability';
+import { type Margins, marginsOf, nearly, roughly, type Stability, stabilityOf } from '../physics/stability';
 import { axesOf, type PlacedAxis } from './axis';
 import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
@@ -30,31 +29,34 @@ export interface LoopState extends Loop {
   readonly ends: { readonly worse: Loop; readonly better: Loop };
 }
 
-/** Hz: from below where loops of large craft cross, to what the control loop can tell. */
-function bandOf(view: CraftView): Band | null {
-  const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
-  return gyro === null || control === null || control > gyro ? null : { from: lowest, to: control / 2 };
-}
-
+/** Hz: below where loops of large craft cross. */
 const lowest = 0.1;
+
+/** From there to what the control loop can tell. */
+const bandOf = model<[], Band>('band of loops', (own) => {
+  const [gyro, control] = [own.quantity('gyro.rate'), own.quantity('control.rate')];
+  if (gyro === null || control === null || control > gyro || control <= 2 * lowest) return null;
+  return { value: { from: lowest, to: control / 2 } };
+});
 
 /** Null where a part of the loop is not known. */
 export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => {
   const axes = axesOf(own, name);
-  const band = bandOf(own);
+  const band = bandOf(own)?.value ?? null;
   const body = bodyOf(own, name);
   const rotor = rotorOf(own);
   if (axes === null || band === null || body === null || rotor === null) return null;
   const everywhere = axes.value.map((placed) => ({
     placed,
     place: placed.place,
-    ...closed(placed.axis, band),
+    ...closed(placed.axis, band, roughly),
   }));
-  const headline = everywhere.reduce<(typeof everywhere)[number] | undefined>(
+  const worst = everywhere.reduce<(typeof everywhere)[number] | undefined>(
     (least, one) => (least === undefined || nearness(one) < nearness(least) ? one : least),
     undefined,
   );
-  if (headline === undefined) return null;
+  if (worst === undefined) return null;
+  const headline = { ...worst, ...closed(worst.axis, band) };
   const responses = turnedResponses(own, headline.placed.point.place)?.value ?? [];
   const isYaw = name === 'yaw';
   const { motor } = headline.placed.point;
@@ -66,7 +68,10 @@ export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => 
   });
   const turned = doubts.map(
     ({ low, high, apply }) =>
-      [closed(apply(headline.axis, low), band), closed(apply(headline.axis, high), band)] as const,
+      [
+        closed(apply(headline.axis, low), band, nearly),
+        closed(apply(headline.axis, high), band, nearly),
+      ] as const,
   );
   return {
     value: { ...headline, everywhere, turned, ends: endsOf(headline, doubts, turned, band) },
@@ -74,8 +79,8 @@ export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => 
   };
 });
 
-function closed(axis: Axis, band: Band): Loop {
-  const stability = stabilityOf(axisCurve(axis, band));
+function closed(axis: Axis, band: Band, tries?: number): Loop {
+  const stability = stabilityOf(axisCurve(axis, band), tries);
   return { axis, stability, margins: marginsOf(stability) };
 }
 
@@ -125,8 +130,9 @@ function doubtsOf({ body, slopes, rotor }: Spreads): readonly LoopDoubt[] {
 }
 
 /**
- * All doubts turned together: each by what it does to the distance from swinging, so that the whole is as far from
- * likely as one alone. Source: first-order reliability method, any textbook on structural reliability.
+ * Towards swinging all doubts are turned together: each by what it does to the distance from swinging, so that the
+ * whole is as far from likely as one alone. Away from it the doubt that takes it furthest will do.
+ * Source: first-order reliability method, any textbook on structural reliability.
  */
 function endsOf(
   likely: Loop,
@@ -134,19 +140,21 @@ function endsOf(
   turned: readonly (readonly [Loop, Loop])[],
   band: Band,
 ): LoopState['ends'] {
-  const moves = turned.map((pair) =>
-    pair.map((one) => (one.stability.verdict === 'unanswered' ? 0 : nearness(one) - nearness(likely))),
+  const falls = turned.map((pair) =>
+    pair.map((one) =>
+      one.stability.verdict === 'unanswered' ? 0 : Math.max(0, nearness(likely) - nearness(one)),
+    ),
   );
-  const end = (sign: 1 | -1): Loop => {
-    const gains = moves.map((pair) => Math.max(0, ...pair.map((move) => sign * move)));
-    const whole = Math.hypot(...gains);
-    if (whole === 0) return likely;
-    const axis = doubts.reduce((moved, { low, high, apply }, index) => {
-      const [down = 0, up = 0] = moves[index] ?? [];
-      const factor = sign * down > sign * up ? low : high;
-      return apply(moved, factor ** ((gains[index] ?? 0) / whole));
-    }, likely.axis);
-    return closed(axis, band);
-  };
-  return { worse: end(-1), better: end(1) };
+  const steepest = falls.map((pair) => Math.max(...pair));
+  const whole = Math.hypot(...steepest);
+  const better = turned
+    .flat()
+    .filter(({ stability }) => stability.verdict === 'calm')
+    .reduce((best, one) => (nearness(one) > nearness(best) ? one : best), likely);
+  if (whole === 0) return { worse: likely, better };
+  const axis = doubts.reduce((moved, { low, high, apply }, index) => {
+    const [down = 0, up = 0] = falls[index] ?? [];
+    return apply(moved, (down > up ? low : high) ** ((steepest[index] ?? 0) / whole));
+  }, likely.axis);
+  return { worse: closed(axis, band, nearly), better };
 }

@@ -1,6 +1,9 @@
 import type { CraftView } from '../craft/view';
 import {
+  type Closeness,
   type CommandLimits,
+  closely,
+  loosely,
   quickened,
   type StepResponse,
   type SuddenCall,
@@ -33,24 +36,32 @@ export const stickStepOf = model<[name: AxisName], StickStep>('stick step', (own
   const rate = stickEnd(own, name);
   const step = stepOf(own, name, placed.point, rate ?? usualRate);
   if (step === null) return null;
-  const answer = (one: Loop) => answerOf(own, one, step);
-  const likely = answer(loop.value);
+  const likely = answerOf(own, loop.value, step, closely);
   if (likely === null) return null;
   const unsaid = rate === null ? ['a rate of 400 deg/s at full stick'] : [];
   return {
-    value: { likely, worse: answer(ends.worse), better: answer(ends.better) },
+    value: {
+      likely,
+      worse: answerOf(own, ends.worse, step, loosely),
+      better: answerOf(own, ends.better, step, loosely),
+    },
     assumed: [...loop.assumed, ...unsaid],
   };
 });
 
-function answerOf(view: CraftView, { axis, margins }: Loop, step: SuddenCall): StepResponse | null {
+function answerOf(
+  view: CraftView,
+  { axis, margins }: Loop,
+  step: SuddenCall,
+  how: Closeness,
+): StepResponse | null {
   const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
   if (gyro === null || control === null || margins === null) return null;
   const rates = { gyro, control };
   const { crossover } = margins;
   const isSudden = step.isKicked || step.feedforward !== 0;
-  const quick = isSudden ? null : quickened(axis, rates, crossover);
-  return stepResponse(quick?.axis ?? axis, quick?.rates ?? rates, step, crossover);
+  const quick = isSudden ? null : quickened(axis, rates, crossover, how);
+  return stepResponse(quick?.axis ?? axis, quick?.rates ?? rates, step, crossover, how);
 }
 
 function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: number): SuddenCall | null {

@@ -1,11 +1,11 @@
-import { type Complex, times, unit } from './complex';
-import { chainResponse, type DigitalFilter, notchPlace } from './filter';
-import { type Axis, type ControlPath, delayPhase, loopBehind, openLoop } from './loop';
+import type { Complex } from './complex';
+import { type DigitalFilter, notchPlace } from './filter';
+import { type Along, alongFrequencies } from './filter-along';
+import { type Axis, type ControlPath, openLoop } from './loop';
 
 /** A loop along rising frequencies (Hz), and anywhere between them. */
-export interface LoopCurve {
+export interface LoopCurve extends Along {
   readonly frequencies: readonly number[];
-  readonly values: readonly Complex[];
   readonly at: (frequency: number) => Complex;
 }
 
@@ -21,60 +21,106 @@ const stepsPerDecade = 16;
 /** Any loop along the frequencies of a band. */
 export function curveOf(at: (frequency: number) => Complex, band: Band): LoopCurve {
   const frequencies = evenly(band);
-  return { frequencies, values: frequencies.map(at), at };
+  const values = frequencies.map(at);
+  return { frequencies, re: values.map(({ re }) => re), im: values.map(({ im }) => im), at };
 }
 
-/** An axis along the frequencies of a band. */
+/**
+ * An axis along the frequencies of a band: `openLoop` at each of them, in plain numbers, for a sheet asks for tens of
+ * loops at a hundred frequencies.
+ */
 export function axisCurve(axis: Axis, band: Band): LoopCurve {
   const { frequencies, seen, derived } = tableOf(axis.path, band);
-  const values: Complex[] = [];
-  for (const [step, frequency] of frequencies.entries()) {
-    const [one, other] = [seen[step], derived[step]];
-    if (one !== undefined && other !== undefined) values.push(loopBehind(axis, frequency, one, other));
+  const { gains, authority, motorLag, reactionLead } = axis;
+  const [re, im]: [number[], number[]] = [[], []];
+  for (let step = 0; step < frequencies.length; step += 1) {
+    const pulse = 2 * Math.PI * (frequencies[step] ?? 0);
+    // Proportional, integral and derivative part.
+    const braked = gains.derivative * pulse;
+    const heldRe = gains.proportional - braked * (derived.im[step] ?? 0);
+    const heldIm = braked * (derived.re[step] ?? 0) - gains.integral / pulse;
+    const [seenRe, seenIm] = [seen.re[step] ?? 0, seen.im[step] ?? 0];
+    const commandRe = heldRe * seenRe - heldIm * seenIm;
+    const commandIm = heldRe * seenIm + heldIm * seenRe;
+    // The motors: (1 + lead s) / (1 + lag s); then the body: 1 / s.
+    const [lagged, ahead] = [pulse * motorLag, pulse * reactionLead];
+    const size = authority / ((1 + lagged * lagged) * pulse);
+    const torqueRe = size * (1 + ahead * lagged);
+    const torqueIm = size * (ahead - lagged);
+    re.push(commandRe * torqueIm + commandIm * torqueRe);
+    im.push(commandIm * torqueIm - commandRe * torqueRe);
   }
-  return { frequencies, values, at: (frequency) => openLoop(axis, frequency) };
+  return { frequencies, re, im, at: (frequency) => openLoop(axis, frequency) };
 }
 
 /** What filters and waits do along the frequencies of a band: all axes have them in common. */
 interface Table {
   readonly band: Band;
   readonly frequencies: readonly number[];
-  readonly seen: readonly Complex[];
-  readonly derived: readonly Complex[];
+  readonly seen: Along;
+  readonly derived: Along;
 }
 
 const tables = new WeakMap<ControlPath, Table>();
 
 function tableOf(path: ControlPath, band: Band): Table {
   const known = tables.get(path);
-  if (known !== undefined && known.band.from === band.from && known.band.to === band.to) return known;
+  if (known?.band === band) return known;
   const { gyroFilters, derivativeFilters, delay } = path;
   const frequencies = closeAtNotches(band, [...gyroFilters, ...derivativeFilters]);
-  const wait = (frequency: number) => unit(-delayPhase(frequency, delay));
   const table: Table = {
     band,
     frequencies,
-    seen: frequencies.map((each) => times(chainResponse({ filters: gyroFilters }, each), wait(each))),
-    derived: frequencies.map((each) => chainResponse({ filters: derivativeFilters }, each)),
+    seen: alongFrequencies(gyroFilters, delay, frequencies),
+    derived: alongFrequencies(derivativeFilters, 0, frequencies),
   };
   tables.set(path, table);
   return table;
 }
 
-function evenly({ from, to }: Band): readonly number[] {
+/** A band is looked through for every loop of a craft. */
+const grids = new WeakMap<Band, readonly number[]>();
+
+function evenly(band: Band): readonly number[] {
+  const known = grids.get(band);
+  if (known !== undefined) return known;
+  const { from, to } = band;
   const count = Math.max(1, Math.ceil(Math.log10(to / from) * stepsPerDecade));
-  return Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
+  const grid = Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
+  grids.set(band, grid);
+  return grid;
 }
 
 /** Where a notch turns the phase, in widths from its middle: the even steps would go past it. */
-const flanks = [-2, -1, -0.5, -0.25, 0.25, 0.5, 1, 2];
+const flanks = [-2, -1, -0.5, 0.5, 1, 2];
 
 function closeAtNotches(band: Band, filters: readonly DigitalFilter[]): readonly number[] {
-  const near = [...new Set(filters)].flatMap((filter) => {
+  const even = evenly(band);
+  const near: number[] = [];
+  for (const filter of new Set(filters)) {
     const place = notchPlace(filter);
-    return place === null ? [] : flanks.map((flank) => place.centre + flank * place.width);
-  });
-  if (near.length === 0) return evenly(band);
+    if (place === null) continue;
+    for (const flank of flanks) near.push(place.centre + flank * place.width);
+  }
   const inside = near.filter((frequency) => frequency > band.from && frequency < band.to);
-  return [...evenly(band), ...inside].sort((one, other) => one - other);
+  return inside.length === 0
+    ? even
+    : merged(
+        even,
+        inside.sort((one, other) => one - other),
+      );
+}
+
+/** Two rising lists as one. */
+function merged(one: readonly number[], other: readonly number[]): readonly number[] {
+  const all: number[] = [];
+  let at = 0;
+  for (const value of one) {
+    for (let next = other[at]; next !== undefined && next < value; next = other[at]) {
+      all.push(next);
+      at += 1;
+    }
+    all.push(value);
+  }
+  return all;
 }

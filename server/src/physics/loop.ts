@@ -38,15 +38,8 @@ export interface Axis {
 
 /** The loop opened at the gyro, at a frequency in Hz: from an error in turning rate to the rate that comes of it. */
 export function openLoop(axis: Axis, frequency: number): Complex {
-  const { gyroFilters, derivativeFilters, delay } = axis.path;
-  const wait = unit(-delayPhase(frequency, delay));
-  const seen = times(chainResponse({ filters: gyroFilters }, frequency), wait);
-  return loopBehind(axis, frequency, seen, chainResponse({ filters: derivativeFilters }, frequency));
-}
-
-/** The open loop where what filters and waits do is known already: to all that is seen, and to its derivative. */
-export function loopBehind(axis: Axis, frequency: number, seen: Complex, derived: Complex): Complex {
-  return times(times(controlOf(axis.gains, frequency, derived), seen), bodyOf(axis, frequency));
+  const wait = unit(-delayPhase(frequency, axis.path.delay));
+  return times(times(controller(axis, frequency), wait), bodyOf(axis, frequency));
 }
 
 /** From the command to the turning rate: lag and reaction of the motors, then the body. */

@@ -33,42 +33,45 @@ export interface Turn extends LoopPlace {
 /**
  * Stability by the Nyquist count: the loop is calm where the open loop, which is calm itself, goes round −1 as often
  * one way as the other. Its way from frequency 0 to the first of the curve is taken from the phase there: one that
- * starts behind half a turn has gone through it.
+ * starts behind half a turn has gone through it. `tries`: how closely places are looked for.
  * Source: K. J. Åström and R. M. Murray, Feedback Systems, sections 10.2 and 10.3.
  */
-export function stabilityOf(curve: LoopCurve): Stability {
-  const crossovers: LoopPlace[] = [];
-  const turns: Turn[] = [];
-  let before: Point | null = null;
-  for (const point of pointsOf(curve)) {
-    if (before !== null) {
-      if (before.gain >= 1 !== point.gain >= 1) crossovers.push(crossoverBetween(curve, before, point));
-      const turn = turnBetween(curve, before, point);
-      if (turn !== null) turns.push(turn);
-    }
-    before = point;
+export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
+  const search: Search = { curve, tries, crossovers: [], turns: [] };
+  const { frequencies, re, im } = curve;
+  for (let step = 1; step < frequencies.length; step += 1) {
+    const [fromRe = 0, fromIm = 0, toRe = 0, toIm = 0] = [re[step - 1], im[step - 1], re[step], im[step]];
+    const [one, other] = [fromRe * fromRe + fromIm * fromIm, toRe * toRe + toIm * toIm];
+    const isCrossed = one >= 1 !== other >= 1 || fromIm < 0 !== toIm < 0;
+    const isNear = fromRe * toRe + fromIm * toIm >= 0;
+    // Most stretches pass nothing: no more is done for them.
+    if (isNear && !isCrossed) continue;
+    if (Math.max(one, other) < faint * faint) continue;
+    searchBetween(
+      search,
+      pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
+      pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
+      mostHalvings,
+    );
   }
-  return {
-    verdict: verdictOf(curve, crossovers, turns),
-    nearest: nearestOf(curve, [...crossovers, ...turns]),
-    crossovers,
-    turns,
-  };
+  const { crossovers, turns } = search;
+  const nearest = nearestOf(curve, [...crossovers, ...turns]);
+  return { verdict: verdictOf(curve, crossovers, turns), nearest, crossovers, turns };
 }
 
 function verdictOf(
-  { values }: LoopCurve,
+  { re, im }: LoopCurve,
   crossovers: readonly LoopPlace[],
   turns: readonly Turn[],
 ): LoopVerdict {
-  const [first] = values;
-  const last = values.at(-1);
-  if (first === undefined || last === undefined) return 'unanswered';
+  const [firstRe = 0] = re;
+  const [firstIm = 0] = im;
   // In the upper left quarter, an integrating loop has come round from below.
-  const start = first.im > 0 && first.re < 0 && magnitude(first) >= 1 ? -1 : 0;
+  const start = firstIm > 0 && firstRe < 0 && Math.hypot(firstRe, firstIm) >= 1 ? -1 : 0;
   const count = turns.reduce((sum, { gain, way }) => (gain >= 1 ? sum + way : sum), start);
   if (count !== 0) return 'swings';
-  return magnitude(last) < 1 && crossovers.length > 0 ? 'calm' : 'unanswered';
+  const isFaint = Math.hypot(re.at(-1) ?? 1, im.at(-1) ?? 0) < 1;
+  return isFaint && crossovers.length > 0 ? 'calm' : 'unanswered';
 }
 
 interface Point {
@@ -85,45 +88,49 @@ function pointOf(frequency: number, value: Complex): Point {
 const faint = 0.05;
 const mostHalvings = 6;
 
-/** The points of a curve, with others between two that lie more than a quarter turn apart. */
-function* pointsOf(curve: LoopCurve): Generator<Point> {
-  let before: Point | null = null;
-  for (const [step, frequency] of curve.frequencies.entries()) {
-    const value = curve.values[step];
-    if (value === undefined) return;
-    const point = pointOf(frequency, value);
-    if (before !== null) yield* between(curve, before, point, mostHalvings);
-    yield point;
-    before = point;
+/** What has been found so far along a curve. */
+interface Search {
+  readonly curve: LoopCurve;
+  readonly tries: number;
+  readonly crossovers: LoopPlace[];
+  readonly turns: Turn[];
+}
+
+/** What lies between two points; others are looked at between those that are more than a quarter turn apart. */
+function searchBetween(search: Search, one: Point, other: Point, depth: number): void {
+  const { curve, tries, crossovers, turns } = search;
+  const isNear = one.value.re * other.value.re + one.value.im * other.value.im >= 0;
+  if (!isNear && depth > 0) {
+    const frequency = Math.sqrt(one.frequency * other.frequency);
+    const middle = pointOf(frequency, curve.at(frequency));
+    searchBetween(search, one, middle, depth - 1);
+    searchBetween(search, middle, other, depth - 1);
+    return;
   }
+  if (one.gain >= 1 !== other.gain >= 1) crossovers.push(crossoverBetween(curve, one, other, tries));
+  const turn = turnBetween(curve, one, other, tries);
+  if (turn !== null) turns.push(turn);
 }
 
-function* between(curve: LoopCurve, one: Point, other: Point, depth: number): Generator<Point> {
-  const apart = one.value.re * other.value.re + one.value.im * other.value.im < 0;
-  if (!apart || depth === 0 || Math.max(one.gain, other.gain) < faint) return;
-  const frequency = Math.sqrt(one.frequency * other.frequency);
-  const middle = pointOf(frequency, curve.at(frequency));
-  yield* between(curve, one, middle, depth - 1);
-  yield middle;
-  yield* between(curve, middle, other, depth - 1);
+function crossoverBetween(curve: LoopCurve, one: Point, other: Point, tries: number): LoopPlace {
+  return placeBetween(curve, one, other, tries, ({ gain }) => Math.log(gain));
 }
 
-function crossoverBetween(curve: LoopCurve, one: Point, other: Point): LoopPlace {
-  return placeBetween(curve, one, other, ({ gain }) => Math.log(gain));
-}
-
-function turnBetween(curve: LoopCurve, one: Point, other: Point): Turn | null {
+function turnBetween(curve: LoopCurve, one: Point, other: Point, tries: number): Turn | null {
   const [from, to] = [one.value, other.value];
   if (from.im < 0 === to.im < 0 || Math.max(one.gain, other.gain) < faint) return null;
   const across = (from.re * to.im - to.re * from.im) / (to.im - from.im);
   if (across >= 0) return null;
-  const place = placeBetween(curve, one, other, ({ value, gain }) => value.im / gain);
+  const place = placeBetween(curve, one, other, tries, ({ value, gain }) => value.im / gain);
   return { ...place, way: from.im < 0 ? -1 : 1 };
 }
 
 /** Closer than 0.01 % of gain or 0.006 degrees nobody needs to know a crossing. */
 const closeEnough = 1e-4;
-const mostTries = 40;
+/** How often a crossing is looked at until it is that close, and for those that are weighed against it. */
+const exactly = 40;
+export const nearly = 1;
+export const roughly = 0;
 
 /**
  * Where a measure of two neighbouring points passes through 0, by false position with the weight of an end that
@@ -134,12 +141,14 @@ function placeBetween(
   curve: LoopCurve,
   one: Point,
   other: Point,
+  most: number,
   measure: (point: Point) => number,
 ): LoopPlace {
   let [left, right] = [one, other];
   let [atLeft, atRight] = [measure(one), measure(other)];
+  if (most === roughly) return placeAt(one, other, atLeft / (atLeft - atRight));
   let found = one;
-  for (let tries = 0; tries < mostTries; tries += 1) {
+  for (let tries = 0; tries < most; tries += 1) {
     const share = atLeft / (atLeft - atRight);
     const frequency = left.frequency * (right.frequency / left.frequency) ** share;
     found = pointOf(frequency, curve.at(frequency));
@@ -156,16 +165,33 @@ function placeBetween(
   return { frequency: found.frequency, gain: found.gain, phase: angle(found.value) };
 }
 
+/** On the way from one point to another as gain and phase go evenly there. */
+function placeAt(one: Point, other: Point, share: number): LoopPlace {
+  const [from, to] = [one.value, other.value];
+  const apart = Math.atan2(from.re * to.im - from.im * to.re, from.re * to.re + from.im * to.im);
+  const phase = angle(from) + share * apart;
+  return {
+    frequency: one.frequency * (other.frequency / one.frequency) ** share,
+    gain: one.gain * (other.gain / one.gain) ** share,
+    phase: phase > Math.PI ? phase - 2 * Math.PI : phase < -Math.PI ? phase + 2 * Math.PI : phase,
+  };
+}
+
 /** Of the curve's points, of where it passes gain 1 and half a turn, and of one between the nearest and its neighbours. */
 function nearestOf(curve: LoopCurve, places: readonly LoopPlace[]): Stability['nearest'] {
-  const { frequencies, values } = curve;
-  let least = { distance: Number.POSITIVE_INFINITY, frequency: 0 };
+  const { frequencies, re, im } = curve;
+  let [closest, at] = [Number.POSITIVE_INFINITY, 0];
+  for (let step = 0; step < frequencies.length; step += 1) {
+    const [ahead, aside] = [1 + (re[step] ?? 0), im[step] ?? 0];
+    const square = ahead * ahead + aside * aside;
+    if (square < closest) [closest, at] = [square, step];
+  }
+  let least = { distance: Math.sqrt(closest), frequency: frequencies[at] ?? 0 };
   const look = (frequency: number, value: Complex) => {
     const distance = distanceOf(value);
     if (distance < least.distance) least = { distance, frequency };
   };
-  for (const [step, value] of values.entries()) look(frequencies[step] ?? 0, value);
-  const between = lowestBetween(curve, frequencies.indexOf(least.frequency));
+  const between = lowestBetween(curve, at);
   if (between !== null) look(between, curve.at(between));
   for (const { frequency, gain, phase } of places)
     look(frequency, { re: gain * Math.cos(phase), im: gain * Math.sin(phase) });
@@ -173,20 +199,16 @@ function nearestOf(curve: LoopCurve, places: readonly LoopPlace[]): Stability['n
 }
 
 /** Where a parabola through the squared distances of a point and its neighbours is lowest; null at an end. */
-function lowestBetween({ frequencies, values }: LoopCurve, at: number): number | null {
-  const [one, middle, other] = [at - 1, at, at + 1].map((step) => {
-    const [frequency, value] = [frequencies[step], values[step]];
-    return frequency === undefined || value === undefined
-      ? null
-      : { x: Math.log(frequency), y: distanceOf(value) ** 2 };
-  });
-  if (one == null || middle == null || other == null) return null;
-  const [left, right] = [middle.x - one.x, other.x - middle.x];
-  const [fall, rise] = [(middle.y - one.y) / left, (other.y - middle.y) / right];
+function lowestBetween({ frequencies, re, im }: LoopCurve, at: number): number | null {
+  if (at < 1 || at + 1 >= frequencies.length) return null;
+  const x = (step: number) => Math.log(frequencies[step] ?? 1);
+  const y = (step: number) => distanceOf({ re: re[step] ?? 0, im: im[step] ?? 0 }) ** 2;
+  const middle = x(at);
+  const [left, right] = [middle - x(at - 1), x(at + 1) - middle];
+  const [fall, rise] = [(y(at) - y(at - 1)) / left, (y(at + 1) - y(at)) / right];
   const bend = (rise - fall) / (left + right);
   const slope = (fall * right + rise * left) / (left + right);
-  if (!(bend > 0)) return null;
-  return Math.exp(middle.x + Math.max(-left, Math.min(right, -slope / (2 * bend))));
+  return bend > 0 ? Math.exp(middle + Math.max(-left, Math.min(right, -slope / (2 * bend)))) : null;
 }
 
 function distanceOf({ re, im }: Complex): number {

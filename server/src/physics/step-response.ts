@@ -1,5 +1,5 @@
 import { chainGain, chainPhase, type DigitalFilter, firstOrderLowpass } from './filter';
-import type { Axis } from './loop';
+import type { Axis, Gains } from './loop';
 
 /** How an axis answers a sudden call for a turning rate. */
 export interface StepResponse {
@@ -15,6 +15,8 @@ export interface StepResponse {
 export interface Rates {
   readonly gyro: number;
   readonly control: number;
+  /** What the derivative waits beside its filters, s; none without it. */
+  readonly derivativeWait?: number;
 }
 
 /** A sudden call, and what the command may do; all in shares of full throttle but for the call. */
@@ -57,38 +59,69 @@ export const plainCall: SuddenCall = {
   limits: withoutLimits,
 };
 
+/** How closely a step is looked at. */
+export interface Closeness {
+  /** Periods of the crossover after which what has not settled is taken to swing on. */
+  readonly patience: number;
+  /** It has settled once it stays within this share of the call for as long as `calmTime` says. */
+  readonly within: number;
+  /** Rounds a period of the crossover, where fewer than the controller's show enough. */
+  readonly rounds: number;
+  /** Whether filters that bend the answer a little are taken for waits all the same. */
+  readonly isRough: boolean;
+}
+
+export const closely: Closeness = { patience: 200, within: 0.005, rounds: 30, isRough: false };
+/** For the ends of a span. */
+export const loosely: Closeness = { patience: 40, within: 0.01, rounds: 20, isRough: true };
+
 /** s: nobody waits longer for a craft to settle. */
-const patience = 4;
-/** It has settled once it stays within this share of the call for so long (s) or one period of the crossover. */
-const settled = { within: 0.005, for: 0.15 };
+const longest = 4;
+
+/** s: what passes within a tenth of a second, a period of the crossover, half of the time in which the integral works. */
+function calmTime({ proportional, integral }: Gains, crossover: number): number {
+  return Math.max(0.1, 1 / crossover, integral > 0 ? (0.5 * proportional) / integral : 0);
+}
+
+/** s: so many periods of the crossover, and long enough for the integral. */
+function mostTime({ proportional, integral }: Gains, crossover: number, periods: number): number {
+  const slow = integral > 0 ? (10 * proportional) / integral : 0;
+  return Math.min(longest, Math.max(periods / crossover, slow));
+}
 
 /**
- * Simulates a step until it has settled or four seconds are over: gyro filters once a sample, the controller once a
+ * Simulates a step until it has settled or patience is over: gyro filters once a sample, the controller once a
  * round, the body and the motors in between. Domain: rates (Hz) above 0, the gyro's at least the controller's.
- * `crossover` in Hz, where it is known.
+ * `crossover` in Hz.
  */
 export function stepResponse(
   axis: Axis,
   rates: Rates,
   step: SuddenCall,
-  crossover: number | null = null,
+  crossover: number,
+  { patience, within }: Closeness = closely,
 ): StepResponse {
   const interval = 1 / rates.gyro;
   const samplesARound = Math.max(1, Math.round(rates.gyro / rates.control));
   const gyro = new RunningChain(axis.path.gyroFilters);
-  const control = new RunningController(axis, samplesARound * interval, step);
+  const control = new RunningController(axis, samplesARound * interval, step, rates.derivativeWait ?? 0);
   // A command is held through its round, which is half a round of waiting by itself.
   const line = new DelayLine(axis.path.delay * rates.gyro - samplesARound / 2);
   const motors = new Motors(axis, interval, step.limits.rise);
-  const calm = Math.ceil(Math.max(settled.for, crossover === null ? 0 : 1 / crossover) / interval);
-  const most = Math.ceil(patience / interval);
+  const calm = Math.ceil(calmTime(axis.gains, crossover) / interval);
+  const most = Math.ceil(mostTime(axis.gains, crossover, patience) / interval);
   const values: number[] = [];
-  let [turning, command, since] = [0, 0, 0];
+  let [turning, command, since, wait] = [0, 0, 0, 0];
   while (values.length < most && since < calm) {
-    values.push(turning / step.call);
-    since = Math.abs(turning / step.call - 1) <= settled.within ? since + 1 : 0;
+    const share = turning / step.call;
+    values.push(share);
+    since = Math.abs(share - 1) <= within ? since + 1 : 0;
     const seen = gyro.next(turning);
-    if ((values.length - 1) % samplesARound === 0) command = control.next(seen);
+    if (wait === 0) {
+      command = control.next(seen);
+      wait = samplesARound;
+    }
+    wait -= 1;
     turning += motors.pushed(line.pass(command)) * interval;
   }
   return { interval, values, isSettled: since >= calm };
@@ -97,6 +130,7 @@ export function stepResponse(
 /** The controller as it runs, once a round (s). */
 class RunningController {
   private readonly derived: RunningChain;
+  private readonly derivedWait: DelayLine;
   private readonly ahead: RunningChain;
   private held = 0;
   private before = 0;
@@ -107,8 +141,10 @@ class RunningController {
     private readonly axis: Axis,
     private readonly round: number,
     private readonly step: SuddenCall,
+    derivativeWait: number,
   ) {
     this.derived = new RunningChain(axis.path.derivativeFilters);
+    this.derivedWait = new DelayLine(derivativeWait / round);
     const cutoff = step.feedforwardCutoff;
     this.ahead = new RunningChain(
       cutoff === null || cutoff >= 0.5 / round ? [] : [firstOrderLowpass(cutoff, 1 / round)],
@@ -123,7 +159,7 @@ class RunningController {
     const gathered = this.isHeldBack ? limits.integralShare : 1;
     this.held = bounded(this.held + gathered * gains.integral * error * this.round, limits.integral);
     const watched = this.step.isKicked ? error : -seen;
-    const change = this.derived.next((watched - this.before) / this.round);
+    const change = this.derivedWait.pass(this.derived.next((watched - this.before) / this.round));
     this.before = watched;
     const braked = bounded(gains.derivative * change, limits.derivative);
     const wanted = gains.proportional * error + this.held + braked + this.pushedAhead();
@@ -229,39 +265,45 @@ class DelayLine {
 
   pass(value: number): number {
     const { held, share } = this;
-    const size = held.length;
     held[this.at] = value;
-    const older = (this.at + 1) % size;
-    const newer = (this.at + 2) % size;
+    const older = this.after(this.at);
+    const newer = this.after(older);
     this.at = older;
     return share * (held[older] ?? 0) + (1 - share) * (held[newer] ?? 0);
+  }
+
+  private after(place: number): number {
+    return place + 1 === this.held.length ? 0 : place + 1;
   }
 }
 
 /** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
 const untouched = { gain: 0.1, times: 3 };
-/** Rounds a period of the crossover that show all of the answer. */
-const enoughRounds = 40;
-
 /**
  * The axis with its filters as the waits that they are at the crossover, and how often it then has to be looked at:
- * much quicker to simulate. Null where filters do more than wait to what the loop moves, or where the call itself
- * kicks.
+ * much quicker to simulate. Null where filters do more than wait to what the loop moves.
  */
 export function quickened(
   axis: Axis,
-  rates: Rates,
+  { control }: Rates,
   crossover: number,
+  { rounds, isRough }: Closeness = closely,
 ): { readonly axis: Axis; readonly rates: Rates } | null {
   const { gyroFilters, derivativeFilters, delay } = axis.path;
-  if (!isOnlyWait(gyroFilters, crossover)) return null;
-  const path = { gyroFilters: [], derivativeFilters, delay: delay + waitOf(gyroFilters, crossover) };
-  const isPlain = axis.gains.derivative === 0 || derivativeFilters.length === 0;
+  const brakes = axis.gains.derivative === 0 ? [] : derivativeFilters;
+  if (!isRough && !(isOnlyWait(gyroFilters, crossover) && isOnlyWait(brakes, crossover))) return null;
+  const wait = delay + waitOf(gyroFilters, crossover);
   // A round waits half of its length by itself: no longer than the whole wait.
-  const slow = isPlain
-    ? Math.min(rates.control, Math.max(enoughRounds * crossover, 0.5 / path.delay))
-    : rates.control;
-  return { axis: { ...axis, path }, rates: { gyro: slow, control: slow } };
+  const rate = Math.min(control, Math.max(rounds * crossover, 0.5 / wait));
+  return {
+    axis: { ...axis, path: { gyroFilters: [], derivativeFilters: [], delay: wait } },
+    // So does a difference between two rounds.
+    rates: {
+      gyro: rate,
+      control: rate,
+      derivativeWait: Math.max(0, waitOf(brakes, crossover) + 0.5 / control - 0.5 / rate),
+    },
+  };
 }
 
 function isOnlyWait(filters: readonly DigitalFilter[], crossover: number): boolean {

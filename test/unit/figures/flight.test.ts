@@ -321,10 +321,11 @@ describe('a quick way through the step response', () => {
             gyro: view.quantity('gyro.rate') ?? 0,
             control: view.quantity('control.rate') ?? 0,
           };
-          const quick = quickened(loop.axis, rates, loop.margins.crossover);
+          const { crossover } = loop.margins;
+          const quick = quickened(loop.axis, rates, crossover);
           if (quick === null) continue;
-          const over = 100 * overshoot(stepResponse(loop.axis, rates, plainCall));
-          const quickly = 100 * overshoot(stepResponse(quick.axis, quick.rates, plainCall));
+          const over = 100 * overshoot(stepResponse(loop.axis, rates, plainCall, crossover));
+          const quickly = 100 * overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover));
           assert.ok(Math.abs(quickly - over) < 1, `${name} ${axisName}: ${quickly} and ${over}`);
         }
       }
