@@ -23,6 +23,8 @@ export interface Asked {
   /** Numbers in its name, then those of its groups from the inside out. */
   readonly numbers: readonly number[];
   readonly ownNumbers: number;
+  /** What stands before a number within its name: of `notch 2 width`, `notch`; null where no number does. */
+  readonly subject: string | null;
   /** By the value, the listing or the end of the name. */
   readonly unit: Unit | null;
 }
@@ -55,6 +57,7 @@ export class Asking {
       remark: remark === '' ? [] : words(this.lexicon.understand(remark, false)),
       numbers: [...numbers(own).reverse(), ...numbers(around)],
       ownNumbers: numbers(own).length,
+      subject: subjectOf(own),
       unit: saidUnit(setting.stated?.unit ?? unitBehind(setting.value)) ?? unit,
     };
   }
@@ -78,6 +81,15 @@ export class Asking {
       .map(({ concept }) => this.targets.weightOf(concept));
     return { text, senses: known, weight: Math.max(0, ...weights) || strangeWeight };
   }
+}
+
+function subjectOf(own: readonly SensedWord[]): string | null {
+  const at = own.findIndex(({ isNumber }) => isNumber);
+  if (at < 1 || at === own.length - 1) return null;
+  return own
+    .slice(0, at)
+    .map(({ text }) => text)
+    .join(' ');
 }
 
 function unitBehind(value: string): string {

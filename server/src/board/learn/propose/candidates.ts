@@ -1,8 +1,8 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { Asked } from './asked';
-import { opposition } from './conflicts';
+import { oppositesIn, opposition } from './conflicts';
 import { type Fit, fitOf } from './fit';
-import { matches, type WordMatch } from './matching';
+import type { Matcher, WordMatch } from './matching';
 import { familyOf, type StandsFor } from './proposal';
 import type { KnownTarget, Targets } from './targets';
 
@@ -23,14 +23,20 @@ const most = 10;
 const least = 0.3;
 
 /** What a setting may stand for by itself, the likeliest first. */
-export function candidatesOf(asked: Asked, targets: Targets, catalog: Catalog): readonly Weighed[] {
+export function candidatesOf(
+  asked: Asked,
+  targets: Targets,
+  matcher: Matcher,
+  catalog: Catalog,
+): readonly Weighed[] {
   const found: Weighed[] = [];
-  for (const match of matches(asked, targets)) {
+  const opposites = oppositesIn(asked, catalog);
+  for (const match of matcher.matches(asked)) {
     const known = targets.all[match.target];
     if (known === undefined) continue;
     const fit = fitOf(known, asked, catalog);
     const score =
-      match.score * fit.factor * opposition(asked, known, catalog) * holders[known.known.parameter.heldBy];
+      match.score * fit.factor * opposition(opposites, known) * holders[known.known.parameter.heldBy];
     if (score < least) continue;
     found.push(weighed(known, match, fit, asked, score));
   }

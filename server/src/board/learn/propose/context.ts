@@ -12,15 +12,23 @@ export interface Open {
  * parameters of few groups.
  */
 export function withContext(all: readonly Open[]): readonly Open[] {
-  return byGroup(byFamily(all));
+  return byGroup(bySubject(byFamily(all)));
 }
 
 const familyBonus = 0.1;
+const subjectBonus = 0.08;
 const groupBonus = 0.06;
 
 function byFamily(all: readonly Open[]): readonly Open[] {
   const families = gathered(all, familyKey);
   return raised(all, familyKey, families, ({ family }) => family, familyBonus);
+}
+
+/** Settings of one numbered thing stand for parameters of one: `notch 2 width`, `notch 2 centre`. */
+function bySubject(all: readonly Open[]): readonly Open[] {
+  const subjects = gathered(all, subjectKey);
+  const thingOf = ({ parameter }: Weighed) => parameter.slice(0, parameter.lastIndexOf('.'));
+  return raised(all, subjectKey, subjects, thingOf, subjectBonus);
 }
 
 function byGroup(all: readonly Open[]): readonly Open[] {
@@ -94,6 +102,10 @@ function familyKey({ own, around, ownNumbers, setting }: Asked): string | null {
     texts.map(({ text, senses }) => (axes.has(senses[0]?.concept ?? '') ? '*' : text));
   const names = [...word(own), '/', ...word(around)];
   return ownNumbers > 0 || names.includes('*') ? JSON.stringify([names, setting.look]) : null;
+}
+
+function subjectKey({ subject, setting }: Asked): string | null {
+  return subject === null ? null : JSON.stringify([...setting.groups, subject]);
 }
 
 function groupKey({ setting: { groups } }: Asked): string | null {

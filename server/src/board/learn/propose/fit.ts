@@ -21,7 +21,7 @@ const no: Fit = { factor: 0, mayBeSure: false, reason: '' };
 const plain: Fit = { factor: 1, mayBeSure: true, reason: '' };
 
 /** Kinds of parameters that a value of each look can be of. A word is never a quantity. */
-const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
+export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
   number: ['quantity', 'count', 'range', 'curve', 'place', 'flag', 'word', 'words'],
   flag: ['flag', 'word'],
   word: ['word', 'words', 'text', 'quantity', 'count'],

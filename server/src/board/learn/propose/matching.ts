@@ -1,4 +1,6 @@
+import type { LearnedLook } from '../learned-settings';
 import type { Asked, AskedWord } from './asked';
+import { kindsFor } from './fit';
 import type { KnownTarget, Phrase, PhraseWord, Targets } from './targets';
 
 /** How well a setting's words say a target. */
@@ -20,6 +22,8 @@ export interface WordMatch {
 
 /** So many targets are looked at closely, of those that share the most words. */
 const closely = 24;
+/** And so many ways to say each. */
+const phrasesEach = 4;
 /** What groups and a remark say counts less than what the name says. */
 const aroundShare = 0.9;
 const remarkShare = 0.75;
@@ -30,54 +34,77 @@ const leastOwn = 0.2;
 /** Groups with other words make a target a little less likely: boards group in ways of their own. */
 const elsewhere = 0.96;
 
-/** The targets that a setting's words may say, the best first. */
-export function matches(asked: Asked, targets: Targets): readonly WordMatch[] {
-  const found: WordMatch[] = [];
-  for (const target of nearest(asked, targets)) {
-    const known = targets.all[target];
-    const best = known === undefined ? null : bestPhrase(asked, known, target);
-    if (best !== null) found.push(best);
-  }
-  return found.sort((one, other) => other.score - one.score || one.target - other.target);
-}
+/** What the words of settings may say, by one catalogue. */
+export class Matcher {
+  /** By phrase, for one setting at a time; all 0 between two. */
+  private readonly sums: Float64Array;
+  private readonly best: Float64Array;
 
-/** The targets whose phrases share most with the words, roughly weighed. */
-function nearest(asked: Asked, { byConcept }: Targets): readonly number[] {
-  const sums = new Map<Phrase, number>();
-  const addUp = (words: readonly AskedWord[], share: number, onlyKnown: boolean) => {
-    for (const word of words) {
-      const seen = new Map<Phrase, number>();
-      for (const { concept, trust } of word.senses)
-        for (const posting of byConcept.get(concept) ?? []) {
-          const weight = posting.phrase.slots[posting.slot]?.weight ?? 0;
-          const gain = share * trust * posting.trust * weight * (1 / posting.phrase.weight + 0.3);
-          if (gain > (seen.get(posting.phrase) ?? 0)) seen.set(posting.phrase, gain);
-        }
-      for (const [phrase, gain] of seen) {
-        const before = sums.get(phrase);
-        if (before !== undefined || !onlyKnown) sums.set(phrase, (before ?? 0) + gain);
-      }
+  constructor(private readonly targets: Targets) {
+    this.sums = new Float64Array(targets.phrases.length);
+    this.best = new Float64Array(targets.phrases.length);
+  }
+
+  /** The targets that a setting's words may say, the best first. */
+  matches(asked: Asked): readonly WordMatch[] {
+    const found = new Map<number, WordMatch>();
+    for (const phrase of this.nearest(asked)) {
+      const known = this.targets.all[phrase.target];
+      const match = known === undefined ? null : phraseMatch(asked, phrase, known);
+      if (match !== null && match.score > (found.get(match.target)?.score ?? 0))
+        found.set(match.target, match);
     }
-  };
-  addUp(asked.own, 1, false);
-  addUp(asked.remark, remarkShare, false);
-  addUp(asked.around, aroundShare, true);
-  const best = new Map<number, number>();
-  for (const [{ target }, sum] of sums) if (sum > (best.get(target) ?? 0)) best.set(target, sum);
-  const all = [...best].sort(([a, one], [b, other]) => other - one || a - b);
-  return all.slice(0, closely).map(([target]) => target);
-}
-
-function bestPhrase(asked: Asked, known: KnownTarget, target: number): WordMatch | null {
-  let best: WordMatch | null = null;
-  for (const phrase of known.phrases) {
-    const match = phraseMatch(asked, phrase, known, target);
-    if (match !== null && match.score > (best?.score ?? 0)) best = match;
+    return [...found.values()].sort((one, other) => other.score - one.score || one.target - other.target);
   }
-  return best;
+
+  /** The phrases that share most with the words, roughly weighed: a few of each of the nearest targets. */
+  private nearest(asked: Asked): readonly Phrase[] {
+    const touched: number[] = [];
+    for (const word of asked.own) this.addUp(word, 1, touched);
+    for (const word of asked.remark) this.addUp(word, remarkShare, touched);
+    for (const word of asked.around) this.addUp(word, aroundShare, null);
+    const sorted = touched.sort((a, b) => (this.sums[b] ?? 0) - (this.sums[a] ?? 0) || a - b);
+    const chosen = this.chosen(sorted, asked.setting.look);
+    for (const phrase of touched) this.sums[phrase] = 0;
+    return chosen;
+  }
+
+  private chosen(sorted: readonly number[], look: LearnedLook): readonly Phrase[] {
+    const counts = new Map<number, number>();
+    const chosen: Phrase[] = [];
+    for (const index of sorted) {
+      const phrase = this.targets.phrases[index];
+      const kind = phrase === undefined ? undefined : this.targets.all[phrase.target]?.known.parameter.kind;
+      if (phrase === undefined || kind === undefined || !kindsFor[look].includes(kind)) continue;
+      const count = counts.get(phrase.target) ?? 0;
+      if (count === 0 && counts.size === closely) break;
+      counts.set(phrase.target, count + 1);
+      if (count < phrasesEach) chosen.push(phrase);
+    }
+    return chosen;
+  }
+
+  /** Adds what a word says of each phrase. `touched`: takes those that were not yet spoken of; null: leaves them. */
+  private addUp({ senses }: AskedWord, share: number, touched: number[] | null): void {
+    const { sums, best } = this;
+    const seen: number[] = [];
+    for (const { concept, trust } of senses)
+      for (const { phrase, gain } of this.targets.byConcept.get(concept) ?? []) {
+        const before = best[phrase] ?? 0;
+        const told = share * trust * gain;
+        if (told <= before || (touched === null && sums[phrase] === 0)) continue;
+        if (before === 0) seen.push(phrase);
+        best[phrase] = told;
+      }
+    for (const phrase of seen) {
+      if (sums[phrase] === 0) touched?.push(phrase);
+      sums[phrase] = (sums[phrase] ?? 0) + (best[phrase] ?? 0);
+      best[phrase] = 0;
+    }
+  }
 }
 
-function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget, target: number): WordMatch | null {
+function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatch | null {
   let covered = 0;
   let own = 0;
   const shared: string[] = [];
@@ -95,7 +122,7 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget, target: n
   const explained = explainedBy(asked, phrase, known);
   const isAtHome = asked.around.length === 0 || asked.around.some((word) => speaksOf(word, known));
   const score = Math.sqrt(share * explained) * (isAtHome ? 1 : elsewhere);
-  return { target, score, isAtHome, explained, covered: share, told: covered, shared };
+  return { target: phrase.target, score, isAtHome, explained, covered: share, told: covered, shared };
 }
 
 function speaksOf({ senses }: AskedWord, { about }: KnownTarget): boolean {

@@ -5,6 +5,7 @@ import { Asking, gainsOf } from './asked';
 import { assigned } from './assign';
 import { candidatesOf } from './candidates';
 import { withContext } from './context';
+import { Matcher } from './matching';
 import type { Proposal } from './proposal';
 import { targetsOf } from './targets';
 
@@ -18,9 +19,10 @@ export function proposals(
 ): readonly (Proposal | null)[] {
   const targets = targetsOf(catalog);
   const asking = new Asking(lexiconOf(catalog), targets, gainsOf(settings));
+  const matcher = new Matcher(targets);
   const alone = settings.map((setting) => {
     const asked = asking.asked(setting);
-    return { asked, candidates: candidatesOf(asked, targets, catalog) };
+    return { asked, candidates: candidatesOf(asked, targets, matcher, catalog) };
   });
   return assigned(withContext(alone), catalog);
 }

@@ -6,6 +6,8 @@ import type { StandsFor } from './proposal';
 
 /** A way to say a target, in what its words speak of. */
 export interface Phrase {
+  /** Among all phrases. */
+  readonly index: number;
   readonly target: number;
   readonly slots: readonly PhraseWord[];
   /** What all slots weigh together. */
@@ -29,6 +31,8 @@ export interface KnownTarget extends StandsFor {
 
 export interface Targets {
   readonly all: readonly KnownTarget[];
+  /** Those of all targets, one target after the other. */
+  readonly phrases: readonly Phrase[];
   /** The phrases in which a concept stands, with the slot. */
   readonly byConcept: ReadonlyMap<string, readonly Posting[]>;
   /** The fewer parameters speak of a concept, the more it tells: 0 to 1. */
@@ -36,9 +40,9 @@ export interface Targets {
 }
 
 export interface Posting {
-  readonly phrase: Phrase;
-  readonly slot: number;
-  readonly trust: number;
+  readonly phrase: number;
+  /** How much of the phrase it says. */
+  readonly gain: number;
 }
 
 /** A target before its words are weighed. */
@@ -185,13 +189,13 @@ function weighed(drafts: readonly Draft[]): Targets {
     if (found === undefined) return unknownWeight;
     return Math.max(leastWeight, Math.log(1 + 250 / found) / Math.log(251));
   };
-  const byConcept = new Map<string, Posting[]>();
+  const phrases: Phrase[] = [];
   const all = drafts.map((draft, target): KnownTarget => {
-    const phrases = draft.phrases.map((words) => phraseOf(words, target, weightOf));
-    for (const phrase of phrases) post(phrase, byConcept);
-    return { ...draft, phrases };
+    const own = draft.phrases.map((words, at) => phraseOf(words, phrases.length + at, target, weightOf));
+    phrases.push(...own);
+    return { ...draft, phrases: own };
   });
-  return { all, byConcept, weightOf };
+  return { all, phrases, byConcept: postings(phrases), weightOf };
 }
 
 const unknownWeight = 0.8;
@@ -212,6 +216,7 @@ function countsOf(drafts: readonly Draft[]): ReadonlyMap<string, number> {
 
 function phraseOf(
   words: readonly SensedWord[],
+  index: number,
   target: number,
   weightOf: (concept: string) => number,
 ): Phrase {
@@ -219,14 +224,20 @@ function phraseOf(
     senses: new Map(senses.map(({ concept, trust }) => [concept, trust])),
     weight: weightOf(senses[0]?.concept ?? ''),
   }));
-  return { target, slots, weight: slots.reduce((sum, { weight }) => sum + weight, 0) };
+  return { index, target, slots, weight: slots.reduce((sum, { weight }) => sum + weight, 0) };
 }
 
-function post(phrase: Phrase, byConcept: Map<string, Posting[]>): void {
-  for (const [slot, { senses }] of phrase.slots.entries())
-    for (const [concept, trust] of senses) {
-      const all = byConcept.get(concept) ?? [];
-      all.push({ phrase, slot, trust });
-      byConcept.set(concept, all);
-    }
+function postings(phrases: readonly Phrase[]): ReadonlyMap<string, readonly Posting[]> {
+  const byConcept = new Map<string, Posting[]>();
+  for (const { index, slots, weight } of phrases)
+    for (const slot of slots)
+      for (const [concept, trust] of slot.senses) {
+        const all = byConcept.get(concept) ?? [];
+        all.push({ phrase: index, gain: trust * slot.weight * (1 / weight + longPhrases) });
+        byConcept.set(concept, all);
+      }
+  return byConcept;
 }
+
+/** A long phrase that is said in part tells more than a short one said in the same part. */
+const longPhrases = 0.3;
