@@ -44,7 +44,7 @@ export function candidatesOf(
 }
 
 /** A board's text holds what the board holds; what others hold stands there now and then. */
-const holders = { board: 1, device: 0.99, transmitter: 0.97, fact: 0.97 } as const;
+const holders = { board: 1, device: 0.99, transmitter: 0.97, fact: 0.95 } as const;
 
 function weighed(known: KnownTarget, match: WordMatch, fit: Fit, asked: Asked, score: number): Weighed {
   const { parameter, part, member, numbersUsed, isNumberUnsaid } = placed(known, asked);
@@ -59,7 +59,7 @@ function weighed(known: KnownTarget, match: WordMatch, fit: Fit, asked: Asked, s
     family: familyOf(parameter),
     key: JSON.stringify([parameter, member, part]),
     hasSpareNumber: spare > 0 || isNumberUnsaid,
-    score: spare > 0 ? 0.96 * score : score,
+    score: score * (spare > 0 ? spareNumber : 1) * (isNumberUnsaid && !known.isNumbered ? pointless : 1),
   };
 }
 
@@ -94,6 +94,9 @@ function placed({ parameter, member, part, isNumbered, known }: KnownTarget, ask
   return whole;
 }
 
+const spareNumber = 0.96;
+/** A curve is held by numbers for its points: one that does not say for which is hardly one of them. */
+const pointless = 0.7;
 const mostEntries = 8;
 
 function memberOf(number: number | undefined): string | null {

@@ -33,6 +33,10 @@ const asideShare = 0.6;
 const leastOwn = 0.2;
 /** Groups with other words make a target a little less likely: boards group in ways of their own. */
 const elsewhere = 0.96;
+/** So does a name of a member where nothing says of what: a voltage is rarely the one in the picture. */
+const outOfCollection = 0.92;
+/** One word in a group of other things. */
+const singleWord = 0.9;
 
 /** What the words of settings may say, by one catalogue. */
 export class Matcher {
@@ -121,12 +125,21 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatc
   const share = covered / phrase.weight;
   const explained = explainedBy(asked, phrase, known);
   const isAtHome = asked.around.length === 0 || asked.around.some((word) => speaksOf(word, known));
-  const score = Math.sqrt(share * explained) * (isAtHome ? 1 : elsewhere);
+  const place = (isAtHome ? 1 : elsewhere) * (isOfCollection(asked, known) ? 1 : outOfCollection);
+  const alone = phrase.slots.length === 1 && !isAtHome ? singleWord : 1;
+  const score = Math.sqrt(share * explained) * place * alone;
   return { target: phrase.target, score, isAtHome, explained, covered: share, told: covered, shared };
 }
 
 function speaksOf({ senses }: AskedWord, { about }: KnownTarget): boolean {
   return senses.some(({ concept, trust }) => trust >= 0.6 && (about.get(concept) ?? 0) >= 0.3);
+}
+
+function isOfCollection({ own, around }: Asked, { collection }: KnownTarget): boolean {
+  if (collection === null) return true;
+  const says = ({ senses }: AskedWord) =>
+    senses.some(({ concept, trust }) => trust >= 0.6 && collection.has(concept));
+  return own.some(says) || around.some(says);
 }
 
 function strongest(words: readonly AskedWord[], { senses }: PhraseWord): number {

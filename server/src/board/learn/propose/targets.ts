@@ -27,6 +27,8 @@ export interface KnownTarget extends StandsFor {
   readonly about: ReadonlyMap<string, number>;
   /** Whether its member is a number, which a name has to give. */
   readonly isNumbered: boolean;
+  /** What its collection is about, where members are told by their names; else null. */
+  readonly collection: ReadonlySet<string> | null;
 }
 
 export interface Targets {
@@ -51,6 +53,7 @@ interface Draft extends StandsFor {
   readonly phrases: readonly (readonly SensedWord[])[];
   readonly about: ReadonlyMap<string, number>;
   readonly isNumbered: boolean;
+  readonly collection: ReadonlySet<string> | null;
 }
 
 /** What no board's text holds one by one: other people's and past flights, and what has no meaning yet. */
@@ -78,7 +81,8 @@ function draftsOf(known: KnownParameter, catalog: Catalog): readonly Draft[] {
     const whole = phrases === null ? said : said.flatMap((one) => phrases.map((other) => [...other, ...one]));
     const all = new Map(about);
     for (const word of phrases?.flat() ?? []) note(all, word, 1);
-    const draft = { known, parameter: known.name, member, about: all, isNumbered };
+    const collection = member === null ? null : collectionOf(known, catalog, lexicon);
+    const draft = { known, parameter: known.name, member, about: all, isNumbered, collection };
     return partsOf(known).map(({ part, words }) => ({
       ...draft,
       part,
@@ -132,6 +136,12 @@ function aboutOf(
   for (const word of wordsIn(`${known.group} ${group?.title ?? ''}`, lexicon)) note(about, word, 1);
   for (const word of wordsIn(known.parameter.summary, lexicon)) note(about, word, 0.4);
   return about;
+}
+
+function collectionOf(known: KnownParameter, catalog: Catalog, lexicon: Lexicon): ReadonlySet<string> {
+  const path = known.name.slice(0, known.name.indexOf('.<'));
+  const texts = [path, catalog.groups.get(known.group)?.title ?? '', catalog.collection(path)?.one ?? ''];
+  return new Set(wordsIn(texts.join(' '), lexicon).map(({ senses }) => senses[0]?.concept ?? ''));
 }
 
 function note(about: Map<string, number>, { senses }: SensedWord, share: number): void {

@@ -130,7 +130,10 @@ export class Lexicon {
   private addWords(text: string, sense: Sense, guess: number): void {
     const words = nameWords(text);
     const [first = '', ...others] = words;
-    add(this.exact, words.join(' '), sense, this);
+    // Short names leave out what says nothing: `niveau reception`.
+    const telling = words.filter((word) => !this.empty.has(word));
+    if (telling.length > 1) add(this.exact, telling.join(' '), sense, this);
+    if (telling.length !== words.length || telling.length < 2) add(this.exact, words.join(' '), sense, this);
     add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: 0.95 }, this);
     if (others.length > 0) {
       const glued = words.join('');
