@@ -8,6 +8,7 @@ import {
   parameterLines,
   saidLines,
   sourceLines,
+  tradeWordLines,
 } from './standing-data';
 import { drawnLines, motorOrders, scriptLines } from './standing-texts';
 
@@ -23,6 +24,7 @@ export const standing = {
   members: memberLines,
   sources: sourceLines,
   said: saidLines,
+  'trade-words': tradeWordLines,
   boards: boardLines,
   scripts: scriptLines,
   drawings: drawnLines,

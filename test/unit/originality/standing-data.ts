@@ -127,6 +127,17 @@ export function saidLines(): readonly string[] {
   return [...new Set(parameters().flatMap(({ alsoCalled }) => alsoCalled))];
 }
 
+/** By which words a board's settings are known: a line for each concept, and one for each parameter. */
+export function tradeWordLines(): readonly string[] {
+  const { concepts, said } = shippedData().bundle.tradeWords;
+  return [
+    ...concepts.map(({ concept, words, short = [] }) =>
+      line(concept, ...Object.values(words).flat(), ...short),
+    ),
+    ...Object.entries(said).map(([name, phrases]) => line(name, ...phrases)),
+  ];
+}
+
 /** The boards that ship, and the one that shows how a profile is written. */
 function boards(): readonly BoardProfile[] {
   const folder = join(__dirname, '../../demo/boards');
