@@ -38,7 +38,8 @@ function previewText({ preview: { token, quantity, usual, lies } }: Pick<Convers
 }
 
 /** How it may be counted, as the command line takes it. */
-function waysText({ candidates }: Conversion): readonly string[] {
+function waysText({ meant, candidates }: Conversion): readonly string[] {
+  if (meant !== null) return [];
   return candidates.map(({ meant: { counts = {} }, title, preview }) => {
     const { unit, scale } = counts;
     const said = [

@@ -31,6 +31,7 @@ const alwaysNumbers: ReadonlySet<string> = new Set(['range', 'curve', 'place']);
 const mostlyNumbers: ReadonlySet<string> = new Set(['quantity', 'count']);
 
 /** A quantity may stand there as one of its words, such as `off`. */
-function isNumber({ setting: { look } }: TakenAs, kind: string): boolean {
-  return alwaysNumbers.has(kind) || (mostlyNumbers.has(kind) && look === 'number');
+function isNumber({ setting: { look }, counted }: TakenAs, kind: string): boolean {
+  const isCounted = look === 'number' || counted?.table !== undefined;
+  return alwaysNumbers.has(kind) || (mostlyNumbers.has(kind) && isCounted);
 }

@@ -42,16 +42,22 @@ function ofFamily(
   members: readonly NumberTaken[],
   ground: Ground,
 ): readonly (readonly [TakenAs, Conversion])[] {
-  const stated = members.map(({ taken, found }) => statedCount(taken, found, ground));
-  const common = inCommon(stated, members);
-  const decided = decision(members, common);
-  return members.map((member, index) => {
+  const read = members.filter(isReadable);
+  const stated = read.map(({ taken, found }) => statedCount(taken, found, ground));
+  const decided = decision(read, inCommon(stated, read));
+  const made = read.map((member, index) => {
     const own = stated[index] ?? null;
-    return [
-      member.taken,
-      own === null ? inferred(member, members, decided, ground) : said(member, members, own, ground),
-    ];
+    const conversion =
+      own === null ? inferred(member, read, decided, ground) : said(member, read, own, ground);
+    return [member.taken, conversion] as const;
   });
+  const others = members.filter((member) => !isReadable(member));
+  return [...made, ...others.map((member) => [member.taken, unreadable(member, ground)] as const)];
+}
+
+/** A number, or a word of a table of steps. */
+function isReadable({ number, taken }: NumberTaken): boolean {
+  return !Number.isNaN(number) || taken.counted?.table !== undefined;
 }
 
 /** What those that state a unit agree on; null where none does, or two say different things. */
@@ -133,11 +139,25 @@ function said(
     why: fitsIn ? own.why : `${own.why}, and it would lie outside what ${found.name} can be`,
     preview,
     candidates: [
-      { meant: meantBy(counts), title: `as the listing says: ${own.why}`, preview },
+      { meant: meantBy(counts), title: titleOf(taken, own), preview },
       ...candidatesFor(member, members, ground),
     ],
     takesRole: true,
   };
+}
+
+function titleOf({ counted }: TakenAs, { why }: StatedCount): string {
+  return counted === undefined ? `as the listing says: ${why}` : 'as you say';
+}
+
+/** What is no number can't be counted. */
+function unreadable({ taken }: NumberTaken, ground: Ground): Conversion {
+  const why =
+    taken.setting.look === 'list' && taken.item === undefined
+      ? 'several values stand in it, and nobody has said which one it is'
+      : `“${taken.setting.value}” is no number`;
+  const preview = previewOf(taken, {}, ground);
+  return { sureness: 'ask', meant: null, why, preview, candidates: [], takesRole: false };
 }
 
 function inferred(
