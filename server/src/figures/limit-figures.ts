@@ -17,8 +17,12 @@ const limitFigureList: readonly DriveFigure[] = [
     id: 'full-current',
     title: 'Current from the pack at full throttle, full pack',
     unit: 'A',
-    measure: ({ state }) => state.packCurrent,
-    why: packCurrentText,
+    from: [...atMost.from, 'power.current-cap'],
+    measure: ({ state, view }) => Math.min(state.packCurrent, capOf(view)),
+    why: (at) =>
+      at.state.packCurrent > capOf(at.view)
+        ? `${fine(capOf(at.view), 'A')}, where power.current-cap eases the motors back`
+        : packCurrentText(at),
   },
   {
     ...atMost,
@@ -87,6 +91,12 @@ const limitFigureList: readonly DriveFigure[] = [
 ];
 
 export const limitFigures: readonly FigureSource[] = limitFigureList.map(driveFigure);
+
+/** What the board lets the pack give for long, A. */
+function capOf(view: CraftView): number {
+  const cap = view.isSet('power.current-cap') ? view.quantity('power.current-cap') : null;
+  return cap ?? Number.POSITIVE_INFINITY;
+}
 
 function tipsOf({ carried: { drive }, state }: InState): number {
   return tipSpeed(drive.propeller.diameter, state.motor.speed);

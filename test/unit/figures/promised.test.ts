@@ -42,6 +42,7 @@ const promised: readonly (readonly [
   ['prop.guard', 'none', 'duct', ['full-thrust', 'thrust-to-weight'], 'up'],
   ['craft.width-to-length', '100 %', '160 %', ['roll-crossover'], 'either'],
   ['power.even-thrust', '0 %', '100 %', ['hover-throttle'], 'down'],
+  ['power.current-cap', '200 A', '40 A', ['full-current'], 'down'],
   ['stick.throttle.limit', '80 %', '60 %', ['thrust-to-weight', 'full-current'], 'down'],
   ['derivative.input', 'turning-rate', 'error', ['roll-overshoot'], 'either'],
   ['control.roll.feedforward', '0 %/(deg/s^2)', '0.002 %/(deg/s^2)', ['roll-overshoot'], 'either'],
