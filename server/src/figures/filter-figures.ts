@@ -169,14 +169,16 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
       if (heard.likely >= halfRate(rate)) return null;
       const { gyro } = known.value;
       const times = heard.likely / turns.likely;
-      const leftAt = (share: number) => (speed: number) => leftOf(gyro.own(speed), times * speed, share);
-      const likely = leftAt(strays.usual)(turns.likely);
+      const likely = leftOf(gyro.own(turns.likely), heard.likely, strays.usual);
       // The tone is a guess: so is whether it meets a notch that stands still, and how far a low-pass reaches.
-      const speeds = between(turns.low ?? turns.likely, turns.high ?? turns.likely);
+      const ends = between(turns.low ?? turns.likely, turns.high ?? turns.likely).map((speed) => {
+        const filters = gyro.own(speed);
+        return [strays.least, strays.most].map((share) => leftOf(filters, times * speed, share));
+      });
       return {
         likely,
-        low: Math.min(likely, ...speeds.map(leftAt(strays.least))),
-        high: Math.max(likely, ...speeds.map(leftAt(strays.most))),
+        low: Math.min(likely, ...ends.map(([least = likely]) => least)),
+        high: Math.max(likely, ...ends.map(([, most = likely]) => most)),
         why: leftText(gyro.own(turns.likely), heard.likely),
         assumed: [...new Set([...known.assumed, ...(heard.assumed ?? [])])],
       };
@@ -196,7 +198,7 @@ function leftText(filters: readonly DigitalFilter[], tone: number): string {
 }
 
 /** As many speeds of a span as tell where a notch is met. */
-const looks = 24;
+const looks = 14;
 
 function between(low: number, high: number): readonly number[] {
   return Array.from({ length: looks + 1 }, (_, step) => low + (step / looks) * (high - low));

@@ -62,6 +62,7 @@ const halvings = 40;
 
 /** Where a rising curve reaches a value: to a few billionths. */
 function inverse(curve: MonotoneCurve, value: number): number {
+  if (curve === straight) return Math.min(1, Math.max(0, value));
   let [low, high] = [0, 1];
   for (let step = 0; step < halvings; step += 1) {
     const middle = (low + high) / 2;

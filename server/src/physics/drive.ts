@@ -65,22 +65,46 @@ function supplied(
   return { packVoltage, packCurrent: power / packVoltage };
 }
 
-/** Halvings of the stretch in which the pack's voltage is looked for: to a few billionths of it. */
-const halvings = 40;
+/** The pack's voltage is looked for until it moves by less than this share of it, or so many times. */
+const closeEnough = 1e-10;
+const mostLooks = 60;
 
 /** The state at a throttle from 0 to 1. The pack sags until what the motors draw and what it gives agree. */
 export function stateAtThrottle(drive: Drive, throttle: number): DriveState {
   const factor = torqueFactor(drive.propeller, drive.airDensity);
-  let [low, high] = [0, drive.openVoltage];
-  for (let step = 0; step < halvings; step += 1) {
-    const voltage = (low + high) / 2;
-    if (givenAt(drive, voltage) > drawnAt(drive, throttle, voltage, factor)) low = voltage;
-    else high = voltage;
-  }
-  const packVoltage = (low + high) / 2;
+  const { openVoltage, sourceResistance } = drive;
+  const spare = (voltage: number) => givenAt(drive, voltage) - drawnAt(drive, throttle, voltage, factor);
+  // What is drawn without any sag is the most, and sags the pack further than it really will.
+  const lowest = Math.max(0, openVoltage + sourceResistance * spare(openVoltage));
+  const packVoltage = fallingThroughZero(spare, spare(lowest) > 0 ? lowest : 0, openVoltage);
   const motor = settled(drive.motor, throttle * packVoltage, factor);
   const thrust = propellerThrust(drive.propeller, motor.speed, drive.airDensity);
   return { throttle, motor, thrust, packVoltage, packCurrent: givenAt(drive, packVoltage) };
+}
+
+/**
+ * Where something that falls from above 0 passes through it, between two ends: by false position with the weight
+ * of an end that stays halved (Illinois method), and by halving where that leads outside.
+ */
+function fallingThroughZero(measure: (at: number) => number, from: number, end: number): number {
+  let [low, high] = [from, end];
+  let [above, below] = [measure(low), measure(high)];
+  let last = high;
+  for (let look = 0; look < mostLooks; look += 1) {
+    const share = above / (above - below);
+    const at = share > 0 && share < 1 ? low + share * (high - low) : (low + high) / 2;
+    if (Math.abs(at - last) <= closeEnough * end) return at;
+    last = at;
+    const value = measure(at);
+    if (value > 0) {
+      [low, above] = [at, value];
+      below /= 2;
+    } else {
+      [high, below] = [at, value];
+      above /= 2;
+    }
+  }
+  return last;
 }
 
 /** What the pack gives when it is drawn down to a voltage, A. */
