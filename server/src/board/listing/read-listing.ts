@@ -7,6 +7,7 @@ import { isSurelyHeading } from './find/headings';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Listing, Stretch } from './listing';
+import { cutAtBlocks } from './text/blocks';
 import { joinedAt } from './text/joined';
 import { isPageBreak } from './text/pager';
 import { withoutPrompts } from './text/prompts';
@@ -55,6 +56,13 @@ function byForms(source: DocumentSource, known: Forms): ReadBy {
   if (known.container === 'json' || known.container === 'yaml')
     return { known, read: readDocument(source, known, mostSettings), isUnwrapped: false };
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
+  const cut = known.blocks === undefined ? null : cutAtBlocks(whole, known.blocks, known.comments);
+  if (cut !== null)
+    return {
+      known,
+      read: readLines(cut.pieces, compiled(known), mostSettings, cut.wholes),
+      isUnwrapped: false,
+    };
   const read = readLines(whole, compiled(known), mostSettings);
   const unread = new Set(read.unread);
   const joined = unread.size === 0 ? null : unwrapped(whole, (index) => unread.has(index));

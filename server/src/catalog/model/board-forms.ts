@@ -75,6 +75,15 @@ export const boardForms = z.strictObject({
   closers: z
     ._default(z.array(mark).check(z.maxLength(16)), [])
     .check(z.describe('Lines that end the innermost group; where there are some, groups lie in each other.')),
+  blocks: z
+    .optional(
+      z.strictObject({
+        open: z.enum(['{', '(']).check(z.describe('What stands behind the name of a group that it opens.')),
+        close: z.enum(['}', ')']),
+        between: z.optional(z.enum([';', ','])).check(z.describe('What parts settings within a line.')),
+      }),
+    )
+    .check(z.describe('For groups that open or close in lines that hold settings as well.')),
   indent: z
     ._default(z.enum(['none', 'groups', 'continues']), 'none')
     .check(

@@ -1,5 +1,5 @@
-import { commentLine, headingLine, namePiece, otherLine, settingLine, valuePieces } from '../lines';
-import type { Item, Line } from '../listing';
+import { commentLine, headingLine, literal, namePiece, otherLine, settingLine, valuePieces } from '../lines';
+import type { Item, Line, Piece } from '../listing';
 import { everyStyle, inTurn, oneWord, type ShapeMaker, underHeadings, usual } from '../shape';
 
 const betweens = [' = ', '=', ': ', ' : ', ' := '] as const;
@@ -246,4 +246,64 @@ function bracedLines(
     return [...before, ...opened, ...write(item, index)];
   });
   return [...lines, ...closed(0)];
+}
+
+/** Groups in braces in one line, or with settings beside the braces. */
+export const inlineBraces: ShapeMaker = (lot) => {
+  const between = lot.one([' = ', ': ', ' ']);
+  const mark = lot.one([';', ',']);
+  const behind = between === ': ' ? lot.one(['', ':']) : '';
+  // A list may hold the mark, and one group would be on many lines.
+  const gap = mark === ';' ? lot.one([' ', ' ', '\n    ']) : ' ';
+  return {
+    ...usual,
+    styles: oneWord,
+    groups: 'nested',
+    headed: 'all',
+    isExact: false,
+    without: ['empty', 'text', 'list', 'tuple', 'unit'],
+    badValue: /[{};,]/,
+    spared: ['greeting', 'stamps', 'counters', 'pager', 'overwrite'],
+    comment: null,
+    print: (items) => linesOfPieces(inlinePieces(items, between, mark, behind, gap)),
+  };
+};
+
+function inlinePieces(
+  items: readonly Item[],
+  between: string,
+  mark: string,
+  behind: string,
+  gap: string,
+): readonly Piece[] {
+  let open: readonly string[] = [];
+  const pieces = items.flatMap((item, index) => {
+    const different = item.groups.findIndex((group, depth) => group !== open[depth]);
+    const depth = different === -1 ? item.groups.length : different;
+    const closed = ' }'.repeat(Math.max(0, open.length - depth));
+    const isNewLine = depth === 0 && index > 0;
+    const before = closed + (isNewLine ? '\n' : index === 0 ? '' : gap);
+    const opened = item.groups.slice(depth).map((group) => `${group}${behind} { `);
+    open = item.groups;
+    const next = items[index + 1];
+    const isLast = next === undefined || item.groups.some((group, at) => next.groups[at] !== group);
+    return [
+      literal(before + opened.join('')),
+      namePiece(index, item.name),
+      literal(between),
+      ...valuePieces(index, item),
+      literal(isLast || item.groups.length === 0 ? '' : mark),
+    ];
+  });
+  return [...pieces, literal(' }'.repeat(open.length))];
+}
+
+function linesOfPieces(pieces: readonly Piece[]): readonly Line[] {
+  const lines: Piece[][] = [[]];
+  for (const piece of pieces) {
+    const [first = '', ...more] = piece.text.split('\n');
+    lines.at(-1)?.push({ ...piece, text: first });
+    for (const text of more) lines.push([{ ...piece, text }]);
+  }
+  return lines.map((line) => settingLine(line));
 }

@@ -171,6 +171,85 @@ describe('settings behind the word that they belong to', () => {
   ]);
 });
 
+describe('groups in braces', () => {
+  const says = `
+    motor › left › pin = 4
+    motor › left › turn = cw
+    motor › idle = 5
+    gyro › rate = 8000
+  `;
+  hold([
+    {
+      what: 'in one line',
+      text: `
+        motor { left { pin 4; turn cw }; idle 5 }
+        gyro { rate 8000 }
+      `,
+      says,
+    },
+    {
+      what: 'with marks behind names and commas between settings',
+      text: `
+        motor: { left: { pin: 4, turn: cw }, idle: 5 }
+        gyro: { rate: 8000 }
+      `,
+      says,
+    },
+    {
+      what: 'some in one line, some over several',
+      text: `
+        motor {
+          left { pin = 4; turn = cw; }
+          idle = 5;
+        }
+        gyro { rate = 8000; }
+      `,
+      says,
+    },
+    {
+      what: 'that open and close beside settings',
+      text: `
+        motor { left { pin = 4;
+            turn = cw; }
+          idle = 5; }
+        gyro { rate = 8000; }
+      `,
+      says,
+    },
+    {
+      what: 'that open in a line of their own',
+      text: `
+        motor
+        {
+          left
+          {
+            pin = 4
+            turn = cw
+          }
+          idle = 5
+        }
+        gyro
+        {
+          rate = 8000
+        }
+      `,
+      says,
+    },
+    {
+      what: 'beside values in braces and quotes',
+      text: `
+        gyro { list = { 1 2 3 }; motto = "a { b; c" }  # quick
+        motor { pins = { 4 5 } }
+      `,
+      says: `
+        gyro › list = { 1 2 3 }
+        gyro › motto = "a { b; c"
+        motor › pins = { 4 5 }
+      `,
+    },
+  ]);
+});
+
 describe('headings that are comments', () => {
   const says = `
     gyro › rate = 8000

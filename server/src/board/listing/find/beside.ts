@@ -6,7 +6,7 @@ import { lookOf } from '../value-look';
 import { commentMark } from './comments';
 
 /** The forms of what stands beside the values of a listing, as templates. */
-export function besideIn(
+export function besideForms(
   values: readonly string[],
   comments: readonly string[],
   mark: DecimalMark,

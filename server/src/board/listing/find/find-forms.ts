@@ -6,9 +6,11 @@ import { partsOfLine } from '../forms/parts-of-line';
 import type { PartRead } from '../forms/read-part';
 import { saysOf } from '../forms/said-between';
 import type { DecimalMark } from '../number-look';
+import { cutAtBlocks } from '../text/blocks';
 import { joinedAt } from '../text/joined';
 import type { Line } from '../text/line';
-import { besideIn } from './beside';
+import { besideForms } from './beside';
+import { blocksIn } from './blocks';
 import { closersIn } from './closers';
 import { commented } from './comments';
 import { countLines } from './frames';
@@ -29,7 +31,24 @@ import { type TableFound, tableIn } from './table';
 /** Finds from lines how a listing writes its settings. */
 export function findForms(written: readonly Line[]): Forms {
   const continued = continuedIn(written);
-  const lines = continued === null ? written : joinedAt(written, continued);
+  const whole = continued === null ? written : joinedAt(written, continued);
+  const blocks = blocksIn(whole);
+  const found = formsIn(blocks === undefined ? whole : cutAtBlocks(whole, blocks, marksIn(whole)).pieces);
+  const isRead = found.container === 'lines' && found.headings.length > 0;
+  return {
+    ...(blocks === undefined || isRead ? found : formsIn(whole)),
+    ...(continued === null ? {} : { continued }),
+    ...(blocks === undefined || !isRead ? {} : { blocks }),
+  };
+}
+
+/** The comment marks of lines. */
+function marksIn(lines: readonly Line[]): readonly string[] {
+  return commented(sampleOf(lines, [...lines.keys()])).marks;
+}
+
+/** Finds how lines write settings, each of which says one thing. */
+function formsIn(lines: readonly Line[]): Forms {
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
   const { marks, lines: all, comments } = commented(sampleOf(lines, indices));
   const { opening, closing, body } = framesAround(lines, all, indices.length);
@@ -64,13 +83,12 @@ export function findForms(written: readonly Line[]): Forms {
   return {
     ...noForms,
     lines: [...found],
-    beside: [...new Set([...beside, ...besideIn(values, marks, decimal)])],
+    beside: [...new Set([...beside, ...besideForms(values, marks, decimal)])],
     ...(saysBetween ? { saysBetween } : {}),
     headings: [...headings, ...titles],
     closers: [...closers],
     indent,
     ...(path === undefined ? {} : { path }),
-    ...(continued === null ? {} : { continued }),
     comments: [...marks],
     opening: [...opening],
     closing: [...closing],

@@ -98,7 +98,8 @@ function isHeadings(
   if (isBare && group.some(({ decorated }) => !isShortName(decorated.core))) return false;
   const isDeeper = leading.some(({ line }) => line.apart === 'deeper');
   if (isEmpty || isBare) return (isDeeper && !isBare) || (isApart && apart.length === leading.length);
-  if (/[:{([]$/.test(suffix)) return apart.length > 0 || group.length > 1 || leadWord(core) !== null;
+  if (suffix.endsWith('{')) return true;
+  if (/[:([]$/.test(suffix)) return apart.length > 0 || group.length > 1 || leadWord(core) !== null;
   return suffix === '' && (prefix.endsWith(' ') || isRow(prefix)) && (isApart || group.length > 1);
 }
 

@@ -1,9 +1,9 @@
 import { formsOf, type LineFormData } from '../forms/compiled';
 import { partsOfLine } from '../forms/parts-of-line';
 import { isSurelyValue, type PartRead } from '../forms/read-part';
-import { type Beside, besideOf } from '../forms/tail';
+import { type BesideForm, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
-import { besideIn } from './beside';
+import { besideForms } from './beside';
 import { type Decoration, decorationsOf } from './decoration';
 import { pairQuality } from './quality';
 import type { Sample } from './sample';
@@ -43,9 +43,9 @@ export function bestForm(
 }
 
 /** What stands beside values, seen from behind the first word of each line. */
-function roughBesides(sample: readonly Sample[], comments: readonly string[]): readonly Beside[] {
+function roughBesides(sample: readonly Sample[], comments: readonly string[]): readonly BesideForm[] {
   const rests = sample.map(({ text }) => text.replace(/^\S+\s*/, ''));
-  return besideIn(rests, comments, '.').flatMap((template) => besideOf(templateOf(template)) ?? []);
+  return besideForms(rests, comments, '.').flatMap((template) => besideOf(templateOf(template)) ?? []);
 }
 
 const mostTried = 150;
@@ -137,7 +137,7 @@ function leadsIn(sample: readonly Sample[], literal: string): readonly string[] 
 
 function tryForm(
   { form, strength }: Candidate,
-  besides: readonly Beside[],
+  besides: readonly BesideForm[],
   sample: readonly Sample[],
 ): Tried {
   const forms = { ...formsOf([form]), besides };

@@ -1,6 +1,6 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
-import { type Beside, besideOf } from './tail';
+import { type BesideForm, besideOf } from './tail';
 import { type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
 
 /** What stands in front of all settings of a line that holds several. */
@@ -31,7 +31,7 @@ export interface CompiledForms {
   readonly lines: readonly LineForm[];
   /** What parts several settings of a line, each once. */
   readonly betweens: readonly string[];
-  readonly besides: readonly Beside[];
+  readonly besides: readonly BesideForm[];
   /** Whether brackets between a name and its value say something of the value. */
   readonly saysBetween: boolean;
   readonly headings: readonly Template[];

@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { afterBlanks, afterQuote, isBlank, trimmed } from '../text/characters';
 import type { CompiledForms, Lead, LineForm } from './compiled';
 import { firstPlace, literalAt } from './match';
 import { isSurelyValue, type PartRead, readPart } from './read-part';
@@ -202,13 +202,10 @@ function piecesOf(text: string, start: number, between: string): readonly Piece[
 /** Where the quoted text ends that begins before `at` and goes on over it; `unclosed`: quotes that nothing closes. */
 function quoteOver(text: string, from: number, at: number, unclosed: Set<string>): number | null {
   for (let place = from; place < at; place += 1) {
-    const character = text[place] ?? '';
-    // Within a word it is an apostrophe.
-    if (isBlank(character) || isLetterOrDigit(text[place - 1]) || unclosed.has(character)) continue;
-    const quoted = quotedAt(text, place);
-    if (quoted === null) unclosed.add(character);
-    else if (quoted.after > at) return quoted.after;
-    else place = quoted.after - 1;
+    const after = afterQuote(text, place, unclosed);
+    if (after === null) continue;
+    if (after > at) return after;
+    place = after - 1;
   }
   return null;
 }

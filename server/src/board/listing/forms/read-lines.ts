@@ -1,5 +1,6 @@
 import { rolesOf } from '../containers/roles';
 import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Stretch } from '../listing';
+import type { Whole } from '../text/blocks';
 import { isLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
@@ -34,9 +35,17 @@ export interface LinesRead {
 /** A longer line is none of a listing; it is told and not looked through. */
 const longestLine = 20_000;
 
-/** Reads lines by their forms: each becomes settings, a heading, a comment or part of a frame, or is left. */
-export function readLines(lines: readonly Line[], forms: CompiledForms, most: number): LinesRead {
-  const reader = new LinesReader(lines, forms);
+/**
+ * Reads lines by their forms: each becomes settings, a heading, a comment or part of a frame, or is left. `wholes`: which
+ * of them are written as one.
+ */
+export function readLines(
+  lines: readonly Line[],
+  forms: CompiledForms,
+  most: number,
+  wholes: readonly Whole[] = [],
+): LinesRead {
+  const reader = new LinesReader(lines, forms, wholes);
   for (let index = 0; index < lines.length && reader.list.size <= most; index += 1) reader.take(index);
   return reader.result();
 }
@@ -50,10 +59,14 @@ class LinesReader {
   private readonly closings: Frame[] = [];
   private readonly unread: number[] = [];
   private readonly said: ListedLine[] = [];
+  /** The index of each line that was said. */
+  private readonly saidAt: number[] = [];
   private readonly parts = new Map<number, readonly PartRead[]>();
   private readonly returnsOverwrite: boolean;
   /** For each line, the next that is neither blank nor a comment. */
   private readonly followers: readonly (number | null)[];
+  /** Lines that are written as one, by the last of them. */
+  private readonly wholes: ReadonlyMap<number, Whole>;
   private settingLines = 0;
   private firstSetting = Number.POSITIVE_INFINITY;
   private lastSetting = -1;
@@ -63,7 +76,9 @@ class LinesReader {
   constructor(
     private readonly lines: readonly Line[],
     private readonly forms: CompiledForms,
+    wholes: readonly Whole[],
   ) {
+    this.wholes = new Map(wholes.map((whole) => [whole.end - 1, whole]));
     const { indent, closers } = forms.forms;
     this.stack = new GroupStack(closers.length > 0 ? 'closers' : indent === 'groups' ? 'indent' : 'flat');
     this.followers = followersIn(lines, forms.forms.comments);
@@ -74,18 +89,37 @@ class LinesReader {
 
   take(index: number): void {
     const text = this.textOf(index);
-    if (text.trim() === '') {
-      this.goesOnBeyond = null;
-      return;
-    }
+    if (text.trim() === '') this.goesOnBeyond = null;
+    else this.takeSaying(index, text);
+    this.parts.delete(index);
+    const whole = this.wholes.get(index);
+    if (whole !== undefined) this.asOne(whole);
+  }
+
+  private takeSaying(index: number, text: string): void {
     const first = this.list.size;
     const kind = this.kindOf(index, text);
     if (kind === null) this.unread.push(index);
     else if (kind !== 'dirt') {
       const written = this.lines[index]?.asWritten ?? text;
-      this.said.push({ kind, text: written, first, end: this.list.size, groups: this.stack.groups });
+      const said = { kind, text: written, first, end: this.list.size, groups: this.stack.groups };
+      this.saidAt.push(index);
+      this.said.push(said);
     }
-    this.parts.delete(index);
+  }
+
+  /** What was said in the lines of a whole becomes one, if there are settings in it. */
+  private asOne({ first, text }: Whole): void {
+    let from = this.said.length;
+    while (from > 0 && (this.saidAt[from - 1] ?? -1) >= first) from -= 1;
+    const some = this.said.slice(from);
+    const settings = some.filter(({ kind }) => kind === 'settings');
+    const [one] = settings;
+    const last = settings.at(-1);
+    if (one === undefined || last === undefined) return;
+    const { groups } = this.stack;
+    this.said.splice(from, some.length, { kind: 'settings', text, first: one.first, end: last.end, groups });
+    this.saidAt.splice(from, some.length, first);
   }
 
   /** Takes a line as the first of these that it can be; null where it is none. */
@@ -135,8 +169,9 @@ class LinesReader {
     if (isComment)
       return (!heading.isWeak || this.isTitleHere(index, heading)) && this.open(index, heading, true);
     const parts = this.partsAt(index);
-    if (parts.some(({ rest, isLoose }) => rest.end > rest.start && !(isLoose && !heading.isWeak)))
-      return false;
+    const holds = ({ rest, isLoose }: PartRead) =>
+      rest.end > rest.start && text.slice(rest.start, rest.end) !== '{' && !(isLoose && !heading.isWeak);
+    if (parts.some(holds)) return false;
     const next = this.followers[index] ?? null;
     const isDeeper = next !== null && indentOf(this.textOf(next)) > indentOf(text);
     if (heading.isWeak && !this.isHeadingHere(index, next, isDeeper)) return false;

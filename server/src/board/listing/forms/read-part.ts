@@ -5,7 +5,7 @@ import { flagPairs } from '../value-look';
 import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
 import { saidBetween } from './said-between';
-import { type Beside, type Tail, tailIn } from './tail';
+import { type BesideForm, type Tail, tailIn } from './tail';
 import type { Field } from './template';
 
 /** A setting in a line: places in the line's text. */
@@ -80,7 +80,7 @@ function tailBehindName(
   text: string,
   start: number,
   end: number,
-  besides: readonly Beside[],
+  besides: readonly BesideForm[],
   mark: DecimalMark,
 ): Tail | null {
   // The first word is the name's: what is said stands behind the second at the earliest.

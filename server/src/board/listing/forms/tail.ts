@@ -8,7 +8,7 @@ import { firstPlace, literalAt } from './match';
 import type { Field, Literal, Template } from './template';
 
 /** Something that may stand behind a value: ` [{remark}]`, ` # {remark}`, ` {unit}`, ` default {default}`. */
-export interface Beside {
+export interface BesideForm {
   readonly field: Field;
   readonly open: Literal;
   readonly close: Literal;
@@ -17,7 +17,7 @@ export interface Beside {
 }
 
 /** Templates with several fields say several things: one of each. */
-export function besideOf(template: Template): Beside | null {
+export function besideOf(template: Template): BesideForm | null {
   const [field] = template.fields;
   const [open, close] = template.literals;
   if (field === undefined || open === undefined || close === undefined) return null;
@@ -46,7 +46,7 @@ export function tailIn(
   text: string,
   from: number,
   to: number,
-  besides: readonly Beside[],
+  besides: readonly BesideForm[],
   mark: DecimalMark,
 ): Tail | null {
   if (besides.length === 0 || from >= to) return null;
@@ -84,7 +84,7 @@ function partsFrom(
   start: number,
   from: number,
   to: number,
-  besides: readonly Beside[],
+  besides: readonly BesideForm[],
   mark: DecimalMark,
 ): Tail['parts'] | null {
   const parts: (readonly [Field, Stretch])[] = [];
@@ -120,7 +120,7 @@ function nextPart(
   at: number,
   value: ValueExtent,
   to: number,
-  besides: readonly Beside[],
+  besides: readonly BesideForm[],
   mark: DecimalMark,
 ): Part | null {
   for (const beside of besides) {
@@ -137,7 +137,7 @@ function nextPart(
 }
 
 function opensAt(
-  { field, open }: Beside,
+  { field, open }: BesideForm,
   text: string,
   at: number,
   value: ValueExtent,
@@ -172,7 +172,7 @@ function isAmount(text: string, from: number, at: number, mark: DecimalMark): bo
 
 /** Where what a part says ends, and where the part does. */
 function endOf(
-  { field, open, close, bracket }: Beside,
+  { field, open, close, bracket }: BesideForm,
   text: string,
   start: number,
   to: number,
@@ -247,7 +247,7 @@ function closedAt(
   return null;
 }
 
-function fits({ field, open }: Beside, said: string, mark: DecimalMark): boolean {
+function fits({ field, open }: BesideForm, said: string, mark: DecimalMark): boolean {
   if (field === 'unit') return open.pieces.length > 0 ? said !== '' : isUnit(said);
   if (field === 'range') return rangeIn(said, mark) !== null;
   if (field === 'words') return wordsIn(said) !== null;

@@ -90,3 +90,16 @@ export function quotedAt(text: string, at: number, to = text.length): Quoted | n
   }
   return null;
 }
+
+/**
+ * Where the text in quotes ends that begins at `at`; null where none does. `unclosed`: quotes that nothing closes, so that
+ * a line of many is looked through once.
+ */
+export function afterQuote(text: string, at: number, unclosed: Set<string>): number | null {
+  const character = text[at] ?? '';
+  // Within a word it is an apostrophe.
+  if (!quotes.has(character) || isLetterOrDigit(text[at - 1]) || unclosed.has(character)) return null;
+  const quoted = quotedAt(text, at);
+  if (quoted === null) unclosed.add(character);
+  return quoted?.after ?? null;
+}

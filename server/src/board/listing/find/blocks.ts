@@ -1,0 +1,98 @@
+import { isPlainName } from '../forms/parts-of-line';
+import { isSurelyValue } from '../forms/read-part';
+import type { Blocks } from '../text/blocks';
+import { holdsMarks, isGroupName } from '../text/blocks';
+import { afterQuote } from '../text/characters';
+import type { Line } from '../text/line';
+
+const brackets = [
+  ['{', '}'],
+  ['(', ')'],
+] as const;
+const longestLine = 4000;
+const mostLooked = 2000;
+
+/** How groups open and close within the lines of a listing, if they do. */
+export function blocksIn(lines: readonly Line[]): Blocks | undefined {
+  const texts = lines
+    .slice(0, mostLooked)
+    .flatMap(({ text }) => (text.length > longestLine || text.trim() === '' ? [] : [text.trim()]));
+  for (const [open, close] of brackets) {
+    const pairs = texts
+      .flatMap((text) => pairsIn(text, open, close))
+      .filter(({ before }) => isGroupName(before));
+    const groups = pairs.filter(({ inner }) => isGroup(inner, open));
+    // Behind a mark, brackets may hold a value.
+    const others = pairs.filter(({ before, inner }) => !isGroup(inner, open) && !/[:=]\s*$/.test(before));
+    const opened =
+      open === '{' ? texts.filter((text) => text === open || tornAt(text, open, close)).length : 0;
+    if (groups.length + opened === 0 || groups.length < others.length) continue;
+    // What parts a group from a setting before it parts settings.
+    const hasComma = texts.some(
+      (text) => /,\s*[\p{L}_"'][^,;{}()]{0,80}[{(]/u.test(text) && text.includes(open),
+    );
+    const isParted = texts.some(
+      (text) => text.includes(';') && (text.includes(open) || text.includes(close)),
+    );
+    const comma = hasComma
+      ? ({ between: ',' } as const)
+      : betweenIn(groups.map(({ inner }) => inner).filter((inner) => !inner.includes(open)));
+    return { open, close, ...(isParted ? { between: ';' } : comma) };
+  }
+  return undefined;
+}
+
+interface Pair {
+  /** What stands before it, from the last mark on that parts settings. */
+  readonly before: string;
+  readonly inner: string;
+}
+
+const mostPairs = 64;
+
+/** The brackets that open and close in a line, outside of quotes. */
+function pairsIn(text: string, open: string, close: string): readonly Pair[] {
+  const found: Pair[] = [];
+  const stack: { readonly before: string; readonly at: number }[] = [];
+  const unclosed = new Set<string>();
+  let from = 0;
+  for (let at = 0; at < text.length && found.length < mostPairs; at += 1) {
+    const quoted = afterQuote(text, at, unclosed);
+    if (quoted !== null) at = quoted - 1;
+    else if (text[at] === open) stack.push({ before: text.slice(from, at), at });
+    else if (text[at] === close) {
+      const last = stack.pop();
+      if (last !== undefined) found.push({ before: last.before, inner: text.slice(last.at + 1, at).trim() });
+    }
+    if (text[at] === open || /[;,)}]/.test(text[at] ?? '')) from = at + 1;
+  }
+  return found;
+}
+
+/** Whether a setting shares a line with a bracket that opens or closes a group elsewhere. */
+function tornAt(text: string, open: Blocks['open'], close: string): boolean {
+  const [opens, closes] = [text.split(open).length, text.split(close).length];
+  if (opens === closes) return false;
+  const inner = opens > closes ? text.slice(text.lastIndexOf(open) + 1) : text.slice(0, text.indexOf(close));
+  return inner.trim() !== '' && isGroup(inner.trim(), open);
+}
+
+/** Whether what stands in brackets is settings for sure. */
+function isGroup(text: string, open: Blocks['open']): boolean {
+  const pieces = text.split(/[;,]/).filter((piece) => piece.trim() !== '');
+  if (holdsMarks(text, { open })) return true;
+  return pieces.length > 0 && pieces.every((piece) => isLooseSetting(piece.trim().split(/\s+/)));
+}
+
+function isLooseSetting([name = '', value, ...more]: readonly string[]): boolean {
+  return isPlainName(name) && value !== undefined && (isSurelyValue(value, '.') || more.length === 0);
+}
+
+/** A comma, where it parts the settings of a group in one line, and no values. */
+function betweenIn(groups: readonly string[]): Pick<Blocks, 'between'> {
+  const pieces = groups.flatMap((text) => text.split(','));
+  const areSettings = pieces.every(
+    (piece) => piece.trim() === '' || /^\s*["'\p{L}_@][^\s]*\s*(?:[:=]|\s)/u.test(piece),
+  );
+  return areSettings && pieces.length > groups.length ? { between: ',' } : {};
+}
