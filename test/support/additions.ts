@@ -1,18 +1,14 @@
-import { join } from 'node:path';
-import { compileCatalog } from '../../server/build/compile-catalog';
 import { Additions } from '../../server/src/additions/additions';
 import { BoardProfiles } from '../../server/src/additions/board-profiles';
 import type { AdditionProblem } from '../../server/src/additions/problem';
-import { type Catalog, loadCatalog } from '../../server/src/catalog/catalog';
+import type { Catalog } from '../../server/src/catalog/catalog';
 import { boardOf } from '../../server/src/workspace/listed-boards';
 import { textOf, type Written } from './buzzer';
-
-const { bundle } = compileCatalog(join(__dirname, '../..'));
-const catalog = loadCatalog(bundle);
+import { testBundle, testCatalog } from './catalog';
 
 /** A workspace's additions from files by their names; a text stands as it is. */
 export function additionsOf(files: Readonly<Record<string, Written | string>>): Additions {
-  const additions = new Additions(bundle, catalog, (file) => file);
+  const additions = new Additions(testBundle, testCatalog, (file) => file);
   additions.update(new Map(Object.entries(files).map(([name, told]) => [name, textOf(told)])));
   return additions;
 }
@@ -28,10 +24,10 @@ export interface ReadFiles {
 export function workspaceWithBoard(file: string, told: object | string): ReadFiles {
   const profiles = new BoardProfiles();
   profiles.update(file, boardOf(file), typeof told === 'string' ? told : JSON.stringify(told));
-  const { board = null, problems = [] } = profiles.judged(file, catalog) ?? {};
+  const { board = null, problems = [] } = profiles.judged(file, testCatalog) ?? {};
   const read = new Map(board === null ? [] : [[board.name, board]]);
   return {
-    catalog: catalog.withBoards({ read, unread: new Set(), faulty: new Set(), ask: () => {} }),
+    catalog: testCatalog.withBoards({ read, unread: new Set(), faulty: new Set(), ask: () => {} }),
     problems: new Map([[file, problems]]),
     textOf: (asked) => profiles.textOf(asked),
   };

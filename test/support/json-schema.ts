@@ -6,8 +6,17 @@ import addFormats from 'ajv-formats';
 /** Says where a value does not fit, as lines; throws nothing away. */
 type Validator = (value: unknown) => readonly string[];
 
-/** A validator for a JSON Schema of draft 7, or of draft 4 where the schema says so. */
+const compiled = new Map<string, Validator>();
+
+/** A validator for a JSON Schema of draft 7, or of draft 4 where the schema says so. Equal schemas share one. */
 export function validatorFor(schema: object): Validator {
+  const key = JSON.stringify(schema);
+  const validator = compiled.get(key) ?? newValidator(schema);
+  compiled.set(key, validator);
+  return validator;
+}
+
+function newValidator(schema: object): Validator {
   const isOld = '$schema' in schema && String(schema.$schema).includes('draft-04');
   // The standard's own schema holds a pattern that is none for Unicode.
   const ajv = isOld

@@ -1,28 +1,18 @@
-import { join } from 'node:path';
-import { compileCatalog } from '../../server/build/compile-catalog';
 import { loadCatalog } from '../../server/src/catalog/catalog';
 import type { BoardProfile } from '../../server/src/catalog/model/board-profile';
-import type { Bundle } from '../../server/src/catalog/model/bundle';
 import { Checker } from '../../server/src/checks/checker';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
 import type { Snapshot } from '../../server/src/features/snapshot';
+import { testBundle } from './catalog';
 import { type FindingSummary, summaryOf } from './findings';
-
-let shipped: Bundle | null = null;
-
-/** Compiled once: many boards are made of it. */
-function bundle(): Bundle {
-  shipped ??= compileCatalog(join(__dirname, '../..')).bundle;
-  return shipped;
-}
 
 /** Findings of a script on a board that doesn't ship: the small one with some parts of its hardware, or more, changed. */
 export function built(
   parts: Partial<BoardProfile> & { readonly name: string },
   text: string,
 ): readonly FindingSummary[] {
-  const model = bundle().boards.find(({ name }) => name === 'wren');
+  const model = testBundle.boards.find(({ name }) => name === 'wren');
   if (model === undefined) throw new Error('the small board is missing');
   return onBoard({ ...model, ...parts, hardware: { ...model.hardware, ...parts.hardware } }, text);
 }
@@ -41,7 +31,7 @@ export function snapshotOn(
   text: string,
   files: Readonly<Record<string, string>> = {},
 ): Snapshot {
-  const catalog = loadCatalog({ ...bundle(), boards: [{ settings: [], ...board }] });
+  const catalog = loadCatalog({ ...testBundle, boards: [{ settings: [], ...board }] });
   const checker = new Checker(catalog, (id, error) => {
     throw new Error(`rule ${id} failed`, { cause: error });
   });

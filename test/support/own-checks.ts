@@ -1,5 +1,3 @@
-import { join } from 'node:path';
-import { compileCatalog } from '../../server/build/compile-catalog';
 import { type Catalog, loadCatalog } from '../../server/src/catalog/catalog';
 import type { DataCheck } from '../../server/src/catalog/model/check';
 import { Checker } from '../../server/src/checks/checker';
@@ -7,9 +5,9 @@ import type { Finding } from '../../server/src/checks/report/finding';
 import { inScriptOrder } from '../../server/src/checks/report/order';
 import { Craft } from '../../server/src/craft/craft';
 import { Script } from '../../server/src/craft/script';
+import { testBundle } from './catalog';
 
-const { bundle } = compileCatalog(join(__dirname, '../..'));
-const lineChecks = bundle.checks.filter(({ group }) => group === 'line');
+const lineChecks = testBundle.checks.filter(({ group }) => group === 'line');
 
 /** A rule as data, filled up with what a test does not care about. */
 export function ruleOf(told: Partial<DataCheck> & Pick<DataCheck, 'when' | 'at'>): DataCheck {
@@ -28,7 +26,7 @@ export function ruleOf(told: Partial<DataCheck> & Pick<DataCheck, 'when' | 'at'>
 
 /** The real parameters with only the checks of lines and these. */
 export function catalogWith(...checks: readonly DataCheck[]): Catalog {
-  return loadCatalog({ ...bundle, checks: [...lineChecks, { group: 'own', checks: [...checks] }] });
+  return loadCatalog({ ...testBundle, checks: [...lineChecks, { group: 'own', checks: [...checks] }] });
 }
 
 /** A craft under a catalogue of its own, and what is found in it. Faults are gathered, not thrown. */

@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { createConnection } from 'vscode-languageserver/node';
 import {
@@ -11,12 +10,12 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
-import { compileCatalog } from '../../../server/build/compile-catalog';
 import { NodeFiles } from '../../../server/src/file-system/node-files';
 import { EditorFiles } from '../../../server/src/lsp/documents/editor-files';
 import { FilesByScheme } from '../../../server/src/lsp/documents/files-by-scheme';
 import { serve } from '../../../server/src/lsp/server';
 import { LifeCycle } from '../../../server/src/lsp/transport/life-cycle';
+import { testBundle } from '../../support/catalog';
 import { ownClient } from '../../support/server';
 
 /** The server in this process, over two streams; what it logs as an error is kept. */
@@ -40,7 +39,7 @@ async function start(): Promise<InProcessServer> {
     messageStrategy: new LifeCycle(writer),
   });
   const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
-  serve(connection, compileCatalog(join(__dirname, '../../..')).bundle, files);
+  serve(connection, testBundle, files);
   const client = createProtocolConnection(
     new StreamMessageReader(toClient),
     new StreamMessageWriter(toServer),

@@ -1,13 +1,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { compileCatalog } from '../../../server/build/compile-catalog';
 import { AdditionFiles } from '../../../server/src/workspace/addition-files';
 import { Workspace } from '../../../server/src/workspace/workspace';
+import { testBundle } from '../../support/catalog';
 import { summaryOf } from '../../support/findings';
 import { MemoryFiles } from '../../support/memory-files';
 
-const { bundle } = compileCatalog(join(__dirname, '../../..'));
 const work = 'test:///work';
 const main = `${work}/main.craft`;
 
@@ -18,7 +16,7 @@ function profile(name: string, hardware: object = { motorOutputs: 2 }): string {
 /** A workspace with these files, as a client or the command line has it. */
 async function opened(files: Readonly<Record<string, string | Error>>, roots: readonly string[] = [work]) {
   const fileSystem = new MemoryFiles(files);
-  const additions = new AdditionFiles(bundle, fileSystem);
+  const additions = new AdditionFiles(testBundle, fileSystem);
   await additions.setRoots(roots);
   const workspace = new Workspace({ catalog: additions.catalog, fileSystem });
   additions.onAsked = () => {

@@ -164,7 +164,19 @@ function withoutInput(part: keyof NonNullable<Hardware['packInput']>): Hardware 
   return { ...full, packInput };
 }
 
+/** What was found on each board, by the craft. */
+const known = new Map<Hardware | null, Map<string, readonly FindingSummary[]>>();
+
+/** Looked for once: every board is held against the full one. */
 function found(craft: string, hardware: Hardware | null): readonly FindingSummary[] {
+  const onIt = known.get(hardware) ?? new Map<string, readonly FindingSummary[]>();
+  known.set(hardware, onIt);
+  const findings = onIt.get(craft) ?? look(craft, hardware);
+  onIt.set(craft, findings);
+  return findings;
+}
+
+function look(craft: string, hardware: Hardware | null): readonly FindingSummary[] {
   const named = hardware === null ? '' : 'board.profile = dabchick';
   return onBoard({ name: 'dabchick', hardware: hardware ?? {} }, `${named}${craft}`);
 }
