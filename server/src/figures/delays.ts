@@ -83,7 +83,7 @@ export function stickWaits(view: CraftView): Waits | null {
       ...(smoothing === null ? [] : [exact('smoothing', smoothing)]),
       ...outputs.waits,
     ],
-    assumed: [...outputs.assumed, 'no time for the radio itself: its maker tells'],
+    assumed: [...outputs.assumed, 'no time for the radio link itself, which its maker tells'],
   };
 }
 

@@ -37,19 +37,14 @@ export function full(carried: Carried): DriveState | null {
   return state;
 }
 
-/** How much is left in the pack: what a figure is told for. */
+/** How much is left in the pack, with what a title does not tell of it. */
 const packs = {
   full: { carried: carriedOnFull, words: () => [] },
   'half-used': {
     carried: carriedBy,
-    words: ({ drive }: Carried) => [`a pack half used: ${shortText(drive.openVoltage, 'V')} without a load`],
+    words: ({ drive }: Carried) => [`a pack half used, at its nominal ${shortText(drive.openVoltage, 'V')}`],
   },
-  'due-to-land': {
-    carried: carriedToLand,
-    words: ({ drive }: Carried) => [
-      `a pack due to land: ${shortText(drive.openVoltage, 'V')} without a load`,
-    ],
-  },
+  'due-to-land': { carried: carriedToLand, words: () => [] },
 } as const;
 
 /** A figure of the craft in one state, with the formula that it comes from. */

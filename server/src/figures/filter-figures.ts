@@ -20,11 +20,11 @@ export const filterFigures: readonly FigureSource[] = [
   delay('derivative', 'Delay of the derivative’s own filters'),
   tone('hover-tone', 'Motor tone in the hover', 1, 'hover'),
   tone('hover-blade-tone', 'Blades passing in the hover', 'blades', 'hover'),
-  tone('full-tone', 'Motor tone at full throttle', 1, 'full'),
-  tone('full-blade-tone', 'Blades passing at full throttle', 'blades', 'full'),
+  tone('full-tone', 'Motor tone at full throttle, full pack', 1, 'full'),
+  tone('full-blade-tone', 'Blades passing at full throttle, full pack', 'blades', 'full'),
   {
     id: 'full-blade-alias',
-    title: 'Blades passing at full throttle, as the gyro sees them',
+    title: 'Blades passing at full throttle, full pack, as the gyro sees them',
     unit: 'Hz',
     from: ['gyro.rate', 'prop.blades', 'motor.kv'],
     compute(view) {
@@ -52,8 +52,8 @@ export const filterFigures: readonly FigureSource[] = [
   left('idle-tone-left', 'Motor tone at idle, filtered', 1, 'idle'),
   left('hover-tone-left', 'Motor tone in the hover, filtered', 1, 'hover'),
   left('hover-blade-tone-left', 'Blades passing in the hover, filtered', 'blades', 'hover'),
-  left('full-tone-left', 'Motor tone at full throttle, filtered', 1, 'full'),
-  left('full-blade-tone-left', 'Blades passing at full throttle, filtered', 'blades', 'full'),
+  left('full-tone-left', 'Motor tone at full throttle, full pack, filtered', 1, 'full'),
+  left('full-blade-tone-left', 'Blades passing at full throttle, full pack, filtered', 'blades', 'full'),
   ...filterNumbers.map((number) => stageDelay('gyro', number, `Delay of gyro filter ${number}`)),
   ...filterNumbers.map((number) => stageDelay('derivative', number, `Delay of derivative filter ${number}`)),
 ];

@@ -71,6 +71,6 @@ function currentLimit(view: CraftView): Computed | null {
     low: leastOfRating * likely,
     high: likely,
     why: `${view.short(charge, 'Ah')} × ${view.short(rating, 'C')}`,
-    assumed: ['the low end takes three fifths of the printed rating'],
+    assumed: ['a pack may bear only three fifths of its printed rating'],
   };
 }

@@ -79,7 +79,7 @@ const budgetWords = 'power sent, both antennas and what the goggles need, in dB'
 
 /** dB that a body, a branch or a reflection takes. Common practice. */
 const usualFade = 20;
-const fadeAssumed = `the low end has ${usualFade} dB of branches, bodies and reflections in between`;
+const fadeAssumed = `branches, bodies and reflections may take ${usualFade} dB of the picture`;
 
 /** The way of the picture: powers in dB over 1 mW, gains in dB, Hz. */
 function pictureLink(view: CraftView) {
@@ -98,7 +98,7 @@ function pictureLink(view: CraftView) {
 }
 
 const makersTolerance = [
-  'at most twice the power that is written on the transmitter, at least no gain from the antenna',
+  'a transmitter may send up to twice its printed power, and its antenna may gain nothing',
 ];
 
 /** A carrier in Hz with what it is called and where the script says so. */
