@@ -219,6 +219,69 @@ describe('the board’s own text on the command line', () => {
       assert.match(read.stdout, /6\.5 %/);
     }));
 
+  it('of an unknown form is learned with how it counts, and told what each value comes to', () =>
+    withScratch({ ...files, 'listing.txt': listing }, async ({ path }) => {
+      const said = (...words: readonly string[]) =>
+        propsoff(path, ['learn', 'listing.txt', '--name', 'gull', ...words]);
+      const { status, stdout, stderr } = said(
+        '--confirm',
+        'quiet/first-cut=gyro.filter.1.cutoff unit Hz scale 0.1 step 0.1 Hz',
+        '--confirm',
+        'quiet/second-cut=gyro.filter.2.cutoff',
+        '--confirm',
+        'lamp/blinks=arming.beep',
+        '--confirm',
+        'lamp/colour=gyro.filter.1.kind',
+        '--role',
+        'motors/steps-of-idle=control.roll.proportional',
+      );
+      assert.equal(status, 0, stderr);
+      assert.match(
+        stderr,
+        /^taken: quiet\/first-cut: 225 is 22\.5 Hz, and usual is 30 Hz to 1 kHz \(gyro\.filter\.1\.cutoff; you say so\)$/m,
+      );
+      assert.match(
+        stderr,
+        /^taken: quiet\/second-cut: 400 is 40 Hz, which is usual \(gyro\.filter\.2\.cutoff; others of its kind are counted so\)$/m,
+      );
+      assert.match(stderr, /^taken: lamp\/blinks: yes is on \(arming\.beep; /m);
+      assert.match(
+        stderr,
+        /^not taken: lamp\/colour as gyro\.filter\.1\.kind: nobody has said which word of it “green” is$/m,
+      );
+      assert.match(
+        stderr,
+        /^by its role: motors\/steps-of-idle for control\.roll\.proportional, without a figure: as you say$/m,
+      );
+      assert.match(
+        stdout,
+        /"name": "second-cut", "means": "gyro\.filter\.2\.cutoff", "counts": \{"scale":10,/,
+      );
+      assert.match(stdout, /"name": "steps-of-idle", "role": "control\.roll\.proportional" \}/);
+    }));
+
+  it('of an unknown form is not learned where what is said of it is wrong', () =>
+    withScratch({ 'listing.txt': listing }, async ({ path }) => {
+      for (const [words, message] of [
+        [
+          ['--confirm', 'quiet/first-cut=gyro.filter.1.cutoff unit ms'],
+          '--confirm: "unit": "ms" is not a frequency, in "quiet/first-cut=gyro.filter.1.cutoff unit ms"',
+        ],
+        [
+          ['--role', 'motors/idle-share=motor.idel'],
+          '--role: there is no parameter motor.idel, in "motors/idle-share=motor.idel"',
+        ],
+        [['--port', 'ports/1'], '--port takes "setting=port", not "ports/1"'],
+        [
+          ['--port-word', 'rx=motor.idle'],
+          '--port-word: "motor.idle" names no port; receiver.port does, or say "unused"',
+        ],
+      ] as const) {
+        const { status, stdout, stderr } = propsoff(path, ['learn', 'listing.txt', ...words]);
+        assert.deepEqual([status, stdout, stderr.split('\n')[0]], [2, '', `propsoff: ${message}`]);
+      }
+    }));
+
   it('whose profile has a fault says so wherever it is named, and check tells the fault', () =>
     withScratch(
       {

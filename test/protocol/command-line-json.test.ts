@@ -62,6 +62,15 @@ const printed: readonly (readonly string[])[] = [
   ['prove', 'my.craft', 'half.txt'],
   ['prove', 'my.craft', 'other.txt'],
   ['learn', 'captured.txt'],
+  ['learn', 'captured.txt', '--sure'],
+  [
+    'learn',
+    'captured.txt',
+    '--confirm',
+    'no/such=gyro.filter.1.cutoff unit Hz step 1 Hz value 2',
+    '--role',
+    'other=motor.idle',
+  ],
 ];
 
 describe('what the command line prints as JSON', () => {

@@ -25,6 +25,7 @@ export const proveForm = z.object({
       groups: z.array(z.string()).describe('The outermost first.'),
       name: z.string(),
       occurrence: z.int().min(1).describe('Which of several with these groups and this name.'),
+      item: z.int().min(1).optional().describe('Which of several values that stand in it.'),
       path: z.string().nullable(),
       wanted: z.string().nullable(),
       held: z.string().nullable(),
@@ -111,7 +112,17 @@ export const learnForm = z.object({
     .array(
       z.object({
         key: z.string(),
-        said: z.object({ means: z.string() }),
+        said: z
+          .object({
+            means: z.string(),
+            isRole: z.boolean().optional(),
+            parts: z.array(part).optional(),
+            item: z.int().optional().describe('Which of several values that stand in it, from 1.'),
+            counted: counts.optional(),
+            more: counts.optional(),
+            spelled: z.record(z.string(), z.string()).optional(),
+          })
+          .describe('What was said of it.'),
         is: z
           .enum(['taken', 'role', 'left'])
           .describe('role: without a figure, for nobody has said how it is counted.'),

@@ -93,7 +93,7 @@ describe('a profile made from a capture', () => {
       outcomes.map(({ key, is, why }) => [key, is, why]),
       [
         ['calm/first-cut', 'role', 'more than one way of counting gives usual values'],
-        ['calm/first-kind', 'left', 'nobody has said which word of derivative.input “steep” is'],
+        ['calm/first-kind', 'left', 'nobody has said which word of it “steep” is'],
       ],
     );
     assert.deepEqual(problems(profile), []);

@@ -26,7 +26,7 @@ export function wordConversion({ taken, found }: WordTaken, ground: Ground): Con
   return {
     sureness: !isRead ? 'ask' : table.isStated ? 'stated' : 'likely',
     meant: isRead ? how : null,
-    why: isRead ? table.why : `nobody has said which word of ${found.name} “${setting.value}” is`,
+    why: isRead ? table.why : `nobody has said which word of it “${setting.value}” is`,
     preview: isRead
       ? preview
       : { ...preview, quantity: null, reason: preview.reason ?? 'it is no word of the parameter' },
