@@ -255,7 +255,7 @@ describe('the board’s own text on the command line', () => {
       );
       assert.match(
         stdout,
-        /"name": "second-cut", "means": "gyro\.filter\.2\.cutoff", "counts": \{"scale":10,/,
+        /"name": "second-cut", "means": "gyro\.filter\.2\.cutoff", "counts": \{"unit":"Hz","scale":10,/,
       );
       assert.match(stdout, /"name": "steps-of-idle", "role": "control\.roll\.proportional" \}/);
     }));

@@ -61,11 +61,10 @@ const printed: readonly (readonly string[])[] = [
   ['prove', 'my.craft', 'captured.txt'],
   ['prove', 'my.craft', 'half.txt'],
   ['prove', 'my.craft', 'other.txt'],
-  ['learn', 'captured.txt'],
-  ['learn', 'captured.txt', '--sure'],
   [
     'learn',
     'captured.txt',
+    '--sure',
     '--confirm',
     'no/such=gyro.filter.1.cutoff unit Hz step 1 Hz value 2',
     '--role',

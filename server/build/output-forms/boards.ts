@@ -18,6 +18,7 @@ export const proveForm = z.object({
     .describe('What the script sets by hand and the capture can’t show, safety first.'),
   excepted: z.array(z.string()).describe('What was named as knowingly left.'),
   cutOff: z.string().nullable().describe('How the capture shows that a part of it is missing.'),
+  seemsToOmit: z.boolean().describe('Whether the board seems to list only what differs from its defaults.'),
   unread: z.array(line).describe('Lines that could not be read.'),
   counts: z.record(verdict, z.int()),
   rows: z.array(
