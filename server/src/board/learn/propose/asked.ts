@@ -49,14 +49,18 @@ export class Asking {
       all.filter(({ isNumber }) => !isNumber).map((one) => this.word(one, lettersTell));
     const numbers = (all: readonly SensedWord[]) =>
       all.filter(({ isNumber }) => isNumber).map(({ text }) => Number(text));
-    const remark = setting.stated?.remark ?? '';
+    const byName = words(own);
+    const remarked = this.lexicon.understand(setting.stated?.remark ?? '', false);
+    const remark = words(remarked);
+    // Where the name says nothing at all, the remark is its name.
+    const isNameless = remark.length > 0 && byName.every(isUnclear);
     return {
       setting,
-      own: words(own),
+      own: isNameless ? remark : byName,
       around: words(around),
-      remark: remark === '' ? [] : words(this.lexicon.understand(remark, false)),
-      numbers: [...numbers(own).reverse(), ...numbers(around)],
-      ownNumbers: numbers(own).length,
+      remark: isNameless ? [] : remark,
+      numbers: [...numbers(isNameless ? remarked : own).reverse(), ...numbers(around)],
+      ownNumbers: isNameless ? 0 : numbers(own).length,
       subject: subjectOf(own),
       unit: saidUnit(setting.stated?.unit ?? unitBehind(setting.value)) ?? unit,
     };
@@ -99,6 +103,10 @@ function unitBehind(value: string): string {
 
 /** What a word tells that nobody knows. */
 const strangeWeight = 0.7;
+
+function isUnclear({ senses }: AskedWord): boolean {
+  return senses.every(({ concept, trust }) => trust < 0.6 || concept.startsWith('='));
+}
 
 const gainLetters: ReadonlyMap<string, string> = new Map([
   ['p', 'proportional'],

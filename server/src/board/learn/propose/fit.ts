@@ -1,5 +1,6 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { Interval } from '../../../units/interval';
+import { plainNumber } from '../../../units/number-text';
 import { fromBase, unitOf } from '../../../units/unit';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
@@ -82,14 +83,13 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
   const { number, value } = setting;
   const { range, usual } = known;
   if (range === undefined || Number.isNaN(number)) return plain;
-  const text =
-    known.parameter.kind === 'quantity' || known.parameter.kind === 'range' ? (known.unit ?? '') : '';
+  const text = known.unit ?? '';
   const own = text === '' ? null : unitOf(text);
   const inUnit = (base: number) => (own === null ? base : fromBase(base, own));
   const within = (span: Interval | undefined, one: number) =>
     span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
   const measured = unit !== null && own !== null ? (number * unit.factor) / own.factor : number;
-  const span = `${inUnit(range.low)} to ${inUnit(range.high)}${text === '' ? '' : ` ${text}`}`;
+  const span = `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))
     return { factor: 1.02, mayBeSure: true, reason: `${value} is usual within ${span}` };
   if (within(range, measured)) return { factor: 1.01, mayBeSure: true, reason: `${value} lies in ${span}` };

@@ -16,6 +16,8 @@ export interface WordMatch {
   readonly told: number;
   /** Whether its groups speak of the target; true where there are none. */
   readonly isAtHome: boolean;
+  /** So many words of the name and its groups say it. */
+  readonly words: number;
   /** Concepts that name and target share. */
   readonly shared: readonly string[];
 }
@@ -55,8 +57,7 @@ export class Matcher {
     for (const phrase of this.nearest(asked)) {
       const known = this.targets.all[phrase.target];
       const match = known === undefined ? null : phraseMatch(asked, phrase, known);
-      if (match !== null && match.score > (found.get(match.target)?.score ?? 0))
-        found.set(match.target, match);
+      if (match !== null && isBetter(match, found.get(match.target))) found.set(match.target, match);
     }
     return [...found.values()].sort((one, other) => other.score - one.score || one.target - other.target);
   }
@@ -108,6 +109,19 @@ export class Matcher {
   }
 }
 
+function wordsOf({ own, around, remark }: Asked, { slots }: Phrase): number {
+  const saying = [...own, ...around, ...remark].filter((word) =>
+    slots.some((slot) => strongest([word], slot) > 0.4),
+  );
+  return saying.reduce((sum, { text }) => sum + text.split(' ').length, 0);
+}
+
+/** Of two ways that say as much, the one that has more of the words. */
+function isBetter(one: WordMatch, other: WordMatch | undefined): boolean {
+  if (other === undefined) return true;
+  return Math.abs(one.score - other.score) < 1e-9 ? one.told > other.told : one.score > other.score;
+}
+
 function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatch | null {
   let covered = 0;
   let own = 0;
@@ -126,9 +140,19 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatc
   const explained = explainedBy(asked, phrase, known);
   const isAtHome = asked.around.length === 0 || asked.around.some((word) => speaksOf(word, known));
   const place = (isAtHome ? 1 : elsewhere) * (isOfCollection(asked, known) ? 1 : outOfCollection);
-  const alone = phrase.slots.length === 1 && !isAtHome ? singleWord : 1;
+  const isLoose = !isAtHome || asked.around.length === 0;
+  const alone = phrase.slots.length === 1 && isLoose ? singleWord : 1;
   const score = Math.sqrt(share * explained) * place * alone;
-  return { target: phrase.target, score, isAtHome, explained, covered: share, told: covered, shared };
+  return {
+    target: phrase.target,
+    score,
+    isAtHome,
+    explained,
+    covered: share,
+    told: covered,
+    words: wordsOf(asked, phrase),
+    shared,
+  };
 }
 
 function speaksOf({ senses }: AskedWord, { about }: KnownTarget): boolean {

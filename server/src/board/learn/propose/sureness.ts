@@ -36,8 +36,7 @@ const told = { atHome: 0.65, elsewhere: 1.2, words: 2 };
 export function surenessOf({ first, second, claim }: Contest): Sureness {
   const { score, match, fit, hasSpareNumber } = first;
   const lead = score - (second?.score ?? 0);
-  const isTold =
-    match.shared.length >= told.words && match.told >= (match.isAtHome ? told.atHome : told.elsewhere);
+  const isTold = match.words >= told.words && match.told >= (match.isAtHome ? told.atHome : told.elsewhere);
   const isClear = bars.some(
     (bar) =>
       score >= bar.score &&
@@ -47,5 +46,5 @@ export function surenessOf({ first, second, claim }: Contest): Sureness {
       match.covered >= bar.covered,
   );
   if (isTold && isClear && fit.mayBeSure && !hasSpareNumber) return 'sure';
-  return score >= likely.score && lead >= likely.lead ? 'likely' : 'possible';
+  return match.words >= told.words && score >= likely.score && lead >= likely.lead ? 'likely' : 'possible';
 }

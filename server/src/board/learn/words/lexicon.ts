@@ -115,16 +115,23 @@ export class Lexicon {
       return [guesses && known.every(({ trust }) => trust < 0.9) ? merged(known, this.guessed(word)) : known];
     const glued = this.gluedParts(word);
     if (glued !== null) return glued;
-    const itself: Sense = { concept: `=${stemOf(word)}`, trust: 1 };
-    return [guesses ? [itself, ...this.guessed(word)] : [itself]];
+    // A letter that is short for nothing is nobody's word.
+    const itself = word.length > 1 ? [{ concept: `=${stemOf(word)}`, trust: 1 }] : [];
+    return [guesses ? [...itself, ...this.guessed(word)] : itself];
   }
 
   private addConcept({ concept, words, short = [] }: Concept): void {
     const sense = { concept, trust: 1 };
     for (const [language, all] of Object.entries(words))
-      for (const text of all) this.addWords(text, sense, language === 'en' ? 1 : 0.9);
-    for (const text of short)
-      add(this.exact, nameWords(text).join(' '), { concept, trust: text.length === 1 ? 0.3 : 0.85 }, this);
+      for (const text of all)
+        if (text.length === 1) this.addShort(text, concept);
+        else this.addWords(text, sense, language === 'en' ? 1 : 0.9);
+    for (const text of short) this.addShort(text, concept);
+  }
+
+  private addShort(text: string, concept: string): void {
+    const trust = text.length === 1 ? letterTrust : shortTrust;
+    add(this.exact, nameWords(text).join(' '), { concept, trust }, this);
   }
 
   private addWords(text: string, sense: Sense, guess: number): void {
@@ -215,6 +222,9 @@ export class Lexicon {
 }
 
 const mostGuesses = 6;
+/** A single letter is short for too much. */
+const letterTrust = 0.3;
+const shortTrust = 0.85;
 
 function merged(known: readonly Sense[], guesses: readonly Sense[]): readonly Sense[] {
   const all = new Set(known.map(({ concept }) => concept));
