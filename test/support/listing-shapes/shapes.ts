@@ -1,6 +1,6 @@
 import type { ShapeMaker } from './shape';
 import { attributes, bars, headedColumns, saidBefore, stated } from './shapes/beside';
-import { json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
+import { elements, json, jsonOnOneLine, jsonRows, table, yaml } from './shapes/documents';
 import {
   braces,
   brackets,
@@ -67,6 +67,7 @@ export const shapes = {
   'json on one line': jsonOnOneLine,
   'json rows': jsonRows,
   yaml,
+  elements,
   table,
 } as const satisfies Readonly<Record<string, ShapeMaker>>;
 

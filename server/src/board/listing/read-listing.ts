@@ -6,7 +6,7 @@ import { framesOf } from './find/frames';
 import { isSurelyHeading } from './find/headings';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
-import type { Listing, Stretch } from './listing';
+import type { Frame, Listing, Stretch } from './listing';
 import { cutAtBlocks } from './text/blocks';
 import { joinedAt } from './text/joined';
 import { isPageBreak } from './text/pager';
@@ -53,7 +53,7 @@ interface ReadBy {
 
 function byForms(source: DocumentSource, known: Forms): ReadBy {
   const { lines } = source;
-  if (known.container === 'json' || known.container === 'yaml')
+  if (known.container !== 'lines' && known.container !== 'table')
     return { known, read: readDocument(source, known, mostSettings), isUnwrapped: false };
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const cut = known.blocks === undefined ? null : cutAtBlocks(whole, known.blocks, known.comments);
@@ -75,9 +75,9 @@ function byForms(source: DocumentSource, known: Forms): ReadBy {
 function foundIn(source: DocumentSource): ReadBy {
   const document = documentIn(source, mostSettings);
   if (document !== null) return { ...document, isUnwrapped: false };
-  const known = findForms(source.lines);
-  const first = byForms(source, known);
-  const { read } = first;
+  const found = byForms(source, findForms(source.lines));
+  const first = countsLines(found.read) ? byForms(source, withoutCounts(found.known)) : found;
+  const { known, read } = first;
   const opening = framesOf(read.openings, source.text, read.settings.length);
   const closing = framesOf(read.closings, source.text, read.settings.length);
   const framed = {
@@ -86,6 +86,17 @@ function foundIn(source: DocumentSource): ReadBy {
     closing: together(known.closing, closing),
   };
   return opening.length + closing.length === 0 ? first : byForms(source, framed);
+}
+
+/** Whether what stands around the settings counts lines, of which some hold several. */
+function countsLines({ openings, closings, settings, settingLines }: LinesRead): boolean {
+  const isLines = ({ count }: Frame) => count === settingLines && count !== settings.length;
+  return [...openings, ...closings].some(isLines);
+}
+
+function withoutCounts(forms: Forms): Forms {
+  const isOther = (form: string) => !form.includes('{count}');
+  return { ...forms, opening: forms.opening.filter(isOther), closing: forms.closing.filter(isOther) };
 }
 
 const mostFrames = 4;

@@ -19,6 +19,7 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
   if (holdsEntry(entry, listed.value)) return token(listed.value);
   if (forbidden.test(value)) return refused('it holds characters that no board reads');
   const text = inLook(entry, listed, forms.decimal);
+  if (forms.container === 'xml' && /<|&(?!#?\w+;)/.test(text)) return refused('it holds a mark of XML');
   if (listed.style.kind === 'quoted') return inQuotes(text, listed.style.mark);
   switch (forms.container) {
     case 'json':
@@ -27,6 +28,8 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
       return token(isPlainInYaml(text) ? text : JSON.stringify(text));
     case 'table':
       return cell(text, forms.table?.delimiter ?? ',');
+    case 'xml':
+      return token(text);
     case 'lines':
       return text === '' ? refused('its line would end without a value') : token(text);
   }

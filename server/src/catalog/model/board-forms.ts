@@ -56,7 +56,7 @@ const column = z.enum([
 /** How a board's listing is written: found from a listing, kept in a profile. Data alone; no patterns. */
 export const boardForms = z.strictObject({
   container: z
-    .enum(['lines', 'json', 'yaml', 'table'])
+    .enum(['lines', 'json', 'yaml', 'xml', 'table'])
     .check(z.describe('What holds the settings: lines of forms, or a document of a known kind.')),
   lines: z
     ._default(z.array(lineForm).check(z.maxLength(32)), [])

@@ -259,3 +259,61 @@ export const table: ShapeMaker = (lot: Lot) => {
 function statedCells({ stated }: Item): readonly string[] {
   return ['', stated?.range?.low ?? '', stated?.range?.high ?? '', stated?.default ?? ''];
 }
+
+/** Elements with a text each, or with a name and a value as attributes, in elements that are groups. */
+export const elements: ShapeMaker = (lot) => {
+  const indent = lot.one(['  ', '\t', '']);
+  const form = lot.one(['text', 'attributes', 'named'] as const);
+  const hasRoot = lot.chance(0.7);
+  const isNamed = lot.chance(0.3);
+  const groups = hasRoot ? 'nested' : lot.one(['one', 'none'] as const);
+  return {
+    ...usual,
+    styles: form === 'text' ? ['plain', 'abbreviated', 'german', 'greek'] : everyStyle,
+    groups,
+    headed: 'all',
+    // Without groups, what holds all of them is the only one.
+    without: ['unit', 'glued unit', 'quoted'],
+    badValue: /[<>&"]/,
+    comment: null,
+    print: (items) => {
+      const inner = elementLines(items, hasRoot ? 1 : 0, indent, isNamed, form);
+      return hasRoot ? [otherLine('<dipper>'), ...inner, otherLine('</dipper>')] : inner;
+    },
+  };
+};
+
+function elementLines(
+  items: readonly Item[],
+  outer: number,
+  indent: string,
+  isNamed: boolean,
+  form: 'text' | 'attributes' | 'named',
+): readonly Line[] {
+  const lines: Line[] = [];
+  let open: readonly string[] = [];
+  const before = (depth: number) => indent.repeat(outer + depth);
+  const close = (depth: number) => {
+    for (let left = open.length; left > depth; left -= 1)
+      lines.push(otherLine(`${before(left - 1)}</${isNamed ? 'group' : open[left - 1]}>`));
+    open = open.slice(0, depth);
+  };
+  items.forEach((item, index) => {
+    const shared = item.groups.findIndex((group, step) => group !== open[step]);
+    close(shared === -1 ? item.groups.length : shared);
+    for (const group of item.groups.slice(open.length)) {
+      lines.push(headingLine(`${before(open.length)}<${isNamed ? `group name="${group}"` : group}>`));
+      open = [...open, group];
+    }
+    lines.push({ kind: 'setting', pieces: joined([before(open.length), elementOf(index, item, form)]) });
+  });
+  close(0);
+  return lines;
+}
+
+function elementOf(index: number, item: Item, form: 'text' | 'attributes' | 'named'): readonly Piece[] {
+  const [name, value] = [namePiece(index, item.name), valuePiece(index, item)];
+  if (form === 'attributes') return joined(['<set name="', name, '" value="', value, '"/>']);
+  if (form === 'named') return joined(['<set id="', name, '">', value, '</set>']);
+  return joined(['<', name, '>', value, `</${item.name}>`]);
+}

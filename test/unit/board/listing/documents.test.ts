@@ -37,6 +37,43 @@ describe('a listing that is a document', () => {
     );
   });
 
+  it('in elements, as texts and as attributes, with what they say beside values', () => {
+    const text = `<?xml version="1.0"?>
+<board>
+  <!-- by hand -->
+  <gyro>
+    <rate unit="Hz" min="1" max="9000">8000</rate>
+    <soft></soft>
+  </gyro>
+  <group name="motor">
+    <param name="idle" value="5.5"/>
+    <param name="turn" value="cw"/>
+    <setting id="pace">soft &amp; slow</setting>
+  </group>
+  <lamp id="1" pin="4" level='7'/>
+</board>`;
+    const says = [
+      'gyro › rate = 8000  (1 to 9000; in Hz)',
+      'gyro › soft = ',
+      'motor › idle = "5.5"',
+      'motor › turn = "cw"',
+      'motor › pace = soft &amp; slow',
+      'lamp › 1 › pin = "4"',
+      "lamp › 1 › level = '7'",
+    ].join('\n');
+    assert.equal(rendered(text), says);
+    assert.equal(rendered(text.replaceAll(/\n\s*/g, '')), says);
+    assert.equal(rendered(`heron> all\r\n${text.replaceAll('\n', '\r\n')}\r\nheron> `), says);
+  });
+
+  it('of elements alone, with nothing around them', () => {
+    assert.equal(rendered('<tern>5</tern>\n<mode>soft</mode>'), 'tern = 5\nmode = soft');
+    assert.equal(
+      rendered('<roll p="5" i="7"/>\n<yaw p="6" i="0"/>'),
+      'roll › p = "5"\nroll › i = "7"\nyaw › p = "6"\nyaw › i = "0"',
+    );
+  });
+
   it('in JSON between prompts, with mixed line ends', () => {
     const text = `heron> all --json\r\n${json.replaceAll('\n', '\r\n')}heron> `;
     assert.equal(rendered(text), rendered(json));

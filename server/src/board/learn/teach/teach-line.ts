@@ -70,10 +70,12 @@ function unclear({ as, part }: Lesson, inTheWay: string | null): Taught {
   return refused(`The line alone does not show ${partName[as]}: say it.${help}`, true);
 }
 
+const documents = { json: 'a JSON', yaml: 'a YAML', xml: 'an XML' } as const;
+
 /** Lines of a document mean what its kind says. */
 function documentReason({ container }: Forms, as: TaughtKind): string | null {
-  if (container === 'json' || container === 'yaml')
-    return `The listing is a ${container === 'json' ? 'JSON' : 'YAML'} document: mend the line, for it is none of it.`;
+  if (container === 'json' || container === 'yaml' || container === 'xml')
+    return `The listing is ${documents[container]} document: mend the line, for it is none of it.`;
   return container === 'table' && as === 'setting'
     ? 'The listing is a table: its settings are rows of as many cells as it has columns.'
     : null;

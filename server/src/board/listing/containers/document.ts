@@ -1,7 +1,7 @@
 import type { ListedSetting, Stated, Stretch, Style } from '../listing';
 import { rangeIn, saidIn, wordsIn } from '../stated';
 import type { Line } from '../text/line';
-import { type Role, rolesOf } from './roles';
+import { type Role, roleOf, rolesOf } from './roles';
 
 /** Documents that nest deeper are refused. */
 export const deepest = 64;
@@ -62,6 +62,26 @@ export function settingOfRecord(
       name: document.at(name.valueAt.start, name.valueAt.end),
       value: document.at(value.valueAt.start, value.valueAt.end),
     },
+    stated: statedOfRecord(entryOf, document),
+  };
+}
+
+/** The setting that an element with a text says: `<rate unit="Hz">5</rate>`, `<setting id="rate">5</setting>`. */
+export function settingOfElement(
+  groups: readonly string[],
+  element: Pick<DocumentEntry, 'name' | 'nameAt'> & { readonly attributes: readonly DocumentEntry[] },
+  valueAt: Stretch,
+  document: Line,
+): Uncounted {
+  const entryOf = (role: Role) => element.attributes.find(({ name }) => roleOf(name) === role);
+  const called = entryOf('name');
+  const nameAt = called?.valueAt ?? element.nameAt;
+  return {
+    groups,
+    name: called?.value ?? element.name,
+    value: document.text.slice(valueAt.start, valueAt.end),
+    style: { kind: 'plain' },
+    at: { name: document.at(nameAt.start, nameAt.end), value: document.at(valueAt.start, valueAt.end) },
     stated: statedOfRecord(entryOf, document),
   };
 }

@@ -6,6 +6,7 @@ import type { Frame, LeftLine } from '../listing';
 import { Line } from '../text/line';
 import { type DocumentRead, isJsonAt, readJsonDocument } from './json';
 import { looksLikeYaml } from './looks-like-yaml';
+import { isXmlAt, readXmlDocument } from './xml';
 
 /** Lines of a text, with the text that their places are in. */
 export interface DocumentSource {
@@ -21,10 +22,12 @@ export interface DocumentFound {
 
 const mostWrong = 0.05;
 
-/** Reads a text that is JSON or YAML; null for one that is neither. */
+/** Reads a text that is JSON, XML or YAML; null for one that is none of them. */
 export function documentIn(source: DocumentSource, most: number): DocumentFound | null {
   const json = jsonIn(source, most);
   if (json !== null) return { known: { ...noForms, container: 'json' }, read: json };
+  const xml = xmlIn(source, most);
+  if (xml !== null) return { known: { ...noForms, container: 'xml' }, read: xml };
   if (!looksLikeYaml(source.lines)) return null;
   const yaml = yamlIn(source, most);
   const isGood = yaml.settings.length > 0 && yaml.left.length <= mostWrong * yaml.settings.length;
@@ -43,7 +46,8 @@ export function readDocument(source: DocumentSource, { container }: Forms, most:
     isTooDeep: false,
   };
   if (container === 'yaml') return yamlIn(source, most);
-  return jsonIn(source, most) ?? readOf(nothing, source.lines, 0, 0);
+  const read = container === 'xml' ? xmlIn(source, most) : jsonIn(source, most);
+  return read ?? readOf(nothing, source.lines, 0, 0);
 }
 
 const mostLinesAround = 20;
@@ -66,6 +70,19 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
   const next = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
   const after = next < 0 ? lines.length : next;
   return linesIn(lines, after, lines.length) > mostLinesAround ? null : readOf(read, lines, first, after);
+}
+
+function xmlIn({ text, lines }: DocumentSource, most: number): LinesRead | null {
+  const first = lines.findIndex((line) => isXmlAt(line.text.trimStart()));
+  if (first < 0 || linesIn(lines, 0, first) > mostLinesAround) return null;
+  const document = documentOf(text, lines.slice(first));
+  const read = readXmlDocument(document, most);
+  if (read === null) return null;
+  const isGood = read.settings.length > 0 && read.wrong.length <= mostWrong * read.settings.length;
+  if (!isGood && !read.isTooDeep) return null;
+  const end = document.at(read.end, read.end).start;
+  const next = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
+  return readOf(read, lines, first, next < 0 ? lines.length : next);
 }
 
 /** Its library is a part of the bundle of its own: loaded with the first text that is YAML. */
