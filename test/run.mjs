@@ -9,11 +9,13 @@ import { needsSetUp, sum } from './suites.mjs';
 import { ensureDependencies } from './workbench/dependencies.mjs';
 import { atExit, PlainError, root, say, scratchFolder } from './workbench/machine.mjs';
 
-/** In each lane one suite after the other. The second holds all that need an editor. */
-const lanes = [
-  ['project', 'unit', 'reference', 'coverage', 'protocol'],
-  ['page', 'web', 'workbench', 'package', 'editors'],
-];
+/** In each lane one suite after the other: in the first those that need no editor, in the second the longest of all. */
+const lanes = [['project', 'unit', 'reference', 'coverage', 'protocol'], ['page']];
+
+/** What the lane takes on that is through first, the longest first: both are then done at about the same time. */
+const inEither = ['package', 'web', 'workbench', 'editors'];
+
+const allSuites = [...lanes.flat(), ...inEither];
 
 const scratch = scratchFolder('test');
 const raise = process.argv.includes('--raise');
@@ -79,15 +81,15 @@ function countsOf(name, code) {
   return { passed: 0, failed: 1, failedTests: [{ title: name, reason: `it ended with code ${code}` }] };
 }
 
-async function runLane(names, results) {
-  for (const name of names) results.push(await runSuite(name));
+/** Runs all of a list, and takes each off it as it begins, so that two can share one. */
+async function runAll(names, results) {
+  for (let name = names.shift(); name !== undefined; name = names.shift()) results.push(await runSuite(name));
 }
 
 function chosenSuites(names) {
-  const all = lanes.flat();
-  const unknown = names.find((name) => !all.includes(name));
-  if (unknown !== undefined) throw new PlainError(`no suite ${unknown}; there are ${all.join(', ')}`);
-  return all.filter((name) => names.length === 0 || names.includes(name));
+  const unknown = names.find((name) => !allSuites.includes(name));
+  if (unknown !== undefined) throw new PlainError(`no suite ${unknown}; there are ${allSuites.join(', ')}`);
+  return allSuites.filter((name) => names.length === 0 || names.includes(name));
 }
 
 /** Once more at the end, where it is found: the report of the suite itself has long scrolled by. */
@@ -101,7 +103,7 @@ function printFailures(results) {
 
 function printSummary(results) {
   console.log('\nsuite       passed  failed  seconds');
-  const order = ['set-up', 'build', ...lanes.flat()];
+  const order = ['set-up', 'build', ...allSuites];
   const inOrder = results.toSorted((one, other) => order.indexOf(one.name) - order.indexOf(other.name));
   for (const { name, passed, failed, seconds } of inOrder) {
     const [p, f, s] = [passed, failed, seconds].map((number) => `${number}`.padStart(8));
@@ -117,12 +119,15 @@ async function main() {
   await ensureDependencies();
   // Later suites use what is in dist/, so it is built whatever was chosen; old output must not pass for new.
   const results = [await runSuite('build')];
-  const setUp = async () => {
-    if (settingUp !== undefined) results.push(await settingUp);
+  const setUp = settingUp?.then((counts) => results.push(counts));
+  const chosenOf = (names) => names.filter((name) => chosen.includes(name));
+  const [plain, inEditors, shared] = [...lanes, inEither].map(chosenOf);
+  const lane = async (names) => {
+    await runAll(names, results);
+    await setUp;
+    await runAll(shared, results);
   };
-  const chosenOf = (lane) => lane.filter((name) => chosen.includes(name));
-  const [plain, inEditors] = lanes.map(chosenOf);
-  await Promise.all([runLane(plain, results), setUp().then(() => runLane(inEditors, results))]);
+  await Promise.all([lane(plain), Promise.resolve(setUp).then(() => lane(inEditors))]);
   printFailures(results);
   printSummary(results);
   say(`it took ${Math.round((Date.now() - start) / 1000)} s`);
