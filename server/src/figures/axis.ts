@@ -1,10 +1,9 @@
 import type { CraftView } from '../craft/view';
-import type { DigitalFilter } from '../physics/filter';
 import type { Axis, ControlPath, Gains } from '../physics/loop';
 import { reactionLead, turnsPerSecond } from '../physics/motor';
 import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
-import { chainsOf } from './filter-chain';
+import { chainsOf, type Working } from './filter-chain';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
 import { commandSeconds, controlWait } from './motor-signal';
@@ -18,7 +17,7 @@ export interface PlacedAxis {
   readonly point: OperatingPoint;
   readonly axis: Axis;
   /** The gyro's filters that surely meet one motor's tone there. */
-  readonly heard: readonly DigitalFilter[];
+  readonly heardAt: Working['own'];
 }
 
 /** An axis at every place that is looked at. */
@@ -32,7 +31,7 @@ export const axesOf = model<[name: AxisName], readonly PlacedAxis[]>('axes', (ow
     // What is not known of the derivative's filters matters where there is a derivative.
     if (path === null || (axis.gains.derivative !== 0 && !path.value.knowsDerivative)) return null;
     for (const words of path.assumed) assumed.add(words);
-    axes.push({ place, point, heard: path.value.heard, axis: { ...axis, path: path.value.path } });
+    axes.push({ place, point, heardAt: path.value.heardAt, axis: { ...axis, path: path.value.path } });
   }
   return { value: axes, assumed: [...assumed] };
 });
@@ -80,8 +79,8 @@ function placedIn(
 interface PlacedPath {
   readonly path: ControlPath;
   readonly knowsDerivative: boolean;
-  /** The gyro's filters that surely meet one motor's tone. */
-  readonly heard: readonly DigitalFilter[];
+  /** The gyro's filters that surely meet one motor's tone, by its turns a second. */
+  readonly heardAt: Working['own'];
 }
 
 /** Filters and waits at an operating point: notches that follow the motors stand elsewhere at each. */
@@ -101,7 +100,7 @@ const pathOf = model<[place: string], PlacedPath>('control path', (own, place) =
     delay: 0.5 / gyroRate + wait + command,
   };
   return {
-    value: { path, knowsDerivative: derivative !== null, heard: gyro.own(turns) },
+    value: { path, knowsDerivative: derivative !== null, heardAt: gyro.own },
     assumed: chains.assumed,
   };
 });

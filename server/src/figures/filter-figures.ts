@@ -200,6 +200,7 @@ function leftText(filters: readonly DigitalFilter[], tone: number): string {
 /** As many speeds of a span as tell where a notch is met. */
 const looks = 14;
 
-function between(low: number, high: number): readonly number[] {
+/** Values from end to end of a span. */
+export function between(low: number, high: number): readonly number[] {
   return Array.from({ length: looks + 1 }, (_, step) => low + (step / looks) * (high - low));
 }

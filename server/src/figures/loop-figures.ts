@@ -8,9 +8,11 @@ import { overshoot, type StepResponse } from '../physics/step-response';
 import { axesOf, gainSettings } from './axis';
 import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
-import { strays } from './filter-figures';
+import { between, strays } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
 import { stickStepOf } from './stick-step';
+import { turnsAt } from './turning';
+import { fine } from './why';
 
 const degrees = 180 / Math.PI;
 
@@ -189,11 +191,13 @@ function delayLoss(loop: LoopState): Computed | null {
   const { low, high } = spanOf(loop, likely, ({ stability, margins }) =>
     lost(margins?.crossover ?? stability.crossovers.at(-1)?.frequency ?? loop.margins?.crossover ?? 0),
   );
+  const { crossover } = loop.margins;
+  const wait = delay + chainDelay({ filters: gyroFilters }, crossover);
   return {
     likely,
     low: Math.max(0, low),
     high,
-    why: '360 deg × crossover × (delays + filters of the gyro)',
+    why: `360 deg × ${fine(crossover, 'Hz')} × ${fine(wait, 'ms')}, crossover by delays and filters of the gyro`,
   };
 }
 
@@ -219,21 +223,35 @@ function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
 function noiseGain(view: CraftView, name: AxisName): Computed | null {
   const axes = axesOf(view, name);
   if (axes === null) return null;
-  let most = { place: '', gain: Number.NEGATIVE_INFINITY };
-  for (const { axis, point, place, heard } of axes.value) {
+  let most = { place: '', gain: Number.NEGATIVE_INFINITY, noise: (_: number): number => 0 };
+  for (const { axis, point, place, heardAt } of axes.value) {
     const turns = turnsPerSecond(point.state.motor.speed);
-    const path = { ...axis.path, gyroFilters: heard };
-    // A motor is never quite where its notch was set.
-    const command = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * turns));
-    const gain = (100 * command) / degrees;
-    if (gain > most.gain) most = { place, gain };
+    const noise = (share: number) => {
+      const path = { ...axis.path, gyroFilters: heardAt(share * turns) };
+      // A motor is never quite where its notch was set.
+      const command = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * share * turns));
+      return (100 * command) / degrees;
+    };
+    const gain = noise(1);
+    if (gain > most.gain) most = { place, gain, noise };
   }
+  const all = [most.gain, ...toneShares(view).map(most.noise)];
   return {
     likely: most.gain,
+    low: Math.min(...all),
+    high: Math.max(...all),
     place: most.place,
     why: 'command for a tremble of 1 deg/s at the motor tone: filters and gains',
     assumed: [most.place, ...axes.assumed],
   };
+}
+
+/** The tone is a guess, and is as far off at every place as in the hover: shares of what is likely. */
+function toneShares(view: CraftView): readonly number[] {
+  const tone = turnsAt(view, 'hover');
+  if (tone === null) return [];
+  const { likely, low = likely, high = likely } = tone;
+  return between(low / likely, high / likely);
 }
 
 function round(value: number): string {

@@ -123,6 +123,11 @@ describe('tones', () => {
     assert.ok(low <= likely && high > -0.5, `${high}`);
   });
 
+  it('that are guessed make what the gains pass on to the motors as unsure', () => {
+    const { low, likely, high } = figures(bittern)('roll-noise-gain');
+    assert.ok(low < likely && likely < high, `${low} ${likely} ${high}`);
+  });
+
   it('that run past half of the rate are seen anywhere that their span folds to', () => {
     const { low, likely, high } = figures(bittern.replace('rate = 3.2 kHz', 'rate = 1.25 kHz'))(
       'full-blade-alias',

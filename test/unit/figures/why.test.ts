@@ -109,8 +109,7 @@ function said({ id, unit, why }: Figure, view: CraftView): number | null {
 }
 
 /** Figures of the loop are told with other places beside their own: `at 90 % of the usable output: 42.8 deg`. */
-const ofLoop =
-  /^(roll|pitch|yaw)-(swings|crossover|phase-margin|gain-margin|delay-phase|overshoot|noise-gain)$/;
+const ofLoop = /^(roll|pitch|yaw)-(swings|crossover|phase-margin|gain-margin|overshoot|noise-gain)$/;
 
 describe('the reason of a figure comes to the figure: its numbers, put into what it names', () => {
   const reasons = new Map<string, number>();
