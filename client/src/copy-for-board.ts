@@ -30,8 +30,11 @@ export async function copyForBoard(client: Client): Promise<void> {
     return;
   }
   const since = await wantedSince(script.uri);
-  if (since === undefined) return;
-  const text = await wantedText(client, script.uri, { board: null, since, reason: null, isPreview: false });
+  if (since !== undefined) await handOver(client, script.uri, since);
+}
+
+async function handOver(client: Client, script: vscode.Uri, since: string | null): Promise<void> {
+  const text = await wantedText(client, script, { board: null, since, reason: null, isPreview: false });
   if (text === undefined) return;
   for (const line of text.report) client.log.info(line);
   if (text.count === 0) {
@@ -41,16 +44,16 @@ export async function copyForBoard(client: Client): Promise<void> {
     return;
   }
   const isDone = isLong(text)
-    ? await savedAsFile(script.uri, text, t('The text is long: save it as a file'))
-    : await copied(script.uri, text);
+    ? await savedAsFile(script, text, t('The text is long: save it as a file'))
+    : await copied(script, text);
   if (!isDone) return;
   stepDone('hasHandedOver');
-  const fault = await writeRecord(script.uri, 'handed', text.record);
+  const fault = await writeRecord(script, 'handed', text.record);
   if (fault !== null)
     void vscode.window.showWarningMessage(
       t('The hand-over could not be recorded beside the script: {reason}', { reason: fault }),
     );
-  await offer(client, script.uri, text);
+  await offer(client, script, text);
 }
 
 /** What was copied, and what can be said or seen of it. */
@@ -62,8 +65,8 @@ async function offer(client: Client, script: vscode.Uri, text: Text): Promise<vo
   const picked = await vscode.window.showInformationMessage(said(text), ...choices);
   if (picked === show) client.log.show();
   if (picked === same) await teach(client, script, { kind: 'same-command', line: null, part: '' });
-  // What was copied is in the wrong form by that: it is copied anew.
-  if (picked === example && (await teachCommand(client, script))) await copyForBoard(client);
+  // What was copied is in the wrong form by that: all of it is copied anew.
+  if (picked === example && (await teachCommand(client, script))) await handOver(client, script, null);
 }
 
 function said({ count, board, pack, unchecked, isAssumed }: Text): string {

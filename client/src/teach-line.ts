@@ -9,7 +9,7 @@ const { t } = vscode.l10n;
 const command = 'propsoff.teachLine';
 const unreadable = 'board/unreadable';
 
-/** On a line of a board's text that was not understood: what it is can be said with a press. */
+/** What a line of a board's text is can be said with a press: where it was not understood, or is asked about. */
 export function teachingOfLines(client: Client): readonly vscode.Disposable[] {
   return [
     vscode.commands.registerCommand(command, (uri: vscode.Uri, lesson: BoardLesson) =>
@@ -24,17 +24,23 @@ export function teachingOfLines(client: Client): readonly vscode.Disposable[] {
 }
 
 function actionsFor(
-  { uri }: vscode.TextDocument,
-  _range: vscode.Range,
-  { diagnostics }: vscode.CodeActionContext,
+  document: vscode.TextDocument,
+  { start }: vscode.Range,
+  { diagnostics, triggerKind }: vscode.CodeActionContext,
 ): vscode.CodeAction[] {
-  return diagnostics
-    .filter(isUnread)
-    .flatMap((diagnostic) => [
-      action(uri, diagnostic, 'setting', t('This is a setting')),
-      action(uri, diagnostic, 'comment', t('This is a comment')),
-      action(uri, diagnostic, 'heading', t('This is a heading')),
-    ]);
+  const unread = diagnostics.find(isUnread);
+  // A line may be read as what it is not: who asks about it is offered the same, and nobody else is.
+  const isAsked =
+    triggerKind === vscode.CodeActionTriggerKind.Invoke &&
+    diagnostics.length === 0 &&
+    !document.lineAt(start.line).isEmptyOrWhitespace;
+  if (unread === undefined && !isAsked) return [];
+  const about = { uri: document.uri, line: unread?.range.start.line ?? start.line, diagnostic: unread };
+  return [
+    action(about, 'setting', t('This is a setting')),
+    action(about, 'comment', t('This is a comment')),
+    action(about, 'heading', t('This is a heading')),
+  ];
 }
 
 function isUnread({ source, code }: vscode.Diagnostic): boolean {
@@ -42,15 +48,20 @@ function isUnread({ source, code }: vscode.Diagnostic): boolean {
   return source === 'propsoff' && id === unreadable;
 }
 
+interface About {
+  readonly uri: vscode.Uri;
+  readonly line: number;
+  readonly diagnostic: vscode.Diagnostic | undefined;
+}
+
 function action(
-  uri: vscode.Uri,
-  diagnostic: vscode.Diagnostic,
+  { uri, line, diagnostic }: About,
   kind: BoardLesson['kind'],
   title: string,
 ): vscode.CodeAction {
-  const lesson: BoardLesson = { kind, line: diagnostic.range.start.line, part: '' };
+  const lesson: BoardLesson = { kind, line, part: '' };
   const made = new vscode.CodeAction(title, vscode.CodeActionKind.QuickFix);
-  made.diagnostics = [diagnostic];
+  if (diagnostic !== undefined) made.diagnostics = [diagnostic];
   made.command = { command, title, arguments: [uri, lesson] };
   return made;
 }
