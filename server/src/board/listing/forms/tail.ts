@@ -76,7 +76,7 @@ function isPartOfValue(parts: Tail['parts'], before: string, mark: DecimalMark):
 /** A number, with its unit or without, or several of them. */
 function isNumeric(value: string, mark: DecimalMark): boolean {
   const kind = lookOf(value, mark).kind;
-  return kind === 'number' || kind === 'measure' || /^[^\p{L}]*\d[^\p{L}]*$/u.test(value);
+  return kind === 'number' || kind === 'measure' || /^[^\p{L}@]*[\d)\]}%]$/u.test(value);
 }
 
 function partsFrom(
