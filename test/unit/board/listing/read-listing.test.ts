@@ -625,6 +625,12 @@ describe('what a listing says beside values', () => {
 });
 
 describe('what is no setting', () => {
+  it('never a line with a mark before it, such as what was changed', () => {
+    const text = '  tern   5\n* plover 6\n  willow 7\n* raven  8\n  finch  9\n';
+    assert.equal(rendered(text), 'tern = 5\nplover = 6\nwillow = 7\nraven = 8\nfinch = 9');
+    assert.equal(rendered('tern   5\n* how fast it is\nwillow 7\n* of all\n'), 'tern = 5\nwillow = 7');
+  });
+
   it('comments, as many as settings', () => {
     const text = '# how fast\ntern = 5\n# how soft\nplover = soft\n# none = 5';
     assert.equal(rendered(text), 'tern = 5\nplover = soft');

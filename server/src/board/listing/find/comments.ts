@@ -17,6 +17,11 @@ export function commentMark(text: string): string | null {
   return null;
 }
 
+/** Whether a mark begins nothing but comments, with a blank behind it or without. */
+export function isAlwaysComment(mark: string): boolean {
+  return always.some((one) => one === mark);
+}
+
 function afterAll(text: string, mark: string): number {
   let end = mark.length;
   while (!isLetterOrDigit(mark) && text[end] === mark.at(-1)) end += 1;
@@ -50,7 +55,7 @@ export function commented(sample: readonly Sample[]): Commented {
     const mark = commentMark(text);
     if (mark === '#' && hasNumbers) return null;
     // Marks on both sides of a name make a heading, unless they always begin comments.
-    return mark !== null && isSurelyHeading(text) && !always.some((one) => one === mark) ? null : mark;
+    return mark !== null && isSurelyHeading(text) && !isAlwaysComment(mark) ? null : mark;
   };
   const counts = new Map<string, number>();
   for (const line of sample) {

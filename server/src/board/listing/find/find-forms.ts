@@ -23,6 +23,7 @@ import {
 } from './headings';
 import { type IndentedLine, indentIn } from './indents';
 import { lineFormsIn, moreFormsIn } from './line-forms';
+import { markedAmong } from './marked';
 import { pathIn } from './path';
 import { type Sample, sampleOf } from './sample';
 import { sentencesIn } from './sentences';
@@ -50,15 +51,17 @@ function marksIn(lines: readonly Line[]): readonly string[] {
 /** Finds how lines write settings, each of which says one thing. */
 function formsIn(lines: readonly Line[]): Forms {
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
-  const { marks, lines: all, comments } = commented(sampleOf(lines, indices));
+  const { marks: before, lines: all, comments } = commented(sampleOf(lines, indices));
   const { opening, closing, body } = framesAround(lines, all, indices.length);
   const table = tableIn(
     body.filter(({ text }) => !isSurelyHeading(text)),
     '.',
   );
   if (table !== null)
-    return { ...tableForms(lines, body, table, marks), opening: [...opening], closing: [...closing] };
-  const { forms: main, beside, isKeyed } = lineFormsIn(body, marks);
+    return { ...tableForms(lines, body, table, before), opening: [...opening], closing: [...closing] };
+  const { forms: main, beside, isKeyed } = lineFormsIn(body, before);
+  const marked = markedAmong(comments, before, main);
+  const marks = before.filter((mark) => marked.every((one) => one.mark !== mark));
   const headings = headingsAmong(headingLines(lines, body, formsOf(main)));
   const isHeading = headingTest(headings, formsOf(main));
   const settings = body.filter((line) => !isHeading(line));
@@ -82,7 +85,7 @@ function formsIn(lines: readonly Line[]): Forms {
       : headingsInComments(commentLines(lines, comments, marks, forms));
   return {
     ...noForms,
-    lines: [...found],
+    lines: [...marked.map(({ form }) => form), ...found],
     beside: [...new Set([...beside, ...besideForms(values, marks, decimal)])],
     ...(saysBetween ? { saysBetween } : {}),
     headings: [...headings, ...titles],
