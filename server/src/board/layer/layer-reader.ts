@@ -41,7 +41,7 @@ export class LayerReader {
       profile: this.profile,
       forms: listing.forms,
       settings,
-      lines: new ScriptLines(this.profile, this.catalog, settings).all(),
+      lines: this.scriptLines(settings).all(),
       headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
       isUnwrapped: listing.isUnwrapped,
       left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
@@ -55,6 +55,10 @@ export class LayerReader {
     };
     keepListing(layer, listing);
     return layer;
+  }
+
+  private scriptLines(settings: readonly LayerSetting[]): ScriptLines {
+    return new ScriptLines(this.profile, this.catalog, settings);
   }
 
   /** The values of the text as it was first read; a profile says more than they could. */
@@ -81,9 +85,14 @@ export class LayerReader {
     if (patch === null) return null;
     const settings = [...before.settings];
     for (const [index, setting] of patch) settings[index] = setting;
-    const script = new ScriptLines(this.profile, this.catalog, settings);
+    const script = this.scriptLines(settings);
     const lines = [...before.lines];
-    for (const [index] of patch) for (const one of script.together(index)) lines[one] = script.lineAt(one);
+    for (const [index, { name }] of patch) {
+      // What a setting of another name held together with others is without it now.
+      const isRenamed = name !== before.settings[index]?.name;
+      const were = isRenamed ? this.scriptLines(before.settings).together(index) : [];
+      for (const one of [...were, ...script.together(index)]) lines[one] = script.lineAt(one);
+    }
     return { ...before, text, texts, settings, lines };
   }
 }

@@ -1,5 +1,9 @@
 import assert from 'node:assert/strict';
+import { scriptTextOf } from '../../../../server/src/board/layer/layer';
+import { LayerReader } from '../../../../server/src/board/layer/layer-reader';
 import type { Confirmed } from '../../../../server/src/board/learn/said';
+import { writeText } from '../../../../server/src/board/writing/write-text';
+import { testCatalog } from '../../../support/catalog';
 import { confirmed } from '../../../support/confirmed';
 import { unequal, Way } from '../../../support/listing-shapes/way';
 
@@ -286,4 +290,39 @@ describe('a setting of any shape that somebody has said the meaning of', () => {
       for (const one of wanted.split('\n')) assert.ok(written.text.includes(one), written.text);
     });
   }
+});
+
+describe('a board’s text with several values in a setting', () => {
+  it('reads the same after each edit of a line as when it is read anew', () => {
+    for (const shape of shapes) {
+      const { profile } = wayOf(shape);
+      const reader = new LayerReader(testCatalog, profile);
+      reader.read(shape.text);
+      const lines = shape.text.split('\n');
+      for (const [index, line] of lines.entries())
+        for (const other of [line.replace(/\d+/, '4'), line.replace(/\d+/, '3 1 2'), `${line} 7`, '']) {
+          const text = lines.with(index, other).join('\n');
+          const anew = new LayerReader(testCatalog, profile).read(text);
+          assert.equal(scriptTextOf(reader.read(text)), scriptTextOf(anew), text);
+          reader.read(shape.text);
+        }
+    }
+  });
+
+  it('is written whole from its forms alone, and is not where a value is missing', async () => {
+    const shape = shapes.find(({ text }) => text.startsWith('lever arm')) ?? assert.fail('no lever');
+    const way = wayOf(shape);
+    const { view } = await way.including();
+    const entries = way.entries(view);
+    const request = { profile: way.profile, captured: null, since: null, cautions: [] };
+    const whole = writeText({ ...request, entries });
+    assert.ok(whole.text.startsWith('lever arm = 5, 1750, 2100\nlever locate = 7, 1300, 1700\n'), whole.text);
+    const less = { ...entries, entries: entries.entries.filter(({ path }) => path !== 'switch.arm.channel') };
+    const partly = writeText({ ...request, entries: less });
+    assert.ok(!partly.text.includes('lever arm'));
+    assert.deepEqual(
+      partly.unwritten.map(({ entry, reason }) => [entry.item, reason]),
+      [2, 3].map((item) => [item, 'the board takes all values of it at once, and not all are set']),
+    );
+  });
 });
