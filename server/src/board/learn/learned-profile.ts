@@ -2,8 +2,8 @@ import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
 import type { Listing } from '../listing/listing';
 import { flagPairs, lookOf } from '../listing/value-look';
-import { meaningFaults } from '../meaning/meaning-faults';
-import { mannerOf, rowsOf } from '../profile/profile';
+import { mannerOf } from '../profile/profile';
+import { profileFaults } from '../profile/profile-faults';
 import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
 import { type Ground, parameterTaken } from './convert/taken';
 import { keptStatement } from './kept-statement';
@@ -63,7 +63,8 @@ function withoutFaults(
   if (told.rows.size === 0) return told;
   const board = profileWith(told.rows);
   const wrong = new Map<string, string>();
-  for (const { at, message } of meaningFaults(rowsOf(board), board, catalog)) {
+  for (const { at, message } of profileFaults(board, catalog)) {
+    if (at[0] !== 'settings') continue;
     const index = Number(at[1]);
     for (const one of meansOf(told.rows.get(keys[index] ?? '') ?? {})) wrong.set(one, message);
   }
