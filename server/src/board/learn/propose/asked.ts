@@ -1,8 +1,7 @@
-import type { Unit } from '../../../units/unit';
 import { lookOf } from '../../listing/value-look';
 import type { LearnedSetting } from '../learned-settings';
 import type { Lexicon, Sense, SensedWord } from '../words/lexicon';
-import { saidUnit, withoutUnit } from './said-unit';
+import { withoutUnit } from './said-unit';
 import type { Targets } from './targets';
 
 /** A word that is asked about. */
@@ -25,8 +24,8 @@ export interface Asked {
   readonly ownNumbers: number;
   /** What stands before a number within its name: of `notch 2 width`, `notch`; null where no number does. */
   readonly subject: string | null;
-  /** By the value, the listing or the end of the name. */
-  readonly unit: Unit | null;
+  /** By the listing, the value or the end of the name, as it stands there; empty where none does. */
+  readonly unit: string;
 }
 
 /** Makes what is asked of settings; groups of a listing repeat, so they are understood once. */
@@ -62,7 +61,7 @@ export class Asking {
       numbers: [...numbers(isNameless ? remarked : own).reverse(), ...numbers(around)],
       ownNumbers: isNameless ? 0 : numbers(own).length,
       subject: subjectOf(own),
-      unit: saidUnit(setting.stated?.unit ?? unitBehind(setting.value)) ?? unit,
+      unit: (setting.stated?.unit ?? unitBehind(setting.value)) || unit,
     };
   }
 

@@ -1,11 +1,14 @@
 import type { Catalog } from '../../../catalog/catalog';
+import type { KnownParameter } from '../../../catalog/known-parameter';
 import type { Interval } from '../../../units/interval';
 import { plainNumber } from '../../../units/number-text';
 import { fromBase, unitOf } from '../../../units/unit';
+import { countedIn } from '../../meaning/board-units';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
 import type { Asked } from './asked';
 import { choiceWords } from './choice-words';
+import { isUnit } from './said-unit';
 import type { KnownTarget } from './targets';
 
 /** How well what a setting holds suits what a parameter takes. */
@@ -66,14 +69,16 @@ function numberFit(target: KnownTarget, asked: Asked): Fit {
   return unitFit(target, asked) ?? rangeFit(target, asked);
 }
 
-/** What the unit says; null where it says nothing against it. */
+/** What the unit says against it; null where it says nothing. */
 function unitFit({ known }: KnownTarget, { unit }: Asked): Fit | null {
-  if (unit === null) return null;
-  const own = known.unit === undefined ? null : unitOf(known.unit);
-  const isAlike =
-    own === null ? unit.text === '' : own.dimension.key === unit.dimension.key && own.family === unit.family;
-  if (isAlike) return null;
-  return { factor: 0.45, mayBeSure: false, reason: `${unit.text} is no unit of it` };
+  if (unit === '' || !isUnit(unit) || measureOf(known, unit) !== null) return null;
+  return { factor: 0.45, mayBeSure: false, reason: `${unit} is no unit of it` };
+}
+
+/** What a number in the board's unit is multiplied by to be in the parameter's; null where it is no such unit. */
+function measureOf({ dimensionName, unit: own }: KnownParameter, unit: string): number | null {
+  const counted = dimensionName === undefined ? null : countedIn(unit, dimensionName, own ?? '');
+  return counted === null ? null : unitOf(counted.unit).factor / counted.scale / unitOf(own ?? '').factor;
 }
 
 /** Boards count in tenths, hundredths or thousandths, or in larger units. */
@@ -88,12 +93,13 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
   const inUnit = (base: number) => (own === null ? base : fromBase(base, own));
   const within = (span: Interval | undefined, one: number) =>
     span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
-  const measured = unit !== null && own !== null ? (number * unit.factor) / own.factor : number;
+  const measure = unit === '' ? null : measureOf(known, unit);
+  const measured = number * (measure ?? 1);
   const span = `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))
     return { factor: 1.02, mayBeSure: true, reason: `${value} is usual within ${span}` };
   if (within(range, measured)) return { factor: 1.01, mayBeSure: true, reason: `${value} lies in ${span}` };
-  if (known.parameter.kind === 'count' || unit !== null)
+  if (known.parameter.kind === 'count' || measure !== null)
     return { factor: 0.7, mayBeSure: false, reason: `${value} lies outside ${span}` };
   const isScaled = scales.some((scale) => within(range, number / scale));
   return isScaled

@@ -26,6 +26,8 @@ export interface WordMatch {
 const closely = 24;
 /** And so many ways to say each. */
 const phrasesEach = 4;
+/** So much of what the best shares the others have to share. */
+const near = 0.35;
 /** What groups and a remark say counts less than what the name says. */
 const aroundShare = 0.9;
 const remarkShare = 0.75;
@@ -68,19 +70,28 @@ export class Matcher {
     for (const word of asked.own) this.addUp(word, 1, touched);
     for (const word of asked.remark) this.addUp(word, remarkShare, touched);
     for (const word of asked.around) this.addUp(word, aroundShare, null);
-    const sorted = touched.sort((a, b) => (this.sums[b] ?? 0) - (this.sums[a] ?? 0) || a - b);
-    const chosen = this.chosen(sorted, asked.setting.look);
+    const chosen = this.chosen(this.sorted(touched, asked.setting.look));
     for (const phrase of touched) this.sums[phrase] = 0;
     return chosen;
   }
 
-  private chosen(sorted: readonly number[], look: LearnedLook): readonly Phrase[] {
+  /** Those that a value of this look can be of, and that come near the best, the best first. */
+  private sorted(touched: readonly number[], look: LearnedLook): readonly number[] {
+    const { sums, targets } = this;
+    const kinds = kindsFor[look];
+    const fitting = touched.filter((index) => kinds.includes(targets.kindOf[index] ?? ''));
+    const best = fitting.reduce((most, index) => Math.max(most, sums[index] ?? 0), 0);
+    return fitting
+      .filter((index) => (sums[index] ?? 0) >= near * best)
+      .sort((a, b) => (sums[b] ?? 0) - (sums[a] ?? 0) || a - b);
+  }
+
+  private chosen(sorted: readonly number[]): readonly Phrase[] {
     const counts = new Map<number, number>();
     const chosen: Phrase[] = [];
     for (const index of sorted) {
       const phrase = this.targets.phrases[index];
-      const kind = phrase === undefined ? undefined : this.targets.all[phrase.target]?.known.parameter.kind;
-      if (phrase === undefined || kind === undefined || !kindsFor[look].includes(kind)) continue;
+      if (phrase === undefined) continue;
       const count = counts.get(phrase.target) ?? 0;
       if (count === 0 && counts.size === closely) break;
       counts.set(phrase.target, count + 1);

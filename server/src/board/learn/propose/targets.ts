@@ -35,6 +35,8 @@ export interface Targets {
   readonly all: readonly KnownTarget[];
   /** Those of all targets, one target after the other. */
   readonly phrases: readonly Phrase[];
+  /** By phrase, the kind of its parameter. */
+  readonly kindOf: readonly string[];
   /** The phrases in which a concept stands, with the slot. */
   readonly byConcept: ReadonlyMap<string, readonly Posting[]>;
   /** The fewer parameters speak of a concept, the more it tells: 0 to 1. */
@@ -205,7 +207,8 @@ function weighed(drafts: readonly Draft[]): Targets {
     phrases.push(...own);
     return { ...draft, phrases: own };
   });
-  return { all, phrases, byConcept: postings(phrases), weightOf };
+  const kindOf = phrases.map(({ target }) => drafts[target]?.known.parameter.kind ?? '');
+  return { all, phrases, kindOf, byConcept: postings(phrases), weightOf };
 }
 
 const unknownWeight = 0.8;
