@@ -63,7 +63,7 @@ const programs: Readonly<Record<string, LineReader>> = {
   stty: terminalSettings,
   sysctl: by(/^(\S+) = (.*)$/),
   ulimit: by(/^(\S.*?) +\(.*\) (\S+)$/),
-  'update-alternatives': by(/^(\w+): ?(.*)$/, /^ /),
+  'update-alternatives': by(/^(\w+): (.+)$/, /^ |:$/),
 };
 
 export interface ProgramListing {

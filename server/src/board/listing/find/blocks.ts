@@ -27,6 +27,7 @@ export function blocksIn(lines: readonly Line[]): Blocks | undefined {
     const opened =
       open === '{' ? texts.filter((text) => text === open || tornAt(text, open, close)).length : 0;
     if (groups.length + opened === 0 || groups.length < others.length) continue;
+    if (open === '(' && 3 * groups.length < texts.length) continue;
     // What parts a group from a setting before it parts settings.
     const hasComma = texts.some(
       (text) => /,\s*[\p{L}_"'][^,;{}()]{0,80}[{(]/u.test(text) && text.includes(open),
@@ -79,9 +80,17 @@ function tornAt(text: string, open: Blocks['open'], close: string): boolean {
 
 /** Whether what stands in brackets is settings for sure. */
 function isGroup(text: string, open: Blocks['open']): boolean {
+  if (text.includes(open)) return holdsMarks(text, { open });
   const pieces = text.split(/[;,]/).filter((piece) => piece.trim() !== '');
-  if (holdsMarks(text, { open })) return true;
-  return pieces.length > 0 && pieces.every((piece) => isLooseSetting(piece.trim().split(/\s+/)));
+  return (
+    pieces.length > 0 &&
+    pieces.every((piece) => isMarkedSetting(piece) || isLooseSetting(piece.trim().split(/\s+/)))
+  );
+}
+
+/** A name of few words, a mark, and something behind it. */
+function isMarkedSetting(piece: string): boolean {
+  return /^\s*["']?[\p{L}_@][^\s=:]{0,60}(?:\s[^\s=:]{1,60}){0,2}\s?(?:[:=]|->)\s?\S/u.test(piece);
 }
 
 function isLooseSetting([name = '', value, ...more]: readonly string[]): boolean {

@@ -42,8 +42,9 @@ export function moreFormsIn(
   main: readonly LineFormData[],
   comments: readonly string[],
 ): readonly LineFormData[] {
-  const torn = tornForm(sample, main, comments);
-  const found = torn === null ? [...main] : [torn, ...main];
+  const found = [...colonForm(sample, main), ...main];
+  const torn = tornForm(sample, found, comments);
+  if (torn !== null) found.unshift(torn);
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
@@ -62,6 +63,24 @@ export function moreFormsIn(
     rest = left;
   }
   return inOrder([...found, ...bareNames(sample, rest, found)]);
+}
+
+const leastColons = 2;
+
+/** Names before a colon, where most names have none behind them: else it would be a part of these. */
+function colonForm(sample: readonly Sample[], main: readonly LineFormData[]): readonly LineFormData[] {
+  const [only] = main;
+  if (only === undefined || main.length > 1 || only.between !== undefined) return [];
+  const forms = formsOf(main);
+  if (forms.lines[0]?.isLoose !== true) return [];
+  const form: LineFormData = { form: '{name}: {value}' };
+  const [loose, marked] = [forms, formsOf([form])].map((some) =>
+    sample.map(({ text }) => partsOfLine(some, text)[0]?.name.end ?? null),
+  );
+  const isColon = sample.map(({ text }, at) => text[(loose?.[at] ?? 0) - 1] === ':');
+  const colons = isColon.filter((one) => one).length;
+  const isOnly = sample.every((_, at) => isColon[at] === true || marked?.[at] === null);
+  return colons >= leastColons && isOnly ? [form] : [];
 }
 
 /** So many settings must stand in lines that hold several, where few lines do. */
@@ -130,7 +149,11 @@ function bareNames(
     return [
       { form: '{name}', ...(own?.negation === undefined ? {} : { negation: own.negation }), between: ' ' },
     ];
-  return isOne ? [{ form: '{name}' }] : [];
+  if (isOne) return [{ form: '{name}' }];
+  // What ends lines with values ends those of names as well.
+  const end = found.map(({ form }) => /\{value\}([;,])$/.exec(form)?.[1]).find((one) => one !== undefined);
+  const isEnded = ({ text }: Sample) => text.endsWith(end ?? ' ') && isPresenceName(text.slice(0, -1));
+  return own === undefined && end !== undefined && rest.some(isEnded) ? [{ form: `{name}${end}` }] : [];
 }
 
 /** Names that no sentence has: with digits, marks or capitals in them. */

@@ -18,7 +18,7 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
     const negated = sample.filter(({ text }) => isNegated(text, negation));
     // Of two words with a minus, the second may be the value of the first: `-depth full`, `flags -m64`.
     const found = negation === '-' ? negated.filter(({ text }) => !isPair(text)) : negated;
-    if (found.length === 0) continue;
+    if (found.length === 0 || isOfNames(sample, negation, found.length)) continue;
     const isSeveral = !negation.endsWith(' ') && found.some(({ text }) => text.includes(' '));
     const lines = sample.filter(({ text }) =>
       areNames(text, negation, isSeveral ? Number.POSITIVE_INFINITY : 1),
@@ -27,6 +27,15 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
     return { form, lines: new Set(lines.map(({ index }) => index)) };
   }
   return null;
+}
+
+/** Whether more lines begin with it that hold values: then it is a part of names. */
+function isOfNames(sample: readonly Sample[], negation: string, negated: number): boolean {
+  const mark = negation.trim();
+  const valued = sample.filter(
+    ({ text }) => text.startsWith(mark) && !areNames(text, negation, Number.POSITIVE_INFINITY),
+  );
+  return valued.length > negated;
 }
 
 /** Whether all of a line is names, at least a third of them negated. */

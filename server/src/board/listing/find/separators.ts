@@ -113,7 +113,8 @@ function countMarks(text: string, marks: Map<string, Count>): void {
     const core = isRow ? character.repeat(3) : coreOf(text.slice(at, end));
     const before = isBlank(text[at - 1]);
     const after = end >= text.length || isBlank(text[end]);
-    const parts = core !== null && (!joints.has(core) || (before && after)) && !isInNumber(text, at, end);
+    const isJoint = core !== null && joints.has(core) && !(before && after) && !isNumberSign(text, at);
+    const parts = core !== null && !isJoint && !isInNumber(text, at, end);
     if (core !== null && parts && !inLine.has(core)) {
       inLine.add(core);
       const count = marks.get(core) ?? { lines: 0, before: 0, after: 0 };
@@ -124,6 +125,11 @@ function countMarks(text: string, marks: Map<string, Count>): void {
     }
     at = end;
   }
+}
+
+/** `lines#24`: behind it stands a number and nothing else. */
+function isNumberSign(text: string, at: number): boolean {
+  return text[at] === '#' && !isBlank(text[at - 1]) && /^#\d{1,15}[,;]?$/.test(text.slice(at, at + 20));
 }
 
 /** Whether a mark stands within digits, such as `01;34`, that do not begin the line. */
@@ -159,7 +165,7 @@ function literalsOf(core: string, { lines, before, after }: Count): readonly Sep
     ...(after > 0 ? [{ literal: `${core} `, lines: after, strength }] : []),
     ...(before < lines || after < lines ? [{ literal: core, lines, strength }] : []),
   ];
-  return joints.has(core) ? variants.slice(0, 1) : variants;
+  return joints.has(core) && core !== '#' ? variants.slice(0, 1) : variants;
 }
 
 /** Words that say it in a sentence; others are taken where they stand in most lines. */

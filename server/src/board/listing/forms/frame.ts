@@ -32,9 +32,9 @@ export function frameOf(templates: readonly Template[], line: Line, text: string
 export function isProse(text: string, { lines }: CompiledForms): boolean {
   const words = text.trim().split(/\s+/);
   if (words.length < 2 || text.length > longest || isDamaged(text)) return false;
-  const marks = lines.flatMap(({ template }) => {
+  const marks = lines.flatMap(({ template, negation }) => {
     const piece = template.literals[1]?.pieces[0];
-    return piece?.kind === 'text' ? [piece.text] : [];
+    return negation === null && piece?.kind === 'text' ? [piece.text] : [];
   });
   // What holds the mark between names and values is a setting that could not be read.
   return !marks.some((mark) => text.includes(mark));

@@ -133,12 +133,19 @@ function withoutValue(
     fields.length === 2 && fields[0] === 'name' && first?.pieces.length === 0 && last?.pieces.length === 0;
   if (!isPlain || between === undefined || between.pieces.length > 0) return null;
   const isAlone = to === text.length || isBlank(text[to]);
-  if (!isAlone || !isPresenceName(text.slice(from, to))) return null;
+  const name = text.slice(from, to);
+  // Where the column goes on with nothing in it, what stands there is a name whatever its marks are.
+  const isName = isPresenceName(name) || (isBlank(text[to]) && between.before !== 'blank' && isOneName(name));
+  if (!isAlone || !isName) return null;
   if (between.before === 'blank' && !isBlank(text[to])) return null;
   return new Map([
     ['name', { start: from, end: to }],
     ['value', { start: text.length, end: text.length }],
   ]);
+}
+
+function isOneName(name: string): boolean {
+  return name.length <= longestName && /^\S*[\p{L}\p{N}]\S*$/u.test(name);
 }
 
 /** Where the last word begins, or the text in quotes that ends the line. */
