@@ -71,8 +71,10 @@ function delayOf(view: CraftView, working: Model<Working> | null): Computed | nu
   const delayAt = (turns: number | null) => 1e3 * chainDelay({ filters: value.all(turns) }, steeringTone);
   const hover = value.follows ? (turnsAt(view, 'hover')?.likely ?? null) : null;
   const likely = delayAt(hover);
-  const states: readonly FlightState[] = hover === null ? [] : ['idle', 'hover', 'full'];
-  const delays = [likely, ...states.flatMap((state) => endsOf(turnsAt(view, state)).map(delayAt))];
+  // The slower the motors, the longer a notch on their tone delays.
+  const [idle, full] = hover === null ? [null, null] : [turnsAt(view, 'idle'), turnsAt(view, 'full')];
+  const ends = [idle?.low ?? idle?.likely, full?.high ?? full?.likely];
+  const delays = [likely, ...ends.flatMap((turns) => (turns === undefined ? [] : [delayAt(turns)]))];
   const filters = value.all(hover);
   return {
     likely,
@@ -84,11 +86,6 @@ function delayOf(view: CraftView, working: Model<Working> | null): Computed | nu
         : `group delay at ${steeringTone} Hz: ${filtersText(filters)}`,
     assumed,
   };
-}
-
-/** As far down and up as a figure may lie. */
-function endsOf(found: Computed | null): readonly number[] {
-  return found === null ? [] : [found.low ?? found.likely, found.high ?? found.likely];
 }
 
 function delay(chain: ChainName, title: string): FigureSource {
@@ -198,7 +195,7 @@ function leftText(filters: readonly DigitalFilter[], tone: number): string {
 }
 
 /** As many speeds of a span as tell where a notch is met. */
-const looks = 14;
+const looks = 10;
 
 /** Values from end to end of a span. */
 export function between(low: number, high: number): readonly number[] {
