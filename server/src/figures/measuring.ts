@@ -8,21 +8,21 @@ import { fine } from './why';
 export const measuringFigures: readonly FigureSource[] = [
   {
     id: 'divider-at-full-pack',
-    title: 'At the converter with the pack full',
+    title: 'At the board’s converter, full pack',
     unit: 'V',
     from: ['power.divider-upper', 'power.divider-lower'],
     compute: atConverter,
   },
   {
     id: 'pack-input-limit',
-    title: 'Highest pack voltage that can be read',
+    title: 'Highest pack voltage that the board can read',
     unit: 'V',
     from: ['power.reference-voltage', 'power.divider-upper', 'power.divider-lower'],
     compute: inputLimit,
   },
   {
     id: 'current-sensor-limit',
-    title: 'Highest current that can be read',
+    title: 'Highest current that the board can read',
     unit: 'A',
     from: ['power.current-scale', 'power.current-offset', 'power.reference-voltage'],
     compute: sensorLimit,

@@ -10,7 +10,7 @@ const degrees = 180 / Math.PI;
 export const stickFigures: readonly FigureSource[] = axisNames.flatMap((axis) => [
   figure(axis, 'centre-slope', 'Slope about the middle', '(deg/s)/%', centreSlope),
   figure(axis, 'end-rate', 'Rate at full stick', 'deg/s', endRate),
-  figure(axis, 'step', 'Smallest step about the middle', 'deg/s', smallestStep),
+  figure(axis, 'step', 'Smallest step of the rate about the middle', 'deg/s', smallestStep),
 ]);
 
 function figure(
