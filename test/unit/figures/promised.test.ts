@@ -46,12 +46,24 @@ const promised: readonly (readonly [
   ['stick.throttle.limit', '80 %', '60 %', ['thrust-to-weight', 'full-current'], 'down'],
   ['derivative.input', 'turning-rate', 'error', ['roll-overshoot'], 'either'],
   ['control.roll.feedforward', '0 %/(deg/s^2)', '0.002 %/(deg/s^2)', ['roll-overshoot'], 'either'],
+  [
+    'control.when.fast-turn.proportional',
+    '100 %',
+    '200 %',
+    ['roll-gain-margin', 'roll-phase-margin'],
+    'down',
+  ],
+  ['control.when.throttle-jumps.proportional', '100 %', '200 %', ['pitch-gain-margin'], 'down'],
+  ['control.when.zero-throttle.derivative', '100 %', '200 %', ['roll-noise-gain'], 'up'],
   ['control.when.high-throttle.proportional', '100 %', '40 %', ['roll-crossover'], 'either'],
 ];
 
 /** What a setting of a situation needs to be one. */
 const beside: Readonly<Record<string, readonly string[]>> = {
   'control.when.high-throttle.proportional': ['control.when.high-throttle.from = 30 %'],
+  'control.when.fast-turn.proportional': ['control.when.fast-turn.from = 300 deg/s'],
+  'control.when.throttle-jumps.proportional': ['control.when.throttle-jumps.from = 300 %/s'],
+  'control.when.zero-throttle.derivative': ['control.when.zero-throttle.keep-steering = on'],
 };
 
 function likely(path: string, value: string, figure: string): number {
