@@ -46,12 +46,12 @@ export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
     const isNear = fromRe * toRe + fromIm * toIm >= 0;
     // Most stretches pass nothing: no more is done for them.
     if (isNear && !isCrossed) continue;
-    if (Math.max(one, other) < faint * faint) continue;
+    const isFaint = Math.max(one, other) < faint * faint;
     searchBetween(
-      search,
+      isFaint ? { ...search, tries: roughly } : search,
       pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
       pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
-      mostHalvings,
+      isFaint ? 0 : mostHalvings,
     );
   }
   const { crossovers, turns } = search;
@@ -84,7 +84,7 @@ function pointOf(frequency: number, value: Complex): Point {
   return { frequency, value, gain: magnitude(value) };
 }
 
-/** Below this gain nothing that the loop does counts. */
+/** Below this gain nobody needs to know what a loop does exactly. */
 const faint = 0.05;
 const mostHalvings = 6;
 
@@ -118,7 +118,7 @@ function crossoverBetween(curve: LoopCurve, one: Point, other: Point, tries: num
 
 function turnBetween(curve: LoopCurve, one: Point, other: Point, tries: number): Turn | null {
   const [from, to] = [one.value, other.value];
-  if (from.im < 0 === to.im < 0 || Math.max(one.gain, other.gain) < faint) return null;
+  if (from.im < 0 === to.im < 0) return null;
   const across = (from.re * to.im - to.re * from.im) / (to.im - from.im);
   if (across >= 0) return null;
   const place = placeBetween(curve, one, other, tries, ({ value, gain }) => value.im / gain);

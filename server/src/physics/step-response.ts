@@ -75,18 +75,23 @@ export const closely: Closeness = { patience: 200, within: 0.005, rounds: 30, is
 /** For the ends of a span. */
 export const loosely: Closeness = { patience: 40, within: 0.01, rounds: 20, isRough: true };
 
-/** s: nobody waits longer for a craft to settle. */
-const longest = 4;
+/** s, and periods of the crossover: nobody waits longer for a craft to settle. */
+const longest = { time: 4, periods: 8 };
+
+/** s: what an integral does later than this is no overshoot of a stick any more. */
+const slowest = 0.5;
 
 /** s: what passes within a tenth of a second, a period of the crossover, half of the time in which the integral works. */
 function calmTime({ proportional, integral }: Gains, crossover: number): number {
-  return Math.max(0.1, 1 / crossover, integral > 0 ? (0.5 * proportional) / integral : 0);
+  const slow = integral > 0 ? Math.min(slowest, (0.5 * proportional) / integral) : 0;
+  return Math.max(0.1, 1 / crossover, slow);
 }
 
 /** s: so many periods of the crossover, and long enough for the integral. */
 function mostTime({ proportional, integral }: Gains, crossover: number, periods: number): number {
   const slow = integral > 0 ? (10 * proportional) / integral : 0;
-  return Math.min(longest, Math.max(periods / crossover, slow));
+  const most = Math.max(longest.time, longest.periods / crossover);
+  return Math.min(most, Math.max(periods / crossover, slow));
 }
 
 /**
@@ -124,7 +129,19 @@ export function stepResponse(
     wait -= 1;
     turning += motors.pushed(line.pass(command)) * interval;
   }
-  return { interval, values, isSettled: since >= calm };
+  return { interval, values, isSettled: since >= calm || !stillSwings(values) };
+}
+
+/** What goes to and fro by more than this share of the call in the last quarter swings on; an integral creeps. */
+const swing = 0.05;
+
+function stillSwings(values: readonly number[]): boolean {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let at = Math.floor(0.75 * values.length); at < values.length; at += 1) {
+    least = Math.min(least, values[at] ?? 0);
+    most = Math.max(most, values[at] ?? 0);
+  }
+  return !(most - least < swing);
 }
 
 /** The controller as it runs, once a round (s). */
