@@ -75,7 +75,10 @@ describe('a line that was not understood, taught', () => {
   it('as a setting whose value the line does not show is asked for it, and takes it', () => {
     const lines = some(1, 2, 5, 12);
     const asked = taught(lines, 4, 'setting');
-    assert.deepEqual(asked, { refused: 'The line alone does not show its value: say it.', asks: true });
+    assert.deepEqual(asked, {
+      refused: 'The line alone does not show its value, or its name=value: say it.',
+      asks: true,
+    });
     assert.deepEqual(
       taught(lines, 4, 'setting', 'slowly and then rest').settings?.at(-1),
       'weigh=slowly and then rest',
@@ -92,6 +95,26 @@ describe('a line that was not understood, taught', () => {
       'lamp=4',
       'harbour/anchor=3',
       'harbour/rope=12',
+    ]);
+  });
+
+  it('takes a name and a value where the words around them are the board’s, for all lines like it', () => {
+    const lines = [
+      'item "lift" is 40, at most 100',
+      'item "drop" is 22, at most 100',
+      'item "calm" is yes',
+      'flag quick',
+    ];
+    const misread: Forms = { ...noForms, lines: [{ form: '{name} {value}', names: 'word' }] };
+    assert.deepEqual(taught(lines, 1, 'setting', 'lift=40', misread), {
+      settings: ['lift=40', 'drop=22', 'calm=yes', 'flag=quick'],
+      left: [],
+      alike: [],
+    });
+    const counted = ['[ 9] yaw.soft .... 12', '[10] yaw.hard .... 48'];
+    assert.deepEqual(taught(counted, 1, 'setting', 'yaw.soft=12', noForms).settings, [
+      'yaw.soft=12',
+      'yaw.hard=48',
     ]);
   });
 

@@ -13,7 +13,27 @@ export function moreFormsFor(as: TaughtKind, text: string, part: string | null):
   const line = text.trim();
   if (as === 'comment') return commentMarks(line, part).map((mark) => ({ comments: [mark] }));
   if (as === 'heading') return headingForms(line, part).map((form) => ({ headings: [form] }));
-  return part === null ? settingForms(line) : formsWithValue(line, part);
+  if (part === null) return settingForms(line);
+  const named = splitsOf(part).flatMap(([name, value]) => formsWithBoth(line, name, value));
+  return [...formsWithValue(line, part), ...named];
+}
+
+/** The ways in which a part may be a name and a value, with an equals sign between them. */
+export function splitsOf(part: string): readonly (readonly [name: string, value: string])[] {
+  return [...part.matchAll(/=/g)].map(({ index }) => [
+    part.slice(0, index).trim(),
+    part.slice(index + 1).trim(),
+  ]);
+}
+
+/** All around the name and the value is the board's; a number before them counts the settings. */
+function formsWithBoth(line: string, name: string, value: string): readonly MoreForms[] {
+  const nameAt = name === '' ? null : placeOf(line, name, 0);
+  const valueAt = value === '' || nameAt === null ? null : placeOf(line, value, nameAt + name.length);
+  if (nameAt === null || valueAt === null) return [];
+  const lead = line.slice(0, nameAt).replace(/\s*\d+\s*/, '{index}');
+  const form = `${lead}{name}${line.slice(nameAt + name.length, valueAt)}{value}`;
+  return withRest(form, line.slice(valueAt + value.length));
 }
 
 const longestMark = 60;
@@ -63,7 +83,7 @@ function settingForms(line: string): readonly MoreForms[] {
 }
 
 function formsWithValue(line: string, value: string): readonly MoreForms[] {
-  const at = placeOf(line, value);
+  const at = lastPlaceOf(line, value);
   if (at === null) return [];
   const [before, after] = [line.slice(0, at), line.slice(at + value.length)];
   if (![...before].some(isLetterOrDigit)) {
@@ -76,8 +96,13 @@ function formsWithValue(line: string, value: string): readonly MoreForms[] {
   const joint = before.slice(endOfName(before));
   if (joint === '') return [];
   const lead = /^[^\p{L}\p{N}\s"'`_@]+\s+/u.exec(before)?.[0] ?? '';
+  return withRest(`${lead}{name}${joint}{value}`, after);
+}
+
+/** A form with what stands behind the value: said beside it, or marks that end the line. */
+function withRest(start: string, after: string): readonly MoreForms[] {
   const isSaid = [...after].some(isLetterOrDigit);
-  return lineForms(`${lead}{name}${joint}{value}${isSaid ? '' : after}`).flatMap((form) => [
+  return lineForms(isSaid ? start : start + after).flatMap((form) => [
     ...(isSaid ? besideFor(after, form) : []),
     { lines: [form] },
   ]);
@@ -105,24 +130,36 @@ function lineForms(form: string): readonly LineForm[] {
 /** What is said behind a value: between brackets, or behind a mark. */
 function besideFor(after: string, form: LineForm): readonly MoreForms[] {
   const said = after.trim();
+  const blank = /^\s/.test(after) ? ' ' : '';
   const closer = closing.get(said[0] ?? '');
   const mark = /^[^\p{L}\p{N}\s]+/u.exec(said)?.[0];
   const beside =
     closer !== undefined && said.endsWith(closer)
-      ? [` ${said[0]}{remark}${closer}`]
+      ? [`${blank}${said[0]}{remark}${closer}`]
       : mark === undefined
         ? []
-        : [` ${mark} {remark}`];
+        : [`${blank}${mark}${/^\s/.test(said.slice(mark.length)) ? ' ' : ''}{remark}`];
   return beside.map((one) => ({ lines: [form], beside: [one] }));
 }
 
-/** The last place at which the value stands as a word of its own. */
-function placeOf(line: string, value: string): number | null {
-  for (let at = line.lastIndexOf(value); at >= 0; at = at === 0 ? -1 : line.lastIndexOf(value, at - 1)) {
-    const isInWord =
-      (isLetterOrDigit(line[at - 1]) && isLetterOrDigit(value[0])) ||
-      (isLetterOrDigit(line[at + value.length]) && isLetterOrDigit(value.at(-1)));
-    if (!isInWord) return at;
-  }
+/** The last place at which words stand that are no part of longer ones. */
+function lastPlaceOf(line: string, words: string): number | null {
+  for (let at = line.lastIndexOf(words); at >= 0; at = at === 0 ? -1 : line.lastIndexOf(words, at - 1))
+    if (!isInWord(line, words, at)) return at;
   return null;
+}
+
+/** The first from a place on. */
+function placeOf(line: string, words: string, from: number): number | null {
+  for (let at = line.indexOf(words, from); at >= 0; at = line.indexOf(words, at + 1))
+    if (!isInWord(line, words, at)) return at;
+  return null;
+}
+
+function isInWord(line: string, words: string, at: number): boolean {
+  const end = at + words.length;
+  return (
+    (isLetterOrDigit(line[at - 1]) && isLetterOrDigit(words[0])) ||
+    (isLetterOrDigit(line[end]) && isLetterOrDigit(words.at(-1)))
+  );
 }

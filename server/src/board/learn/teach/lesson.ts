@@ -33,7 +33,7 @@ export type Taught =
 
 /** What is to be said of a line of this kind where it does not show by itself. */
 export const partName: Readonly<Record<TaughtKind, string>> = {
-  setting: 'its value',
+  setting: 'its value, or its name=value',
   heading: 'the group that it names',
   comment: 'what it begins with',
 };

@@ -5,7 +5,7 @@ import { templateOf } from '../../listing/forms/template';
 import type { ListedSetting, Listing, Stretch } from '../../listing/listing';
 import { linesToRead, readListing } from '../../listing/read-listing';
 import type { Line } from '../../listing/text/line';
-import { type MoreForms, moreFormsFor } from './candidates';
+import { type MoreForms, moreFormsFor, splitsOf } from './candidates';
 import { type Lesson, partName, type Taught, type TaughtKind } from './lesson';
 
 /**
@@ -21,7 +21,7 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
   if (inDocument !== null) return refused(inDocument);
   const at = line.whole();
   if (isReadAs(before, as, at, part)) return { kind: 'taught', forms, alike: [] };
-  if (part !== null && !line.text.includes(part)) return refused(`The line does not hold "${part}".`);
+  if (part !== null && !holds(line.text, as, part)) return refused(`The line does not hold "${part}".`);
   let inTheWay: string | null = null;
   for (const base of formsWithout(forms, line)) {
     for (const more of moreFormsFor(as, line.text, part)) {
@@ -30,7 +30,7 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
         return refused('Its forms are as many as a profile holds: teach it by fewer lines.');
       const after = readListing(text, added);
       if (!isReadAs(after, as, at, part)) continue;
-      const other = changedElsewhere(before, after, at);
+      const other = changedElsewhere(before, after, at, likeIt(before, at, added, more));
       if (other === null) return { kind: 'taught', forms: added, alike: newlyRead(before, after, as, at) };
       inTheWay ??= other;
     }
@@ -55,6 +55,24 @@ function formsWithout(forms: Forms, line: Line): readonly Forms[] {
     lines: forms.lines.filter(({ form }) => form.includes('{value}')),
   };
   return JSON.stringify(bare) === JSON.stringify(unframed) ? [unframed] : [unframed, bare];
+}
+
+function holds(line: string, as: TaughtKind, part: string): boolean {
+  if (line.includes(part)) return true;
+  return (
+    as === 'setting' && splitsOf(part).some(([name, value]) => line.includes(name) && line.includes(value))
+  );
+}
+
+/**
+ * Where the lines begin that are like one that was read as a setting, but not as what it is: they were misread with
+ * it. None where it was read as nothing.
+ */
+function likeIt(before: Listing, at: Stretch, forms: Forms, { lines }: MoreForms): ReadonlySet<number> {
+  const wasSetting = before.settings.some((one) => isIn(at, one.at.name));
+  if (!wasSetting || lines === undefined) return new Set();
+  const { text, settings } = readListing(before.text, { ...forms, lines: [...lines] });
+  return new Set(settings.map((one) => lineOf(text, one.at.name)));
 }
 
 function refused(reason: string, asks = false): Taught {
@@ -113,9 +131,15 @@ function isReadAs(listing: Listing, as: TaughtKind, at: Stretch, part: string | 
   if (!linesReadAs(listing, as).has(lineOf(listing.text, at))) return false;
   if (part === null || as === 'comment') return true;
   const { text, settings, headings } = listing;
-  const holds = (place: Stretch) => text.slice(place.start, place.end) === part;
-  if (as === 'heading') return headings.some((one) => isIn(at, one.at) && holds(one.at));
-  return settings.some((one) => isIn(at, one.at.name) && (holds(one.at.value) || part === inQuotes(one)));
+  const holdsPart = (place: Stretch) => text.slice(place.start, place.end) === part;
+  if (as === 'heading') return headings.some((one) => isIn(at, one.at) && holdsPart(one.at));
+  return settings.some(
+    (one) =>
+      isIn(at, one.at.name) &&
+      (holdsPart(one.at.value) ||
+        part === inQuotes(one) ||
+        splitsOf(part).some(([name, value]) => name === one.name && value === one.value)),
+  );
 }
 
 /** Where the lines begin that are comments, headings, or one setting each. */
@@ -137,7 +161,12 @@ function inQuotes({ style, value }: ListedSetting): string | null {
 }
 
 /** What of the other lines would be read otherwise, in a few words; null where nothing is. */
-function changedElsewhere(before: Listing, after: Listing, at: Stretch): string | null {
+function changedElsewhere(
+  before: Listing,
+  after: Listing,
+  at: Stretch,
+  alike: ReadonlySet<number>,
+): string | null {
   const now = new Map(after.settings.map((one) => [one.at.name.start, one]));
   const lost = before.settings.find((one) => {
     const same = now.get(one.at.name.start);
@@ -145,6 +174,7 @@ function changedElsewhere(before: Listing, after: Listing, at: Stretch): string 
     return (
       one.style.kind !== 'presence' &&
       !isIn(at, one.at.name) &&
+      !alike.has(lineOf(before.text, one.at.name)) &&
       (same?.name !== one.name || same.value !== one.value)
     );
   });

@@ -47,12 +47,15 @@ function onlyPart(
   to: number,
 ): readonly [PartRead] | null {
   let best: PartRead | null = null;
+  let loose: PartRead | null = null;
   for (const form of among) {
-    if (best !== null && form.isLoose) continue;
+    if (form.isLoose && (best ?? loose) !== null) continue;
     const part = readPart(form, text, from, to, forms);
-    if (part !== null && (best === null || part.name.end < best.name.end)) best = part;
+    if (part !== null && form.isLoose) loose = part;
+    else if (part !== null && (best === null || part.name.end < best.name.end)) best = part;
   }
-  return best === null ? null : [best];
+  const part = best ?? loose;
+  return part === null ? null : [part];
 }
 
 /** A longer line holds one setting: with many, a listing breaks its lines. */
