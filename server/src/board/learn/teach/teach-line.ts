@@ -38,6 +38,12 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
   return unclear(lesson, inTheWay);
 }
 
+/** Whether a form by itself finds a setting in a line. */
+function readsAlone(form: Forms['lines'][number], forms: Forms, text: string): boolean {
+  const alone = { ...forms, lines: [form], headings: [], comments: [], opening: [], closing: [] };
+  return readListing(text, alone).settings.length > 0;
+}
+
 /** The forms without those by which the line itself is no setting, comment or heading; then without all that fit it. */
 function formsWithout(forms: Forms, line: Line): readonly Forms[] {
   const { text } = line;
@@ -52,7 +58,7 @@ function formsWithout(forms: Forms, line: Line): readonly Forms[] {
     ...unframed,
     headings: forms.headings.filter((form) => readHeading([templateOf(form)], text) === null),
     comments: forms.comments.filter((mark) => !start.startsWith(mark)),
-    lines: forms.lines.filter(({ form }) => form.includes('{value}')),
+    lines: forms.lines.filter((form) => !readsAlone(form, forms, text)),
   };
   return JSON.stringify(bare) === JSON.stringify(unframed) ? [unframed] : [unframed, bare];
 }
@@ -138,8 +144,17 @@ function isReadAs(listing: Listing, as: TaughtKind, at: Stretch, part: string | 
       isIn(at, one.at.name) &&
       (holdsPart(one.at.value) ||
         part === inQuotes(one) ||
-        splitsOf(part).some(([name, value]) => name === one.name && value === one.value)),
+        splitsOf(part).some(([name, value]) => isNamed(one, name, listing) && value === one.value)),
   );
+}
+
+/** Whether a setting has this name in its line, which may be a path; its other groups are those that were open. */
+function isNamed(setting: ListedSetting, said: string, { forms, settings, lines }: Listing): boolean {
+  const { groups, name } = setting;
+  const index = settings.indexOf(setting);
+  const open = lines.find(({ first, end }) => first <= index && index < end)?.groups ?? [];
+  const steps = forms.path === undefined ? [said] : said.split(forms.path);
+  return JSON.stringify([...open, ...steps]) === JSON.stringify([...groups, name]);
 }
 
 /** Where the lines begin that are comments, headings, or one setting each. */
