@@ -209,6 +209,8 @@ function wordsOf(known: KnownParameter, catalog: Catalog): readonly string[] | n
   if (parameter.kind === 'flag') return ['on', 'off'];
   if (parameter.kind === 'quantity' || parameter.kind === 'count')
     return (parameter.orWords ?? []).map(({ name }) => name);
+  // An order of letters is no word of a list.
+  if (parameter.kind === 'word' && parameter.permutationOf !== undefined) return null;
   return staticWords({ ...known, path: known.name, keys: [] }, catalog);
 }
 

@@ -175,6 +175,7 @@ const shapes: readonly Shape[] = [
       'lamp = 1 ; upside down',
       'strip = no ; once more',
       'rest = never ; or seconds',
+      'lever row = taer ; first to last',
     ].join('\n'),
     confirmed: confirmed([
       'filter shape=gyro.filter.1.kind',
@@ -183,6 +184,7 @@ const shapes: readonly Shape[] = [
       'lamp=telemetry.inverted',
       'strip=signal-loss.arm-again',
       'rest=arming.disarm-when-idle words never=off',
+      'lever row=receiver.order',
     ]),
     holds: {
       'gyro.filter.1.kind': 'butterworth',
@@ -191,6 +193,7 @@ const shapes: readonly Shape[] = [
       'telemetry.inverted': 'on',
       'signal-loss.arm-again': 'off',
       'arming.disarm-when-idle': 'off',
+      'receiver.order': 'TAER',
     },
     change: ['lost act = sink', 'lost act = cut', 'signal-loss.action'],
     set: ['arming.beep = off', 'beep = OFF'],

@@ -78,7 +78,9 @@ function spellingOf(setting: LearnedSetting, words: readonly string[], found: Fo
     return { pairs: noted, isStated: true, why: 'its remark says what each stands for' };
   const own = found.parameter.kind === 'words' ? itemsOf(value) : [value];
   const listed = stated?.words ?? own;
-  const pairs = found.parameter.kind === 'flag' ? flagPair(value, listed) : matched(listed, words);
+  if (found.parameter.kind === 'flag')
+    return { pairs: flagPair(value, listed), isStated: false, why: 'its word is one of a pair' };
+  const pairs = matched(listed, words);
   const isAll = stated?.words !== undefined && stated.words !== null && pairs.size === stated.words.length;
   return {
     pairs,
@@ -148,13 +150,21 @@ function itemsOf(value: string): readonly string[] {
 
 /** Names that only a board has, such as those of its ports: as a script can write them. */
 function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): Table {
-  const plain = plainWord(value);
+  const letters = parameter.kind === 'word' ? parameter.permutationOf : undefined;
+  const plain = letters === undefined ? plainWord(value) : orderOf(value, letters);
   const isWord = parameter.kind === 'word' && plain !== null;
   return {
     pairs: isWord ? new Map([[plain, value]]) : new Map(),
     isStated: false,
     why: 'it is kept as it is written',
   };
+}
+
+/** An order of letters, in capitals; null for what is none of these. */
+function orderOf(text: string, letters: string): string | null {
+  const sorted = (one: string) => [...one].sort().join('');
+  const order = text.toUpperCase();
+  return sorted(order) === sorted(letters) ? order : null;
 }
 
 const scriptWord = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
