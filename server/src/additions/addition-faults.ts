@@ -4,6 +4,7 @@ import { numberFaults } from '../catalog/faults/numbers';
 import { chemistryFaults, linkFaults, regionFaults } from '../catalog/faults/tables';
 import type { Addition } from '../catalog/model/addition';
 import type { Parameter } from '../catalog/model/parameter';
+import type { Concept } from '../catalog/model/trade-words';
 import { takes } from '../catalog/path-tree';
 import { ruleFaults, wordsOf } from '../checks/data/rule-faults';
 import { isOwnPath, ownGroup } from '../language/path-text';
@@ -19,12 +20,26 @@ export function ownFaults({ parameters, links, chemistries, regions }: Addition)
 }
 
 /** What is wrong with an addition that has been merged into this catalogue: names that lead nowhere. */
-export function joinedFaults({ parameters, choices, checks }: Addition, catalog: Catalog): readonly Fault[] {
+export function joinedFaults(
+  { parameters, choices, checks, words }: Addition,
+  catalog: Catalog,
+): readonly Fault[] {
   return [
     ...each('parameters', parameters, (parameter) => parameterFaults(parameter, catalog)),
     ...each('choices', choices, ({ parameter }) => choiceFaults(parameter, catalog)),
     ...each('checks', checks, (check) => ruleFaults(check, catalog)),
+    ...each('words', words, (one) => conceptFaults(one, catalog)),
   ];
+}
+
+/** Concepts that it is near to, or made of, that there are not. */
+function conceptFaults({ near = [], madeOf = [] }: Concept, { tradeWords }: Catalog): readonly Fault[] {
+  const known = new Set(tradeWords.concepts.map(({ concept }) => concept));
+  const faults = (list: string, names: readonly string[]) =>
+    names.flatMap((name, index) =>
+      known.has(name) ? [] : [{ at: [list, index], message: `there is no concept ${name}` }],
+    );
+  return [...faults('near', near), ...faults('madeOf', madeOf)];
 }
 
 function parameterFaults({ name, needs, related }: Parameter, catalog: Catalog): readonly Fault[] {

@@ -1,6 +1,7 @@
 import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 import type { Choice, Parameter, ParameterFile } from '../catalog/model/parameter';
+import type { Concept } from '../catalog/model/trade-words';
 
 /** The built-in data with what a workspace adds; of equal names the later one counts. */
 export function merged(bundle: Bundle, additions: readonly Addition[]): Bundle {
@@ -25,6 +26,31 @@ function withAddition(bundle: Bundle, addition: Addition): Bundle {
     links: replaced(bundle.links, addition.links, nameOf),
     chemistries: replaced(bundle.chemistries, addition.chemistries, nameOf),
     regions: replaced(bundle.regions, addition.regions, nameOf),
+    tradeWords: { ...bundle.tradeWords, concepts: withWords(bundle.tradeWords.concepts, addition.words) },
+  };
+}
+
+/** Words of a concept that there is come beside its own: nothing that is known by a word becomes unknown. */
+function withWords(concepts: readonly Concept[], added: readonly Concept[]): Concept[] {
+  const all = new Map(concepts.map((one) => [one.concept, one]));
+  for (const one of added) {
+    const known = all.get(one.concept);
+    all.set(one.concept, known === undefined ? one : joinedConcept(known, one));
+  }
+  return [...all.values()];
+}
+
+function joinedConcept(known: Concept, { words, short = [], near = [] }: Concept): Concept {
+  const languages = new Set([...Object.keys(known.words), ...Object.keys(words)]);
+  const both = [...languages].map((language) => [
+    language,
+    [...(known.words[language] ?? []), ...(words[language] ?? [])],
+  ]);
+  return {
+    ...known,
+    words: Object.fromEntries(both),
+    short: [...(known.short ?? []), ...short],
+    near: [...(known.near ?? []), ...near],
   };
 }
 

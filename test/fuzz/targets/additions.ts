@@ -38,6 +38,7 @@ const additionFiles: readonly unknown[] = [
     choices: [{ parameter: 'craft.purpose', name: 'survey', summary: 'Looks at fields from above.' }],
     links: [],
     regions: [],
+    words: [],
   },
   {
     chemistries: [sodiumIon],

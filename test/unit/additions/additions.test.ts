@@ -1,5 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
+import { learnedSettings } from '../../../server/src/board/learn/learned-settings';
+import { proposals } from '../../../server/src/board/learn/propose/propose';
+import { readListing } from '../../../server/src/board/listing/read-listing';
 import type { Catalog } from '../../../server/src/catalog/catalog';
 import { suggestParameters } from '../../../server/src/catalog/suggest';
 import { explainCheck, explainParameter } from '../../../server/src/features/hover/explain';
@@ -14,6 +17,38 @@ function foundUnder(catalog: Catalog, text: string): readonly string[] {
   const craft = new OwnCraft(catalog, text);
   return [...craft.findings('buzzer'), ...craft.findings('line')].map(({ check }) => check.id);
 }
+
+describe('words of a board that a workspace adds', () => {
+  const spanish = {
+    words: [
+      { concept: 'idle', words: { es: ['vacio'] } },
+      { concept: 'gyro', words: { es: ['giroscopo'] } },
+      { concept: 'cutoff', words: { es: ['corte'] } },
+      { concept: 'wobble', words: { es: ['bamboleo'] }, near: ['filter'] },
+    ],
+  };
+  const proposedBy = ({ catalog }: { readonly catalog: Catalog }, listing: string) =>
+    proposals(learnedSettings(readListing(listing, null)), catalog).map((one) => one?.parameter);
+  const listing = 'giroscopo lpf 1 corte = 200\nmotor vacio = 55\n';
+
+  it('are known in names of settings, beside those that were known', () => {
+    const additions = additionsOf({ 'spanish.json': spanish });
+    assert.deepEqual(problemsOf(additions, 'spanish.json'), []);
+    const [cutoff, idle] = proposedBy(additions, listing);
+    assert.deepEqual([cutoff, idle], ['gyro.filter.<number>.cutoff', 'motor.idle']);
+    assert.deepEqual(proposedBy(additions, 'motor idle = 4\n'), ['motor.idle']);
+    assert.notEqual(proposedBy(additionsOf({}), listing)[1], 'motor.idle');
+  });
+
+  it('name concepts that there are', () => {
+    const wrong = { words: [{ concept: 'wobble', words: { es: ['bamboleo'] }, near: ['shiver'] }] };
+    const told = problemsOf(additionsOf({ 'spanish.json': wrong }), 'spanish.json');
+    assert.deepEqual(
+      told.map(([, at, message]) => [at, message]),
+      [['"shiver"', 'there is no concept shiver']],
+    );
+  });
+});
 
 describe('a setting that a workspace adds', () => {
   const additions = additionsOf({ 'buzzer.json': buzzer });

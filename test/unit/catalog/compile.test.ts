@@ -142,6 +142,17 @@ describe('compiling broken words', () => {
     assert.deepEqual(spelled('ms'), []);
   });
 
+  it('refuses words of the trade that lead nowhere, and a concept that stands there twice', () => {
+    const file = 'trade-words.json';
+    includes(problemsAfter(file, '"near": ["filter"]', '"near": ["sieve"]'), 'there is no concept sieve');
+    includes(
+      problemsAfter(file, '"gyro.rate": [', '"gyro.nothing": ['),
+      'there is no parameter gyro.nothing',
+    );
+    const twice = problemsAfter(file, '"concept": "pitch"', '"concept": "roll"');
+    includes(twice, 'the concept roll stands there twice');
+  });
+
   it('refuses what people call a parameter that there is not, and words that stand there twice', () => {
     const file = 'synonyms.json';
     includes(problemsAfter(file, '"craft.mass":', '"craft.mas":'), file, 'craft.mas: there is no such');

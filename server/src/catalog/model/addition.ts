@@ -4,6 +4,7 @@ import { parameterName, source } from './common';
 import { chemistry, link, region } from './hardware';
 import { addedParameter, choice } from './parameter';
 import * as z from './plain-zod';
+import { concept } from './trade-words';
 
 const ours = z._default(source, { text: 'this workspace' });
 
@@ -39,6 +40,13 @@ export const addition = z.strictObject({
     ._default(z.array(region), [])
     .check(
       z.describe('Where the craft flies: video bands and power limits. No legal advice; local rules decide.'),
+    ),
+  words: z
+    ._default(z.array(concept), [])
+    .check(
+      z.describe(
+        'Words by which names of a board’s settings are known, in any language; more of them for a concept that there is.',
+      ),
     ),
 });
 

@@ -6,7 +6,7 @@ const expression = z.string().check(z.regex(/^[a-z0-9]+([ '.-][a-z0-9]+)*$/));
 const language = z.string().check(z.regex(/^[a-z]{2}$/));
 
 /** Something that names of settings speak of, with what it is called in each language. */
-const concept = z.strictObject({
+export const concept = z.strictObject({
   concept: nameText.check(z.describe('A name of ours, by which others refer to it.')),
   words: z
     .record(language, z.array(expression).check(z.minLength(1)))
@@ -38,3 +38,4 @@ export const tradeWordsFile = z.strictObject({
 });
 
 export type TradeWords = z.infer<typeof tradeWordsFile>;
+export type Concept = z.infer<typeof concept>;

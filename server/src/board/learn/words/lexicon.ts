@@ -1,5 +1,5 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { TradeWords } from '../../../catalog/model/trade-words';
+import type { Concept, TradeWords } from '../../../catalog/model/trade-words';
 import { isNumberWord, nameWords, stemOf } from './name-words';
 import { shortenedTrust } from './shortened';
 
@@ -18,8 +18,6 @@ export interface SensedWord {
   readonly senses: readonly Sense[];
   readonly isNumber: boolean;
 }
-
-type Concept = TradeWords['concepts'][number];
 
 const longestExpression = 4;
 const mostKept = 20_000;
