@@ -2,14 +2,14 @@ import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { gravity } from '../physics/atmosphere';
 import { type Drive, powerForThrust } from '../physics/drive';
-import { coaxialFactors, coaxialThrust } from '../physics/mixing';
-import { estimatePropeller } from '../physics/propeller-estimate';
 import { airOf } from './air';
-import { isCoaxial, motorPlaces } from './layouts';
+import { motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
 import { growing, type MotorPlate, motorFrom, motorPlateOf } from './motor-plate';
-import { chemistryInView, fullCell, nominalCell, packCount, packQuantity } from './pack-in-view';
+import { chemistryInView, fullCell, packCount } from './pack-in-view';
+import { otherPowerOf, packSource } from './pack-source';
+import { type PropellerInUse, propellerInUse } from './propeller-in-use';
 import { type Throttle, throttleOf } from './throttle';
 import { changedIn, type Doubt, type Doubtful, doubtful, doubtOf } from './uncertain';
 
@@ -30,8 +30,8 @@ export interface Carried {
 export const carriedBy = model<[], Doubtful<Carried>>('drive', (own) => {
   const assumed: string[] = [];
   const plate = motorPlateOf(own, assumed);
-  const propeller = inWash(own, propellerOf(own, assumed), assumed);
-  const source = sourceOf(own, assumed);
+  const propeller = propellerInUse(own, assumed);
+  const source = packSource(own, assumed);
   const air = airOf(own);
   const mass = flyingMass(own);
   const count = motorPlaces(own.word('craft.layout') ?? '')?.length;
@@ -85,7 +85,9 @@ export const carriedToLand = model<[], Doubtful<Carried>>('drive with a pack due
   const cell = given ?? (usual === undefined ? null : inBase(usual));
   if (carried === null || cells === null || cell === null || cell <= 0) return null;
   return {
-    value: changedIn(carried.value, (one) => dueToLand(one, cells * cell)),
+    value: changedIn(carried.value, (one) =>
+      dueToLand(one, cells * cell, fullVoltage(own) ?? Number.POSITIVE_INFINITY),
+    ),
     assumed: [...carried.assumed, ...(given === null ? [`landing at ${own.short(cell, 'V')} a cell`] : [])],
   };
 });
@@ -94,118 +96,11 @@ function withVoltage(carried: Carried, openVoltage: number): Carried {
   return { ...carried, drive: { ...carried.drive, openVoltage } };
 }
 
-/** So much above the landing voltage as the hover's current takes off. */
-function dueToLand(carried: Carried, voltage: number): Carried {
+/** So much above the landing voltage as the hover's current takes off, and never above the most that a full one has. */
+function dueToLand(carried: Carried, voltage: number, most: number): Carried {
   const { drive, weight } = carried;
-  return withVoltage(carried, voltage + drive.sourceResistance * (powerForThrust(drive, weight) / voltage));
-}
-
-/** Share by which a coefficient that the maker or the pilot gives may be off. Common practice. */
-const givenSpread = 0.08;
-
-const bare = { thrust: 1, doubt: 0, words: '' };
-
-/**
- * What surrounds a propeller makes of its thrust in the hover, as a ratio, and how far that may be off. A duct: Li,
- * Yonezawa and Liu, Drones 5(3) 101 (2021), computed, 7 % more as built and up to 25 % when shaped for it; a ring
- * keeps a gap to the tips, and no gain is claimed for it (J. Pereira, University of Maryland, 2008, secondary).
- */
-const guards: ReadonlyMap<string, typeof bare> = new Map([
-  [
-    'ring',
-    { thrust: 1, doubt: 0.05, words: 'no gain of thrust from the rings around the propellers, and no loss' },
-  ],
-  ['duct', { thrust: 1.07, doubt: 0.1, words: '7 % more thrust in the hover from the ducts' }],
-]);
-
-function propellerOf(view: CraftView, assumed: string[]) {
-  const diameter = view.quantity('prop.diameter');
-  const pitch = view.quantity('prop.pitch');
-  const blades = view.count('prop.blades');
-  if (diameter === null || pitch === null || blades === null) return null;
-  const measured = view.catalog.propellers.map((one) => ({
-    ...one,
-    diameter: inBase(one.diameter),
-    pitch: inBase(one.pitch),
-  }));
-  const estimated = estimatePropeller(measured, { diameter, pitch, blades });
-  const thrust = view.quantity('prop.thrust-coefficient');
-  const power = view.quantity('prop.power-coefficient');
-  if (thrust === null) assumed.push('thrust coefficient of like propellers in an open data set');
-  if (power === null) assumed.push('power coefficient of like propellers in an open data set');
-  if ((thrust === null || power === null) && (blades < 2 || blades > 4))
-    assumed.push(`what ${blades} ${blades === 1 ? 'blade does' : 'blades do'}, carried on from two to four`);
-  const around = guards.get(view.word('prop.guard') ?? 'none') ?? bare;
-  if (thrust === null && around.words !== '') assumed.push(around.words);
-  return {
-    diameter,
-    pitch,
-    thrustCoefficient: thrust ?? around.thrust * estimated.thrust.likely,
-    powerCoefficient: power ?? estimated.power.likely,
-    spread: {
-      thrust: thrust === null ? Math.hypot(estimated.thrust.spread, around.doubt) : givenSpread,
-      power: power === null ? estimated.power.spread : givenSpread,
-    },
-  };
-}
-
-/** Above each other, propellers lift less for the same power: a mean of the upper and the lower one. */
-function inWash(
-  view: CraftView,
-  propeller: ReturnType<typeof propellerOf>,
-  assumed: string[],
-): ReturnType<typeof propellerOf> {
-  if (propeller === null || !isCoaxial(view.word('craft.layout') ?? '')) return propeller;
-  const { low, likely, high } = coaxialFactors;
-  const kept = coaxialThrust(likely);
-  const doubt = (coaxialThrust(low) - coaxialThrust(high)) / (2 * kept);
-  assumed.push(`${Math.round(100 * kept)} % of the thrust side by side, for propellers above each other`);
-  return {
-    ...propeller,
-    thrustCoefficient: kept * propeller.thrustCoefficient,
-    spread: { ...propeller.spread, thrust: Math.hypot(propeller.spread.thrust, doubt) },
-  };
-}
-
-/**
- * Resistance times charge of one cell, in ohm times ampere hour: packs for full throttle and packs for range.
- * Common practice, from what chargers show of fresh packs.
- */
-const cellResistance = { quick: 0.007, lasting: 0.06 };
-/** A pack that may be emptied faster than this, in 1/s, is one for full throttle: 20 C. */
-const quickRating = 20 / 3600;
-
-function sourceOf(view: CraftView, assumed: string[]) {
-  const cells = packCount(view, 'cells');
-  const nominal = nominalCell(view);
-  const charge = packQuantity(view, 'capacity');
-  if (cells === null || nominal === null || charge === null || charge <= 0) return null;
-  const given = packQuantity(view, 'resistance');
-  if (given !== null && given > 0) return { voltage: cells * nominal, resistance: given, doubt: 0.2 };
-  const usual = usualPackResistance(view);
-  if (usual === null) return null;
-  assumed.push(`a pack resistance of ${view.short(usual, 'mohm')}, as usual for its kind`);
-  return { voltage: cells * nominal, resistance: usual, doubt: 0.5 };
-}
-
-/** What a fresh pack of the kind in view has from plug to plug, in ohm; null where its cells or charge are not known. */
-export function usualPackResistance(view: CraftView): number | null {
-  const cells = packCount(view, 'cells');
-  const charge = packQuantity(view, 'capacity');
-  if (cells === null || charge === null || charge <= 0) return null;
-  const rating = packQuantity(view, 'discharge') ?? 0;
-  const isQuick = rating >= quickRating && chemistryInView(view)?.name !== 'li-ion';
-  return (cells * (isQuick ? cellResistance.quick : cellResistance.lasting)) / (charge / 3600);
-}
-
-/** Watts that the board, the receiver and the picture take of a small craft. Common practice. */
-const usualOtherPower = 5;
-
-function otherPowerOf(view: CraftView, voltage: number, assumed: string[]): number {
-  const standing = view.quantity('power.standing-current');
-  if (standing !== null) return standing * voltage;
-  assumed.push(`${usualOtherPower} W for everything but the motors`);
-  return usualOtherPower;
+  const sag = drive.sourceResistance * (powerForThrust(drive, weight) / voltage);
+  return withVoltage(carried, Math.min(most, voltage + sag));
 }
 
 function idleDoubt(plate: MotorPlate): Doubt<Carried> {
@@ -216,9 +111,7 @@ function idleDoubt(plate: MotorPlate): Doubt<Carried> {
   return { low: withShare(growing.low), high: withShare(growing.high) };
 }
 
-type Share = { readonly thrust: number; readonly power: number };
-
-function doubtsOf(spread: Share, sourceDoubt: number): readonly Doubt<Carried>[] {
+function doubtsOf(spread: PropellerInUse['spread'], sourceDoubt: number): readonly Doubt<Carried>[] {
   const changed = (model: Carried, change: Partial<Drive>): Carried => ({
     ...model,
     drive: { ...model.drive, ...change },

@@ -73,6 +73,16 @@ describe('limits', () => {
     assert.match(found?.message ?? '', /With a full pack at full throttle each motor draws about 36[.\d]* A/);
   });
 
+  it('never leave more thrust than a full pack does, whatever the landing voltage', () => {
+    const late = bittern.replace('land-cell     = 3.4 V', 'land-cell     = 3.8 V');
+    const weight = 0.885 * 9.806_65;
+    for (const text of [bittern, late]) {
+      const at = value(text);
+      assert.ok(at('thrust-to-weight-landing') <= at('full-thrust') / weight);
+      assert.ok(at('thrust-to-weight') <= at('full-thrust') / weight);
+    }
+  });
+
   it('leave the least to stop a descent with as the pack comes to the landing voltage', () => {
     const ratio = of('thrust-to-weight-landing') / of('thrust-to-weight');
     assert.ok(ratio < 0.95 && ratio > 0.7, `${ratio}`);

@@ -1,5 +1,5 @@
-import { usualPackResistance } from '../../../figures/drive';
 import { packCount, packPath, packQuantity } from '../../../figures/pack-in-view';
+import { usualPackResistance } from '../../../figures/pack-source';
 import type { CodeRule } from '../../rule';
 
 /** A resistance that was written down against what fresh packs of its kind have. */
