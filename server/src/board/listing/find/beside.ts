@@ -38,8 +38,10 @@ export function besideForms(
 
 /** `90 (20 .. 400) Hz`: a unit that follows what a bracket says. */
 function withoutUnitBehind(value: string): string {
-  const [, before, unit = ''] = /^(.*\d.*[)\]}>])\s+(\S{1,12})$/.exec(value) ?? [];
-  return before !== undefined && isKnownUnit(unit) ? before : value;
+  const last = value.lastIndexOf(' ');
+  const before = value.slice(0, Math.max(0, last)).trimEnd();
+  const isBehindBracket = /[)\]}>]$/.test(before) && /\d/.test(before);
+  return isBehindBracket && isKnownUnit(value.slice(last + 1)) ? before : value;
 }
 
 /** What stands behind something that was taken away is looked for again. */
