@@ -89,8 +89,9 @@ function foundIn(source: DocumentSource): ReadBy {
 }
 
 /** Whether what stands around the settings counts lines, of which some hold several. */
-function countsLines({ openings, closings, settings, settingLines }: LinesRead): boolean {
-  const isLines = ({ count }: Frame) => count === settingLines && count !== settings.length;
+function countsLines({ openings, closings, settings, lines }: LinesRead): boolean {
+  const said = lines.filter(({ kind }) => kind === 'settings').length;
+  const isLines = ({ count }: Frame) => count === said && count !== settings.length;
   return [...openings, ...closings].some(isLines);
 }
 

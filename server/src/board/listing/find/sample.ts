@@ -1,4 +1,4 @@
-import { isLetterOrDigit, trimmed } from '../text/characters';
+import { hasLetterOrDigit, trimmed } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
 
@@ -20,7 +20,7 @@ export function sampleOf(lines: readonly Line[], indices: readonly number[]): re
     if (text.length > longest || isDamaged(text)) return [];
     const [start, end] = trimmed(text);
     const body = text.slice(start, end);
-    return [...body].some(isLetterOrDigit) ? [{ index, text: body }] : [];
+    return hasLetterOrDigit(body) ? [{ index, text: body }] : [];
   });
 }
 

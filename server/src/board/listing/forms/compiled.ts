@@ -1,7 +1,8 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
+import { type Said, saidIn } from '../stated';
 import { type BesideForm, besideOf } from './tail';
-import { type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
+import { besideFields, type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
 
 /** What stands in front of all settings of a line that holds several. */
 export interface Lead {
@@ -19,6 +20,9 @@ export interface LineForm {
   readonly lead: Lead | null;
   /** Whether nothing but blanks parts a name from its value. */
   readonly isLoose: boolean;
+  /** What the form itself has room for beside names and values. */
+  readonly grouping: readonly Field[];
+  readonly saying: readonly Field[];
   readonly names: 'word' | 'words' | 'before-value';
   readonly between: string | null;
   /** What stands before a name that is off; null: the form has values. */
@@ -38,6 +42,8 @@ export interface CompiledForms {
   readonly openings: readonly Template[];
   readonly closings: readonly Template[];
   readonly mark: DecimalMark;
+  /** What a remark says: many settings have the same. */
+  readonly saidIn: (remark: string) => Said;
 }
 
 export function compiled(forms: Forms): CompiledForms {
@@ -51,6 +57,18 @@ export function compiled(forms: Forms): CompiledForms {
     openings: forms.opening.map(templateOf),
     closings: forms.closing.map(templateOf),
     mark: forms.decimal,
+    saidIn: rememberedSaid(forms.decimal),
+  };
+}
+
+const mostRemembered = 2000;
+
+function rememberedSaid(mark: DecimalMark): (remark: string) => Said {
+  const remembered = new Map<string, Said>();
+  return (remark) => {
+    const said = remembered.get(remark) ?? saidIn(remark, mark);
+    if (remembered.size < mostRemembered) remembered.set(remark, said);
+    return said;
   };
 }
 
@@ -83,6 +101,8 @@ function lineFormOf(form: LineFormData): LineForm {
     template,
     lead,
     isLoose: isLoose(template),
+    grouping: template.fields.filter((field) => leading.includes(field)),
+    saying: template.fields.filter((field) => besideFields.includes(field)),
     names: form.names ?? 'word',
     between: form.between ?? null,
     negation: template.fields.includes('value') ? null : (form.negation ?? ''),

@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import { isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { hasLetterOrDigit, quotedAt, trimmed } from '../text/characters';
 import { match } from './match';
 import type { Literal, Template } from './template';
 
@@ -35,7 +35,7 @@ export function isTitle(text: string): boolean {
 
 /** Whether nothing that says something stands right before a line, and none between it and the settings below it. */
 export function isAloneAbove(index: number, next: number, textOf: (index: number) => string): boolean {
-  const saysNothing = (at: number) => ![...textOf(at)].some(isLetterOrDigit);
+  const saysNothing = (at: number) => !hasLetterOrDigit(textOf(at));
   let at = index + 1;
   while (at < next && textOf(at).trim() !== '' && saysNothing(at)) at += 1;
   return at === next && (index === 0 || saysNothing(index - 1));

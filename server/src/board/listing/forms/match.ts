@@ -180,9 +180,9 @@ function hasGapBefore(text: string, at: number, from: number, gap: Literal['befo
 
 function isWide(text: string, from: number, to: number, gap: Literal['before']): boolean {
   if (gap === 'none') return true;
-  const hasTab = text.slice(from, to).includes('\t');
-  if (gap === 'tab') return hasTab;
-  return hasTab || to - from >= (gap === 'wide' ? 2 : 1);
+  if (gap !== 'tab' && to - from >= (gap === 'wide' ? 2 : 1)) return true;
+  for (let at = from; at < to; at += 1) if (text[at] === '\t') return true;
+  return false;
 }
 
 /** Goes through the characters of a field, over what stands in quotes at its start and over brackets. */

@@ -1,7 +1,7 @@
 import { rolesOf } from '../containers/roles';
 import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Stretch } from '../listing';
 import type { Whole } from '../text/blocks';
-import { isLetterOrDigit } from '../text/characters';
+import { hasLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
 import type { CompiledForms } from './compiled';
@@ -285,7 +285,7 @@ class LinesReader {
   /** A line of marks alone draws a rule. */
   private takeRule(index: number, text: string): boolean {
     const line = this.lines[index];
-    if (line === undefined || [...text].some(isLetterOrDigit)) return false;
+    if (line === undefined || hasLetterOrDigit(text)) return false;
     this.comments.push(line.whole());
     return true;
   }
@@ -303,7 +303,7 @@ class LinesReader {
       value: isPresent ? (part.value.end > part.value.start ? 'off' : 'on') : textAt(part.value),
       style: part.style,
       at: { name: line.at(at.start, at.end), value: line.at(part.value.start, part.value.end) },
-      stated: statedOf(line, part.said, this.forms.mark),
+      stated: statedOf(line, part.said, this.forms),
     });
   }
 

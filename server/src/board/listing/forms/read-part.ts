@@ -51,13 +51,13 @@ export function readPart(
   if (!isName(text, named.at)) return null;
   const written = inQuotes(text, between.value);
   return {
-    groups: (['group', 'member'] as const).flatMap((field) => found.get(field) ?? []),
+    groups: form.grouping.flatMap((field) => found.get(field) ?? []),
     name: named.at,
     value: written.at,
     style: written.mark === null ? { kind: 'plain' } : { kind: 'quoted', mark: written.mark },
     rest: { start: between.value.start, end: isGapped ? Math.max(end, value.end) : value.end },
     isLoose: isGapped,
-    said: [...saidInLine(found), ...between.said, ...(own?.parts ?? [])],
+    said: [...saidInLine(form, found), ...between.said, ...(own?.parts ?? [])],
   };
 }
 
@@ -67,10 +67,8 @@ function emptyAt(text: string, start: number): Stretch {
   return { start: at, end: at };
 }
 
-const besideFields: readonly Field[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
-
-function saidInLine(found: ReadonlyMap<Field, Stretch>): Tail['parts'] {
-  return besideFields.flatMap((field) => {
+function saidInLine({ saying }: LineForm, found: ReadonlyMap<Field, Stretch>): Tail['parts'] {
+  return saying.flatMap((field) => {
     const at = found.get(field);
     return at === undefined || at.start === at.end ? [] : [[field, at] as const];
   });

@@ -1,6 +1,6 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, rangeIn, saidIn, wordsIn } from '../stated';
+import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
 import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
 import type { Line } from '../text/line';
 import { lookOf } from '../value-look';
@@ -265,7 +265,7 @@ function isUnit(text: string): boolean {
 export function statedOf(
   line: Line,
   parts: readonly (readonly [Field, Stretch])[],
-  mark: DecimalMark,
+  { mark, saidIn }: { readonly mark: DecimalMark; readonly saidIn: (remark: string) => Said },
 ): Stated | null {
   const [first] = parts;
   if (first === undefined) return null;
@@ -276,7 +276,7 @@ export function statedOf(
   const remark = parts
     .filter(([field]) => field === 'remark')
     .map(([, { start, end }]) => line.text.slice(start, end));
-  const said = remark.map((text) => saidIn(text, mark));
+  const said = remark.map(saidIn);
   const [low, high] = [textOf('low'), textOf('high')];
   const range = rangeIn(textOf('range') ?? '', mark);
   const places = parts.map(([, at]) => line.at(at.start, at.end));

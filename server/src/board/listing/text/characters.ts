@@ -35,6 +35,11 @@ export function isLetterOrDigit(character: string | undefined): boolean {
   return (code >= 0xd800 && code <= 0xdfff) || letterOrDigit.test(character);
 }
 
+export function hasLetterOrDigit(text: string): boolean {
+  for (let at = 0; at < text.length; at += 1) if (isLetterOrDigit(text[at])) return true;
+  return false;
+}
+
 export function isDigit(character: string | undefined): boolean {
   return character !== undefined && character >= '0' && character <= '9';
 }
