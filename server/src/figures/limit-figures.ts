@@ -2,7 +2,8 @@ import type { CraftView } from '../craft/view';
 import { turnsPerSecond } from '../physics/motor';
 import { pitchSpeed, tipSpeed } from '../physics/propeller';
 import { airOf } from './air';
-import { blades, type DriveFigure, driveFigure, full, type InState, packCurrentText } from './drive-figures';
+import { blades, type DriveFigure, driveFigure, type InState, packCurrentText } from './drive-figure';
+import { full } from './drive-states';
 import type { FigureSource } from './figure';
 import { fine } from './why';
 

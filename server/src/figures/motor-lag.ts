@@ -1,7 +1,7 @@
 import { rodInertia } from '../physics/inertia';
 import { dampingAt } from './damping';
 import { type Carried, carriedBy } from './drive';
-import { hovering } from './drive-figures';
+import { hovering } from './drive-states';
 import type { FigureSource } from './figure';
 import { model } from './model';
 import { fine } from './why';

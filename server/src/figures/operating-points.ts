@@ -4,7 +4,7 @@ import { dragSlope, speedPerVolt } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
 import { dampingAt } from './damping';
 import { type Carried, carriedOnFull, carriedToLand } from './drive';
-import { hovering } from './drive-figures';
+import { hovering } from './drive-states';
 import { model } from './model';
 import type { Throttle } from './throttle';
 

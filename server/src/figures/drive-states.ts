@@ -1,0 +1,25 @@
+import { type DriveState, stateAtThrottle, stateForThrust } from '../physics/drive';
+import type { Carried } from './drive';
+
+/** Many figures ask for the same state of the same model. */
+const hovers = new WeakMap<Carried, DriveState | null>();
+const fulls = new WeakMap<Carried, DriveState | null>();
+
+/** Hovering: all propellers together carry the weight; null where pack and motors can't. */
+export function hovering(carried: Carried): DriveState | null {
+  const known = hovers.get(carried);
+  if (known !== undefined) return known;
+  const state = stateForThrust(carried.drive, carried.weight);
+  hovers.set(carried, state);
+  return state;
+}
+
+/** Full throttle, as far as the script lets it go; null where that can't be read. */
+export function full(carried: Carried): DriveState | null {
+  const known = fulls.get(carried);
+  if (known !== undefined) return known;
+  const { drive, throttle } = carried;
+  const state = throttle === null ? null : stateAtThrottle(drive, throttle.most);
+  fulls.set(carried, state);
+  return state;
+}
