@@ -9,6 +9,7 @@ import { type Meaning, meaningOf, namesOf } from '../meaning/meanings';
 import { parameterPath } from '../meaning/parameter-path';
 import { roleOfPort } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
+import { inItsUnit } from '../meaning/stated-unit';
 import type { Profile, RowFound } from '../profile/profile';
 import type { LayerLine, LayerSetting, LayerTrouble } from './layer';
 
@@ -103,9 +104,10 @@ export class ScriptLines {
     if (own > 0) return {};
     const parameter = this.catalog.parameter(path);
     if (parameter === undefined) return {};
-    const written = parts.map((part) => (part === undefined ? '' : spelledValue(part)));
+    const unitOf = (part: number) => meaning.parts[part]?.setting.unit;
+    const written = parts.map((one, part) => (one === undefined ? '' : spelledValue(one, unitOf(part))));
     // The line itself counts for its own part: where it stands there twice, each tells its own value.
-    written[own] = spelledValue(setting);
+    written[own] = spelledValue(setting, row.setting.unit);
     const understood = new Speller(meaning, parameter, profile.manner).read(written);
     if (understood.kind === 'unclear') {
       const given = written[understood.part] ?? '';
@@ -118,8 +120,8 @@ export class ScriptLines {
 }
 
 /** With its quotes: a profile says itself which ones the board writes. */
-function spelledValue({ value, style }: LayerSetting): string {
-  return style.kind === 'quoted' ? style.mark + value + style.mark : value;
+function spelledValue({ value, style, stated }: LayerSetting, unit: string | undefined): string {
+  return style.kind === 'quoted' ? style.mark + value + style.mark : inItsUnit(value, stated, unit);
 }
 
 function unknown({ title, rows }: Profile, { name, groups }: LayerSetting): LayerTrouble | null {

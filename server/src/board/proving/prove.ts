@@ -109,7 +109,7 @@ function heldRow(setting: ListedSetting, wanted: ReadonlyMap<string, Entry>, kno
     const isAgain = occurrence > 1 && wanted.has(settingKey({ ...setting, occurrence: 1 }));
     return { ...row, path: null, wanted: null, verdict: isAgain ? 'twice' : 'extra' };
   }
-  const isSame = holdsEntry(entry, value);
+  const isSame = holdsEntry(entry, value, setting.stated);
   const compared = { ...row, path: entry.path, wanted: entry.value };
   if (!isSame) return { ...compared, verdict: 'different' };
   const beside = besideChange(known.of(setting), setting);

@@ -2,7 +2,7 @@ import type { FoundParameter } from '../../catalog/catalog';
 import type { Value } from '../../craft/value';
 import type { CraftView } from '../../craft/view';
 import { isOwnPath, stepsOf } from '../../language/path-text';
-import type { SettingKey } from '../listing/listing';
+import type { SettingKey, Stated } from '../listing/listing';
 import { settingOfOwnPath } from '../listing/own-path';
 import { settingKey } from '../listing/setting-key';
 import { sameValue } from '../listing/value-look';
@@ -11,6 +11,7 @@ import { type Meaning, meaningsOf, namesOf } from '../meaning/meanings';
 import { pathsOf } from '../meaning/paths';
 import { portEntries } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
+import { inItsUnit } from '../meaning/stated-unit';
 import type { Profile } from '../profile/profile';
 import { type LeftOut, leftOutOf } from './left-out';
 
@@ -26,10 +27,18 @@ export interface Entry extends SettingKey {
   readonly step: number | null;
   /** Whether another text of the board says the same number; null where it is none with a meaning. */
   readonly isSame: ((held: string) => boolean) | null;
+  /** The unit that its profile's listing states beside it; null where it states none. */
+  readonly unit: string | null;
 }
 
-/** Whether the board holds what an entry asks for. */
-export function holdsEntry({ value, step, isSame }: Entry, held: string): boolean {
+/** Whether the board holds what an entry asks for. `stated`: what stands beside what it holds. */
+export function holdsEntry(
+  { value, step, isSame, unit }: Entry,
+  held: string,
+  stated: Pick<Stated, 'unit'> | null = null,
+): boolean {
+  const inUnit = inItsUnit(held, stated, unit ?? undefined);
+  if (inUnit !== held && isSame !== null) return isSame(inUnit);
   return sameValue(value, held, step ?? undefined) || (isSame?.(held) ?? false);
 }
 
@@ -94,10 +103,11 @@ class EntriesMaker {
     }
     for (const [part, key] of names.entries()) {
       const written = unquoted(spelled.texts[part] ?? '', profile.manner.quote);
+      const unit = meaning.parts[part]?.setting.unit ?? null;
       const isSame = speller.isNumber
         ? (held: string) => speller.isSameNumber(part, written.value, held)
         : null;
-      this.add({ ...key, ...written, path, step: speller.grain(part), isSame });
+      this.add({ ...key, ...written, path, step: speller.grain(part), isSame, unit });
     }
     const held = speller.read(spelled.texts);
     if (held.kind === 'value' && differ(value, held.value, meaning.by))
@@ -115,7 +125,7 @@ class EntriesMaker {
   takeRoles({ rows, board }: Profile): void {
     for (const [{ groups, name, setting }, { path, word }] of portEntries(rows, board, this.view).words) {
       const key = { groups, name, occurrence: setting.occurrence ?? 1 };
-      this.add({ ...key, value: word, quote: '', path, step: null, isSame: null });
+      this.add({ ...key, value: word, quote: '', path, step: null, isSame: null, unit: null });
     }
   }
 
@@ -134,7 +144,7 @@ class EntriesMaker {
     const key = settingOfOwnPath(stepsOf(path));
     if (value === undefined) return;
     if (key === null || value === null) this.leave(path, unreadable);
-    else this.add({ ...key, value, quote: neededQuote(value), path, step: null, isSame: null });
+    else this.add({ ...key, value, quote: neededQuote(value), path, step: null, isSame: null, unit: null });
   }
 
   private add(entry: Entry): void {

@@ -5,6 +5,7 @@ import { type DecimalMark, numberLook } from '../listing/number-look';
 import { lookOf } from '../listing/value-look';
 import { writtenInLook } from '../listing/written-in-look';
 import { forbidden } from '../meaning/spelling';
+import { isInOther } from '../meaning/stated-unit';
 import { type Entry, holdsEntry } from './entries';
 
 /** What is to stand in a captured text in place of a value, or why nothing can: the end of a sentence. */
@@ -16,7 +17,11 @@ export type CapturedToken =
 export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): CapturedToken {
   const { value } = entry;
   if (listed.style.kind === 'presence') return presence(value, listed.style.negation);
-  if (holdsEntry(entry, listed.value)) return token(listed.value);
+  if (holdsEntry(entry, listed.value, listed.stated)) return token(listed.value);
+  if (entry.isSame !== null && isInOther(listed.stated, entry.unit ?? undefined))
+    return refused(
+      `it stands there in ${listed.stated?.unit ?? ''}, and its profile has it in ${entry.unit ?? ''}`,
+    );
   if (forbidden.test(value)) return refused('it holds characters that no board reads');
   const text = inLook(entry, listed, forms.decimal);
   if (forms.container === 'xml' && /<|&(?!#?\w+;)/.test(text)) return refused('it holds a mark of XML');

@@ -329,3 +329,31 @@ describe('a board’s text with several values in a setting', () => {
     );
   });
 });
+
+describe('a board that writes the same setting in several units', () => {
+  const text = 'wait: 900 ms\npause: 80 ms\nrest: 40 ms\n';
+  const way = new Way(text, confirmed(['wait=arming.delay', 'pause=signal-loss.regain-hold']));
+  const later = text.replace('900 ms', '1.2 s');
+
+  it('is read in the unit that stands there, and proved so', async () => {
+    const layer = new LayerReader(testCatalog, way.profile);
+    assert.match(scriptTextOf(layer.read(text)), /^arming\.delay = 0\.9 s$/m);
+    assert.match(scriptTextOf(layer.read(later)), /^arming\.delay = 1\.2 s$/m);
+    const { view } = await way.includingWith('arming.delay = 1.2 s\n');
+    const proof = way.proof(way.entries(view), later);
+    assert.deepEqual([proof.counts.different, proof.counts.beside], [0, 1]);
+    const other = way.proof(way.entries(view), later.replace('1.2 s', '1200 s'));
+    assert.equal(other.counts.different, 1);
+  });
+
+  it('is not written over a text that has it in another', async () => {
+    const { view } = await way.includingWith('arming.delay = 1.5 s\n');
+    const captured = way.read(later);
+    const { profile } = way;
+    const written = writeText({ profile, captured, entries: way.entries(view), since: null, cautions: [] });
+    assert.deepEqual(
+      written.unwritten.map(({ entry, reason }) => [entry.name, reason]),
+      [['wait', 'it stands there in s, and its profile has it in ms']],
+    );
+  });
+});
