@@ -1,6 +1,7 @@
 import { lookOf } from '../../listing/value-look';
 import type { LearnedSetting } from '../learned-settings';
-import type { Lexicon, Sense, SensedWord } from '../words/lexicon';
+import type { Sense } from '../words/guesses';
+import type { Lexicon, SensedWord } from '../words/lexicon';
 import { withoutUnit } from './said-unit';
 import type { Targets } from './targets';
 

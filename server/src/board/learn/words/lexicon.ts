@@ -1,15 +1,8 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { Concept, TradeWords } from '../../../catalog/model/trade-words';
+import { gluedParts } from './glued';
+import { Guesses, type Sense } from './guesses';
 import { isNumberWord, nameWords, stemOf } from './name-words';
-import { shortenedTrust } from './shortened';
-
-/** Something that a word may speak of. */
-export interface Sense {
-  /** A concept of the trade words, or `=word` for a word that is none of theirs. */
-  readonly concept: string;
-  /** 0 to 1. */
-  readonly trust: number;
-}
 
 /** A word of a name, or a few that are one, with what it may speak of. */
 export interface SensedWord {
@@ -28,9 +21,7 @@ export class Lexicon {
   /** What is said by words that belong together: words parted by blanks. */
   private readonly exact = new Map<string, Sense[]>();
   private readonly stemmed = new Map<string, Sense[]>();
-  /** Words of at least four letters, by their first, for what is shortened. */
-  private readonly byLetter = new Map<string, { readonly word: string; readonly sense: Sense }[]>();
-  private readonly initials = new Map<string, Sense[]>();
+  private readonly guesses = new Guesses();
   private readonly empty: ReadonlySet<string>;
   /** Words for numbers, with their digits. */
   private readonly numbers: ReadonlyMap<string, string>;
@@ -111,8 +102,8 @@ export class Lexicon {
     // What is only a usual short form may as well be short for something else.
     if (known !== undefined)
       return [guesses && known.every(({ trust }) => trust < 0.9) ? merged(known, this.guessed(word)) : known];
-    const glued = this.gluedParts(word);
-    if (glued !== null) return glued;
+    const glued = gluedParts(word, (piece, isLast) => this.knownPart(piece, isLast));
+    if (glued !== null) return glued.map((part) => this.exact.get(part) ?? this.stemmed.get(part) ?? []);
     // A letter that is short for nothing is nobody's word.
     const itself = word.length > 1 ? [{ concept: `=${stemOf(word)}`, trust: 1 }] : [];
     return [guesses ? [...itself, ...this.guessed(word)] : itself];
@@ -134,22 +125,14 @@ export class Lexicon {
 
   private addWords(text: string, sense: Sense, guess: number): void {
     const words = nameWords(text);
-    const [first = '', ...others] = words;
     // Short names leave out what says nothing: `niveau reception`.
     const telling = words.filter((word) => !this.empty.has(word));
     if (telling.length > 1) add(this.exact, telling.join(' '), sense, this);
     if (telling.length !== words.length || telling.length < 2) add(this.exact, words.join(' '), sense, this);
-    add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: 0.95 }, this);
-    if (others.length > 0) {
-      const glued = words.join('');
-      if (glued.length > 4) add(this.exact, glued, sense, this);
-      add(this.initials, words.map((one) => one.charAt(0)).join(''), { ...sense, trust: 0.5 }, this);
-    } else if (first.length >= 4) {
-      const letter = first.charAt(0);
-      const all = this.byLetter.get(letter) ?? [];
-      all.push({ word: first, sense: { ...sense, trust: guess } });
-      this.byLetter.set(letter, all);
-    }
+    add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: stemTrust }, this);
+    const glued = words.join('');
+    if (words.length > 1 && glued.length > 4) add(this.exact, glued, sense, this);
+    this.guesses.add(words, { ...sense, trust: guess });
   }
 
   /** A sense with those of what it is near. */
@@ -158,54 +141,8 @@ export class Lexicon {
     return [sense, ...near.map((concept) => ({ concept, trust: 0.75 * sense.trust }))];
   }
 
-  /** What a shortened word may stand for, the likeliest first; the more it may be, the less each is trusted. */
   private guessed(word: string): readonly Sense[] {
-    const best = new Map<string, number>();
-    const note = (concept: string, trust: number) => {
-      if (trust > (best.get(concept) ?? 0)) best.set(concept, trust);
-    };
-    for (const { concept, trust } of this.initials.get(word) ?? []) note(concept, trust);
-    for (const { word: whole, sense } of this.byLetter.get(word.charAt(0)) ?? [])
-      note(sense.concept, sense.trust * shortenedTrust(word, whole));
-    const all = [...best].sort(([, one], [, other]) => other - one).slice(0, mostGuesses);
-    const doubt = 1 - 0.06 * Math.max(0, all.length - 1);
-    return all.flatMap(([concept, trust]) => this.withNear({ concept, trust: trust * doubt }));
-  }
-
-  /** The parts of a word that is several written as one, as German does: `warnspannung`, `gyrofilter`. */
-  private gluedParts(word: string): readonly (readonly Sense[])[] | null {
-    if (word.length < 5 || word.length > 48) return null;
-    const cheapest: ({ readonly cost: number; readonly from: number; readonly part: string } | undefined)[] =
-      [{ cost: 0, from: -1, part: '' }];
-    for (let end = 2; end <= word.length; end++)
-      for (let start = Math.max(0, end - 24); start <= end - 2; start++) {
-        const before = cheapest[start];
-        if (before === undefined) continue;
-        const part = this.knownPart(word.slice(start, end), end === word.length);
-        if (part === null) continue;
-        const cost = before.cost + (part.length >= 4 ? 1 : part.length === 3 ? 1.7 : 2.4);
-        if (cost < (cheapest[end]?.cost ?? Number.POSITIVE_INFINITY))
-          cheapest[end] = { cost, from: start, part };
-      }
-    return this.partsOf(cheapest, word.length);
-  }
-
-  private partsOf(
-    cheapest: readonly (
-      | { readonly cost: number; readonly from: number; readonly part: string }
-      | undefined
-    )[],
-    length: number,
-  ): readonly (readonly Sense[])[] | null {
-    if ((cheapest[length]?.cost ?? Number.POSITIVE_INFINITY) > 4.2) return null;
-    const parts: (readonly Sense[])[] = [];
-    for (let at = length; at > 0; ) {
-      const step = cheapest[at];
-      if (step === undefined) return null;
-      parts.unshift(this.exact.get(step.part) ?? this.stemmed.get(step.part) ?? []);
-      at = step.from;
-    }
-    return parts.length > 1 ? parts : null;
+    return this.guesses.of(word).flatMap((sense) => this.withNear(sense));
   }
 
   /** The known word that a part of a glued one is, perhaps with a letter or two that join it to the next. */
@@ -219,7 +156,7 @@ export class Lexicon {
   }
 }
 
-const mostGuesses = 6;
+const stemTrust = 0.95;
 /** A single letter is short for too much. */
 const letterTrust = 0.3;
 const shortTrust = 0.85;
