@@ -1,4 +1,5 @@
 import type { Forms } from '../../catalog/model/board-forms';
+import { commentMark } from '../listing/find/comments';
 import { noForms } from '../listing/forms/compiled';
 import { besideFields, type Field, filled, templateOf } from '../listing/forms/template';
 import type { Listing } from '../listing/listing';
@@ -41,7 +42,8 @@ export class Page {
 
   /** Wrapped at blanks to what the board reads; nothing where the board has no comments. */
   comment(text: string): void {
-    const mark = this.forms.comments.find((one) => commentMark.test(one))?.trim();
+    // What a pilot has said that a line begins with may mean something else to the board.
+    const mark = this.forms.comments.find((one) => commentMark(`${one.trim()} `) !== null)?.trim();
     if (mark === undefined || this.form.command !== null) return;
     this.comments.push(...commentLines(text, mark, this.form.longestLine ?? usualLine));
   }
@@ -131,9 +133,6 @@ export class Page {
     this.open = group;
   }
 }
-
-/** Marks, or a short word such as REM: what a pilot has said that a line begins with may be half a sentence. */
-const commentMark = /^(?:[^\p{L}\p{N}]+|\p{L}{1,3})$/u;
 
 /** Comments are wrapped to this where nobody has said what the board reads. */
 const usualLine = 100;

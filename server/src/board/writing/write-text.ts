@@ -56,7 +56,7 @@ export function writeText(asked: TextRequest): WrittenText {
   const own = { removed, isDocument, isAssumed };
   if (captured !== null && isDocument) return { ...own, ...document(captured, entries.entries) };
   if (profile !== null && commandForms(profile.text) !== null)
-    return { ...own, ...byForms(asQuoted(wanted, captured), request) };
+    return { ...own, ...byForms(asCaptured(wanted, captured), request) };
   if (captured !== null) return { ...own, ...overCaptured(captured, wanted, request) };
   return { ...own, ...byListedForms(wanted, request) };
 }
@@ -136,15 +136,19 @@ function lostIn(
     .map((entry) => ({ entry, reason }));
 }
 
-/** A command has quotes around what has them in the captured text. */
-function asQuoted(wanted: readonly Entry[], captured: Listing | null): readonly Entry[] {
-  const marks = new Map(
-    (captured?.settings ?? []).flatMap((setting) =>
-      setting.style.kind === 'quoted' ? [[settingKey(setting), setting.style.mark] as const] : [],
-    ),
-  );
-  if (marks.size === 0) return wanted;
-  return wanted.map((entry) => ({ ...entry, quote: entry.quote || (marks.get(settingKey(entry)) ?? '') }));
+/** Commands are in the order of the captured text, with quotes around what has them there. */
+function asCaptured(wanted: readonly Entry[], captured: Listing | null): readonly Entry[] {
+  if (captured === null) return wanted;
+  const places = new Map(captured.settings.map((setting, index) => [settingKey(setting), index]));
+  const placed = wanted.map((entry) => {
+    const at = places.get(settingKey(entry));
+    const style = at === undefined ? undefined : captured.settings[at]?.style;
+    const quote = entry.quote === '' && style?.kind === 'quoted' ? style.mark : entry.quote;
+    return { at: at ?? Number.POSITIVE_INFINITY, entry: { ...entry, quote } };
+  });
+  return placed
+    .toSorted((one, other) => (one.at === other.at ? 0 : one.at - other.at))
+    .map(({ entry }) => entry);
 }
 
 function byForms(wanted: readonly Entry[], request: TextRequest): Made {

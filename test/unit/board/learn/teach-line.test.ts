@@ -118,6 +118,15 @@ describe('a line that was not understood, taught', () => {
     ]);
   });
 
+  it('is parted from what stands behind its value, where the value is said', () => {
+    const lines = ['lamp ... 4', 'horn ... short   out of: off, short, long', 'rope ... 12'];
+    const before = readListing(lines.join('\n'), forms);
+    const made = teachLine(before, { line: 1, as: 'setting', part: 'short' });
+    assert.ok(made.kind === 'taught');
+    const horn = readListing(before.text, made.forms).settings[1];
+    assert.deepEqual([horn?.value, horn?.stated?.words], ['short', ['off', 'short', 'long']]);
+  });
+
   it('is refused where another line would be read otherwise', () => {
     const lines = ['lamp ... 4', 'rope ... 12', 'lamp of the quay'];
     const { refused } = taught(lines, 3, 'comment', 'lamp');

@@ -127,19 +127,20 @@ function lineForms(form: string): readonly LineForm[] {
   return (['words', 'before-value', 'word'] as const).map((names) => ({ form, names }));
 }
 
-/** What is said behind a value: between brackets, or behind a mark. */
+/** What is said behind a value: between brackets, behind a mark, or behind words that a colon ends. */
 function besideFor(after: string, form: LineForm): readonly MoreForms[] {
+  return besidesOf(after).map((one) => ({ lines: [form], beside: [one] }));
+}
+
+function besidesOf(after: string): readonly string[] {
   const said = after.trim();
   const blank = /^\s/.test(after) ? ' ' : '';
   const closer = closing.get(said[0] ?? '');
-  const mark = /^[^\p{L}\p{N}\s]+/u.exec(said)?.[0];
-  const beside =
-    closer !== undefined && said.endsWith(closer)
-      ? [`${blank}${said[0]}{remark}${closer}`]
-      : mark === undefined
-        ? []
-        : [`${blank}${mark}${/^\s/.test(said.slice(mark.length)) ? ' ' : ''}{remark}`];
-  return beside.map((one) => ({ lines: [form], beside: [one] }));
+  if (closer !== undefined && said.endsWith(closer)) return [`${blank}${said[0]}{remark}${closer}`];
+  const mark = /^(?:[^\p{L}\p{N}\s]+|[\p{L} ]{1,30}[:=])/u.exec(said)?.[0];
+  if (mark === undefined) return [];
+  const start = `${blank}${mark}${/^\s/.test(said.slice(mark.length)) ? ' ' : ''}`;
+  return isLetterOrDigit(mark[0]) ? [`${start}{words}`, `${start}{remark}`] : [`${start}{remark}`];
 }
 
 /** The last place at which words stand that are no part of longer ones. */
