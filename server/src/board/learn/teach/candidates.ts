@@ -82,9 +82,24 @@ function settingForms(line: string): readonly MoreForms[] {
   ];
 }
 
+/** At most so many places of a value are tried. */
+const mostPlaces = 6;
+
+/** Where a mark stands before the value, it is the value's first; else its last place is. */
 function formsWithValue(line: string, value: string): readonly MoreForms[] {
-  const at = lastPlaceOf(line, value);
-  if (at === null) return [];
+  const places: number[] = [];
+  let at = placeOf(line, value, 0);
+  while (at !== null && places.length < mostPlaces) {
+    places.push(at);
+    at = placeOf(line, value, at + 1);
+  }
+  const isMarked = (at: number) => /\S/.test(line.slice(endOfName(line.slice(0, at)), at));
+  return [...places.filter(isMarked), ...places.filter((at) => !isMarked(at)).reverse()].flatMap((at) =>
+    formsAt(line, value, at),
+  );
+}
+
+function formsAt(line: string, value: string, at: number): readonly MoreForms[] {
   const [before, after] = [line.slice(0, at), line.slice(at + value.length)];
   if (![...before].some(isLetterOrDigit)) {
     const joint = after.slice(
@@ -143,14 +158,7 @@ function besidesOf(after: string): readonly string[] {
   return isLetterOrDigit(mark[0]) ? [`${start}{words}`, `${start}{remark}`] : [`${start}{remark}`];
 }
 
-/** The last place at which words stand that are no part of longer ones. */
-function lastPlaceOf(line: string, words: string): number | null {
-  for (let at = line.lastIndexOf(words); at >= 0; at = at === 0 ? -1 : line.lastIndexOf(words, at - 1))
-    if (!isInWord(line, words, at)) return at;
-  return null;
-}
-
-/** The first from a place on. */
+/** The first place from one on at which words stand that are no part of longer ones. */
 function placeOf(line: string, words: string, from: number): number | null {
   for (let at = line.indexOf(words, from); at >= 0; at = line.indexOf(words, at + 1))
     if (!isInWord(line, words, at)) return at;

@@ -28,6 +28,8 @@ export function teachLine(before: Listing, lesson: Lesson): Taught {
       const added = withMore(base, more);
       if (added === null)
         return refused('Its forms are as many as a profile holds: teach it by fewer lines.');
+      // The whole text may be long: it is read by forms alone that read the line.
+      if (as === 'setting' && readListing(line.text, added).settings.length !== 1) continue;
       const after = readListing(text, added);
       if (!isReadAs(after, as, at, part)) continue;
       const other = changedElsewhere(before, after, at, likeIt(before, at, added, more));
