@@ -157,6 +157,22 @@ describe('how the numbers of an unknown board are counted', () => {
     );
   });
 
+  it('is told to be another one than others of its kind have, where somebody says so', () => {
+    const said = (axis: string, scale: number): TakenAs => ({
+      setting: listed(axis, '50'),
+      means: `control.${axis}.proportional`,
+      counted: { scale },
+    });
+    const both = [said('roll', 100), said('pitch', 1000)];
+    const whys = [...conversionsOf(both, ground).values()].map(({ why }) => why);
+    assert.deepEqual(whys, Array(2).fill('you say so; others of its kind are counted otherwise'));
+    const alike = [...conversionsOf([said('roll', 100), said('yaw', 100)], ground).values()];
+    assert.deepEqual(
+      alike.map(({ why }) => why),
+      ['you say so', 'you say so'],
+    );
+  });
+
   it('is never told of a gain by its value: its part alone is taken', () => {
     for (const found of quantities.filter(({ dimensionName }) => dimensionName?.endsWith('-gain'))) {
       for (const value of ['47', '0.47', '4.7', '0.047', '470']) {

@@ -30,7 +30,7 @@ export function numberConversions(
   const families = new Map<string, NumberTaken[]>();
   for (const number of numbers) {
     const { name, dimensionName, parameter } = number.found;
-    const key = countedAlike(name, dimensionName ?? parameter.kind);
+    const key = `${countedAlike(name, dimensionName ?? parameter.kind)} ${unitFor(parameter)}`;
     const members = families.get(key);
     if (members === undefined) families.set(key, [number]);
     else members.push(number);
@@ -44,12 +44,15 @@ function ofFamily(
 ): readonly (readonly [TakenAs, Conversion])[] {
   const read = members.filter(isReadable);
   const stated = read.map(({ taken, found }) => statedCount(taken, found, ground));
-  const decided = decision(read, inCommon(stated, read));
+  const ways = new Set(stated.flatMap((one) => (one === null ? [] : [wayOf(one)])));
+  const decided = decision(read, inCommon(stated));
   const made = read.map((member, index) => {
     const own = stated[index] ?? null;
-    const conversion =
-      own === null ? inferred(member, read, decided, ground) : said(member, read, own, ground);
-    return [member.taken, conversion] as const;
+    if (own === null) return [member.taken, inferred(member, read, decided, ground)] as const;
+    const conversion = said(member, read, own, ground);
+    const why =
+      ways.size > 1 ? `${conversion.why}; others of its kind are counted otherwise` : conversion.why;
+    return [member.taken, { ...conversion, why }] as const;
   });
   const others = members.filter((member) => !isReadable(member));
   return [...made, ...others.map((member) => [member.taken, unreadable(member, ground)] as const)];
@@ -61,15 +64,18 @@ function isReadable({ number, taken }: NumberTaken): boolean {
 }
 
 /** What those that state a unit agree on; null where none does, or two say different things. */
-function inCommon(stated: readonly (StatedCount | null)[], members: readonly NumberTaken[]): Scale | null {
-  const [found] = members.map((one) => one.found);
+function inCommon(stated: readonly (StatedCount | null)[]): Scale | null {
   const all = stated.flatMap((one) => one ?? []);
   const [first] = all;
-  if (first === undefined || found === undefined) return null;
-  const key = ({ counts: { unit, scale, offset } }: StatedCount) => JSON.stringify([unit, scale, offset]);
-  if (all.some((one) => key(one) !== key(first) || one.counts.table !== undefined)) return null;
+  if (first === undefined || first.counts.table !== undefined) return null;
+  if (all.some((one) => wayOf(one) !== wayOf(first))) return null;
   const { behind: _, ...counts } = first.counts;
   return { counts, title: first.why };
+}
+
+/** The same for two that count alike. */
+function wayOf({ counts: { unit, scale, offset, table } }: StatedCount): string {
+  return JSON.stringify([unit, scale, offset, table]);
 }
 
 function decision(members: readonly NumberTaken[], common: Scale | null): Decision {
