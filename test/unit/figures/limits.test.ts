@@ -70,7 +70,10 @@ describe('limits', () => {
   it('are held against what motors and controllers bear', () => {
     const strong = bittern.replace('output-limit = 80 %', 'output-limit = 90 %');
     const found = findingsIn(strong, club).find(({ id }) => id === 'turn/motor-overloaded');
-    assert.match(found?.message ?? '', /At full throttle, with the pack full, each motor draws about 36[.\d]* A/);
+    assert.match(
+      found?.message ?? '',
+      /At full throttle, with the pack full, each motor draws about 36[.\d]* A/,
+    );
   });
 
   it('never leave more thrust than a full pack does, whatever the landing voltage', () => {
