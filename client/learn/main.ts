@@ -1,155 +1,251 @@
 import '../page/page.css';
 import '../page/wide.css';
 import './learn.css';
-import type { LearnedRow } from '../../server/src/lsp/protocol';
+import type { MeaningRow } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
-import type { FromLearn, ToLearn } from './messages';
+import { Board } from './board';
+import { Editor } from './editor';
+import { onMessage, send } from './extension-side';
+import { HardwareForm } from './hardware';
+import { listenToKeys, makeCurrent, neighbour } from './keys';
+import { leftLines } from './lines';
+import type { ToLearn } from './messages';
+import { type FamilyWay, sections, sorted, waysOf } from './offers';
+import type { RowActions } from './row';
+import { Section } from './section';
 
-interface EditorApi {
-  postMessage(message: FromLearn): void;
-  getState(): unknown;
-  setState(state: unknown): void;
-}
+type Meanings = Extract<ToLearn, { kind: 'meanings' }>;
 
-declare function acquireVsCodeApi(): EditorApi;
-
-const api = acquireVsCodeApi();
-const page = document.getElementById('learn');
+const page = document.getElementById('learn') ?? document.body;
 const live = document.getElementById('live');
+const counts = element('p', { class: 'counts' });
+const undo = element('button', { type: 'button', id: 'undo', disabled: true }, 'Undo');
+const filter = element('input', {
+  type: 'search',
+  id: 'filter',
+  'aria-label': 'Filter',
+  placeholder: 'filter',
+});
+const leftOnly = element('input', { type: 'checkbox', id: 'left-only' });
+const list = element('div', { id: 'rows' });
 
-/** What was accepted, by setting; kept through hiding and reload. */
-const accepted = new Map<string, string>(readState());
+let board: Board | null = null;
+let shown: readonly Section[] = [];
+/** The row whose choice is open. */
+let editing: string | null = null;
 
-function readState(): readonly (readonly [string, string])[] {
-  const state = api.getState();
-  return Array.isArray(state) ? (state as [string, string][]) : [];
-}
-
-const another = 'another';
-const counts = element('p', { class: 'counts', role: 'status' });
-
-function show({ learned: { summary, line, rows }, parameters }: ToLearn): void {
-  if (page === null) return;
-  const list = element(
-    'datalist',
-    { id: 'parameters' },
-    ...parameters.map((name) => element('option', { value: name })),
-  );
-  page.replaceChildren(
-    element('h1', {}, 'Make a board profile'),
-    element('p', {}, summary),
-    ...(line === null ? [] : [making(), counts, table(rows), list]),
-  );
-  tell(rows);
-}
-
-function table(rows: readonly LearnedRow[]): HTMLElement {
-  const heads = ['Setting of the board', 'Holds', 'May stand for', 'Why', ''].map((text) =>
-    element('th', { scope: 'col' }, text),
-  );
-  const body = rows.map((row) => tableRow(row, rows));
-  return element(
-    'table',
-    {},
-    element('thead', {}, element('tr', {}, ...heads)),
-    element('tbody', {}, ...body),
-  );
-}
-
-function tableRow(row: LearnedRow, rows: readonly LearnedRow[]): HTMLTableRowElement {
-  const { key, value, proposals } = row;
-  const reason = element('td', { class: 'why' });
-  const choice = element('select', { 'aria-label': `What ${key} stands for` });
-  for (const { parameter, title, meaning } of proposals)
-    choice.append(element('option', { value: parameter, title }, `${parameter} = ${meaning}`));
-  choice.append(element('option', { value: another }, 'another parameter…'));
-  const other = element('input', {
-    type: 'text',
-    list: 'parameters',
-    'aria-label': `Another parameter for ${key}`,
-    placeholder: 'gyro.filter.1.cutoff',
-  });
-  const button = element('button', { type: 'button' });
-  const held = accepted.get(key);
-  if (held !== undefined) {
-    choice.value = proposals.some(({ parameter }) => parameter === held) ? held : another;
-    other.value = held;
-  }
-  const line = element(
-    'tr',
-    {},
-    element('th', { scope: 'row' }, key),
-    element('td', { class: 'value' }, value),
-    element('td', {}, choice, other),
-    reason,
-    element('td', {}, button),
-  );
-  const chosen = () => (choice.value === another ? other.value.trim() : choice.value);
-  const refresh = () => {
-    const isAccepted = accepted.has(key);
-    other.hidden = choice.value !== another;
-    const proposal = proposals.find(({ parameter }) => parameter === choice.value);
-    reason.textContent = proposal === undefined ? 'as you say' : `${proposal.title}: ${proposal.reason}`;
-    button.textContent = isAccepted ? 'Take Back' : 'Accept';
-    button.setAttribute('aria-label', `${isAccepted ? 'Take back' : 'Accept'} for ${key}`);
-    button.disabled = !isAccepted && chosen() === '';
-    choice.disabled = isAccepted;
-    other.disabled = isAccepted;
-    line.className = isAccepted ? 'accepted' : '';
-    tell(rows);
-  };
-  button.addEventListener('click', () => {
-    if (accepted.has(key)) accepted.delete(key);
-    else accepted.set(key, chosen());
-    api.setState([...accepted]);
-    refresh();
-    focusNext(line);
-  });
-  choice.addEventListener('change', refresh);
-  other.addEventListener('input', refresh);
-  refresh();
-  return line;
-}
-
-/** After each answer the next question: the pilot goes down the table with one key. */
-function focusNext(line: HTMLTableRowElement): void {
-  const next = line.nextElementSibling?.querySelector('button');
-  (next ?? line.querySelector('button'))?.focus();
-}
-
-function tell(rows: readonly LearnedRow[]): void {
-  const count = rows.filter(({ key }) => accepted.has(key)).length;
-  const text = `${count} accepted; ${rows.length - count} stay settings of the board’s own.`;
-  counts.textContent = text;
+function tell(text: string): void {
   if (live !== null) live.textContent = text;
 }
 
-function making(): HTMLElement {
-  const name = element('input', {
-    type: 'text',
-    id: 'name',
-    value: 'my-board',
-    'aria-describedby': 'name-form',
-  });
-  const form = element(
-    'form',
-    {
-      onsubmit: (event) => {
-        event.preventDefault();
-        api.postMessage({ kind: 'make', name: name.value.trim(), confirmed: [...accepted] });
-      },
-    },
-    element('label', { for: 'name' }, 'Name of the board'),
-    name,
-    element('button', { type: 'submit', class: 'main' }, 'Write the Profile'),
+function show({ meanings, sayable, place, key }: Meanings): void {
+  const made = new Board(meanings, changed);
+  board = made;
+  const lines = leftLines(meanings, tell);
+  page.replaceChildren(
+    element('h1', {}, `What the settings of ${meanings.title} mean`),
     element(
       'p',
-      { id: 'name-form', class: 'aside' },
-      'Small letters, with hyphens between words. Nothing that you have not accepted is taken; what the board has in hardware is for you to fill in.',
+      { class: 'aside' },
+      'Every press is kept at once in ',
+      element(
+        'button',
+        { type: 'button', class: 'value place', onclick: () => send({ kind: 'open' }) },
+        place,
+      ),
+      '. Only what you press is taken, and you may stop at any time.',
+    ),
+    element(
+      'div',
+      { class: 'bar' },
+      filter,
+      element('label', { class: 'check' }, leftOnly, ' only what is left'),
+      undo,
+      counts,
+      element(
+        'span',
+        { class: 'aside keys' },
+        ...[
+          ['↑ ↓', 'go'],
+          ['Enter', 'takes'],
+          ['→', 'opens the choice'],
+          ['1–3', 'a way to count'],
+          ['Backspace', 'undoes'],
+        ].flatMap(([pressed = '', does = '']) => [element('kbd', {}, pressed), ` ${does} `]),
+      ),
+    ),
+    list,
+    ...(lines === null ? [] : [lines]),
+    new HardwareForm(meanings).element,
+    element(
+      'datalist',
+      { id: 'sayable' },
+      ...sayable.map(({ means, title }) => element('option', { value: means }, title)),
     ),
   );
-  return form;
+  draw(made);
+  if (key !== null) go(key);
 }
 
-window.addEventListener('message', (event: MessageEvent<ToLearn>) => show(event.data));
-api.postMessage({ kind: 'ready' });
+/** All rows anew, each where it stands by what is known of it now. */
+function draw(of: Board): void {
+  for (const section of shown) section.dispose();
+  const wanted = filter.value.trim().toLowerCase();
+  const rows = of
+    .rows()
+    .filter((row) => matches(of, row, wanted) && !(leftOnly.checked && row.said !== null));
+  const families = sorted(rows, (row) => of.offer(row));
+  shown = sections.flatMap((name) => {
+    const held = families.get(name) ?? [];
+    return held.length === 0 ? [] : [new Section(of, name, held, actions(of))];
+  });
+  list.replaceChildren(...shown.map((section) => section.element));
+  const first = list.querySelector<HTMLElement>('.row');
+  if (first !== null) makeCurrent(page, first);
+  count(of);
+}
+
+function matches(of: Board, row: MeaningRow, wanted: string): boolean {
+  if (wanted === '') return true;
+  const offer = of.offer(row);
+  const texts = [row.key, row.value, offer?.means, offer?.title, row.said?.means, row.said?.title];
+  return texts.some((text) => text?.toLowerCase().includes(wanted) === true);
+}
+
+function count(of: Board): void {
+  const said = of.saidCount();
+  const all = of.rows().length;
+  counts.textContent = `${said} of ${all} said; ${all - said} stay the board’s own so far: that is fine.`;
+  undo.disabled = of.lastPress === null;
+  undo.title = of.lastPress === null ? '' : `Takes back: ${of.lastPress}`;
+}
+
+function changed(keys: readonly string[], told: string): void {
+  if (board === null) return;
+  const focused = document.activeElement?.closest<HTMLElement>('.row') ?? null;
+  const [key, family] = [focused?.dataset.key, focused?.dataset.family];
+  const all = new Set(keys);
+  for (const section of shown) section.redraw(all);
+  count(board);
+  tell(`${told}. ${counts.textContent ?? ''}`);
+  if (focused?.isConnected === false) {
+    const again = rowWith('data-key', key) ?? rowWith('data-family', family);
+    if (again === null) return;
+    makeCurrent(page, again);
+    again.focus();
+  }
+}
+
+function rowWith(name: string, value: string | undefined): HTMLElement | null {
+  return value === undefined ? null : list.querySelector<HTMLElement>(`.row[${name}="${CSS.escape(value)}"]`);
+}
+
+function actions(of: Board): RowActions {
+  return {
+    take: (rows) => void of.take(rows),
+    takeWay: (rows, way) => void of.say(inWay(rows, way)),
+    takeRole: (rows) =>
+      void of.say(
+        rows.flatMap((row) =>
+          of.offer(row) === null ? [] : [{ key: row.key, row: { role: of.offer(row)?.means } }],
+        ),
+      ),
+    takeBack: (row) => void of.say([{ key: row.key, row: {} }]),
+    choose,
+  };
+}
+
+function inWay(
+  rows: readonly MeaningRow[],
+  { ways }: FamilyWay,
+): readonly { readonly key: string; readonly row: object }[] {
+  return rows.flatMap(({ key }, index) => {
+    const way = ways[index];
+    return way === undefined ? [] : [{ key, row: way.row }];
+  });
+}
+
+/** Opens the choice of a row in its place; the one that was open closes. */
+function choose({ key }: MeaningRow): void {
+  const wasOpen = editing;
+  close();
+  const at = rowWith('data-key', key);
+  const row = board?.row(key);
+  if (board === null || at === null || row === undefined || wasOpen === key) return;
+  editing = key;
+  const editor = new Editor(board, row, () => {
+    close();
+    rowWith('data-key', key)?.focus();
+  });
+  const cell = element('div', { class: 'editor-cell', role: 'gridcell' }, editor.element);
+  at.append(cell);
+  editor.focus();
+}
+
+function close(): void {
+  editing = null;
+  list.querySelector('.editor-cell')?.remove();
+}
+
+function go(key: string): void {
+  for (const section of shown) section.drawTo(key);
+  const row = rowWith('data-key', key);
+  if (row === null) return;
+  makeCurrent(page, row);
+  row.focus();
+  row.scrollIntoView({ block: 'center' });
+}
+
+/** The rows that a press on a row is about: itself, or its family. */
+function about(of: Board, at: HTMLElement): readonly MeaningRow[] {
+  const keys =
+    at.dataset.key === undefined
+      ? [...(at.parentElement?.querySelectorAll<HTMLElement>('.row[data-key]') ?? [])].map(
+          (row) => row.dataset.key ?? '',
+        )
+      : [at.dataset.key];
+  return keys.flatMap((key) => of.row(key) ?? []).filter(({ said }) => said === null);
+}
+
+function withBoard(at: HTMLElement, press: (of: Board, rows: readonly MeaningRow[]) => void): void {
+  if (board === null) return;
+  const next = at.dataset.key === undefined ? lastOf(at) : at;
+  press(board, about(board, at));
+  neighbour(next, 1)?.focus();
+}
+
+/** A family's last row: behind it the next family begins. */
+function lastOf(head: HTMLElement): HTMLElement {
+  return [...(head.parentElement?.querySelectorAll<HTMLElement>('.row') ?? [])].at(-1) ?? head;
+}
+
+listenToKeys(page, {
+  take: (at) => withBoard(at, (of, rows) => void of.take(rows)),
+  choose: (at) => {
+    const row = board?.row(at.dataset.key ?? '');
+    if (row !== undefined) choose(row);
+  },
+  way: (at, index) => {
+    if (board === null) return;
+    const of = board;
+    const rows = about(of, at).filter((row) => of.offer(row)?.row === null);
+    const way = waysOf(rows.flatMap((row) => of.offer(row) ?? []))[index];
+    if (way !== undefined) withBoard(at, () => actions(of).takeWay(rows, way));
+  },
+  unknownScale: (at) =>
+    withBoard(at, (of, rows) =>
+      actions(of).takeRole(rows.filter((row) => of.offer(row)?.takesRole === true)),
+    ),
+  undo: () => void board?.undo(),
+  more: (at) => shown.find((section) => section.element.contains(at))?.more() === true,
+});
+
+filter.addEventListener('input', () => board !== null && draw(board));
+leftOnly.addEventListener('change', () => board !== null && draw(board));
+undo.addEventListener('click', () => void board?.undo());
+onMessage((message) => {
+  if (message.kind === 'meanings') show(message);
+  else if (message.kind === 'go') go(message.key);
+  else page.replaceChildren(element('h1', {}, 'Say what settings mean'), element('p', {}, message.message));
+});
+send({ kind: 'ready' });

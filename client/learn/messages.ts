@@ -1,19 +1,70 @@
-import type { Learned } from '../../server/src/lsp/protocol';
+import type {
+  BoardLesson,
+  BoardMeanings,
+  HardwareAnswer,
+  LessonAnswer,
+  MeaningChoice,
+  ParameterForm,
+  SaidOfRow,
+  SayableParameter,
+  SayingOfRow,
+  SayMeaningsAnswer,
+} from '../../server/src/lsp/protocol';
+
+/** What the page asks of the extension, each with what it is answered with. */
+export interface Asked {
+  /** Kept in the profile at once. */
+  readonly say: { readonly said: readonly SaidOfRow[] };
+  readonly choices: { readonly sayings: readonly SayingOfRow[] };
+  readonly form: { readonly means: string };
+  /** JSON, kept in the profile at once. */
+  readonly hardware: { readonly hardware: string };
+  readonly lesson: { readonly lesson: BoardLesson };
+}
+
+export interface Answered {
+  readonly say: SayMeaningsAnswer;
+  readonly choices: readonly { readonly key: string; readonly choice: MeaningChoice | null }[];
+  readonly form: ParameterForm | null;
+  readonly hardware: HardwareAnswer;
+  readonly lesson: LessonAnswer;
+}
+
+export type AskedKind = keyof Asked;
 
 /** Extension to page. */
-export interface ToLearn {
-  readonly kind: 'learned';
-  readonly learned: Learned;
-  /** Every parameter that a setting may be said to stand for. */
-  readonly parameters: readonly string[];
-}
+export type ToLearn =
+  | {
+      readonly kind: 'meanings';
+      readonly meanings: BoardMeanings;
+      readonly sayable: readonly SayableParameter[];
+      /** Where the profile is kept, for people: `boards/dipper.json`. */
+      readonly place: string;
+      /** The setting to go to. */
+      readonly key: string | null;
+    }
+  | { readonly kind: 'go'; readonly key: string }
+  | { readonly kind: 'refused'; readonly message: string }
+  | {
+      [K in AskedKind]: {
+        readonly kind: 'answer';
+        readonly to: K;
+        readonly id: number;
+        readonly answer: Answered[K];
+      };
+    }[AskedKind];
 
 /** Page to extension. */
 export type FromLearn =
   /** The page listens now. */
   | { readonly kind: 'ready' }
+  /** The profile's file is wanted in an editor. */
+  | { readonly kind: 'open' }
   | {
-      readonly kind: 'make';
-      readonly name: string;
-      readonly confirmed: readonly (readonly [key: string, parameter: string])[];
-    };
+      [K in AskedKind]: {
+        readonly kind: 'ask';
+        readonly to: K;
+        readonly id: number;
+        readonly asked: Asked[K];
+      };
+    }[AskedKind];

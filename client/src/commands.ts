@@ -9,7 +9,7 @@ import { copyForBoard } from './copy-for-board';
 import { Explanations } from './explanations';
 import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
-import { learnBoard } from './learn-panel';
+import { editProfile, sayMeaning, sayMeanings } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
 import { noteFlight } from './note-flight';
 import { pickBoardOfText } from './pick-board';
@@ -44,7 +44,9 @@ export function registerCommands(
     register('propsoff.openBenchCard', () => openBenchCard(context, client)),
     register('propsoff.compareScripts', () => compareScripts(context, client)),
     register('propsoff.useAsBoardText', () => useAsBoardText(client)),
-    register('propsoff.learnBoard', () => learnBoard(context, client)),
+    register('propsoff.sayMeanings', () => sayMeanings(context, client)),
+    register('propsoff.sayMeaning', (uri: string, key: string) => sayMeaning(context, client, uri, key)),
+    register('propsoff.editProfile', () => editProfile(context, client)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(client)),
     register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),
     register('propsoff.noteFlight', () => noteFlight(client)),

@@ -1,87 +1,140 @@
 import * as vscode from 'vscode';
-import { learnRequest, makeProfileRequest, parametersRequest } from '../../server/src/lsp/protocol';
+import { meaningsRequest, sayableRequest } from '../../server/src/lsp/protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Client } from './client';
-import { exists } from './exists';
+import { boardLanguageId } from './language';
+import { answered } from './learn-answers';
+import { fileOf, inHand, type Subject } from './learn-subject';
 import { openOwnPanel } from './own-page';
-import { written } from './written';
+import { profilesToEdit, textOfBoard } from './texts-of-boards';
 
 const { t } = vscode.l10n;
 
-const boardName = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
+const panels = new Map<string, { readonly panel: vscode.WebviewPanel; go: (key: string) => void }>();
 
-/** Learns a board's text from a capture: a table in which the pilot says what each setting stands for. */
-export async function learnBoard(context: vscode.ExtensionContext, client: Client): Promise<void> {
-  const capture = await pickCapture(t('Make Board Profile from Captured Text'));
+/** On a board's text that is open: of that one; else of a text that the pilot picks. */
+export async function sayMeanings(context: vscode.ExtensionContext, client: Client): Promise<void> {
+  const document = vscode.window.activeTextEditor?.document;
+  if (document?.languageId === boardLanguageId) return openFor(context, client, document.uri, null);
+  const capture = await pickCapture(t('Say What Settings Mean'));
   if (capture === undefined) return;
-  const learned = await client.request(learnRequest, { capture: capture.text });
-  if (learned === null) {
-    void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
-    return;
-  }
-  if (learned.line === null) {
-    void vscode.window.showWarningMessage(learned.summary);
-    return;
-  }
-  const page = { name: 'learn', title: t('Make a Board Profile') } as const;
-  const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
-  panel.webview.onDidReceiveMessage(async (message: FromLearn) => {
-    if (message.kind === 'ready') {
-      const parameters = (await client.request(parametersRequest, {})) ?? [];
-      const answer: ToLearn = { kind: 'learned', learned, parameters };
-      await panel.webview.postMessage(answer);
-    } else if (await made(client, capture.text, message)) panel.dispose();
-  });
+  const { text, uri } = capture;
+  await open(
+    context,
+    client,
+    { ...subjectOf(uri, uri === null ? 'board' : nameOf(uri)), text: async () => text },
+    null,
+  );
 }
 
-/** Writes the profile into the workspace's folder for boards and opens it. */
-async function made(
+/** Of one setting of a board's text. */
+export async function sayMeaning(
+  context: vscode.ExtensionContext,
   client: Client,
-  capture: string,
-  { name, confirmed }: Extract<FromLearn, { kind: 'make' }>,
-): Promise<boolean> {
-  if (!boardName.test(name)) {
-    void vscode.window.showWarningMessage(
-      t('“{name}” is no name for a board: small letters, with hyphens between words.', { name }),
-    );
-    return false;
-  }
-  const profile = await client.request(makeProfileRequest, { capture, name, confirmed });
-  if (profile === null) {
-    void vscode.window.showErrorMessage(t('No profile could be made of this text.'));
-    return false;
-  }
-  const uri = await profileUri(name);
-  if (uri === null) {
-    const content = profile.text;
-    await vscode.window.showTextDocument(
-      await vscode.workspace.openTextDocument({ language: 'json', content }),
-    );
-  } else {
-    if (!(await written(uri, profile.text))) return false;
-    await vscode.window.showTextDocument(uri);
-  }
-  const { mapped, own } = profile;
-  const said = t(
-    '{mapped} settings stand for parameters, {own} are the board’s own. Fill in its hardware, then name it in a script: [board] profile = {name}',
-    { mapped, own, name },
-  );
-  void vscode.window.showInformationMessage(said);
-  return true;
+  uri: string,
+  key: string,
+): Promise<void> {
+  await openFor(context, client, vscode.Uri.parse(uri), key);
 }
 
-/** Where the profile goes; null where there is no folder that may be written to, or the pilot keeps what is there. */
-async function profileUri(name: string): Promise<vscode.Uri | null> {
-  const [folder] = vscode.workspace.workspaceFolders ?? [];
-  if (folder === undefined || !vscode.workspace.isTrusted) return null;
-  const uri = vscode.Uri.joinPath(folder.uri, 'boards', `${name}.json`);
-  if (!(await exists(uri))) return uri;
-  const replace = t('Replace It');
-  const picked = await vscode.window.showWarningMessage(
-    t('There is a profile {name} already.', { name }),
-    { modal: true },
-    replace,
-  );
-  return picked === replace ? uri : null;
+/** Of a board whose profile is there: with a text of it, if the workspace holds one. */
+export async function editProfile(context: vscode.ExtensionContext, client: Client): Promise<void> {
+  const document = vscode.window.activeTextEditor?.document;
+  if (document?.languageId === boardLanguageId) return openFor(context, client, document.uri, null);
+  const board = await pickProfile();
+  if (board === undefined) return;
+  const uri = await textOfBoard(board);
+  if (uri !== null) return openFor(context, client, uri, null);
+  const subject = { ...subjectOf(null, board), board, text: async () => '' };
+  await open(context, client, subject, null);
+}
+
+async function pickProfile(): Promise<string | undefined> {
+  const all = await profilesToEdit();
+  const active = vscode.window.activeTextEditor?.document.uri;
+  const own = all.find(({ uri }) => uri.toString() === active?.toString());
+  if (own !== undefined) return own.board;
+  if (all.length === 0) {
+    void vscode.window.showInformationMessage(
+      t('There is no board profile in this folder yet. Say What Settings Mean makes one.'),
+    );
+    return undefined;
+  }
+  const items = all.map(({ board }) => ({ label: board }));
+  return (await vscode.window.showQuickPick(items, { title: t('Edit Board Profile') }))?.label;
+}
+
+async function openFor(
+  context: vscode.ExtensionContext,
+  client: Client,
+  uri: vscode.Uri,
+  key: string | null,
+): Promise<void> {
+  const text = async () => (await vscode.workspace.openTextDocument(uri)).getText();
+  await open(context, client, { ...subjectOf(uri, nameOf(uri)), text }, key);
+}
+
+function subjectOf(uri: vscode.Uri | null, fileName: string): Omit<Subject, 'text'> {
+  return { fileName, uri, board: null, isByName: true, isNew: false };
+}
+
+function nameOf(uri: vscode.Uri): string {
+  return uri.path.split('/').at(-1) ?? '';
+}
+
+/** The page of a board; one that is open already is shown again. */
+async function open(
+  context: vscode.ExtensionContext,
+  client: Client,
+  subject: Subject,
+  key: string | null,
+): Promise<void> {
+  const id = subject.uri?.toString() ?? '';
+  const known = id === '' ? undefined : panels.get(id);
+  if (known !== undefined) {
+    known.panel.reveal();
+    if (key !== null) known.go(key);
+    return;
+  }
+  const page = { name: 'learn', title: t('What Settings Mean') } as const;
+  const panel = openOwnPanel(context, page, vscode.ViewColumn.Active);
+  const post = (message: ToLearn) => panel.webview.postMessage(message);
+  const show = async (at: string | null) => post(await shown(client, subject, at));
+  // Each press is kept before the next is looked at.
+  let turn = Promise.resolve();
+  panel.webview.onDidReceiveMessage((message: FromLearn) => {
+    turn = turn.then(async () => {
+      if (message.kind === 'ready') await show(key);
+      else if (message.kind === 'open') await openProfile(subject);
+      else {
+        await post(await answered(client, subject, message));
+        if (message.to === 'lesson') await show(null);
+      }
+    });
+  });
+  const saved = vscode.workspace.onDidSaveTextDocument((document) => {
+    if (document.uri.toString() === id) turn = turn.then(async () => void (await show(null)));
+  });
+  panel.onDidDispose(() => {
+    saved.dispose();
+    panels.delete(id);
+  });
+  if (id !== '') panels.set(id, { panel, go: (to) => void post({ kind: 'go', key: to }) });
+}
+
+async function shown(client: Client, subject: Subject, key: string | null): Promise<ToLearn> {
+  const answer = await client.request(meaningsRequest, { of: await inHand(subject) });
+  if (answer === null) return { kind: 'refused', message: t('Propsoff’s checks are not running.') };
+  if (answer.kind === 'refused') return answer;
+  subject.board = answer.board;
+  subject.isByName = answer.isByName;
+  subject.isNew = answer.isNew;
+  const sayable = (await client.request(sayableRequest, {})) ?? [];
+  return { kind: 'meanings', meanings: answer, sayable, place: `boards/${answer.board}.json`, key };
+}
+
+async function openProfile(subject: Subject): Promise<void> {
+  const file = fileOf(subject);
+  if (file !== null) await vscode.window.showTextDocument(file, { viewColumn: vscode.ViewColumn.Beside });
 }

@@ -48,7 +48,7 @@ async function keep(client: Client, { board, profile, isNew, isByName, text }: T
     return false;
   }
   const file = profileFile(place, board);
-  const before = isNew ? '' : await textOf(file);
+  const before = isNew ? '' : await plainProfile(file);
   if (before === null) {
     void vscode.window.showWarningMessage(
       t('The profile {board} can’t be changed here: it is built in, or holds comments that would be lost.', {
@@ -64,7 +64,7 @@ async function keep(client: Client, { board, profile, isNew, isByName, text }: T
 }
 
 /** The text of a profile that is plain JSON; null where there is none, or it is not. */
-async function textOf(file: vscode.Uri): Promise<string | null> {
+export async function plainProfile(file: vscode.Uri): Promise<string | null> {
   if (!(await exists(file))) return null;
   const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
   try {
@@ -76,7 +76,7 @@ async function textOf(file: vscode.Uri): Promise<string | null> {
 }
 
 /** A profile may name the schema that an editor holds it against: it stays. */
-function withSchema(profile: string, before: string): string {
+export function withSchema(profile: string, before: string): string {
   const line = /^\s*"\$schema": *"[^"\n]*",$/m.exec(before)?.[0];
   return line === undefined ? profile : profile.replace('{\n', `{\n${line}\n`);
 }

@@ -8,9 +8,9 @@ import { CompletionRequest, HoverRequest } from 'vscode-languageserver-protocol/
 import {
   benchCardRequest,
   boardTextRequest,
-  learnRequest,
-  makeProfileRequest,
+  meaningsRequest,
   readRequest,
+  sayMeaningsRequest,
   sheetRequest,
 } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
@@ -60,10 +60,12 @@ describe('a program of ours', () => {
         });
         const [listing] = listings(20, false);
         const capture = listing?.text ?? '';
-        await connection.sendRequest(learnRequest, { capture });
-        assert.ok(
-          await connection.sendRequest(makeProfileRequest, { capture, name: 'kestrel', confirmed: [] }),
-        );
+        const of = { text: capture, fileName: 'kestrel.txt', uri: null, board: null, profile: null };
+        const meanings = await connection.sendRequest(meaningsRequest, { of });
+        assert.equal(meanings.kind, 'meanings');
+        const said = meanings.kind === 'meanings' ? meanings.rows.map(({ key }) => ({ key, row: '{}' })) : [];
+        const answer = await connection.sendRequest(sayMeaningsRequest, { of, said });
+        assert.equal(answer.kind, 'said');
         assert.equal(await server.shutDown(), 0);
         assert.deepEqual(reached(Buffer.concat(server.errors).toString('utf8')), []);
         assert.deepEqual(server.log, []);

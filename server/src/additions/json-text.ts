@@ -1,5 +1,6 @@
 import {
   findNodeAtLocation,
+  getLocation,
   getNodeValue,
   type Node,
   type ParseError,
@@ -99,4 +100,9 @@ function repeatedName(node: Node): { readonly at: Span; readonly message: string
     if (inside !== null) return inside;
   }
   return null;
+}
+
+/** The members and indices that lead to a place in a JSON text. */
+export function pathAt(text: string, offset: number): readonly (string | number)[] {
+  return getLocation(text, offset).path;
 }

@@ -1,7 +1,9 @@
 import { NotificationType, type Position, type Range, RequestType } from 'vscode-languageserver-protocol';
+import type { Hardware } from '../catalog/model/board-hardware';
 import type { Level } from '../catalog/model/check';
 import type { ReadAs } from '../craft/read-as';
-import type { Learned } from '../features/board/learning';
+import type { MeaningChoice, MeaningRow, MeaningSaid } from '../features/board/meanings';
+import type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 import type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 import type { BenchCard } from '../sheet/bench-card/bench-card';
@@ -18,12 +20,13 @@ import {
   object,
   oneOf,
   optional,
-  pair,
   position,
   text,
 } from './requests/form';
 
-export type { Learned, LearnedRow } from '../features/board/learning';
+export type { Hardware } from '../catalog/model/board-hardware';
+export type { MeaningChoice, MeaningRow, MeaningSaid, MeaningWay } from '../features/board/meanings';
+export type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 export type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 
@@ -342,33 +345,130 @@ export const proveRequest = new OwnRequest<ProveParams, ProveAnswer | null>(
   object({ ...about, ...capture, omitsDefaults: flag }),
 );
 
-/** What an unknown listing says, with proposals for a person to confirm. */
-export const learnRequest = new OwnRequest<{ readonly capture: string }, Learned>(
-  'propsoff/learn',
-  object({ capture: text }),
-);
-
-/** Names of the parameters that a board's setting may be said to stand for. */
-export const parametersRequest = new OwnRequest<object, readonly string[]>('propsoff/parameters', object({}));
-
-export interface MakeProfileParams {
-  readonly capture: string;
-  readonly name: string;
-  /** What was confirmed: a setting's key and the parameter that it stands for. */
-  readonly confirmed: readonly (readonly [key: string, parameter: string])[];
-}
-
-export interface MadeProfile {
+/** A board of which something is said: its text, and its profile as far as there is one. */
+export interface BoardInHand {
+  /** Empty: none is at hand, and the profile's rows stand in for it. */
   readonly text: string;
-  readonly mapped: number;
-  readonly own: number;
+  readonly fileName: string;
+  /** Of a text that is open or a file. */
+  readonly uri: string | null;
+  /** What the board is called; null: it is to be found. */
+  readonly board: string | null;
+  /** The text of its profile's file; null: there is none. */
+  readonly profile: string | null;
 }
 
-/** The profile as JSON; null: the text holds no settings. */
-export const makeProfileRequest = new OwnRequest<MakeProfileParams, MadeProfile | null>(
-  'propsoff/makeProfile',
-  object({ capture: text, name: text, confirmed: list(pair(text, text)) }),
+const boardInHand = object<BoardInHand>({
+  text,
+  fileName: text,
+  uri: optional(text),
+  board: optional(text),
+  profile: optional(text),
+});
+
+/** A line that was not understood. */
+export interface LeftLineShown {
+  /** From 0. */
+  readonly line: number;
+  readonly text: string;
+  readonly reason: string;
+}
+
+/** What is known of a board whose settings' meanings are to be said. */
+export interface BoardMeanings {
+  readonly kind: 'meanings';
+  readonly board: string;
+  readonly title: string;
+  /** Whether there was no profile before. */
+  readonly isNew: boolean;
+  /** Whether the file's name alone leads to that board. */
+  readonly isByName: boolean;
+  readonly rows: readonly MeaningRow[];
+  readonly left: readonly LeftLineShown[];
+  /** How many lines were not understood: of very many only the first are shown. */
+  readonly leftCount: number;
+  readonly hardware: Hardware;
+  /** Names of ports that the text shows. */
+  readonly ports: readonly string[];
+}
+
+/** `message`: a sentence. */
+export interface Refused {
+  readonly kind: 'refused';
+  readonly message: string;
+}
+
+/** All settings of a board with what each may mean and what is said of it. */
+export const meaningsRequest = new OwnRequest<{ readonly of: BoardInHand }, BoardMeanings | Refused>(
+  'propsoff/meanings',
+  object({ of: boardInHand }),
 );
+
+/** What is said of a setting: the key of its row, and what the row says as JSON; `{}` takes back what was said. */
+export interface SaidOfRow {
+  readonly key: string;
+  readonly row: string;
+}
+
+export type SayMeaningsAnswer =
+  | {
+      readonly kind: 'said';
+      /** The profile's file as it is to be. */
+      readonly profile: string;
+      /** Of the settings that were said. */
+      readonly rows: readonly { readonly key: string; readonly said: MeaningSaid | null }[];
+      /** What could not be said, and why, as the end of a sentence. */
+      readonly left: readonly { readonly key: string; readonly why: string }[];
+    }
+  | Refused;
+
+/** The profile with what is said of these settings; all else stays as it stands. */
+export const sayMeaningsRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly said: readonly SaidOfRow[] },
+  SayMeaningsAnswer
+>('propsoff/sayMeanings', object({ of: boardInHand, said: list(object({ key: text, row: text })) }));
+
+/** How a person says that a setting is counted: `saying` is JSON, as a confirmation has it. */
+export interface SayingOfRow {
+  readonly key: string;
+  readonly saying: string;
+}
+
+/** What settings would mean, said so; null for what can't be said. */
+export const choicesRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly sayings: readonly SayingOfRow[] },
+  readonly { readonly key: string; readonly choice: MeaningChoice | null }[]
+>('propsoff/choices', object({ of: boardInHand, sayings: list(object({ key: text, saying: text })) }));
+
+/** What can be said of how a setting holds a parameter; null where there is no such parameter. */
+export const parameterFormRequest = new OwnRequest<{ readonly means: string }, ParameterForm | null>(
+  'propsoff/parameterForm',
+  object({ means: text }),
+);
+
+/** Every parameter that a board's setting may be said to mean. */
+export const sayableRequest = new OwnRequest<object, readonly SayableParameter[]>(
+  'propsoff/sayable',
+  object({}),
+);
+
+/** What is wrong with a field of the hardware. */
+export interface HardwareFault {
+  /** `ports.0.name` */
+  readonly at: string;
+  readonly message: string;
+}
+
+export type HardwareAnswer =
+  | { readonly kind: 'said'; readonly profile: string }
+  | { readonly kind: 'faults'; readonly faults: readonly HardwareFault[] }
+  | Refused;
+
+/** The profile with what a board has; `hardware` is JSON, as a profile has it. */
+export const hardwareRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly hardware: string },
+  HardwareAnswer
+>('propsoff/hardware', object({ of: boardInHand, hardware: text }));
 
 /** A text that is to be a board's text, with the name that its file has or would have. */
 export interface NewBoardTextParams {
@@ -422,6 +522,24 @@ export type TeachAnswer =
       /** A sentence. */
       readonly said: string;
     }
+  /** `asks`: saying the part may help. */
+  | { readonly kind: 'refused'; readonly message: string; readonly asks: boolean };
+
+/** The same of a board whose text need not be open. */
+export const lessonRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly lesson: BoardLesson },
+  LessonAnswer
+>(
+  'propsoff/lesson',
+  object({
+    of: boardInHand,
+    lesson: object({ kind: oneOf(lessonKinds), line: optional(count), part: text }),
+  }),
+);
+
+export type LessonAnswer =
+  /** `profile`: its file as it is to be; `said`: a sentence. */
+  | { readonly kind: 'taught'; readonly profile: string; readonly said: string }
   /** `asks`: saying the part may help. */
   | { readonly kind: 'refused'; readonly message: string; readonly asks: boolean };
 

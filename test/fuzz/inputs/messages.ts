@@ -49,6 +49,21 @@ const here = fc.record({ textDocument, position });
 const alone = fc.record({ textDocument });
 const side = fc.record({ uri, text: fc.option(craftScript), name: fc.constantFrom('one', 'two'), pack });
 
+const lesson = fc.record({
+  kind: fc.constantFrom('setting', 'comment', 'heading', 'command', 'same-command', 'omits-defaults'),
+  line: fc.option(fc.nat(12)),
+  part: fc.oneof(fc.constant(''), anyText),
+});
+
+/** A board of which something is said. */
+const inHand = fc.record({
+  text: capture,
+  fileName: fc.constantFrom('kestrel.boardtext', '', '__proto__'),
+  uri: fc.option(fc.constant('test:///work/kestrel.boardtext')),
+  board,
+  profile: fc.option(fc.oneof(fc.constantFrom('{}', '{"name":"kestrel","settings":[]}'), anyText)),
+});
+
 const requests: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   'textDocument/hover': here,
   'textDocument/completion': here,
@@ -112,23 +127,39 @@ const requests: Readonly<Record<string, fc.Arbitrary<unknown>>> = {
   }),
   'propsoff/prove': fc.record({ textDocument, capture, board, omitsDefaults: fc.boolean() }),
   'propsoff/read': fc.record({ capture, board }),
-  'propsoff/learn': fc.record({ capture }),
-  'propsoff/makeProfile': fc.record({
-    capture,
-    name: fc.constantFrom('kestrel', 'a b', '__proto__'),
-    confirmed: fc.array(fc.tuple(path, path), { maxLength: 3 }),
+  'propsoff/meanings': fc.record({ of: inHand }),
+  'propsoff/sayMeanings': fc.record({
+    of: inHand,
+    said: fc.array(
+      fc.record({ key: path, row: fc.oneof(fc.constantFrom('{}', '{"means":"motor.idle"}'), anyText) }),
+      {
+        maxLength: 3,
+      },
+    ),
+  }),
+  'propsoff/choices': fc.record({
+    of: inHand,
+    sayings: fc.array(
+      fc.record({ key: path, saying: fc.oneof(fc.constantFrom('{"means":"motor.idle"}', '[]'), anyText) }),
+      { maxLength: 3 },
+    ),
+  }),
+  'propsoff/parameterForm': fc.record({ means: path }),
+  'propsoff/sayable': fc.constant({}),
+  'propsoff/hardware': fc.record({
+    of: inHand,
+    hardware: fc.oneof(fc.constantFrom('{}', '{"motorOutputs":4}', '{"ports":[{"name":"a b"}]}'), anyText),
+  }),
+  'propsoff/lesson': fc.record({
+    of: inHand,
+    lesson,
   }),
   'propsoff/teach': fc.record({
     textDocument,
-    lesson: fc.record({
-      kind: fc.constantFrom('setting', 'comment', 'heading', 'command', 'same-command', 'omits-defaults'),
-      line: fc.option(fc.nat(12)),
-      part: fc.oneof(fc.constant(''), anyText),
-    }),
+    lesson,
   }),
   'propsoff/written': fc.record({ uri: fc.constant('test:///work/boards/kestrel.json') }),
   'propsoff/boards': fc.constant({}),
-  'propsoff/parameters': fc.constant({}),
 };
 
 const change = fc.oneof(

@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { type EditorDriver, openEditor } from './driver';
 
 describe('the board’s own text', () => {
   let opened: EditorDriver | undefined;
@@ -74,48 +74,5 @@ describe('the board’s own text', () => {
     const path = join(editor().folder, 'sandmartin.craft');
     writeFileSync(path, readFileSync(path, 'utf8').replace('"Sandmartin"', '"Whinchat"'));
     await editor().page.locator('.view-line', { hasText: 'craft name is "Whinchat"' }).first().waitFor();
-  });
-
-  it('of an unknown form becomes a profile by what the pilot accepts', async () => {
-    const lines = [
-      '== calm ==',
-      'first cut ~> 225',
-      'idle share ~> 65',
-      '== other ==',
-      'blink ~> yes',
-      'lamp ~> no',
-    ];
-    writeFileSync(join(editor().folder, 'captured.txt'), lines.join('\n'));
-    await editor().openFile('captured.txt');
-    await editor().runCommand('Propsoff: Make Board Profile from Captured Text');
-    await pick('captured.txt');
-    const page = editor().page.frameLocator('iframe.webview').frameLocator('iframe');
-    await page.locator('tbody tr').first().waitFor();
-    const row = page.locator('tbody tr', { hasText: 'calm/idle share' });
-    assert.match(await row.innerText(), /motor\.idle = 6\.5 %/);
-    for (const theme of everyTheme) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), [], theme);
-    }
-    const heads = await page.locator('thead th', { hasText: 'Holds' }).boundingBox();
-    const accept = await row.locator('button').boundingBox();
-    // With the side bar open the page is narrow: words stay whole.
-    assert.ok((accept?.height ?? 99) < 30 && (heads?.width ?? 0) > 40, JSON.stringify({ accept, heads }));
-    await row.locator('button').click();
-    assert.match(await page.locator('.counts').innerText(), /^1 accepted; 3 stay/);
-    await page.locator('#name').fill('gull');
-    await page.locator('button.main').click();
-    const path = join(editor().folder, 'boards', 'gull.json');
-    await editor().waitUntil('the profile to be written', async () => existsSync(path));
-    const { settings } = JSON.parse(readFileSync(path, 'utf8'));
-    assert.deepEqual(
-      settings.map(({ name, means }: { name: string; means?: string }) => [name, means ?? null]),
-      [
-        ['first cut', null],
-        ['idle share', 'motor.idle'],
-        ['blink', null],
-        ['lamp', null],
-      ],
-    );
   });
 });

@@ -6,9 +6,9 @@ import { mannerOf } from '../profile/profile';
 import { profileFaults } from '../profile/profile-faults';
 import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
 import { type Ground, parameterTaken } from './convert/taken';
-import { keptStatement } from './kept-statement';
 import { type LearnedSetting, learnedSettings, settingName } from './learned-settings';
 import type { Confirmed } from './said';
+import { rowOfSetting } from './setting-row';
 
 /** A board profile that a listing makes. */
 export interface LearnedProfile {
@@ -94,18 +94,8 @@ function rowOf(
   meant: RowMeant | undefined,
   port: string | undefined,
 ): BoardSetting {
-  const { groups, name, occurrence } = setting;
-  const { range, words, default: byDefault, unit, remark } = keptStatement(setting, forms.decimal);
-  const [group, ...inner] = groups;
   return {
-    ...(group === undefined ? {} : { group: inner.length === 0 ? group : [...groups] }),
-    name,
-    ...(occurrence === 1 ? {} : { occurrence }),
-    ...(range === null ? {} : { range: [range.low, range.high] as const }),
-    ...(words === null ? {} : { words: [...words] }),
-    ...(byDefault === null ? {} : { default: byDefault }),
-    ...(unit === null ? {} : { unit }),
-    ...(remark === null ? {} : { remark }),
+    ...rowOfSetting(setting, forms.decimal),
     ...meant,
     ...(port === undefined ? {} : { port }),
   };
@@ -128,7 +118,7 @@ function textOf(
 }
 
 /** What an empty list is written as where no listing has shown one. */
-const usualNone = '-';
+export const usualNone = '-';
 
 /** What stands between the words of the first list that is said to be one. */
 function betweenOf(

@@ -139,6 +139,22 @@ export const boardSetting = z.strictObject({
   port: z.optional(nameText).check(z.describe('The port whose role it says, in a word of "portRoles".')),
 });
 
+/** What a row says of its meaning, and nothing else. */
+export const rowMeaning = z.pick(boardSetting, {
+  ...{ means: true, as: true, counts: true, spelled: true },
+  ...{ role: true, items: true, between: true },
+});
+
+/** What a person says of how a setting holds a parameter. */
+export const sayingModel = z.strictObject({
+  means: meaning,
+  isRole: z.optional(z.boolean()),
+  parts: z.optional(z.array(partHeld).check(z.maxLength(64))),
+  item: z.optional(z.int().check(z.positive(), z.lte(64))),
+  counted: z.optional(z.pick(counts, { unit: true, scale: true, offset: true, table: true })),
+  spelled: z.optional(z.record(z.string(), spelling)),
+});
+
 /** What the board calls the roles of its ports, where it has a setting for each port. */
 const portRoles = z.strictObject({
   roles: z

@@ -4,4 +4,5 @@ export { boardEdits } from './edits';
 export { boardHover } from './hover';
 export { boardFolding, boardOutline } from './outline';
 export { boardProblems } from './problems';
+export { settingToSay } from './setting-to-say';
 export { boardTextReport, countsOfText } from './text-report';

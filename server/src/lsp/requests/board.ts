@@ -1,11 +1,5 @@
 import { makeScript } from '../../board/layer/make-script';
 import { boardsToLookThrough, recognisedProfile } from '../../board/layer/recognised-profile';
-import { canBeConfirmed } from '../../board/learn/confirm';
-import { learnedProfile } from '../../board/learn/learned-profile';
-import { profileText } from '../../board/learn/profile-text';
-import { confirmedAs } from '../../board/learn/said';
-import type { Listing } from '../../board/listing/listing';
-import { readListing } from '../../board/listing/read-listing';
 import { type Profile, profileOf } from '../../board/profile/profile';
 import { compareWithCapture } from '../../board/proving/compare';
 import { entriesOf } from '../../board/writing/entries';
@@ -19,7 +13,6 @@ import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
 import { blockedText, prepareBoardText } from '../../features/board/hand-over';
 import { ownFindings } from '../../features/board/held-back';
-import { learned } from '../../features/board/learning';
 import { describedProof } from '../../features/board/proof-text';
 import { readSummary } from '../../features/board/read-summary';
 import { includedText } from '../../workspace/included-text';
@@ -29,9 +22,6 @@ import type {
   BoardTextAnswer,
   BoardTextParams,
   CapturedText,
-  Learned,
-  MadeProfile,
-  MakeProfileParams,
   ProveAnswer,
   ProveParams,
   ReadAnswer,
@@ -139,31 +129,6 @@ export function proof(
 
 const noText = 'This is no text of a board.';
 const unnamed = 'Nothing says which board this is for.';
-
-export function learnedFrom({ session }: Served, { capture }: { readonly capture: string }): Learned {
-  return learned(listingOf(capture), session.workspace.catalog);
-}
-
-export function confirmableParameters({ session: { workspace } }: Served): readonly string[] {
-  const { catalog } = workspace;
-  return [...catalog.parameters.keys()].filter((name) => canBeConfirmed(catalog, name));
-}
-
-export function madeProfile(
-  { session }: Served,
-  { capture, name, confirmed }: MakeProfileParams,
-): MadeProfile | null {
-  const { catalog } = session.workspace;
-  const made = learnedProfile(listingOf(capture), name, confirmedAs(confirmed), catalog);
-  if (made === null) return null;
-  const { profile, mapped } = made;
-  const text = profileText(profile);
-  return { text, mapped: mapped.length, own: profile.settings.length - mapped.length };
-}
-
-function listingOf(capture: string): Listing {
-  return readListing(isReadable(capture) ? capture : '', null);
-}
 
 function isReadable(capture: string): boolean {
   return capture.length <= longestCapture && !capture.includes('\u0000');

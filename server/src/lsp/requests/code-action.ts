@@ -40,8 +40,18 @@ export function boardActions(
   { range, context: { only } }: CodeActionParams,
 ): ClientAction[] {
   return isWanted(CodeActionKind.QuickFix, only ?? [CodeActionKind.QuickFix])
-    ? boardFixes(context, range)
+    ? [...boardFixes(context, range), ...meaningAction(context, range)]
     : [];
+}
+
+/** On a setting of which nobody has said what it means: where it is said. */
+function meaningAction({ session, snapshot, layer }: BoardContext, { start }: ClientRange): ClientAction[] {
+  if (!session.client.own.commands) return [];
+  const key = boardAnswers().settingToSay(layer, start.line);
+  if (key === null) return [];
+  const title = 'Say what this setting means';
+  const command = { title, command: 'propsoff.sayMeaning', arguments: [snapshot.uri, key] };
+  return [{ title, kind: CodeActionKind.QuickFix, command }];
 }
 
 /** Fixes of the engine in the board's spelling, and those of the profile; what the board can't say is not offered. */

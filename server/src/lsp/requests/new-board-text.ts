@@ -1,17 +1,18 @@
 import { LayerReader } from '../../board/layer/layer-reader';
 import { boardNameOf, profileOfText } from '../../board/layer/profile-of-text';
+import { learnedProfile } from '../../board/learn/learned-profile';
+import { profileText } from '../../board/learn/profile-text';
+import { nothingConfirmed } from '../../board/learn/said';
 import { readListing } from '../../board/listing/read-listing';
 import type { Catalog } from '../../catalog/catalog';
 import type { NewBoardText, NewBoardTextParams } from '../protocol';
-import { madeProfile } from './board';
 import type { Served } from './row';
 
 /** What a text comes to that is to be a board's text; null where no line of it looks like a setting. */
 export async function newBoardText(
-  served: Served,
+  { session: { workspace } }: Served,
   { text, fileName }: NewBoardTextParams,
 ): Promise<NewBoardText | null> {
-  const { workspace } = served.session;
   const own = boardNameOf(fileName) ?? 'board';
   await workspace.boardRead(own);
   const { catalog } = workspace;
@@ -19,12 +20,12 @@ export async function newBoardText(
   const listing = readListing(text, null);
   if (known !== null) return { ...known, isByName: known.board === own };
   const board = freeBoardName(own, catalog);
-  const made = madeProfile(served, { capture: text, name: board, confirmed: [] });
-  if (made === null || listing.settings.length === 0) return null;
+  const made = learnedProfile(listing, board, nothingConfirmed, catalog);
+  if (made === null) return null;
   const groups = new Set(listing.settings.map((setting) => JSON.stringify(setting.groups)));
   return {
     board,
-    profile: made.text,
+    profile: profileText(made.profile),
     isByName: board === own,
     settings: listing.settings.length,
     groups: groups.size,

@@ -3,6 +3,7 @@ export * from './bench-card';
 export * from './board';
 export * from './compare';
 export * from './flight';
+export * from './meanings';
 export * from './new-board-text';
 export * from './sheet';
 export * from './teach';

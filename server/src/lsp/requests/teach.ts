@@ -45,7 +45,8 @@ type Made =
   | { readonly kind: 'made'; readonly board: BoardProfile; readonly said: string }
   | Extract<TeachAnswer, { kind: 'refused' }>;
 
-function withLesson(
+/** A profile with what a lesson says. */
+export function withLesson(
   board: BoardProfile,
   listing: Listing,
   { kind, line, part }: TeachParams['lesson'],
@@ -95,7 +96,7 @@ function withLine(
 }
 
 /** A profile of a text that none is for. */
-function newProfile(listing: Listing, name: string, catalog: Catalog): BoardProfile {
+export function newProfile(listing: Listing, name: string, catalog: Catalog): BoardProfile {
   const made = learnedProfile(listing, name, nothingConfirmed, catalog);
   return made?.profile ?? { name, text: { forms: listing.forms }, settings: [] };
 }

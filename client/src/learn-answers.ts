@@ -1,0 +1,100 @@
+import * as vscode from 'vscode';
+import {
+  boardOfNotification,
+  choicesRequest,
+  hardwareRequest,
+  lessonRequest,
+  parameterFormRequest,
+  type Refused,
+  sayMeaningsRequest,
+} from '../../server/src/lsp/protocol';
+import type { FromLearn, ToLearn } from '../learn/messages';
+import { keepChoice } from './board-choice';
+import type { Client } from './client';
+import { exists } from './exists';
+import { fileOf, inHand, type Subject } from './learn-subject';
+import { writtenProfile } from './profile-file';
+import { plainProfile, withSchema } from './teach';
+
+const { t } = vscode.l10n;
+
+type Asked = Extract<FromLearn, { kind: 'ask' }>;
+
+/** What the page asked; what is to be kept is in the profile's file before it is answered. */
+export async function answered(client: Client, subject: Subject, message: Asked): Promise<ToLearn> {
+  const { id } = message;
+  const of = await inHand(subject);
+  switch (message.to) {
+    case 'say': {
+      const answer = (await client.request(sayMeaningsRequest, { of, ...message.asked })) ?? stopped();
+      return { kind: 'answer', to: 'say', id, answer: await kept(client, subject, answer) };
+    }
+    case 'choices': {
+      const answer = (await client.request(choicesRequest, { of, ...message.asked })) ?? [];
+      return { kind: 'answer', to: 'choices', id, answer };
+    }
+    case 'form': {
+      const answer = await client.request(parameterFormRequest, message.asked);
+      return { kind: 'answer', to: 'form', id, answer };
+    }
+    case 'hardware': {
+      const answer = (await client.request(hardwareRequest, { of, ...message.asked })) ?? stopped();
+      return { kind: 'answer', to: 'hardware', id, answer: await kept(client, subject, answer) };
+    }
+    case 'lesson': {
+      const answer = (await client.request(lessonRequest, { of, ...message.asked })) ?? stopped();
+      const told = await kept(client, subject, answer);
+      return {
+        kind: 'answer',
+        to: 'lesson',
+        id,
+        answer: told.kind === 'taught' ? told : { asks: false, ...told },
+      };
+    }
+  }
+}
+
+function stopped(): Refused {
+  return refused(t('Propsoff’s checks are not running.'));
+}
+
+function refused(message: string): Refused {
+  return { kind: 'refused', message };
+}
+
+/** Writes the profile that an answer holds; an answer without one stays as it is. */
+async function kept<A extends { readonly kind: string; readonly profile?: string }>(
+  client: Client,
+  subject: Subject,
+  answer: A,
+): Promise<A | Refused> {
+  const { profile } = answer;
+  if (profile === undefined) return answer;
+  const fault = await keep(client, subject, profile);
+  return fault === null ? answer : refused(fault);
+}
+
+/** Null where it is kept; else why not. */
+async function keep(client: Client, subject: Subject, profile: string): Promise<string | null> {
+  const { uri, board } = subject;
+  const file = fileOf(subject);
+  if (file === null || board === null || !vscode.workspace.isTrusted)
+    return t('Nothing can be kept here: open a folder that you trust first.');
+  const isThere = await exists(file);
+  const before = isThere ? await plainProfile(file) : '';
+  if (isThere && subject.isNew)
+    return t('There is a profile {board} by now: close this page and open it again.', { board });
+  if (before === null || (!isThere && !subject.isNew))
+    return t(
+      'The profile {board} can’t be changed here: it is built in, or holds comments that would be lost.',
+      { board },
+    );
+  if (!(await writtenProfile(client, file, withSchema(profile, before))))
+    return t('The profile {board} could not be written.', { board });
+  const isFirst = subject.isNew;
+  subject.isNew = false;
+  if (uri === null || subject.isByName || !isFirst) return null;
+  await client.notify(boardOfNotification, { uri: uri.toString(), board });
+  await keepChoice(uri, board);
+  return null;
+}

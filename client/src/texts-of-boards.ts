@@ -1,0 +1,42 @@
+import * as vscode from 'vscode';
+
+/** So many files are looked through for what belongs to a board. */
+const mostFiles = 500;
+
+/** A profile of the workspace that can be edited. */
+export interface ProfileToEdit {
+  readonly board: string;
+  readonly uri: vscode.Uri;
+}
+
+/** The profiles of the workspace, by name. */
+export async function profilesToEdit(): Promise<readonly ProfileToEdit[]> {
+  const files = await vscode.workspace.findFiles('**/boards/*.json', '**/node_modules/**', mostFiles);
+  return files
+    .map((uri) => ({ uri, board: baseOf(uri) }))
+    .sort((one, other) => one.board.localeCompare(other.board));
+}
+
+/** A text of a board: one that has its name, or beside which it is said whose it is; null without one. */
+export async function textOfBoard(board: string): Promise<vscode.Uri | null> {
+  const texts = await vscode.workspace.findFiles('**/*.boardtext', '**/node_modules/**', mostFiles);
+  for (const uri of texts) if ((await chosenFor(uri)) === board) return uri;
+  return texts.find((uri) => baseOf(uri).toLowerCase() === board) ?? null;
+}
+
+/** What is kept beside a text of whose it is. */
+async function chosenFor(text: vscode.Uri): Promise<string | null> {
+  try {
+    const bytes = await vscode.workspace.fs.readFile(text.with({ path: `${text.path}.board.json` }));
+    const choice: unknown = JSON.parse(new TextDecoder().decode(bytes));
+    const board: unknown =
+      typeof choice === 'object' && choice !== null ? Reflect.get(choice, 'board') : null;
+    return typeof board === 'string' ? board : null;
+  } catch {
+    return null;
+  }
+}
+
+function baseOf(uri: vscode.Uri): string {
+  return (uri.path.split('/').at(-1) ?? '').replace(/\.[^.]*$/, '');
+}

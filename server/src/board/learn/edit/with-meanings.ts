@@ -1,0 +1,122 @@
+import type { Catalog } from '../../../catalog/catalog';
+import type { BoardProfile, BoardSetting } from '../../../catalog/model/board-profile';
+import { lookOf } from '../../listing/value-look';
+import { meaningFaults } from '../../meaning/meaning-faults';
+import { openMember } from '../../profile/members';
+import { type Profile, profileOf, rowsOf } from '../../profile/profile';
+import type { RowMeant } from '../confirm';
+import { parameterTaken } from '../convert/taken';
+import { usualNone } from '../learned-profile';
+import { type LearnedSetting, settingName } from '../learned-settings';
+import { rowOfSetting } from '../setting-row';
+
+/** What becomes of a profile of which more is said. */
+export interface WithMeanings {
+  readonly board: BoardProfile;
+  /** By the settings' keys, why something could not be said of them, as the end of a sentence. */
+  readonly refused: ReadonlyMap<string, string>;
+}
+
+/**
+ * A profile in which these settings mean what is said of them, by their keys; an empty meaning takes back what was
+ * said. All else stays as it stands. What a profile can't have is left out, and told.
+ */
+export function withMeanings(
+  before: BoardProfile,
+  settings: readonly LearnedSetting[],
+  said: ReadonlyMap<string, RowMeant>,
+  catalog: Catalog,
+): WithMeanings {
+  const board = withList(before, settings, said, catalog);
+  const profile = profileOf(board);
+  const rows = [...board.settings];
+  const places = new Map<number, string>();
+  const refused = new Map<string, string>();
+  for (const setting of settings) {
+    const key = settingName(setting);
+    const meant = said.get(key);
+    if (meant === undefined) continue;
+    const place = placeOf(setting, profile);
+    if (place !== null && isShared(rows[place])) {
+      refused.set(key, 'its row in the profile says it of all members together');
+      continue;
+    }
+    places.set(place ?? rows.length, key);
+    if (place === null) rows.push({ ...rowOfSetting(setting, decimalOf(board)), ...meant });
+    else rows[place] = { ...withoutMeaning(rows[place]), ...meant };
+  }
+  for (const [place, why] of faultsAt({ ...board, settings: rows }, places, catalog)) {
+    refused.set(places.get(place) ?? '', why);
+    rows[place] = before.settings[place] ?? withoutMeaning(rows[place]);
+  }
+  return { board: { ...board, settings: rows }, refused };
+}
+
+function decimalOf({ text }: BoardProfile): '.' | ',' {
+  return text?.forms.decimal ?? '.';
+}
+
+function placeOf({ groups, name, occurrence }: LearnedSetting, profile: Profile | null): number | null {
+  return profile?.find(groups, name, occurrence)?.row.index ?? null;
+}
+
+/** Whether a row is for all members of a collection. */
+function isShared(row: BoardSetting | undefined): boolean {
+  return row !== undefined && [row.group ?? [], row.name].flat().some((text) => text.includes(openMember));
+}
+
+/** What a row says besides what it means. */
+function withoutMeaning(row: BoardSetting | undefined): BoardSetting {
+  if (row === undefined) return { name: '' };
+  const {
+    means: _,
+    as: __,
+    counts: ___,
+    spelled: ____,
+    role: _____,
+    items: ______,
+    between: _______,
+    ...rest
+  } = row;
+  return rest;
+}
+
+/** Faults of the rows that were said, by their place; what they share with others counts as theirs. */
+function faultsAt(
+  board: BoardProfile,
+  places: ReadonlyMap<number, string>,
+  catalog: Catalog,
+): ReadonlyMap<number, string> {
+  const found = new Map<number, string>();
+  for (const { at, message } of meaningFaults(rowsOf(board), board, catalog)) {
+    const place = Number(at[1]);
+    const named = new Set(meaningsOf(board.settings[place]));
+    for (const other of places.keys())
+      if (other === place || meaningsOf(board.settings[other]).some((one) => named.has(one)))
+        found.set(other, message);
+  }
+  return found;
+}
+
+function meaningsOf(row: BoardSetting | undefined): readonly string[] {
+  return [row, ...(row?.items ?? [])].flatMap((one) => one?.means ?? []);
+}
+
+/** The profile with what stands between the words of a list, once one setting is said to be one. */
+export function withList(
+  board: BoardProfile,
+  settings: readonly LearnedSetting[],
+  said: ReadonlyMap<string, RowMeant>,
+  catalog: Catalog,
+): BoardProfile {
+  const { text } = board;
+  if (text === undefined || text.list !== undefined) return board;
+  for (const setting of settings) {
+    const { means, as } = said.get(settingName(setting)) ?? {};
+    if (means === undefined || as !== undefined) continue;
+    const look = lookOf(setting.value, text.forms.decimal);
+    if (look.kind === 'list' && parameterTaken({ means }, catalog)?.parameter.kind === 'words')
+      return { ...board, text: { ...text, list: { between: look.between, none: usualNone } } };
+  }
+  return board;
+}

@@ -1,0 +1,311 @@
+import { confirmedRows, type Outcome, type RowMeant } from '../../board/learn/confirm';
+import { previewOf } from '../../board/learn/convert/preview';
+import { type Ground, parameterTaken } from '../../board/learn/convert/taken';
+import { withList } from '../../board/learn/edit/with-meanings';
+import { type LearnedSetting, learnedLookOf, settingName } from '../../board/learn/learned-settings';
+import {
+  type Candidate,
+  familyOf,
+  meansOf,
+  type Proposal,
+  type Sureness,
+} from '../../board/learn/propose/proposal';
+import { proposals } from '../../board/learn/propose/propose';
+import { type Confirmation, nothingConfirmed } from '../../board/learn/said';
+import { betweenIn, valuesIn } from '../../board/listing/values-in';
+import { parameterPath } from '../../board/meaning/parameter-path';
+import { openMember } from '../../board/profile/members';
+import { mannerOf, type Profile, profileOf } from '../../board/profile/profile';
+import type { Catalog } from '../../catalog/catalog';
+import type { BoardProfile, BoardSetting, Meant, PartHeld } from '../../catalog/model/board-profile';
+
+/** One way in which a value may be counted, and what the row says then. */
+export interface MeaningWay {
+  /** `in tenths of %` */
+  readonly title: string;
+  readonly row: RowMeant;
+  readonly quantity: string | null;
+  readonly lies: 'usual' | 'possible' | 'outside' | null;
+}
+
+/** Something that a setting may mean, with what its row would say of it. */
+export interface MeaningChoice {
+  /** The path of a script: `switch.arm.on`; a pack stays open. */
+  readonly means: string;
+  /** `low`; null where it holds the whole. */
+  readonly part: string | null;
+  /** What is counted alike and taken together: `control.*.proportional`. */
+  readonly family: string;
+  readonly title: string;
+  /** Why it may mean that: a sentence. */
+  readonly reason: string;
+  /** What the row says once it is taken; null: how it is counted has to be said first. */
+  readonly row: RowMeant | null;
+  /** What its value comes to; null: it can't be read so. */
+  readonly quantity: string | null;
+  readonly usual: string | null;
+  readonly lies: MeaningWay['lies'];
+  /** Why it is counted so, or why that is not known, as the end of a sentence. */
+  readonly counted: string;
+  readonly ways: readonly MeaningWay[];
+  /** Whether it may play the part with nobody knowing its scale. */
+  readonly takesRole: boolean;
+}
+
+/** What the profile says of a setting. */
+export interface MeaningSaid {
+  readonly means: string;
+  readonly title: string;
+  readonly family: string;
+  readonly isRole: boolean;
+  readonly row: RowMeant;
+  readonly quantity: string | null;
+  readonly usual: string | null;
+  readonly lies: MeaningWay['lies'];
+}
+
+/** A setting with what it may mean, or with what is said of it. */
+export interface MeaningRow {
+  /** `calm/first-cut` */
+  readonly key: string;
+  readonly group: string;
+  readonly name: string;
+  readonly value: string;
+  /** The values, where several stand in it. */
+  readonly values: readonly string[];
+  /** What the listing says beside it, in one text. */
+  readonly beside: string;
+  readonly sureness: Sureness | null;
+  readonly choices: readonly MeaningChoice[];
+  readonly said: MeaningSaid | null;
+  /** Whether its row says it of all members together: it is changed in the file. */
+  readonly isShared: boolean;
+}
+
+/** All settings of a board, with what each may mean and what is said of it. */
+export function meaningRows(
+  board: BoardProfile,
+  settings: readonly LearnedSetting[],
+  catalog: Catalog,
+): readonly MeaningRow[] {
+  const proposed = proposals(settings, catalog);
+  const firsts = new Map(
+    settings.flatMap((setting, index) => {
+      const one = proposed[index] ?? null;
+      return one === null ? [] : [[settingName(setting), sayingOf(one)] as const];
+    }),
+  );
+  const ground = groundFor(board, settings, firsts, catalog);
+  const outcomes = outcomesOf(settings, firsts, ground);
+  const profile = profileOf(board);
+  return settings.map((setting, index) => {
+    const proposal = proposed[index] ?? null;
+    const first = outcomes.get(settingName(setting));
+    return rowOf(setting, proposal, first, profile, ground);
+  });
+}
+
+/** What a setting would mean by what a person says of it. */
+export function choiceSaid(
+  board: BoardProfile,
+  setting: LearnedSetting,
+  saying: Confirmation,
+  catalog: Catalog,
+): MeaningChoice | null {
+  const said = new Map([[settingName(setting), saying]]);
+  const ground = groundFor(board, [setting], said, catalog);
+  const outcome = outcomesOf([setting], said, ground).get(settingName(setting));
+  return outcome === undefined ? null : choiceOf(outcome, familyOfPath(saying.means, catalog), '', catalog);
+}
+
+/** What a setting means by its row; null where nobody has said. */
+export function saidOf(
+  setting: LearnedSetting,
+  profile: Profile | null,
+  catalog: Catalog,
+): Pick<MeaningRow, 'said' | 'isShared'> {
+  const found = profile?.find(setting.groups, setting.name, setting.occurrence);
+  if (found === undefined || profile === null) return { said: null, isShared: false };
+  const row = profile.board.settings[found.row.index];
+  const isShared = found.member !== null || [row?.group ?? [], row?.name ?? ''].flat().some(isOpen);
+  if (row === undefined) return { said: null, isShared };
+  const ground = { catalog, manner: profile.manner };
+  return { said: shownRow(setting, row, found.member, ground), isShared };
+}
+
+function isOpen(text: string): boolean {
+  return text.includes(openMember);
+}
+
+type Saying = Confirmation;
+
+function sayingOf(one: Candidate): Saying {
+  return { means: meansOf(one), ...(one.part === null ? {} : { parts: [one.part] }) };
+}
+
+function groundFor(
+  board: BoardProfile,
+  settings: readonly LearnedSetting[],
+  said: ReadonlyMap<string, Saying>,
+  catalog: Catalog,
+): Ground {
+  const meant = new Map(
+    [...said].map(([key, { means, parts }]) => [
+      key,
+      { means, ...(parts === undefined ? {} : { as: parts[0] }) },
+    ]),
+  );
+  const { text } = withList(board, settings, meant, catalog);
+  if (text === undefined) throw new Error('a board whose settings are said has a text');
+  return { catalog, manner: mannerOf(text) };
+}
+
+/** What became of a saying, with what the row would say. */
+interface Said {
+  readonly outcome: Outcome;
+  readonly row: RowMeant | null;
+}
+
+function outcomesOf(
+  settings: readonly LearnedSetting[],
+  said: ReadonlyMap<string, Saying>,
+  ground: Ground,
+): ReadonlyMap<string, Said> {
+  const confirmed = new Map([...said].map(([key, saying]) => [key, [saying]] as const));
+  const { rows, outcomes } = confirmedRows(settings, { ...nothingConfirmed, settings: confirmed }, ground);
+  return new Map(outcomes.map((outcome) => [outcome.key, { outcome, row: rows.get(outcome.key) ?? null }]));
+}
+
+function rowOf(
+  setting: LearnedSetting,
+  proposal: Proposal | null,
+  first: Said | undefined,
+  profile: Profile | null,
+  ground: Ground,
+): MeaningRow {
+  const { groups, name, value } = setting;
+  const { catalog } = ground;
+  const key = settingName(setting);
+  const rivals = (proposal?.rivals ?? []).flatMap((one) => {
+    const saying = new Map([[key, sayingOf(one)]]);
+    const said = outcomesOf([setting], saying, ground).get(key);
+    return said === undefined ? [] : [choiceOf(said, familyOf(one.parameter), one.why, catalog)];
+  });
+  const own =
+    proposal === null || first === undefined
+      ? []
+      : [choiceOf(first, familyOf(proposal.parameter), proposal.why, catalog)];
+  return {
+    key,
+    group: groups.join(' / '),
+    name,
+    value,
+    values: setting.look === 'list' ? valuesOf(setting, ground) : [],
+    beside: besideOf(setting),
+    sureness: proposal?.sureness ?? null,
+    choices: [...own, ...rivals],
+    ...saidOf(setting, profile, catalog),
+  };
+}
+
+function choiceOf({ outcome, row }: Said, family: string, reason: string, catalog: Catalog): MeaningChoice {
+  const { is, said, why, conversions } = outcome;
+  const { means, parts = [] } = said;
+  const [first] = conversions;
+  const isAlone = conversions.length === 1 && said.item === undefined;
+  const quantities = conversions.map(({ preview }) => preview.quantity);
+  const as = parts[0] === undefined ? {} : { as: parts[0] };
+  return {
+    means,
+    part: parts.length === 0 ? null : parts.map(partText).join(', '),
+    family,
+    title: parameterTaken(said, catalog)?.parameter.title ?? means,
+    reason,
+    row: is === 'taken' || said.isRole === true ? row : null,
+    quantity: quantities.some((one) => one === null) ? null : quantities.join(', ') || null,
+    usual: first?.preview.usual ?? null,
+    lies: isAlone ? (first?.preview.lies ?? null) : null,
+    counted: why,
+    ways: isAlone
+      ? (first?.candidates ?? []).map(({ title, meant, preview }) => ({
+          title,
+          row: { means, ...as, ...meant },
+          quantity: preview.quantity,
+          lies: preview.lies,
+        }))
+      : [],
+    takesRole: isAlone && parts.length === 0 && (first?.takesRole ?? false),
+  };
+}
+
+function partText(part: PartHeld): string {
+  if (typeof part === 'string') return part;
+  return Object.entries(part)
+    .map(([key, value]) => `${key} ${value}`)
+    .join(' ');
+}
+
+/** A path as the family that its parameter is of. */
+function familyOfPath(means: string, catalog: Catalog): string {
+  return familyOf(parameterTaken({ means }, catalog)?.name ?? means);
+}
+
+function shownRow(
+  setting: LearnedSetting,
+  row: BoardSetting,
+  member: string | null,
+  ground: Ground,
+): MeaningSaid | null {
+  const meanings: readonly Meant[] = row.items ?? [row];
+  const named = meanings.flatMap(({ means, role }) => means ?? role ?? []);
+  const [first] = named;
+  if (first === undefined) return null;
+  const path = member === null ? first : parameterPath({ means: first }, member);
+  const values = row.items === undefined ? [setting.value] : valuesOf(setting, ground);
+  const previews = meanings.flatMap(({ means, as, ...how }, index) => {
+    if (means === undefined) return [];
+    const value = values[index] ?? '';
+    const one = { ...setting, value, ...learnedLookOf(value, ground.manner.decimal) };
+    const taken = { setting: one, means: member === null ? means : parameterPath({ means }, member) };
+    return [previewOf({ ...taken, ...(as === undefined ? {} : { as }) }, how, ground)];
+  });
+  return {
+    means: [path, ...named.slice(1)].join(', '),
+    title: parameterTaken({ means: path }, ground.catalog)?.parameter.title ?? path,
+    family: familyOfPath(path, ground.catalog),
+    isRole: meanings.some(({ role }) => role !== undefined),
+    row: meaningOf(row),
+    quantity: previews.flatMap(({ quantity }) => quantity ?? []).join(', ') || null,
+    usual: previews[0]?.usual ?? null,
+    lies: previews.length === 1 ? (previews[0]?.lies ?? null) : null,
+  };
+}
+
+/** What a row says of its meaning, and nothing else. */
+function meaningOf({ means, as, counts, spelled, role, items, between }: BoardSetting): RowMeant {
+  return {
+    ...(means === undefined ? {} : { means }),
+    ...(as === undefined ? {} : { as }),
+    ...(counts === undefined ? {} : { counts }),
+    ...(spelled === undefined ? {} : { spelled }),
+    ...(role === undefined ? {} : { role }),
+    ...(items === undefined ? {} : { items }),
+    ...(between === undefined ? {} : { between }),
+  };
+}
+
+function valuesOf({ value }: LearnedSetting, { manner }: Ground): readonly string[] {
+  return valuesIn(value, betweenIn(value, manner.decimal)).map(({ text }) => text);
+}
+
+function besideOf({ stated }: LearnedSetting): string {
+  if (stated === null) return '';
+  const { range, words, default: byDefault, unit, remark } = stated;
+  return [
+    ...(range === null ? [] : [`${range.low} to ${range.high}`]),
+    ...(unit === null ? [] : [unit]),
+    ...(words === null ? [] : [words.join(', ')]),
+    ...(byDefault === null ? [] : [`default ${byDefault}`]),
+    ...(remark === null ? [] : [remark]),
+  ].join(' · ');
+}

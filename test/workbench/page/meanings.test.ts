@@ -1,0 +1,140 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { listingText, namedIn, ownSettings } from '../../support/named-listings/named-listings';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
+
+interface Row {
+  readonly name: string;
+  readonly means?: string;
+  readonly role?: string;
+  readonly counts?: { readonly scale?: number };
+}
+
+describe('saying what settings mean', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const page = () => editor().webview();
+  const profile = (name: string): readonly Row[] => {
+    const path = join(editor().folder, 'boards', `${name}.json`);
+    return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).settings : [];
+  };
+  const said = (name: string) =>
+    profile(name).filter(({ means, role }) => means !== undefined || role !== undefined).length;
+  /** Presses, and waits until it is kept. */
+  async function pressed(name: string, press: () => Promise<void>): Promise<void> {
+    const before = said(name);
+    const counts = page().locator('.counts');
+    await press();
+    await editor().waitUntil(
+      'the press to be kept',
+      async () => !(await counts.innerText()).startsWith(`${before} of`),
+    );
+    assert.match(await counts.innerText(), new RegExp(`^${said(name)} of `));
+  }
+
+  beforeEach(async () => {
+    opened = await openEditor({ width: 1500, height: 1000 });
+  });
+
+  afterEach(async () => {
+    await opened?.close();
+  });
+
+  it('takes at most sixty presses for 120 settings, and the board is then shown, written and proved', async () => {
+    const text = `${listingText([...namedIn('english'), ...ownSettings()])}\n`;
+    writeFileSync(join(editor().folder, 'dipper.boardtext'), text);
+    await editor().openFile('dipper.boardtext');
+    await editor().runCommand('Propsoff: Say What Settings Mean');
+    await page().locator('#take-sure').waitFor();
+    assert.equal(said('dipper'), 0, 'nothing is taken that was not pressed');
+
+    let presses = 2;
+    await pressed('dipper', () => page().locator('#take-sure').click());
+    await pressed('dipper', () => page().locator('[data-manner="plain units"]').click());
+    // By keys from here on: a family, or a setting alone, with one press each.
+    const next = page().locator(
+      '.part-counting .ways button.way:not(.unknown), .part-likely .head .actions button, .part-likely .alone .actions .take, .part-likely .ways button.way',
+    );
+    while (said('dipper') < 120) {
+      presses += 1;
+      assert.ok(presses <= 60, `${said('dipper')} of 120 after sixty presses`);
+      await pressed('dipper', () => next.first().press('Enter'));
+    }
+
+    await editor().press('Control+Z');
+    await page()
+      .locator('.counts')
+      .filter({ hasText: /^1[12]\d of / })
+      .waitFor();
+    assert.equal(await editor().page.locator('.tab', { hasText: '.json' }).count(), 0);
+
+    writeFileSync(
+      join(editor().folder, 'dipper.craft'),
+      'include "dipper.boardtext"\n[craft]\nname = "Dipper"\n',
+    );
+    await editor().openFile('dipper.craft');
+    await editor().statusBar(/to mend|risk|note/);
+    await editor().page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(text)})`);
+    await editor().runCommand('Propsoff: Compare with Captured Text');
+    await editor()
+      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'clipboard' })
+      .first()
+      .click();
+    await editor().waitForText('0 different');
+  });
+
+  it('shows what a value comes to, changes it in the row, and can be left and taken up again', async () => {
+    const lines = [
+      '== calm ==',
+      'first cut ~> 225',
+      'idle share ~> 65',
+      '== other ==',
+      'blink ~> yes',
+      'lamp ~> no',
+    ];
+    writeFileSync(join(editor().folder, 'captured.txt'), lines.join('\n'));
+    await editor().openFile('captured.txt');
+    await editor().runCommand('Propsoff: Say What Settings Mean');
+    await editor()
+      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'captured.txt' })
+      .first()
+      .click();
+    await page().locator('.row').first().waitFor();
+    const row = (name: string) => page().locator(`.row[data-key="${name}"]`);
+    if (!(await row('calm/idle share').isVisible())) await page().locator('.part-own .fold').click();
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), [], theme);
+    }
+    await row('calm/idle share').focus();
+    await editor().press('ArrowRight');
+    await page().locator('.editor .wide input').fill('motor.idle');
+    await editor().press('Tab');
+    await page().locator('[name=scale]').fill('0.1');
+    await editor().press('Tab');
+    await page().locator('.preview', { hasText: '65 becomes 6.5 %, usual' }).waitFor();
+    await pressed('captured', () => page().locator('.editor button.main').click());
+    const kept = profile('captured');
+    assert.deepEqual(
+      kept.map(({ name, means, counts }) => [name, means ?? null, counts?.scale ?? null]),
+      [
+        ['first cut', null, null],
+        ['idle share', 'motor.idle', 10],
+        ['blink', null, null],
+        ['lamp', null, null],
+      ],
+    );
+    const frame = await editor().frame();
+    assert.equal(await frame.evaluate('document.documentElement.scrollWidth > innerWidth'), false);
+    await editor().runCommand('View: Close Editor');
+    await editor().runCommand('Propsoff: Edit Board Profile');
+    await editor()
+      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'captured' })
+      .first()
+      .click();
+    await page().locator('.part-said .fold').click();
+    await page().locator('.row.done', { hasText: 'motor.idle' }).waitFor();
+    assert.equal(said('captured'), 1);
+  });
+});
