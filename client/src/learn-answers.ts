@@ -4,8 +4,8 @@ import {
   choicesRequest,
   hardwareRequest,
   lessonRequest,
+  type NotSaid,
   parameterFormRequest,
-  type Refused,
   sayMeaningsRequest,
 } from '../../server/src/lsp/protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
@@ -54,11 +54,11 @@ export async function answered(client: Client, subject: Subject, message: Asked)
   }
 }
 
-function stopped(): Refused {
+function stopped(): NotSaid {
   return refused(t('Propsoff’s checks are not running.'));
 }
 
-function refused(message: string): Refused {
+function refused(message: string): NotSaid {
   return { kind: 'refused', message };
 }
 
@@ -67,7 +67,7 @@ async function kept<A extends { readonly kind: string; readonly profile?: string
   client: Client,
   subject: Subject,
   answer: A,
-): Promise<A | Refused> {
+): Promise<A | NotSaid> {
   const { profile } = answer;
   if (profile === undefined) return answer;
   const fault = await keep(client, subject, profile);

@@ -393,13 +393,13 @@ export interface BoardMeanings {
 }
 
 /** `message`: a sentence. */
-export interface Refused {
+export interface NotSaid {
   readonly kind: 'refused';
   readonly message: string;
 }
 
 /** All settings of a board with what each may mean and what is said of it. */
-export const meaningsRequest = new OwnRequest<{ readonly of: BoardInHand }, BoardMeanings | Refused>(
+export const meaningsRequest = new OwnRequest<{ readonly of: BoardInHand }, BoardMeanings | NotSaid>(
   'propsoff/meanings',
   object({ of: boardInHand }),
 );
@@ -420,7 +420,7 @@ export type SayMeaningsAnswer =
       /** What could not be said, and why, as the end of a sentence. */
       readonly left: readonly { readonly key: string; readonly why: string }[];
     }
-  | Refused;
+  | NotSaid;
 
 /** The profile with what is said of these settings; all else stays as it stands. */
 export const sayMeaningsRequest = new OwnRequest<
@@ -462,7 +462,7 @@ export interface HardwareFault {
 export type HardwareAnswer =
   | { readonly kind: 'said'; readonly profile: string }
   | { readonly kind: 'faults'; readonly faults: readonly HardwareFault[] }
-  | Refused;
+  | NotSaid;
 
 /** The profile with what a board has; `hardware` is JSON, as a profile has it. */
 export const hardwareRequest = new OwnRequest<

@@ -124,7 +124,6 @@ describe('every place of the editor’s side that writes a file', () => {
       'bench-card.ts',
       'board-choice.ts',
       'copy-for-board.ts',
-      'learn-panel.ts',
       'profile-file.ts',
       'record.ts',
       'use-as-board-text.ts',

@@ -5,13 +5,13 @@ import type { LearnedSetting } from '../../board/learn/learned-settings';
 import type { Listing } from '../../board/listing/listing';
 import { readListing } from '../../board/listing/read-listing';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import type { BoardInHand, Refused } from '../protocol';
+import type { BoardInHand, NotSaid } from '../protocol';
 import type { Session } from '../session';
 import { freeBoardName } from './new-board-text';
 import { newProfile } from './teach';
 
 /** A board of which something is said, read. */
-export interface Held {
+export interface HeldBoard {
   readonly kind: 'held';
   readonly board: BoardProfile;
   /** Whether there was no profile before. */
@@ -24,7 +24,7 @@ export interface Held {
 }
 
 /** The board by its profile's file, else by what is known of its text, else a new one. */
-export async function heldBoard(session: Session, of: BoardInHand): Promise<Held | Refused> {
+export async function heldBoard(session: Session, of: BoardInHand): Promise<HeldBoard | NotSaid> {
   const { workspace } = session;
   const own = boardNameOf(of.fileName) ?? 'board';
   await workspace.boardRead(of.board ?? own);
@@ -56,13 +56,13 @@ function knownBoard(
   return profile?.board ?? null;
 }
 
-function held(board: BoardProfile, isNew: boolean, own: string, text: string): Held {
+function held(board: BoardProfile, isNew: boolean, own: string, text: string): HeldBoard {
   const listing = text === '' ? null : readListing(text, board.text?.forms ?? null);
   const whole =
     board.text === undefined && listing !== null ? { ...board, text: { forms: listing.forms } } : board;
   return { kind: 'held', board: whole, isNew, own, listing, settings: settingsToSay(whole, listing) };
 }
 
-function refused(message: string): Refused {
+function refused(message: string): NotSaid {
   return { kind: 'refused', message };
 }

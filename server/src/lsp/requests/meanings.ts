@@ -25,12 +25,12 @@ import type {
   HardwareAnswer,
   LessonAnswer,
   MeaningChoice,
-  Refused,
+  NotSaid,
   SaidOfRow,
   SayingOfRow,
   SayMeaningsAnswer,
 } from '../protocol';
-import { type Held, heldBoard } from './board-in-hand';
+import { type HeldBoard, heldBoard } from './board-in-hand';
 import type { Served } from './row';
 import { withLesson } from './teach';
 
@@ -41,7 +41,7 @@ interface About {
   readonly of: BoardInHand;
 }
 
-export async function meaningsOf({ session }: Served, { of }: About): Promise<BoardMeanings | Refused> {
+export async function boardMeanings({ session }: Served, { of }: About): Promise<BoardMeanings | NotSaid> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
   const { board, listing, settings } = held;
@@ -108,7 +108,7 @@ export async function choicesSaid(
   });
 }
 
-function settingsByKey({ settings }: Held): ReadonlyMap<string, LearnedSetting> {
+function settingsByKey({ settings }: HeldBoard): ReadonlyMap<string, LearnedSetting> {
   return new Map(settings.map((setting) => [settingName(setting), setting]));
 }
 
