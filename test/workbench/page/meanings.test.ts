@@ -15,6 +15,8 @@ describe('saying what settings mean', () => {
   let opened: EditorDriver | undefined;
   const editor = (): EditorDriver => opened ?? assert.fail('no editor');
   const page = () => editor().webview();
+  const notified = (text: RegExp) =>
+    editor().page.locator('.notification-toast', { hasText: text }).first().waitFor();
   const profile = (name: string): readonly Row[] => {
     const path = join(editor().folder, 'boards', `${name}.json`);
     return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).settings : [];
@@ -69,19 +71,29 @@ describe('saying what settings mean', () => {
       .waitFor();
     assert.equal(await editor().page.locator('.tab', { hasText: '.json' }).count(), 0);
 
-    writeFileSync(
-      join(editor().folder, 'dipper.craft'),
-      'include "dipper.boardtext"\n[craft]\nname = "Dipper"\n',
-    );
+    await editor().runCommand('View: Close Editor');
+
+    const script = 'include "dipper.boardtext"\n[craft]\nname = "Dipper"\n';
+    writeFileSync(join(editor().folder, 'dipper.craft'), script);
     await editor().openFile('dipper.craft');
-    await editor().statusBar(/to mend|risk|note/);
-    await editor().page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(text)})`);
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    await page().locator('h1', { hasText: 'Dipper' }).waitFor();
+
+    await editor().runCommand('Propsoff: Copy Text for the Board');
+    const dialog = editor().page.locator('.monaco-dialog-box');
+    await dialog.locator('a, button', { hasText: 'Hand Over Anyway' }).click();
+    await editor().page.locator('.quick-input-widget input').waitFor();
+    await editor().type('a bench test without motors');
+    await editor().press('Enter');
+    await notified(/settings for/);
+    const written = await editor().page.evaluate<string>('navigator.clipboard.readText()');
+    assert.equal(written, text);
     await editor().runCommand('Propsoff: Compare with Captured Text');
     await editor()
       .page.locator('.quick-input-list .monaco-list-row', { hasText: 'clipboard' })
       .first()
       .click();
-    await editor().waitForText('0 different');
+    await notified(/settings equal, 0 different/);
   });
 
   it('shows what a value comes to, changes it in the row, and can be left and taken up again', async () => {
