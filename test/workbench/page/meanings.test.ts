@@ -11,6 +11,14 @@ interface Row {
   readonly counts?: { readonly scale?: number };
 }
 
+/** `switch.<function>.on arm low` as the page shows it. */
+function pathOf(means: string): string {
+  const [parameter = '', ...rest] = means.split(' ');
+  const isOpen = parameter.includes('<') && !parameter.startsWith('pack.');
+  const path = isOpen ? parameter.replace(/<[a-z]+>/, rest[0] ?? '') : parameter;
+  return [path, ...rest.slice(isOpen ? 1 : 0)].join(', ');
+}
+
 describe('saying what settings mean', () => {
   let opened: EditorDriver | undefined;
   const editor = (): EditorDriver => opened ?? assert.fail('no editor');
@@ -58,11 +66,24 @@ describe('saying what settings mean', () => {
     const next = page().locator(
       '.part-counting .ways button.way:not(.unknown), .part-likely .head .actions button, .part-likely .alone .actions .take, .part-likely .ways button.way',
     );
-    while (said('dipper') < 120) {
+    while ((await next.count()) > 0) {
       presses += 1;
-      assert.ok(presses <= 60, `${said('dipper')} of 120 after sixty presses`);
       await pressed('dipper', () => next.first().press('Enter'));
     }
+    // Nearest guesses stand below; of these the pilot takes those that are right.
+    presses += 1;
+    await page().locator('.part-own .fold').click();
+    for (const { group, name, means } of namedIn('english')) {
+      if (said('dipper') >= 120) break;
+      const row = page().locator(`.part-own .row[data-key="${group}/${name}"]`);
+      const press = row.locator('.take, .way:not(.unknown)').first();
+      if ((await press.count()) === 0) continue;
+      const shown = await row.locator('code').first().innerText();
+      if (shown !== pathOf(means ?? '')) continue;
+      presses += 1;
+      await pressed('dipper', () => press.press('Enter'));
+    }
+    assert.ok(said('dipper') >= 120 && presses <= 60, `${said('dipper')} said by ${presses} presses`);
 
     await editor().press('Control+Z');
     await page()

@@ -46,14 +46,6 @@ export function list<T>(of: Form<T>): Form<readonly T[]> {
   };
 }
 
-/** A list of two. */
-export function pair<A, B>(first: Form<A>, second: Form<B>): Form<readonly [A, B]> {
-  return (value, name) => {
-    if (!Array.isArray(value) || value.length !== 2) return `${name} must be a list of two`;
-    return first(value[0], `${name}[0]`) ?? second(value[1], `${name}[1]`);
-  };
-}
-
 /** An object with these members; it may have others. */
 export function object<T extends object>(members: { readonly [Name in keyof T]: Form<T[Name]> }): Form<T> {
   const all = Object.entries<Form<unknown>>(members);
