@@ -119,7 +119,10 @@ describe('what a listing does not show by itself, said on the command line', () 
       for (const [args, why] of [
         [['--line', '9=knob'], /--line takes the number of a line and what it is, such as 12=setting/],
         [['--line', '40=comment'], /--line 40=comment: There is nothing in this line\./],
-        [['--line', '1=setting'], /--line 1=setting: .* Say --line '1=setting <its value, or its name=value>'\./],
+        [
+          ['--line', '1=setting'],
+          /--line 1=setting: .* Say --line '1=setting <its value, or its name=value>'\./,
+        ],
         [['--command', 'tell harbour lamp to be 80!'], /type what would set it to 40\./],
         [['--name', 'con'], /some systems take no file of the name "con"/],
       ] as const) {
