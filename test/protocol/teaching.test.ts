@@ -89,6 +89,27 @@ describe('what a listing does not show by itself, said on the command line', () 
   );
 
   it(
+    'names the setting that plays the part of what the script sets, where nobody knows how it is counted',
+    withGannet((scratch) => {
+      const learned = propsoff(
+        scratch,
+        ...['learn', 'gannet.boardtext', '--name', 'gannet', '--line', '1=comment', '--line', '7=setting'],
+        ...['--line', '9=heading', '--role', 'DECK/hull=motor.idle'],
+      );
+      assert.equal(learned.status, 0, learned.stderr);
+      scratch.write('boards/gannet.json', learned.stdout);
+      scratch.write('my.craft', 'include "gannet.boardtext"\n[motor]\nidle = 6 %\n');
+      scratch.write('captured.txt', gannet);
+      const { status, stdout } = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
+      assert.equal(status, 1);
+      assert.match(
+        stdout,
+        /^not compared: .*\(motor\.idle\): it is DECK hull of the board, and nobody has said how/,
+      );
+    }),
+  );
+
+  it(
     'shows an echo of what was pasted for what it is',
     withGannet((scratch) => {
       scratch.write('captured.txt', commands);

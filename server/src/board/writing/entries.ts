@@ -63,6 +63,7 @@ export function entriesOf(profile: Profile | null, view: CraftView): Entries {
   const made = new EntriesMaker(view);
   if (profile !== null) for (const meaning of meaningsOf(profile)) made.takeMeaning(profile, meaning);
   if (profile !== null) made.nameRoles(profile);
+  if (profile !== null) made.nameUncounted(profile);
   made.takeRest();
   if (profile !== null) made.takeRoles(profile);
   return made.finished();
@@ -119,6 +120,18 @@ class EntriesMaker {
     const { taken, left } = portEntries(rows, board, this.view);
     for (const path of [...taken, ...left.keys()]) this.named.add(path);
     for (const [path, reason] of left) this.leave(path, reason);
+  }
+
+  /** Parameters whose part a setting of the board plays, where nobody knows how it is counted. */
+  nameUncounted({ rows }: Profile): void {
+    for (const { groups, name, setting } of rows) {
+      for (const { path } of setting.role === undefined ? [] : pathsOf(this.view, setting.role)) {
+        if (this.named.has(path) || !isSetHere(this.view, path)) continue;
+        this.named.add(path);
+        const of = [...groups, name].join(' ');
+        this.leave(path, `it is ${of} of the board, and nobody has said how that is counted`);
+      }
+    }
   }
 
   /** What a port is for goes before what was its board's own. */

@@ -36,7 +36,7 @@ export const learnCommand = command({
       multiple: true,
       value: 'number=kind',
       about:
-        'what a line is that was not understood: setting, comment or heading; behind it, where the line does not show it, the value, the mark or the group',
+        'what a line is that was not understood: setting, comment or heading; behind it, where the line does not show it, its value or name=value, what a comment begins with, or the group',
     },
     command: {
       type: 'string',
