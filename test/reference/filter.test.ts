@@ -13,6 +13,7 @@ import {
   lowpass,
   lowpassCorner,
   notch,
+  notchPlace,
   passThrough,
   phaseAt,
 } from '../../server/src/physics/filter';
@@ -51,6 +52,16 @@ describe('low-pass filters', () => {
     near(lowpassCorner(first).cutoff, 0.3, 1e-9);
     assert.equal(lowpassCorner(second).order, 'second');
     near(lowpassCorner(second).cutoff, 100, 1e-6);
+  });
+
+  it('that are notches are known by their coefficients: 60 Hz, Q 30 at 200 Hz (SciPy, docstring of iirnotch)', () => {
+    const place = notchPlace({
+      rate: 200,
+      b: [0.969_531_252_909, 0.599_203_267_453, 0.969_531_252_909],
+      a: [0.599_203_267_453, 0.939_062_505_817],
+    });
+    near(place?.centre ?? 0, 60, 1e-6);
+    near(place?.width ?? 0, 2, 1e-6);
   });
 
   it('Butterworth of order 2 (SciPy 1.17.1, scipy.signal.butter, run)', () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
+import { powerForThrust, stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
 import {
   coastingDamping,
   idleCurrentAt,
@@ -7,6 +7,7 @@ import {
   motorTorque,
   responseTime,
   settled,
+  speedDamping,
   speedPerVolt,
   turning,
   withIdle,
@@ -86,6 +87,17 @@ describe('the current without a load', () => {
   });
 });
 
+describe('a motor of a five-inch craft with its propeller', () => {
+  it('follows in 30.32 ms at 2000 rad/s and in 34.07 ms at 1200 (J / (Kt²/R + 2 kQ Ω) by hand; measured ones: 20 to 40 ms, UZH and TU Delft parameter files)', () => {
+    const motor = { speedConstant: 2400 * perMinute, resistance: 0.1, idleCurrent: 0 };
+    for (const [speed, milliseconds] of [
+      [2000, 30.32],
+      [1200, 34.07],
+    ] as const)
+      near((1e3 * 6.62e-6) / speedDamping(motor, speed, 1.5e-8), milliseconds, 1e-3);
+  });
+});
+
 describe('a motor that coasts down', () => {
   it('is held back in the mean of both ways: driven J/(1/(K² R) + 2 c Ω), coasting J/(2 c Ω) (the model by hand)', () => {
     const motor = { speedConstant: 2000 * perMinute, resistance: 0.1, idleCurrent: 0.8 };
@@ -133,6 +145,7 @@ describe('motors on a pack', () => {
     near(4 * again.thrust, 0.65 * 9.806_65, 1e-6);
     near(again.packCurrent, hover.packCurrent, 1e-6);
     near(propellerThrust(propeller, hover.motor.speed, 1.225), hover.thrust, 1e-9);
+    near(powerForThrust(sagging, 0.65 * 9.806_65), hover.packVoltage * hover.packCurrent, 1e-9);
     assert.ok(torqueFactor(propeller, 1.225) > 0);
   });
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { alias, evenDivision, halfRate } from '../../server/src/physics/sampling';
+import { alias, aliasSpan, evenDivision, halfRate } from '../../server/src/physics/sampling';
 import { near } from '../support/near';
 
 describe('sampling', () => {
@@ -15,6 +15,21 @@ describe('sampling', () => {
     ] as const;
     for (const [tone, rate, seen] of table) assert.equal(alias(tone, rate), seen);
     for (const tone of [1, 250, 499, 500]) assert.equal(alias(tone, 1000), tone);
+  });
+
+  it('folds a span as each of its tones: up to half of the rate, down to nothing, or neither (by looking at many)', () => {
+    for (const [low, high] of [
+      [100, 900],
+      [1900, 2300],
+      [3700, 4200],
+      [1500, 6500],
+      [4100, 4300],
+    ] as const) {
+      const seen = Array.from({ length: 4001 }, (_, step) => alias(low + (step / 4000) * (high - low), 4000));
+      const span = aliasSpan(low, high, 4000);
+      assert.ok(Math.abs(span.low - Math.min(...seen)) <= 1, `${low} to ${high}: ${span.low}`);
+      assert.ok(Math.abs(span.high - Math.max(...seen)) <= 1, `${low} to ${high}: ${span.high}`);
+    }
   });
 
   it('gives the same samples for a tone and its alias (by computing them)', () => {
