@@ -77,7 +77,7 @@ export async function plainProfile(file: vscode.Uri): Promise<string | null> {
 
 /** A profile may name the schema that an editor holds it against: it stays. */
 export function withSchema(profile: string, before: string): string {
-  const line = /^\s*"\$schema": *"[^"\n]*",$/m.exec(before)?.[0];
+  const line = before.split(/\r?\n/).find((one) => /^\s*"\$schema": *"[^"]*",$/.test(one));
   return line === undefined ? profile : profile.replace('{\n', `{\n${line}\n`);
 }
 

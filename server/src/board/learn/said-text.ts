@@ -118,7 +118,7 @@ function countedOf(
 
 function moreOf(given: Clauses, found: FoundParameter): NonNullable<Confirmation['more']> {
   const [step, limits, base] = [given.get('step'), given.get('limits'), given.get('base')];
-  const ends = limits?.split(/\s*\.\.\s*/);
+  const ends = limits?.split('..').map((end) => end.trim());
   if (ends !== undefined && ends.length !== 2)
     throw new Wrong(`"limits" takes two ends, such as "20 ${found.unit ?? ''}..500 ${found.unit ?? ''}"`);
   const number = base === undefined ? undefined : Number(base);

@@ -76,7 +76,7 @@ function shareBefore(text: string): readonly [share: number, rest: string] | nul
     if (found !== null) return [share, text.slice(found[0].length).trim()];
   }
   const [, over = '', under = '1', rest = ''] =
-    /^(\d{1,6}(?:[.,]\d{1,6})?)(?:\/(\d{1,6}))?(?:\s+|(?![\d.,/]))(.*)$/.exec(text) ?? [];
+    /^(\d{1,6}(?:[.,]\d{1,6})?)(?:\/(\d{1,6}))?((?:[^\d.,/].*)?)$/.exec(text) ?? [];
   const share = over === '' ? Number.NaN : Number(over.replace(',', '.')) / Number(under);
   return Number.isFinite(share) ? [share, rest.trim()] : null;
 }

@@ -24,7 +24,7 @@ export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing
     );
   if (forbidden.test(value)) return refused('it holds characters that no board reads');
   const text = inLook(entry, listed, forms.decimal);
-  if (forms.container === 'xml' && /<|&(?!#?\w+;)/.test(text)) return refused('it holds a mark of XML');
+  if (forms.container === 'xml' && holdsMarkOfXml(text)) return refused('it holds a mark of XML');
   if (listed.style.kind === 'quoted') return inQuotes(text, listed.style.mark);
   switch (forms.container) {
     case 'json':
@@ -48,6 +48,12 @@ function inLook({ value, path, isSame }: Entry, listed: ListedSetting, mark: Dec
   const { kind } = lookOf(listed.value, mark);
   const hasLook = isSame !== null || kind === 'list' || kind === 'tuple';
   return isOwnPath(path) || !hasLook ? value : (writtenInLook(value, listed.value, mark) ?? value);
+}
+
+/** An entity, such as `&amp;`, is none. */
+function holdsMarkOfXml(text: string): boolean {
+  const [, ...behind] = text.split('&');
+  return text.includes('<') || !behind.every((one) => /^#?\w+;/.test(one));
 }
 
 const jsonWords: ReadonlySet<string> = new Set(['true', 'false', 'null']);

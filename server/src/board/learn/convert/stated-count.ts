@@ -59,13 +59,24 @@ const ambiguous: ReadonlySet<string> = new Set([
 
 /** `delay_ms`, `cutoffHz`, `idle (%)`. */
 function unitInName(name: string, dimension: string): readonly [word: string, unit: string] | null {
-  const bracket = /[([]\s*([^()[\]]{1,20})\s*[)\]]\s*$/.exec(name)?.[1];
-  const inBracket = bracket === undefined ? null : unitNamed(bracket, dimension);
-  if (bracket !== undefined && inBracket !== null) return [bracket, inBracket];
+  const bracket = lastBracket(name);
+  const inBracket = unitNamed(bracket, dimension);
+  if (inBracket !== null) return [bracket, inBracket];
   const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').split(/[\s_./-]+/);
   const last = words.length < 2 ? '' : (words.at(-1) ?? '');
   const unit = ambiguous.has(last.toLowerCase()) ? null : unitNamed(last, dimension);
   return unit === null ? null : [last, unit];
+}
+
+const longestUnit = 20;
+
+/** What stands in the bracket that ends a name; nothing where none does. */
+function lastBracket(name: string): string {
+  const text = name.trimEnd();
+  const open = Math.max(text.lastIndexOf('('), text.lastIndexOf('['));
+  const inner = text.slice(open + 1, -1).trim();
+  const isWhole = open >= 0 && /[)\]]$/.test(text) && !/[)\]]/.test(inner);
+  return isWhole && inner.length <= longestUnit ? inner : '';
 }
 
 /** `in tenths of a volt`, `ms, after the last frame`, `delay (0.1 s)`. */
@@ -75,9 +86,16 @@ function unitInRemark(
 ): readonly [clause: string, count: UnitCount] | null {
   const clauses = remark.split(/[,;:()[\]]|\.\s/).map((clause) => clause.trim());
   for (const clause of clauses) {
-    const said = /^(?:.*\s)?(?:in|en)\s+(\S.*)$/i.exec(clause)?.[1] ?? clause;
+    const said = behindIn(clause);
     const found = ambiguous.has(said.toLowerCase()) && said === clause ? null : count(said);
     if (found !== null) return [said, found];
   }
   return null;
+}
+
+/** What follows the last `in` of a clause; the whole clause where none does. */
+function behindIn(clause: string): string {
+  const words = clause.split(/\s+/);
+  const at = words.slice(0, -1).findLastIndex((word) => /^(?:in|en)$/i.test(word));
+  return at < 0 ? clause : words.slice(at + 1).join(' ');
 }

@@ -134,13 +134,25 @@ function inCaseOf(word: string, like: string): string {
 function notedIn(remark: string, words: readonly string[]): ReadonlyMap<string, string> {
   const pairs = new Map<string, string>();
   for (const clause of remark.split(/[,;|/]|\.\s/)) {
-    const [, one = '', , other = ''] =
-      /^[\s(]*([\p{L}\p{N}_-]{1,40})\s*(=|:|->|\u2192|is)\s*(.{1,60}?)[\s).]*$/u.exec(clause) ?? [];
-    if (one === '') continue;
-    const word = plainlyMeant(other.trim(), words);
+    const [one, other] = aroundMark(clause);
+    if (!/^[\p{L}\p{N}_-]{1,40}$/u.test(one)) continue;
+    const word = plainlyMeant(other, words);
     if (word !== null && !pairs.has(word)) pairs.set(word, one);
   }
   return pairs;
+}
+
+const standsFor = ['=', ':', '->', '\u2192', ' is '] as const;
+
+/** What stands before and behind the first mark of a clause, without brackets around them and the full stop. */
+function aroundMark(clause: string): readonly [before: string, behind: string] {
+  const places = standsFor.map((mark) => ({ mark, at: clause.indexOf(mark) })).filter(({ at }) => at >= 0);
+  const [first] = places.toSorted((one, other) => one.at - other.at);
+  if (first === undefined) return ['', ''];
+  const before = clause.slice(0, first.at).replace(/^[\s(]+/, '');
+  let end = clause.length;
+  while (/[\s).]/.test(clause[end - 1] ?? '')) end -= 1;
+  return [before.trim(), clause.slice(first.at + first.mark.length, end).trim()];
 }
 
 function itemsOf(value: string): readonly string[] {

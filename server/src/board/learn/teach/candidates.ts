@@ -31,9 +31,17 @@ function formsWithBoth(line: string, name: string, value: string): readonly More
   const nameAt = name === '' ? null : placeOf(line, name, 0);
   const valueAt = value === '' || nameAt === null ? null : placeOf(line, value, nameAt + name.length);
   if (nameAt === null || valueAt === null) return [];
-  const lead = line.slice(0, nameAt).replace(/\s*\d+\s*/, '{index}');
+  const lead = withIndex(line.slice(0, nameAt));
   const form = `${lead}{name}${line.slice(nameAt + name.length, valueAt)}{value}`;
   return withRest(form, line.slice(valueAt + value.length));
+}
+
+/** With its first number taken for the place of the setting among all. */
+function withIndex(lead: string): string {
+  const digits = /\d+/.exec(lead);
+  if (digits === null) return lead;
+  const [{ length }, at] = [digits[0], digits.index];
+  return `${lead.slice(0, at).trimEnd()}{index}${lead.slice(at + length).trimStart()}`;
 }
 
 const longestMark = 60;

@@ -160,10 +160,11 @@ function shownBy(form: string): string {
     ['group', 'g'],
     ['unit', ''],
   ]);
-  return filled(templateOf(form), values)
-    .trim()
-    .replace(/\s+/g, ' ')
-    .replace(/([^\p{L}\p{N}\s])\1{2,}/gu, '$1$1$1');
+  const characters = [...filled(templateOf(form), values).trim().replace(/\s+/g, ' ')];
+  const isMore = (one: string, at: number) =>
+    !isLetterOrDigit(one) &&
+    characters.slice(Math.max(0, at - 3), at).filter((own) => own === one).length === 3;
+  return characters.filter((one, at) => !isMore(one, at)).join('');
 }
 
 function isElsewhere({ groups, name }: Exemplary, settings: readonly Exemplary[]): boolean {

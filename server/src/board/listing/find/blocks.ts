@@ -29,9 +29,7 @@ export function blocksIn(lines: readonly Line[]): Blocks | undefined {
     if (groups.length + opened === 0 || groups.length < others.length) continue;
     if (open === '(' && 3 * groups.length < texts.length) continue;
     // What parts a group from a setting before it parts settings.
-    const hasComma = texts.some(
-      (text) => /,\s*[\p{L}_"'][^,;{}()]{0,80}[{(]/u.test(text) && text.includes(open),
-    );
+    const hasComma = texts.some((text) => text.includes(open) && text.split(',').slice(1).some(beginsGroup));
     const isParted = texts.some(
       (text) => text.includes(';') && (text.includes(open) || text.includes(close)),
     );
@@ -88,9 +86,27 @@ function isGroup(text: string, open: Blocks['open']): boolean {
   );
 }
 
+const mostWords = 3;
+const longestWord = 60;
+
 /** A name of few words, a mark, and something behind it. */
 function isMarkedSetting(piece: string): boolean {
-  return /^\s*["']?[\p{L}_@][^\s=:]{0,60}(?:\s[^\s=:]{1,60}){0,2}\s?(?:[:=]|->)\s?\S/u.test(piece);
+  const text = piece.trim();
+  const mark = /[:=]|->/.exec(text);
+  if (mark === null || !/^["']?[\p{L}_@]/u.test(text)) return false;
+  const words = text.slice(0, mark.index).replace(/\s$/, '').split(/\s/);
+  const isName =
+    words.length <= mostWords && words.every((word) => word !== '' && word.length <= longestWord);
+  return isName && /^\s?\S/.test(text.slice(mark.index + mark[0].length));
+}
+
+const longestName = 80;
+
+/** Whether a name and an opening bracket begin a text. */
+function beginsGroup(text: string): boolean {
+  const at = text.search(/[;{}()]/);
+  const name = text.slice(0, Math.max(0, at)).trimStart();
+  return /[{(]/.test(text[at] ?? '') && name.length <= longestName && /^[\p{L}_"']/u.test(name);
 }
 
 function isLooseSetting([name = '', value, ...more]: readonly string[]): boolean {

@@ -12,7 +12,8 @@ function nameQuality(name: string): number {
   if (/[=]|[;,|]\s|[:;,|=<>]$|^[=:;,|<>]|->|<-/.test(name)) quality *= 0.3;
   else if (/:\s/.test(name)) quality *= 0.65;
   if (/[.!?]$/.test(name)) quality *= 0.5;
-  if (/["]|<[^\s>]*$/.test(name)) quality *= 0.5;
+  const last = words.at(-1) ?? '';
+  if (name.includes('"') || last.lastIndexOf('<') > last.lastIndexOf('>')) quality *= 0.5;
   if (words.length > 1 && words.some((word) => /^[^\p{L}\p{N}([{<]|,/u.test(word))) quality *= 0.7;
   // Several numbers, or a bracket that is not closed, are the start of a value.
   if (words.slice(1).filter((word) => numberLook(word) !== null).length > 1 || !isClosed(name))

@@ -42,12 +42,13 @@ export function sentencesIn(lines: readonly Sample[], layout: Layout): Sentences
 }
 
 const longest = 120;
-const plainWords =
-  /^[\p{L}\p{N}][\p{L}\p{N}.'\u2019-]*[,.!]?(?: [\p{L}\p{N}][\p{L}\p{N}.'\u2019-]*[,.!?]?)*$/u;
+const plainWord = /^[\p{L}\p{N}][\p{L}\p{N}.'\u2019-]*[,!?]?$/u;
 
 /** Words with one blank between them, none of them in quotes or brackets, no mark but at the end of one. */
 function isPlain(text: string): boolean {
-  return text.length <= longest && plainWords.test(text);
+  if (text.length > longest) return false;
+  // A question mark behind the first word may part a name from its value.
+  return text.split(' ').every((word, at) => plainWord.test(word) && (at > 0 || !word.endsWith('?')));
 }
 
 /** A word alone may be a heading, and two of which the second can only be a value are a setting. */

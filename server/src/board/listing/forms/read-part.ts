@@ -143,7 +143,7 @@ function withoutValue(
 }
 
 function isOneName(name: string): boolean {
-  return name.length <= longestName && /^\S*[\p{L}\p{N}]\S*$/u.test(name);
+  return name.length <= longestName && !/\s/.test(name) && /[\p{L}\p{N}]/u.test(name);
 }
 
 /** Where the last word begins, or the text in quotes that ends the line. */
