@@ -3,10 +3,13 @@ import { hardware } from './board-hardware';
 import { nameText, prose, quantityText, source } from './common';
 import * as z from './plain-zod';
 
-/** A text that can stand in one line: no control characters, no line ends, no marks that turn text around. */
+/** A text that can stand in one line: no control characters but tabs, no line ends, no marks that turn text around. */
 const lineText = z
   .string()
-  .check(z.regex(/^[^\p{Cc}\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF]*$/u), z.maxLength(400));
+  .check(
+    z.regex(/^(?:\t|[^\p{Cc}\p{Zl}\p{Zp}\u200B-\u200F\u202A-\u202E\u2066-\u2069\uFEFF])*$/u),
+    z.maxLength(400),
+  );
 
 const spelling = lineText.check(z.minLength(1), z.maxLength(200));
 

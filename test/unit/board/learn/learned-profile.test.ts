@@ -127,6 +127,12 @@ describe('a profile made from a capture', () => {
     assert.ok(additions.catalog.board('tern'));
   });
 
+  it('keeps a name that holds a tab as it stands', () => {
+    const read = readListing('meadow\teager-otter\t4574\r', null);
+    const profile = learnedProfile(read, 'tern', nothingConfirmed, testCatalog)?.profile;
+    assert.deepEqual(problems(profile), []);
+  });
+
   it('keeps no captured value, and no statement that its own capture breaks', () => {
     const text = 'calm/first-cut := 225 (0..100)\ncalm/second-cut := 47 (0..100)\n';
     const profile = learnedProfile(readListing(text, null), 'tern', nothingConfirmed, testCatalog)?.profile;
