@@ -15,7 +15,7 @@ export function perfectReading({ text, settings, comments }: PrintedListing): Li
     closings: [],
     left: [],
     lines: [],
-    isUnwrapped: false,
+    breaksAt: null,
     echoes: [],
     understood: 1,
     refused: null,

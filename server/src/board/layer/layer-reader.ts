@@ -43,7 +43,7 @@ export class LayerReader {
       settings,
       lines: this.scriptLines(settings).all(),
       headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
-      isUnwrapped: listing.isUnwrapped,
+      breaksAt: listing.breaksAt,
       left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
       beside: [
         ...listing.comments,

@@ -59,8 +59,8 @@ export interface BoardLayer {
   readonly lines: readonly LayerLine[];
   readonly headings: readonly { readonly groups: readonly string[]; readonly at: TextRange }[];
   readonly left: readonly LeftInLayer[];
-  /** Whether lines were put together that a terminal broke at its width. */
-  readonly isUnwrapped: boolean;
+  /** From which length on a line may be taken for one that a terminal broke; null where none may. */
+  readonly breaksAt: Listing['breaksAt'];
   /** Lines that the board does not read as settings: comments, openings, closings, what was typed. */
   readonly beside: readonly TextRange[];
   /** Without a profile: by key, the values that stood there when the text was opened. */

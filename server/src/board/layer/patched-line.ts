@@ -10,15 +10,16 @@ import { firstOn } from './places';
  * be told from the line alone. It can where the line as it was says alone what it said among the others.
  */
 export function patchedSettings(
-  { settings, texts, left, isUnwrapped }: BoardLayer,
+  { settings, texts, breaksAt }: BoardLayer,
   number: number,
   text: string,
   forms: Forms,
 ): ReadonlyMap<number, LayerSetting> | null {
   if (forms.container !== 'lines' || forms.continued !== undefined || forms.indent === 'continues')
     return null;
-  // What could not be read may be the rest of a broken line, as long as the longest one, whichever that is.
-  if (isUnwrapped || left.length > 0) return null;
+  // What could not be read may be the rest of a broken line, as long as the longest one: a shorter one changes nothing.
+  const longest = Math.max(text.length, texts[number]?.length ?? 0);
+  if (breaksAt !== null && longest >= breaksAt) return null;
   // What else begins so tells whether it is a prompt.
   if (promptOf(text) !== promptOf(texts[number] ?? '')) return null;
   const first = firstOn(settings, number);

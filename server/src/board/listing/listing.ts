@@ -99,8 +99,11 @@ export interface Listing {
   readonly closings: readonly Frame[];
   readonly left: readonly LeftLine[];
   readonly lines: readonly ListedLine[];
-  /** Whether lines were put together that a terminal broke at its width: then each depends on how long all are. */
-  readonly isUnwrapped: boolean;
+  /**
+   * A line so long or longer may be taken for one that a terminal broke at its width: null where none may, 0 where some
+   * were put together, so that each depends on how long all are.
+   */
+  readonly breaksAt: number | null;
   /** Commands that somebody typed behind the board's prompt, without it. */
   readonly echoes: readonly Stretch[];
   /** Of the lines that should be settings, the share that is: 0 to 1. */

@@ -13,7 +13,7 @@ import { isPageBreak } from './text/pager';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
 import { withoutCounters, withoutStamps } from './text/stamps';
-import { unwrapped } from './text/wrapped';
+import { unwrapped, widthOf } from './text/wrapped';
 
 const mostSettings = 100_000;
 const longestText = 10_000_000;
@@ -48,33 +48,34 @@ function isNumbered(forms: Forms | null): boolean {
 interface ReadBy {
   readonly known: Forms;
   readonly read: LinesRead;
-  readonly isUnwrapped: boolean;
+  readonly breaksAt: Listing['breaksAt'];
 }
 
 function byForms(source: DocumentSource, known: Forms): ReadBy {
   const { lines } = source;
   if (known.container !== 'lines' && known.container !== 'table')
-    return { known, read: readDocument(source, known, mostSettings), isUnwrapped: false };
+    return { known, read: readDocument(source, known, mostSettings), breaksAt: null };
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const cut = known.blocks === undefined ? null : cutAtBlocks(whole, known.blocks, known.comments);
   if (cut !== null)
     return {
       known,
       read: readLines(cut.pieces, compiled(known), mostSettings, cut.wholes),
-      isUnwrapped: false,
+      breaksAt: null,
     };
   const read = readLines(whole, compiled(known), mostSettings);
   const unread = new Set(read.unread);
-  const joined = unread.size === 0 ? null : unwrapped(whole, (index) => unread.has(index));
+  if (unread.size === 0) return { known, read, breaksAt: null };
+  const joined = unwrapped(whole, (index) => unread.has(index));
   return joined === null
-    ? { known, read, isUnwrapped: false }
-    : { known, read: readLines(joined, compiled(known), mostSettings), isUnwrapped: true };
+    ? { known, read, breaksAt: widthOf(whole) }
+    : { known, read: readLines(joined, compiled(known), mostSettings), breaksAt: 0 };
 }
 
 /** Finds the forms and reads by them; what is around the settings is known only then. */
 function foundIn(source: DocumentSource): ReadBy {
   const document = documentIn(source, mostSettings);
-  if (document !== null) return { ...document, isUnwrapped: false };
+  if (document !== null) return { ...document, breaksAt: null };
   const found = byForms(source, findForms(source.lines));
   const first = countsLines(found.read) ? byForms(source, withoutCounts(found.known)) : found;
   const { known, read } = first;
@@ -118,7 +119,7 @@ function isNoSetting(text: string): boolean {
 
 function listingOf(
   text: string,
-  { known: forms, read, isUnwrapped }: ReadBy,
+  { known: forms, read, breaksAt }: ReadBy,
   echoes: readonly Stretch[],
 ): Listing {
   const { settings, headings, comments, openings, closings, left, lines: said, settingLines } = read;
@@ -134,7 +135,7 @@ function listingOf(
     closings,
     left,
     lines: said,
-    isUnwrapped,
+    breaksAt,
     echoes,
     understood,
     refused: null,
@@ -152,7 +153,7 @@ function emptyListing(text: string, forms: Forms | null, refused: string): Listi
     closings: [],
     left: [],
     lines: [],
-    isUnwrapped: false,
+    breaksAt: null,
     echoes: [],
     understood: 0,
     refused,

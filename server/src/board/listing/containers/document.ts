@@ -66,6 +66,11 @@ export function settingOfRecord(
   };
 }
 
+/** A text that goes on over lines, with a blank for each line end. */
+export function inOneLine(text: string): string {
+  return text.replace(/[^\S\r\n]{0,200}[\r\n]\s{0,200}/g, ' ');
+}
+
 /** The setting that an element with a text says: `<rate unit="Hz">5</rate>`, `<setting id="rate">5</setting>`. */
 export function settingOfElement(
   groups: readonly string[],
@@ -79,7 +84,7 @@ export function settingOfElement(
   return {
     groups,
     name: called?.value ?? element.name,
-    value: document.text.slice(valueAt.start, valueAt.end),
+    value: inOneLine(document.text.slice(valueAt.start, valueAt.end)),
     style: { kind: 'plain' },
     at: { name: document.at(nameAt.start, nameAt.end), value: document.at(valueAt.start, valueAt.end) },
     stated: statedOfRecord(entryOf, document),

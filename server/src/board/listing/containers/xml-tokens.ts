@@ -1,6 +1,6 @@
 import type { Stretch } from '../listing';
 import { quotedAt } from '../text/characters';
-import type { DocumentEntry } from './document';
+import { type DocumentEntry, inOneLine } from './document';
 
 /** The start of an element, with places in its document. */
 export interface Tag {
@@ -110,7 +110,7 @@ function attributeAt(
     groups: [],
     name: text.slice(start, end),
     nameAt: { start, end },
-    value: text.slice(quoted.start, quoted.end),
+    value: inOneLine(text.slice(quoted.start, quoted.end)),
     valueAt: { start: quoted.start, end: quoted.end },
     style: { kind: 'quoted', mark: quoted.mark },
     remark: null,

@@ -11,8 +11,7 @@ export function unwrapped(
   lines: readonly Line[],
   isUnread: (index: number) => boolean,
 ): readonly Line[] | null {
-  let width = 0;
-  for (const { text } of lines) width = Math.max(width, text.length);
+  const width = widthOf(lines);
   if (width < narrowest) return null;
   const full = lines.flatMap(({ text }, index) =>
     text.length === width && index + 1 < lines.length ? [index] : [],
@@ -34,4 +33,9 @@ export function unwrapped(
     made.push(Line.joined(parts, ''));
   }
   return made;
+}
+
+/** How long the longest line is. */
+export function widthOf(lines: readonly Line[]): number {
+  return lines.reduce((width, { text }) => Math.max(width, text.length), 0);
 }
