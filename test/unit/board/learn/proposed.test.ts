@@ -89,6 +89,25 @@ describe('a proposal of what a setting stands for', () => {
     for (const one of all) assert.notEqual(one?.sureness, 'sure');
   });
 
+  it('knows the short names of a document by the groups that they stand in', () => {
+    const text = {
+      gyro: { rate: 8000, filters: { 1: { cutoff: 240 }, 2: { centre: 190 } } },
+      failsafe: { delay: 400 },
+      switches: { arm: { channel: 5, from: 1700, to: 2100 } },
+      lamps: { colour: 'green' },
+    };
+    assert.deepEqual(told(JSON.stringify(text)), [
+      'sure gyro.rate',
+      'sure gyro.filter.1.cutoff',
+      'sure gyro.filter.2.centre',
+      'sure signal-loss.hold',
+      'sure switch.arm.channel',
+      'sure switch.arm.on',
+      'sure switch.arm.on',
+      '-',
+    ]);
+  });
+
   it('says which end, which half and which point a setting holds', () => {
     const parts = proposed(
       'arm switch from = 1700',

@@ -33,6 +33,8 @@ const aroundShare = 0.9;
 const remarkShare = 0.75;
 /** What is said of a target, but in none of its phrases. */
 const asideShare = 0.6;
+/** Groups tell less where the phrase itself has no word for them. */
+const besideShare = 0.5;
 /** So much of a phrase the name, or the remark, has to say itself: a group alone is no evidence. */
 const leastOwn = 0.2;
 /** Groups with other words make a target a little less likely: boards group in ways of their own. */
@@ -120,11 +122,15 @@ export class Matcher {
   }
 }
 
-function wordsOf({ own, around, remark }: Asked, { slots }: Phrase): number {
-  const saying = [...own, ...around, ...remark].filter((word) =>
-    slots.some((slot) => strongest([word], slot) > 0.4),
-  );
-  return saying.reduce((sum, { text }) => sum + text.split(' ').length, 0);
+/** How many words say it, and how much more the groups tell that stand in no word of the phrase. */
+function wordsOf({ own, around, remark }: Asked, { slots }: Phrase, known: KnownTarget) {
+  const isSaying = (word: AskedWord) => slots.some((slot) => strongest([word], slot) > 0.4);
+  const beside = around.filter((word) => !isSaying(word) && speaksOf(word, known));
+  const saying = [...own, ...around, ...remark].filter(isSaying);
+  return {
+    words: [...saying, ...beside].reduce((sum, { text }) => sum + text.split(' ').length, 0),
+    beside: besideShare * beside.reduce((sum, { weight }) => sum + weight, 0),
+  };
 }
 
 /** Of two ways that say as much, the one that has more of the words. */
@@ -148,6 +154,7 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatc
   }
   if (own < leastOwn * phrase.weight || phrase.weight === 0) return null;
   const share = covered / phrase.weight;
+  const { words, beside } = wordsOf(asked, phrase, known);
   const explained = explainedBy(asked, phrase, known);
   const isAtHome = asked.around.length === 0 || asked.around.some((word) => speaksOf(word, known));
   const place = (isAtHome ? 1 : elsewhere) * (isOfCollection(asked, known) ? 1 : outOfCollection);
@@ -160,8 +167,8 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatc
     isAtHome,
     explained,
     covered: share,
-    told: covered,
-    words: wordsOf(asked, phrase),
+    told: covered + beside,
+    words,
     shared,
   };
 }

@@ -68,8 +68,8 @@ export class Lexicon {
   private addWord(words: readonly string[], at: number, guesses: boolean, found: SensedWord[]): void {
     const word = words[at] ?? '';
     const number = isNumberWord(word) ? word : this.numbers.get(word);
-    // Behind a name `to` and `bis` say which end it is; within one they say nothing.
-    const isEmpty = this.empty.has(word) && (at === 0 || at < words.length - 1 || !this.exact.has(word));
+    // At the end of a name `to` and `bis` say which end it is; within one they say nothing.
+    const isEmpty = this.empty.has(word) && (at < words.length - 1 || !this.exact.has(word));
     if (number !== undefined) found.push({ text: number, senses: [], isNumber: true });
     else if (!isEmpty) for (const senses of this.sensesOf(word, guesses)) this.take(word, senses, found);
   }
