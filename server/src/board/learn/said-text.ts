@@ -21,7 +21,7 @@ const keys = [
 type Key = (typeof keys)[number];
 
 /** What can follow the parameter, for people. */
-export const saidKeys = keys.join(', ');
+const saidKeys = keys.join(', ');
 
 class Wrong extends Error {}
 
