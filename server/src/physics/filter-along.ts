@@ -27,7 +27,8 @@ export function alongFrequencies(
 }
 
 function waitAlong(wait: number, frequencies: readonly number[]): Along {
-  const [re, im]: [number[], number[]] = [[], []];
+  const re: number[] = [];
+  const im: number[] = [];
   for (const frequency of frequencies) {
     const angle = -2 * Math.PI * frequency * wait;
     re.push(Math.cos(angle));
@@ -37,11 +38,14 @@ function waitAlong(wait: number, frequencies: readonly number[]): Along {
 }
 
 function responseAlong({ rate, b, a }: DigitalFilter, frequencies: readonly number[]): Along {
-  const [re, im]: [number[], number[]] = [[], []];
+  const re: number[] = [];
+  const im: number[] = [];
   for (const frequency of frequencies) {
     const angle = (-2 * Math.PI * frequency) / rate;
-    const [once, onceIm] = [Math.cos(angle), Math.sin(angle)];
-    const [twice, twiceIm] = [2 * once * once - 1, 2 * once * onceIm];
+    const once = Math.cos(angle);
+    const onceIm = Math.sin(angle);
+    const twice = 2 * once * once - 1;
+    const twiceIm = 2 * once * onceIm;
     const upRe = b[0] + b[1] * once + b[2] * twice;
     const upIm = b[1] * onceIm + b[2] * twiceIm;
     const downRe = 1 + a[0] * once + a[1] * twice;
@@ -54,10 +58,13 @@ function responseAlong({ rate, b, a }: DigitalFilter, frequencies: readonly numb
 }
 
 function product(one: Along, other: Along): Along {
-  const [re, im]: [number[], number[]] = [[], []];
+  const re: number[] = [];
+  const im: number[] = [];
   for (let step = 0; step < one.re.length; step += 1) {
-    const [oneRe = 0, oneIm = 0] = [one.re[step], one.im[step]];
-    const [otherRe = 0, otherIm = 0] = [other.re[step], other.im[step]];
+    const oneRe = one.re[step] ?? 0;
+    const oneIm = one.im[step] ?? 0;
+    const otherRe = other.re[step] ?? 0;
+    const otherIm = other.im[step] ?? 0;
     re.push(oneRe * otherRe - oneIm * otherIm);
     im.push(oneRe * otherIm + oneIm * otherRe);
   }

@@ -32,18 +32,21 @@ export function curveOf(at: (frequency: number) => Complex, band: Band): LoopCur
 export function axisCurve(axis: Axis, band: Band): LoopCurve {
   const { frequencies, seen, derived } = tableOf(axis.path, band);
   const { gains, authority, motorLag, reactionLead } = axis;
-  const [re, im]: [number[], number[]] = [[], []];
+  const re: number[] = [];
+  const im: number[] = [];
   for (let step = 0; step < frequencies.length; step += 1) {
     const pulse = 2 * Math.PI * (frequencies[step] ?? 0);
     // Proportional, integral and derivative part.
     const braked = gains.derivative * pulse;
     const heldRe = gains.proportional - braked * (derived.im[step] ?? 0);
     const heldIm = braked * (derived.re[step] ?? 0) - gains.integral / pulse;
-    const [seenRe, seenIm] = [seen.re[step] ?? 0, seen.im[step] ?? 0];
+    const seenRe = seen.re[step] ?? 0;
+    const seenIm = seen.im[step] ?? 0;
     const commandRe = heldRe * seenRe - heldIm * seenIm;
     const commandIm = heldRe * seenIm + heldIm * seenRe;
     // The motors: (1 + lead s) / (1 + lag s); then the body: 1 / s.
-    const [lagged, ahead] = [pulse * motorLag, pulse * reactionLead];
+    const lagged = pulse * motorLag;
+    const ahead = pulse * reactionLead;
     const size = authority / ((1 + lagged * lagged) * pulse);
     const torqueRe = size * (1 + ahead * lagged);
     const torqueIm = size * (ahead - lagged);

@@ -39,20 +39,27 @@ export interface Turn extends LoopPlace {
 export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
   const search: Search = { curve, tries, crossovers: [], turns: [] };
   const { frequencies, re, im } = curve;
+  // Without a list in the loop: tens of curves of a hundred points pass here for each sheet.
+  let fromRe = re[0] ?? 0;
+  let fromIm = im[0] ?? 0;
   for (let step = 1; step < frequencies.length; step += 1) {
-    const [fromRe = 0, fromIm = 0, toRe = 0, toIm = 0] = [re[step - 1], im[step - 1], re[step], im[step]];
-    const [one, other] = [fromRe * fromRe + fromIm * fromIm, toRe * toRe + toIm * toIm];
+    const toRe = re[step] ?? 0;
+    const toIm = im[step] ?? 0;
+    const one = fromRe * fromRe + fromIm * fromIm;
+    const other = toRe * toRe + toIm * toIm;
     const isCrossed = one >= 1 !== other >= 1 || fromIm < 0 !== toIm < 0;
-    const isNear = fromRe * toRe + fromIm * toIm >= 0;
     // Most stretches pass nothing: no more is done for them.
-    if (isNear && !isCrossed) continue;
-    const isFaint = Math.max(one, other) < faint * faint;
-    searchBetween(
-      isFaint ? { ...search, tries: roughly } : search,
-      pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
-      pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
-      isFaint ? 0 : mostHalvings,
-    );
+    if (isCrossed || fromRe * toRe + fromIm * toIm < 0) {
+      const isFaint = Math.max(one, other) < faint * faint;
+      searchBetween(
+        isFaint ? { ...search, tries: roughly } : search,
+        pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
+        pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
+        isFaint ? 0 : mostHalvings,
+      );
+    }
+    fromRe = toRe;
+    fromIm = toIm;
   }
   const { crossovers, turns } = search;
   const nearest = nearestOf(curve, [...crossovers, ...turns]);
@@ -180,11 +187,15 @@ function placeAt(one: Point, other: Point, share: number): LoopPlace {
 /** Of the curve's points, of where it passes gain 1 and half a turn, and of one between the nearest and its neighbours. */
 function nearestOf(curve: LoopCurve, places: readonly LoopPlace[]): Stability['nearest'] {
   const { frequencies, re, im } = curve;
-  let [closest, at] = [Number.POSITIVE_INFINITY, 0];
+  let closest = Number.POSITIVE_INFINITY;
+  let at = 0;
   for (let step = 0; step < frequencies.length; step += 1) {
-    const [ahead, aside] = [1 + (re[step] ?? 0), im[step] ?? 0];
+    const ahead = 1 + (re[step] ?? 0);
+    const aside = im[step] ?? 0;
     const square = ahead * ahead + aside * aside;
-    if (square < closest) [closest, at] = [square, step];
+    if (square >= closest) continue;
+    closest = square;
+    at = step;
   }
   let least = { distance: Math.sqrt(closest), frequency: frequencies[at] ?? 0 };
   const look = (frequency: number, value: Complex) => {
