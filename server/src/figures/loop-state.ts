@@ -1,3 +1,4 @@
+import type { CraftView } from '../craft/view';
 import type { Axis } from '../physics/loop';
 import { axisCurve, type Band } from '../physics/loop-curve';
 import { type Margins, marginsOf, nearly, roughly, type Stability, stabilityOf } from '../physics/stability';
@@ -6,7 +7,7 @@ import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
-import { turnedResponses } from './operating-points';
+import { type MotorResponse, turnedResponses } from './operating-points';
 
 /** A loop with all that is told of it. */
 export interface Loop {
@@ -43,41 +44,38 @@ const bandOf = model<[], Band>('band of loops', (own) => {
 export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => {
   const axes = axesOf(own, name);
   const band = bandOf(own)?.value ?? null;
-  const body = bodyOf(own, name);
-  const rotor = rotorOf(own);
-  if (axes === null || band === null || body === null || rotor === null) return null;
-  const everywhere = axes.value.map((placed) => ({
-    placed,
-    place: placed.place,
-    ...closed(placed.axis, band, roughly),
-  }));
-  const worst = everywhere.reduce<(typeof everywhere)[number] | undefined>(
-    (least, one) => (least === undefined || nearness(one) < nearness(least) ? one : least),
-    undefined,
-  );
-  if (worst === undefined) return null;
-  const headline = { ...worst, ...closed(worst.axis, band) };
-  const responses = turnedResponses(own, headline.placed.point.place)?.value ?? [];
-  const isYaw = name === 'yaw';
-  const { motor } = headline.placed.point;
-  const strength = ({ drag, thrust }: typeof motor) => (isYaw ? drag : thrust);
-  const doubts = doubtsOf({
-    body: body.value.spread,
-    slopes: responses.map((pair) => pair.map((one) => strength(one) / strength(motor) - 1)),
-    rotor: rotor.value.factor,
-  });
+  const worst = axes === null || band === null ? null : worstOf(axes.value, band);
+  if (axes === null || band === null || worst === null) return null;
+  const { placed, everywhere } = worst;
+  const doubts = doubtsAt(own, name, placed);
+  if (doubts === null) return null;
+  const headline = closed(placed.axis, band);
   const turned = doubts.map(
     ({ low, high, apply }) =>
       [
-        closed(apply(headline.axis, low), band, nearly),
-        closed(apply(headline.axis, high), band, nearly),
+        closed(apply(placed.axis, low), band, nearly),
+        closed(apply(placed.axis, high), band, nearly),
       ] as const,
   );
+  const ends = endsOf(headline, doubts, turned, band);
   return {
-    value: { ...headline, everywhere, turned, ends: endsOf(headline, doubts, turned, band) },
-    assumed: [headline.place, ...axes.assumed],
+    value: { ...headline, place: placed.place, placed, everywhere, turned, ends },
+    assumed: [placed.place, ...axes.assumed],
   };
 });
+
+/** The axis where it comes nearest to swinging, and its loop at every place; null without a place. */
+function worstOf(axes: readonly PlacedAxis[], band: Band) {
+  const everywhere: (Loop & { readonly place: string })[] = [];
+  let [nearest, worst]: [number, PlacedAxis | null] = [Number.POSITIVE_INFINITY, null];
+  for (const placed of axes) {
+    const loop = closed(placed.axis, band, roughly);
+    everywhere.push({ ...loop, place: placed.place });
+    if (worst !== null && nearness(loop) >= nearest) continue;
+    [nearest, worst] = [nearness(loop), placed];
+  }
+  return worst === null ? null : { placed: worst, everywhere };
+}
 
 function closed(axis: Axis, band: Band, tries?: number): Loop {
   const stability = stabilityOf(axisCurve(axis, band), tries);
@@ -96,6 +94,20 @@ interface LoopDoubt {
   readonly low: number;
   readonly high: number;
   readonly apply: (axis: Axis, by: number) => Axis;
+}
+
+/** What is doubtful of an axis at its place; null where that is not known. */
+function doubtsAt(view: CraftView, name: AxisName, { point }: PlacedAxis): readonly LoopDoubt[] | null {
+  const body = bodyOf(view, name);
+  const rotor = rotorOf(view);
+  if (body === null || rotor === null) return null;
+  const strength = ({ drag, thrust }: MotorResponse) => (name === 'yaw' ? drag : thrust);
+  const responses = turnedResponses(view, point.place)?.value ?? [];
+  return doubtsOf({
+    body: body.value.spread,
+    slopes: responses.map((pair) => pair.map((one) => strength(one) / strength(point.motor) - 1)),
+    rotor: rotor.value.factor,
+  });
 }
 
 interface Spreads {
