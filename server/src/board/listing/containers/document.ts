@@ -68,7 +68,12 @@ export function settingOfRecord(
 
 /** A text that goes on over lines, with a blank for each line end. */
 export function inOneLine(text: string): string {
-  return text.replace(/[^\S\r\n]{0,200}[\r\n]\s{0,200}/g, ' ');
+  return /[\r\n]/.test(text)
+    ? text
+        .split(/[\r\n]+/)
+        .map((line) => line.trim())
+        .join(' ')
+    : text;
 }
 
 /** The setting that an element with a text says: `<rate unit="Hz">5</rate>`, `<setting id="rate">5</setting>`. */
