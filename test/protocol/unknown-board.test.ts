@@ -78,6 +78,7 @@ describe('a board of which nobody has said what its settings mean', () => {
     withPlover((scratch) => {
       const right = proof(scratch, plover, ...arm);
       assert.equal(right.status, 0, right.stdout);
+      assert.match(right.stderr, /^An echo of what was pasted would look the same: /m);
       assert.match(right.stdout, /2 knowingly left: switch\.arm\.channel, switch\.arm\.on\.$/m);
       assert.equal(proof(scratch, wrong, ...arm).status, 1);
       assert.equal(proof(scratch, plover, '--except', 'switch.beeper.on').status, 2);

@@ -20,7 +20,13 @@ export interface Question {
 }
 
 export type Compared =
-  | { readonly kind: 'proof'; readonly proof: Proof; readonly listing: Listing }
+  | {
+      readonly kind: 'proof';
+      readonly proof: Proof;
+      readonly listing: Listing;
+      /** Whether an echo of what was pasted would look the same: the board is told its settings as it lists them. */
+      readonly isLikeEcho: boolean;
+    }
   /** A sentence: why the capture proves nothing. */
   | { readonly kind: 'refused'; readonly reason: string };
 
@@ -31,7 +37,8 @@ export function compareWithCapture({ capture, ...question }: Question): Compared
   const forms = profile?.text.forms ?? captured?.forms ?? null;
   const listing = readListing(capture, forms);
   if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };
-  if (isEcho(listing, pastedLines({ profile, entries, captured })))
+  const pasted = pastedLines({ profile, entries, captured });
+  if (isEcho(listing, pasted))
     return {
       kind: 'refused',
       reason:
@@ -43,7 +50,8 @@ export function compareWithCapture({ capture, ...question }: Question): Compared
       reason: 'No line of it is read as a setting: have the board list its settings, and capture that.',
     };
   const proof = prove({ ...question, capture: listing });
-  return { kind: 'proof', proof, listing };
+  const isLikeEcho = pasted === null && listing.forms.container === 'lines';
+  return { kind: 'proof', proof, listing, isLikeEcho };
 }
 
 /** The lines that would tell the board the craft, where they are of another form than its listing. */

@@ -2,7 +2,13 @@ import { TextLines } from '../../board/layer/text-lines';
 import { compareWithCapture } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
-import { besideText, notComparedText, omitsQuestion, proofSummary } from '../../features/board/proof-text';
+import {
+  besideText,
+  likeEcho,
+  notComparedText,
+  omitsQuestion,
+  proofSummary,
+} from '../../features/board/proof-text';
 import { settingText } from '../../features/board/setting-text';
 import { includedText } from '../../workspace/included-text';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
@@ -84,6 +90,7 @@ export const proveCommand = command({
         ? json(proof, lines, profile?.name ?? null, view.pack)
         : report(proof, lines, capture, view.pack),
     );
+    if (compared.isLikeEcho) terminal.tell(likeEcho);
     return proof.isWhole ? exitCodes.fine : exitCodes.findings;
   },
 });

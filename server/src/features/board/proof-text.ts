@@ -1,6 +1,6 @@
 import { TextLines } from '../../board/layer/text-lines';
-import type { Listing } from '../../board/listing/listing';
 import type { BesideChange } from '../../board/proving/beside';
+import type { Compared } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { type LeftOut, leftOutName } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
@@ -63,9 +63,16 @@ export function proofSummary({ counts, notCompared, excepted, isWhole }: Proof):
   return `${result} ${all.join(', ')}.`;
 }
 
+/** Said where an echo can't be told from a listing. */
+export const likeEcho =
+  'An echo of what was pasted would look the same: hold only what the board listed by itself against the script.';
+
 /** Describes a proof, what was not compared first. `about`: what was compared, in a few words. */
-export function describedProof(proof: Proof, capture: Listing, about: string): DescribedProof {
-  const lines = new TextLines(capture.text);
+export function describedProof(
+  { proof, listing, isLikeEcho }: Extract<Compared, { kind: 'proof' }>,
+  about: string,
+): DescribedProof {
+  const lines = new TextLines(listing.text);
   const summary = proofSummary(proof);
   const question = proof.seemsToOmit ? omitsQuestion(proof) : null;
   const unequal = proof.rows.filter(({ verdict }) => verdict !== 'equal');
@@ -81,6 +88,7 @@ export function describedProof(proof: Proof, capture: Listing, about: string): D
     proof.cutOff === null ? '' : `**The capture was cut off:** ${proof.cutOff}.`,
     unreadPart(proof),
     question ?? '',
+    isLikeEcho ? likeEcho : '',
     unequal.length === 0 ? '' : table.join('\n'),
     'Propellers off while a pack is connected. A proof shows what the board holds, not that the craft is fit to fly.',
   ];

@@ -124,7 +124,7 @@ export function proof(
   if (compared.kind === 'refused') return noBoard(catalog, compared.reason);
   const pack = view.pack === null ? '' : `, pack ${view.pack}`;
   const about = `${view.text('craft.name') ?? 'The script'} on ${profile?.title ?? nobody.title}${pack}`;
-  return { kind: 'proof', ...describedProof(compared.proof, compared.listing, about) };
+  return { kind: 'proof', ...describedProof(compared, about) };
 }
 
 const noText = 'This is no text of a board.';

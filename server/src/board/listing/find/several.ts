@@ -16,7 +16,10 @@ const shareOfSeveral = 0.3;
 
 function hasTwice(text: string, core: string): boolean {
   const first = text.indexOf(core, 1);
-  return first > 0 && text.indexOf(core, first + core.length) > 0;
+  let end = first + core.length;
+  // A row of dots is one, however long it is.
+  while (text[end] === core.at(-1)) end += 1;
+  return first > 0 && text.indexOf(core, end) > 0;
 }
 
 /** Whether a line surely holds several settings: each value such as no name is, and names between them. */
