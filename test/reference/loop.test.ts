@@ -1,10 +1,17 @@
 import assert from 'node:assert/strict';
 import { add, type Complex, over, times, unit } from '../../server/src/physics/complex';
+import { lowpass, notch } from '../../server/src/physics/filter';
 import { type Axis, delayPhase, openLoop } from '../../server/src/physics/loop';
 import { axisCurve, curveOf } from '../../server/src/physics/loop-curve';
 import { dragSlope, reactionLead, responseTime } from '../../server/src/physics/motor';
 import { type Margins, marginsOf, stabilityOf, swingOf } from '../../server/src/physics/stability';
-import { halfTime, overshoot, plainCall, stepResponse } from '../../server/src/physics/step-response';
+import {
+  halfTime,
+  overshoot,
+  plainCall,
+  quickened,
+  stepResponse,
+} from '../../server/src/physics/step-response';
 import { near } from '../support/near';
 
 /** A ratio of polynomials in s, highest power first, at s = jω; ω in rad/s. */
@@ -162,6 +169,33 @@ describe('an axis with a lag and nothing else is the textbook’s second-order l
   it('answers half of a step after about (1 + 0.7 ζ)/ω0 (delay time, Ogata, Modern Control Engineering, from memory)', () => {
     const time = halfTime(stepResponse(secondOrder(0.5), often, plainCall, 5));
     near(time ?? Number.NaN, (1 + 0.7 * 0.5) / 40, 6e-2);
+  });
+});
+
+describe('an axis with its filters as waits', () => {
+  const crossover = 5;
+  const smooth = lowpass(1000, Math.SQRT1_2, 32_000);
+  const filtered = (filters: Axis['path']['gyroFilters']): Axis => ({
+    ...secondOrder(0.5),
+    path: { gyroFilters: filters, derivativeFilters: [], delay: 1e-3 },
+  });
+
+  it('waits √2/ωc longer for a low-pass of order 2 far above, 225 µs for 1 kHz (analogue prototype, any textbook)', () => {
+    const quick = quickened(filtered([smooth]), often, crossover) ?? assert.fail('it does more than wait');
+    near(quick.axis.path.delay, 1e-3 + Math.SQRT2 / (2 * Math.PI * 1000), 1e-3);
+    assert.ok(quick.rates.gyro < often.gyro / 50);
+  });
+
+  it('overshoots as it does with them (by the full simulation)', () => {
+    const axis = filtered([smooth]);
+    const quick = quickened(axis, often, crossover) ?? assert.fail('it does more than wait');
+    const slowly = overshoot(stepResponse(axis, often, plainCall, crossover));
+    const quickly = overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover));
+    assert.ok(Math.abs(100 * (quickly - slowly)) < 0.5, `${quickly} and ${slowly}`);
+  });
+
+  it('is not looked at where a filter takes away what the loop moves (definition)', () => {
+    assert.equal(quickened(filtered([notch(15, 10, 32_000)]), often, crossover), null);
   });
 });
 

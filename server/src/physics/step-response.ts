@@ -299,6 +299,7 @@ const untouched = { gain: 0.1, times: 3 };
 /**
  * The axis with its filters as the waits that they are at the crossover, and how often it then has to be looked at:
  * much quicker to simulate. Null where filters do more than wait to what the loop moves.
+ * Source: a filter delays what is slow by its phase over its pulse (any textbook); proved against the full simulation.
  */
 export function quickened(
   axis: Axis,
