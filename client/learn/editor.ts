@@ -222,7 +222,8 @@ export class Editor {
 
   private wordsHeld(): readonly string[] {
     const { beside, value, values } = this.row;
-    const listed = /(?:^|· )([^·]*,[^·]*)(?= ·|$)/.exec(beside)?.[1]?.split(', ') ?? [];
+    const parts = beside.split(' · ');
+    const listed = parts.find((part) => part.includes(','))?.split(', ') ?? [];
     return [...new Set([...(values.length > 0 ? values : [value]), ...listed])];
   }
 
