@@ -198,6 +198,6 @@ function leftText(filters: readonly DigitalFilter[], tone: number): string {
 const looks = 10;
 
 /** Values from end to end of a span. */
-export function between(low: number, high: number): readonly number[] {
-  return Array.from({ length: looks + 1 }, (_, step) => low + (step / looks) * (high - low));
+export function between(low: number, high: number, steps = looks): readonly number[] {
+  return Array.from({ length: steps + 1 }, (_, step) => low + (step / steps) * (high - low));
 }

@@ -251,7 +251,7 @@ function toneShares(view: CraftView): readonly number[] {
   const tone = turnsAt(view, 'hover');
   if (tone === null) return [];
   const { likely, low = likely, high = likely } = tone;
-  return between(low / likely, high / likely);
+  return between(low / likely, high / likely, 4);
 }
 
 function round(value: number): string {
