@@ -113,6 +113,8 @@ describe('a program of ours', () => {
       'stream',
       'url',
       'util',
+      // For one flag: how soon code is compiled for speed.
+      'v8',
     ]);
     // The library of the protocol can also serve over a socket and start a server: ours is never told to.
     assert.deepEqual(needs(...partsOf('server')), [
