@@ -79,6 +79,12 @@ describe('a listing that is a document', () => {
     assert.equal(rendered(text), rendered(json));
   });
 
+  it('in JSON in one line that a tool counted', () => {
+    const text = '{"coast": {"tern": 1e5, "beaks": [1,2]}}';
+    for (const count of ['0001 ', '   1| ', '   1: ', '     1\t'])
+      assert.equal(rendered(count + text), rendered(text));
+  });
+
   it('in JSON with a time before each line', () => {
     const text = json.replace(/^/gm, '[12:00:01] ').replace(/\[12:00:01\] $/, '');
     assert.equal(rendered(text), rendered(json));

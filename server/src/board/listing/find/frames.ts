@@ -1,4 +1,5 @@
 import type { Frame } from '../listing';
+import { isDamaged } from '../text/damage';
 import type { Sample } from './sample';
 
 const most = 4;
@@ -11,6 +12,8 @@ export function framesOf(frames: readonly Frame[], text: string, settings: numbe
 
 /** A line that is the same each time, but for how many settings there are; null for one with other numbers. */
 function frameForm(line: string, settings: number): string | null {
+  // What a terminal hides in it stands in no form.
+  if (isDamaged(line)) return null;
   const numbers = line.match(/\d+/g) ?? [];
   if (numbers.length === 0) return line.length > 120 || /[{}]/.test(line) ? null : line;
   const [only] = numbers;

@@ -70,6 +70,7 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
   const found = lines.map(({ text }) => counterOf(text, isTable));
   const numbered = found.flatMap((one) => (one === null ? [] : [one]));
   const said = lines.filter(({ text }) => text.trim() !== '').length;
+  if (numbered.length === 1 && said === 1) return lines.map(withoutOne);
   if (numbered.length < leastCounted || numbered.length < leastShare * said) return lines;
   const steps = numbered.filter(
     ({ number }, at) => at > 0 && number === (numbered[at - 1]?.number ?? 0) + 1,
@@ -99,6 +100,14 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
     const own = found[at];
     return own == null ? line : line.from(Math.min(line.text.length, own.length + gap));
   });
+}
+
+/** One line alone is counted where a document follows the number. */
+function withoutOne(line: Line): Line {
+  const [mark = ''] = counter.exec(line.text) ?? [];
+  return /^\s{0,8}(?:\{\s{0,8}"|\[\s{0,8}[{[])/.test(line.text.slice(mark.length, mark.length + 40))
+    ? line.from(mark.length)
+    : line;
 }
 
 /** `1: `, `1| `, `0001 `, `1` and a tab: not the ways in which people number a list. */
