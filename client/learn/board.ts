@@ -10,7 +10,6 @@ interface Press {
 /** What the page knows of the board: its settings, what was said, and what each row would say if it were taken. */
 export class Board {
   private readonly rowsByKey: Map<string, MeaningRow>;
-  private readonly offers = new Map<string, MeaningChoice>();
   private readonly reasons = new Map<string, string>();
   private readonly presses: Press[] = [];
 
@@ -36,11 +35,7 @@ export class Board {
 
   /** What the row would say if it were taken. */
   offer(row: MeaningRow): MeaningChoice | null {
-    return this.offers.get(row.key) ?? row.choices[0] ?? null;
-  }
-
-  setOffer(key: string, choice: MeaningChoice): void {
-    this.offers.set(key, choice);
+    return row.choices[0] ?? null;
   }
 
   /** Why something could not be said of a row. */

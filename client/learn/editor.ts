@@ -1,5 +1,6 @@
 import type { MeaningChoice, MeaningRow, MeaningWay, ParameterForm } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
+import { type Alike, alikeIn, othersAlike, type Saying, saidAlike } from './alike';
 import type { Board } from './board';
 import { ask } from './extension-side';
 import { choiceField, numberField, partsFrom, ratioOf, textField } from './fields';
@@ -15,6 +16,10 @@ export class Editor {
   private form: ParameterForm | null = null;
   private choice: MeaningChoice | null;
   private words: WordTable | null = null;
+  /** How it was said to count, by which its family is to count as well; null: nothing was said of it. */
+  private alike: Alike | null = null;
+  private readonly withFamily = element('input', { type: 'checkbox', checked: true });
+  private readonly family = element('label', { class: 'check' }, this.withFamily);
   /** Only the last question's answer counts. */
   private question = 0;
 
@@ -44,6 +49,7 @@ export class Editor {
       element('label', { class: 'field wide' }, element('span', {}, 'Means'), this.means),
       this.rest,
       this.preview,
+      this.family,
       element(
         'div',
         { class: 'line' },
@@ -186,9 +192,7 @@ export class Editor {
     return [
       presets.length === 0
         ? null
-        : choiceField('way', 'Counts', [['', 'as said on the right'], ...presets], () =>
-            this.wayChosen(ways),
-          ),
+        : choiceField('way', 'It counts', [['', 'otherwise'], ...presets], () => this.wayChosen(ways)),
       numberField('scale', '1 on the board is', changed),
       units.length === 0
         ? null
@@ -245,6 +249,7 @@ export class Editor {
       this.preview.textContent = saying;
       return;
     }
+    this.alike = alikeIn(saying);
     this.question += 1;
     const question = this.question;
     const [answer] = await ask('choices', {
@@ -257,7 +262,7 @@ export class Editor {
   }
 
   /** What the fields say; a text: what is wrong with them. */
-  private saying({ means, units }: ParameterForm): object | string {
+  private saying({ means, units }: ParameterForm): Saying | string {
     const role = this.element.querySelector<HTMLInputElement>('[name="role"]')?.checked === true;
     const which = this.value('which');
     const item = which === '' ? {} : { item: Number(which) };
@@ -291,12 +296,15 @@ export class Editor {
 
   private show(choice: MeaningChoice): void {
     this.choice = choice;
+    const others = this.alike === null ? [] : othersAlike(this.board, this.row, choice);
+    this.family.hidden = others.length === 0;
+    this.family.replaceChildren(this.withFamily, ` and so the ${others.length} others that count alike`);
     const isRole = choice.row !== null && 'role' in choice.row;
     this.preview.replaceChildren(
       isRole
         ? 'It plays this part; with its scale unknown it serves ratios and comparisons, and no figure.'
         : choice.row === null
-          ? `How does it count? ${choice.counted}.`
+          ? `How does it count? ${choice.counted.charAt(0).toUpperCase()}${choice.counted.slice(1)}.`
           : becomes(this.row.value, choice.quantity, choice.usual, choice.lies),
     );
   }
@@ -307,9 +315,11 @@ export class Editor {
       this.field('scale')?.focus();
       return;
     }
-    this.board.setOffer(row.key, choice);
+    const { alike } = this;
+    const others = alike === null || !this.withFamily.checked ? [] : othersAlike(this.board, row, choice);
+    const said = alike === null ? [] : await saidAlike(this.board, others, alike);
     this.close();
-    await this.board.say([{ key: row.key, row: withItems(row, choice.row) }]);
+    await this.board.say([{ key: row.key, row: withItems(row, choice.row) }, ...said]);
   }
 
   private async ownOfBoard(): Promise<void> {

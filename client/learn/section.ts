@@ -116,7 +116,7 @@ export class Section {
         element(
           'span',
           { class: 'aside' },
-          open.length === 0 ? `all ${rows.length} said` : `${rows.length} together`,
+          open.length === 0 ? `all ${rows.length} said` : `and ${rows.length - 1} that count alike`,
         ),
         asking.length === 0 ? null : wayButtons(asking, choicesOf(this.board, asking), this.act),
       ),
