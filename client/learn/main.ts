@@ -248,4 +248,5 @@ onMessage((message) => {
   else if (message.kind === 'go') go(message.key);
   else page.replaceChildren(element('h1', {}, 'Say what settings mean'), element('p', {}, message.message));
 });
+page.replaceChildren(element('p', { class: 'aside' }, 'The settings are being looked at…'));
 send({ kind: 'ready' });

@@ -55,8 +55,10 @@ describe('saying what settings mean', () => {
     const text = `${listingText([...namedIn('english'), ...ownSettings()])}\n`;
     writeFileSync(join(editor().folder, 'dipper.boardtext'), text);
     await editor().openFile('dipper.boardtext');
-    await editor().runCommand('Propsoff: Say What Settings Mean');
-    await page().locator('#take-sure').waitFor();
+    await editor().goTo(editor().lineOf('dipper.boardtext', /^roll P gain/));
+    assert.deepEqual(await editor().quickFixes(), ['Say what this setting means']);
+    await editor().press('Enter');
+    await page().locator('.row:focus', { hasText: 'roll P gain' }).waitFor();
     assert.equal(said('dipper'), 0, 'nothing is taken that was not pressed');
 
     let presses = 2;
