@@ -9,7 +9,7 @@ import {
   HoverRequest,
   type TextEdit,
 } from 'vscode-languageserver-protocol/node';
-import { countingIn, type TestServer, withServer } from '../support/server';
+import { countingIn, ownClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///bench/captured.boardtext';
@@ -196,5 +196,20 @@ describe('a board’s own text in the editor', () => {
       await server.open(uri, 'what is that\nand this', 1, 'board-text');
       const { diagnostics } = await server.pushedFor(uri, 1);
       assert.deepEqual(shown(diagnostics), ['0:0-0 board/no-profile']);
+    }));
+
+  it('offers where to say what a setting means, to a client that has such a place, and on its line alone', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      await server.open(uri, '[calm]\nfirst cut = 225\nidle share = 65\n', 1, 'board-text');
+      await server.pushedFor(uri, 1);
+      const offered = async (line: number) => {
+        const place = { line, character: 2 };
+        const context = { diagnostics: [] };
+        const asked = { ...about, range: { start: place, end: place }, context };
+        const found = (await server.connection.sendRequest(CodeActionRequest.type, asked)) ?? [];
+        return found.map(({ command }) => (typeof command === 'object' ? command.arguments : command));
+      };
+      assert.deepEqual(await offered(2), [[uri, 'calm/idle share']]);
+      assert.deepEqual(await offered(0), []);
     }));
 });
