@@ -19,7 +19,7 @@ export interface Weighed extends StandsFor {
   readonly score: number;
 }
 
-const most = 10;
+const most = 6;
 const least = 0.3;
 
 /** What a setting may stand for by itself, the likeliest first. */

@@ -17,12 +17,13 @@ export interface Fit {
   readonly factor: number;
   /** Whether a sure proposal may rest on it. */
   readonly mayBeSure: boolean;
-  /** Ends no sentence; empty where nothing is to be said. */
-  readonly reason: string;
+  /** Ends no sentence; empty where nothing is to be said. Most are never asked for. */
+  readonly reason: () => string;
 }
 
-const no: Fit = { factor: 0, mayBeSure: false, reason: '' };
-const plain: Fit = { factor: 1, mayBeSure: true, reason: '' };
+const noReason = () => '';
+const no: Fit = { factor: 0, mayBeSure: false, reason: noReason };
+const plain: Fit = { factor: 1, mayBeSure: true, reason: noReason };
 
 /** Kinds of parameters that a value of each look can be of. A word is never a quantity. */
 export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
@@ -61,18 +62,20 @@ function numberFit(target: KnownTarget, asked: Asked): Fit {
   }
   // A number may stand for a word by its place in a list that only the board's author has.
   if (parameter.kind === 'word' || parameter.kind === 'words')
-    return stated?.words === null || stated === null ? { factor: 0.6, mayBeSure: false, reason: '' } : no;
+    return stated?.words === null || stated === null
+      ? { factor: 0.6, mayBeSure: false, reason: noReason }
+      : no;
   // Ends of a range and halves of a place stand in settings of their own; a whole one is no single number.
   if (parameter.kind === 'range' && target.part === null) return no;
   if (parameter.kind === 'place' && target.part === null)
-    return { factor: 0.7, mayBeSure: false, reason: '' };
+    return { factor: 0.7, mayBeSure: false, reason: noReason };
   return unitFit(target, asked) ?? rangeFit(target, asked);
 }
 
 /** What the unit says against it; null where it says nothing. */
 function unitFit({ known }: KnownTarget, { unit }: Asked): Fit | null {
   if (unit === '' || !isUnit(unit) || measureOf(known, unit) !== null) return null;
-  return { factor: 0.45, mayBeSure: false, reason: `${unit} is no unit of it` };
+  return { factor: 0.45, mayBeSure: false, reason: () => `${unit} is no unit of it` };
 }
 
 /** What a number in the board's unit is multiplied by to be in the parameter's; null where it is no such unit. */
@@ -95,16 +98,18 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
     span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
   const measure = unit === '' ? null : measureOf(known, unit);
   const measured = number * (measure ?? 1);
-  const span = `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
+  const span = () =>
+    `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))
-    return { factor: 1.02, mayBeSure: true, reason: `${value} is usual within ${span}` };
-  if (within(range, measured)) return { factor: 1.01, mayBeSure: true, reason: `${value} lies in ${span}` };
+    return { factor: 1.02, mayBeSure: true, reason: () => `${value} is usual within ${span()}` };
+  if (within(range, measured))
+    return { factor: 1.01, mayBeSure: true, reason: () => `${value} lies in ${span()}` };
   if (known.parameter.kind === 'count' || measure !== null)
-    return { factor: 0.7, mayBeSure: false, reason: `${value} lies outside ${span}` };
+    return { factor: 0.7, mayBeSure: false, reason: () => `${value} lies outside ${span()}` };
   const isScaled = scales.some((scale) => within(range, number / scale));
   return isScaled
-    ? { factor: 1, mayBeSure: true, reason: `${value} lies in ${span} if it is scaled` }
-    : { factor: 0.8, mayBeSure: false, reason: `${value} lies outside ${span}` };
+    ? { factor: 1, mayBeSure: true, reason: () => `${value} lies in ${span()} if it is scaled` }
+    : { factor: 0.8, mayBeSure: false, reason: () => `${value} lies outside ${span()}` };
 }
 
 function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise: number): Fit {
@@ -120,7 +125,7 @@ function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise:
   if (isNumber)
     return alike.length > 0 && stated?.words == null ? { ...plain, mayBeSure: false, factor: 0.9 } : no;
   if (alike.length > 0)
-    return { factor: 1.06, mayBeSure: true, reason: `${alike[0] ?? value} is like one of its words` };
+    return { factor: 1.06, mayBeSure: true, reason: () => `${alike[0] ?? value} is like one of its words` };
   if (words.isOpen || nameWords(value).length === 0) return { ...plain, factor: 0.95 * otherwise };
-  return { factor: (said.length > 2 ? 0.75 : 0.9) * otherwise, mayBeSure: said.length < 3, reason: '' };
+  return { factor: (said.length > 2 ? 0.75 : 0.9) * otherwise, mayBeSure: said.length < 3, reason: noReason };
 }

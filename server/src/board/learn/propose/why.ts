@@ -9,6 +9,7 @@ export function whyOf({ match, fit }: Weighed, catalog: Catalog): string {
   const lexicon = lexiconOf(catalog);
   const labels = [...new Set(match.shared.map((concept) => lexicon.labelOf(concept)))].slice(0, mostWords);
   const words = labels.length === 0 ? 'Its words are near' : `Its words say ${labels.join(', ')}`;
-  const value = fit.reason === '' ? '' : `; ${fit.reason}`;
+  const reason = fit.reason();
+  const value = reason === '' ? '' : `; ${reason}`;
   return `${words}${value}.`;
 }
