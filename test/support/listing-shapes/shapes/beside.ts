@@ -138,6 +138,7 @@ export const attributes: ShapeMaker = (lot, { quote }) => {
     styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
     isExact: false,
     without: ['quoted', 'unit', 'glued unit'],
+    badValue: quote === '"' ? /"/ : /'/,
     comment: null,
     states: range === null ? [] : ['range'],
     print: (items) =>
