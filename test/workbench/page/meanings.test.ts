@@ -180,6 +180,16 @@ describe('saying what settings mean', () => {
       .locator('.counts')
       .filter({ hasText: /^1 of 5/ })
       .waitFor();
+    // What the board has is said beside it, as far as it is known.
+    await page().locator('section.board .fold').click();
+    await page().getByLabel('Full scale').fill('2000 apples');
+    await editor().press('Tab');
+    await page().locator('.hardware .reason', { hasText: '"2000 apples" is not a quantity' }).waitFor();
+    await page().getByLabel('Full scale').fill('2000 deg/s');
+    await editor().press('Tab');
+    await page().locator('.hardware .reason:empty').waitFor({ state: 'attached' });
+    const path = join(editor().folder, 'boards', 'captured.json');
+    assert.deepEqual(JSON.parse(readFileSync(path, 'utf8')).hardware, { gyro: { fullScale: '2000 deg/s' } });
     const frame = await editor().frame();
     assert.equal(await frame.evaluate('document.documentElement.scrollWidth > innerWidth'), false);
     await editor().runCommand('View: Close Editor');
