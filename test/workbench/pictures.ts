@@ -122,6 +122,7 @@ async function takePart(editor: EditorDriver, id: string, name: string): Promise
 async function takePages(editor: EditorDriver, name: string): Promise<void> {
   const page = editor.page.locator('.editor-group-container').last();
   await editor.webview().locator('h1').waitFor();
+  await editor.webview().locator('.waiting').waitFor({ state: 'detached' });
   for (const theme of ['light', 'dark'] as const) {
     await editor.setTheme(theme);
     const box = await page.boundingBox();

@@ -118,6 +118,6 @@ function figureCell(title: string, { text, span, place, target }: PackCell): HTM
     {},
     valueLink(target, `${title} ${text}`, text),
     span === null ? null : element('small', {}, ` ${span}`),
-    place === null ? null : element('small', {}, ` ${place}`),
+    place === null ? null : element('small', { class: 'sentence' }, ` ${place}`),
   );
 }
