@@ -93,11 +93,13 @@ describe('a board’s own text in the editor', () => {
   );
 
   it(
-    'is explained in the words of the catalogue, at its own places',
+    'is explained by its own names and numbers, at its own places',
     withText(async (server) => {
       const position = at('6.4');
       const hover = await server.connection.sendRequest(HoverRequest.type, { ...about, position });
-      assert.match(JSON.stringify(hover?.contents), /gyro\.rate/);
+      const told = JSON.stringify(hover?.contents);
+      assert.match(told, /`gyro rate`/);
+      assert.doesNotMatch(told, /gyro\.rate/);
       assert.deepEqual(hover?.range, { start: at('6.4'), end: at('6.4', 3) });
     }),
   );

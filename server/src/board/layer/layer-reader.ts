@@ -5,7 +5,8 @@ import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
-import { type BoardLayer, keepListing, type LayerSetting, statedAnywhere } from './layer';
+import { acceptancesIn } from './acceptances';
+import { type Acceptances, type BoardLayer, keepListing, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
 import { TextLines } from './text-lines';
@@ -35,13 +36,16 @@ export class LayerReader {
     const listing = this.listing(text);
     if (this.profile === null) this.forms = listing.settings.length === 0 ? null : listing.forms;
     const settings = listing.settings.map((setting) => placed(setting, lines));
+    const comments = listing.comments.map((at) => lines.rangeOf(at));
+    const acceptances = acceptancesIn(comments, lines.texts, settings);
     const layer = {
       text,
       texts: lines.texts,
       profile: this.profile,
       forms: listing.forms,
       settings,
-      lines: this.scriptLines(settings).all(),
+      lines: this.scriptLines(settings, acceptances).all(),
+      acceptances,
       headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
       breaksAt: listing.breaksAt,
       left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
@@ -57,8 +61,8 @@ export class LayerReader {
     return layer;
   }
 
-  private scriptLines(settings: readonly LayerSetting[]): ScriptLines {
-    return new ScriptLines(this.profile, this.catalog, settings);
+  private scriptLines(settings: readonly LayerSetting[], acceptances: Acceptances): ScriptLines {
+    return new ScriptLines(this.profile, this.catalog, settings, acceptances);
   }
 
   /** The values of the text as it was first read; a profile says more than they could. */
@@ -85,12 +89,13 @@ export class LayerReader {
     if (patch === null) return null;
     const settings = [...before.settings];
     for (const [index, setting] of patch) settings[index] = setting;
-    const script = this.scriptLines(settings);
+    const { acceptances } = before;
+    const script = this.scriptLines(settings, acceptances);
     const lines = [...before.lines];
     for (const [index, { name }] of patch) {
       // What a setting of another name held together with others is without it now.
       const isRenamed = name !== before.settings[index]?.name;
-      const were = isRenamed ? this.scriptLines(before.settings).together(index) : [];
+      const were = isRenamed ? this.scriptLines(before.settings, acceptances).together(index) : [];
       for (const one of [...were, ...script.together(index)]) lines[one] = script.lineAt(one);
     }
     return { ...before, text, texts, settings, lines };

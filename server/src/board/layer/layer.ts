@@ -30,6 +30,8 @@ export interface LayerLine {
   readonly found: RowFound | undefined;
   /** What is wrong with it as a line of this board. */
   readonly trouble: LayerTrouble | null;
+  /** The comment that accepts a risk of it, which the script's line has as its own. */
+  readonly acceptance: TextRange | null;
 }
 
 /** Something wrong with a setting that only the board's profile can tell. */
@@ -38,6 +40,16 @@ export interface LayerTrouble {
   readonly values: Readonly<Record<string, string>>;
   readonly in: 'name' | 'value';
 }
+
+/** A comment of a board's text that accepts a risk. */
+export interface CommentedAcceptance {
+  /** Without the comment's mark: `accept tune/notch-narrow: flown so for a year`. */
+  readonly words: string;
+  readonly at: TextRange;
+}
+
+/** By the place of the setting that the comment is about. */
+export type Acceptances = ReadonlyMap<number, CommentedAcceptance>;
 
 /** A line that could not be read, and why. */
 export interface LeftInLayer {
@@ -63,6 +75,8 @@ export interface BoardLayer {
   readonly breaksAt: Listing['breaksAt'];
   /** Lines that the board does not read as settings: comments, openings, closings, what was typed. */
   readonly beside: readonly TextRange[];
+  /** Comments that accept a risk, by the place of the setting that they are about. */
+  readonly acceptances: Acceptances;
   /** Without a profile: by key, the values that stood there when the text was opened. */
   readonly asOpened: ReadonlyMap<string, string> | null;
   /** Why the text was not read at all. */

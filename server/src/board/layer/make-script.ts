@@ -31,7 +31,7 @@ export interface LeftInScript {
 /** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is the board's own. */
 export function makeScript(profile: Profile | null, catalog: Catalog, capture: string): MadeScript {
   const listing = withItems(readListing(capture, profile?.text.forms ?? null), profile);
-  const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced)).all();
+  const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced), new Map()).all();
   const rows = rowsOf(listing, lines);
   const own = rows.filter(({ path }) => path[0] === ownGroup);
   const left = listing.left.map(({ number, at, reason }) => ({

@@ -58,9 +58,11 @@ function fieldAt(
   isEnd: boolean,
 ): TextRange | null {
   const setting = settings[line];
-  const spans = lines[line]?.spans;
+  const { spans, acceptance } = lines[line] ?? {};
   if (setting === undefined) return null;
   if (spans === null || spans === undefined) return outer(setting);
+  // The comment stands behind the value, with a blank and a mark.
+  if (acceptance !== null && acceptance !== undefined && character > spans.value.end) return acceptance;
   return character < spans.value.start && !(isEnd && character > spans.name.end)
     ? setting.at.name
     : setting.at.value;

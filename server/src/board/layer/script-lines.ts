@@ -11,7 +11,7 @@ import { roleOfPort } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
 import { inItsUnit } from '../meaning/stated-unit';
 import type { Profile, RowFound } from '../profile/profile';
-import type { LayerLine, LayerSetting, LayerTrouble } from './layer';
+import type { Acceptances, CommentedAcceptance, LayerLine, LayerSetting, LayerTrouble } from './layer';
 
 /** Turns the settings of a text into lines of a craft script. */
 export class ScriptLines {
@@ -24,6 +24,7 @@ export class ScriptLines {
     private readonly profile: Profile | null,
     private readonly catalog: Catalog,
     private readonly settings: readonly LayerSetting[],
+    private readonly acceptances: Acceptances,
   ) {
     this.found = settings.map(({ groups, name, occurrence, item }) =>
       profile?.find(groups, name, occurrence, item),
@@ -40,9 +41,25 @@ export class ScriptLines {
   }
 
   lineAt(index: number): LayerLine {
+    const line = this.plainLine(index);
+    const accepted = this.acceptances.size === 0 || line.spans === null ? undefined : this.acceptedAt(index);
+    if (accepted === undefined) return line;
+    return { ...line, script: `${line.script} # ${accepted.words}`, acceptance: accepted.at };
+  }
+
+  /** What stands at one of the settings that hold a parameter together counts for all of them. */
+  private acceptedAt(index: number): CommentedAcceptance | undefined {
+    for (const part of [index, ...this.together(index)]) {
+      const found = this.acceptances.get(part);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
+  private plainLine(index: number): LayerLine {
     const setting = this.settings[index];
     const found = this.found[index];
-    const nothing = { script: '', spans: null, found, trouble: null };
+    const nothing = { script: '', spans: null, found, trouble: null, acceptance: null };
     if (setting === undefined) return nothing;
     const { profile } = this;
     const meaning =

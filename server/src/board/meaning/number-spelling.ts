@@ -30,6 +30,18 @@ export class NumberSpelling {
       : texts(text + this.counting.behind);
   }
 
+  /** As the board counts it, for a sentence: a limit is told as it is, not as the nearest step. */
+  shown(base: number): string | null {
+    const { table, behind } = this.counting;
+    if (table !== null) {
+      const spelled = this.step(base, table);
+      return spelled.kind === 'texts' ? (spelled.texts[0] ?? null) : null;
+    }
+    const number = plainNumber(Number(inBoard(this.counting, base).toPrecision(shownDigits)));
+    const text = plainDigits.test(number) ? this.asBoard(number) : null;
+    return text === null ? null : text + behind;
+  }
+
   /** In SI; null for what is no number of this board. */
   read(text: string): number | null {
     const { table } = this.counting;
@@ -104,6 +116,8 @@ const zeros = { 2: '0b0', 8: '0o0', 16: '0x0' } as const;
 /** What is written: as many digits as are read, and never what only a computer takes for a number. */
 const plainDigits = /^-?\d{1,15}(\.\d{1,15})?$/;
 const mostDecimals = 15;
+/** More than a sentence shows of any number. */
+const shownDigits = 9;
 
 function finite(value: number): number | null {
   return Number.isFinite(value) ? value : null;

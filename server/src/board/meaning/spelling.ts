@@ -117,6 +117,21 @@ export class Speller {
     return this.spelling(part).isSame(one, other);
   }
 
+  /** What a text of the board says of a part that is a number, in SI; null for no number of it. */
+  numberOf(part: number, text: string): number | null {
+    return this.spelling(part).read(text);
+  }
+
+  /** A number as the board counts it, whatever its step and limits; null where it writes no such number. */
+  shownNumber(part: number, base: number): string | null {
+    return this.spelling(part).shown(base);
+  }
+
+  /** Our word in the board's spelling; null where it has no other for it. */
+  shownWord(word: string): string | null {
+    return this.part(0).spelled.get(word) ?? null;
+  }
+
   /** Whether its parts are numbers, or come to some. */
   get isNumber(): boolean {
     return ['quantity', 'count', 'range', 'curve', 'place'].includes(this.found.parameter.kind);

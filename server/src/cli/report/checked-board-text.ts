@@ -1,11 +1,11 @@
 import type { BoardLayer } from '../../board/layer/layer';
 import type { Catalog } from '../../catalog/catalog';
 import type { Finding } from '../../checks/report/finding';
-import { adviceOf, messageOf } from '../../checks/report/render';
 import type { ReadAs } from '../../craft/read-as';
 import { boardAnswers } from '../../features/board/answers';
 import { rangeInText } from '../../features/board/places';
 import type { BoardProblem } from '../../features/board/problems';
+import type { BoardWords } from '../../features/board/words/board-words';
 import { editsOf } from '../../features/fix-edits';
 import { rangeOf } from '../../features/range';
 import { type CheckedFile, type ReportedFinding, worstOf } from './checked-file';
@@ -21,11 +21,12 @@ export function checkedBoardText(
   findings: readonly Finding[],
   catalog: Catalog,
 ): CheckedFile {
-  const { countsOfText, boardTextReport } = boardAnswers();
+  const { countsOfText, boardTextReport, boardWords } = boardAnswers();
+  const words = boardWords(layer, catalog);
   const text = boardTextReport(layer, findings, catalog);
   const all = [
     ...text.problems.map((problem) => reportedProblem(problem, path, layer)),
-    ...text.findings.map((finding) => reportedFinding(finding, path, layer, catalog)),
+    ...text.findings.map((finding) => reportedFinding(finding, path, layer, words)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
   return { path, isAddition: false, readAs, ...worstOf(all), counts: countsOfText(text) };
 }
@@ -45,15 +46,15 @@ function reportedFinding(
   finding: Finding,
   path: string,
   layer: BoardLayer,
-  catalog: Catalog,
+  words: BoardWords,
 ): ReportedFinding {
   const { check, level, accepted, pack, place, related } = finding;
   const range = rangeInText(layer, rangeOf(place));
   return {
     id: check.id,
     level,
-    message: messageOf(finding),
-    advice: adviceOf(finding),
+    message: words.message(finding),
+    advice: words.advice(finding),
     accepted,
     pack,
     range,
@@ -61,14 +62,15 @@ function reportedFinding(
     related: related.map((one) => ({
       path,
       range: rangeInText(layer, rangeOf(one.place)),
-      message: one.message,
+      message: words.related(one),
     })),
     // Only the report for programs asks for them. What the board has no words for is not offered.
     get fixes() {
       return finding.fixes.flatMap((fix) => {
-        const edits = editsOf(fix).flatMap((file) => file.edits);
-        const own = boardAnswers().boardEdits(layer, catalog, edits);
-        return own === null ? [] : [{ title: fix.title, edits: own.map((edit) => ({ path, ...edit })) }];
+        const own = boardAnswers().boardFix(layer, words, fix.title, editsOf(fix));
+        return own === null
+          ? []
+          : [{ title: own.title, edits: own.edits.map((edit) => ({ path, ...edit })) }];
       });
     },
   };

@@ -189,9 +189,7 @@ function meantItems(
     ...wordValues(parameter, catalog).flatMap((value) => {
       const spelled = speller.write(value);
       const word = value.kind === 'word' ? value.value : null;
-      return spelled.kind === 'texts'
-        ? [item(spelled.texts[0] ?? '', word ?? parameter.parameter.title, word)]
-        : [];
+      return spelled.kind === 'texts' ? [item(spelled.texts[0] ?? '', parameter.parameter.title, word)] : [];
     }),
     ...(parameter.parameter.default === null || assumedValue === null
       ? []

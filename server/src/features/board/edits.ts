@@ -1,13 +1,13 @@
 import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
-import { type Meaning, meaningOf, meaningsOf, namesOf } from '../../board/meaning/meanings';
+import { namesOf } from '../../board/meaning/meanings';
 import { Speller } from '../../board/meaning/spelling';
-import type { Profile, RowFound } from '../../board/profile/profile';
 import type { Catalog } from '../../catalog/catalog';
 import { interpret } from '../../craft/interpret';
 import { noNames, staticWords } from '../../craft/line-check';
 import { Document } from '../../language/document';
 import type { ScriptLine } from '../../language/script-line';
-import { rangeInLine, type TextEdit } from '../range';
+import { type Range, rangeInLine, type TextEdit } from '../range';
+import { type HeldOnBoard, heldAt, heldIn, partsOf } from './held';
 import { headingLine, settingsLine } from './settings-line';
 
 /**
@@ -33,7 +33,12 @@ function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextE
   const number = range.start.line;
   const line = layer.lines[number];
   if (line === undefined) return null;
-  const held = heldBy(layer.profile, line.found);
+  const { acceptance, spans } = line;
+  if (acceptance !== null && spans !== null && range.start.character >= spans.value.end)
+    return [
+      inComment(layer, acceptance, line.script.slice(range.start.character, range.end.character), newText),
+    ];
+  const held = heldIn(layer.profile, line.found);
   const parts = held === null || layer.profile === null ? [number] : partsOf(layer, layer.profile, held);
   const isWholeLine = range.end.line > number || (range.start.character === 0 && newText === '');
   if (isWholeLine && newText === '') return linesOut(layer, parts);
@@ -51,6 +56,20 @@ function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextE
   });
 }
 
+/** An acceptance that goes, or another word in it. */
+function inComment({ texts }: BoardLayer, at: Range, old: string, newText: string): TextEdit {
+  const { line } = at.start;
+  const text = texts[line] ?? '';
+  if (newText !== '') {
+    const start = text.indexOf(old, at.start.character);
+    return { range: rangeInLine(line, { start, end: start + old.length }), newText };
+  }
+  const before = text.slice(0, at.start.character).trimEnd().length;
+  return before === 0 && line + 1 < texts.length
+    ? { range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } }, newText }
+    : { range: rangeInLine(line, { start: before, end: text.length }), newText };
+}
+
 /** The quotes around a value stay where they are. */
 function withoutQuotes(text: string, { style }: LayerSetting): string {
   if (style.kind !== 'quoted') return text;
@@ -58,28 +77,6 @@ function withoutQuotes(text: string, { style }: LayerSetting): string {
   return text.length >= 2 * mark.length && text.startsWith(mark) && text.endsWith(mark)
     ? text.slice(mark.length, text.length - mark.length)
     : text;
-}
-
-/** A parameter with the member of its collection. */
-interface Held {
-  readonly meaning: Meaning;
-  readonly member: string | null;
-}
-
-function heldBy(profile: Profile | null, found: RowFound | undefined): Held | null {
-  const meaning = profile === null || found === undefined ? undefined : meaningOf(profile, found.row);
-  return meaning === undefined ? null : { meaning, member: found?.member ?? null };
-}
-
-/** The places of all the settings that a parameter is held in, in the order of its names. */
-function partsOf({ settings }: BoardLayer, profile: Profile, { meaning, member }: Held): readonly number[] {
-  return (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name }) => {
-    const own = JSON.stringify(groups);
-    const at = settings.findLastIndex(
-      (setting) => setting.name === name && JSON.stringify(setting.groups) === own,
-    );
-    return at < 0 ? [] : [at];
-  });
 }
 
 /** Whole lines go; null where others stand on them. */
@@ -115,7 +112,7 @@ function bareTexts(lines: readonly ScriptLine[]): readonly string[] | null {
 function spelled(
   { profile }: BoardLayer,
   catalog: Catalog,
-  { meaning }: Held,
+  { meaning }: HeldOnBoard,
   lines: readonly ScriptLine[],
 ): readonly string[] | null {
   const line = lines.find(({ statement }) => statement.kind === 'setting');
@@ -151,15 +148,6 @@ function addedSetting(layer: BoardLayer, catalog: Catalog, path: string, line: S
   const lines = names.flatMap((name, index) => settingsLine(forms, name, texts[index] ?? '') ?? []);
   const [first] = names;
   return first === undefined || lines.length < names.length ? null : placed(layer, first.groups, lines);
-}
-
-function heldAt(profile: Profile, catalog: Catalog, path: string): Held | null {
-  const parameter = catalog.parameter(path);
-  if (parameter === undefined) return null;
-  const own = meaningsOf(profile).find(({ means }) => means === path || means === parameter.name);
-  if (own === undefined) return null;
-  const isOfMember = own.means === parameter.name && !parameter.name.startsWith('pack.');
-  return { meaning: own, member: isOfMember ? (parameter.keys[0] ?? null) : null };
 }
 
 function placed(layer: BoardLayer, groups: readonly string[], added: readonly string[]): TextEdit {

@@ -9,6 +9,7 @@ import { code, escaped } from '../markdown';
 import type { Position } from '../range';
 import type { Snapshot } from '../snapshot';
 import { rangeInText } from './places';
+import { boardWords } from './words/board-words';
 
 /** What is known of the setting under a place of a board's text; its range is one of that text. */
 export function boardHover(
@@ -27,9 +28,11 @@ export function boardHover(
   const found = hover(snapshot, inScript);
   if (found === null) return null;
   const said = statedText(statedBeside(line.found?.row.setting, setting.stated));
+  const path = line.spans === null ? null : line.script.slice(line.spans.name.start, line.spans.name.end);
+  const told = boardWords(layer, snapshot.catalog).markdown(found.markdown, path);
   return {
     range: rangeInText(layer, found.range),
-    markdown: said === null ? found.markdown : `${found.markdown}\n\n${said}`,
+    markdown: said === null ? told : `${told}\n\n${said}`,
   };
 }
 

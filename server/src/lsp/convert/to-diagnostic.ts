@@ -6,6 +6,7 @@ import { adviceOf, messageOf } from '../../checks/report/render';
 import { fileName } from '../../craft/include-path';
 import { boardAnswers } from '../../features/board/answers';
 import type { BoardProblem } from '../../features/board/problems';
+import type { BoardWords } from '../../features/board/words/board-words';
 import { rangeOf } from '../../features/range';
 import type { BoardDocument } from '../documents/board-documents';
 import { longDiagnostic } from '../documents/long-documents';
@@ -29,16 +30,24 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
   if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
-  const found = boardAnswers().boardTextReport(board.layer, findings, session.workspace.catalog);
+  const { boardTextReport, boardWords } = boardAnswers();
+  const { catalog } = session.workspace;
+  const words = boardWords(board.layer, catalog);
+  const found = boardTextReport(board.layer, findings, catalog);
   return [
     ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
-    ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),
-    ...includersDiagnostics(session, uri, found.findings),
+    ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding, words)),
+    ...includersDiagnostics(session, uri, found.findings, words),
   ];
 }
 
 /** What crafts find in a board's text that they include, where it stands; what it says alone is said once. */
-function includersDiagnostics(session: Session, uri: string, own: readonly Finding[]): Diagnostic[] {
+function includersDiagnostics(
+  session: Session,
+  uri: string,
+  own: readonly Finding[],
+  words: BoardWords,
+): Diagnostic[] {
   const script = session.workspace.get(uri)?.script;
   if (script === undefined) return [];
   const isOwn = ({ check }: Finding, { line, start }: Place) =>
@@ -47,9 +56,11 @@ function includersDiagnostics(session: Session, uri: string, own: readonly Findi
     return session.workspace.findings(root).flatMap((finding) => {
       const [first] = finding.related;
       const isHere = first?.place.script === script && finding.place.line.statement.kind === 'include';
+      // What must be mended in this text is told at its own lines.
+      if (finding.check.id === 'line/include-faulty') return [];
       if (!isHere || isOwn(finding, first.place)) return [];
       const range = session.clientRange(script, rangeOf(first.place));
-      const message = `${textOf(finding)}\nFound in ${fileName(craft.root.uri)}, which includes this text.`;
+      const message = `${textOf(finding, words)}\nFound in ${fileName(craft.root.uri)}, which includes this text.`;
       return [
         { range, severity: severities[finding.level], code: finding.check.id, source: 'propsoff', message },
       ];
@@ -105,27 +116,32 @@ function shownDiagnostic(session: Session, finding: Finding): Diagnostic {
   return session.published.of(finding, range, () => diagnosticOf(session, finding));
 }
 
-function diagnosticOf(session: Session, finding: Finding): Diagnostic {
+/** `words`: those of the board in whose text it stands; null in a script. */
+function diagnosticOf(session: Session, finding: Finding, words: BoardWords | null = null): Diagnostic {
   const { place, check, level, related } = finding;
   const diagnostic: Diagnostic = {
     range: session.clientRange(place.script, rangeOf(place)),
     severity: severities[level],
     code: check.id,
     source: 'propsoff',
-    message: textOf(finding),
+    message: textOf(finding, words),
   };
   if (session.client.relatedFindings && related.length > 0) {
-    diagnostic.relatedInformation = related.map(({ place: at, message }) => ({
-      location: { uri: session.clientUri(at.script.uri), range: session.clientRange(at.script, rangeOf(at)) },
-      message,
-    }));
+    diagnostic.relatedInformation = related.map((one) => {
+      const { script } = one.place;
+      const location = {
+        uri: session.clientUri(script.uri),
+        range: session.clientRange(script, rangeOf(one.place)),
+      };
+      return { location, message: words?.related(one) ?? one.message };
+    });
   }
   return diagnostic;
 }
 
 /** The sentence that says what is wrong; then, unless it is accepted, the one that says what to do. */
-function textOf(finding: Finding): string {
-  const message = messageOf(finding);
+function textOf(finding: Finding, words: BoardWords | null): string {
+  const message = words?.message(finding) ?? messageOf(finding);
   if (finding.accepted !== null) return `Accepted (${finding.accepted}): ${message}`;
-  return `${message}\n${adviceOf(finding)}`;
+  return `${message}\n${words?.advice(finding) ?? adviceOf(finding)}`;
 }

@@ -5,8 +5,9 @@ import type {
   Diagnostic,
   ServerCapabilities,
 } from 'vscode-languageserver';
+import type { BoardLayer } from '../../board/layer/layer';
 import { boardAnswers } from '../../features/board/answers';
-import { codeActions, isShownAs } from '../../features/code-actions';
+import { type CodeAction, codeActions, isShownAs } from '../../features/code-actions';
 import { fixAll } from '../../features/fix-edits';
 import type { Range, TextEdit } from '../../features/range';
 import type { ClientAbilities } from '../client-abilities';
@@ -58,7 +59,8 @@ function meaningAction({ session, snapshot, layer }: BoardContext, { start }: Cl
 function boardFixes(context: BoardContext, clientRange: ClientRange): ClientAction[] {
   const { session, snapshot, board, layer } = context;
   const { catalog } = snapshot;
-  const { boardEdits, boardProblems } = boardAnswers();
+  const { boardFix, boardProblems, boardWords } = boardAnswers();
+  const words = boardWords(layer, catalog);
   const edit = (edits: readonly TextEdit[]) => ({
     changes: {
       [snapshot.uri]: edits.map(({ range, newText }) => ({
@@ -72,19 +74,23 @@ function boardFixes(context: BoardContext, clientRange: ClientRange): ClientActi
     .filter(({ range }) => range.start.line >= lines.first && range.start.line <= lines.last)
     .flatMap(({ fixes }) => fixes);
   const engine = codeActions(snapshot, session.range(snapshot.script, clientRange)).flatMap((action) => {
-    if (action.kind !== 'fix' || action.edits.some(({ uri }) => uri !== snapshot.script.uri)) return [];
-    const edits = boardEdits(
-      layer,
-      catalog,
-      action.edits.flatMap((file) => file.edits),
-    );
-    return edits === null ? [] : [{ title: action.title, edits }];
+    if (action.kind === 'accept') return acceptanceIn(layer, action);
+    if (action.edits.some(({ uri }) => uri !== snapshot.script.uri)) return [];
+    return boardFix(layer, words, action.title, action.edits) ?? [];
   });
   return [...own, ...engine].map(({ title, edits }) => ({
     title,
     kind: CodeActionKind.QuickFix,
     edit: edit(edits),
   }));
+}
+
+/** In a comment of the board; none where it knows no comments. */
+function acceptanceIn(layer: BoardLayer, { title, edits }: CodeAction) {
+  const [first] = edits.flatMap((file) => file.edits);
+  if (first === undefined) return [];
+  const edit = boardAnswers().boardAcceptance(layer, first.range.start.line, first.newText);
+  return edit === null ? [] : [{ title, edits: [edit] }];
 }
 
 /** Kinds are paths: whoever asks for `source` wants `source.fixAll` too. */

@@ -50,13 +50,24 @@ export function boardTextCompletion(
   );
   return {
     isIncomplete: false,
-    items: clientItems(items, (range) => session.clientBoardRange(board, range)),
+    items: clientItems(items, (range) => session.clientBoardRange(board, range)).map((item) => ({
+      ...item,
+      data: { ...item.data, text: snapshot.uri },
+    })),
   };
 }
 
 /** Everything that a description needs travels in the item: nothing is remembered between the requests. */
 export function resolvedItem({ session }: Served, item: ClientItem): ClientItem {
-  const details = completionDetails(session.workspace.catalog, subjectOf(item.data));
+  const { catalog } = session.workspace;
+  const subject = subjectOf(item.data);
+  const plain = completionDetails(catalog, subject);
+  const layer = session.boards.get(boardOf(item.data))?.layer;
+  const path = subject.kind === 'parameter' ? subject.name : null;
+  const details =
+    plain === null || layer === undefined
+      ? plain
+      : boardAnswers().boardWords(layer, catalog).markdown(plain, path);
   return details === null ? item : { ...item, documentation: markup(details, session.client.itemMarkdown) };
 }
 
@@ -91,6 +102,12 @@ function clientItem(item: CompletionItem, sortText: string, range: ClientRange):
 }
 
 /** What came back with an item; a client may send anything. */
+/** The board's text that an item was offered in; nothing for a script. */
+function boardOf(data: unknown): string {
+  const hasText = typeof data === 'object' && data !== null && 'text' in data;
+  return hasText && typeof data.text === 'string' ? data.text : '';
+}
+
 function subjectOf(data: unknown): ItemSubject {
   const isSubject = typeof data === 'object' && data !== null && 'kind' in data;
   return isSubject ? (data as ItemSubject) : { kind: 'none' };

@@ -1,0 +1,207 @@
+import { strict as assert } from 'node:assert';
+import type { BoardLayer } from '../../../server/src/board/layer/layer';
+import { checkedBoardText } from '../../../server/src/cli/report/checked-board-text';
+import type { ReportedFinding } from '../../../server/src/cli/report/checked-file';
+import { boardAcceptance } from '../../../server/src/features/board/acceptance';
+import { boardFix } from '../../../server/src/features/board/fix';
+import { boardHover } from '../../../server/src/features/board/hover';
+import { boardWords } from '../../../server/src/features/board/words/board-words';
+import { codeActions } from '../../../server/src/features/code-actions';
+import { plainText } from '../../../server/src/features/markdown';
+import { rangeOf } from '../../../server/src/features/range';
+import type { Snapshot } from '../../../server/src/features/snapshot';
+import { Workspace } from '../../../server/src/workspace/workspace';
+import { testCatalog } from '../../support/catalog';
+import { faultyText, scriptBeside } from '../../support/faulty-board-text';
+import { MemoryFiles } from '../../support/memory-files';
+
+const uri = 'test:///work/wagtail.boardtext';
+const craft = 'test:///work/wagtail.craft';
+
+interface Checked {
+  readonly layer: BoardLayer;
+  readonly snapshot: Snapshot;
+  readonly findings: readonly ReportedFinding[];
+  /** What the craft that includes the text finds in it besides. */
+  readonly included: readonly string[];
+}
+
+async function checked(text: string, isIncluded = true): Promise<Checked> {
+  const fileSystem = new MemoryFiles({ 'wagtail.boardtext': text, 'wagtail.craft': scriptBeside });
+  const workspace = new Workspace({ catalog: testCatalog, fileSystem });
+  const opened = workspace.openBoardText(uri, text, 1, 'wren');
+  if (isIncluded) workspace.openScript(craft, scriptBeside, 1);
+  await workspace.settled();
+  const layer = workspace.layer(uri) ?? assert.fail('no layer');
+  const words = boardWords(layer, testCatalog);
+  const snapshot: Snapshot = {
+    uri,
+    script: opened.script,
+    craft: opened.craft,
+    catalog: testCatalog,
+    pack: null,
+    findings: () => workspace.findings(uri),
+    layer: (of) => workspace.layer(of),
+  };
+  const included = (isIncluded ? workspace.findings(craft) : [])
+    .filter(({ related: [first] }) => first?.place.script.uri === uri)
+    .flatMap((finding) => [words.message(finding), words.advice(finding)]);
+  const { findings } = checkedBoardText(
+    'wagtail.boardtext',
+    'part',
+    layer,
+    workspace.findings(uri),
+    testCatalog,
+  );
+  return { layer, snapshot, findings, included };
+}
+
+function textsOf({ message, advice, related, fixes }: ReportedFinding): readonly string[] {
+  const inFixes = fixes.flatMap(({ title, edits }) => [title, ...edits.map(({ newText }) => newText)]);
+  return [message, advice, ...related.map((one) => one.message), ...inFixes];
+}
+
+/** Words with dots between that are a path of the catalogue, or lead to some. */
+function pathsIn(text: string): readonly string[] {
+  return [...text.matchAll(/[a-z][a-z0-9-]*(?:\.[a-z0-9<][a-z0-9<>-]*)+(?! in the script)(?![\w.-])/g)]
+    .map(([path]) => path)
+    .filter(
+      (path) => testCatalog.parameter(path) !== undefined || testCatalog.parametersUnder(path).length > 0,
+    );
+}
+
+function applied(text: string, { edits }: ReportedFinding['fixes'][number]): string {
+  const lines = text.split('\n');
+  const placeOf = ({ line, character }: { line: number; character: number }) =>
+    lines.slice(0, line).reduce((sum, one) => sum + one.length + 1, character);
+  return [...edits]
+    .sort((one, other) => placeOf(other.range.start) - placeOf(one.range.start))
+    .reduce(
+      (now, { range, newText }) =>
+        now.slice(0, placeOf(range.start)) + newText + now.slice(placeOf(range.end)),
+      text,
+    );
+}
+
+/** A number with its unit as a script has it, where the board counts it otherwise and its number is not before it. */
+function isScriptValue(text: string, said: string, raw: string): boolean {
+  const at = text.indexOf(said);
+  if (at < 0 || raw === said.split(' ')[0]) return false;
+  return !text.slice(0, at).endsWith(`${raw} (`);
+}
+
+describe('what is found in a board’s text', () => {
+  it('is told without a path of a script, but for what stands in the script', async () => {
+    const { findings, included } = await checked(faultyText);
+    assert.ok(findings.length > 50, `only ${findings.length} findings`);
+    assert.ok(included.length > 0);
+    for (const text of [...findings.flatMap(textsOf), ...included]) assert.deepEqual(pathsIn(text), [], text);
+  });
+
+  it('is told with the values that stand there', async () => {
+    const { layer, findings } = await checked(faultyText);
+    for (const finding of findings)
+      for (const [index, { script, spans }] of layer.lines.entries()) {
+        const setting = layer.settings[index];
+        if (setting?.at.name.start.line !== finding.range.start.line || spans === null) continue;
+        const said = script.slice(spans.value.start, spans.value.end);
+        if (!/^-?[\d.]+ \S+$/.test(said)) continue;
+        for (const text of textsOf(finding)) assert.ok(!isScriptValue(text, said, setting.value), text);
+      }
+  });
+
+  it('has fixes that say what they write, and that mend it', async () => {
+    const { findings } = await checked(faultyText);
+    let tried = 0;
+    for (const finding of findings)
+      for (const fix of finding.fixes) {
+        for (const { newText } of fix.edits) assert.ok(fix.title.includes(newText.trim()), fix.title);
+        const now = await checked(applied(faultyText, fix), false);
+        const isThere = now.findings.some(
+          ({ id, message }) => id === finding.id && message === finding.message,
+        );
+        assert.ok(!isThere, `${fix.title} leaves ${finding.message}`);
+        tried += 1;
+      }
+    assert.ok(tried > 20, `only ${tried} fixes`);
+  });
+
+  it('reads as the board says it', async () => {
+    const { findings } = await checked(faultyText);
+    const told = (id: string) => {
+      const { message, advice, fixes } = findings.find((one) => one.id === id) ?? assert.fail(id);
+      return [message, advice, ...fixes.map(({ title }) => title)];
+    };
+    assert.deepEqual(told('tune/control-rate-uneven'), [
+      'The control rate of 1500 (1.5 kHz) does not go evenly into the gyro rate of 2000 (2 kHz): 1.33 samples for each step.',
+      'Set a control rate that divides it, such as 2000 (2 kHz) or 1000 (1 kHz).',
+      'Write 2000 (2 kHz)',
+      'Write 1000 (1 kHz)',
+    ]);
+    assert.equal(told('line/word-repeated')[0], 'nose-left stands in the list more than once.');
+    assert.match(told('wire/receiver-supply-unusual')[1] ?? '', /wire\.receiver\.accepts in the script/);
+    assert.equal(told('safe/arms-at-computer')[2], 'Turn it off: write no');
+  });
+
+  it('is explained by the names, numbers and words of the board', async () => {
+    const { layer, snapshot } = await checked(faultyText);
+    for (const [index, setting] of layer.settings.entries()) {
+      const inScript = { line: index, character: layer.lines[index]?.spans?.value.start ?? 0 };
+      const found = boardHover(layer, snapshot, inScript, setting.at.value.start);
+      if (found === null) continue;
+      const text = plainText(found.markdown);
+      assert.deepEqual(pathsIn(text), [], text);
+    }
+  });
+});
+
+describe('a risk in a board’s text', () => {
+  const risky = 'wake/arming-tilt-most <- 180';
+  const id = 'safe/arms-at-any-tilt';
+  const accepted = faultyText.replace(risky, `~ accept ${id}: starts from a hook, all stand back\n${risky}`);
+
+  it('is accepted by a comment above its setting', async () => {
+    const { findings } = await checked(accepted);
+    const found = findings.find((one) => one.id === id);
+    assert.equal(found?.accepted, 'starts from a hook, all stand back');
+    assert.equal(found.level, 'note');
+  });
+
+  it('is offered to be accepted so', async () => {
+    const { layer, snapshot } = await checked(faultyText);
+    const finding = snapshot.findings().find(({ check }) => check.id === id) ?? assert.fail(id);
+    const offered = codeActions(snapshot, rangeOf(finding.place)).find(({ kind }) => kind === 'accept');
+    const [edit] = offered?.edits.flatMap(({ edits }) => edits) ?? [];
+    const written = boardAcceptance(layer, edit?.range.start.line ?? -1, edit?.newText ?? '');
+    assert.equal(written?.newText, `~ accept ${id}: why this is fine here\n`);
+    assert.equal(written.range.start.line, faultyText.split('\n').indexOf(risky));
+  });
+
+  it('has an acceptance that accepts nothing reported, and taken out', async () => {
+    const stale = accepted.replace(risky, 'wake/arming-tilt-most <- 40');
+    // What is unused shows only in a whole craft; a name that no check has shows anywhere.
+    const misspelt = stale.replace(id, 'safe/arms-at-any-tlt');
+    const { layer, findings } = await checked(misspelt);
+    const found = findings.find((one) => one.id === 'line/accept-unknown') ?? assert.fail('not reported');
+    assert.equal(
+      layer.texts[found.range.start.line],
+      misspelt.split('\n').find((line) => /tlt/.test(line)),
+    );
+    const [fix] = found.fixes;
+    assert.ok(fix !== undefined);
+    assert.ok(applied(misspelt, fix).includes(`~ accept ${id}: starts`));
+    const line = layer.lines.findIndex(({ acceptance }) => acceptance !== null);
+    const { script, spans } = layer.lines[line] ?? assert.fail('no line');
+    const start = script.indexOf('#');
+    const range = { start: { line, character: start }, end: { line, character: script.length } };
+    const out = boardFix(layer, boardWords(layer, testCatalog), 'Remove the acceptance', [
+      { uri, edits: [{ range, newText: '' }] },
+    ]);
+    assert.ok(spans !== null && out !== null);
+    const edits = out.edits.map((edit) => ({ path: uri, ...edit }));
+    assert.equal(
+      applied(misspelt, { title: '', edits }),
+      faultyText.replace(risky, 'wake/arming-tilt-most <- 40'),
+    );
+  });
+});
