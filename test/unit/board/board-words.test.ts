@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
-import type { BoardLayer } from '../../../server/src/board/layer/layer';
+import { type BoardLayer, scriptTextOf } from '../../../server/src/board/layer/layer';
+import { LayerReader } from '../../../server/src/board/layer/layer-reader';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import { checkedBoardText } from '../../../server/src/cli/report/checked-board-text';
 import type { ReportedFinding } from '../../../server/src/cli/report/checked-file';
 import { boardAcceptance } from '../../../server/src/features/board/acceptance';
@@ -165,6 +167,19 @@ describe('a risk in a board’s text', () => {
     const found = findings.find((one) => one.id === id);
     assert.equal(found?.accepted, 'starts from a hook, all stand back');
     assert.equal(found.level, 'note');
+  });
+
+  it('stays accepted while its line is edited', () => {
+    const profile = profileOf(testCatalog.board('wren') ?? assert.fail('no wren'));
+    const reader = new LayerReader(testCatalog, profile);
+    reader.read(accepted);
+    const edited = accepted.replace(risky, 'wake/arming-tilt-most <- 170');
+    const followed = scriptTextOf(reader.read(edited));
+    assert.match(
+      followed,
+      /^arming\.tilt-limit = 170 deg # accept safe\/arms-at-any-tilt: starts from a hook/m,
+    );
+    assert.equal(followed, scriptTextOf(new LayerReader(testCatalog, profile).read(edited)));
   });
 
   it('is offered to be accepted so', async () => {

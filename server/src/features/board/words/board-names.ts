@@ -1,8 +1,10 @@
 import type { BoardLayer } from '../../../board/layer/layer';
 import type { SettingKey } from '../../../board/listing/listing';
+import { settingOfOwnPath } from '../../../board/listing/own-path';
 import { meaningsOf, namesOf } from '../../../board/meaning/meanings';
 import { collectionOf, membersOf, withMember } from '../../../board/profile/members';
 import type { Catalog } from '../../../catalog/catalog';
+import { isOwnPath, stepsOf } from '../../../language/path-text';
 import { type HeldOnBoard, heldAt } from '../held';
 import { settingText } from '../setting-text';
 
@@ -35,6 +37,8 @@ export class BoardNames {
   }
 
   private nameOf(path: string): string | null {
+    const own = isOwnPath(path) ? settingOfOwnPath(stepsOf(path)) : null;
+    if (own !== null) return settingText(own);
     const { profile } = this.layer;
     const held = this.heldAt(path);
     if (profile === null || held === null) return null;

@@ -1,4 +1,5 @@
 import type { BoardLayer } from '../../../board/layer/layer';
+import { capturedPack } from '../../../board/meaning/parameter-path';
 import type { Catalog } from '../../../catalog/catalog';
 import type { Finding, Related } from '../../../checks/report/finding';
 import { sentenceOf } from '../../../checks/report/render';
@@ -34,10 +35,12 @@ export class BoardWords {
     this.values = new BoardValues(layer, catalog, this.names);
   }
 
-  /** The sentence that says what is wrong. A board holds the settings of one pack: it is not told which. */
+  /** The sentence that says what is wrong, with the pack in front where a craft's script knows several. */
   message(finding: Finding): string {
     const about = this.aboutOf(finding);
-    return sentenceOf(this.template(finding.check.message, about), this.filled(finding, about));
+    const sentence = sentenceOf(this.template(finding.check.message, about), this.filled(finding, about));
+    const { pack } = finding;
+    return pack === null || pack === capturedPack ? sentence : `With pack ${pack}: ${sentence}`;
   }
 
   /** The sentence that says what to do. */
