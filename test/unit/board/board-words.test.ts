@@ -157,6 +157,24 @@ describe('what is found in a board’s text', () => {
   });
 });
 
+describe('a board that writes numbers in a look of its own', () => {
+  it('has them so in what a fix says', () => {
+    const heron = profileOf(testCatalog.board('heron') ?? assert.fail('no heron'));
+    const text = ['in quiet:', 'gyro rate is 6.4;', 'in steadiness:', 'loop rate is 2.5;'].join('\n');
+    const layer = new LayerReader(testCatalog, heron).read(text);
+    const line = layer.lines.findIndex(({ script }) => script.startsWith('control.rate'));
+    const { value } = layer.lines[line]?.spans ?? assert.fail('no loop rate');
+    const range = { start: { line, character: value.start }, end: { line, character: value.end } };
+    const edits = [{ uri, edits: [{ range, newText: '2 kHz' }] }];
+    const fix = boardFix(layer, boardWords(layer, testCatalog), 'Write 2 kHz', edits);
+    assert.equal(fix?.title, 'Write 2.0 kHz');
+    assert.deepEqual(
+      fix.edits.map(({ newText }) => newText),
+      ['2.0'],
+    );
+  });
+});
+
 describe('a risk in a board’s text', () => {
   const risky = 'wake/arming-tilt-most <- 180';
   const id = 'safe/arms-at-any-tilt';

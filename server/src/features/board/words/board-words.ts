@@ -65,8 +65,12 @@ export class BoardWords {
       .replace(/[a-z][a-z0-9-]*/g, (word) => (/^o(n|ff)$/.test(word) ? null : this.word(word, about)) ?? word)
       .replace(/\[(\d+), (\d+)\]/g, 'row $1, column $2');
     const written = edits.map(({ newText }) => newText.trim()).filter((text) => text !== '');
-    const isSaid = written.every((text) => holds(told, text));
-    return isSaid ? told : `${told}: write ${written.join(' and ')}`;
+    const inLook = written.reduce(withNumberAs, told);
+    if (written.every((text) => holds(inLook, text))) return inLook;
+    const whole = written.join(' and ');
+    return inLook.startsWith('Write ') && written.length === 1
+      ? `Write ${whole}`
+      : `${inLook}: write ${whole}`;
   }
 
   /** What is told of a setting: names, values and numbers of it. `path`: null where it is about no one of them. */
@@ -275,6 +279,14 @@ function balanced(rest: string, without: string): readonly [string, string] {
 function withUnit(raw: string, said: string): string {
   const [, low, high, unit] = /^(\S+)\.\.(\S+) (\S+)$/.exec(said) ?? [];
   return unit !== undefined && raw === `${low} to ${high}` ? `${raw} ${unit}` : raw;
+}
+
+/** The same number as the board writes it: `800.0` for `800`. */
+function withNumberAs(text: string, written: string): string {
+  if (!/^-?\d+(\.\d+)?$/.test(written) || holds(text, written)) return text;
+  return text.replace(/(?<![\w.])-?\d+(?:\.\d+)?(?![\w.])/, (number) =>
+    Number(number) === Number(written) ? written : number,
+  );
 }
 
 function holds(text: string, part: string): boolean {
