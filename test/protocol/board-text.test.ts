@@ -129,6 +129,31 @@ describe('a board’s own text in the editor', () => {
   );
 
   it(
+    'has a risk accepted in a comment of its own',
+    withText(async (server) => {
+      const risky = lines.toSpliced(-1, 0, 'in readiness:', 'arming tilt limit is 180;');
+      await server.change(uri, 2, { text: risky.join('\n') });
+      await server.pushedFor(uri, 2);
+      const position = { line: lines.length, character: 24 };
+      const found = await server.connection.sendRequest(CodeActionRequest.type, {
+        ...about,
+        range: { start: position, end: position },
+        context: { diagnostics: [] },
+      });
+      const accept = ((found ?? []) as CodeAction[]).find(({ title }) =>
+        title.startsWith('Accept this risk'),
+      );
+      const [edit] = accept?.edit?.changes?.[uri] ?? [];
+      assert.equal(edit?.newText, ';; accept safe/arms-at-any-tilt: why this is fine here\n');
+      const reason = edit.newText.trim().replace('why this is fine here', 'starts from a hook');
+      await server.change(uri, 3, { text: risky.toSpliced(edit.range.start.line, 0, reason).join('\n') });
+      const { diagnostics } = await server.pushedFor(uri, 3);
+      const told = diagnostics.find(({ code }) => code === 'safe/arms-at-any-tilt');
+      assert.match(String(told?.message), /^Accepted \(starts from a hook\)/);
+    }),
+  );
+
+  it(
     'is completed: settings that are not there yet, and words',
     withText(async (server) => {
       const names = await server.connection.sendRequest(CompletionRequest.type, {
