@@ -67,7 +67,16 @@ function promptsIn(lines: readonly Line[], known: readonly string[]): readonly s
   const found = [...counts]
     .filter(([text, count]) => (count > 1 || edges.includes(text)) && isPrompt(text, count, said.length))
     .map(([text]) => text);
-  return [...new Set([...known, ...spacedPrompt(said.at(-1)), ...(isList ? [] : found)])].slice(0, 8);
+  return [...new Set([...known, ...spacedPrompt(said.at(-1)), ...(isList ? aroundAll(said) : found)])].slice(
+    0,
+    8,
+  );
+}
+
+/** What begins the first line, with a command behind it, and stands alone on the last: a prompt among whatever others. */
+function aroundAll(said: readonly Line[]): readonly string[] {
+  const [first, last] = [said[0]?.text.trim() ?? '', said.at(-1)?.text.trim() ?? ''];
+  return said.length > 2 && first !== last && promptOf(first) === last ? [last] : [];
 }
 
 /** What a line begins with as lines behind a prompt do, whether it is one or not. */

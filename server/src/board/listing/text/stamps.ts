@@ -9,21 +9,34 @@ const stamps: readonly RegExp[] = [
   /^\s{0,4}[[(]?(?:\d{4}[-/]\d\d[-/]\d\d|\d\d[./]\d\d[./]\d{4})[ T]\d{1,2}:\d\d[\])]?(?:\s?[|>-]|:)?(?:\s|$)/,
 ];
 
+/** What a terminal puts before the time, to tell answers from what was typed. */
+const direction = /^\s{0,4}[<>*]{1,3}\s?/;
+
 const leastShare = 0.8;
 
 /** The lines without the time stamps that a terminal puts before each: where most have one. */
 export function withoutStamps(lines: readonly Line[]): readonly Line[] {
   const some = someOf(lines);
   const stamp = stamps.find((one) => {
-    const found = some.filter(({ text }) => one.test(text));
+    const found = some.filter(({ text }) => stampOf(one, text) !== '');
     if (found.length === 0 || found.length < leastShare * some.length) return false;
     // At the start of one line alone, a time may be a value, unless a document follows it.
     const [first] = found;
-    return found.length > 1 || (first !== undefined && /^\s{0,8}[[{]/.test(first.text.replace(one, '')));
+    return (
+      found.length > 1 ||
+      (first !== undefined && /^\s{0,8}[[{]/.test(first.text.slice(stampOf(one, first.text).length)))
+    );
   });
   if (stamp === undefined) return lines;
   const isTable = areBarred(some);
-  return lines.map((line) => line.from(lengthOf(stamp.exec(line.text)?.[0] ?? '', isTable)));
+  return lines.map((line) => line.from(lengthOf(stampOf(stamp, line.text), isTable)));
+}
+
+/** The time at the start of a line, with the mark before it; empty where none stands there. */
+function stampOf(stamp: RegExp, text: string): string {
+  const start = direction.exec(text)?.[0] ?? '';
+  const time = stamp.exec(text.slice(start.length))?.[0] ?? '';
+  return time === '' ? '' : start + time;
 }
 
 /** How much of a line a mark at its start takes: of a table the first bar is left. */
