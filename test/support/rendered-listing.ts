@@ -35,7 +35,8 @@ function holdsPlaces({ text, settings }: Listing): void {
     // Entries of a list have no written name: they are counted.
     if (at.name.end > at.name.start) assert.equal(text.slice(at.name.start, at.name.end), name);
     const written = text.slice(at.value.start, at.value.end);
-    if (style.kind === 'presence') assert.equal(written.trim(), value === 'off' ? style.negation.trim() : '');
+    if (style.kind === 'presence')
+      assert.equal(written.trim(), (value === 'off' ? style.negation : (style.affirmation ?? '')).trim());
     else if (!/[\r\n]/.test(written)) assert.equal(written, value);
   }
 }

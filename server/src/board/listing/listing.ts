@@ -22,8 +22,11 @@ export type Style =
   | { readonly kind: 'plain' }
   /** Between two of `mark`, which are no part of the value; escapes in it are left as they stand. */
   | { readonly kind: 'quoted'; readonly mark: string }
-  /** The name alone says it: the value is `on`, or `off` behind the negation. Empty: how off is written is unknown. */
-  | { readonly kind: 'presence'; readonly negation: string };
+  /**
+   * The name alone says it: the value is `on`, or `off` behind the negation. Empty: how off is written is unknown. A
+   * board may mark what is on as well.
+   */
+  | { readonly kind: 'presence'; readonly negation: string; readonly affirmation?: string };
 
 /** What a listing says about a setting beside its value. */
 export interface Stated {
@@ -43,7 +46,7 @@ export interface ListedSetting extends SettingKey {
   readonly at: {
     /** Empty for an entry of a list in a document, whose name is its number. */
     readonly name: Stretch;
-    /** Inside the quotes. For a name that stands alone: the negation, or the empty place for one. */
+    /** Inside the quotes. For a name that stands alone: its mark, or the empty place for one. */
     readonly value: Stretch;
   };
   readonly stated: Stated | null;

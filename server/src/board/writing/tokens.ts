@@ -16,7 +16,7 @@ export type CapturedToken =
 /** A value in the place of a captured one: as it stands there where it is the same, else in its look. */
 export function tokenFor(entry: Entry, listed: ListedSetting, { forms }: Listing): CapturedToken {
   const { value } = entry;
-  if (listed.style.kind === 'presence') return presence(value, listed.style.negation);
+  if (listed.style.kind === 'presence') return presence(value, listed.style);
   if (holdsEntry(entry, listed.value, listed.stated)) return token(listed.value);
   if (entry.isSame !== null && isInOther(listed.stated, entry.unit ?? undefined))
     return refused(
@@ -62,8 +62,11 @@ function isPlainInYaml(text: string): boolean {
   return /^[\p{L}\p{N}_.+-]/u.test(text) && ![': ', ' #', '\n'].some((mark) => `${text} `.includes(mark));
 }
 
-function presence(value: string, negation: string): CapturedToken {
-  if (value === 'on') return token('');
+function presence(
+  value: string,
+  { negation, affirmation = '' }: ListedSetting['style'] & { readonly kind: 'presence' },
+): CapturedToken {
+  if (value === 'on') return token(affirmation);
   if (value !== 'off') return refused('its name alone says on or off');
   return negation === '' ? refused('nobody has said how it is written when it is off') : token(negation);
 }

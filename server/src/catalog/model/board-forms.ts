@@ -19,7 +19,7 @@ const fields =
 const lineForm = z.strictObject({
   form: template.check(
     z.describe(
-      `Literals with the fields ${fields}. A blank in it stands for any number of blanks. Without {value}, the name alone says that something is on.`,
+      `Literals with the fields ${fields}. A blank in it stands for any number of blanks. Without {value}, the name alone says that something is on, or what stands before it does.`,
     ),
   ),
   names: z
@@ -34,7 +34,11 @@ const lineForm = z.strictObject({
     .check(z.describe('What parts the settings where a line holds several; a blank stands for blanks.')),
   negation: z
     .optional(mark)
-    .check(z.describe('For names that stand alone: what stands before one that is off.')),
+    .check(
+      z.describe(
+        'For names that stand alone: what stands before one that is off, in the place of what the form has before the name.',
+      ),
+    ),
 });
 
 const column = z.enum([

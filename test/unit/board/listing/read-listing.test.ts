@@ -150,6 +150,11 @@ describe('settings behind the word that they belong to', () => {
       `,
     },
     {
+      what: 'in names, with a mark between two settings and a blank before each value',
+      text: 'roll.P 47; roll.I 30; roll.D 22\nyaw.P 60; yaw.I 40; yaw.D 0',
+      says,
+    },
+    {
       what: 'with the number of each member',
       text: `
         lamp 1 pin 4 turn cw level 5
@@ -451,6 +456,23 @@ describe('names', () => {
       says: 'tern[0] = 5\ntern[1] = 6\nwillow = 7',
     },
     {
+      what: 'with dots behind them up to a colon, below the word for a group',
+      text: `
+        ## tern unit, seen on a calm day
+        SECTION north
+           tern............: 3200
+           plover..........: 110 Hz      <10 - 500>
+        SECTION south
+           willow..........: lane 1
+        SECTION end
+      `,
+      says: `
+        north › tern = 3200
+        north › plover = 110  (10 to 500; in Hz)
+        south › willow = lane 1
+      `,
+    },
+    {
       what: 'that come back',
       text: 'port = 1\nport = 2\nrate = 5\nport = 1',
       says: 'port = 1\nport (2) = 2\nrate = 5\nport (3) = 1',
@@ -460,6 +482,42 @@ describe('names', () => {
 
 describe('values', () => {
   hold([
+    {
+      what: 'no mark alone, where names and values stand in turn in other lines',
+      text: 'tern = 5\nplover: p 4 i 5 d 6\nwillow: p 7 i 8 d 9\nraven = lane 5 from 17 to 21\nquill = lane 7 from 15 to 21',
+      says: `
+        tern = 5
+        plover › p = 4
+        plover › i = 5
+        plover › d = 6
+        willow › p = 7
+        willow › i = 8
+        willow › d = 9
+        raven = lane 5 from 17 to 21
+        quill = lane 7 from 15 to 21
+      `,
+    },
+    {
+      what: 'that begin with a number which counts them',
+      text: 'tern 0 1.0 -1.0 1.0\ntern 1 1.0 1.0 1.0\nplover 0 10 25 50\nlane 1 raven 420000\nlane 2 quill 115200',
+      says: `
+        tern = 0 1.0 -1.0 1.0
+        tern (2) = 1 1.0 1.0 1.0
+        plover = 0 10 25 50
+        lane = 1 raven 420000
+        lane (2) = 2 quill 115200
+      `,
+    },
+    {
+      what: 'that are on behind one mark and off behind another',
+      text: '+tern_echo\n-plover\n+willow\nraven=5\nquill=6',
+      says: 'tern_echo = on\nplover = off\nwillow = on\nraven = 5\nquill = 6',
+    },
+    {
+      what: 'that are on and off behind marks, several in a line',
+      text: '+tern -plover\n+willow -raven +quill',
+      says: 'tern = on\nplover = off\nwillow = on\nraven = off\nquill = on',
+    },
     {
       what: 'several of one setting',
       text: 'tern 1 2 3\nplover 4 5 6\nwillow 7 8 9',
@@ -641,6 +699,12 @@ describe('what is no setting', () => {
     assert.equal(rendered(text), 'tern = 5\nplover = soft\nwillow = 7');
   });
 
+  it('a time behind marks that say where the line came from', () => {
+    const text =
+      '>>> 14:02:11.120 north.tern -> 5\n>>> 14:02:11.122 north.plover -> soft\n>>> 14:02:12.9 south.tern -> 7';
+    assert.equal(rendered(text), 'north › tern = 5\nnorth › plover = soft\nsouth › tern = 7');
+  });
+
   it('a number before every line, settings or not', () => {
     assert.equal(
       rendered('1  # head\n2  tern = 5\n3  plover = soft\n4  willow = 7'),
@@ -656,5 +720,11 @@ describe('what is no setting', () => {
 
   it('prompts and what was typed behind them', () => {
     assert.equal(rendered('dipper> show all\ntern = 5\nplover = soft\ndipper> '), 'tern = 5\nplover = soft');
+    assert.equal(
+      rendered(
+        'dipper> show all\nnorth> tern: 5\nnorth> plover: soft\nsouth> tern: 6\nsouth> plover: 7\ndipper> ',
+      ),
+      'north › tern = 5\nnorth › plover = soft\nsouth › tern = 6\nsouth › plover = 7',
+    );
   });
 });

@@ -6,7 +6,7 @@ import { isSurelyHeading } from './headings';
 import { bestForm, type Tried } from './line-form';
 import { presenceIn } from './presence';
 import type { Sample } from './sample';
-import { holdsSeveral } from './several';
+import { countedAmong, holdsSeveral } from './several';
 
 const leastCoverage = 0.2;
 
@@ -94,7 +94,9 @@ function tornForm(
 ): LineFormData | null {
   if (main.length === 0 || main.some(({ between }) => between !== undefined)) return null;
   for (const literal of ['=', ':', ' '] as const) {
-    const torn = sample.filter(({ text }) => holdsSeveral(text, literal));
+    const several = sample.filter(({ text }) => holdsSeveral(text, literal));
+    const counted = new Set(literal === ' ' ? countedAmong(several) : []);
+    const torn = several.filter((line) => !counted.has(line));
     const next = torn.length === 0 || 2 * torn.length > sample.length ? null : bestForm(torn, comments);
     if (next === null || next.form.between === undefined) continue;
     const { read, form } = next;

@@ -14,6 +14,8 @@ export interface Presence {
 
 /** Finds lines that hold nothing but names, some of them negated; null where no name is. */
 export function presenceIn(sample: readonly Sample[]): Presence | null {
+  const marked = markedBoth(sample);
+  if (marked !== null) return marked;
   for (const negation of negations) {
     const negated = sample.filter(({ text }) => isNegated(text, negation));
     // Of two words with a minus, the second may be the value of the first: `-depth full`, `flags -m64`.
@@ -27,6 +29,20 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
     return { form, lines: new Set(lines.map(({ index }) => index)) };
   }
   return null;
+}
+
+/** Names with a mark for on, or another for off: `+echo`, `-log`; several in a line, or one. */
+function markedBoth(sample: readonly Sample[]): Presence | null {
+  const isMarked = (word: string) => /^[+-]\p{L}/u.test(word) && isPresenceName(word.slice(1));
+  const lines = sample.filter(({ text }) => text.split(/\s+/).every(isMarked));
+  const words = lines.flatMap(({ text }) => text.split(/\s+/));
+  const on = words.filter((word) => word.startsWith('+')).length;
+  if (on === 0 || on === words.length) return null;
+  const between = words.length > lines.length ? { between: ' ' } : {};
+  return {
+    form: { form: '+{name}', negation: '-', ...between },
+    lines: new Set(lines.map(({ index }) => index)),
+  };
 }
 
 /** Whether more lines begin with it that hold values: then it is a part of names. */

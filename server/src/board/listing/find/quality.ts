@@ -1,4 +1,4 @@
-import { isSurelyValue } from '../forms/read-part';
+import { isSurelyValue, partingMarks } from '../forms/read-part';
 import { numberLook } from '../number-look';
 import { isKnownUnit } from '../stated';
 import { closing } from '../text/characters';
@@ -12,6 +12,8 @@ function nameQuality(name: string): number {
   if (/[=]|[;,|]\s|[:;,|=<>]$|^[=:;,|<>]|->|<-/.test(name)) quality *= 0.3;
   else if (/:\s/.test(name)) quality *= 0.65;
   if (/[.!?]$/.test(name)) quality *= 0.5;
+  // A row of dots leads from a name to its value.
+  if (/\.\.\.[:=]?$/.test(name)) quality *= 0.3;
   const last = words.at(-1) ?? '';
   if (name.includes('"') || last.lastIndexOf('<') > last.lastIndexOf('>')) quality *= 0.5;
   if (words.length > 1 && words.some((word) => /^[^\p{L}\p{N}([{<]|,/u.test(word))) quality *= 0.7;
@@ -39,15 +41,12 @@ export function pairQuality(name: string, value: string): number {
   return nameQuality(name) * valueQuality(value) * (isTorn ? 0.4 : 1);
 }
 
-/** What parts a name from its value where it stands between blanks. */
-const marks: ReadonlySet<string> = new Set(['=', ':', ':=', '->', '<-', '=>', '~>', '<=', '==']);
-
 /** How much a text looks like a value: 0 to 1. */
 function valueQuality(value: string): number {
   if (value === '') return 0.75;
   if (/^(?:[=:,;|~]|->|=>|<-)/.test(value)) return 0.2;
   const words = value.split(/\s+/);
-  const holdsMark = words.some((word, at) => at > 0 && marks.has(word));
+  const holdsMark = words.some((word, at) => at > 0 && partingMarks.has(word));
   const pairs = words.filter((word) => /[\p{L}\p{N}]=\S/u.test(word)).length;
   const ending =
     (2 * pairs >= words.length ? 0.8 : 1) * (/[:,;|]$/.test(value) ? 0.6 : 1) * (holdsMark ? 0.75 : 1);

@@ -74,6 +74,8 @@ const strong: ReadonlyMap<string, number> = new Map([
   [',', 0.93],
   [';', 0.92],
   ['...', 1],
+  ['...:', 1],
+  ['...=', 1],
   // It opens what is said of a value as well.
   ['<', 0.6],
 ]);
@@ -154,6 +156,9 @@ const leastRow = 3;
 function coreOf(run: string): string | null {
   const [first = ''] = run;
   if (run.length > 2 && run === first.repeat(run.length)) return first.repeat(3);
+  const last = run.at(-1) ?? '';
+  if (run.length > 3 && /[:=]/.test(last) && run === first.repeat(run.length - 1) + last)
+    return first.repeat(3) + last;
   return run.length > longestCore ? null : run;
 }
 

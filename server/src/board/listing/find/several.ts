@@ -1,5 +1,5 @@
 import { isPlainName } from '../forms/parts-of-line';
-import { isSurelyValue } from '../forms/read-part';
+import { isSurelyValue, partingMarks } from '../forms/read-part';
 import { isBlank } from '../text/characters';
 import type { Sample } from './sample';
 
@@ -24,7 +24,10 @@ function hasTwice(text: string, core: string): boolean {
 
 /** Whether a line surely holds several settings: each value such as no name is, and names between them. */
 export function holdsSeveral(text: string, core: '=' | ':' | ' '): boolean {
-  if (core === ' ') return pairsIn(text.split(/\s+/)) !== null;
+  if (core === ' ') {
+    const words = text.split(/\s+/);
+    return !words.some((word) => partingMarks.has(word)) && pairsIn(words) !== null;
+  }
   const pieces = text.split(core).map((piece) => piece.trim());
   const [, ...rest] = pieces;
   const last = rest.pop();
@@ -75,7 +78,31 @@ function leadsOfPairs(sample: readonly Sample[]): ReadonlyMap<Sample, number> {
   }
   for (const lines of alike.values())
     for (const [line, lead] of lines) if (lines.length > 1 && !found.has(line)) found.set(line, lead);
+  for (const line of countedAmong([...found.keys()])) found.delete(line);
   return found;
+}
+
+/** `port 1 rx 8`, `port 2 aux 9`: lines that count what they begin with, with too little behind it to be several settings. */
+export function countedAmong(lines: readonly Sample[]): readonly Sample[] {
+  const short = lines.flatMap((line) => {
+    const words = line.text.split(/\s+/, 2 * leastPairs + 1);
+    return words.length === 2 * leastPairs ? [{ line, words }] : [];
+  });
+  const first = new Map<string, typeof short>();
+  for (const one of short) {
+    const [word = ''] = one.words;
+    first.set(word, [...(first.get(word) ?? []), one]);
+  }
+  return [...first.values()].filter(isCount).flatMap((some) => some.map(({ line }) => line));
+}
+
+/** Whether the second words are numbers one after the other, from a small one on. */
+function isCount(lines: readonly { readonly words: readonly string[] }[]): boolean {
+  const numbers = lines.map(({ words }) =>
+    /^\d{1,3}$/.test(words[1] ?? '') ? Number(words[1]) : Number.NaN,
+  );
+  const [start = Number.NaN] = numbers;
+  return lines.length > 1 && start <= 1 && numbers.every((number, at) => number === start + at);
 }
 
 const mostWords = 64;
@@ -87,13 +114,29 @@ const marksBetween = [';', '|', ',', '/', '\t', '  ', ' '] as const;
 export function betweensOf(literal: string, several: readonly Sample[]): readonly string[] {
   const core = literal.trim();
   if (several.length === 0) return [];
-  if (core === '') return [' '];
+  if (core === '') return [marksBetween.find((mark) => partsPairs(mark, several)) ?? ' '];
   return marksBetween.filter(
     (mark) =>
       mark !== core &&
       !(mark === ' ' && literal !== core) &&
       several.filter(({ text }) => text.includes(mark)).length >= shareOfSeveral * several.length,
   );
+}
+
+/** Whether lines are names and values with nothing but blanks between them, and this mark between two settings. */
+function partsPairs(mark: string, several: readonly Sample[]): boolean {
+  if (mark.trim() === '') return false;
+  return several.every(({ text }) => {
+    const pieces = text.split(mark).filter((piece, at, all) => piece.trim() !== '' || at < all.length - 1);
+    return pieces.length > 1 && pieces.every((piece) => isPair(piece.trim()));
+  });
+}
+
+/** A name and behind a blank its value, which no name is. */
+export function isPair(text: string): boolean {
+  const words = text.split(/\s+/, 3);
+  const [name = '', value = ''] = words;
+  return words.length === 2 && isPlainName(name) && isSurelyValue(value, '.');
 }
 
 /** What may part a group from several settings behind it, before and behind it. */

@@ -3,6 +3,7 @@ import { cellsOf, type Table } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, wordsIn } from '../stated';
 import type { Sample } from './sample';
+import { isPair } from './several';
 
 /** A table among lines. */
 export interface TableFound {
@@ -74,6 +75,7 @@ function columnsIn(
   const columns = Array.from({ length: width }, (_, at) => whole.map((row) => row[at] ?? ''));
   // Cells that are settings themselves stand side by side, in no table.
   if (columns.some((column) => share(column, isSetting) > 0.5)) return null;
+  if (columns.every((column) => share(column, isPair) > 0.5)) return null;
   return rolesByContent(columns, mark);
 }
 

@@ -27,6 +27,8 @@ export interface LineForm {
   readonly between: string | null;
   /** What stands before a name that is off; null: the form has values. */
   readonly negation: string | null;
+  /** What stands before one that is on, in the place of the negation; empty: nothing. */
+  readonly affirmation: string;
 }
 
 /** Forms made ready for reading. */
@@ -97,8 +99,10 @@ export function formsOf(lines: readonly LineFormData[]): CompiledForms {
 function lineFormOf(form: LineFormData): LineForm {
   const { template, lead } =
     form.between === undefined ? { template: templateOf(form.form), lead: null } : ledBy(form.form);
+  const isMarked = form.negation !== undefined && template.fields[0] === 'name';
+  const affirmation = isMarked ? form.form.slice(0, form.form.indexOf('{name}')) : '';
   return {
-    template,
+    template: affirmation === '' ? template : templateOf(form.form.slice(affirmation.length)),
     lead,
     isLoose: isLoose(template),
     grouping: template.fields.filter((field) => leading.includes(field)),
@@ -106,6 +110,7 @@ function lineFormOf(form: LineFormData): LineForm {
     names: form.names ?? 'word',
     between: form.between ?? null,
     negation: template.fields.includes('value') ? null : (form.negation ?? ''),
+    affirmation,
   };
 }
 

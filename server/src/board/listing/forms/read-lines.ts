@@ -1,5 +1,14 @@
 import { rolesOf } from '../containers/roles';
-import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedSetting, Stretch } from '../listing';
+import type {
+  Frame,
+  Heading,
+  LeftLine,
+  LineKind,
+  ListedLine,
+  ListedSetting,
+  Stretch,
+  Style,
+} from '../listing';
 import type { Whole } from '../text/blocks';
 import { hasLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
@@ -295,13 +304,13 @@ class LinesReader {
     const textAt = ({ start, end }: Stretch) => text.slice(start, end);
     const { path } = this.forms.forms;
     const { groups, name, at } = pathOf(textAt(part.name), part.name, path);
-    const isPresent = part.style.kind === 'presence';
+    const { style } = part;
     const own = [...part.groups.map(textAt), ...groups];
     this.list.add({
       groups: own.length === 0 ? this.stack.groups : [...this.stack.groups, ...own],
       name,
-      value: isPresent ? (part.value.end > part.value.start ? 'off' : 'on') : textAt(part.value),
-      style: part.style,
+      value: style.kind === 'presence' ? presence(textAt(part.value), style) : textAt(part.value),
+      style,
       at: { name: line.at(at.start, at.end), value: line.at(part.value.start, part.value.end) },
       stated: statedOf(line, part.said, this.forms),
     });
@@ -341,6 +350,11 @@ class LinesReader {
       refused: null,
     };
   }
+}
+
+/** What the mark before a name says of it. */
+function presence(mark: string, { affirmation = '' }: Style & { readonly kind: 'presence' }): string {
+  return mark.trimEnd() === affirmation.trimEnd() ? 'on' : 'off';
 }
 
 function followersIn(lines: readonly Line[], comments: readonly string[]): readonly (number | null)[] {

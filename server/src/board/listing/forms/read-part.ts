@@ -41,6 +41,7 @@ export function readPart(
   const name = found?.get('name');
   const value = found?.get('value');
   if (found === undefined || found === null || name === undefined || value === undefined) return null;
+  if (isGapped && partingMarks.has(text.slice(value.start, value.end))) return null;
   const own = isGapped ? tail : tailIn(text, value.start, value.end, besides, mark);
   const [, valueEnd] = trimmed(text, value.start, isGapped ? value.end : (own?.start ?? value.end));
   const bare = valueEnd > value.start ? { start: value.start, end: valueEnd } : emptyAt(text, value.start);
@@ -60,6 +61,19 @@ export function readPart(
     said: [...saidInLine(form, found), ...between.said, ...(own?.parts ?? [])],
   };
 }
+
+/** What parts a name from its value where it stands between blanks; alone it is no value. */
+export const partingMarks: ReadonlySet<string> = new Set([
+  '=',
+  ':',
+  ':=',
+  '->',
+  '<-',
+  '=>',
+  '~>',
+  '<=',
+  '==',
+]);
 
 /** Where a value is put that is not there: behind a blank, if one stands there. */
 function emptyAt(text: string, start: number): Stretch {
@@ -201,7 +215,7 @@ function isName(text: string, { start, end }: Stretch): boolean {
   return words <= mostNameWords && hasLetter;
 }
 
-/** A name that stands alone, perhaps behind a negation. */
+/** A name that stands alone, perhaps behind a mark that says whether it is on. */
 function readPresence(
   negation: string,
   form: LineForm,
@@ -209,24 +223,32 @@ function readPresence(
   from: number,
   to: number,
 ): PartRead | null {
+  const { affirmation, template } = form;
   const [start, end] = trimmed(text, from, to);
-  const mark = negation.trimEnd();
-  const hasMark = mark !== '' && text.startsWith(mark, start);
-  const after = hasMark ? afterBlanks(text, start + mark.length, end) : start;
-  const isOff = hasMark && (mark === negation) === (after === start + mark.length) && after < end;
-  const name = { start: isOff ? after : start, end };
-  const found = match(form.template, text, name.start, name.end)?.get('name');
+  const off = afterPresenceMark(negation, text, start, end);
+  const on = off !== null ? null : afterPresenceMark(affirmation, text, start, end);
+  if (affirmation !== '' && (off ?? on) === null) return null;
+  const after = off ?? on ?? start;
+  const found = match(template, text, after, end)?.get('name');
   if (found === undefined || !isPresenceName(text.slice(found.start, found.end))) return null;
   return {
     groups: [],
     name: found,
     // Exactly what is taken away, or put there, to turn it round.
-    value: { start, end: isOff ? after : start },
-    style: { kind: 'presence', negation },
+    value: { start, end: after },
+    style: { kind: 'presence', negation, ...(affirmation === '' ? {} : { affirmation }) },
     rest: { start: end, end },
     isLoose: true,
     said: [],
   };
+}
+
+/** Where the name behind a mark begins; null where the mark does not stand there. */
+function afterPresenceMark(written: string, text: string, start: number, end: number): number | null {
+  const mark = written.trimEnd();
+  if (mark === '' || !text.startsWith(mark, start)) return null;
+  const after = afterBlanks(text, start + mark.length, end);
+  return (mark === written) === (after === start + mark.length) && after < end ? after : null;
 }
 
 export function isPresenceName(name: string): boolean {
