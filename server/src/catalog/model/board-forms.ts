@@ -121,6 +121,13 @@ export const boardForms = z.strictObject({
           .check(z.describe('What parts the cells; a blank stands for two blanks or more.')),
         heading: z.boolean().check(z.describe('Whether the first row names the columns.')),
         columns: z.array(column).check(z.minLength(2), z.maxLength(64)),
+        names: z
+          .optional(z.array(mark).check(z.minLength(3), z.maxLength(64)))
+          .check(
+            z.describe(
+              'For rows with several values: what each column is called. Each value is a setting of that name, in the group of its row.',
+            ),
+          ),
       }),
     )
     .check(z.describe('For tables: what the columns hold.')),

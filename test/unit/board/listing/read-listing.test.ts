@@ -155,6 +155,26 @@ describe('settings behind the word that they belong to', () => {
       says,
     },
     {
+      what: 'in a row, called as the columns above them are',
+      text: `
+        Lane    Bird        From   Upto
+        5       tern        1700   2100
+        6       plover      1300   1700
+        7       oystercatcher 900    1300
+      `,
+      says: `
+        tern › Lane = 5
+        tern › From = 1700
+        tern › Upto = 2100
+        plover › Lane = 6
+        plover › From = 1300
+        plover › Upto = 1700
+        oystercatcher › Lane = 7
+        oystercatcher › From = 900
+        oystercatcher › Upto = 1300
+      `,
+    },
+    {
       what: 'with the number of each member',
       text: `
         lamp 1 pin 4 turn cw level 5

@@ -1,5 +1,7 @@
 import { type Role, rolesOf } from '../containers/roles';
-import { cellsOf, type Table } from '../forms/row';
+import { isPlainName } from '../forms/parts-of-line';
+import { isSurelyValue } from '../forms/read-part';
+import { cellsOf, cellsOfRow, type Table } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, wordsIn } from '../stated';
 import type { Sample } from './sample';
@@ -27,7 +29,36 @@ export function tableIn(sample: readonly Sample[], mark: DecimalMark): TableFoun
     if (columns !== null)
       return { table: { delimiter, heading: false, columns: [...columns] }, heading: null };
   }
+  for (const delimiter of delimiters) {
+    const found = namedTable(sample, delimiter);
+    if (found !== null) return found;
+  }
   return null;
+}
+
+const leastNumbers = 2;
+
+/** A table whose first row says what several values in each row below it are called, most of which are numbers. */
+function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
+  const [first, ...rest] = sample;
+  const names = first === undefined ? [] : textsOf(first.text, delimiter);
+  if (first === undefined || names.length <= leastNumbers || rest.length < leastRows) return null;
+  if (!names.every(isColumnName) || new Set(names).size < names.length) return null;
+  const rows = rest.map(({ text }) =>
+    cellsOfRow(text, delimiter, names.length).map(({ start, end }) => text.slice(start, end)),
+  );
+  if (!rows.every((row) => row.length === names.length && !row.includes(''))) return null;
+  const columns = names.map((_, at) => rows.map((row) => row[at] ?? ''));
+  const numbers = columns.filter((column) => column.every((text) => isSurelyValue(text, '.'))).length;
+  const key = columns.findIndex((column) => column.every(isPlainName));
+  if (numbers < leastNumbers || key < 0) return null;
+  const roles = names.map((_, at): Role => (at === key ? 'group' : 'value'));
+  return { table: { delimiter, heading: true, columns: roles, names: [...names] }, heading: first.index };
+}
+
+/** A word or a few that say what stands below them. */
+function isColumnName(text: string): boolean {
+  return isWordy(text) && /[\p{L}\p{N})\]]$/u.test(text) && !/[=:]/.test(text) && !isSurelyValue(text, '.');
 }
 
 /** A table whose first row names its columns. */

@@ -3,12 +3,13 @@ import { afterBlanks, afterQuote, isBlank, trimmed } from '../text/characters';
 import type { CompiledForms, Lead, LineForm } from './compiled';
 import { firstPlace, literalAt } from './match';
 import { isSurelyValue, type PartRead, readPart } from './read-part';
-import { readRow } from './row';
+import { readRow, readValuesOfRow } from './row';
 import { isOnlyGap, templateOf } from './template';
 
 /** The settings that a line holds, by the forms of its listing; empty where it holds none. */
 export function partsOfLine(forms: CompiledForms, text: string): readonly PartRead[] {
   const { table } = forms.forms;
+  if (table?.names !== undefined) return readValuesOfRow(text, table, table.names);
   if (table !== undefined) {
     const row = readRow(text, table);
     return row === null ? [] : [row];

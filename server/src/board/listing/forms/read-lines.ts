@@ -241,12 +241,9 @@ class LinesReader {
     const line = this.lines[index];
     if (table?.heading !== true || line === undefined) return false;
     const headings = cellsOf(text.trimEnd(), table.delimiter).map(({ start, end }) => text.slice(start, end));
-    const roles = rolesOf(headings);
-    if (
-      roles === null ||
-      roles.length !== table.columns.length ||
-      roles.some((role, at) => role !== table.columns[at])
-    )
+    const [said, known] =
+      table.names === undefined ? [rolesOf(headings), table.columns] : [headings, table.names];
+    if (said === null || said.length !== known.length || said.some((one, at) => one !== known[at]))
       return false;
     this.comments.push(line.whole());
     return true;
@@ -303,7 +300,10 @@ class LinesReader {
     const { text } = line;
     const textAt = ({ start, end }: Stretch) => text.slice(start, end);
     const { path } = this.forms.forms;
-    const { groups, name, at } = pathOf(textAt(part.name), part.name, path);
+    const { groups, name, at } =
+      part.called === undefined
+        ? pathOf(textAt(part.name), part.name, path)
+        : { groups: [], name: part.called, at: part.name };
     const { style } = part;
     const own = [...part.groups.map(textAt), ...groups];
     this.list.add({

@@ -13,6 +13,8 @@ export interface PartRead {
   /** Groups that the line itself names, outermost first. */
   readonly groups: readonly Stretch[];
   readonly name: Stretch;
+  /** Its name where the line does not say it, but the heading of a column. */
+  readonly called?: string;
   readonly value: Stretch;
   readonly style: Style;
   /** From the value, its quotes included, to the end of all that stands beside it. */

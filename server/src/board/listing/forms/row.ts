@@ -57,8 +57,6 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
   const value = cells[columns.indexOf('value')];
   if (name === null || value === undefined || name.end <= name.start || hasMore(cells, columns.length))
     return null;
-  const quoted = quotedAt(text, value.start, value.end);
-  const isQuoted = quoted !== null && quoted.after === value.end;
   const stated = columns.flatMap((role, at) => {
     const cell = inner(text, cells[at]);
     if (!said.has(role) || cell === null || placeholders.has(text.slice(cell.start, cell.end))) return [];
@@ -70,12 +68,57 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
       return cell === null || cell.end <= cell.start ? [] : [cell];
     }),
     name,
-    value: isQuoted ? { start: quoted.start, end: quoted.end } : value,
-    style: isQuoted ? { kind: 'quoted', mark: quoted.mark } : { kind: 'plain' },
+    ...writtenAt(text, value),
     rest: value,
     isLoose: false,
     said: stated,
   };
+}
+
+/** The settings of a row that holds several: one for each value, called as its column is; none where a cell is missing. */
+export function readValuesOfRow(
+  text: string,
+  { delimiter, columns }: Pick<Table, 'delimiter' | 'columns'>,
+  names: readonly string[],
+): readonly PartRead[] {
+  const cells = cellsOfRow(text, delimiter, columns.length);
+  const key = inner(text, cells[columns.indexOf('group')]);
+  if (cells.length !== columns.length || key === null || key.end <= key.start) return [];
+  return columns.flatMap((role, at) => {
+    const [cell, called] = [cells[at], names[at]];
+    if (role !== 'value' || cell === undefined || called === undefined) return [];
+    return {
+      groups: [key],
+      called,
+      name: { start: cell.start, end: cell.start },
+      ...writtenAt(text, cell),
+      rest: cell,
+      isLoose: false,
+      said: [],
+    };
+  });
+}
+
+/** The value in a cell, and whether it stands in quotes. */
+function writtenAt(text: string, cell: Stretch): Pick<PartRead, 'value' | 'style'> {
+  const quoted = quotedAt(text, cell.start, cell.end);
+  return quoted === null || quoted.after !== cell.end
+    ? { value: cell, style: { kind: 'plain' } }
+    : { value: { start: quoted.start, end: quoted.end }, style: { kind: 'quoted', mark: quoted.mark } };
+}
+
+/** The cells of a row; where one is as wide as its column, a single blank may part it from the next. */
+export function cellsOfRow(text: string, delimiter: Table['delimiter'], count: number): readonly Stretch[] {
+  const cells = cellsOf(text, delimiter);
+  if (delimiter !== ' ' || cells.length >= count) return cells;
+  const words: Stretch[] = [];
+  for (let at = afterBlanks(text, 0); at < text.length && words.length <= count; ) {
+    let end = at;
+    while (end < text.length && !isBlank(text[end])) end += 1;
+    words.push({ start: at, end });
+    at = afterBlanks(text, end);
+  }
+  return words.length === count ? words : cells;
 }
 
 /** Whether a row holds more than its heading names. */
