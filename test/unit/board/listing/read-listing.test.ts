@@ -534,6 +534,11 @@ describe('values', () => {
       says: 'tern_echo = on\nplover = off\nwillow = on\nraven = 5\nquill = 6',
     },
     {
+      what: 'that are on and off behind a mark and a blank',
+      text: '- tern\n- plover\n+ willow\n+ raven\nquill = 5',
+      says: 'tern = off\nplover = off\nwillow = on\nraven = on\nquill = 5',
+    },
+    {
       what: 'that are on and off behind marks, several in a line',
       text: '+tern -plover\n+willow -raven +quill',
       says: 'tern = on\nplover = off\nwillow = on\nraven = off\nquill = on',

@@ -31,16 +31,25 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
   return null;
 }
 
-/** Names with a mark for on, or another for off: `+echo`, `-log`; several in a line, or one. */
+/** Names with a mark for on, or another for off: `+echo`, `-log`, right behind it or behind a blank; several in a line, or one. */
 function markedBoth(sample: readonly Sample[]): Presence | null {
-  const isMarked = (word: string) => /^[+-]\p{L}/u.test(word) && isPresenceName(word.slice(1));
-  const lines = sample.filter(({ text }) => text.split(/\s+/).every(isMarked));
-  const words = lines.flatMap(({ text }) => text.split(/\s+/));
-  const on = words.filter((word) => word.startsWith('+')).length;
-  if (on === 0 || on === words.length) return null;
-  const between = words.length > lines.length ? { between: ' ' } : {};
+  return markedWith(sample, '', /\s+/) ?? markedWith(sample, ' ', null);
+}
+
+/** `between`: what parts several names of a line; null: a line has one. */
+function markedWith(sample: readonly Sample[], gap: '' | ' ', between: RegExp | null): Presence | null {
+  const namesOf = ({ text }: Sample) => (between === null ? [text] : text.split(between));
+  const isMarked = (word: string) =>
+    (word.startsWith(`+${gap}`) || word.startsWith(`-${gap}`)) &&
+    /^\p{L}/u.test(word.slice(1 + gap.length)) &&
+    isPresenceName(word.slice(1 + gap.length));
+  const lines = sample.filter((line) => namesOf(line).every(isMarked));
+  const names = lines.flatMap(namesOf);
+  const on = names.filter((name) => name.startsWith('+')).length;
+  if (on === 0 || on === names.length) return null;
+  const several = names.length > lines.length ? { between: ' ' } : {};
   return {
-    form: { form: '+{name}', negation: '-', ...between },
+    form: { form: `+${gap}{name}`, negation: `-${gap}`, ...several },
     lines: new Set(lines.map(({ index }) => index)),
   };
 }
