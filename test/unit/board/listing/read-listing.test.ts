@@ -175,6 +175,11 @@ describe('settings behind the word that they belong to', () => {
       `,
     },
     {
+      what: 'in a row, called as the quoted columns above them are',
+      text: '"Bird","From","Upto"\n"tern",1700,2100\n"plover",1300,1700',
+      says: 'tern › From = 1700\ntern › Upto = 2100\nplover › From = 1300\nplover › Upto = 1700',
+    },
+    {
       what: 'with the number of each member',
       text: `
         lamp 1 pin 4 turn cw level 5

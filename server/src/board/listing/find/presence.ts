@@ -31,7 +31,7 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
   return null;
 }
 
-/** Names with a mark for on, or another for off: `+echo`, `-log`, right behind it or behind a blank; several in a line, or one. */
+/** Names behind a mark for on and another for off: `+echo`, `-log`, `+ echo`; without a blank there may be several in a line. */
 function markedBoth(sample: readonly Sample[]): Presence | null {
   return markedWith(sample, '', /\s+/) ?? markedWith(sample, ' ', null);
 }

@@ -45,7 +45,7 @@ function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): T
   if (first === undefined || names.length <= leastNumbers || rest.length < leastRows) return null;
   if (!names.every(isColumnName) || new Set(names).size < names.length) return null;
   const rows = rest.map(({ text }) =>
-    cellsOfRow(text, delimiter, names.length).map(({ start, end }) => text.slice(start, end)),
+    cellsOfRow(text, delimiter, names.length).map(({ start, end }) => unquoted(text.slice(start, end))),
   );
   if (!rows.every((row) => row.length === names.length && !row.includes(''))) return null;
   const columns = names.map((_, at) => rows.map((row) => row[at] ?? ''));

@@ -20,7 +20,7 @@ import { type HeadingRead, isAloneAbove, isTitle, readHeading } from './heading'
 import { indentOf } from './indent';
 import { partsOfLine } from './parts-of-line';
 import type { PartRead } from './read-part';
-import { cellsOf } from './row';
+import { cellsOf, inner } from './row';
 import { SettingList } from './setting-list';
 import { statedOf } from './tail';
 
@@ -240,7 +240,10 @@ class LinesReader {
     const { table } = this.forms.forms;
     const line = this.lines[index];
     if (table?.heading !== true || line === undefined) return false;
-    const headings = cellsOf(text.trimEnd(), table.delimiter).map(({ start, end }) => text.slice(start, end));
+    const headings = cellsOf(text.trimEnd(), table.delimiter).map((cell) => {
+      const at = inner(text, cell) ?? cell;
+      return text.slice(at.start, at.end);
+    });
     const [said, known] =
       table.names === undefined ? [rolesOf(headings), table.columns] : [headings, table.names];
     if (said === null || said.length !== known.length || said.some((one, at) => one !== known[at]))

@@ -126,7 +126,8 @@ function hasMore(cells: readonly Stretch[], columns: number): boolean {
   return cells.slice(columns).some(({ start, end }) => end > start);
 }
 
-function inner(text: string, cell: Stretch | undefined): Stretch | null {
+/** What stands in a cell, without quotes around it. */
+export function inner(text: string, cell: Stretch | undefined): Stretch | null {
   if (cell === undefined) return null;
   const quoted = quotedAt(text, cell.start, cell.end);
   return quoted !== null && quoted.after === cell.end ? { start: quoted.start, end: quoted.end } : cell;
