@@ -7,6 +7,7 @@ import type { Catalog } from '../../../catalog/catalog';
 import { isOwnPath, stepsOf } from '../../../language/path-text';
 import { type HeldOnBoard, heldAt } from '../held';
 import { settingText } from '../setting-text';
+import { withoutEnd } from './without-end';
 
 /** What a board calls what the catalogue knows by paths. */
 export class BoardNames {
@@ -61,7 +62,7 @@ export class BoardNames {
     const names = own.flatMap((meaning) => (namesOf(profile, meaning, member) ?? []).map(({ name }) => name));
     const [first = '', ...others] = names;
     const same = others.reduce(sameStart, first);
-    const whole = same.replace(/[^\p{L}\p{N}]+$/u, '');
+    const whole = withoutEnd(same, /[^\p{L}\p{N}]/u);
     return whole === '' ? null : whole;
   }
 

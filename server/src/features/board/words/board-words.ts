@@ -7,6 +7,7 @@ import { code, escaped } from '../../markdown';
 import type { TextEdit } from '../../range';
 import { BoardNames } from './board-names';
 import { BoardValues } from './board-values';
+import { withoutEnd } from './without-end';
 
 /** What a sentence is about: settings by their paths in a script, its own first. */
 type About = readonly string[];
@@ -137,12 +138,9 @@ export class BoardWords {
   private value(text: string, about: About, counted = about): string {
     const whole = this.standing(text, about) ?? this.word(text, about);
     if (whole !== null) return whole;
-    const words = text.split(listed);
-    const spelled = words.map((word) => this.word(word, about));
-    if (words.length > 1 && spelled.every((word) => word !== null)) {
-      const between = text.match(new RegExp(listed, 'g')) ?? [];
-      return spelled.map((word, index) => word + (between[index] ?? '')).join('');
-    }
+    const parts = text.split(listed);
+    const spelled = parts.map((part, index) => (index % 2 === 1 ? part : this.word(part, about)));
+    if (parts.length > 1 && spelled.every((part) => part !== null)) return spelled.join('');
     return this.numbers(this.paths(text, about), counted);
   }
 
@@ -226,8 +224,7 @@ export class BoardWords {
         (_, low: string, high: string, unit: string) => `${low} ${unit} to ${high} ${unit}`,
       )
       .replace(quantityPattern, (whole, number: string, rest: string) => {
-        const unit = rest.replace(/[).;:,]+$/, '');
-        const [given, behind] = balanced(rest, unit);
+        const [given, behind] = balanced(rest, withoutEnd(rest, /[).;:,]/));
         const spelled = this.values.quantity(`${number} ${given}`, number, about);
         const isSame =
           Number(spelled) === Number(number) &&
@@ -250,7 +247,7 @@ export class BoardWords {
 
 const pathPattern = /(?<![\w./-])[a-z][a-z0-9-]*(?:\.[a-z0-9][a-z0-9-]*)+(?![\w/-])/g;
 const bracketed = /\[([a-z][a-z0-9-]*(?:\.[a-z0-9-]+)*)\]/g;
-const pathWithFlag = /((?:\b(?:Turn|Set) )?)(?<![\w./-])([a-z][a-z0-9-]*(?:[.-][a-z0-9-]+)+) (on|off)\b/g;
+const pathWithFlag = /((?:\b(?:Turn|Set) )?)(?<![\w./-])([a-z][a-z0-9]*[.-][a-z0-9.-]+) (on|off)\b/g;
 const inScript = ' in the script';
 const codeSpan = /(`[^`]+`)/;
 /** A number with its unit in Markdown of ours, where marks stand behind a backslash. */
@@ -258,8 +255,9 @@ const escapedQuantity = /(?<![\w.(/\\-])(?:\\?-)?\d+(?:\\\.\d+)? (?:\\.|[%°\p{L
 const escapedPath = /(?<![\w.\\/-])[a-z](?:[a-z0-9]|\\-)*(?:\\\.[a-z0-9](?:[a-z0-9]|\\-)*)+(?![\w/])/g;
 /** Names of one word are words of a sentence too. */
 const lastStep = /(?<![\w./-])[a-z]+(?:-[a-z]+)+(?![\w./-])/g;
-const listed = /, | and | or /;
-const rangePattern = /(-?\d+(?:\.\d+)?)\.\.(-?\d+(?:\.\d+)?) (\S+?)(?=[\s),;]|$)/g;
+/** Splits into words, each with what stands behind it. */
+const listed = /(, | and | or )/;
+const rangePattern = /(?<!\d)(-?\d+(?:\.\d+)?)\.\.(-?\d+(?:\.\d+)?) ([^\s),;]+)/g;
 const quantityPattern = /(?<![\w.(/-])(-?\d+(?:\.\d+)?) ([%°\p{L}][^\s,;:]*)/gu;
 
 function unescaped(text: string): string {
@@ -277,8 +275,9 @@ function balanced(rest: string, without: string): readonly [string, string] {
 
 /** `1700 to 2100 us`, where the board counts as the script does. */
 function withUnit(raw: string, said: string): string {
-  const [, low, high, unit] = /^(\S+)\.\.(\S+) (\S+)$/.exec(said) ?? [];
-  return unit !== undefined && raw === `${low} to ${high}` ? `${raw} ${unit}` : raw;
+  const [range = '', unit = '', ...more] = said.split(' ');
+  const isRange = range.includes('..') && unit !== '' && more.length === 0;
+  return isRange && raw === range.replace('..', ' to ') ? `${raw} ${unit}` : raw;
 }
 
 /** The same number as the board writes it: `800.0` for `800`. */
