@@ -80,6 +80,7 @@ export const plausibleCraft: fc.Arbitrary<PlausibleCraft> = fc
     const faster =
       volts / (speedConstant * resistance) / (1 / (speedConstant ** 2 * resistance) + 2 * drag * speed);
     const authority = (((2 * whole * plain.gravity) / speed) * faster * spacing * Math.SQRT1_2) / 2 / inertia;
+    const gain = Math.min(largestGain, made.crossover / lag / authority);
     return {
       propeller,
       thrustCoefficient: made.thrustCoefficient,
@@ -95,16 +96,19 @@ export const plausibleCraft: fc.Arbitrary<PlausibleCraft> = fc
       cells: made.cells,
       packResistance: (0.01 * volts ** 2) / (40 * induced),
       inertia: { roll: inertia, pitch: 1.3 * inertia, yaw: 1.9 * inertia },
-      gain: made.crossover / lag / authority,
+      gain,
       integralRate: made.integralRate,
       derivativeTime: (made.derivativeTime * made.inches) / 5,
-      yawGain: made.yawGain,
+      yawGain: Math.min(made.yawGain, largestGain / gain),
       gyroRate: made.controlRate * made.gyroTimes,
       controlRate: made.controlRate,
       gyroCutoff: made.gyroCutoff,
       derivativeCutoff: made.derivativeCutoff,
     };
   });
+
+/** Command a rad/s: a little less than a script can say. */
+const largestGain = 1.6;
 
 const degree = Math.PI / 180;
 

@@ -145,7 +145,8 @@ function gainSpan(loop: LoopState, likely: number) {
   const { low, high } = spanOf(loop, Math.log(likely), ({ stability, margins }) =>
     Math.log(stability.verdict === 'calm' ? (margins?.gainMargin ?? likely) : 1),
   );
-  return { low: Math.exp(low), high: Math.exp(high) };
+  // What went through a logarithm and back may miss by the last digit.
+  return { low: Math.min(likely, Math.exp(low)), high: Math.max(likely, Math.exp(high)) };
 }
 
 /** Whether the loop may swing by what is doubtful of it: then both margins may be gone, never one alone. */

@@ -93,6 +93,8 @@ function holdOvershoot(
   inertia: number,
 ): void {
   const over = 100 * plainOvershoot(craft, axis, place, inertia, call);
-  const found = figureOf(view, `${axis}-overshoot`)?.likely ?? Number.NaN;
-  assert.ok(Math.abs(found - over) < 2 + 0.08 * over, `${axis} ${place.name}: ${found} and ${over}`);
+  const found = figureOf(view, `${axis}-overshoot`)?.likely;
+  // What creeps on for longer than is looked at has no figure; it never shot over.
+  if (found === undefined) assert.ok(over < 1, `${axis} ${place.name}: none and ${over}`);
+  else assert.ok(Math.abs(found - over) < 2 + 0.08 * over, `${axis} ${place.name}: ${found} and ${over}`);
 }
