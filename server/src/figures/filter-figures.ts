@@ -147,7 +147,11 @@ export const strays = { least: 0.01, usual: 0.02, most: 0.04 };
 
 /** What filters leave of a tone (Hz), dB. */
 export function chainDecibels(filters: readonly DigitalFilter[], frequency: number): number {
-  return 20 * Math.log10(Math.max(Number.MIN_VALUE, chainGain({ filters }, frequency)));
+  return decibels(chainGain({ filters }, frequency));
+}
+
+function decibels(gain: number): number {
+  return 20 * Math.log10(Math.max(Number.MIN_VALUE, gain));
 }
 
 function left(id: string, title: string, harmonic: Harmonic, state: FlightState): FigureSource {
@@ -185,7 +189,8 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
 
 /** What is left (dB) at the loudest within a share of a tone (Hz): never right at the middle of a notch, where nothing would be. */
 function leftOf(filters: readonly DigitalFilter[], tone: number, share: number): number {
-  return Math.max(...[1 - share, 1 + share].map((by) => chainDecibels(filters, by * tone)));
+  const chain = { filters };
+  return decibels(Math.max(chainGain(chain, (1 - share) * tone), chainGain(chain, (1 + share) * tone)));
 }
 
 function leftText(filters: readonly DigitalFilter[], tone: number): string {

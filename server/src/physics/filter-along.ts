@@ -16,33 +16,41 @@ export function alongFrequencies(
   wait: number,
   frequencies: readonly number[],
 ): Along {
-  let all = waitAlong(wait, frequencies);
+  const all = waitAlong(wait, frequencies);
   let before: { readonly filter: DigitalFilter; readonly does: Along } | null = null;
   for (const filter of filters) {
     // One that stands there again, as a notch for each motor, is asked once.
     const does: Along = before?.filter === filter ? before.does : responseAlong(filter, frequencies);
     before = { filter, does };
-    all = product(all, does);
+    multiply(all, does);
   }
   return all;
 }
 
-function waitAlong(wait: number, frequencies: readonly number[]): Along {
-  const re: number[] = [];
-  const im: number[] = [];
-  for (const frequency of frequencies) {
-    const angle = -2 * Math.PI * frequency * wait;
-    re.push(Math.cos(angle));
-    im.push(Math.sin(angle));
+interface Room {
+  readonly re: number[];
+  readonly im: number[];
+}
+
+/** As many numbers as there are frequencies, to be written over: a copy is made quicker than a list grows. */
+export function roomFor(frequencies: readonly number[]): Room {
+  return { re: frequencies.slice(), im: frequencies.slice() };
+}
+
+function waitAlong(wait: number, frequencies: readonly number[]): Room {
+  const along = roomFor(frequencies);
+  for (let step = 0; step < frequencies.length; step += 1) {
+    const angle = -2 * Math.PI * (frequencies[step] ?? 0) * wait;
+    along.re[step] = Math.cos(angle);
+    along.im[step] = Math.sin(angle);
   }
-  return { re, im };
+  return along;
 }
 
 function responseAlong({ rate, b, a }: DigitalFilter, frequencies: readonly number[]): Along {
-  const re: number[] = [];
-  const im: number[] = [];
-  for (const frequency of frequencies) {
-    const angle = (-2 * Math.PI * frequency) / rate;
+  const along = roomFor(frequencies);
+  for (let step = 0; step < frequencies.length; step += 1) {
+    const angle = (-2 * Math.PI * (frequencies[step] ?? 0)) / rate;
     const once = Math.cos(angle);
     const onceIm = Math.sin(angle);
     const twice = 2 * once * once - 1;
@@ -52,22 +60,20 @@ function responseAlong({ rate, b, a }: DigitalFilter, frequencies: readonly numb
     const downRe = 1 + a[0] * once + a[1] * twice;
     const downIm = a[0] * onceIm + a[1] * twiceIm;
     const size = downRe * downRe + downIm * downIm;
-    re.push((upRe * downRe + upIm * downIm) / size);
-    im.push((upIm * downRe - upRe * downIm) / size);
+    along.re[step] = (upRe * downRe + upIm * downIm) / size;
+    along.im[step] = (upIm * downRe - upRe * downIm) / size;
   }
-  return { re, im };
+  return along;
 }
 
-function product(one: Along, other: Along): Along {
-  const re: number[] = [];
-  const im: number[] = [];
-  for (let step = 0; step < one.re.length; step += 1) {
-    const oneRe = one.re[step] ?? 0;
-    const oneIm = one.im[step] ?? 0;
+/** Takes the other into the first. */
+function multiply({ re, im }: Room, other: Along): void {
+  for (let step = 0; step < re.length; step += 1) {
+    const oneRe = re[step] ?? 0;
+    const oneIm = im[step] ?? 0;
     const otherRe = other.re[step] ?? 0;
     const otherIm = other.im[step] ?? 0;
-    re.push(oneRe * otherRe - oneIm * otherIm);
-    im.push(oneRe * otherIm + oneIm * otherRe);
+    re[step] = oneRe * otherRe - oneIm * otherIm;
+    im[step] = oneRe * otherIm + oneIm * otherRe;
   }
-  return { re, im };
 }

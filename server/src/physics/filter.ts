@@ -91,12 +91,12 @@ function warpedCutoff(frequency: number, rate: number): number {
 
 /** What the filter makes of a tone (Hz): its gain as size, its shift as angle. */
 export function response(filter: DigitalFilter, frequency: number): Complex {
-  return responseTo(filter, sampleEarlier(filter.rate, frequency));
+  return responseTo(filter, earlierBy(1, filter.rate, frequency));
 }
 
-/** How a tone (Hz) stands one sample earlier. */
-function sampleEarlier(rate: number, frequency: number): Complex {
-  return unit((-2 * Math.PI * frequency) / rate);
+/** How a tone (Hz) stands so many samples earlier. */
+function earlierBy(samples: number, rate: number, frequency: number): Complex {
+  return unit((samples * (-2 * Math.PI * frequency)) / rate);
 }
 
 function responseTo({ b, a }: DigitalFilter, { re: once, im: onceIm }: Complex): Complex {
@@ -124,15 +124,26 @@ const nothing = 1e-12;
  * Computed from the derivatives of numerator and denominator: Re(Σ k bₖ zᵏ / Σ bₖ zᵏ) − the same of a.
  * Source: J. O. Smith, Introduction to Digital Filters, "Numerical computation of group delay".
  */
-export function groupDelay({ rate, b, a }: DigitalFilter, frequency: number): number {
-  const turn = (-2 * Math.PI * frequency) / rate;
-  return (ratioOfDerivative(b[0], b[1], b[2], turn) - ratioOfDerivative(1, a[0], a[1], turn)) / rate;
+export function groupDelay(filter: DigitalFilter, frequency: number): number {
+  return delayOf(filter, earlierBy(1, filter.rate, frequency), earlierBy(2, filter.rate, frequency));
+}
+
+function delayOf({ rate, b, a }: DigitalFilter, once: Complex, twice: Complex): number {
+  return (
+    (ratioOfDerivative(b[0], b[1], b[2], once, twice) - ratioOfDerivative(1, a[0], a[1], once, twice)) / rate
+  );
 }
 
 /** Of a polynomial of second order in z on the circle: the real part of z times its derivative over itself. */
-function ratioOfDerivative(zeroth: number, first: number, second: number, turn: number): number {
-  const [once, onceIm] = [first * Math.cos(turn), first * Math.sin(turn)];
-  const [twice, twiceIm] = [second * Math.cos(2 * turn), second * Math.sin(2 * turn)];
+function ratioOfDerivative(
+  zeroth: number,
+  first: number,
+  second: number,
+  z: Complex,
+  square: Complex,
+): number {
+  const [once, onceIm] = [first * z.re, first * z.im];
+  const [twice, twiceIm] = [second * square.re, second * square.im];
   const [re, im] = [zeroth + once + twice, onceIm + twiceIm];
   const size = re * re + im * im;
   // At a zero on the circle the numerator is symmetrical: half its length, one sample, is its delay.
@@ -147,41 +158,49 @@ export interface Chain {
 
 /** What the whole chain makes of a tone (Hz). */
 export function chainResponse(chain: Chain, frequency: number): Complex {
-  // Filters that work equally often see the same tone.
-  let [rate, earlier] = [0, one];
-  const ask = (filter: DigitalFilter) => {
-    if (filter.rate !== rate) [rate, earlier] = [filter.rate, sampleEarlier(filter.rate, frequency)];
-    return responseTo(filter, earlier);
-  };
-  return folded(chain, one, ask, times);
+  return folded(chain, one, responding(frequency), times);
 }
 
 export function chainGain(chain: Chain, frequency: number): number {
+  const respond = responding(frequency);
   return folded(
     chain,
     1,
-    (filter) => gainAt(filter, frequency),
+    (filter) => magnitude(respond(filter)),
     (all, gain) => all * gain,
   );
 }
 
 /** In rad, without a jump of a whole turn between the filters. */
 export function chainPhase(chain: Chain, frequency: number): number {
+  const respond = responding(frequency);
   return folded(
     chain,
     0,
-    (filter) => phaseAt(filter, frequency),
+    (filter) => angle(respond(filter)),
     (all, phase) => all + phase,
   );
 }
 
 export function chainDelay(chain: Chain, frequency: number): number {
-  return folded(
-    chain,
-    0,
-    (filter) => groupDelay(filter, frequency),
-    (all, delay) => all + delay,
-  );
+  let [rate, once, twice] = [0, one, one];
+  const ask = (filter: DigitalFilter) => {
+    if (filter.rate !== rate) {
+      rate = filter.rate;
+      [once, twice] = [earlierBy(1, rate, frequency), earlierBy(2, rate, frequency)];
+    }
+    return delayOf(filter, once, twice);
+  };
+  return folded(chain, 0, ask, (all, delay) => all + delay);
+}
+
+/** What filters make of a tone (Hz), one by one: those that work equally often see the same. */
+function responding(frequency: number): (filter: DigitalFilter) => Complex {
+  let [rate, earlier] = [0, one];
+  return (filter) => {
+    if (filter.rate !== rate) [rate, earlier] = [filter.rate, earlierBy(1, filter.rate, frequency)];
+    return responseTo(filter, earlier);
+  };
 }
 
 /** Puts together what each filter does. One that stands there again, as a notch for each motor, is asked once. */

@@ -1,6 +1,6 @@
 import type { Complex } from './complex';
 import { type DigitalFilter, notchPlace } from './filter';
-import { type Along, alongFrequencies } from './filter-along';
+import { type Along, alongFrequencies, roomFor } from './filter-along';
 import { type Axis, type ControlPath, openLoop } from './loop';
 
 /** A loop along rising frequencies (Hz), and anywhere between them. */
@@ -32,14 +32,14 @@ export function curveOf(at: (frequency: number) => Complex, band: Band): LoopCur
 export function axisCurve(axis: Axis, band: Band): LoopCurve {
   const { frequencies, seen, derived } = tableOf(axis.path, band);
   const { gains, authority, motorLag, reactionLead } = axis;
-  const re: number[] = [];
-  const im: number[] = [];
+  const { proportional, integral, derivative } = gains;
+  const { re, im } = roomFor(frequencies);
   for (let step = 0; step < frequencies.length; step += 1) {
     const pulse = 2 * Math.PI * (frequencies[step] ?? 0);
     // Proportional, integral and derivative part.
-    const braked = gains.derivative * pulse;
-    const heldRe = gains.proportional - braked * (derived.im[step] ?? 0);
-    const heldIm = braked * (derived.re[step] ?? 0) - gains.integral / pulse;
+    const braked = derivative * pulse;
+    const heldRe = proportional - braked * (derived.im[step] ?? 0);
+    const heldIm = braked * (derived.re[step] ?? 0) - integral / pulse;
     const seenRe = seen.re[step] ?? 0;
     const seenIm = seen.im[step] ?? 0;
     const commandRe = heldRe * seenRe - heldIm * seenIm;
@@ -50,8 +50,8 @@ export function axisCurve(axis: Axis, band: Band): LoopCurve {
     const size = authority / ((1 + lagged * lagged) * pulse);
     const torqueRe = size * (1 + ahead * lagged);
     const torqueIm = size * (ahead - lagged);
-    re.push(commandRe * torqueIm + commandIm * torqueRe);
-    im.push(commandIm * torqueIm - commandRe * torqueRe);
+    re[step] = commandRe * torqueIm + commandIm * torqueRe;
+    im[step] = commandIm * torqueIm - commandRe * torqueRe;
   }
   return { frequencies, re, im, at: (frequency) => openLoop(axis, frequency) };
 }

@@ -21,7 +21,10 @@ export interface Stability {
   readonly nearest: { readonly distance: number; readonly frequency: number };
   /** Where the gain passes through 1, in rising order. */
   readonly crossovers: readonly LoopPlace[];
-  /** Where the open loop passes through the negative real axis, in rising order. */
+  /**
+   * Where the open loop passes through the negative real axis, in rising order. Faint ones only as long as none has
+   * told the gain margin: of them all, it is the strongest below 1.
+   */
   readonly turns: readonly Turn[];
 }
 
@@ -51,12 +54,13 @@ export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
     // Most stretches pass nothing: no more is done for them.
     if (isCrossed || fromRe * toRe + fromIm * toIm < 0) {
       const isFaint = Math.max(one, other) < faint * faint;
-      searchBetween(
-        isFaint ? { ...search, tries: roughly } : search,
-        pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
-        pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
-        isFaint ? 0 : mostHalvings,
-      );
+      if (!isFaint || search.turns.every(({ gain }) => gain < faint || gain >= 1))
+        searchBetween(
+          isFaint ? { ...search, tries: roughly } : search,
+          pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
+          pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
+          isFaint ? 0 : mostHalvings,
+        );
     }
     fromRe = toRe;
     fromIm = toIm;

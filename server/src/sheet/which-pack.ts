@@ -1,5 +1,5 @@
 import type { Craft } from '../craft/craft';
-import { CraftView } from '../craft/view';
+import { CraftView, viewQuery } from '../craft/view';
 import { figureOf, figureSource } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
 import { type Target, targetOfPath } from './target';
@@ -119,7 +119,10 @@ export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
   const figureRows = ids.flatMap((id) => {
     const source = figureSource(id);
-    return source === undefined ? [] : [figureRow(views, source, writtenOf(craft, source.from))];
+    const found = views.map((view) => figureOf(view, id));
+    // Most filters that a craft may have it has not: no words are made for them.
+    if (source === undefined || found.every((figure) => figure === null)) return [];
+    return [figureRow(views, source, found)];
   });
   return {
     columns: craft.packs(),
@@ -140,27 +143,34 @@ function settingCell(view: CraftView, path: string): PackCell | null {
 }
 
 /** The settings that a figure hangs on, with those of each filter that the craft has before what they have in common. */
-function writtenOf(craft: Craft, from: readonly string[]): readonly string[] {
-  return from.flatMap((path) => {
+const settingsBehind = viewQuery('settings behind a figure', (view, id: string): readonly string[] =>
+  (figureSource(id)?.from ?? []).flatMap((path) => {
     const [collection, setting] = path.split('.<number>');
     if (collection === undefined || setting === undefined) return [path];
-    return [...craft.members(collection).map((member) => `${collection}.${member}${setting}`), path];
-  });
-}
+    return [...view.members(collection).map((member) => `${collection}.${member}${setting}`), path];
+  }),
+);
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
-function figureRow(views: readonly CraftView[], { id, title }: FigureSource, from: readonly string[]) {
-  const cells = views.map((view) => figureCell(view, id, from));
+function figureRow(
+  views: readonly CraftView[],
+  { id, title, tellsPlace }: FigureSource,
+  found: readonly (Figure | null)[],
+) {
+  const [view] = views;
+  const from = view === undefined ? [] : settingsBehind(view, id);
+  const cells = found.map((figure, index) => {
+    const view = views[index];
+    return figure === null || view === undefined ? null : figureCell(view, figure, from, tellsPlace === true);
+  });
   const asksPack = from.some((path) => path.startsWith('pack.'));
   const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
   return { id, title, from, cells, isShared };
 }
 
-function figureCell(view: CraftView, id: string, from: readonly string[]): PackCell | null {
-  const figure = figureOf(view, id);
-  if (figure === null) return null;
+function figureCell(view: CraftView, figure: Figure, from: readonly string[], tellsPlace: boolean): PackCell {
   const { text, span } = rendered(figure);
-  const place = figureSource(id)?.tellsPlace === true ? (figure.place ?? null) : null;
+  const place = tellsPlace ? (figure.place ?? null) : null;
   return { text, span, place, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
 }
 
