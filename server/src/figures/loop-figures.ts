@@ -208,12 +208,13 @@ function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
   if (loop === null || step === null || !step.value.likely.isSettled) return null;
   const { likely, worse, better } = step.value;
   const over = (one: StepResponse | null) => (one?.isSettled === true ? [100 * overshoot(one)] : []);
-  const all = [likely, worse, better].flatMap(over);
-  const isOpen = over(worse).length === 0 || maySwing(loop.value);
+  const own = 100 * overshoot(likely);
+  const ends = [...over(worse), ...over(better)];
+  const isOpen = worse?.isSettled !== true || maySwing(loop.value);
   return {
-    likely: 100 * overshoot(likely),
-    low: Math.min(...all),
-    high: Math.max(...all),
+    likely: own,
+    low: Math.min(own, ...ends),
+    high: Math.max(own, ...ends),
     ...(isOpen ? { highWords: swinging } : {}),
     place: loop.value.place,
     why: 'highest point after the stick jumps by a tenth of its full rate in still air, simulated with all limits until it settles',

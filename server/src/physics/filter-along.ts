@@ -16,11 +16,14 @@ export function alongFrequencies(
   wait: number,
   frequencies: readonly number[],
 ): Along {
-  const all = waitAlong(wait, frequencies);
+  const all = turnAlong(wait, frequencies);
+  let [rate, earlier] = [0, all];
   let before: { readonly filter: DigitalFilter; readonly does: Along } | null = null;
   for (const filter of filters) {
+    // Filters that work equally often see the same tones.
+    if (filter.rate !== rate) [rate, earlier] = [filter.rate, turnAlong(1 / filter.rate, frequencies)];
     // One that stands there again, as a notch for each motor, is asked once.
-    const does: Along = before?.filter === filter ? before.does : responseAlong(filter, frequencies);
+    const does: Along = before?.filter === filter ? before.does : responseAlong(filter, earlier);
     before = { filter, does };
     multiply(all, does);
   }
@@ -37,7 +40,8 @@ export function roomFor(frequencies: readonly number[]): Room {
   return { re: frequencies.slice(), im: frequencies.slice() };
 }
 
-function waitAlong(wait: number, frequencies: readonly number[]): Room {
+/** How tones stand that come later by a wait, s. */
+function turnAlong(wait: number, frequencies: readonly number[]): Room {
   const along = roomFor(frequencies);
   for (let step = 0; step < frequencies.length; step += 1) {
     const angle = -2 * Math.PI * (frequencies[step] ?? 0) * wait;
@@ -47,12 +51,12 @@ function waitAlong(wait: number, frequencies: readonly number[]): Room {
   return along;
 }
 
-function responseAlong({ rate, b, a }: DigitalFilter, frequencies: readonly number[]): Along {
-  const along = roomFor(frequencies);
-  for (let step = 0; step < frequencies.length; step += 1) {
-    const angle = (-2 * Math.PI * (frequencies[step] ?? 0)) / rate;
-    const once = Math.cos(angle);
-    const onceIm = Math.sin(angle);
+/** `earlier`: how the tones stand one sample earlier. */
+function responseAlong({ b, a }: DigitalFilter, earlier: Along): Along {
+  const along = roomFor(earlier.re);
+  for (let step = 0; step < earlier.re.length; step += 1) {
+    const once = earlier.re[step] ?? 0;
+    const onceIm = earlier.im[step] ?? 0;
     const twice = 2 * once * once - 1;
     const twiceIm = 2 * once * onceIm;
     const upRe = b[0] + b[1] * once + b[2] * twice;

@@ -149,6 +149,8 @@ class RunningController {
   private readonly derived: RunningChain;
   private readonly derivedWait: DelayLine;
   private readonly ahead: RunningChain;
+  /** A second. */
+  private readonly rounds: number;
   private held = 0;
   private before = 0;
   private called = 0;
@@ -160,6 +162,7 @@ class RunningController {
     private readonly step: SuddenCall,
     derivativeWait: number,
   ) {
+    this.rounds = 1 / round;
     this.derived = new RunningChain(axis.path.derivativeFilters);
     this.derivedWait = new DelayLine(derivativeWait / round);
     const cutoff = step.feedforwardCutoff;
@@ -176,7 +179,7 @@ class RunningController {
     const gathered = this.isHeldBack ? limits.integralShare : 1;
     this.held = bounded(this.held + gathered * gains.integral * error * this.round, limits.integral);
     const watched = this.step.isKicked ? error : -seen;
-    const change = this.derivedWait.pass(this.derived.next((watched - this.before) / this.round));
+    const change = this.derivedWait.pass(this.derived.next((watched - this.before) * this.rounds));
     this.before = watched;
     const braked = bounded(gains.derivative * change, limits.derivative);
     const wanted = gains.proportional * error + this.held + braked + this.pushedAhead();
@@ -188,44 +191,49 @@ class RunningController {
   private pushedAhead(): number {
     const { call, feedforward } = this.step;
     if (feedforward === 0) return 0;
-    const change = (call - this.called) / this.round;
+    const change = (call - this.called) * this.rounds;
     this.called = call;
     return feedforward * this.ahead.next(change);
   }
 }
 
 function bounded(value: number, most: number): number {
-  return Math.max(-most, Math.min(most, value));
+  return value > most ? most : value < -most ? -most : value;
 }
 
 /** Two motors that go opposite ways, with their lag, their limited rise and their reaction on the body. */
 class Motors {
+  private readonly authority: number;
   private readonly decay: number;
+  /** Of the way that is still to go, the share that is missing in the mean over a sample. */
+  private readonly missing: number;
+  /** What a change of speed within a sample does beside the thrust. */
+  private readonly reaction: number;
+  /** Of one motor's command within a sample. */
+  private readonly rise: number;
   private faster = 0;
   private slower = 0;
   private speed = 0;
 
-  constructor(
-    private readonly axis: Axis,
-    private readonly interval: number,
-    private readonly rise: number,
-  ) {
-    this.decay = axis.motorLag > 0 ? Math.exp(-interval / axis.motorLag) : 0;
+  constructor({ authority, motorLag, reactionLead }: Axis, interval: number, rise: number) {
+    this.authority = authority;
+    this.decay = motorLag > 0 ? Math.exp(-interval / motorLag) : 0;
+    // The integral of the approach over the sample.
+    this.missing = ((1 - this.decay) * motorLag) / interval;
+    this.reaction = reactionLead / interval;
+    this.rise = rise * interval;
   }
 
   /** The mean turning acceleration over a sample with a command. */
   pushed(command: number): number {
-    const { authority, motorLag, reactionLead } = this.axis;
-    const most = this.rise * this.interval;
-    this.faster = Math.min(command, this.faster + most);
-    this.slower = Math.min(-command, this.slower + most);
+    this.faster = Math.min(command, this.faster + this.rise);
+    this.slower = Math.min(-command, this.slower + this.rise);
     const target = (this.faster - this.slower) / 2;
-    const next = target + (this.speed - target) * this.decay;
-    // The integral of the approach over the sample, and what its change does.
-    const mean = target + ((this.speed - target) * (1 - this.decay) * motorLag) / this.interval;
-    const reaction = (reactionLead * (next - this.speed)) / this.interval;
+    const gap = this.speed - target;
+    const next = target + gap * this.decay;
+    const changed = next - this.speed;
     this.speed = next;
-    return authority * (mean + reaction);
+    return this.authority * (target + gap * this.missing + this.reaction * changed);
   }
 }
 

@@ -118,11 +118,10 @@ export function whichPack(craft: Craft): WhichPack {
 export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
   const figureRows = ids.flatMap((id) => {
-    const source = figureSource(id);
     const found = views.map((view) => figureOf(view, id));
     // Most filters that a craft may have it has not: no words are made for them.
-    if (source === undefined || found.every((figure) => figure === null)) return [];
-    return [figureRow(views, source, found)];
+    const source = found.some((figure) => figure !== null) ? figureSource(id) : undefined;
+    return source === undefined ? [] : [figureRow(views, source, found)];
   });
   return {
     columns: craft.packs(),
