@@ -198,7 +198,9 @@ class RunningController {
 }
 
 function bounded(value: number, most: number): number {
-  return value > most ? most : value < -most ? -most : value;
+  if (value > most) return most;
+  if (value < -most) return -most;
+  return value;
 }
 
 /** Two motors that go opposite ways, with their lag, their limited rise and their reaction on the body. */
