@@ -1,9 +1,10 @@
 import type { CraftView } from '../craft/view';
-import type { Axis, ControlPath, Gains } from '../physics/loop';
+import { type Axis, type ControlPath, type FilteredTone, filteredTone, type Gains } from '../physics/loop';
 import { reactionLead, turnsPerSecond } from '../physics/motor';
 import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
 import { chainsOf, type Working } from './filter-chain';
+import { strays } from './filter-figures';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
 import { commandSeconds, controlWait } from './motor-signal';
@@ -16,8 +17,8 @@ export interface PlacedAxis {
   readonly place: string;
   readonly point: OperatingPoint;
   readonly axis: Axis;
-  /** The gyro's filters that surely meet one motor's tone there. */
-  readonly heardAt: Working['own'];
+  /** One motor's tone there behind the filters that surely meet it, the motors at a share of their likely speed. */
+  readonly toneAt: (share: number) => FilteredTone;
 }
 
 /** An axis at every place that is looked at. */
@@ -31,7 +32,7 @@ export const axesOf = model<[name: AxisName], readonly PlacedAxis[]>('axes', (ow
     // What is not known of the derivative's filters matters where there is a derivative.
     if (path === null || (axis.gains.derivative !== 0 && !path.value.knowsDerivative)) return null;
     for (const words of path.assumed) assumed.add(words);
-    axes.push({ place, point, heardAt: path.value.heardAt, axis: { ...axis, path: path.value.path } });
+    axes.push({ place, point, toneAt: path.value.toneAt, axis: { ...axis, path: path.value.path } });
   }
   return { value: axes, assumed: [...assumed] };
 });
@@ -79,8 +80,7 @@ function placedIn(
 interface PlacedPath {
   readonly path: ControlPath;
   readonly knowsDerivative: boolean;
-  /** The gyro's filters that surely meet one motor's tone, by its turns a second. */
-  readonly heardAt: Working['own'];
+  readonly toneAt: PlacedAxis['toneAt'];
 }
 
 /** Filters and waits at an operating point: notches that follow the motors stand elsewhere at each. */
@@ -100,10 +100,24 @@ const pathOf = model<[place: string], PlacedPath>('control path', (own, place) =
     delay: 0.5 / gyroRate + wait + command,
   };
   return {
-    value: { path, knowsDerivative: derivative !== null, heardAt: gyro.own },
+    value: { path, knowsDerivative: derivative !== null, toneAt: tonesOf(path, gyro, turns) },
     assumed: chains.assumed,
   };
 });
+
+/** All axes ask for the same few shares. */
+function tonesOf({ derivativeFilters }: ControlPath, { own }: Working, turns: number): PlacedAxis['toneAt'] {
+  const known = new Map<number, FilteredTone>();
+  return (share) => {
+    const kept = known.get(share);
+    if (kept !== undefined) return kept;
+    const filters = { gyroFilters: own(share * turns), derivativeFilters };
+    // A motor is never quite where its notch was set.
+    const tone = filteredTone(filters, (1 + strays.usual) * share * turns);
+    known.set(share, tone);
+    return tone;
+  };
+}
 
 /** Null where there is nothing to hold the axis with. */
 function gainsOf(view: CraftView, name: AxisName): Gains | null {

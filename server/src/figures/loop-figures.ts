@@ -2,13 +2,12 @@ import type { CraftView } from '../craft/view';
 import { magnitude } from '../physics/complex';
 import { chainDelay } from '../physics/filter';
 import { controller, delayPhase } from '../physics/loop';
-import { turnsPerSecond } from '../physics/motor';
 import { swingOf } from '../physics/stability';
 import { overshoot, type StepResponse } from '../physics/step-response';
 import { axesOf, gainSettings } from './axis';
 import { type AxisName, axisNames } from './axis-names';
 import type { Computed, FigureSource } from './figure';
-import { between, strays } from './filter-figures';
+import { between } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
 import { stickStepOf } from './stick-step';
 import { turnsAt } from './turning';
@@ -226,14 +225,8 @@ function noiseGain(view: CraftView, name: AxisName): Computed | null {
   const axes = axesOf(view, name);
   if (axes === null) return null;
   let most = { place: '', gain: Number.NEGATIVE_INFINITY, noise: (_: number): number => 0 };
-  for (const { axis, point, place, heardAt } of axes.value) {
-    const turns = turnsPerSecond(point.state.motor.speed);
-    const noise = (share: number) => {
-      const path = { ...axis.path, gyroFilters: heardAt(share * turns) };
-      // A motor is never quite where its notch was set.
-      const command = magnitude(controller({ gains: axis.gains, path }, (1 + strays.usual) * share * turns));
-      return (100 * command) / degrees;
-    };
+  for (const { axis, place, toneAt } of axes.value) {
+    const noise = (share: number) => (100 * magnitude(controller(axis.gains, toneAt(share)))) / degrees;
     const gain = noise(1);
     if (gain > most.gain) most = { place, gain, noise };
   }

@@ -38,8 +38,9 @@ export interface Axis {
 
 /** The loop opened at the gyro, at a frequency in Hz: from an error in turning rate to the rate that comes of it. */
 export function openLoop(axis: Axis, frequency: number): Complex {
+  const command = controller(axis.gains, filteredTone(axis.path, frequency));
   const wait = unit(-delayPhase(frequency, axis.path.delay));
-  return times(times(controller(axis, frequency), wait), bodyOf(axis, frequency));
+  return times(times(command, wait), bodyOf(axis, frequency));
 }
 
 /** From the command to the turning rate: lag and reaction of the motors, then the body. */
@@ -67,8 +68,25 @@ export function delayPhase(frequency: number, delay: number): number {
   return 2 * Math.PI * frequency * delay;
 }
 
-/** From the gyro's reading to the command: filters and gains. */
-export function controller({ gains, path }: Pick<Axis, 'gains' | 'path'>, frequency: number): Complex {
-  const derived = chainResponse({ filters: path.derivativeFilters }, frequency);
-  return times(controlOf(gains, frequency, derived), chainResponse({ filters: path.gyroFilters }, frequency));
+/** A tone (Hz), and what filters make of it: of the gyro's reading, and of the derivative behind it. */
+export interface FilteredTone {
+  readonly frequency: number;
+  readonly seen: Complex;
+  readonly derived: Complex;
+}
+
+export function filteredTone(
+  { gyroFilters, derivativeFilters }: Omit<ControlPath, 'delay'>,
+  frequency: number,
+): FilteredTone {
+  return {
+    frequency,
+    seen: chainResponse({ filters: gyroFilters }, frequency),
+    derived: chainResponse({ filters: derivativeFilters }, frequency),
+  };
+}
+
+/** From the gyro's reading of a tone to the command: filters and gains. */
+export function controller(gains: Gains, { frequency, seen, derived }: FilteredTone): Complex {
+  return times(controlOf(gains, frequency, derived), seen);
 }
