@@ -32,3 +32,20 @@ export function magnitude({ re, im }: Complex): number {
 export function angle({ re, im }: Complex): number {
   return Math.atan2(im, re);
 }
+
+/** Complex numbers along frequencies, by their parts. */
+export interface Along {
+  readonly re: readonly number[];
+  readonly im: readonly number[];
+}
+
+/** The same, to be written over. */
+export interface Room {
+  readonly re: number[];
+  readonly im: number[];
+}
+
+/** As many numbers as there are frequencies, to be written over: a copy is made quicker than a list grows. */
+export function roomFor(frequencies: readonly number[]): Room {
+  return { re: frequencies.slice(), im: frequencies.slice() };
+}

@@ -1,10 +1,5 @@
+import { type Along, type Room, roomFor } from './complex';
 import type { DigitalFilter } from './filter';
-
-/** Complex numbers along frequencies, by their parts. */
-export interface Along {
-  readonly re: readonly number[];
-  readonly im: readonly number[];
-}
 
 /**
  * What filters one after the other and a wait (s) make of tones (Hz): `chainResponse` at each of them, times the
@@ -28,16 +23,6 @@ export function alongFrequencies(
     multiply(all, does);
   }
   return all;
-}
-
-interface Room {
-  readonly re: number[];
-  readonly im: number[];
-}
-
-/** As many numbers as there are frequencies, to be written over: a copy is made quicker than a list grows. */
-export function roomFor(frequencies: readonly number[]): Room {
-  return { re: frequencies.slice(), im: frequencies.slice() };
 }
 
 /** How tones stand that come later by a wait, s. */

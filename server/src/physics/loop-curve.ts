@@ -1,6 +1,6 @@
-import type { Complex } from './complex';
+import { type Along, type Complex, roomFor } from './complex';
 import { type DigitalFilter, notchPlace } from './filter';
-import { type Along, alongFrequencies, roomFor } from './filter-along';
+import { alongFrequencies } from './filter-along';
 import { type Axis, type ControlPath, openLoop } from './loop';
 
 /** A loop along rising frequencies (Hz), and anywhere between them. */
