@@ -503,6 +503,15 @@ export interface BoardLesson {
   readonly part: string;
 }
 
+const lesson = object({ kind: oneOf(lessonKinds), line: optional(count), part: text });
+
+/** `asks`: saying the part may help. */
+export interface LessonRefused {
+  readonly kind: 'refused';
+  readonly message: string;
+  readonly asks: boolean;
+}
+
 export interface TeachParams extends AboutScript {
   readonly lesson: BoardLesson;
 }
@@ -522,32 +531,23 @@ export type TeachAnswer =
       /** A sentence. */
       readonly said: string;
     }
-  /** `asks`: saying the part may help. */
-  | { readonly kind: 'refused'; readonly message: string; readonly asks: boolean };
+  | LessonRefused;
+
+/** The profile of a board with more said of it. */
+export const teachRequest = new OwnRequest<TeachParams, TeachAnswer | null>(
+  'propsoff/teach',
+  object({ ...about, lesson }),
+);
 
 /** The same of a board whose text need not be open. */
 export const lessonRequest = new OwnRequest<
   { readonly of: BoardInHand; readonly lesson: BoardLesson },
   LessonAnswer
->(
-  'propsoff/lesson',
-  object({
-    of: boardInHand,
-    lesson: object({ kind: oneOf(lessonKinds), line: optional(count), part: text }),
-  }),
-);
+>('propsoff/lesson', object({ of: boardInHand, lesson }));
 
 export type LessonAnswer =
   /** `profile`: its file as it is to be; `said`: a sentence. */
-  | { readonly kind: 'taught'; readonly profile: string; readonly said: string }
-  /** `asks`: saying the part may help. */
-  | { readonly kind: 'refused'; readonly message: string; readonly asks: boolean };
-
-/** The profile of a board with more said of it. */
-export const teachRequest = new OwnRequest<TeachParams, TeachAnswer | null>(
-  'propsoff/teach',
-  object({ ...about, lesson: object({ kind: oneOf(lessonKinds), line: optional(count), part: text }) }),
-);
+  { readonly kind: 'taught'; readonly profile: string; readonly said: string } | LessonRefused;
 
 /** A file that the client wrote, perhaps where nobody watches; answered once it counts. */
 export const writtenRequest = new OwnRequest<{ readonly uri: string }, null>(

@@ -12,7 +12,7 @@ import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
 import { fileName } from '../../craft/include-path';
 import { includedText } from '../../workspace/included-text';
-import type { TeachAnswer, TeachParams } from '../protocol';
+import type { BoardLesson, LessonRefused, TeachAnswer, TeachParams } from '../protocol';
 import { freeBoardName } from './new-board-text';
 import type { Context } from './row';
 
@@ -41,15 +41,13 @@ export function taught({ snapshot, session }: Context, { lesson }: TeachParams):
   };
 }
 
-type Made =
-  | { readonly kind: 'made'; readonly board: BoardProfile; readonly said: string }
-  | Extract<TeachAnswer, { kind: 'refused' }>;
+type Made = { readonly kind: 'made'; readonly board: BoardProfile; readonly said: string } | LessonRefused;
 
 /** A profile with what a lesson says. */
 export function withLesson(
   board: BoardProfile,
   listing: Listing,
-  { kind, line, part }: TeachParams['lesson'],
+  { kind, line, part }: BoardLesson,
   catalog: Catalog,
 ): Made {
   switch (kind) {
@@ -101,6 +99,6 @@ export function newProfile(listing: Listing, name: string, catalog: Catalog): Bo
   return made?.profile ?? { name, text: { forms: listing.forms }, settings: [] };
 }
 
-function refused(message: string, asks = false): Extract<TeachAnswer, { kind: 'refused' }> {
+function refused(message: string, asks = false): LessonRefused {
   return { kind: 'refused', message, asks };
 }
