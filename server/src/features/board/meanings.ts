@@ -137,16 +137,14 @@ function isOpen(text: string): boolean {
   return text.includes(openMember);
 }
 
-type Saying = Confirmation;
-
-function sayingOf(one: Candidate): Saying {
+function sayingOf(one: Candidate): Confirmation {
   return { means: meansOf(one), ...(one.part === null ? {} : { parts: [one.part] }) };
 }
 
 function groundFor(
   board: BoardProfile,
   settings: readonly LearnedSetting[],
-  said: ReadonlyMap<string, Saying>,
+  said: ReadonlyMap<string, Confirmation>,
   catalog: Catalog,
 ): Ground {
   const meant = new Map(
@@ -168,7 +166,7 @@ interface Said {
 
 function outcomesOf(
   settings: readonly LearnedSetting[],
-  said: ReadonlyMap<string, Saying>,
+  said: ReadonlyMap<string, Confirmation>,
   ground: Ground,
 ): ReadonlyMap<string, Said> {
   const confirmed = new Map([...said].map(([key, saying]) => [key, [saying]] as const));
