@@ -14,6 +14,7 @@ import { nothingConfirmed } from '../../board/learn/said';
 import type { Listing } from '../../board/listing/listing';
 import type { Catalog } from '../../catalog/catalog';
 import type { PartHeld } from '../../catalog/model/board-profile';
+import { groupCount } from './group-count';
 
 /** A setting of a captured listing, with what it may stand for. */
 export interface LearnedRow {
@@ -57,7 +58,7 @@ export function learned(listing: Listing, catalog: Catalog): Learned {
   const { settings, understood, left, forms, refused } = listing;
   const share = `${(100 * understood).toFixed(understood < 1 && understood > 0.99 ? 1 : 0)} %`;
   const line = settings.length === 0 ? null : (forms.lines[0]?.form ?? forms.container);
-  const groups = new Set(settings.map((one) => JSON.stringify(one.groups))).size;
+  const groups = groupCount(settings);
   const found = `${settings.length} settings in ${groups === 1 ? 'one group' : `${groups} groups`} were found.`;
   return {
     summary:

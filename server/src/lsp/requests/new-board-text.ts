@@ -5,6 +5,7 @@ import { profileText } from '../../board/learn/profile-text';
 import { nothingConfirmed } from '../../board/learn/said';
 import { readListing } from '../../board/listing/read-listing';
 import type { Catalog } from '../../catalog/catalog';
+import { groupCount } from '../../features/board/group-count';
 import type { NewBoardText, NewBoardTextParams } from '../protocol';
 import type { Served } from './row';
 
@@ -17,18 +18,17 @@ export async function newBoardText(
   await workspace.boardRead(own);
   const { catalog } = workspace;
   const known = knownBoard(text, fileName, catalog);
-  const listing = readListing(text, null);
   if (known !== null) return { ...known, isByName: known.board === own };
+  const listing = readListing(text, null);
   const board = freeBoardName(own, catalog);
   const made = learnedProfile(listing, board, nothingConfirmed, catalog);
   if (made === null) return null;
-  const groups = new Set(listing.settings.map((setting) => JSON.stringify(setting.groups)));
   return {
     board,
     profile: profileText(made.profile),
     isByName: board === own,
     settings: listing.settings.length,
-    groups: groups.size,
+    groups: groupCount(listing.settings),
     left: listing.left.length,
   };
 }
@@ -39,12 +39,11 @@ function knownBoard(text: string, fileName: string, catalog: Catalog): Omit<NewB
   if (profile === null) return null;
   const { settings, lines, left } = new LayerReader(catalog, profile).read(text);
   if (settings.length === 0 || lines.some(({ found }) => found === undefined)) return null;
-  const groups = new Set(settings.map((setting) => JSON.stringify(setting.groups)));
   return {
     board: profile.name,
     profile: null,
     settings: settings.length,
-    groups: groups.size,
+    groups: groupCount(settings),
     left: left.length,
   };
 }
