@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import { type Alike, alikeIn, othersAlike, type Saying, saidAlike } from './alike';
 import type { Board } from './board';
 import { ask } from './extension-side';
-import { choiceField, numberField, partsFrom, ratioOf, textField } from './fields';
+import { choiceField, labelled, numberField, partsFrom, ratioOf, textField } from './fields';
 import { becomes } from './row';
 import { WordTable } from './word-table';
 
@@ -169,14 +169,7 @@ export class Editor {
           numberField('cell', 'or a place counted in rows of', changed),
         ];
       case 'points':
-        return [
-          element(
-            'label',
-            { class: 'field' },
-            element('span', {}, 'At'),
-            named('at', textField('At', '', changed, '25 %')),
-          ),
-        ];
+        return [labelled('At', named('at', textField('At', '', changed, '25 %')))];
       case 'entries':
         return [numberField('entry', 'Entry of the list, if one', changed)];
       default:

@@ -7,6 +7,16 @@ export function textField(label: string, value: string, changed: Changed, hint =
   return element('input', { type: 'text', value, 'aria-label': label, placeholder: hint, onchange: changed });
 }
 
+/** A field under its name. */
+export function labelled(label: string, field: HTMLElement): HTMLElement {
+  return element('label', { class: 'field' }, element('span', {}, label), field);
+}
+
+/** A button that says more to screen readers than it shows. */
+export function labelledButton(text: string, label: string, onclick: () => void): HTMLElement {
+  return element('button', { type: 'button', 'aria-label': label, onclick }, text);
+}
+
 /** A number under its name; empty: nothing is said. */
 export function numberField(name: string, label: string, changed: Changed): HTMLElement {
   const field = element('input', {
@@ -16,23 +26,27 @@ export function numberField(name: string, label: string, changed: Changed): HTML
     inputmode: 'decimal',
     onchange: changed,
   });
-  return element('label', { class: 'field' }, element('span', {}, label), field);
+  return labelled(label, field);
 }
 
-/** One of a few, under its name. */
+/** Texts to choose from, each with what it says. */
+export type Choices = readonly (readonly [value: string, text: string])[];
+
+/** One of a few, under its name. `name`: by which a form finds it; false where none does. */
 export function choiceField(
-  name: string,
+  name: string | false,
   label: string,
-  choices: readonly (readonly [value: string, text: string])[],
-  changed: Changed,
+  choices: Choices,
+  changed: (value: string) => void,
   value = '',
 ): HTMLElement {
   const field = element(
     'select',
-    { name, onchange: changed },
+    { name },
     ...choices.map(([one, text]) => element('option', { value: one, selected: one === value }, text)),
   );
-  return element('label', { class: 'field' }, element('span', {}, label), field);
+  field.addEventListener('change', () => changed(field.value));
+  return labelled(label, field);
 }
 
 /** `0.1`, `1/16`, with a comma as well; null for what is no number. */

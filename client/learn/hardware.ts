@@ -1,6 +1,7 @@
 import type { BoardMeanings, Hardware } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
 import { ask } from './extension-side';
+import { type Choices, choiceField, labelled, labelledButton } from './fields';
 
 type Port = NonNullable<Hardware['ports']>[number];
 type Rail = NonNullable<Hardware['rails']>[number];
@@ -72,9 +73,11 @@ export class HardwareForm {
           'div',
           { class: 'line' },
           ...free.map((name) =>
-            adding(`+ ${name}`, `Add the port ${name}`, () => setPorts([...ports, { name }])),
+            labelledButton(`+ ${name}`, `Add the port ${name}`, () => setPorts([...ports, { name }])),
           ),
-          adding('+ Port', 'Add a port', () => setPorts([...ports, { name: nextName('port', ports) }])),
+          labelledButton('+ Port', 'Add a port', () =>
+            setPorts([...ports, { name: nextName('port', ports) }]),
+          ),
         ),
       ]),
       group('Supplies', [
@@ -88,7 +91,9 @@ export class HardwareForm {
         element(
           'div',
           { class: 'line' },
-          adding('+ Supply', 'Add a supply', () => setRails([...rails, { name: nextName('rail', rails) }])),
+          labelledButton('+ Supply', 'Add a supply', () =>
+            setRails([...rails, { name: nextName('rail', rails) }]),
+          ),
         ),
       ]),
       group('Motors', [
@@ -222,8 +227,6 @@ function nextName(word: string, all: readonly { readonly name: string }[]): stri
   return `${word}${number}`;
 }
 
-type Choices = readonly (readonly [value: string, text: string])[];
-
 const yesNoChoices: Choices = [
   ['', 'not known'],
   ['yes', 'yes'],
@@ -278,7 +281,7 @@ function portFields(port: Port, keep: (next: Port) => void, remove: () => void):
       change({ invertedOut: flagOf(one) }),
     ),
     field('Shared with', port.sharedWith ?? '', '', (one) => change({ sharedWith: said(one) })),
-    adding('Remove', `Remove ${port.name}`, remove),
+    labelledButton('Remove', `Remove ${port.name}`, remove),
   );
 }
 
@@ -294,7 +297,7 @@ function railFields(rail: Rail, keep: (next: Rail) => void, remove: () => void):
     field('Name', rail.name, '5v', (name) => change({ name })),
     field('Voltage', rail.voltage ?? '', '5 V', (one) => change({ voltage: said(one) })),
     field('At most', rail.currentLimit ?? '', '2 A', (one) => change({ currentLimit: said(one) })),
-    adding('Remove', `Remove ${rail.name}`, remove),
+    labelledButton('Remove', `Remove ${rail.name}`, remove),
   );
 }
 
@@ -305,19 +308,9 @@ function group(title: string, fields: readonly HTMLElement[]): HTMLElement {
 function field(label: string, value: string, hint: string, keep: (value: string) => void): HTMLElement {
   const input = element('input', { type: 'text', value, placeholder: hint });
   input.addEventListener('change', () => keep(input.value.trim()));
-  return element('label', { class: 'field' }, element('span', {}, label), input);
+  return labelled(label, input);
 }
 
 function choice(label: string, value: string, choices: Choices, keep: (value: string) => void): HTMLElement {
-  const select = element(
-    'select',
-    {},
-    ...choices.map(([one, shown]) => element('option', { value: one, selected: one === value }, shown)),
-  );
-  select.addEventListener('change', () => keep(select.value));
-  return element('label', { class: 'field' }, element('span', {}, label), select);
-}
-
-function adding(shown: string, label: string, onclick: () => void): HTMLElement {
-  return element('button', { type: 'button', 'aria-label': label, onclick }, shown);
+  return choiceField(false, label, choices, keep, value);
 }

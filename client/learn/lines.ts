@@ -1,6 +1,7 @@
 import type { BoardLesson, BoardMeanings } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
 import { ask } from './extension-side';
+import { labelledButton } from './fields';
 
 /** Lines that were not understood, each with what it may be said to be; null where there are none. */
 export function leftLines(
@@ -45,15 +46,7 @@ function leftLine(line: number, text: string, reason: string, tell: (text: strin
       'div',
       { class: 'line' },
       ...kinds.map(([kind, title]) =>
-        element(
-          'button',
-          {
-            type: 'button',
-            'aria-label': `Line ${line + 1} is ${title.toLowerCase()}`,
-            onclick: () => void say(kind, ''),
-          },
-          title,
-        ),
+        labelledButton(title, `Line ${line + 1} is ${title.toLowerCase()}`, () => void say(kind, '')),
       ),
     ),
   );

@@ -1,6 +1,7 @@
 import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
 import type { Board } from './board';
+import { labelledButton } from './fields';
 import { type FamilyWay, together, waysOf } from './offers';
 
 /** What can be done with a row. */
@@ -139,14 +140,10 @@ export function wayButtons(
 function buttons(row: MeaningRow, offer: MeaningChoice | null, act: RowActions): readonly HTMLElement[] {
   const { key, said: now, isShared } = row;
   if (isShared) return [element('span', { class: 'aside' }, 'said of all members')];
-  const choose = button('Choose…', `Choose what ${key} means`, () => act.choose(row));
-  if (now !== null) return [button('Take Back', `Take back ${key}`, () => act.takeBack(row)), choose];
+  const choose = labelledButton('Choose…', `Choose what ${key} means`, () => act.choose(row));
+  if (now !== null) return [labelledButton('Take Back', `Take back ${key}`, () => act.takeBack(row)), choose];
   if (offer === null || offer.row === null) return [choose];
-  const take = button('Take', `Take ${offer.means} for ${key}`, () => act.take([row]));
+  const take = labelledButton('Take', `Take ${offer.means} for ${key}`, () => act.take([row]));
   take.classList.add('take');
   return [take, choose];
-}
-
-function button(text: string, label: string, onclick: () => void): HTMLElement {
-  return element('button', { type: 'button', 'aria-label': label, onclick }, text);
 }

@@ -1,6 +1,7 @@
 import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/protocol';
 import { element } from '../page/element';
 import type { Board } from './board';
+import { labelledButton } from './fields';
 import { type Family, manners, type SectionName, sectionOf, wayIn } from './offers';
 import { type RowActions, rowElement, wayButtons } from './row';
 
@@ -125,14 +126,10 @@ export class Section {
         { class: 'actions', role: 'gridcell' },
         ready.length === 0
           ? null
-          : element(
-              'button',
-              {
-                type: 'button',
-                'aria-label': `Take ${ready.length} of ${title}`,
-                onclick: () => this.act.take(ready),
-              },
+          : labelledButton(
               ready.length === 1 ? 'Take One' : `Take ${ready.length}`,
+              `Take ${ready.length} of ${title}`,
+              () => this.act.take(ready),
             ),
       ),
     );

@@ -1,4 +1,5 @@
 import { element } from '../page/element';
+import { labelled } from './fields';
 
 /** Which of a parameter's words each word of the board is. */
 export class WordTable {
@@ -22,9 +23,7 @@ export class WordTable {
     this.element = element(
       'div',
       { class: 'words' },
-      ...this.chosen.map(([own, field]) =>
-        element('label', { class: 'field' }, element('span', {}, `${own} is`), field),
-      ),
+      ...this.chosen.map(([own, field]) => labelled(`${own} is`, field)),
       ...this.more.map(([own, field]) => element('div', { class: 'field' }, own, field)),
     );
   }
