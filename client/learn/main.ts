@@ -146,9 +146,10 @@ function actions(of: Board): RowActions {
     takeWay: (rows, way) => void of.say(inWay(rows, way)),
     takeRole: (rows) =>
       void of.say(
-        rows.flatMap((row) =>
-          of.offer(row) === null ? [] : [{ key: row.key, row: { role: of.offer(row)?.means } }],
-        ),
+        rows.flatMap((row) => {
+          const offer = of.offer(row);
+          return offer === null ? [] : [{ key: row.key, row: { role: offer.means } }];
+        }),
       ),
     takeBack: (row) => void of.say([{ key: row.key, row: {} }]),
     choose,

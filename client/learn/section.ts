@@ -90,22 +90,28 @@ export class Section {
     return true;
   }
 
+  /** As they are known by now. */
+  private now(rows: readonly MeaningRow[]): readonly MeaningRow[] {
+    return rows.map((row) => this.board.row(row.key) ?? row);
+  }
+
   private group(family: Family): HTMLElement {
     const isFamily = family.rows.length > 1 && this.name !== 'said';
     return element(
       'div',
       { class: isFamily ? 'family' : 'alone', role: 'rowgroup' },
       isFamily ? this.head(family) : null,
-      ...family.rows.map((row) => rowElement(this.board, this.board.row(row.key) ?? row, isFamily, this.act)),
+      ...this.now(family.rows).map((row) => rowElement(this.board, row, isFamily, this.act)),
     );
   }
 
   private head({ name, rows }: Family): HTMLElement {
-    const open = rows.map((row) => this.board.row(row.key) ?? row).filter(({ said }) => said === null);
-    const choices = open.flatMap((row) => this.board.offer(row) ?? []);
+    const open = this.now(rows).filter(({ said }) => said === null);
+    const choices = choicesOf(this.board, open);
     const ready = open.filter((row) => this.board.offer(row)?.row != null);
     const asking = open.filter((row) => this.board.offer(row)?.row === null);
-    const title = choices[0]?.title ?? this.board.offer(rows[0] as MeaningRow)?.title ?? name;
+    const [first] = rows.map((row) => this.board.offer(row));
+    const title = choices[0]?.title ?? first?.title ?? name;
     return element(
       'div',
       { class: 'row head', role: 'row', tabindex: '-1', 'data-family': name },
@@ -179,8 +185,9 @@ export class Section {
   /** A board mostly counts in one manner throughout: one press says so of all families that are usual by it. */
   private mannerButtons(): readonly HTMLElement[] {
     const families = this.families
-      .map(({ rows }) => rows.map((row) => this.board.row(row.key) ?? row))
-      .map((rows) => rows.filter((row) => row.said === null && this.board.offer(row)?.row === null))
+      .map(({ rows }) =>
+        this.now(rows).filter((row) => row.said === null && this.board.offer(row)?.row === null),
+      )
       .filter((rows) => rows.length > 0);
     return manners.flatMap((manner) => {
       const fit = families.flatMap((rows) => {
