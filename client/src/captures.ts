@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { nameOf } from './file-name';
 import { fileSchemes, languageId } from './language';
 
 const { t } = vscode.l10n;
@@ -22,7 +23,7 @@ export async function pickCapture(title: string): Promise<Capture | undefined> {
   const open = vscode.workspace.textDocuments
     .filter(({ languageId: id, uri }) => id !== languageId && schemes.has(uri.scheme))
     .map((document): Source => {
-      const name = document.uri.path.split('/').at(-1) ?? '';
+      const name = nameOf(document.uri);
       const get = async () => ({ text: document.getText(), uri: document.uri });
       return { label: `$(file) ${name}`, description: t('open in the editor'), get };
     });

@@ -7,6 +7,7 @@ import type { Client } from './client';
 import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
 import { Explanations } from './explanations';
+import { nameOf } from './file-name';
 import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
 import { editProfile, sayMeaning, sayMeanings } from './learn-panel';
@@ -96,7 +97,7 @@ async function explainLine(client: Client, explanations: Explanations): Promise<
     );
     return;
   }
-  const name = editor.document.uri.path.split('/').at(-1) ?? '';
+  const name = nameOf(editor.document.uri);
   stepDone('hasHovered');
   await explanations.show(t('line {line} of {name}', { line: active.line + 1, name }), story);
 }

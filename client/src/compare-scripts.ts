@@ -5,6 +5,7 @@ import { about } from './about';
 import type { Client } from './client';
 import { craftFiles } from './craft-files';
 import { earlierRevisions } from './earlier-revisions';
+import { nameOf } from './file-name';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { openOwnPanel } from './own-page';
@@ -179,8 +180,4 @@ async function compared(
   } catch {
     return { kind: 'nothing', why: t('One of the two scripts can’t be read any more.') };
   }
-}
-
-function nameOf(uri: vscode.Uri): string {
-  return uri.path.split('/').at(-1) ?? '';
 }

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import { craftFiles } from './craft-files';
 import { exists } from './exists';
+import { nameOf } from './file-name';
 import { languageId } from './language';
 
 const { t } = vscode.l10n;
@@ -23,8 +24,7 @@ export async function includeInScript(text: vscode.Uri): Promise<void> {
   });
   if (picked === undefined) return;
   if (picked.uri === null) {
-    const name = text.path.split('/').at(-1) ?? '';
-    await showNew(text, vscode.Uri.joinPath(text, '..', name.replace(/\.[^.]*$/, '.craft')));
+    await showNew(text, vscode.Uri.joinPath(text, '..', nameOf(text).replace(/\.[^.]*$/, '.craft')));
     return;
   }
   const document = await vscode.workspace.openTextDocument(picked.uri);

@@ -3,6 +3,7 @@ import { meaningsRequest, sayableRequest } from '../../server/src/lsp/protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Client } from './client';
+import { nameOf } from './file-name';
 import { boardLanguageId } from './language';
 import { answered } from './learn-answers';
 import { fileOf, inHand, type Subject } from './learn-subject';
@@ -77,10 +78,6 @@ async function openFor(
 
 function subjectOf(uri: vscode.Uri | null, fileName: string): Omit<Subject, 'text'> {
   return { fileName, uri, board: null, isByName: true, isNew: false };
-}
-
-function nameOf(uri: vscode.Uri): string {
-  return uri.path.split('/').at(-1) ?? '';
 }
 
 /** The page of a board; one that is open already is shown again. */

@@ -4,6 +4,7 @@ import { about } from './about';
 import { type Capture, pickCapture } from './captures';
 import type { Client } from './client';
 import type { Explanations } from './explanations';
+import { nameOf } from './file-name';
 import { activeScript } from './language';
 import { pickBoard } from './pick-board';
 import { teach } from './teach';
@@ -43,7 +44,7 @@ export class Proofs implements vscode.Disposable {
     const proof = await this.proof(script, capture.text, omitsDefaults);
     if (proof === undefined) return;
     this.mark(capture, proof);
-    const name = script.path.split('/').at(-1) ?? '';
+    const name = nameOf(script);
     await this.explanations.show(t('proof of {name}', { name }), proof.markdown);
     const show = proof.isWhole ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
     if (proof.question === null) {

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { nameOf, withoutEnding } from './file-name';
 
 /** So many files are looked through for what belongs to a board. */
 const mostFiles = 500;
@@ -13,7 +14,7 @@ export interface ProfileToEdit {
 export async function profilesToEdit(): Promise<readonly ProfileToEdit[]> {
   const files = await vscode.workspace.findFiles('**/boards/*.json', '**/node_modules/**', mostFiles);
   return files
-    .map((uri) => ({ uri, board: baseOf(uri) }))
+    .map((uri) => ({ uri, board: withoutEnding(nameOf(uri)) }))
     .sort((one, other) => one.board.localeCompare(other.board));
 }
 
@@ -21,7 +22,7 @@ export async function profilesToEdit(): Promise<readonly ProfileToEdit[]> {
 export async function textOfBoard(board: string): Promise<vscode.Uri | null> {
   const texts = await vscode.workspace.findFiles('**/*.boardtext', '**/node_modules/**', mostFiles);
   for (const uri of texts) if ((await chosenFor(uri)) === board) return uri;
-  return texts.find((uri) => baseOf(uri).toLowerCase() === board) ?? null;
+  return texts.find((uri) => withoutEnding(nameOf(uri)).toLowerCase() === board) ?? null;
 }
 
 /** What is kept beside a text of whose it is. */
@@ -35,8 +36,4 @@ async function chosenFor(text: vscode.Uri): Promise<string | null> {
   } catch {
     return null;
   }
-}
-
-function baseOf(uri: vscode.Uri): string {
-  return (uri.path.split('/').at(-1) ?? '').replace(/\.[^.]*$/, '');
 }

@@ -3,6 +3,7 @@ import { type NewBoardText, newBoardTextRequest } from '../../server/src/lsp/pro
 import { keepChoice } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
+import { nameOf, withoutEnding } from './file-name';
 import { includeInScript } from './include-in-script';
 import { boardLanguageId } from './language';
 import { profileFile, writtenProfile } from './profile-file';
@@ -40,7 +41,7 @@ async function placeFor(document: vscode.TextDocument, isWhole: boolean): Promis
   const [workspace] = vscode.workspace.workspaceFolders ?? [];
   const folder = isUntitled ? workspace?.uri : vscode.Uri.joinPath(uri, '..');
   if (folder === undefined) return null;
-  const base = isUntitled ? 'board' : nameOf(uri).replace(/\.[^.]*$/, '');
+  const base = isUntitled ? 'board' : withoutEnding(nameOf(uri));
   for (let number = 1; ; number += 1) {
     const name = number === 1 ? base : `${base}-${number}`;
     const place = vscode.Uri.joinPath(folder, name + ending);
@@ -96,8 +97,4 @@ async function offer(uri: vscode.Uri, { settings, groups, left }: NewBoardText):
   const picked = await vscode.window.showInformationMessage(said, copy, include);
   if (picked === copy) await vscode.commands.executeCommand('propsoff.copyForBoard');
   if (picked === include) await includeInScript(uri);
-}
-
-function nameOf(uri: vscode.Uri): string {
-  return uri.path.split('/').at(-1) ?? '';
 }

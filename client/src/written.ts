@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { nameOf } from './file-name';
 
 /** Writes a file that the pilot asked for; false, and said, where that fails. */
 export async function written(uri: vscode.Uri, text: string): Promise<boolean> {
@@ -6,7 +7,7 @@ export async function written(uri: vscode.Uri, text: string): Promise<boolean> {
     await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
     return true;
   } catch (error) {
-    const name = uri.path.split('/').at(-1) ?? '';
+    const name = nameOf(uri);
     const reason = error instanceof Error ? error.message : String(error);
     void vscode.window.showErrorMessage(
       vscode.l10n.t('{name} could not be written: {reason}', { name, reason }),
