@@ -1,6 +1,5 @@
 import * as vscode from 'vscode';
 import {
-  boardOfNotification,
   choicesRequest,
   hardwareRequest,
   lessonRequest,
@@ -9,7 +8,7 @@ import {
   sayMeaningsRequest,
 } from '../../server/src/lsp/protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
-import { keepChoice } from './board-choice';
+import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
 import { fileOf, inHand, type Subject } from './learn-subject';
@@ -94,7 +93,6 @@ async function keep(client: Client, subject: Subject, profile: string): Promise<
   const isFirst = subject.isNew;
   subject.isNew = false;
   if (uri === null || subject.isByName || !isFirst) return null;
-  await client.notify(boardOfNotification, { uri: uri.toString(), board });
-  await keepChoice(uri, board);
+  await chooseBoard(client, uri, board);
   return null;
 }

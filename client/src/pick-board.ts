@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { type BoardChoice, boardOfNotification, boardsRequest } from '../../server/src/lsp/protocol';
-import { keepChoice } from './board-choice';
+import { type BoardChoice, boardsRequest } from '../../server/src/lsp/protocol';
+import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { boardLanguageId } from './language';
 
@@ -33,6 +33,5 @@ export async function pickBoardOfText(client: Client): Promise<void> {
     document.languageId === boardLanguageId
       ? document
       : await vscode.languages.setTextDocumentLanguage(document, boardLanguageId);
-  await client.notify(boardOfNotification, { uri: text.uri.toString(), board });
-  await keepChoice(text.uri, board);
+  await chooseBoard(client, text.uri, board);
 }

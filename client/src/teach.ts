@@ -1,12 +1,7 @@
 import * as vscode from 'vscode';
-import {
-  type BoardLesson,
-  boardOfNotification,
-  type TeachAnswer,
-  teachRequest,
-} from '../../server/src/lsp/protocol';
+import { type BoardLesson, type TeachAnswer, teachRequest } from '../../server/src/lsp/protocol';
 import { about } from './about';
-import { keepChoice } from './board-choice';
+import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
 import { profileFile, writtenProfile } from './profile-file';
@@ -59,8 +54,7 @@ async function keep(client: Client, { board, profile, isNew, isByName, text }: T
   }
   if (!(await writtenProfile(client, file, withSchema(profile, before)))) return false;
   if (!isNew || isByName) return true;
-  await client.notify(boardOfNotification, { uri: place.toString(), board });
-  return keepChoice(place, board);
+  return chooseBoard(client, place, board);
 }
 
 /** The text of a profile that is plain JSON; null where there is none, or it is not. */

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { chosenFor } from './board-choice';
 import { nameOf, withoutEnding } from './file-name';
 
 /** So many files are looked through for what belongs to a board. */
@@ -23,17 +24,4 @@ export async function textOfBoard(board: string): Promise<vscode.Uri | null> {
   const texts = await vscode.workspace.findFiles('**/*.boardtext', '**/node_modules/**', mostFiles);
   for (const uri of texts) if ((await chosenFor(uri)) === board) return uri;
   return texts.find((uri) => withoutEnding(nameOf(uri)).toLowerCase() === board) ?? null;
-}
-
-/** What is kept beside a text of whose it is. */
-async function chosenFor(text: vscode.Uri): Promise<string | null> {
-  try {
-    const bytes = await vscode.workspace.fs.readFile(text.with({ path: `${text.path}.board.json` }));
-    const choice: unknown = JSON.parse(new TextDecoder().decode(bytes));
-    const board: unknown =
-      typeof choice === 'object' && choice !== null ? Reflect.get(choice, 'board') : null;
-    return typeof board === 'string' ? board : null;
-  } catch {
-    return null;
-  }
 }
