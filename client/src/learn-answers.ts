@@ -12,8 +12,7 @@ import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
 import { fileOf, inHand, type Subject } from './learn-subject';
-import { writtenProfile } from './profile-file';
-import { plainProfile, withSchema } from './teach';
+import { plainProfile, unchangeable, writtenProfile } from './profile-file';
 
 const { t } = vscode.l10n;
 
@@ -83,12 +82,8 @@ async function keep(client: Client, subject: Subject, profile: string): Promise<
   const before = isThere ? await plainProfile(file) : '';
   if (isThere && subject.isNew)
     return t('There is a profile {board} by now: close this page and open it again.', { board });
-  if (before === null || (!isThere && !subject.isNew))
-    return t(
-      'The profile {board} can’t be changed here: it is built in, or holds comments that would be lost.',
-      { board },
-    );
-  if (!(await writtenProfile(client, file, withSchema(profile, before))))
+  if (before === null || (!isThere && !subject.isNew)) return unchangeable(board);
+  if (!(await writtenProfile(client, file, profile, before)))
     return t('The profile {board} could not be written.', { board });
   const isFirst = subject.isNew;
   subject.isNew = false;

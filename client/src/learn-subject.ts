@@ -1,7 +1,6 @@
 import * as vscode from 'vscode';
 import type { BoardInHand } from '../../server/src/lsp/protocol';
-import { profileFile } from './profile-file';
-import { plainProfile } from './teach';
+import { plainProfile, profileFile, profileIn } from './profile-file';
 
 /** A board of which something is said: its text as it was captured, if there is one, and where its profile is kept. */
 export interface Subject {
@@ -28,5 +27,5 @@ export function fileOf({ uri, board }: Subject): vscode.Uri | null {
   if (board === null) return null;
   if (uri !== null && uri.scheme !== 'untitled') return profileFile(uri, board);
   const [folder] = vscode.workspace.workspaceFolders ?? [];
-  return folder === undefined ? null : vscode.Uri.joinPath(folder.uri, 'boards', `${board}.json`);
+  return folder === undefined ? null : profileIn(folder.uri, board);
 }

@@ -3,8 +3,7 @@ import { type BoardLesson, type TeachAnswer, teachRequest } from '../../server/s
 import { about } from './about';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';
-import { exists } from './exists';
-import { profileFile, writtenProfile } from './profile-file';
+import { plainProfile, profileFile, unchangeable, writtenProfile } from './profile-file';
 
 const { t } = vscode.l10n;
 
@@ -45,34 +44,12 @@ async function keep(client: Client, { board, profile, isNew, isByName, text }: T
   const file = profileFile(place, board);
   const before = isNew ? '' : await plainProfile(file);
   if (before === null) {
-    void vscode.window.showWarningMessage(
-      t('The profile {board} can’t be changed here: it is built in, or holds comments that would be lost.', {
-        board,
-      }),
-    );
+    void vscode.window.showWarningMessage(unchangeable(board));
     return false;
   }
-  if (!(await writtenProfile(client, file, withSchema(profile, before)))) return false;
+  if (!(await writtenProfile(client, file, profile, before))) return false;
   if (!isNew || isByName) return true;
   return chooseBoard(client, place, board);
-}
-
-/** The text of a profile that is plain JSON; null where there is none, or it is not. */
-export async function plainProfile(file: vscode.Uri): Promise<string | null> {
-  if (!(await exists(file))) return null;
-  const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
-  try {
-    JSON.parse(text);
-    return text;
-  } catch {
-    return null;
-  }
-}
-
-/** A profile may name the schema that an editor holds it against: it stays. */
-export function withSchema(profile: string, before: string): string {
-  const line = before.split(/\r?\n/).find((one) => /^\s*"\$schema": *"[^"]*",$/.test(one));
-  return line === undefined ? profile : profile.replace('{\n', `{\n${line}\n`);
 }
 
 /** What a pilot would type to set one setting, asked for. */
