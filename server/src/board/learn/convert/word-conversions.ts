@@ -19,7 +19,7 @@ export function wordConversion({ taken, found }: WordTaken, ground: Ground): Con
   const isFree = words === null || !spelt.has(found.parameter.kind);
   const proposed = isFree ? ownSpelling(setting, found) : spellingOf(setting, words, found);
   const table = taken.spelled === undefined ? proposed : withSaid(proposed, taken.spelled);
-  const spelled = needed(table.pairs, isFree, found, ground);
+  const spelled = needed(table.pairs, found, ground);
   const how = spelled === null ? {} : { spelled };
   const preview = previewOf(taken, how, ground);
   const isRead = preview.quantity !== null && isKnown(preview.quantity, words, found);
@@ -193,7 +193,6 @@ function plainWord(text: string): string | null {
 /** Where all is spelled as a script spells it nothing need be said. */
 function needed(
   pairs: ReadonlyMap<string, string>,
-  isFree: boolean,
   { parameter }: FoundParameter,
   { manner }: Ground,
 ): Readonly<Record<string, string>> | null {
@@ -206,5 +205,5 @@ function needed(
     return null;
   // Of a board's own names only one is seen here: the others are as they stand.
   if ([...pairs].every(([word, own]) => word === own)) return null;
-  return isFree && pairs.size === 0 ? null : Object.fromEntries(pairs);
+  return Object.fromEntries(pairs);
 }
