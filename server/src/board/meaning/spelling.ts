@@ -218,7 +218,7 @@ export class Speller {
     const word = this.wordFor(text, 0);
     if (word !== null && orWords.includes(word))
       return { kind: 'value', value: { kind: 'word', value: word } };
-    const base = this.base(text, 0);
+    const base = this.numberOf(0, text);
     if (base === null) return unclear(0, 'a number is wanted');
     const { parameter } = this.found;
     if (parameter.kind === 'count') {
@@ -227,10 +227,6 @@ export class Speller {
         : unclear(0, 'a whole number is wanted');
     }
     return { kind: 'value', value: { kind: 'quantity', value: base, unit: unitFor(parameter) } };
-  }
-
-  private base(text: string, part: number): number | null {
-    return this.spelling(part).read(text);
   }
 
   private readFlag(text: string): Understood {
@@ -286,7 +282,7 @@ export class Speller {
   }
 
   private readEnds(written: readonly string[]): Understood {
-    const ends = written.map((text, part) => this.base(text, part));
+    const ends = written.map((text, part) => this.numberOf(part, text));
     const bad = ends.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a number is wanted');
     const [low = 0, high = 0] = ends as number[];
@@ -294,7 +290,7 @@ export class Speller {
   }
 
   private readPlace(written: readonly string[]): Understood {
-    const numbers = written.map((text, part) => cellOf(this.base(text, part)));
+    const numbers = written.map((text, part) => cellOf(this.numberOf(part, text)));
     const bad = numbers.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a whole number is wanted');
     const [first = 0, second = 0] = numbers as number[];
@@ -304,7 +300,7 @@ export class Speller {
   }
 
   private readSamples(written: readonly string[]): Understood {
-    const values = written.map((text, part) => this.base(text, part));
+    const values = written.map((text, part) => this.numberOf(part, text));
     const bad = values.indexOf(null);
     if (bad >= 0) return unclear(bad, 'a number is wanted');
     const points = this.across().map((x, index) => ({ x, y: (values as number[])[index] ?? 0 }));
