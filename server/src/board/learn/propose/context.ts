@@ -20,20 +20,17 @@ const subjectBonus = 0.08;
 const groupBonus = 0.06;
 
 function byFamily(all: readonly Open[]): readonly Open[] {
-  const families = gathered(all, familyKey);
-  return raised(all, familyKey, families, ({ family }) => family, familyBonus);
+  return raised(all, familyKey, ({ family }) => family, familyBonus);
 }
 
 /** Settings of one numbered thing stand for parameters of one: `notch 2 width`, `notch 2 centre`. */
 function bySubject(all: readonly Open[]): readonly Open[] {
-  const subjects = gathered(all, subjectKey);
   const thingOf = ({ parameter }: Weighed) => parameter.slice(0, parameter.lastIndexOf('.'));
-  return raised(all, subjectKey, subjects, thingOf, subjectBonus);
+  return raised(all, subjectKey, thingOf, subjectBonus);
 }
 
 function byGroup(all: readonly Open[]): readonly Open[] {
-  const groups = gathered(all, groupKey);
-  return raised(all, groupKey, groups, ({ known }) => known.known.group, groupBonus);
+  return raised(all, groupKey, ({ known }) => known.known.group, groupBonus);
 }
 
 /** By key, how much of its settings' evidence speaks for each value; only where several settings speak. */
@@ -42,11 +39,10 @@ type Shares = ReadonlyMap<string, ReadonlyMap<string, number>>;
 function raised(
   all: readonly Open[],
   keyOf: (asked: Asked) => string | null,
-  gatheredAll: ReadonlyMap<string, readonly Open[]>,
   traitOf: (candidate: Weighed) => string,
   bonus: number,
 ): readonly Open[] {
-  const shares = sharesOf(gatheredAll, traitOf);
+  const shares = sharesOf(gathered(all, keyOf), traitOf);
   return all.map((open) => {
     const key = keyOf(open.asked);
     const share = key === null ? undefined : shares.get(key);
