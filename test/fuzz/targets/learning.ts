@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
-import { canBeConfirmed } from '../../../server/src/board/learn/confirm';
+import { confirmable } from '../../../server/src/board/learn/confirm';
 import { learnedProfile } from '../../../server/src/board/learn/learned-profile';
 import { learnedSettings, settingName } from '../../../server/src/board/learn/learned-settings';
 import { confirmedAs } from '../../../server/src/board/learn/said';
@@ -18,7 +18,9 @@ interface Listing {
   readonly confirms: number;
 }
 
-const names = [...testCatalog.parameters.keys()].filter((name) => canBeConfirmed(testCatalog, name));
+const names = [...testCatalog.parameters.keys()].filter(
+  (name) => confirmable(name, testCatalog) !== undefined,
+);
 
 /** Listings that nobody has seen before. */
 export const learning = target<Listing>(

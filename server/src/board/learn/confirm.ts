@@ -1,17 +1,19 @@
-import type { Catalog } from '../../catalog/catalog';
+import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BoardSetting, Meant, PartHeld } from '../../catalog/model/board-profile';
 import { betweenIn, valuesIn } from '../listing/values-in';
-import { parameterPath } from '../meaning/parameter-path';
 import { conversionsOf } from './convert/conversions';
 import { type Conversion, type Ground, parameterTaken, type TakenAs } from './convert/taken';
 import { type LearnedSetting, learnedLookOf, settingName } from './learned-settings';
 import type { Confirmation, Confirmed } from './said';
 
-/** Whether one setting, or a few together, can be said to hold a parameter. `name`: the catalogue's, or a path. */
-export function canBeConfirmed(catalog: Catalog, name: string): boolean {
-  const isOpen = name.includes('<') && !name.startsWith('pack.');
-  const found = isOpen ? undefined : catalog.parameter(parameterPath({ means: name }, null));
-  return found !== undefined && found.parameter.kind !== 'bare';
+/**
+ * The parameter that one setting, or a few together, can be said to hold. `means`: the catalogue's name, or a path.
+ * Undefined where there is none, and where it is not said which one it is.
+ */
+export function confirmable(means: string, catalog: Catalog): FoundParameter | undefined {
+  const isOpen = means.includes('<') && !means.startsWith('pack.');
+  const found = isOpen ? undefined : parameterTaken({ means }, catalog);
+  return found?.parameter.kind === 'bare' ? undefined : found;
 }
 
 /** What became of something that was said of a setting. */
@@ -97,7 +99,7 @@ function takenFrom(
 ): readonly TakenAs[] | string {
   if (setting === undefined) return 'the listing has no such setting';
   const { means } = said;
-  const found = canBeConfirmed(ground.catalog, means) ? parameterTaken({ means }, ground.catalog) : undefined;
+  const found = confirmable(means, ground.catalog);
   if (found === undefined)
     return means.includes('<') ? `say which one of ${means} it is` : `there is no parameter ${means}`;
   const rest = {

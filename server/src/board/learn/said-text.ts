@@ -3,8 +3,7 @@ import { readQuantity } from '../../catalog/faults/quantities';
 import type { Counts, PartHeld } from '../../catalog/model/board-profile';
 import { suggestWord } from '../../catalog/suggest';
 import { countingFaults } from '../meaning/counting-faults';
-import { canBeConfirmed } from './confirm';
-import { parameterTaken } from './convert/taken';
+import { confirmable } from './confirm';
 import { wordsToSpell } from './convert/word-conversions';
 import type { Confirmation } from './said';
 
@@ -51,7 +50,7 @@ function wrong(message: string): SaidText {
 function saidOf(means: string, rest: string, catalog: Catalog): Confirmation {
   if (/<(?!name>)/.test(means))
     throw new Wrong(`say which one ${means} is: its member stands in the place of <…>`);
-  const found = canBeConfirmed(catalog, means) ? parameterTaken({ means }, catalog) : undefined;
+  const found = confirmable(means, catalog);
   if (found === undefined) throw new Wrong(`there is no parameter ${means}`);
   const given = clausesOf(rest);
   const counted = countedOf(given, found);
