@@ -2,7 +2,7 @@ import type { Forms } from '../../../catalog/model/board-forms';
 import { headingsAmong } from '../../listing/find/headings';
 import { isPresenceName, isSurelyValue } from '../../listing/forms/read-part';
 import { readListing } from '../../listing/read-listing';
-import { closing, isLetterOrDigit } from '../../listing/text/characters';
+import { closing, isInWord, isLetterOrDigit } from '../../listing/text/characters';
 import type { TaughtKind } from './lesson';
 
 /** Something that a line adds to the forms of its listing. */
@@ -171,12 +171,4 @@ function placeOf(line: string, words: string, from: number): number | null {
   for (let at = line.indexOf(words, from); at >= 0; at = line.indexOf(words, at + 1))
     if (!isInWord(line, words, at)) return at;
   return null;
-}
-
-function isInWord(line: string, words: string, at: number): boolean {
-  const end = at + words.length;
-  return (
-    (isLetterOrDigit(line[at - 1]) && isLetterOrDigit(words[0])) ||
-    (isLetterOrDigit(line[end]) && isLetterOrDigit(words.at(-1)))
-  );
 }

@@ -2,7 +2,7 @@ import type { Forms } from '../../../catalog/model/board-forms';
 import type { BoardText } from '../../../catalog/model/board-profile';
 import { type Field, filled, templateOf } from '../../listing/forms/template';
 import type { SettingKey, Stretch, Style } from '../../listing/listing';
-import { isLetterOrDigit } from '../../listing/text/characters';
+import { isInWord, isLetterOrDigit } from '../../listing/text/characters';
 
 /** A setting that an example may be about. */
 export interface Exemplary extends SettingKey {
@@ -123,11 +123,8 @@ function placeOf(example: string, words: string, taken: readonly Stretch[]): Str
     at = at === 0 ? -1 : example.lastIndexOf(words, at - 1)
   ) {
     const place = { start: at, end: at + words.length };
-    const isInWord =
-      (isLetterOrDigit(example[at - 1]) && isLetterOrDigit(words[0])) ||
-      (isLetterOrDigit(example[place.end]) && isLetterOrDigit(words.at(-1)));
     const isTaken = taken.some(({ start, end }) => place.start < end && place.end > start);
-    if (!isInWord && !isTaken) return place;
+    if (!isTaken && !isInWord(example, words, at)) return place;
   }
   return null;
 }

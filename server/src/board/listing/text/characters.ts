@@ -40,6 +40,15 @@ export function hasLetterOrDigit(text: string): boolean {
   return false;
 }
 
+/** Whether the words that stand at a place of a text are a part of longer ones. */
+export function isInWord(text: string, words: string, at: number): boolean {
+  const end = at + words.length;
+  return (
+    (isLetterOrDigit(text[at - 1]) && isLetterOrDigit(words[0])) ||
+    (isLetterOrDigit(text[end]) && isLetterOrDigit(words.at(-1)))
+  );
+}
+
 export function isDigit(character: string | undefined): boolean {
   return character !== undefined && character >= '0' && character <= '9';
 }
