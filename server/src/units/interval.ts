@@ -17,6 +17,12 @@ export function isEmpty({ low, high }: Interval): boolean {
   return low > high;
 }
 
+/** Whether a value lies in it, give or take the dust that binary arithmetic leaves behind. */
+export function holds({ low, high }: Interval, value: number): boolean {
+  const dust = 1e-9 * Math.abs(value);
+  return value >= low - dust && value <= high + dust;
+}
+
 /** What lies in both. */
 export function common(one: Interval, other: Interval): Interval {
   return { low: Math.max(one.low, other.low), high: Math.min(one.high, other.high) };

@@ -1,5 +1,6 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import type { Counts } from '../../../catalog/model/board-profile';
+import { common, holds } from '../../../units/interval';
 import { lookOf } from '../../listing/value-look';
 import { countedAlike } from '../../meaning/counted-alike';
 import { fromBoard, unitFor } from '../../meaning/counting';
@@ -78,10 +79,10 @@ function wayOf({ counts: { unit, scale, offset, table } }: StatedCount): string 
   return JSON.stringify([unit, scale, offset, table]);
 }
 
-function decision(members: readonly NumberTaken[], common: Scale | null): Decision {
+function decision(members: readonly NumberTaken[], shared: Scale | null): Decision {
   const [first] = members;
   if (first === undefined) return { sureness: 'ask', scale: null, why: 'nothing says how it is counted' };
-  if (common !== null) return { sureness: 'likely', scale: common, why: 'others of its kind are counted so' };
+  if (shared !== null) return { sureness: 'likely', scale: shared, why: 'others of its kind are counted so' };
   const { found } = first;
   if (found.dimensionName === undefined)
     return {
@@ -111,8 +112,7 @@ function fits(members: readonly NumberTaken[], { counts = {} }: Scale, within: W
 }
 
 function usual(number: number, { usual: ends }: FoundParameter): boolean {
-  const spare = 1e-9 * Math.abs(number);
-  return ends !== undefined && number >= ends.low - spare && number <= ends.high + spare;
+  return ends !== undefined && holds(ends, number);
 }
 
 /** Pilots leave what is usual now and then, but not by this much. */
@@ -120,9 +120,8 @@ const leaveway = 1.25;
 
 function nearlyUsual(number: number, { usual: ends, range }: FoundParameter): boolean {
   if (ends === undefined || range === undefined) return false;
-  const [low, high] = [wider(ends.low, ends.low > 0), wider(ends.high, ends.high < 0)];
-  const spare = 1e-9 * Math.abs(number);
-  return number >= Math.max(low, range.low) - spare && number <= Math.min(high, range.high) + spare;
+  const near = { low: wider(ends.low, ends.low > 0), high: wider(ends.high, ends.high < 0) };
+  return holds(common(near, range), number);
 }
 
 function wider(end: number, isTowardsNothing: boolean): number {
@@ -213,8 +212,7 @@ function candidatesFor(
 }
 
 function inRange(number: number, { range }: FoundParameter): boolean {
-  const spare = 1e-9 * Math.abs(number);
-  return range !== undefined && number >= range.low - spare && number <= range.high + spare;
+  return range !== undefined && holds(range, number);
 }
 
 /** Where a board counts in parts to have whole numbers, or shows its numbers in another base, it keeps only whole ones. */

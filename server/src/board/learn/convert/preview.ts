@@ -1,6 +1,7 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import type { Meant } from '../../../catalog/model/board-profile';
 import { valueText } from '../../../craft/value-text';
+import { holds } from '../../../units/interval';
 import { exactText } from '../../../units/quantity';
 import { countingOf, unitFor } from '../../meaning/counting';
 import { NumberSpelling } from '../../meaning/number-spelling';
@@ -86,10 +87,7 @@ function usualText({ parameter }: FoundParameter): string | null {
 }
 
 function liesOf(number: number, { usual, range }: FoundParameter): Preview['lies'] {
-  const within = (ends: typeof range, spare: number) =>
-    ends !== undefined && number >= ends.low - spare && number <= ends.high + spare;
-  const spare = 1e-9 * Math.abs(number);
   if (range === undefined) return null;
-  if (within(usual, spare)) return 'usual';
-  return within(range, spare) ? 'possible' : 'outside';
+  if (usual !== undefined && holds(usual, number)) return 'usual';
+  return holds(range, number) ? 'possible' : 'outside';
 }
