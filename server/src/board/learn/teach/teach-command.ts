@@ -86,12 +86,9 @@ const joints = ['/', '.', ' ', ':', '::', '-', '_', '>', ' > ', '|', '\\', '->',
 
 function fitWith(example: string, setting: Exemplary, name: Stretch, group: Stretch | null): Fit | null {
   const taken = group === null ? [name] : [name, group];
-  const { style, stated } = setting;
-  const mark = style.kind === 'quoted' ? style.mark : '';
-  const value =
-    setting.value === '' && mark === '' ? null : placeOf(example, mark + setting.value + mark, taken);
+  const value = placeOf(example, shown(setting), taken);
   if (value === null) return null;
-  const unit = unitBehind(example, value, stated?.unit ?? null);
+  const unit = unitBehind(example, value, setting.stated?.unit ?? null);
   return {
     setting,
     fields: [
@@ -185,6 +182,7 @@ function named({ groups, name }: Exemplary): string {
   return [...groups, name].join(' ');
 }
 
+/** Its value as it stands in the listing. */
 function shown({ value, style }: Exemplary): string {
   return style.kind === 'quoted' ? style.mark + value + style.mark : value;
 }
