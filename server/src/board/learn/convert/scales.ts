@@ -2,6 +2,7 @@ import type { FoundParameter } from '../../../catalog/catalog';
 import type { Counts } from '../../../catalog/model/board-profile';
 import { findDimensionName } from '../../../units/dimension-names';
 import { toBase, unitOf } from '../../../units/unit';
+import type { UnitCount } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
 
 /** A way in which a board may count a quantity. */
@@ -68,12 +69,14 @@ function firstValues(unit: string, scale: number): string {
 }
 
 function scaleOf(unit: string, scale: number, word: string, own: string): Scale {
-  const counts = {
-    ...(unit === own ? {} : { unit }),
-    ...(scale === 1 ? {} : { scale }),
-  };
+  const counts = countsIn({ unit, scale }, own);
   const named = unit === '' ? (word === '' ? 'shares of one' : 'one') : unit;
   return { counts: Object.keys(counts).length === 0 ? undefined : counts, title: `in ${word}${named}` };
+}
+
+/** What a row says of a unit and a scale; nothing where they are the parameter's own. */
+export function countsIn({ unit, scale }: UnitCount, own: string): Counts {
+  return { ...(unit === own ? {} : { unit }), ...(scale === 1 ? {} : { scale }) };
 }
 
 /** The step of a board that counts whole numbers so, as a script writes it; none where it has no size of its own. */

@@ -3,6 +3,7 @@ import type { Counts } from '../../../catalog/model/board-profile';
 import { lookOf } from '../../listing/value-look';
 import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
+import { countsIn } from './scales';
 import type { Ground, TakenAs } from './taken';
 
 /** A unit that the listing states, and where. */
@@ -24,20 +25,17 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
   const behind = look.kind === 'measure' ? unitNamed(look.unit, dimension) : null;
   if (look.kind === 'measure' && behind !== null)
     return {
-      counts: { ...without(own, { unit: behind, scale: 1 }), behind: look.gap + look.unit },
+      counts: { ...countsIn({ unit: behind, scale: 1 }, own), behind: look.gap + look.unit },
       why: `${look.unit} stands behind it`,
     };
   const beside = count(stated?.unit);
-  if (beside !== null) return { counts: without(own, beside), why: `the listing says ${stated?.unit ?? ''}` };
+  if (beside !== null)
+    return { counts: countsIn(beside, own), why: `the listing says ${stated?.unit ?? ''}` };
   const [word, inName] = unitInName(name, dimension) ?? ['', null];
   if (inName !== null)
-    return { counts: without(own, { unit: inName, scale: 1 }), why: `its name says ${word}` };
+    return { counts: countsIn({ unit: inName, scale: 1 }, own), why: `its name says ${word}` };
   const [clause, inRemark] = unitInRemark(stated?.remark ?? '', count) ?? ['', null];
-  return inRemark === null ? null : { counts: without(own, inRemark), why: `its remark says ${clause}` };
-}
-
-function without(own: string, { unit, scale }: UnitCount): Counts {
-  return { ...(unit === own ? {} : { unit }), ...(scale === 1 ? {} : { scale }) };
+  return inRemark === null ? null : { counts: countsIn(inRemark, own), why: `its remark says ${clause}` };
 }
 
 /** Words that are units and something else as well: `min` is the least, `in` goes on. */
