@@ -1,13 +1,14 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
 import type { Listing } from '../listing/listing';
-import { flagPairs, lookOf } from '../listing/value-look';
+import { flagPairs } from '../listing/value-look';
 import { mannerOf } from '../profile/profile';
 import { profileFaults } from '../profile/profile-faults';
 import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
-import { type Ground, parameterTaken } from './convert/taken';
+import type { Ground } from './convert/taken';
 import { type LearnedSetting, learnedSettings, settingName } from './learned-settings';
 import type { Confirmed } from './said';
+import { saidList } from './said-list';
 import { rowOfSetting } from './setting-row';
 
 /** A board profile that a listing makes. */
@@ -108,33 +109,15 @@ function textOf(
   catalog: Catalog,
 ): BoardText {
   const quote = quoteOf(listing);
-  const between = betweenOf(listing, all, confirmed, catalog);
+  const wholesOf = (key: string) =>
+    (confirmed.settings.get(key) ?? []).flatMap(({ means, parts }) => (parts === undefined ? [means] : []));
+  const list = saidList(all, wholesOf, listing.forms.decimal, catalog);
   return {
     forms: listing.forms,
     ...(quote === null ? {} : { quote }),
     flags: flagsOf(all),
-    ...(between === null ? {} : { list: { between, none: usualNone } }),
+    ...(list === null ? {} : { list }),
   };
-}
-
-/** What an empty list is written as where no listing has shown one. */
-export const usualNone = '-';
-
-/** What stands between the words of the first list that is said to be one. */
-function betweenOf(
-  { forms }: Listing,
-  all: readonly LearnedSetting[],
-  { settings }: Confirmed,
-  catalog: Catalog,
-): string | null {
-  for (const setting of all) {
-    const look = lookOf(setting.value, forms.decimal);
-    if (look.kind !== 'list') continue;
-    for (const said of settings.get(settingName(setting)) ?? [])
-      if (said.parts === undefined && parameterTaken(said, catalog)?.parameter.kind === 'words')
-        return look.between;
-  }
-  return null;
 }
 
 /** What stands around most of the texts that stand in something. */

@@ -1,13 +1,11 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { BoardProfile, BoardSetting } from '../../../catalog/model/board-profile';
-import { lookOf } from '../../listing/value-look';
 import { meaningFaults } from '../../meaning/meaning-faults';
 import { openMember } from '../../profile/members';
 import { type Profile, profileOf, rowsOf } from '../../profile/profile';
 import type { RowMeant } from '../confirm';
-import { parameterTaken } from '../convert/taken';
-import { usualNone } from '../learned-profile';
 import { type LearnedSetting, settingName } from '../learned-settings';
+import { saidList } from '../said-list';
 import { rowOfSetting } from '../setting-row';
 
 /** What becomes of a profile of which more is said. */
@@ -111,12 +109,10 @@ export function withList(
 ): BoardProfile {
   const { text } = board;
   if (text === undefined || text.list !== undefined) return board;
-  for (const setting of settings) {
-    const { means, as } = said.get(settingName(setting)) ?? {};
-    if (means === undefined || as !== undefined) continue;
-    const look = lookOf(setting.value, text.forms.decimal);
-    if (look.kind === 'list' && parameterTaken({ means }, catalog)?.parameter.kind === 'words')
-      return { ...board, text: { ...text, list: { between: look.between, none: usualNone } } };
-  }
-  return board;
+  const wholesOf = (key: string) => {
+    const { means, as } = said.get(key) ?? {};
+    return means === undefined || as !== undefined ? [] : [means];
+  };
+  const list = saidList(settings, wholesOf, text.forms.decimal, catalog);
+  return list === null ? board : { ...board, text: { ...text, list } };
 }
