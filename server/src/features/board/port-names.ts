@@ -1,3 +1,4 @@
+import { scriptWordOf } from '../../board/learn/words/script-word';
 import type { MeaningRow } from './meanings';
 
 /** How many names are offered: of more, a person would not look through them. */
@@ -9,15 +10,12 @@ const portWord = /\b(?:uart|serial|port|schnittstelle)[ _-]?(\d{1,2})\b/giu;
 export function portNames(rows: readonly MeaningRow[]): readonly string[] {
   const names = new Set<string>();
   for (const { group, name, value, choices } of rows) {
-    for (const [word] of `${group} ${name} ${value}`.matchAll(portWord)) names.add(plain(word));
-    if (choices[0]?.means.endsWith('.port') === true && /\p{L}/u.test(value)) names.add(plain(value));
+    const found = [...`${group} ${name} ${value}`.matchAll(portWord)].map(([word]) => word);
+    const namesOne = choices[0]?.means.endsWith('.port') === true && /\p{L}/u.test(value);
+    for (const word of namesOne ? [...found, value] : found) {
+      const plain = scriptWordOf(word);
+      if (plain !== null) names.add(plain);
+    }
   }
-  return [...names].filter((name) => /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/.test(name)).slice(0, most);
-}
-
-function plain(word: string): string {
-  return word
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
+  return [...names].slice(0, most);
 }

@@ -3,6 +3,7 @@ import { staticWords } from '../../../craft/line-check';
 import { lookOf } from '../../listing/value-look';
 import type { LearnedSetting } from '../learned-settings';
 import { tellingWords } from '../words';
+import { scriptWordOf } from '../words/script-word';
 import { previewOf } from './preview';
 import type { Conversion, Ground, TakenAs } from './taken';
 
@@ -163,7 +164,7 @@ function itemsOf(value: string): readonly string[] {
 /** Names that only a board has, such as those of its ports: as a script can write them. */
 function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): Table {
   const letters = parameter.kind === 'word' ? parameter.permutationOf : undefined;
-  const plain = letters === undefined ? plainWord(value) : orderOf(value, letters);
+  const plain = letters === undefined ? scriptWordOf(value) : orderOf(value, letters);
   const isWord = parameter.kind === 'word' && plain !== null;
   return {
     pairs: isWord ? new Map([[plain, value]]) : new Map(),
@@ -177,17 +178,6 @@ function orderOf(text: string, letters: string): string | null {
   const sorted = (one: string) => [...one].sort().join('');
   const order = text.toUpperCase();
   return sorted(order) === sorted(letters) ? order : null;
-}
-
-const scriptWord = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
-
-/** `UART 3` is `uart-3` in a script; a number alone is none. */
-function plainWord(text: string): string | null {
-  const plain = text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-  return scriptWord.test(plain) ? plain : null;
 }
 
 /** Where all is spelled as a script spells it nothing need be said. */
