@@ -89,7 +89,10 @@ export function isDynamicLine(line: ScriptLine, catalog: Catalog): boolean {
 }
 
 /** Words that the catalogue alone can name; null where the craft's board or packs decide. */
-export function staticWords({ parameter }: FoundParameter, catalog: Catalog): readonly string[] | null {
+export function staticWords(
+  { parameter }: Pick<FoundParameter, 'parameter'>,
+  catalog: Catalog,
+): readonly string[] | null {
   if (parameter.kind !== 'word' && parameter.kind !== 'words') return null;
   if (parameter.choicesFrom === 'ports' || parameter.choicesFrom === 'packs') return null;
   return catalog.choices(parameter).map((choice) => choice.name);

@@ -36,7 +36,7 @@ const share = fc.oneof(fc.constantFrom(0, 1, -0.01, 1.01), fc.double({ min: 0, m
 function valueFor(known: KnownParameter): fc.Arbitrary<string> {
   const { parameter, range, unit } = known;
   const words = [
-    ...(staticWords({ ...known, path: known.name, keys: [] }, testCatalog) ?? []),
+    ...(staticWords(known, testCatalog) ?? []),
     ...('orWords' in parameter ? (parameter.orWords ?? []).map(({ name }) => name) : []),
     ...testCatalog.choices(parameter).map(({ name }) => name),
   ];

@@ -3,8 +3,8 @@ import { readQuantity } from '../../catalog/faults/quantities';
 import type { Counts, PartHeld } from '../../catalog/model/board-profile';
 import { suggestWord } from '../../catalog/suggest';
 import { countingFaults } from '../meaning/counting-faults';
+import { wordsToSpell } from '../meaning/words-to-spell';
 import { confirmable } from './confirm';
-import { wordsToSpell } from './convert/word-conversions';
 import type { Confirmation } from './said';
 
 /** What is said of a setting in one line, or what is wrong with the line: a sentence that names the place. */

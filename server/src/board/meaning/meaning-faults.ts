@@ -8,6 +8,7 @@ import { collectionOf, membersOf, openMember } from '../profile/members';
 import { type Manner, mannerOf, type ProfileRow } from '../profile/profile';
 import { countingFaults } from './counting-faults';
 import { gather, type HeldBy, heldBy, type Meaning, placeOf } from './meanings';
+import { wordsToSpell } from './words-to-spell';
 
 /** What is wrong with what a profile says its settings mean. */
 export function meaningFaults(
@@ -176,7 +177,7 @@ function listFaults(
   catalog: Catalog,
 ): readonly Fault[] {
   if (known.parameter.kind !== 'words' || as !== undefined) return [];
-  const words = staticWords({ ...known, path: known.name, keys: [] }, catalog) ?? [];
+  const words = staticWords(known, catalog) ?? [];
   const own = new Map(Object.entries(spelled ?? {}));
   const wrong = words
     .map((word) => own.get(word) ?? word)
@@ -191,7 +192,7 @@ function wordFaults(
   catalog: Catalog,
 ): readonly Fault[] {
   if (spelled === undefined) return [];
-  const words = wordsOf(known, catalog);
+  const words = wordsToSpell(known, catalog);
   const own = Object.values(spelled);
   const twice = own.find((word, index) => own.indexOf(word) !== index);
   return [
@@ -202,16 +203,6 @@ function wordFaults(
         : [{ at: ['spelled', word], message: `"${word}" is no word of ${means}` }],
     ),
   ];
-}
-
-function wordsOf(known: KnownParameter, catalog: Catalog): readonly string[] | null {
-  const { parameter } = known;
-  if (parameter.kind === 'flag') return ['on', 'off'];
-  if (parameter.kind === 'quantity' || parameter.kind === 'count')
-    return (parameter.orWords ?? []).map(({ name }) => name);
-  // An order of letters is no word of a list.
-  if (parameter.kind === 'word' && parameter.permutationOf !== undefined) return null;
-  return staticWords({ ...known, path: known.name, keys: [] }, catalog);
 }
 
 /** Members that a collection does not have, and collections that there are not. */

@@ -1,6 +1,6 @@
 import { parameterTaken } from '../../board/learn/convert/taken';
-import { wordsToSpell } from '../../board/learn/convert/word-conversions';
 import { unitFor } from '../../board/meaning/counting';
+import { wordsToSpell } from '../../board/meaning/words-to-spell';
 import type { Catalog } from '../../catalog/catalog';
 import { findDimensionName } from '../../units/dimension-names';
 

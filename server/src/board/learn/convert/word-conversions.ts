@@ -1,6 +1,6 @@
-import type { Catalog, FoundParameter } from '../../../catalog/catalog';
-import { staticWords } from '../../../craft/line-check';
+import type { FoundParameter } from '../../../catalog/catalog';
 import { lookOf } from '../../listing/value-look';
+import { wordsToSpell } from '../../meaning/words-to-spell';
 import type { LearnedSetting } from '../learned-settings';
 import { tellingWords } from '../words';
 import { scriptWordOf } from '../words/script-word';
@@ -37,22 +37,6 @@ export function wordConversion({ taken, found }: WordTaken, ground: Ground): Con
 }
 
 const spelt: ReadonlySet<string> = new Set(['word', 'words', 'flag', 'quantity', 'count']);
-
-/** What a parameter can be said in; null: any word or text, or one that only the craft's board tells. */
-export function wordsToSpell(found: FoundParameter, catalog: Catalog): readonly string[] | null {
-  const { parameter } = found;
-  switch (parameter.kind) {
-    case 'flag':
-      return ['on', 'off'];
-    case 'quantity':
-    case 'count':
-      return (parameter.orWords ?? []).map(({ name }) => name);
-    default: {
-      const words = staticWords(found, catalog);
-      return words === null || words.length === 0 ? null : words;
-    }
-  }
-}
 
 function isKnown(quantity: string, words: readonly string[] | null, { parameter }: FoundParameter): boolean {
   return parameter.kind !== 'word' || words === null || words.includes(quantity);
