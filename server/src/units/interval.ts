@@ -18,7 +18,7 @@ export function isEmpty({ low, high }: Interval): boolean {
 }
 
 /** Whether a value lies in it, give or take the dust that binary arithmetic leaves behind. */
-export function holds({ low, high }: Interval, value: number): boolean {
+export function liesWithin({ low, high }: Interval, value: number): boolean {
   const dust = 1e-9 * Math.abs(value);
   return value >= low - dust && value <= high + dust;
 }

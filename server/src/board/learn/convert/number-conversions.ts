@@ -1,6 +1,6 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import type { Counts } from '../../../catalog/model/board-profile';
-import { common, holds } from '../../../units/interval';
+import { common, liesWithin } from '../../../units/interval';
 import { lookOf } from '../../listing/value-look';
 import { countedAlike } from '../../meaning/counted-alike';
 import { fromBoard, unitFor } from '../../meaning/counting';
@@ -112,7 +112,7 @@ function fits(members: readonly NumberTaken[], { counts = {} }: Scale, within: W
 }
 
 function usual(number: number, { usual: ends }: FoundParameter): boolean {
-  return ends !== undefined && holds(ends, number);
+  return ends !== undefined && liesWithin(ends, number);
 }
 
 /** Pilots leave what is usual now and then, but not by this much. */
@@ -121,7 +121,7 @@ const leaveway = 1.25;
 function nearlyUsual(number: number, { usual: ends, range }: FoundParameter): boolean {
   if (ends === undefined || range === undefined) return false;
   const near = { low: wider(ends.low, ends.low > 0), high: wider(ends.high, ends.high < 0) };
-  return holds(common(near, range), number);
+  return liesWithin(common(near, range), number);
 }
 
 function wider(end: number, isTowardsNothing: boolean): number {
@@ -212,7 +212,7 @@ function candidatesFor(
 }
 
 function inRange(number: number, { range }: FoundParameter): boolean {
-  return range !== undefined && holds(range, number);
+  return range !== undefined && liesWithin(range, number);
 }
 
 /** Where a board counts in parts to have whole numbers, or shows its numbers in another base, it keeps only whole ones. */

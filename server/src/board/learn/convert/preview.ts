@@ -1,7 +1,7 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import type { Meant } from '../../../catalog/model/board-profile';
 import { valueText } from '../../../craft/value-text';
-import { holds } from '../../../units/interval';
+import { liesWithin } from '../../../units/interval';
 import { exactText } from '../../../units/quantity';
 import { countingOf, unitFor } from '../../meaning/counting';
 import { NumberSpelling } from '../../meaning/number-spelling';
@@ -88,6 +88,6 @@ function usualText({ parameter }: FoundParameter): string | null {
 
 function liesOf(number: number, { usual, range }: FoundParameter): Preview['lies'] {
   if (range === undefined) return null;
-  if (usual !== undefined && holds(usual, number)) return 'usual';
-  return holds(range, number) ? 'possible' : 'outside';
+  if (usual !== undefined && liesWithin(usual, number)) return 'usual';
+  return liesWithin(range, number) ? 'possible' : 'outside';
 }
