@@ -1,5 +1,5 @@
-import { type DecimalMark, numberLook } from '../listing/number-look';
-import { lookOf } from '../listing/value-look';
+import type { DecimalMark } from '../listing/number-look';
+import { amountIn, lookOf } from '../listing/value-look';
 
 /** What is stated of a setting's value. */
 export interface StatedOf {
@@ -18,15 +18,9 @@ export function isAsStated(value: string, { range, words }: StatedOf, mark: Deci
 
 function isInRange(value: string, range: StatedOf['range'], mark: DecimalMark): boolean {
   if (range === null) return false;
-  const [given, low, high] = [value, range.low, range.high].map((text) => numberIn(text, mark));
+  const [given, low, high] = [value, range.low, range.high].map((text) => amountIn(text, mark));
   // Ends that are no numbers say nothing that could be compared.
   if (low === null || high === null || low === undefined || high === undefined) return true;
   if (given === null || given === undefined) return false;
   return given >= Math.min(low, high) && given <= Math.max(low, high);
-}
-
-function numberIn(text: string, mark: DecimalMark): number | null {
-  const look = lookOf(text, mark);
-  const number = look.kind === 'measure' ? look.number : numberLook(text, mark);
-  return number === null || Number.isNaN(number.value) ? null : number.value;
 }

@@ -1,6 +1,6 @@
 import type { ListedSetting, Listing, SettingKey, Stated } from '../listing/listing';
 import type { DecimalMark } from '../listing/number-look';
-import { lookOf } from '../listing/value-look';
+import { lookOf, numberOf } from '../listing/value-look';
 
 /** What a value looks like, as far as it tells which kinds of parameters it may be. */
 export type LearnedLook = 'number' | 'flag' | 'word' | 'words' | 'text' | 'list';
@@ -29,9 +29,7 @@ export function learnedLookOf(
   style: ListedSetting['style'] = { kind: 'plain' },
 ): Pick<LearnedSetting, 'look' | 'number'> {
   const seen = lookOf(value, mark);
-  const number =
-    seen.kind === 'measure' ? seen.number.value : seen.kind === 'number' ? seen.value : Number.NaN;
-  return { look: learnedLook(seen.kind, style), number };
+  return { look: learnedLook(seen.kind, style), number: numberOf(seen)?.value ?? Number.NaN };
 }
 
 function learnedLook(kind: ReturnType<typeof lookOf>['kind'], style: ListedSetting['style']): LearnedLook {

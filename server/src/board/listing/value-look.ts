@@ -64,6 +64,23 @@ export function lookOf(value: string, mark: DecimalMark = '.'): Look {
   );
 }
 
+/** The number of a look, with its unit or without; null where it is none. */
+export function numberOf(look: Look): NumberLook | null {
+  if (look.kind === 'measure') return look.number;
+  return look.kind === 'number' ? look : null;
+}
+
+/** Whether a text is a number, with its unit or without. */
+export function isAmount(text: string, mark: DecimalMark): boolean {
+  return numberOf(lookOf(text, mark)) !== null;
+}
+
+/** The number that a text is, without its unit; null where it is none, or has more digits than a number holds. */
+export function amountIn(text: string, mark: DecimalMark): number | null {
+  const number = numberOf(lookOf(text, mark));
+  return number === null || Number.isNaN(number.value) ? null : number.value;
+}
+
 function flagLook(value: string): Look | null {
   const lower = value.toLowerCase();
   const pair = pairOfWord.get(lower);

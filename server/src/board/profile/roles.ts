@@ -2,7 +2,7 @@ import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
 import { shortNumber } from '../../units/number-text';
 import type { DecimalMark } from '../listing/number-look';
-import { lookOf } from '../listing/value-look';
+import { amountIn } from '../listing/value-look';
 import { countedAlike } from '../meaning/counted-alike';
 import { parameterPath } from '../meaning/parameter-path';
 import { type OwnRow, ownRows, rowOfOwn } from './own-rows';
@@ -27,15 +27,9 @@ export function ownLike(board: BoardProfile, path: string, catalog: Catalog): re
 
 /** `10 % less`, from one text of a board to another; null for what is no number, and for a change from nothing. */
 export function perCentChange(before: string, after: string, mark: DecimalMark): string | null {
-  const [was, is] = [numberIn(before, mark), numberIn(after, mark)];
+  const [was, is] = [amountIn(before, mark), amountIn(after, mark)];
   if (was === null || is === null || was === 0) return null;
   const change = (100 * (is - was)) / Math.abs(was);
   if (change === 0) return null;
   return `${shortNumber(Math.abs(change), 2)} % ${change > 0 ? 'more' : 'less'}`;
-}
-
-function numberIn(text: string, mark: DecimalMark): number | null {
-  const look = lookOf(text, mark);
-  const number = look.kind === 'measure' ? look.number : look.kind === 'number' ? look : null;
-  return number === null || Number.isNaN(number.value) ? null : number.value;
 }

@@ -2,7 +2,7 @@ import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, keyOf, rangeIn, wordsIn } from '../stated';
 import { closing, isBlank, quotedAt, trimmed } from '../text/characters';
-import { lookOf } from '../value-look';
+import { isAmount, lookOf, numberOf } from '../value-look';
 import { commentMark } from './comments';
 
 /** The forms of what stands beside the values of a listing, as templates. */
@@ -147,11 +147,6 @@ function saysSomething(tails: readonly Bracketed[], values: number, mark: Decima
   return 2 * said >= tails.length || (tails.length >= leastOfAny && tails.length >= shareOfAny * values);
 }
 
-function isAmount(text: string, mark: DecimalMark): boolean {
-  const { kind } = lookOf(text, mark);
-  return kind === 'number' || kind === 'measure';
-}
-
 /** The bracket that ends a value, with a value before it. */
 function bracketBehind(value: string): Bracketed | null {
   const close = value.at(-1) ?? '';
@@ -221,7 +216,7 @@ function canSay({ kind, at }: Key, value: string, mark: DecimalMark): boolean {
 function areLimits(values: readonly string[], keys: readonly (readonly Key[])[], mark: DecimalMark): boolean {
   const places = values.flatMap((value, index) => {
     const endOf = (kind: Key['kind']) => keys[index]?.find((key) => key.kind === kind)?.rest;
-    const [amount, low, high] = [value, endOf('low'), endOf('high')].map((text) => amountIn(text, mark));
+    const [amount, low, high] = [value, endOf('low'), endOf('high')].map((text) => firstNumber(text, mark));
     if (amount === undefined || low === undefined || high === undefined) return [];
     return [low <= amount && amount <= high];
   });
@@ -229,10 +224,8 @@ function areLimits(values: readonly string[], keys: readonly (readonly Key[])[],
 }
 
 /** The number that a text begins with. */
-function amountIn(text: string | undefined, mark: DecimalMark): number | undefined {
-  const look = lookOf((text?.split(/\s/)[0] ?? '').replace(/,$/, ''), mark);
-  if (look.kind === 'number') return look.value;
-  return look.kind === 'measure' ? look.number.value : undefined;
+function firstNumber(text: string | undefined, mark: DecimalMark): number | undefined {
+  return numberOf(lookOf((text?.split(/\s/)[0] ?? '').replace(/,$/, ''), mark))?.value;
 }
 
 const surely: ReadonlySet<string> = new Set(['default', 'range', 'words']);

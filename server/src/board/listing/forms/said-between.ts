@@ -2,7 +2,7 @@ import type { Stretch } from '../listing';
 import type { DecimalMark } from '../number-look';
 import { saidIn } from '../stated';
 import { afterBlanks, closing, isBlank, trimmed } from '../text/characters';
-import { lookOf } from '../value-look';
+import { isAmount } from '../value-look';
 import type { Tail } from './tail';
 
 /** A name and its value without what stands in brackets between them and says something of the value. */
@@ -70,9 +70,4 @@ export function saysOf(inner: string, value: string, mark: DecimalMark): boolean
   if (said.range !== null) return isAmount(value.split(/\s/)[0] ?? '', mark);
   if (said.words !== null) return said.words.includes(value) || inner.includes('|') || /:/.test(inner);
   return said.default !== null || (said.unit !== null && isAmount(value, mark));
-}
-
-function isAmount(text: string, mark: DecimalMark): boolean {
-  const { kind } = lookOf(text, mark);
-  return kind === 'number' || kind === 'measure';
 }

@@ -3,7 +3,7 @@ import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
 import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
 import type { Line } from '../text/line';
-import { lookOf } from '../value-look';
+import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
 import type { Field, Literal, Template } from './template';
 
@@ -75,8 +75,7 @@ function isPartOfValue(parts: Tail['parts'], before: string, mark: DecimalMark):
 
 /** A number, with its unit or without, or several of them. */
 function isNumeric(value: string, mark: DecimalMark): boolean {
-  const kind = lookOf(value, mark).kind;
-  return kind === 'number' || kind === 'measure' || /^[^\p{L}@]*[\d)\]}%]$/u.test(value);
+  return isAmount(value, mark) || /^[^\p{L}@]*[\d)\]}%]$/u.test(value);
 }
 
 function partsFrom(
@@ -149,7 +148,9 @@ function opensAt(
   if (open.pieces.length === 0)
     return (
       !isFirst &&
-      (field !== 'unit' || isAmount(text, value.from, value.to, mark) || isAmount(text, value.from, at, mark))
+      (field !== 'unit' ||
+        endsWithNumber(text, value.from, value.to, mark) ||
+        endsWithNumber(text, value.from, at, mark))
     );
   const end = literalAt(text, open, at, to);
   if (end < 0) return false;
@@ -163,7 +164,7 @@ function firstIsMark({ pieces }: Literal): boolean {
 }
 
 /** Whether a number stands right before `at`. */
-function isAmount(text: string, from: number, at: number, mark: DecimalMark): boolean {
+function endsWithNumber(text: string, from: number, at: number, mark: DecimalMark): boolean {
   const [start, end] = trimmed(text, from, at);
   if (end - start > 60) return false;
   const last = text.slice(start, end).split(/\s+/).at(-1) ?? '';
