@@ -1,6 +1,6 @@
 import { findUnitSymbol } from '../../units/unit-table';
 import { type DecimalMark, numberLook } from './number-look';
-import { quotedAt } from './text/characters';
+import { unquoted } from './text/characters';
 import { lookOf } from './value-look';
 
 /** What a remark beside a value says of it. */
@@ -104,11 +104,6 @@ function keyBefore(clause: string): Keyed | null {
     if (said !== '') return { key, rest: said };
   }
   return null;
-}
-
-function unquoted(text: string): string {
-  const quoted = quotedAt(text, 0);
-  return quoted?.after === text.length ? text.slice(quoted.start, quoted.end) : text;
 }
 
 class Saying {

@@ -1,7 +1,7 @@
 import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, keyOf, rangeIn, wordsIn } from '../stated';
-import { closing, isBlank, quotedAt, trimmed } from '../text/characters';
+import { closing, isBlank, quotedAt, quotedFrom, trimmed } from '../text/characters';
 import { isAmount, lookOf, numberOf } from '../value-look';
 import { commentMark } from './comments';
 
@@ -76,7 +76,7 @@ function endsWhole(values: readonly string[], mark: string): boolean {
     values.every((value) => {
       const at = placeOf(value, mark);
       const before = value.slice(0, at).trimEnd();
-      const isWhole = !/\s/.test(before) || quotedAt(before, 0)?.after === before.length;
+      const isWhole = !/\s/.test(before) || quotedFrom(before, 0, before.length) !== null;
       return isWhole && /^\s+\p{L}/u.test(value.slice(at + 1));
     })
   );

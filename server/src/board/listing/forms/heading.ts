@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import { hasLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { hasLetterOrDigit, quotedFrom, trimmed } from '../text/characters';
 import { match } from './match';
 import type { Literal, Template } from './template';
 
@@ -42,8 +42,8 @@ export function isAloneAbove(index: number, next: number, textOf: (index: number
 }
 
 function inner(text: string, at: Stretch): Stretch {
-  const quoted = quotedAt(text, at.start, at.end);
-  if (quoted !== null && quoted.after === at.end) return { start: quoted.start, end: quoted.end };
+  const quoted = quotedFrom(text, at.start, at.end);
+  if (quoted !== null) return { start: quoted.start, end: quoted.end };
   const [start, end] = trimmed(text, at.start, at.end);
   return { start, end };
 }

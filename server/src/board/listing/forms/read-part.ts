@@ -1,6 +1,6 @@
 import type { Stretch, Style } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, trimmed } from '../text/characters';
+import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, quotedFrom, trimmed } from '../text/characters';
 import { flagPairs } from '../value-look';
 import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
@@ -50,14 +50,12 @@ export function readPart(
   const between = saysBetween
     ? saidBetween(text, name, bare, isGapped, mark)
     : { name, value: bare, said: [] };
-  const named = inQuotes(text, between.name);
-  if (!isName(text, named.at)) return null;
-  const written = inQuotes(text, between.value);
+  const named = withoutQuotes(text, between.name);
+  if (!isName(text, named)) return null;
   return {
     groups: form.grouping.flatMap((field) => found.get(field) ?? []),
-    name: named.at,
-    value: written.at,
-    style: written.mark === null ? { kind: 'plain' } : { kind: 'quoted', mark: written.mark },
+    name: named,
+    ...writtenAt(text, between.value),
     rest: { start: between.value.start, end: isGapped ? Math.max(end, value.end) : value.end },
     isLoose: isGapped,
     said: [...saidInLine(form, found), ...between.said, ...(own?.parts ?? [])],
@@ -197,11 +195,18 @@ export function isSurelyValue(word: string, mark: DecimalMark): boolean {
   return numberLook(word, mark) !== null || /^[+-]?\d/.test(word);
 }
 
-/** The inside of a text that is in quotes from end to end. */
-function inQuotes(text: string, at: Stretch): { readonly at: Stretch; readonly mark: string | null } {
-  const quoted = quotedAt(text, at.start, at.end);
-  if (quoted === null || quoted.after !== at.end) return { at, mark: null };
-  return { at: { start: quoted.start, end: quoted.end }, mark: quoted.mark };
+/** A stretch of a text without the quotes around it, if it stands in some. */
+export function withoutQuotes(text: string, at: Stretch): Stretch {
+  const quoted = quotedFrom(text, at.start, at.end);
+  return quoted === null ? at : { start: quoted.start, end: quoted.end };
+}
+
+/** The value that stands there, and whether it does in quotes. */
+export function writtenAt(text: string, at: Stretch): Pick<PartRead, 'value' | 'style'> {
+  const quoted = quotedFrom(text, at.start, at.end);
+  if (quoted === null) return { value: at, style: { kind: 'plain' } };
+  const { start, end, mark } = quoted;
+  return { value: { start, end }, style: { kind: 'quoted', mark } };
 }
 
 /** Whether a text can be a name at all: short, few words, something to say. */

@@ -2,7 +2,7 @@ import type { Forms } from '../../../catalog/model/board-forms';
 import type { Role } from '../containers/roles';
 import type { Stretch } from '../listing';
 import { afterBlanks, isBlank, quotedAt, trimmed } from '../text/characters';
-import type { PartRead } from './read-part';
+import { type PartRead, withoutQuotes, writtenAt } from './read-part';
 import type { Field } from './template';
 
 export type Table = NonNullable<Forms['table']>;
@@ -99,14 +99,6 @@ export function readValuesOfRow(
   });
 }
 
-/** The value in a cell, and whether it stands in quotes. */
-function writtenAt(text: string, cell: Stretch): Pick<PartRead, 'value' | 'style'> {
-  const quoted = quotedAt(text, cell.start, cell.end);
-  return quoted === null || quoted.after !== cell.end
-    ? { value: cell, style: { kind: 'plain' } }
-    : { value: { start: quoted.start, end: quoted.end }, style: { kind: 'quoted', mark: quoted.mark } };
-}
-
 /** The cells of a row; where one is as wide as its column, a single blank may part it from the next. */
 export function cellsOfRow(text: string, delimiter: Table['delimiter'], count: number): readonly Stretch[] {
   const cells = cellsOf(text, delimiter);
@@ -128,7 +120,5 @@ function hasMore(cells: readonly Stretch[], columns: number): boolean {
 
 /** What stands in a cell, without quotes around it. */
 export function inner(text: string, cell: Stretch | undefined): Stretch | null {
-  if (cell === undefined) return null;
-  const quoted = quotedAt(text, cell.start, cell.end);
-  return quoted !== null && quoted.after === cell.end ? { start: quoted.start, end: quoted.end } : cell;
+  return cell === undefined ? null : withoutQuotes(text, cell);
 }

@@ -1,7 +1,7 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
-import { afterBlanks, closing, isBlank, quotedAt, trimmed } from '../text/characters';
+import { afterBlanks, closing, isBlank, quotedAt, trimmed, unquoted } from '../text/characters';
 import type { Line } from '../text/line';
 import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
@@ -298,9 +298,4 @@ export function statedOf(
       end: Math.max(...places.map(({ end }) => end)),
     },
   };
-}
-
-function unquoted(text: string): string {
-  const quoted = quotedAt(text, 0);
-  return quoted !== null && quoted.after === text.length ? text.slice(quoted.start, quoted.end) : text;
 }

@@ -105,6 +105,18 @@ export function quotedAt(text: string, at: number, to = text.length): Quoted | n
   return null;
 }
 
+/** The text in quotes that a stretch of a text is from end to end; null where it is none. */
+export function quotedFrom(text: string, start: number, end: number): Quoted | null {
+  const quoted = quotedAt(text, start, end);
+  return quoted?.after === end ? quoted : null;
+}
+
+/** A text without the quotes around it, if it stands in some. */
+export function unquoted(text: string): string {
+  const quoted = quotedFrom(text, 0, text.length);
+  return quoted === null ? text : text.slice(quoted.start, quoted.end);
+}
+
 /**
  * Where the text in quotes ends that begins at `at`; null where none does. `unclosed`: quotes that nothing closes, so that
  * a line of many is looked through once.
