@@ -1,6 +1,14 @@
 import type { Stretch, Style } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { afterBlanks, isBlank, isLetterOrDigit, quotedAt, quotedFrom, trimmed } from '../text/characters';
+import {
+  afterBlanks,
+  afterWord,
+  isBlank,
+  isLetterOrDigit,
+  quotedAt,
+  quotedFrom,
+  trimmed,
+} from '../text/characters';
 import { flagPairs } from '../value-look';
 import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
@@ -96,9 +104,7 @@ function tailBehindName(
   mark: DecimalMark,
 ): Tail | null {
   // The first word is the name's: what is said stands behind the second at the earliest.
-  let at = quotedAt(text, start, end)?.after ?? start;
-  while (at < end && !isBlank(text[at])) at += 1;
-  at = afterBlanks(text, at, end);
+  const at = afterBlanks(text, afterWord(text, quotedAt(text, start, end)?.after ?? start, end), end);
   return at < end ? tailIn(text, at, end, besides, mark) : null;
 }
 
@@ -177,12 +183,9 @@ function lastWord(text: string, start: number, end: number): number {
 function firstValue(text: string, start: number, end: number, mark: DecimalMark): number {
   let at = quotedAt(text, start, end)?.after ?? start;
   for (;;) {
-    while (at < end && !isBlank(text[at])) at += 1;
-    at = afterBlanks(text, at, end);
+    at = afterBlanks(text, afterWord(text, at, end), end);
     if (at >= end) return lastWord(text, start, end);
-    let wordEnd = at;
-    while (wordEnd < end && !isBlank(text[wordEnd])) wordEnd += 1;
-    if (isSurelyValue(text.slice(at, wordEnd), mark)) return at;
+    if (isSurelyValue(text.slice(at, afterWord(text, at, end)), mark)) return at;
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { Role } from '../containers/roles';
 import type { Stretch } from '../listing';
-import { afterBlanks, isBlank, quotedAt, trimmed } from '../text/characters';
+import { afterBlanks, afterWord, isBlank, quotedAt, trimmed } from '../text/characters';
 import { type PartRead, withoutQuotes, writtenAt } from './read-part';
 import type { Field } from './template';
 
@@ -105,8 +105,7 @@ export function cellsOfRow(text: string, delimiter: Table['delimiter'], count: n
   if (delimiter !== ' ' || cells.length >= count) return cells;
   const words: Stretch[] = [];
   for (let at = afterBlanks(text, 0); at < text.length && words.length <= count; ) {
-    let end = at;
-    while (end < text.length && !isBlank(text[end])) end += 1;
+    const end = afterWord(text, at);
     words.push({ start: at, end });
     at = afterBlanks(text, end);
   }

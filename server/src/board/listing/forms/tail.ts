@@ -1,7 +1,7 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
-import { afterBlanks, closing, isBlank, quotedAt, trimmed, unquoted } from '../text/characters';
+import { afterBlanks, afterWord, closing, isBlank, quotedAt, trimmed, unquoted } from '../text/characters';
 import type { Line } from '../text/line';
 import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
@@ -188,8 +188,7 @@ function endOf(
   if (field === 'remark' && !isKey(open)) return [to, to];
   const quoted = quotedAt(text, start, to);
   if (quoted !== null) return [quoted.after, quoted.after];
-  let end = start;
-  while (end < to && !isBlank(text[end])) end += 1;
+  let end = afterWord(text, start, to);
   if (/[,;]/.test(text[end - 1] ?? '')) end -= 1;
   return end > start ? [end, end] : null;
 }
@@ -217,7 +216,7 @@ function endOfWords(text: string, start: number, to: number): [number, number] |
 function wordEnds(text: string, start: number, to: number, most: number): number[] {
   const ends: number[] = [];
   for (let at = start; at < to && ends.length < most; at = afterBlanks(text, at, to)) {
-    while (at < to && !isBlank(text[at])) at += 1;
+    at = afterWord(text, at, to);
     ends.push(at);
   }
   return ends;

@@ -24,6 +24,13 @@ export function afterBlanks(text: string, from: number, to = text.length): numbe
   return at;
 }
 
+/** Where the word ends that goes on at `from`; `from` where none does. */
+export function afterWord(text: string, from: number, to = text.length): number {
+  let at = from;
+  while (at < to && !isBlank(text[at])) at += 1;
+  return at;
+}
+
 const letterOrDigit = /[\p{L}\p{N}]/u;
 
 export function isLetterOrDigit(character: string | undefined): boolean {
