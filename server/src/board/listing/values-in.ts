@@ -1,5 +1,5 @@
 import type { DecimalMark } from './number-look';
-import { closing } from './text/characters';
+import { closing, trimmedOfSpace } from './text/characters';
 import { lookOf } from './value-look';
 
 /** One of several values in a token, with its place in that. */
@@ -26,17 +26,10 @@ export function valuesIn(token: string, between: string): readonly ValueIn[] {
   for (let at = from; at <= to; at += 1) {
     const isEnd = at === to || (mark === '' ? /\s/.test(token[at] ?? '') : token.startsWith(mark, at));
     if (!isEnd) continue;
-    const value = trimmed(token, start, at);
-    if (mark !== '' || value.text !== '') values.push(value);
+    const [first, last] = trimmedOfSpace(token, start, at);
+    if (mark !== '' || first < last) values.push({ text: token.slice(first, last), start: first, end: last });
     start = at + Math.max(1, mark.length);
     at = start - 1;
   }
   return values;
-}
-
-function trimmed(token: string, start: number, end: number): ValueIn {
-  let [from, to] = [start, end];
-  while (from < to && /\s/.test(token[from] ?? '')) from += 1;
-  while (to > from && /\s/.test(token[to - 1] ?? '')) to -= 1;
-  return { text: token.slice(from, to), start: from, end: to };
 }

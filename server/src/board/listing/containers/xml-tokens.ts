@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import { quotedAt } from '../text/characters';
+import { quotedAt, trimmedOfSpace } from '../text/characters';
 import { type DocumentEntry, inOneLine } from './document';
 
 /** The start of an element, with places in its document. */
@@ -26,8 +26,8 @@ export function* elementTokens(text: string): Generator<XmlToken> {
   while (at < text.length) {
     const open = nextOpen(text, at);
     const end = open < 0 ? text.length : open;
-    const said = trimmedText(text, at, end);
-    if (said !== null) yield { kind: 'text', at: said };
+    const [saidFrom, saidTo] = trimmedOfSpace(text, at, end);
+    if (saidFrom < saidTo) yield { kind: 'text', at: { start: saidFrom, end: saidTo } };
     if (open < 0) return;
     const token = tokenAt(text, open);
     yield token;
@@ -40,13 +40,6 @@ function nextOpen(text: string, from: number): number {
   let at = text.indexOf('<', from);
   while (at >= 0 && !/[\p{L}_/?!]/u.test(text[at + 1] ?? '')) at = text.indexOf('<', at + 1);
   return at;
-}
-
-function trimmedText(text: string, from: number, to: number): Stretch | null {
-  let [start, end] = [from, to];
-  while (start < end && /\s/.test(text[start] ?? '')) start += 1;
-  while (end > start && /\s/.test(text[end - 1] ?? '')) end -= 1;
-  return start < end ? { start, end } : null;
 }
 
 function tokenAt(text: string, at: number): XmlToken {

@@ -17,6 +17,14 @@ export function trimmed(text: string, from = 0, to = text.length): [start: numbe
   return [start, end];
 }
 
+/** The same without whatever is space at either end, line ends as well. */
+export function trimmedOfSpace(text: string, from: number, to: number): [start: number, end: number] {
+  let [start, end] = [from, to];
+  while (start < end && /\s/.test(text[start] ?? '')) start += 1;
+  while (end > start && /\s/.test(text[end - 1] ?? '')) end -= 1;
+  return [start, end];
+}
+
 /** Where the blanks that begin at `from` end. */
 export function afterBlanks(text: string, from: number, to = text.length): number {
   let at = from;
