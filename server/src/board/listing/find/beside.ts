@@ -1,7 +1,7 @@
 import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, keyOf, rangeIn, wordsIn } from '../stated';
-import { closing, isBlank, quotedAt, quotedFrom, trimmed } from '../text/characters';
+import { closing, isBlank, opening, quotedAt, quotedFrom, trimmed } from '../text/characters';
 import { isAmount, lookOf, numberOf } from '../value-look';
 import { commentMark } from './comments';
 
@@ -150,7 +150,7 @@ function saysSomething(tails: readonly Bracketed[], values: number, mark: Decima
 /** The bracket that ends a value, with a value before it. */
 function bracketBehind(value: string): Bracketed | null {
   const close = value.at(-1) ?? '';
-  const open = [...closing].find(([, closer]) => closer === close)?.[0];
+  const open = opening.get(close);
   if (open === undefined) return null;
   let depth = 0;
   for (let at = value.length - 1; at > 0; at -= 1) {

@@ -1,6 +1,6 @@
 import { isTitle } from '../forms/heading';
 import { afterRow } from '../forms/template';
-import { closing, isLetterOrDigit } from '../text/characters';
+import { closing, isLetterOrDigit, opening } from '../text/characters';
 
 /** A line that may be a heading, with what follows it. */
 export interface HeadingLine {
@@ -113,20 +113,13 @@ function isRow(marks: string): boolean {
   return marks.length > 1 && marks === (marks[0] ?? '').repeat(marks.length);
 }
 
-const mirrors: ReadonlyMap<string, string> = new Map(
-  [...closing].flatMap(([one, other]) => [
-    [one, other],
-    [other, one],
-  ]),
-);
-
 /** Marks before a name that close behind it as they opened: `[`, `== `, `<-- `. */
 function isMirrored(prefix: string, suffix: string): boolean {
   const before = prefix.replaceAll(/\s/g, '');
   const after = suffix.replaceAll(/[\s:]/g, '');
   const mirrored = [...before]
     .reverse()
-    .map((mark) => mirrors.get(mark) ?? mark)
+    .map((mark) => closing.get(mark) ?? opening.get(mark) ?? mark)
     .join('');
   // Quotes are a part of names.
   if (before === '' || /^["'`]+$/.test(before)) return false;

@@ -1,7 +1,7 @@
 import type { Stretch } from '../listing';
 import type { DecimalMark } from '../number-look';
 import { saidIn } from '../stated';
-import { afterBlanks, closing, isBlank, trimmed } from '../text/characters';
+import { afterBlanks, closing, isBlank, opening, trimmed } from '../text/characters';
 import { isAmount } from '../value-look';
 import type { Tail } from './tail';
 
@@ -35,8 +35,7 @@ export function saidBetween(
 }
 
 function endOfName(text: string, { name, value, said }: Parted, mark: DecimalMark): Parted | null {
-  const close = text[name.end - 1];
-  const open = [...closing].find(([, closer]) => closer === close)?.[0];
+  const open = opening.get(text[name.end - 1] ?? '');
   if (open === undefined) return null;
   const at = text.lastIndexOf(open, name.end - 1);
   const [start, end] = trimmed(text, name.start, at);

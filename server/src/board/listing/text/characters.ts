@@ -76,6 +76,11 @@ export const closing: ReadonlyMap<string, string> = new Map([
   ['<', '>'],
 ]);
 
+/** What opens what this character closes. */
+export const opening: ReadonlyMap<string, string> = new Map(
+  [...closing].map(([open, close]) => [close, open]),
+);
+
 /** The quotes that boards and people write, each with what closes it. */
 const quotes: ReadonlyMap<string, string> = new Map([
   ['"', '"'],
