@@ -7,6 +7,7 @@ import type { PartRead } from '../forms/read-part';
 import { saysOf } from '../forms/said-between';
 import type { DecimalMark } from '../number-look';
 import { cutAtBlocks } from '../text/blocks';
+import { beginsWithAny } from '../text/characters';
 import { joinedAt } from '../text/joined';
 import type { Line } from '../text/line';
 import { besideForms } from './beside';
@@ -223,8 +224,8 @@ function commentLines(
 ): readonly CommentLine[] {
   const textOf = (index: number) => lines[index]?.text ?? '';
   const isSaid = (index: number) => {
-    const text = textOf(index).trim();
-    return text !== '' && !marks.some((mark) => text.startsWith(mark));
+    const text = textOf(index);
+    return text.trim() !== '' && !beginsWithAny(text, marks);
   };
   return comments.flatMap(({ text, index }) => {
     const mark = marks.find((one) => text.startsWith(one));

@@ -10,7 +10,7 @@ import type {
   Style,
 } from '../listing';
 import type { Whole } from '../text/blocks';
-import { hasLetterOrDigit } from '../text/characters';
+import { beginsWithAny, hasLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
 import type { Line } from '../text/line';
 import type { CompiledForms } from './compiled';
@@ -218,8 +218,7 @@ class LinesReader {
   }
 
   private isComment(index: number): boolean {
-    const start = this.textOf(index).trimStart();
-    return this.forms.forms.comments.some((mark) => start.startsWith(mark));
+    return beginsWithAny(this.textOf(index), this.forms.forms.comments);
   }
 
   private takeComment(index: number): boolean {
@@ -365,8 +364,8 @@ function followersIn(lines: readonly Line[], comments: readonly string[]): reado
   let next: number | null = null;
   for (let index = lines.length - 1; index >= 0; index -= 1) {
     followers[index] = next;
-    const text = lines[index]?.text.trimStart() ?? '';
-    if (text !== '' && !comments.some((mark) => text.startsWith(mark))) next = index;
+    const text = lines[index]?.text ?? '';
+    if (text.trim() !== '' && !beginsWithAny(text, comments)) next = index;
   }
   return followers;
 }

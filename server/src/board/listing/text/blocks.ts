@@ -1,5 +1,5 @@
 import type { Forms } from '../../../catalog/model/board-forms';
-import { afterBlanks, afterQuote, isBlank, trimmed } from './characters';
+import { afterBlanks, afterQuote, beginsWithAny, isBlank, trimmed } from './characters';
 import { Line } from './line';
 
 export type Blocks = NonNullable<Forms['blocks']>;
@@ -48,7 +48,7 @@ const deepest = 64;
 
 function cutLine(line: Line, depth: number, blocks: Blocks, comments: readonly string[]): CutLine {
   const { text } = line;
-  const isWhole = text.length > longestCut || isCommentIn(text, comments);
+  const isWhole = text.length > longestCut || beginsWithAny(text, comments);
   const places = isWhole ? [] : blockMarks(text, blocks, comments);
   const pieces: Line[] = [];
   let [from, level, lowest] = [0, depth, depth];
@@ -117,11 +117,6 @@ function put(pieces: Line[], piece: Line, { open }: Blocks): void {
   ) {
     pieces[pieces.length - 1] = Line.joined([last, piece], ' ', `${last.asWritten}\n${piece.text}`);
   } else pieces.push(piece);
-}
-
-function isCommentIn(text: string, comments: readonly string[]): boolean {
-  const start = text.trimStart();
-  return comments.some((mark) => start.startsWith(mark));
 }
 
 interface BlockMark {

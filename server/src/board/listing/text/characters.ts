@@ -149,3 +149,9 @@ export function afterQuote(text: string, at: number, unclosed: Set<string>): num
   if (quoted === null) unclosed.add(character);
   return quoted?.after ?? null;
 }
+
+/** Whether a line begins with one of these marks, behind blanks or not. */
+export function beginsWithAny(text: string, marks: readonly string[]): boolean {
+  const start = text.trimStart();
+  return marks.some((mark) => start.startsWith(mark));
+}
