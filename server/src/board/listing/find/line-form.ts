@@ -8,7 +8,7 @@ import { type Decoration, decorationsOf } from './decoration';
 import { pairQuality } from './quality';
 import type { Sample } from './sample';
 import { type Separator, separatorsIn } from './separators';
-import { betweensOf, leadsOfSeveral, severalIn } from './several';
+import { betweensOf, leadMarks, leadsOfSeveral, severalIn, shareOfLead } from './several';
 
 /** A form of settings lines that was tried on lines. */
 export interface Tried {
@@ -63,7 +63,7 @@ interface Candidate {
 }
 
 function candidates(sample: readonly Sample[], main: readonly LineFormData[]): readonly Candidate[] {
-  const separators = separatorsIn(sample);
+  const separators = separatorsIn(sample).map((one) => ({ ...one, several: severalIn(one.literal, sample) }));
   const betweens = [...new Set(main.flatMap(({ between }) => between ?? []))];
   const all = decorationsOf(sample).flatMap((decoration) =>
     separators.flatMap((separator) => formsWith(separator, decoration, sample, betweens)),
@@ -87,8 +87,13 @@ const sureTurn = 1.15;
 /** How much less a form with a number or a mark before each name is believed than one without. */
 const decorated = 0.99;
 
+/** What may part names from values, and the lines that hold several settings with it. */
+interface Parting extends Separator {
+  readonly several: readonly Sample[];
+}
+
 function formsWith(
-  { literal, strength, suffix: own = '' }: Separator,
+  { literal, strength, suffix: own = '', several }: Parting,
   { prefix, suffix: last }: Decoration,
   sample: readonly Sample[],
   betweens: readonly string[],
@@ -100,10 +105,9 @@ function formsWith(
     literal === ' '
       ? nameEnds.map(([names, share]) => ({ form: { form, names }, strength: belief * share }))
       : [{ form: { form }, strength: belief }];
-  const holding = severalIn(literal, sample);
-  const marks = [...new Set([...betweens, ...betweensOf(literal, holding)])];
-  const leads = prefix === '' ? ['', ...leadsOfSeveral(literal, holding)] : [''];
-  const several = leads.flatMap((lead) =>
+  const marks = [...new Set([...betweens, ...betweensOf(literal, several)])];
+  const leads = prefix === '' ? ['', ...leadsOfSeveral(literal, several)] : [''];
+  const parted = leads.flatMap((lead) =>
     marks.map((between) => ({
       form: { form: `${prefix}${lead}{name}${literal}{value}`, between },
       strength: literal === ' ' ? surePairs : belief,
@@ -114,12 +118,8 @@ function formsWith(
     .filter((lead) => lead !== '{group} > ')
     .map((lead) => ({ form: { form: `${lead}{name}${literal}{value}${suffix}` }, strength: belief }));
   const turned = { form: { form: `${prefix}{value}${literal}{name}${suffix}` }, strength: belief * swapped };
-  return [...plain, ...several, ...led, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
+  return [...plain, ...parted, ...led, ...(literal === ' ' || literal === '\t' ? [] : [turned])];
 }
-
-/** What may part a group from the setting behind it. */
-const leadMarks = [': ', ' > ', ' | ', '|', ' - ', '> ', '\t', '  '] as const;
-const shareOfLead = 0.8;
 
 function leadsIn(sample: readonly Sample[], literal: string): readonly string[] {
   const core = literal.trim();

@@ -139,13 +139,16 @@ export function isPair(text: string): boolean {
   return words.length === 2 && isPlainName(name) && isSurelyValue(value, '.');
 }
 
+/** What may part a group from the setting behind it. */
+export const leadMarks = [': ', ' > ', ' | ', '|', ' - ', '> ', '\t', '  '] as const;
+export const shareOfLead = 0.8;
+
 /** What may part a group from several settings behind it, before and behind it. */
 const leads = [
-  ...[': ', ' > ', ' | ', '|', ' - ', '> ', '\t', '  ', ' = ', '=', ':'].map((mark) => ['', mark] as const),
+  ...[...leadMarks, ' = ', '=', ':'].map((mark) => ['', mark] as const),
   ['[', '] '],
   ['<', '> '],
 ] as const;
-const shareOfLead = 0.8;
 
 /** What may lead the settings of lines that hold several, as starts of templates. */
 export function leadsOfSeveral(literal: string, several: readonly Sample[]): readonly string[] {
