@@ -27,7 +27,10 @@ export function saidIn(remark: string, mark: DecimalMark): Said {
   return said.result(taken.every((one) => one));
 }
 
-const keys: ReadonlyMap<string, 'low' | 'high' | 'default' | 'unit' | 'range' | 'words'> = new Map([
+/** What a word says that the value behind it is, by the field of a template that takes it. */
+export type KeyKind = 'low' | 'high' | 'default' | 'unit' | 'range' | 'words';
+
+const keys: ReadonlyMap<string, KeyKind> = new Map([
   ...['min', 'least', 'low', 'lowest', 'lower', 'minimum', 'from', 'von', 'ab', 'mindestens', 'de'].map(
     (word) => [word, 'low'] as const,
   ),
@@ -83,12 +86,12 @@ const keys: ReadonlyMap<string, 'low' | 'high' | 'default' | 'unit' | 'range' | 
 ]);
 
 /** What a word before a value says that the value is: `max` is the most. */
-export function keyOf(word: string): 'low' | 'high' | 'default' | 'unit' | 'range' | 'words' | null {
+export function keyOf(word: string): KeyKind | null {
   return keys.get(word.toLowerCase()) ?? null;
 }
 
 interface Keyed {
-  readonly key: NonNullable<ReturnType<typeof keyOf>>;
+  readonly key: KeyKind;
   readonly rest: string;
 }
 

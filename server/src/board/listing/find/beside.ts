@@ -1,6 +1,6 @@
 import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, keyOf, rangeIn, wordsIn } from '../stated';
+import { isKnownUnit, type KeyKind, keyOf, rangeIn, wordsIn } from '../stated';
 import { closing, isBlank, opening, quotedAt, quotedFrom, trimmed } from '../text/characters';
 import { isAmount, lookOf, numberOf } from '../value-look';
 import { commentMark } from './comments';
@@ -178,15 +178,6 @@ function withoutBrackets(value: string, brackets: readonly Bracket[]): string {
   return rest;
 }
 
-const fields = {
-  low: 'low',
-  high: 'high',
-  default: 'default',
-  unit: 'unit',
-  range: 'range',
-  words: 'words',
-} as const;
-
 /** `min 0 max 10`, `def=5`, `one of a, b`: words behind a value that say what the next one is. */
 function keysIn(values: readonly string[], mark: DecimalMark): readonly string[] {
   const counts = new Map<string, number>();
@@ -232,7 +223,7 @@ const surely: ReadonlySet<string> = new Set(['default', 'range', 'words']);
 
 interface Key {
   readonly template: string;
-  readonly kind: keyof typeof fields;
+  readonly kind: KeyKind;
   /** Where it begins in the value. */
   readonly at: number;
   /** What follows it. */
@@ -260,17 +251,17 @@ function keyAt(one: RegExpExecArray, text: string): Key | null {
   const [, second = '', mark = ''] = /^(of|von)([:=]?)$/.exec(next) ?? [];
   const both = joint === '' && second !== '' ? keyOf(`${first} ${second}`) : null;
   if (both !== null) {
-    const template = ` ${first} ${second}${mark} {${fields[both]}}`;
+    const template = ` ${first} ${second}${mark} {${both}}`;
     return { template, kind: both, at: one.index, rest: text.slice(end).trimStart() };
   }
   const kind = keyOf(first);
   if (kind === null || (joint === '' && gap === '')) return null;
-  const template = ` ${first}${joint}${gap === '' ? '' : ' '}{${fields[kind]}}`;
+  const template = ` ${first}${joint}${gap === '' ? '' : ' '}{${kind}}`;
   return { template, kind, at: one.index, rest: text.slice(end - next.length) };
 }
 
 /** Whether what follows a key is what it says. */
-function fitsKey(kind: keyof typeof fields, rest: string, mark: DecimalMark): boolean {
+function fitsKey(kind: KeyKind, rest: string, mark: DecimalMark): boolean {
   const [first = '', second = '', third = ''] = rest.split(/\s+/);
   if (kind === 'range')
     return rangeIn(first, mark) !== null || rangeIn([first, second, third].join(' '), mark) !== null;

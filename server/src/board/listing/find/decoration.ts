@@ -16,7 +16,7 @@ export function decorationsOf(sample: readonly Sample[]): readonly Decoration[] 
   const prefix = mostOf(sample, ({ text }) => leadOf(text), share);
   const index = indexPrefix(sample, prefix ?? '');
   const prefixes = ['', ...(prefix === null ? [] : [prefix]), ...(index === null ? [] : [index])];
-  return prefixes.flatMap((one) => (suffix === '' ? [one] : [one]).map((lead) => ({ prefix: lead, suffix })));
+  return prefixes.map((lead) => ({ prefix: lead, suffix }));
 }
 
 /** Marks with a blank behind them, before the first word. */
