@@ -1,6 +1,6 @@
 import { findUnitSymbol } from '../../units/unit-table';
 import { type DecimalMark, numberLook } from './number-look';
-import { unquoted } from './text/characters';
+import { textWithoutQuotes } from './text/characters';
 import { lookOf } from './value-look';
 
 /** What a remark beside a value says of it. */
@@ -163,7 +163,7 @@ class Saying {
     if (key === 'unit') return this.takeUnit(rest);
     const [value = '', ...more] = rest.split(' ').filter((word) => word !== '');
     if (more.length > 0 && !this.takeRest(more)) return false;
-    return this.keep(key, unquoted(value.endsWith(',') ? value.slice(0, -1) : value));
+    return this.keep(key, textWithoutQuotes(value.endsWith(',') ? value.slice(0, -1) : value));
   }
 
   /** What follows the value of a key: its unit, or another key. */
@@ -253,7 +253,7 @@ export function wordsIn(text: string): readonly string[] | null {
   const words = text
     .split(mark)
     .flatMap((part) => part.split(/\s(?:or|oder|ou|and|und|et)\s/))
-    .map((word) => unquoted(word.trim()));
+    .map((word) => textWithoutQuotes(word.trim()));
   if (words.length < 2 || words.length > mostWords || !words.every((word) => choice.test(word))) return null;
   // Two numbers are the ends of a range, unless they fall or a bar parts them.
   const areWords = mark === '|' || words.length > 2 || rangeIn(words.join('..'), '.') === null;

@@ -1,7 +1,15 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
-import { afterBlanks, afterWord, closing, isBlank, quotedAt, trimmed, unquoted } from '../text/characters';
+import {
+  afterBlanks,
+  afterWord,
+  closing,
+  isBlank,
+  quotedAt,
+  textWithoutQuotes,
+  trimmed,
+} from '../text/characters';
 import type { Line } from '../text/line';
 import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
@@ -69,7 +77,7 @@ const limits: ReadonlySet<Field> = new Set(['low', 'high', 'range']);
 
 /** `channel 5 from 1700 to 2100` says no limits of a number: where they change, the value does. */
 function isPartOfValue(parts: Tail['parts'], before: string, mark: DecimalMark): boolean {
-  const value = unquoted(before.trim());
+  const value = textWithoutQuotes(before.trim());
   return value !== '' && parts.some(([field]) => limits.has(field)) && !isNumeric(value, mark);
 }
 
@@ -271,7 +279,7 @@ export function statedOf(
   if (first === undefined) return null;
   const textOf = (field: Field) => {
     const found = parts.find(([one]) => one === field)?.[1];
-    return found === undefined ? null : unquoted(line.text.slice(found.start, found.end));
+    return found === undefined ? null : textWithoutQuotes(line.text.slice(found.start, found.end));
   };
   const remark = parts
     .filter(([field]) => field === 'remark')

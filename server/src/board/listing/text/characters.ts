@@ -132,7 +132,7 @@ export function quotedFrom(text: string, start: number, end: number): Quoted | n
 }
 
 /** A text without the quotes around it, if it stands in some. */
-export function unquoted(text: string): string {
+export function textWithoutQuotes(text: string): string {
   const quoted = quotedFrom(text, 0, text.length);
   return quoted === null ? text : text.slice(quoted.start, quoted.end);
 }
