@@ -11,6 +11,7 @@ import { between } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
 import { stickStepOf } from './stick-step';
 import { turnsAt } from './turning';
+import { estimateAbout } from './uncertain';
 import { fine } from './why';
 
 const degrees = 180 / Math.PI;
@@ -116,7 +117,7 @@ const swinging = 'swinging';
 function phaseMargin(loop: LoopState): Computed | null {
   if (loop.margins === null) return null;
   const likely = degrees * loop.margins.phaseMargin;
-  const { low, high } = spanOf(loop, likely, ({ margins }) =>
+  const { low, high } = estimateAbout(likely, loop.turned, ({ margins }) =>
     margins === null ? 0 : degrees * margins.phaseMargin,
   );
   return {
@@ -141,7 +142,7 @@ function gainMargin(loop: LoopState): Computed | null {
 
 /** Gains multiply: their span is one of ratios. A loop that swings has less than the gain that it has. */
 function gainSpan(loop: LoopState, likely: number) {
-  const { low, high } = spanOf(loop, Math.log(likely), ({ stability, margins }) =>
+  const { low, high } = estimateAbout(Math.log(likely), loop.turned, ({ stability, margins }) =>
     Math.log(stability.verdict === 'calm' ? (margins?.gainMargin ?? likely) : 1),
   );
   // What went through a logarithm and back may miss by the last digit.
@@ -153,23 +154,9 @@ function maySwing(loop: LoopState): boolean {
   if (allOf(loop).some(({ stability }) => stability.verdict === 'swings')) return true;
   const { margins } = loop;
   if (margins === null) return true;
-  const phase = spanOf(loop, margins.phaseMargin, (one) => one.margins?.phaseMargin ?? 0);
+  const phase = estimateAbout(margins.phaseMargin, loop.turned, (one) => one.margins?.phaseMargin ?? 0);
   const gain = margins.gainMargin === null ? null : gainSpan(loop, margins.gainMargin);
   return phase.low <= 0 || (gain !== null && gain.low <= 1);
-}
-
-/**
- * The doubts one by one, added as independent ones are, by their squares.
- * Source: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences).
- */
-function spanOf({ turned }: LoopState, likely: number, measure: (loop: Loop) => number) {
-  let [below, above] = [0, 0];
-  for (const pair of turned) {
-    const moved = pair.map((one) => measure(one) - likely);
-    below += Math.min(0, ...moved) ** 2;
-    above += Math.max(0, ...moved) ** 2;
-  }
-  return { low: likely - Math.sqrt(below), high: likely + Math.sqrt(above) };
 }
 
 /** The same at the other places: `elsewhere 48 deg to 61 deg`. */
@@ -188,7 +175,7 @@ function delayLoss(loop: LoopState): Computed | null {
   const lost = (frequency: number) =>
     degrees * delayPhase(frequency, delay + chainDelay({ filters: gyroFilters }, frequency));
   const likely = lost(loop.margins.crossover);
-  const { low, high } = spanOf(loop, likely, ({ stability, margins }) =>
+  const { low, high } = estimateAbout(likely, loop.turned, ({ stability, margins }) =>
     lost(margins?.crossover ?? stability.crossovers.at(-1)?.frequency ?? loop.margins?.crossover ?? 0),
   );
   const { crossover } = loop.margins;

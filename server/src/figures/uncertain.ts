@@ -31,9 +31,8 @@ export function doubtOf<T>(share: number, scaled: (model: T, by: number) => T): 
 }
 
 /**
- * A measure of a model with what its doubts make of it: the deviations are added as independent ones are, by
- * their squares. Null where the measure is; a doubt without a measure counts not.
- * Source: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences).
+ * A measure of a model with what its doubts make of it. Null where the measure is; a doubt without a measure counts
+ * not.
  */
 export function estimate<T>(
   { likely: model, turned }: Doubtful<T>,
@@ -41,9 +40,22 @@ export function estimate<T>(
 ): Estimate | null {
   const likely = measure(model);
   if (likely === null || !Number.isFinite(likely)) return null;
+  return estimateAbout(likely, turned, (one) => measure(one) ?? likely);
+}
+
+/**
+ * About a measure that is known, by the measures of the model with each doubt turned: the deviations are added as
+ * independent ones are, by their squares.
+ * Source: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences).
+ */
+export function estimateAbout<T>(
+  likely: number,
+  turned: Doubtful<T>['turned'],
+  measure: (model: T) => number,
+): Estimate {
   let [below, above] = [0, 0];
   for (const pair of turned) {
-    const moved = pair.map((one) => (measure(one) ?? likely) - likely);
+    const moved = pair.map((one) => measure(one) - likely);
     below += Math.min(0, ...moved) ** 2;
     above += Math.max(0, ...moved) ** 2;
   }
