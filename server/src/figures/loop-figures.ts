@@ -124,7 +124,7 @@ function phaseMargin(loop: LoopState): Computed | null {
     likely,
     high: Math.min(180, high),
     ...(maySwing(loop) ? { low: 0, lowWords: swinging } : { low }),
-    why: `180 deg + phase of the open loop at the crossover; ${elsewhere(loop, ({ margins }) => (margins === null ? null : `${round(degrees * margins.phaseMargin)} deg`))}`,
+    why: `180 deg + phase of the open loop at the crossover; ${atPlaces(loop, ({ margins }) => (margins === null ? null : `${round(degrees * margins.phaseMargin)} deg`))}`,
   };
 }
 
@@ -136,7 +136,7 @@ function gainMargin(loop: LoopState): Computed | null {
     likely,
     high,
     ...(maySwing(loop) ? { low: 1, lowWords: swinging } : { low }),
-    why: `1 / gain of the open loop at ${round(loop.margins?.gainMarginAt ?? 0)} Hz, where its phase is -180 deg; ${elsewhere(loop, ({ margins }) => (margins?.gainMargin == null ? null : round(margins.gainMargin)))}`,
+    why: `1 / gain of the open loop at ${round(loop.margins?.gainMarginAt ?? 0)} Hz, where its phase is -180 deg; ${atPlaces(loop, ({ margins }) => (margins?.gainMargin == null ? null : round(margins.gainMargin)))}`,
   };
 }
 
@@ -159,8 +159,8 @@ function maySwing(loop: LoopState): boolean {
   return phase.low <= 0 || (gain !== null && gain.low <= 1);
 }
 
-/** The same at the other places: `elsewhere 48 deg to 61 deg`. */
-function elsewhere(loop: LoopState, told: (loop: Loop) => string | null): string {
+/** The same at every place: `in the hover, pack full: 48 deg; …`. */
+function atPlaces(loop: LoopState, told: (loop: Loop) => string | null): string {
   const places = loop.everywhere.map((one) => `${one.place}: ${told(one) ?? swingsOrNot(one)}`);
   return places.join('; ');
 }
@@ -172,19 +172,18 @@ function swingsOrNot({ stability }: Loop): string {
 function delayLoss(loop: LoopState): Computed | null {
   if (loop.margins === null) return null;
   const { gyroFilters, delay } = loop.axis.path;
-  const lost = (frequency: number) =>
-    degrees * delayPhase(frequency, delay + chainDelay({ filters: gyroFilters }, frequency));
-  const likely = lost(loop.margins.crossover);
-  const { low, high } = estimateAbout(likely, loop.turned, ({ stability, margins }) =>
-    lost(margins?.crossover ?? stability.crossovers.at(-1)?.frequency ?? loop.margins?.crossover ?? 0),
-  );
   const { crossover } = loop.margins;
-  const wait = delay + chainDelay({ filters: gyroFilters }, crossover);
+  const waitAt = (frequency: number) => delay + chainDelay({ filters: gyroFilters }, frequency);
+  const lost = (frequency: number) => degrees * delayPhase(frequency, waitAt(frequency));
+  const likely = lost(crossover);
+  const { low, high } = estimateAbout(likely, loop.turned, ({ stability, margins }) =>
+    lost(margins?.crossover ?? stability.crossovers.at(-1)?.frequency ?? crossover),
+  );
   return {
     likely,
     low: Math.max(0, low),
     high,
-    why: `360 deg × ${fine(crossover, 'Hz')} × ${fine(wait, 'ms')}, crossover by delays and filters of the gyro`,
+    why: `360 deg × ${fine(crossover, 'Hz')} × ${fine(waitAt(crossover), 'ms')}, crossover by delays and filters of the gyro`,
   };
 }
 
