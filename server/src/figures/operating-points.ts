@@ -13,7 +13,7 @@ export interface OperatingPoint {
   /** `in the hover, pack full` */
   readonly place: string;
   readonly throttle: ThrottleName;
-  readonly pack: PackName;
+  readonly pack: Pack;
   readonly state: DriveState;
   /** The throttle (a share) that the pilot asks for there. */
   readonly demand: number;
@@ -48,21 +48,22 @@ const throttleWords: Readonly<Record<ThrottleName, string>> = {
 /** At full output nothing is left to steer with: the highest place looked at is this share of what may be used. */
 const highest = 0.9;
 
+/** How much is left in the pack. */
 const packs = [
-  { name: 'full', words: 'pack full', carried: carriedOnFull },
-  { name: 'landing', words: 'pack due to land', carried: carriedToLand },
+  { words: 'pack full', carried: carriedOnFull },
+  { words: 'pack due to land', carried: carriedToLand },
 ] as const;
 
-type PackName = (typeof packs)[number]['name'];
+type Pack = (typeof packs)[number];
 
 /** With each of the packs at idle, in the hover, midway and near the top, as far as the craft can hover with it. */
 export const operatingPointsOf = model<[], readonly OperatingPoint[]>('operating points', (own) => {
   const assumed: string[] = [];
-  const points = packs.flatMap(({ name, carried }) => {
-    const found = carried(own);
+  const points = packs.flatMap((pack) => {
+    const found = pack.carried(own);
     if (found === null) return [];
     assumed.push(...found.assumed);
-    return pointsWith(own, name, found.value.likely);
+    return pointsWith(own, pack, found.value.likely);
   });
   return points.length === 0 ? null : { value: points, assumed: [...new Set(assumed)] };
 });
@@ -72,7 +73,7 @@ export const turnedResponses = model<[place: string], readonly (readonly [MotorR
   'turned responses',
   (own, place) => {
     const at = operatingPointsOf(own)?.value.find((point) => point.place === place);
-    const carried = packs.find(({ name }) => name === at?.pack)?.carried(own) ?? null;
+    const carried = at?.pack.carried(own) ?? null;
     if (at === undefined || carried === null) return null;
     // One that can't fly there at all is no measure for the others.
     const responseOf = (turned: Carried) => pointOf(own, at.pack, turned, at.throttle)?.motor ?? at.motor;
@@ -80,18 +81,13 @@ export const turnedResponses = model<[place: string], readonly (readonly [MotorR
   },
 );
 
-function pointsWith(view: CraftView, pack: PackName, carried: Carried): readonly OperatingPoint[] {
+function pointsWith(view: CraftView, pack: Pack, carried: Carried): readonly OperatingPoint[] {
   const names: readonly ThrottleName[] = ['idle', 'hover', 'midway', 'high'];
   return names.flatMap((throttle) => pointOf(view, pack, carried, throttle) ?? []);
 }
 
 /** Null where the craft can't hover, or hovers above the highest place that is looked at. */
-function pointOf(
-  view: CraftView,
-  pack: PackName,
-  carried: Carried,
-  name: ThrottleName,
-): OperatingPoint | null {
+function pointOf(view: CraftView, pack: Pack, carried: Carried, name: ThrottleName): OperatingPoint | null {
   const { throttle } = carried;
   const idle = view.quantity('motor.idle') ?? 0;
   const state = throttle === null ? null : stateAt(carried, throttle, name, idle);
@@ -99,14 +95,15 @@ function pointOf(
   const { packVoltage } = state;
   const demand = throttle.askedFor(state.throttle, packVoltage);
   const outputSlope = throttle.slopeAt(demand, packVoltage);
-  const [top, bottom] = [throttle.lid, idle].map((output) => throttle.askedFor(output, packVoltage));
+  const top = throttle.askedFor(throttle.lid, packVoltage);
+  const bottom = throttle.askedFor(idle, packVoltage);
   return {
-    place: `${throttleWords[name]}, ${packs.find((one) => one.name === pack)?.words}`,
+    place: `${throttleWords[name]}, ${pack.words}`,
     throttle: name,
     pack,
     state,
     demand,
-    room: { up: Math.max(0, (top ?? demand) - demand), down: Math.max(0, demand - (bottom ?? demand)) },
+    room: { up: Math.max(0, top - demand), down: Math.max(0, demand - bottom) },
     outputSlope,
     motor: motorIn(carried, state, outputSlope),
   };
