@@ -71,7 +71,7 @@ function ofLoop(compute: (loop: LoopState) => Computed | null): LoopFigure['comp
     const computed = loop === null ? null : compute(loop.value);
     return loop === null || computed === null
       ? null
-      : { place: loop.value.place, ...computed, assumed: loop.assumed };
+      : { place: loop.value.placed.place, ...computed, assumed: loop.assumed };
   };
 }
 
@@ -201,7 +201,7 @@ function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
     low: Math.min(own, ...ends),
     high: Math.max(own, ...ends),
     ...(isOpen ? { highWords: swinging } : {}),
-    place: loop.value.place,
+    place: loop.value.placed.place,
     why: 'highest point after the stick jumps by a tenth of its full rate in still air, simulated with all limits until it settles',
     assumed: step.assumed,
   };

@@ -19,8 +19,6 @@ export interface Loop {
 
 /** The loop of an axis where it comes nearest to swinging, and what its doubts make of it there. */
 export interface LoopState extends Loop {
-  /** `at 90 % of the usable output, pack full` */
-  readonly place: string;
   readonly placed: PlacedAxis;
   /** The same at every place, in the order of the places. */
   readonly everywhere: readonly (Loop & { readonly place: string })[];
@@ -59,7 +57,7 @@ export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => 
   );
   const ends = endsOf(headline, doubts, turned, band);
   return {
-    value: { ...headline, place: placed.place, placed, everywhere, turned, ends },
+    value: { ...headline, placed, everywhere, turned, ends },
     assumed: [placed.place, ...axes.assumed],
   };
 });

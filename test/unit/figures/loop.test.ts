@@ -106,13 +106,13 @@ describe('yaw', () => {
 
 describe('the place of a figure', () => {
   it('is where the loop comes nearest to swinging, of six, and is told with it', () => {
-    const { everywhere, place, stability } = loop(sandmartin, 'sprint', 'roll');
+    const { everywhere, placed, stability } = loop(sandmartin, 'sprint', 'roll');
     assert.equal(everywhere.length, 6);
     for (const one of everywhere)
       assert.ok(stability.nearest.distance <= one.stability.nearest.distance + 1e-3);
     const figure = figureOf(viewOf(sandmartin, 'sprint'), 'roll-phase-margin');
-    assert.equal(figure?.place, place);
-    assert.ok(figure?.assumed.includes(place));
+    assert.equal(figure?.place, placed.place);
+    assert.ok(figure?.assumed.includes(placed.place));
     assert.match(figure?.why ?? '', /in the hover, pack full: \d/);
   });
 
