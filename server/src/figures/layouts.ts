@@ -30,6 +30,15 @@ const places: ReadonlyMap<string, readonly string[]> = new Map([
   ],
 ]);
 
+/** Of a ring: how many arms, and how far the first of them is turned from the nose, in degrees. */
+const rings: ReadonlyMap<string, readonly [arms: number, first: number]> = new Map([
+  ['quad-x', [4, 45]],
+  ['quad-plus', [4, 0]],
+  ['hex-x', [6, 30]],
+  ['octo-x', [8, 22.5]],
+  ['y6', [3, 60]],
+]);
+
 /**
  * Metres between the shafts of motors that sit next to each other, from the spacing of opposite ones (m). Regular
  * polygons: the side is the diagonal times sin(π / corners). `quad-wide`: the shorter side of the rectangle whose
@@ -40,14 +49,9 @@ export function neighbourDistance(
   spacing: number,
   widthToLength: number | null,
 ): number | null {
-  const corners = new Map([
-    ['quad-x', 4],
-    ['quad-plus', 4],
-    ['hex-x', 6],
-    ['octo-x', 8],
-  ]).get(layout);
-  if (corners !== undefined) return spacing * Math.sin(Math.PI / corners);
   if (layout === 'y6') return spacing;
+  const ring = rings.get(layout);
+  if (ring !== undefined) return spacing * Math.sin(Math.PI / ring[0]);
   if (layout !== 'quad-wide' || widthToLength === null || widthToLength <= 0) return null;
   const length = spacing / Math.hypot(1, widthToLength);
   return Math.min(length, widthToLength * length);
@@ -58,15 +62,6 @@ export interface MotorArm {
   readonly ahead: number;
   readonly aside: number;
 }
-
-/** Of a ring: how many arms, and how far the first of them is turned from the nose, in degrees. */
-const rings: ReadonlyMap<string, readonly [arms: number, first: number]> = new Map([
-  ['quad-x', [4, 45]],
-  ['quad-plus', [4, 0]],
-  ['hex-x', [6, 30]],
-  ['octo-x', [8, 22.5]],
-  ['y6', [3, 60]],
-]);
 
 /**
  * The arms' ends of a layout, from the spacing of opposite motors (m); `y6`: from arm to arm, each counted once for
