@@ -21,6 +21,9 @@ export interface EstimatedPropeller {
 /** How much alike two propellers must be pitched to count for one another: a width in pitch over diameter. */
 const likeness = 0.12;
 
+/** The row of four blades in the table below. */
+const byFour: readonly [thrust: number, power: number] = [1.49, 1.56];
+
 /**
  * What the number of blades does to the coefficients of two, as a ratio: of thrust and of power.
  * Source: University of Illinois Propeller Data Site, volume 2, one shape of 5 by 3.75 inches with two, three
@@ -29,11 +32,11 @@ const likeness = 0.12;
 const byBlades: ReadonlyMap<number, readonly [thrust: number, power: number]> = new Map([
   [2, [1, 1]],
   [3, [1.27, 1.29]],
-  [4, [1.49, 1.56]],
+  [4, byFour],
 ]);
 
 /** Powers of blades over two by which four blades differ from two: carried on to one blade, and to five and more. */
-const powers = [Math.log(1.49) / Math.log(2), Math.log(1.56) / Math.log(2)] as const;
+const powers = [Math.log(byFour[0]) / Math.log(2), Math.log(byFour[1]) / Math.log(2)] as const;
 
 function bladeRatio(blades: number): readonly [thrust: number, power: number] {
   const [thrust, power] = powers;
