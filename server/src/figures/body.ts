@@ -59,9 +59,8 @@ function inertiaOf(view: CraftView, name: AxisName, arms: readonly MotorArm[]): 
   const outer = outerMass(view);
   if (spacing === null || whole === null || outer === null) return null;
   const ends = arms.map((arm) => ({ mass: outer.mass / arms.length, distance: offAxis[name](arm) }));
-  const [wide, long, high] = [build.width, build.length, build.height].map((share) => share * spacing);
-  const sides = { roll: [wide, high], pitch: [long, high], yaw: [wide, long] }[name];
-  const box = boxInertia(Math.max(0, whole - outer.mass), sides[0] ?? 0, sides[1] ?? 0);
+  const [one, other] = acrossAxis[name];
+  const box = boxInertia(Math.max(0, whole - outer.mass), one * spacing, other * spacing);
   return {
     value: pointInertia(ends) + box,
     spread: outer.isWeighed ? spreads.weighed : spreads.estimated,
@@ -74,6 +73,13 @@ function inertiaOf(view: CraftView, name: AxisName, arms: readonly MotorArm[]): 
  * against the motor spacing. Common practice.
  */
 const build = { atArms: 0.42, besideMotors: 0.08, width: 0.25, length: 0.45, height: 0.2 };
+
+/** Sides of what does not hang out at the arms, those that lie across an axis. */
+const acrossAxis = {
+  roll: [build.width, build.height],
+  pitch: [build.length, build.height],
+  yaw: [build.width, build.length],
+} as const;
 
 /** What hangs out at the ends of the arms, kg: weighed motors with their propellers, or a usual share of the craft. */
 function outerMass(view: CraftView) {

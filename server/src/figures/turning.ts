@@ -37,9 +37,10 @@ const turnsOf = model<[FlightState], Turns>('turns', (own, state) => {
   if (carried === null || speed === null) return null;
   const at = state === 'idle' ? `, at ${own.shown('motor.idle')} of throttle` : '';
   const why = `${fine(speed.likely, 'rpm')}, in turns a second${at}`;
-  const [likely, low, high] = [speed.likely, speed.low, speed.high].map(turnsPerSecond);
-  if (likely === undefined || low === undefined || high === undefined) return null;
-  return { value: { likely, low: Math.max(0, low), high, why }, assumed: carried.assumed };
+  const likely = turnsPerSecond(speed.likely);
+  const low = Math.max(0, turnsPerSecond(speed.low));
+  const high = turnsPerSecond(speed.high);
+  return { value: { likely, low, high, why }, assumed: carried.assumed };
 });
 
 function exactly(speed: number, why: string): Turns {
