@@ -81,17 +81,9 @@ function tableOf(path: ControlPath, band: Band): Table {
   return table;
 }
 
-/** A band is looked through for every loop of a craft. */
-const grids = new WeakMap<Band, readonly number[]>();
-
-function evenly(band: Band): readonly number[] {
-  const known = grids.get(band);
-  if (known !== undefined) return known;
-  const { from, to } = band;
+function evenly({ from, to }: Band): readonly number[] {
   const count = Math.max(1, Math.ceil(Math.log10(to / from) * stepsPerDecade));
-  const grid = Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
-  grids.set(band, grid);
-  return grid;
+  return Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
 }
 
 /** Where a notch turns the phase, in widths from its middle: the even steps would go past it. */
