@@ -3,7 +3,7 @@ import { add, type Complex, over, times, unit } from '../../server/src/physics/c
 import { lowpass, notch } from '../../server/src/physics/filter';
 import { type Axis, delayPhase, openLoop } from '../../server/src/physics/loop';
 import { axisCurve, curveOf } from '../../server/src/physics/loop-curve';
-import { dragSlope, reactionLead, responseTime } from '../../server/src/physics/motor';
+import { dragSlope, reactionLead, speedDamping } from '../../server/src/physics/motor';
 import { type Margins, marginsOf, stabilityOf, swingOf } from '../../server/src/physics/stability';
 import {
   halfTime,
@@ -221,10 +221,10 @@ describe('the reaction of rotors', () => {
   it('starts with 1 + Kt²/(2 R kQ Ω) times what it comes to (lag and lead with the same inertia)', () => {
     const motor = { speedConstant: 251.3, resistance: 0.1, idleCurrent: 0.8 };
     const [factor, speed, inertia] = [1.5e-8, 1200, 6.62e-6];
-    const start =
-      reactionLead(inertia, dragSlope(speed, factor)) / responseTime(motor, speed, factor, inertia);
+    const lag = inertia / speedDamping(motor, speed, factor);
+    const start = reactionLead(inertia, dragSlope(speed, factor)) / lag;
     near(start, 1 + 1 / (251.3 ** 2 * 2 * 0.1 * factor * speed), 1e-12);
     // 34.07 ms: the lag of such a racer by its motor's data.
-    near(responseTime(motor, speed, factor, inertia), 34.07e-3, 1e-2);
+    near(lag, 34.07e-3, 1e-2);
   });
 });

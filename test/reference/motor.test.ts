@@ -5,7 +5,6 @@ import {
   idleCurrentAt,
   motorEfficiency,
   motorTorque,
-  responseTime,
   settled,
   speedDamping,
   speedPerVolt,
@@ -55,7 +54,7 @@ describe('a motor with a propeller (M. Drela, QPROP 1.22, printout cam6x3, hover
 describe('a motor without a load', () => {
   it('follows in J R / K²: 6.5013 ms for a small coreless motor (its data sheet lists 6.5 ms)', () => {
     const motor = { speedConstant: 1 / Math.sqrt(4.1157e-3 * 4.12e-3), resistance: 21.2, idleCurrent: 0 };
-    near(responseTime(motor, 0, 0, 5.2e-9), 6.5013e-3, 1e-3);
+    near(5.2e-9 / speedDamping(motor, 0, 0), 6.5013e-3, 1e-3);
   });
 });
 

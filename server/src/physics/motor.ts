@@ -80,7 +80,9 @@ export function motorEfficiency(motor: Motor, { speed, current, voltage }: Motor
 
 /**
  * Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + I1/K + 2 × factor ×
- * speed, I1 the growth of the current without a load.
+ * speed, I1 the growth of the current without a load. The inertia (kg m²) of rotor and propeller over it is the time
+ * constant (s) with which the speed follows the voltage: without a load the J R / K² of any data sheet.
+ * Source: the model above, linearised.
  */
 export function speedDamping(motor: Motor, speed: number, factor: number): number {
   return ownDamping(motor) + dragSlope(speed, factor);
@@ -110,15 +112,6 @@ export function dragSlope(speed: number, factor: number): number {
 export function speedPerVolt(motor: Motor, speed: number, factor: number): number {
   const { speedConstant: k, resistance: r } = motor;
   return 1 / (k * r * speedDamping(motor, speed, factor));
-}
-
-/**
- * How fast the speed follows the voltage, as a time constant (s), about a speed (rad/s) with such a load:
- * inertia / (1/(K² R) + 2 × factor × speed), inertia (kg m²) of rotor and propeller together.
- * Source: the model above, linearised; without a load it is the J R / K² of any data sheet.
- */
-export function responseTime(motor: Motor, speed: number, factor: number, inertia: number): number {
-  return inertia / speedDamping(motor, speed, factor);
 }
 
 /**
