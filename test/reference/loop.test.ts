@@ -199,6 +199,36 @@ describe('an axis with its filters as waits', () => {
   });
 });
 
+describe('an axis along a band', () => {
+  const axis: Axis = {
+    gains: { proportional: 0.05, integral: 0.3, derivative: 6e-4 },
+    path: {
+      gyroFilters: [notch(120, 12, 8000), lowpass(250, Math.SQRT1_2, 8000)],
+      derivativeFilters: [lowpass(90, Math.SQRT1_2, 4000)],
+      delay: 1e-3,
+    },
+    authority: 900,
+    motorLag: 0.03,
+    reactionLead: 0.18,
+  };
+  const { frequencies, re, im } = axisCurve(axis, { from: 0.1, to: 2000 });
+
+  it('is the open loop at each of its frequencies (by the other computation)', () => {
+    for (const [place, frequency] of frequencies.entries()) {
+      const one = openLoop(axis, frequency);
+      const size = Math.hypot(one.re, one.im);
+      assert.ok(Math.abs((re[place] ?? Number.NaN) - one.re) < 1e-9 * size, `${frequency} Hz`);
+      assert.ok(Math.abs((im[place] ?? Number.NaN) - one.im) < 1e-9 * size, `${frequency} Hz`);
+    }
+  });
+
+  it('is looked at closely on both sides of a notch (definition)', () => {
+    const inside = frequencies.filter((frequency) => Math.abs(frequency - 120) < 12.1);
+    assert.ok(inside.filter((frequency) => frequency < 120).length >= 3, inside.join(' '));
+    assert.ok(inside.filter((frequency) => frequency > 120).length >= 3, inside.join(' '));
+  });
+});
+
 describe('the reaction of rotors', () => {
   it('of a five-inch racer gives 4.60 times the torque at the start of a step, and a zero at 5.43 rad/s; 2.96 and 8.46 with three inches (R. Ferede et al., TU Delft, arXiv 2504.21586)', () => {
     // Moments over the body's inertia: drag a rad/s, reaction a rad/s², lag in s.
