@@ -1,4 +1,4 @@
-import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/protocol';
+import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/board-protocol';
 import type { Board } from './board';
 import { ask } from './extension-side';
 

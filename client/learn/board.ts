@@ -1,4 +1,9 @@
-import type { BoardMeanings, MeaningChoice, MeaningRow, SaidOfRow } from '../../server/src/lsp/protocol';
+import type {
+  BoardMeanings,
+  MeaningChoice,
+  MeaningRow,
+  SaidOfRow,
+} from '../../server/src/lsp/board-protocol';
 import { ask } from './extension-side';
 
 /** What a press changed, to be taken back. */

@@ -1,4 +1,9 @@
-import type { MeaningChoice, MeaningRow, MeaningWay, ParameterForm } from '../../server/src/lsp/protocol';
+import type {
+  MeaningChoice,
+  MeaningRow,
+  MeaningWay,
+  ParameterForm,
+} from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 import { type Alike, alikeIn, othersAlike, type Saying, saidAlike } from './alike';
 import type { Board } from './board';

@@ -1,4 +1,4 @@
-import type { BoardMeanings, Hardware } from '../../server/src/lsp/protocol';
+import type { BoardMeanings, Hardware } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 import { ask } from './extension-side';
 import { type Choices, choiceField, labelled, labelledButton } from './fields';

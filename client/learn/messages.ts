@@ -9,7 +9,7 @@ import type {
   SayableParameter,
   SayingOfRow,
   SayMeaningsAnswer,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/board-protocol';
 
 /** What the page asks of the extension, each with what it is answered with. */
 export interface Asked {

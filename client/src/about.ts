@@ -1,5 +1,5 @@
 import type * as vscode from 'vscode';
-import type { AboutPlace, AboutScript } from '../../server/src/lsp/protocol';
+import type { AboutPlace, AboutScript } from '../../server/src/lsp/own-message';
 
 /** What a request about a script is asked with. */
 export function about(uri: vscode.Uri): AboutScript {

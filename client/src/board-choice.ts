@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { boardOfNotification } from '../../server/src/lsp/protocol';
+import { boardOfNotification } from '../../server/src/lsp/board-protocol';
 import type { Client } from './client';
 import { written } from './written';
 

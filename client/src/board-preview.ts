@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { boardTextRequest } from '../../server/src/lsp/protocol';
+import { boardTextRequest } from '../../server/src/lsp/board-protocol';
 import { about } from './about';
 import type { Client } from './client';
 import { activeCraftScript } from './language';

@@ -7,12 +7,8 @@ import {
   State,
   type StaticFeature,
 } from 'vscode-languageclient';
-import {
-  checkedNotification,
-  type OwnAbilities,
-  type OwnNotification,
-  type OwnRequest,
-} from '../../server/src/lsp/protocol';
+import type { OwnNotification, OwnRequest } from '../../server/src/lsp/own-message';
+import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/protocol';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';
 

@@ -1,5 +1,9 @@
 import * as vscode from 'vscode';
-import { type BoardTextAnswer, type BoardTextParams, boardTextRequest } from '../../server/src/lsp/protocol';
+import {
+  type BoardTextAnswer,
+  type BoardTextParams,
+  boardTextRequest,
+} from '../../server/src/lsp/board-protocol';
 import { about } from './about';
 import type { Client } from './client';
 import { stepDone } from './first-steps';

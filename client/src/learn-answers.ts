@@ -6,7 +6,7 @@ import {
   type NotSaid,
   parameterFormRequest,
   sayMeaningsRequest,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/board-protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';

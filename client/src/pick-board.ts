@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type BoardChoice, boardsRequest } from '../../server/src/lsp/protocol';
+import { type BoardChoice, boardsRequest } from '../../server/src/lsp/board-protocol';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { boardLanguageId } from './language';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type ProveAnswer, proveRequest } from '../../server/src/lsp/protocol';
+import { type ProveAnswer, proveRequest } from '../../server/src/lsp/board-protocol';
 import { about } from './about';
 import { type Capture, pickCapture } from './captures';
 import type { Client } from './client';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { readRequest } from '../../server/src/lsp/protocol';
+import { readRequest } from '../../server/src/lsp/board-protocol';
 import { pickCapture } from './captures';
 import type { Client } from './client';
 import { languageId } from './language';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type NewBoardText, newBoardTextRequest } from '../../server/src/lsp/protocol';
+import { type NewBoardText, newBoardTextRequest } from '../../server/src/lsp/board-protocol';
 import { keepChoice } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';

@@ -1,11 +1,10 @@
 import { strict as assert } from 'node:assert';
 import { CancellationTokenSource } from 'vscode-languageserver-protocol/node';
+import { boardTextRequest, proveRequest } from '../../server/src/lsp/board-protocol';
 import {
   benchCardRequest,
-  boardTextRequest,
   compareRequest,
   type FileAnswer,
-  proveRequest,
   readFileRequest,
 } from '../../server/src/lsp/protocol';
 import { ownClient, type TestServer, withServer } from '../support/server';

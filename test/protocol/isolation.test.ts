@@ -6,13 +6,12 @@ import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { CompletionRequest, HoverRequest } from 'vscode-languageserver-protocol/node';
 import {
-  benchCardRequest,
   boardTextRequest,
   meaningsRequest,
   readRequest,
   sayMeaningsRequest,
-  sheetRequest,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/board-protocol';
+import { benchCardRequest, sheetRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
 import { buzzer, textOf } from '../support/buzzer';
 import { listings } from '../support/listings';

@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict';
 import { type PublishDiagnosticsParams, RequestType } from 'vscode-languageserver-protocol/node';
-import type { AboutScript, BoardTextAnswer, BoardTextParams, Summary } from '../../server/src/lsp/protocol';
+import type { BoardTextAnswer, BoardTextParams } from '../../server/src/lsp/board-protocol';
+import type { AboutScript } from '../../server/src/lsp/own-message';
+import type { Summary } from '../../server/src/lsp/protocol';
 import { propsoff } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';

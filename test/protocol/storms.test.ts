@@ -12,7 +12,8 @@ import {
   FileChangeType,
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
-import { proveRequest, summaryRequest } from '../../server/src/lsp/protocol';
+import { proveRequest } from '../../server/src/lsp/board-protocol';
+import { summaryRequest } from '../../server/src/lsp/protocol';
 import { framed } from '../support/frames';
 import { type Scratch, withScratch } from '../support/scratch';
 import { askingClient, countingIn, type TestServer, withServer } from '../support/server';

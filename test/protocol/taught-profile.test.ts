@@ -7,8 +7,8 @@ import {
   boardTextRequest,
   proveRequest,
   teachRequest,
-  writtenRequest,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/board-protocol';
+import { writtenRequest } from '../../server/src/lsp/protocol';
 import { withScratch } from '../support/scratch';
 import { countingIn, type TestServer, withServer } from '../support/server';
 

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { CodeLensRequest, RequestType } from 'vscode-languageserver-protocol/node';
-import type { AboutScript, SetHere, SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
+import type { AboutScript } from '../../server/src/lsp/own-message';
+import type { SetHere, SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
 import type { Tryable } from '../../server/src/sheet/try-value';
 import { countingIn, ownClient, withServer } from '../support/server';
 

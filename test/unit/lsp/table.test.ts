@@ -1,11 +1,13 @@
 import { strict as assert } from 'node:assert';
+import * as boardProtocol from '../../../server/src/lsp/board-protocol';
+import { OwnNotification, OwnRequest } from '../../../server/src/lsp/own-message';
 import * as protocol from '../../../server/src/lsp/protocol';
 import { paramsFault } from '../../../server/src/lsp/requests/table';
 
 describe('the parameters of a message', () => {
   it('have a form for every message of ours that the server takes', () => {
-    const own = Object.values(protocol).flatMap((one) =>
-      one instanceof protocol.OwnRequest || one instanceof protocol.OwnNotification ? [one.method] : [],
+    const own = [...Object.values(protocol), ...Object.values(boardProtocol)].flatMap((one) =>
+      one instanceof OwnRequest || one instanceof OwnNotification ? [one.method] : [],
     );
     assert.ok(own.length > 20);
     for (const method of own) assert.equal(paramsFault(method, null), `params must be an object`, method);

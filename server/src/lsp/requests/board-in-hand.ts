@@ -5,7 +5,7 @@ import type { LearnedSetting } from '../../board/learn/learned-settings';
 import type { Listing } from '../../board/listing/listing';
 import { readListing } from '../../board/listing/read-listing';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import type { BoardInHand, NotSaid } from '../protocol';
+import type { BoardInHand, NotSaid } from '../board-protocol';
 import type { Session } from '../session';
 import { freeBoardName } from './new-board-text';
 import { newProfile } from './teach';

@@ -25,7 +25,7 @@ import type {
   ProveAnswer,
   ProveParams,
   ReadAnswer,
-} from '../protocol';
+} from '../board-protocol';
 import type { Session } from '../session';
 import type { Context, Served } from './row';
 

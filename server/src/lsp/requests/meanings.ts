@@ -29,7 +29,7 @@ import type {
   SaidOfRow,
   SayingOfRow,
   SayMeaningsAnswer,
-} from '../protocol';
+} from '../board-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
 import type { Served } from './row';
 import { withLesson } from './teach';

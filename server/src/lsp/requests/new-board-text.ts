@@ -6,7 +6,7 @@ import { nothingConfirmed } from '../../board/learn/said';
 import { readListing } from '../../board/listing/read-listing';
 import type { Catalog } from '../../catalog/catalog';
 import { groupCount } from '../../features/board/group-count';
-import type { NewBoardText, NewBoardTextParams } from '../protocol';
+import type { NewBoardText, NewBoardTextParams } from '../board-protocol';
 import type { Served } from './row';
 
 /** What a text comes to that is to be a board's text; null where no line of it looks like a setting. */

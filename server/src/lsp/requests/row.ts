@@ -14,7 +14,7 @@ import type { Diagnostics } from '../documents/diagnostics';
 import type { Documents } from '../documents/documents';
 import type { Folders } from '../documents/folders';
 import { LSPErrorCodes, ResponseError } from '../library';
-import type { AboutScript, OwnNotification, OwnRequest } from '../protocol';
+import type { AboutScript, OwnNotification, OwnRequest } from '../own-message';
 import type { Session } from '../session';
 import type { Form } from './form';
 

@@ -2,7 +2,8 @@ import { countByLevel } from '../../checks/report/order';
 import { boardAnswers } from '../../features/board/answers';
 import { explainLine } from '../../features/hover/explain';
 import type { Snapshot } from '../../features/snapshot';
-import type { AboutPlace, SetHere, Summary } from '../protocol';
+import type { AboutPlace } from '../own-message';
+import type { SetHere, Summary } from '../protocol';
 import type { Session } from '../session';
 import type { Context } from './row';
 

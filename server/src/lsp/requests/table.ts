@@ -1,4 +1,5 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import * as board from '../board-protocol';
 import { diagnosticCapability } from '../documents/diagnostics';
 import {
   CodeActionRequest,
@@ -31,6 +32,7 @@ import {
   SemanticTokensRequest,
   WorkspaceSymbolRequest,
 } from '../library';
+import type { OwnRequest } from '../own-message';
 import * as own from '../protocol';
 import { boardActions, codeActionCapability, scriptActions } from './code-action';
 import { boardTextCompletion, resolvedItem, scriptCompletion } from './completion';
@@ -120,7 +122,7 @@ const rows: readonly Row[] = [
     ({ documents }, renames) =>
       documents.diskChanged(renames.files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
   ),
-  ownNotification(own.boardOfNotification, ({ documents }, { uri, board }) =>
+  ownNotification(board.boardOfNotification, ({ documents }, { uri, board }) =>
     documents.pickBoard(uri, board),
   ),
   ownNotification(own.packInViewNotification, ({ documents }, { uri, pack }) =>
@@ -200,24 +202,24 @@ const rows: readonly Row[] = [
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
-  onDemand(own.boardsRequest, ({ boards }) => boards),
-  onDemand(own.boardTextRequest, ({ boardTextFor }) => aboutScriptOnBoard(boardTextFor)),
-  onDemand(own.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
-  onDemand(own.proveRequest, ({ proof }) => aboutScriptOnBoard(proof)),
-  onDemand(own.meaningsRequest, ({ boardMeanings }) => boardMeanings),
-  onDemand(own.sayMeaningsRequest, ({ meaningsSaid }) => meaningsSaid),
-  onDemand(own.choicesRequest, ({ choicesSaid }) => choicesSaid),
-  onDemand(own.parameterFormRequest, ({ formOfParameter }) => formOfParameter),
-  onDemand(own.sayableRequest, ({ sayable }) => sayable),
-  onDemand(own.hardwareRequest, ({ hardwareSaid }) => hardwareSaid),
-  onDemand(own.lessonRequest, ({ lessonSaid }) => lessonSaid),
-  onDemand(own.newBoardTextRequest, ({ newBoardText }) => newBoardText),
-  onDemand(own.teachRequest, ({ taught }) => aboutWholeText(taught)),
+  onDemand(board.boardsRequest, ({ boards }) => boards),
+  onDemand(board.boardTextRequest, ({ boardTextFor }) => aboutScriptOnBoard(boardTextFor)),
+  onDemand(board.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
+  onDemand(board.proveRequest, ({ proof }) => aboutScriptOnBoard(proof)),
+  onDemand(board.meaningsRequest, ({ boardMeanings }) => boardMeanings),
+  onDemand(board.sayMeaningsRequest, ({ meaningsSaid }) => meaningsSaid),
+  onDemand(board.choicesRequest, ({ choicesSaid }) => choicesSaid),
+  onDemand(board.parameterFormRequest, ({ formOfParameter }) => formOfParameter),
+  onDemand(board.sayableRequest, ({ sayable }) => sayable),
+  onDemand(board.hardwareRequest, ({ hardwareSaid }) => hardwareSaid),
+  onDemand(board.lessonRequest, ({ lessonSaid }) => lessonSaid),
+  onDemand(board.newBoardTextRequest, ({ newBoardText }) => newBoardText),
+  onDemand(board.teachRequest, ({ taught }) => aboutWholeText(taught)),
 ];
 
 /** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */
 function onDemand<P, R>(
-  type: own.OwnRequest<P, R>,
+  type: OwnRequest<P, R>,
   pick: (part: typeof import('./on-demand')) => Answer<P, R>,
 ): Row {
   return ownRequest(type, async (served, params, token) => {

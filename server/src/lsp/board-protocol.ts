@@ -1,0 +1,322 @@
+import type { Hardware } from '../catalog/model/board-hardware';
+import type { MeaningChoice, MeaningRow, MeaningSaid } from '../features/board/meanings';
+import type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
+import { type AboutScript, OwnNotification, OwnRequest } from './own-message';
+import { about, count, flag, list, object, oneOf, optional, text } from './requests/form';
+
+export type { Hardware } from '../catalog/model/board-hardware';
+export type { MeaningChoice, MeaningRow, MeaningSaid, MeaningWay } from '../features/board/meanings';
+export type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
+
+/** A board that a text can be written for. */
+export interface BoardChoice {
+  readonly name: string;
+  readonly title: string;
+}
+
+/** The boards that a text can be written for. */
+export const boardsRequest = new OwnRequest<object, readonly BoardChoice[]>('propsoff/boards', object({}));
+
+/** Whose text an open board text is. */
+export const boardOfNotification = new OwnNotification<{ readonly uri: string; readonly board: string }>(
+  'propsoff/boardOf',
+  object({ uri: text, board: text }),
+);
+
+/** No text could be made; why, in a sentence, and which boards there are. */
+interface NoBoard {
+  readonly kind: 'no-board';
+  readonly message: string;
+  readonly boards: readonly BoardChoice[];
+}
+
+export interface BoardTextParams extends AboutScript {
+  /** null: the board that the script sets. */
+  readonly board: string | null;
+  /** The record of the last hand-over, as it stands in its file, to get only what changed; null: everything. */
+  readonly since: string | null;
+  /** Why it is wanted in spite of must-fix findings; null: it is not. */
+  readonly reason: string | null;
+  /** Only to be looked at: nothing holds it back. */
+  readonly isPreview: boolean;
+}
+
+export type BoardTextAnswer =
+  | NoBoard
+  | { readonly kind: 'blocked'; readonly blocking: readonly string[] }
+  | {
+      readonly kind: 'text';
+      readonly board: BoardChoice;
+      readonly pack: string | null;
+      /** Whether nobody has said how the board is told a setting: the lines are written as it lists them. */
+      readonly isAssumed: boolean;
+      /** As the board takes it at once, one piece after the other. */
+      readonly pieces: readonly string[];
+      readonly count: number;
+      /** What was not checked, since the script is no whole craft; null: all was. */
+      readonly unchecked: string | null;
+      /** What was not checked, rounded, left out or kept back, a line each. */
+      readonly report: readonly string[];
+      /** What is to be remembered of it once it is handed over. */
+      readonly record: string;
+    };
+
+/** A craft in its board's text. */
+export const boardTextRequest = new OwnRequest<BoardTextParams, BoardTextAnswer | null>(
+  'propsoff/boardText',
+  object({ ...about, board: optional(text), since: optional(text), reason: optional(text), isPreview: flag }),
+);
+
+export interface CapturedText {
+  readonly capture: string;
+  readonly board: string | null;
+}
+
+const capture = { capture: text, board: optional(text) };
+
+export type ReadAnswer =
+  | NoBoard
+  | {
+      readonly kind: 'script';
+      readonly text: string;
+      readonly board: BoardChoice;
+      /** What became of the lines, a line each. */
+      readonly summary: readonly string[];
+    };
+
+/** A craft script from a captured text. `board`: null where the text itself is to show it. */
+export const readRequest = new OwnRequest<CapturedText, ReadAnswer>('propsoff/read', object(capture));
+
+export type ProveAnswer =
+  | NoBoard
+  | {
+      readonly kind: 'proof';
+      readonly markdown: string;
+      readonly summary: string;
+      readonly isWhole: boolean;
+      /** Whether the board lists only what differs from its defaults, as a question; null where nothing speaks for it. */
+      readonly question: string | null;
+      /** 0-based lines of the capture. */
+      readonly problems: readonly { readonly line: number; readonly message: string }[];
+    };
+
+export interface ProveParams extends AboutScript, CapturedText {
+  /** The board lists only what differs from its defaults, whatever its profile says. */
+  readonly omitsDefaults: boolean;
+}
+
+/** Whether a capture shows what an open script says. `board`: null for the board that the script sets. */
+export const proveRequest = new OwnRequest<ProveParams, ProveAnswer | null>(
+  'propsoff/prove',
+  object({ ...about, ...capture, omitsDefaults: flag }),
+);
+
+/** A board of which something is said: its text, and its profile as far as there is one. */
+export interface BoardInHand {
+  /** Empty: none is at hand, and the profile's rows stand in for it. */
+  readonly text: string;
+  readonly fileName: string;
+  /** Of a text that is open or a file. */
+  readonly uri: string | null;
+  /** What the board is called; null: it is to be found. */
+  readonly board: string | null;
+  /** The text of its profile's file; null: there is none. */
+  readonly profile: string | null;
+}
+
+const boardInHand = object<BoardInHand>({
+  text,
+  fileName: text,
+  uri: optional(text),
+  board: optional(text),
+  profile: optional(text),
+});
+
+/** A line that was not understood. */
+export interface LeftLineShown {
+  /** From 0. */
+  readonly line: number;
+  readonly text: string;
+  readonly reason: string;
+}
+
+/** What is known of a board whose settings' meanings are to be said. */
+export interface BoardMeanings {
+  readonly kind: 'meanings';
+  readonly board: string;
+  readonly title: string;
+  /** Whether there was no profile before. */
+  readonly isNew: boolean;
+  /** Whether the file's name alone leads to that board. */
+  readonly isByName: boolean;
+  readonly rows: readonly MeaningRow[];
+  readonly left: readonly LeftLineShown[];
+  /** How many lines were not understood: of very many only the first are shown. */
+  readonly leftCount: number;
+  readonly hardware: Hardware;
+  /** Names of ports that the text shows. */
+  readonly ports: readonly string[];
+}
+
+/** `message`: a sentence. */
+export interface NotSaid {
+  readonly kind: 'refused';
+  readonly message: string;
+}
+
+/** All settings of a board with what each may mean and what is said of it. */
+export const meaningsRequest = new OwnRequest<{ readonly of: BoardInHand }, BoardMeanings | NotSaid>(
+  'propsoff/meanings',
+  object({ of: boardInHand }),
+);
+
+/** What is said of a setting: the key of its row, and what the row says as JSON; `{}` takes back what was said. */
+export interface SaidOfRow {
+  readonly key: string;
+  readonly row: string;
+}
+
+export type SayMeaningsAnswer =
+  | {
+      readonly kind: 'said';
+      /** The profile's file as it is to be. */
+      readonly profile: string;
+      /** Of the settings that were said. */
+      readonly rows: readonly { readonly key: string; readonly said: MeaningSaid | null }[];
+      /** What could not be said, and why, as the end of a sentence. */
+      readonly left: readonly { readonly key: string; readonly why: string }[];
+    }
+  | NotSaid;
+
+/** The profile with what is said of these settings; all else stays as it stands. */
+export const sayMeaningsRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly said: readonly SaidOfRow[] },
+  SayMeaningsAnswer
+>('propsoff/sayMeanings', object({ of: boardInHand, said: list(object({ key: text, row: text })) }));
+
+/** How a person says that a setting is counted: `saying` is JSON, as a confirmation has it. */
+export interface SayingOfRow {
+  readonly key: string;
+  readonly saying: string;
+}
+
+/** What settings would mean, said so; null for what can't be said. */
+export const choicesRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly sayings: readonly SayingOfRow[] },
+  readonly { readonly key: string; readonly choice: MeaningChoice | null }[]
+>('propsoff/choices', object({ of: boardInHand, sayings: list(object({ key: text, saying: text })) }));
+
+/** What can be said of how a setting holds a parameter; null where there is no such parameter. */
+export const parameterFormRequest = new OwnRequest<{ readonly means: string }, ParameterForm | null>(
+  'propsoff/parameterForm',
+  object({ means: text }),
+);
+
+/** Every parameter that a board's setting may be said to mean. */
+export const sayableRequest = new OwnRequest<object, readonly SayableParameter[]>(
+  'propsoff/sayable',
+  object({}),
+);
+
+/** What is wrong with a field of the hardware. */
+export interface HardwareFault {
+  /** `ports.0.name` */
+  readonly at: string;
+  readonly message: string;
+}
+
+export type HardwareAnswer =
+  | { readonly kind: 'said'; readonly profile: string }
+  | { readonly kind: 'faults'; readonly faults: readonly HardwareFault[] }
+  | NotSaid;
+
+/** The profile with what a board has; `hardware` is JSON, as a profile has it. */
+export const hardwareRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly hardware: string },
+  HardwareAnswer
+>('propsoff/hardware', object({ of: boardInHand, hardware: text }));
+
+/** A text that is to be a board's text, with the name that its file has or would have. */
+export interface NewBoardTextParams {
+  readonly text: string;
+  readonly fileName: string;
+}
+
+export interface NewBoardText {
+  readonly board: string;
+  /** Of a new board, its profile as the text of a file; null: one lists all the settings already. */
+  readonly profile: string | null;
+  /** Whether the file's name alone leads to that board. */
+  readonly isByName: boolean;
+  readonly settings: number;
+  readonly groups: number;
+  /** Lines that were not understood. */
+  readonly left: number;
+}
+
+/**
+ * What a pilot says of a board that its text does not show. setting, comment, heading: what a line is, and in `part`
+ * what it does not show by itself. command: in `part`, what would be typed to set one setting as it stands.
+ * same-command: the board takes the lines that it lists. omits-defaults: it lists only what differs from its defaults.
+ */
+const lessonKinds = ['setting', 'comment', 'heading', 'command', 'same-command', 'omits-defaults'] as const;
+
+export interface BoardLesson {
+  readonly kind: (typeof lessonKinds)[number];
+  /** From 0; null where it is about no line. */
+  readonly line: number | null;
+  /** Empty: nothing is said. */
+  readonly part: string;
+}
+
+const lesson = object({ kind: oneOf(lessonKinds), line: optional(count), part: text });
+
+/** `asks`: saying the part may help. */
+export interface LessonRefused {
+  readonly kind: 'refused';
+  readonly message: string;
+  readonly asks: boolean;
+}
+
+export interface TeachParams extends AboutScript {
+  readonly lesson: BoardLesson;
+}
+
+export type TeachAnswer =
+  | {
+      readonly kind: 'taught';
+      readonly board: string;
+      /** The profile's file as it is to be. */
+      readonly profile: string;
+      /** Whether there was none before. */
+      readonly isNew: boolean;
+      /** Whether the file's name alone leads to that board. */
+      readonly isByName: boolean;
+      /** The board's text that the profile is for; null: the script includes none. */
+      readonly text: string | null;
+      /** A sentence. */
+      readonly said: string;
+    }
+  | LessonRefused;
+
+/** The profile of a board with more said of it. */
+export const teachRequest = new OwnRequest<TeachParams, TeachAnswer | null>(
+  'propsoff/teach',
+  object({ ...about, lesson }),
+);
+
+/** The same of a board whose text need not be open. */
+export const lessonRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly lesson: BoardLesson },
+  LessonAnswer
+>('propsoff/lesson', object({ of: boardInHand, lesson }));
+
+export type LessonAnswer =
+  /** `profile`: its file as it is to be; `said`: a sentence. */
+  { readonly kind: 'taught'; readonly profile: string; readonly said: string } | LessonRefused;
+
+/** null: no line of the text looks like a setting. */
+export const newBoardTextRequest = new OwnRequest<NewBoardTextParams, NewBoardText | null>(
+  'propsoff/newBoardText',
+  object({ text, fileName: text }),
+);
