@@ -1,5 +1,6 @@
 import { ownPath } from '../board/listing/own-path';
 import { sameValue } from '../board/listing/value-look';
+import { decimalMarkOf } from '../board/profile/profile';
 import { perCentChange, roleOfOwn } from '../board/profile/roles';
 import type { HandOver } from '../catalog/model/hand-over';
 import type { CraftView } from '../craft/view';
@@ -50,7 +51,7 @@ function changedOf(view: CraftView, paths: readonly string[], { settings }: Hand
 function roleChange(view: CraftView, path: string, was: string, is: string): string | null {
   const board = view.craft.board();
   const role = board === undefined ? undefined : roleOfOwn(board, path, view.catalog);
-  const change = perCentChange(was, is, board?.text?.forms.decimal ?? '.');
+  const change = perCentChange(was, is, decimalMarkOf(board));
   if (role === undefined || change === null) return null;
   const { title } = role.parameter;
   return `${title.charAt(0).toLowerCase()}${title.slice(1)} ${change}`;

@@ -73,6 +73,11 @@ export function commandForms({ command }: Pick<BoardText, 'command'>): readonly 
   return command === undefined || command === 'same' ? null : [command].flat();
 }
 
+/** What a board writes before decimals; a point where nobody has said how it writes. */
+export function decimalMarkOf(board: BoardProfile | undefined): Manner['decimal'] {
+  return board?.text?.forms.decimal ?? '.';
+}
+
 export function mannerOf({ flags, list, quote, forms }: BoardText): Manner {
   return {
     flags: flags ?? { on: 'on', off: 'off' },

@@ -1,3 +1,4 @@
+import { decimalMarkOf } from '../../board/profile/profile';
 import { ownLike, perCentChange, roleOfOwn } from '../../board/profile/roles';
 import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
@@ -20,7 +21,7 @@ export function roleText(
   const role = roleOfOwn(board, path, catalog);
   if (role === undefined) return null;
   const value = heldAt(path);
-  const mark = board.text?.forms.decimal ?? '.';
+  const mark = decimalMarkOf(board);
   const beside = ownLike(board, path, catalog).flatMap((other) => {
     const held = heldAt(other.path);
     if (value === null || held === null) return [];

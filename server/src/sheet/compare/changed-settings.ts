@@ -1,4 +1,5 @@
 import { sameValue } from '../../board/listing/value-look';
+import { decimalMarkOf } from '../../board/profile/profile';
 import { perCentChange, roleOfOwn } from '../../board/profile/roles';
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
@@ -131,7 +132,7 @@ function playedRole(path: string, before: Side, after: Side): FoundParameter | u
 
 function changeOf(one: Value | null, other: Value | null, board: BoardProfile | undefined): string | null {
   if (one?.kind !== 'bare' || other?.kind !== 'bare') return null;
-  return perCentChange(one.value, other.value, board?.text?.forms.decimal ?? '.');
+  return perCentChange(one.value, other.value, decimalMarkOf(board));
 }
 
 function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly held: Held } {

@@ -1,7 +1,7 @@
 import type { BoardProfile } from '../../../catalog/model/board-profile';
 import type { Listing } from '../../listing/listing';
 import { openMember } from '../../profile/members';
-import { rowsOf } from '../../profile/profile';
+import { decimalMarkOf, rowsOf } from '../../profile/profile';
 import { type LearnedSetting, learnedLookOf, learnedSettings } from '../learned-settings';
 
 /**
@@ -27,7 +27,7 @@ function settingsOfRows(board: BoardProfile): readonly LearnedSetting[] {
       remark: remark ?? null,
       at: { start: 0, end: 0 },
     };
-    const look = learnedLookOf(value, board.text?.forms.decimal ?? '.');
+    const look = learnedLookOf(value, decimalMarkOf(board));
     return { groups, name, occurrence, value, ...look, stated };
   });
 }

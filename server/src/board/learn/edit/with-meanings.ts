@@ -2,7 +2,7 @@ import type { Catalog } from '../../../catalog/catalog';
 import type { BoardProfile, BoardSetting } from '../../../catalog/model/board-profile';
 import { meaningFaults } from '../../meaning/meaning-faults';
 import { openMember } from '../../profile/members';
-import { type Profile, profileOf, rowsOf } from '../../profile/profile';
+import { decimalMarkOf, type Profile, profileOf, rowsOf } from '../../profile/profile';
 import type { RowMeant } from '../confirm';
 import { type LearnedSetting, settingName } from '../learned-settings';
 import { saidList } from '../said-list';
@@ -40,7 +40,7 @@ export function withMeanings(
       continue;
     }
     places.set(place ?? rows.length, key);
-    if (place === null) rows.push({ ...rowOfSetting(setting, decimalOf(board)), ...meant });
+    if (place === null) rows.push({ ...rowOfSetting(setting, decimalMarkOf(board)), ...meant });
     else rows[place] = { ...withoutMeaning(rows[place]), ...meant };
   }
   for (const [place, why] of faultsAt({ ...board, settings: rows }, places, catalog)) {
@@ -48,10 +48,6 @@ export function withMeanings(
     rows[place] = before.settings[place] ?? withoutMeaning(rows[place]);
   }
   return { board: { ...board, settings: rows }, refused };
-}
-
-function decimalOf({ text }: BoardProfile): '.' | ',' {
-  return text?.forms.decimal ?? '.';
 }
 
 function placeOf({ groups, name, occurrence }: LearnedSetting, profile: Profile | null): number | null {
