@@ -107,28 +107,24 @@ function documentReason({ container }: Forms, as: TaughtKind): string | null {
     : null;
 }
 
+const moreKinds = ['lines', 'beside', 'headings', 'comments'] as const;
 const most: Readonly<Record<keyof MoreForms, number>> = { lines: 32, beside: 32, headings: 16, comments: 8 };
 
 /** The forms with more behind them; null where there are too many. */
 function withMore(forms: Forms, more: MoreForms): Forms | null {
-  const { lines = [], beside = [], headings = [], comments = [] } = more;
-  const isNew = <T>(held: readonly T[]) => {
-    const there = new Set(held.map((one) => JSON.stringify(one)));
-    return (one: T) => !there.has(JSON.stringify(one));
-  };
   const added = {
-    ...forms,
-    lines: [...forms.lines, ...lines.filter(isNew(forms.lines))],
-    beside: [...forms.beside, ...beside.filter(isNew(forms.beside))],
-    headings: [...forms.headings, ...headings.filter(isNew(forms.headings))],
-    comments: [...forms.comments, ...comments.filter(isNew(forms.comments))],
+    lines: withNew(forms.lines, more.lines),
+    beside: withNew(forms.beside, more.beside),
+    headings: withNew(forms.headings, more.headings),
+    comments: withNew(forms.comments, more.comments),
   };
-  const isTooMany =
-    added.lines.length > most.lines ||
-    added.beside.length > most.beside ||
-    added.headings.length > most.headings ||
-    added.comments.length > most.comments;
-  return isTooMany ? null : added;
+  const isTooMany = moreKinds.some((kind) => added[kind].length > most[kind]);
+  return isTooMany ? null : { ...forms, ...added };
+}
+
+function withNew<T>(held: readonly T[], more: readonly T[] = []): T[] {
+  const there = new Set(held.map((one) => JSON.stringify(one)));
+  return [...held, ...more.filter((one) => !there.has(JSON.stringify(one)))];
 }
 
 function isIn({ start, end }: Stretch, place: Stretch): boolean {
