@@ -8,8 +8,11 @@ import type { StandsFor } from './proposal';
 export interface Draft extends StandsFor {
   readonly known: KnownParameter;
   readonly phrases: readonly (readonly SensedWord[])[];
+  /** All that is said of it: what a name may say beside a phrase. */
   readonly about: ReadonlyMap<string, number>;
+  /** Whether its member is a number, which a name has to give. */
   readonly isNumbered: boolean;
+  /** What its collection is about, where members are told by their names; else null. */
   readonly collection: ReadonlySet<string> | null;
 }
 

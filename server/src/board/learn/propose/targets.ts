@@ -1,8 +1,6 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { KnownParameter } from '../../../catalog/known-parameter';
 import type { SensedWord } from '../words/lexicon';
 import { allDrafts, type Draft } from './drafts';
-import type { StandsFor } from './proposal';
 
 /** A way to say a target, in what its words speak of. */
 export interface Phrase {
@@ -20,15 +18,8 @@ export interface PhraseWord {
 }
 
 /** Something that a setting may stand for, with all ways to say it. */
-export interface KnownTarget extends StandsFor {
-  readonly known: KnownParameter;
+export interface KnownTarget extends Omit<Draft, 'phrases'> {
   readonly phrases: readonly Phrase[];
-  /** All that is said of it: what a name may say beside a phrase. */
-  readonly about: ReadonlyMap<string, number>;
-  /** Whether its member is a number, which a name has to give. */
-  readonly isNumbered: boolean;
-  /** What its collection is about, where members are told by their names; else null. */
-  readonly collection: ReadonlySet<string> | null;
 }
 
 export interface Targets {
