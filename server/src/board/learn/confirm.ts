@@ -98,24 +98,18 @@ function takenFrom(
   ground: Ground,
 ): readonly TakenAs[] | string {
   if (setting === undefined) return 'the listing has no such setting';
-  const { means } = said;
+  const { isRole: _, parts: saidParts, item: saidItem, ...rest } = said;
+  const { means } = rest;
   const found = confirmable(means, ground.catalog);
   if (found === undefined)
     return means.includes('<') ? `say which one of ${means} it is` : `there is no parameter ${means}`;
-  const rest = {
-    means,
-    ...(said.counted === undefined ? {} : { counted: said.counted }),
-    ...(said.more === undefined ? {} : { more: said.more }),
-    ...(said.spelled === undefined ? {} : { spelled: said.spelled }),
-  };
-  const parts =
-    said.parts ?? (said.item === undefined ? partsOfWhole(found.parameter.kind, setting, ground) : []);
-  if (said.item !== undefined) {
-    const item = itemOf(setting, said.item, ground);
+  if (saidItem !== undefined) {
+    const item = itemOf(setting, saidItem, ground);
     return item === null
-      ? `no value ${said.item} stands in it`
-      : [{ ...rest, ...asOf(parts[0]), setting: item, item: said.item }];
+      ? `no value ${saidItem} stands in it`
+      : [{ ...rest, ...asOf(saidParts?.[0]), setting: item, item: saidItem }];
   }
+  const parts = saidParts ?? partsOfWhole(found.parameter.kind, setting, ground);
   if (parts.length < 2) return [{ ...rest, ...asOf(parts[0]), setting }];
   const items = valuesOf(setting, ground);
   if (items.length !== parts.length)

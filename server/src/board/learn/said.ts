@@ -12,6 +12,7 @@ export interface Confirmation {
   readonly item?: number;
   /** Unit, scale, offset or table; {}: in the parameter's own unit, as it stands. */
   readonly counted?: Pick<Counts, 'unit' | 'scale' | 'offset' | 'table'>;
+  /** What is said besides: it takes the place of what would be proposed. */
   readonly more?: Pick<Counts, 'step' | 'limits' | 'base'>;
   /** By the parameter's words, the board's. */
   readonly spelled?: Readonly<Record<string, string>>;

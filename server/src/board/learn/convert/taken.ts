@@ -1,22 +1,14 @@
 import type { Catalog, FoundParameter } from '../../../catalog/catalog';
-import type { Counts, Meant, PartHeld } from '../../../catalog/model/board-profile';
+import type { Meant, PartHeld } from '../../../catalog/model/board-profile';
 import { parameterPath } from '../../meaning/parameter-path';
 import type { Manner } from '../../profile/profile';
 import type { LearnedSetting } from '../learned-settings';
+import type { Confirmation } from '../said';
 
 /** A setting of a listing with what it is taken for. */
-export interface TakenAs {
+export interface TakenAs extends Omit<Confirmation, 'isRole' | 'parts'> {
   readonly setting: LearnedSetting;
-  /** The place of the value, from 1, where several stand in the setting. */
-  readonly item?: number;
-  /** A path with its members, or one of a pack: `gyro.filter.1.cutoff`, `pack.<name>.cells`. */
-  readonly means: string;
   readonly as?: PartHeld;
-  /** What a person says of its unit and scale. */
-  readonly counted?: Pick<Counts, 'unit' | 'scale' | 'offset' | 'table'>;
-  /** What a person says besides: it takes the place of what would be proposed. */
-  readonly more?: Pick<Counts, 'step' | 'limits' | 'base'>;
-  readonly spelled?: Readonly<Record<string, string>>;
 }
 
 /** What all settings of a listing share. */
