@@ -73,6 +73,13 @@ function stepIn(text: string, unit: Unit): number {
   return (step.value - step.unit.offset) / unit.factor;
 }
 
+const numeric: ReadonlySet<string> = new Set(['quantity', 'count', 'range', 'curve', 'place']);
+
+/** Whether the parts of a parameter are numbers, or come to some. */
+export function holdsNumbers({ kind }: Parameter): boolean {
+  return numeric.has(kind);
+}
+
 /** The unit that a parameter's numbers are offered in; none for counts. */
 export function unitFor(parameter: Parameter): string {
   switch (parameter.kind) {

@@ -3,7 +3,7 @@ import type { Value } from '../../craft/value';
 import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
 import { parseQuantity } from '../../units/quantity';
 import type { Manner } from '../profile/profile';
-import { type Counting, countingOf, unitFor, withinStated } from './counting';
+import { type Counting, countingOf, holdsNumbers, unitFor, withinStated } from './counting';
 import type { Meaning } from './meanings';
 import { NumberSpelling } from './number-spelling';
 import { all, refused, type Spelled, texts, type Understood, unclear } from './spelled';
@@ -134,7 +134,7 @@ export class Speller {
 
   /** Whether its parts are numbers, or come to some. */
   get isNumber(): boolean {
-    return ['quantity', 'count', 'range', 'curve', 'place'].includes(this.found.parameter.kind);
+    return holdsNumbers(this.found.parameter);
   }
 
   private spelling(part: number): NumberSpelling {

@@ -3,7 +3,7 @@ import type { Meant } from '../../../catalog/model/board-profile';
 import { valueText } from '../../../craft/value-text';
 import { liesWithin } from '../../../units/interval';
 import { exactText } from '../../../units/quantity';
-import { countingOf, unitFor } from '../../meaning/counting';
+import { countingOf, holdsNumbers, unitFor } from '../../meaning/counting';
 import { NumberSpelling } from '../../meaning/number-spelling';
 import { Speller } from '../../meaning/spelling';
 import { type Ground, type Preview, parameterTaken, type TakenAs } from './taken';
@@ -17,12 +17,10 @@ export function previewOf(taken: TakenAs, how: Pick<Meant, 'counts' | 'spelled'>
   const found = parameterTaken(taken, ground.catalog);
   if (found === undefined) return unread(setting.value, `there is no parameter ${taken.means}`, null);
   const usual = usualText(found);
-  return numeric.has(found.parameter.kind)
+  return holdsNumbers(found.parameter)
     ? numberPreview(taken, how, ground, found, usual)
     : wordPreview(taken, how, ground, found, usual);
 }
-
-const numeric: ReadonlySet<string> = new Set(['quantity', 'count', 'range', 'curve', 'place']);
 
 /** In SI; null for what is no number. */
 function numberOf(
