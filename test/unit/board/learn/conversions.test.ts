@@ -45,6 +45,12 @@ function listed(name: string, value: string): LearnedSetting {
   return learned;
 }
 
+/** A number, or the lower end of a range. */
+function takenFor(found: FoundParameter, value: string): TakenAs {
+  const as = found.parameter.kind === 'range' ? { as: 'low' as const } : {};
+  return { setting: listed('x', value), means: found.path, ...as };
+}
+
 function boardsNumber(base: number, counts: Counts | undefined, found: FoundParameter): string {
   return String(Number(inBoard(countingOf(counts, found.parameter), base).toPrecision(9)));
 }
@@ -63,7 +69,7 @@ function usualValues({ usual, assumed }: FoundParameter): readonly number[] {
   return [...new Set(all)];
 }
 
-function asCounted({ meant }: Conversion, found: FoundParameter): string | null {
+function asCounted({ meant }: Pick<Conversion, 'meant'>, found: FoundParameter): string | null {
   if (meant === null) return null;
   return [1, 2].map((number) => boardsNumber(number, meant.counts, found)).join(' ');
 }
@@ -76,14 +82,10 @@ describe('how the numbers of an unknown board are counted', () => {
       for (const { counts, title } of scalesFor(found))
         for (const base of usualValues(found)) {
           const value = boardsNumber(base, counts, found);
-          const taken: TakenAs = {
-            setting: listed('x', value),
-            means: found.path,
-            ...(found.parameter.kind === 'range' ? { as: 'low' as const } : {}),
-          };
+          const taken = takenFor(found, value);
           const conversion = conversionsOf([taken], ground).get(taken);
           assert.ok(conversion, found.path);
-          const truth = asCounted({ ...conversion, meant: counts === undefined ? {} : { counts } }, found);
+          const truth = asCounted({ meant: counts === undefined ? {} : { counts } }, found);
           const told = asCounted(conversion, found);
           all += 1;
           if (conversion.sureness !== 'ask') sure += 1;
@@ -101,15 +103,11 @@ describe('how the numbers of an unknown board are counted', () => {
       for (const { counts, title } of scalesFor(found).slice(0, 2)) {
         const { usual } = found;
         const value = boardsNumber(((usual?.low ?? 0) + (usual?.high ?? 0)) / 2, counts, found);
-        const taken: TakenAs = {
-          setting: listed('x', value),
-          means: found.path,
-          ...(found.parameter.kind === 'range' ? { as: 'low' as const } : {}),
-        };
+        const taken = takenFor(found, value);
         const conversion = conversionsOf([taken], ground).get(taken);
         if (conversion?.sureness !== 'ask' || value === '0') continue;
-        const offered = conversion.candidates.map(({ meant }) => asCounted({ ...conversion, meant }, found));
-        const truth = asCounted({ ...conversion, meant: counts === undefined ? {} : { counts } }, found);
+        const offered = conversion.candidates.map(({ meant }) => asCounted({ meant }, found));
+        const truth = asCounted({ meant: counts === undefined ? {} : { counts } }, found);
         if (!offered.includes(truth)) missed.push(`${found.path} ${value} ${title}`);
       }
     assert.deepEqual(missed, []);
