@@ -1,4 +1,5 @@
 import type { Value } from '../../craft/value';
+import { nearlyEqual } from '../../units/nearly-equal';
 import type { HeldBy } from './meanings';
 
 /** Whether the board's value is another one than the script's; binary dust is none. */
@@ -7,10 +8,10 @@ export function differ(one: Value, other: Value, by: HeldBy): boolean {
   switch (one.kind) {
     case 'quantity':
     case 'count':
-      return !isNear(one.value, (other as typeof one).value);
+      return !nearlyEqual(one.value, (other as typeof one).value);
     case 'range': {
       const { low, high } = other as typeof one;
-      return !isNear(one.low, low) || !isNear(one.high, high);
+      return !nearlyEqual(one.low, low) || !nearlyEqual(one.high, high);
     }
     case 'place': {
       const place = other as typeof one;
@@ -24,8 +25,4 @@ export function differ(one: Value, other: Value, by: HeldBy): boolean {
     default:
       return one.value !== (other as typeof one).value;
   }
-}
-
-function isNear(one: number, other: number): boolean {
-  return Math.abs(one - other) <= 1e-9 * Math.max(Math.abs(one), Math.abs(other));
 }

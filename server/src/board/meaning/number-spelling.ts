@@ -1,4 +1,5 @@
 import type { FoundParameter } from '../../catalog/catalog';
+import { nearlyEqual } from '../../units/nearly-equal';
 import { plainNumber } from '../../units/number-text';
 import { toBase, unitOf } from '../../units/unit';
 import type { DecimalMark } from '../listing/number-look';
@@ -70,8 +71,7 @@ export class NumberSpelling {
   }
 
   private step(base: number, table: ReadonlyMap<string, number>): Spelled {
-    for (const [word, value] of table)
-      if (Math.abs(value - base) <= 1e-9 * Math.max(Math.abs(value), Math.abs(base))) return texts(word);
+    for (const [word, value] of table) if (nearlyEqual(value, base)) return texts(word);
     return refused(`the board knows ${[...table.keys()].join(', ')}`);
   }
 

@@ -6,6 +6,7 @@ import type { ExpressionNode } from '../../language/ast';
 import { parseLine } from '../../language/parser';
 import { referencesIn } from '../../language/value-nodes';
 import { sameDimension } from '../../units/dimension';
+import { nearlyEqual } from '../../units/nearly-equal';
 
 /** A condition of a data rule, read once. */
 export type Condition =
@@ -91,7 +92,7 @@ function compares(condition: Extract<Condition, { kind: 'compare' }>, scope: Sco
   const other = evaluate(right, scope).value;
   if (one === null || other === null || !sameDimension(one.dimension, other.dimension)) return false;
   const difference = one.value - other.value;
-  const isSame = Math.abs(difference) <= 1e-9 * Math.max(Math.abs(one.value), Math.abs(other.value));
+  const isSame = nearlyEqual(one.value, other.value);
   switch (sign) {
     case '=':
       return isSame;
