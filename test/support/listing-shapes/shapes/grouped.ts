@@ -1,6 +1,6 @@
 import { commentLine, headingLine, literal, namePiece, otherLine, settingLine, valuePieces } from '../lines';
 import type { Item, Line, Piece } from '../listing';
-import { everyStyle, inTurn, oneWord, type ShapeMaker, underHeadings, usual } from '../shape';
+import { everyStyle, inTurn, oneWord, type Shape, type ShapeMaker, underHeadings, usual } from '../shape';
 
 const betweens = [' = ', '=', ': ', ' : ', ' := '] as const;
 
@@ -57,6 +57,18 @@ export const groupBefore: ShapeMaker = (lot) => {
   };
 };
 
+/** Of settings under headings, with this between names and values. */
+function headed(between: string): Omit<Shape, 'print'> {
+  return {
+    ...usual,
+    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : everyStyle,
+    groups: 'one',
+    headed: 'all',
+    isExact: false,
+    without: between === ' ' ? ['empty', 'text'] : [],
+  };
+}
+
 /** Headings in brackets or between marks. */
 export const brackets: ShapeMaker = (lot) => {
   const [open, close] = lot.one([
@@ -70,12 +82,7 @@ export const brackets: ShapeMaker = (lot) => {
   const between = lot.one([...betweens, ' ']);
   const comment = lot.one(['#', ';', '//']);
   return {
-    ...usual,
-    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : everyStyle,
-    groups: 'one',
-    headed: 'all',
-    isExact: false,
-    without: between === ' ' ? ['empty', 'text'] : [],
+    ...headed(between),
     spared: between === ' ' ? ['greeting'] : [],
     comment,
     print: (items) =>
@@ -102,12 +109,7 @@ export const commentHeadings: ShapeMaker = (lot) => {
   const rule = isTitle && lot.chance(0.3) ? [commentLine(mark)] : [];
   const between = lot.one([...betweens, ' ']);
   return {
-    ...usual,
-    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : everyStyle,
-    groups: 'one',
-    headed: 'all',
-    isExact: false,
-    without: between === ' ' ? ['empty', 'text'] : [],
+    ...headed(between),
     spared: ['greeting', 'banner'],
     comment: isTitle ? null : mark,
     print: (items) =>
