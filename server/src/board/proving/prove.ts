@@ -1,3 +1,4 @@
+import type { BoardSetting } from '../../catalog/model/board-profile';
 import type { LeftLine, ListedSetting, Listing, SettingKey, Stretch } from '../listing/listing';
 import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
@@ -130,15 +131,17 @@ class KnownBeside {
   of(setting: ListedSetting): SaidBeside {
     const before = this.captured.get(settingKey(setting));
     if (before !== undefined) return saidBeside(before);
-    const row = this.profile?.find(setting.groups, setting.name, setting.occurrence, setting.item)?.row
-      .setting;
+    const row = this.rowOf(setting);
     return row === undefined ? {} : saidInRow(row, setting);
   }
 
   /** As the profile or the captured text states it; null where neither does. */
   defaultOf(key: SettingKey): string | null {
-    const row = this.profile?.find(key.groups, key.name, key.occurrence, key.item)?.row.setting;
-    return row?.default ?? this.captured.get(settingKey(key))?.stated?.default ?? null;
+    return this.rowOf(key)?.default ?? this.captured.get(settingKey(key))?.stated?.default ?? null;
+  }
+
+  private rowOf({ groups, name, occurrence, item }: SettingKey): BoardSetting | undefined {
+    return this.profile?.find(groups, name, occurrence, item)?.row.setting;
   }
 }
 
