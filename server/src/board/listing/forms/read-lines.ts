@@ -67,9 +67,7 @@ class LinesReader {
   private readonly openings: Frame[] = [];
   private readonly closings: Frame[] = [];
   private readonly unread: number[] = [];
-  private readonly said: ListedLine[] = [];
-  /** The index of each line that was said. */
-  private readonly saidAt: number[] = [];
+  private readonly said: { readonly index: number; readonly line: ListedLine }[] = [];
   private readonly parts = new Map<number, readonly PartRead[]>();
   private readonly returnsOverwrite: boolean;
   /** For each line, the next that is neither blank nor a comment. */
@@ -111,24 +109,21 @@ class LinesReader {
     if (kind === null) this.unread.push(index);
     else if (kind !== 'dirt') {
       const written = this.lines[index]?.asWritten ?? text;
-      const said = { kind, text: written, first, end: this.list.size, groups: this.stack.groups };
-      this.saidAt.push(index);
-      this.said.push(said);
+      const line = { kind, text: written, first, end: this.list.size, groups: this.stack.groups };
+      this.said.push({ index, line });
     }
   }
 
   /** What was said in the lines of a whole becomes one, if there are settings in it. */
   private asOne({ first, text }: Whole): void {
-    let from = this.said.length;
-    while (from > 0 && (this.saidAt[from - 1] ?? -1) >= first) from -= 1;
-    const some = this.said.slice(from);
-    const settings = some.filter(({ kind }) => kind === 'settings');
+    const from = this.said.findLastIndex(({ index }) => index < first) + 1;
+    const settings = this.said.slice(from).filter(({ line }) => line.kind === 'settings');
     const [one] = settings;
     const last = settings.at(-1);
     if (one === undefined || last === undefined) return;
     const { groups } = this.stack;
-    this.said.splice(from, some.length, { kind: 'settings', text, first: one.first, end: last.end, groups });
-    this.saidAt.splice(from, some.length, first);
+    const line: ListedLine = { kind: 'settings', text, first: one.line.first, end: last.line.end, groups };
+    this.said.splice(from, this.said.length, { index: first, line });
   }
 
   /** Takes a line as the first of these that it can be; null where it is none. */
@@ -346,7 +341,7 @@ class LinesReader {
       openings: this.openings,
       closings: this.closings,
       left,
-      lines: this.said,
+      lines: this.said.map(({ line }) => line),
       settingLines: this.settingLines,
       unread: this.unread,
       refused: null,
