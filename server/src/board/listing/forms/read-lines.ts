@@ -1,4 +1,3 @@
-import { rolesOf } from '../containers/roles';
 import type {
   Frame,
   Heading,
@@ -18,9 +17,10 @@ import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
 import { type HeadingRead, isAloneAbove, isTitle, readHeading } from './heading';
 import { indentOf } from './indent';
+import { pathOf } from './name-path';
 import { partsOfLine } from './parts-of-line';
 import type { PartRead } from './read-part';
-import { cellsOf, inner } from './row';
+import { namesColumns } from './row';
 import { SettingList } from './setting-list';
 import { statedOf } from './tail';
 
@@ -233,15 +233,7 @@ class LinesReader {
   private takeColumns(index: number, text: string): boolean {
     const { table } = this.forms.forms;
     const line = this.lines[index];
-    if (table?.heading !== true || line === undefined) return false;
-    const headings = cellsOf(text.trimEnd(), table.delimiter).map((cell) => {
-      const at = inner(text, cell) ?? cell;
-      return text.slice(at.start, at.end);
-    });
-    const [said, known] =
-      table.names === undefined ? [rolesOf(headings), table.columns] : [headings, table.names];
-    if (said === null || said.length !== known.length || said.some((one, at) => one !== known[at]))
-      return false;
+    if (table === undefined || line === undefined || !namesColumns(text, table)) return false;
     this.comments.push(line.whole());
     return true;
   }
@@ -369,21 +361,4 @@ function reasonFor(text: string): string {
   if (text.length > longestLine) return `The line is longer than ${longestLine} characters.`;
   if (isDamaged(text)) return 'The line is damaged: it holds characters that no board writes.';
   return 'No form of this listing fits the line.';
-}
-
-interface Named {
-  readonly groups: readonly string[];
-  readonly name: string;
-  readonly at: Stretch;
-}
-
-const mostSteps = 64;
-
-/** Parts the groups from a name that holds them; one with an empty step is kept whole. */
-function pathOf(text: string, at: Stretch, path: string | undefined): Named {
-  const steps = path === undefined ? [text] : text.split(path).map((step) => step.trim());
-  const name = steps.at(-1) ?? '';
-  if (steps.length < 2 || steps.length > mostSteps || steps.includes(''))
-    return { groups: [], name: text, at };
-  return { groups: steps.slice(0, -1), name, at: { start: at.end - name.length, end: at.end } };
 }

@@ -1,5 +1,5 @@
 import type { Forms } from '../../../catalog/model/board-forms';
-import type { Role } from '../containers/roles';
+import { type Role, rolesOf } from '../containers/roles';
 import type { Stretch } from '../listing';
 import { afterBlanks, afterWord, isBlank, quotedAt, trimmed } from '../text/characters';
 import { type PartRead, withoutQuotes, writtenAt } from './read-part';
@@ -43,6 +43,17 @@ function isDelimiter(text: string, at: number, delimiter: Table['delimiter']): b
   if (delimiter === '|') return bars.has(text[at] ?? '');
   if (delimiter !== ' ') return text[at] === delimiter;
   return text[at] === '\t' || (isBlank(text[at]) && isBlank(text[at + 1]));
+}
+
+/** Whether a row is the one that names the columns of its table. */
+export function namesColumns(text: string, { heading, delimiter, columns, names }: Table): boolean {
+  if (!heading) return false;
+  const headings = cellsOf(text.trimEnd(), delimiter).map((cell) => {
+    const { start, end } = withoutQuotes(text, cell);
+    return text.slice(start, end);
+  });
+  const [own, known] = names === undefined ? [rolesOf(headings), columns] : [headings, names];
+  return own?.length === known.length && own.every((one, at) => one === known[at]);
 }
 
 const said: ReadonlySet<Role> = new Set(['unit', 'range', 'low', 'high', 'words', 'default', 'remark']);
@@ -118,6 +129,6 @@ function hasMore(cells: readonly Stretch[], columns: number): boolean {
 }
 
 /** What stands in a cell, without quotes around it. */
-export function inner(text: string, cell: Stretch | undefined): Stretch | null {
+function inner(text: string, cell: Stretch | undefined): Stretch | null {
   return cell === undefined ? null : withoutQuotes(text, cell);
 }
