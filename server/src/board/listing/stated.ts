@@ -306,6 +306,11 @@ export function isKnownUnit(text: string): boolean {
   return parts.length === 2 && parts.every((part) => isUnitPart(part.replace(/^\((.*)\)$/, '$1')));
 }
 
+/** Whether a word behind a number could be a unit, known or not. */
+export function couldBeUnit(word: string): boolean {
+  return /^(?:[%\u00b0\u2030]|\p{L})[\p{L}%\u00b0/^23\u00b2\u00b3*]{0,11}$/u.test(word);
+}
+
 function isUnitPart(text: string): boolean {
   const symbol = text.replace(/(?:\^?[23]|[\u00b2\u00b3])$/, '');
   return symbol !== '' && (more.has(symbol) || findUnitSymbol(symbol) !== undefined);

@@ -1,6 +1,6 @@
 import { saysOf } from '../forms/said-between';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, type KeyKind, keyOf, rangeIn, wordsIn } from '../stated';
+import { couldBeUnit, isKnownUnit, type KeyKind, keyOf, rangeIn, wordsIn } from '../stated';
 import { closing, isBlank, opening, quotedAt, quotedFrom, trimmed } from '../text/characters';
 import { isAmount, lookOf, numberOf } from '../value-look';
 import { commentMark } from './comments';
@@ -313,8 +313,7 @@ function unitsIn(values: readonly string[], mark: DecimalMark): readonly string[
     const words = value.slice(start, end).split(/\s+/);
     const [amount = '', unit = ''] = words.slice(-2);
     if (words.length < 2 || words.length > 4 || numberLook(amount, mark) === null) continue;
-    if (/^[%\u00b0\u2030\p{L}][\p{L}%\u00b0/^23\u00b2\u00b3*]{0,11}$/u.test(unit))
-      counts.set(unit, (counts.get(unit) ?? 0) + 1);
+    if (couldBeUnit(unit)) counts.set(unit, (counts.get(unit) ?? 0) + 1);
   }
   const isUnit = [...counts].some(([unit, count]) => isKnownUnit(unit) || count >= 3);
   return isUnit ? [' {unit}'] : [];

@@ -48,15 +48,8 @@ export function moreFormsIn(
   let rest = unread(sample, found);
   while (found.length < mostForms && found.length > 0 && rest.length > 0) {
     const next = bestForm(rest, comments, found);
-    if (
-      next === null ||
-      !isSure(
-        next,
-        rest,
-        found.some(({ between }) => between !== undefined),
-      )
-    )
-      break;
+    const hasBetween = found.some(({ between }) => between !== undefined);
+    if (next === null || !isSure(next, rest, hasBetween)) break;
     found.push(next.form);
     const left = unread(rest, found);
     if (left.length === rest.length) break;

@@ -1,6 +1,5 @@
 import type { LineFormData } from '../forms/compiled';
 import { isPresenceName } from '../forms/read-part';
-
 import type { Sample } from './sample';
 
 /** What stands before a name that is off, such as the minus of `-echo`. */

@@ -1,6 +1,6 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
+import { couldBeUnit, isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
 import {
   afterBlanks,
   afterWord,
@@ -266,7 +266,7 @@ function fits({ field, open }: BesideForm, said: string, mark: DecimalMark): boo
 
 /** A unit that stands alone behind a number: one known word, or one that could be. */
 function isUnit(text: string): boolean {
-  return isKnownUnit(text) || /^(?:[%\u00b0\u2030]|\p{L})[\p{L}%\u00b0/^23\u00b2\u00b3*]{0,11}$/u.test(text);
+  return isKnownUnit(text) || couldBeUnit(text);
 }
 
 /** What the parts say together; null where there are none. */
