@@ -124,6 +124,11 @@ export class CraftView implements QueryContext {
     return this.of(path, 'quantity')?.value ?? null;
   }
 
+  /** What a line sets; where none does, not its default but this. */
+  quantityOr(path: string, unset: number | null): number | null {
+    return this.isSet(path) ? this.quantity(path) : unset;
+  }
+
   count(path: string): number | null {
     return this.of(path, 'count')?.value ?? null;
   }

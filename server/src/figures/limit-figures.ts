@@ -95,8 +95,7 @@ export const limitFigures: readonly FigureSource[] = limitFigureList.map(driveFi
 
 /** What the board lets the pack give for long, A. */
 function capOf(view: CraftView): number {
-  const cap = view.isSet('power.current-cap') ? view.quantity('power.current-cap') : null;
-  return cap ?? Number.POSITIVE_INFINITY;
+  return view.quantityOr('power.current-cap', null) ?? Number.POSITIVE_INFINITY;
 }
 
 function tipsOf({ carried: { drive }, state }: InState): number {

@@ -51,11 +51,8 @@ interface Shares {
 
 function sharesOf(view: CraftView, situation: string): Shares | null {
   const path = (word: string) => `control.when.${situation}.${word}`;
-  const isSaid = view.isSet(path('from'));
-  const from = isSaid ? view.quantity(path('from')) : Number.POSITIVE_INFINITY;
-  const [proportional, integral, derivative] = gainParts.map((part) =>
-    view.isSet(path(part)) ? view.quantity(path(part)) : 1,
-  );
+  const from = view.quantityOr(path('from'), Number.POSITIVE_INFINITY);
+  const [proportional, integral, derivative] = gainParts.map((part) => view.quantityOr(path(part), 1));
   if (from === null || proportional == null || integral == null || derivative == null) return null;
   return { from, shares: { proportional, integral, derivative } };
 }

@@ -73,7 +73,7 @@ function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: nu
     call: called * rate,
     isKicked: input === 'error',
     feedforward,
-    feedforwardCutoff: ifSet(view, 'control.feedforward-cutoff'),
+    feedforwardCutoff: view.quantityOr('control.feedforward-cutoff', null),
     limits,
   };
 }
@@ -82,14 +82,14 @@ function limitsOf(view: CraftView, name: AxisName, point: OperatingPoint): Comma
   const integral = view.quantity('control.integral-limit');
   const derivative = view.quantity('derivative.limit');
   if (integral === null || derivative === null) return null;
-  const own = ifSet(view, `control.${name}.limit`) ?? 1;
-  const rise = ifSet(view, 'motor.rise-limit');
+  const own = view.quantityOr(`control.${name}.limit`, null) ?? 1;
+  const rise = view.quantityOr('motor.rise-limit', null);
   return {
     integral,
     derivative,
     command: Math.min(own, roomOf(view, point)),
     rise: rise === null ? Number.POSITIVE_INFINITY : rise / point.outputSlope,
-    integralShare: ifSet(view, 'control.when.motors-short.integral') ?? 1,
+    integralShare: view.quantityOr('control.when.motors-short.integral', null) ?? 1,
   };
 }
 
@@ -104,10 +104,6 @@ function roomOf(view: CraftView, { room: { up, down } }: OperatingPoint): number
     default:
       return least;
   }
-}
-
-function ifSet(view: CraftView, path: string): number | null {
-  return view.isSet(path) ? view.quantity(path) : null;
 }
 
 function ifWord(view: CraftView, path: string): string | null {

@@ -17,9 +17,10 @@ export interface Throttle {
 
 /** Null where the script speaks of it and can't be read. `full`: the full pack without a load, V; null: not known. */
 export function throttleOf(view: CraftView, full: number | null): Throttle | null {
-  const lid = shareOr(view, 'motor.output-limit', 1);
-  const stick = shareOr(view, 'stick.throttle.limit', 1);
-  const even = shareOr(view, 'power.even-thrust', 0);
+  // Where the script sets nothing the throttle is left alone: that is no assumption to tell.
+  const lid = view.quantityOr('motor.output-limit', 1);
+  const stick = view.quantityOr('stick.throttle.limit', 1);
+  const even = view.quantityOr('power.even-thrust', 0);
   const shape = thrustShape(view);
   if (lid === null || stick === null || even === null || shape === null) return null;
   const most = Math.min(lid, curveValue(shape, stick));
@@ -34,11 +35,6 @@ export function throttleOf(view: CraftView, full: number | null): Throttle | nul
     askedFor: (output, voltage) => inverse(shape, output / raisedAt(voltage)),
     slopeAt: (asked, voltage) => raisedAt(voltage) * curveSlope(shape, asked),
   };
-}
-
-/** What the script sets; where it sets nothing, what leaves the throttle alone: that is no assumption to tell. */
-function shareOr(view: CraftView, path: string, untouched: number): number | null {
-  return view.isSet(path) ? view.quantity(path) : untouched;
 }
 
 const straight = monotoneCurve([

@@ -10,7 +10,7 @@ const beyond = 1 / 20;
 export function switchBars(view: CraftView): SwitchBars | null {
   const switches = switchUses(view)
     .map(({ name, channel, on }) => {
-      const rest = view.isSet(`switch.${name}.rest`) ? view.quantity(`switch.${name}.rest`) : null;
+      const rest = view.quantityOr(`switch.${name}.rest`, null);
       return {
         name: name.replaceAll('-', ' '),
         channel,

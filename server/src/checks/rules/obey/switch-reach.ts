@@ -38,7 +38,7 @@ export const switchReachRules: readonly CodeRule[] = [
       for (const use of switchUses(view)) {
         for (const [setting, what] of standing) {
           const at = `switch.${use.name}.${setting}`;
-          const value = view.isSet(at) ? view.quantity(at) : null;
+          const value = view.quantityOr(at, null);
           const gap = value === null ? 0 : Math.max(use.on.low - value, value - use.on.high);
           if (value === null || gap <= aHair || gap > leastInside - aHair) continue;
           const values = { what, value: view.exact(value, 'us'), gap: view.amount(gap, 'us') };

@@ -44,7 +44,7 @@ export const videoChannelRules: readonly CodeRule[] = [
     check(view, report) {
       const band = bandOf(view);
       const channel = view.count('video.channel');
-      const frequency = view.isSet('video.frequency') ? view.quantity('video.frequency') : null;
+      const frequency = view.quantityOr('video.frequency', null);
       const plan = band === undefined || channel === null ? null : plannedFrequency(band, channel);
       if (band === undefined || plan === null || frequency === null || Math.abs(plan - frequency) < 0.5e6)
         return;

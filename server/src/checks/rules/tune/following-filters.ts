@@ -67,7 +67,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     return { at: `${path}.to`, values };
   }),
   perStage('tune/search-slow', ['follow-noise'], (view, { path }) => {
-    const interval = view.isSet(`${path}.interval`) ? view.quantity(`${path}.interval`) : null;
+    const interval = view.quantityOr(`${path}.interval`, null);
     const [from, width] = [view.quantity(`${path}.from`), view.quantity(`${path}.width`)];
     if (interval === null || from === null || width === null || from <= 0) return null;
     const moved = (from * interval) / doubling;

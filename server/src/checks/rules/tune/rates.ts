@@ -70,7 +70,7 @@ export const rateRules: readonly CodeRule[] = [
     ids: ['tune/full-scale-beyond-board'],
     scope: 'craft',
     check(view, report) {
-      const given = view.isSet('gyro.full-scale') ? view.quantity('gyro.full-scale') : null;
+      const given = view.quantityOr('gyro.full-scale', null);
       const most = parseQuantity(view.hardware.gyro?.fullScale ?? '')?.value;
       if (most === undefined || given === null || given <= most * 1.0001) return;
       const text = view.exact(most, 'deg/s');

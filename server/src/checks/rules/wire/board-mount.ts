@@ -9,7 +9,7 @@ export const boardMountRules: readonly CodeRule[] = [
     check(view, report) {
       for (const axis of axisNames) {
         const at = `board.mount-${axis}`;
-        const angle = view.isSet(at) ? view.quantity(at) : null;
+        const angle = view.quantityOr(at, null);
         if (angle === null) continue;
         const steps = angle / eighth;
         if (Math.abs(steps - Math.round(steps)) < 0.02) continue;
