@@ -118,10 +118,9 @@ export function whichPack(craft: Craft): WhichPack {
 export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
   const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
   const figureRows = ids.flatMap((id) => {
-    const found = views.map((view) => figureOf(view, id));
     // Most filters that a craft may have it has not: no words are made for them.
-    const source = found.some((figure) => figure !== null) ? figureSource(id) : undefined;
-    return source === undefined ? [] : [figureRow(views, source, found)];
+    const source = views.some((view) => figureOf(view, id) !== null) ? figureSource(id) : undefined;
+    return source === undefined ? [] : [figureRow(views, source)];
   });
   return {
     columns: craft.packs(),
@@ -151,16 +150,12 @@ const settingsBehind = viewQuery('settings behind a figure', (view, id: string):
 );
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
-function figureRow(
-  views: readonly CraftView[],
-  { id, title, tellsPlace }: FigureSource,
-  found: readonly (Figure | null)[],
-) {
-  const [view] = views;
-  const from = view === undefined ? [] : settingsBehind(view, id);
-  const cells = found.map((figure, index) => {
-    const view = views[index];
-    return figure === null || view === undefined ? null : figureCell(view, figure, from, tellsPlace === true);
+function figureRow(views: readonly CraftView[], { id, title, tellsPlace = false }: FigureSource) {
+  const [first] = views;
+  const from = first === undefined ? [] : settingsBehind(first, id);
+  const cells = views.map((view) => {
+    const figure = figureOf(view, id);
+    return figure === null ? null : figureCell(view, figure, from, tellsPlace);
   });
   const asksPack = from.some((path) => path.startsWith('pack.'));
   const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
