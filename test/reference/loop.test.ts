@@ -5,14 +5,9 @@ import { type Axis, delayPhase, openLoop } from '../../server/src/physics/loop';
 import { axisCurve, curveOf } from '../../server/src/physics/loop-curve';
 import { dragSlope, reactionLead, speedDamping } from '../../server/src/physics/motor';
 import { type Margins, marginsOf, stabilityOf, swingOf } from '../../server/src/physics/stability';
-import {
-  halfTime,
-  overshoot,
-  plainCall,
-  quickened,
-  stepResponse,
-} from '../../server/src/physics/step-response';
+import { closely, overshoot, quickened, stepResponse } from '../../server/src/physics/step-response';
 import { near } from '../support/near';
+import { plainCall } from '../support/plain-call';
 
 /** A ratio of polynomials in s, highest power first, at s = jω; ω in rad/s. */
 function ratio(up: readonly number[], down: readonly number[]) {
@@ -162,13 +157,13 @@ describe('an axis with a lag and nothing else is the textbook’s second-order l
       const axis = secondOrder(damping);
       const found = marginsOf(stabilityOf(axisCurve(axis, band)));
       near(degrees(found?.phaseMargin ?? null), margin, 2e-3);
-      near(100 * overshoot(stepResponse(axis, often, plainCall, 5)), over100, 2e-2);
+      near(100 * overshoot(stepResponse(axis, often, plainCall, 5, closely)), over100, 2e-2);
     });
   }
 
   it('answers half of a step after about (1 + 0.7 ζ)/ω0 (delay time, Ogata, Modern Control Engineering, from memory)', () => {
-    const time = halfTime(stepResponse(secondOrder(0.5), often, plainCall, 5));
-    near(time ?? Number.NaN, (1 + 0.7 * 0.5) / 40, 6e-2);
+    const { values, interval } = stepResponse(secondOrder(0.5), often, plainCall, 5, closely);
+    near(values.findIndex((value) => value >= 0.5) * interval, (1 + 0.7 * 0.5) / 40, 6e-2);
   });
 });
 
@@ -181,21 +176,22 @@ describe('an axis with its filters as waits', () => {
   });
 
   it('waits √2/ωc longer for a low-pass of order 2 far above, 225 µs for 1 kHz (analogue prototype, any textbook)', () => {
-    const quick = quickened(filtered([smooth]), often, crossover) ?? assert.fail('it does more than wait');
+    const quick =
+      quickened(filtered([smooth]), often, crossover, closely) ?? assert.fail('it does more than wait');
     near(quick.axis.path.delay, 1e-3 + Math.SQRT2 / (2 * Math.PI * 1000), 1e-3);
     assert.ok(quick.rates.gyro < often.gyro / 50);
   });
 
   it('overshoots as it does with them (by the full simulation)', () => {
     const axis = filtered([smooth]);
-    const quick = quickened(axis, often, crossover) ?? assert.fail('it does more than wait');
-    const slowly = overshoot(stepResponse(axis, often, plainCall, crossover));
-    const quickly = overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover));
+    const quick = quickened(axis, often, crossover, closely) ?? assert.fail('it does more than wait');
+    const slowly = overshoot(stepResponse(axis, often, plainCall, crossover, closely));
+    const quickly = overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover, closely));
     assert.ok(Math.abs(100 * (quickly - slowly)) < 0.5, `${quickly} and ${slowly}`);
   });
 
   it('is not looked at where a filter takes away what the loop moves (definition)', () => {
-    assert.equal(quickened(filtered([notch(15, 10, 32_000)]), often, crossover), null);
+    assert.equal(quickened(filtered([notch(15, 10, 32_000)]), often, crossover, closely), null);
   });
 });
 

@@ -42,23 +42,6 @@ export interface CommandLimits {
   readonly integralShare: number;
 }
 
-const withoutLimits: CommandLimits = {
-  integral: Number.POSITIVE_INFINITY,
-  derivative: Number.POSITIVE_INFINITY,
-  command: Number.POSITIVE_INFINITY,
-  rise: Number.POSITIVE_INFINITY,
-  integralShare: 1,
-};
-
-/** A call of 1 rad/s, not kicked, with nothing held back. */
-export const plainCall: SuddenCall = {
-  call: 1,
-  isKicked: false,
-  feedforward: 0,
-  feedforwardCutoff: null,
-  limits: withoutLimits,
-};
-
 /** How closely a step is looked at. */
 export interface Closeness {
   /** Periods of the crossover after which what has not settled is taken to swing on. */
@@ -104,7 +87,7 @@ export function stepResponse(
   rates: Rates,
   step: SuddenCall,
   crossover: number,
-  { patience, within }: Closeness = closely,
+  { patience, within }: Closeness,
 ): StepResponse {
   const interval = 1 / rates.gyro;
   const samplesARound = Math.max(1, Math.round(rates.gyro / rates.control));
@@ -315,7 +298,7 @@ export function quickened(
   axis: Axis,
   { control }: Rates,
   crossover: number,
-  { rounds, isRough }: Closeness = closely,
+  { rounds, isRough }: Closeness,
 ): { readonly axis: Axis; readonly rates: Rates } | null {
   const { gyroFilters, derivativeFilters, delay } = axis.path;
   const brakes = axis.gains.derivative === 0 ? [] : derivativeFilters;
@@ -347,10 +330,4 @@ export function overshoot({ values }: StepResponse): number {
   let most = 0;
   for (const value of values) most = Math.max(most, value - 1);
   return most;
-}
-
-/** Seconds until half of what was called for is there; null: not within the time that was looked at. */
-export function halfTime({ values, interval }: StepResponse): number | null {
-  const found = values.findIndex((value) => value >= 0.5);
-  return found < 0 ? null : found * interval;
 }

@@ -5,11 +5,12 @@ import { figureOf, figureSources } from '../../../server/src/figures';
 import { axesOf } from '../../../server/src/figures/axis';
 import { chainNames, filterNumbers } from '../../../server/src/figures/filter-stages';
 import { loopOf } from '../../../server/src/figures/loop-state';
-import { overshoot, plainCall, quickened, stepResponse } from '../../../server/src/physics/step-response';
+import { closely, overshoot, quickened, stepResponse } from '../../../server/src/physics/step-response';
 import { parseUnit } from '../../../server/src/units/unit';
 import { testCatalog } from '../../support/catalog';
 import { craftOf, findingsIn } from '../../support/findings';
 import { near } from '../../support/near';
+import { plainCall } from '../../support/plain-call';
 
 const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
 const sandmartin = readFileSync('test/demo/sandmartin.craft', 'utf8');
@@ -322,10 +323,11 @@ describe('a quick way through the step response', () => {
             control: view.quantity('control.rate') ?? 0,
           };
           const { crossover } = loop.margins;
-          const quick = quickened(loop.axis, rates, crossover);
+          const quick = quickened(loop.axis, rates, crossover, closely);
           if (quick === null) continue;
-          const over = 100 * overshoot(stepResponse(loop.axis, rates, plainCall, crossover));
-          const quickly = 100 * overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover));
+          const over = 100 * overshoot(stepResponse(loop.axis, rates, plainCall, crossover, closely));
+          const quickly =
+            100 * overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover, closely));
           assert.ok(Math.abs(quickly - over) < 1, `${name} ${axisName}: ${quickly} and ${over}`);
         }
       }
