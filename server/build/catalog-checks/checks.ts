@@ -3,6 +3,7 @@ import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
+import { isPermutation } from '../../src/catalog/permutation';
 import { neverTriggers } from '../../src/checks/data/never';
 import { ruleFaults, stepFaults } from '../../src/checks/data/rule-faults';
 import { asLines, placedParameters, repeated } from './places';
@@ -59,9 +60,5 @@ function allowedWords(parameter: Parameter, catalog: Catalog): ((word: string) =
   if (parameter.kind !== 'word' && parameter.kind !== 'words') return undefined;
   const letters = parameter.kind === 'word' ? parameter.permutationOf : undefined;
   const words = new Set(catalog.choices(parameter).map((choice) => choice.name));
-  return (word) => words.has(word) || (letters !== undefined && sorted(word) === sorted(letters));
-}
-
-function sorted(letters: string): string {
-  return [...letters].sort().join('');
+  return (word) => words.has(word) || (letters !== undefined && isPermutation(word, letters));
 }

@@ -1,4 +1,5 @@
 import type { Parameter } from '../catalog/model/parameter';
+import { isPermutation } from '../catalog/permutation';
 import { suggestWord } from '../catalog/suggest';
 import type { ListNode, ReferenceNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
@@ -39,10 +40,9 @@ export function interpretWord(node: ValueNode, reading: ValueReading, parameter:
 /** A channel order: each letter once. */
 function readLetters(node: ReferenceNode, reading: ValueReading, letters: string): Value | null {
   const { text } = node.path;
-  const sorted = (word: string) => [...word].sort().join('');
-  if (sorted(text) === sorted(letters)) return { kind: 'word', value: text };
+  if (isPermutation(text, letters)) return { kind: 'word', value: text };
   const upper = text.toUpperCase();
-  const fixes = sorted(upper) === sorted(letters) ? [replacement(`Write ${upper}`, node, upper)] : [];
+  const fixes = isPermutation(upper, letters) ? [replacement(`Write ${upper}`, node, upper)] : [];
   const missing = [...letters].filter((letter) => !upper.includes(letter)).join(', ');
   reading.problems.push(problem('obey/order-no-permutation', node, { given: text, letters, missing }, fixes));
   return null;

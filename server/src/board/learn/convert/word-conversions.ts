@@ -1,4 +1,5 @@
 import type { FoundParameter } from '../../../catalog/catalog';
+import { isPermutation } from '../../../catalog/permutation';
 import { lookOf } from '../../listing/value-look';
 import { wordsToSpell } from '../../meaning/words-to-spell';
 import type { LearnedSetting } from '../learned-settings';
@@ -159,9 +160,8 @@ function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): 
 
 /** An order of letters, in capitals; null for what is none of these. */
 function orderOf(text: string, letters: string): string | null {
-  const sorted = (one: string) => [...one].sort().join('');
   const order = text.toUpperCase();
-  return sorted(order) === sorted(letters) ? order : null;
+  return isPermutation(order, letters) ? order : null;
 }
 
 /** Where all is spelled as a script spells it nothing need be said. */

@@ -1,4 +1,5 @@
 import type { Catalog } from '../../../catalog/catalog';
+import { isPermutation } from '../../../catalog/permutation';
 import { lexiconOf } from '../words/lexicon';
 import { nameWords } from '../words/name-words';
 import type { KnownTarget } from './targets';
@@ -26,8 +27,8 @@ function fresh(parameter: KnownTarget['known']['parameter'], catalog: Catalog): 
   if ('choicesFrom' in parameter && (parameter.choicesFrom === 'ports' || parameter.choicesFrom === 'packs'))
     return { isOne: parameter.choicesFrom === 'ports' ? isPort : () => false, isOpen: true };
   if ('permutationOf' in parameter && parameter.permutationOf !== undefined) {
-    const letters = [...parameter.permutationOf.toLowerCase()].sort().join('');
-    return { isOne: (word) => [...word.toLowerCase()].sort().join('') === letters, isOpen: false };
+    const letters = parameter.permutationOf.toLowerCase();
+    return { isOne: (word) => isPermutation(word.toLowerCase(), letters), isOpen: false };
   }
   const lexicon = lexiconOf(catalog);
   const keys = (text: string) =>
