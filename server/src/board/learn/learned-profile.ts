@@ -7,7 +7,7 @@ import { profileFaults } from '../profile/profile-faults';
 import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
 import type { Ground } from './convert/taken';
 import { type LearnedSetting, learnedSettings, settingName } from './learned-settings';
-import type { Confirmed } from './said';
+import { type Confirmed, nothingConfirmed } from './said';
 import { saidList } from './said-list';
 import { rowOfSetting } from './setting-row';
 
@@ -49,9 +49,9 @@ export function learnedProfile(
   return { profile: profileWith(rows), mapped: [...new Set(mapped)], outcomes };
 }
 
-/** The ground on which conversions of a listing are proposed. */
-export function groundOf(listing: Listing, confirmed: Confirmed, catalog: Catalog): Ground {
-  return { catalog, manner: mannerOf(textOf(listing, learnedSettings(listing), confirmed, catalog)) };
+/** The ground on which conversions of a listing's settings are proposed. */
+export function groundOf(listing: Listing, all: readonly LearnedSetting[], catalog: Catalog): Ground {
+  return { catalog, manner: mannerOf(textOf(listing, all, nothingConfirmed, catalog)) };
 }
 
 /** Meanings that a profile can't have are taken back, with all that hold the same parameter; each outcome says why. */

@@ -10,7 +10,6 @@ import {
   type Sureness,
 } from '../../board/learn/propose/proposal';
 import { proposals } from '../../board/learn/propose/propose';
-import { nothingConfirmed } from '../../board/learn/said';
 import type { Listing } from '../../board/listing/listing';
 import type { Catalog } from '../../catalog/catalog';
 import type { PartHeld } from '../../catalog/model/board-profile';
@@ -74,7 +73,7 @@ export function learned(listing: Listing, catalog: Catalog): Learned {
 function rowsOf(listing: Listing, catalog: Catalog): readonly LearnedRow[] {
   const all = learnedSettings(listing);
   const proposed = proposals(all, catalog);
-  const ground = groundOf(listing, nothingConfirmed, catalog);
+  const ground = groundOf(listing, all, catalog);
   const taken = all.map((setting, index): TakenAs | null => {
     const proposal = proposed[index] ?? null;
     return proposal === null ? null : takenAs(setting, proposal);
