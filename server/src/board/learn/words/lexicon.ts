@@ -120,23 +120,34 @@ export class Lexicon {
 
   private addShort(text: string, concept: string): void {
     const trust = text.length === 1 ? letterTrust : shortTrust;
-    add(this.exact, nameWords(text).join(' '), { concept, trust }, this);
+    this.add(this.exact, nameWords(text).join(' '), { concept, trust });
   }
 
   private addWords(text: string, sense: Sense, guess: number): void {
     const words = nameWords(text);
     // Short names leave out what says nothing: `niveau reception`.
     const telling = words.filter((word) => !this.empty.has(word));
-    if (telling.length > 1) add(this.exact, telling.join(' '), sense, this);
-    if (telling.length !== words.length || telling.length < 2) add(this.exact, words.join(' '), sense, this);
-    add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: stemTrust }, this);
+    if (telling.length > 1) this.add(this.exact, telling.join(' '), sense);
+    if (telling.length !== words.length || telling.length < 2) this.add(this.exact, words.join(' '), sense);
+    this.add(this.stemmed, words.map(stemOf).join(' '), { ...sense, trust: stemTrust });
     const glued = words.join('');
-    if (words.length > 1 && glued.length > 4) add(this.exact, glued, sense, this);
+    if (words.length > 1 && glued.length > 4) this.add(this.exact, glued, sense);
     this.guesses.add(words, { ...sense, trust: guess });
   }
 
+  /** Adds what words say, with what that is near. */
+  private add(map: Map<string, Sense[]>, key: string, sense: Sense): void {
+    const all = map.get(key) ?? [];
+    for (const one of this.withNear(sense)) {
+      const at = all.findIndex(({ concept }) => concept === one.concept);
+      if (at < 0) all.push(one);
+      else if ((all[at]?.trust ?? 0) < one.trust) all[at] = one;
+    }
+    map.set(key, all);
+  }
+
   /** A sense with those of what it is near. */
-  withNear(sense: Sense): readonly Sense[] {
+  private withNear(sense: Sense): readonly Sense[] {
     const near = this.concepts.get(sense.concept)?.near ?? [];
     return [sense, ...near.map((concept) => ({ concept, trust: 0.75 * sense.trust }))];
   }
@@ -164,16 +175,6 @@ const shortTrust = 0.85;
 function merged(known: readonly Sense[], guesses: readonly Sense[]): readonly Sense[] {
   const all = new Set(known.map(({ concept }) => concept));
   return [...known, ...guesses.filter(({ concept }) => !all.has(concept))];
-}
-
-function add(map: Map<string, Sense[]>, key: string, sense: Sense, lexicon: Lexicon): void {
-  const all = map.get(key) ?? [];
-  for (const one of lexicon.withNear(sense)) {
-    const at = all.findIndex(({ concept }) => concept === one.concept);
-    if (at < 0) all.push(one);
-    else if ((all[at]?.trust ?? 0) < one.trust) all[at] = one;
-  }
-  map.set(key, all);
 }
 
 const lexicons = new WeakMap<Catalog, Lexicon>();
