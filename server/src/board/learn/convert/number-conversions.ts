@@ -17,6 +17,13 @@ export interface NumberTaken {
   readonly number: number;
 }
 
+/** Numbers that a board surely counts alike. */
+interface Family {
+  readonly members: readonly NumberTaken[];
+  /** Whether all of them stand there as whole numbers. */
+  readonly isWhole: boolean;
+}
+
 interface Decision {
   readonly sureness: CountSureness;
   readonly scale: Scale | null;
@@ -47,16 +54,22 @@ function ofFamily(
   const stated = read.map(({ taken, found }) => statedCount(taken, found, ground));
   const ways = new Set(stated.flatMap((one) => (one === null ? [] : [wayOf(one)])));
   const decided = decision(read, inCommon(stated));
+  const family = { members: read, isWhole: read.every((member) => isWholeNumber(member, ground)) };
   const made = read.map((member, index) => {
     const own = stated[index] ?? null;
-    if (own === null) return [member.taken, inferred(member, read, decided, ground)] as const;
-    const conversion = said(member, read, own, ground);
+    if (own === null) return [member.taken, inferred(member, family, decided, ground)] as const;
+    const conversion = said(member, family, own, ground);
     const why =
       ways.size > 1 ? `${conversion.why}; others of its kind are counted otherwise` : conversion.why;
     return [member.taken, { ...conversion, why }] as const;
   });
   const others = members.filter((member) => !isReadable(member));
   return [...made, ...others.map((member) => [member.taken, unreadable(member, ground)] as const)];
+}
+
+function isWholeNumber({ taken }: NumberTaken, { manner }: Ground): boolean {
+  const look = lookOf(taken.setting.value, manner.decimal);
+  return look.kind === 'number' && Number.isInteger(look.value);
 }
 
 /** A number, or a word of a table of steps. */
@@ -128,14 +141,9 @@ function wider(end: number, isTowardsNothing: boolean): number {
   return isTowardsNothing ? end / leaveway : end * leaveway;
 }
 
-function said(
-  member: NumberTaken,
-  members: readonly NumberTaken[],
-  own: StatedCount,
-  ground: Ground,
-): Conversion {
+function said(member: NumberTaken, family: Family, own: StatedCount, ground: Ground): Conversion {
   const { taken, found } = member;
-  const counts = withStep(own.counts, member, members, ground);
+  const counts = withStep(own.counts, member, family, ground);
   const preview = previewOf(taken, { counts }, ground);
   const fitsIn = preview.lies === 'usual' || preview.lies === 'possible' || preview.lies === null;
   return {
@@ -145,7 +153,7 @@ function said(
     preview,
     candidates: [
       { meant: meantBy(counts), title: titleOf(taken, own), preview },
-      ...candidatesFor(member, members, ground),
+      ...candidatesFor(member, family, ground),
     ],
     takesRole: true,
   };
@@ -167,11 +175,11 @@ function unreadable({ taken }: NumberTaken, ground: Ground): Conversion {
 
 function inferred(
   member: NumberTaken,
-  members: readonly NumberTaken[],
+  family: Family,
   { sureness, scale, why }: Decision,
   ground: Ground,
 ): Conversion {
-  const counts = scale === null ? undefined : withStep(scale.counts ?? {}, member, members, ground);
+  const counts = scale === null ? undefined : withStep(scale.counts ?? {}, member, family, ground);
   const preview = previewOf(member.taken, { counts }, ground);
   const isRead = preview.quantity !== null && preview.lies !== 'outside';
   const isSure = scale !== null && isRead;
@@ -183,7 +191,7 @@ function inferred(
       scale === null
         ? { ...preview, quantity: null, reason: 'nobody has said how it is counted', lies: null }
         : preview,
-    candidates: candidatesFor(member, members, ground),
+    candidates: candidatesFor(member, family, ground),
     takesRole: true,
   };
 }
@@ -195,18 +203,15 @@ function meantBy(counts: Counts | undefined): WayToCount['meant'] {
 const mostCandidates = 6;
 
 /** Ways of counting that a family can have, those first that give usual values for all of it. */
-function candidatesFor(
-  member: NumberTaken,
-  members: readonly NumberTaken[],
-  ground: Ground,
-): readonly WayToCount[] {
+function candidatesFor(member: NumberTaken, family: Family, ground: Ground): readonly WayToCount[] {
+  const { members } = family;
   const scales = scalesFor(member.found);
   const good = scales.filter((scale) => fits(members, scale, usual));
   const possible = scales.filter((scale) => fits(members, scale, inRange));
   const [plainest] = scales;
   const all = new Set([...good, ...possible, ...(plainest === undefined ? [] : [plainest])]);
   return [...all].slice(0, mostCandidates).map((scale) => {
-    const meant = meantBy(withStep(scale.counts ?? {}, member, members, ground));
+    const meant = meantBy(withStep(scale.counts ?? {}, member, family, ground));
     return { meant, title: scale.title, preview: previewOf(member.taken, meant, ground) };
   });
 }
@@ -219,13 +224,11 @@ function inRange(number: number, { range }: FoundParameter): boolean {
 function withStep(
   counts: Counts,
   { taken, found }: NumberTaken,
-  members: readonly NumberTaken[],
+  { isWhole }: Family,
   { manner }: Ground,
 ): Counts | undefined {
   if (counts.table !== undefined) return counts;
-  const looks = members.map((one) => lookOf(one.taken.setting.value, manner.decimal));
   const own = lookOf(taken.setting.value, manner.decimal);
-  const isWhole = looks.every((look) => look.kind === 'number' && Number.isInteger(look.value));
   const based = own.kind === 'number' && own.base !== 10 ? { base: own.base } : {};
   const isCounted = Math.abs(counts.scale ?? 1) > 1 && isWhole;
   const step = isCounted || (own.kind === 'number' && own.base !== 10) ? wholeStep(counts, found) : undefined;
