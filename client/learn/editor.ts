@@ -9,7 +9,7 @@ import { type Alike, alikeIn, othersAlike, type Saying, saidAlike } from './alik
 import type { Board } from './board';
 import { ask } from './extension-side';
 import { choiceField, labelled, numberField, partsFrom, ratioOf, textField } from './fields';
-import { becomes } from './row';
+import { becomes, sentence } from './row';
 import { WordTable } from './word-table';
 
 /** The choice of a row: what it means and how it counts, each with what its value would come to. */
@@ -302,7 +302,7 @@ export class Editor {
       isRole
         ? 'It plays this part; with its scale unknown it serves ratios and comparisons, and no figure.'
         : choice.row === null
-          ? `How does it count? ${choice.counted.charAt(0).toUpperCase()}${choice.counted.slice(1)}.`
+          ? `How does it count? ${sentence(choice.counted)}`
           : becomes(this.row.value, choice.quantity, choice.usual, choice.lies),
     );
   }

@@ -78,7 +78,8 @@ function offered(
   return [element('div', {}, title, ' ', name), ...ways, why];
 }
 
-function sentence(text: string): string {
+/** The end of a sentence as one of its own. */
+export function sentence(text: string): string {
   return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 

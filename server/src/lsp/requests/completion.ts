@@ -101,13 +101,13 @@ function clientItem(item: CompletionItem, sortText: string, range: ClientRange):
   };
 }
 
-/** What came back with an item; a client may send anything. */
 /** The board's text that an item was offered in; nothing for a script. */
 function boardOf(data: unknown): string {
   const hasText = typeof data === 'object' && data !== null && 'text' in data;
   return hasText && typeof data.text === 'string' ? data.text : '';
 }
 
+/** What came back with an item; a client may send anything. */
 function subjectOf(data: unknown): ItemSubject {
   const isSubject = typeof data === 'object' && data !== null && 'kind' in data;
   return isSubject ? (data as ItemSubject) : { kind: 'none' };

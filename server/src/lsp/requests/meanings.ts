@@ -10,6 +10,7 @@ import { profileOf } from '../../board/profile/profile';
 import { titleOf } from '../../catalog/board-title';
 import type { BoardProfile } from '../../catalog/model/board-profile';
 import { rowMeaning, sayingModel } from '../../catalog/model/board-profile';
+import { fromJson } from '../../catalog/model/common';
 import { choiceSaid, meaningRows, saidOf } from '../../features/board/meanings';
 import {
   type ParameterForm,
@@ -75,9 +76,9 @@ export async function meaningsSaid(
   const meant = new Map<string, RowMeant>();
   const left: { key: string; why: string }[] = [];
   for (const { key, row } of said) {
-    const read = rowMeaning.safeParse(parsed(row));
-    if (read.success) meant.set(key, read.data);
-    else left.push({ key, why: 'what is said of it can’t be written into a profile' });
+    const read = fromJson(rowMeaning, row);
+    if (read === null) left.push({ key, why: 'what is said of it can’t be written into a profile' });
+    else meant.set(key, read);
   }
   const { board, refused } = withMeanings(held.board, held.settings, meant, catalog);
   const profile = profileOf(board);
@@ -122,9 +123,9 @@ function parsed(json: string): unknown {
 
 /** What a client says of a setting; null for what can't be said. */
 function sayingIn(json: string): Confirmation | null {
-  const read = sayingModel.safeParse(parsed(json));
-  if (!read.success) return null;
-  const { means, isRole, parts, item, counted, spelled } = read.data;
+  const read = fromJson(sayingModel, json);
+  if (read === null) return null;
+  const { means, isRole, parts, item, counted, spelled } = read;
   return {
     means,
     ...(isRole === undefined ? {} : { isRole }),
