@@ -134,29 +134,27 @@ export function aboutAnyText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & 
  * has been read, so that nothing is missing in it.
  */
 export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
-  const answerNow = aboutScript(answer);
-  return async (served, params, token) => {
-    await readInFull(served.session, params.textDocument.uri, token);
-    return answerNow(served, params, token);
-  };
+  return onceInFull(aboutScript(answer));
 }
 
 /** The same about a board's text too. */
 export function aboutWholeText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
-  const answerNow = aboutAnyText(answer);
-  return async (served, params, token) => {
-    await readInFull(served.session, params.textDocument.uri, token);
-    return answerNow(served, params, token);
-  };
+  return onceInFull(aboutAnyText(answer));
 }
 
 /** The same about a board's text too, where a board may be named beside it: its profile is read first. */
 export function aboutScriptOnBoard<P extends { readonly board: string | null }, R>(
   answer: AboutScriptAnswer<P, R>,
 ): Answer<P & AboutScript, R | null> {
-  const answerNow = aboutAnyText(answer);
+  const answerInFull = aboutWholeText(answer);
   return async (served, params, token) => {
     if (params.board !== null) await served.session.workspace.boardRead(params.board);
+    return answerInFull(served, params, token);
+  };
+}
+
+function onceInFull<P extends AboutScript, R>(answerNow: Answer<P, R>): Answer<P, R> {
+  return async (served, params, token) => {
     await readInFull(served.session, params.textDocument.uri, token);
     return answerNow(served, params, token);
   };
