@@ -161,8 +161,10 @@ export class AdditionFiles {
     };
     const found = (await Promise.all(this.folders().map(filesIn))).flat().map(canonicalUri);
     const files = [...new Set([...found, ...this.open.keys()])].filter((uri) => this.isAddition(uri));
+    const profiles = files.filter(isOfBoard);
     const areOthers = await this.boards.list(
-      ...parted(files.filter(isOfBoard), (file) => this.isBeside(file)),
+      profiles.filter((file) => !this.isBeside(file)),
+      profiles.filter((file) => this.isBeside(file)),
     );
     const texts = await this.texts(
       files.filter((file) => !isOfBoard(file)),
@@ -210,8 +212,4 @@ export class AdditionFiles {
     this.inUse = { catalog: this.boards.catalogOn(catalog), problems: new Map(problems) };
     return true;
   }
-}
-
-function parted<T>(all: readonly T[], isOther: (one: T) => boolean): readonly [readonly T[], readonly T[]] {
-  return [all.filter((one) => !isOther(one)), all.filter(isOther)];
 }

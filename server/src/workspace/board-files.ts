@@ -28,7 +28,10 @@ export class BoardFiles {
     return this.profiles?.textOf(file);
   }
 
-  /** The folders hold these files now, and others lie beside files that stand alone; those that have been read are read again. True when anything has changed. */
+  /**
+   * The folders hold these files now, and others lie beside files that stand alone; those that have been read are read
+   * again. True when anything has changed.
+   */
   async list(own: readonly string[], beside: readonly string[]): Promise<boolean> {
     const before = this.listed;
     this.listed = listedBoards(own, beside, this.builtIn);
