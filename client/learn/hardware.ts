@@ -2,6 +2,7 @@ import type { BoardMeanings, Hardware } from '../../server/src/lsp/board-protoco
 import { element } from '../page/element';
 import { ask } from './extension-side';
 import { type Choices, choiceField, labelled, labelledButton } from './fields';
+import { foldButton } from './fold';
 
 type Port = NonNullable<Hardware['ports']>[number];
 type Rail = NonNullable<Hardware['rails']>[number];
@@ -15,11 +16,6 @@ export class HardwareForm {
 
   constructor({ hardware, ports }: BoardMeanings) {
     this.hardware = hardware;
-    const button = element(
-      'button',
-      { type: 'button', class: 'fold', 'aria-expanded': 'false' },
-      'What the board has',
-    );
     const body = element(
       'div',
       { class: 'hardware' },
@@ -32,9 +28,8 @@ export class HardwareForm {
       this.told,
     );
     body.hidden = true;
-    button.addEventListener('click', () => {
-      body.hidden = !body.hidden;
-      button.setAttribute('aria-expanded', String(!body.hidden));
+    const button = foldButton('What the board has', (isOpen) => {
+      body.hidden = !isOpen;
     });
     this.element = element(
       'section',

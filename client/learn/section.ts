@@ -2,6 +2,7 @@ import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/board-proto
 import { element } from '../page/element';
 import type { Board } from './board';
 import { labelledButton } from './fields';
+import { foldButton } from './fold';
 import { type Family, manners, type SectionName, sectionOf, wayIn } from './offers';
 import { type RowActions, rowElement, wayButtons } from './row';
 
@@ -53,12 +54,10 @@ export class Section {
     const text =
       this.name === 'own' ? `${count} stay the board’s own: that is fine` : `${titles[this.name]} (${count})`;
     if (this.isOpen) return element('header', {}, element('h2', {}, text), this.tools);
-    const button = element('button', { type: 'button', class: 'fold', 'aria-expanded': 'false' }, text);
-    button.addEventListener('click', () => {
-      this.isOpen = !this.isOpen;
-      button.setAttribute('aria-expanded', String(this.isOpen));
-      this.grid.hidden = !this.isOpen;
-      if (this.isOpen) this.open();
+    const button = foldButton(text, (isOpen) => {
+      this.isOpen = isOpen;
+      this.grid.hidden = !isOpen;
+      if (isOpen) this.open();
       else this.watch.disconnect();
     });
     return element('header', {}, element('h2', {}, button), this.tools);
