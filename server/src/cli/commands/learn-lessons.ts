@@ -6,11 +6,7 @@ import { readListing } from '../../board/listing/read-listing';
 import type { BoardText } from '../../catalog/model/board-profile';
 import { UsageError } from '../outcome';
 
-const kinds: ReadonlyMap<string, TaughtKind> = new Map([
-  ['setting', 'setting'],
-  ['comment', 'comment'],
-  ['heading', 'heading'],
-]);
+const kinds: readonly TaughtKind[] = ['setting', 'comment', 'heading'];
 
 /** A listing read with what was said of its lines, one after the other. */
 export interface LessonsTaken {
@@ -36,7 +32,7 @@ export function takeLessons(listing: Listing, given: readonly string[]): Lessons
 
 function lessonIn(text: string): Lesson {
   const [, number = '', word = '', part = null] = /^(\d{1,9})=(\w+)(?:\s+(.*))?$/s.exec(text) ?? [];
-  const as = kinds.get(word);
+  const as = kinds.find((kind) => kind === word);
   if (as === undefined || number === '0')
     throw new UsageError(
       `--line takes the number of a line and what it is, such as 12=setting, 12=comment or 12=heading, not "${text}"`,
