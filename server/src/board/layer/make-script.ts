@@ -5,7 +5,7 @@ import { readListing } from '../listing/read-listing';
 import { forbidden } from '../meaning/spelling';
 import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
-import type { LayerLine } from './layer';
+import { type LayerLine, statedAnywhere } from './layer';
 import { ScriptLines } from './script-lines';
 
 /** A craft script made from a capture, with what became of its lines. */
@@ -63,10 +63,19 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
 }
 
 /** Places are of no use here. */
-function unplaced({ groups, name, occurrence, item, value, style }: Listing['settings'][number]) {
+function unplaced({ groups, name, occurrence, item, value, style, stated }: Listing['settings'][number]) {
   const nowhere = { line: 0, character: 0 };
   const at = { start: nowhere, end: nowhere };
-  return { groups, name, occurrence, item, value, style, at: { name: at, value: at }, stated: null };
+  return {
+    groups,
+    name,
+    occurrence,
+    item,
+    value,
+    style,
+    at: { name: at, value: at },
+    stated: statedAnywhere(stated),
+  };
 }
 
 interface Row {
