@@ -1,5 +1,5 @@
 import { type Along, type Room, roomFor } from './complex';
-import type { DigitalFilter } from './filter';
+import { byRate, type DigitalFilter, folded } from './filter';
 
 /**
  * What filters one after the other and a wait (s) make of tones (Hz): `chainResponse` at each of them, times the
@@ -11,18 +11,13 @@ export function alongFrequencies(
   wait: number,
   frequencies: readonly number[],
 ): Along {
-  const all = turnAlong(wait, frequencies);
-  let [rate, earlier] = [0, all];
-  let before: { readonly filter: DigitalFilter; readonly does: Along } | null = null;
-  for (const filter of filters) {
-    // Filters that work equally often see the same tones.
-    if (filter.rate !== rate) [rate, earlier] = [filter.rate, turnAlong(1 / filter.rate, frequencies)];
-    // One that stands there again, as a notch for each motor, is asked once.
-    const does: Along = before?.filter === filter ? before.does : responseAlong(filter, earlier);
-    before = { filter, does };
-    multiply(all, does);
-  }
-  return all;
+  const earlier = byRate((rate) => turnAlong(1 / rate, frequencies));
+  return folded(
+    { filters },
+    turnAlong(wait, frequencies),
+    (filter) => responseAlong(filter, earlier(filter)),
+    multiplied,
+  );
 }
 
 /** How tones stand that come later by a wait, s. */
@@ -37,7 +32,7 @@ function turnAlong(wait: number, frequencies: readonly number[]): Room {
 }
 
 /** `earlier`: how the tones stand one sample earlier. */
-function responseAlong({ b, a }: DigitalFilter, earlier: Along): Along {
+function responseAlong({ b, a }: DigitalFilter, earlier: Along): Room {
   const along = roomFor(earlier.re);
   for (let step = 0; step < earlier.re.length; step += 1) {
     const once = earlier.re[step] ?? 0;
@@ -55,8 +50,8 @@ function responseAlong({ b, a }: DigitalFilter, earlier: Along): Along {
   return along;
 }
 
-/** Takes the other into the first. */
-function multiply({ re, im }: Room, other: Along): void {
+/** The first, with the other taken into it. */
+function multiplied({ re, im }: Room, other: Along): Room {
   for (let step = 0; step < re.length; step += 1) {
     const oneRe = re[step] ?? 0;
     const oneIm = im[step] ?? 0;
@@ -65,4 +60,5 @@ function multiply({ re, im }: Room, other: Along): void {
     re[step] = oneRe * otherRe - oneIm * otherIm;
     im[step] = oneRe * otherIm + oneIm * otherRe;
   }
+  return { re, im };
 }

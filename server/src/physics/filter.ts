@@ -183,28 +183,33 @@ export function chainPhase(chain: Chain, frequency: number): number {
 }
 
 export function chainDelay(chain: Chain, frequency: number): number {
-  let [rate, once, twice] = [0, one, one];
-  const ask = (filter: DigitalFilter) => {
-    if (filter.rate !== rate) {
-      rate = filter.rate;
-      [once, twice] = [earlierBy(1, rate, frequency), earlierBy(2, rate, frequency)];
-    }
-    return delayOf(filter, once, twice);
-  };
-  return folded(chain, 0, ask, (all, delay) => all + delay);
+  const once = byRate((rate) => earlierBy(1, rate, frequency));
+  const twice = byRate((rate) => earlierBy(2, rate, frequency));
+  return folded(
+    chain,
+    0,
+    (filter) => delayOf(filter, once(filter), twice(filter)),
+    (all, delay) => all + delay,
+  );
 }
 
-/** What filters make of a tone (Hz), one by one: those that work equally often see the same. */
+/** What filters make of a tone (Hz), one by one. */
 function responding(frequency: number): (filter: DigitalFilter) => Complex {
-  let [rate, earlier] = [0, one];
-  return (filter) => {
-    if (filter.rate !== rate) [rate, earlier] = [filter.rate, earlierBy(1, filter.rate, frequency)];
-    return responseTo(filter, earlier);
+  const earlier = byRate((rate) => earlierBy(1, rate, frequency));
+  return (filter) => responseTo(filter, earlier(filter));
+}
+
+/** What filters see that hangs on how often they work: asked once for those that work equally often. */
+export function byRate<T>(ask: (rate: number) => T): (filter: DigitalFilter) => T {
+  let known: { readonly rate: number; readonly seen: T } | undefined;
+  return ({ rate }) => {
+    known = known?.rate === rate ? known : { rate, seen: ask(rate) };
+    return known.seen;
   };
 }
 
 /** Puts together what each filter does. One that stands there again, as a notch for each motor, is asked once. */
-function folded<T>(
+export function folded<T>(
   { filters }: Chain,
   start: T,
   ask: (filter: DigitalFilter) => T,
