@@ -33,7 +33,7 @@ export function computingWait(rate: number, interval: number): number {
  * Source of frame and bit rate: Espressif ESP-IDF, examples/peripherals/rmt/dshot_esc; answer from memory.
  */
 export function digitalSignalTime(signal: DigitalSignal, answer: SpeedAnswer | null): number {
-  const command = signal.frameBits / signal.bitRate + signal.gap;
+  const command = frameSeconds(signal) + signal.gap;
   if (answer === null) return command;
   return command + answer.turnAround + answer.bits / (signal.bitRate * answer.rateRatio);
 }

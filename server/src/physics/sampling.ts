@@ -30,7 +30,7 @@ export function aliasSpan(
   const passes = (offset: number) => Math.floor(high / rate - offset) >= Math.ceil(low / rate - offset);
   return {
     low: passes(0) ? 0 : Math.min(...ends),
-    high: passes(0.5) ? rate / 2 : Math.max(...ends),
+    high: passes(0.5) ? halfRate(rate) : Math.max(...ends),
   };
 }
 
