@@ -2,12 +2,14 @@ import assert from 'node:assert/strict';
 import { magnitude } from '../../server/src/physics/complex';
 import {
   butterworthLowpass,
+  byRate,
   chainDelay,
   chainGain,
   chainPhase,
   chainResponse,
   type DigitalFilter,
   firstOrderLowpass,
+  folded,
   gainAt,
   groupDelay,
   lowpass,
@@ -168,6 +170,32 @@ describe('filters one after the other', () => {
     near(magnitude(chainResponse(chain, 90)), chainGain(chain, 90), 1e-12);
     near(chainPhase(chain, 90), phaseAt(first, 90) + phaseAt(second, 90), 1e-12);
     near(chainDelay(chain, 90), groupDelay(first, 90) + groupDelay(second, 90), 1e-12);
+  });
+
+  it('are asked once where one stands there again, and once for those that work equally often (definition)', () => {
+    const [low, middle, late] = [lowpass(250, 1, 8000), notch(200, 60, 8000), lowpass(90, 1, 4000)];
+    const [rates, asked]: [number[], DigitalFilter[]] = [[], []];
+    const seen = byRate((rate) => {
+      rates.push(rate);
+      return 1 / rate;
+    });
+    const ask = (filter: DigitalFilter) => {
+      asked.push(filter);
+      return seen(filter);
+    };
+    const filters = [low, middle, middle, late];
+    near(
+      folded({ filters }, 0, ask, (all, one) => all + one),
+      3 / 8000 + 1 / 4000,
+      1e-12,
+    );
+    assert.deepEqual(
+      [rates, asked],
+      [
+        [8000, 4000],
+        [low, middle, late],
+      ],
+    );
   });
 
   it('delay by the slope of their phase: −dφ/dω (definition of the group delay)', () => {
