@@ -1,5 +1,5 @@
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
-import type { BoardSetting, Meant, PartHeld } from '../../catalog/model/board-profile';
+import type { Meant, PartHeld, RowMeant } from '../../catalog/model/board-profile';
 import { betweenIn, valuesIn } from '../listing/values-in';
 import { conversionsOf } from './convert/conversions';
 import { type Conversion, type Ground, parameterTaken, type TakenAs } from './convert/taken';
@@ -27,9 +27,6 @@ export interface Outcome {
   /** For each value that it was said of. */
   readonly conversions: readonly Conversion[];
 }
-
-/** What the row of a setting says of its meaning. */
-export type RowMeant = Pick<BoardSetting, keyof Meant | 'items' | 'between'>;
 
 export interface ConfirmedRows {
   /** By the settings' keys. */

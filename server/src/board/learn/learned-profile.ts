@@ -1,10 +1,10 @@
 import type { Catalog } from '../../catalog/catalog';
-import type { BoardProfile, BoardSetting, BoardText } from '../../catalog/model/board-profile';
+import type { BoardProfile, BoardSetting, BoardText, RowMeant } from '../../catalog/model/board-profile';
 import type { Listing } from '../listing/listing';
 import { flagPairs } from '../listing/value-look';
 import { mannerOf } from '../profile/profile';
 import { profileFaults } from '../profile/profile-faults';
-import { type ConfirmedRows, confirmedRows, type Outcome, type RowMeant } from './confirm';
+import { type ConfirmedRows, confirmedRows, type Outcome } from './confirm';
 import type { Ground } from './convert/taken';
 import { type LearnedSetting, learnedSettings, settingName } from './learned-settings';
 import { type Confirmed, nothingConfirmed } from './said';

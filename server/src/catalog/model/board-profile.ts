@@ -86,7 +86,7 @@ const counts = z.strictObject({
 });
 
 /** What a value of the board means. */
-const meant = {
+const meant = z.strictObject({
   means: z
     .optional(meaning)
     .check(
@@ -106,7 +106,22 @@ const meant = {
   role: z
     .optional(meaning)
     .check(z.describe('The parameter that it plays the part of, where nobody knows how it is counted.')),
-};
+});
+
+/** What a row says of its meaning, and nothing else. */
+export const rowMeaning = z.strictObject({
+  ...meant.shape,
+  items: z
+    .optional(z.array(meant).check(z.minLength(1), z.maxLength(64)))
+    .check(
+      z.describe(
+        'Where several values stand in it: what each of them means, in their order; {} where nobody has said.',
+      ),
+    ),
+  between: z
+    .optional(spelling)
+    .check(z.describe('What stands between the values of "items"; without it, a blank.')),
+});
 
 /** One setting of the board. What its listing says stands in the board's own words and numbers. */
 export const boardSetting = z.strictObject({
@@ -128,24 +143,8 @@ export const boardSetting = z.strictObject({
   default: z.optional(lineText).check(z.describe('What the listing states as its default.')),
   unit: z.optional(spelling).check(z.describe('The unit that the listing states.')),
   remark: z.optional(lineText).check(z.describe('What else the listing says of it.')),
-  ...meant,
-  items: z
-    .optional(z.array(z.strictObject(meant)).check(z.minLength(1), z.maxLength(64)))
-    .check(
-      z.describe(
-        'Where several values stand in it: what each of them means, in their order; {} where nobody has said.',
-      ),
-    ),
-  between: z
-    .optional(spelling)
-    .check(z.describe('What stands between the values of "items"; without it, a blank.')),
+  ...rowMeaning.shape,
   port: z.optional(nameText).check(z.describe('The port whose role it says, in a word of "portRoles".')),
-});
-
-/** What a row says of its meaning, and nothing else. */
-export const rowMeaning = z.pick(boardSetting, {
-  ...{ means: true, as: true, counts: true, spelled: true },
-  ...{ role: true, items: true, between: true },
 });
 
 /** What a person says of how a setting holds a parameter. */
@@ -201,4 +200,6 @@ export type BoardSetting = z.infer<typeof boardSetting>;
 export type Counts = z.infer<typeof counts>;
 export type PartHeld = z.infer<typeof partHeld>;
 /** What a value of a board means, as a row or an item of a profile says it. */
-export type Meant = Pick<BoardSetting, 'means' | 'as' | 'counts' | 'spelled' | 'role'>;
+export type Meant = z.infer<typeof meant>;
+/** What the row of a setting says of its meaning. */
+export type RowMeant = z.infer<typeof rowMeaning>;

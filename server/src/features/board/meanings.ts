@@ -1,4 +1,4 @@
-import { confirmedRows, type Outcome, type RowMeant } from '../../board/learn/confirm';
+import { confirmedRows, type Outcome } from '../../board/learn/confirm';
 import { previewOf } from '../../board/learn/convert/preview';
 import { type Ground, parameterTaken } from '../../board/learn/convert/taken';
 import { withList } from '../../board/learn/edit/with-meanings';
@@ -17,7 +17,13 @@ import { parameterPath } from '../../board/meaning/parameter-path';
 import { openMember } from '../../board/profile/members';
 import { mannerOf, type Profile, profileOf } from '../../board/profile/profile';
 import type { Catalog } from '../../catalog/catalog';
-import type { BoardProfile, BoardSetting, Meant, PartHeld } from '../../catalog/model/board-profile';
+import type {
+  BoardProfile,
+  BoardSetting,
+  Meant,
+  PartHeld,
+  RowMeant,
+} from '../../catalog/model/board-profile';
 
 /** One way in which a value may be counted, and what the row says then. */
 export interface MeaningWay {

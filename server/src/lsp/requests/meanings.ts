@@ -1,6 +1,5 @@
 import { pathAt } from '../../additions/json-text';
 import { readBoard } from '../../additions/read-board';
-import type { RowMeant } from '../../board/learn/confirm';
 import { withMeanings } from '../../board/learn/edit/with-meanings';
 import { type LearnedSetting, settingName } from '../../board/learn/learned-settings';
 import { profileText } from '../../board/learn/profile-text';
@@ -9,7 +8,7 @@ import { hardwareFaults } from '../../board/profile/hardware-faults';
 import { profileOf } from '../../board/profile/profile';
 import { titleOf } from '../../catalog/board-title';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import { rowMeaning, sayingModel } from '../../catalog/model/board-profile';
+import { type RowMeant, rowMeaning, sayingModel } from '../../catalog/model/board-profile';
 import { fromJson } from '../../catalog/model/common';
 import { choiceSaid, meaningRows, saidOf } from '../../features/board/meanings';
 import {

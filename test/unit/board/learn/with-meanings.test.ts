@@ -1,11 +1,10 @@
 import assert from 'node:assert/strict';
-import type { RowMeant } from '../../../../server/src/board/learn/confirm';
 import { settingsToSay } from '../../../../server/src/board/learn/edit/settings-of';
 import { withMeanings } from '../../../../server/src/board/learn/edit/with-meanings';
 import { learnedProfile } from '../../../../server/src/board/learn/learned-profile';
 import { nothingConfirmed } from '../../../../server/src/board/learn/said';
 import { readListing } from '../../../../server/src/board/listing/read-listing';
-import type { BoardProfile } from '../../../../server/src/catalog/model/board-profile';
+import type { BoardProfile, RowMeant } from '../../../../server/src/catalog/model/board-profile';
 import { meaningRows } from '../../../../server/src/features/board/meanings';
 import { testCatalog } from '../../../support/catalog';
 

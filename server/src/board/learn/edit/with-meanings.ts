@@ -1,9 +1,8 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { BoardProfile, BoardSetting } from '../../../catalog/model/board-profile';
+import type { BoardProfile, BoardSetting, RowMeant } from '../../../catalog/model/board-profile';
 import { meaningFaults } from '../../meaning/meaning-faults';
 import { openMember } from '../../profile/members';
 import { decimalMarkOf, type Profile, profileOf, rowsOf } from '../../profile/profile';
-import type { RowMeant } from '../confirm';
 import { type LearnedSetting, settingName } from '../learned-settings';
 import { saidList } from '../said-list';
 import { rowOfSetting } from '../setting-row';
