@@ -1,6 +1,7 @@
 import type { FoundParameter } from '../catalog/catalog';
 import type { ExpressionNode, Problem } from '../language/ast';
 import { problem, replacement } from '../language/problem';
+import { anything } from '../units/interval';
 import { exactText } from '../units/quantity';
 
 /** The bounds of one number, in SI, and how to write a value of it. */
@@ -16,9 +17,8 @@ export interface Limits {
 const slack = 1e-9;
 
 export function quantityLimits(found: FoundParameter, unit: string): Limits {
-  const all = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-  const range = found.range ?? all;
-  const usual = found.usual ?? all;
+  const range = found.range ?? anything;
+  const usual = found.usual ?? anything;
   return {
     low: range.low,
     high: range.high,

@@ -1,5 +1,6 @@
 import type { BoardSetting, Counts } from '../../catalog/model/board-profile';
 import type { Parameter } from '../../catalog/model/parameter';
+import { anything } from '../../units/interval';
 import { parseQuantity } from '../../units/quantity';
 import { fromBase, toBase, type Unit, unitOf } from '../../units/unit';
 import { type DecimalMark, numberLook } from '../listing/number-look';
@@ -21,8 +22,6 @@ export interface Counting {
   readonly limitText: string;
 }
 
-const unlimited = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-
 /** What a row of a profile says about the numbers of its parameter. The row is free of faults. */
 export function countingOf(counts: Counts | undefined, parameter: Parameter): Counting {
   const { unit = unitFor(parameter), scale = 1, offset = 0, step, limits } = counts ?? {};
@@ -36,8 +35,8 @@ export function countingOf(counts: Counts | undefined, parameter: Parameter): Co
           Object.entries(table).map(([word, text]) => [word, parseQuantity(text)?.value ?? Number.NaN]),
         );
   const counting = { unit, scale, offset, base, behind, table: steps, grain };
-  if (limits === undefined) return { ...counting, ...unlimited, limitText: '' };
-  const [low = unlimited.low, high = unlimited.high] = limits.map(
+  if (limits === undefined) return { ...counting, ...anything, limitText: '' };
+  const [low = anything.low, high = anything.high] = limits.map(
     (text) => parseQuantity(text)?.value ?? Number.NaN,
   );
   return { ...counting, low, high, limitText: limits.join(' to ') };

@@ -1,6 +1,7 @@
 import type { FoundParameter } from '../../catalog/catalog';
 import type { Value } from '../../craft/value';
 import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
+import { anything } from '../../units/interval';
 import { parseQuantity } from '../../units/quantity';
 import type { Manner } from '../profile/profile';
 import { type Counting, countingOf, holdsNumbers, unitFor, withinStated } from './counting';
@@ -319,8 +320,7 @@ const nothingSaid: Part = {
     behind: '',
     table: null,
     grain: null,
-    low: Number.NEGATIVE_INFINITY,
-    high: Number.POSITIVE_INFINITY,
+    ...anything,
     limitText: '',
   },
 };
