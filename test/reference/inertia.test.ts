@@ -1,4 +1,4 @@
-import { boxInertia, pointInertia, rodInertia } from '../../server/src/physics/inertia';
+import { boxInertia, pointInertia, ringInertia, rodInertia } from '../../server/src/physics/inertia';
 import { near } from '../support/near';
 
 describe('moments of inertia', () => {
@@ -19,5 +19,9 @@ describe('moments of inertia', () => {
 
   it('a thin rod of 3 kg and 2 m about its middle: 1 kg m² (m l² / 12, any textbook on mechanics)', () => {
     near(rodInertia(3, 2), 1, 1e-12);
+  });
+
+  it('a thin ring of 2 kg and 3 m about its middle: 18 kg m² (m r², any textbook on mechanics)', () => {
+    near(ringInertia(2, 3), 18, 1e-12);
   });
 });

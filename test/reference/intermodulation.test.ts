@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { thirdOrderProducts } from '../../server/src/physics/intermodulation';
+import { productsInUse, thirdOrderProducts } from '../../server/src/physics/intermodulation';
 
 const frequencies = (carriers: readonly number[]) =>
   [...new Set(thirdOrderProducts(carriers).map((product) => product.frequency))].sort((a, b) => a - b);
@@ -48,5 +48,12 @@ describe('third-order products (ITU-R SM.1134, products of two and of three sign
   it('names the carriers of each product', () => {
     const product = thirdOrderProducts([5800, 5917]).find(({ frequency }) => frequency === 5683);
     assert.deepEqual(product, { frequency: 5683, added: [0, 0], takenOff: 1 });
+  });
+
+  it('carriers at 0, 1, 4, 9 and 11 (a perfect ruler of five marks, W. C. Babcock 1953) keep clear of all of them', () => {
+    const ruler = [0, 1, 4, 9, 11].map((mark) => 5700 + 10 * mark);
+    assert.deepEqual(productsInUse(ruler, 9), { count: 0, nearest: 10 });
+    // Evenly spaced: 2 × 10 − 0 = 20 and 2 × 10 − 20 = 0.
+    assert.deepEqual(productsInUse([5700, 5710, 5720], 9), { count: 2, nearest: 0 });
   });
 });

@@ -5,7 +5,7 @@ import { type Axis, delayPhase, openLoop } from '../../server/src/physics/loop';
 import { axisCurve, curveOf } from '../../server/src/physics/loop-curve';
 import { dragSlope, reactionLead, speedDamping } from '../../server/src/physics/motor';
 import { type Margins, marginsOf, stabilityOf, swingOf } from '../../server/src/physics/stability';
-import { closely, overshoot, quickened, stepResponse } from '../../server/src/physics/step-response';
+import { closely, overshoot, quickened, reachOf, stepResponse } from '../../server/src/physics/step-response';
 import { near } from '../support/near';
 import { plainCall } from '../support/plain-call';
 
@@ -188,6 +188,21 @@ describe('an axis with its filters as waits', () => {
     const slowly = overshoot(stepResponse(axis, often, plainCall, crossover, closely));
     const quickly = overshoot(stepResponse(quick.axis, quick.rates, plainCall, crossover, closely));
     assert.ok(Math.abs(100 * (quickly - slowly)) < 0.5, `${quickly} and ${slowly}`);
+  });
+
+  it('is looked at as often above its crossover as it may swing there, and overshoots the same (by the full simulation)', () => {
+    assert.equal(reachOf(crossover, null), crossover);
+    assert.equal(reachOf(crossover, 3 * crossover), crossover);
+    const reach = reachOf(crossover, 40 * crossover);
+    near(reach, 8 * crossover, 1e-12);
+    const axis = filtered([smooth]);
+    const far = quickened(axis, often, crossover, closely, reach) ?? assert.fail('it does more than wait');
+    const usual = quickened(axis, often, crossover, closely) ?? assert.fail('it does more than wait');
+    near(far.rates.control / (closely.rounds * crossover), 8, 1e-12);
+    assert.ok(far.rates.control > usual.rates.control);
+    const slowly = overshoot(stepResponse(axis, often, plainCall, crossover, closely));
+    const quickly = overshoot(stepResponse(far.axis, far.rates, plainCall, crossover, closely));
+    assert.ok(Math.abs(100 * (quickly - slowly)) < 0.2, `${quickly} and ${slowly}`);
   });
 
   it('is not looked at where a filter takes away what the loop moves (definition)', () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { powerForThrust, stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
+import { needsForThrust, stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
 import {
   coastingDamping,
   idleCurrentAt,
@@ -108,6 +108,65 @@ describe('a motor that coasts down', () => {
   });
 });
 
+describe('a motor on a real controller', () => {
+  // Throttle, V, A, rpm, N m: a motor of 28 by 14 mm and 1200 rpm/V with a propeller that is not named.
+  const rows = [
+    [40, 15.1, 11.63, 8205, 0.141],
+    [50, 15.03, 15.84, 9162, 0.177],
+    [60, 14.95, 20.4, 9844, 0.213],
+    [70, 14.85, 26, 10_630, 0.258],
+    [80, 14.71, 34.78, 11_611, 0.32],
+    [90, 14.54, 45.13, 12_479, 0.379],
+    [100, 14.46, 49.57, 12_788, 0.402],
+  ] as const;
+  const motor = {
+    speedConstant: 1200 * perMinute,
+    resistance: 0.038,
+    idleCurrent: 5.24,
+    underLoad: { speedConstant: 1200 * perMinute, resistance: 0.0767 },
+  };
+
+  it('takes the watts of a bench table with one resistance, and its volts at full throttle with twice that (Seoul National University, table of a 2814 motor, fits of power and of volts)', () => {
+    for (const [throttle, volts, amperes, turns, torque] of rows) {
+      const speed = turns * perMinute;
+      const state = turning(motor, speed, torque / speed ** 2);
+      near(state.power, volts * amperes, 0.02);
+      // Through the controller's hands go the pack's amperes at full throttle alone.
+      if (throttle === 100) near(speed / motor.speedConstant + 0.0767 * amperes, volts, 2e-3);
+    }
+  });
+
+  it('turns less into heat than the volts seem to lose, and the pack gives what it takes and no more', () => {
+    const state = settled(motor, 14.46, 0.402 / (12_788 * perMinute) ** 2);
+    assert.ok(state.power < state.voltage * state.current);
+    near(
+      motorEfficiency(motor, state) * state.power,
+      motorTorque(motor, state.current, state.speed) * state.speed,
+      1e-9,
+    );
+    near(turning(motor, state.speed, 0.402 / (12_788 * perMinute) ** 2).voltage, 14.46, 1e-9);
+  });
+
+  it('has its volts told to 0.15 V from half to full throttle by the 779 rpm/V and 0.180 ohm of four propellers (Czech Technical University, 3110 motor, fit of volts)', () => {
+    // Throttle, V, A of the pack, rpm, of one of the propellers.
+    const measured = [
+      [0.5, 16.61, 4.19, 5313],
+      [0.6, 16.53, 6.79, 6156],
+      [0.7, 16.42, 10.11, 6971],
+      [0.8, 16.29, 13.93, 7913],
+      [0.9, 16.13, 18.83, 8348],
+      [1, 15.95, 24.17, 8951],
+    ] as const;
+    const loaded = { ...motor, underLoad: { speedConstant: 779 * perMinute, resistance: 0.18 } };
+    const missed = measured.map(([throttle, volts, amperes, turns]) => {
+      const { speedConstant, resistance } = loaded.underLoad;
+      return throttle * volts - (turns * perMinute) / speedConstant - (resistance * amperes) / throttle;
+    });
+    const rms = Math.sqrt(missed.reduce((sum, one) => sum + one ** 2, 0) / missed.length);
+    assert.ok(rms < 0.15, `${rms}`);
+  });
+});
+
 describe('motors on a pack', () => {
   const propeller = { diameter: 0.127, thrustCoefficient: 0.149_294, powerCoefficient: 0.094_482 };
   const motor = { speedConstant: 1950 * perMinute, resistance: 0.065, idleCurrent: 1 };
@@ -119,6 +178,7 @@ describe('motors on a pack', () => {
     openVoltage: 14.8,
     sourceResistance: 1e-9,
     otherPower: 0,
+    controllerLoss: 0,
   };
 
   it('at full throttle on 14.8 V that do not sag: 25 817 rpm, 8.808 N, 24.01 A each (the two models by hand)', () => {
@@ -144,8 +204,33 @@ describe('motors on a pack', () => {
     near(4 * again.thrust, 0.65 * 9.806_65, 1e-6);
     near(again.packCurrent, hover.packCurrent, 1e-6);
     near(propellerThrust(propeller, hover.motor.speed, 1.225), hover.thrust, 1e-9);
-    near(powerForThrust(sagging, 0.65 * 9.806_65), hover.packVoltage * hover.packCurrent, 1e-9);
+    const { load, voltage } = needsForThrust(sagging, 0.65 * 9.806_65);
+    near(load.power, hover.packVoltage * hover.packCurrent, 1e-9);
+    assert.equal(load.current, 0);
+    near(voltage, hover.throttle * hover.packVoltage, 1e-9);
     assert.ok(torqueFactor(propeller, 1.225) > 0);
+  });
+
+  it('lose in their controllers a share of the pack’s voltage times their current (by hand), in the hover as at that throttle', () => {
+    const losing = { ...drive, sourceResistance: 0.03, otherPower: 5, controllerLoss: 0.04 };
+    const hover = stateForThrust(losing, 0.65 * 9.806_65);
+    assert.ok(hover);
+    const { motor: each, packVoltage, packCurrent } = hover;
+    near(packVoltage * packCurrent, 5 + 4 * each.current * (each.voltage + 0.04 * packVoltage), 1e-9);
+    near(packVoltage, 14.8 - 0.03 * packCurrent, 1e-9);
+    const { load } = needsForThrust(losing, 0.65 * 9.806_65);
+    near(load.power + packVoltage * load.current, packVoltage * packCurrent, 1e-9);
+    near(stateAtThrottle(losing, hover.throttle).packCurrent, packCurrent, 1e-6);
+  });
+
+  it('that can not turn, and packs that break down under the electronics, still have a state (ohm’s law)', () => {
+    const stuck = { ...drive, motor: { ...motor, idleCurrent: 400 }, sourceResistance: 0.02 };
+    const still = stateAtThrottle(stuck, 0.5);
+    assert.equal(still.motor.speed, 0);
+    near(still.packVoltage, 14.8 - 0.02 * still.packCurrent, 1e-6);
+    near(still.packCurrent, (4 * 0.5 * 0.5 * still.packVoltage) / 0.065, 1e-6);
+    const broken = stateAtThrottle({ ...drive, sourceResistance: 10, otherPower: 20 }, 0.5);
+    assert.ok(broken.packVoltage >= 0 && broken.packVoltage < 7.4, `${broken.packVoltage}`);
   });
 
   it('are told not to lift what the pack can’t feed', () => {

@@ -35,3 +35,13 @@ export function chargeAtRest(points: readonly RestPoint[], voltage: number): num
   const part = (voltage - low.voltage) / (high.voltage - low.voltage);
   return low.charge + part * (high.charge - low.charge);
 }
+
+/** What a cell with a share of its charge shows at rest, V: the same lines read the other way, level beyond both ends. */
+export function restVoltage(points: readonly RestPoint[], charge: number): number {
+  const above = points.findIndex((point) => point.charge >= charge);
+  const [low, high] = [points[above - 1], points[above]];
+  if (high === undefined) return points.at(-1)?.voltage ?? Number.NaN;
+  if (low === undefined) return high.voltage;
+  const part = (charge - low.charge) / (high.charge - low.charge);
+  return low.voltage + part * (high.voltage - low.voltage);
+}

@@ -1,3 +1,4 @@
+import { type PackLoad, packUnderLoad } from './discharge';
 import { type Motor, type MotorState, settled, turning } from './motor';
 import { type Propeller, propellerThrust, speedForThrust, torqueFactor } from './propeller';
 
@@ -14,6 +15,11 @@ export interface Drive {
   readonly sourceResistance: number;
   /** What the electronics draw beside the motors, W. */
   readonly otherPower: number;
+  /**
+   * What the speed controllers lose, as a share of the pack's voltage times the motors' current: it goes with how
+   * often they switch, and is the larger part of what the motors get, the less throttle they get. 0: none.
+   */
+  readonly controllerLoss: number;
 }
 
 /** The craft in one state: all motors turn alike. */
@@ -28,41 +34,38 @@ export interface DriveState {
   readonly packCurrent: number;
 }
 
-/**
- * The state in which all propellers together give a thrust (N); null where the pack can't feed it. Speed
- * controllers count as without loss: the power into the motors is the power out of the pack.
- */
+/** The state in which all propellers together give a thrust (N); null where the pack can't feed it. */
 export function stateForThrust(drive: Drive, thrust: number): DriveState | null {
   const { propeller, airDensity, count } = drive;
   const each = thrust / count;
   const speed = speedForThrust(propeller, each, airDensity);
   const motor = turning(drive.motor, speed, torqueFactor(propeller, airDensity));
-  const supply = supplied(drive, count * motor.voltage * motor.current);
+  const supply = packUnderLoad(drive.openVoltage, drive.sourceResistance, loadOf(drive, motor));
   if (supply === null) return null;
-  const throttle = motor.voltage / supply.packVoltage;
-  return throttle > 1 ? null : { throttle, motor, thrust: each, ...supply };
+  const { voltage: packVoltage, current: packCurrent } = supply;
+  const throttle = motor.voltage / packVoltage;
+  return throttle > 1 ? null : { throttle, motor, thrust: each, packVoltage, packCurrent };
 }
 
-/** What the pack has to give (W) for all propellers together to give a thrust (N), the electronics with it. */
-export function powerForThrust(drive: Drive, thrust: number): number {
-  const { propeller, airDensity, count, otherPower } = drive;
+/** What a thrust asks of a pack of any voltage. */
+export interface ThrustNeeds {
+  /** All that hangs on it meanwhile, the electronics with it. */
+  readonly load: PackLoad;
+  /** With less than this, V, the motors don't come up to their speed. */
+  readonly voltage: number;
+}
+
+/** Of a thrust (N) of all propellers together. */
+export function needsForThrust(drive: Drive, thrust: number): ThrustNeeds {
+  const { propeller, airDensity, count } = drive;
   const speed = speedForThrust(propeller, thrust / count, airDensity);
-  const { voltage, current } = turning(drive.motor, speed, torqueFactor(propeller, airDensity));
-  return count * voltage * current + otherPower;
+  const motor = turning(drive.motor, speed, torqueFactor(propeller, airDensity));
+  return { load: loadOf(drive, motor), voltage: motor.voltage };
 }
 
-/**
- * The pack under a power (W): V = (E + √(E² − 4 R P)) / 2; null beyond the most that it can give, E²/(4 R).
- */
-function supplied(
-  { openVoltage, sourceResistance, otherPower }: Drive,
-  motorPower: number,
-): Pick<DriveState, 'packVoltage' | 'packCurrent'> | null {
-  const power = motorPower + otherPower;
-  const rest = openVoltage ** 2 - 4 * sourceResistance * power;
-  if (rest < 0) return null;
-  const packVoltage = (openVoltage + Math.sqrt(rest)) / 2;
-  return { packVoltage, packCurrent: power / packVoltage };
+/** What the controllers lose is a share of voltage times current: a current, whatever the voltage. */
+function loadOf({ count, otherPower, controllerLoss }: Drive, { power, current }: MotorState): PackLoad {
+  return { power: count * power + otherPower, current: controllerLoss * count * current };
 }
 
 /** The pack's voltage is looked for until it moves by less than this share of it, or so many times. */
@@ -71,6 +74,43 @@ const mostLooks = 60;
 
 /** The state at a throttle from 0 to 1. The pack sags until what the motors draw and what it gives agree. */
 export function stateAtThrottle(drive: Drive, throttle: number): DriveState {
+  return turningAtThrottle(drive, throttle) ?? laggingAtThrottle(drive, throttle);
+}
+
+/**
+ * While the motors turn and the pack bears it: Newton's method along their speed, from that of a pack without sag. What
+ * is left of the pack's voltage falls the faster, the higher the speed, so each step comes nearer from above. Null where it does not.
+ */
+function turningAtThrottle(drive: Drive, throttle: number): DriveState | null {
+  const { motor, openVoltage, sourceResistance, otherPower, count, airDensity } = drive;
+  const factor = torqueFactor(drive.propeller, airDensity);
+  const { speedConstant: k, resistance: r, idleSlope = 0 } = motor;
+  const seen = motor.underLoad ?? motor;
+  let { speed } = settled(motor, throttle * openVoltage, factor);
+  for (let look = 0; look < mostLooks && speed > 0; look += 1) {
+    const state = turning(motor, speed, factor);
+    const packVoltage = state.voltage / throttle;
+    const given = (count * state.power + otherPower) / packVoltage;
+    const packCurrent = given + count * drive.controllerLoss * state.current;
+    // All by what a little more speed makes of them: current, the pack's voltage, power, the pack's current.
+    const more = idleSlope + 2 * k * factor * speed;
+    const rise = (1 / seen.speedConstant + seen.resistance * more) / throttle;
+    const harder = (state.current + speed * more) / k + 2 * r * state.current * more;
+    const drawn = (count * harder - given * rise) / packVoltage + count * drive.controllerLoss * more;
+    const slope = -rise - sourceResistance * drawn;
+    const step = (openVoltage - sourceResistance * packCurrent - packVoltage) / slope;
+    if (!(slope < 0)) return null;
+    if (Math.abs(step) <= closeEnough * speed) {
+      const thrust = propellerThrust(drive.propeller, speed, airDensity);
+      return { throttle, motor: state, thrust, packVoltage, packCurrent };
+    }
+    speed -= step;
+  }
+  return null;
+}
+
+/** Whatever the motors do, and be the pack drawn down to nothing. */
+function laggingAtThrottle(drive: Drive, throttle: number): DriveState {
   const factor = torqueFactor(drive.propeller, drive.airDensity);
   const { openVoltage, sourceResistance } = drive;
   const spare = (voltage: number) => givenAt(drive, voltage) - drawnAt(drive, throttle, voltage, factor);
@@ -114,6 +154,7 @@ function givenAt({ openVoltage, sourceResistance }: Drive, voltage: number): num
 
 /** What the craft draws at a voltage, A. */
 function drawnAt(drive: Drive, throttle: number, voltage: number, factor: number): number {
-  const { current } = settled(drive.motor, throttle * voltage, factor);
-  return drive.count * throttle * current + drive.otherPower / Math.max(voltage, Number.MIN_VALUE);
+  const { power, current } = settled(drive.motor, throttle * voltage, factor);
+  const given = drive.count * power + drive.otherPower;
+  return given / Math.max(voltage, Number.MIN_VALUE) + drive.count * drive.controllerLoss * current;
 }

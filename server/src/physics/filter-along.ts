@@ -23,6 +23,7 @@ export function alongFrequencies(
 /** How tones stand that come later by a wait, s. */
 function turnAlong(wait: number, frequencies: readonly number[]): Room {
   const along = roomFor(frequencies);
+  if (wait === 0) return { re: along.re.fill(1), im: along.im.fill(0) };
   for (let step = 0; step < frequencies.length; step += 1) {
     const angle = -2 * Math.PI * (frequencies[step] ?? 0) * wait;
     along.re[step] = Math.cos(angle);

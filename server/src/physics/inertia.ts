@@ -18,3 +18,8 @@ export function boxInertia(mass: number, one: number, other: number): number {
 export function rodInertia(mass: number, length: number): number {
   return (mass * length * length) / 12;
 }
+
+/** Moment of inertia (kg m²) of a thin ring about its middle: m r². A motor's bell with its magnets is close to one. */
+export function ringInertia(mass: number, radius: number): number {
+  return mass * radius * radius;
+}

@@ -24,3 +24,22 @@ export function thirdOrderProducts(carriers: readonly number[]): readonly Produc
   }
   return products;
 }
+
+/**
+ * How many products of third order fall within a width (on either side) of a carrier that takes no part in them, and
+ * how far the nearest of all such products is from such a carrier; infinite where there is none.
+ */
+export function productsInUse(
+  carriers: readonly number[],
+  halfWidth: number,
+): { readonly count: number; readonly nearest: number } {
+  let [count, nearest] = [0, Number.POSITIVE_INFINITY];
+  for (const { frequency, added, takenOff } of thirdOrderProducts(carriers))
+    for (const [index, carrier] of carriers.entries()) {
+      if (index === takenOff || added.includes(index)) continue;
+      const apart = Math.abs(frequency - carrier);
+      nearest = Math.min(nearest, apart);
+      if (apart < halfWidth) count += 1;
+    }
+  return { count, nearest };
+}

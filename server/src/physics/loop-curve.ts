@@ -81,9 +81,16 @@ function tableOf(path: ControlPath, band: Band): Table {
   return table;
 }
 
-function evenly({ from, to }: Band): readonly number[] {
+const grids = new WeakMap<Band, readonly number[]>();
+
+function evenly(band: Band): readonly number[] {
+  const known = grids.get(band);
+  if (known !== undefined) return known;
+  const { from, to } = band;
   const count = Math.max(1, Math.ceil(Math.log10(to / from) * stepsPerDecade));
-  return Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
+  const grid = Array.from({ length: count + 1 }, (_, step) => from * (to / from) ** (step / count));
+  grids.set(band, grid);
+  return grid;
 }
 
 /** Where a notch turns the phase, in widths from its middle: the even steps would go past it. */

@@ -9,6 +9,18 @@ export interface Motor {
   readonly resistance: number;
   readonly idleCurrent: number;
   readonly idleSlope?: number;
+  readonly underLoad?: UnderLoad;
+}
+
+/**
+ * What stands between a motor's mean voltage and its speed on a real controller: V = Ω/K' + R' I, with a resistance
+ * (ohm) above and a speed constant (rad/s a volt) below those of the winding. What the voltage loses by them is not all
+ * heat: torque and power keep to the motor's own constant and resistance. Without it both are the motor's own.
+ * Source: fits of bench tables, of the volts and of the power (Seoul National University; P. Cao and J. Strawson, 2018).
+ */
+export interface UnderLoad {
+  readonly speedConstant: number;
+  readonly resistance: number;
 }
 
 /** A no-load current as it was measured: at a voltage (V). A share of it, from 0 to 1, grows with the speed. */
@@ -40,11 +52,17 @@ export interface MotorState {
   readonly current: number;
   /** Mean voltage at the motor. */
   readonly voltage: number;
+  /** What it takes, W: less than voltage times current where some of the voltage is lost without heat. */
+  readonly power: number;
 }
 
-/** Current (A) at a voltage (V) and a speed (rad/s): (V − Ω/K) / R. */
-function motorCurrent({ speedConstant, resistance }: Motor, voltage: number, speed: number): number {
-  return (voltage - speed / speedConstant) / resistance;
+function underLoadOf(motor: Motor): UnderLoad {
+  return motor.underLoad ?? motor;
+}
+
+/** What a current (A) takes at a speed (rad/s), W: Ω I/K + R I². */
+function motorPower({ speedConstant, resistance }: Motor, current: number, speed: number): number {
+  return (speed * current) / speedConstant + resistance * current ** 2;
 }
 
 /** Torque (Nm) at a current (A) and a speed (rad/s): (I − I0) / K. */
@@ -54,32 +72,41 @@ export function motorTorque(motor: Motor, current: number, speed: number): numbe
 
 /**
  * What a motor settles at with a voltage (V) and a load whose torque (Nm) is `factor` × speed²: the positive
- * root of factor Ω² + Ω (1/(K² R) + I1/K) = (V/R − I0)/K, I1 the growth of the current without a load. Standing still where the voltage does not even bear the current
- * without a load.
+ * root of factor Ω² + Ω (1/(K K' R') + I1/K) = (V/R' − I0)/K, I1 the growth of the current without a load, K' and R'
+ * those under a load. Standing still where the voltage does not even bear the current without a load.
  */
 export function settled(motor: Motor, voltage: number, factor: number): MotorState {
-  const { speedConstant: k, resistance: r, idleCurrent } = motor;
+  const { speedConstant: k, idleCurrent } = motor;
+  const { resistance: r } = underLoadOf(motor);
   const drag = ownDamping(motor);
   const push = (voltage / r - idleCurrent) / k;
-  if (push <= 0) return { speed: 0, current: voltage / r, voltage };
+  if (push <= 0) return { speed: 0, current: voltage / r, voltage, power: motorPower(motor, voltage / r, 0) };
   // Written so that a vanishing load gives no zero over zero.
   const speed = (2 * push) / (drag + Math.sqrt(drag * drag + 4 * factor * push));
-  return { speed, current: motorCurrent(motor, voltage, speed), voltage };
+  const current = loadedCurrent(motor, speed, factor);
+  return { speed, current, voltage, power: motorPower(motor, current, speed) };
+}
+
+/** Current (A) with such a load at a speed (rad/s). */
+function loadedCurrent(motor: Motor, speed: number, factor: number): number {
+  return idleCurrentAt(motor, speed) + motor.speedConstant * factor * speed * speed;
 }
 
 /** Voltage and current with which a motor turns such a load at a speed (rad/s). */
 export function turning(motor: Motor, speed: number, factor: number): MotorState {
-  const current = idleCurrentAt(motor, speed) + motor.speedConstant * factor * speed * speed;
-  return { speed, current, voltage: speed / motor.speedConstant + motor.resistance * current };
+  const current = loadedCurrent(motor, speed, factor);
+  const { speedConstant, resistance } = underLoadOf(motor);
+  const voltage = speed / speedConstant + resistance * current;
+  return { speed, current, voltage, power: motorPower(motor, current, speed) };
 }
 
 /** Power over the shaft as a share of the power from the supply. */
-export function motorEfficiency(motor: Motor, { speed, current, voltage }: MotorState): number {
-  return (motorTorque(motor, current, speed) * speed) / (voltage * current);
+export function motorEfficiency(motor: Motor, { speed, current, power }: MotorState): number {
+  return (motorTorque(motor, current, speed) * speed) / power;
 }
 
 /**
- * Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K² R) + I1/K + 2 × factor ×
+ * Torque (Nm) a rad/s by which a change of speed about a speed (rad/s) is held back: 1/(K K' R') + I1/K + 2 × factor ×
  * speed, I1 the growth of the current without a load. The inertia (kg m²) of rotor and propeller over it is the time
  * constant (s) with which the speed follows the voltage: without a load the J R / K² of any data sheet.
  * Source: the model above, linearised.
@@ -99,8 +126,10 @@ export function coastingDamping(motor: Motor, speed: number, factor: number): nu
 }
 
 /** The motor's own part of it, at any speed. */
-function ownDamping({ speedConstant: k, resistance: r, idleSlope = 0 }: Motor): number {
-  return 1 / (k * k * r) + idleSlope / k;
+function ownDamping(motor: Motor): number {
+  const { speedConstant: k, idleSlope = 0 } = motor;
+  const { speedConstant, resistance } = underLoadOf(motor);
+  return 1 / (k * speedConstant * resistance) + idleSlope / k;
 }
 
 /** Torque (Nm) of the propeller's drag a rad/s of a change about a speed (rad/s): 2 × factor × speed. */
@@ -110,8 +139,8 @@ export function dragSlope(speed: number, factor: number): number {
 
 /** Speed (rad/s) that one volt more adds about a speed (rad/s) with such a load, once the motor has followed. */
 export function speedPerVolt(motor: Motor, speed: number, factor: number): number {
-  const { speedConstant: k, resistance: r } = motor;
-  return 1 / (k * r * speedDamping(motor, speed, factor));
+  const { resistance } = underLoadOf(motor);
+  return 1 / (motor.speedConstant * resistance * speedDamping(motor, speed, factor));
 }
 
 /**

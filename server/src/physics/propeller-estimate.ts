@@ -1,5 +1,10 @@
+import { dot, leastSquares, leverage } from './least-squares';
+import { studentNinety } from './student';
+
 /** A propeller that somebody measured standing still. Lengths in m. */
 export interface Measured {
+  /** Propellers of one make are alike in more than their sizes. */
+  readonly make: number;
   readonly diameter: number;
   readonly pitch: number;
   readonly blades: number;
@@ -7,19 +12,18 @@ export interface Measured {
   readonly powerCoefficient: number;
 }
 
-/** A coefficient as it is likely, and how far those of like propellers lie from it, as a share. */
+/** A coefficient as it is likely, and the factor that holds nine of ten like propellers, down and up. */
 export interface EstimatedCoefficient {
   readonly likely: number;
-  readonly spread: number;
+  readonly factor: number;
 }
 
 export interface EstimatedPropeller {
   readonly thrust: EstimatedCoefficient;
   readonly power: EstimatedCoefficient;
+  /** How far the two go together: blades that lift more drag more. From -1 to 1. */
+  readonly correlation: number;
 }
-
-/** How much alike two propellers must be pitched to count for one another: a width in pitch over diameter. */
-const likeness = 0.12;
 
 /** The row of four blades in the table below. */
 const byFour: readonly [thrust: number, power: number] = [1.49, 1.56];
@@ -43,7 +47,7 @@ function bladeRatio(blades: number): readonly [thrust: number, power: number] {
   return byBlades.get(blades) ?? [(blades / 2) ** thrust, (blades / 2) ** power];
 }
 
-/** Share by which a coefficient may be off for each doubling of the blades beyond those that were measured. An assumption. */
+/** By how much the logarithm may be off for each doubling of the blades beyond those that were measured. An assumption. */
 const spreadPerDoubling = 0.15;
 
 /** Outside of two to four blades nothing was measured: the estimate gets wider with every step away. */
@@ -53,38 +57,76 @@ function bladeSpread(blades: number): number {
 }
 
 /**
- * Coefficients of a propeller from measured ones: each is brought to two blades and counts the more, the nearer
- * its pitch over diameter is (a bell curve). The spread is that of the measured ones about the mean.
- * Domain: pitch and diameter above 0, at least one blade, a list that is not empty.
+ * Share of the variance that propellers of one make have in common: a second one of a make tells less than one of
+ * another. Chosen so that nine of ten lie inside when a whole make is left out.
+ */
+const alikeInMake = 0.3;
+
+/** What measured propellers have in common: for each coefficient a plane, as below. */
+export interface PropellerLaw {
+  readonly thrust: Plane;
+  readonly power: Plane;
+  readonly correlation: number;
+}
+
+type Plane = NonNullable<ReturnType<typeof planeThrough>>;
+
+/**
+ * The logarithm of each coefficient, brought to two blades, lies on a plane over those of pitch over diameter and of
+ * diameter. Null where the measured ones do not lie apart enough. Domain: lengths and coefficients above 0.
+ * Source of the method: weighted least squares, N. R. Draper, H. Smith, Applied Regression Analysis.
+ */
+export function propellerLaw(measured: readonly Measured[]): PropellerLaw | null {
+  const thrust = planeThrough(measured, (one) => one.thrustCoefficient / bladeRatio(one.blades)[0]);
+  const power = planeThrough(measured, (one) => one.powerCoefficient / bladeRatio(one.blades)[1]);
+  if (thrust === null || power === null) return null;
+  const size = Math.sqrt(dot(thrust.residuals, thrust.residuals) * dot(power.residuals, power.residuals));
+  return { thrust, power, correlation: dot(thrust.residuals, power.residuals) / size };
+}
+
+/**
+ * Coefficients of a propeller by what measured ones have in common. The span is where the next propeller of another
+ * make lies nine times of ten: a prediction interval, which widens with the distance from what was measured.
+ * Domain: pitch and diameter above 0, at least one blade.
  */
 export function estimatePropeller(
-  measured: readonly Measured[],
-  { diameter, pitch, blades }: Pick<Measured, 'diameter' | 'pitch' | 'blades'>,
+  { thrust, power, correlation }: PropellerLaw,
+  asked: Pick<Measured, 'diameter' | 'pitch' | 'blades'>,
 ): EstimatedPropeller {
-  const weights = measured.map((one) => {
-    const apart = (one.pitch / one.diameter - pitch / diameter) / likeness;
-    return Math.exp(-(apart * apart) / 2) + Number.EPSILON;
-  });
-  const [moreThrust, morePower] = bladeRatio(blades);
-  const thrusts = measured.map((one) => one.thrustCoefficient / bladeRatio(one.blades)[0]);
-  const asked = measured.map((one) => one.powerCoefficient / bladeRatio(one.blades)[1]);
-  const doubt = bladeSpread(blades);
+  const [moreThrust, morePower] = bladeRatio(asked.blades);
   return {
-    thrust: weighted(thrusts, weights, moreThrust, doubt),
-    power: weighted(asked, weights, morePower, doubt),
+    thrust: predicted(thrust, asked, moreThrust),
+    power: predicted(power, asked, morePower),
+    correlation,
   };
 }
 
-function weighted(
-  values: readonly number[],
-  weights: readonly number[],
+function rowOf({ diameter, pitch }: Pick<Measured, 'diameter' | 'pitch'>): readonly number[] {
+  return [1, Math.log(pitch / diameter), Math.log(diameter)];
+}
+
+function planeThrough(measured: readonly Measured[], coefficient: (one: Measured) => number) {
+  const weights = measured.map(({ make }) => {
+    const ofMake = measured.filter((other) => other.make === make).length;
+    return 1 / (1 - alikeInMake + alikeInMake * ofMake);
+  });
+  const roots = weights.map(Math.sqrt);
+  const weighted = (root: number, index: number) => root * (roots[index] ?? 0);
+  const fit = leastSquares(
+    measured.map((one, index) => rowOf(one).map((value) => weighted(value, index))),
+    measured.map((one, index) => weighted(Math.log(coefficient(one)), index)),
+  );
+  const freedom = weights.reduce((sum, weight) => sum + weight, 0) - 3;
+  return fit === null || freedom <= 0 ? null : { ...fit, freedom };
+}
+
+function predicted(
+  { coefficients, residuals, inverse, freedom }: Plane,
+  asked: Pick<Measured, 'diameter' | 'pitch' | 'blades'>,
   ratio: number,
-  doubt: number,
 ): EstimatedCoefficient {
-  const sum = weights.reduce((total, weight) => total + weight, 0);
-  const over = (of: (value: number) => number) =>
-    values.reduce((total, value, index) => total + (weights[index] ?? 0) * of(value), 0) / sum;
-  const mean = over((value) => value);
-  const variance = over((value) => (value - mean) ** 2);
-  return { likely: mean * ratio, spread: Math.hypot(Math.sqrt(variance) / mean, doubt) };
+  const row = rowOf(asked);
+  const deviation = Math.sqrt((dot(residuals, residuals) / freedom) * (1 + leverage(inverse, row)));
+  const spread = Math.hypot(studentNinety(freedom) * deviation, bladeSpread(asked.blades));
+  return { likely: ratio * Math.exp(dot(row, coefficients)), factor: Math.exp(spread) };
 }

@@ -115,16 +115,24 @@ export function stepResponse(
   return { interval, values, isSettled: since >= calm || !stillSwings(values) };
 }
 
-/** What goes to and fro by more than this share of the call in the last quarter swings on; an integral creeps. */
+/**
+ * What both rises and falls by more than this share of the call in the last quarter swings on. What only goes one way
+ * creeps: an integral that is slow, or that has much to take back.
+ */
 const swing = 0.05;
 
 function stillSwings(values: readonly number[]): boolean {
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [risen, fallen] = [0, 0];
   for (let at = Math.floor(0.75 * values.length); at < values.length; at += 1) {
-    least = Math.min(least, values[at] ?? 0);
-    most = Math.max(most, values[at] ?? 0);
+    const value = values[at] ?? 0;
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+    risen = Math.max(risen, value - least);
+    fallen = Math.max(fallen, most - value);
   }
-  return !(most - least < swing);
+  // Asked so that what is no number swings.
+  return !(Math.min(risen, fallen) < swing);
 }
 
 /** The controller as it runs, once a round (s). */
@@ -289,9 +297,18 @@ class DelayLine {
 
 /** The gain of filters that change nothing about how the loop moves lies within this of 1, so many times above it. */
 const untouched = { gain: 0.1, times: 3 };
+
+/** So many times above its crossover a loop that may swing there is still looked at often enough. */
+const near = 5;
+
+/** Hz: up to where a loop moves: its crossover, but for one that comes near to swinging far above that. */
+export function reachOf(crossover: number, maySwingAt: number | null): number {
+  return Math.max(crossover, (maySwingAt ?? 0) / near);
+}
+
 /**
  * The axis with its filters as the waits that they are at the crossover, and how often it then has to be looked at:
- * much quicker to simulate. Null where filters do more than wait to what the loop moves.
+ * much quicker to simulate. Null where filters do more than wait to what the loop moves. `reach` as of `reachOf`.
  * Source: a filter delays what is slow by its phase over its pulse (any textbook); proved against the full simulation.
  */
 export function quickened(
@@ -299,13 +316,15 @@ export function quickened(
   { control }: Rates,
   crossover: number,
   { rounds, isRough }: Closeness,
+  reach = crossover,
 ): { readonly axis: Axis; readonly rates: Rates } | null {
   const { gyroFilters, derivativeFilters, delay } = axis.path;
   const brakes = axis.gains.derivative === 0 ? [] : derivativeFilters;
-  if (!isRough && !(isOnlyWait(gyroFilters, crossover) && isOnlyWait(brakes, crossover))) return null;
+  const isNear = isRough && reach === crossover;
+  if (!isNear && !(isOnlyWait(gyroFilters, reach) && isOnlyWait(brakes, reach))) return null;
   const wait = delay + waitOf(gyroFilters, crossover);
   // A round waits half of its length by itself: no longer than the whole wait.
-  const rate = Math.min(control, Math.max(rounds * crossover, 0.5 / wait));
+  const rate = Math.min(control, Math.max(rounds * reach, 0.5 / wait));
   return {
     axis: { ...axis, path: { gyroFilters: [], derivativeFilters: [], delay: wait } },
     // So does a difference between two rounds.
@@ -317,8 +336,8 @@ export function quickened(
   };
 }
 
-function isOnlyWait(filters: readonly DigitalFilter[], crossover: number): boolean {
-  return Math.abs(chainGain({ filters }, untouched.times * crossover) - 1) <= untouched.gain;
+function isOnlyWait(filters: readonly DigitalFilter[], reach: number): boolean {
+  return Math.abs(chainGain({ filters }, untouched.times * reach) - 1) <= untouched.gain;
 }
 
 function waitOf(filters: readonly DigitalFilter[], crossover: number): number {

@@ -1,0 +1,101 @@
+import { chargeAtRest, type RestPoint, restVoltage } from './cells';
+
+/** A pack as it empties. It keeps one resistance all the way: cells measured along their charge differ by a tenth. */
+export interface Pack {
+  /** In series. */
+  readonly cells: number;
+  /** What one of them shows at rest, by its charge: rising. */
+  readonly atRest: readonly RestPoint[];
+  /** Of all of them with what leads to the load, ohm. */
+  readonly resistance: number;
+  /** What it gives from full to empty, C. */
+  readonly charge: number;
+}
+
+/** What hangs on a pack: a power (W), and beside it a current (A) that flows at any voltage. */
+export interface PackLoad {
+  readonly power: number;
+  readonly current: number;
+}
+
+export interface LoadedPack {
+  /** V */
+  readonly voltage: number;
+  /** A */
+  readonly current: number;
+}
+
+/**
+ * A pack of a voltage at rest E (V) and a resistance R (ohm) under a load of a power P and a current I0:
+ * V = (E − R I0 + √((E − R I0)² − 4 R P)) / 2 and I = P/V + I0. Null beyond the most that it can give.
+ * Source: Ohm's law; of the two roots the one with the higher voltage.
+ */
+export function packUnderLoad(open: number, resistance: number, load: PackLoad): LoadedPack | null {
+  const rest = open - resistance * load.current;
+  const root = rest ** 2 - 4 * resistance * load.power;
+  if (rest <= 0 || root < 0) return null;
+  const voltage = (rest + Math.sqrt(root)) / 2;
+  return { voltage, current: load.power / voltage + load.current };
+}
+
+/**
+ * Share of its charge with which a pack under a load comes down to a voltage (V), or can no longer bear the load,
+ * whichever is first; 1 where even a full one does, 0 where not even an empty one does.
+ */
+export function chargeWhenDownTo(pack: Pack, load: PackLoad, voltage: number): number {
+  const { cells, atRest, resistance } = pack;
+  // Below this one the pack gives no more, however far its voltage is drawn down.
+  const lowest = Math.sqrt(resistance * load.power);
+  const least = Math.max(voltage, lowest);
+  const current = least > 0 ? load.power / least + load.current : load.current;
+  return chargeAtRest(atRest, (least + resistance * current) / cells);
+}
+
+/** Nodes and weights of the quadrature of Gauss and Legendre with three points, over a step from 0 to 1. */
+const nodes = [
+  { at: (1 - Math.sqrt(0.6)) / 2, weight: 5 / 18 },
+  { at: 0.5, weight: 8 / 18 },
+  { at: (1 + Math.sqrt(0.6)) / 2, weight: 5 / 18 },
+] as const;
+
+/** Stretches between two points of the table are walked in steps of this share of the charge at most. */
+const longestStep = 0.05;
+
+/**
+ * Seconds in which a load takes a pack from one share of its charge to a lower one: Q ∫ ds / I, step by step between
+ * the points of the open-circuit table. Null where the pack can't bear the load on the way.
+ * Source: conservation of charge, and the law above at each place.
+ */
+export function secondsToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
+  return alongCharge(pack, load, { from, to }, ({ current }) => 1 / current);
+}
+
+/** Joules that a load takes meanwhile: Q ∫ V ds. Null as above. */
+export function energyToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
+  return alongCharge(pack, load, { from, to }, ({ voltage }) => voltage);
+}
+
+/** The pack's charge times the sum of something along the way down; 0 where there is none. */
+function alongCharge(
+  { cells, atRest, resistance, charge }: Pack,
+  load: PackLoad,
+  { from, to }: { readonly from: number; readonly to: number },
+  of: (pack: LoadedPack) => number,
+): number | null {
+  const corners = atRest.map((point) => point.charge).filter((one) => one > to && one < from);
+  const ends = [to, ...corners, from];
+  let sum = 0;
+  for (const [index, start] of ends.slice(0, -1).entries()) {
+    const width = Math.max(0, (ends[index + 1] ?? start) - start);
+    const steps = Math.ceil(width / longestStep - 1e-9);
+    for (let step = 0; step < steps; step += 1) {
+      for (const { at, weight } of nodes) {
+        const open = cells * restVoltage(atRest, start + ((step + at) * width) / steps);
+        const loaded = packUnderLoad(open, resistance, load);
+        if (loaded === null) return null;
+        sum += (weight * width * of(loaded)) / steps;
+      }
+    }
+  }
+  return charge * sum;
+}
