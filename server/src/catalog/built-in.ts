@@ -1,12 +1,9 @@
 import type { Bundle } from './model/bundle';
 
-/** The data of `schemas/` as JSON, or the name of the file that holds it: put in and checked by the build. */
+/** The name of the file that holds the data of `schemas/`, which the build has checked. */
 declare const PROPSOFF_CATALOG: string;
 
-/**
- * The data that ships with Propsoff. Only a built bundle has it; tests compile their own. `read`: gives the
- * JSON of a file, where the build put in a name.
- */
-export function builtInBundle(read: (text: string) => string = (text) => text): Bundle {
+/** The data that ships with Propsoff. Only a built bundle has it; tests compile their own. `read`: gives a file's text. */
+export function builtInBundle(read: (name: string) => string): Bundle {
   return JSON.parse(read(PROPSOFF_CATALOG)) as Bundle;
 }

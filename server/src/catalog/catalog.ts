@@ -7,6 +7,7 @@ import type { BoardProfile } from './model/board-profile';
 import type { Bundle } from './model/bundle';
 import type { Check } from './model/check';
 import type { Collection, Member } from './model/collection';
+import type { CommonRow } from './model/common-values';
 import type {
   Chemistry,
   Gauge,
@@ -17,8 +18,13 @@ import type {
   Signal,
   VideoBand,
 } from './model/hardware';
+import type { WholePart } from './model/job';
+import type { MotorLaws } from './model/motors';
+import type { PackFile } from './model/packs';
 import type { Choice, Parameter } from './model/parameter';
+import type { CraftSize } from './model/sizes';
 import type { TradeWords } from './model/trade-words';
+import type { ChosenLevel } from './model/workspace-choices';
 import { type PathPatterns, pathPatterns } from './path-patterns';
 import { below, isPlaceholder, type PathNode, pathTree, walk } from './path-tree';
 import type { Replacement } from './replacements';
@@ -74,8 +80,19 @@ export class Catalog {
   readonly gauges: ReadonlyMap<number, Gauge>;
   readonly checks: ReadonlyMap<string, Check>;
   readonly propellers: readonly MeasuredPropeller[];
+  /** By which a motor is estimated from what a sales page tells. */
+  readonly motorLaws: MotorLaws | null;
+  /** What is known of packs beside what their chemistry says. */
+  readonly packs: PackFile | null;
   /** The bench card's steps, in its order. */
   readonly benchSteps: readonly BenchStep[];
+  /** What is commonly written for a parameter, by its catalogue name. */
+  readonly commonValues: ReadonlyMap<string, CommonRow>;
+  /** Sections in the order in which a pilot sets a craft up. */
+  readonly jobOrder: readonly string[];
+  readonly wholeParts: readonly WholePart[];
+  /** What is usual for craft of a size, the smallest first. */
+  readonly sizes: readonly CraftSize[];
   /** By which words a board's settings are known. */
   readonly tradeWords: TradeWords;
   private knownPatterns: PathPatterns | null = null;
@@ -92,6 +109,8 @@ export class Catalog {
     /** What files of the workspace have in place of what is built in. */
     readonly replacements: readonly Replacement[] = [],
     private readonly ofWorkspace: WorkspaceBoards = noBoards,
+    /** Levels that the workspace has chosen for checks. */
+    private readonly chosen: ReadonlyMap<string, ChosenLevel> = new Map(),
   ) {
     const groups = bundle.parameters.map((file) => ({
       name: file.group,
@@ -110,9 +129,15 @@ export class Catalog {
     this.videoBands = byName(bundle.bands);
     this.regions = byName(bundle.regions);
     this.gauges = new Map(bundle.gauges.map((one) => [one.number, one]));
-    this.checks = new Map(checksOf(bundle).map((one) => [one.id, one]));
+    this.checks = new Map(checksOf(bundle).map((one) => [one.id, atLevel(one, chosen.get(one.id))]));
     this.propellers = bundle.propellers;
+    this.motorLaws = bundle.motorLaws;
+    this.packs = bundle.packs;
     this.benchSteps = bundle.steps;
+    this.commonValues = new Map(bundle.common.flatMap((row) => row.of.map((name) => [name, row])));
+    this.jobOrder = bundle.order;
+    this.wholeParts = bundle.parts;
+    this.sizes = bundle.sizes;
     this.tradeWords = bundle.tradeWords;
     this.root = pathTree(this.parameters.values(), bundle.collections);
     this.bare = [...this.parameters.values()].find(({ parameter }) => parameter.kind === 'bare');
@@ -219,7 +244,17 @@ export class Catalog {
 
   /** The same with the boards of a workspace. */
   withBoards(boards: WorkspaceBoards): Catalog {
-    return new Catalog(this.bundle, this.replacements, boards);
+    return new Catalog(this.bundle, this.replacements, boards, this.chosen);
+  }
+
+  /** The same with the levels that a workspace has chosen for checks, by their ids. */
+  withLevels(chosen: ReadonlyMap<string, ChosenLevel>): Catalog {
+    return new Catalog(this.bundle, this.replacements, this.ofWorkspace, chosen);
+  }
+
+  /** Whether the workspace wants to hear nothing of a check. */
+  isSilent(check: string): boolean {
+    return this.chosen.get(check) === 'off';
   }
 
   link(name: string): Link | undefined {
@@ -272,6 +307,10 @@ export function loadCatalog(bundle: Bundle, replacements?: readonly Replacement[
 
 function byName<T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> {
   return new Map(list.map((one) => [one.name, one]));
+}
+
+function atLevel(check: Check, chosen: ChosenLevel | undefined): Check {
+  return chosen === undefined || chosen === 'off' ? check : { ...check, level: chosen };
 }
 
 /** The checks of all files. */

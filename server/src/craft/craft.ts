@@ -113,6 +113,12 @@ export class Craft implements Scripts, QueryContext {
     return this.source.isIncluded?.() ?? false;
   }
 
+  /** Whether a line of a script that includes this one is calculated from a constant. */
+  isUsedOutside(constant: string): boolean {
+    craftInputs.read(this, ...inputKeys.included);
+    return this.source.isUsedOutside?.(constant) ?? false;
+  }
+
   /** Whether all that it includes is there. */
   isComplete(): boolean {
     return this.layers().isComplete;
@@ -243,7 +249,7 @@ export class Craft implements Scripts, QueryContext {
       craftInputs.read(craft, ...inputKeys.members(collection));
       craftInputs.read(craft, ...inputKeys.headers(collection));
       const scripts = craft.layers().layers.map(({ script }) => script);
-      const names = new Set(scripts.flatMap((script) => script.membersOf(collection)));
+      const names = new Set(naming(scripts, collection).flatMap((script) => script.membersOf(collection)));
       const headers = [...names].map((name) => ({
         name,
         header: craft.placed(inputKeys.section(`${collection}.${name}`))[0],
@@ -280,4 +286,14 @@ function withoutRepeats(problems: readonly Problem[]): readonly Problem[] {
   return problems.filter(
     (one, index) => problems.findIndex((other) => other.id === one.id && other.start === one.start) === index,
   );
+}
+
+/**
+ * The scripts that name a collection's members. A board knows one pack and not its name: the one that its text stands
+ * for is no further pack of a craft that names its own.
+ */
+function naming(scripts: readonly Script[], collection: string): readonly Script[] {
+  if (collection !== 'pack') return scripts;
+  const own = scripts.filter((script) => !script.isBoardText);
+  return own.some((script) => script.membersOf(collection).length > 0) ? own : scripts;
 }

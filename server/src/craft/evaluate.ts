@@ -116,7 +116,7 @@ function referenced(node: ReferenceNode, scope: Scope): Evaluated {
 }
 
 function suggested(node: ReferenceNode, near: readonly string[]): LateSuggestion {
-  return { suggestion: near.join(', '), fixes: near.map((name) => replacement(`Write ${name}`, node, name)) };
+  return { suggestion: near.join(', '), fixes: near.map((name) => replacement('Write {to}', node, name)) };
 }
 
 interface Term {

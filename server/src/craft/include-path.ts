@@ -16,6 +16,17 @@ export function resolveInclude(fromUri: string, path: string): string | null {
   return `${authority}/${parts.join('/')}`;
 }
 
+/** How a script includes a file: the path from the one to the other; null where no path leads there. */
+export function relativeInclude(fromUri: string, toUri: string): string | null {
+  const [from, to] = [fromUri.split('/'), toUri.split('/')];
+  let shared = 0;
+  while (shared < Math.min(from.length, to.length) - 1 && from[shared] === to[shared]) shared += 1;
+  const up = from.slice(shared, -1).map(() => '..');
+  const plain = [...up, ...to.slice(shared).map(fileName)].join('/');
+  // A name with a colon at the start would be read as the kind of a URI.
+  return [plain, `./${plain}`].find((path) => resolveInclude(fromUri, path) === toUri) ?? null;
+}
+
 /** The last part of a URI, as a person knows the file. */
 export function fileName(uri: string): string {
   const last = uri.slice(uri.lastIndexOf('/') + 1);

@@ -118,7 +118,7 @@ function otherUnits(node: NumberNode, span: Span, expected: DimensionName) {
   const ranked = [...expected.units].sort(
     (one, other) => Number(other[0] === first) - Number(one[0] === first),
   );
-  return ranked.slice(0, 2).map((unit) => replacement(`Write ${node.digits} ${unit}`, span, unit));
+  return ranked.slice(0, 2).map((unit) => replacement(`Write ${node.digits} {to}`, span, unit));
 }
 
 /**
@@ -140,7 +140,7 @@ function unitMissing(
   const written = units.map((unit) => `${digits} ${unit}`);
   const isFraction = isPlain(expected.dimension) && !isPreferredUsual && isUsual(value, '', found.usual);
   const texts = isFraction ? [exactText(value, preferred), ...written] : written;
-  const fixes = texts.map((text) => replacement(`Write ${text}`, node, text));
+  const fixes = texts.map((text) => replacement('Write {to}', node, text));
   return problem(
     'line/unit-missing',
     node,
@@ -176,7 +176,7 @@ export function interpretCount(node: ValueNode, reading: ValueReading, parameter
     const whole = String(Math.round(value.value));
     reading.problems.push(
       problem('line/count-not-whole', node, { given: plainNumber(value.value) }, [
-        replacement(`Write ${whole}`, node, whole),
+        replacement('Write {to}', node, whole),
       ]),
     );
     return null;

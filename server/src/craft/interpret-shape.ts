@@ -31,7 +31,7 @@ export function interpretRange(node: ValueNode, reading: ValueReading, parameter
   if (low >= high) {
     const swapped = rangeText(high, low, parameter.unit);
     const values = { low: exactText(low, parameter.unit), high: exactText(high, parameter.unit) };
-    const fixes = low > high ? [replacement(`Write ${swapped}`, node, swapped)] : [];
+    const fixes = low > high ? [replacement('Write {to}', node, swapped)] : [];
     reading.problems.push(problem('line/range-reversed', node, values, fixes));
     return null;
   }

@@ -42,7 +42,7 @@ function readLetters(node: ReferenceNode, reading: ValueReading, letters: string
   const { text } = node.path;
   if (isPermutation(text, letters)) return { kind: 'word', value: text };
   const upper = text.toUpperCase();
-  const fixes = isPermutation(upper, letters) ? [replacement(`Write ${upper}`, node, upper)] : [];
+  const fixes = isPermutation(upper, letters) ? [replacement('Write {to}', node, upper)] : [];
   const missing = [...letters].filter((letter) => !upper.includes(letter)).join(', ');
   reading.problems.push(problem('obey/order-no-permutation', node, { given: text, letters, missing }, fixes));
   return null;
@@ -92,7 +92,7 @@ function reportWord(
 ): void {
   // A long list is no help in a sentence: the hover shows it in parts.
   const shown = words.length > mostShown ? [] : words;
-  const fixes = near.map((word) => replacement(`Write ${word}`, node, word));
+  const fixes = near.map((word) => replacement('Write {to}', node, word));
   const values = { given: node.path.text, allowed: shown.join(', '), suggestion: near.join(', ') };
   reading.problems.push(problem('line/unknown-word', node, values, fixes));
 }

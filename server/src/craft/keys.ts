@@ -19,6 +19,7 @@ export type CraftKey =
   | readonly ['group', name: string]
   | readonly ['unsaid']
   | readonly ['constants']
+  | readonly ['uses']
   | readonly ['line', ScriptLine]
   | readonly ['first line']
   | readonly ['emptiness']
@@ -49,6 +50,8 @@ export const inputKeys = {
   unsaid: ['unsaid'],
   /** All constants together. */
   constants: ['constants'],
+  /** Which names lines are calculated from. */
+  uses: ['uses'],
   firstLine: ['first line'],
   /** Whether a script says nothing at all. */
   emptiness: ['emptiness'],

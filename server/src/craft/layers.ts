@@ -21,6 +21,8 @@ export interface IncludeSource {
   open(uri: string): Included;
   /** Whether another script includes the one that includes are followed from; false where that is not known. */
   isIncluded?(): boolean;
+  /** Whether a script that includes that one uses a constant; false where that is not known. */
+  isUsedOutside?(constant: string): boolean;
 }
 
 /** One script in a craft, with the include lines that lead to it, outermost first. */

@@ -35,9 +35,7 @@ export function checkLimits(value: number, node: ExpressionNode, limits: Limits,
   if (value < low - margin || value > high + margin) {
     const nearest = show(value < low ? low : high);
     const values = { given: show(value), low: show(low), high: show(high), nearest };
-    problems.push(
-      problem('line/outside-range', node, values, [replacement(`Write ${nearest}`, node, nearest)]),
-    );
+    problems.push(problem('line/outside-range', node, values, [replacement('Write {to}', node, nearest)]));
     return;
   }
   if (value < usualLow - margin || value > usualHigh + margin) {

@@ -130,7 +130,7 @@ function unknownName(statement: SettingStatement, section: string, path: string,
   return lateProblem('line/unknown-name', span, { name: path }, () => {
     const suggestions = suggestParameters(catalog, path, section);
     const fixes = suggestions.flatMap(({ written }) =>
-      written === null ? [] : [replacement(`Write ${written}`, span, written)],
+      written === null ? [] : [replacement('Write {to}', span, written)],
     );
     const elsewhere = suggestions.flatMap(({ written, path: whole }) => (written === null ? [whole] : []));
     return { suggestion: suggestions.map(({ path: name }) => name).join(', '), fixes, elsewhere };
@@ -153,7 +153,7 @@ function checkSection({ path }: SectionStatement, catalog: Catalog): LineCheck {
     const near = suggestSections(catalog, path.text);
     return {
       suggestion: near.join(', '),
-      fixes: near.map((name) => replacement(`Write [${name}]`, path, name)),
+      fixes: near.map((name) => replacement('Write [{to}]', path, name)),
     };
   });
   return { problems: [unknown], isDynamic: false };

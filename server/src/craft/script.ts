@@ -10,6 +10,7 @@ import { type CraftKey, inputKeys, pathOfLine, type Subject, subjectsOf } from '
 import { checkLine } from './line-check';
 import { LineIndex } from './line-index';
 import { membershipsIn } from './memberships';
+import { namesUsedBy } from './used-names';
 
 /**
  * One script as it stands, with an index of what its lines say and what is wrong with each by itself.
@@ -26,6 +27,8 @@ export class Script {
   private readonly groups = new Map<string, number>();
   /** Path -> how many lines set it for one pack only. */
   private readonly overlaid = new Map<string, number>();
+  /** The constants that lines name, with how many do. */
+  private readonly used = new Map<string, number>();
   private readonly unknown: GuessedLines;
 
   constructor(
@@ -145,6 +148,11 @@ export class Script {
     return new Set([...this.current.lines()].flatMap(({ settingPath }) => settingPath ?? []));
   }
 
+  /** The names that lines are calculated from, or may be meant to. */
+  get usedNames(): ReadonlyMap<string, number> {
+    return this.used;
+  }
+
   constantNames(): readonly string[] {
     const lines = [...this.current.lines()];
     const names = lines.flatMap(({ statement }) =>
@@ -176,7 +184,9 @@ export class Script {
     for (const subject of subjects) this.markRepeated(subject, line);
     const { settingPath, section } = line;
     if (settingPath !== null && section.pack !== null) tally(this.overlaid, settingPath, by);
-    return [...subjects, ...widerKeys(line), ...this.counted(line, by)];
+    const uses = namesUsedBy(line).filter((name) => tally(this.used, name, by));
+    const counted = this.counted(line, by);
+    return [...subjects, ...widerKeys(line), ...counted, ...(uses.length === 0 ? [] : [inputKeys.uses])];
   }
 
   private markRepeated(subject: Subject, { statement }: ScriptLine): void {

@@ -10,6 +10,7 @@ import { Amount } from '../units/distinct-texts';
 import { exactText, shortText } from '../units/quantity';
 import type { Craft } from './craft';
 import { interpret } from './interpret';
+import { Lacking } from './lacking';
 import { noNames, staticWords } from './line-check';
 import type { Setting } from './setting';
 import type { CurvePoint, Value } from './value';
@@ -29,6 +30,9 @@ export class CraftView implements QueryContext {
   /** Paths with the default that was used, as the script would write it. */
   private assumedTexts: Map<string, string> | null = null; // most views assume nothing
   private unreadablePaths: Set<string> | null = null;
+  private missingPaths: Set<string> | null = null;
+  /** What is refused of what others were computed from. */
+  private refusedBehind: Set<string> | null = null;
 
   constructor(
     readonly craft: Craft,
@@ -82,6 +86,26 @@ export class CraftView implements QueryContext {
     return [...(this.unreadablePaths ?? [])];
   }
 
+  /** What was asked for so far and has no answer: it is why nothing comes of a computation, where nothing does. */
+  get lacking(): Lacking {
+    return new Lacking(
+      [...(this.missingPaths ?? [])],
+      [...new Set([...this.unreadable, ...(this.refusedBehind ?? [])])],
+    );
+  }
+
+  /** Notes what something that this is computed from lacks. */
+  lacks({ missing, refused }: Lacking): void {
+    for (const path of missing) this.noteMissing(path);
+    this.refusedBehind ??= new Set();
+    for (const path of refused) this.refusedBehind.add(path);
+  }
+
+  noteMissing(path: string): void {
+    this.missingPaths ??= new Set();
+    this.missingPaths.add(path);
+  }
+
   /** Whether a line sets it, even if its value could not be understood. */
   isSet(path: string): boolean {
     return this.setting(path) !== undefined;
@@ -89,11 +113,16 @@ export class CraftView implements QueryContext {
 
   /** Whether surely no line sets it: while an include is missing, it may stand there. */
   isMissing(path: string): boolean {
-    return !this.isSet(path) && this.craft.isComplete() && !this.mayBeUnsaid(path);
+    return !this.isSet(path) && !this.isUnknown(path);
+  }
+
+  /** Whether something that can't be read may set it. */
+  private isUnknown(path: string): boolean {
+    return !this.craft.isComplete() || this.mayBeUnsaid(path);
   }
 
   /** Whether the board may hold it in a setting whose meaning nobody has said. */
-  private mayBeUnsaid(path: string): boolean {
+  mayBeUnsaid(path: string): boolean {
     return this.craft.holdsUnsaid() && this.catalog.parameter(path)?.parameter.heldBy === 'board';
   }
 
@@ -112,9 +141,11 @@ export class CraftView implements QueryContext {
       if (value === null) this.noteUnreadable(path);
       return value;
     }
-    if (!this.craft.isComplete() || this.mayBeUnsaid(path)) return null;
-    const assumed = defaultOf(this.craft, path);
-    if (assumed === null) return null;
+    const assumed = this.isUnknown(path) ? null : defaultOf(this.craft, path);
+    if (assumed === null) {
+      this.noteMissing(path);
+      return null;
+    }
     this.assumedTexts ??= new Map();
     this.assumedTexts.set(path, assumed.text);
     return assumed.value;
@@ -137,8 +168,18 @@ export class CraftView implements QueryContext {
     return this.of(path, 'flag')?.value ?? null;
   }
 
+  /** Whether a line turns it on; where none does it is off, and nothing is missing. */
+  isOn(path: string): boolean {
+    return this.isSet(path) && this.flag(path) === true;
+  }
+
   word(path: string): string | null {
     return this.of(path, 'word')?.value ?? null;
+  }
+
+  /** What a line sets; where none does, this. */
+  wordOr(path: string, unset: string): string | null {
+    return this.isSet(path) ? this.word(path) : unset;
   }
 
   words(path: string): readonly string[] | null {
@@ -207,9 +248,10 @@ export class CraftView implements QueryContext {
 export function viewQuery<K extends Key, V>(
   name: string,
   compute: (view: CraftView, ...key: K) => V,
+  isSame?: (one: V, other: V) => boolean,
 ): (view: CraftView, ...key: K) => V {
   // A view of its own, so that what it assumes is this query's alone.
-  const query = new Query(name, (view: CraftView, ...key: K) => compute(view.anew(), ...key));
+  const query = new Query(name, (view: CraftView, ...key: K) => compute(view.anew(), ...key), isSame);
   return (view, ...key) => query.get(view, ...key);
 }
 

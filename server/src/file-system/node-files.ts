@@ -1,6 +1,6 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import { type FileSystem, TooLongFile } from '../workspace/file-system';
+import { type FileSystem, type FoundScripts, TooLongFile } from '../workspace/file-system';
 import { fileText } from './file-text';
 import { readBytes } from './read-file';
 import { codeOf, reasonOf } from './reasons';
@@ -43,9 +43,16 @@ export class NodeFiles implements FileSystem {
     }
   }
 
-  async scriptsAround(uri: string): Promise<readonly string[]> {
-    const roots = uri.startsWith('file:') ? this.roots.rootsFor(uri) : [];
-    return (await Promise.all(roots.map(scriptsBelow))).flat();
+  folders(): readonly string[] {
+    return this.roots.all;
+  }
+
+  foldersOf(uri: string): readonly string[] {
+    return uri.startsWith('file:') ? this.roots.rootsFor(uri) : [];
+  }
+
+  scriptsBelow(folder: string): Promise<FoundScripts> {
+    return scriptsBelow(folder);
   }
 
   refusal(uri: string, fromUri: string): string | null {

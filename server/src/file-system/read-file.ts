@@ -1,6 +1,7 @@
-import { constants, readFileSync, type Stats } from 'node:fs';
+import { constants, existsSync, readFileSync, type Stats } from 'node:fs';
 import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { URI } from 'vscode-uri';
 import { longestFile, TooLongFile, tooLong } from '../workspace/file-system';
 import { codeOf, reasonOf } from './reasons';
 
@@ -90,4 +91,10 @@ export function textBeside(name: string, folder = __dirname): string {
     const why = error instanceof Error ? error.message : String(error);
     throw new Error(`${path} could not be read (${why}); install propsoff anew`);
   }
+}
+
+/** The URI of a file that lies beside the program; null where there is none. */
+export function uriBeside(name: string, folder = __dirname): string | null {
+  const path = join(folder, name);
+  return existsSync(path) ? URI.file(path).toString() : null;
 }

@@ -3,12 +3,13 @@ import { canonicalUri } from '../workspace/canonical-uri';
 
 /** The folders of a workspace. Scripts may include only what lies below the one that holds them. */
 export class Roots {
-  private roots: readonly string[];
+  /** Those of the workspace. */
+  readonly all: readonly string[];
   /** Folders of scripts that lie in none of the roots: each is the workspace of its own scripts. */
   private readonly alone = new Set<string>();
 
   constructor(roots: readonly string[] = []) {
-    this.roots = roots.map(canonicalUri);
+    this.all = roots.map(canonicalUri);
   }
 
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
@@ -18,12 +19,12 @@ export class Roots {
 
   /** Those that a file lies below, folders that stand alone among them. */
   holding(uri: string): readonly string[] {
-    return [...this.roots, ...this.alone].filter((root) => isBelow(uri, root));
+    return [...this.all, ...this.alone].filter((root) => isBelow(uri, root));
   }
 
   /** Without a folder that holds the script, its own folder is the workspace. */
   rootsFor(fromUri: string): readonly string[] {
-    const holding = this.roots.filter((root) => isBelow(fromUri, root));
+    const holding = this.all.filter((root) => isBelow(fromUri, root));
     if (holding.length > 0) return holding;
     const own = canonicalUri(Utils.dirname(URI.parse(fromUri)).toString());
     this.alone.add(own);

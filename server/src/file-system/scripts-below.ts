@@ -1,34 +1,42 @@
 import { readdir } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import { mostScriptsAround } from '../workspace/file-system';
+import { type FoundScripts, mostScripts, type Unread } from '../workspace/file-system';
+import { codeOf, reasonOf } from './reasons';
 
 /** A folder with more folders in it is no place for scripts alone: the rest is left out. */
 const mostFolders = 4000;
 
-/** The craft scripts below a folder. Hidden folders, `node_modules` and what links lead to are left out. */
-export async function scriptsBelow(root: string): Promise<readonly string[]> {
+/** The craft scripts below a folder; none where there is no such folder. */
+export async function scriptsBelow(root: string): Promise<FoundScripts> {
   const scripts: string[] = [];
+  const unread: Unread[] = [];
   const folders = [root.replace(/\/$/, '')];
-  for (let next = 0; next < folders.length && scripts.length < mostScriptsAround; next += 1) {
+  let next = 0;
+  let isCut = false;
+  for (; next < folders.length && scripts.length < mostScripts; next += 1) {
     const folder = folders[next] ?? '';
-    for (const entry of await entriesOf(folder)) {
+    for (const entry of await entriesOf(folder, unread)) {
       const uri = `${folder}/${encodeURIComponent(entry.name)}`;
       if (entry.isFile() && entry.name.endsWith('.craft')) scripts.push(uri);
-      if (entry.isDirectory() && !isLeftOut(entry.name) && folders.length < mostFolders) folders.push(uri);
+      if (!entry.isDirectory() || isLeftOut(entry.name)) continue;
+      if (folders.length < mostFolders) folders.push(uri);
+      else isCut = true;
     }
   }
-  return scripts;
+  return { scripts, unread, isCut: isCut || next < folders.length };
 }
 
 function isLeftOut(name: string): boolean {
   return name.startsWith('.') || name === 'node_modules';
 }
 
-/** None where there is no such folder, or it may not be looked into. */
-async function entriesOf(folder: string) {
+/** None of one that is not there; one that may not be looked into is noted. */
+async function entriesOf(folder: string, unread: Unread[]) {
   try {
     return await readdir(URI.parse(folder).fsPath, { withFileTypes: true });
-  } catch {
+  } catch (error) {
+    const code = codeOf(error);
+    if (code !== 'ENOENT' && code !== 'ENOTDIR') unread.push({ uri: folder, why: reasonOf(error) });
     return [];
   }
 }

@@ -18,7 +18,7 @@ const noReason =
 const sentenceEnds = '.:!?…';
 
 /** Whether a reason is only what people write where one is still to come, however it is ended. */
-function saysNothing(reason: string): boolean {
+export function saysNothing(reason: string): boolean {
   let end = reason.length;
   while (end > 0 && sentenceEnds.includes(reason.charAt(end - 1))) end -= 1;
   return noReason.test(reason.slice(0, end));

@@ -97,7 +97,10 @@ export interface LineEdit extends Span {
 }
 
 export interface LineFix {
+  /** Words with slots such as `{to}`. */
   readonly title: string;
+  /** What fills the slots; nothing: the title is told as it stands. */
+  readonly values?: Readonly<Record<string, string>>;
   readonly edits: readonly LineEdit[];
 }
 

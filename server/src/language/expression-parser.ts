@@ -132,7 +132,7 @@ function unitNode(reader: TokenReader, { text, start, end }: NonNullable<NumberT
     return null;
   }
   const near = nearestUnits(text);
-  const fixes = near.map((name) => replacement(`Write ${name}`, span, name));
+  const fixes = near.map((name) => replacement('Write {to}', span, name));
   reader.fail(problem('line/unknown-unit', span, { unit: text, suggestion: near.join(', ') }, fixes));
   return null;
 }

@@ -45,7 +45,7 @@ function numberOf(text: string, span: { start: number; end: number }, problems: 
       ? 'line/decimal-comma'
       : 'line/not-a-number';
   const meant = readings(text);
-  const fixes: LineFix[] = meant.map((one) => replacement(`Write ${one}`, span, one));
+  const fixes: LineFix[] = meant.map((one) => replacement('Write {to}', span, one));
   problems.push(problem(refused, span, { given: text }, fixes));
   return meant.length === 1 ? Number(meant[0]) : null;
 }

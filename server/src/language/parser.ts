@@ -72,8 +72,18 @@ function readBody(reader: TokenReader): Body {
   if (first.kind === 'name' && first.text === 'let' && reader.peek(1)?.kind === 'name')
     return readConstant(reader);
   if (first.kind === 'name') return readSetting(reader, first);
+  const numbered = numberAsName(first, reader.peek(1));
+  if (numbered !== null) return readSetting(reader, numbered);
   reader.refuse('a setting such as `mass = 212 g`, a section such as `[gyro]`, `let` or `include`');
   return { kind: 'broken', opensSection: null };
+}
+
+/** `2 = 100 mW` under `[video.power-steps]`: the members of some collections are numbers. */
+function numberAsName(first: Token, second: Token | undefined): Token | null {
+  const isWhole = first.kind === 'number' && first.unit === null && /^\d+$/.test(first.digits);
+  if (!isWhole || second?.kind !== 'sign' || second.text !== '=') return null;
+  const name = { start: first.start, end: first.end, text: first.digits };
+  return { kind: 'name', ...name, names: [name] };
 }
 
 function readSection(reader: TokenReader): Body {

@@ -58,9 +58,9 @@ export function offering(
   };
 }
 
-/** A fix that replaces one stretch. */
+/** A fix that replaces one stretch. `{to}` in its title is what it writes. */
 export function replacement(title: string, { start, end }: Span, newText: string): LineFix {
-  return { title, edits: [{ start, end, newText }] };
+  return { title, values: { to: newText }, edits: [{ start, end, newText }] };
 }
 
 /** A character with its article, as it stands in a sentence: `an en dash (U+2013)`. */

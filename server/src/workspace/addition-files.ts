@@ -2,9 +2,12 @@ import type { Additions } from '../additions/additions';
 import type { AdditionProblem } from '../additions/problem';
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
+import type { WorkspaceChoices } from '../catalog/model/workspace-choices';
+import { noChoices } from '../catalog/no-choices';
 import { fileName } from '../craft/include-path';
 import { BoardFiles } from './board-files';
 import { canonicalUri } from './canonical-uri';
+import { ChoiceFiles, choicesFileName, levelsOf } from './choice-files';
 import { type FileSystem, whyUnreadable, withoutMark } from './file-system';
 
 /** The folders of a workspace in which files add to the catalogue: parts of all kinds, and board profiles. */
@@ -25,8 +28,13 @@ function inFolder(file: string): string {
 export class AdditionFiles {
   private readonly ownCatalog: Catalog;
   private readonly boards: BoardFiles;
+  private readonly choiceFiles: ChoiceFiles;
   private additions: Additions | null = null;
-  private inUse: { readonly catalog: Catalog; readonly problems: Problems };
+  private inUse: {
+    readonly catalog: Catalog;
+    readonly problems: Problems;
+    readonly choices: WorkspaceChoices;
+  };
   private roots: readonly string[] = [];
   /** Folders of files beside which boards lie: they count after those of the workspace. */
   private readonly alone = new Set<string>();
@@ -41,9 +49,10 @@ export class AdditionFiles {
     private readonly fileSystem: FileSystem,
   ) {
     this.ownCatalog = loadCatalog(builtIn);
-    this.inUse = { catalog: this.ownCatalog, problems: new Map() };
+    this.inUse = { catalog: this.ownCatalog, problems: new Map(), choices: noChoices };
     const names = new Set(builtIn.boards.map(({ name }) => name));
     this.boards = new BoardFiles(names, fileSystem, this.open);
+    this.choiceFiles = new ChoiceFiles(fileSystem, this.open);
   }
 
   get catalog(): Catalog {
@@ -55,17 +64,49 @@ export class AdditionFiles {
     return this.inUse.problems;
   }
 
-  /** The text that the problems of a file count in. */
-  textOf(file: string): string {
-    return this.additions?.textOf(file) ?? this.boards.textOf(file) ?? '';
+  /** What the workspace chooses about checking. */
+  get choices(): WorkspaceChoices {
+    return this.inUse.choices;
   }
 
-  /** Whether a file is one of those that add to the catalogue. */
+  /** By folder of the workspace, the patterns of files that it leaves out. */
+  get leftOut(): ReadonlyMap<string, readonly string[]> {
+    return this.choiceFiles.leftOut();
+  }
+
+  /** Boards of the workspace that are called otherwise once their files lie elsewhere, with their new names. */
+  boardsAfter(placeAfter: (file: string) => string): ReadonlyMap<string, string> {
+    return this.boards.after(placeAfter);
+  }
+
+  /** The files of choices, as they stand. */
+  get choiceTexts(): ReadonlyMap<string, string> {
+    return this.choiceFiles.texts();
+  }
+
+  /** The text that the problems of a file count in. */
+  textOf(file: string): string {
+    return this.additions?.textOf(file) ?? this.boards.textOf(file) ?? this.choiceFiles.textOf(file) ?? '';
+  }
+
+  /** Whether a file is one of those that add to the catalogue, or chooses what of it counts. */
   isAddition(uri: string): boolean {
     const key = canonicalUri(uri);
+    return this.isOfChoices(key) || this.isInFolder(key);
+  }
+
+  private isInFolder(key: string): boolean {
     return (
       /\.jsonc?$/.test(key) && this.folders().some((folder) => key.slice(0, key.lastIndexOf('/')) === folder)
     );
+  }
+
+  private isOfChoices(key: string): boolean {
+    return this.choicePlaces().includes(key);
+  }
+
+  private choicePlaces(): readonly string[] {
+    return this.roots.map((root) => `${root}/${choicesFileName}`);
   }
 
   isSame(uri: string, file: string): boolean {
@@ -116,6 +157,7 @@ export class AdditionFiles {
     const key = canonicalUri(uri);
     const isNew = !this.open.has(key);
     this.open.set(key, text);
+    if (this.isOfChoices(key)) return this.grown(await this.choiceFiles.read(key));
     // Which boards there are is seen in the folder: the file may be the first of its name.
     if (isOfBoard(key)) return isNew ? this.reload() : this.grown(await this.boards.shown(key));
     const additions = await this.loaded();
@@ -160,20 +202,23 @@ export class AdditionFiles {
       }
     };
     const found = (await Promise.all(this.folders().map(filesIn))).flat().map(canonicalUri);
-    const files = [...new Set([...found, ...this.open.keys()])].filter((uri) => this.isAddition(uri));
+    const files = [...new Set([...found, ...this.open.keys()])].filter((uri) => this.isInFolder(uri));
     const profiles = files.filter(isOfBoard);
-    const areOthers = await this.boards.list(
-      profiles.filter((file) => !this.isBeside(file)),
-      profiles.filter((file) => this.isBeside(file)),
-    );
-    const texts = await this.texts(
-      files.filter((file) => !isOfBoard(file)),
-      tell,
-    );
+    const [areOthers, choosesOthers, texts] = await Promise.all([
+      this.boards.list(
+        profiles.filter((file) => !this.isBeside(file)),
+        profiles.filter((file) => this.isBeside(file)),
+      ),
+      this.choiceFiles.list(this.choicePlaces()),
+      this.texts(
+        files.filter((file) => !isOfBoard(file)),
+        tell,
+      ),
+    ]);
     const isSame = unreadable.size === 0 && this.unreadable.size === 0;
     this.unreadable = unreadable;
     const addsOthers = texts.size > 0 && (await this.loaded()).update(texts);
-    return this.grown(addsOthers || areOthers || !isSame);
+    return this.grown(addsOthers || areOthers || choosesOthers || !isSame);
   }
 
   /** The files as they are now; null for one that was there and is gone. */
@@ -201,15 +246,19 @@ export class AdditionFiles {
   }
 
   /** Brings what has changed into the catalogue. */
-  private grown(hasChanged: boolean): boolean {
+  private async grown(hasChanged: boolean): Promise<boolean> {
     if (!hasChanged) return false;
-    const catalog = this.additions?.catalog ?? this.ownCatalog;
-    const problems = [
+    const added = this.additions?.catalog ?? this.ownCatalog;
+    const catalog = this.boards.catalogOn(added);
+    const choices = await this.choiceFiles.choicesOn(catalog);
+    const problems = new Map([
       ...(this.additions?.problems ?? []),
-      ...this.boards.problemsOn(catalog),
+      ...this.boards.problemsOn(added),
+      ...this.choiceFiles.problems(),
       ...this.unreadable,
-    ];
-    this.inUse = { catalog: this.boards.catalogOn(catalog), problems: new Map(problems) };
+    ]);
+    const levels = levelsOf(choices);
+    this.inUse = { catalog: levels.size === 0 ? catalog : catalog.withLevels(levels), problems, choices };
     return true;
   }
 }

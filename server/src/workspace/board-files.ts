@@ -57,6 +57,20 @@ export class BoardFiles {
     return changed.includes(true);
   }
 
+  /** The boards of these files that will be called otherwise where the files go, with their new names. */
+  after(placeAfter: (file: string) => string): ReadonlyMap<string, string> {
+    const moves = [...this.listed.files].map(([name, file]) => ({ name, file, to: placeAfter(file) }));
+    const then = listedBoards(
+      moves.map(({ to }) => to).filter((to) => /\/boards\/[^/]+\.jsonc?$/.test(to)),
+      [],
+      this.builtIn,
+    );
+    const renamed = moves.filter(
+      ({ name, to }) => boardOf(to) !== name && then.files.get(boardOf(to)) === to,
+    );
+    return new Map(renamed.map(({ name, to }) => [name, boardOf(to)]));
+  }
+
   /** A catalogue with the boards of the workspace. */
   catalogOn(catalog: Catalog): Catalog {
     if (this.listed.files.size === 0) return catalog;

@@ -4,10 +4,30 @@ export interface FileSystem {
   readText(uri: string): Promise<string | null>;
   /** The files right in a folder; none when there is no such folder. Rejects as `readText` does. */
   list(folder: string): Promise<readonly string[]>;
-  /** The craft scripts in the workspace's folder that holds a script, itself among them; of very many, some. */
-  scriptsAround(uri: string): Promise<readonly string[]>;
+  /** The folders of the workspace. */
+  folders(): readonly string[];
+  /** Those that hold a script: what it includes, and what includes it, lies below them. None for an unsaved one. */
+  foldersOf(uri: string): readonly string[];
+  /** The craft scripts below a folder. */
+  scriptsBelow(folder: string): Promise<FoundScripts>;
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
   refusal(uri: string, fromUri: string): string | null;
+}
+
+/** The craft scripts below a folder. Hidden folders, `node_modules` and what links lead to are left out. */
+export interface FoundScripts {
+  readonly scripts: readonly string[];
+  /** Folders that could not be looked into. */
+  readonly unread: readonly Unread[];
+  /** Whether there are more than anybody has, of which the rest was not looked for. */
+  readonly isCut: boolean;
+}
+
+/** A file or folder that is there and could not be read. */
+export interface Unread {
+  readonly uri: string;
+  /** The end of a sentence. */
+  readonly why: string;
 }
 
 /** Why a file was not read that is there: its message ends a sentence. */
@@ -26,7 +46,7 @@ export const tooLong = `it is longer than ${longestFile / 1_000_000} MB`;
 export const longestScript = 1_000_000;
 
 /** No workspace has more scripts than this; of one that has, some are enough. */
-export const mostScriptsAround = 2000;
+export const mostScripts = 2000;
 
 /** Whether a text is one: a NUL in it means some other kind of file. */
 export function isBinary(text: string): boolean {

@@ -5,7 +5,7 @@ import { fileName } from '../craft/include-path';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
-import { isScriptUri, pickedBoard } from './board-texts';
+import { isScriptUri } from './board-texts';
 import {
   type FileSystem,
   isBinary,
@@ -14,13 +14,21 @@ import {
   whyUnreadable,
   withoutMark,
 } from './file-system';
+import { readBeside } from './kept-beside';
+
+/** A file that is being read. */
+interface Reading {
+  readonly done: Promise<void>;
+  /** Whether a craft waits for it. */
+  isAwaited: boolean;
+}
 
 /** Scripts and boards' texts that are included but not open: read once, kept until the disk says otherwise. */
 export class Library {
   private readonly held = new Map<string, Included>();
   /** Of the boards' texts among them, what they say. */
   private readonly layers = new Map<string, BoardLayer>();
-  private readonly reading = new Map<string, Promise<void>>();
+  private readonly reading = new Map<string, Reading>();
 
   constructor(
     private readonly catalog: Catalog,
@@ -33,14 +41,53 @@ export class Library {
   open(uri: string): Included {
     const held = this.held.get(uri);
     if (held !== undefined) return held;
-    if (!this.reading.has(uri)) this.reading.set(uri, this.read(uri));
+    this.readingOf(uri).isAwaited = true;
     return { kind: 'pending' };
+  }
+
+  isHeld(uri: string): boolean {
+    return this.held.has(uri);
+  }
+
+  /** Reads a file that nobody may have asked for yet: nobody is told when it is there. */
+  async load(uri: string): Promise<Included> {
+    for (;;) {
+      const held = this.held.get(uri);
+      if (held !== undefined) return held;
+      await this.readingOf(uri).done;
+    }
+  }
+
+  /** Whether a file that was read says something else by now; what it said is forgotten then. */
+  async isOutdated(uri: string): Promise<boolean> {
+    const before = this.held.get(uri);
+    if (before === undefined) return false;
+    const isSame = await this.saysTheSame(uri, before);
+    if (this.held.get(uri) !== before || isSame) return false;
+    this.forget(uri);
+    return true;
+  }
+
+  /** A script is not parsed for that: its text tells. */
+  private async saysTheSame(uri: string, before: Included): Promise<boolean> {
+    if (before.kind === 'script' && !before.script.isBoardText) {
+      const text = await this.fileSystem.readText(uri).catch(() => null);
+      return text !== null && withoutMark(text) === before.script.document.text();
+    }
+    const now = await this.included(uri);
+    if (before.kind !== 'script' || now.kind !== 'script') return before.kind === now.kind;
+    return before.script.document.text() === now.script.document.text();
   }
 
   /** A script that has been read. */
   script(uri: string): Script | undefined {
     const held = this.held.get(uri);
     return held?.kind === 'script' ? held.script : undefined;
+  }
+
+  /** Every script that has been read. */
+  scripts(): readonly Script[] {
+    return [...this.held.values()].flatMap((one) => (one.kind === 'script' ? one.script : []));
   }
 
   /** What a board's text says that has been read. */
@@ -61,15 +108,23 @@ export class Library {
     return wasHeld || wasRead;
   }
 
-  private async read(uri: string): Promise<void> {
-    // Let `open` note the promise first: it tells a current answer from an old one.
-    await Promise.resolve();
-    const mine = this.reading.get(uri);
-    const included = await this.included(uri);
-    if (this.reading.get(uri) !== mine) return;
+  private readingOf(uri: string): Reading {
+    const known = this.reading.get(uri);
+    if (known !== undefined) return known;
+    const reading: Reading = {
+      isAwaited: false,
+      done: this.included(uri).then((read) => this.take(uri, reading, read)),
+    };
+    this.reading.set(uri, reading);
+    return reading;
+  }
+
+  private take(uri: string, reading: Reading, included: Included): void {
+    // What was forgotten meanwhile is old.
+    if (this.reading.get(uri) !== reading) return;
     this.reading.delete(uri);
     this.held.set(uri, included);
-    this.onRead(uri);
+    if (reading.isAwaited) this.onRead(uri);
   }
 
   private async included(uri: string): Promise<Included> {
@@ -88,8 +143,9 @@ export class Library {
   }
 
   private async boardText(uri: string, text: string): Promise<Included> {
-    const picked = await pickedBoard(this.fileSystem, uri);
-    const layer = boardReading().readLayer(text, { catalog: this.catalog, fileName: fileName(uri), picked });
+    const kept = await readBeside(this.fileSystem, uri);
+    const origin = { catalog: this.catalog, fileName: fileName(uri), picked: kept.board };
+    const layer = boardReading().readLayer(text, origin, kept);
     const refused = refusedText(layer);
     if (refused !== null) return refused;
     this.layers.set(uri, layer);

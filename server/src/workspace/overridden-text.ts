@@ -49,7 +49,9 @@ function findingOf(craft: Craft, layer: BoardLayer, line: ScriptLine, places: Pl
     related: [],
     pack: null,
     fixes: broken.near.map((near) => ({
-      title: `Write ${near}`,
+      title: 'Write {to}',
+      values: { to: near },
+      set: null,
       edits: [{ place, newText: bareLiteral(near) }],
     })),
     accepted: null,

@@ -1,3 +1,4 @@
+import { type KeptBeside, nothingBeside } from '../board/kept/accepted';
 import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
 import { boardReading } from '../board/layer/reading';
 import type { Catalog } from '../catalog/catalog';
@@ -10,13 +11,17 @@ import { type CraftKey, inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';
 import { groupsLikeCraft } from '../craft/read-as';
 import { Script } from '../craft/script';
+import { unusedConstants } from '../craft/unused-constants';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
-import { OpenBoardText, pickedBoard, textOfChoiceFile } from './board-texts';
+import { OpenBoardText } from './board-texts';
 import { canonicalUri } from './canonical-uri';
+import { ClosedScripts, type ReadingRoom } from './closed-scripts';
 import { faultyText } from './faulty-text';
-import type { FileSystem } from './file-system';
+import { type FileSystem, withoutMark } from './file-system';
+import { FolderScripts } from './folder-scripts';
 import { Includers } from './includers';
+import { readBeside, textOfBesideFile } from './kept-beside';
 import { Library, refusedText } from './library';
 import { overriddenText } from './overridden-text';
 
@@ -58,11 +63,16 @@ export class Workspace {
   /** A new object after each change to an open script or to anything that it includes. */
   private readonly stamps = new Map<string, object>();
   private readonly includers: Includers;
+  private readonly folderScripts: FolderScripts;
+  /** The scripts of its folders that are not open. */
+  readonly closed: ClosedScripts;
   /** Boards' texts among the open ones. */
   private readonly boardTexts = new Map<string, OpenBoardText>();
   /** Which boards the pilot picked for boards' texts. */
   private readonly picked = new Map<string, string | null>();
-  /** Open boards' texts of which it is being looked up whether the pilot picked a board. */
+  /** What is kept beside open boards' texts. */
+  private readonly kept = new Map<string, KeptBeside>();
+  /** Open boards' texts of which it is being looked up what is kept beside them. */
   private readonly lookedUp = new Map<string, Promise<void>>();
   /** Who waits for a file. */
   private readonly awaitingFiles: (() => void)[] = [];
@@ -70,7 +80,9 @@ export class Workspace {
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
     this.library = this.newLibrary();
-    this.includers = new Includers(options.fileSystem, () => this.includesChanged());
+    this.folderScripts = new FolderScripts(options.fileSystem);
+    this.includers = new Includers(options.fileSystem, this.folderScripts, () => this.includesChanged());
+    this.closed = new ClosedScripts(options.fileSystem, this.folderScripts, this.readingRoom());
     this.checker = new Checker(options.catalog, options.onFault);
   }
 
@@ -93,6 +105,7 @@ export class Workspace {
     }
     this.tell([...this.open.keys()]);
     this.wake();
+    this.closed.onTouched({ kind: 'all' });
   }
 
   get(uri: string): OpenScript | undefined {
@@ -103,6 +116,13 @@ export class Workspace {
   script(uri: string): Script | undefined {
     const key = this.keyOf(uri);
     return this.open.get(key)?.script ?? this.library.script(key);
+  }
+
+  /** Scripts that are open, and all others that have been read: what they include, and what somebody looked through. */
+  known(): readonly Script[] {
+    const open = [...this.open.values()].map(({ script }) => script);
+    const read = this.library.scripts().filter(({ uri }) => !this.open.has(uri));
+    return [...open, ...read];
   }
 
   all(): readonly OpenScript[] {
@@ -130,8 +150,8 @@ export class Workspace {
   /** A board's text, as a script. `board`: whose text it is, where that is known. */
   openBoardText(uri: string, text: string, version: number, board?: string): OpenScript {
     const key = canonicalUri(uri);
-    if (board === undefined) this.lookUpPick(uri, key);
-    else this.picked.set(key, board);
+    if (board !== undefined) this.picked.set(key, board);
+    this.lookUpBeside(uri, key);
     return this.opened(uri, this.readBoardText(key, text), version);
   }
 
@@ -140,7 +160,7 @@ export class Workspace {
     const key = this.keyOf(uri);
     const before = this.boardTexts.get(key);
     if (before === undefined) return undefined;
-    const after = new OpenBoardText(text, this.originOf(key), before);
+    const after = new OpenBoardText(text, this.originOf(key), this.keptOf(key), before);
     this.boardTexts.set(key, after);
     return this.change(uri, boardReading().scriptEdits(before.layer, after.layer), version);
   }
@@ -150,13 +170,34 @@ export class Workspace {
     const key = this.keyOf(uri);
     this.picked.set(key, board);
     const before = this.boardTexts.get(key);
+    if (before !== undefined)
+      this.readAgain(uri, key, new OpenBoardText(before.layer.text, this.originOf(key), this.keptOf(key)));
+  }
+
+  /** An open board's text is read otherwise than before. */
+  private readAgain(uri: string, key: string, read: OpenBoardText): void {
+    const before = this.boardTexts.get(key);
     const open = this.open.get(key);
+    this.boardTexts.set(key, read);
     if (before === undefined || open === undefined) return;
-    const { layer } = before;
-    this.readBoardText(key, layer.text);
-    const after = this.layer(uri) ?? layer;
-    this.change(uri, boardReading().scriptEdits(layer, after), open.version);
+    this.change(uri, boardReading().scriptEdits(before.layer, read.layer), open.version);
     this.tell([key]);
+  }
+
+  /** What is kept beside a board's text, as its file says it now. */
+  keptBeside(uri: string): Promise<KeptBeside> {
+    return readBeside(this.options.fileSystem, this.keyOf(uri));
+  }
+
+  /** A file as it is on the disk; null where there is none, or it can't be read. */
+  async fileText(uri: string): Promise<string | null> {
+    const text = await this.options.fileSystem.readText(uri).catch(() => null);
+    return text === null ? null : withoutMark(text);
+  }
+
+  /** The files right in a folder, as canonical URIs; none where it can't be looked into. */
+  async filesIn(folder: string): Promise<readonly string[]> {
+    return (await this.options.fileSystem.list(folder).catch(() => [])).map(canonicalUri);
   }
 
   /** Takes in edits of an open script; undefined when it is not open. */
@@ -173,7 +214,11 @@ export class Workspace {
       this.stamps.set(rootKey, {});
     }
     this.tell(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
+    this.closed.onTouched({ kind: 'file', uri: key });
     if (changed.some(([what]) => what === 'include')) this.includesChanged();
+    // Whether a part's constant is used is said by those that include it.
+    const uses = changed.filter(([what]) => what === 'uses');
+    if (uses.length > 0) this.changed(uses.slice(0, 1), key);
     return after;
   }
 
@@ -186,6 +231,7 @@ export class Workspace {
     this.keys.delete(closed.uri);
     this.boardTexts.delete(key);
     this.picked.delete(key);
+    this.kept.delete(key);
     this.lookedUp.delete(key);
     this.stamps.delete(key);
     this.found.delete(key);
@@ -205,8 +251,9 @@ export class Workspace {
       // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
       if (this.library.forget(file)) this.fileChanged(file);
     }
-    const boardText = textOfChoiceFile(key);
-    if (boardText !== null) this.pickChanged(boardText);
+    const boardText = textOfBesideFile(key);
+    if (boardText !== null) this.besideChanged(boardText);
+    this.folderScripts.forget();
     this.includers.forget();
     this.includesChanged();
   }
@@ -218,8 +265,10 @@ export class Workspace {
       this.stamps.set(key, {});
     }
     this.tell([...this.open.keys()]);
+    this.folderScripts.forget();
     this.includers.forget();
     this.includesChanged();
+    this.closed.onTouched({ kind: 'all' });
   }
 
   /** What was found in an open script, in its order; computed when asked for and kept until something changes. */
@@ -240,11 +289,11 @@ export class Workspace {
     const findings = this.checker.findings(craft);
     const text = craft.boardText();
     const layer = text === undefined ? undefined : this.layer(text.uri);
-    return inScriptOrder(
+    const all =
       layer === undefined
         ? findings
-        : [...findings, ...faultyText(craft, layer, findings), ...overriddenText(craft, layer)],
-    );
+        : [...findings, ...faultyText(craft, layer, findings), ...overriddenText(craft, layer)];
+    return inScriptOrder(all.filter(({ check }) => !this.catalog.isSilent(check.id)));
   }
 
   /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */
@@ -287,6 +336,7 @@ export class Workspace {
    */
   private isUnsettled(craft: Craft): boolean {
     if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
+    unusedConstants.get(craft);
     const isLooking = this.includers.isLooking || this.lookedUp.size > 0;
     return craft.layers().isPending || isLooking || awaitsBoard(craft) || this.awaitsProfile(craft);
   }
@@ -313,32 +363,48 @@ export class Workspace {
 
   /** Reads a text that is opened and gives the script that it comes to. */
   private readBoardText(key: string, text: string): string {
-    const read = new OpenBoardText(text, this.originOf(key));
+    const read = new OpenBoardText(text, this.originOf(key), this.keptOf(key));
     this.boardTexts.set(key, read);
     return scriptTextOf(read.layer);
   }
 
   private originOf(key: string) {
-    return { catalog: this.catalog, fileName: fileName(key), picked: this.picked.get(key) ?? null };
+    const picked = this.picked.get(key) ?? this.keptOf(key).board;
+    return { catalog: this.catalog, fileName: fileName(key), picked };
   }
 
-  /** Looks for the file beside a text that says whose it is. */
-  private lookUpPick(uri: string, key: string): void {
-    const look = pickedBoard(this.options.fileSystem, key).then((board) => {
+  private keptOf(key: string): KeptBeside {
+    return this.kept.get(key) ?? nothingBeside;
+  }
+
+  /** Looks for the file beside a text that says whose it is, and what of its risks is accepted. */
+  private lookUpBeside(uri: string, key: string): void {
+    const look = readBeside(this.options.fileSystem, key).then((kept) => {
       // What was closed or asked anew meanwhile is old.
       if (this.lookedUp.get(key) !== look) return;
       this.lookedUp.delete(key);
-      if (board !== null && board !== this.boardTexts.get(key)?.layer.profile?.name)
-        this.pickBoard(uri, board);
+      this.keep(uri, key, kept);
       this.wake();
     });
     this.lookedUp.set(key, look);
   }
 
-  /** The file that says whose text one is came, went or changed. */
-  private pickChanged(key: string): void {
+  private keep(uri: string, key: string, kept: KeptBeside): void {
+    const before = this.boardTexts.get(key);
+    if (before === undefined || JSON.stringify(kept) === JSON.stringify(this.keptOf(key))) return;
+    const isOther = kept.board !== null && kept.board !== this.keptOf(key).board;
+    this.kept.set(key, kept);
+    if (isOther) this.picked.delete(key);
+    const origin = this.originOf(key);
+    // By the same profile, what the text was when it was opened still counts.
+    const isSame = !isOther || origin.picked === before.layer.profile?.name;
+    this.readAgain(uri, key, new OpenBoardText(before.layer.text, origin, kept, isSame ? before : undefined));
+  }
+
+  /** The file beside a text came, went or changed. */
+  private besideChanged(key: string): void {
     const open = this.open.get(key);
-    if (this.boardTexts.has(key) && open !== undefined) this.lookUpPick(open.uri, key);
+    if (this.boardTexts.has(key) && open !== undefined) this.lookUpBeside(open.uri, key);
     else if (this.library.forget(key)) this.fileChanged(key);
   }
 
@@ -348,11 +414,38 @@ export class Workspace {
 
   private made(key: string, uri: string, text: string, version: number): OpenScript {
     const script = new Script(key, text, this.catalog, this.said, this.boardTexts.has(key));
+    return { uri, script, craft: this.craftOf(key, script), version };
+  }
+
+  private craftOf(key: string, script: Script): Craft {
     const source: IncludeSource = {
       open: (included) => this.include(included, key),
       isIncluded: () => this.isIncluded(key),
+      isUsedOutside: (constant) => this.isUsedOutside(key, constant),
     };
-    return { uri, script, craft: new Craft(script, this.catalog, source), version };
+    return new Craft(script, this.catalog, source);
+  }
+
+  private readingRoom(): ReadingRoom {
+    const catalog = () => this.catalogInUse;
+    return {
+      isOpen: (uri) => this.open.has(uri),
+      load: (uri) => this.library.load(uri),
+      isRead: (uri) => this.library.isHeld(uri),
+      isOutdated: (uri) => this.isOutdated(uri),
+      craftOf: (script) => this.craftOf(script.uri, script),
+      isUnsettled: (craft) => this.isUnsettled(craft),
+      nextFile: () => this.nextFile(),
+      get catalog() {
+        return catalog();
+      },
+    };
+  }
+
+  private async isOutdated(uri: string): Promise<boolean> {
+    const isOutdated = await this.library.isOutdated(uri);
+    if (isOutdated) this.fileChanged(uri);
+    return isOutdated;
   }
 
   private newLibrary(): Library {
@@ -379,7 +472,18 @@ export class Workspace {
     );
   }
 
+  /** Whether another script uses a constant that includes this one, itself or through others. */
+  private isUsedOutside(uri: string, constant: string): boolean {
+    const uses = ({ craft }: OpenScript) =>
+      craft.layers().layers.some(({ script }) => script.usedNames.has(constant));
+    return (
+      [...this.open].some(([key, one]) => key !== uri && one.craft.includes(uri) && uses(one)) ||
+      this.includers.use(uri, constant, (includer) => !this.open.has(includer))
+    );
+  }
+
   private fileChanged(uri: string, except?: string): void {
+    this.closed.onTouched({ kind: 'file', uri });
     this.changed([inputKeys.file(uri)], except);
     this.includesChanged();
   }
@@ -387,6 +491,7 @@ export class Workspace {
   /** A script that others include is a part; which ones do may be others now. */
   private includesChanged(): void {
     this.changed([inputKeys.included]);
+    this.closed.onTouched({ kind: 'includers' });
   }
 
   /** Tells every craft, and those who look at one that it concerns. */

@@ -8,6 +8,7 @@ import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';
 import { canItFly } from '../../../server/src/sheet/can-it-fly';
+import { packColumns } from '../../../server/src/sheet/which-pack';
 import { additionsOf, problemsOf } from '../../support/additions';
 import type { Written } from '../../support/buzzer';
 import { OwnCraft } from '../../support/own-checks';
@@ -265,13 +266,13 @@ describe('what a workspace replaces is named', () => {
   );
 
   it('in the sheet, beside the answer', () => {
-    const sheet = canItFly(craft, []);
+    const sheet = canItFly(craft, [], { packs: packColumns(craft), withheld: [] });
     assert.deepEqual(sheet.replaced, [line]);
     assert.equal(sheet.answer, 'nothing found to mend, 1 replaced by the workspace');
   });
 
   it('on the bench card', () => {
-    const card = benchCard(craft, [], null);
+    const card = benchCard(craft, []);
     assert.deepEqual(card.replaced, [line]);
     assert.match(
       benchCardMarkdown(card),
@@ -307,8 +308,9 @@ describe('what a workspace replaces is named', () => {
 
   it('nowhere where there is nothing', () => {
     const bare = new OwnCraft(additionsOf({}).catalog, '[craft]\nname = "Sandpiper"\n').craft;
-    assert.deepEqual(canItFly(bare, []).replaced, []);
-    assert.equal(canItFly(bare, []).answer, 'nothing found to mend');
-    assert.doesNotMatch(benchCardMarkdown(benchCard(bare, [], null)), /Replaced/);
+    const { answer, replaced } = canItFly(bare, [], { packs: packColumns(bare), withheld: [] });
+    assert.deepEqual(replaced, []);
+    assert.equal(answer, 'nothing found to mend');
+    assert.doesNotMatch(benchCardMarkdown(benchCard(bare, [])), /Replaced/);
   });
 });

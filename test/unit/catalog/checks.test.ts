@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Check } from '../../../server/src/catalog/model/check';
+import { slotsIn, wordSlot } from '../../../server/src/checks/data/data-template';
+import { wordsOf } from '../../../server/src/checks/data/rule-faults';
+import { checkCases } from '../../support/all-check-cases';
+import { testCatalog } from '../../support/catalog';
 import { shippedData } from './shipped';
 
 const checks: readonly Check[] = shippedData().bundle.checks.flatMap((file) => file.checks);
@@ -15,15 +18,32 @@ function without(rule: (check: Check) => boolean): readonly string[] {
 const aboutNothing = /\b(no|not|nothing|nobody|none|only)\b/i;
 
 describe('each check', () => {
+  it('names no word in its sentences that a parameter does not have', () => {
+    const named = [...testCatalog.checks.values()].flatMap(({ id, message, advice }) =>
+      slotsIn(`${message} ${advice}`).flatMap((slot) => {
+        const [, path = '', word = ''] = wordSlot.exec(slot) ?? [];
+        return word === '' ? [] : [{ id, path: path.replace('<element>', 'cell-voltage'), word }];
+      }),
+    );
+    assert.ok(named.length > 10, `only ${named.length}`);
+    for (const { id, path, word } of named) {
+      const found = testCatalog.parameter(path);
+      const words = found === undefined ? [] : (wordsOf(found, testCatalog) ?? []);
+      assert.ok(words.includes(word), `${id}: ${path} ${word}`);
+    }
+  });
+
   it('has its smallest script and the nearest sound one: its group is held case by case', () => {
     const groups = shippedData().bundle.checks.map(({ group }) => group);
     assert.ok(groups.length >= 9, groups.join(', '));
-    for (const group of groups) {
-      const path = join('test/unit/checks/rules', `${group}.test.ts`);
-      // Those about a board's text are held on such texts, in the same way.
-      const held = group === 'board' ? "describe('checks: board'" : `holdChecks('${group}'`;
-      assert.ok(readFileSync(path, 'utf8').includes(held), path);
-    }
+    // Those about a board's text are held on such texts, in the same way.
+    assert.deepEqual(
+      groups.filter((group) => group !== 'board').sort(),
+      checkCases.map(({ group }) => group).sort(),
+    );
+    assert.ok(
+      readFileSync('test/unit/checks/rules/board.test.ts', 'utf8').includes("describe('checks: board'"),
+    );
   });
 
   it('has its own id and its own message', () => {
@@ -62,7 +82,8 @@ describe('each check', () => {
     assert.ok(mends.length >= 20, String(mends.length));
     for (const one of mends) {
       const fixes = one.by === 'data' ? (one.fixes ?? []) : [];
-      for (const { title, set, to } of fixes) assert.ok(title !== '' && set !== '' && to !== '', one.id);
+      for (const fix of fixes)
+        assert.ok(fix.title !== '' && ('remove' in fix || (fix.set !== '' && fix.to !== '')), one.id);
     }
   });
 

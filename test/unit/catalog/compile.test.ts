@@ -202,4 +202,16 @@ describe('compiling broken parameters', () => {
     includes(renamed('gyro.<name>.depth'), 'follows no collection');
     includes(renamed('gyro.filter'), 'is a setting and cannot hold');
   });
+
+  it('refuses common values that a line would be refused for, and unmarked ends', () => {
+    const file = 'common-values.json';
+    const instead = (value: string) => problemsAfter(file, '"value": "0.5 s"', `"value": "${value}"`);
+    includes(instead('0.5 V'), 'arming.delay', '0.5 V is refused', 'line/wrong-dimension');
+    includes(instead('40 s'), 'arming.delay', '40 s is refused', 'line/outside-range');
+    includes(instead('5 s'), 'arming.delay', '5 s is an end, and does not say so');
+    includes(instead('1 s'), 'arming.delay', '1 s stands there twice');
+    includes(problemsAfter(file, '"crsf"', '"crsq"'), 'receiver.link', 'crsq is refused');
+    includes(problemsAfter(file, '"arming.delay"', '"arming.never"'), 'there is no such parameter');
+    includes(problemsAfter(file, '"race"', '"rave"'), 'rave is no purpose');
+  });
 });

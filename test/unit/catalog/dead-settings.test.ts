@@ -41,9 +41,36 @@ const near: Readonly<Record<string, readonly string[]>> = {
   'radio-club.other.<pilot>.frequency': ['5800 MHz'],
 };
 
+/** A maker's table of a motor that turns slower than the whole craft's. */
+const rows = [
+  [40, 23.6, 2.4, 420, 6100, 0.062],
+  [60, 23.4, 5.9, 800, 8300, 0.118],
+  [80, 23.0, 11.8, 1290, 10_600, 0.19],
+  [95, 22.6, 17.1, 1650, 11_900, 0.243],
+].flatMap(([throttle, volts, amperes, grams, turns, torque], index) =>
+  [
+    `throttle = ${throttle} %`,
+    `voltage = ${volts} V`,
+    `current = ${amperes} A`,
+    `thrust = ${grams} g`,
+    `speed = ${turns} rpm`,
+    `torque = ${torque} N*m`,
+  ].map((line) => `motor.bench.${index + 1}.${line}`),
+);
+const bench = ['motor.kv = 560 rpm/V', ...rows];
+
 /** What makes a setting matter, where the whole craft does not have it. */
 const beside: Readonly<Record<string, readonly string[]>> = {
   'craft.wind-limit': ['flight.noon.wind = 10 m/s'],
+  'motor.bench.<number>.voltage': bench,
+  'motor.bench.<number>.current': bench,
+  'motor.bench.<number>.thrust': bench,
+  'motor.bench.<number>.speed': bench,
+  'motor.bench.<number>.torque': bench,
+  'motor.bench.<number>.throttle': bench,
+  'motor.magnet-limit': ['flight.noon.motor-temperature = 100 degC', 'motor.temperature-limit = 150 degC'],
+  'motor.stator-diameter': ['motor.stator-height = 6 mm'],
+  'motor.stator-height': ['motor.stator-diameter = 28 mm'],
   'flight.<name>.packs-flown': ['flight.noon.minutes = 60 min'],
   'flight.<name>.air-temperature': ['flight.noon.motor-temperature = 30 degC'],
   'flight.<name>.esc-temperature': ['esc.holds-back.heat = 80 degC'],
@@ -55,6 +82,8 @@ const beside: Readonly<Record<string, readonly string[]>> = {
     'radio-club.other.maren.frequency = 5790 MHz',
   ],
   'video.antenna-polarisation': ['craft.purpose = race'],
+  'video.locked': ['video.power-steps.1 = 1 mW'],
+  'video.power-steps.<number>': ['video.power = 0.1 mW', 'video.waiting-power = 0 mW'],
   'wire.<device>.smoothing': ['wire.battery-lead.length = 200 mm'],
 };
 
@@ -65,6 +94,8 @@ const ofPresence = new Set(['wire.<device>.smoothing']);
 const members: Readonly<Record<string, readonly string[]>> = {
   'pack.<name>': ['one'],
   'flight.<name>': ['noon'],
+  'motor.bench.<number>': ['1', '4'],
+  'video.power-steps.<number>': ['1'],
   'gyro.filter.<number>': ['1', '2', '3', '4'],
   'derivative.filter.<number>': ['1', '2', '3', '4'],
   'wire.<device>': ['battery-lead', 'receiver', 'camera', 'transmitter', 'buzzer'],

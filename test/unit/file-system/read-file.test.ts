@@ -3,7 +3,12 @@ import { chmodSync, symlinkSync, truncateSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { URI } from 'vscode-uri';
 import { NodeFiles } from '../../../server/src/file-system/node-files';
-import { readBytes, readBytesIfThere, textBeside } from '../../../server/src/file-system/read-file';
+import {
+  readBytes,
+  readBytesIfThere,
+  textBeside,
+  uriBeside,
+} from '../../../server/src/file-system/read-file';
 import { longestFile } from '../../../server/src/workspace/file-system';
 import { asNobody, makeNamedPipe, withScratch } from '../../support/scratch';
 
@@ -98,6 +103,12 @@ describe('a text that lies beside the program', () => {
     withScratch({ 'text.json': '"50 Hz · Größe · 大きさ · 🛩"' }, async (scratch) =>
       assert.equal(textBeside('text.json', scratch.path), '"50 Hz · Größe · 大きさ · 🛩"'),
     ));
+
+  it('has a URI where it is there', () =>
+    withScratch({ 'checks.md': '' }, async (scratch) => {
+      assert.equal(uriBeside('checks.md', scratch.path), scratch.uriOf('checks.md'));
+      assert.equal(uriBeside('missing.md', scratch.path), null);
+    }));
 
   it('is told to be missing, with its path and what to do', () =>
     withScratch({}, async (scratch) =>

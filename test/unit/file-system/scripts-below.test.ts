@@ -1,7 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { symlinkSync } from 'node:fs';
+import { chmodSync, symlinkSync } from 'node:fs';
 import { NodeFiles } from '../../../server/src/file-system/node-files';
-import { type Scratch, withScratch } from '../../support/scratch';
+import { asNobody, type Scratch, withScratch } from '../../support/scratch';
 
 const files = {
   'a.craft': '',
@@ -15,11 +15,28 @@ const all = ['a.craft', 'club/b%20c.craft', 'club/deep/d.craft'];
 const inClub = all.slice(1);
 
 async function around(scratch: Scratch, roots: readonly string[], path: string): Promise<readonly string[]> {
-  const found = await new NodeFiles(roots).scriptsAround(scratch.uriOf(path));
-  return found.map((uri) => uri.slice(scratch.uri.length + 1)).sort();
+  const files = new NodeFiles(roots);
+  const found = await Promise.all(
+    files.foldersOf(scratch.uriOf(path)).map((folder) => files.scriptsBelow(folder)),
+  );
+  assert.ok(found.every(({ unread, isCut }) => unread.length === 0 && !isCut));
+  return found
+    .flatMap(({ scripts }) => scripts)
+    .map((uri) => uri.slice(scratch.uri.length + 1))
+    .sort();
 }
 
 describe('the scripts around one', () => {
+  it('are told to be some where a folder can’t be looked into, with why', () =>
+    withScratch(files, async (scratch) => {
+      chmodSync(scratch.path, 0o755);
+      chmodSync(scratch.file('club'), 0o000);
+      const { scripts, unread } = await asNobody(() => new NodeFiles([]).scriptsBelow(scratch.uri));
+      chmodSync(scratch.file('club'), 0o700);
+      assert.deepEqual(scripts, [scratch.uriOf('a.craft')]);
+      assert.deepEqual(unread, [{ uri: scratch.uriOf('club'), why: 'it may not be read' }]);
+    }));
+
   it('are those below the workspace’s folder, but for hidden folders and packages', () =>
     withScratch(files, async (scratch) =>
       assert.deepEqual(await around(scratch, [scratch.uri], 'club/deep/d.craft'), all),
@@ -33,7 +50,7 @@ describe('the scripts around one', () => {
   it('are none where there is no such folder, or the script is no file', () =>
     withScratch(files, async (scratch) => {
       assert.deepEqual(await around(scratch, [], 'gone/x.craft'), []);
-      assert.deepEqual(await new NodeFiles([]).scriptsAround('untitled:Untitled-1'), []);
+      assert.deepEqual(new NodeFiles([]).foldersOf('untitled:Untitled-1'), []);
     }));
 
   it('are not looked for behind links, which may go round', () =>

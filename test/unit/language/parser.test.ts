@@ -14,7 +14,8 @@ describe('a statement', () => {
     ['[gyro.filter.1 @ cruise]', 'section'],
     ['mass = 212 g', 'setting'],
     ['mass', 'setting'],
-    ['5 = mass', 'broken'],
+    ['5 = 20 mW', 'setting'],
+    ['5 g = mass', 'broken'],
     ['= mass', 'broken'],
     ['"mass" = 5', 'broken'],
   ];
@@ -142,6 +143,10 @@ const broken: readonly [string, string, RegExp][] = [
   ['mass = \u{1f6e0}', '\u{1f6e0}', /a value/],
   ['mass = = 5', '=', /a value/],
   ['; mass', ';', /a setting such as/],
+  ['5', '5', /a setting such as/],
+  ['5 mW = 3', '5 mW', /a setting such as/],
+  ['1.5 = 3 mW', '1.5', /a setting such as/],
+  ['-5 = 3 mW', '-', /a setting such as/],
   ['include club.craft', 'club.craft', /in double quotes/],
   ['include', 'e', /in double quotes/],
   ['include "a" "b"', '"b"', /end of the line/],
@@ -154,6 +159,20 @@ const broken: readonly [string, string, RegExp][] = [
   ['[gyro] x', 'x', /end of the line/],
   [`x = ${'('.repeat(40)}1${')'.repeat(40)}`, '(', /at most 16/],
 ];
+
+describe('a member that is a number', () => {
+  it('is the name of a setting where nothing but `=` follows it', () => {
+    const body = parseLine('2 = 100 mW  # the second');
+    assert.deepEqual(body.problems, []);
+    assert.equal(body.kind, 'setting');
+    if (body.kind !== 'setting') return;
+    assert.deepEqual(
+      body.path.names.map(({ text, start, end }) => [text, start, end]),
+      [['2', 0, 1]],
+    );
+    assert.equal(body.value?.kind, 'number');
+  });
+});
 
 describe('a line that cannot be understood', () => {
   for (const [line, marked, expected] of broken) {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { messageOf } from '../../../server/src/checks/report/render';
+import { fixTitle, messageOf } from '../../../server/src/checks/report/render';
 import { boardEdits } from '../../../server/src/features/board/edits';
 import { editsOf } from '../../../server/src/features/fix-edits';
 import { Workspace } from '../../../server/src/workspace/workspace';
@@ -114,7 +114,10 @@ describe('a board’s text that a script includes', () => {
       ],
     ]);
     const [fix] = findings().find(({ values }) => values.given === 'lowd')?.fixes ?? [];
-    assert.deepEqual([fix?.title, fix?.edits[0]?.newText], ['Write loud', 'loud']);
+    assert.deepEqual(
+      [fix === undefined ? '' : fixTitle(fix), fix?.edits[0]?.newText],
+      ['Write loud', 'loud'],
+    );
   });
 
   it('is mended where the value stands, or overridden in the script', async () => {

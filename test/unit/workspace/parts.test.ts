@@ -1,4 +1,5 @@
 import { strict as assert } from 'node:assert';
+import type { FoundScripts } from '../../../server/src/workspace/file-system';
 import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
 import { MemoryFiles } from '../../support/memory-files';
@@ -11,9 +12,9 @@ const craftText = 'include "packs.craft"\n[craft]\nname = "Finch"\n';
 class SlowFiles extends MemoryFiles {
   private waiting: (() => void)[] = [];
 
-  override async scriptsAround(): Promise<readonly string[]> {
+  override async scriptsBelow(): Promise<FoundScripts> {
     await new Promise<void>((resolve) => this.waiting.push(resolve));
-    return super.scriptsAround();
+    return super.scriptsBelow();
   }
 
   get isAsked(): boolean {

@@ -247,7 +247,9 @@ describe('a file that cannot be included', () => {
     const { workspace } = workspaceOver({
       readText: () => Promise.reject('no reason'),
       list: async () => [],
-      scriptsAround: async () => [],
+      folders: () => [],
+      foldersOf: () => [],
+      scriptsBelow: async () => ({ scripts: [], unread: [], isCut: false }),
       refusal: () => null,
     });
     workspace.openScript(main, includes, 1);
@@ -263,7 +265,9 @@ describe('an answer of the disk that comes late', () => {
     const fileSystem: FileSystem = {
       readText: () => new Promise((resolve) => waiting.push(resolve)),
       list: async () => [],
-      scriptsAround: async () => [],
+      folders: () => [],
+      foldersOf: () => [],
+      scriptsBelow: async () => ({ scripts: [], unread: [], isCut: false }),
       refusal: () => null,
     };
     const turn = () => new Promise((resolve) => setImmediate(resolve));

@@ -11,6 +11,10 @@ const reading = z.strictObject({
   unit: z.string(),
   /** The setting of a flight that keeps it: `rest-cell`. */
   setting: z.optional(nameText),
+  /** Words and not a figure: there is a whole line for it. */
+  isWords: z.optional(z.literal(true)),
+  /** Room for each member of a collection, as with steps. */
+  each: z.optional(z.string()),
 });
 
 /** One step on the bench. Sentences take slots as those of data checks do. */
@@ -21,8 +25,19 @@ export const benchStep = z.strictObject({
   title: z.string().check(z.minLength(5)),
   /** The step once for each member of a collection, as with data checks. */
   each: z.optional(z.string()),
+  /** Members that go without where this setting is set: it has a step of its own. */
+  elsewhere: z.optional(z.record(nameText, z.string())),
   /** All must hold, or the craft does not need the step. */
   when: z.array(z.string()),
+  /** And one of these, where there are any. */
+  any: z.optional(z.array(z.string()).check(z.minLength(1))),
+  /**
+   * Settings that it speaks of in double brackets. Every whole craft needs the step, and one that is not set is asked
+   * for: there is room to write it down. A part of a craft needs it where one of them is set.
+   */
+  asks: z.optional(z.array(z.string()).check(z.minLength(1))),
+  /** What to do where there are several packs: the step is then done with each, and has room for each. */
+  eachPack: z.optional(prose),
   do: prose,
   see: prose,
   expected: z.optional(z.array(expected)),

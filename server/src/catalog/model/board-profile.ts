@@ -54,6 +54,8 @@ const partHeld = z.union([
   z.strictObject({ cell: z.int().check(z.positive()) }),
   z.strictObject({ at: quantityText }),
   z.strictObject({ entry: z.int().check(z.positive(), z.lte(64)) }),
+  z.strictObject({ numberOf: nameText }),
+  z.strictObject({ has: nameText }),
 ]);
 
 const counts = z.strictObject({
@@ -96,7 +98,7 @@ const meant = z.strictObject({
     .optional(partHeld)
     .check(
       z.describe(
-        'The part of the parameter that it holds: an end of a range, the row, the column or the {"cell"} of a place in a grid of so many columns, a curve {"at"} a point across, one {"entry"} of a list.',
+        'The part of the parameter that it holds: an end of a range, the row, the column or the {"cell"} of a place in a grid of so many columns, a curve {"at"} a point across, one {"entry"} of a list, the {"numberOf"} a word in a list, from 1, whether a list {"has"} a word.',
       ),
     ),
   counts: z.optional(counts).check(z.describe('How its number becomes the parameter’s quantity.')),
@@ -107,6 +109,9 @@ const meant = z.strictObject({
     .optional(meaning)
     .check(z.describe('The parameter that it plays the part of, where nobody knows how it is counted.')),
 });
+
+/** Digits of a number of which something can be said: as many as a setting may have values. */
+export const mostBits = 32;
 
 /** What a row says of its meaning, and nothing else. */
 export const rowMeaning = z.strictObject({
@@ -121,6 +126,14 @@ export const rowMeaning = z.strictObject({
   between: z
     .optional(spelling)
     .check(z.describe('What stands between the values of "items"; without it, a blank.')),
+  packed: z
+    .optional(z.literal(true))
+    .check(
+      z.describe(
+        'Its "items" are the binary digits of one number, the lowest first: each is 1 or 0, for on or off.',
+      ),
+    ),
+  port: z.optional(nameText).check(z.describe('The port whose role it says, in a word of "portRoles".')),
 });
 
 /** One setting of the board. What its listing says stands in the board's own words and numbers. */
@@ -144,7 +157,6 @@ export const boardSetting = z.strictObject({
   unit: z.optional(spelling).check(z.describe('The unit that the listing states.')),
   remark: z.optional(lineText).check(z.describe('What else the listing says of it.')),
   ...rowMeaning.shape,
-  port: z.optional(nameText).check(z.describe('The port whose role it says, in a word of "portRoles".')),
 });
 
 /** What a person says of how a setting holds a parameter. */
@@ -153,12 +165,13 @@ export const sayingModel = z.strictObject({
   isRole: z.optional(z.boolean()),
   parts: z.optional(z.array(partHeld).check(z.maxLength(64))),
   item: z.optional(z.int().check(z.positive(), z.lte(64))),
+  bit: z.optional(z.int().check(z.gte(0), z.lte(mostBits - 1))),
   counted: z.optional(z.pick(counts, { unit: true, scale: true, offset: true, table: true })),
   spelled: z.optional(z.record(z.string(), spelling)),
 });
 
 /** What the board calls the roles of its ports, where it has a setting for each port. */
-const portRoles = z.strictObject({
+export const portRoles = z.strictObject({
   roles: z
     .record(meaning, spelling)
     .check(
@@ -195,6 +208,7 @@ export const boardProfile = z.strictObject({
 });
 
 export type BoardProfile = z.infer<typeof boardProfile>;
+export type PortRoles = z.infer<typeof portRoles>;
 export type BoardText = z.infer<typeof boardText>;
 export type BoardSetting = z.infer<typeof boardSetting>;
 export type Counts = z.infer<typeof counts>;

@@ -2,9 +2,14 @@ import { benchCardFile } from './bench-card';
 import { boardProfile } from './board-profile';
 import { checkFile } from './check';
 import { collectionFile } from './collection';
+import { commonValueFile } from './common-values';
 import { hardwareFiles, measuredPropeller } from './hardware';
+import { jobFile } from './job';
+import { motorLaws } from './motors';
+import { packFile } from './packs';
 import { parameterFile } from './parameter';
 import * as z from './plain-zod';
+import { sizeFile } from './sizes';
 import { tradeWordsFile } from './trade-words';
 
 /** Everything in `schemas/`, as it stands in the compiled bundle. */
@@ -13,6 +18,9 @@ export const bundle = z.strictObject({
   checks: z.array(checkFile),
   boards: z.array(boardProfile),
   ...collectionFile.shape,
+  ...commonValueFile.shape,
+  ...jobFile.shape,
+  sizes: sizeFile.shape.sizes,
   ...hardwareFiles.links.shape,
   ...hardwareFiles.signals.shape,
   ...hardwareFiles.chemistries.shape,
@@ -21,6 +29,10 @@ export const bundle = z.strictObject({
   ...hardwareFiles.videoBands.shape,
   ...hardwareFiles.regions.shape,
   propellers: z.array(measuredPropeller),
+  /** Null where the listed motors make none: that is a problem of the data. */
+  motorLaws: z.nullable(motorLaws),
+  /** Null where the file is not as it must be. */
+  packs: z.nullable(packFile),
   ...benchCardFile.shape,
   tradeWords: tradeWordsFile,
 });

@@ -1,4 +1,5 @@
 import { prose, source } from './common';
+import { checkFixes } from './fix';
 import * as z from './plain-zod';
 
 export const level = z.enum(['must-fix', 'risk', 'note', 'tidy']);
@@ -21,6 +22,10 @@ const described = {
   advice: z
     .string()
     .check(z.minLength(10), z.describe('One sentence that says what to do; {a.name} puts a value in.')),
+  fixes: checkFixes,
+  doesNothing: z
+    .optional(z.boolean())
+    .check(z.describe('Whether the line that it marks does nothing as the craft stands: editors grey it.')),
   source,
 };
 
@@ -59,16 +64,6 @@ export const dataCheck = z.strictObject({
     ),
   at: z.string().check(z.describe('The setting at whose line the finding stands.')),
   related: z.optional(z.array(z.strictObject({ at: z.string(), message: z.string().check(z.minLength(3)) }))),
-  fixes: z.optional(
-    z.array(
-      z.strictObject({
-        title: z.string().check(z.minLength(3)),
-        set: z.string(),
-        /** The new value: an expression, a word, or a text with `{…}` for computed parts. */
-        to: z.string(),
-      }),
-    ),
-  ),
 });
 
 export const check = z.discriminatedUnion('by', [codeCheck, dataCheck]);

@@ -114,6 +114,8 @@ export const region = z.strictObject({
 
 /** A propeller that was measured standing still; see `physics/propeller.ts` for the coefficients. */
 export const measuredPropeller = z.strictObject({
+  /** A number for the makers' shapes: those with one number are of one make. */
+  make: z.int().check(z.positive()),
   diameter: quantityText,
   pitch: quantityText,
   blades: z.int().check(z.gte(2)),
