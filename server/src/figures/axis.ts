@@ -3,7 +3,7 @@ import { type Axis, type ControlPath, type FilteredTone, filteredTone, type Gain
 import { reactionLead, turnsPerSecond } from '../physics/motor';
 import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
-import { chainsOf, type Working } from './filter-chain';
+import { chainOf, chainsOf, type Working } from './filter-chain';
 import { strays } from './filter-figures';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
@@ -24,17 +24,20 @@ export interface PlacedAxis {
 /** An axis at every place that is looked at. */
 export const axesOf = model<[name: AxisName], readonly PlacedAxis[]>('axes', (own, name) => {
   const bare = bareAxesOf(own, name);
-  if (bare === null) return null;
-  const assumed = new Set(bare.assumed);
+  // Asked for in any case: what filters and waits lack is told together with what else is missing.
+  const paths = pathsOf(own);
+  if (bare === null || paths === null) return null;
   const axes: PlacedAxis[] = [];
   for (const { place, point, axis } of bare.value) {
-    const path = pathOf(own, point.place);
+    const placed = paths.value.get(point);
     // What is not known of the derivative's filters matters where there is a derivative.
-    if (path === null || (axis.gains.derivative !== 0 && !path.value.knowsDerivative)) return null;
-    for (const words of path.assumed) assumed.add(words);
-    axes.push({ place, point, toneAt: path.value.toneAt, axis: { ...axis, path: path.value.path } });
+    if (placed === undefined || (axis.gains.derivative !== 0 && !placed.knowsDerivative)) {
+      chainOf(own, 'derivative');
+      return null;
+    }
+    axes.push({ place, point, toneAt: placed.toneAt, axis: { ...axis, path: placed.path } });
   }
-  return { value: axes, assumed: [...assumed] };
+  return { value: axes, assumed: [...new Set([...bare.assumed, ...paths.assumed])] };
 });
 
 /** An axis at a place with all but its filters: they are what is tried most. */
@@ -83,26 +86,32 @@ interface PlacedPath {
   readonly toneAt: PlacedAxis['toneAt'];
 }
 
-/** Filters and waits at an operating point: notches that follow the motors stand elsewhere at each. */
-const pathOf = model<[place: string], PlacedPath>('control path', (own, place) => {
-  const point = operatingPointsOf(own)?.value.find((one) => one.place === place);
+/** Filters and waits at each operating point: notches that follow the motors stand elsewhere at each. */
+const pathsOf = model<[], ReadonlyMap<OperatingPoint, PlacedPath>>('control paths', (own) => {
+  const points = operatingPointsOf(own);
   const chains = chainsOf(own);
+  const delay = delayOf(own);
+  if (points === null || chains === null || delay === null) return null;
+  const { gyro, derivative } = chains.value;
+  const paths = points.value.map((point): [OperatingPoint, PlacedPath] => {
+    const turns = turnsPerSecond(point.state.motor.speed);
+    const path = {
+      gyroFilters: gyro.all(turns),
+      derivativeFilters: derivative?.all(turns) ?? [],
+      delay: delay.value,
+    };
+    return [point, { path, knowsDerivative: derivative !== null, toneAt: tonesOf(path, gyro, turns) }];
+  });
+  return { value: new Map(paths), assumed: [...chains.assumed, ...delay.assumed] };
+});
+
+/** Everything that only waits, s: sampling, computing, the command's way. */
+const delayOf = model<[], number>('loop delay', (own) => {
   const command = commandSeconds(own);
   const wait = controlWait(own);
   const gyroRate = own.quantity('gyro.rate');
-  if (point === undefined || chains === null || command === null || wait === null || gyroRate === null)
-    return null;
-  const { gyro, derivative } = chains.value;
-  const turns = turnsPerSecond(point.state.motor.speed);
-  const path = {
-    gyroFilters: gyro.all(turns),
-    derivativeFilters: derivative?.all(turns) ?? [],
-    delay: 0.5 / gyroRate + wait + command,
-  };
-  return {
-    value: { path, knowsDerivative: derivative !== null, toneAt: tonesOf(path, gyro, turns) },
-    assumed: chains.assumed,
-  };
+  if (command === null || wait === null || gyroRate === null) return null;
+  return { value: 0.5 / gyroRate + wait + command };
 });
 
 /** All axes ask for the same few shares. */
@@ -122,8 +131,8 @@ function tonesOf({ derivativeFilters }: ControlPath, { own }: Working, turns: nu
 /** Null where there is nothing to hold the axis with. */
 function gainsOf(view: CraftView, name: AxisName): Gains | null {
   const proportional = view.quantity(`control.${name}.proportional`);
-  const integral = view.quantity(`control.${name}.integral`) ?? 0;
-  const derivative = view.quantity(`control.${name}.derivative`) ?? 0;
+  const integral = view.quantityOr(`control.${name}.integral`, null) ?? 0;
+  const derivative = view.quantityOr(`control.${name}.derivative`, null) ?? 0;
   return proportional === null || proportional <= 0 ? null : { proportional, integral, derivative };
 }
 

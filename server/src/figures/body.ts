@@ -5,6 +5,7 @@ import type { AxisName } from './axis-names';
 import { type MotorArm, motorArms, motorPlaces } from './layouts';
 import { flyingMass } from './mass';
 import { model } from './model';
+import { motorMassOf } from './motor-size';
 
 /** How a craft takes to being turned about an axis. */
 export interface Body {
@@ -52,7 +53,7 @@ interface Inertia {
 const spreads = { measured: 0.15, estimated: 0.35, weighed: 0.25 };
 
 function inertiaOf(view: CraftView, name: AxisName, arms: readonly MotorArm[]): Inertia | null {
-  const given = view.quantity(`craft.inertia.${name}`);
+  const given = view.quantityOr(`craft.inertia.${name}`, null);
   if (given !== null) return { value: given, spread: spreads.measured, assumed: [] };
   const spacing = view.quantity('craft.motor-spacing');
   const whole = flyingMass(view);
@@ -86,7 +87,8 @@ function outerMass(view: CraftView) {
   const craft = view.quantity('craft.mass');
   const count = motorPlaces(view.word('craft.layout') ?? '')?.length;
   if (craft === null || count === undefined) return null;
-  const motor = view.quantity('motor.mass');
+  const weighed: string[] = [];
+  const motor = motorMassOf(view, weighed)?.likely ?? null;
   if (motor === null) {
     return {
       mass: build.atArms * craft,
@@ -94,7 +96,11 @@ function outerMass(view: CraftView) {
       words: `${build.atArms * 100} % of the dry mass out at the motors`,
     };
   }
-  const propeller = view.quantity('prop.mass') ?? 0;
+  const propeller = view.quantityOr('prop.mass', null) ?? 0;
   const mass = Math.min(craft, count * (motor + propeller) + build.besideMotors * craft);
-  return { mass, isWeighed: true, words: `${view.short(mass, 'g')} of motors, propellers and arms outside` };
+  return {
+    mass,
+    isWeighed: weighed.length === 0,
+    words: [`${view.short(mass, 'g')} of motors, propellers and arms outside`, ...weighed].join(', '),
+  };
 }

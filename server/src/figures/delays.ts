@@ -2,10 +2,12 @@ import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { chainDelay } from '../physics/filter';
 import { frameTime } from '../physics/serial';
+import { beyondModel } from './beyond-model';
 import type { Computed, FigureSource } from './figure';
 import { chainsOf, workingOf } from './filter-chain';
 import { steeringTone } from './filter-figures';
 import { isUnfiltered, kindOf, stagesOf } from './filter-stages';
+import { model } from './model';
 import { motorLagOf } from './motor-lag';
 import { commandSeconds, controlWait } from './motor-signal';
 import { linkOf } from './receiver';
@@ -34,27 +36,27 @@ export function loopWaits(view: CraftView): Waits | null {
     waits: [
       exact('gyro sampling', 0.5 / gyroRate),
       ...gyroFilterWaits(view, chains.value.hover),
-      ...outputs.waits,
+      ...outputs.value,
     ],
     assumed: [...new Set([...chains.assumed, ...outputs.assumed])],
   };
 }
 
 /** From the loop's result to the thrust. */
-function outputWaits(view: CraftView): Waits | null {
-  const loop = controlWait(view);
-  const command = commandSeconds(view);
-  const lag = motorLagOf(view);
+const outputWaits = model<[], readonly Wait[]>('output waits', (own) => {
+  const loop = controlWait(own);
+  const command = commandSeconds(own);
+  const lag = motorLagOf(own);
   if (loop === null || command === null || lag === null) return null;
   return {
-    waits: [
+    value: [
       exact('control loop', loop),
       exact('motor command', command),
       { what: 'motor and propeller', ...lag.value },
     ],
     assumed: lag.assumed,
   };
-}
+});
 
 /** One after the other, as the turning rates run through them. */
 function gyroFilterWaits(view: CraftView, turns: number | null): readonly Wait[] {
@@ -73,15 +75,15 @@ export function stickWaits(view: CraftView): Waits | null {
   const link = linkOf(view);
   const outputs = outputWaits(view);
   if (link === undefined || outputs === null) return null;
-  const interval = view.quantity('receiver.frame-interval') ?? inBase(link.frameInterval);
-  const smoothing = view.quantity('receiver.smoothing');
+  const interval = view.quantityOr('receiver.frame-interval', null) ?? inBase(link.frameInterval);
+  const smoothing = view.quantityOr('receiver.smoothing', null);
   return {
     waits: [
       // A move falls anywhere between two frames.
       { what: 'age of the frame', likely: interval / 2, low: 0, high: interval },
       exact('frame on the line', frameTime(link.frameBytes, link, inBase(link.baud))),
       ...(smoothing === null ? [] : [exact('smoothing', smoothing)]),
-      ...outputs.waits,
+      ...outputs.value,
     ],
     assumed: [...outputs.assumed, 'no time for the radio link itself, which its maker tells'],
   };
@@ -104,6 +106,7 @@ export const delayFigures: readonly FigureSource[] = [
       'esc.update-rate',
       'motor.response-time',
     ],
+    whyNot: beyondModel,
     compute: (view) => summed(loopWaits(view)),
   },
   {
@@ -111,6 +114,7 @@ export const delayFigures: readonly FigureSource[] = [
     title: 'From the stick to thrust',
     unit: 'ms',
     from: ['receiver.link', 'receiver.frame-interval', 'control.rate', 'esc.signal', 'esc.update-rate'],
+    whyNot: beyondModel,
     compute: (view) => summed(stickWaits(view)),
   },
 ];

@@ -1,13 +1,26 @@
 import type { CraftView } from '../craft/view';
 import type { DriveState } from '../physics/drive';
 import { shortText } from '../units/quantity';
-import { type Carried, carriedBy, carriedOnFull, carriedToLand } from './drive';
+import { beyondModel } from './beyond-model';
+import type { Carried } from './carried';
+import { carriedBy, carriedCold, carriedOnFull, carriedToLand } from './drive';
 import type { Computed, FigureSource } from './figure';
+import type { ReadingKind } from './flight-readings';
+import { measuredOn } from './measured';
+import { tellsPackKind } from './pack-source';
 import { estimate } from './uncertain';
 import { fine } from './why';
 
 /** Settings that all of these hang on. */
-const inputs = ['motor.kv', 'prop.diameter', 'prop.pitch', 'craft.mass', 'pack.<name>.cells'];
+const inputs = [
+  'motor.kv',
+  'motor.stator-diameter',
+  'motor.stator-height',
+  'prop.diameter',
+  'prop.pitch',
+  'craft.mass',
+  'pack.<name>.cells',
+];
 
 /** How much is left in the pack, with what a title does not tell of it. */
 const packs = {
@@ -16,6 +29,8 @@ const packs = {
     carried: carriedBy,
     words: ({ drive }: Carried) => [`a pack half used, at its nominal ${shortText(drive.openVoltage, 'V')}`],
   },
+  'from full': { carried: carriedBy, words: () => [] },
+  'from full, cold': { carried: carriedCold, words: () => [] },
   'due-to-land': { carried: carriedToLand, words: () => [] },
 } as const;
 
@@ -33,11 +48,15 @@ export interface DriveFigure {
   readonly hint?: NonNullable<FigureSource['hint']>;
   /** Further settings that it hangs on. */
   readonly from?: readonly string[];
+  /** What a flight may have measured of it. */
+  readonly reading?: ReadingKind;
   readonly pack: keyof typeof packs;
   readonly state: (carried: Carried) => DriveState | null;
   /** In the unit. */
   readonly measure: (at: InState) => number | null;
   readonly why: (at: InState) => string;
+  /** Why there is none although the craft hovers, in a sentence. */
+  readonly whyNot?: (view: CraftView) => string | null;
 }
 
 export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveFigure): FigureSource {
@@ -47,6 +66,7 @@ export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveF
     unit,
     ...(hint === undefined ? {} : { hint }),
     from: [...inputs, ...from],
+    whyNot: (view) => beyondModel(view) ?? how.whyNot?.(view) ?? null,
     compute(view): Computed | null {
       const { carried: carriedIn, words } = packs[how.pack];
       const known = carriedIn(view);
@@ -59,7 +79,15 @@ export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveF
       const state = how.state(carried);
       if (found === null || state === null) return null;
       const assumed = [...known.assumed, ...words(carried)];
-      return { ...found, why: how.why({ carried, state, view }), assumed };
+      const { reading: kind } = how;
+      const measured = kind === undefined ? [] : measuredOn(view, { kind });
+      return {
+        ...found,
+        why: how.why({ carried, state, view }),
+        measured,
+        settledBy: tellsPackKind(view),
+        assumed,
+      };
     },
   };
 }
@@ -72,6 +100,7 @@ export function blades({ propeller, airDensity }: Carried['drive']): string {
 
 export function packCurrentText({ carried: { drive }, state }: InState): string {
   const { motor, packVoltage } = state;
-  const motors = `${drive.count} × ${fine(motor.voltage, 'V')} × ${fine(motor.current, 'A')}`;
-  return `(${motors} + ${fine(drive.otherPower, 'W')}) / ${fine(packVoltage, 'V')}`;
+  const motors = `${drive.count} × ${fine(motor.power, 'W')}`;
+  const lost = `${drive.count} × ${fine(drive.controllerLoss, '%')} × ${fine(motor.current, 'A')}`;
+  return `(${motors} + ${fine(drive.otherPower, 'W')}) / ${fine(packVoltage, 'V')} + ${lost}`;
 }

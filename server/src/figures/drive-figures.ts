@@ -1,10 +1,8 @@
-import type { CraftView } from '../craft/view';
 import { idleCurrentAt, motorEfficiency } from '../physics/motor';
 import { discLoading } from '../physics/propeller';
 import { blades, type DriveFigure, driveFigure, type InState, packCurrentText } from './drive-figure';
 import { full, hovering } from './drive-states';
 import type { FigureSource } from './figure';
-import { packPath, packQuantity } from './pack-in-view';
 import { fine } from './why';
 
 const perMinute = (2 * Math.PI) / 60;
@@ -17,6 +15,7 @@ const driveFigureList: readonly DriveFigure[] = [
     id: 'hover-throttle',
     title: 'Throttle in the hover',
     unit: '%',
+    reading: 'hover-throttle',
     from: ['motor.thrust-shape', 'power.even-thrust'],
     hint: { at: ['pack.<name>.cells'], words: (figure) => `hovers at ${figure}` },
     measure: askedInHover,
@@ -43,16 +42,6 @@ const driveFigureList: readonly DriveFigure[] = [
   },
   {
     ...hover,
-    id: 'minutes-to-landing',
-    title: 'Hovering time until the reserve is reached',
-    unit: 'min',
-    from: ['pack.<name>.capacity', 'power.charge-reserve'],
-    hint: { at: ['pack.<name>.capacity'], words: (figure) => `hovers ${figure}` },
-    measure: (at) => minutes(at, 'power.charge-reserve'),
-    why: (at) => minutesText(at, 'power.charge-reserve'),
-  },
-  {
-    ...hover,
     id: 'hover-speed',
     title: 'Motor speed in the hover',
     unit: 'rpm',
@@ -64,6 +53,7 @@ const driveFigureList: readonly DriveFigure[] = [
     id: 'hover-current',
     title: 'Current from the pack in the hover',
     unit: 'A',
+    reading: 'hover-current',
     measure: ({ state }) => state.packCurrent,
     why: packCurrentText,
   },
@@ -91,15 +81,6 @@ const driveFigureList: readonly DriveFigure[] = [
     measure: ({ carried: { drive, weight } }) => discLoading(weight, drive.propeller.diameter, drive.count),
     why: ({ carried: { drive, weight } }) =>
       `${fine(weight, 'N')} / (${drive.count} × π × (${fine(drive.propeller.diameter, 'in')})^2 / 4)`,
-  },
-  {
-    ...hover,
-    id: 'minutes-to-warning',
-    title: 'Hovering time until the warning',
-    unit: 'min',
-    from: ['pack.<name>.capacity', 'power.used-warning'],
-    measure: (at) => minutes(at, 'power.used-warning'),
-    why: (at) => minutesText(at, 'power.used-warning'),
   },
 ];
 
@@ -130,25 +111,6 @@ function thrustToWeightText({ carried: { drive, weight }, state }: InState): str
 function efficiencyText({ carried, state: { motor } }: InState): string {
   const { speedConstant } = carried.drive.motor;
   const idle = idleCurrentAt(carried.drive.motor, motor.speed);
-  const current = fine(motor.current, 'A');
-  const shares = `(${current} - ${fine(idle, 'A')}) / ${current}`;
-  return `${shares} × ${fine(motor.speed, 'rpm')} / (${fine(speedConstant, 'rpm/V')} × ${fine(motor.voltage, 'V')})`;
-}
-
-/** Share of the charge that may be used: up to the warning, or all but the reserve. */
-function usable(view: CraftView, path: 'power.used-warning' | 'power.charge-reserve'): number | null {
-  const share = view.quantity(path);
-  return share === null ? null : path === 'power.charge-reserve' ? 1 - share : share;
-}
-
-function minutes({ state, view }: InState, path: Parameters<typeof usable>[1]): number | null {
-  const charge = packQuantity(view, 'capacity');
-  const share = usable(view, path);
-  return charge === null || share === null ? null : (share * charge) / state.packCurrent / 60;
-}
-
-function minutesText({ state, view }: InState, path: Parameters<typeof usable>[1]): string {
-  const capacity = packPath(view, 'capacity');
-  const share = view.short(usable(view, path) ?? 0, '%');
-  return `${share} × ${capacity === null ? '' : view.shown(capacity)} / ${fine(state.packCurrent, 'A')}`;
+  const working = `(${fine(motor.current, 'A')} - ${fine(idle, 'A')})`;
+  return `${working} × ${fine(motor.speed, 'rpm')} / (${fine(speedConstant, 'rpm/V')} × ${fine(motor.power, 'W')})`;
 }

@@ -1,5 +1,5 @@
 import { type DriveState, stateAtThrottle, stateForThrust } from '../physics/drive';
-import type { Carried } from './drive';
+import { type Carried, driveInFlight } from './carried';
 
 /** Many figures ask for the same state of the same model. */
 const hovers = new WeakMap<Carried, DriveState | null>();
@@ -9,7 +9,7 @@ const fulls = new WeakMap<Carried, DriveState | null>();
 export function hovering(carried: Carried): DriveState | null {
   const known = hovers.get(carried);
   if (known !== undefined) return known;
-  const state = stateForThrust(carried.drive, carried.weight);
+  const state = stateForThrust(driveInFlight(carried), carried.weight);
   hovers.set(carried, state);
   return state;
 }

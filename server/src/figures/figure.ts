@@ -15,10 +15,27 @@ export interface Figure {
   readonly highWords?: string;
   /** Where it holds, for a figure of one of several places: `at 90 % of the usable output, pack full`. */
   readonly place?: string;
+  /** What flights with the pack in view measured of it. */
+  readonly measured?: readonly MeasuredInFlight[];
+  /** Settings any of which would tell what was assumed of it for want of them, and is much of its span. */
+  readonly settledBy?: readonly string[];
   /** Parameters whose default was used, and what else had to be assumed, in words. */
   readonly assumed: readonly string[];
   /** The formula with the numbers put in. */
   readonly why: string;
+}
+
+/** What was measured on a flight beside what was estimated before any. */
+export interface MeasuredInFlight {
+  readonly flight: string;
+  /** In the figure's unit. */
+  readonly reading: number;
+  /** Null for a craft that could not hover by its estimate. */
+  readonly estimate: number | null;
+  /** Whether it has corrected the figures. */
+  readonly isCorrected: boolean;
+  /** `you measured 38 %, the estimate was 60 %: corrected` */
+  readonly text: string;
 }
 
 /** How one figure is computed. */
@@ -43,6 +60,10 @@ export interface FigureSource {
    * Pure: reads the view only.
    */
   compute(view: CraftView): Computed | null;
+  /** Whether it says anything of this craft. A craft without a camera lacks no video channel. Left out: of any. */
+  concerns?(view: CraftView): boolean;
+  /** Why there is none although all that it asks for is known, in a sentence; null where it just does not apply. */
+  whyNot?(view: CraftView): string | null;
 }
 
 export interface Computed {
@@ -53,6 +74,8 @@ export interface Computed {
   readonly lowWords?: string;
   readonly highWords?: string;
   readonly place?: string;
+  readonly measured?: readonly MeasuredInFlight[];
+  readonly settledBy?: readonly string[];
   readonly why: string;
   /** What was assumed beside defaults of parameters. */
   readonly assumed?: readonly string[];

@@ -41,10 +41,12 @@ export const chainsOf = model<[], Chains>('filters', (own) => {
 });
 
 /** One chain; null where the script says nothing of it, or not enough of one of its filters. */
-export function chainOf(view: CraftView, chain: ChainName): Model<Working> | null {
-  if (isUnfiltered(view, chain)) return { value: passing, assumed: [] };
-  return isSaid(view, chain) ? workingTogether(view, stagesOf(view, chain)) : null;
-}
+export const chainOf = model<[ChainName], Working>('filter chain', (view, chain) => {
+  if (isUnfiltered(view, chain)) return { value: passing };
+  if (isSaid(view, chain)) return workingTogether(view, stagesOf(view, chain));
+  view.noteMissing(`${stageAt(chain, 1).path}.kind`);
+  return null;
+});
 
 /** Filters one after the other. Null where one of them is not known. */
 function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Working> | null {

@@ -2,9 +2,11 @@ import type { CraftView } from '../craft/view';
 import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
 import { alias, aliasSpan, halfRate } from '../physics/sampling';
 import { shortText } from '../units/quantity';
+import { axisNames } from './axis-names';
+import { beyondModel } from './beyond-model';
 import type { Computed, FigureSource } from './figure';
 import { chainOf, chainsOf, type Working, workingOf } from './filter-chain';
-import { type ChainName, chains, filterNumbers, stageAt } from './filter-stages';
+import { type ChainName, chains, filterNumbers, isSaid, stageAt } from './filter-stages';
 import { filtersText } from './filter-words';
 import type { Model } from './model';
 import { type FlightState, turnsAt } from './turning';
@@ -94,8 +96,15 @@ function delay(chain: ChainName, title: string): FigureSource {
     title,
     unit: 'ms',
     from: settingsOf(chain),
+    concerns: (view) => chain === 'gyro' || filtersDerivative(view),
     compute: (view) => delayOf(view, chainOf(view, chain)),
   };
+}
+
+/** Whether there is a derivative, or anything is said of its filters. */
+function filtersDerivative(view: CraftView): boolean {
+  const hasPart = axisNames.some((name) => view.quantityOr(`control.${name}.derivative`, 0) !== 0);
+  return hasPart || isSaid(view, 'derivative');
 }
 
 /** What one filter of a chain adds, shown at the setting that turns it up or down. */
@@ -121,14 +130,15 @@ export function stageDelayId(chain: ChainName, number: number): string {
   return `${chain}-filter-${number}-delay`;
 }
 
-type Harmonic = 1 | 'blades';
+export type Harmonic = 1 | 'blades';
 
 /** How often a turn the noise comes: once for what is out of balance, once for each blade. */
 function harmonicOf(view: CraftView, harmonic: Harmonic): number | null {
   return harmonic === 1 ? 1 : view.count('prop.blades');
 }
 
-function toneOf(view: CraftView, harmonic: Harmonic, state: FlightState): Computed | null {
+/** Hz of a motor's tone, or of its blades passing; null: not known. */
+export function toneOf(view: CraftView, harmonic: Harmonic, state: FlightState): Computed | null {
   const turns = turnsAt(view, state);
   const times = harmonicOf(view, harmonic);
   if (turns === null || times === null) return null;
@@ -139,7 +149,14 @@ function toneOf(view: CraftView, harmonic: Harmonic, state: FlightState): Comput
 
 function tone(id: string, title: string, harmonic: Harmonic, state: FlightState): FigureSource {
   const from = ['motor.kv', 'prop.diameter', 'prop.blades', 'pack.<name>.cells'];
-  return { id, title, unit: 'Hz', from, compute: (view) => toneOf(view, harmonic, state) };
+  return {
+    id,
+    title,
+    unit: 'Hz',
+    from,
+    whyNot: beyondModel,
+    compute: (view) => toneOf(view, harmonic, state),
+  };
 }
 
 /** Shares by which a motor runs ahead of or behind what its notch was set for. Common practice. */
@@ -161,6 +178,11 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
     unit: 'dB',
     isSigned: true,
     from: [...gyroSettings, 'prop.blades'],
+    whyNot(view) {
+      const [heard, rate] = [toneOf(view, harmonic, state), view.quantity('gyro.rate')];
+      if (heard === null || rate === null) return beyondModel(view);
+      return `The tone lies above half of gyro.rate: the filters see it folded down.`;
+    },
     compute(view) {
       const known = chainsOf(view);
       const turns = turnsAt(view, state);

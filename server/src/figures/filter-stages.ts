@@ -56,22 +56,25 @@ export function kindOf(view: CraftView, { path }: Stage): string | null {
 
 /** Whether the script says that nothing is filtered here: of the chain as a whole, or of each of its filters. */
 export function isUnfiltered(view: CraftView, chain: ChainName): boolean {
-  if (view.word(`${chain}.chain`) === 'none') return true;
+  if (isSwitchedOff(view, chain)) return true;
   const stages = stagesOf(view, chain);
   return stages.length > 0 && stages.every((stage) => kindOf(view, stage) === 'none');
 }
 
+function isSwitchedOff(view: CraftView, chain: ChainName): boolean {
+  const path = `${chain}.chain`;
+  return view.isSet(path) && view.word(path) === 'none';
+}
+
 /** Whether the script says anything of a chain. Nothing said is not known, and not unfiltered. */
 export function isSaid(view: CraftView, chain: ChainName): boolean {
-  return view.word(`${chain}.chain`) === 'none' || stagesOf(view, chain).length > 0;
+  return isSwitchedOff(view, chain) || stagesOf(view, chain).length > 0;
 }
 
 /** Where a script says that nothing is filtered. */
 export function unfilteredAt(view: CraftView, chain: ChainName): string {
   const [first] = stagesOf(view, chain);
-  return first === undefined || view.word(`${chain}.chain`) === 'none'
-    ? `${chain}.chain`
-    : `${first.path}.kind`;
+  return first === undefined || isSwitchedOff(view, chain) ? `${chain}.chain` : `${first.path}.kind`;
 }
 
 /** The cutoff of a stage that lets the low end through, Hz; null for another kind and where it is unknown. */

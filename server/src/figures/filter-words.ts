@@ -11,7 +11,16 @@ export function filtersText(filters: readonly DigitalFilter[]): string {
   return [...counts].map(([words, count]) => (count === 1 ? words : `${count} × ${words}`)).join(', ');
 }
 
+/** Most filters are the same objects from one edit to the next, and one stands in a chain for each motor. */
+const known = new WeakMap<DigitalFilter, string>();
+
 function filterText(filter: DigitalFilter): string {
+  const text = known.get(filter) ?? textOf(filter);
+  known.set(filter, text);
+  return text;
+}
+
+function textOf(filter: DigitalFilter): string {
   const place = notchPlace(filter);
   if (place !== null) return `notch of ${fine(place.width, 'Hz')} at ${fine(place.centre, 'Hz')}`;
   const { order, cutoff } = lowpassCorner(filter);

@@ -18,7 +18,7 @@ export function toneNotches(view: CraftView, stage: Stage, rate: number): Follow
   const from = view.quantity(`${stage.path}.from`);
   const width = view.quantity(`${stage.path}.width`);
   if (multiples === null || from === null || width === null) return null;
-  if (view.flag('esc.speed-feedback') !== true) return { own: () => [], all: () => [] };
+  if (!view.isOn('esc.speed-feedback')) return { own: () => [], all: () => [] };
   const own = kept((turns) =>
     multiples.flatMap((multiple) => notchAt(Math.max(from, multiple * turns), width, rate)),
   );
@@ -64,7 +64,7 @@ export function searchedNotches(view: CraftView, stage: Stage, rate: number): Fo
 
 /** The multiples that filters which hear the motors' speed have taken out before this one's turn. */
 function takenBefore(view: CraftView, stage: Stage): ReadonlySet<number> {
-  if (view.flag('esc.speed-feedback') !== true) return new Set();
+  if (!view.isOn('esc.speed-feedback')) return new Set();
   const ahead = stagesBefore(view, stage);
   const before = stage.chain === 'gyro' ? ahead : [...stagesOf(view, 'gyro'), ...ahead];
   return new Set(

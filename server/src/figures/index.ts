@@ -1,14 +1,20 @@
-import { type CraftView, viewQuery } from '../craft/view';
+import type { CraftView } from '../craft/view';
 import { airFigures } from './air';
 import { delayFigures } from './delays';
 import { driveFigures } from './drive-figures';
 import type { Figure, FigureSource } from './figure';
 import { filterFigures } from './filter-figures';
+import { flyingFigures } from './flying-figures';
+import { forwardFigures } from './forward-figures';
+import { fullThrottleFigures } from './full-throttle-figures';
 import { leadFigures } from './leads';
 import { limitFigures } from './limit-figures';
 import { loopFigures } from './loop-figures';
+import { lossFigures } from './loss-figures';
 import { massFigures } from './mass';
 import { measuringFigures } from './measuring';
+import { minutesFigures } from './minutes-figures';
+import { askedOrLacking } from './model';
 import { motorLagFigures } from './motor-lag';
 import { motorSignalFigures } from './motor-signal';
 import { packFigures } from './pack';
@@ -17,6 +23,8 @@ import { recordFigures } from './record';
 import { stickFigures } from './stick-figures';
 import { supplyFigures } from './supply';
 import { videoFigures } from './video';
+import { voltageFigures } from './voltage-figures';
+import { warmthFigures } from './warmth-figures';
 
 /** Every figure that can be computed, in the order of the build sheet. */
 export const figureSources: readonly FigureSource[] = [
@@ -24,7 +32,14 @@ export const figureSources: readonly FigureSource[] = [
   ...massFigures,
   ...airFigures,
   ...driveFigures,
+  ...minutesFigures,
+  ...voltageFigures,
+  ...flyingFigures,
+  ...forwardFigures,
   ...limitFigures,
+  ...fullThrottleFigures,
+  ...lossFigures,
+  ...warmthFigures,
   ...motorSignalFigures,
   ...motorLagFigures,
   ...measuringFigures,
@@ -41,6 +56,9 @@ export const figureSources: readonly FigureSource[] = [
 
 const byId = new Map(figureSources.map((source) => [source.id, source]));
 
+/** Collections of which some figures tell member by member. */
+const memberCollections = [...new Set(figureSources.flatMap(({ member }) => member?.collection ?? []))];
+
 export function figureSource(id: string): FigureSource | undefined {
   return byId.get(id);
 }
@@ -48,6 +66,24 @@ export function figureSource(id: string): FigureSource | undefined {
 /** The unit of a figure; undefined when there is no such figure. */
 export function figureUnit(id: string): string | undefined {
   return byId.get(id)?.unit;
+}
+
+/** All figures that can be computed of a craft with the view's pack, by their ids, in the order of the build sheet. */
+export function figuresOf(view: CraftView): ReadonlyMap<string, Figure> {
+  const found = new Map<string, Figure>();
+  for (const { id } of sourcesOf(view)) {
+    const figure = figureNamed(view, id);
+    if (figure !== null) found.set(id, figure);
+  }
+  return found;
+}
+
+/** The figures that tell of something that a craft has, in the order of the build sheet. */
+export function sourcesOf(view: CraftView): readonly FigureSource[] {
+  const members = new Map(memberCollections.map((each) => [each, new Set(view.members(each))]));
+  return figureSources.filter(
+    ({ member }) => member === undefined || members.get(member.collection)?.has(member.name) === true,
+  );
 }
 
 /** One figure of a craft with the view's pack; null where it can't be computed. Kept until an input changes. */
@@ -61,7 +97,7 @@ function hasMember(view: CraftView, { member }: FigureSource): boolean {
   return member === undefined || view.members(member.collection).includes(member.name);
 }
 
-const figureNamed = viewQuery('figure', (view, id: string): Figure | null => {
+const figureNamed = askedOrLacking('figure', (view, id: string): Figure | null => {
   const source = byId.get(id);
   return source === undefined ? null : compute(source, view);
 });
@@ -70,7 +106,7 @@ function compute(source: FigureSource, view: CraftView): Figure | null {
   const computed = source.compute(view);
   // Nothing is concluded from a line that can't be read: it has its own finding.
   if (computed === null || view.unreadable.length > 0) return null;
-  const { likely, why, assumed = [], lowWords, highWords, place } = computed;
+  const { likely, why, assumed = [], lowWords, highWords, place, measured = [], settledBy = [] } = computed;
   const floor = source.isSigned === true ? Number.NEGATIVE_INFINITY : 0;
   const low = Math.max(floor, computed.low ?? likely);
   const high = computed.high ?? likely;
@@ -86,7 +122,10 @@ function compute(source: FigureSource, view: CraftView): Figure | null {
     ...(lowWords === undefined ? {} : { lowWords }),
     ...(highWords === undefined ? {} : { highWords }),
     ...(place === undefined ? {} : { place }),
+    ...(measured.length === 0 ? {} : { measured }),
+    ...(settledBy.length === 0 ? {} : { settledBy }),
     why,
-    assumed: [...view.assumedInWords, ...assumed],
+    // A figure that rests on others assumes the same again.
+    assumed: [...new Set([...view.assumedInWords, ...assumed])],
   };
 }

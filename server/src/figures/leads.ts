@@ -3,12 +3,15 @@ import type { CraftView } from '../craft/view';
 import { leadDrop } from '../physics/lead';
 import type { Computed, FigureSource } from './figure';
 
+const leadSettings = ['gauge', 'length', 'current'].map((setting) => `wire.battery-lead.${setting}`);
+
 export const leadFigures: readonly FigureSource[] = [
   {
     id: 'battery-lead-drop',
     title: 'Lost in the battery lead',
     unit: 'V',
-    from: ['wire.battery-lead.gauge', 'wire.battery-lead.length', 'wire.battery-lead.current'],
+    from: leadSettings,
+    concerns: (view) => leadSettings.some((path) => view.isSet(path)),
     compute: batteryLeadDrop,
   },
 ];

@@ -1,5 +1,5 @@
 import type { CraftView } from '../craft/view';
-import { turnsPerSecond } from '../physics/motor';
+import { turnsPerSecond, type UnderLoad } from '../physics/motor';
 import { pitchSpeed, tipSpeed } from '../physics/propeller';
 import { airOf } from './air';
 import { blades, type DriveFigure, driveFigure, type InState, packCurrentText } from './drive-figure';
@@ -32,7 +32,7 @@ const limitFigureList: readonly DriveFigure[] = [
     unit: 'rpm',
     measure: ({ state }) => state.motor.speed / perMinute,
     why: ({ carried: { drive }, state: { motor } }) =>
-      `${fine(drive.motor.speedConstant, 'rpm/V')} × (${fine(motor.voltage, 'V')} - ${fine(motor.current, 'A')} × ${fine(drive.motor.resistance, 'mohm')})`,
+      `${fine(underLoad(drive).speedConstant, 'rpm/V')} × (${fine(motor.voltage, 'V')} - ${fine(motor.current, 'A')} × ${fine(underLoad(drive).resistance, 'mohm')})`,
   },
   {
     ...atMost,
@@ -50,7 +50,7 @@ const limitFigureList: readonly DriveFigure[] = [
     unit: 'A',
     measure: ({ state }) => state.motor.current,
     why: ({ carried: { drive }, state: { motor } }) =>
-      `(${fine(motor.voltage, 'V')} - ${fine(motor.speed, 'rpm')} / ${fine(drive.motor.speedConstant, 'rpm/V')}) / ${fine(drive.motor.resistance, 'mohm')}`,
+      `(${fine(motor.voltage, 'V')} - ${fine(motor.speed, 'rpm')} / ${fine(underLoad(drive).speedConstant, 'rpm/V')}) / ${fine(underLoad(drive).resistance, 'mohm')}`,
   },
   {
     ...atMost,
@@ -92,6 +92,11 @@ const limitFigureList: readonly DriveFigure[] = [
 ];
 
 export const limitFigures: readonly FigureSource[] = limitFigureList.map(driveFigure);
+
+/** What throttle and speed see of the motors. */
+function underLoad({ motor }: InState['carried']['drive']): UnderLoad {
+  return motor.underLoad ?? motor;
+}
 
 /** What the board lets the pack give for long, A. */
 function capOf(view: CraftView): number {

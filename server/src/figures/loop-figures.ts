@@ -6,6 +6,7 @@ import { swingOf } from '../physics/stability';
 import { overshoot, type StepResponse } from '../physics/step-response';
 import { axesOf, gainSettings } from './axis';
 import { type AxisName, axisNames } from './axis-names';
+import { beyondModel } from './beyond-model';
 import type { Computed, FigureSource } from './figure';
 import { between } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
@@ -235,6 +236,21 @@ function toneShares(view: CraftView): readonly number[] {
   return between(low / likely, high / likely, 4);
 }
 
+/** Why an axis has no margins, no crossover and no overshoot to tell. */
+function whyNone(view: CraftView, name: AxisName): string | null {
+  const loop = loopOf(view, name);
+  if (loop === null) return beyondModel(view);
+  const { stability, placed } = loop.value;
+  switch (stability.verdict) {
+    case 'swings':
+      return `The loop of ${name} swings by itself at ${round(swingOf(stability))} Hz, ${placed.place}.`;
+    case 'unanswered':
+      return `The loop of ${name} has no answer, ${placed.place}: its gain runs out of all bounds.`;
+    case 'calm':
+      return stability.crossovers.length === 0 ? `The gain of the loop of ${name} never reaches 1.` : null;
+  }
+}
+
 function round(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
@@ -270,6 +286,7 @@ export const loopFigures: readonly FigureSource[] = axisNames.flatMap((name) =>
       ...(words === undefined ? {} : { hint: { at: [`control.${name}.proportional`], words } }),
       from: [...gainSettings(name), ...settings, ...(id === 'overshoot' ? stepSettings(name) : [])],
       compute: (view) => compute(view, name),
+      whyNot: (view) => whyNone(view, name),
     };
   }),
 );

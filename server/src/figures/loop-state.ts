@@ -1,13 +1,12 @@
-import type { CraftView } from '../craft/view';
 import type { Axis } from '../physics/loop';
-import { axisCurve, type Band } from '../physics/loop-curve';
+import { axisCurve, type Band, type LoopCurve } from '../physics/loop-curve';
 import { type Margins, marginsOf, nearly, roughly, type Stability, stabilityOf } from '../physics/stability';
 import { axesOf, type PlacedAxis } from './axis';
 import type { AxisName } from './axis-names';
 import { bodyOf } from './body';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
-import { type MotorResponse, turnedResponses } from './operating-points';
+import { type MotorResponse, pointAt, turnedResponses } from './operating-points';
 
 /** A loop with all that is told of it. */
 export interface Loop {
@@ -32,7 +31,7 @@ export interface LoopState extends Loop {
 const lowest = 0.1;
 
 /** From there to what the control loop can tell. */
-const bandOf = model<[], Band>('band of loops', (own) => {
+export const loopBandOf = model<[], Band>('band of loops', (own) => {
   const [gyro, control] = [own.quantity('gyro.rate'), own.quantity('control.rate')];
   if (gyro === null || control === null || control > gyro || control <= 2 * lowest) return null;
   return { value: { from: lowest, to: control / 2 } };
@@ -41,42 +40,43 @@ const bandOf = model<[], Band>('band of loops', (own) => {
 /** Null where a part of the loop is not known. */
 export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => {
   const axes = axesOf(own, name);
-  const band = bandOf(own)?.value ?? null;
+  const band = loopBandOf(own)?.value ?? null;
   const worst = axes === null || band === null ? null : worstOf(axes.value, band);
   if (axes === null || band === null || worst === null) return null;
-  const { placed, everywhere } = worst;
-  const doubts = doubtsAt(own, name, placed);
-  if (doubts === null) return null;
-  const headline = closed(placed.axis, band);
+  const { placed, curve, everywhere } = worst;
+  const doubts = doubtsAt(own, name, placed.point.place)?.value;
+  if (doubts === undefined) return null;
+  const headline = closed(placed.axis, curve);
+  const moved = (axis: Axis) => closed(axis, axisCurve(axis, band), nearly);
   const turned = doubts.map(
-    ({ low, high, apply }) =>
-      [
-        closed(apply(placed.axis, low), band, nearly),
-        closed(apply(placed.axis, high), band, nearly),
-      ] as const,
+    ({ low, high, apply }) => [moved(apply(placed.axis, low)), moved(apply(placed.axis, high))] as const,
   );
-  const ends = endsOf(headline, doubts, turned, band);
+  const ends = endsOf(headline, doubts, turned, moved);
   return {
     value: { ...headline, placed, everywhere, turned, ends },
     assumed: [placed.place, ...axes.assumed],
   };
 });
 
-/** The axis where it comes nearest to swinging, and its loop at every place; null without a place. */
+/** The axis where it comes nearest to swinging, with its curve, and its loop at every place; null without a place. */
 function worstOf(axes: readonly PlacedAxis[], band: Band) {
   const everywhere: (Loop & { readonly place: string })[] = [];
-  let [nearest, worst]: [number, PlacedAxis | null] = [Number.POSITIVE_INFINITY, null];
+  let [nearest, worst]: [number, { placed: PlacedAxis; curve: LoopCurve } | null] = [
+    Number.POSITIVE_INFINITY,
+    null,
+  ];
   for (const placed of axes) {
-    const loop = closed(placed.axis, band, roughly);
+    const curve = axisCurve(placed.axis, band);
+    const loop = closed(placed.axis, curve, roughly);
     everywhere.push({ ...loop, place: placed.place });
     if (worst !== null && nearness(loop) >= nearest) continue;
-    [nearest, worst] = [nearness(loop), placed];
+    [nearest, worst] = [nearness(loop), { placed, curve }];
   }
-  return worst === null ? null : { placed: worst, everywhere };
+  return worst === null ? null : { ...worst, everywhere };
 }
 
-function closed(axis: Axis, band: Band, tries?: number): Loop {
-  const stability = stabilityOf(axisCurve(axis, band), tries);
+function closed(axis: Axis, curve: LoopCurve, tries?: number): Loop {
+  const stability = stabilityOf(curve, tries);
   return { axis, stability, margins: marginsOf(stability) };
 }
 
@@ -94,19 +94,24 @@ interface LoopDoubt {
   readonly apply: (axis: Axis, by: number) => Axis;
 }
 
-/** What is doubtful of an axis at its place; null where that is not known. */
-function doubtsAt(view: CraftView, name: AxisName, { point }: PlacedAxis): readonly LoopDoubt[] | null {
-  const body = bodyOf(view, name);
-  const rotor = rotorOf(view);
-  if (body === null || rotor === null) return null;
-  const strength = ({ drag, thrust }: MotorResponse) => (name === 'yaw' ? drag : thrust);
-  const responses = turnedResponses(view, point.place)?.value ?? [];
-  return doubtsOf({
-    body: body.value.spread,
-    slopes: responses.map((pair) => pair.map((one) => strength(one) / strength(point.motor) - 1)),
-    rotor: rotor.value.factor,
-  });
-}
+/** What is doubtful of an axis at a place; null where that is not known. */
+const doubtsAt = model<[name: AxisName, place: string], readonly LoopDoubt[]>(
+  'doubts of a loop',
+  (own, name, place) => {
+    const body = bodyOf(own, name);
+    const rotor = rotorOf(own);
+    const point = pointAt(own, place);
+    if (body === null || rotor === null || point === undefined) return null;
+    const strength = ({ drag, thrust }: MotorResponse) => (name === 'yaw' ? drag : thrust);
+    const responses = turnedResponses(own, place)?.value ?? [];
+    const value = doubtsOf({
+      body: body.value.spread,
+      slopes: responses.map((pair) => pair.map((one) => strength(one) / strength(point.motor) - 1)),
+      rotor: rotor.value.factor,
+    });
+    return { value };
+  },
+);
 
 interface Spreads {
   /** Share by which the inertia may be off. */
@@ -148,7 +153,7 @@ function endsOf(
   likely: Loop,
   doubts: readonly LoopDoubt[],
   turned: readonly (readonly [Loop, Loop])[],
-  band: Band,
+  moved: (axis: Axis) => Loop,
 ): LoopState['ends'] {
   const falls = turned.map((pair) =>
     pair.map((one) =>
@@ -162,9 +167,9 @@ function endsOf(
     .filter(({ stability }) => stability.verdict === 'calm')
     .reduce((best, one) => (nearness(one) > nearness(best) ? one : best), likely);
   if (whole === 0) return { worse: likely, better };
-  const axis = doubts.reduce((moved, { low, high, apply }, index) => {
+  const axis = doubts.reduce((turning, { low, high, apply }, index) => {
     const [down = 0, up = 0] = falls[index] ?? [];
-    return apply(moved, (down > up ? low : high) ** ((steepest[index] ?? 0) / whole));
+    return apply(turning, (down > up ? low : high) ** ((steepest[index] ?? 0) / whole));
   }, likely.axis);
-  return { worse: closed(axis, band, nearly), better };
+  return { worse: moved(axis), better };
 }

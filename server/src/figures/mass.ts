@@ -1,6 +1,7 @@
 import type { CraftView } from '../craft/view';
 import type { Computed, FigureSource } from './figure';
 import { packPath, packQuantity } from './pack-in-view';
+import { inProportion, withinFactor } from './uncertain';
 
 export const massFigures: readonly FigureSource[] = [
   {
@@ -11,6 +12,9 @@ export const massFigures: readonly FigureSource[] = [
     compute: flyingMassFigure,
   },
 ];
+
+/** Kitchen scales, and what is strapped on at the field. Common practice. */
+export const massFactor = 1.02;
 
 /** With the pack in view and all that it carries, kg. */
 export function flyingMass(view: CraftView): number | null {
@@ -25,5 +29,5 @@ function flyingMassFigure(view: CraftView): Computed | null {
   const path = packPath(view, 'mass');
   if (mass === null || path === null) return null;
   const parts = ['craft.mass', path, 'craft.payload'].map((one) => view.shown(one));
-  return { likely: mass * 1000, why: parts.join(' + ') };
+  return { ...inProportion(withinFactor(mass, massFactor), 1000), why: parts.join(' + ') };
 }

@@ -11,6 +11,7 @@ export const measuringFigures: readonly FigureSource[] = [
     title: 'At the board’s converter, full pack',
     unit: 'V',
     from: ['power.divider-upper', 'power.divider-lower'],
+    concerns: hasDivider,
     compute: atConverter,
   },
   {
@@ -18,6 +19,7 @@ export const measuringFigures: readonly FigureSource[] = [
     title: 'Highest pack voltage that the board can read',
     unit: 'V',
     from: ['power.reference-voltage', 'power.divider-upper', 'power.divider-lower'],
+    concerns: hasDivider,
     compute: inputLimit,
   },
   {
@@ -25,9 +27,15 @@ export const measuringFigures: readonly FigureSource[] = [
     title: 'Highest current that the board can read',
     unit: 'A',
     from: ['power.current-scale', 'power.current-offset', 'power.reference-voltage'],
+    concerns: (view) => view.isSet('power.current-scale'),
     compute: sensorLimit,
   },
 ];
+
+function hasDivider(view: CraftView): boolean {
+  const isSaid = view.isSet('power.divider-upper') || view.isSet('power.divider-lower');
+  return isSaid || boardDivider(view) !== null;
+}
 
 export interface Divider {
   readonly upper: number;

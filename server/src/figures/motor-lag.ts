@@ -1,9 +1,13 @@
-import { rodInertia } from '../physics/inertia';
+import type { CraftView } from '../craft/view';
+import { ringInertia, rodInertia } from '../physics/inertia';
+import { beyondModel } from './beyond-model';
+import type { Carried } from './carried';
 import { dampingAt } from './damping';
-import { type Carried, carriedBy } from './drive';
+import { carriedBy } from './drive';
 import { hovering } from './drive-states';
 import type { FigureSource } from './figure';
 import { model } from './model';
+import { motorMassOf } from './motor-size';
 import { fine } from './why';
 
 /** Time constant with which thrust follows a command in the hover, s; and how far it may be off. */
@@ -27,15 +31,21 @@ const massPerSquareInch = 0.16e-3;
 const inch = 0.0254;
 /** Blades are heavier at the root: this much of a rod of their mass and length. From memory. */
 const rodShare = 0.6;
-/** The motor's bell, in shares of a usual propeller's inertia. From memory. */
-const bell = 0.3;
+/** The motor's bell, in shares of a usual propeller's inertia, where nothing tells its size. From memory. */
+const usualBell = 0.3;
+/**
+ * Else it is half of the motor's mass in a ring around the stator, with its middle so far outside of it, m. An
+ * assumption, half of it on either side: with it and a usual propeller a five-inch craft comes to the 6.6e-6 kg m² of
+ * a published one (FlightGoggles, MIT, 2019).
+ */
+const bellRing = { share: 0.5, outside: 2e-3 };
 
 /** Factors by which an inertia may be off that follows from a measured lag, from the propeller's own, from nothing. */
 const factors = { measured: 1.25, weighed: 1.6, usual: 2.5 };
 
 /** By the lag that the script sets; else from propeller and motor. */
 export const rotorOf = model<[], Rotor>('rotor', (own) => {
-  const given = own.quantity('motor.response-time');
+  const given = own.quantityOr('motor.response-time', null);
   if (given === null) return estimatedRotor(own);
   const carried = carriedBy(own);
   const damping = carried === null ? null : dampingInHover(carried.value.likely);
@@ -47,11 +57,12 @@ const estimatedRotor = model<[], Rotor>('estimated rotor', (own) => {
   const carried = carriedBy(own);
   if (carried === null) return null;
   const { diameter } = carried.value.likely.drive.propeller;
-  const usual = bladesInertia(massPerSquareInch * (diameter / inch) ** 2, diameter);
-  const mass = own.quantity('prop.mass');
-  const known = own.quantity('prop.inertia') ?? (mass === null ? null : bladesInertia(mass, diameter));
-  const inertia = (known ?? usual) + bell * usual;
+  const usual = bladesInertia(usualMass(diameter), diameter);
+  const mass = own.quantityOr('prop.mass', null);
+  const known =
+    own.quantityOr('prop.inertia', null) ?? (mass === null ? null : bladesInertia(mass, diameter));
   const assumed = known === null ? ['the inertia of a usual plastic propeller of this diameter'] : [];
+  const inertia = (known ?? usual) + (bellInertia(own, assumed) ?? usualBell * usual);
   return {
     value: {
       inertia,
@@ -61,6 +72,25 @@ const estimatedRotor = model<[], Rotor>('estimated rotor', (own) => {
     assumed: [...carried.assumed, ...assumed],
   };
 });
+
+function bellInertia(view: CraftView, assumed: string[]): number | null {
+  const diameter = view.quantityOr('motor.stator-diameter', null);
+  const mass = diameter === null ? null : motorMassOf(view, assumed);
+  if (diameter === null || mass === null) return null;
+  assumed.push('half of each motor’s mass in its bell');
+  return ringInertia(bellRing.share * mass.likely, diameter / 2 + bellRing.outside);
+}
+
+/** Of a plastic propeller of a diameter (m), kg. */
+function usualMass(diameter: number): number {
+  return massPerSquareInch * (diameter / inch) ** 2;
+}
+
+/** What one of the craft's propellers is likely to weigh, kg; null where their diameter is not known. */
+export function usualPropellerMass(view: CraftView): number | null {
+  const diameter = view.quantity('prop.diameter');
+  return diameter === null ? null : usualMass(diameter);
+}
 
 function bladesInertia(mass: number, diameter: number): number {
   return rodShare * rodInertia(mass, diameter);
@@ -72,7 +102,7 @@ function dampingInHover(carried: Carried): number | null {
 }
 
 export const motorLagOf = model<[], MotorLag>('motor lag', (own) => {
-  const given = own.quantity('motor.response-time');
+  const given = own.quantityOr('motor.response-time', null);
   if (given === null) return estimatedMotorLag(own);
   const why = 'motor.response-time, as the script sets it';
   return { value: { likely: given, low: 0.8 * given, high: 1.2 * given, why } };
@@ -95,7 +125,16 @@ export const motorLagFigures: readonly FigureSource[] = [
     id: 'motor-lag',
     title: 'Lag of motor and propeller in the hover',
     unit: 'ms',
-    from: ['motor.response-time', 'prop.inertia', 'prop.mass', 'motor.resistance', 'esc.drive.brake'],
+    from: [
+      'motor.response-time',
+      'prop.inertia',
+      'prop.mass',
+      'motor.resistance',
+      'motor.stator-diameter',
+      'motor.mass',
+      'esc.drive.brake',
+    ],
+    whyNot: beyondModel,
     compute(view) {
       const lag = motorLagOf(view);
       if (lag === null) return null;

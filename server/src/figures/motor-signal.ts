@@ -9,6 +9,7 @@ import {
   noLoadSpeed,
 } from '../physics/motor-signal';
 import type { Computed, FigureSource } from './figure';
+import { kvFactor } from './motor-plate';
 import { fullCell, packCount } from './pack-in-view';
 
 /** Share of the ideal speed that real motors keep at least without a load. From memory. */
@@ -93,7 +94,7 @@ export function controlWait(view: CraftView): number | null {
 }
 
 function wantedAnswer(view: CraftView, { answer }: Signal) {
-  return view.flag('esc.speed-feedback') === true && answer !== undefined ? answer : null;
+  return view.isOn('esc.speed-feedback') && answer !== undefined ? answer : null;
 }
 
 function signalTime(view: CraftView): Computed | null {
@@ -130,7 +131,7 @@ function topSpeed(view: CraftView): Computed | null {
   return {
     likely: perMinute,
     low: leastOfIdealSpeed * perMinute,
-    high: perMinute,
+    high: kvFactor * perMinute,
     why: `${view.shown('motor.kv')} × ${view.short(cells * cell, 'V')} × ${view.shown('motor.output-limit')}`,
   };
 }

@@ -2,8 +2,9 @@ import type { CraftView } from '../craft/view';
 import { type DriveState, stateAtThrottle } from '../physics/drive';
 import { dragSlope, speedPerVolt } from '../physics/motor';
 import { propellerThrust, torqueFactor } from '../physics/propeller';
+import type { Carried } from './carried';
 import { dampingAt } from './damping';
-import { type Carried, carriedOnFull, carriedToLand } from './drive';
+import { carriedOnFull, carriedToLand } from './drive';
 import { hovering } from './drive-states';
 import { model } from './model';
 import type { Throttle } from './throttle';
@@ -68,11 +69,16 @@ export const operatingPointsOf = model<[], readonly OperatingPoint[]>('operating
   return points.length === 0 ? null : { value: points, assumed: [...new Set(assumed)] };
 });
 
+/** The operating point of a name; undefined where there is none. */
+export function pointAt(view: CraftView, place: string): OperatingPoint | undefined {
+  return operatingPointsOf(view)?.value.find((point) => point.place === place);
+}
+
 /** How a motor answers at a place with each doubt of the drive turned, down and up. */
 export const turnedResponses = model<[place: string], readonly (readonly [MotorResponse, MotorResponse])[]>(
   'turned responses',
   (own, place) => {
-    const at = operatingPointsOf(own)?.value.find((point) => point.place === place);
+    const at = pointAt(own, place);
     const carried = at?.pack.carried(own) ?? null;
     if (at === undefined || carried === null) return null;
     // One that can't fly there at all is no measure for the others.
@@ -89,7 +95,7 @@ function pointsWith(view: CraftView, pack: Pack, carried: Carried): readonly Ope
 /** Null where the craft can't hover, or hovers above the highest place that is looked at. */
 function pointOf(view: CraftView, pack: Pack, carried: Carried, name: ThrottleName): OperatingPoint | null {
   const { throttle } = carried;
-  const idle = view.quantity('motor.idle') ?? 0;
+  const idle = view.quantityOr('motor.idle', 0) ?? 0;
   const state = throttle === null ? null : stateAt(carried, throttle, name, idle);
   if (throttle === null || state === null) return null;
   const { packVoltage } = state;

@@ -1,12 +1,14 @@
+import type { Catalog } from '../catalog/catalog';
 import { inBase } from '../catalog/known-parameter';
 import type { CraftView } from '../craft/view';
 import { coaxialFactors, coaxialThrust } from '../physics/mixing';
 import type { Propeller } from '../physics/propeller';
-import { estimatePropeller } from '../physics/propeller-estimate';
+import { estimatePropeller, type PropellerLaw, propellerLaw } from '../physics/propeller-estimate';
 import { isCoaxial } from './layouts';
+import { propellerOnStand, type StandPropeller } from './propeller-on-stand';
 
-/** Share by which a coefficient that the maker or the pilot gives may be off. Common practice. */
-const givenSpread = 0.08;
+/** Factor by which a coefficient that the maker or the pilot gives may be off. Common practice. */
+const givenFactor = 1.08;
 
 const bare = { thrust: 1, doubt: 0, words: '' };
 
@@ -23,12 +25,18 @@ const guards: ReadonlyMap<string, typeof bare> = new Map([
   ['duct', { thrust: 1.07, doubt: 0.1, words: '7 % more thrust in the hover from the ducts' }],
 ]);
 
+/** Factors by which the coefficients may be off, and how far both go together, from -1 to 1. */
+export interface PropellerSpread {
+  readonly thrust: number;
+  readonly power: number;
+  readonly correlation: number;
+}
+
 /** A propeller with what is not known of it. */
 export interface PropellerInUse extends Propeller {
   /** m */
   readonly pitch: number;
-  /** Shares by which its coefficients may be off. */
-  readonly spread: { readonly thrust: number; readonly power: number };
+  readonly spread: PropellerSpread;
 }
 
 /** As the craft has it: guarded, or in another's wash. `assumed`: gets what was assumed for it, in words. */
@@ -42,19 +50,17 @@ function propellerOf(view: CraftView, assumed: string[]): PropellerInUse | null 
   const pitch = view.quantity('prop.pitch');
   const blades = view.count('prop.blades');
   if (diameter === null || pitch === null || blades === null) return null;
-  const measured = view.catalog.propellers.map((one) => ({
-    ...one,
-    diameter: inBase(one.diameter),
-    pitch: inBase(one.pitch),
-  }));
-  const estimated = estimatePropeller(measured, { diameter, pitch, blades });
-  const thrust = view.quantity('prop.thrust-coefficient');
-  const power = view.quantity('prop.power-coefficient');
+  const thrust = view.quantityOr('prop.thrust-coefficient', null);
+  const power = view.quantityOr('prop.power-coefficient', null);
+  const estimated = diameter > 0 && pitch > 0 ? estimateOf(view, { diameter, pitch, blades }) : null;
+  if (estimated === null) return null;
+  const stand = thrust !== null && power !== null ? null : propellerOnStand(view, diameter, estimated);
+  if (stand !== null) return withGiven(stand, { diameter, pitch, thrust, power }, assumed);
   if (thrust === null) assumed.push('thrust coefficient of like propellers in an open data set');
   if (power === null) assumed.push('power coefficient of like propellers in an open data set');
   if ((thrust === null || power === null) && (blades < 2 || blades > 4))
     assumed.push(`what ${blades} ${blades === 1 ? 'blade does' : 'blades do'}, carried on from two to four`);
-  const around = guards.get(view.word('prop.guard') ?? 'none') ?? bare;
+  const around = guards.get(view.wordOr('prop.guard', 'none') ?? 'none') ?? bare;
   if (thrust === null && around.words !== '') assumed.push(around.words);
   return {
     diameter,
@@ -62,10 +68,61 @@ function propellerOf(view: CraftView, assumed: string[]): PropellerInUse | null 
     thrustCoefficient: thrust ?? around.thrust * estimated.thrust.likely,
     powerCoefficient: power ?? estimated.power.likely,
     spread: {
-      thrust: thrust === null ? Math.hypot(estimated.thrust.spread, around.doubt) : givenSpread,
-      power: power === null ? estimated.power.spread : givenSpread,
+      thrust: thrust === null ? bothDoubts(estimated.thrust.factor, 1 + around.doubt) : givenFactor,
+      power: power === null ? estimated.power.factor : givenFactor,
+      correlation: thrust === null && power === null ? estimated.correlation : 0,
     },
   };
+}
+
+/** By the maker's table, but for what is written: a stand has no guards, and the table's propeller is taken for ours. */
+function withGiven(
+  stand: StandPropeller,
+  {
+    thrust,
+    power,
+    ...size
+  }: { diameter: number; pitch: number; thrust: number | null; power: number | null },
+  assumed: string[],
+): PropellerInUse {
+  assumed.push(...stand.words);
+  return {
+    ...size,
+    thrustCoefficient: thrust ?? stand.thrust.likely,
+    powerCoefficient: power ?? stand.power.likely,
+    spread: {
+      thrust: thrust === null ? stand.thrust.factor : givenFactor,
+      power: power === null ? stand.power.factor : givenFactor,
+      correlation: thrust === null && power === null ? stand.correlation : 0,
+    },
+  };
+}
+
+function estimateOf({ catalog }: CraftView, asked: Parameters<typeof estimatePropeller>[1]) {
+  const law = lawOf(catalog);
+  return law === null ? null : estimatePropeller(law, asked);
+}
+
+/** Measured propellers stand in the catalogue and ask nothing of a craft: what they have in common is found once. */
+const laws = new WeakMap<Catalog, PropellerLaw | null>();
+
+function lawOf(catalog: Catalog): PropellerLaw | null {
+  const known = laws.get(catalog);
+  if (known !== undefined) return known;
+  const law = propellerLaw(
+    catalog.propellers.map((one) => ({
+      ...one,
+      diameter: inBase(one.diameter),
+      pitch: inBase(one.pitch),
+    })),
+  );
+  laws.set(catalog, law);
+  return law;
+}
+
+/** Two factors by which something may be off, each for its own reason. */
+function bothDoubts(one: number, other: number): number {
+  return Math.exp(Math.hypot(Math.log(one), Math.log(other)));
 }
 
 /** Above each other, propellers lift less for the same power: a mean of the upper and the lower one. */
@@ -78,6 +135,6 @@ function inWash(view: CraftView, propeller: PropellerInUse, assumed: string[]): 
   return {
     ...propeller,
     thrustCoefficient: kept * propeller.thrustCoefficient,
-    spread: { ...propeller.spread, thrust: Math.hypot(propeller.spread.thrust, doubt) },
+    spread: { ...propeller.spread, thrust: bothDoubts(propeller.spread.thrust, 1 + doubt) },
   };
 }

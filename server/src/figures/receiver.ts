@@ -12,7 +12,7 @@ export const receiverFigures: readonly FigureSource[] = [
     unit: 'ms',
     from: ['receiver.frame-interval', 'receiver.link'],
     compute(view) {
-      const set = view.quantity('receiver.frame-interval');
+      const set = view.quantityOr('receiver.frame-interval', null);
       if (set !== null) return { likely: set * 1e3, why: 'receiver.frame-interval, as the script sets it' };
       const link = linkOf(view);
       if (link === undefined || view.isSet('receiver.frame-interval')) return null;

@@ -12,6 +12,7 @@ export const recordFigures: readonly FigureSource[] = [
     unit: 'min',
     from: ['record.rate', 'record.fields', 'record.size', 'record.medium'],
     hint: { at: ['record.rate'], words: (figure) => `${figure} of log` },
+    concerns: ({ craft }) => craft.hasGroup('record'),
     compute(view) {
       const rate = view.quantity('record.rate');
       const fields = view.words('record.fields');

@@ -56,7 +56,7 @@ export function stickEnd(view: CraftView, axis: AxisName): number | null {
 
 function endRate(curve: MonotoneCurve, view: CraftView, axis: AxisName): Computed {
   const asked = curveValue(curve, 1);
-  const limit = view.quantity(`stick.${axis}.limit`);
+  const limit = view.quantityOr(`stick.${axis}.limit`, null);
   const isLimited = limit !== null && limit < asked;
   const why = isLimited ? `stick.${axis}.limit, below the end of the curve` : 'end of the curve';
   return { likely: degrees * (isLimited ? limit : asked), why };

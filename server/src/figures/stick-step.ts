@@ -5,6 +5,8 @@ import {
   closely,
   loosely,
   quickened,
+  type Rates,
+  reachOf,
   type StepResponse,
   type SuddenCall,
   stepResponse,
@@ -12,7 +14,7 @@ import {
 import type { AxisName } from './axis-names';
 import { type Loop, loopOf } from './loop-state';
 import { model } from './model';
-import type { OperatingPoint } from './operating-points';
+import { type OperatingPoint, pointAt } from './operating-points';
 import { stickEnd } from './stick-figures';
 
 /** Share of the rate at full stick that a step calls for. */
@@ -33,50 +35,56 @@ export const stickStepOf = model<[name: AxisName], StickStep>('stick step', (own
   const loop = loopOf(own, name);
   if (loop === null) return null;
   const { placed, ends } = loop.value;
-  const rate = stickEnd(own, name);
-  const step = stepOf(own, name, placed.point, rate ?? usualRate);
+  const step = stepOf(own, name, placed.point.place);
   if (step === null) return null;
-  const likely = answerOf(own, loop.value, step, closely);
+  const likely = answerOf(loop.value, step.value, closely);
   if (likely === null) return null;
-  const unsaid = rate === null ? ['a rate of 400 deg/s at full stick'] : [];
   return {
     value: {
       likely,
-      worse: answerOf(own, ends.worse, step, loosely),
-      better: answerOf(own, ends.better, step, loosely),
+      worse: answerOf(ends.worse, step.value, loosely),
+      better: answerOf(ends.better, step.value, loosely),
     },
-    assumed: [...loop.assumed, ...unsaid],
+    assumed: [...step.assumed, ...loop.assumed],
   };
 });
 
-function answerOf(
-  view: CraftView,
-  { axis, margins }: Loop,
-  step: SuddenCall,
-  how: Closeness,
-): StepResponse | null {
-  const [gyro, control] = [view.quantity('gyro.rate'), view.quantity('control.rate')];
-  if (gyro === null || control === null || margins === null) return null;
-  const rates = { gyro, control };
-  const { crossover } = margins;
+function answerOf({ axis, margins }: Loop, step: Step, how: Closeness): StepResponse | null {
+  if (margins === null) return null;
+  const { crossover, gainMarginAt } = margins;
+  const { rates } = step;
   const isSudden = step.isKicked || step.feedforward !== 0;
-  const quick = isSudden ? null : quickened(axis, rates, crossover, how);
+  const quick = isSudden ? null : quickened(axis, rates, crossover, how, reachOf(crossover, gainMarginAt));
   return stepResponse(quick?.axis ?? axis, quick?.rates ?? rates, step, crossover, how);
 }
 
-function stepOf(view: CraftView, name: AxisName, point: OperatingPoint, rate: number): SuddenCall | null {
-  const feedforward = view.quantity(`control.${name}.feedforward`);
-  const input = view.word('derivative.input');
-  const limits = limitsOf(view, name, point);
-  if (feedforward === null || input === null || limits === null) return null;
-  return {
-    call: called * rate,
-    isKicked: input === 'error',
-    feedforward,
-    feedforwardCutoff: view.quantityOr('control.feedforward-cutoff', null),
-    limits,
-  };
+/** A sudden stick, and how often it is looked at. */
+interface Step extends SuddenCall {
+  readonly rates: Rates;
 }
+
+/** No filter changes anything about it. */
+const stepOf = model<[name: AxisName, place: string], Step>('sudden stick', (own, name, place) => {
+  const point = pointAt(own, place);
+  const [gyro, control] = [own.quantity('gyro.rate'), own.quantity('control.rate')];
+  const feedforward = own.quantity(`control.${name}.feedforward`);
+  const input = own.word('derivative.input');
+  const limits = point === undefined ? null : limitsOf(own, name, point);
+  if (gyro === null || control === null || feedforward === null || input === null || limits === null)
+    return null;
+  const rate = stickEnd(own, name);
+  return {
+    value: {
+      call: called * (rate ?? usualRate),
+      isKicked: input === 'error',
+      feedforward,
+      feedforwardCutoff: own.quantityOr('control.feedforward-cutoff', null),
+      limits,
+      rates: { gyro, control },
+    },
+    assumed: rate === null ? ['a rate of 400 deg/s at full stick'] : [],
+  };
+});
 
 function limitsOf(view: CraftView, name: AxisName, point: OperatingPoint): CommandLimits | null {
   const integral = view.quantity('control.integral-limit');

@@ -81,7 +81,15 @@ export function loadsOn(view: CraftView, { voltage }: SupplyRail): readonly Rail
     if (supplyPath === null || given === null || !isSameVoltage(given, voltage)) return [];
     const currentPath = `wire.${device}.current`;
     const current = view.quantity(currentPath);
-    return [{ device, supplyPath, currentPath, current, peak: view.quantity(`wire.${device}.peak-current`) }];
+    return [
+      {
+        device,
+        supplyPath,
+        currentPath,
+        current,
+        peak: view.quantityOr(`wire.${device}.peak-current`, null),
+      },
+    ];
   });
 }
 
@@ -118,6 +126,8 @@ function sumOn(view: CraftView, rail: SupplyRail | undefined): Computed | null {
   const unknown = loads.filter((one) => one.current === null).map(({ device }) => device);
   return {
     likely: known.reduce((sum, { current }) => sum + (current ?? 0), 0),
+    // Nobody knows by how much it is more.
+    ...(unknown.length === 0 ? {} : { highWords: 'unknown' }),
     why: known.map(({ device, current }) => `${device}: ${fine(current ?? 0, 'A')}`).join(' + '),
     assumed: unknown.map((device) => `nothing for the ${device}, whose current is not said`),
   };

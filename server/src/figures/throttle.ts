@@ -11,6 +11,11 @@ export interface Throttle {
   readonly askedFor: (output: number, voltage: number) => number;
   /** The most that a motor may be told to steer with, whatever the throttle. */
   readonly lid: number;
+  /**
+   * Where the stick stands for a throttle, as a share of its travel; from and to where it hangs on whether the board
+   * scales a limit or cuts it off. Null where the stick's curve can't be turned round.
+   */
+  readonly stickFor: (asked: number) => { readonly from: number; readonly to: number } | null;
   /** How much more the motors are told for a little more throttle, at a throttle and a voltage. */
   readonly slopeAt: (asked: number, voltage: number) => number;
 }
@@ -21,7 +26,8 @@ export function throttleOf(view: CraftView, full: number | null): Throttle | nul
   const lid = view.quantityOr('motor.output-limit', 1);
   const stick = view.quantityOr('stick.throttle.limit', 1);
   const even = view.quantityOr('power.even-thrust', 0);
-  const shape = thrustShape(view);
+  const shape = risingCurve(view, 'motor.thrust-shape');
+  const along = risingCurve(view, 'stick.throttle.curve');
   if (lid === null || stick === null || even === null || shape === null) return null;
   const most = Math.min(lid, curveValue(shape, stick));
   const raisedAt = (voltage: number) => (full === null ? 1 : 1 + even * Math.max(0, full / voltage - 1));
@@ -33,6 +39,10 @@ export function throttleOf(view: CraftView, full: number | null): Throttle | nul
       return output > most + 1e-9 ? null : output;
     },
     askedFor: (output, voltage) => inverse(shape, output / raisedAt(voltage)),
+    stickFor: (asked) =>
+      along === null || stick <= 0
+        ? null
+        : { from: inverse(along, asked), to: inverse(along, Math.min(1, asked / stick)) },
     slopeAt: (asked, voltage) => raisedAt(voltage) * curveSlope(shape, asked),
   };
 }
@@ -42,10 +52,10 @@ const straight = monotoneCurve([
   { x: 1, y: 1 },
 ]);
 
-/** Motor output over the share of thrust that is asked for; null where its points do not rise. */
-function thrustShape(view: CraftView): MonotoneCurve | null {
-  if (!view.isSet('motor.thrust-shape')) return straight;
-  const points = view.curve('motor.thrust-shape');
+/** A curve that the script may set, from share to share; null where its points do not rise. */
+function risingCurve(view: CraftView, path: string): MonotoneCurve | null {
+  if (!view.isSet(path)) return straight;
+  const points = view.curve(path);
   if (points === null || points.length < 2) return null;
   const rises = points.every(({ x, y }, index) => {
     const before = points[index - 1];

@@ -1,7 +1,8 @@
 import type { CraftView } from '../craft/view';
 import { stateAtThrottle } from '../physics/drive';
 import { turnsPerSecond } from '../physics/motor';
-import { type Carried, carriedBy, carriedOnFull } from './drive';
+import type { Carried } from './carried';
+import { carriedBy, carriedOnFull } from './drive';
 import { full, hovering } from './drive-states';
 import type { Computed } from './figure';
 import { type Model, model } from './model';

@@ -1,58 +1,187 @@
-/** One input of a model that is known only so far: how the model looks with it low and with it high. */
+/** One input of a model that is known only so far. */
 export interface Doubt<T> {
-  readonly low: (model: T) => T;
-  readonly high: (model: T) => T;
+  /** What it is, in words: `the propellers’ thrust`. Models of one craft with other packs share it by these. */
+  readonly of: string;
+  /** Whether each pack has its own. */
+  readonly isOfPack?: boolean;
+  /**
+   * The model with it elsewhere: `way` is 0 where it is likely, its median, -1 at the low and 1 at the high end of the
+   * span that holds it nine times of ten, and beyond these as far again.
+   */
+  readonly at: (model: T, way: number) => T;
 }
 
-/** A model as it is likely, and as it looks with each of its doubts turned by itself. */
+/** An input that is inProportion, of which the logarithm is spread evenly: so far down and up as factors. */
+export function doubtOf<T>(
+  of: string,
+  { low, high }: { readonly low: number; readonly high: number },
+  scaled: (model: T, by: number) => T,
+): Doubt<T> {
+  return { of, at: (model, way) => scaled(model, way < 0 ? low ** -way : high ** way) };
+}
+
+/** The factors by which an estimate reaches down and up. */
+export function waysOf({ likely, low, high }: Estimate): { readonly low: number; readonly high: number } {
+  return { low: low / likely, high: high / likely };
+}
+
+/** Down and up by the same factor. */
+export function eitherWay(factor: number): { readonly low: number; readonly high: number } {
+  return { low: 1 / factor, high: factor };
+}
+
+/** A model as it is likely, and as it looks with each of its doubts turned by itself, to the ends of their spans. */
 export interface Doubtful<T> {
   readonly likely: T;
   readonly turned: readonly (readonly [low: T, high: T])[];
+  /** With all of them turned, each its own way. */
+  readonly together: (ways: readonly number[]) => T;
 }
 
-export function doubtful<T>(likely: T, doubts: readonly Doubt<T>[]): Doubtful<T> {
-  return { likely, turned: doubts.map(({ low, high }) => [low(likely), high(likely)]) };
+/** Where doubts lie and how they may be off, in ways: each direction by itself, as far as its span. */
+export interface BelievedWays {
+  readonly mean: readonly number[];
+  readonly directions: readonly (readonly number[])[];
+}
+
+/** `believed`: what measuring has left of the doubts; left out: each is likely where it was thought, and by itself. */
+export function doubtful<T>(
+  prior: T,
+  doubts: readonly Doubt<T>[],
+  believed?: BelievedWays | null,
+): Doubtful<T> {
+  const at = (ways: readonly number[]) =>
+    doubts.reduce((model, doubt, index) => {
+      const way = ways[index] ?? 0;
+      return way === 0 ? model : doubt.at(model, way);
+    }, prior);
+  if (believed == null)
+    return {
+      likely: prior,
+      turned: doubts.map((doubt) => [doubt.at(prior, -1), doubt.at(prior, 1)]),
+      together: at,
+    };
+  const { mean, directions } = believed;
+  const from = (ways: readonly number[]) =>
+    mean.map((value, index) =>
+      directions.reduce((sum, one, way) => sum + (ways[way] ?? 0) * (one[index] ?? 0), value),
+    );
+  const alone = (which: number, way: number) =>
+    at(from(directions.map((_, index) => (index === which ? way : 0))));
+  return {
+    likely: at(mean),
+    turned: directions.map((_, index) => [alone(index, -1), alone(index, 1)]),
+    together: (ways) => at(from(ways)),
+  };
+}
+
+/** The same model with doubts of its own beside those that it has. */
+export function withDoubts<T>(
+  { likely, turned, together }: Doubtful<T>,
+  doubts: readonly Doubt<T>[],
+): Doubtful<T> {
+  return {
+    likely,
+    turned: [...turned, ...doubts.map(({ at }): [T, T] => [at(likely, -1), at(likely, 1)])],
+    together: (ways) =>
+      doubts.reduce((model, { at }, index) => {
+        const way = ways[turned.length + index] ?? 0;
+        return way === 0 ? model : at(model, way);
+      }, together(ways)),
+  };
 }
 
 /** The same change made to a model and to what its doubts make of it. */
-export function changedIn<T>({ likely, turned }: Doubtful<T>, change: (model: T) => T): Doubtful<T> {
-  return { likely: change(likely), turned: turned.map(([low, high]) => [change(low), change(high)]) };
+export function changedIn<T, U>(
+  { likely, turned, together }: Doubtful<T>,
+  change: (model: T) => U,
+): Doubtful<U> {
+  return {
+    likely: change(likely),
+    turned: turned.map(([low, high]) => [change(low), change(high)]),
+    together: (ways) => change(together(ways)),
+  };
 }
 
 export interface Estimate {
   readonly likely: number;
+  /** The span holds it nine times of ten. */
   readonly low: number;
   readonly high: number;
+  /** What stands for an end beyond which there is none: a craft that may not hover at all. */
+  readonly lowWords?: string;
+  readonly highWords?: string;
 }
 
-/** An input that is multiplied: `share` of it on either side. */
-export function doubtOf<T>(share: number, scaled: (model: T, by: number) => T): Doubt<T> {
-  return { low: (model) => scaled(model, 1 - share), high: (model) => scaled(model, 1 + share) };
+/** Down and up by a factor from what is likely. */
+export function withinFactor(likely: number, factor: number): Estimate {
+  return { likely, low: likely / factor, high: likely * factor };
 }
+
+/** An estimate of something that goes with another. */
+export function inProportion({ likely, low, high }: Estimate, by: number): Estimate {
+  return { likely: by * likely, low: by * low, high: by * high };
+}
+
+const noAnswer = 'not at all';
 
 /**
- * A measure of a model with what its doubts make of it. Null where the measure is; a doubt without a measure counts
- * not.
+ * A measure of a model with what its doubts make of it, above 0; null where the measure is. Its logarithm moves with
+ * each doubt by itself, and these moves are added as independent ones are, by their squares. Where it has no answer at
+ * an end, with all doubts turned towards it as far as is as likely, the end is told in words.
+ * Sources: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences); for
+ * the ends the first-order reliability method, any textbook on structural reliability.
  */
-export function estimate<T>(
-  { likely: model, turned }: Doubtful<T>,
-  measure: (model: T) => number | null,
-): Estimate | null {
-  const likely = measure(model);
+export function estimate<T>(model: Doubtful<T>, measure: (model: T) => number | null): Estimate | null {
+  const likely = measure(model.likely);
   if (likely === null || !Number.isFinite(likely)) return null;
-  return estimateAbout(likely, turned, (one) => measure(one) ?? likely);
+  const moves = model.turned.map((pair) => movesOf(likely, pair.map(measure)));
+  const below = endOf(model, measure, moves, -1);
+  const above = endOf(model, measure, moves, 1);
+  return {
+    likely,
+    low: likely * Math.exp(-below.size),
+    high: likely * Math.exp(above.size),
+    ...(below.isAnswered ? {} : { lowWords: noAnswer }),
+    ...(above.isAnswered ? {} : { highWords: noAnswer }),
+  };
+}
+
+/** By how much the logarithm moves with a doubt turned down and up; null: no answer. */
+function movesOf(likely: number, measured: readonly (number | null)[]): readonly (number | null)[] {
+  return measured.map((one) => {
+    if (one === null) return null;
+    return likely > 0 && one > 0 ? Math.log(one / likely) : 0;
+  });
+}
+
+/** How far the doubts together take a measure to one side (-1 or 1), and whether it has an answer there. */
+function endOf<T>(
+  { together }: Doubtful<T>,
+  measure: (model: T) => number | null,
+  moves: readonly (readonly (number | null)[])[],
+  side: -1 | 1,
+): { readonly size: number; readonly isAnswered: boolean } {
+  const most = moves.map(([low = null, high = null]) => {
+    // Where one way has no answer, it leads as far as the other does, to the other side.
+    const [down, up] = [side * (low ?? -(high ?? 0)), side * (high ?? -(low ?? 0))];
+    return down > up ? { way: -1, size: Math.max(0, down) } : { way: 1, size: Math.max(0, up) };
+  });
+  const size = Math.hypot(...most.map((one) => one.size));
+  if (size === 0) return { size, isAnswered: true };
+  const ways = most.map((one) => (one.way * one.size) / size);
+  return { size, isAnswered: measure(together(ways)) !== null };
 }
 
 /**
- * About a measure that is known, by the measures of the model with each doubt turned: the deviations are added as
- * independent ones are, by their squares.
- * Source: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences).
+ * About a measure of any sign that is known, by the measures of the model with each doubt turned: the deviations are
+ * added as independent ones are, by their squares.
  */
 export function estimateAbout<T>(
   likely: number,
   turned: Doubtful<T>['turned'],
   measure: (model: T) => number,
-): Estimate {
+): Omit<Estimate, 'lowWords' | 'highWords'> {
   let [below, above] = [0, 0];
   for (const pair of turned) {
     const moved = pair.map((one) => measure(one) - likely);

@@ -5,6 +5,7 @@ import { freeSpaceLoss, freeSpaceRange, receivedPower } from '../physics/radio-l
 import { shortNumber } from '../units/number-text';
 import { parseQuantity } from '../units/quantity';
 import type { FigureSource } from './figure';
+import { sentPower } from './video-power';
 import { fine } from './why';
 
 /** Where the picture is sent and how strongly. */
@@ -15,6 +16,7 @@ export const videoFigures: readonly FigureSource[] = [
     unit: 'MHz',
     from: ['video.frequency', 'video.channel', 'video.band'],
     hint: { at: ['video.channel'], words: (figure) => figure },
+    concerns: sendsPicture,
     compute(view) {
       const carrier = videoCarrier(view);
       if (carrier === null) return null;
@@ -25,11 +27,13 @@ export const videoFigures: readonly FigureSource[] = [
     id: 'video-radiated-power',
     title: 'Radiated video power (e.i.r.p.)',
     unit: 'mW',
-    from: ['video.power', 'video.antenna-gain'],
+    from: ['video.power', 'video.locked', 'video.antenna-gain'],
+    concerns: sendsPicture,
     compute(view) {
-      const power = view.quantity('video.power');
+      const sent = sentPower(view);
       const gain = view.quantity('video.antenna-gain');
-      if (power === null || gain === null || power <= 0) return null;
+      if (sent === null || gain === null) return null;
+      const { power } = sent;
       const radiated = radiatedPower(power, gain);
       const why = `${fine(power, 'mW')} × 10^(${fine(gain, 'dBi')} / 10), the gain of the antenna in dBi`;
       return {
@@ -37,7 +41,7 @@ export const videoFigures: readonly FigureSource[] = [
         low: Math.min(power, radiated) * 1e3,
         high: radiated * 2e3,
         why,
-        assumed: makersTolerance,
+        assumed: [...sent.assumed, ...makersTolerance],
       };
     },
   },
@@ -45,14 +49,27 @@ export const videoFigures: readonly FigureSource[] = [
     id: 'video-range',
     title: 'Distance at which the picture is lost, nothing in between',
     unit: 'm',
-    from: ['video.power', 'video.antenna-gain', 'video.receiver-antenna-gain', 'video.receiver-sensitivity'],
+    from: [
+      'video.power',
+      'video.locked',
+      'video.antenna-gain',
+      'video.receiver-antenna-gain',
+      'video.receiver-sensitivity',
+    ],
+    concerns: sendsPicture,
     compute(view) {
       const link = pictureLink(view);
       if (link === null) return null;
-      const { sent, gains, needed, frequency, budget } = link;
+      const { sent, gains, needed, frequency, budget, assumed } = link;
       const why = `10^((${budget}) / 20) × ${lightText} / (4 × π × ${fine(frequency, 'MHz')}), from ${budgetWords}`;
       const range = (spare: number) => freeSpaceRange(sent + gains - needed - spare, frequency);
-      return { likely: range(0), low: range(usualFade), high: range(0), why, assumed: [fadeAssumed] };
+      return {
+        likely: range(0),
+        low: range(usualFade),
+        high: range(0),
+        why,
+        assumed: [...assumed, fadeAssumed],
+      };
     },
   },
   {
@@ -60,17 +77,29 @@ export const videoFigures: readonly FigureSource[] = [
     title: 'Link margin at 100 m',
     unit: 'dB',
     isSigned: true,
-    from: ['video.power', 'video.receiver-sensitivity'],
+    from: ['video.power', 'video.locked', 'video.receiver-sensitivity'],
+    concerns: sendsPicture,
     compute(view) {
       const link = pictureLink(view);
       if (link === null) return null;
-      const { sent, gains, needed, frequency, budget } = link;
+      const { sent, gains, needed, frequency, budget, assumed } = link;
       const why = `${budget} - 20 × lg(4 × π × 100 m × ${fine(frequency, 'MHz')} / ${lightText}), ${budgetWords} less the loss over the way`;
       const margin = receivedPower(sent, gains, freeSpaceLoss(100, frequency)) - needed;
-      return { likely: margin, low: margin - usualFade, high: margin, why, assumed: [fadeAssumed] };
+      return {
+        likely: margin,
+        low: margin - usualFade,
+        high: margin,
+        why,
+        assumed: [...assumed, fadeAssumed],
+      };
     },
   },
 ];
+
+/** Many craft have no camera. */
+function sendsPicture({ craft }: CraftView): boolean {
+  return craft.hasGroup('video');
+}
 
 /** Of light, for a formula. */
 const lightText = '299792 km/s';
@@ -83,18 +112,19 @@ const fadeAssumed = `branches, bodies and reflections may take ${usualFade} dB o
 
 /** The way of the picture: powers in dB over 1 mW, gains in dB, Hz. */
 function pictureLink(view: CraftView) {
-  const power = view.quantity('video.power');
+  const transmitter = sentPower(view);
   const own = view.quantity('video.antenna-gain');
   const other = view.quantity('video.receiver-antenna-gain');
   const sensitivity = view.quantity('video.receiver-sensitivity');
   const carrier = videoCarrier(view);
-  if (power === null || own === null || other === null || sensitivity === null || carrier === null)
+  if (transmitter === null || own === null || other === null || sensitivity === null || carrier === null)
     return null;
-  if (power <= 0 || sensitivity <= 0) return null;
+  if (sensitivity <= 0) return null;
   const { frequency } = carrier;
+  const { power, assumed } = transmitter;
   const [sent, needed] = [decibelsOverMilliwatt(power), decibelsOverMilliwatt(sensitivity)];
   const budget = [sent, own, other, -needed].map((one) => shortNumber(one, 4)).join(' + ');
-  return { sent, gains: own + other, needed, frequency, budget };
+  return { sent, gains: own + other, needed, frequency, budget, assumed };
 }
 
 const makersTolerance = [

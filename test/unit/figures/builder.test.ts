@@ -76,8 +76,9 @@ describe('figures of the build', () => {
     assert.match(figure('divider-at-full-pack')?.assumed.join() ?? '', /board's profile/);
   });
 
-  it('what a rail leaves out is told as assumed', () => {
+  it('what a rail leaves out is told as assumed, with a span that has no end', () => {
     assert.match(figure('five-volt-load')?.assumed.join() ?? '', /buzzer/);
+    assert.equal(figure('five-volt-load')?.highWords, 'unknown');
   });
 
   it('a pulse signal takes as long as its longest pulse', () => {

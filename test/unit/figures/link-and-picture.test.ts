@@ -29,6 +29,14 @@ describe('figures of link, picture and log', () => {
     assert.equal(figure('video-radiated-power', ['video.power = 0.00001 W / 0']), null);
   });
 
+  it('a locked transmitter sends its lowest step, whatever it is asked for', () => {
+    const steps = ['video.power = 400 mW', 'video.power-steps.1 = 25 mW', 'video.power-steps.2 = 400 mW'];
+    const locked = figure('video-radiated-power', [...steps, 'video.locked = on']);
+    near(locked?.likely ?? 0, 25 * 1.64, 1e-3);
+    assert.ok(locked?.assumed.includes('locked at its lowest step, 25 mW'));
+    near(figure('video-radiated-power', [...steps, 'video.locked = off'])?.likely ?? 0, 400 * 1.64, 1e-3);
+  });
+
   it('the carrier comes from the frequency, else from the plan of the band', () => {
     near(figure('video-frequency', ['video.band = r', 'video.channel = 6'])?.likely ?? 0, 5843, 1e-9);
     const given = ['video.frequency = 5.8 GHz', 'video.band = r', 'video.channel = 6'];

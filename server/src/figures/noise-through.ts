@@ -1,0 +1,187 @@
+import type { CraftView } from '../craft/view';
+import { angle, type Complex, magnitude } from '../physics/complex';
+import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
+import { controller, filteredTone, type Gains } from '../physics/loop';
+import { turnsPerSecond } from '../physics/motor';
+import { axesOf } from './axis';
+import { type AxisName, axisNames } from './axis-names';
+import { lowpassAt, workingOf } from './filter-chain';
+import { steeringTone, strays } from './filter-figures';
+import {
+  type ChainName,
+  chainNames,
+  isSaid,
+  isUnfiltered,
+  kindOf,
+  lowpassCutoff,
+  type Stage,
+  stagesOf,
+} from './filter-stages';
+import { loopOf } from './loop-state';
+import { turnsAt } from './turning';
+
+/** What the craft's own filters let through of one motor's tone in the hover, and what other cutoffs would. */
+export interface NoiseThrough {
+  /** Hz */
+  readonly tone: number;
+  /** Each filter that is on, with the share of the tone that it lets through by itself. */
+  readonly filters: readonly { readonly stage: Stage; readonly through: number }[];
+  /** What reaches the motors behind all of them. */
+  readonly left: NoiseLeft;
+  readonly changes: readonly CutoffChange[];
+}
+
+/** With an axis: what that axis, on which it is most, makes of it, % of throttle for each deg/s; without gains: a share. */
+export interface NoiseLeft {
+  readonly axis: AxisName | null;
+  readonly amount: number;
+}
+
+/** A cutoff with which the motors would get so much less of the noise that it heats them half as much. */
+export interface CutoffChange {
+  readonly stage: Stage;
+  /** Hz */
+  readonly to: number;
+  readonly left: number;
+  /** s of delay at the steering tone. */
+  readonly delay: number;
+  /** rad that the controller's phase falls by at the crossover; null without one. */
+  readonly phase: number | null;
+}
+
+/** A current heats by its square (Joule's law): half the heat comes of this share of it. */
+const halfTheHeat = Math.SQRT1_2;
+
+/** Null while filters or the motors' tone are not known; the view takes note of what it takes. */
+export function noiseThrough(view: CraftView): NoiseThrough | null {
+  const turns = turnsAt(view, 'hover')?.likely ?? null;
+  const left = turns === null ? null : leftOf(view, turns, null);
+  if (turns === null || left === null) return null;
+  const filters = workingStages(view).map((stage) => {
+    const own = workingOf(view, stage)?.value.own(turns) ?? [];
+    return { stage, through: loudest(own, turns) };
+  });
+  const changes = workingStages(view).flatMap((stage) => changeOf(view, stage, turns, left) ?? []);
+  return { tone: turns, filters, left, changes };
+}
+
+function workingStages(view: CraftView): readonly Stage[] {
+  return chainNames
+    .filter((chain) => !isUnfiltered(view, chain))
+    .flatMap((chain) => stagesOf(view, chain).filter((stage) => kindOf(view, stage) !== 'none'));
+}
+
+/** A motor is never quite where its notch was set. */
+function strayed(turns: number): number {
+  return (1 + strays.usual) * turns;
+}
+
+/** Share of it that passes, wherever that motor then is. */
+function loudest(filters: readonly DigitalFilter[], turns: number): number {
+  const slower = (1 - strays.usual) * turns;
+  return Math.max(...[slower, strayed(turns)].map((tone) => chainGain({ filters }, tone)));
+}
+
+/** A filter in place of one of the craft's. */
+interface Changed {
+  readonly stage: Stage;
+  readonly filters: readonly DigitalFilter[];
+}
+
+/** `own`: those that surely meet the tone of one motor; null: what they are is not known. */
+function filtersOf(
+  view: CraftView,
+  chain: ChainName,
+  which: 'own' | 'all',
+  turns: number,
+  changed: Changed | null,
+): readonly DigitalFilter[] | null {
+  if (isUnfiltered(view, chain)) return [];
+  if (!isSaid(view, chain)) return null;
+  const all = stagesOf(view, chain).map((stage) =>
+    stage.path === changed?.stage.path ? changed.filters : workingOf(view, stage)?.value[which](turns),
+  );
+  const known = all.flatMap((filters) => (filters === undefined ? [] : [filters]));
+  return known.length < all.length ? null : known.flat();
+}
+
+/** On the axis and at the place where it is most, as the figure of that axis has it; by the gyro's filters alone without gains. */
+function leftOf(view: CraftView, turns: number, changed: Changed | null): NoiseLeft | null {
+  const onAxes = axisNames.flatMap((axis) => {
+    const amounts = (axesOf(view, axis)?.value ?? []).map((placed) => {
+      const speed = turnsPerSecond(placed.point.state.motor.speed);
+      const reading = commandAt(view, placed.axis.gains, {
+        speed,
+        at: strayed(speed),
+        which: 'own',
+        changed,
+      });
+      return reading === null ? 0 : (100 * magnitude(reading) * Math.PI) / 180;
+    });
+    return amounts.length === 0 ? [] : [{ axis, amount: Math.max(...amounts) }];
+  });
+  const [most] = onAxes.sort((one, other) => other.amount - one.amount);
+  if (most !== undefined) return most;
+  const gyro = filtersOf(view, 'gyro', 'own', turns, changed);
+  return gyro === null ? null : { axis: null, amount: loudest(gyro, turns) };
+}
+
+/** What the controller makes of a tone (Hz), with the motors at a speed in turns a second. */
+function commandAt(
+  view: CraftView,
+  gains: Gains,
+  tone: {
+    readonly speed: number;
+    readonly at: number;
+    readonly which: 'own' | 'all';
+    readonly changed: Changed | null;
+  },
+): Complex | null {
+  const { speed, at, which, changed } = tone;
+  const gyroFilters = filtersOf(view, 'gyro', which, speed, changed);
+  const derivativeFilters = filtersOf(view, 'derivative', 'all', speed, changed) ?? [];
+  return gyroFilters === null
+    ? null
+    : controller(gains, filteredTone({ gyroFilters, derivativeFilters }, at));
+}
+
+/** The highest cutoff in whole hertz that does it; null for other kinds of filters, and where none above the steering tone does. */
+function changeOf(view: CraftView, stage: Stage, turns: number, now: NoiseLeft): CutoffChange | null {
+  const [cutoff, rate] = [lowpassCutoff(view, stage), view.quantity(stage.rate)];
+  if (cutoff === null || rate === null) return null;
+  const kind = kindOf(view, stage);
+  const changedTo = (to: number): Changed => ({ stage, filters: lowpassAt(to, kind, rate) });
+  const leftAt = (to: number) => leftOf(view, turns, changedTo(to))?.amount ?? Number.POSITIVE_INFINITY;
+  const enough = halfTheHeat * now.amount;
+  let [low, high] = [steeringTone, Math.ceil(cutoff)];
+  if (low >= high || leftAt(low) > enough) return null;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (leftAt(middle) > enough) high = middle;
+    else low = middle;
+  }
+  const changed = changedTo(low);
+  const own = { filters: lowpassAt(cutoff, kind, rate) };
+  return {
+    stage,
+    to: low,
+    left: leftAt(low),
+    delay: chainDelay(changed, steeringTone) - chainDelay(own, steeringTone),
+    phase: now.axis === null ? null : phaseLost(view, now.axis, changed),
+  };
+}
+
+/** rad by which the controller runs later where the loop is nearest to swinging. */
+function phaseLost(view: CraftView, name: AxisName, changed: Changed): number | null {
+  const loop = loopOf(view, name)?.value;
+  if (loop === undefined || loop.margins === null) return null;
+  const { axis, point } = loop.placed;
+  const speed = turnsPerSecond(point.state.motor.speed);
+  const at = loop.margins.crossover;
+  const [before, after] = [null, changed].map((one) =>
+    commandAt(view, axis.gains, { speed, at, which: 'all', changed: one }),
+  );
+  if (before == null || after == null) return null;
+  const lost = angle(before) - angle(after);
+  return lost - 2 * Math.PI * Math.round(lost / (2 * Math.PI));
+}
