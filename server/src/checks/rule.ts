@@ -9,16 +9,45 @@ export interface RuleFinding {
   /** Which part of the line is marked: the value unless told otherwise. */
   readonly mark?: 'value' | 'name';
   readonly values?: Readonly<Record<string, string | Amount>>;
-  readonly related?: readonly { readonly at: string; readonly message: string }[];
+  readonly related?: readonly RuleRelated[];
   readonly fixes?: readonly RuleFix[];
 }
 
-/** Sets a parameter: its line's value is replaced, or a new line is put into its section. */
-export interface RuleFix {
-  readonly title: string;
+/** What is said of another parameter's line. */
+export interface RuleRelated {
+  readonly at: string;
+  /** Words with slots. */
+  readonly message: string;
+  readonly values?: Readonly<Record<string, string>>;
+}
+
+/** One line that a fix writes: the value of the line that is there is replaced, or a new line is put into its section. */
+export interface RuleLine {
   readonly set: string;
   readonly to: string;
+  /** What the pilot is to look at or choose: the value is a place to type over, and a comment says so. */
+  readonly look?: string | undefined;
 }
+
+/** Sets parameters. */
+export interface SettingFix extends RuleLine {
+  /** Words with slots: `{to}` is what it writes. */
+  readonly title: string;
+  /** What fills the other slots. */
+  readonly values?: Readonly<Record<string, string>>;
+  readonly also?: readonly RuleLine[] | undefined;
+  /** Written for the pack in view alone, where the craft has several. */
+  readonly forPack?: boolean | undefined;
+}
+
+/** Takes the lines of parameters out. */
+export interface RemovalFix {
+  readonly title: string;
+  readonly values?: Readonly<Record<string, string>>;
+  readonly remove: readonly string[];
+}
+
+export type RuleFix = SettingFix | RemovalFix;
 
 /** A check whose algorithm is code; its words stand in `schemas/checks/`. */
 export interface CodeRule {

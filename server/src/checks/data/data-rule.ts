@@ -3,9 +3,10 @@ import type { DataCheck } from '../../catalog/model/check';
 import type { CraftView } from '../../craft/view';
 import type { CodeRule, RuleFinding } from '../rule';
 import { type Condition, holds, readCondition } from './condition';
+import { filledFixes } from './data-fixes';
 import { dataScope } from './data-scope';
-import { filledTemplate, slotsIn, slotText } from './data-template';
-import { memberSlot, namingMember, placeholderOf } from './members';
+import { slotsIn, slotText } from './data-template';
+import { memberSlot, namingMember, namingPack, placeholderOf } from './members';
 
 /** Makes a rule that runs from one that is written as data. Throws when a condition can't be read. */
 export function dataRule(check: DataCheck, catalog: Catalog): CodeRule {
@@ -49,20 +50,26 @@ function findingOf(
     slot === memberSlot ? member : slotText(namingMember(slot, placeholder, member), view, scope);
   const slots = slotsIn(`${check.message} ${check.advice}`);
   const values = Object.fromEntries(slots.map((slot) => [slot, show(slot)]));
-  const fill = (text: string) =>
-    filledTemplate(text, Object.fromEntries(slotsIn(text).map((slot) => [slot, String(show(slot))])));
+  const valuesOf = (text: string) =>
+    Object.fromEntries(
+      slotsIn(text)
+        .filter((slot) => slot !== 'to')
+        .map((slot) => [slot, String(show(slot))]),
+    );
   return {
     id: check.id,
     at: namingMember(check.at, placeholder, member),
     values,
     related: (check.related ?? []).map(({ at, message }) => ({
       at: namingMember(at, placeholder, member),
-      message: fill(message),
+      message,
+      values: valuesOf(message),
     })),
-    fixes: (check.fixes ?? []).map(({ title, set, to }) => ({
-      title: fill(title),
-      set: namingMember(set, placeholder, member),
-      to: fill(to),
-    })),
+    // Made when they are looked at: most never are.
+    get fixes() {
+      const naming = (text: string) =>
+        namingPack(namingMember(text, placeholder, member).replaceAll(`{${memberSlot}}`, member), view.pack);
+      return filledFixes(check.fixes ?? [], { view: view.anew(), values: {}, naming });
+    },
   };
 }

@@ -18,6 +18,11 @@ export function namingMember(text: string, placeholder: string | null, member: s
   return placeholder === null ? text : text.replaceAll(placeholder, member);
 }
 
+/** A text of a fix with the pack in view in place of `<pack>`. */
+export function namingPack(text: string, pack: string | null): string {
+  return pack === null ? text : text.replaceAll('<pack>', pack);
+}
+
 /** A text of a rule with some member that the collection can have, to see whether it can be read at all. */
 export function asMember(text: string, check: PerMember, catalog: Catalog): string {
   const [first] = check.each === undefined ? [] : catalog.members(check.each);

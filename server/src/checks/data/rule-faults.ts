@@ -3,6 +3,7 @@ import { type Fault, faultsWithin } from '../../catalog/faults/fault';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { BenchStep } from '../../catalog/model/bench-card';
 import type { DataCheck } from '../../catalog/model/check';
+import type { CheckFix } from '../../catalog/model/fix';
 import { evaluate } from '../../craft/evaluate';
 import type { NameResult, Scope } from '../../craft/scope';
 import type { Evaluated } from '../../craft/value';
@@ -14,8 +15,9 @@ import { type Dimension, plain, sameDimension } from '../../units/dimension';
 import { dimensionPhrase, findDimensionName } from '../../units/dimension-names';
 import { isOnScale, parseUnit } from '../../units/unit';
 import { type Condition, readCondition, readExpressionText } from './condition';
-import { filledTemplate, slotsIn, whereSlot } from './data-template';
+import { calculatedSlot, filledTemplate, settlingSlot, slotsIn, whereSlot, wordSlot } from './data-template';
 import { asMember, memberSlot, type PerMember } from './members';
+import { offeredOf } from './offers';
 
 /** What is wrong with a rule that is written as data: what can't be read, and names that there are not. */
 export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[] {
@@ -32,11 +34,7 @@ export function ruleFaults(check: DataCheck, catalog: Catalog): readonly Fault[]
       ...faultsWithin(['related', index, 'at'], names.place(at)),
       ...faultsWithin(['related', index, 'message'], names.template(message)),
     ]),
-    ...fixes.flatMap(({ title, set, to }, index) => [
-      ...faultsWithin(['fixes', index, 'title'], names.template(title)),
-      ...faultsWithin(['fixes', index, 'set'], names.place(set)),
-      ...faultsWithin(['fixes', index, 'to'], names.template(to)),
-    ]),
+    ...fixes.flatMap((fix, index) => faultsWithin(['fixes', index], names.fix(fix))),
   ];
 }
 
@@ -45,15 +43,22 @@ export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] 
   const unknown = collectionFaults(step, catalog);
   if (unknown.length > 0) return unknown;
   const names = new RuleNames(step, catalog);
-  const { expected = [], readings = [] } = step;
+  const { expected = [], readings = [], any = [], asks = [], elsewhere = {} } = step;
   return [
     ...step.when.flatMap((text, index) => faultsWithin(['when', index], names.condition(text))),
-    ...(['title', 'do', 'see'] as const).flatMap((part) => faultsWithin([part], names.template(step[part]))),
+    ...any.flatMap((text, index) => faultsWithin(['any', index], names.condition(text))),
+    ...asks.flatMap((path, index) => faultsWithin(['asks', index], names.template(`{${path}}`))),
+    ...Object.entries(elsewhere).flatMap(([member, path]) =>
+      faultsWithin(['elsewhere', member], names.template(`{${path}}`)),
+    ),
+    ...(['title', 'do', 'see', 'eachPack'] as const).flatMap((part) =>
+      faultsWithin([part], names.template(step[part] ?? '')),
+    ),
     ...expected.flatMap(({ is }, index) =>
       faultsWithin(['expected', index, 'is'], names.template(`{${is}}`)),
     ),
-    ...readings.flatMap(({ words, unit, setting }, index) => [
-      ...faultsWithin(['readings', index, 'words'], names.template(words)),
+    ...readings.flatMap(({ words, unit, setting, each }, index) => [
+      ...faultsWithin(['readings', index], readingFaults(words, each, step, catalog)),
       ...(unit === '' || parseUnit(unit).unit !== undefined
         ? []
         : [{ at: ['readings', index, 'unit'], message: `there is no unit ${unit}` }]),
@@ -62,6 +67,19 @@ export function stepFaults(step: BenchStep, catalog: Catalog): readonly Fault[] 
         : [{ at: ['readings', index, 'setting'], message: `a flight has no ${setting}` }]),
     ]),
   ];
+}
+
+function readingFaults(
+  words: string,
+  each: string | undefined,
+  step: BenchStep,
+  catalog: Catalog,
+): readonly Fault[] {
+  const about = each === undefined ? step : { each };
+  const unknown = collectionFaults(about, catalog);
+  return unknown.length > 0
+    ? unknown
+    : faultsWithin(['words'], new RuleNames(about, catalog).template(words));
 }
 
 function collectionFaults({ each }: PerMember, catalog: Catalog): readonly Fault[] {
@@ -94,18 +112,44 @@ class RuleNames {
     return slotsIn(text).flatMap((slot) => contained(() => this.slot(slot)));
   }
 
+  fix(fix: CheckFix): readonly Fault[] {
+    const { when = [], title } = fix;
+    const own = [
+      ...when.flatMap((text, index) => faultsWithin(['when', index], this.condition(text))),
+      ...faultsWithin(['title'], this.template(title.replaceAll('{to}', ''))),
+    ];
+    if ('remove' in fix)
+      return [
+        ...own,
+        ...fix.remove.flatMap((path, index) => faultsWithin(['remove', index], this.place(path))),
+      ];
+    return [
+      ...own,
+      ...this.line(fix),
+      ...(fix.also ?? []).flatMap((line, index) => faultsWithin(['also', index], this.line(line))),
+    ];
+  }
+
+  private line({ set, to }: { readonly set: string; readonly to: string }): readonly Fault[] {
+    return [...faultsWithin(['set'], this.place(set)), ...faultsWithin(['to'], this.template(to))];
+  }
+
   private slot(slot: string): readonly Fault[] {
+    const offer = offeredOf(slot);
+    if (offer !== null)
+      return offer.list === null ? [] : this.name(asMember(offer.list, this.check, this.catalog));
     if (slot === memberSlot) {
       return this.check.each === undefined
         ? fault('{member} needs a collection to take in turn: "each"')
         : [];
     }
     const text = asMember(slot, this.check, this.catalog);
-    const [, placed] = whereSlot.exec(text) ?? [];
+    if (wordSlot.test(text)) return this.condition(text);
+    const [, placed] = whereSlot.exec(text) ?? settlingSlot.exec(text) ?? [];
     if (placed !== undefined) return this.name(`figure.${placed}`);
-    const calculated = /^(.+) in (\S+)$/.exec(text);
+    const calculated = calculatedSlot(text);
     if (calculated === null) return this.name(text);
-    const [, expression = '', unitText = ''] = calculated;
+    const { expression, unit: unitText } = calculated;
     const { unit } = parseUnit(unitText);
     if (unit === undefined) return fault(`"${unitText}" is not a unit`);
     const read = this.expression(readExpressionText(expression));

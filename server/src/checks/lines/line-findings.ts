@@ -1,14 +1,20 @@
+import type { Check } from '../../catalog/model/check';
 import { suggestWord } from '../../catalog/suggest';
 import type { Craft } from '../../craft/craft';
 import { craftInputs, inputKeys, type Subject } from '../../craft/keys';
 import type { Script } from '../../craft/script';
+import { unusedConstants } from '../../craft/unused-constants';
+import { CraftView } from '../../craft/view';
 import type { Problem } from '../../language/ast';
 import { problem, replacement } from '../../language/problem';
 import type { ScriptLine } from '../../language/script-line';
 import { Query } from '../../query/query';
+import { wordedFixes } from '../data/data-fixes';
 import type { Raised } from '../report/acceptances';
 import type { Fix, Place, Related } from '../report/finding';
+import { fixesFor } from '../report/rule-fix';
 import { faultyIncludes } from './faulty-includes';
+import { mendsFor } from './mends';
 import { movesFor } from './moves';
 import { nameSpan, settingElsewhere } from './names';
 import { refined } from './refined';
@@ -31,6 +37,16 @@ const dynamicLine = new Query('findings of names', (craft: Craft, line: ScriptLi
   craft.lineProblems(line).map((one) => raisedFrom(craft, craft.root, line, one)),
 );
 
+const unusedConstant = new Query('findings of a constant', (craft: Craft, line: ScriptLine) => {
+  const { statement } = line;
+  if (statement.kind !== 'constant') return [];
+  // What is wrong with the line itself comes first.
+  if (craft.root.problems.has(line) || craft.lineProblems(line).length > 0) return [];
+  craftInputs.read(craft, ...inputKeys.line(line));
+  const { name } = statement;
+  return [raisedFrom(craft, craft.root, line, problem('line/constant-unused', name, { name: name.text }))];
+});
+
 /** What is wrong with lines among each other, and with what they include. */
 function* amongLines(craft: Craft): Iterable<Raised> {
   const { root } = craft;
@@ -38,6 +54,7 @@ function* amongLines(craft: Craft): Iterable<Raised> {
   for (const { script, line, problem: found } of craft.layers().problems) {
     if (script === root) yield raisedFrom(craft, root, line, found);
   }
+  for (const line of unusedConstants.get(craft)) yield* unusedConstant.get(craft, line);
   yield* overlays(craft);
   for (const { line, problem: found, first } of faultyIncludes(craft)) {
     yield raisedFrom(craft, root, line, found, [{ place: first, message: 'The first of them is here.' }]);
@@ -68,15 +85,26 @@ function raisedFrom(
     pack: null,
     // Made when they are looked at: fixes may rest on a guess that costs more than the check itself.
     get fixes(): readonly Fix[] {
-      const inLine = found.fixes.map(({ title, edits }) => ({
+      const inLine = found.fixes.map(({ title, values: shown = {}, edits }) => ({
         title,
+        values: shown,
+        set: null,
         edits: edits.map(({ newText, ...span }) => ({ place: { script, line, ...span }, newText })),
       }));
-      return [...inLine, ...movesFor(craft, line, found)];
+      const moves = movesFor(craft, line, found);
+      return [...inLine, ...moves, ...mendsFor(craft, line, found), ...worded(craft, line, check, values)];
     },
     accepted: null,
   };
   return { finding, acceptedOn: { script, line } };
+}
+
+/** What the words of the check offer for the setting of the line. */
+function worded(craft: Craft, line: ScriptLine, check: Check, values: Problem['values']): readonly Fix[] {
+  const at = line.settingPath;
+  if (at === null || check.fixes === undefined) return [];
+  const view = new CraftView(craft, line.section.pack);
+  return wordedFixes(view, check, { ...values, at }).flatMap((fix) => fixesFor(view, fix));
 }
 
 /** A parameter or constant set more than once in one script; a section opened more than once. */
@@ -132,7 +160,7 @@ function* overlays(craft: Craft): Iterable<Raised> {
     // A part without packs of its own may speak of those of the scripts that include it.
     if (packs.includes(pack.text) || !craft.isWhole()) continue;
     const near = suggestWord(packs, pack.text);
-    const fixes = near.map((name) => replacement(`Write ${name}`, pack, name));
+    const fixes = near.map((name) => replacement('Write {to}', pack, name));
     const values = { pack: pack.text, packs: packs.join(', '), suggestion: near.join(', ') };
     yield raisedFrom(craft, root, line, problem('line/unknown-pack', pack, values, fixes));
   }

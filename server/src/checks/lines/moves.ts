@@ -52,7 +52,9 @@ function move(craft: Craft, line: ScriptLine, { path }: SettingStatement, to: st
     const at = { script: root, line: last, start: last.text.length, end: last.text.length };
     const newText = `${end}${to.slice(section.length + 1)}${behind}`;
     return {
-      title: `Move it to [${section}]`,
+      title: 'Move it to [{section}]',
+      values: { section },
+      set: null,
       edits: [
         { place: whole, newText: '' },
         { place: at, newText },
@@ -63,15 +65,15 @@ function move(craft: Craft, line: ScriptLine, { path }: SettingStatement, to: st
   const pack = line.section.pack === null ? '' : ` @ ${line.section.pack}`;
   const opened = `[${to.slice(0, cut)}${pack}]`;
   const added = `${opened}${end}${to.slice(cut + 1)}${behind}`;
-  const title = `Move it to a new section ${opened}`;
+  const words = { title: 'Move it to a new section {opened}', values: { opened }, set: null };
   const final = root.document.lineAt(root.document.lineCount - 1);
   if (final === undefined || final === line)
-    return { title, edits: [{ place: whole, newText: end + added }] };
+    return { ...words, edits: [{ place: whole, newText: end + added }] };
   const at = { script: root, line: final, start: final.text.length, end: final.text.length };
   const isOpen = final.text.trim() !== '';
   const newText = isOpen ? `${end}${end}${added}` : `${end}${added}${end}`;
   return {
-    title,
+    ...words,
     edits: [
       { place: whole, newText: '' },
       { place: at, newText },

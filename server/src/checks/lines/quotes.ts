@@ -33,7 +33,7 @@ export function unquoted(craft: Craft, line: ScriptLine, found: Problem): Proble
   if (setting === null || node?.kind !== 'text') return null;
   return offering(found, () => {
     const words = suggestedWords(craft, line, setting, node);
-    return { fixes: words.map((word) => replacement(`Write ${word}`, node, word)) };
+    return { fixes: words.map((word) => replacement('Write {to}', node, word)) };
   });
 }
 

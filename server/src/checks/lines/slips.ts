@@ -20,7 +20,7 @@ export function letterForDigit(_: Craft, { text }: ScriptLine, found: Problem): 
   const start = written.index + whole.indexOf(letter);
   const span = { start, end: start + 1 };
   const values = { found: `the letter \`${letter}\``, expected: `the digit ${digit} of a number` };
-  return problem('line/not-understood', span, values, [replacement(`Write ${digit}${rest}`, span, digit)]);
+  return problem('line/not-understood', span, values, [replacement(`Write {to}${rest}`, span, digit)]);
 }
 
 /** `1700 to 2100 us`: what people say between the ends of a range. */
@@ -51,7 +51,7 @@ export function possibleUnit(craft: Craft, line: ScriptLine, found: Problem): Pr
     found.id,
     found,
     { ...found.values, suggestion },
-    nearest.slice(0, 2).map((unit) => replacement(`Write ${unit}`, found, unit)),
+    nearest.slice(0, 2).map((unit) => replacement('Write {to}', found, unit)),
   );
 }
 

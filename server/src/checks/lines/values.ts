@@ -49,7 +49,7 @@ export function singleWord(craft: Craft, line: ScriptLine, found: Problem): Prob
   const names = node.items.filter((item): item is ReferenceNode => item.kind === 'reference');
   const words = [...new Set(names.map(({ path }) => path.text))].slice(0, mostOffered);
   return offering({ ...found, values }, () => ({
-    fixes: words.map((word) => replacement(`Write ${word}`, node, word)),
+    fixes: words.map((word) => replacement('Write {to}', node, word)),
   }));
 }
 

@@ -11,18 +11,36 @@ export interface Place extends Span {
 
 export interface Related {
   readonly place: Place;
+  /** Words with slots. */
   readonly message: string;
+  /** What fills the slots; nothing: the message is told as it stands. */
+  readonly values?: Readonly<Record<string, string>> | undefined;
 }
 
 /** A change to one script. A place without length is an insertion. */
 export interface FixEdit {
   readonly place: Place;
   readonly newText: string;
+  /** Parts of the new text that the pilot is to type over, in order. */
+  readonly stops?: readonly Stop[];
 }
 
+/** A part of a new text to type over. */
+export interface Stop extends Span {
+  /** The words to pick from, the one that stands there first; none: anything. */
+  readonly choices: readonly string[];
+}
+
+/** Its title is made last, from words and values, as a finding's sentence is. */
 export interface Fix {
+  /** Words with slots: `{to}` is what it writes, as a script says it. */
   readonly title: string;
+  readonly values: Readonly<Record<string, string>>;
+  /** The parameter that it sets; null where it does something else. */
+  readonly set: string | null;
   readonly edits: readonly FixEdit[];
+  /** Whether it writes what the pilot is to look at or choose: never made unasked. */
+  readonly isHelp?: boolean;
 }
 
 /**
@@ -31,7 +49,7 @@ export interface Fix {
  */
 export interface Finding {
   readonly check: Check;
-  /** The check's level, or note once accepted. */
+  /** The check's level; once accepted a risk is a note, and a note tidy. */
   readonly level: Level;
   readonly values: Readonly<Record<string, string>>;
   /** Always in the script that was checked. */

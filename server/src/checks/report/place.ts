@@ -4,7 +4,8 @@ import type { PlacedLine } from '../../craft/setting';
 import type { CraftView } from '../../craft/view';
 import type { Span } from '../../language/ast';
 import { pathText, stepsOf } from '../../language/path-text';
-import type { Place, Related } from './finding';
+import type { RuleRelated } from '../rule';
+import type { Finding, Place, Related } from './finding';
 
 /** Where a finding about a parameter stands: in the script that is checked, and where its line really is. */
 export interface Standing {
@@ -55,7 +56,7 @@ function firstLine(craft: Craft): Place {
 }
 
 /** A place in an included script is shown at the include line of the script that is checked. */
-function standing(craft: Craft, place: Place): Standing {
+export function standing(craft: Craft, place: Place): Standing {
   const acceptedOn = { script: place.script, line: place.line };
   if (place.script === craft.root) return { place, elsewhere: null, acceptedOn };
   const layer = craft.layers().layers.find(({ script }) => script === place.script);
@@ -70,10 +71,18 @@ function includePlace(at: PlacedLine): Place {
   return { ...at, start: statement.path.start, end: statement.path.end };
 }
 
+/** Whether what a finding is about stands in an included script: its first related place then says where. */
+export function isOfIncluded({ place, related }: Pick<Finding, 'place' | 'related'>): boolean {
+  const [first] = related;
+  return (
+    place.line.statement.kind === 'include' && first !== undefined && first.place.script !== place.script
+  );
+}
+
 /** A related place; left out where the parameter has no line. */
-export function relatedTo(view: CraftView, path: string, message: string): readonly Related[] {
-  const origin = view.setting(path)?.origin;
-  return origin === undefined ? [] : [{ place: placeIn(origin, 'value'), message }];
+export function relatedTo(view: CraftView, { at, message, values }: RuleRelated): readonly Related[] {
+  const origin = view.setting(at)?.origin;
+  return origin === undefined ? [] : [{ place: placeIn(origin, 'value'), message, values }];
 }
 
 function contentSpan(text: string): Span {

@@ -1,7 +1,7 @@
 import { distinctTexts, type Roundable } from '../../units/distinct-texts';
 import { fewestOfTail, withoutTails } from '../../units/number-text';
 import { filledTemplate, slotsIn } from '../data/data-template';
-import type { Finding } from './finding';
+import type { Finding, Fix, Related } from './finding';
 
 /** The sentence that says what is wrong, with the pack in front where only some are concerned. */
 export function messageOf(finding: Finding): string {
@@ -12,6 +12,25 @@ export function messageOf(finding: Finding): string {
 /** The sentence that says what to do. */
 export function adviceOf(finding: Finding): string {
   return sentenceOf(finding.check.advice, finding.values);
+}
+
+/** In whose words findings are told. */
+export interface Telling {
+  message(finding: Finding): string;
+  advice(finding: Finding): string;
+}
+
+/** In those of a script. */
+export const asScript: Telling = { message: messageOf, advice: adviceOf };
+
+/** What is said of another place. */
+export function relatedText({ message, values = {} }: Pick<Related, 'message' | 'values'>): string {
+  return filledTemplate(message, values);
+}
+
+/** What a fix does, as a script says it. */
+export function fixTitle({ title, values }: Pick<Fix, 'title' | 'values'>): string {
+  return filledTemplate(title, values);
 }
 
 /**
@@ -44,10 +63,4 @@ function shortened(value: string): string {
   if (value.length <= longestValue) return value;
   // No half of a character is left at the cut.
   return `${value.slice(0, longestValue).replace(/[\ud800-\udbff]$/, '')}…`;
-}
-
-/** "988 us, 1500 us and 2012 us" */
-export function listed(texts: readonly string[]): string {
-  const last = texts.at(-1) ?? '';
-  return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} and ${last}`;
 }

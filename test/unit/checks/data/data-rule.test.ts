@@ -1,6 +1,6 @@
 import { strict as assert } from 'node:assert';
 import type { DataCheck } from '../../../../server/src/catalog/model/check';
-import { adviceOf, messageOf } from '../../../../server/src/checks/report/render';
+import { adviceOf, fixTitle, messageOf, relatedText } from '../../../../server/src/checks/report/render';
 import { findingAsData } from '../../../support/craft-as-data';
 import { catalogWith, OwnCraft, ruleOf } from '../../../support/own-checks';
 
@@ -29,12 +29,9 @@ describe('a rule that is written as data', () => {
     assert.equal(adviceOf(found), 'Set 1 kHz to 4 kHz.');
     const { place, related, fixes } = found;
     assert.equal(place.line.text.slice(place.start, place.end), '1 kHz');
+    assert.deepEqual(related.map(relatedText), ['It is none here.']);
     assert.deepEqual(
-      related.map(({ message }) => message),
-      ['It is none here.'],
-    );
-    assert.deepEqual(
-      fixes.map(({ title, edits }) => [title, edits.map(({ newText }) => newText)]),
+      fixes.map((fix) => [fixTitle(fix), fix.edits.map(({ newText }) => newText)]),
       [['Set it to 4 kHz in place of 1 kHz', ['4 kHz']]],
     );
   });
@@ -74,7 +71,7 @@ describe('a rule that is written as data', () => {
     const found = craftWith(text, rule).findings();
     assert.deepEqual(found.map(messageOf), ['locate is on 9.', 'log is on 10.']);
     assert.deepEqual(
-      found.map(({ fixes }) => fixes[0]?.title),
+      found.map(({ fixes: [fix] }) => (fix === undefined ? null : fixTitle(fix))),
       ['Move locate', 'Move log'],
     );
   });
@@ -193,12 +190,12 @@ describe('where a rule stands', () => {
     assert.equal(found.place.script, craft.craft.root);
     assert.equal(found.place.line.text.slice(found.place.start, found.place.end), '"a.craft"');
     assert.deepEqual(
-      found.related.map(({ place, message }) => [
-        place.script.uri,
-        place.script.lineNumber(place.line),
-        message,
+      found.related.map((one) => [
+        one.place.script.uri,
+        one.place.script.lineNumber(one.place.line),
+        relatedText(one),
       ]),
-      [['test:///work/b.craft', 1, 'gyro.rate is set here.']],
+      [['test:///work/b.craft', 1, 'Set here: gyro.rate.']],
     );
   });
 

@@ -171,7 +171,12 @@ describe('quotes', () => {
       ['[receiver]\nreversed = [roll, pitch]'],
     ],
     ['come off a quantity', '[craft]\nmass = "212 g"', 'wrong-shape', ['[craft]\nmass = 212 g']],
-    ['stay where nothing fits without them', '[receiver]\nlink = "somehow"', 'wrong-shape', []],
+    [
+      'are no part of the word to look at where nothing fits without them',
+      '[receiver]\nlink = "somehow"',
+      'wrong-shape',
+      ['[receiver]\nlink = sbus  # to check: what it really is'],
+    ],
   ]);
 });
 

@@ -1,15 +1,24 @@
 import { strict as assert } from 'node:assert';
+import type { Level } from '../../../../server/src/catalog/model/check';
+import { messageOf } from '../../../../server/src/checks/report/render';
 import { catalogWith, OwnCraft, ruleOf } from '../../../support/own-checks';
 
 const risk = ruleOf({ id: 'own/risk', when: ['gyro.filter.1.kind is none'], at: 'gyro.filter.1.kind' });
 const fault = ruleOf({ id: 'own/fault', level: 'must-fix', when: ['gyro.rate < 2 kHz'], at: 'gyro.rate' });
-const catalog = catalogWith(risk, fault);
+const note = ruleOf({
+  id: 'own/note',
+  level: 'note',
+  when: ['gyro.filter.1.kind is notch'],
+  at: 'gyro.filter.1.kind',
+});
+const catalog = catalogWith(risk, fault, note);
 
 function found(
   text: string,
   files: Readonly<Record<string, string>> = {},
+  known = catalog,
 ): readonly (readonly (string | null)[])[] {
-  const craft = new OwnCraft(catalog, text, files);
+  const craft = new OwnCraft(known, text, files);
   return ['own', 'line']
     .flatMap((group) => craft.findings(group))
     .map(({ check, level, accepted }) => [check.id, level, accepted]);
@@ -38,6 +47,33 @@ describe('an accepted risk', () => {
   it('may be accepted in the script that sets it', () => {
     const files = { 'a.craft': '[gyro.filter.1]\nkind = none # accept own/risk: club habit\n' };
     assert.deepEqual(found('[craft]\ninclude "a.craft"\n', files), [['own/risk', 'note', 'club habit']]);
+  });
+});
+
+describe('an accepted note', () => {
+  const accepted = '[gyro.filter.1]\nkind = notch # accept own/note: soft on purpose\n';
+
+  it('is told as what is only tidy, with its reason', () => {
+    assert.deepEqual(found(accepted), [['own/note', 'tidy', 'soft on purpose']]);
+  });
+
+  it('is accepted as a risk is where the workspace ranks it higher, and not at all as a must-fix', () => {
+    const ranked = (level: Level) => catalog.withLevels(new Map([['own/note', level]]));
+    assert.deepEqual(found(accepted, {}, ranked('risk')), [['own/note', 'note', 'soft on purpose']]);
+    assert.deepEqual(found(accepted, {}, ranked('must-fix')), [
+      ['own/note', 'must-fix', null],
+      ['line/accept-must-fix', 'risk', null],
+    ]);
+  });
+
+  it('is one word too many where the workspace has switched the check off', () => {
+    const silent = catalog.withLevels(new Map([['own/note', 'off']]));
+    const [told] = new OwnCraft(silent, accepted).findings('line');
+    assert.equal(told?.check.id, 'line/accept-unused');
+    assert.equal(
+      messageOf(told),
+      'Nothing raises own/note here any more: this workspace has switched it off.',
+    );
   });
 });
 

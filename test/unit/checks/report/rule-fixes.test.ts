@@ -96,6 +96,6 @@ describe('sentences', () => {
     const related = findingsIn('include "club.craft"\n[craft]\nname = "x"\n', files)
       .filter(({ id }) => id === 'tune/filter-incomplete')
       .flatMap((one) => one.related.map(({ message: told }) => told));
-    assert.deepEqual(related, ['gyro.filter.1.kind is set here.']);
+    assert.deepEqual(related, ['Set here: gyro.filter.1.kind.']);
   });
 });

@@ -86,12 +86,40 @@ describe('checks: board', () => {
     assert.match(problem?.message ?? '', /^No board profile knows this text/);
   });
 
+  it('board/acceptance-unmatched and board/beside-unreadable tell what is kept beside a text and does not count', () => {
+    const setting = { groups: [], name: 'lamp', occurrence: 1 };
+    const check = 'safe/arms-at-any-tilt';
+    const gone = { setting: { ...setting, groups: ['eyes'] }, check, reason: 'it hangs on a hook' };
+    const again = { setting, check: 'line/outside-usual', reason: 'so by design' };
+    const accepted = [
+      { setting, check, reason: 'it hangs on a hook' },
+      again,
+      gone,
+      { ...gone, setting, reason: 'todo' },
+    ];
+    const kept = { board: null, accepted, fault: 'line 3: a text was expected' };
+    const layer = new LayerReader(testCatalog, null, kept).read('lamp: 2\nhorn: 3\npace: 5');
+    assert.deepEqual(
+      boardProblems(layer, testCatalog)
+        .map(({ message }) => message)
+        .slice(1),
+      [
+        "The .board.json beside this text can't be read: line 3: a text was expected.",
+        'Beside this text line/outside-usual is accepted for lamp, which accepts another risk already.',
+        'Beside this text safe/arms-at-any-tilt is accepted for eyes lamp, which is not in it.',
+        'Beside this text safe/arms-at-any-tilt is accepted for lamp, and no reason is given.',
+      ],
+    );
+  });
+
   it('each have a case', () => {
     const held = new Set([
       ...cases.map(([id]) => id),
       'board/too-much',
       'board/no-settings',
       'board/no-profile',
+      'board/acceptance-unmatched',
+      'board/beside-unreadable',
       ...ofStatements,
     ]);
     const ids = [...testCatalog.checks.keys()].filter((id) => id.startsWith('board/'));

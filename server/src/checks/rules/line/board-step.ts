@@ -60,8 +60,14 @@ function heldWhere(view: CraftView, path: string, meaning: Meaning, manner: Mann
   const speller = new Speller(meaning, found, manner);
   const spelled = speller.write(value);
   const given = view.shown(path);
-  if (spelled.kind === 'refused')
-    return { id: 'line/board-limit', at: path, values: { given, board, reason: spelled.reason } };
+  if (spelled.kind === 'refused') {
+    const nearest = speller.nearest(value);
+    const isTaken = nearest !== null && speller.write(nearest).kind === 'texts';
+    const to = isTaken ? valueText(nearest, found.parameter) : null;
+    const fixes =
+      to === null ? [] : [{ title: 'Write {to}, the nearest that the board takes', set: path, to }];
+    return { id: 'line/board-limit', at: path, values: { given, board, reason: spelled.reason }, fixes };
+  }
   const held = speller.read(spelled.texts);
   if (held.kind !== 'value') return null;
   const heldText = valueText(held.value, found.parameter);
@@ -69,7 +75,7 @@ function heldWhere(view: CraftView, path: string, meaning: Meaning, manner: Mann
   const values = { given, held: heldText, step: step ?? '', board };
   if (altered(value, held.value, found) > mostAltered) return { id: 'line/board-loses', at: path, values };
   if (step === undefined || !differ(value, held.value, meaning.by)) return null;
-  const fixes = [{ title: `Write ${heldText}`, set: path, to: heldText }];
+  const fixes = [{ title: 'Write {to}', set: path, to: heldText }];
   return { id: 'line/board-step', at: path, values, fixes };
 }
 

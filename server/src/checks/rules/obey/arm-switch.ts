@@ -1,9 +1,11 @@
 import type { CraftView } from '../../../craft/view';
 import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
+import { moveToFree } from './free-channel';
 import {
   areJoined,
   commonPart,
   isInside,
+  offEnd,
   partText,
   type SwitchUse,
   sharingPairs,
@@ -85,22 +87,8 @@ function shared(view: CraftView, arm: SwitchUse, other: SwitchUse): RuleFinding 
       to: common === null ? '' : view.exact(common.high, 'us'),
     },
     related: [{ at: 'switch.arm.channel', message: 'Arm is on this channel.' }],
-    fixes: freeChannel(view, other),
+    fixes: moveToFree(view, other.name),
   };
-}
-
-/** The lowest channel above the sticks that nothing uses, if the link brings it. */
-function freeChannel(view: CraftView, { name }: SwitchUse): readonly RuleFix[] {
-  const taken = new Set(view.members('switch').map((one) => view.count(`switch.${one}.channel`)));
-  const most =
-    view.count('receiver.channels') ?? view.catalog.link(view.word('receiver.link') ?? '')?.channels;
-  for (let channel = 5; channel <= (most ?? 0); channel += 1) {
-    if (taken.has(channel)) continue;
-    return [
-      { title: `Move ${name} to channel ${channel}`, set: `switch.${name}.channel`, to: String(channel) },
-    ];
-  }
-  return [];
 }
 
 /** The same part seen from the other end of the travel, where the switch neither rests nor goes with the link lost. */
@@ -120,6 +108,7 @@ function armedAtLoss(view: CraftView, part: TravelPart, loss: number): RuleFindi
     at: 'switch.arm.at-loss',
     values: { ...endsText(view, part), loss: view.exact(loss, 'us') },
     related: [{ at: 'switch.arm.on', message: 'Arm is on here.' }],
+    fixes: storedOff(view, 'switch.arm.at-loss', part),
   };
 }
 
@@ -133,7 +122,16 @@ function calledAtLoss(view: CraftView, { name, channel, on }: SwitchUse, loss: n
       function: name,
       range: partText(view, on),
     },
+    fixes: storedOff(view, `switch.${name}.at-loss`, on),
   };
+}
+
+/** The end of the travel at which the function is off, as what the receiver does when the link is lost. */
+function storedOff(view: CraftView, set: string, part: TravelPart): readonly RuleFix[] {
+  const off = offEnd(view, part);
+  if (off === null) return [];
+  const to = view.exact(off, 'us');
+  return [{ title: 'Write {to}, where it is off', set, to, look: 'that the receiver is set to the same' }];
 }
 
 function endsText(view: CraftView, { low, high }: TravelPart) {

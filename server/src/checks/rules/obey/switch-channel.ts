@@ -31,7 +31,7 @@ export const switchChannelRules: readonly CodeRule[] = [
         id: 'obey/channels-beyond-link',
         at: 'receiver.channels',
         values: { 'receiver.channels': String(given), link: `the link ${link.name}`, count },
-        fixes: [{ title: `Write ${count}`, set: 'receiver.channels', to: count }],
+        fixes: [{ title: 'Write {to}', set: 'receiver.channels', to: count }],
       });
     },
   },
@@ -68,7 +68,9 @@ export const switchChannelRules: readonly CodeRule[] = [
         id: 'obey/strength-channel-taken',
         at: 'receiver.strength-channel',
         values: { channel: String(channel), function: taker.name },
-        related: [{ at: `switch.${taker.name}.channel`, message: `${taker.name} is on it.` }],
+        related: [
+          { at: `switch.${taker.name}.channel`, message: '{taker} is on it.', values: { taker: taker.name } },
+        ],
       });
     },
   },
@@ -91,7 +93,7 @@ export const switchChannelRules: readonly CodeRule[] = [
             function: use.name,
             other: partText(view, use.on),
           },
-          related: [{ at: `switch.${use.name}.on`, message: `${use.name} is on here.` }],
+          related: [{ at: `switch.${use.name}.on`, message: '{use} is on here.', values: { use: use.name } }],
         });
       }
     },

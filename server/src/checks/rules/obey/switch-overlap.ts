@@ -1,6 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import type { CodeRule, RuleFinding } from '../../rule';
 import { strongFunctions } from './arm-switch';
+import { moveToFree } from './free-channel';
 import { aHair, areJoined, commonPart, partText, type SwitchUse, sharingPairs } from './switch-table';
 
 /** Functions of one channel that come on together or by turns; the arm switch has rules of its own. */
@@ -47,6 +48,7 @@ function found(
       gap: view.amount(Math.max(0, gap), 'us'),
       least: view.amount(leastGap, 'us'),
     },
-    related: [{ at: `switch.${one.name}.on`, message: `The part of ${one.name}.` }],
+    related: [{ at: `switch.${one.name}.on`, message: 'The part of {one}.', values: { one: one.name } }],
+    fixes: moveToFree(view, other.name),
   };
 }

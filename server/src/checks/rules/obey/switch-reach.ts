@@ -1,9 +1,12 @@
 import type { CraftView } from '../../../craft/view';
-import { listed } from '../../report/render';
-import type { CodeRule, RuleFinding } from '../../rule';
+import { listed } from '../../report/listed';
+import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 import {
   aHair,
+  endPart,
   isInside,
+  offEnd,
+  partText,
   positionsOf,
   type SwitchUse,
   switchUses,
@@ -43,12 +46,25 @@ export const switchReachRules: readonly CodeRule[] = [
           if (value === null || gap <= aHair || gap > leastInside - aHair) continue;
           const values = { what, value: view.exact(value, 'us'), gap: view.amount(gap, 'us') };
           const least = view.amount(leastInside, 'us');
-          report({ id: 'obey/position-near-part', at, values: { ...partOf(view, use), ...values, least } });
+          report({
+            id: 'obey/position-near-part',
+            at,
+            values: { ...partOf(view, use), ...values, least },
+            fixes: farEnd(view, at, use),
+          });
         }
       }
     },
   },
 ];
+
+/** The end of the travel that lies further from the part. */
+function farEnd(view: CraftView, set: string, { on }: SwitchUse): readonly RuleFix[] {
+  const off = offEnd(view, on);
+  if (off === null) return [];
+  const to = view.exact(off, 'us');
+  return [{ title: 'Write {to}', set, to, look: 'where it really stands: watch the channel' }];
+}
 
 /** Where a switch is meant to be off. */
 const standing = [
@@ -72,7 +88,18 @@ function byTravel(view: CraftView, use: SwitchUse, ends: TravelPart): RuleFindin
       inside: view.amount(Math.max(0, inside), 'us'),
       least: view.amount(leastInside, 'us'),
     },
+    fixes: nearerEnd(view, use),
   };
+}
+
+/** The part at the end of the travel that lies nearer. */
+function nearerEnd(view: CraftView, { name, on }: SwitchUse): readonly RuleFix[] {
+  const centre = view.quantity('receiver.centre');
+  const part = centre === null ? null : endPart(view, on.low + on.high < 2 * centre ? 'low' : 'high');
+  if (part === null) return [];
+  const to = partText(view, part);
+  const look = 'where the switch really goes: move it and watch the channel';
+  return [{ title: 'Be on in {to}', set: `switch.${name}.on`, to, look }];
 }
 
 function byPositions(view: CraftView, use: SwitchUse): RuleFinding | null {
@@ -92,6 +119,7 @@ function byPositions(view: CraftView, use: SwitchUse): RuleFinding | null {
       count: String(positions.length),
       positions: listed(positions.map((position) => view.short(position, 'us'))),
     },
+    fixes: nearerEnd(view, use),
   };
 }
 

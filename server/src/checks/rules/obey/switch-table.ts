@@ -67,6 +67,32 @@ export function travel(view: CraftView): TravelPart | null {
   return low === null || high === null || low >= high ? null : { low, high };
 }
 
+/** The last third of the travel at one end, and a little beyond it, where no switch stops short of it. */
+export function endPart(view: CraftView, end: 'low' | 'high'): TravelPart | null {
+  const ends = travel(view);
+  if (ends === null) return null;
+  const [third, beyond] = [round((ends.high - ends.low) / 3), 50e-6];
+  return end === 'low'
+    ? { low: round(ends.low - beyond), high: round(ends.low + third) }
+    : { low: round(ends.high - third), high: round(ends.high + beyond) };
+}
+
+/** To 10 us. */
+function round(seconds: number): number {
+  return Math.round(seconds / 10e-6) * 10e-6;
+}
+
+/** The end of the travel at which a function is off; null where it is on at both. */
+export function offEnd(view: CraftView, part: TravelPart): number | null {
+  const ends = travel(view);
+  const off = ends === null ? [] : [ends.low, ends.high].filter((end) => !isInside(part, end));
+  return off.sort((one, other) => distance(part, other) - distance(part, one))[0] ?? null;
+}
+
+function distance({ low, high }: TravelPart, value: number): number {
+  return Math.max(low - value, value - high);
+}
+
 /** `1750..2050 us` */
 export function partText(view: CraftView, { low, high }: TravelPart): string {
   return `${view.exact(low, 'us').split(' ')[0]}..${view.exact(high, 'us')}`;

@@ -74,7 +74,7 @@ const storedPack: CodeRule = {
       fewer: cellsText(cells - 1),
       full: view.amount((cells - 1) * full, 'V'),
     };
-    const fixes = [{ title: `Write ${cells}`, set: 'power.cells', to: String(cells) }];
+    const fixes = [{ title: 'Write {to}', set: 'power.cells', to: String(cells) }];
     report({ id: 'power/stored-pack-miscounted', at, values, fixes });
   },
 };

@@ -1,9 +1,8 @@
 import { inBase } from '../../../catalog/known-parameter';
 import type { Chemistry } from '../../../catalog/model/hardware';
 import type { CraftView } from '../../../craft/view';
-import { chemistryInView, fullCell, packPath } from '../../../figures/pack-in-view';
-import { chargeAtRest } from '../../../physics/cells';
-import type { CodeRule, RuleFinding } from '../../rule';
+import { chemistryInView, fullCell, leftAtRest, packPath } from '../../../figures/pack-in-view';
+import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 
 type Report = (finding: RuleFinding) => void;
 
@@ -39,7 +38,8 @@ const cellVoltages: CodeRule = {
   },
 };
 
-function checkLanding(view: CraftView, { empty, land, name, nominal }: Chemistry, report: Report): void {
+function checkLanding(view: CraftView, chemistry: Chemistry, report: Report): void {
+  const { empty, land, warn, name, nominal } = chemistry;
   const at = 'power.land-cell';
   const value = view.quantity(at);
   if (value === null) return;
@@ -49,15 +49,24 @@ function checkLanding(view: CraftView, { empty, land, name, nominal }: Chemistry
       id: 'power/land-above-nominal',
       at,
       values,
-      fixes: [{ title: `Land at ${land}`, set: at, to: land }],
+      fixes: [{ title: 'Land at {to}', set: at, to: land }],
     });
     return;
   }
   if (value >= inBase(empty) + leastAboveEmpty) return;
   const isEmpty = value < inBase(empty) - 1e-9;
-  const fixes = [{ title: `Land at ${land}`, set: at, to: land }];
+  const fixes = [landAt(view, land, warn)];
   const values = { land: view.shown(at), chemistry: name, empty, usual: land };
   report({ id: isEmpty ? 'power/land-below-empty' : 'power/land-close-to-empty', at, values, fixes });
+}
+
+/** The warning moves along where it would come too late. */
+function landAt(view: CraftView, land: string, warn: string): RuleFix {
+  const set = 'power.land-cell';
+  const given = view.quantityOr('power.warn-cell', null);
+  if (given === null || given > inBase(land)) return { title: 'Land at {to}', set, to: land };
+  const also = [{ set: 'power.warn-cell', to: warn }];
+  return { title: 'Land at {to}, and warn at {warn}', values: { warn }, set, to: land, also };
 }
 
 function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): void {
@@ -66,7 +75,7 @@ function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): vo
   const full = fullCell(view);
   const { warn } = chemistry;
   if (value === null || full === null) return;
-  const fixes = [{ title: `Warn at ${warn}`, set: at, to: warn }];
+  const fixes = [{ title: 'Warn at {to}', set: at, to: warn }];
   const left = leftAtRest(chemistry, value);
   const values = {
     warn: view.shown(at),
@@ -80,13 +89,6 @@ function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): vo
     report({ id: 'power/warn-early', at, values, fixes });
 }
 
-/** Share of the charge that a rested cell holds at a voltage; null where nobody has measured the chemistry. */
-function leftAtRest({ atRest }: Chemistry, voltage: number): number | null {
-  if (atRest === undefined) return null;
-  const points = atRest.map((point) => ({ charge: inBase(point.charge), voltage: inBase(point.voltage) }));
-  return chargeAtRest(points, voltage);
-}
-
 function checkTakeOff(view: CraftView, report: Report): void {
   const at = 'power.take-off-cell';
   const value = view.quantity(at);
@@ -96,7 +98,13 @@ function checkTakeOff(view: CraftView, report: Report): void {
     id: 'power/take-off-above-full',
     at,
     values: { given: view.shown(at), full: view.amount(full, 'V') },
+    fixes: [{ title: 'Ask for {to}', set: at, to: nearFull(view, full) }],
   });
+}
+
+/** A little less than a full cell, which a charger and a meter may both call full. */
+function nearFull(view: CraftView, full: number): string {
+  return view.exact(Math.round((full - 0.1) * 100) / 100, 'V');
 }
 
 function checkFull(view: CraftView, { full, name }: Chemistry, report: Report): void {
@@ -104,7 +112,7 @@ function checkFull(view: CraftView, { full, name }: Chemistry, report: Report): 
   if (at === null || !view.isSet(at)) return;
   const value = view.quantity(at);
   if (value === null || value <= inBase(full) + slack) return;
-  const fixes = [{ title: `Write ${full}`, set: at, to: full }];
+  const fixes = [{ title: 'Write {to}', set: at, to: full }];
   report({
     id: 'power/full-above-chemistry',
     at,

@@ -1,7 +1,8 @@
+import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
 import { boardDivider, dividerOf, dividerText, referenceVoltage } from '../../../figures/measuring';
 import { packCount, packPath } from '../../../figures/pack-in-view';
-import type { CodeRule } from '../../rule';
+import type { CodeRule, RuleFix } from '../../rule';
 
 /** Share of the converter's reference above which a full pack has no room left for spikes. Common practice. */
 const closeTo = 0.96;
@@ -33,10 +34,26 @@ const overflow: CodeRule = {
         limit: view.amount(limit, 'V'),
         divider: dividerText(view, divider),
       },
-      related: isSaid ? [{ at: cells, message: `A full pack has ${view.short(full, 'V')}.` }] : [],
+      related: isSaid
+        ? [{ at: cells, message: 'A full pack has {full}.', values: { full: view.short(full, 'V') } }]
+        : [],
+      fixes: isSaid ? largerUpper(view, divider.lower, full / reference) : packOut(view),
     });
   },
 };
+
+/** Leaves a tenth of what the converter reads for spikes. */
+function largerUpper(view: CraftView, lower: number, ratio: number): readonly RuleFix[] {
+  const to = view.exact(Math.ceil(((1.1 * ratio - 1) * lower) / 100) * 100, 'kohm');
+  const look = 'that this resistor is fitted: measure before a pack goes on';
+  return [{ title: 'Write {to}, for another upper resistor', set: 'power.divider-upper', to, look }];
+}
+
+function packOut({ pack }: CraftView): readonly RuleFix[] {
+  return pack === null
+    ? []
+    : [{ title: 'Take pack {pack} out of this craft', values: { pack }, remove: [`pack.${pack}.*`] }];
+}
 
 const otherDivider: CodeRule = {
   ids: ['power/divider-not-the-boards'],
@@ -103,7 +120,9 @@ const sensorOverflow: CodeRule = {
       limit: view.amount(limit, 'A'),
       scale: view.shown('power.current-scale'),
     };
-    const related = [{ at, message: `The battery lead carries ${view.shown(at)}.` }];
+    const related = [
+      { at, message: 'The battery lead carries {current}.', values: { current: view.shown(at) } },
+    ];
     report({ id: 'power/current-sensor-overflow', at: 'power.current-scale', values, related });
   },
 };

@@ -13,10 +13,11 @@ export const packResistanceRules: readonly CodeRule[] = [
       const usual = usualPackResistance(view);
       const capacity = packPath(view, 'capacity');
       if (at === null || capacity === null || given === null || usual === null) return;
-      if (given >= usual / far && given <= usual * far) return;
+      const { likely, low, high } = usual;
+      if (given >= (low * likely) / far && given <= high * likely * far) return;
       const values = {
         resistance: view.shown(at),
-        usual: view.amount(usual, 'mohm'),
+        usual: view.amount(likely, 'mohm'),
         cells: String(packCount(view, 'cells')),
         capacity: view.shown(capacity),
       };
@@ -25,5 +26,5 @@ export const packResistanceRules: readonly CodeRule[] = [
   },
 ];
 
-/** How many times more a worn or cold pack has, and less the best of its kind. Common practice. */
-const far = 6;
+/** How many times more a worn or cold pack has than fresh ones of its kind, and less the best. Common practice. */
+const far = 4;

@@ -1,11 +1,29 @@
 import type { CraftView } from '../../../craft/view';
-import { isUnfiltered, unfilteredAt } from '../../../figures/filter-stages';
+import { chainNames, isUnfiltered, unfilteredAt } from '../../../figures/filter-stages';
+import { cameDownHot, weakMagnets } from '../../../figures/hot-motors';
+import { cutSettingOf, noiseWords } from '../../../figures/noise-words';
 import { toBase, unitOf } from '../../../units/unit';
 import type { CodeRule } from '../../rule';
+import { filterOn } from '../tune/filter-fixes';
 import { perFlight } from './flights';
 
-/** Flights after which motors were too hot to touch, against filters that are off with that pack. */
+/** Flights after which motors were too hot, against what the filters did with that pack. */
 export const flightHeatRules: readonly CodeRule[] = [
+  perFlight('remember/motors-too-hot', (view, flight) => {
+    const at = `flight.${flight.name}.motor-temperature`;
+    if (!cameDownHot(view, flight.name)) return null;
+    const { words, through } = noiseWords(flight.view);
+    const filters = through?.filters ?? [];
+    return {
+      at,
+      values: { flight: flight.name, temperature: view.shown(at), limit: limitText(view), ...words },
+      related: filters.map(({ stage, through: share }) => ({
+        at: cutSettingOf(flight.view, stage),
+        message: 'Lets {share} of the motors’ tone in the hover through.',
+        values: { share: view.short(share, '%') },
+      })),
+    };
+  }),
   perFlight('remember/warm-and-unfiltered', (view, flight) => {
     const at = `flight.${flight.name}.motor-temperature`;
     const temperature = view.quantity(at);
@@ -13,17 +31,23 @@ export const flightHeatRules: readonly CodeRule[] = [
     const filters = filtersOff(flight.view);
     if (filters === null) return null;
     const values = { flight: flight.name, temperature: view.shown(at), filters: filters.what };
-    return { at, values, related: [{ at: filters.at, message: 'Off here.' }] };
+    const fixes = filterOn(flight.view, ...filters.chains);
+    return { at, values, related: [{ at: filters.at, message: 'Off here.' }], fixes };
   }),
 ];
 
+function limitText(view: CraftView): string {
+  return view.isSet('motor.temperature-limit')
+    ? `${view.shown('motor.temperature-limit')} is the most they should have`
+    : `many magnets weaken from ${view.short(weakMagnets, 'degC')}`;
+}
+
 const tooHotToTouch = toBase(60, unitOf('degC'));
 
-function filtersOff(view: CraftView): { readonly what: string; readonly at: string } | null {
-  const gyro = isUnfiltered(view, 'gyro');
-  const derivative = isUnfiltered(view, 'derivative');
-  if (!gyro && !derivative) return null;
-  const at = unfilteredAt(view, gyro ? 'gyro' : 'derivative');
-  if (gyro && derivative) return { what: 'every filter', at };
-  return { what: gyro ? 'every filter of the gyro' : 'every filter of the derivative', at };
+function filtersOff(view: CraftView) {
+  const chains = chainNames.filter((chain) => isUnfiltered(view, chain));
+  const [first, ...others] = chains;
+  if (first === undefined) return null;
+  const what = others.length > 0 ? 'every filter' : `every filter of the ${first}`;
+  return { what, at: unfilteredAt(view, first), chains };
 }

@@ -1,4 +1,5 @@
 import { CraftView } from '../../../craft/view';
+import { packFlown } from '../../../figures/flights';
 import type { CodeRule, RuleFinding } from '../../rule';
 
 /** A flight with the craft as it was flown. The pack is looked up when it is asked for: most rules end before. */
@@ -10,10 +11,7 @@ export class Flight {
 
   /** The pack that was in; null where the note names none, and the craft has more or none. */
   get pack(): string | null {
-    const path = `flight.${this.name}.pack`;
-    if (this.noted.isSet(path)) return this.noted.word(path);
-    const packs = this.noted.craft.packs();
-    return packs.length === 1 ? (packs[0] ?? null) : null;
+    return packFlown(this.noted, this.name);
   }
 
   /** The craft with that pack. */

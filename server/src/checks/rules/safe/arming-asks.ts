@@ -15,7 +15,9 @@ const asksTooLittle: CodeRule = {
       id: 'safe/arming-asks-too-little',
       at: 'arming.needs',
       values: { missing: missing.join(' and ') },
-      fixes: [{ title: `Add ${missing.join(', ')}`, set: 'arming.needs', to: whole }],
+      fixes: [
+        { title: 'Add {missing}', values: { missing: missing.join(', ') }, set: 'arming.needs', to: whole },
+      ],
     });
   },
 };

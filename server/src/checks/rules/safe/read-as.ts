@@ -1,7 +1,7 @@
 import { fileName } from '../../../craft/include-path';
 import { groupsLikeCraft } from '../../../craft/read-as';
 import type { CraftView } from '../../../craft/view';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFix } from '../../rule';
 
 /** What looks like a craft and is read as a part says so, unless a script that includes it is at hand. */
@@ -47,7 +47,7 @@ const craftUnsaid: CodeRule = {
 
 function craftWritten(view: CraftView): RuleFix {
   const name = nameFrom(view);
-  return { title: `Write [craft] with the name "${name}"`, set: 'craft.name', to: `"${name}"` };
+  return { title: 'Write [craft] with the name {to}', set: 'craft.name', to: `"${name}"` };
 }
 
 /** The file's name as a craft's: without its ending, and with nothing that a text can't hold as it is. */

@@ -16,8 +16,10 @@ const motorsOffWithThrottle: CodeRule = {
       id: 'safe/motors-off-with-throttle',
       at,
       values: { throttle: view.shown(at), idle: shown },
-      related: [{ at: 'signal-loss.action', message: 'The action is motors-off.' }],
-      fixes: [{ title: 'Write 0 %', set: at, to: '0 %' }],
+      related: [
+        { at: 'signal-loss.action', message: 'The action is {action}.', values: { action: 'motors-off' } },
+      ],
+      fixes: [{ title: 'Write {to}', set: at, to: '0 %' }],
     });
   },
 };

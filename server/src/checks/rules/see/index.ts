@@ -1,6 +1,7 @@
 import type { CodeRule } from '../../rule';
 import { overlayContentRules } from './overlay-content';
 import { overlayPlaceRules } from './overlay-places';
+import { powerStepRules } from './power-steps';
 import { videoChannelRules } from './video-channel';
 import { videoControlRules } from './video-control';
 import { videoNeighbourRules } from './video-neighbours';
@@ -13,6 +14,7 @@ export const seeRules: readonly CodeRule[] = [
   ...overlayContentRules,
   ...videoChannelRules,
   ...videoPowerRules,
+  ...powerStepRules,
   ...videoNeighbourRules,
   ...videoPolarisationRules,
   ...videoControlRules,

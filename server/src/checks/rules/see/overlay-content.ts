@@ -1,5 +1,5 @@
 import type { CraftView } from '../../../craft/view';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule } from '../../rule';
 import { type Fitted, hasCurrent, hasEscReport, hasHeight, hasPosition } from '../fitted';
 

@@ -47,7 +47,7 @@ function offGrid(view: CraftView, element: Element, { rows, columns }: OverlayGr
       columns: String(columns - 1),
     },
     related: [{ at: 'video.standard', message: 'The standard.' }],
-    fixes: [{ title: `Move it to ${best}`, set: `overlay.${name}.place`, to: best }],
+    fixes: [{ title: 'Move it to {to}', set: `overlay.${name}.place`, to: best }],
   };
 }
 
@@ -66,7 +66,14 @@ function pastEdge({ name, row, column, width }: Element, { columns }: OverlayGri
     fixes:
       width > columns
         ? []
-        : [{ title: `Begin in column ${best}`, set: `overlay.${name}.place`, to: `[${row}, ${best}]` }],
+        : [
+            {
+              title: 'Begin in column {column}',
+              values: { column: String(best) },
+              set: `overlay.${name}.place`,
+              to: `[${row}, ${best}]`,
+            },
+          ],
   };
 }
 
@@ -116,8 +123,9 @@ function overlap(one: Element, other: Element, free: CharacterPlace | null): Rul
       first: columnsOf(one),
       second: columnsOf(other),
     },
-    related: [{ at: `overlay.${one.name}.place`, message: `${one.name} stands here.` }],
-    fixes: free === null ? [] : [{ title: `Move ${other.name} to ${to}`, set, to }],
+    related: [{ at: `overlay.${one.name}.place`, message: '{one} stands here.', values: { one: one.name } }],
+    fixes:
+      free === null ? [] : [{ title: 'Move {element} to {to}', values: { element: other.name }, set, to }],
   };
 }
 

@@ -1,6 +1,7 @@
+import type { Region } from '../../../catalog/model/hardware';
 import type { CraftView } from '../../../craft/view';
 import { parseQuantity } from '../../../units/quantity';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 
 /** A band that is open to this pilot; Hz, and W of radiated power. */
 export interface Permit {
@@ -19,7 +20,11 @@ export const unlisted = 'elsewhere';
 export function permits(view: CraftView): readonly Permit[] | null {
   const region = view.catalog.region(view.word('rules.region') ?? '');
   const licence = view.word('rules.licence');
-  if (region === undefined || licence === null) return null;
+  return region === undefined || licence === null ? null : permitsIn(region, licence);
+}
+
+/** What a region opens with a licence, or with none. */
+export function permitsIn(region: Region, licence: string): readonly Permit[] {
   return region.permits
     .filter((permit) => permit.licence === 'none' || permit.licence === licence)
     .flatMap((permit) => {

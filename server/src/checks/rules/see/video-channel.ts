@@ -1,7 +1,8 @@
 import type { CraftView } from '../../../craft/view';
 import { bandOf, plannedFrequency, type VideoCarrier, videoCarrier } from '../../../figures/video';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFinding } from '../../rule';
+import { clearChannel } from './clear-channel';
 import {
   bandsText,
   isCentreIn,
@@ -58,9 +59,7 @@ export const videoChannelRules: readonly CodeRule[] = [
           frequency: view.shown('video.frequency'),
         },
         related: [{ at: 'video.channel', message: 'The channel.' }],
-        fixes: [
-          { title: `Write ${view.exact(plan, 'MHz')}`, set: 'video.frequency', to: view.exact(plan, 'MHz') },
-        ],
+        fixes: [{ title: 'Write {to}', set: 'video.frequency', to: view.exact(plan, 'MHz') }],
       });
     },
   },
@@ -71,7 +70,12 @@ export const videoChannelRules: readonly CodeRule[] = [
       const carrier = videoCarrier(view);
       const open = permits(view);
       if (carrier === null || open === null || open.some((permit) => isWholeIn(permit, carrier))) return;
-      report(outside(view, carrier, open));
+      report({
+        ...outside(view, carrier, open),
+        get fixes() {
+          return clearChannel(view.anew());
+        },
+      });
     },
   },
   {

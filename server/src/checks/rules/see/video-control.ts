@@ -21,7 +21,7 @@ export const videoControlRules: readonly CodeRule[] = [
             device: other.device,
             free: free === undefined ? '' : `, such as ${free.name}`,
           },
-          related: [{ at: other.path, message: `${other.port} is taken here.` }],
+          related: [{ at: other.path, message: '{port} is taken here.', values: { port: other.port } }],
           fixes: moveFix(view, control),
         });
       }

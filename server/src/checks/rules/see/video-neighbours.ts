@@ -1,8 +1,9 @@
 import type { CraftView } from '../../../craft/view';
 import { usualHalfWidth, type VideoCarrier, videoCarrier } from '../../../figures/video';
-import { type Product, thirdOrderProducts } from '../../../physics/intermodulation';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFinding } from '../../rule';
+import { clearChannel } from './clear-channel';
+import { type Hit, mostPilots, otherPilots, type Pilot, worstHit } from './other-pilots';
 
 /** The pictures of those who fly at the same time. */
 export const videoNeighbourRules: readonly CodeRule[] = [
@@ -14,7 +15,7 @@ export const videoNeighbourRules: readonly CodeRule[] = [
       if (own === null) return;
       for (const other of otherPilots(view)) {
         const finding = tooClose(view, own, other);
-        if (finding !== null) report(finding);
+        if (finding !== null) report(elsewhere(view, finding));
       }
     },
   },
@@ -26,24 +27,19 @@ export const videoNeighbourRules: readonly CodeRule[] = [
       const pilots = otherPilots(view).slice(0, mostPilots);
       if (own === null || pilots.length === 0) return;
       const hit = worstHit([own.frequency, ...pilots.map(({ frequency }) => frequency)]);
-      if (hit !== null) report(mixture(view, own, pilots, hit));
+      if (hit !== null) report(elsewhere(view, mixture(view, own, pilots, hit)));
     },
   },
 ];
 
-/** More than fly together anywhere; the products grow with the cube of it. */
-export const mostPilots = 16;
-
-interface Pilot {
-  readonly name: string;
-  readonly frequency: number;
-}
-
-export function otherPilots(view: CraftView): readonly Pilot[] {
-  return view.members('radio-club.other').flatMap((name) => {
-    const frequency = view.quantity(`radio-club.other.${name}.frequency`);
-    return frequency === null ? [] : [{ name, frequency }];
-  });
+/** With a channel that is clear of the others, sought when somebody looks at it. */
+function elsewhere(view: CraftView, finding: RuleFinding): RuleFinding {
+  return {
+    ...finding,
+    get fixes() {
+      return clearChannel(view.anew());
+    },
+  };
 }
 
 function tooClose(view: CraftView, own: VideoCarrier, other: Pilot): RuleFinding | null {
@@ -66,28 +62,6 @@ function tooClose(view: CraftView, own: VideoCarrier, other: Pilot): RuleFinding
     },
     related: [{ at: `radio-club.other.${other.name}.frequency`, message: `${other.name} flies here.` }],
   };
-}
-
-interface Hit {
-  readonly product: Product;
-  /** Index of the carrier that is hit; 0 is the craft's own. */
-  readonly victim: number;
-  readonly apart: number;
-}
-
-/** The product nearest to a carrier that took no part in it, if the own carrier has to do with either. */
-function worstHit(carriers: readonly number[]): Hit | null {
-  let worst: Hit | null = null;
-  for (const product of thirdOrderProducts(carriers)) {
-    const makers = [...product.added, product.takenOff];
-    for (const [victim, carrier] of carriers.entries()) {
-      const apart = Math.abs(product.frequency - carrier);
-      const isOurs = victim === 0 || makers.includes(0);
-      if (makers.includes(victim) || !isOurs || apart >= usualHalfWidth) continue;
-      if (worst === null || apart < worst.apart) worst = { product, victim, apart };
-    }
-  }
-  return worst;
 }
 
 function mixture(

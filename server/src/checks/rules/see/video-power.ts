@@ -3,6 +3,7 @@ import { type VideoCarrier, videoCarrier } from '../../../figures/video';
 import { radiatedPower } from '../../../physics/decibel';
 import type { Amount } from '../../../units/distinct-texts';
 import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
+import { clearChannel } from './clear-channel';
 import { isCentreIn, licenceText, type Permit, permits, unlisted } from './radio-permits';
 
 /** Transmitter power against the region's limit; a limit is one of radiated power, antenna and all. */
@@ -54,7 +55,9 @@ function powerFinding(view: CraftView, { power, carrier, best }: Sending): RuleF
       where: isListed ? place : 'for countries without a list of their own',
     },
     related: [{ at: 'rules.region', message: 'The region.' }],
-    fixes: turnDown(view, best.limit),
+    get fixes() {
+      return [...turnDown(view, best.limit), ...clearChannel(view.anew())];
+    },
   };
 }
 
@@ -92,5 +95,5 @@ function limitText(view: CraftView, limit: number): Amount {
 function turnDown(view: CraftView, limit: number): readonly RuleFix[] {
   if (limit < 1e-3) return [];
   const to = view.exact(limit, 'mW');
-  return [{ title: `Turn it down to ${to}`, set: 'video.power', to }];
+  return [{ title: 'Turn it down to {to}', set: 'video.power', to }];
 }

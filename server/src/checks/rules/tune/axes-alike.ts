@@ -2,8 +2,8 @@ import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
 import { axisNames } from '../../../figures/axis-names';
 import { toBase, unitOf } from '../../../units/unit';
-import { listed } from '../../report/render';
-import type { CodeRule } from '../../rule';
+import { listed } from '../../report/listed';
+import type { CodeRule, RuleFix } from '../../rule';
 import { isGainSet } from './gains';
 
 /** What is said of one axis and not of another, or said very differently. */
@@ -43,6 +43,25 @@ const perSecond = unitOf('deg/s');
 /** Full rates of roll and pitch that differ by more than this are a slip more often than meant. A choice of ours. */
 const mostApart = 2;
 
+/** The same as the axis that has it: a place to begin. */
+function copied(view: CraftView, from: string, paths: readonly string[]): readonly RuleFix[] {
+  const to = view.written(from);
+  const [first, ...also] = paths.map((set) => ({
+    set,
+    to: to ?? '',
+    look: 'how this axis feels in a hover',
+  }));
+  if (to === null || first === undefined) return [];
+  return [
+    {
+      title: `Write the missing ${also.length > 0 ? 'lines' : 'line'}: as {from}`,
+      values: { from },
+      ...first,
+      also,
+    },
+  ];
+}
+
 /** A setting that one axis has and another lacks: the board then keeps what it had for that one. */
 function oneLacks(id: string, pathOf: (axis: string) => string): CodeRule {
   return {
@@ -54,7 +73,8 @@ function oneLacks(id: string, pathOf: (axis: string) => string): CodeRule {
       const lacking = axisNames.filter((axis) => view.isMissing(pathOf(axis)));
       if (has === undefined || lacking.length === 0) return;
       const paths = listed(lacking.map(pathOf));
-      report({ id, at: pathOf(has), values: { has, lacking: listed(lacking), paths } });
+      const fixes = copied(view, pathOf(has), lacking.map(pathOf));
+      report({ id, at: pathOf(has), values: { has, lacking: listed(lacking), paths }, fixes });
     },
   };
 }

@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
 import { type AxisName, axisNames } from '../../../figures/axis-names';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFinding } from '../../rule';
 
 /** Parts of the loop that are bounded by themselves, against what their axis may use in all. */
@@ -35,7 +35,7 @@ export const axisLimitRules: readonly CodeRule[] = [
           at: pathOf('yaw'),
           values: { yaw: view.shown(pathOf('yaw')), axis, limit: text },
           related: [{ at: pathOf(axis), message: `What ${axis} may use.` }],
-          fixes: [{ title: `Set ${text}`, set: pathOf('yaw'), to: text }],
+          fixes: [{ title: 'Set {to}', set: pathOf('yaw'), to: text }],
         });
         return;
       }

@@ -1,8 +1,10 @@
 import type { CurvePoint } from '../../../craft/value';
+import { valueText } from '../../../craft/value-text';
 import type { CraftView } from '../../../craft/view';
 import { axisNames } from '../../../figures/axis-names';
 import { parseQuantity } from '../../../units/quantity';
-import type { CodeRule, RuleFinding } from '../../rule';
+import { toBase, unitOf } from '../../../units/unit';
+import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 
 /** Where stick curves begin and end, and whether the gyro can follow. */
 export const curveRules: readonly CodeRule[] = [
@@ -63,19 +65,26 @@ function fullScale(view: CraftView): number | null {
 function firstPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {
   const at = `stick.${axis}.curve`;
   const stick = view.amount(x, '%');
+  const fixes = redrawn(view, axis, (points) =>
+    points.map((one, index) => (index === 0 ? { x: 0, y: 0 } : one)),
+  );
   if (axis === 'throttle') {
-    return { id: 'tune/throttle-off-zero', at, values: { stick, throttle: view.amount(y, '%') } };
+    const values = { stick, throttle: view.amount(y, '%') };
+    return { id: 'tune/throttle-off-zero', at, values, fixes };
   }
-  return { id: 'tune/curve-off-centre', at, values: { axis, stick, rate: view.amount(y, 'deg/s') } };
+  const values = { axis, stick, rate: view.amount(y, 'deg/s') };
+  return { id: 'tune/curve-off-centre', at, values, fixes };
 }
 
 function lastPoint(view: CraftView, axis: string, { x, y }: CurvePoint): RuleFinding {
   const at = `stick.${axis}.curve`;
   const stick = view.amount(x, '%');
+  const fixes = redrawn(view, axis, (points) => [...points.slice(0, -1), { x: 1, y }]);
   if (axis === 'throttle') {
-    return { id: 'tune/throttle-ends-early', at, values: { stick, throttle: view.amount(y, '%') } };
+    const values = { stick, throttle: view.amount(y, '%') };
+    return { id: 'tune/throttle-ends-early', at, values, fixes };
   }
-  return { id: 'tune/curve-ends-early', at, values: { axis, stick } };
+  return { id: 'tune/curve-ends-early', at, values: { axis, stick }, fixes };
 }
 
 function tooFast(view: CraftView, axis: string, asked: number, full: number): RuleFinding {
@@ -89,7 +98,35 @@ function tooFast(view: CraftView, axis: string, asked: number, full: number): Ru
       fair: view.amount(roomShare * full, 'deg/s'),
     },
     related: [{ at: 'gyro.full-scale', message: 'What the gyro measures.' }],
+    fixes: slower(view, axis, full),
   };
+}
+
+/** The whole curve drawn lower, so that its shape stays; to 10 deg/s. */
+function slower(view: CraftView, axis: string, full: number): readonly RuleFix[] {
+  const ten = toBase(10, unitOf('deg/s'));
+  const fair = Math.floor((roomShare * full) / ten) * ten;
+  return redrawn(view, axis, (points) => {
+    const share = fair / (points.at(-1)?.y ?? fair);
+    return points.map(({ x, y }, index) => ({
+      x,
+      y: index === points.length - 1 ? fair : Math.round((share * y) / ten) * ten,
+    }));
+  });
+}
+
+/** The curve with its points as `draw` gives them. */
+function redrawn(
+  view: CraftView,
+  axis: string,
+  draw: (points: readonly CurvePoint[]) => readonly CurvePoint[],
+): readonly RuleFix[] {
+  const set = `stick.${axis}.curve`;
+  const points = view.curve(set);
+  const parameter = view.catalog.parameter(set)?.parameter;
+  if (points === null || parameter === undefined) return [];
+  const to = valueText({ kind: 'curve', points: draw(points) }, parameter);
+  return [{ title: 'Write {to}', set, to, look: 'how the ends of the stick feel' }];
 }
 
 function beyondLimit(view: CraftView, axis: string, fastest: number, limit: number): RuleFinding {

@@ -90,7 +90,7 @@ function lowered(view: CraftView, set: string, most: number): readonly RuleFix[]
   const value = Math.min(high, Math.floor(most));
   if (value < low || value <= 0) return [];
   const to = view.exact(value, 'Hz');
-  return [{ title: `Write ${to}`, set, to }];
+  return [{ title: 'Write {to}', set, to }];
 }
 
 /** The order counts: what an earlier low-pass has taken away, a search can't find. */

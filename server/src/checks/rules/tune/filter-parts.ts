@@ -11,8 +11,9 @@ import {
   stagesOf,
   takenBy,
 } from '../../../figures/filter-stages';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule } from '../../rule';
+import { kindFor, missingParts } from './filter-fixes';
 import { isGainSet } from './gains';
 
 /** Filters that lack a part, parts that their kind has no use for, and chains of which nothing is said. */
@@ -28,7 +29,8 @@ export const filterPartRules: readonly CodeRule[] = [
         const missing = (neededBy.get(kind) ?? []).filter((one) => view.isMissing(`${stage.path}.${one}`));
         if (missing.length === 0) continue;
         const values = { path: stage.path, kind, lacks: listed(missing) };
-        report({ id: 'tune/filter-incomplete', at: `${stage.path}.kind`, values });
+        const fixes = missingParts(view, stage, missing);
+        report({ id: 'tune/filter-incomplete', at: `${stage.path}.kind`, values, fixes });
       }
     },
   },
@@ -41,7 +43,8 @@ export const filterPartRules: readonly CodeRule[] = [
         const setting = filterSettings.find((one) => one !== 'blade-tone' && view.isSet(`${path}.${one}`));
         if (setting === undefined || !view.isMissing(`${path}.kind`)) continue;
         const values = { path, setting, given: view.shown(`${path}.${setting}`) };
-        report({ id: 'tune/filter-kind-missing', at: `${path}.${setting}`, values });
+        const fixes = kindFor(view, path);
+        report({ id: 'tune/filter-kind-missing', at: `${path}.${setting}`, values, fixes });
       }
     },
   },

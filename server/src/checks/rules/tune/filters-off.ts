@@ -7,6 +7,7 @@ import { isLowpass, isUnfiltered, kindOf, stagesOf, unfilteredAt } from '../../.
 import { chainDelay, chainGain } from '../../../physics/filter';
 import { halfRate } from '../../../physics/sampling';
 import type { CodeRule } from '../../rule';
+import { filterOn } from './filter-fixes';
 
 /** Filters that are turned off: what the motors pay for it. */
 export const filtersOffRules: readonly CodeRule[] = [
@@ -24,6 +25,7 @@ export const filtersOffRules: readonly CodeRule[] = [
         related: isHot
           ? [{ at: unfilteredAt(view, 'derivative'), message: 'The derivative is not filtered either.' }]
           : [],
+        fixes: filterOn(view, 'gyro', ...(isHot ? (['derivative'] as const) : [])),
       });
     },
   },
@@ -40,6 +42,7 @@ export const filtersOffRules: readonly CodeRule[] = [
           high: view.amount(motorTone, 'Hz'),
           times: String(Math.round(motorTone / steering)),
         },
+        fixes: filterOn(view, 'derivative'),
       });
     },
   },

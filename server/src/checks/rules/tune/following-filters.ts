@@ -16,7 +16,7 @@ export const followingFilterRules: readonly CodeRule[] = [
         report({
           id: 'tune/tones-need-feedback',
           at: `${stage.path}.kind`,
-          values: { path: stage.path, feedback: isSet ? 'off' : 'not set' },
+          values: { path: stage.path, 'esc.speed-feedback': isSet ? 'off' : 'not set' },
           related: [{ at: 'esc.speed-feedback', message: 'Off here.' }],
           fixes: [{ title: 'Turn speed feedback on', set: 'esc.speed-feedback', to: 'on' }],
         });
@@ -52,7 +52,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     return {
       at: `${path}.width`,
       values: { path, ...shown(view, path, 'from', 'width'), half },
-      fixes: [{ title: `Make it ${half} wide`, set: `${path}.width`, to: half }],
+      fixes: [{ title: 'Make it {to} wide', set: `${path}.width`, to: half }],
     };
   }),
   perStage('tune/search-reversed', ['follow-noise'], (view, { path }) => {
@@ -77,7 +77,7 @@ export const followingFilterRules: readonly CodeRule[] = [
     return {
       at: `${path}.interval`,
       values: { path, ...shown(view, path, 'interval', 'from', 'width'), ...moves },
-      fixes: [{ title: `Look every ${most}`, set: `${path}.interval`, to: most }],
+      fixes: [{ title: 'Look every {to}', set: `${path}.interval`, to: most }],
     };
   }),
 ];

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import { evenDivision } from '../../../physics/sampling';
 import { parseQuantity } from '../../../units/quantity';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFix } from '../../rule';
 
 /** A third of 6.4 kHz ends in no digits: written as 2.133 kHz it is meant, and misses by less than this. */
@@ -40,7 +40,7 @@ export const rateRules: readonly CodeRule[] = [
           near: near.join(' or '),
         },
         related: [{ at: 'gyro.rate', message: 'The rate of the gyro.' }],
-        fixes: near.map((to) => ({ title: `Write ${to}`, set: 'control.rate', to })),
+        fixes: near.map((to) => ({ title: 'Write {to}', set: 'control.rate', to })),
       });
     },
   },
@@ -78,7 +78,7 @@ export const rateRules: readonly CodeRule[] = [
         id: 'tune/full-scale-beyond-board',
         at: 'gyro.full-scale',
         values: { board: view.boardTitle, most: text, given: view.amount(given, 'deg/s') },
-        fixes: [{ title: `Write ${text}`, set: 'gyro.full-scale', to: text }],
+        fixes: [{ title: 'Write {to}', set: 'gyro.full-scale', to: text }],
       });
     },
   },
@@ -110,5 +110,5 @@ function nearest(view: CraftView, offered: readonly number[], given: number): re
   const [best] = [...offered].sort((one, other) => Math.abs(one - given) - Math.abs(other - given));
   if (best === undefined) return [];
   const text = view.exact(best, 'kHz');
-  return [{ title: `Write ${text}`, set: 'gyro.rate', to: text }];
+  return [{ title: 'Write {to}', set: 'gyro.rate', to: text }];
 }

@@ -1,4 +1,6 @@
 import type { CodeRule } from '../../rule';
+import { motorBenchRules } from './motor-bench';
+import { motorHeatRules } from './motor-heat';
 import { motorLayoutRules } from './motor-layout';
 import { motorLimitRules } from './motor-limits';
 import { propellerRoomRules } from './propeller-room';
@@ -9,5 +11,7 @@ export const turnRules: readonly CodeRule[] = [
   ...motorLayoutRules,
   ...propellerRoomRules,
   ...motorLimitRules,
+  ...motorHeatRules,
+  ...motorBenchRules,
   ...pulseSignalRules,
 ];

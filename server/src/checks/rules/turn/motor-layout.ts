@@ -20,8 +20,20 @@ const orderPermutation: CodeRule = {
       foreign: foreign.join(', '),
     };
     const related = [{ at: 'craft.layout', message: `The layout has ${places.length} motors.` }];
-    report({ id: 'turn/order-no-permutation', at: 'motor.order', values, related });
+    const to = `[${inOrder(order, places).join(', ')}]`;
+    const fixes = [{ title: 'Write {to}', set: 'motor.order', to, look: 'which motor each output turns' }];
+    report({ id: 'turn/order-no-permutation', at: 'motor.order', values, related, fixes });
   },
 };
+
+/** The order that is there, with what is missing in place of what does not belong, and the rest behind. */
+function inOrder(order: readonly string[], places: readonly string[]): readonly string[] {
+  const missing = places.filter((place) => !order.includes(place));
+  const kept = order.flatMap((place, index) => {
+    const isRight = places.includes(place) && order.indexOf(place) === index;
+    return isRight ? [place] : missing.splice(0, 1);
+  });
+  return [...kept, ...missing];
+}
 
 export const motorLayoutRules: readonly CodeRule[] = [orderPermutation];

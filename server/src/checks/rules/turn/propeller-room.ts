@@ -1,6 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import { neighbourDistance } from '../../../figures/layouts';
-import type { CodeRule } from '../../rule';
+import { toBase, unitOf } from '../../../units/unit';
+import type { CodeRule, RuleFix } from '../../rule';
 
 /** Room between the propellers of motors that sit next to each other. */
 export const propellerRoomRules: readonly CodeRule[] = [
@@ -25,10 +26,21 @@ export const propellerRoomRules: readonly CodeRule[] = [
           most: view.amount(apart - leastRoom, 'in'),
         },
         related: [{ at: 'craft.motor-spacing', message: 'The spacing of the motors.' }],
+        fixes: smaller(view, apart - leastRoom),
       });
     },
   },
 ];
+
+/** Propellers come in tenths of an inch. */
+function smaller(view: CraftView, most: number): readonly RuleFix[] {
+  const tenth = toBase(0.1, unitOf('in'));
+  const tenths = Math.floor(most / tenth);
+  if (tenths < 1) return [];
+  const to = view.exact(tenths * tenth, 'in');
+  const look = 'what is fitted; the spacing runs between opposite motors';
+  return [{ title: 'Write {to}, for smaller propellers', set: 'prop.diameter', to, look }];
+}
 
 /** m: below it arms that bend in a hard turn let the blades meet. Common practice. */
 const leastRoom = 0.003;

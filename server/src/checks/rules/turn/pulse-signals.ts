@@ -1,7 +1,7 @@
 import { inBase } from '../../../catalog/known-parameter';
 import type { CraftView } from '../../../craft/view';
 import { signalInUse } from '../../../figures/motor-signal';
-import type { CodeRule } from '../../rule';
+import type { CodeRule, RuleFix } from '../../rule';
 
 /** A pulse only tells the controller how fast; nothing comes back on the wire. */
 const pulseCannotAnswer: CodeRule = {
@@ -65,10 +65,16 @@ const endsOutside: CodeRule = {
         at,
         values: { ...widths(view, at), signal: signal.name, span: `${signal.shortest} to ${signal.longest}` },
         related: [{ at: 'esc.signal', message: 'The signal.' }],
+        fixes: [ofSignal(at, at === 'esc.minimum-pulse' ? signal.shortest : signal.longest)],
       });
     }
   },
 };
+
+function ofSignal(set: string, to: string): RuleFix {
+  const look = 'what the controllers have learned; propellers off';
+  return { title: 'Write {to}', set, to, look };
+}
 
 function widths(view: CraftView, at: (typeof ends)[number]) {
   return { width: view.shown(at), end: at === 'esc.minimum-pulse' ? 'shortest' : 'longest' };

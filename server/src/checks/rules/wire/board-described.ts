@@ -1,7 +1,7 @@
 import type { Hardware } from '../../../catalog/model/board-hardware';
 import type { CraftView } from '../../../craft/view';
 import { type Unmet, unmetNeeds } from '../../board-needs';
-import { listed } from '../../report/render';
+import { listed } from '../../report/listed';
 import type { CodeRule, RuleFinding } from '../../rule';
 
 /** One note a craft: what nobody has described of its board, and which checks wait for that. */

@@ -28,7 +28,7 @@ const sensorNotFitted: CodeRule = {
     for (const sensor of ['barometer', 'compass'] as const) {
       const at = `board.${sensor}`;
       if (view.flag(at) !== true || sensors.includes(sensor)) continue;
-      const fixes = [{ title: `Turn the ${sensor} off`, set: at, to: 'off' }];
+      const fixes = [{ title: 'Turn the {sensor} off', values: { sensor }, set: at, to: 'off' }];
       report({ id: 'wire/sensor-not-on-board', at, values: { sensor, board: view.boardTitle }, fixes });
     }
   },

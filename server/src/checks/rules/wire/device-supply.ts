@@ -3,7 +3,7 @@ import type { Link } from '../../../catalog/model/hardware';
 import type { CraftView } from '../../../craft/view';
 import { figureOf } from '../../../figures';
 import { isSameVoltage, suppliedDevices, supplyPathOf } from '../../../figures/supply';
-import type { CodeRule } from '../../rule';
+import type { CodeRule, RuleFix } from '../../rule';
 
 /**
  * A receiver should get one of the voltages that its kind usually runs at. What its maker accepts decides where
@@ -35,7 +35,7 @@ const lowestKind = 3.4;
 
 function supplyFix({ supply }: Link, set: string) {
   const [only, ...others] = supply;
-  return only === undefined || others.length > 0 ? [] : [{ title: `Feed it ${only}`, set, to: only }];
+  return only === undefined || others.length > 0 ? [] : [{ title: 'Feed it {to}', set, to: only }];
 }
 
 /** A position receiver bears anything between the voltages that its kind is made for. */
@@ -71,7 +71,7 @@ const suppliesDisagree: CodeRule = {
       const [first, second] = [view.value(one), view.quantity(other)];
       if (first?.kind !== 'quantity' || second === null || isSameVoltage(first.value, second)) continue;
       const values = { device, one: view.shown(one), other: view.shown(other) };
-      const related = [{ at: one, message: `Here it is ${view.shown(one)}.` }];
+      const related = [{ at: one, message: 'Here it is {given}.', values: { given: view.shown(one) } }];
       report({ id: 'wire/supplies-disagree', at: other, values, related });
     }
   },
@@ -92,10 +92,22 @@ const noSuchRail: CodeRule = {
       if (at === null || given === null || rails.some((rail) => isSameVoltage(rail, given))) continue;
       const list = rails.map((rail) => view.short(rail, 'V')).join(', ');
       const values = { device, given: view.shown(at), board: view.boardTitle, rails: list };
-      report({ id: 'wire/no-such-rail', at, values });
+      report({ id: 'wire/no-such-rail', at, values, fixes: nearestRail(view, at, given, rails) });
     }
   },
 };
+
+function nearestRail(
+  view: CraftView,
+  set: string,
+  given: number,
+  rails: readonly number[],
+): readonly RuleFix[] {
+  const [best] = [...rails].sort((one, other) => Math.abs(one - given) - Math.abs(other - given));
+  if (best === undefined) return [];
+  const to = view.exact(best, 'V');
+  return [{ title: 'Feed it {to}', set, to, look: 'that the device bears it' }];
+}
 
 /** Whatever feeds a device, its voltage must lie within what the device's maker prints. */
 const outsideAccepted: CodeRule = {

@@ -4,7 +4,7 @@ import { figureOf } from '../../../figures';
 import { leadResistance } from '../../../figures/leads';
 import { supplyPathOf } from '../../../figures/supply';
 import { heatingRate, leadDrop, leadHeat } from '../../../physics/lead';
-import type { CodeRule } from '../../rule';
+import type { CodeRule, RuleFix } from '../../rule';
 
 /** Above this many times what its gauge usually bears, a lead is a fuse. Common practice. */
 const overheats = 2;
@@ -71,10 +71,25 @@ const drop: CodeRule = {
         gauge: view.shown(`wire.${device}.gauge`),
         current: view.shown(`wire.${device}.current`),
       };
-      report({ id: 'wire/lead-drop', at: `wire.${device}.length`, values });
+      const most = (mostLost * supply) / (2 * length * current);
+      report({
+        id: 'wire/lead-drop',
+        at: `wire.${device}.length`,
+        values,
+        fixes: thickerLead(view, device, most),
+      });
     }
   },
 };
+
+/** The thinnest gauge of at most so many ohms a metre. */
+function thickerLead(view: CraftView, device: string, most: number): readonly RuleFix[] {
+  const fit = [...view.catalog.gauges.values()].filter(({ resistance }) => inBase(resistance) <= most);
+  if (fit.length === 0) return [];
+  const to = String(Math.max(...fit.map(({ number }) => number)));
+  const look = 'that the wire is changed';
+  return [{ title: 'Write AWG {to}, for a thicker wire', set: `wire.${device}.gauge`, to, look }];
+}
 
 /** Volts at the near end of a lead; the leads of pack and motors have the pack's. */
 function supplyVoltage(view: CraftView, device: string): number | null {

@@ -102,8 +102,26 @@ export function missingInversion(port: Port, link: Link | undefined): 'read' | '
 export function moveFix(view: CraftView, user: PortUser) {
   const better = freePorts(view).find((port) => canCarry(port, user));
   if (better === undefined) return [];
-  return [{ title: `Move ${user.device} to ${better.name}`, set: user.path, to: better.name }];
+  return [
+    { title: 'Move {device} to {to}', values: { device: user.device }, set: user.path, to: better.name },
+  ];
 }
+
+/**
+ * The best free port for the device whose port a setting names; null where none is known to fit. Of a board whose
+ * ports nobody has described, the first that nothing uses under the names that most boards print.
+ */
+export function freePortFor(view: CraftView, path: string): string | null {
+  const role = roles.find((one) => one.path === path);
+  if (role === undefined) return null;
+  const user = portUser(view, role, '');
+  if (view.hardware.ports !== undefined)
+    return freePorts(view).find((port) => canCarry(port, user))?.name ?? null;
+  const used = new Set(portUsers(view).map(({ port }) => port));
+  return printedPorts.find((name) => !used.has(name)) ?? null;
+}
+
+const printedPorts = ['uart1', 'uart2', 'uart3', 'uart4', 'uart5', 'uart6'];
 
 export function freeText(view: CraftView, user: PortUser): string {
   return freePorts(view)

@@ -32,7 +32,13 @@ function isOneLine(one: PortUser, other: PortUser): boolean {
 }
 
 function clash(view: CraftView, before: PortUser, user: PortUser): RuleFinding {
-  const related = [{ at: before.path, message: `${capital(before.device)} is on ${user.port} too.` }];
+  const related = [
+    {
+      at: before.path,
+      message: '{device} is on {port} too.',
+      values: { device: capital(before.device), port: user.port },
+    },
+  ];
   const common = { at: user.path, related, fixes: moveFix(view, user) };
   const free = freeText(view, user);
   const isMixed = before.path === 'receiver.port' && user.path === 'telemetry.port';
@@ -75,8 +81,10 @@ function twoPorts(receiver: PortUser, telemetry: PortUser, link: string): RuleFi
     id: 'wire/receiver-two-ports',
     at: telemetry.path,
     values: { link, one: receiver.port, other: telemetry.port },
-    related: [{ at: receiver.path, message: `The receiver's first port, ${receiver.port}.` }],
-    fixes: [{ title: `Write ${receiver.port}`, set: telemetry.path, to: receiver.port }],
+    related: [
+      { at: receiver.path, message: "The receiver's first port, {port}.", values: { port: receiver.port } },
+    ],
+    fixes: [{ title: 'Write {to}', set: telemetry.path, to: receiver.port }],
   };
 }
 
@@ -93,7 +101,7 @@ function reportMove(view: CraftView, path: string, device: string, port: string,
   const usual = view.craft.setting(path, null)?.value;
   if (usual?.kind !== 'word' || usual.value === port) return;
   const values = { device: capital(device), port, usual: usual.value };
-  const fixes = [{ title: `Write ${usual.value}`, set: path, to: usual.value }];
+  const fixes = [{ title: 'Write {to}', set: path, to: usual.value }];
   report({ id: 'wire/port-changes-with-pack', at: path, values, fixes });
 }
 

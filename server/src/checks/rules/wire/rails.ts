@@ -1,7 +1,7 @@
 import { inBase } from '../../../catalog/known-parameter';
 import type { CraftView } from '../../../craft/view';
 import { isSameVoltage, loadsOn, type RailLoad, railsOf, type SupplyRail } from '../../../figures/supply';
-import type { CodeRule, RuleFinding } from '../../rule';
+import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
 
 /** A rail with what hangs on it, summed up. Amperes. */
 interface Loaded {
@@ -79,11 +79,23 @@ function finding(
       left: view.amount(1 - sum / limit, '%'),
       margin: view.shown('board.supply.margin'),
     },
+    fixes: fromPack(isPeak ? peaking : largest),
     related: others.map(({ device, currentPath, current }) => ({
       at: currentPath,
-      message: `Another ${view.short(current ?? 0, 'A')} from the same rail: ${device.replaceAll('-', ' ')}.`,
+      message: 'Another {current} from the same rail: {device}.',
+      values: { current: view.short(current ?? 0, 'A'), device: device.replaceAll('-', ' ') },
     })),
   };
+}
+
+/** Off the rail: only what hangs on it by a wire of its own can be moved. */
+function fromPack(load: RailLoad | undefined): readonly RuleFix[] {
+  if (load === undefined || !load.supplyPath.startsWith('wire.')) return [];
+  const name = load.device.replaceAll('-', ' ');
+  const look = 'that a regulator of its own is fitted, or that it bears the pack';
+  return [
+    { title: 'Feed the {name} from the pack', values: { name }, set: load.supplyPath, to: 'pack', look },
+  ];
 }
 
 /** A sum that lacks a part is no sum: reported once one device of the rail has its current. */
@@ -121,7 +133,7 @@ const limitAboveBoard: CodeRule = {
         board: view.boardTitle,
         own,
       };
-      const fixes = [{ title: `Write ${own}`, set: limitPath, to: own }];
+      const fixes = [{ title: 'Write {to}', set: limitPath, to: own }];
       report({ id: 'wire/limit-above-board', at: limitPath, values, fixes });
     }
   },
