@@ -5,10 +5,12 @@ import { profileOf } from '../../../server/src/board/profile/profile';
 import { checkedBoardText } from '../../../server/src/cli/report/checked-board-text';
 import type { ReportedFinding } from '../../../server/src/cli/report/checked-file';
 import { boardAcceptance } from '../../../server/src/features/board/acceptance';
+import { boardCompletion } from '../../../server/src/features/board/completion';
 import { boardFix } from '../../../server/src/features/board/fix';
 import { boardHover } from '../../../server/src/features/board/hover';
 import { boardWords } from '../../../server/src/features/board/words/board-words';
 import { codeActions } from '../../../server/src/features/code-actions';
+import { completionDetails } from '../../../server/src/features/completion/details';
 import { plainText } from '../../../server/src/features/markdown';
 import { rangeOf } from '../../../server/src/features/range';
 import type { Snapshot } from '../../../server/src/features/snapshot';
@@ -43,6 +45,7 @@ async function checked(text: string, isIncluded = true): Promise<Checked> {
     catalog: testCatalog,
     pack: null,
     findings: () => workspace.findings(uri),
+    others: () => [],
     layer: (of) => workspace.layer(of),
   };
   const included = (isIncluded ? workspace.findings(craft) : [])
@@ -141,21 +144,59 @@ describe('what is found in a board’s text', () => {
       'Write 1000 (1 kHz)',
     ]);
     assert.equal(told('line/word-repeated')[0], 'nose-left stands in the list more than once.');
+    assert.match(told('line/outside-usual')[1] ?? '', /a reason, in a comment above it \(~ accept …\)\.$/);
     assert.match(told('wire/receiver-supply-unusual')[1] ?? '', /wire\.receiver\.accepts in the script/);
     assert.equal(told('safe/arms-at-computer')[2], 'Turn it off: write no');
   });
 
+  it('says which word to write as the board writes it', async () => {
+    const falling = faultyText
+      .replace('action-on-signal-loss <- fall', 'action-on-signal-loss <- sink')
+      .replace('throttle-on-signal-loss <- 320', 'throttle-on-signal-loss <- 10');
+    const { findings } = await checked(falling, false);
+    const found = findings.find(({ id }) => id === 'safe/descent-falls') ?? assert.fail('not found');
+    assert.equal(found.advice, 'Write a throttle a little below the hover, or choose fall if it is to fall.');
+  });
+
   it('is explained by the names, numbers and words of the board', async () => {
     const { layer, snapshot } = await checked(faultyText);
+    const told = new Map<string, string>();
     for (const [index, setting] of layer.settings.entries()) {
       const inScript = { line: index, character: layer.lines[index]?.spans?.value.start ?? 0 };
       const found = boardHover(layer, snapshot, inScript, setting.at.value.start);
-      if (found === null) continue;
-      const text = plainText(found.markdown);
+      const text = plainText(found?.markdown ?? assert.fail(`nothing about ${setting.name}`));
       assert.deepEqual(pathsIn(text), [], text);
+      told.set(setting.name, text);
     }
+    assert.match(told.get('motors-report-speed') ?? '', /Here: no\n.*Takes yes or no\..*yes: Every command/s);
+    assert.match(told.get('gyro-cleaner-1-kind') ?? '', /See also .*, derivative-cleaner-<number>-kind\./s);
+    assert.match(told.get('idle-share') ?? '', /usually 15 \(1\.5 %\) to 160 \(16 %\)/);
+    assert.match(told.get('arming-live-to') ?? '', /Here: 900 us to 1300 us\n.*This is its upper end\./s);
+  });
+
+  it('has words and settings offered that are described as the board calls them', async () => {
+    const { layer } = await checked(faultyText);
+    const words = boardWords(layer, testCatalog);
+    const described = (name: string) => {
+      const setting = layer.settings.find((one) => one.name === name) ?? assert.fail(name);
+      return boardCompletion(layer, testCatalog, setting.at.value.start).map(({ label, subject }) => {
+        const of = subject.kind === 'choice' ? subject.parameter : null;
+        const details = completionDetails(testCatalog, subject);
+        return [label, details === null ? '' : plainText(words.markdown(details, of)).slice(0, 20)];
+      });
+    };
+    assert.deepEqual(described('gyro-cleaner-2-kind').slice(0, 2), [
+      ['soft', 'soft: Lets the low e'],
+      ['steep', 'steep: Lets the low '],
+    ]);
+    const names = boardCompletion(layer, testCatalog, { line: 0, character: 0 });
+    assert.deepEqual(names, []);
   });
 });
+
+function writing(to: string) {
+  return { title: 'Write {to}', values: { to }, set: 'control.rate' };
+}
 
 describe('a board that writes numbers in a look of its own', () => {
   it('has them so in what a fix says', () => {
@@ -166,7 +207,7 @@ describe('a board that writes numbers in a look of its own', () => {
     const { value } = layer.lines[line]?.spans ?? assert.fail('no loop rate');
     const range = { start: { line, character: value.start }, end: { line, character: value.end } };
     const edits = [{ uri, edits: [{ range, newText: '2 kHz' }] }];
-    const fix = boardFix(layer, boardWords(layer, testCatalog), 'Write 2 kHz', edits);
+    const fix = boardFix(layer, boardWords(layer, testCatalog), writing('2 kHz'), edits);
     assert.equal(fix?.title, 'Write 2.0 kHz');
     assert.deepEqual(
       fix.edits.map(({ newText }) => newText),
@@ -227,7 +268,8 @@ describe('a risk in a board’s text', () => {
     const { script, spans } = layer.lines[line] ?? assert.fail('no line');
     const start = script.indexOf('#');
     const range = { start: { line, character: start }, end: { line, character: script.length } };
-    const out = boardFix(layer, boardWords(layer, testCatalog), 'Remove the acceptance', [
+    const removal = { title: 'Remove the acceptance', values: {}, set: null };
+    const out = boardFix(layer, boardWords(layer, testCatalog), removal, [
       { uri, edits: [{ range, newText: '' }] },
     ]);
     assert.ok(spans !== null && out !== null);

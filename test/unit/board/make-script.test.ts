@@ -15,4 +15,23 @@ describe('a script made from a capture', () => {
     const { text } = makeScript(profile, testCatalog, 'calm cut = 1.2 kHz\nsoft cut = 120 Hz\nidle = 5');
     assert.match(text, /\[gyro\.filter\.1\]\ncutoff = 1200 Hz\n/);
   });
+
+  it('has what its text accepts behind what it is accepted of, whether in a comment or beside', () => {
+    const wren = profileOf(testCatalog.board('wren') ?? assert.fail('no wren'));
+    const tilt = 'wake/arming-tilt-most <- 180';
+    const id = 'safe/arms-at-any-tilt';
+    const inComment = `~ by hand\n~ accept ${id}: starts from a hook\n${tilt}`;
+    assert.match(
+      makeScript(wren, testCatalog, inComment).text,
+      /\[arming\]\n# by hand\ntilt-limit = 180 deg # accept safe\/arms-at-any-tilt: starts from a hook\n$/,
+    );
+    const setting = { groups: ['wake'], name: 'arming-tilt-most', occurrence: 1 };
+    const accepted = [
+      { setting, check: id, reason: 'starts from a hook' },
+      { setting: { ...setting, name: 'gone' }, check: id, reason: 'was there once' },
+    ];
+    const { text } = makeScript(wren, testCatalog, tilt, { board: null, accepted, fault: null });
+    assert.match(text, /^tilt-limit = 180 deg # accept safe\/arms-at-any-tilt: starts from a hook$/m);
+    assert.match(text, /^# not taken over: accept safe\/arms-at-any-tilt of wake gone: was there once$/m);
+  });
 });

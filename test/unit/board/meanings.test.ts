@@ -115,6 +115,23 @@ describe('what settings mean', () => {
     near(speller.grain(1) ?? 0, 1, 1e-9);
   });
 
+  it('of a number takes only those that the listing names, counted as the board does', () => {
+    const counts = { unit: 'Hz' };
+    const profile = profileWith([
+      { name: 'pace', means: 'gyro.rate', words: ['1600', '3200', '6400'], counts },
+    ]);
+    const { catalog } = boardWith([]);
+    const [meaning] = meaningsOf(profile);
+    const parameter = catalog.parameter('gyro.rate');
+    assert.ok(meaning && parameter);
+    const speller = new Speller(meaning, parameter, profile.manner);
+    const rate = (value: number): Value => ({ kind: 'quantity', value, unit: 'kHz' });
+    assert.deepEqual(speller.write(rate(3200)), { kind: 'texts', texts: ['3200'] });
+    const refused = { kind: 'refused', reason: 'the board takes 1600, 3200, 6400' };
+    assert.deepEqual(speller.write(rate(4000)), refused);
+    assert.deepEqual(speller.nearest(rate(4000)), rate(3200));
+  });
+
   it('names the setting that has it, where several are called alike', () => {
     const profile = profileWith([{ name: 'rule', occurrence: 3, means: 'motor.idle' }]);
     const [meaning] = meaningsOf(profile);

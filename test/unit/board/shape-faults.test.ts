@@ -1,4 +1,6 @@
 import assert from 'node:assert/strict';
+import { LayerReader } from '../../../server/src/board/layer/layer-reader';
+import { profileOf } from '../../../server/src/board/profile/profile';
 import { problemsOf, workspaceWithBoard } from '../../support/additions';
 
 const text = { forms: { container: 'lines', lines: [{ form: '{name} := {value}' }] } };
@@ -7,6 +9,15 @@ const text = { forms: { container: 'lines', lines: [{ form: '{name} := {value}' 
 function problems(settings: readonly object[], more: object = {}): readonly (readonly string[])[] {
   const files = workspaceWithBoard('boards/reed.json', { name: 'reed', text, settings, ...more });
   return problemsOf(files, 'boards/reed.json').map(([, marked, message]) => [marked, message]);
+}
+
+/** Why values of a text can't be read by a profile. */
+function troublesOf(settings: readonly object[], capture: string): readonly string[] {
+  const { catalog } = workspaceWithBoard('boards/reed.json', { name: 'reed', text, settings });
+  const board = catalog.board('reed');
+  const profile = board === undefined ? null : profileOf(board);
+  const { lines } = new LayerReader(catalog, profile).read(capture);
+  return lines.flatMap(({ trouble }) => trouble?.values.reason ?? []);
 }
 
 describe('a profile with several values in a setting', () => {
@@ -40,6 +51,47 @@ describe('a profile with steps', () => {
     assert.deepEqual(withTable({ 1: '25 mW' }, { scale: 10 }), [
       ['10', 'a table of steps says all that is counted'],
     ]);
+  });
+});
+
+describe('a profile with a setting for each word of a list', () => {
+  it('says each word once, that the list has, in one way', () => {
+    const has = (word: string) => ({ name: word, means: 'power.alarm', as: { has: word } });
+    const numberOf = (word: string) => ({ name: word, means: 'power.alarm', as: { numberOf: word } });
+    assert.deepEqual(problems([has('buzzer'), has('overlay')]), []);
+    assert.deepEqual(problems([numberOf('buzzer'), numberOf('overlay')]), []);
+    assert.deepEqual(problems([has('bell')]), [['{"has":"bell"}', '"bell" is no word of power.alarm']]);
+    assert.deepEqual(problems([has('buzzer'), { ...has('buzzer'), name: 'horn' }]), [
+      ['"power.alarm"', 'power.alarm is what buzzer means already'],
+    ]);
+    assert.deepEqual(problems([has('buzzer'), numberOf('overlay')]), [
+      ['"power.alarm"', 'power.alarm is held in another way by another setting'],
+    ]);
+    assert.deepEqual(problems([{ name: 'idle', means: 'motor.idle', as: { has: 'buzzer' } }]), [
+      ['{"has":"buzzer"}', 'motor.idle is a quantity: "as" is left out'],
+    ]);
+  });
+
+  it('is told of numbers that leave a gap, stand there twice or are none', () => {
+    const rows = ['gps', 'galileo'].map((word) => ({
+      name: word,
+      means: 'position.systems',
+      as: { numberOf: word },
+    }));
+    const told = (capture: string) => troublesOf(rows, capture);
+    assert.deepEqual(told('gps := 2\ngalileo := 1\n'), []);
+    assert.deepEqual(told('gps := 1\ngalileo := 1\n'), ['gps has that number already']);
+    assert.deepEqual(told('gps := 1\ngalileo := 3\n'), ['a number from 1 to 2 is wanted']);
+    assert.deepEqual(told('gps := some\ngalileo := 1\n'), ['a number from 1 to 2 is wanted']);
+  });
+
+  it('is told of what is neither on nor off', () => {
+    const rows = ['gps', 'galileo'].map((word) => ({
+      name: word,
+      means: 'position.systems',
+      as: { has: word },
+    }));
+    assert.deepEqual(troublesOf(rows, 'gps := on\ngalileo := maybe\n'), ['on or off is wanted']);
   });
 });
 

@@ -1,11 +1,12 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { Forms } from '../../catalog/model/board-forms';
+import { type KeptBeside, nothingBeside } from '../kept/accepted';
 import type { ListedSetting, Listing } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { settingKey } from '../listing/setting-key';
 import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
-import { acceptancesIn } from './acceptances';
+import { acceptancesIn, unmatchedIn, withBeside } from './acceptances';
 import { type Acceptances, type BoardLayer, keepListing, type LayerSetting, statedAnywhere } from './layer';
 import { patchedSettings } from './patched-line';
 import { ScriptLines } from './script-lines';
@@ -21,8 +22,15 @@ export class LayerReader {
   constructor(
     private readonly catalog: Catalog,
     readonly profile: Profile | null,
+    private kept: KeptBeside = nothingBeside,
   ) {
     this.forms = profile?.text.forms ?? null;
+  }
+
+  /** Something else is kept beside the text from now on. */
+  keep(kept: KeptBeside): void {
+    this.kept = kept;
+    this.before = null;
   }
 
   read(text: string): BoardLayer {
@@ -37,15 +45,19 @@ export class LayerReader {
     if (this.profile === null) this.forms = listing.settings.length === 0 ? null : listing.forms;
     const settings = listing.settings.map((setting) => placed(setting, lines));
     const comments = listing.comments.map((at) => lines.rangeOf(at));
-    const acceptances = acceptancesIn(comments, lines.texts, settings);
+    const inComments = acceptancesIn(comments, lines.texts, settings);
+    const acceptances = withBeside(inComments, this.kept.accepted, settings);
+    const script = this.scriptLines(settings, acceptances).all();
     const layer = {
       text,
       texts: lines.texts,
       profile: this.profile,
       forms: listing.forms,
       settings,
-      lines: this.scriptLines(settings, acceptances).all(),
+      lines: script,
       acceptances,
+      kept: this.kept,
+      unmatched: unmatchedIn(this.kept.accepted, settings, script),
       headings: listing.headings.map(({ groups, at }) => ({ groups, at: lines.rangeOf(at) })),
       breaksAt: listing.breaksAt,
       left: listing.left.map(({ at, reason }) => ({ at: lines.rangeOf(at), reason })),
@@ -87,6 +99,10 @@ export class LayerReader {
     if (number === null) return null;
     const patch = patchedSettings(before, number, texts[number] ?? '', forms);
     if (patch === null) return null;
+    const isRenamed = (index: number, name: string) => name !== before.settings[index]?.name;
+    // What is accepted beside the text is known by names.
+    if (this.kept.accepted.length > 0 && [...patch].some(([index, { name }]) => isRenamed(index, name)))
+      return null;
     const settings = [...before.settings];
     for (const [index, setting] of patch) settings[index] = setting;
     const { acceptances } = before;
@@ -94,8 +110,9 @@ export class LayerReader {
     const lines = [...before.lines];
     for (const [index, { name }] of patch) {
       // What a setting of another name held together with others is without it now.
-      const isRenamed = name !== before.settings[index]?.name;
-      const were = isRenamed ? this.scriptLines(before.settings, acceptances).together(index) : [];
+      const were = isRenamed(index, name)
+        ? this.scriptLines(before.settings, acceptances).together(index)
+        : [];
       for (const one of [...were, ...script.together(index)]) lines[one] = script.lineAt(one);
     }
     return { ...before, text, texts, settings, lines };
@@ -103,7 +120,7 @@ export class LayerReader {
 }
 
 function placed(
-  { groups, name, occurrence, item, value, style, at, stated }: ListedSetting,
+  { groups, name, occurrence, item, value, style, at, stated, packedIn }: ListedSetting,
   lines: TextLines,
 ): LayerSetting {
   return {
@@ -115,6 +132,7 @@ function placed(
     style,
     at: { name: lines.rangeOf(at.name), value: lines.rangeOf(at.value) },
     stated: statedAnywhere(stated),
+    ...(packedIn === undefined ? {} : { packedIn }),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Forms } from '../../catalog/model/board-forms';
 import type { Span } from '../../language/ast';
+import type { AcceptedBeside, KeptBeside, UnmatchedAcceptance } from '../kept/accepted';
 import type { Listing, SettingKey, Stated, Style } from '../listing/listing';
 import type { Profile, RowFound } from '../profile/profile';
 import type { TextRange } from './text-lines';
@@ -11,6 +12,8 @@ export interface LayerSetting extends SettingKey {
   readonly at: { readonly name: TextRange; readonly value: TextRange };
   /** What its listing says beside it. */
   readonly stated: Omit<Stated, 'at'> | null;
+  /** The number of which it is one binary digit. */
+  readonly packedIn?: string;
 }
 
 /** What is stated, wherever it stands. */
@@ -30,8 +33,8 @@ export interface LayerLine {
   readonly found: RowFound | undefined;
   /** What is wrong with it as a line of this board. */
   readonly trouble: LayerTrouble | null;
-  /** The comment that accepts a risk of it, which the script's line has as its own. */
-  readonly acceptance: TextRange | null;
+  /** What accepts a risk of it, which the script's line has as a comment of its own. */
+  readonly acceptance: LayerAcceptance | null;
 }
 
 /** Something wrong with a setting that only the board's profile can tell. */
@@ -41,15 +44,24 @@ export interface LayerTrouble {
   readonly in: 'name' | 'value';
 }
 
-/** A comment of a board's text that accepts a risk. */
-export interface CommentedAcceptance {
+/** What accepts a risk of a setting: a comment of the text, or what is kept beside it. */
+export type LayerAcceptance = CommentedAcceptance | BesideAcceptance;
+
+interface CommentedAcceptance {
   /** Without the comment's mark: `accept tune/notch-narrow: flown so for a year`. */
   readonly words: string;
   readonly at: TextRange;
 }
 
-/** By the place of the setting that the comment is about. */
-export type Acceptances = ReadonlyMap<number, CommentedAcceptance>;
+interface BesideAcceptance {
+  /** As a comment would say it. */
+  readonly words: string;
+  readonly at: null;
+  readonly accepted: AcceptedBeside;
+}
+
+/** By the place of the setting that they are about. */
+export type Acceptances = ReadonlyMap<number, LayerAcceptance>;
 
 /** A line that could not be read, and why. */
 export interface LeftInLayer {
@@ -75,8 +87,10 @@ export interface BoardLayer {
   readonly breaksAt: Listing['breaksAt'];
   /** Lines that the board does not read as settings: comments, openings, closings, what was typed. */
   readonly beside: readonly TextRange[];
-  /** Comments that accept a risk, by the place of the setting that they are about. */
   readonly acceptances: Acceptances;
+  /** What is kept beside the text, and what of it accepts nothing. */
+  readonly kept: KeptBeside;
+  readonly unmatched: readonly UnmatchedAcceptance[];
   /** Without a profile: by key, the values that stood there when the text was opened. */
   readonly asOpened: ReadonlyMap<string, string> | null;
   /** Why the text was not read at all. */

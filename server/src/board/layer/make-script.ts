@@ -1,12 +1,13 @@
 import type { Catalog } from '../../catalog/catalog';
 import { ownGroup, pathText, stepsOf } from '../../language/path-text';
+import { type AcceptedBeside, type KeptBeside, nothingBeside } from '../kept/accepted';
 import type { Listing, Stretch } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
 import { forbidden } from '../meaning/spelling';
 import type { Profile } from '../profile/profile';
-import { withItems } from '../profile/with-items';
-import { type LayerLine, statedAnywhere } from './layer';
-import { ScriptLines } from './script-lines';
+import { type BoardLayer, keptListing, type LayerLine } from './layer';
+import { LayerReader } from './layer-reader';
+import { TextLines, type TextRange } from './text-lines';
 
 /** A craft script made from a capture, with what became of its lines. */
 export interface MadeScript {
@@ -29,10 +30,15 @@ export interface LeftInScript {
 }
 
 /** Makes a craft script of a board's text. Nothing is lost: what no parameter stands for is the board's own. */
-export function makeScript(profile: Profile | null, catalog: Catalog, capture: string): MadeScript {
-  const listing = withItems(readListing(capture, profile?.text.forms ?? null), profile);
-  const lines = new ScriptLines(profile, catalog, listing.settings.map(unplaced), new Map()).all();
-  const rows = rowsOf(listing, lines);
+export function makeScript(
+  profile: Profile | null,
+  catalog: Catalog,
+  capture: string,
+  kept: KeptBeside = nothingBeside,
+): MadeScript {
+  const layer = new LayerReader(catalog, profile, kept).read(capture);
+  const listing = keptListing(layer) ?? readListing(capture, layer.forms);
+  const rows = rowsOf(listing, layer);
   const own = rows.filter(({ path }) => path[0] === ownGroup);
   const left = listing.left.map(({ number, at, reason }) => ({
     line: number,
@@ -44,6 +50,8 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
     [
       `# Made from text captured from a ${title}. Propellers off at the bench.`,
       ...left.map(({ text }) => `# not understood: ${shown(text)}`),
+      ...(kept.fault === null ? [] : [`# what is accepted beside the text can't be read: ${kept.fault}`]),
+      ...layer.unmatched.map(({ accepted }) => unmatchedText(accepted)),
     ],
     ...(profile === null ? [] : [['[board]', `profile = ${profile.name}`]]),
     ...sections(
@@ -62,60 +70,66 @@ export function makeScript(profile: Profile | null, catalog: Catalog, capture: s
   };
 }
 
-/** Places are of no use here. */
-function unplaced({ groups, name, occurrence, item, value, style, stated }: Listing['settings'][number]) {
-  const nowhere = { line: 0, character: 0 };
-  const at = { start: nowhere, end: nowhere };
-  return {
-    groups,
-    name,
-    occurrence,
-    item,
-    value,
-    style,
-    at: { name: at, value: at },
-    stated: statedAnywhere(stated),
-  };
+/** Kept as a comment that accepts nothing. */
+function unmatchedText({ setting: { groups, name }, check, reason }: AcceptedBeside): string {
+  return `# not taken over: accept ${check} of ${shown([...groups, name].join(' '))}: ${reason}`;
 }
 
 interface Row {
   readonly path: readonly string[];
+  /** With the acceptance of a risk of it behind it. */
   readonly value: string;
   /** Comments that stood right above it. */
   readonly above: readonly string[];
 }
 
 /** A row for each line that sets something; of a parameter that stands there twice, the last one counts. */
-function rowsOf(listing: Listing, lines: readonly LayerLine[]): readonly Row[] {
-  const comments = new Comments(listing);
+function rowsOf(listing: Listing, { lines }: BoardLayer): readonly Row[] {
+  const comments = new Comments(listing, lines);
   const rows = new Map<string, Row>();
-  for (const [index, { script, spans }] of lines.entries()) {
+  for (const [index, { script, spans, acceptance }] of lines.entries()) {
     const setting = listing.settings[index];
     if (setting === undefined || spans === null) continue;
     const path = script.slice(spans.name.start, spans.name.end);
-    const value = script.slice(spans.value.start, spans.value.end);
+    const accepted = acceptance === null ? '' : ` # ${shown(acceptance.words)}`;
+    const value = script.slice(spans.value.start, spans.value.end) + accepted;
     rows.set(path, { path: stepsOf(path), value, above: comments.above(setting.at.name) });
   }
   return [...rows.values()];
 }
 
-/** The comments of a listing, each told once: above the setting that follows it. */
+/** The comments of a listing, each told once: above the setting that follows it. What accepts a risk is in its line. */
 class Comments {
   private next = 0;
+  private readonly accepting: ReadonlySet<string>;
+  private readonly places: TextLines;
 
-  constructor(private readonly listing: Listing) {}
+  constructor(
+    private readonly listing: Listing,
+    lines: readonly LayerLine[],
+  ) {
+    this.places = new TextLines(listing.text);
+    this.accepting = new Set(
+      lines.flatMap(({ acceptance }) => (acceptance?.at ? [keyOf(acceptance.at)] : [])),
+    );
+  }
 
   above({ start }: Stretch): readonly string[] {
     const { comments, text, forms } = this.listing;
     const found: string[] = [];
     for (let at = comments[this.next]; at !== undefined && at.start < start; at = comments[this.next]) {
+      this.next += 1;
+      if (this.accepting.has(keyOf(this.places.rangeOf(at)))) continue;
       const comment = text.slice(at.start, at.end);
       const mark = forms.comments.find((one) => comment.startsWith(one)) ?? '';
       found.push(`# ${shown(comment.slice(mark.length).trim())}`);
-      this.next += 1;
     }
     return found;
   }
+}
+
+function keyOf({ start }: TextRange): string {
+  return `${start.line}:${start.character}`;
 }
 
 /** Settings in the catalogue's order, then as they stood, section by section. */

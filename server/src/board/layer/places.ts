@@ -8,8 +8,8 @@ export function settingAt({ settings }: BoardLayer, place: TextPlace): number {
   for (let index = first; index < settings.length; index += 1) {
     const setting = settings[index];
     if (setting === undefined || setting.at.name.start.line > place.line) break;
-    // Of several on a line, the last one that begins before the place.
-    if (found < 0 || !isBefore(place, outerStart(setting))) found = index;
+    // Of several on a line, the last one that begins before the place; the first digit stands for the number of all.
+    if (found < 0 || !(isLaterDigit(setting) || isBefore(place, startOf(setting)))) found = index;
   }
   return found;
 }
@@ -62,7 +62,8 @@ function fieldAt(
   if (setting === undefined) return null;
   if (spans === null || spans === undefined) return outer(setting);
   // The comment stands behind the value, with a blank and a mark.
-  if (acceptance !== null && acceptance !== undefined && character > spans.value.end) return acceptance;
+  const comment = acceptance?.at ?? null;
+  if (comment !== null && character > spans.value.end) return comment;
   return character < spans.value.start && !(isEnd && character > spans.name.end)
     ? setting.at.name
     : setting.at.value;
@@ -74,8 +75,13 @@ function outer({ at: { name, value } }: LayerSetting): TextRange {
     : { start: name.start, end: value.end };
 }
 
-function outerStart(setting: LayerSetting): TextPlace {
-  return outer(setting).start;
+/** Of several values that share a name, the first has it. */
+function startOf(setting: LayerSetting): TextPlace {
+  return (setting.item ?? 1) > 1 ? setting.at.value.start : outer(setting).start;
+}
+
+function isLaterDigit({ packedIn, item = 1 }: LayerSetting): boolean {
+  return packedIn !== undefined && item > 1;
 }
 
 function isWithin(place: TextPlace, { start, end }: TextRange): boolean {

@@ -11,7 +11,7 @@ import { roleOfPort } from '../meaning/port-roles';
 import { Speller } from '../meaning/spelling';
 import { inItsUnit } from '../meaning/stated-unit';
 import type { Profile, RowFound } from '../profile/profile';
-import type { Acceptances, CommentedAcceptance, LayerLine, LayerSetting, LayerTrouble } from './layer';
+import type { Acceptances, LayerAcceptance, LayerLine, LayerSetting, LayerTrouble } from './layer';
 
 /** Turns the settings of a text into lines of a craft script. */
 export class ScriptLines {
@@ -44,11 +44,11 @@ export class ScriptLines {
     const line = this.plainLine(index);
     const accepted = this.acceptances.size === 0 || line.spans === null ? undefined : this.acceptedAt(index);
     if (accepted === undefined) return line;
-    return { ...line, script: `${line.script} # ${accepted.words}`, acceptance: accepted.at };
+    return { ...line, script: `${line.script} # ${accepted.words}`, acceptance: accepted };
   }
 
   /** What stands at one of the settings that hold a parameter together counts for all of them. */
-  private acceptedAt(index: number): CommentedAcceptance | undefined {
+  private acceptedAt(index: number): LayerAcceptance | undefined {
     for (const part of [index, ...this.together(index)]) {
       const found = this.acceptances.get(part);
       if (found !== undefined) return found;
@@ -141,9 +141,9 @@ function spelledValue({ value, style, stated }: LayerSetting, unit: string | und
   return style.kind === 'quoted' ? style.mark + value + style.mark : inItsUnit(value, stated, unit);
 }
 
-function unknown({ title, rows }: Profile, { name, groups }: LayerSetting): LayerTrouble | null {
-  // A profile without rows lists nothing, so nothing can be missing from it.
-  if (rows.length === 0) return null;
+function unknown({ title, rows }: Profile, { name, groups, packedIn }: LayerSetting): LayerTrouble | null {
+  // A profile without rows lists nothing, so nothing can be missing from it; of a number it lists the digits that it knows.
+  if (rows.length === 0 || packedIn !== undefined) return null;
   return {
     id: 'board/unknown-setting',
     values: { board: title, name, group: groups.join(' / ') },

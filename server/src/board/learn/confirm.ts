@@ -1,5 +1,6 @@
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { Meant, PartHeld, RowMeant } from '../../catalog/model/board-profile';
+import { digitsIn } from '../listing/packed';
 import { betweenIn, valuesIn } from '../listing/values-in';
 import { conversionsOf } from './convert/conversions';
 import { type Conversion, type Ground, parameterTaken, type TakenAs } from './convert/taken';
@@ -100,6 +101,13 @@ function takenFrom(
   const found = confirmable(means, ground.catalog);
   if (found === undefined)
     return means.includes('<') ? `say which one of ${means} it is` : `there is no parameter ${means}`;
+  if (rest.bit !== undefined) {
+    const digit = digitsIn(setting.value, rest.bit + 1, ground.manner.decimal)?.[rest.bit];
+    if (digit === undefined) return `“${setting.value}” is no whole number, and has no bits`;
+    return [
+      { ...rest, ...asOf(saidParts?.[0]), setting: withValue(setting, digit, ground), item: rest.bit + 1 },
+    ];
+  }
   if (saidItem !== undefined) {
     const item = itemOf(setting, saidItem, ground);
     return item === null
@@ -181,9 +189,11 @@ function withMeant(
   const [first] = taken;
   if (setting === undefined || first === undefined) return row;
   if (first.item === undefined) return { ...row, ...meant[0] };
-  const count = valuesOf(setting, ground).length;
-  const items: Meant[] = [...(row.items ?? Array.from({ length: count }, () => ({})))];
+  const isPacked = first.bit !== undefined;
+  const count = isPacked ? Math.max(first.item, row.items?.length ?? 0) : valuesOf(setting, ground).length;
+  const items: Meant[] = Array.from({ length: count }, (_, index) => row.items?.[index] ?? {});
   for (const [index, { item = 1 }] of taken.entries()) items[item - 1] = meant[index] ?? {};
+  if (isPacked) return { ...row, items, packed: true };
   const between = betweenIn(setting.value, ground.manner.decimal);
   return { ...row, items, ...(between === ' ' ? {} : { between }) };
 }

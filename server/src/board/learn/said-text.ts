@@ -1,8 +1,9 @@
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import { readQuantity } from '../../catalog/faults/quantities';
-import type { Counts, PartHeld } from '../../catalog/model/board-profile';
+import { type Counts, mostBits, type PartHeld } from '../../catalog/model/board-profile';
 import { suggestWord } from '../../catalog/suggest';
 import { countingFaults } from '../meaning/counting-faults';
+import { partParameter } from '../meaning/part-parameter';
 import { wordsToSpell } from '../meaning/words-to-spell';
 import { confirmable } from './confirm';
 import type { Confirmation } from './said';
@@ -15,7 +16,7 @@ export type SaidText =
 /** What may follow the parameter, each with a value behind it. */
 const keys = [
   ...['unit', 'scale', 'offset', 'step', 'limits', 'base', 'table'],
-  ...['words', 'part', 'entry', 'at', 'cell', 'value', 'plain'],
+  ...['words', 'part', 'entry', 'at', 'cell', 'number-of', 'has', 'bit', 'value', 'plain'],
 ] as const;
 type Key = (typeof keys)[number];
 
@@ -50,21 +51,23 @@ function wrong(message: string): SaidText {
 function saidOf(means: string, rest: string, catalog: Catalog): Confirmation {
   if (/<(?!name>)/.test(means))
     throw new Wrong(`say which one ${means} is: its member stands in the place of <…>`);
-  const found = confirmable(means, catalog);
-  if (found === undefined) throw new Wrong(`there is no parameter ${means}`);
+  const whole = confirmable(means, catalog);
+  if (whole === undefined) throw new Wrong(`there is no parameter ${means}`);
   const given = clausesOf(rest);
+  const parts = partsOf(given, whole, catalog);
+  const found = partParameter(whole, parts[0]);
   const counted = countedOf(given, found);
   const more = moreOf(given, found);
   const counts: Counts = { ...counted, ...more };
   const [fault] = countingFaults(counts, found);
   if (fault !== undefined) throw new Wrong(`"${fault.at.join(' ')}": ${fault.message}`);
-  const parts = partsOf(given, found);
   const spelled = spelledOf(given, found, catalog);
   return {
     means,
     ...(counted === null ? {} : { counted }),
     ...(Object.keys(more).length === 0 ? {} : { more }),
     ...(parts.length === 0 ? {} : { parts }),
+    ...(given.has('bit') ? { bit: bitOf(given, found) } : {}),
     ...(given.has('value') ? { item: wholeNumber(given.get('value') ?? '', 'value') } : {}),
     ...(spelled === null ? {} : { spelled }),
   };
@@ -147,6 +150,29 @@ function ratio(text: string): number {
   return Number(over) / Number(under);
 }
 
+function bitOf(given: Clauses, { parameter, path }: FoundParameter): number {
+  const text = given.get('bit') ?? '';
+  if (given.has('value')) throw new Wrong('"bit" and "value" are not both said of one setting');
+  if (!/^\d{1,2}$/.test(text) || Number(text) >= mostBits)
+    throw new Wrong(`"bit" takes a number from 0, the lowest, to ${mostBits - 1}, not "${text}"`);
+  if (parameter.kind !== 'flag')
+    throw new Wrong(`one bit says on or off, and ${path} is more: of a list say which word it "has"`);
+  return Number(text);
+}
+
+function wordOfList(word: string, key: Key, found: FoundParameter, catalog: Catalog): string {
+  if (found.parameter.kind !== 'words')
+    throw new Wrong(`"${key}" is about a word of a list, and ${found.path} is none`);
+  const known = wordsToSpell(found, catalog);
+  if (known === null || known.includes(word)) return word;
+  throw noWord(word, known, found);
+}
+
+function noWord(word: string, known: readonly string[], { path }: FoundParameter): Wrong {
+  const [near] = suggestWord([...known], word);
+  return new Wrong(`"${word}" is no word of ${path}: ${near === undefined ? known.join(', ') : `${near}?`}`);
+}
+
 function wholeNumber(text: string, key: Key): number {
   if (!/^[1-9]\d{0,2}$/.test(text)) throw new Wrong(`"${key}" takes a number from 1 on, not "${text}"`);
   return Number(text);
@@ -174,11 +200,7 @@ function spelledOf(
   if (text === undefined) return null;
   const known = wordsToSpell(found, catalog);
   const pairs = pairsOf(text, 'words').map(([own, word]) => {
-    if (known !== null && !known.includes(word)) {
-      const [near] = suggestWord([...known], word);
-      const asked = near === undefined ? known.join(', ') : `${near}?`;
-      throw new Wrong(`"${word}" is no word of ${found.path}: ${asked}`);
-    }
+    if (known !== null && !known.includes(word)) throw noWord(word, known, found);
     return [word, own] as const;
   });
   const twice = pairs.find(([word], index) => pairs.findIndex(([other]) => other === word) !== index);
@@ -187,8 +209,9 @@ function spelledOf(
 }
 
 /** The part, or one for each of several values: `low,high`, `1,2,3,4`, `0 %,50 %,100 %`. */
-function partsOf(given: Clauses, { parameter, path }: FoundParameter): readonly PartHeld[] {
-  const said = (['part', 'entry', 'at', 'cell'] as const).filter((key) => given.has(key));
+function partsOf(given: Clauses, found: FoundParameter, catalog: Catalog): readonly PartHeld[] {
+  const { parameter, path } = found;
+  const said = (['part', 'entry', 'at', 'cell', 'number-of', 'has'] as const).filter((key) => given.has(key));
   const [key, second] = said;
   if (key === undefined) return [];
   if (second !== undefined) throw new Wrong(`"${key}" and "${second}" are not both said of one setting`);
@@ -196,6 +219,8 @@ function partsOf(given: Clauses, { parameter, path }: FoundParameter): readonly 
   return items.map((item): PartHeld => {
     if (key === 'entry') return { entry: wholeNumber(item, 'entry') };
     if (key === 'cell') return { cell: wholeNumber(item, 'cell') };
+    if (key === 'has') return { has: wordOfList(item, key, found, catalog) };
+    if (key === 'number-of') return { numberOf: wordOfList(item, key, found, catalog) };
     if (key === 'part') {
       const part = (['low', 'high', 'row', 'column'] as const).find((one) => one === item);
       if (part === undefined) throw new Wrong(`"part" is low, high, row or column, not "${item}"`);

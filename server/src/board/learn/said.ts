@@ -10,6 +10,8 @@ export interface Confirmation {
   readonly parts?: readonly PartHeld[];
   /** The place of the value, from 1, where several stand in the setting. */
   readonly item?: number;
+  /** The binary digit of its number, from 0 for the lowest, where each says on or off. */
+  readonly bit?: number;
   /** Unit, scale, offset or table; {}: in the parameter's own unit, as it stands. */
   readonly counted?: Pick<Counts, 'unit' | 'scale' | 'offset' | 'table'>;
   /** What is said besides: it takes the place of what would be proposed. */

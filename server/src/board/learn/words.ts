@@ -17,6 +17,7 @@ const alike: readonly (readonly string[])[] = [
   ['cutoff', 'cut', 'corner', 'edge'],
   ['gain', 'factor'],
   ['rate', 'often'],
+  ['none', 'nothing', 'off'],
 ];
 
 const firstOf = new Map(alike.flatMap((words) => words.map((word) => [word, words[0] ?? word])));

@@ -50,6 +50,8 @@ export interface ListedSetting extends SettingKey {
     readonly value: Stretch;
   };
   readonly stated: Stated | null;
+  /** The number, as it stands there, of which it is one binary digit; none where it is a value of its own. */
+  readonly packedIn?: string;
 }
 
 /** Where a group begins. */

@@ -20,6 +20,8 @@ export interface Counting {
   readonly low: number;
   readonly high: number;
   readonly limitText: string;
+  /** In SI, those that the board's listing names one by one; null: any within its limits. */
+  readonly choices: readonly number[] | null;
 }
 
 /** What a row of a profile says about the numbers of its parameter. The row is free of faults. */
@@ -34,7 +36,7 @@ export function countingOf(counts: Counts | undefined, parameter: Parameter): Co
       : new Map(
           Object.entries(table).map(([word, text]) => [word, parseQuantity(text)?.value ?? Number.NaN]),
         );
-  const counting = { unit, scale, offset, base, behind, table: steps, grain };
+  const counting = { unit, scale, offset, base, behind, table: steps, grain, choices: null };
   if (limits === undefined) return { ...counting, ...anything, limitText: '' };
   const [low = anything.low, high = anything.high] = limits.map(
     (text) => parseQuantity(text)?.value ?? Number.NaN,
@@ -49,6 +51,15 @@ export function withinStated(counting: Counting, range: BoardSetting['range'], m
   const ends = [first ?? Number.NaN, second ?? Number.NaN].map((end) => fromBoard(counting, end));
   if (ends.some(Number.isNaN)) return counting;
   return { ...counting, low: Math.min(...ends), high: Math.max(...ends), limitText: range.join(' to ') };
+}
+
+/** What a listing names one by one, where it names numbers, is all that the board takes. */
+export function withinNamed(counting: Counting, words: BoardSetting['words'], mark: DecimalMark): Counting {
+  const looks = (words ?? []).map((word) => numberLook(word, mark)?.value);
+  const numbers = looks.filter((value) => value !== undefined);
+  if (counting.table !== null || counting.limitText !== '' || numbers.length < 2) return counting;
+  const choices = numbers.map((value) => fromBoard(counting, value));
+  return { ...counting, choices, limitText: (words ?? []).join(', ') };
 }
 
 /** An SI value in the board's own numbers. */

@@ -18,11 +18,16 @@ export function differ(one: Value, other: Value, by: HeldBy): boolean {
       return one.row !== place.row || one.column !== place.column;
     }
     case 'words':
-      return one.value.join('\n') !== (other as typeof one).value.join('\n');
+      return listText(one.value, by) !== listText((other as typeof one).value, by);
     case 'curve':
       // Between its samples the board draws its own line: only what it was told can be compared.
       return by !== 'samples' && JSON.stringify(one) !== JSON.stringify(other);
     default:
       return one.value !== (other as typeof one).value;
   }
+}
+
+/** Settings that say which words a list has say nothing of their order. */
+function listText(words: readonly string[], by: HeldBy): string {
+  return (by === 'flags' ? words.toSorted() : words).join('\n');
 }

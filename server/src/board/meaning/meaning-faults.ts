@@ -7,7 +7,8 @@ import { staticWords } from '../../craft/line-check';
 import { collectionOf, membersOf, openMember } from '../profile/members';
 import { type Manner, mannerOf, type ProfileRow } from '../profile/profile';
 import { countingFaults } from './counting-faults';
-import { gather, type HeldBy, heldBy, type Meaning, placeOf } from './meanings';
+import { gather, type HeldBy, heldBy, type Meaning, partKey } from './meanings';
+import { partParameter, wordOfPart } from './part-parameter';
 import { wordsToSpell } from './words-to-spell';
 
 /** What is wrong with what a profile says its settings mean. */
@@ -51,6 +52,8 @@ const kindsFor: Readonly<Record<HeldBy, readonly string[]>> = {
   cell: ['place'],
   samples: ['curve'],
   each: ['words'],
+  numbers: ['words'],
+  flags: ['words'],
 };
 
 /** How a setting says that it holds a part of such a parameter. */
@@ -68,10 +71,12 @@ function rowFaults({ setting, groups }: ProfileRow, manner: Manner, catalog: Cat
   if (known === undefined) return [{ at: ['means'], message: `there is no parameter ${means}` }];
   return [
     ...asFaults(setting, known),
+    ...packedFaults(setting, known),
     ...openFaults(means, [...groups, setting.name]),
-    ...faultsWithin(['counts'], countingFaults(setting.counts ?? {}, known)),
+    ...faultsWithin(['counts'], countingFaults(setting.counts ?? {}, partParameter(known, setting.as))),
     ...acrossFaults(setting, known),
-    ...wordFaults(setting, known, catalog),
+    ...wordOfPartFaults(setting, known, catalog),
+    ...wordFaults(setting, partParameter(known, setting.as), catalog),
     ...listFaults(setting, known, manner, catalog),
   ];
 }
@@ -120,6 +125,24 @@ function acrossFaults({ as }: BoardSetting, { across, parameter }: KnownParamete
   return [{ at, message: `${as.at} lies beyond the end of the curve` }];
 }
 
+/** One digit says on or off, and nothing else. */
+function packedFaults({ as, means, packed }: BoardSetting, known: KnownParameter): readonly Fault[] {
+  if (packed !== true || partParameter(known, as).parameter.kind === 'flag') return [];
+  return [{ at: ['means'], message: `one digit says on or off, and ${means} is more` }];
+}
+
+/** A list can only have words that there are for it. */
+function wordOfPartFaults(
+  { as, means }: BoardSetting,
+  known: KnownParameter,
+  catalog: Catalog,
+): readonly Fault[] {
+  const word = known.parameter.kind === 'words' ? wordOfPart(as) : null;
+  const words = wordsToSpell(known, catalog);
+  if (word === null || words === null || words.includes(word)) return [];
+  return [{ at: ['as'], message: `"${word}" is no word of ${means}` }];
+}
+
 /** A setting of one member that the rows for every member hold already. */
 function ofMemberFaults(
   { means, parts }: Meaning,
@@ -143,11 +166,14 @@ function partFaults({ means, by, parts }: Meaning): readonly Fault[] {
   const mixed = parts.find(({ setting }) => heldBy(setting.as) !== by);
   if (mixed !== undefined)
     return [{ at: at(mixed), message: `${means} is held in another way by another setting` }];
-  const again = parts.findIndex(
-    (row, index) => index > 0 && placeOf(row.setting.as) === placeOf(parts[index - 1]?.setting.as),
-  );
-  if (again > 0)
-    return [{ at: at(parts[again]), message: `${means} is what ${parts[again - 1]?.name} means already` }];
+  const byPart = new Map<string, ProfileRow>();
+  for (const row of parts) {
+    const key = partKey(row.setting.as);
+    const before = byPart.get(key);
+    if (before !== undefined)
+      return [{ at: at(row), message: `${means} is what ${before.name} means already` }];
+    byPart.set(key, row);
+  }
   const missing = missingPart(by, parts);
   return missing === null ? [] : [{ at: at(parts[0]), message: `${means} needs ${missing} as well` }];
 }

@@ -3,16 +3,17 @@ import { parseQuantity } from '../../units/quantity';
 import type { SettingKey } from '../listing/listing';
 import { membersOf, withMember } from '../profile/members';
 import type { Profile, ProfileRow } from '../profile/profile';
+import { wordOfPart } from './part-parameter';
 
 /** How the settings of a board hold one parameter between them. */
-export type HeldBy = 'value' | 'ends' | 'place' | 'cell' | 'samples' | 'each';
+export type HeldBy = 'value' | 'ends' | 'place' | 'cell' | 'samples' | 'each' | 'numbers' | 'flags';
 
 /** One parameter of the catalogue with the rows that hold it. */
 export interface Meaning {
   /** A path of a script, or the catalogue's name where the rows stand for every member of a collection. */
   readonly means: string;
   readonly by: HeldBy;
-  /** In the parameter's own order: low and high, row and column, points that rise, entries. */
+  /** In the parameter's own order: low and high, row and column, points that rise, entries; words as the rows stand. */
   readonly parts: readonly ProfileRow[];
 }
 
@@ -65,6 +66,8 @@ export function heldBy(as: PartHeld | undefined): HeldBy {
   if (as === 'low' || as === 'high') return 'ends';
   if (as === 'row' || as === 'column') return 'place';
   if ('cell' in as) return 'cell';
+  if ('has' in as) return 'flags';
+  if ('numberOf' in as) return 'numbers';
   return 'at' in as ? 'samples' : 'each';
 }
 
@@ -73,11 +76,16 @@ function inOrder(parts: readonly ProfileRow[]): readonly ProfileRow[] {
 }
 
 /** Where a part stands among the others of its parameter. */
-export function placeOf(as: PartHeld | undefined): number {
+function placeOf(as: PartHeld | undefined): number {
   if (as === undefined || as === 'low' || as === 'row') return 0;
   if (as === 'high' || as === 'column') return 1;
-  if ('cell' in as) return 0;
+  if (!('at' in as || 'entry' in as)) return 0;
   return 'at' in as ? (parseQuantity(as.at)?.value ?? 0) : as.entry;
+}
+
+/** The same text for two that hold the same part. */
+export function partKey(as: PartHeld | undefined): string {
+  return wordOfPart(as) ?? String(placeOf(as));
 }
 
 /** What the board calls the parts of a meaning for one member; null for a member that the board does not know. */

@@ -19,16 +19,28 @@ export class NumberSpelling {
 
   /** `base`: in SI; a count as it is. */
   write(base: number): Spelled {
-    const { low, high, limitText, table } = this.counting;
+    const { low, high, limitText, table, choices } = this.counting;
     const spare = 1e-9 * Math.abs(base);
     if (table !== null) return this.step(base, table);
     if (base < low - spare || base > high + spare) return refused(`the board takes ${limitText}`);
+    if (choices?.some((choice) => nearlyEqual(choice, base)) === false)
+      return refused(`the board takes ${limitText}`);
     const written = this.inSteps(inBoard(this.counting, base));
     // Whatever a profile says: nothing goes to a board that it might read as something else.
     const text = plainDigits.test(written) ? this.asBoard(written) : null;
     return text === null
       ? refused('by its profile it comes to no number that a board reads')
       : texts(text + this.counting.behind);
+  }
+
+  /** The nearest that the board takes, in SI; null where it knows words alone. */
+  nearest(base: number): number | null {
+    const { low, high, table, choices } = this.counting;
+    if (table !== null) return null;
+    const [first, ...others] = choices ?? [Math.min(high, Math.max(low, base))];
+    if (first === undefined) return null;
+    const distance = (one: number) => Math.abs(one - base);
+    return others.reduce((best, one) => (distance(one) < distance(best) ? one : best), first);
   }
 
   /** As the board counts it, for a sentence: a limit is told as it is, not as the nearest step. */

@@ -4,9 +4,10 @@ import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
 import { anything } from '../../units/interval';
 import { parseQuantity } from '../../units/quantity';
 import type { Manner } from '../profile/profile';
-import { type Counting, countingOf, holdsNumbers, unitFor, withinStated } from './counting';
+import { type Counting, countingOf, holdsNumbers, unitFor, withinNamed, withinStated } from './counting';
 import type { Meaning } from './meanings';
 import { NumberSpelling } from './number-spelling';
+import { wordOfPart } from './part-parameter';
 import { all, refused, type Spelled, texts, type Understood, unclear } from './spelled';
 
 /** What one part of a meaning says for whichever value. */
@@ -32,7 +33,11 @@ function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter'], { d
     return {
       spelled: new Map(words),
       words: new Map(words.map(([word, spelled]) => [spelled, word])),
-      counting: withinStated(countingOf(setting.counts, parameter), setting.range, decimal),
+      counting: withinNamed(
+        withinStated(countingOf(setting.counts, parameter), setting.range, decimal),
+        setting.words,
+        decimal,
+      ),
     };
   });
   const made: OfMeaning = { parameter, parts };
@@ -58,13 +63,12 @@ export class Speller {
   }
 
   write(value: Value): Spelled {
-    const { by } = this.meaning;
     switch (value.kind) {
       case 'quantity':
       case 'count':
         return this.number(value.value, 0);
       case 'flag':
-        return texts(this.flag(value.value));
+        return texts(this.flagText(value.value));
       case 'word':
       case 'date':
         return this.word(value.value, 0);
@@ -72,7 +76,7 @@ export class Speller {
       case 'bare':
         return this.quoted(value.value);
       case 'words':
-        return by === 'each' ? this.eachWord(value.value) : this.list(value.value);
+        return this.words(value.value);
       case 'range':
         return this.ends(value.low, value.high);
       case 'place':
@@ -80,6 +84,15 @@ export class Speller {
       case 'curve':
         return this.samples(value.points);
     }
+  }
+
+  /** What the board takes that is nearest to a value that it does not; null where nobody can tell. */
+  nearest(value: Value): Value | null {
+    if (value.kind !== 'quantity' && value.kind !== 'count') return null;
+    const nearest = this.spelling(0).nearest(value.value);
+    return nearest === null || (value.kind === 'count' && !Number.isInteger(nearest))
+      ? null
+      : { ...value, value: nearest };
   }
 
   read(written: readonly string[]): Understood {
@@ -135,7 +148,7 @@ export class Speller {
 
   /** Whether its parts are numbers, or come to some. */
   get isNumber(): boolean {
-    return holdsNumbers(this.found.parameter);
+    return holdsNumbers(this.found.parameter) || this.meaning.by === 'numbers';
   }
 
   private spelling(part: number): NumberSpelling {
@@ -168,9 +181,10 @@ export class Speller {
     return typeof as === 'object' && 'cell' in as ? as.cell : 1;
   }
 
-  private flag(value: boolean): string {
+  /** On or off as a part that says so is spelled. */
+  flagText(value: boolean, part = 0): string {
     const word = value ? 'on' : 'off';
-    return this.part(0).spelled.get(word) ?? this.manner.flags[word];
+    return this.part(part).spelled.get(word) ?? this.manner.flags[word];
   }
 
   private word(word: string, part: number): Spelled {
@@ -188,6 +202,33 @@ export class Speller {
     return text.trim() === text && text !== ''
       ? texts(text)
       : refused('the board takes no text that is empty, or begins or ends with a blank');
+  }
+
+  private words(words: readonly string[]): Spelled {
+    switch (this.meaning.by) {
+      case 'each':
+        return this.eachWord(words);
+      case 'numbers':
+        return this.ofEachWord(words, (word, part) => {
+          const at = words.indexOf(word);
+          return at < 0 ? refused(`the board takes a number for ${word} as well`) : this.number(at + 1, part);
+        });
+      case 'flags':
+        return this.ofEachWord(words, (word, part) => texts(this.flagText(words.includes(word), part)));
+      default:
+        return this.list(words);
+    }
+  }
+
+  /** Where each setting says something of one word. */
+  private ofEachWord(words: readonly string[], spell: (word: string, part: number) => Spelled): Spelled {
+    const held = this.wordsHeld();
+    const other = words.find((word) => !held.includes(word));
+    return other === undefined ? all(held.map(spell)) : refused(`the board has no setting for ${other}`);
+  }
+
+  private wordsHeld(): readonly string[] {
+    return this.meaning.parts.map(({ setting }) => wordOfPart(setting.as) ?? '');
   }
 
   private list(words: readonly string[]): Spelled {
@@ -231,9 +272,17 @@ export class Speller {
   }
 
   private readFlag(text: string): Understood {
-    const [on, off] = [this.flag(true), this.flag(false)];
-    if (text === on || text === off) return { kind: 'value', value: { kind: 'flag', value: text === on } };
-    return unclear(0, `${on} or ${off} is wanted`);
+    const value = this.flagIn(text, 0);
+    return value === null ? this.wantedFlag(0) : { kind: 'value', value: { kind: 'flag', value } };
+  }
+
+  private flagIn(text: string, part: number): boolean | null {
+    if (text === this.flagText(true, part)) return true;
+    return text === this.flagText(false, part) ? false : null;
+  }
+
+  private wantedFlag(part: number): Understood {
+    return unclear(part, `${this.flagText(true, part)} or ${this.flagText(false, part)} is wanted`);
   }
 
   private readWord(text: string): Understood {
@@ -264,6 +313,8 @@ export class Speller {
   }
 
   private readWords(written: readonly string[]): Understood {
+    if (this.meaning.by === 'numbers') return this.readNumbers(written);
+    if (this.meaning.by === 'flags') return this.readFlags(written);
     const { between, none } = this.manner.list;
     const [first = ''] = written;
     const entries =
@@ -279,6 +330,29 @@ export class Speller {
       if (word === null) return unclear(part, this.wantedWords(part));
       words.push(word);
     }
+    return { kind: 'value', value: { kind: 'words', value: words } };
+  }
+
+  /** Each word at its number; the numbers are those from 1 on, each once. */
+  private readNumbers(written: readonly string[]): Understood {
+    const words: string[] = [];
+    for (const [part, word] of this.wordsHeld().entries()) {
+      const number = this.numberOf(part, written[part] ?? '');
+      if (number === null || !Number.isInteger(number) || number < 1 || number > written.length)
+        return unclear(part, `a number from 1 to ${written.length} is wanted`);
+      const other = words[number - 1];
+      if (other !== undefined) return unclear(part, `${other} has that number already`);
+      words[number - 1] = word;
+    }
+    return { kind: 'value', value: { kind: 'words', value: words } };
+  }
+
+  private readFlags(written: readonly string[]): Understood {
+    const held = this.wordsHeld();
+    const flags = held.map((_, part) => this.flagIn(written[part] ?? '', part));
+    const bad = flags.indexOf(null);
+    if (bad >= 0) return this.wantedFlag(bad);
+    const words = held.filter((_, part) => flags[part] === true);
     return { kind: 'value', value: { kind: 'words', value: words } };
   }
 
@@ -322,6 +396,7 @@ const nothingSaid: Part = {
     grain: null,
     ...anything,
     limitText: '',
+    choices: null,
   },
 };
 /** Rows, columns and cells are read with four digits. */

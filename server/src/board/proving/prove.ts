@@ -156,11 +156,12 @@ function missingRow(entry: Entry): Absent {
 
 /** A setting that the capture does not show, for it is at its default. */
 function omittedRow(entry: Entry, known: KnownBeside): Absent {
-  const { path } = entry;
+  const { path, groups, name, occurrence, item } = entry;
   const byDefault = known.defaultOf(entry);
   if (byDefault === null) {
     const reason = 'the listing leaves out what is at its default, and nobody has said what that is';
-    return { left: { path, title: path, reason, heldBy: 'board', urgency: 2, isByHand: true } };
+    const settings = [{ groups, name, occurrence, item }];
+    return { left: { path, settings, title: path, reason, heldBy: 'board', urgency: 2, isByHand: true } };
   }
   const isSame = holdsEntry(entry, byDefault);
   return { row: { ...absentRow(entry), held: byDefault, verdict: isSame ? 'default' : 'different' } };

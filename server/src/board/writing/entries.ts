@@ -93,13 +93,13 @@ class EntriesMaker {
     const names = namesOf(profile, meaning, member);
     const value = this.view.value(path);
     if (names === null || value === null) {
-      this.leave(path, names === null ? `the board has no ${member ?? ''}` : unreadable);
+      this.leave(path, names === null ? `the board has no ${member ?? ''}` : unreadable, names ?? []);
       return;
     }
     const speller = new Speller(meaning, setting.found, profile.manner);
     const spelled = speller.write(value);
     if (spelled.kind === 'refused') {
-      this.leave(path, spelled.reason);
+      this.leave(path, spelled.reason, names);
       return;
     }
     for (const [part, key] of names.entries()) {
@@ -164,8 +164,8 @@ class EntriesMaker {
     this.entries.set(settingKey(entry), entry);
   }
 
-  private leave(path: string, reason: string | null): void {
-    this.left.push(...leftOutOf(this.view, path, reason));
+  private leave(path: string, reason: string | null, settings: readonly SettingKey[] = []): void {
+    this.left.push(...leftOutOf(this.view, path, reason, settings));
   }
 
   finished(): Entries {

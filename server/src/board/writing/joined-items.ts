@@ -31,7 +31,11 @@ export function joinedItems(
       return [];
     }
     const inOrder = items.toSorted((one, other) => (one.item ?? 0) - (other.item ?? 0));
-    const value = inOrder.map((one) => one.value).join(row(1)?.setting.between ?? ' ');
+    const { between = ' ', packed } = row(1)?.setting ?? {};
+    const value =
+      packed === true
+        ? String(inOrder.reduce((sum, one, place) => sum + Number(one.value) * 2 ** place, 0))
+        : inOrder.map((one) => one.value).join(between);
     return [{ ...first, item: undefined, value }];
   });
   return { entries: whole, unwritten };

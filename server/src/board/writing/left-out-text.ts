@@ -1,3 +1,5 @@
+import type { CraftView } from '../../craft/view';
+import { calledOnBoard } from './called';
 import type { Entries } from './entries';
 import { type LeftOut, leftOutName } from './left-out';
 import type { WrittenText } from './write-text';
@@ -6,7 +8,11 @@ import type { WrittenText } from './write-text';
 const mostNamed = 8;
 
 /** What the board should hold and the text does not, in sentences: set by hand and safety first. */
-export function leftOutText({ entries, left }: Entries, { unwritten }: WrittenText): readonly string[] {
+export function leftOutText(
+  { entries, left }: Entries,
+  { unwritten }: WrittenText,
+  view: CraftView,
+): readonly string[] {
   const ofBoard = left.filter(({ heldBy }) => heldBy === 'board');
   const missing = ofBoard.length + unwritten.length;
   const unnamed = ofBoard.filter(({ reason }) => reason === null);
@@ -16,8 +22,13 @@ export function leftOutText({ entries, left }: Entries, { unwritten }: WrittenTe
     ...(missing === 0
       ? []
       : [`${missing} of ${all} not handed over${unnamed.length === 0 ? '' : `: ${named(unnamed)}`}.`]),
-    ...refused.map(({ path, reason }) => `Not handed over: ${path}: ${reason ?? ''}.`),
-    ...unwritten.map(({ entry, reason }) => `Not handed over: ${entry.path}: ${reason}.`),
+    ...refused.map(
+      ({ path, settings, reason }) =>
+        `Not handed over: ${calledOnBoard(view, path, settings)}: ${reason ?? ''}.`,
+    ),
+    ...unwritten.map(
+      ({ entry, reason }) => `Not handed over: ${calledOnBoard(view, entry.path, [entry])}: ${reason}.`,
+    ),
   ];
 }
 

@@ -1,11 +1,14 @@
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { CraftView } from '../../craft/view';
 import { isOwnPath } from '../../language/path-text';
+import type { SettingKey } from '../listing/listing';
 
 /** Something that a craft sets and its board is not given, or can't be held against. */
 export interface LeftOut {
   /** The setting of the craft, as its script spells it. */
   readonly path: string;
+  /** The board's own settings that would hold it; empty where no row of the profile stands for it. */
+  readonly settings: readonly SettingKey[];
   /** What it is called in a sentence. */
   readonly title: string;
   /** null: no row of the profile stands for it. */
@@ -23,12 +26,17 @@ export function leftOutName({ path, title }: LeftOut): string {
 }
 
 /** Empty for what no catalogue knows. */
-export function leftOutOf(view: CraftView, path: string, reason: string | null): readonly LeftOut[] {
+export function leftOutOf(
+  view: CraftView,
+  path: string,
+  reason: string | null,
+  settings: readonly SettingKey[],
+): readonly LeftOut[] {
   const setting = view.setting(path);
   if (setting === undefined) return [];
   const { parameter } = setting.found;
   const urgency = parameter.hurts.includes('people') ? 0 : parameter.hurts.includes('craft') ? 1 : 2;
   const isByHand = setting.origin.script.uri.endsWith('.craft') || setting.origin.script === view.craft.root;
   const title = isOwnPath(path) ? path : parameter.title;
-  return [{ path, title, reason, heldBy: parameter.heldBy, urgency, isByHand }];
+  return [{ path, settings, title, reason, heldBy: parameter.heldBy, urgency, isByHand }];
 }

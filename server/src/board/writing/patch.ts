@@ -1,4 +1,5 @@
-import type { Listing, Stretch } from '../listing/listing';
+import type { ListedSetting, Listing, Stretch } from '../listing/listing';
+import { withDigits } from '../listing/packed';
 import { settingKey } from '../listing/setting-key';
 import type { Entry } from './entries';
 import { tokenFor } from './tokens';
@@ -33,6 +34,7 @@ interface Edit {
 export function patch(listing: Listing, entries: readonly Entry[]): Patched {
   const listed = new Map(listing.settings.map((setting) => [settingKey(setting), setting]));
   const edits: Edit[] = [];
+  const digits = new ChangedDigits();
   const changes: Change[] = [];
   const unwritten: Unwritten[] = [];
   const absent: Entry[] = [];
@@ -44,13 +46,15 @@ export function patch(listing: Listing, entries: readonly Entry[]): Patched {
     }
     const token = tokenFor(entry, setting, listing);
     const at = setting.at.value;
-    const before = listing.text.slice(at.start, at.end);
+    const before = setting.packedIn === undefined ? listing.text.slice(at.start, at.end) : setting.value;
     if (token.kind === 'refused') unwritten.push({ entry, reason: token.reason });
     else if (token.text !== before && token.text !== setting.value) {
-      edits.push({ at, text: token.text });
+      if (setting.packedIn === undefined) edits.push({ at, text: token.text });
+      else digits.add(setting, token.text);
       changes.push({ entry, before: setting.value, after: entry.value });
     }
   }
+  edits.push(...digits.edits(listing));
   return { text: edited(listing.text, edits), changes, unwritten, absent };
 }
 
@@ -62,4 +66,26 @@ function edited(text: string, edits: readonly Edit[]): string {
     from = at.end;
   }
   return parts.join('') + text.slice(from);
+}
+
+/** Digits of numbers that change, all of one number together. */
+class ChangedDigits {
+  private readonly byStart = new Map<
+    number,
+    { readonly of: ListedSetting; readonly digits: Map<number, string> }
+  >();
+
+  add(of: ListedSetting, digit: string): void {
+    const { start } = of.at.value;
+    const known = this.byStart.get(start) ?? { of, digits: new Map<number, string>() };
+    known.digits.set((of.item ?? 1) - 1, digit);
+    this.byStart.set(start, known);
+  }
+
+  edits({ forms }: Listing): readonly Edit[] {
+    return [...this.byStart.values()].map(({ of, digits }) => {
+      const { packedIn = of.value, at } = of;
+      return { at: at.value, text: withDigits(packedIn, digits, forms.decimal) ?? packedIn };
+    });
+  }
 }

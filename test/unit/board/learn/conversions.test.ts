@@ -51,6 +51,22 @@ function takenFor(found: FoundParameter, value: string): TakenAs {
   return { setting: listed('x', value), means: found.path, ...as };
 }
 
+/** The same with what stands beside it. */
+function withStated(
+  setting: LearnedSetting,
+  stated: Partial<NonNullable<LearnedSetting['stated']>>,
+): LearnedSetting {
+  const nothing = {
+    range: null,
+    words: null,
+    default: null,
+    unit: null,
+    remark: null,
+    at: { start: 0, end: 0 },
+  };
+  return { ...setting, stated: { ...nothing, ...stated } };
+}
+
 function boardsNumber(base: number, counts: Counts | undefined, found: FoundParameter): string {
   return String(Number(inBoard(countingOf(counts, found.parameter), base).toPrecision(9)));
 }
@@ -67,6 +83,19 @@ function usualValues({ usual, assumed }: FoundParameter): readonly number[] {
     assumed ?? high,
   ];
   return [...new Set(all)];
+}
+
+/** Limits that a maker may set around a value: what can be, what is usual, and narrower ones. */
+function endsAround({ range, usual }: FoundParameter, base: number): readonly (readonly [number, number])[] {
+  if (range === undefined || usual === undefined) return [];
+  const low = Math.max(0, usual.low);
+  return [
+    [range.low, range.high],
+    [usual.low, usual.high],
+    [low, Math.max(base, usual.high / 5)],
+    [range.low, Math.min(range.high, 2 * usual.high)],
+    [low, 5 * range.high],
+  ];
 }
 
 function asCounted({ meant }: Pick<Conversion, 'meant'>, found: FoundParameter): string | null {
@@ -95,6 +124,105 @@ describe('how the numbers of an unknown board are counted', () => {
         }
     assert.deepEqual(wrong, []);
     assert.ok(all > 5000 && sure > 500, `${sure} of ${all} were sure`);
+  });
+
+  it('is right or asked where the listing states ends and a default, in every unit, and in parts of it', () => {
+    let [sure, bare, all] = [0, 0, 0];
+    const wrong: string[] = [];
+    for (const found of quantities)
+      for (const { counts, title } of scalesFor(found))
+        for (const base of usualValues(found).slice(2, 4))
+          for (const ends of endsAround(found, base)) {
+            const [value, low, high] = [base, ...ends].map((one) => boardsNumber(one, counts, found));
+            const taken = takenFor(found, value ?? '');
+            // Also where the limits are as wide as the number may be.
+            const width = [255, 65535].find((one) => one >= Number(value) && all % 3 === 0);
+            const range = { low: low ?? '', high: width === undefined ? (high ?? '') : String(width) };
+            const setting = withStated(taken.setting, { range, default: value ?? '' });
+            const conversion = conversionsOf([{ ...taken, setting }], ground)
+              .values()
+              .next().value;
+            const truth = asCounted({ meant: counts === undefined ? {} : { counts } }, found);
+            const told = conversion === undefined ? null : asCounted(conversion, found);
+            all += 1;
+            if (told !== null) sure += 1;
+            const alone = conversionsOf([taken], ground).get(taken);
+            if (alone !== undefined && asCounted(alone, found) !== null) bare += 1;
+            if (told !== null && told !== truth)
+              wrong.push(`${found.path}: ${value} (${low} to ${high}) ${title} became ${told}`);
+          }
+    assert.deepEqual(wrong, []);
+    assert.ok(all > 5000 && sure > 1.2 * bare, `${sure} of ${all} were sure, ${bare} without what is stated`);
+  });
+
+  it('is right or asked where the board prints decimals, in every unit', () => {
+    let [sure, bare] = [0, 0];
+    const wrong: string[] = [];
+    for (const found of quantities) {
+      for (const { counts, title } of scalesFor(found).filter((one) => (one.counts?.scale ?? 1) === 1))
+        for (const base of usualValues(found)) {
+          const number = Number(boardsNumber(base, counts, found));
+          const value = number.toFixed(2);
+          if (Math.abs(Number(value) - number) > 1e-3 * Math.abs(number) || !value.endsWith('0')) continue;
+          const taken = takenFor(found, value);
+          const conversion = conversionsOf([taken], ground).get(taken) ?? assert.fail(found.path);
+          const truth = asCounted({ meant: counts === undefined ? {} : { counts } }, found);
+          const told = asCounted(conversion, found);
+          if (told !== null) sure += 1;
+          const bareTaken = takenFor(found, String(number));
+          if (conversionsOf([bareTaken], ground).get(bareTaken)?.meant !== null) bare += 1;
+          if (told !== null && told !== truth) wrong.push(`${found.path}: ${value} ${title} became ${told}`);
+        }
+    }
+    assert.deepEqual(wrong, []);
+    assert.ok(sure > 1.5 * bare, `${sure} were sure, ${bare} without decimals`);
+  });
+
+  it('is told by how the listing prints its other numbers', () => {
+    const means = ['arming.delay', 'level.tilt-limit', 'motor.idle', 'board.supply.five-volt-limit'];
+    const told = (values: readonly string[]) => {
+      const taken = means.map((one, index) => ({
+        setting: listed(`x${index}`, values[index] ?? ''),
+        means: one,
+      }));
+      return [...conversionsOf(taken, ground).values()].map(({ preview }) => preview.quantity);
+    };
+    assert.equal(told(['2', '45', '6', '2.05'])[3], null);
+    assert.equal(told(['2.0', '45.0', '6.50', '2.05'])[3], '2.05 A');
+  });
+
+  it('is told by the top of a curve, which leads to what is usual', () => {
+    const points = ['0 %', '50 %', '100 %'];
+    for (const [values, top] of [
+      [['0', '520', '1000'], '100 %'],
+      [['0', '52', '100'], '100 %'],
+      [['0', '0.52', '1'], '100 %'],
+    ] as const) {
+      const taken = points.map(
+        (at, index): TakenAs => ({
+          setting: listed(`lift ${index}`, values[index] ?? ''),
+          means: 'stick.throttle.curve',
+          as: { at },
+        }),
+      );
+      const told = [...conversionsOf(taken, ground).values()].map(({ preview }) => preview.quantity);
+      assert.equal(told[2], top, values.join());
+    }
+  });
+
+  it('is a part of the unit that the listing names where the unit itself can’t be', () => {
+    const told = (name: string, value: string, means: string) => {
+      const taken: TakenAs = { setting: listed(name, value), means };
+      const found = conversionsOf([taken], ground).get(taken);
+      return [found?.sureness, found?.preview.quantity ?? null, found?.why];
+    };
+    assert.deepEqual(told('land volts', '310', 'power.land-cell'), [
+      'stated',
+      '3.1 V',
+      'its name says volts, and only hundredths of it are usual',
+    ]);
+    assert.equal(told('land volts', '33', 'power.land-cell')[0], 'stated');
+    assert.equal(told('land volts', '9000', 'power.land-cell')[0], 'ask');
   });
 
   it('offers the right way first or among the others where it asks', () => {
@@ -226,6 +354,13 @@ describe('what a listing states of a number', () => {
       '225 Hz',
       'its name says Hz',
     ],
+    [
+      ['corner/one/hz = 225', 'corner/two/hz = 90', 'lamp/one/on = yes'],
+      'hz',
+      'gyro.filter.1.cutoff',
+      '225 Hz',
+      'its name says hz',
+    ],
     [['floor_pct: 6', 'roof_pct: 90', 'lamp: on'], 'floor_pct', 'motor.idle', '6 %', 'its name says pct'],
     [
       ['floor = 65 # in tenths of a percent', 'roof = 900 # in tenths of a percent', 'lamp = on # bright'],
@@ -261,5 +396,51 @@ describe('what a listing states of a number', () => {
     });
     const rare = conversion(['wait: 20 s', 'pause: 80 s'], 'wait', 'arming.delay').preview;
     assert.deepEqual([rare.quantity, rare.lies], ['20 s', 'possible']);
+  });
+});
+
+describe('how the words of an unknown board are spelled', () => {
+  const told = (value: string, means: string, as?: TakenAs['as']) => {
+    const taken: TakenAs = { setting: listed('x', value), means, ...(as === undefined ? {} : { as }) };
+    const found = conversionsOf([taken], ground).get(taken);
+    return [found?.sureness, found?.preview.quantity, found?.meant?.spelled ?? found?.meant?.counts ?? null];
+  };
+
+  it('is a word of the parameter, be it of several parts, or another word for none', () => {
+    assert.deepEqual(told('lost link', 'find.on'), ['likely', '[lost-link]', { 'lost-link': 'lost link' }]);
+    assert.deepEqual(told('front left', 'motor.order', { entry: 1 }), [
+      'likely',
+      '[front-left]',
+      { 'front-left': 'front left' },
+    ]);
+    assert.deepEqual(told('nothing', 'gyro.filter.1.kind'), ['likely', 'none', { none: 'nothing' }]);
+  });
+
+  it('is the one word that begins with it', () => {
+    assert.deepEqual(told('first', 'gyro.filter.1.kind'), [
+      'likely',
+      'first-order',
+      { 'first-order': 'first' },
+    ]);
+    assert.deepEqual(told('low', 'find.on'), ['ask', null, null]);
+  });
+
+  it('is asked where the list has no such word', () => {
+    assert.deepEqual(told('3', 'motor.order', { entry: 1 }), ['ask', null, null]);
+    assert.deepEqual(told('lost-link, storm', 'find.on'), ['ask', null, null]);
+  });
+
+  it('is on and off, or a number that a name ends in, for a word of a list', () => {
+    assert.deepEqual(told('YES', 'power.alarm', { has: 'buzzer' }), [
+      'likely',
+      'on',
+      { on: 'YES', off: 'NO' },
+    ]);
+    const [sureness, quantity, counts] = told('out 2', 'power.alarm', { numberOf: 'buzzer' });
+    assert.deepEqual([sureness, quantity], ['likely', '2']);
+    assert.deepEqual(counts, {
+      table: { 'out 1': '1', 'out 2': '2', 'out 3': '3', 'out 4': '4' },
+    });
+    assert.equal(told('out 9', 'power.alarm', { numberOf: 'buzzer' })[0], 'ask');
   });
 });

@@ -68,6 +68,14 @@ describe('a proposal of what a setting stands for', () => {
     assert.equal(second?.parameter, 'control.roll.proportional');
   });
 
+  it('goes by the group where the name is a unit alone', () => {
+    assert.deepEqual(told('gyro/lowpass1/hz = 240', 'gyro/lowpass2/hz = 400', 'arming/delay/ms = 250'), [
+      'sure gyro.filter.1.cutoff',
+      'sure gyro.filter.2.cutoff',
+      'sure arming.delay',
+    ]);
+  });
+
   it('goes by the words that the value is one of', () => {
     const [height] = proposed('sensor source = barometer');
     const [current] = proposed('sensor source = shunt');
@@ -140,5 +148,19 @@ describe('a proposal of what a setting stands for', () => {
   it('is the same whatever is proposed beside it is called', () => {
     const [, , channels] = proposed('[radio]', '__proto__ = 3', 'constructor = 4', 'channel count = 8');
     assert.equal(channels?.parameter, 'receiver.channels');
+  });
+});
+
+describe('what a listing says beside a value', () => {
+  it('speaks against what is measured in another unit, and what is never less than nothing', () => {
+    const [first, second] = proposed(
+      'arming delay = 25 [0..500] ; 0.1 deg',
+      'level settle time = 5 [-100..100]',
+      'arming tilt limit = 250 [0..900] ; 0.1 deg',
+    );
+    assert.notEqual(first?.sureness, 'sure');
+    assert.notEqual(second?.sureness, 'sure');
+    const [, settle] = proposed('arming delay = 25 [0..500]', 'level settle time = 5 [0..100]');
+    assert.equal(settle?.sureness, 'sure');
   });
 });

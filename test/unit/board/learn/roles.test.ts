@@ -1,16 +1,15 @@
 import assert from 'node:assert/strict';
 import { LayerReader } from '../../../../server/src/board/layer/layer-reader';
 import { perCentChange } from '../../../../server/src/board/profile/roles';
-import type { CraftView } from '../../../../server/src/craft/view';
 import { prepareBoardText } from '../../../../server/src/features/board/hand-over';
 import { boardHover } from '../../../../server/src/features/board/hover';
 import { hover } from '../../../../server/src/features/hover/hover';
 import { plainText } from '../../../../server/src/features/markdown';
-import type { Snapshot } from '../../../../server/src/features/snapshot';
 import { settingChanges } from '../../../../server/src/sheet/compare/changed-settings';
 import { ownSettingsText } from '../../../../server/src/sheet/own-settings';
 import { confirmed } from '../../../support/confirmed';
 import { unequal, Way } from '../../../support/listing-shapes/way';
+import { snapshotOfView } from '../../../support/snapshot';
 
 const text = ['kreisel/wank = 45', 'kreisel/nick = 50', 'kreisel/gier = 90', 'lampe/farbe = 7'].join('\n');
 const way = new Way(
@@ -24,11 +23,6 @@ const way = new Way(
     ],
   ),
 );
-
-function snapshotOf({ craft, pack, catalog }: CraftView): Snapshot {
-  const script = craft.root;
-  return { uri: script.uri, script, craft, catalog, pack, findings: () => [], layer: () => undefined };
-}
 
 const role = [
   'By its role: Proportional gain of roll (control.roll.proportional). Nobody knows its scale, so nothing is computed from it.',
@@ -46,7 +40,7 @@ describe('a setting of which only its role is known', () => {
 
   it('is told under the cursor with how much more or less it is than others of its kind', async () => {
     const { view } = await way.includingWith('own.kreisel.wank = 45\n');
-    const found = hover(snapshotOf(view), { line: 1, character: 14 });
+    const found = hover(snapshotOfView(view), { line: 1, character: 14 });
     assert.ok(plainText(found?.markdown ?? '').includes(`\n\n${role}`), found?.markdown);
   });
 
@@ -54,7 +48,7 @@ describe('a setting of which only its role is known', () => {
     const { view } = await way.including();
     const layer = new LayerReader(view.catalog, way.profile).read(text);
     const place = { line: 0, character: 10 };
-    const told = plainText(boardHover(layer, snapshotOf(view), place, place)?.markdown ?? '');
+    const told = plainText(boardHover(layer, snapshotOfView(view), place, place)?.markdown ?? '');
     assert.equal(told, `wank · kreisel\n\nHere: 45\n\n${role}`);
   });
 

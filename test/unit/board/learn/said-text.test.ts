@@ -83,6 +83,14 @@ describe('what a pilot types to say what a setting means', () => {
     ['a=motor.idle at 5 %', /^"at" is a point of a curve, and motor\.idle is none/],
     ['a=stick.roll.curve at 5 Hz', /^"at": "5 Hz" is not a share/],
     ['a=motor.order entry 0', /^"entry" takes a number from 1 on, not "0"/],
+    ['a=motor.order number-of front-lft', /^"front-lft" is no word of motor\.order: front-left\?/],
+    ['a=motor.idle has buzzer', /^"has" is about a word of a list, and motor\.idle is none/],
+    ['a=arming.beep bit 40', /^"bit" takes a number from 0, the lowest, to 31, not "40"/],
+    ['a=arming.beep bit 2 value 1', /^"bit" and "value" are not both said/],
+    [
+      'a=power.alarm bit 2',
+      /^one bit says on or off, and power\.alarm is more: of a list say which word it "has"/,
+    ],
     ['a=motor.idle value x', /^"value" takes a number from 1 on, not "x"/],
   ];
 

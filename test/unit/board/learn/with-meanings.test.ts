@@ -25,7 +25,8 @@ function newBoard(): BoardProfile {
 }
 
 function said(board: BoardProfile, meant: Readonly<Record<string, RowMeant>>) {
-  return withMeanings(board, settingsToSay(board, listing), new Map(Object.entries(meant)), testCatalog);
+  const rows = new Map(Object.entries(meant));
+  return withMeanings(board, settingsToSay(board, listing), { rows }, testCatalog);
 }
 
 const cut: RowMeant = { means: 'gyro.filter.1.cutoff' };

@@ -48,6 +48,47 @@ describe('what a board says around its settings', () => {
       says,
     },
     {
+      what: 'in a word that begins them and one that ends them',
+      text: `
+        begin
+        speed = 5
+        mode = soft
+        gain top = 4.5
+        lap = on
+        end
+      `,
+      says,
+    },
+    {
+      what: 'in a word that begins them, and a sum that ends them',
+      text: `
+        begin
+        speed = 5
+        mode = soft
+        gain top = 4.5
+        lap = on
+        end sum 3A9C
+      `,
+      says,
+    },
+    {
+      what: 'but not in words where others are settings',
+      text: `
+        begin
+        speed = 5
+        log
+        mode = soft
+        end
+      `,
+      says: `
+        begin = on
+        speed = 5
+        log = on
+        mode = soft
+        end = on
+      `,
+    },
+    {
       what: 'in fewer words than it has settings of text',
       text: `
         motto = calm green sea

@@ -299,3 +299,24 @@ describe('groups', () => {
     },
   ]);
 });
+
+describe('a heading with a single mark before it', () => {
+  holdReadings([
+    {
+      what: 'where its settings stand further in',
+      text: `
+        @roll
+          strength -> 47
+          limit -> 30
+
+        @yaw
+          strength -> 60
+      `,
+      says: `
+        roll › strength = 47
+        roll › limit = 30
+        yaw › strength = 60
+      `,
+    },
+  ]);
+});

@@ -1,3 +1,5 @@
+import assert from 'node:assert/strict';
+import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { holdReadings } from '../../../support/listing-cases';
 
 describe('what brackets say between a name and its value', () => {
@@ -44,6 +46,20 @@ describe('what brackets say between a name and its value', () => {
 describe('what a listing says beside values', () => {
   holdReadings([
     {
+      what: 'behind a doubled mark of comments',
+      text: `
+        ;; all of it
+        tern = 3200 ;; 1600 | 3200
+        plover = soft ;; hard | soft
+        lap = 12 ;; 0 .. 90
+      `,
+      says: `
+        tern = 3200  (1600|3200)
+        plover = soft  (hard|soft)
+        lap = 12  (0 to 90)
+      `,
+    },
+    {
       what: 'ranges in brackets',
       text: 'tern: 5 [0..10]\nplover: soft\nwillow: -1 [-5..5]',
       says: 'tern = 5  (0 to 10)\nplover = soft\nwillow = -1  (-5 to 5)',
@@ -89,4 +105,30 @@ describe('what a listing says beside values', () => {
       says: 'tern = 5  (0 to 10; else 7)\nplover = weich  (weich|steil)',
     },
   ]);
+});
+
+describe('a remark behind a semicolon that few lines have', () => {
+  it('is none of the value, be it a word or a unit, where brackets say something before it', () => {
+    const lines = Array.from(
+      { length: 12 },
+      (_, index) => `entry ${index + 1} := ${index} [0..90] (default 4)`,
+    );
+    const text = [
+      ...lines,
+      'wake wait := 25 [0..500] (default 25)  ; 0.01 s',
+      'cap := 9 [0..10] (default 9) ; permille',
+    ];
+    const { settings } = readListing(text.join('\n'), null);
+    assert.deepEqual(
+      settings
+        .slice(-2)
+        .map(({ value, stated }) => [value, stated?.range?.high, stated?.default, stated?.remark]),
+      [
+        ['25', '500', '25', '0.01 s'],
+        ['9', '10', '9', 'permille'],
+      ],
+    );
+    const list = readListing('one := 3 ; 4 ; 5\ntwo := 7\nthree := 8\nfour := 9\nfive := 1\n', null);
+    assert.equal(list.settings[0]?.value, '3 ; 4 ; 5');
+  });
 });

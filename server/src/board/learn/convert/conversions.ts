@@ -1,5 +1,7 @@
-import { type NumberTaken, numberConversions } from './number-conversions';
-import { type Conversion, type Ground, parameterTaken, type TakenAs } from './taken';
+import { partParameter } from '../../meaning/part-parameter';
+import { namedNumber } from './named-number';
+import { numberConversions } from './number-conversions';
+import { type Conversion, type Ground, type NumberTaken, parameterTaken, type TakenAs } from './taken';
 import { type WordTaken, wordConversion } from './word-conversions';
 
 /**
@@ -9,14 +11,18 @@ import { type WordTaken, wordConversion } from './word-conversions';
 export function conversionsOf(all: readonly TakenAs[], ground: Ground): ReadonlyMap<TakenAs, Conversion> {
   const numbers: NumberTaken[] = [];
   const wordsByTaken = new Map<TakenAs, WordTaken>();
+  const counted = new Map<TakenAs, Conversion>();
   for (const taken of all) {
-    const found = parameterTaken(taken, ground.catalog);
-    if (found === undefined) continue;
+    const whole = parameterTaken(taken, ground.catalog);
+    if (whole === undefined) continue;
+    const found = partParameter(whole, taken.as);
     const { number } = taken.setting;
-    if (isNumber(taken, found.parameter.kind)) numbers.push({ taken, found, number });
+    const named = namedNumber(taken, found, ground);
+    if (named !== null) counted.set(taken, named);
+    else if (isNumber(taken, found.parameter.kind)) numbers.push({ taken, found, number });
     else wordsByTaken.set(taken, { taken, found });
   }
-  const counted = numberConversions(numbers, ground);
+  for (const [taken, one] of numberConversions(numbers, ground)) counted.set(taken, one);
   return new Map(
     all.flatMap((taken): (readonly [TakenAs, Conversion])[] => {
       const number = counted.get(taken);

@@ -4,18 +4,11 @@ import { common, liesWithin } from '../../../units/interval';
 import { lookOf } from '../../listing/value-look';
 import { countedAlike } from '../../meaning/counted-alike';
 import { fromBoard, unitFor } from '../../meaning/counting';
+import { type Habit, habitOf, isRuledOut } from './evidence';
 import { previewOf } from './preview';
-import { isScaleless, type Scale, scalesFor, wholeStep } from './scales';
+import { inPartsOf, isScaleless, type Scale, scalesFor, wholeStep } from './scales';
 import { type StatedCount, statedCount } from './stated-count';
-import type { Conversion, CountSureness, Ground, TakenAs, WayToCount } from './taken';
-
-/** A number of a listing with the parameter that it is taken for. */
-export interface NumberTaken {
-  readonly taken: TakenAs;
-  readonly found: FoundParameter;
-  /** As it stands there, without its unit. */
-  readonly number: number;
-}
+import type { Conversion, CountSureness, Ground, NumberTaken, TakenAs, WayToCount } from './taken';
 
 /** Numbers that a board surely counts alike. */
 interface Family {
@@ -43,17 +36,24 @@ export function numberConversions(
     if (members === undefined) families.set(key, [number]);
     else members.push(number);
   }
-  return new Map([...families.values()].flatMap((members) => ofFamily(members, ground)));
+  const habit = habitOf(numbers, ground);
+  return new Map([...families.values()].flatMap((members) => ofFamily(members, habit, ground)));
 }
 
 function ofFamily(
   members: readonly NumberTaken[],
+  habit: Habit,
   ground: Ground,
 ): readonly (readonly [TakenAs, Conversion])[] {
   const read = members.filter(isReadable);
-  const stated = read.map(({ taken, found }) => statedCount(taken, found, ground));
+  const stated = inParts(
+    read,
+    read.map(({ taken, found }) => statedCount(taken, found, ground)),
+    habit,
+    ground,
+  );
   const ways = new Set(stated.flatMap((one) => (one === null ? [] : [wayOf(one)])));
-  const decided = decision(read, inCommon(stated));
+  const decided = decision(read, inCommon(stated), habit, ground);
   const family = { members: read, isWhole: read.every((member) => isWholeNumber(member, ground)) };
   const made = read.map((member, index) => {
     const own = stated[index] ?? null;
@@ -87,12 +87,43 @@ function inCommon(stated: readonly (StatedCount | null)[]): Scale | null {
   return { counts, title: first.why };
 }
 
+/**
+ * A unit by which values are nothing that can be is named for what they are parts of: `volts = 390` are hundredths. As
+ * stated where that is no need, or where more than one part gives usual values.
+ */
+function inParts(
+  members: readonly NumberTaken[],
+  stated: readonly (StatedCount | null)[],
+  habit: Habit,
+  ground: Ground,
+): readonly (StatedCount | null)[] {
+  const shared = inCommon(stated);
+  const isSaid = members.some(({ taken }) => taken.counted !== undefined || taken.setting.look !== 'number');
+  if (shared === null || isSaid || stated.includes(null) || (shared.counts?.scale ?? 1) !== 1) return stated;
+  if (fits(members, shared, inRange)) return stated;
+  const parts = inPartsOf(shared).filter(
+    (scale) => fits(members, scale, nearlyUsual) && !isRuledOut(members, scale, habit, ground),
+  );
+  const [only, another] = parts;
+  if (only === undefined || another !== undefined || !fits(members, only, usual)) return stated;
+  return stated.map((one) =>
+    one === null
+      ? null
+      : { counts: only.counts ?? {}, why: `${one.why}, and only ${only.title} of it are usual` },
+  );
+}
+
 /** The same for two that count alike. */
 function wayOf({ counts: { unit, scale, offset, table } }: StatedCount): string {
   return JSON.stringify([unit, scale, offset, table]);
 }
 
-function decision(members: readonly NumberTaken[], shared: Scale | null): Decision {
+function decision(
+  members: readonly NumberTaken[],
+  shared: Scale | null,
+  habit: Habit,
+  ground: Ground,
+): Decision {
   const [first] = members;
   if (first === undefined) return { sureness: 'ask', scale: null, why: 'nothing says how it is counted' };
   if (shared !== null) return { sureness: 'likely', scale: shared, why: 'others of its kind are counted so' };
@@ -105,7 +136,9 @@ function decision(members: readonly NumberTaken[], shared: Scale | null): Decisi
     };
   if (isScaleless(found))
     return { sureness: 'ask', scale: null, why: 'boards count gains each in its own way' };
-  const plausible = scalesFor(found).filter((scale) => fits(members, scale, nearlyUsual));
+  const plausible = scalesFor(found).filter(
+    (scale) => fits(members, scale, nearlyUsual) && !isRuledOut(members, scale, habit, ground),
+  );
   const [only, another] = plausible;
   const isSure = another === undefined && only !== undefined && fits(members, only, usual);
   if (!isSure || members.every(({ number }) => number === 0))

@@ -3,8 +3,10 @@ import type { Meant } from '../../../catalog/model/board-profile';
 import { valueText } from '../../../craft/value-text';
 import { liesWithin } from '../../../units/interval';
 import { exactText } from '../../../units/quantity';
+import { fromBase, toBase, unitOf } from '../../../units/unit';
 import { countingOf, holdsNumbers, unitFor } from '../../meaning/counting';
 import { NumberSpelling } from '../../meaning/number-spelling';
+import { partParameter } from '../../meaning/part-parameter';
 import { Speller } from '../../meaning/spelling';
 import { type Ground, type Preview, parameterTaken, type TakenAs } from './taken';
 
@@ -14,8 +16,9 @@ import { type Ground, type Preview, parameterTaken, type TakenAs } from './taken
  */
 export function previewOf(taken: TakenAs, how: Pick<Meant, 'counts' | 'spelled'>, ground: Ground): Preview {
   const { setting } = taken;
-  const found = parameterTaken(taken, ground.catalog);
-  if (found === undefined) return unread(setting.value, `there is no parameter ${taken.means}`, null);
+  const whole = parameterTaken(taken, ground.catalog);
+  if (whole === undefined) return unread(setting.value, `there is no parameter ${taken.means}`, null);
+  const found = partParameter(whole, taken.as);
   const usual = usualText(found);
   return holdsNumbers(found.parameter)
     ? numberPreview(taken, how, ground, found, usual)
@@ -46,8 +49,16 @@ function numberPreview(
   if (number === null) return unread(token, 'it is no number', usual);
   const isWhole = found.parameter.kind === 'count' || found.parameter.kind === 'place';
   if (isWhole && !Number.isInteger(number)) return unread(token, 'a whole number is wanted', usual);
-  const quantity = exactText(number, unitFor(found.parameter));
+  const quantity = shownText(number, unitFor(found.parameter));
   return { token, quantity, reason: null, usual, lies: liesOf(number, found) };
+}
+
+/** A preview is compared with what is usual: nobody reads more of it. */
+const shownDigits = 6;
+
+function shownText(base: number, unit: string): string {
+  const rounded = Number(fromBase(base, unitOf(unit)).toPrecision(shownDigits));
+  return exactText(toBase(rounded, unitOf(unit)), unit);
 }
 
 function wordPreview(

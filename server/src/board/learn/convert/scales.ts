@@ -74,6 +74,13 @@ function scaleOf(unit: string, scale: number, word: string, own: string): Scale 
   return { counts: Object.keys(counts).length === 0 ? undefined : counts, title: `in ${word}${named}` };
 }
 
+/** A whole unit in tenths, hundredths and thousandths. */
+export function inPartsOf({ counts }: Scale): readonly Scale[] {
+  return parts.flatMap(([scale, word]) =>
+    scale === 1 ? [] : [{ counts: { ...counts, scale }, title: word.replace(' of ', '') }],
+  );
+}
+
 /** What a row says of a unit and a scale; nothing where they are the parameter's own. */
 export function countsIn({ unit, scale }: UnitCount, own: string): Counts {
   return { ...(unit === own ? {} : { unit }), ...(scale === 1 ? {} : { scale }) };

@@ -18,7 +18,7 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
   const dimension = found.dimensionName;
   if (taken.counted !== undefined) return { counts: taken.counted, why: 'you say so' };
   if (dimension === undefined) return null;
-  const { value, name, stated } = taken.setting;
+  const { value, name, groups, stated } = taken.setting;
   const own = unitFor(found.parameter);
   const count = (text: string | null | undefined) => countedIn(text ?? '', dimension, own);
   const look = lookOf(value, manner.decimal);
@@ -31,7 +31,7 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
   const beside = count(stated?.unit);
   if (beside !== null)
     return { counts: countsIn(beside, own), why: `the listing says ${stated?.unit ?? ''}` };
-  const [word, inName] = unitInName(name, dimension) ?? ['', null];
+  const [word, inName] = unitInName(name, groups.length > 0, dimension) ?? ['', null];
   if (inName !== null)
     return { counts: countsIn({ unit: inName, scale: 1 }, own), why: `its name says ${word}` };
   const [clause, inRemark] = unitInRemark(stated?.remark ?? '', count) ?? ['', null];
@@ -55,13 +55,17 @@ const ambiguous: ReadonlySet<string> = new Set([
   'n',
 ]);
 
-/** `delay_ms`, `cutoffHz`, `idle (%)`. */
-function unitInName(name: string, dimension: string): readonly [word: string, unit: string] | null {
+/** `delay_ms`, `cutoffHz`, `idle (%)`; `hz` alone in a group that says of what. */
+function unitInName(
+  name: string,
+  isGrouped: boolean,
+  dimension: string,
+): readonly [word: string, unit: string] | null {
   const bracket = lastBracket(name);
   const inBracket = unitNamed(bracket, dimension);
   if (inBracket !== null) return [bracket, inBracket];
   const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').split(/[\s_./-]+/);
-  const last = words.length < 2 ? '' : (words.at(-1) ?? '');
+  const last = words.length < 2 && !isGrouped ? '' : (words.at(-1) ?? '');
   const unit = ambiguous.has(last.toLowerCase()) ? null : unitNamed(last, dimension);
   return unit === null ? null : [last, unit];
 }

@@ -11,6 +11,14 @@ export interface TakenAs extends Omit<Confirmation, 'isRole' | 'parts'> {
   readonly as?: PartHeld;
 }
 
+/** A number of a listing with the parameter that it is taken for. */
+export interface NumberTaken {
+  readonly taken: TakenAs;
+  readonly found: FoundParameter;
+  /** As it stands there, without its unit. */
+  readonly number: number;
+}
+
 /** What all settings of a listing share. */
 export interface Ground {
   readonly catalog: Catalog;

@@ -16,10 +16,11 @@ export interface WordTaken {
 
 /** How the board spells the words of a parameter: by what its listing allows and remarks, else by the value alone. */
 export function wordConversion({ taken, found }: WordTaken, ground: Ground): Conversion {
-  const { setting } = taken;
+  const { setting, as } = taken;
   const words = wordsToSpell(found, ground.catalog);
   const isFree = words === null || !spelt.has(found.parameter.kind);
-  const proposed = isFree ? ownSpelling(setting, found) : spellingOf(setting, words, found);
+  const isList = found.parameter.kind === 'words' && as === undefined;
+  const proposed = isFree ? ownSpelling(setting, found) : spellingOf(setting, words, found, isList);
   const table = taken.spelled === undefined ? proposed : withSaid(proposed, taken.spelled);
   const spelled = needed(table.pairs, found, ground);
   const how = spelled === null ? {} : { spelled };
@@ -40,7 +41,12 @@ export function wordConversion({ taken, found }: WordTaken, ground: Ground): Con
 const spelt: ReadonlySet<string> = new Set(['word', 'words', 'flag', 'quantity', 'count']);
 
 function isKnown(quantity: string, words: readonly string[] | null, { parameter }: FoundParameter): boolean {
-  return parameter.kind !== 'word' || words === null || words.includes(quantity);
+  if (words === null) return true;
+  if (parameter.kind === 'words') {
+    const inner = quantity.slice(1, -1);
+    return inner === '' || inner.split(', ').every((word) => words.includes(word));
+  }
+  return parameter.kind !== 'word' || words.includes(quantity);
 }
 
 interface Table {
@@ -57,12 +63,18 @@ function withSaid({ pairs }: Table, said: Readonly<Record<string, string>>): Tab
   return { pairs: new Map([...Object.entries(said), ...others]), isStated: true, why: 'you say so' };
 }
 
-function spellingOf(setting: LearnedSetting, words: readonly string[], found: FoundParameter): Table {
+function spellingOf(
+  setting: LearnedSetting,
+  words: readonly string[],
+  found: FoundParameter,
+  isList: boolean,
+): Table {
   const { value, stated } = setting;
   const noted = notedIn(stated?.remark ?? '', words);
   if (noted.size > 0 && [...noted.values()].includes(value))
     return { pairs: noted, isStated: true, why: 'its remark says what each stands for' };
-  const own = found.parameter.kind === 'words' ? itemsOf(value) : [value];
+  // A word of several parts may stand alone: `lost link`.
+  const own = isList && plainlyMeant(value, words) === null ? itemsOf(value) : [value];
   const listed = stated?.words ?? own;
   if (found.parameter.kind === 'flag')
     return { pairs: flagPair(value, listed), isStated: false, why: 'its word is one of a pair' };
@@ -84,13 +96,24 @@ function matched(own: readonly string[], words: readonly string[]): ReadonlyMap<
   return pairs;
 }
 
-/** The catalogue's word that a board's word plainly is; null where none is, or more than one may be. */
+/**
+ * The catalogue's word that a board's word plainly is, or that alone begins with it: `first` for `first-order`. Null
+ * where none is, or more than one may be.
+ */
 function plainlyMeant(own: string, known: readonly string[]): string | null {
   if (known.includes(own)) return own;
   const told = tellingWords(own).join(' ');
-  const [word, ...others] = known.filter((one) => told !== '' && tellingWords(one).join(' ') === told);
+  if (told === '') return null;
+  const same = known.filter((one) => tellingWords(one).join(' ') === told);
+  const [word, ...others] =
+    same.length > 0 || told.length < leastBeginning
+      ? same
+      : known.filter((one) => tellingWords(one).join(' ').startsWith(`${told} `));
   return word === undefined || others.length > 0 ? null : word;
 }
+
+/** Shorter beginnings say too little. */
+const leastBeginning = 4;
 
 /** On and off as the board writes them: a known pair, or 1 and 0. */
 function flagPair(value: string, listed: readonly string[]): ReadonlyMap<string, string> {

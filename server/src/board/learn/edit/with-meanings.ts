@@ -1,6 +1,7 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { BoardProfile, BoardSetting, RowMeant } from '../../../catalog/model/board-profile';
+import type { BoardProfile, BoardSetting, PortRoles, RowMeant } from '../../../catalog/model/board-profile';
 import { meaningFaults } from '../../meaning/meaning-faults';
+import { portFaults } from '../../meaning/port-roles';
 import { openMember } from '../../profile/members';
 import { decimalMarkOf, type Profile, profileOf, rowsOf } from '../../profile/profile';
 import { type LearnedSetting, settingName } from '../learned-settings';
@@ -14,6 +15,13 @@ export interface WithMeanings {
   readonly refused: ReadonlyMap<string, string>;
 }
 
+/** What is said of settings, by their keys, and of the words that say what ports are for. */
+export interface SaidOfRows {
+  readonly rows: ReadonlyMap<string, RowMeant>;
+  /** Takes the place of what the profile has; undefined: nothing is said. */
+  readonly portRoles?: PortRoles;
+}
+
 /**
  * A profile in which these settings mean what is said of them, by their keys; an empty meaning takes back what was
  * said. All else stays as it stands. What a profile can't have is left out, and told.
@@ -21,10 +29,10 @@ export interface WithMeanings {
 export function withMeanings(
   before: BoardProfile,
   settings: readonly LearnedSetting[],
-  said: ReadonlyMap<string, RowMeant>,
+  { rows: said, portRoles }: SaidOfRows,
   catalog: Catalog,
 ): WithMeanings {
-  const board = withList(before, settings, said, catalog);
+  const board = withPortRoles(withList(before, settings, said, catalog), portRoles);
   const profile = profileOf(board);
   const rows = [...board.settings];
   const places = new Map<number, string>();
@@ -42,11 +50,13 @@ export function withMeanings(
     if (place === null) rows.push({ ...rowOfSetting(setting, decimalMarkOf(board)), ...meant });
     else rows[place] = { ...withoutMeaning(rows[place]), ...meant };
   }
-  for (const [place, why] of faultsAt({ ...board, settings: rows }, places, catalog)) {
+  const { byPlace, areWordsWrong } = faultsOf({ ...board, settings: rows }, places, catalog);
+  for (const [place, why] of byPlace) {
     refused.set(places.get(place) ?? '', why);
     rows[place] = before.settings[place] ?? withoutMeaning(rows[place]);
   }
-  return { board: { ...board, settings: rows }, refused };
+  const words = areWordsWrong ? withPortRoles(board, before.portRoles ?? { roles: {} }) : board;
+  return { board: { ...words, settings: rows }, refused };
 }
 
 function placeOf({ groups, name, occurrence }: LearnedSetting, profile: Profile | null): number | null {
@@ -69,30 +79,46 @@ function withoutMeaning(row: BoardSetting | undefined): BoardSetting {
     role: _____,
     items: ______,
     between: _______,
+    packed: ________,
+    port: _________,
     ...rest
   } = row;
   return rest;
 }
 
 /** Faults of the rows that were said, by their place; what they share with others counts as theirs. */
-function faultsAt(
+function faultsOf(
   board: BoardProfile,
   places: ReadonlyMap<number, string>,
   catalog: Catalog,
-): ReadonlyMap<number, string> {
+): { readonly byPlace: ReadonlyMap<number, string>; readonly areWordsWrong: boolean } {
   const found = new Map<number, string>();
-  for (const { at, message } of meaningFaults(rowsOf(board), board, catalog)) {
+  const faults = [...meaningFaults(rowsOf(board), board, catalog), ...portFaults(board, catalog)];
+  for (const { at, message } of faults) {
+    // Words that mean nothing can be told at the settings that hold one.
+    if (at[0] === 'portRoles')
+      for (const other of places.keys())
+        if (board.settings[other]?.port !== undefined) found.set(other, message);
+    if (at[0] !== 'settings') continue;
     const place = Number(at[1]);
     const named = new Set(meaningsOf(board.settings[place]));
     for (const other of places.keys())
       if (other === place || meaningsOf(board.settings[other]).some((one) => named.has(one)))
         found.set(other, message);
   }
-  return found;
+  return { byPlace: found, areWordsWrong: faults.some(({ at }) => at[0] === 'portRoles') };
 }
 
 function meaningsOf(row: BoardSetting | undefined): readonly string[] {
   return [row, ...(row?.items ?? [])].flatMap((one) => one?.means ?? []);
+}
+
+/** Words of which none is left are said no more. */
+function withPortRoles(board: BoardProfile, portRoles: PortRoles | undefined): BoardProfile {
+  if (portRoles === undefined) return board;
+  const { portRoles: _, ...rest } = board;
+  const isEmpty = Object.keys(portRoles.roles).length === 0 && portRoles.unused === undefined;
+  return isEmpty ? rest : { ...rest, portRoles };
 }
 
 /** The profile with what stands between the words of a list, once one setting is said to be one. */

@@ -2,7 +2,7 @@ import { lookOf } from '../../listing/value-look';
 import type { LearnedSetting } from '../learned-settings';
 import type { Sense } from '../words/guesses';
 import type { Lexicon, SensedWord } from '../words/lexicon';
-import { withoutUnit } from './said-unit';
+import { isUnit, isUnitWord, withoutUnit } from './said-unit';
 import type { Targets } from './targets';
 
 /** A word that is asked about. */
@@ -41,9 +41,9 @@ export class Asking {
   ) {}
 
   asked(setting: LearnedSetting): Asked {
-    const { name, unit } = withoutUnit(setting.name);
+    const { name, unit, groups } = named(setting);
     const own = this.lexicon.understand(name, true);
-    const around = [...setting.groups].reverse().flatMap((group) => this.groupWords(group));
+    const around = [...groups].reverse().flatMap((group) => this.groupWords(group));
     const lettersTell = this.gains.has(gainsKey(setting)) || [...own, ...around].some(isAboutGains);
     const words = (all: readonly SensedWord[]) =>
       all.filter(({ isNumber }) => !isNumber).map((one) => this.word(one, lettersTell));
@@ -62,7 +62,7 @@ export class Asking {
       numbers: [...numbers(isNameless ? remarked : own).reverse(), ...numbers(around)],
       ownNumbers: isNameless ? 0 : numbers(own).length,
       subject: subjectOf(own),
-      unit: (setting.stated?.unit ?? unitBehind(setting.value)) || unit,
+      unit: (setting.stated?.unit ?? unitBehind(setting.value)) || unit || unitRemarked(setting),
     };
   }
 
@@ -87,6 +87,21 @@ export class Asking {
   }
 }
 
+/** What a setting is called, in which unit: where its name is a unit alone, `cut 1 / hz`, its group is the name. */
+function named({ name, groups }: LearnedSetting): Named {
+  const inner = groups.at(-1);
+  if (inner !== undefined && isUnitWord(name))
+    return { name: inner, unit: name, groups: groups.slice(0, -1) };
+  return { ...withoutUnit(name), groups };
+}
+
+interface Named {
+  readonly name: string;
+  readonly unit: string;
+  /** Those around it, from the outside in. */
+  readonly groups: readonly string[];
+}
+
 function subjectOf(own: readonly SensedWord[]): string | null {
   const at = own.findIndex(({ isNumber }) => isNumber);
   if (at < 1 || at === own.length - 1) return null;
@@ -94,6 +109,12 @@ function subjectOf(own: readonly SensedWord[]): string | null {
     .slice(0, at)
     .map(({ text }) => text)
     .join(' ');
+}
+
+/** A remark that is a unit and nothing else. */
+function unitRemarked({ stated }: LearnedSetting): string {
+  const remark = stated?.remark ?? '';
+  return isUnit(remark) ? remark : '';
 }
 
 function unitBehind(value: string): string {

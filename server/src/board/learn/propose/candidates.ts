@@ -85,7 +85,8 @@ function placed({ parameter, member, part, isNumbered, known }: KnownTarget, ask
       : { ...whole, part: { at: `${number} %` }, numbersUsed: 1 };
   if (
     kind === 'words' &&
-    (look === 'word' || look === 'words') &&
+    part === null &&
+    (look === 'word' || look === 'words' || look === 'number') &&
     asked.ownNumbers > 0 &&
     number !== undefined &&
     number <= mostEntries

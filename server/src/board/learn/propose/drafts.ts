@@ -1,6 +1,7 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { KnownParameter } from '../../../catalog/known-parameter';
 import type { PartHeld } from '../../../catalog/model/board-profile';
+import { wordsToSpell } from '../../meaning/words-to-spell';
 import { type Lexicon, lexiconOf, type SensedWord } from '../words/lexicon';
 import type { StandsFor } from './proposal';
 
@@ -36,10 +37,10 @@ function draftsOf(known: KnownParameter, catalog: Catalog): readonly Draft[] {
     for (const word of phrases?.flat() ?? []) note(all, word, 1);
     const collection = member === null ? null : collectionOf(known, catalog, lexicon);
     const draft = { known, parameter: known.name, member, about: all, isNumbered, collection };
-    return partsOf(known).map(({ part, words }) => ({
+    return partsOf(known, catalog, lexicon).map(({ part, words }) => ({
       ...draft,
       part,
-      phrases: words === null ? whole : whole.map((one) => [...one, words]),
+      phrases: whole.map((one) => [...one, ...words]),
     }));
   });
 }
@@ -57,14 +58,15 @@ function saidOf(
   return all.filter((words) => {
     // A single letter says something in a name of a listing, but not here.
     const isClear = words.every(({ senses }) => (senses[0]?.trust ?? 0) >= 0.5);
-    const key = words
-      .map(({ senses }) => senses[0]?.concept)
-      .sort()
-      .join(' ');
+    const key = conceptsOf(words).sort().join(' ');
     if (words.length === 0 || !isClear || seen.has(key)) return false;
     seen.add(key);
     return true;
   });
+}
+
+function conceptsOf(words: readonly SensedWord[]): string[] {
+  return words.map(({ senses }) => senses[0]?.concept ?? '');
 }
 
 function wordsIn(text: string, lexicon: Lexicon): readonly SensedWord[] {
@@ -124,16 +126,33 @@ function membersOf({ name }: KnownParameter, catalog: Catalog, lexicon: Lexicon)
 
 interface PartWords {
   readonly part: PartHeld | null;
-  readonly words: SensedWord | null;
+  /** What says which part it is. */
+  readonly words: readonly SensedWord[];
 }
 
-/** The parts in which settings may hold a parameter, with the word that says which. */
-function partsOf({ parameter }: KnownParameter): readonly PartWords[] {
-  const whole = { part: null, words: null };
+/** The parts in which settings may hold a parameter, with the words that say which. */
+function partsOf(known: KnownParameter, catalog: Catalog, lexicon: Lexicon): readonly PartWords[] {
+  const { parameter } = known;
+  const whole = { part: null, words: [] };
   if (parameter.kind === 'range')
-    return [whole, { part: 'low', words: lowWord }, { part: 'high', words: highWord }];
+    return [whole, { part: 'low', words: [lowWord] }, { part: 'high', words: [highWord] }];
   if (parameter.kind === 'place')
-    return [whole, { part: 'row', words: wordOf('row') }, { part: 'column', words: wordOf('column') }];
+    return [whole, { part: 'row', words: [wordOf('row')] }, { part: 'column', words: [wordOf('column')] }];
+  if (parameter.kind === 'words') {
+    // Of `front-left` and `left-front`, which say the same, the first is meant.
+    const seen = new Set<string>();
+    const ofWords = (wordsToSpell(known, catalog) ?? []).flatMap((word): readonly PartWords[] => {
+      const words = wordsIn(word, lexicon);
+      const key = conceptsOf(words).sort().join(' ');
+      if (words.length === 0 || seen.has(key)) return [];
+      seen.add(key);
+      return [
+        { part: { numberOf: word }, words },
+        { part: { has: word }, words },
+      ];
+    });
+    return [whole, ...ofWords];
+  }
   return [whole];
 }
 

@@ -4,6 +4,7 @@ import type { Interval } from '../../../units/interval';
 import { plainNumber } from '../../../units/number-text';
 import { fromBase, unitOf } from '../../../units/unit';
 import { countedIn } from '../../meaning/board-units';
+import { wordOfPart } from '../../meaning/part-parameter';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
 import type { Asked } from './asked';
@@ -28,7 +29,7 @@ const plain: Fit = { factor: 1, mayBeSure: true, reason: noReason };
 /** Kinds of parameters that a value of each look can be of. A word is never a quantity. */
 export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
   number: ['quantity', 'count', 'range', 'curve', 'place', 'flag', 'word', 'words'],
-  flag: ['flag', 'word'],
+  flag: ['flag', 'word', 'words'],
   word: ['word', 'words', 'text', 'quantity', 'count'],
   words: ['word', 'words', 'text'],
   text: ['text', 'word', 'words'],
@@ -39,18 +40,32 @@ export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit 
   const { look } = asked.setting;
   const { kind } = target.known.parameter;
   if (!kindsFor[look].includes(kind)) return no;
+  if (kind === 'words' && wordOfPart(target.part) !== null) return wordPartFit(target, asked);
   switch (look) {
     case 'number':
       return numberFit(target, asked);
     case 'list':
       return target.part === null ? plain : no;
     case 'flag':
+      if (kind === 'words') return no;
       return kind === 'flag' ? plain : wordFit(target, asked, catalog, 0.7);
     case 'text':
       return kind === 'text' ? plain : wordFit(target, asked, catalog, 0.7);
     default:
       return wordFit(target, asked, catalog, 1);
   }
+}
+
+/** Whether a list has a word is on or off; where it stands in it is a number from 1, or an output by its name. */
+function wordPartFit({ part, known }: KnownTarget, { setting }: Asked): Fit {
+  const { look, number, value } = setting;
+  const isNumbered = typeof part === 'object' && part !== null && 'numberOf' in part;
+  const most = known.parameter.kind === 'words' ? known.parameter.most : 0;
+  const isFitting = isNumbered
+    ? /\d$/.test(value) && (Number.isNaN(number) || (number >= 0 && number <= most))
+    : look === 'flag' || value === '0' || value === '1';
+  const factor = look === 'flag' || isNumbered ? 0.9 : 0.8;
+  return isFitting ? { factor, mayBeSure: false, reason: noReason } : no;
 }
 
 function numberFit(target: KnownTarget, asked: Asked): Fit {
@@ -60,10 +75,12 @@ function numberFit(target: KnownTarget, asked: Asked): Fit {
     const isOneOrNone = value === '0' || value === '1';
     return isOneOrNone && (stated?.range?.high ?? '1') === '1' ? { ...plain, factor: 0.97 } : no;
   }
+  // So may the entries of a list, in settings that are numbered.
+  const isEntry = parameter.kind === 'words' && asked.ownNumbers > 0;
   // A number may stand for a word by its place in a list that only the board's author has.
   if (parameter.kind === 'word' || parameter.kind === 'words')
     return stated?.words === null || stated === null
-      ? { factor: 0.6, mayBeSure: false, reason: noReason }
+      ? { factor: isEntry ? 0.85 : 0.6, mayBeSure: false, reason: noReason }
       : no;
   // Ends of a range and halves of a place stand in settings of their own; a whole one is no single number.
   if (parameter.kind === 'range' && target.part === null) return no;
@@ -96,6 +113,8 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
   const inUnit = (base: number) => (own === null ? base : fromBase(base, own));
   const within = (span: Interval | undefined, one: number) =>
     span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
+  if (goesBelow(setting, range))
+    return { factor: 0.8, mayBeSure: false, reason: () => 'it may be less than nothing' };
   const measure = unit === '' ? null : measureOf(known, unit);
   const measured = number * (measure ?? 1);
   const span = () =>
@@ -110,6 +129,11 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
   return isScaled
     ? { factor: 1, mayBeSure: true, reason: () => `${value} lies in ${span()} if it is scaled` }
     : { factor: 0.8, mayBeSure: false, reason: () => `${value} lies outside ${span()}` };
+}
+
+/** Whether the listing lets a setting be less than nothing, which its parameter never is. */
+function goesBelow({ stated }: Asked['setting'], { low }: Interval): boolean {
+  return low >= 0 && /^[-\u2212]\s?[1-9]/.test(stated?.range?.low ?? '');
 }
 
 function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise: number): Fit {

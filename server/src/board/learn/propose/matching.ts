@@ -49,6 +49,8 @@ export class Matcher {
   /** By phrase, for one setting at a time; all 0 between two. */
   private readonly sums: Float64Array;
   private readonly best: Float64Array;
+  /** A listing says the same words again and again: of many profiles, many switches, many elements. */
+  private readonly known = new Map<string, readonly WordMatch[]>();
 
   constructor(private readonly targets: Targets) {
     this.sums = new Float64Array(targets.phrases.length);
@@ -57,6 +59,15 @@ export class Matcher {
 
   /** The targets that a setting's words may say, the best first. */
   matches(asked: Asked): readonly WordMatch[] {
+    const key = keyOf(asked);
+    const before = this.known.get(key);
+    if (before !== undefined) return before;
+    const made = this.matchesOf(asked);
+    this.known.set(key, made);
+    return made;
+  }
+
+  private matchesOf(asked: Asked): readonly WordMatch[] {
     const found = new Map<number, WordMatch>();
     for (const phrase of this.nearest(asked)) {
       const known = this.targets.all[phrase.target];
@@ -122,11 +133,36 @@ export class Matcher {
   }
 }
 
+/** The same text for settings whose words say the same. */
+function keyOf({ own, around, remark, setting: { look } }: Asked): string {
+  const told = [own, around, remark].map((words) =>
+    words.map(({ text, senses }) => `${text}=${senses[0]?.concept ?? ''}`).join(' '),
+  );
+  return [look, ...told].join('\n');
+}
+
+/** How much of one word a phrase has. */
+function saidOfWord(word: AskedWord, { slots }: Phrase): number {
+  let best = 0;
+  for (const slot of slots) best = Math.max(best, strongest([word], slot));
+  return best;
+}
+
 /** How many words say it, and how much more the groups tell that stand in no word of the phrase. */
-function wordsOf({ own, around, remark }: Asked, { slots }: Phrase, known: KnownTarget) {
-  const isSaying = (word: AskedWord) => slots.some((slot) => strongest([word], slot) > 0.4);
-  const beside = around.filter((word) => !isSaying(word) && speaksOf(word, known));
-  const saying = [...own, ...around, ...remark].filter(isSaying);
+function wordsOf(
+  { own, around, remark }: Asked,
+  saidOfOwn: readonly number[],
+  phrase: Phrase,
+  known: KnownTarget,
+) {
+  const isSaying = (word: AskedWord) => saidOfWord(word, phrase) > 0.4;
+  const isAround = around.map(isSaying);
+  const beside = around.filter((word, at) => !isAround[at] && speaksOf(word, known));
+  const saying = [
+    ...own.filter((_, at) => (saidOfOwn[at] ?? 0) > 0.4),
+    ...around.filter((_, at) => isAround[at]),
+    ...remark.filter(isSaying),
+  ];
   return {
     words: [...saying, ...beside].reduce((sum, { text }) => sum + text.split(' ').length, 0),
     beside: besideShare * beside.reduce((sum, { weight }) => sum + weight, 0),
@@ -154,8 +190,9 @@ function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatc
   }
   if (own < leastOwn * phrase.weight || phrase.weight === 0) return null;
   const share = covered / phrase.weight;
-  const { words, beside } = wordsOf(asked, phrase, known);
-  const explained = explainedBy(asked, phrase, known);
+  const saidOfOwn = asked.own.map((word) => saidOfWord(word, phrase));
+  const { words, beside } = wordsOf(asked, saidOfOwn, phrase, known);
+  const explained = explainedBy(asked, saidOfOwn, phrase, known);
   const isAtHome = asked.around.length === 0 || asked.around.some((word) => speaksOf(word, known));
   const place = (isAtHome ? 1 : elsewhere) * (isOfCollection(asked, known) ? 1 : outOfCollection);
   const isLoose = !isAtHome || asked.around.length === 0;
@@ -195,12 +232,16 @@ function strongest(words: readonly AskedWord[], { senses }: PhraseWord): number 
 }
 
 /** How much of what the name tells is accounted for; a remark tells more than a name needs. */
-function explainedBy(asked: Asked, phrase: Phrase, { about }: KnownTarget): number {
+function explainedBy(
+  asked: Asked,
+  saidOfOwn: readonly number[],
+  phrase: Phrase,
+  { about }: KnownTarget,
+): number {
   let all = 0;
   let told = 0;
-  for (const word of asked.own) {
-    let best = 0;
-    for (const slot of phrase.slots) best = Math.max(best, strongest([word], slot));
+  for (const [at, word] of asked.own.entries()) {
+    let best = saidOfOwn[at] ?? 0;
     for (const { concept, trust } of word.senses)
       best = Math.max(best, asideShare * trust * (about.get(concept) ?? 0));
     all += word.weight;

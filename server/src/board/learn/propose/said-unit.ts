@@ -1,14 +1,17 @@
 import { dimensionNames } from '../../../units/dimension-names';
-import { unitNamed } from '../../meaning/board-units';
+import { countedIn } from '../../meaning/board-units';
 
 const known = new Map<string, boolean>();
 const mostKnown = 1000;
 
-/** Whether a text is a unit of anything. */
+/** Whether a text is a unit of anything, or a part of one: `Hz`, `0.1 deg`. */
 export function isUnit(text: string): boolean {
   const before = known.get(text);
   if (before !== undefined) return before;
-  const made = text.length <= 24 && dimensionNames.some(({ name }) => unitNamed(text, name) !== null);
+  const made =
+    text.length <= 24 &&
+    /[\p{L}%\u2030\u00b0]/u.test(text) &&
+    dimensionNames.some(({ name }) => countedIn(text, name, '') !== null);
   if (known.size >= mostKnown) known.clear();
   known.set(text, made);
   return made;
@@ -16,6 +19,11 @@ export function isUnit(text: string): boolean {
 
 /** Words that a name ends in to say its unit, in small letters: those that mean nothing else there. */
 const atTheEnd = new Set('hz khz mhz ms us sec dps deg pct percent rpm mah mv ma mw'.split(' '));
+/** Whether a name is such a word and no more. */
+export function isUnitWord(name: string): boolean {
+  return atTheEnd.has(name.toLowerCase());
+}
+
 /** A letter says a unit where something parts it from the name. */
 const partedLetter = /[ _.([-]([VAsmg%])\)?\]?$/;
 

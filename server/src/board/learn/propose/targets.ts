@@ -1,4 +1,5 @@
 import type { Catalog } from '../../../catalog/catalog';
+import { wordOfPart } from '../../meaning/part-parameter';
 import type { SensedWord } from '../words/lexicon';
 import { allDrafts, type Draft } from './drafts';
 
@@ -74,13 +75,16 @@ const leastWeight = 0.25;
 /** How many parameters, and members, speak of each concept. */
 function countsOf(drafts: readonly Draft[]): ReadonlyMap<string, number> {
   const seen = new Map<string, Set<string>>();
-  for (const { known, phrases } of drafts)
+  for (const { known, phrases, part } of drafts) {
+    // Words that a list may have say no more of it than those that a word may be.
+    if (wordOfPart(part) !== null) continue;
     for (const { senses } of phrases.flat()) {
       const concept = senses[0]?.concept ?? '';
       const all = seen.get(concept) ?? new Set();
       all.add(known.name);
       seen.set(concept, all);
     }
+  }
   return new Map([...seen].map(([concept, { size }]) => [concept, size]));
 }
 

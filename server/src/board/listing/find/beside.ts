@@ -47,7 +47,7 @@ function withoutUnitBehind(value: string): string {
 /** What stands behind something that was taken away is looked for again. */
 const mostRounds = 4;
 
-const usualMarks = ['#', '//', ';', '--', '!', '%', '~', '|', '*', '<-', '\u2190'] as const;
+const usualMarks = ['#', '//', ';', ';;', '--', '!', '%', '~', '|', '*', '<-', '\u2190'] as const;
 /** These begin a remark even where the listing has one only; the others where many lines have one. */
 const sureMarks: ReadonlySet<string> = new Set(['#', '//']);
 const leastShare = 0.3;
@@ -55,12 +55,14 @@ const leastShare = 0.3;
 const nextSetting = /^\s+[\p{L}\p{N}_.@-]+\s?[=:]/u;
 
 function remarkMarks(values: readonly string[], comments: readonly string[]): readonly string[] {
-  const marks = [...new Set([...comments.filter((mark) => commentMark(mark) !== null), ...usualMarks])];
+  const own = comments.filter((mark) => commentMark(mark) !== null);
+  const ofComments = new Set([...own, ...own.map((mark) => `${mark}${mark}`)]);
+  const marks = [...new Set([...ofComments, ...usualMarks])];
   return marks.filter((mark) => {
     const marked = values.filter((value) => placeOf(value, mark) > 0);
     const places = marked.length;
     if (places === 0) return false;
-    if (sureMarks.has(mark) || comments.includes(mark)) return true;
+    if (sureMarks.has(mark) || ofComments.has(mark)) return true;
     const further = marked.filter((value) =>
       nextSetting.test(value.slice(placeOf(value, mark) + mark.length)),
     ).length;
@@ -69,17 +71,24 @@ function remarkMarks(values: readonly string[], comments: readonly string[]): re
   });
 }
 
-/** Whether a semicolon stands apart behind whole values, with words behind it. */
+/** Whether a semicolon stands apart behind whole values, with words behind it, or behind what brackets say of them. */
 function endsWhole(values: readonly string[], mark: string): boolean {
   return (
     mark === ';' &&
     values.every((value) => {
       const at = placeOf(value, mark);
       const before = value.slice(0, at).trimEnd();
-      const isWhole = !/\s/.test(before) || quotedFrom(before, 0, before.length) !== null;
-      return isWhole && /^\s+\p{L}/u.test(value.slice(at + 1));
+      const own = withoutAnyBracket(before);
+      const isWhole = !/\s/.test(own) || quotedFrom(own, 0, own.length) !== null;
+      return isWhole && (own === before ? /^\s+\p{L}/u : /^\s+[\p{L}\d]/u).test(value.slice(at + 1));
     })
   );
+}
+
+function withoutAnyBracket(value: string): string {
+  let rest = value;
+  for (let tail = bracketBehind(rest); tail !== null; tail = bracketBehind(rest)) rest = tail.value;
+  return rest;
 }
 
 /** Where a mark stands between blanks behind a value, outside of quotes; -1 where it does not. */

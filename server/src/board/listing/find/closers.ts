@@ -14,6 +14,11 @@ const words: ReadonlySet<string> = new Set([
   'Fin',
 ]);
 
+/** Whether a line is a word that ends something, and no more. */
+export function isEndWord(text: string): boolean {
+  return words.has(text);
+}
+
 /** Lines that end a group, among these: brackets for sure, words and tags where there are as many as headings. */
 export function closersIn(lines: readonly Line[], headings: number): readonly string[] {
   if (headings === 0) return [];

@@ -100,7 +100,9 @@ function isHeadings(
   if (isEmpty || isBare) return (isDeeper && !isBare) || (isApart && apart.length === leading.length);
   if (suffix.endsWith('{')) return true;
   if (/[:([]$/.test(suffix)) return apart.length > 0 || group.length > 1 || leadWord(core) !== null;
-  return suffix === '' && (prefix.endsWith(' ') || isRow(prefix)) && (isApart || group.length > 1);
+  if (suffix !== '') return false;
+  if (isSingleMark(prefix)) return leading.every(({ line }) => line.apart === 'deeper');
+  return (prefix.endsWith(' ') || isRow(prefix)) && (isApart || group.length > 1);
 }
 
 /** What stands above settings without a mark names them in a few words; more say something. */
@@ -111,6 +113,11 @@ function isShortName(core: string): boolean {
 
 function isRow(marks: string): boolean {
   return marks.length > 1 && marks === (marks[0] ?? '').repeat(marks.length);
+}
+
+/** One mark that names of settings seldom have before them; a sign says that something is on or off. */
+function isSingleMark(prefix: string): boolean {
+  return /^[^\s+\-!]$/.test(prefix);
 }
 
 /** Marks before a name that close behind it as they opened: `[`, `== `, `<-- `. */

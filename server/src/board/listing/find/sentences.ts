@@ -1,4 +1,5 @@
 import { isSurelyValue } from '../forms/read-part';
+import { isEndWord } from './closers';
 import type { Sample } from './sample';
 
 /** What a board says before and after its settings: lines of plain words, where the settings are written otherwise. */
@@ -28,6 +29,8 @@ export function sentencesIn(lines: readonly Sample[], layout: Layout): Sentences
   if (head < 0 || head > mostOpening || others > 0 || between.length < leastBetween)
     return { opening: longLines(lines, layout), closing: [] };
   const [opening, closing] = [lines.slice(0, head), lines.slice(end)];
+  if (areBrackets(opening, closing) && !between.some(({ text }) => isPlain(text)))
+    return { opening, closing };
   const areColumns = between.every(({ text }) => /\t| {2}/.test(text));
   const isAround = (line: Sample) =>
     layout.indentOf(line) <= Math.min(...between.map(layout.indentOf)) && !sharesWord(line, between);
@@ -39,6 +42,25 @@ export function sentencesIn(lines: readonly Sample[], layout: Layout): Sentences
         ? closing
         : [],
   };
+}
+
+const beginWords: ReadonlySet<string> = new Set([
+  'begin',
+  'start',
+  'beginn',
+  'anfang',
+  'debut',
+  'd\u00e9but',
+]);
+
+/** `begin` alone in its line, which may be lacking, and `end`, perhaps with more behind it. */
+function areBrackets(opening: readonly Sample[], closing: readonly Sample[]): boolean {
+  return (
+    opening.length <= 1 &&
+    closing.length === 1 &&
+    opening.every(({ text }) => beginWords.has(text.toLowerCase())) &&
+    closing.every(({ text }) => isEndWord(text.split(' ')[0] ?? ''))
+  );
 }
 
 const longest = 120;
