@@ -1,18 +1,20 @@
 import type { HandOver } from '../catalog/model/hand-over';
 import type { Finding } from '../checks/report/finding';
-import { messageOf } from '../checks/report/render';
+import { asScript, type Telling } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import type { ReadAs } from '../craft/read-as';
 import { CraftView } from '../craft/view';
-import { figureOf, figureSources } from '../figures';
+import { figureSources, figuresOf } from '../figures';
 import type { Figure } from '../figures/figure';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type LearnedPart, learnedPart } from './learned';
+import { withheldOf } from './not-known';
 import { ownSettingsText } from './own-settings';
-import { type WhichPack, whichPack } from './which-pack';
+import { type PackColumn, packColumns, type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
+import { withheldFigures } from './withheld-figures';
 
 /** Everything that the build sheet shows, as plain data: no part of it is markup. */
 export interface BuildSheet {
@@ -46,41 +48,60 @@ export function buildSheet(
   findings: readonly Finding[],
   pack: string | null,
   handed: HandOver | null = null,
+  telling = asScript,
 ): BuildSheet {
   const view = new CraftView(craft, pack);
   return {
     name: view.text('craft.name') ?? fileName(craft.root.uri),
     about: about(view, handed),
     readAs: craft.readAs(),
-    packs: craft.packs().map((name) => packLabel(craft, findings, name)),
+    packs: craft.packs().map((name) => packLabel(craft, findings, name, telling)),
     packInView: pack,
-    parts: partsOf(craft, view, findings),
+    parts: partsOf(craft, view, findings, telling),
   };
 }
 
-function packLabel(craft: Craft, findings: readonly Finding[], name: string): PackLabel {
+function packLabel(craft: Craft, findings: readonly Finding[], name: string, telling: Telling): PackLabel {
   const refusal = findings.find(
     ({ pack, level, accepted }) => pack === name && level === 'must-fix' && accepted === null,
   );
   return {
     name,
     detail: cellsOf(new CraftView(craft, name), name),
-    refusal: refusal === undefined ? null : messageOf(refusal),
+    refusal: refusal === undefined ? null : telling.message(refusal),
   };
 }
 
 /** A part that other scripts include has no ports and packs to show: a craft that includes it has. */
-function partsOf(craft: Craft, view: CraftView, findings: readonly Finding[]): readonly SheetPart[] {
-  const found = canItFly(craft, findings);
+function partsOf(
+  craft: Craft,
+  view: CraftView,
+  findings: readonly Finding[],
+  telling: Telling,
+): readonly SheetPart[] {
+  const packs = packColumns(craft);
+  // No board knows all of its craft.
+  const withheld = craft.isWhole() ? withheldFigures(craft, unknownWith(packs)) : [];
+  const found = canItFly(craft, findings, { packs, withheld }, telling);
   if (!craft.isWhole()) return [found];
-  const [hands, late, seen] = inOrder(figureParts(craft, view));
-  return [found, wiredWhere(view, findings), ...hands, ...late, whichPack(craft), ...seen, learnedPart(view)];
+  const unknown = withheldOf(craft, withheld);
+  const [hands, late, cool, seen] = inOrder(figureParts(packs, unknown, view));
+  const which = whichPack(packs, unknown, view);
+  return [found, wiredWhere(view, findings), ...hands, ...late, which, ...cool, ...seen, learnedPart(view)];
+}
+
+/** What can't be computed with some pack: of nothing else it has to be asked why. */
+function unknownWith(packs: readonly PackColumn[]): ReadonlySet<string> {
+  const ids = figureSources.map(({ id }) => id);
+  return new Set(ids.filter((id) => packs.some(({ figures }) => !figures.has(id))));
 }
 
 /** Each where it is, in the order of the pilot's questions. */
-function inOrder(parts: readonly FigurePart[]): readonly [FigurePart[], FigurePart[], FigurePart[]] {
+function inOrder(
+  parts: readonly FigurePart[],
+): readonly [FigurePart[], FigurePart[], FigurePart[], FigurePart[]] {
   const of = (id: FigurePart['id']) => parts.filter((part) => part.id === id);
-  return [of('my-hands'), of('how-late'), of('who-sees-me')];
+  return [of('my-hands'), of('how-late'), of('stay-cool'), of('who-sees-me')];
 }
 
 function about(view: CraftView, handed: HandOver | null): readonly string[] {
@@ -108,6 +129,6 @@ export interface PackFigures {
 export function allFigures(craft: Craft): readonly PackFigures[] {
   return craft.packsOrNone().map((pack) => {
     const view = new CraftView(craft, pack);
-    return { pack, figures: figureSources.flatMap(({ id }) => figureOf(view, id) ?? []) };
+    return { pack, figures: [...figuresOf(view).values()] };
   });
 }

@@ -1,13 +1,15 @@
 import type { Level } from '../catalog/model/check';
 import { replacementText } from '../catalog/replacements';
 import type { Finding } from '../checks/report/finding';
+import { listed } from '../checks/report/listed';
 import { countByLevel, levels } from '../checks/report/order';
-import { adviceOf, messageOf } from '../checks/report/render';
+import { asScript, type Telling } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { notLookedAt, type ReadAs } from '../craft/read-as';
-import { CraftView } from '../craft/view';
-import { figureOf, figureSources } from '../figures';
+import { type NotKnown, notKnown } from './not-known';
 import { type Target, targetOf } from './target';
+import type { PackColumn } from './which-pack';
+import type { WithheldFigure } from './withheld-figures';
 
 /** Part 1: what was found, what was accepted, what was assumed. */
 export interface CanItFly {
@@ -16,6 +18,8 @@ export interface CanItFly {
   readonly answer: string;
   /** What was not looked at, since the script is no whole craft; null: all was. */
   readonly unchecked: string | null;
+  /** Figures that can't be computed, and what would make them known; empty for what is no whole craft. */
+  readonly notKnown: readonly NotKnown[];
   readonly counts: Readonly<Record<Level, number>>;
   readonly accepted: number;
   /** The worst first. */
@@ -42,7 +46,18 @@ export interface SheetFinding {
 
 const mostShown = 60;
 
-export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
+/** What was computed of a craft, and what could not be. */
+interface Computed {
+  readonly packs: readonly PackColumn[];
+  readonly withheld: readonly WithheldFigure[];
+}
+
+export function canItFly(
+  craft: Craft,
+  findings: readonly Finding[],
+  { packs, withheld }: Computed,
+  telling = asScript,
+): CanItFly {
   const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));
   const accepted = findings.filter((finding) => finding.accepted !== null).length;
   const counts = countByLevel(findings);
@@ -52,11 +67,12 @@ export function canItFly(craft: Craft, findings: readonly Finding[]): CanItFly {
     title: 'Can it fly?',
     answer: answer(craft.readAs(), counts, accepted, replaced.length),
     unchecked: notLookedAt(craft.readAs()),
+    notKnown: notKnown(craft, withheld),
     counts,
     accepted,
-    findings: ranked.slice(0, mostShown).map(sheetFinding),
+    findings: ranked.slice(0, mostShown).map((finding) => sheetFinding(finding, telling)),
     leftOut: Math.max(0, ranked.length - mostShown),
-    assumed: assumptions(craft),
+    assumed: assumptions(packs),
     replaced,
     caution:
       'Checks see the script, not the craft. Propellers off at the bench; the makers’ data, local rules and your own test hover decide.',
@@ -86,25 +102,33 @@ const nothingToMend: Readonly<Record<ReadAs, string>> = {
   empty: 'nothing written yet',
 };
 
-function sheetFinding(finding: Finding): SheetFinding {
+function sheetFinding(finding: Finding, telling: Telling): SheetFinding {
   return {
     id: finding.check.id,
     level: finding.level,
-    message: messageOf(finding),
-    advice: adviceOf(finding),
+    message: telling.message(finding),
+    advice: telling.advice(finding),
     accepted: finding.accepted,
     pack: finding.pack,
     target: targetOf(finding.place),
   };
 }
 
-function assumptions(craft: Craft): readonly string[] {
-  const all = new Set<string>();
-  for (const pack of craft.packsOrNone()) {
-    const view = new CraftView(craft, pack);
-    for (const { id } of figureSources) {
-      for (const assumed of figureOf(view, id)?.assumed ?? []) all.add(assumed);
-    }
+/** What was assumed with some packs alone names them. */
+function assumptions(columns: readonly PackColumn[]): readonly string[] {
+  const all = new Map<string, string[]>();
+  for (const { view, figures } of columns) {
+    const own = new Set([...figures.values()].flatMap(({ assumed }) => assumed));
+    for (const text of own) all.set(text, [...(all.get(text) ?? []), view.pack ?? '']);
   }
-  return [...all];
+  const ofAll = [...all].filter(([, packs]) => packs.length === columns.length).map(([text]) => text);
+  const ofSome = [...all].filter(([, packs]) => packs.length < columns.length);
+  return [
+    ...ofAll,
+    ...columns.flatMap(({ view: { pack } }) =>
+      ofSome
+        .filter(([, packs]) => packs[0] === pack)
+        .map(([text, packs]) => `with ${packs.length === 1 ? 'pack' : 'packs'} ${listed(packs)}: ${text}`),
+    ),
+  ];
 }

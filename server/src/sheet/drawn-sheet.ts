@@ -1,5 +1,6 @@
 import type { HandOver } from '../catalog/model/hand-over';
 import type { Finding } from '../checks/report/finding';
+import { asScript } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { type BuildSheet, buildSheet } from './build-sheet';
 import { sheetPlots } from './plots';
@@ -15,6 +16,7 @@ export function drawnSheet(
   findings: readonly Finding[],
   pack: string | null,
   handed: HandOver | null = null,
+  telling = asScript,
 ): DrawnSheet {
-  return { ...buildSheet(craft, findings, pack, handed), plots: sheetPlots(craft, pack) };
+  return { ...buildSheet(craft, findings, pack, handed, telling), plots: sheetPlots(craft, pack) };
 }

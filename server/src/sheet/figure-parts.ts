@@ -1,16 +1,19 @@
-import type { Craft } from '../craft/craft';
 import type { CraftView } from '../craft/view';
 import { figureOf } from '../figures';
 import { ofAxes } from '../figures/axis-names';
 import { stageDelayId } from '../figures/filter-figures';
 import { filterNumbers } from '../figures/filter-stages';
-import { type FigureTable, figureTable, figureText } from './which-pack';
+import { warmingSentences } from '../figures/heat-words';
+import type { ToldWithheld } from './not-known';
+import { type FigureTable, figureTable, figureText, type PackColumn } from './which-pack';
 
-/** Parts that answer in figures: 3, 4 and 6. */
+/** Parts that answer in figures. */
 export interface FigurePart extends FigureTable {
-  readonly id: 'my-hands' | 'how-late' | 'who-sees-me';
+  readonly id: 'my-hands' | 'how-late' | 'stay-cool' | 'who-sees-me';
   readonly title: string;
   readonly answer: string;
+  /** What the figures come to, and what would change them, in sentences. */
+  readonly told: readonly string[];
   /** Those that a pilot looks at first; the others stand folded away. */
   readonly key: readonly string[];
   readonly caution: string;
@@ -25,6 +28,8 @@ interface FigurePartPlan {
   /** All, the key ones among them. */
   readonly figures: readonly string[];
   readonly caution: string;
+  /** Sentences about the craft with the pack in view, or the first. */
+  readonly tell?: (view: CraftView) => readonly string[];
 }
 
 const video = ['video-frequency', 'video-radiated-power', 'video-range', 'video-margin'];
@@ -91,6 +96,28 @@ const parts: readonly FigurePartPlan[] = [
     caution: estimated,
   },
   {
+    id: 'stay-cool',
+    title: 'Do my motors stay cool?',
+    short: ['full-throttle-seconds', 'of full throttle at the least'],
+    key: ['full-throttle-seconds', 'winding-as-flown', 'winding-after-full-throttle', 'bell-as-flown'],
+    figures: [
+      'full-throttle-seconds',
+      'full-throttle-held',
+      'winding-as-flown',
+      'winding-after-full-throttle',
+      'bell-as-flown',
+      'hover-copper-loss',
+      'hover-iron-loss',
+      'full-copper-loss',
+      'full-iron-loss',
+      'hover-controller-loss',
+      'full-controller-loss',
+    ],
+    tell: warmingSentences,
+    caution:
+      'Not computed: how warm the speed controllers get, since nobody knows what cools them. Estimates are estimates: hover test, then feel the motors.',
+  },
+  {
     id: 'who-sees-me',
     title: 'Who sees me?',
     short: ['video-frequency', 'for the picture'],
@@ -100,13 +127,20 @@ const parts: readonly FigurePartPlan[] = [
   },
 ];
 
-/** The parts that have a figure. */
-export function figureParts(craft: Craft, view: CraftView): readonly FigurePart[] {
-  return parts.flatMap(({ id, title, short: [figureId, words], key, figures, caution }) => {
-    const table = figureTable(craft, figures);
-    if (table.rows.length === 0 && table.shared.length === 0) return [];
+/** The parts that have a figure, or would have one if more were known. */
+export function figureParts(
+  packs: readonly PackColumn[],
+  unknown: readonly ToldWithheld[],
+  view: CraftView,
+): readonly FigurePart[] {
+  return parts.flatMap(({ id, title, short: [figureId, words], key, figures, caution, tell }) => {
+    const table = figureTable(packs, unknown, figures, key);
+    const { rows, shared, withheld } = table;
+    if (rows.length + shared.length + withheld.length === 0) return [];
     const figure = figureOf(view, figureId);
-    const answer = figure === null ? '' : `${figureText(figure)} ${words}`;
-    return [{ id, title, answer, ...table, key, caution }];
+    const isWithheld = withheld.some((one) => one.id === figureId);
+    const answer = figure === null ? (isWithheld ? 'not known yet' : '') : `${figureText(figure)} ${words}`;
+    const told = tell?.(view.pack === null ? (packs[0]?.view ?? view) : view) ?? [];
+    return [{ id, title, answer, told, ...table, key, caution }];
   });
 }

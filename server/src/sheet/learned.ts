@@ -1,10 +1,11 @@
 import { compareText } from '../checks/report/order';
 import { dateOf, flights } from '../checks/rules/remember/flights';
-import type { CraftView } from '../craft/view';
-import { figureOf } from '../figures';
-import { intervalWords } from './bench-card/words';
+import { CraftView } from '../craft/view';
+import { heatSentences } from '../figures/heat-words';
+import { cameDownHot } from '../figures/hot-motors';
+import { measuredOn } from '../figures/measured';
+import { noiseSentences, noiseWords } from '../figures/noise-words';
 import { type Target, targetOfPath } from './target';
-import { figureText, intervalText } from './which-pack';
 
 /** Part 7: the flights, newest first, with what changed before each. */
 export interface LearnedPart {
@@ -19,37 +20,37 @@ export interface SheetFlight {
   readonly name: string;
   readonly date: string | null;
   readonly pack: string | null;
-  /** "minutes 4.5 min", and beside it what was estimated, where it was. */
-  readonly facts: readonly {
-    readonly title: string;
-    readonly text: string;
-    readonly estimate: string | null;
-  }[];
+  /** "in the air 4.5 min" */
+  readonly facts: readonly { readonly title: string; readonly text: string }[];
+  /** What its readings are beside their estimates, and whether figures were corrected by them. */
+  readonly measured: readonly string[];
+  /** Of one after which the motors were too hot: what the filters left of their noise, and what others would. */
+  readonly heat: readonly string[];
   readonly note: string | null;
   readonly changed: string | null;
   readonly damage: string | null;
   readonly target: Target | null;
 }
 
-/** Settings of a flight that are shown as facts, with the figure that estimates them. */
-const factSettings: readonly (readonly [setting: string, words: string, figure: string | null])[] = [
-  ['packs-flown', 'packs', null],
-  ['minutes', 'in the air', null],
-  ['air-temperature', 'air', null],
-  ['motor-temperature', 'warmest motor', null],
-  ['esc-temperature', 'speed controllers', null],
-  ['hover-throttle', 'hover throttle', 'hover-throttle'],
-  ['hover-current', 'hover current', 'hover-current'],
-  ['used-charge', 'used', null],
-  ['rest-cell', 'a cell at rest', null],
-  ['weakest-link', 'weakest link', null],
+/** Settings of a flight that are shown as facts. */
+const factSettings: readonly (readonly [setting: string, words: string])[] = [
+  ['packs-flown', 'packs'],
+  ['minutes', 'in the air'],
+  ['air-temperature', 'air'],
+  ['motor-temperature', 'warmest motor'],
+  ['esc-temperature', 'speed controllers'],
+  ['hover-throttle', 'hover throttle'],
+  ['hover-current', 'hover current'],
+  ['used-charge', 'used'],
+  ['rest-cell', 'a cell at rest'],
+  ['weakest-link', 'weakest link'],
 ];
 
 const words = ['note', 'changed', 'damage', 'date', 'pack'];
 
 export function learnedPart(view: CraftView): LearnedPart {
   const all = flights(view)
-    .map(({ name, pack, view: flown }) => sheetFlight(view, name, pack, flown))
+    .map(({ name, pack }) => sheetFlight(view, name, pack))
     .sort((one, other) => compareText(other.date ?? '', one.date ?? ''));
   return {
     id: 'learned',
@@ -65,15 +66,15 @@ export function learnedPart(view: CraftView): LearnedPart {
   };
 }
 
-function sheetFlight(view: CraftView, name: string, pack: string | null, flown: CraftView): SheetFlight {
+function sheetFlight(view: CraftView, name: string, pack: string | null): SheetFlight {
   const at = (setting: string) => `flight.${name}.${setting}`;
   const text = (setting: string) => (view.isSet(at(setting)) ? view.text(at(setting)) : null);
-  const facts = factSettings.flatMap(([setting, title, figure]) => {
-    if (!view.isSet(at(setting)) || view.value(at(setting)) === null) return [];
-    return [
-      { title, text: view.shown(at(setting)), estimate: figure === null ? null : estimateOf(flown, figure) },
-    ];
-  });
+  const facts = factSettings.flatMap(([setting, title]) =>
+    view.isSet(at(setting)) && view.value(at(setting)) !== null
+      ? [{ title, text: view.shown(at(setting)) }]
+      : [],
+  );
+  const titles = new Map(factSettings);
   const set = [...words, ...factSettings.map(([setting]) => setting)]
     .map(at)
     .find((path) => view.isSet(path));
@@ -82,6 +83,8 @@ function sheetFlight(view: CraftView, name: string, pack: string | null, flown: 
     date: dateOf(view, at('date')),
     pack,
     facts,
+    measured: measuredOn(view, { flight: name }).map((one) => `${titles.get(one.kind)}: ${one.text}`),
+    heat: cameDownHot(view, name) ? heatText(new CraftView(view.craft, pack)) : [],
     note: text('note'),
     changed: text('changed'),
     damage: text('damage'),
@@ -89,10 +92,10 @@ function sheetFlight(view: CraftView, name: string, pack: string | null, flown: 
   };
 }
 
-/** "31 to 39 %" or "35 %". */
-function estimateOf(flown: CraftView, id: string): string | null {
-  const figure = figureOf(flown, id);
-  if (figure === null) return null;
-  const span = intervalText(figure);
-  return span === null ? figureText(figure) : `${intervalWords(span)} ${figure.unit}`;
+function heatText(flown: CraftView): readonly string[] {
+  return [
+    'The motors came down too hot.',
+    ...heatSentences(flown),
+    ...noiseSentences(noiseWords(flown).words),
+  ];
 }

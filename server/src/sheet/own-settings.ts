@@ -4,13 +4,15 @@ import { decimalMarkOf } from '../board/profile/profile';
 import { perCentChange, roleOfOwn } from '../board/profile/roles';
 import type { HandOver } from '../catalog/model/hand-over';
 import type { CraftView } from '../craft/view';
-import { isOwnPath, pathText } from '../language/path-text';
+import { isOwnPath, ownGroup, pathText } from '../language/path-text';
 
 /**
  * How many settings the craft has that only its board knows, and how many of them are not as they were last handed
  * over; null where there are none.
  */
 export function ownSettingsText(view: CraftView, handed: HandOver | null): string | null {
+  // Most craft have none: their lines are not gone through.
+  if (!view.craft.hasGroup(ownGroup)) return null;
   const paths = view.craft.settingPaths().filter((path) => isOwnPath(path) && view.isSet(path));
   if (paths.length === 0) return null;
   const count =

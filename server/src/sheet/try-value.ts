@@ -5,6 +5,7 @@ import { CraftView } from '../craft/view';
 import type { DocumentEdit } from '../language/document';
 import { parseQuantity } from '../units/quantity';
 import { fromBase, unitOf } from '../units/unit';
+import { askedFirst, isVariant } from './asked-first';
 import { type FindingChanges, findingChanges } from './compare/finding-changes';
 import { type MovedFigure, movedFigures } from './compare/moved-figures';
 import { type Target, targetOfPath } from './target';
@@ -40,7 +41,7 @@ export interface ByChoice {
 export interface TriedValue extends FindingChanges {
   /** Why it can't be written, as the script would say it; null if it can. */
   readonly refusal: string | null;
-  /** What moves, for every pack of the craft: what gets worse first. */
+  /** What moves, for every pack of the craft: what gets worse first; of a load and the cold what is asked first. */
   readonly moved: readonly MovedFigure[];
   readonly packs: readonly (string | null)[];
   /** What writing it into the script takes. */
@@ -90,14 +91,15 @@ export function tryValue(
   const packs = craft.packsOrNone();
   const wrong = trial.setting(path, pack)?.problems.find(({ id }) => levelOf(craft, id) === 'must-fix');
   const gained = wrong === undefined ? undefined : changes.gained.find(({ id }) => id === wrong.id);
+  const moved = movedFigures(
+    craft,
+    trial,
+    packs.map((one) => [one, one]),
+  );
   return {
     ...changes,
     refusal: wrong === undefined ? null : (gained?.message ?? `${to} is not a value that ${path} takes.`),
-    moved: movedFigures(
-      craft,
-      trial,
-      packs.map((one) => [one, one]),
-    ),
+    moved: isVariant(path) ? askedFirst(moved).flat() : moved,
     packs,
     edits,
   };

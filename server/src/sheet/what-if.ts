@@ -1,3 +1,4 @@
+import type { FixEdit } from '../checks/report/finding';
 import { fixFor } from '../checks/report/rule-fix';
 import type { Craft } from '../craft/craft';
 import { CraftView } from '../craft/view';
@@ -21,16 +22,19 @@ export function settingEdits(
   to: string,
 ): readonly DocumentEdit[] | null {
   const fix = fixFor(new CraftView(craft, pack), { title: path, set: path, to });
-  return (
-    fix?.edits.map(({ place: { line, start, end }, newText }) => {
-      const number = craft.root.lineNumber(line);
-      return {
-        start: { line: number, character: start },
-        end: { line: number, character: end },
-        text: newText,
-      };
-    }) ?? null
-  );
+  return fix === null ? null : asDocumentEdits(craft, fix.edits);
+}
+
+/** Edits of a fix as edits of the craft's own script. */
+export function asDocumentEdits({ root }: Craft, edits: readonly FixEdit[]): readonly DocumentEdit[] {
+  return edits.map(({ place: { line, start, end }, newText }) => {
+    const number = root.lineNumber(line);
+    return {
+      start: { line: number, character: start },
+      end: { line: number, character: end },
+      text: newText,
+    };
+  });
 }
 
 /** Takes the line that sets a parameter out of the craft's own script; null where no line of it does. */

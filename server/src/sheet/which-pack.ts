@@ -1,8 +1,11 @@
 import type { Craft } from '../craft/craft';
+import type { PlacedLine } from '../craft/setting';
 import { CraftView, viewQuery } from '../craft/view';
-import { figureOf, figureSource } from '../figures';
+import { figureSource, figuresOf } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
-import { type Target, targetOfPath } from './target';
+import { type ToldWithheld, type Way, waysToWrite } from './not-known';
+import { type Target, targetOfLine, targetOfPath } from './target';
+import { type Variant, variantsOf } from './variants';
 
 /** Part 5: one column a pack. */
 export interface WhichPack extends FigureTable {
@@ -12,6 +15,8 @@ export interface WhichPack extends FigureTable {
   /** Those that a pilot looks at first; the others stand folded away. */
   readonly key: readonly string[];
   readonly caution: string;
+  /** What may be seen side by side with the craft as it is. */
+  readonly variants: readonly Variant[];
 }
 
 /** Figures with a column for each pack. */
@@ -20,6 +25,17 @@ export interface FigureTable {
   readonly rows: readonly PackRow[];
   /** Figures that no pack changes. */
   readonly shared: readonly SharedRow[];
+  /** Of the figures that a pilot looks at first, those that can't be computed with any pack. */
+  readonly withheld: readonly WithheldRow[];
+}
+
+export interface WithheldRow {
+  readonly id: string;
+  readonly title: string;
+  readonly from: readonly string[];
+  /** Why, and what to write. */
+  readonly text: string;
+  readonly ways: readonly Way[];
 }
 
 export interface PackRow {
@@ -63,23 +79,40 @@ const compared = [
 const figures = [
   'flying-mass',
   'hover-throttle',
+  'thrust-to-weight-full',
   'thrust-to-weight',
   'thrust-to-weight-landing',
   'minutes-to-landing',
   'minutes-to-warning',
+  'minutes-to-landing-cold',
+  'flying-minutes-to-landing',
+  'flying-minutes-to-warning',
+  'flying-power',
+  'range',
+  'reach',
+  'top-speed',
   'hover-current',
   'full-current',
   'full-motor-current',
   'full-sag',
+  'drop-out-room',
   'pack-current-limit',
   'pack-full-voltage',
   'pack-nominal-voltage',
   'pack-land-voltage',
   'pack-energy',
+  'minutes-to-warning-cold',
+  'hover-voltage-full',
+  'least-voltage',
   'full-speed',
   'no-load-speed',
   'tip-mach',
   'pitch-speed',
+  'range-speed',
+  'cruise-power',
+  'endurance-speed',
+  'tilt-speed',
+  'turn-back-charge',
   'disc-loading',
   'divider-at-full-pack',
   'pack-input-limit',
@@ -88,49 +121,86 @@ const figures = [
   'air-density',
 ];
 
-/** Of the figures, what a pilot looks at first. */
-const key = figures.slice(0, 13);
+/** Of the figures, what a pilot looks at first: those before this one. */
+const key = figures.slice(0, figures.indexOf('pack-land-voltage'));
 
-export function whichPack(craft: Craft): WhichPack {
-  const { columns, rows, shared } = figureTable(craft, figures);
-  const views = columns.map((pack) => new CraftView(craft, pack));
+export function whichPack(
+  packs: readonly PackColumn[],
+  unknown: readonly ToldWithheld[],
+  inView: CraftView,
+): WhichPack {
+  const { columns, rows, shared, withheld } = figureTable(packs, unknown, figures, key);
   const settings = compared.map(([id, title, path]) => ({
     id,
     title,
     from: [path],
-    cells: views.map((view) => settingCell(view, path.replace('<name>', view.pack ?? ''))),
+    cells: packs.map(({ view }) =>
+      view.pack === null ? null : settingCell(view, path.replace('<name>', view.pack)),
+    ),
   }));
   return {
     id: 'which-pack',
     title: 'Which pack does what?',
     answer:
       columns.length === 0 ? 'no pack set' : columns.length === 1 ? '1 pack' : `${columns.length} packs`,
+    variants: columns.length === 0 ? [] : variantsOf(inView),
     columns,
     rows: [...settings.filter(({ cells }) => cells.some((cell) => cell !== null)), ...rows],
     shared,
+    withheld,
     key: [...compared.map(([id]) => id), ...key],
     caution:
       'Lithium packs can burn: charge them watched, never below the cell limit. Estimates are estimates.',
   };
 }
 
-/** The figures of these ids that can be computed with some pack; a craft without one has a nameless column. */
-export function figureTable(craft: Craft, ids: readonly string[]): FigureTable {
-  const views = craft.packsOrNone().map((pack) => new CraftView(craft, pack));
+/** A pack with all figures that can be computed with it. */
+export interface PackColumn {
+  readonly view: CraftView;
+  readonly figures: ReadonlyMap<string, Figure>;
+}
+
+/** One for each pack; a craft without one has a nameless column. */
+export function packColumns(craft: Craft): readonly PackColumn[] {
+  return craft.packsOrNone().map((pack) => {
+    const view = new CraftView(craft, pack);
+    return { view, figures: figuresOf(view) };
+  });
+}
+
+/**
+ * The figures of these ids that can be computed with some pack. `key`: those that keep their rows without. `unknown`:
+ * all that are withheld of the craft.
+ */
+export function figureTable(
+  packs: readonly PackColumn[],
+  unknown: readonly ToldWithheld[],
+  ids: readonly string[],
+  key: readonly string[],
+): FigureTable {
   const figureRows = ids.flatMap((id) => {
     // Most filters that a craft may have it has not: no words are made for them.
-    const source = views.some((view) => figureOf(view, id) !== null) ? figureSource(id) : undefined;
-    return source === undefined ? [] : [figureRow(views, source)];
+    const source = packs.some(({ figures }) => figures.has(id)) ? figureSource(id) : undefined;
+    return source === undefined ? [] : [figureRow(packs, source)];
   });
   return {
-    columns: craft.packs(),
+    columns: packs.flatMap(({ view }) => view.pack ?? []),
     rows: figureRows.flatMap(({ isShared, ...row }) =>
       !isShared && row.cells.some((cell) => cell !== null) ? [row] : [],
     ),
     shared: figureRows.flatMap(({ id, title, from, cells: [cell], isShared }) =>
       isShared && cell !== undefined && cell !== null ? [{ id, title, from, cell }] : [],
     ),
+    withheld: withheldRows(unknown, new Set(key)),
   };
+}
+
+function withheldRows(unknown: readonly ToldWithheld[], key: ReadonlySet<string>): readonly WithheldRow[] {
+  return unknown.flatMap((figure) => {
+    const { id, title, reason } = figure;
+    if (figure.packs !== null || !key.has(id)) return [];
+    return [{ id, title, from: figureSource(id)?.from ?? [], text: reason, ways: waysToWrite(figure) }];
+  });
 }
 
 function settingCell(view: CraftView, path: string): PackCell | null {
@@ -140,41 +210,49 @@ function settingCell(view: CraftView, path: string): PackCell | null {
     : { text, span: null, place: null, why: null, assumed: [], target: targetOfPath(view, path) };
 }
 
-/** The settings that a figure hangs on, with those of each filter that the craft has before what they have in common. */
-const settingsBehind = viewQuery('settings behind a figure', (view, id: string): readonly string[] =>
-  (figureSource(id)?.from ?? []).flatMap((path) => {
+/** What a figure hangs on. */
+interface Behind {
+  readonly settings: readonly string[];
+  /** The line that sets the first of them that any line sets; where it stands is looked up when it is shown. */
+  readonly line: PlacedLine | null;
+}
+
+const behindFigure = viewQuery('what a figure hangs on', (view, id: string): Behind => {
+  const settings = settingsBehind(view, id);
+  for (const path of settings) {
+    const setting = view.setting(path.replace('<name>', () => view.pack ?? ''));
+    if (setting !== undefined) return { settings, line: setting.origin };
+  }
+  return { settings, line: null };
+});
+
+/** The settings of each filter that the craft has before what they have in common. */
+function settingsBehind(view: CraftView, id: string): readonly string[] {
+  return (figureSource(id)?.from ?? []).flatMap((path) => {
     const [collection, setting] = path.split('.<number>');
     if (collection === undefined || setting === undefined) return [path];
     return [...view.members(collection).map((member) => `${collection}.${member}${setting}`), path];
-  }),
-);
+  });
+}
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
-function figureRow(views: readonly CraftView[], { id, title, tellsPlace = false }: FigureSource) {
-  const [first] = views;
-  const from = first === undefined ? [] : settingsBehind(first, id);
-  const cells = views.map((view) => {
-    const figure = figureOf(view, id);
-    return figure === null ? null : figureCell(view, figure, from, tellsPlace);
+function figureRow(packs: readonly PackColumn[], { id, title, tellsPlace = false }: FigureSource) {
+  const behind = packs.map(({ view }) => behindFigure(view, id));
+  const from = behind[0]?.settings ?? [];
+  const cells = packs.map(({ figures }, column) => {
+    const figure = figures.get(id);
+    return figure === undefined ? null : figureCell(figure, behind[column]?.line ?? null, tellsPlace);
   });
   const asksPack = from.some((path) => path.startsWith('pack.'));
   const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
   return { id, title, from, cells, isShared };
 }
 
-function figureCell(view: CraftView, figure: Figure, from: readonly string[], tellsPlace: boolean): PackCell {
+function figureCell(figure: Figure, line: PlacedLine | null, tellsPlace: boolean): PackCell {
   const { text, span } = rendered(figure);
   const place = tellsPlace ? (figure.place ?? null) : null;
-  return { text, span, place, why: figure.why, assumed: figure.assumed, target: firstTarget(view, from) };
-}
-
-/** The first of the settings that a figure hangs on that a line sets. */
-function firstTarget(view: CraftView, from: readonly string[]): Target | null {
-  for (const path of from) {
-    const target = targetOfPath(view, path.replace('<name>', view.pack ?? ''));
-    if (target !== null) return target;
-  }
-  return null;
+  const target = line === null ? null : targetOfLine(line);
+  return { text, span, place, why: figure.why, assumed: figure.assumed, target };
 }
 
 /** Most figures are the same objects from one edit to the next: each is put into words once. */

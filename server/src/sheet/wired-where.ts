@@ -32,7 +32,8 @@ export interface SheetPort {
 
 export function wiredWhere(view: CraftView, findings: readonly Finding[]): WiredWhere {
   const described = view.hardware.ports;
-  const ports = (described ?? namedPorts(view)).map((port) => sheetPort(view, port, findings));
+  const plugged = pluggedDevices(view);
+  const ports = (described ?? namedPorts(plugged)).map((port) => sheetPort(view, port, plugged, findings));
   const rails = sheetRails(view, findings);
   return {
     id: 'wired-where',
@@ -85,19 +86,31 @@ function deviceName(path: string): string {
   return role === '' ? group.replaceAll('-', ' ') : `${group.replaceAll('-', ' ')} ${role}`;
 }
 
+/** A device with the port that the script names for it. */
+interface PluggedDevice extends PortParameter {
+  readonly port: string;
+}
+
+function pluggedDevices(view: CraftView): readonly PluggedDevice[] {
+  return portParameters(view).flatMap((parameter) => {
+    const port = view.isSet(parameter.path) ? view.word(parameter.path) : null;
+    return port === null ? [] : [{ ...parameter, port }];
+  });
+}
+
 /** Ports of a board that nobody has described: as far as the script names them, in its order of devices. */
-function namedPorts(view: CraftView): readonly Pick<Port, 'name' | 'sharedWith'>[] {
-  const names = portParameters(view).flatMap(({ path }) => (view.isSet(path) ? (view.word(path) ?? []) : []));
-  return [...new Set(names)].map((name) => ({ name }));
+function namedPorts(plugged: readonly PluggedDevice[]): readonly Pick<Port, 'name' | 'sharedWith'>[] {
+  return [...new Set(plugged.map(({ port }) => port))].map((name) => ({ name }));
 }
 
 function sheetPort(
   view: CraftView,
   port: Pick<Port, 'name' | 'sharedWith'>,
+  plugged: readonly PluggedDevice[],
   findings: readonly Finding[],
 ): SheetPort {
-  const devices = portParameters(view)
-    .filter(({ path }) => view.isSet(path) && view.word(path) === port.name)
+  const devices = plugged
+    .filter((each) => each.port === port.name)
     .map(({ path, device }) => ({ name: device, path, target: targetOfPath(view, path) }));
   return {
     name: port.name,

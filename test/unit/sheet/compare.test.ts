@@ -18,6 +18,24 @@ function compared(before: CheckedSide, after: CheckedSide): Comparison {
   return compare(before, after, findingsOf);
 }
 
+/** All figures that move, those that matter most among them. */
+function figuresOf({ matters, figures }: Comparison) {
+  return [...matters.flatMap((matter) => (matter.kind === 'moved' ? [matter.figure] : [])), ...figures];
+}
+
+/** All findings that come, those that matter most among them. */
+function gainedOf({ matters, findings }: Comparison) {
+  return [
+    ...matters.flatMap((matter) => (matter.kind === 'gained' ? [matter.finding] : [])),
+    ...findings.gained,
+  ];
+}
+
+/** What one change does by itself. */
+function aloneIn({ alone }: Comparison, path: string) {
+  return alone.find(({ paths }) => paths.includes(path))?.effect;
+}
+
 function likely(text: string, figure: string, pack = 'sprint'): string {
   const found = figureOf(new CraftView(craftOf(text, club), pack), figure) ?? assert.fail(`no ${figure}`);
   return figureText(found);
@@ -47,12 +65,14 @@ describe('a comparison', () => {
   });
 
   it('of a craft with itself finds nothing', () => {
-    const { settings, members, figures, findings } = compared(side(racer), side(racer));
+    const { settings, members, matters, alone, figures, findings } = compared(side(racer), side(racer));
     assert.deepEqual(
-      { settings, members, figures, findings },
+      { settings, members, matters, alone, figures, findings },
       {
         settings: [],
         members: [],
+        matters: [],
+        alone: [],
         figures: [],
         findings: { gained: [], lost: [] },
       },
@@ -67,20 +87,20 @@ describe('a comparison', () => {
   it('tells of each setting what it alone does: the difference of two sheets', () => {
     const slower = replaced('cutoff = 2.5 * quiet', 'cutoff = 1.5 * quiet');
     const both = replaced(/^kv( +)= 2900/m, 'kv$1= 2500', slower);
-    const { settings, figures } = compared(side(racer), side(both));
+    const comparison = compared(side(racer), side(both));
     assert.deepEqual(
-      settings.map(({ path, before, after }) => [path, before.text, after.text]),
+      comparison.settings.map(({ path, before, after }) => [path, before.text, after.text]),
       [
         ['motor.kv', '2900 rpm/V', '2500 rpm/V'],
         ['gyro.filter.1.cutoff', '225 Hz', '135 Hz'],
       ],
     );
-    const [kv, cutoff] = settings;
-    const delay = cutoff?.effect?.moved.find(({ id }) => id === 'gyro-filter-delay')?.packs[0];
+    const [kv, cutoff] = ['motor.kv', 'gyro.filter.1.cutoff'].map((path) => aloneIn(comparison, path));
+    const delay = cutoff?.moved.find(({ id }) => id === 'gyro-filter-delay')?.packs[0];
     assert.equal(delay?.before?.text, likely(racer, 'gyro-filter-delay'));
     assert.equal(delay?.after?.text, likely(slower, 'gyro-filter-delay'));
-    assert.ok((kv?.effect?.moved.length ?? 0) > 0);
-    const hover = figures.find(({ id }) => id === 'hover-throttle');
+    assert.ok((kv?.moved.length ?? 0) > 0);
+    const hover = figuresOf(comparison).find(({ id }) => id === 'hover-throttle');
     assert.equal(hover?.packs[0]?.after?.text, likely(both, 'hover-throttle'));
     assert.equal(hover?.turn, 'worse');
   });
@@ -91,12 +111,12 @@ describe('a comparison', () => {
       'cutoff = 1.5 * quiet',
       replaced('order  = AETR', 'order = TAER', replaced('power        = 15 mW', 'power = 10 mW')),
     );
-    const { settings, figures } = compared(side(racer), side(other));
+    const comparison = compared(side(racer), side(other));
     assert.deepEqual(
-      settings.map(({ stage }) => stage),
+      comparison.settings.map(({ stage }) => stage),
       ['obey', 'tune', 'see'],
     );
-    const turns = figures.map(({ turn }) => turn === 'worse');
+    const turns = comparison.figures.map(({ turn }) => turn === 'worse');
     assert.ok(turns.lastIndexOf(true) < turns.indexOf(false));
   });
 
@@ -104,19 +124,16 @@ describe('a comparison', () => {
     const weak = replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5');
     const there = compared(side(racer), side(weak));
     assert.deepEqual(
-      there.findings.gained.map(({ id, level }) => [id, level]),
+      gainedOf(there).map(({ id, level }) => [id, level]),
       [['turn/motor-cells', 'must-fix']],
     );
-    assert.deepEqual(
-      there.settings[0]?.effect?.gained.map(({ id }) => id),
-      ['turn/motor-cells'],
-    );
+    assert.deepEqual(there.findings.gained, []);
     const back = compared(side(weak), side(racer));
     assert.deepEqual(
-      back.findings.lost.map(({ id }) => id),
+      back.matters.flatMap((matter) => (matter.kind === 'lost' ? [matter.finding.id] : [])),
       ['turn/motor-cells'],
     );
-    assert.deepEqual(back.findings.gained, []);
+    assert.deepEqual(gainedOf(back), []);
   });
 
   it('marks findings that come of a change that is only half made', () => {
@@ -125,14 +142,43 @@ describe('a comparison', () => {
       'warn-cell$1= 3.2 V',
       replaced(/^land-cell( +)= 3\.4 V/m, 'land-cell$1= 3.1 V'),
     );
-    const { settings, findings } = compared(side(racer), side(lower));
-    const warn = settings.find(({ path }) => path === 'power.warn-cell')?.effect?.gained ?? [];
+    const comparison = compared(side(racer), side(lower));
+    const warn = aloneIn(comparison, 'power.warn-cell')?.gained ?? [];
     const below = warn.find(({ id }) => id === 'power/warn-below-land');
     assert.equal(below?.isOnlyAlone, true);
-    assert.ok(findings.gained.every(({ id }) => id !== 'power/warn-below-land'));
-    const weak = replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5');
-    const [cells] = compared(side(racer), side(weak)).settings;
-    assert.equal(cells?.effect?.gained[0]?.isOnlyAlone ?? false, false);
+    assert.ok(gainedOf(comparison).every(({ id }) => id !== 'power/warn-below-land'));
+    const weak = replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5', lower);
+    const cells = aloneIn(compared(side(racer), side(weak)), 'motor.cells-limit');
+    assert.equal(cells?.gained[0]?.isOnlyAlone ?? false, false);
+  });
+
+  it('judges what belongs together as one change, and one change not twice', () => {
+    const sharper = replaced(
+      /^kind( +)= .*\ncutoff( +)= 2\.5 \* quiet/m,
+      'kind$1= first-order\ncutoff$2= 1.5 * quiet',
+    );
+    const one = compared(side(racer), side(sharper));
+    assert.ok(one.settings.length === 2 && one.alone.length === 0);
+    const both = compared(side(racer), side(replaced(/^kv( +)= 2900/m, 'kv$1= 2500', sharper)));
+    assert.deepEqual(
+      both.alone.map(({ paths }) => paths),
+      [['motor.kv'], ['gyro.filter.1.kind', 'gyro.filter.1.cutoff']],
+    );
+  });
+
+  it('tells first what matters most, at most three, and nothing twice', () => {
+    const heavy = replaced(
+      /^mass( +)= 212 g/m,
+      'mass$1= 320 g',
+      replaced(/^cells-limit( +)= 6/m, 'cells-limit$1= 5'),
+    );
+    const { matters, figures, totals } = compared(side(racer), side(heavy));
+    assert.equal(matters.length, 3);
+    assert.deepEqual([matters[0]?.kind, matters[2]?.kind], ['gained', 'moved']);
+    const first = matters.flatMap((matter) => (matter.kind === 'moved' ? [matter.figure.id] : []));
+    assert.ok(figures.every(({ id }) => !first.includes(id)));
+    assert.ok(matters.every((matter) => matter.kind !== 'moved' || matter.figure.turn === 'worse'));
+    assert.equal(totals.better + totals.worse + totals.otherwise, figures.length + first.length);
   });
 
   it('tells a member that only one has in one row', () => {
@@ -155,9 +201,9 @@ describe('a comparison', () => {
       [setting?.path, setting?.before.isAssumed, setting?.after.text],
       ['motor.idle', true, '9 %'],
     );
-    const [back] = compared(side(high), side(silent)).settings;
-    assert.equal(back?.after.isAssumed, true);
-    assert.ok((back?.effect?.moved.length ?? 0) > 0);
+    const back = compared(side(high), side(silent));
+    assert.equal(back.settings[0]?.after.isAssumed, true);
+    assert.ok(figuresOf(back).length > 0);
   });
 
   it('of two packs puts the packs in view beside each other, and overlays with them', () => {

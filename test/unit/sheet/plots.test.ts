@@ -141,6 +141,51 @@ describe('the drawings of the sheet', () => {
     near(current, likely('full-current'), 1e-6);
   });
 
+  it('show the power of level flight from the hover to the top speed, and where it is least for time and for way', () => {
+    const { find, likely } = drawn(read('sandmartin'));
+    const flight = find('lines', 'flight');
+    const values = flight.lines[0]?.values ?? [];
+    near(values[0] ?? 0, likely('hover-power'), 1e-9);
+    const past = values.indexOf(null);
+    near(flight.at[past - 1] ?? 0, likely('top-speed'), 0.05);
+    assert.deepEqual(
+      flight.strips.map(({ name }) => name),
+      ['sprint: longest', 'sprint: farthest', 'cruise: longest', 'cruise: farthest'],
+    );
+    const [longest, farthest] = flight.strips.map((strip) => strip.likely ?? 0);
+    near(valueAt(flight, 'sprint', farthest ?? 0), likely('cruise-power'), 0.02);
+    for (const [index, value] of values.entries()) {
+      if (value === null) continue;
+      const at = flight.at[index] ?? 0;
+      assert.ok(value >= valueAt(flight, 'sprint', longest ?? 0) * 0.999, `${at}`);
+      assert.ok(value >= (at * likely('cruise-power') * 0.999) / (farthest ?? 1), `${at}`);
+    }
+  });
+
+  it('show a cell that falls from full to where its flight ends, and what it still gives, with the figures at both ends', () => {
+    const { find, likely } = drawn(read('sandmartin'));
+    const voltage = find('lines', 'voltage');
+    const minutes = likely('minutes-to-landing');
+    near(valueAt(voltage, 'sprint: hovering', 0), likely('hover-voltage-full') / 6, 1e-6);
+    const valuesOf = (plot: LinePlot, name: string) =>
+      plot.lines.find((line) => line.name === name)?.values.flatMap((value) => value ?? []) ?? [];
+    for (const pack of ['sprint', 'cruise']) {
+      const [hover, full] = ['hovering', 'at full throttle'].map((at) => valuesOf(voltage, `${pack}: ${at}`));
+      assert.ok(hover !== undefined && full !== undefined);
+      for (const [index, volts] of hover.entries()) {
+        assert.ok(volts > (full[index] ?? Number.NaN), `${index}`);
+        assert.ok(volts < (hover[index - 1] ?? 5), `${index}`);
+      }
+    }
+    const lasts = voltage.at.filter((_, index) => voltage.lines[0]?.values[index] !== null).at(-1);
+    near(lasts ?? 0, minutes, 1e-9);
+    assert.ok(voltage.strips.some(({ name, likely: at }) => name === 'sprint: landing' && at === minutes));
+    const thrust = find('lines', 'thrust-left');
+    near(valueAt(thrust, 'sprint: at full throttle', 0), likely('thrust-to-weight-full'), 1e-6);
+    const [last = 0] = valuesOf(thrust, 'sprint: at full throttle').slice(-1);
+    assert.ok(last > likely('thrust-to-weight-landing') && last < likely('thrust-to-weight-full'));
+  });
+
   it('show neighbours, and what two pictures make together: 2 × 5740 − 5760 = 5720', () => {
     const others =
       '\n[radio-club.other.ann]\nfrequency = 5740 MHz\n[radio-club.other.ben]\nfrequency = 5760 MHz\n';

@@ -1,5 +1,5 @@
-import type { BenchCard, CardReading, CardStep } from './bench-card';
-import { assumedLine, expectedLine } from './words';
+import type { BenchCard, CardPart, CardReading, CardStep } from './card';
+import { askedLine, assumedLine, expectedLine, onlyLine } from './words';
 
 /** What Markdown would take for its own. */
 const special = /[\\`*_{}[\]<>()#+!|~-]/g;
@@ -38,24 +38,48 @@ export function benchCardMarkdown(card: BenchCard): string {
     ...(replaced.length === 0
       ? []
       : ['', '## Replaced by the workspace', '', ...replaced.map((text) => `- ${plain(text)}`)]),
-    ...parts.flatMap(({ title, steps }) => ['', `## ${plain(title)}`, ...steps.flatMap(stepLines)]),
+    ...parts.flatMap(partLines),
   ];
   return `${lines.join('\n')}\n`;
 }
 
+function partLines({ title, steps, signed, noticed }: CardPart): readonly string[] {
+  return [
+    '',
+    `## ${plain(title)}`,
+    ...steps.flatMap(stepLines),
+    '',
+    `${plain([...signed, noticed].map(readingText).join('   '))}`,
+  ];
+}
+
 function stepLines(step: CardStep): readonly string[] {
-  const { title, do: what, see, expected, readings, assumed } = step;
+  const { title, only, do: what, see, expected, readings, withPacks, asked, unknown, assumed } = step;
   return [
     '',
     `- [ ] **${plain(title)}**  `,
+    ...(only === null ? [] : [`  ${plain(onlyLine(only))}  `]),
     `  ${plain(what)}  `,
     `  *See:* ${plain(see)}`,
-    ...expected.map((figure) => `  - ${plain(expectedLine(figure))}`),
-    ...readings.map((reading) => `  - ${plain(readingLine(reading))}`),
+    ...valueLines({ expected, readings }, '  '),
+    ...withPacks.flatMap(({ pack, ...values }) => [`  - **${plain(pack)}**`, ...valueLines(values, '    ')]),
+    ...(asked.length === 0 ? [] : [`  - ${plain(askedLine(asked))}`]),
+    ...asked.map((reading) => `    - ${plain(readingText(reading))}`),
+    ...unknown.map((text) => `  - ${plain(text)}`),
     ...(assumed.length === 0 ? [] : [`  - ${plain(assumedLine(assumed))}`]),
   ];
 }
 
-function readingLine({ words, unit }: CardReading): string {
-  return `${words}: ____________ ${unit}`.trimEnd();
+function valueLines(
+  { expected, readings }: Pick<CardStep, 'expected' | 'readings'>,
+  indent: string,
+): readonly string[] {
+  return [
+    ...expected.map((figure) => `${indent}- ${plain(expectedLine(figure))}`),
+    ...readings.map((reading) => `${indent}- ${plain(readingText(reading))}`),
+  ];
+}
+
+function readingText({ words, unit, isWords }: CardReading): string {
+  return `${words}: ${'_'.repeat(isWords ? 36 : 12)} ${unit}`.trimEnd();
 }

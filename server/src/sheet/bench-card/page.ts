@@ -1,5 +1,5 @@
-import type { BenchCard, CardReading, CardStep } from './bench-card';
-import { assumedLine, expectedLine } from './words';
+import type { BenchCard, CardPart, CardReading, CardStep, WithPack } from './card';
+import { askedLine, assumedLine, expectedWords, onlyLine } from './words';
 
 /** The card as a page of its own, to be printed on A4 or A5; nothing in it is fetched from anywhere. */
 export function benchCardPage(card: BenchCard): string {
@@ -9,7 +9,7 @@ export function benchCardPage(card: BenchCard): string {
     about.length === 0 ? '' : `<p class="about">${safe(about.join(' · '))}</p>`,
     unchecked === null ? '' : `<p><b>${safe(unchecked)}</b></p>`,
     `<ul class="cautions">${cautions.map((caution) => `<li>${safe(caution)}</li>`).join('')}</ul>`,
-    `<p>${safe(note)}</p>`,
+    `<p class="note">${safe(note)}</p>`,
     list(
       'Not yet: mend this first',
       first.map(({ message, advice }) => `<b>${safe(message)}</b> ${safe(advice)}`),
@@ -19,7 +19,7 @@ export function benchCardPage(card: BenchCard): string {
       accepted.map(({ message, reason }) => `${safe(message)} <i>Accepted: ${safe(reason)}</i>`),
     ),
     list('Replaced by the workspace', replaced.map(safe)),
-    ...parts.map(({ title, steps }) => `<h2>${safe(title)}</h2>\n<ol>${steps.map(stepItem).join('\n')}</ol>`),
+    ...parts.map(partSection),
   ];
   return `<!doctype html>
 <html lang="en">
@@ -54,17 +54,47 @@ function list(title: string, items: readonly string[]): string {
   return `<h2>${title}</h2>\n<ul>${items.map((item) => `<li>${item}</li>`).join('')}</ul>`;
 }
 
-function stepItem({ title, do: what, see, expected, readings, assumed }: CardStep): string {
-  const lines = [
-    ...expected.map((figure) => `<p class="expected">${safe(expectedLine(figure))}</p>`),
-    readings.length === 0 ? '' : `<div class="readings">${readings.map(readingField).join('')}</div>`,
-    assumed.length === 0 ? '' : `<p class="assumed">${safe(assumedLine(assumed))}</p>`,
-  ];
-  return `<li><span class="box"></span><div><h3>${safe(title)}</h3><p>${safe(what)}</p><p class="see">${safe(see)}</p>${lines.join('')}</div></li>`;
+function partSection({ title, steps, signed, noticed }: CardPart): string {
+  const signOff = `${signed.map(readingField).join('')}${readingField(noticed)}`;
+  return `<h2>${safe(title)}</h2>\n<ol>${steps.map(stepItem).join('\n')}</ol>\n<div class="readings signed">${signOff}</div>`;
 }
 
-function readingField({ words, unit }: CardReading): string {
-  return `<span>${safe(words)} <span class="line"></span> ${safe(unit)}</span>`;
+function stepItem(step: CardStep): string {
+  const { title, only, do: what, see, expected, readings, withPacks, asked, unknown, assumed } = step;
+  const lines = [
+    `<h3>${safe(title)}</h3>`,
+    only === null ? '' : `<p class="only">${safe(onlyLine(only))}</p>`,
+    `<p>${safe(what)}</p>`,
+    `<p class="see">${safe(see)}</p>`,
+    values({ expected, readings }),
+    withPacks.length === 0 ? '' : `<dl>${withPacks.map(packRow).join('')}</dl>`,
+    asked.length === 0 ? '' : `<p class="assumed">${safe(askedLine(asked))}</p>`,
+    fields(asked),
+    ...unknown.map((text) => `<p class="assumed">${safe(text)}</p>`),
+    assumed.length === 0 ? '' : `<p class="assumed">${safe(assumedLine(assumed))}</p>`,
+  ];
+  return `<li><span class="box"></span><div>${lines.join('')}</div></li>`;
+}
+
+function packRow({ pack, ...own }: WithPack): string {
+  return `<div><dt>${safe(pack)}</dt><dd>${values(own)}</dd></div>`;
+}
+
+function values({ expected, readings }: Pick<CardStep, 'expected' | 'readings'>): string {
+  const figures = expected.map((figure) => {
+    const { about, text, between } = expectedWords(figure);
+    return `<p>${safe(about)} <b>${safe(text)}</b>${safe(between)}</p>`;
+  });
+  return `${figures.join('')}${fields(readings)}`;
+}
+
+function fields(readings: readonly CardReading[]): string {
+  return readings.length === 0 ? '' : `<div class="readings">${readings.map(readingField).join('')}</div>`;
+}
+
+function readingField({ words, unit, isWords }: CardReading): string {
+  const room = isWords ? 'words' : 'figure';
+  return `<span class="${room}">${safe(words)} <span class="line"></span> ${safe(unit)}</span>`;
 }
 
 const style = `
@@ -77,14 +107,25 @@ h2 { margin: 5mm 0 1.5mm; padding-bottom: 0.5mm; border-bottom: 0.4mm solid #000
 h3 { margin: 0; font-size: 10.5pt; }
 p { margin: 0; overflow-wrap: anywhere; }
 .about { font-size: 11pt; }
+.note { margin-top: 2mm; }
 ul, ol { margin: 0; padding: 0; list-style: none; }
 ul li { margin: 0.6mm 0; }
 .cautions { margin-top: 3mm; padding: 2mm 3mm; border: 0.5mm solid #000; }
 ol li { display: grid; grid-template-columns: 5mm 1fr; gap: 2.5mm; padding: 1.8mm 0; border-bottom: 0.2mm solid #999; break-inside: avoid; }
+ol li:has(dl) { break-inside: auto; }
+ol li:has(dl) p { break-after: avoid; }
 .box { width: 4.5mm; height: 4.5mm; margin-top: 0.4mm; border: 0.4mm solid #000; }
 .see::before { content: "See: "; font-weight: 700; }
-.expected { font-weight: 700; }
 .assumed { color: #444; }
+.only { font-weight: 700; }
 .readings { display: flex; flex-wrap: wrap; gap: 1mm 6mm; margin-top: 1mm; }
-.line { display: inline-block; width: 22mm; height: 5mm; border-bottom: 0.3mm solid #000; }
+.readings > span { display: flex; align-items: baseline; gap: 1.5mm; }
+.readings .words { flex: 1 1 60mm; }
+.line { flex: 0 0 22mm; height: 6mm; border-bottom: 0.3mm solid #000; }
+.words .line { flex: 1 1 30mm; }
+.signed { margin-top: 2.5mm; break-inside: avoid; break-before: avoid; }
+dl { margin: 1mm 0 0; }
+dl > div { display: grid; grid-template-columns: 18mm 1fr; gap: 2mm; align-items: baseline; padding: 1mm 0; border-top: 0.2mm dotted #666; break-inside: avoid; }
+dt { font-weight: 700; overflow-wrap: anywhere; }
+dd { margin: 0; }
 `;

@@ -1,32 +1,50 @@
+import type { Catalog } from '../../catalog/catalog';
 import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
+import { membershipsIn } from '../../craft/memberships';
 import { CraftView } from '../../craft/view';
 import { removalEdits, settingEdits, whatIf } from '../what-if';
 import { type ChangedMember, type ChangedSetting, type Side, settingChanges } from './changed-settings';
-import { type FindingChanges, findingChanges } from './finding-changes';
+import { type FindingChanges, findingChanges, type RenderedFinding } from './finding-changes';
 import { type MovedFigure, movedFigures } from './moved-figures';
+import { type Matter, whatMatters } from './what-matters';
 
-/** Two tunes side by side: what differs, what each difference does, and what it comes to. */
+/** Two tunes side by side: what differs, what matters most of what it comes to, and the rest. */
 export interface Comparison {
   readonly before: SideLabel;
   readonly after: SideLabel;
-  readonly settings: readonly SettingWithEffect[];
+  readonly settings: readonly ChangedSetting[];
   readonly members: readonly ChangedMember[];
-  /** With everything changed at once. */
+  readonly totals: Totals;
+  readonly matters: readonly Matter[];
+  /** What each change does by itself, where there are several that can be made alone. */
+  readonly alone: readonly ChangeAlone[];
+  /** With everything changed at once; without those that matter most. */
   readonly figures: readonly MovedFigure[];
   readonly findings: FindingChanges;
   readonly caution: string;
+}
+
+/** How much everything together moves. */
+export interface Totals {
+  readonly better: number;
+  readonly worse: number;
+  /** Figures of which nobody but the pilot can say whether they are better. */
+  readonly otherwise: number;
+  readonly gained: number;
+  readonly lost: number;
+}
+
+/** A setting, or several of one member such as the kind and the cutoff of a filter, changed without the others. */
+export interface ChangeAlone {
+  readonly paths: readonly string[];
+  readonly effect: Effect;
 }
 
 export interface SideLabel {
   readonly name: string;
   readonly file: string;
   readonly pack: string | null;
-}
-
-export interface SettingWithEffect extends ChangedSetting {
-  /** What this one change alone does to the first; null where it can't be made alone. */
-  readonly effect: Effect | null;
 }
 
 export interface Effect extends FindingChanges {
@@ -43,7 +61,7 @@ export interface CheckedSide extends Side {
 
 const mostMoved = 5;
 /** Beyond this many differences two scripts are two craft, and each change alone says little. */
-const mostEffects = 120;
+const mostAlone = 120;
 
 /**
  * Compares two crafts. `check` finds what is wrong with a craft. A generator, so that a server can answer others
@@ -56,21 +74,63 @@ export function* comparing(
 ): Generator<void, Comparison> {
   const { settings, members } = settingChanges(before, after);
   const stays = new Set(after.findings.map((finding) => finding.check.id));
-  const withEffects: SettingWithEffect[] = [];
-  for (const setting of settings) {
-    const isTried = withEffects.length < mostEffects;
-    withEffects.push({ ...setting, effect: isTried ? effectOf(setting, before, stays, check) : null });
+  const alone: ChangeAlone[] = [];
+  const changes = together(settings, before.craft.catalog);
+  const isOne = changes.length + members.length === 1;
+  for (const change of isOne ? [] : changes.slice(0, mostAlone)) {
+    const effect = effectOf(change, before, stays, check);
+    if (effect !== null) alone.push({ paths: change.map(({ path }) => path), effect });
     yield;
   }
+  const figures = movedFigures(before.craft, after.craft, [[before.pack, after.pack]]);
+  const findings = findingChanges(before.findings, after.findings);
+  const matters = whatMatters(findings, figures);
   return {
     before: labelOf(before),
     after: labelOf(after),
-    settings: withEffects,
+    settings,
     members,
-    figures: movedFigures(before.craft, after.craft, [[before.pack, after.pack]]),
-    findings: findingChanges(before.findings, after.findings),
+    totals: totalsOf(figures, findings),
+    matters,
+    alone,
+    figures: figures.filter(
+      (one) => !matters.some((matter) => matter.kind === 'moved' && matter.figure === one),
+    ),
+    findings: withoutMatters(findings, matters),
     caution: 'Estimates are estimates: hover test, then feel the motors.',
   };
+}
+
+/** What has been told is not told again. */
+function withoutMatters({ gained, lost }: FindingChanges, matters: readonly Matter[]): FindingChanges {
+  const isNew = (finding: RenderedFinding) =>
+    !matters.some((matter) => matter.kind !== 'moved' && matter.finding === finding);
+  return { gained: gained.filter(isNew), lost: lost.filter(isNew) };
+}
+
+function totalsOf(figures: readonly MovedFigure[], { gained, lost }: FindingChanges): Totals {
+  const count = (wanted: MovedFigure['turn']) => figures.filter(({ turn }) => turn === wanted).length;
+  return {
+    better: count('better'),
+    worse: count('worse'),
+    otherwise: count(null),
+    gained: gained.length,
+    lost: lost.length,
+  };
+}
+
+/** Settings of one member of a collection belong together: the kind of a filter says little without its cutoff. */
+function together(
+  settings: readonly ChangedSetting[],
+  catalog: Catalog,
+): readonly (readonly ChangedSetting[])[] {
+  const groups = new Map<string, ChangedSetting[]>();
+  for (const setting of settings) {
+    const last = membershipsIn(setting.path, catalog).at(-1);
+    const key = last === undefined ? setting.path : `${last.collection}.${last.member}`;
+    groups.set(key, [...(groups.get(key) ?? []), setting]);
+  }
+  return [...groups.values()];
 }
 
 /** The same in one go. */
@@ -81,17 +141,13 @@ export function compare(...sides: Parameters<typeof comparing>): Comparison {
 
 /** `stays`: checks of the second's findings; what neither side has comes of a change that is only half made. */
 function effectOf(
-  { before: was, after: is }: ChangedSetting,
+  change: readonly ChangedSetting[],
   { craft, pack, findings }: CheckedSide,
   stays: ReadonlySet<string>,
   check: (craft: Craft) => readonly Finding[],
 ): Effect | null {
-  const isLeftOut = is.text === null || (is.isAssumed && !was.isAssumed);
-  const edits = isLeftOut
-    ? removalEdits(craft, pack, was.path)
-    : settingEdits(craft, pack, was.path, is.text);
-  if (edits === null) return null;
-  const trial = whatIf(craft, edits);
+  const trial = changedAlone(change, craft, pack);
+  if (trial === null) return null;
   const moved = movedFigures(craft, trial, [[pack, pack]]);
   const { gained, lost } = findingChanges(findings, check(trial));
   return {
@@ -100,6 +156,20 @@ function effectOf(
     gained: gained.map((finding) => (stays.has(finding.id) ? finding : { ...finding, isOnlyAlone: true })),
     lost,
   };
+}
+
+/** Null where one of the settings can't be made so without others. */
+function changedAlone(change: readonly ChangedSetting[], craft: Craft, pack: string | null): Craft | null {
+  let trial = craft;
+  for (const { before: was, after: is } of change) {
+    const isLeftOut = is.text === null || (is.isAssumed && !was.isAssumed);
+    const edits = isLeftOut
+      ? removalEdits(trial, pack, was.path)
+      : settingEdits(trial, pack, was.path, is.text);
+    if (edits === null) return null;
+    trial = whatIf(trial, edits);
+  }
+  return trial;
 }
 
 function labelOf({ craft, pack, file }: CheckedSide): SideLabel {

@@ -50,7 +50,7 @@ export function movedFigures(
         after: reading(figureOf(other, id)),
       }));
       if (packs.every(({ before: was, after: is }) => was?.text === is?.text)) return [];
-      const size = Math.max(...packs.map(({ before: was, after: is }) => sizeOf(was, is)));
+      const size = Math.max(...packs.map(({ before: was, after: is }) => sizeOf(was, is, unit)));
       return [{ id, title, unit, packs, turn: isFault ? faultTurn(packs) : turnOf(id, packs), size }];
     })
     .sort((one, other) => rank(one) - rank(other) || other.size - one.size);
@@ -62,8 +62,10 @@ function reading(figure: Figure | null): FigureReading | null {
     : { text: figureText(figure), span: intervalText(figure), likely: figure.likely };
 }
 
-function sizeOf(was: FigureReading | null, is: FigureReading | null): number {
+/** Of decibels the share by which what they stand for moves. */
+function sizeOf(was: FigureReading | null, is: FigureReading | null, unit: string): number {
   if (was === null || is === null) return was === is ? 0 : 1;
+  if (unit === 'dB') return 1 - 10 ** (-Math.abs(was.likely - is.likely) / 20);
   const larger = Math.max(Math.abs(was.likely), Math.abs(is.likely));
   return larger === 0 ? 0 : Math.min(1, Math.abs(was.likely - is.likely) / larger);
 }

@@ -1,5 +1,5 @@
+import { mostPilots, otherPilots } from '../../checks/rules/see/other-pilots';
 import { permits } from '../../checks/rules/see/radio-permits';
-import { mostPilots, otherPilots } from '../../checks/rules/see/video-neighbours';
 import type { CraftView } from '../../craft/view';
 import { usualHalfWidth, videoCarrier } from '../../figures/video';
 import { thirdOrderProducts } from '../../physics/intermodulation';

@@ -3,12 +3,14 @@ import { CraftView, viewQuery } from '../../craft/view';
 import { carrierStrip } from './carrier-strip';
 import { loopDelay, stickDelay } from './delay-stacks';
 import { filterPlot } from './filter-plot';
+import { flightPlot } from './flight-plot';
 import { overlayPicture } from './overlay-picture';
 import type { Plot } from './plot';
 import { stepPlot } from './step-plot';
 import { stickCurves } from './stick-curves';
 import { switchBars } from './switch-bars';
 import { throttlePlots } from './throttle-plots';
+import { voltagePlots } from './voltage-plots';
 
 /** What can be drawn of a craft with the pack in view. */
 export function sheetPlots(craft: Craft, pack: string | null): readonly Plot[] {
@@ -28,5 +30,7 @@ const kept: readonly ((view: CraftView) => Drawn)[] = [
   viewQuery('filter plot', (view): Drawn => filterPlot(view)),
   viewQuery('step plot', (view): Drawn => stepPlot(view)),
   viewQuery('throttle plots', (view): Drawn => throttlePlots(view)),
+  viewQuery('flight plot', (view): Drawn => flightPlot(view)),
+  viewQuery('voltage plots', (view): Drawn => voltagePlots(view)),
   viewQuery('carrier strip', (view): Drawn => carrierStrip(view)),
 ];

@@ -1,0 +1,25 @@
+import type { MovedFigure } from './compare/moved-figures';
+import { air, load } from './variants';
+
+/** What a load or the cold costs, in the order in which a pilot asks. */
+const asked = [
+  'minutes-to-landing',
+  'minutes-to-warning',
+  'flying-minutes-to-landing',
+  'thrust-to-weight-full',
+  'thrust-to-weight-landing',
+  'hover-throttle',
+  'hover-power',
+  'full-sag',
+];
+
+/** Whether a craft is looked at with another load or in other air. */
+export function isVariant(path: string): boolean {
+  return path === load || path === air;
+}
+
+/** What is asked of a load or the cold before all else, as they were. */
+export function askedFirst(moved: readonly MovedFigure[]): readonly [MovedFigure[], MovedFigure[]] {
+  const first = asked.flatMap((id) => moved.find((one) => one.id === id) ?? []);
+  return [first, moved.filter((one) => !first.includes(one))];
+}
