@@ -36,7 +36,8 @@ describe('the bench card over the protocol', () => {
         assert.equal(answer.card.name, 'Sandmartin');
         assert.match(answer.page, /^<!doctype html>/);
         assert.match(answer.markdown, /^# Bench card: Sandmartin\n/);
-        const readings = [{ id: 'warm-motors 1', value: '41' }];
+        assert.deepEqual(answer.card.packs, ['sprint', 'cruise']);
+        const readings = [{ id: 'warm-motors 1 sprint', value: '41' }];
         const kept = await server.connection.sendRequest(keepRequest, {
           ...about,
           readings,
@@ -48,13 +49,23 @@ describe('the bench card over the protocol', () => {
           kept.newText,
           /\[flight\.day-2026-11-25\]\ndate +=.*\npack +=.*\nmotor-temperature = 41 degC/,
         );
-        const wrong = [{ id: 'warm-motors 1', value: '41 V' }];
+        const wrong = [{ id: 'warm-motors 1 cruise', value: '41 V' }];
         const refused = await server.connection.sendRequest(keepRequest, {
           ...about,
           readings: wrong,
           today: '2026-11-25',
         });
         assert.ok(refused !== null && 'faults' in refused && refused.faults.length === 1);
+        const both = await server.connection.sendRequest(keepRequest, {
+          ...about,
+          readings: [...readings, { id: 'warm-motors 1 cruise', value: '38' }],
+          today: '2026-11-25',
+        });
+        assert.ok(both !== null && 'version' in both);
+        assert.match(
+          both.newText,
+          /\[flight\.day-2026-11-25\]\n(?:.+\n)*?pack +=.*sprint\n.*41 degC\n\n\[flight\.day-2026-11-25-2\]\n(?:.+\n)*?pack +=.*cruise\n.*38 degC/,
+        );
       }),
     ));
 
@@ -81,10 +92,14 @@ describe('propsoff bench-card', () => {
     withScratch(files, async ({ path }) => {
       assert.match(propsoff(['racer.craft'], path).stdout, /^# Bench card: Sandmartin\n/);
       assert.match(propsoff(['racer.craft', '--html'], path).stdout, /^<!doctype html>/);
-      const { version, parts, pack } = JSON.parse(
+      const { version, parts, packs } = JSON.parse(
         propsoff(['racer.craft', '--json', '--pack', 'cruise'], path).stdout,
       );
-      assert.deepEqual([version, pack], [1, 'cruise']);
+      assert.deepEqual([version, packs], [1, ['cruise']]);
+      assert.deepEqual(JSON.parse(propsoff(['racer.craft', '--json'], path).stdout).packs, [
+        'sprint',
+        'cruise',
+      ]);
       assert.ok(parts.length > 5);
     }));
 
@@ -117,7 +132,7 @@ describe('propsoff sheet', () => {
       assert.match(stdout, /^Sandmartin\nrace · Heron · European Union · pack sprint in view\n/);
       assert.match(stdout, /\nCan it fly\? nothing found to mend, 1 accepted\n/);
       assert.match(stdout, /\n {2}uart2: receiver\n/);
-      assert.match(stdout, /\n {2}Delay of the gyro’s filters +1\.19 ms \(1\.\d+–\d\.\d+\) +1\.44 ms/);
+      assert.match(stdout, /\n {2}Delay of the gyro’s filters +1\.2\d? ms \(1\.\d+–\d\.\d+\) +1\.4\d ms/);
       assert.match(stdout, /\nWhat did I learn\? 1 flight noted\n {2}2026-05-14, sprint, tail wobbles/);
       assert.doesNotMatch(stdout, /undefined|NaN|\p{Cc}(?<!\n)/u);
     }));
@@ -125,7 +140,7 @@ describe('propsoff sheet', () => {
   it('gives the same as data, and refuses a pack that there is not', () =>
     withScratch(files, async ({ path }) => {
       const { parts, figures } = JSON.parse(propsoff(['racer.craft', '--json'], path).stdout);
-      assert.equal(parts.length, 7);
+      assert.equal(parts.length, 8);
       assert.ok(figures[0].figures.length >= 40);
       const { status, stderr } = propsoff(['racer.craft', '--pack', 'winter'], path);
       assert.equal(status, 2);

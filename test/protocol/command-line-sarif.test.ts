@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import sarifSchema from '@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json';
 import { propsoff } from '../support/command-line';
 import { assertFits, validatorFor } from '../support/json-schema';
@@ -11,15 +12,27 @@ interface Region {
   readonly endColumn: number;
 }
 
+interface Rule {
+  readonly id: string;
+  readonly helpUri?: string;
+  readonly help?: { readonly text: string; readonly markdown: string };
+}
+
 interface Log {
   readonly version: string;
   readonly runs: readonly [
     {
-      readonly tool: { readonly driver: { readonly rules: readonly { readonly id: string }[] } };
+      readonly tool: { readonly driver: { readonly rules: readonly Rule[] } };
       readonly invocations: readonly [
         {
           readonly executionSuccessful: boolean;
-          readonly toolExecutionNotifications: readonly { readonly message: { readonly text: string } }[];
+          readonly toolExecutionNotifications: readonly {
+            readonly level: string;
+            readonly message: { readonly text: string };
+            readonly locations?: readonly {
+              readonly physicalLocation: { readonly artifactLocation: object };
+            }[];
+          }[];
         },
       ];
       readonly artifacts: readonly { readonly location: { readonly uri: string } }[];
@@ -63,6 +76,19 @@ describe('the log of SARIF 2.1.0', () => {
     assert.ok(artifacts.some(({ location }) => location.uri === 'test/demo/wagtail.craft'));
   });
 
+  it('tells the whole story of every check that it names, and leads to no page on this machine', () => {
+    const { tool } = logOf(propsoff(['check', '--sarif', 'test/faults', 'test/demo']).stdout);
+    const { rules } = tool.driver;
+    assert.ok(rules.length > 80);
+    for (const { id, help, helpUri } of rules) {
+      const story = help?.markdown ?? '';
+      assert.ok(story.includes(`\`${id}\``) && /\*\*To do:\*\* \S/.test(story), id);
+      assert.match(story, /^Source: \S/m, id);
+      assert.ok(!/file:\/\/|command:/.test(story), id);
+      assert.equal(helpUri, undefined, id);
+    }
+  });
+
   it('is refused by that schema where it is something else', () => {
     assert.notDeepEqual(standard({ version: '2.1.0', runs: [{ results: [] }] }), []);
     assert.notDeepEqual(standard({ version: '2.1.0', runs: [], more: 1 }), []);
@@ -95,6 +121,21 @@ describe('the log of SARIF 2.1.0', () => {
       const uris = logOf(stdout).artifacts.map(({ location }) => location.uri);
       assert.deepEqual(uris, [scratch.uriOf('there.craft'), 'standard-input']);
     }));
+
+  it('says what is not known of a craft, in notes about its file', () => {
+    const text = readFileSync('test/demo/wagtail.craft', 'utf8').replace(/^pitch .*\n/m, '');
+    const habits = readFileSync('test/demo/club-habits.craft', 'utf8');
+    return withScratch({ 'a.craft': text, 'club-habits.craft': habits }, async ({ path }) => {
+      const { stdout } = propsoff(['check', '--sarif', 'a.craft'], { cwd: path });
+      const { invocations, artifacts } = logOf(stdout);
+      const notes = invocations[0].toolExecutionNotifications.filter(({ level }) => level === 'note');
+      const [hover] = notes.filter(({ message }) => message.text.includes('prop.pitch'));
+      assert.match(hover?.message.text ?? '', /^a\.craft: Hover, .*: not known yet\. Write prop\.pitch\.$/);
+      assert.deepEqual(hover?.locations?.[0]?.physicalLocation.artifactLocation, artifacts[0]?.location);
+      const told = propsoff(['check', 'a.craft'], { cwd: path }).stdout;
+      for (const { message } of notes) assert.ok(told.includes(message.text.replace(/^a\.craft: /, '')));
+    });
+  });
 
   it('says what could not be read, and that findings were left out', () =>
     withScratch({ 'a.craft': `[gyro]\n${'wobble = 1\n'.repeat(1100)}` }, async ({ path }) => {

@@ -23,6 +23,19 @@ describe('colours', () => {
     });
   }
 
+  it('are there when somebody asks for them, and gone when somebody does not want them', () => {
+    const has = (...args: readonly string[]) =>
+      propsoff(['check', '-', ...args], { input: wrong, env: { NO_COLOR: '1' } }).stdout.includes(escapeCode);
+    assert.deepEqual(
+      [has('--color', 'always'), has('--color=never'), has('--color', 'auto')],
+      [true, false, false],
+    );
+    assert.match(
+      propsoff(['check', '--color', 'pink']).stderr,
+      /--color takes always, never or auto, not "pink"/,
+    );
+  });
+
   it('change no word', () => {
     const plain = propsoff(['check', '-'], { input: wrong }).stdout;
     const { stdout } = propsoff(['check', '-'], { input: wrong, env: { FORCE_COLOR: '1' } });
@@ -36,6 +49,7 @@ describe('the width', () => {
     ['explain', 'gyro.filter.1.cutoff'],
     ['explain', 'wire/port-shared'],
     ['compare', 'test/demo/sandmartin.craft', 'test/demo/wagtail.craft'],
+    ['find', 'test/demo/wagtail.craft', '--all'],
     ['--help'],
     ['check', '--help'],
   ];
@@ -55,7 +69,8 @@ describe('the width', () => {
     const { stdout } = propsoff(['check', 'test/faults']);
     const heads = stdout.split('\n').filter((line) => line.startsWith('test/faults/'));
     assert.ok(heads.length > 100 && heads.some((line) => line.length > 150));
-    const form = /^\S+(:\d+:\d+ (must-fix|risk|note|tidy) \S+ .*[.?]| .* was not checked\.)$/;
+    const form =
+      /^\S+(:\d+:\d+ (must-fix|risk|note|tidy) \S+ .*[.?]| .* was not checked\.| .* not known yet\. .*\.)$/;
     for (const head of heads) assert.match(head, form);
   });
 
@@ -101,6 +116,8 @@ describe('the help', () => {
     'explain',
     'sheet',
     'compare',
+    'find',
+    'channels',
     'bench-card',
     'board-text',
     'read',
@@ -132,7 +149,8 @@ describe('the help', () => {
       { 'club-habits.craft': demo('club-habits.craft'), 'old.craft': demo('wagtail.craft') },
       async (scratch) => {
         const run = shellIn(scratch);
-        scratch.write('my.craft', demo('sandmartin.craft'));
+        // One of the examples leaves the load at home.
+        scratch.write('my.craft', demo('sandmartin.craft').replace('[craft]\n', '[craft]\npayload = 90 g\n'));
         scratch.write('draft.txt', demo('sandmartin.craft'));
         scratch.write('race/a.craft', '[gyro]\nrate = 8 kHz\n');
         assert.equal(run('propsoff board-text my.craft > captured.txt').status, 0);
@@ -148,7 +166,7 @@ describe('the help', () => {
           }
         }
       },
-    )).timeout(120_000);
+    )).timeout(300_000);
 });
 
 describe('words that are not known', () => {

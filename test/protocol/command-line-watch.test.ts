@@ -107,6 +107,25 @@ describe('check --watch', () => {
       await watch.until(/ 0 must-fix/);
     }));
 
+  it('sees what is kept beside a board’s text', () => {
+    const files = {
+      'wren.boardtext': 'wake/arming-tilt-most <- 180\n',
+      'my.craft': 'include "wren.boardtext"\nboard.profile = wren\n',
+    };
+    return watching(files, ['my.craft'], async (watch, scratch) => {
+      assert.match(await watch.next(), /risk safe\/arms-at-any-tilt/);
+      const accepted = [
+        {
+          setting: ['wake', 'arming-tilt-most'],
+          check: 'safe/arms-at-any-tilt',
+          reason: 'starts from a hook',
+        },
+      ];
+      scratch.write('wren.boardtext.board.json', JSON.stringify({ version: 1, accepted }));
+      await watch.until(/note safe\/arms-at-any-tilt/);
+    });
+  });
+
   it('sees what a script includes, in other folders as well, and an include that was missing', () =>
     watching({ 'race/a.craft': 'include "../habits.craft"\n' }, ['race/a.craft'], async (watch, scratch) => {
       assert.match(await watch.next(), /line\/include-missing/);

@@ -57,8 +57,11 @@ describe('propsoff compare', () => {
       assert.equal(status, 0);
       assert.match(
         stdout,
-        /gyro\.filter\.1\.cutoff: 225 Hz → 135 Hz\n {4}Delay of the gyro’s filters: 1\.19 ms → 1\.92 ms/,
+        /^One setting differs\. Figures: .*\n\nWhat differs\n {2}Make it fly well\n {4}gyro\.filter\.1\.cutoff: 225 Hz → 135 Hz\n\nWhat matters most\n/m,
       );
+      assert.match(stdout, /\nThe rest: --all\n/);
+      const all = propsoff(['compare', '--all', 'racer.craft', 'slower.craft'], path).stdout;
+      assert.match(all, /\nOther figures\n {2}.* → .*\n/);
       assert.match(stdout, /Estimates are estimates/);
     }));
 

@@ -69,7 +69,17 @@ describe('the examples in the documents', () => {
     });
   }
 
-  for (const block of of('json')) {
+  for (const block of of('json').filter(isKeptBeside)) {
+    it(`${titleOf(block)}: what is kept beside a board’s text, with nothing wrong in it`, () => {
+      scratch.write('kept/wren.boardtext', 'wake/arming-tilt-most <- 180\n');
+      scratch.write('kept/wren.boardtext.board.json', block.text);
+      const { stdout } = run('cd kept && propsoff check .');
+      assert.match(stdout, /note safe\/arms-at-any-tilt/);
+      assert.doesNotMatch(stdout, /board\/(beside-unreadable|acceptance-unmatched)/);
+    });
+  }
+
+  for (const block of of('json').filter((one) => !isKeptBeside(one))) {
     it(`${titleOf(block)}: a file that adds to the catalogue, with nothing wrong in it`, () => {
       scratch.write('adds/propsoff/example.json', block.text);
       const hasCheck = block.text.includes('"buzzer/shrill"');
@@ -79,6 +89,17 @@ describe('the examples in the documents', () => {
       assert.match(stdout, hasCheck ? /0 must-fix, 1 risk/ : /0 must-fix, 0 risk/);
       if (hasCheck)
         assert.match(stdout, /my\.craft:1:\d+ risk buzzer\/shrill At 3\.5 kHz the call does not carry far\./);
+    });
+  }
+
+  for (const block of of('jsonc')) {
+    it(`${titleOf(block)}: what a folder chooses, with nothing wrong in it`, () => {
+      scratch.write('chooses/propsoff.json', block.text);
+      for (const folder of ['race', 'habits'])
+        scratch.write(`chooses/${folder}/quiet.craft`, 'let quiet = 90 Hz\n');
+      const { status, stdout, stderr } = run('cd chooses && propsoff check');
+      assert.equal(status, 0, stderr + stdout);
+      assert.match(stdout, /^2 scripts checked/m);
     });
   }
 
@@ -113,7 +134,7 @@ describe('the examples in the documents', () => {
   it('are all of a kind that is tried', () => {
     const kinds = new Set(blocks.map(({ language }) => language));
     // Set-ups of other editors are tried in those; samples for services in tests of their own.
-    const tried = ['', 'craft', 'json', 'sh', 'console', 'lua', 'elisp', 'yaml'];
+    const tried = ['', 'craft', 'json', 'jsonc', 'sh', 'console', 'lua', 'elisp', 'js', 'yaml'];
     assert.deepEqual(
       [...kinds].filter((kind) => !tried.includes(kind)),
       [],
@@ -143,3 +164,8 @@ describe('the change log', () => {
     for (const item of items) assert.match(item, /^- [A-Z].*\.$/);
   });
 });
+
+/** What lies beside a board's text, and adds nothing to the catalogue. */
+function isKeptBeside({ text }: { readonly text: string }): boolean {
+  return text.includes('"accepted"');
+}

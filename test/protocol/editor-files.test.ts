@@ -31,7 +31,10 @@ describe('a folder that is not on this machine', () => {
       });
       await server.open(main, 'include "base.craft"\n[gyro.filter.1]\ncutoff = 2 * quiet\n');
       await untilFound(server, 'line/outside-range');
-      assert.deepEqual(asked, [`${folder}/base.craft`]);
+      assert.deepEqual(
+        asked.filter((uri) => uri.endsWith('.craft')),
+        [`${folder}/base.craft`],
+      );
     }));
 
   it('is told of at the include, where the editor hands over no files', () =>

@@ -1,17 +1,20 @@
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import {
+  type Diagnostic,
   DiagnosticRefreshRequest,
   DiagnosticSeverity,
+  DiagnosticTag,
   type DocumentDiagnosticReport,
   DocumentDiagnosticRequest,
   DocumentFormattingRequest,
   FileChangeType,
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
-import { summaryRequest } from '../../server/src/lsp/protocol';
+import { explainCheckRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import { framed } from '../support/frames';
 import { withScratch } from '../support/scratch';
-import { ableClient, askingClient, type TestServer, withServer } from '../support/server';
+import { ableClient, askingClient, ownClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///cfg/base.craft';
@@ -51,6 +54,60 @@ describe('findings that are sent', () => {
     );
     const capabilities = { ...ableClient, textDocument: { publishDiagnostics: {} } };
     assert.deepEqual(await withServer({ capabilities }, related), [undefined, undefined]);
+  });
+
+  it('lead to the story of their check, where the client can open it', async () => {
+    const publishDiagnostics = { codeDescriptionSupport: true };
+    const linking = { ...ableClient, textDocument: { ...ableClient.textDocument, publishDiagnostics } };
+    const link = async (server: TestServer) => {
+      await server.open(uri, faulty);
+      return (await server.pushedFor(uri, 1)).diagnostics[0]?.codeDescription?.href;
+    };
+    assert.equal(await withServer({}, link), undefined);
+    const page = new URL((await withServer({ capabilities: linking }, link)) ?? '');
+    assert.equal(page.hash, '#line/wrong-dimension');
+    const text = readFileSync(page, 'utf8');
+    assert.ok(text.includes('<a id="line/wrong-dimension"></a>\n\n## line/wrong-dimension\n'));
+
+    const own = { ...linking, experimental: ownClient.experimental };
+    await withServer({ capabilities: own }, async (server) => {
+      const [command, given = ''] = (await link(server))?.split('?') ?? [];
+      assert.equal(command, 'command:propsoff.explainCheck');
+      const [check] = JSON.parse(decodeURIComponent(given)) as readonly [string];
+      const story = await server.connection.sendRequest(explainCheckRequest, { check });
+      assert.match(story ?? '', /`line\/wrong-dimension` · must-fix\n\n\*\*Says:\*\* /);
+      assert.equal(await server.connection.sendRequest(explainCheckRequest, { check: 'line/none' }), null);
+    });
+  });
+
+  it('are tagged where what they mark does nothing, for a client that greys it', async () => {
+    const lines = [
+      'let quiet = 90 Hz',
+      '[gyro.filter.1]',
+      'kind = notch',
+      'center = 200 Hz',
+      'cutoff = 90 Hz',
+    ];
+    const tagSupport = { valueSet: [DiagnosticTag.Unnecessary] };
+    const textDocument = { ...ableClient.textDocument, publishDiagnostics: { tagSupport } };
+    const tags = async (server: TestServer) => {
+      await server.open(uri, `${lines.join('\n')}\n`);
+      // Whether another script uses the constant is looked up first.
+      const unused = ({ code }: Diagnostic) => code === 'line/constant-unused';
+      const { diagnostics } = await server.pushed(uri, (sent) => sent.diagnostics.some(unused));
+      return diagnostics
+        .filter((one) => unused(one) || one.code === 'tune/filter-setting-unused')
+        .map(({ code, tags: own }) => [code, own]);
+    };
+    const greyed = [DiagnosticTag.Unnecessary];
+    assert.deepEqual(await withServer({ capabilities: { ...ableClient, textDocument } }, tags), [
+      ['line/constant-unused', greyed],
+      ['tune/filter-setting-unused', greyed],
+    ]);
+    assert.deepEqual(await withServer({}, tags), [
+      ['line/constant-unused', undefined],
+      ['tune/filter-setting-unused', undefined],
+    ]);
   });
 
   it('are taken back when the script is closed, and no request about it fails (D04)', () =>

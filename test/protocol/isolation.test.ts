@@ -54,6 +54,7 @@ describe('a program of ours', () => {
         const text = await connection.sendRequest(boardTextRequest, { ...about, ...wanted });
         assert.equal(text?.kind, 'text');
         await connection.sendRequest(readRequest, {
+          uri: null,
           capture: text?.kind === 'text' ? text.pieces.join('') : '',
           board: null,
         });
@@ -63,7 +64,7 @@ describe('a program of ours', () => {
         const meanings = await connection.sendRequest(meaningsRequest, { of });
         assert.equal(meanings.kind, 'meanings');
         const said = meanings.kind === 'meanings' ? meanings.rows.map(({ key }) => ({ key, row: '{}' })) : [];
-        const answer = await connection.sendRequest(sayMeaningsRequest, { of, said });
+        const answer = await connection.sendRequest(sayMeaningsRequest, { of, said, portRoles: null });
         assert.equal(answer.kind, 'said');
         assert.equal(await server.shutDown(), 0);
         assert.deepEqual(reached(Buffer.concat(server.errors).toString('utf8')), []);

@@ -121,10 +121,11 @@ describe('the life of the server', () => {
   it('offers to be asked for findings, and about renames, only to clients that do ask', async () => {
     await withServer({ capabilities: ableClient }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.diagnosticProvider, undefined);
-      assert.deepEqual(capabilities.renameProvider, { prepareProvider: true });
+      assert.deepEqual(capabilities.renameProvider, { prepareProvider: true, workDoneProgress: true });
     });
     await withServer({ capabilities: askingClient }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.diagnosticProvider?.interFileDependencies, true);
+      assert.equal(capabilities.diagnosticProvider?.workspaceDiagnostics, true);
     });
     await withServer({ capabilities: {} }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.renameProvider, true);

@@ -39,9 +39,8 @@ describe('a script that is no whole craft, on the command line', () => {
         assert.match(text, new RegExp(`^${name} ${told}$`, 'm'));
         assert.equal(JSON.parse(propsoff(['check', '--json', name], { cwd }).stdout).files[0].readAs, readAs);
         const [run] = JSON.parse(propsoff(['check', '--sarif', name], { cwd }).stdout).runs;
-        assert.deepEqual(run.invocations[0].toolExecutionNotifications, [
-          { level: 'note', message: { text: `${name}: ${told}` } },
-        ]);
+        const [note] = run.invocations[0].toolExecutionNotifications;
+        assert.deepEqual([note.level, note.message.text], ['note', `${name}: ${told}`]);
         const sheet = propsoff(['sheet', name], { cwd }).stdout;
         assert.match(sheet, new RegExp(`^  ${told}$`, 'm'));
         assert.doesNotMatch(sheet, /Can it fly\? nothing found to mend$/m);

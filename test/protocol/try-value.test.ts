@@ -1,7 +1,13 @@
 import assert from 'node:assert/strict';
 import { CodeLensRequest, RequestType } from 'vscode-languageserver-protocol/node';
 import type { AboutScript } from '../../server/src/lsp/own-message';
-import type { SetHere, SettingToTry, TryAnswer } from '../../server/src/lsp/protocol';
+import type {
+  LinesAnswer,
+  SetHere,
+  SettingsToWrite,
+  SettingToTry,
+  TryAnswer,
+} from '../../server/src/lsp/protocol';
 import type { Tryable } from '../../server/src/sheet/try-value';
 import { countingIn, ownClient, withServer } from '../support/server';
 
@@ -9,6 +15,9 @@ type Setting = AboutScript & SettingToTry;
 const tryable = new RequestType<Setting, Tryable | null, void>('propsoff/tryable');
 const tryIt = new RequestType<Setting & { to: string }, TryAnswer | null, void>('propsoff/try');
 const setHere = new RequestType<AboutScript & { position: object }, SetHere | null, void>('propsoff/setHere');
+const linesFor = new RequestType<AboutScript & SettingsToWrite, LinesAnswer | null, void>(
+  'propsoff/linesToWrite',
+);
 
 const uri = 'file:///bench/one.craft';
 const text = [
@@ -71,5 +80,34 @@ describe('trying a value over the protocol', () => {
       assert.equal(await server.connection.sendRequest(tryable, setting), null);
       await server.open(uri, text);
       assert.equal(await server.connection.sendRequest(tryable, setting), null);
+    }));
+});
+
+describe('lines to fill in over the protocol', () => {
+  it('are edits for the version that was looked at, as the client counts, with where the first value goes', () =>
+    withServer({ capabilities: countingIn('utf-8') }, async (server) => {
+      await server.open(uri, `${text}\n`, 3);
+      const paths = ['gyro.filter.1.width', 'craft.mass'];
+      const answer = await server.connection.sendRequest(linesFor, { textDocument: { uri }, paths });
+      assert.equal(answer?.version, 3);
+      assert.deepEqual(answer.edits, [
+        {
+          range: { start: { line: 6, character: 25 }, end: { line: 6, character: 25 } },
+          newText: '\nwidth = # Width of each notch of a gyro filter, in Hz',
+        },
+        {
+          range: { start: { line: 1, character: 13 }, end: { line: 1, character: 13 } },
+          newText: '\nmass = # Mass without pack and payload, in g',
+        },
+      ]);
+      assert.deepEqual(answer.at, { line: 2, character: 7 });
+    }));
+
+  it('are null for a script that is not open, and for what there is not', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      const asked = { textDocument: { uri }, paths: ['craft.colour'] };
+      assert.equal(await server.connection.sendRequest(linesFor, asked), null);
+      await server.open(uri, text);
+      assert.equal(await server.connection.sendRequest(linesFor, asked), null);
     }));
 });

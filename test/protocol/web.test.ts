@@ -1,9 +1,17 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import type { Diagnostic } from 'vscode-languageserver-protocol/node';
-import { CompletionRequest, HoverRequest } from 'vscode-languageserver-protocol/node';
+import {
+  CompletionRequest,
+  HoverRequest,
+  RenameRequest,
+  ShowMessageNotification,
+  WillRenameFilesRequest,
+  WorkspaceDiagnosticRequest,
+} from 'vscode-languageserver-protocol/node';
 import {
   type FileAnswer,
+  findScriptsRequest,
   listFolderRequest,
   readFileRequest,
   sheetRequest,
@@ -67,7 +75,8 @@ describe('the server in a web worker', () => {
     });
     await server.open(main, uses);
     await server.pushed(main, justThese('2:9-18 line/outside-range'));
-    assert.deepEqual(asked, [`${folder}/base.craft`, `${folder}/parts/tones.craft`]);
+    const scripts = asked.filter((uri) => uri.endsWith('.craft'));
+    assert.deepEqual(scripts, [`${folder}/base.craft`, `${folder}/parts/tones.craft`]);
   });
 
   it('says at the include what the editor could not read, and asks for nothing outside the folder', async () => {
@@ -83,13 +92,54 @@ describe('the server in a web worker', () => {
     const found = await server.pushed(main, justThese(...wanted));
     assert.match(String(found[0]?.message), /it is locked away/);
     assert.match(String(found[2]?.message), /outside the workspace/);
-    assert.deepEqual(asked, [`${folder}/base.craft`, `${folder}/none.craft`]);
+    const scripts = asked.filter((uri) => uri.endsWith('.craft'));
+    assert.deepEqual(scripts, [`${folder}/base.craft`, `${folder}/none.craft`]);
   });
 
   it('takes in what a folder adds to the catalogue', async () => {
     const { server } = await started({ 'propsoff/buzzer.json': textOf(buzzer) });
     await server.open(main, '[buzzer]\ntune = 3.5 kHz\n');
     await server.pushed(main, (found) => found.some(({ code }) => code === 'buzzer/shrill'));
+  });
+});
+
+describe('scripts in a web worker that nobody has opened', () => {
+  const files = {
+    'base.craft': 'let quiet = 90 Hz\n',
+    'race/plover.craft': 'include "../base.craft"\n[gyro.filter.1]\nkind = butterworth\ncutoff = 2 * quiet\n',
+    'odd.craft': { kind: 'unreadable', why: 'it is locked away' },
+  } as const;
+
+  it('are found and read through the editor: renamed in, followed, and told of', async () => {
+    const { server, asked } = await started(files);
+    const scripts = Object.keys(files).map((name) => `${folder}/${name}`);
+    const folders: string[] = [];
+    server.connection.onRequest(findScriptsRequest, ({ uri }) => {
+      folders.push(uri);
+      return { scripts, unread: [], isCut: false };
+    });
+    const told: string[] = [];
+    server.connection.onNotification(ShowMessageNotification.type, ({ message }) => void told.push(message));
+    const base = `${folder}/base.craft`;
+    await server.open(base, files['base.craft']);
+    const about = { textDocument: { uri: base }, position: { line: 0, character: 5 } };
+    const edit = await server.connection.sendRequest(RenameRequest.type, { ...about, newName: 'calm' });
+    const edited = (edit?.documentChanges ?? []).map((one) =>
+      'textDocument' in one ? one.textDocument.uri : '',
+    );
+    assert.deepEqual(edited, [base, `${folder}/race/plover.craft`]);
+    assert.match(told.join(), /odd\.craft \(it is locked away\)/);
+    assert.deepEqual(folders, [folder]);
+    const moved = await server.connection.sendRequest(WillRenameFilesRequest.type, {
+      files: [{ oldUri: base, newUri: `${folder}/club.craft` }],
+    });
+    assert.match(JSON.stringify(moved), /\\"..\/club.craft\\"/);
+    const { items } = await server.connection.sendRequest(WorkspaceDiagnosticRequest.type, {
+      previousResultIds: [],
+    });
+    const found = items.map((one) => `${one.uri} ${one.kind === 'full' && one.items.length > 0}`);
+    assert.ok(found.includes(`${folder}/odd.craft true`), found.join());
+    assert.ok(asked.every((uri) => uri.startsWith(`${folder}/`)));
   });
 });
 

@@ -1,4 +1,5 @@
 import type { Finding, Fix } from '../checks/report/finding';
+import { fixTitle } from '../checks/report/render';
 import { acceptance } from './accept-risk';
 import { editsOf } from './fix-edits';
 import { type Range, rangeOf } from './range';
@@ -8,14 +9,15 @@ import type { FileEdits } from './text-edits';
 /** Something that the pilot can have done about a finding. */
 export interface CodeAction {
   readonly title: string;
-  readonly kind: 'fix' | 'accept';
+  /** help: a fix that writes what the pilot is to look at or choose. */
+  readonly kind: 'fix' | 'help' | 'accept';
+  /** null: a risk is accepted. */
+  readonly fix: Fix | null;
   /** The finding that it is for; several only where one check says the same of several packs. */
   readonly findings: readonly Finding[];
-  /** Whether it is the only fix of its finding. */
+  /** Whether it is the only fix of its finding, and no help. */
   readonly isPreferred: boolean;
   readonly edits: readonly FileEdits[];
-  /** Words in the new text that the pilot has to replace with their own; null: none. */
-  readonly placeholder: string | null;
 }
 
 /** A problem as the client knows it. */
@@ -37,15 +39,24 @@ export function codeActions(
     .findings()
     .filter((finding) => touches(rangeOf(finding.place), range))
     .filter((finding) => shown.length === 0 || shown.some((problem) => isShownAs(finding, problem)));
-  return joined(asked.flatMap((finding) => actionsFor(finding)));
+  return acceptingLast(joined(asked.flatMap((finding) => actionsFor(finding))));
 }
 
-function actionsFor(finding: Finding): readonly CodeAction[] {
+/** What mends comes before what only says that it is fine. */
+export function acceptingLast<T extends Pick<CodeAction, 'kind'>>(actions: readonly T[]): readonly T[] {
+  return [
+    ...actions.filter(({ kind }) => kind !== 'accept'),
+    ...actions.filter(({ kind }) => kind === 'accept'),
+  ];
+}
+
+/** What can be done about one finding. */
+export function actionsFor(finding: Finding): readonly CodeAction[] {
   const { fixes } = finding;
   const accept = acceptance(finding);
-  const actions = fixes.map((fix) => fixAction(finding, fix, fixes.length === 1));
+  const actions = fixes.map((fix) => fixAction(finding, fix, fixes.length === 1 && fix.isHelp !== true));
   if (accept === null) return actions;
-  return [...actions, { ...accept, kind: 'accept', findings: [finding], isPreferred: false }];
+  return [...actions, { ...accept, kind: 'accept', fix: null, findings: [finding], isPreferred: false }];
 }
 
 /** What would be offered once for each pack is offered once. */
@@ -64,7 +75,14 @@ function joined(actions: readonly CodeAction[]): readonly CodeAction[] {
 
 function fixAction(finding: Finding, fix: Fix, isPreferred: boolean): CodeAction {
   const edits = editsOf(fix);
-  return { title: fix.title, kind: 'fix', findings: [finding], isPreferred, edits, placeholder: null };
+  return {
+    title: fixTitle(fix),
+    kind: fix.isHelp === true ? 'help' : 'fix',
+    fix,
+    findings: [finding],
+    isPreferred,
+    edits,
+  };
 }
 
 /** Whether the client means this finding by a problem. */

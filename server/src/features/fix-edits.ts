@@ -1,4 +1,5 @@
-import type { Fix, FixEdit } from '../checks/report/finding';
+import type { Finding, Fix, FixEdit } from '../checks/report/finding';
+import type { Script } from '../craft/script';
 import { rangeOf, type TextEdit } from './range';
 import type { Snapshot } from './snapshot';
 import type { FileEdits } from './text-edits';
@@ -16,10 +17,10 @@ export function editsOf({ edits }: Fix): readonly FileEdits[] {
 }
 
 /** What is taken out at the end of a line takes the blanks before it along, and all of a line the line itself. */
-function textEdit({ place, newText }: FixEdit): TextEdit {
+function textEdit({ place, newText, stops = [] }: FixEdit): TextEdit {
   const { text } = place.line;
   const isEnd = newText === '' && place.end > place.start && text.slice(place.end).trim() === '';
-  if (!isEnd) return { range: rangeOf(place), newText };
+  if (!isEnd) return { range: rangeOf(place), newText, ...(stops.length === 0 ? {} : { stops }) };
   const start = text.slice(0, place.start).trimEnd().length;
   const range = rangeOf({ ...place, start, end: text.length });
   const isFollowed = place.script.document.lineAt(range.start.line + 1) !== undefined;
@@ -46,24 +47,41 @@ function order(one: TextEdit['range']['start'], other: TextEdit['range']['start'
   return one.line - other.line || one.character - other.character;
 }
 
+/** The fixes that can be made at once, with their edits in order, none over another. */
+export interface FixesAtOnce {
+  readonly fixes: readonly Fix[];
+  readonly edits: readonly TextEdit[];
+}
+
 /**
- * The edits of every finding of the script that has exactly one fix, in order, none over another: a fix
- * that gets in the way of an earlier one waits for the next time.
+ * The fix of every finding that has exactly one, as far as they change this script alone: one that gets in the way
+ * of an earlier one waits for the next time, and one that asks the pilot to look is never made so. `takesFirst`: of a finding with several fixes the first one as well.
  */
-export function fixAll(snapshot: Snapshot): readonly TextEdit[] {
+export function fixesAtOnce(
+  script: Script,
+  findings: readonly Finding[],
+  { takesFirst = false }: { readonly takesFirst?: boolean } = {},
+): FixesAtOnce {
+  const fixes: Fix[] = [];
   const chosen: TextEdit[] = [];
   const busy = new Map<number, TextEdit[]>();
-  for (const { fixes } of snapshot.findings()) {
-    const [fix] = fixes;
-    if (fix === undefined || fixes.length > 1) continue;
+  for (const finding of findings) {
+    const [fix, ...rest] = finding.fixes;
+    if (fix === undefined || fix.isHelp === true || (rest.length > 0 && !takesFirst)) continue;
     const [file, ...others] = editsOf(fix);
-    if (file === undefined || others.length > 0 || file.uri !== snapshot.script.uri) continue;
+    if (file === undefined || others.length > 0 || file.uri !== script.uri) continue;
     if (file.edits.some((edit) => (busy.get(edit.range.start.line) ?? []).some((one) => collide(one, edit))))
       continue;
+    fixes.push(fix);
     for (const edit of file.edits) {
       chosen.push(edit);
       busy.set(edit.range.start.line, [...(busy.get(edit.range.start.line) ?? []), edit]);
     }
   }
-  return chosen.sort(byStart);
+  return { fixes, edits: chosen.sort(byStart) };
+}
+
+/** The edits with which all that has one fix is mended at once. */
+export function fixAll({ script, findings }: Snapshot): readonly TextEdit[] {
+  return fixesAtOnce(script, findings()).edits;
 }

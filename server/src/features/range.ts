@@ -1,4 +1,4 @@
-import type { Place } from '../checks/report/finding';
+import type { Place, Stop } from '../checks/report/finding';
 import type { Script } from '../craft/script';
 import type { Position } from '../language/document';
 import type { ScriptLine } from '../language/script-line';
@@ -20,6 +20,8 @@ export interface Location {
 export interface TextEdit {
   readonly range: Range;
   readonly newText: string;
+  /** Parts of the new text to type over, in order. */
+  readonly stops?: readonly Stop[];
 }
 
 export function rangeInLine(

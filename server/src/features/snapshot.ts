@@ -18,6 +18,8 @@ export interface Snapshot {
   readonly pack: string | null;
   /** In the order of the script; computed once for a snapshot. */
   findings(): readonly Finding[];
+  /** Other scripts of the workspace, as far as they are known: what no layer of this craft is. */
+  others(): readonly Script[];
   /** What a board's text says that the craft includes; undefined for a script. */
   layer(uri: string): BoardLayer | undefined;
 }

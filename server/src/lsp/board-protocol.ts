@@ -1,11 +1,15 @@
+import type { KeptChange } from '../board/kept/accepted';
 import type { Hardware } from '../catalog/model/board-hardware';
-import type { MeaningChoice, MeaningRow, MeaningSaid } from '../features/board/meanings';
+import type { PortRoles } from '../catalog/model/board-profile';
+import type { MeaningChoice, MeaningRow, MeaningSaid } from '../features/board/meaning-row';
 import type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 import { type AboutScript, OwnNotification, OwnRequest } from './own-message';
-import { about, count, flag, list, object, oneOf, optional, text } from './requests/form';
+import { about, count, flag, leftOutOr, list, object, oneOf, optional, text } from './requests/form';
 
+export type { AcceptanceChange } from '../board/kept/accepted';
 export type { Hardware } from '../catalog/model/board-hardware';
-export type { MeaningChoice, MeaningRow, MeaningSaid, MeaningWay } from '../features/board/meanings';
+export type { PartHeld, PortRoles, RowMeant } from '../catalog/model/board-profile';
+export type { MeaningChoice, MeaningRow, MeaningSaid, MeaningWay } from '../features/board/meaning-row';
 export type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 
 /** A board that a text can be written for. */
@@ -13,6 +17,34 @@ export interface BoardChoice {
   readonly name: string;
   readonly title: string;
 }
+
+export interface KeepParams {
+  /** The board's text. */
+  readonly uri: string;
+  readonly change: KeptChange;
+}
+
+export type KeepAnswer =
+  /** What the file beside the text is to hold. */
+  { readonly kind: 'file'; readonly uri: string; readonly text: string } | NotSaid;
+
+const accepted = {
+  setting: object({ groups: list(text), name: text, occurrence: count, item: leftOutOr(count) }),
+  check: text,
+};
+
+/** The file beside a board's text, with something of it changed. */
+export const keepRequest = new OwnRequest<KeepParams, KeepAnswer>(
+  'propsoff/keep',
+  object({
+    uri: text,
+    change: object<KeptChange>({
+      board: optional(text),
+      withdraw: optional(object(accepted)),
+      accept: optional(object({ ...accepted, reason: text })),
+    }),
+  }),
+);
 
 /** The boards that a text can be written for. */
 export const boardsRequest = new OwnRequest<object, readonly BoardChoice[]>('propsoff/boards', object({}));
@@ -84,8 +116,16 @@ export type ReadAnswer =
       readonly summary: readonly string[];
     };
 
+export interface ReadParams extends CapturedText {
+  /** Of a text that is open or a file; null: there is nothing beside it. */
+  readonly uri: string | null;
+}
+
 /** A craft script from a captured text. `board`: null where the text itself is to show it. */
-export const readRequest = new OwnRequest<CapturedText, ReadAnswer>('propsoff/read', object(capture));
+export const readRequest = new OwnRequest<ReadParams, ReadAnswer>(
+  'propsoff/read',
+  object({ ...capture, uri: optional(text) }),
+);
 
 export type ProveAnswer =
   | NoBoard
@@ -156,6 +196,10 @@ export interface BoardMeanings {
   readonly hardware: Hardware;
   /** Names of ports that the text shows. */
   readonly ports: readonly string[];
+  /** Parameters that name a port: what one may be for. */
+  readonly portParameters: readonly SayableParameter[];
+  /** What the profile says of the board's words for that. */
+  readonly portRoles: PortRoles;
 }
 
 /** `message`: a sentence. */
@@ -190,9 +234,17 @@ export type SayMeaningsAnswer =
 
 /** The profile with what is said of these settings; all else stays as it stands. */
 export const sayMeaningsRequest = new OwnRequest<
-  { readonly of: BoardInHand; readonly said: readonly SaidOfRow[] },
+  {
+    readonly of: BoardInHand;
+    readonly said: readonly SaidOfRow[];
+    /** JSON: what the board calls the roles of ports from now on; null: as before. */
+    readonly portRoles: string | null;
+  },
   SayMeaningsAnswer
->('propsoff/sayMeanings', object({ of: boardInHand, said: list(object({ key: text, row: text })) }));
+>(
+  'propsoff/sayMeanings',
+  object({ of: boardInHand, said: list(object({ key: text, row: text })), portRoles: optional(text) }),
+);
 
 /** How a person says that a setting is counted: `saying` is JSON, as a confirmation has it. */
 export interface SayingOfRow {

@@ -1,4 +1,4 @@
-import { MarkupKind } from './library';
+import { DiagnosticTag, MarkupKind } from './library';
 import type { OwnAbilities } from './protocol';
 
 /** What we ask of a client's capabilities. Whatever it does not say, or says in no form of the protocol, it can't do. */
@@ -6,14 +6,26 @@ export interface ClientAbilities {
   /** How it can count characters in a line, best first; empty: as the protocol always did. */
   readonly positionEncodings: readonly string[];
   readonly watchesFiles: boolean;
+  /** Shows how far it is with what takes long. */
+  readonly showsProgress: boolean;
   readonly opensOtherFiles: boolean;
   /** Can be asked to ask for findings again. */
   readonly refreshesFindings: boolean;
   readonly asksForFindings: boolean;
   readonly relatedFindings: boolean;
+  /** Shows beside a finding where its check is explained. */
+  readonly linksOfFindings: boolean;
+  /** Greys what does nothing. */
+  readonly greysFindings: boolean;
   readonly versionedEdits: boolean;
   readonly editsWithStops: boolean;
+  /** Can make a file as part of an edit. */
+  readonly createsFiles: boolean;
+  /** Can rename a file as part of an edit. */
+  readonly renamesFiles: boolean;
   readonly codeActions: boolean;
+  /** Asks for the edits of an action when it is picked. */
+  readonly resolvesActions: boolean;
   readonly asksBeforeRename: boolean;
   readonly definitionLinks: boolean;
   readonly linkTooltips: boolean;
@@ -23,6 +35,8 @@ export interface ClientAbilities {
   readonly hoverMarkdown: boolean;
   readonly itemMarkdown: boolean;
   readonly itemSnippets: boolean;
+  /** Shows a few words beside an item's label for all items, and not only for the one that is picked. */
+  readonly itemLabelDetails: boolean;
   /** Which of our own messages it takes. */
   readonly own: OwnAbilities;
 }
@@ -37,13 +51,23 @@ export function clientAbilities(said: unknown): ClientAbilities {
   return {
     positionEncodings: texts(at('general.positionEncodings')),
     watchesFiles: flag('workspace.didChangeWatchedFiles.dynamicRegistration'),
+    showsProgress: flag('window.workDoneProgress'),
     opensOtherFiles: flag('textDocument.synchronization.dynamicRegistration'),
     refreshesFindings: flag('workspace.diagnostics.refreshSupport'),
     asksForFindings: isThere('textDocument.diagnostic'),
     relatedFindings: flag('textDocument.publishDiagnostics.relatedInformation'),
+    linksOfFindings: flag('textDocument.publishDiagnostics.codeDescriptionSupport'),
+    greysFindings: list(at('textDocument.publishDiagnostics.tagSupport.valueSet')).includes(
+      DiagnosticTag.Unnecessary,
+    ),
     versionedEdits: flag('workspace.workspaceEdit.documentChanges'),
     editsWithStops: flag('workspace.workspaceEdit.snippetEditSupport'),
+    createsFiles: texts(at('workspace.workspaceEdit.resourceOperations')).includes('create'),
+    renamesFiles: texts(at('workspace.workspaceEdit.resourceOperations')).includes('rename'),
     codeActions: isThere('textDocument.codeAction.codeActionLiteralSupport'),
+    resolvesActions:
+      flag('textDocument.codeAction.dataSupport') &&
+      texts(at('textDocument.codeAction.resolveSupport.properties')).includes('edit'),
     asksBeforeRename: flag('textDocument.rename.prepareSupport'),
     definitionLinks: flag('textDocument.definition.linkSupport'),
     linkTooltips: flag('textDocument.documentLink.tooltipSupport'),
@@ -52,6 +76,7 @@ export function clientAbilities(said: unknown): ClientAbilities {
     hoverMarkdown: takesMarkdown('textDocument.hover.contentFormat'),
     itemMarkdown: takesMarkdown('textDocument.completion.completionItem.documentationFormat'),
     itemSnippets: flag('textDocument.completion.completionItem.snippetSupport'),
+    itemLabelDetails: flag('textDocument.completion.completionItem.labelDetailsSupport'),
     own: {
       checked: flag('experimental.propsoff.checked'),
       files: flag('experimental.propsoff.files'),
@@ -64,6 +89,10 @@ function member(of: unknown, name: string): unknown {
   return typeof of === 'object' && of !== null ? Reflect.get(of, name) : undefined;
 }
 
+function list(value: unknown): readonly unknown[] {
+  return Array.isArray(value) ? value : [];
+}
+
 function texts(value: unknown): readonly string[] {
-  return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
+  return list(value).filter((one) => typeof one === 'string');
 }

@@ -2,7 +2,7 @@ import { setFlagsFromString } from 'node:v8';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { builtInBundle } from '../catalog/built-in';
 import { NodeFiles } from '../file-system/node-files';
-import { textBeside } from '../file-system/read-file';
+import { textBeside, uriBeside } from '../file-system/read-file';
 import { EditorFiles } from './documents/editor-files';
 import { FilesByScheme } from './documents/files-by-scheme';
 import { serve } from './server';
@@ -35,5 +35,5 @@ function start({ reader, writer, onGone }: Transport): void {
   const connection = createConnection(ProposedFeatures.all, reader, writer, { messageStrategy: lifeCycle });
   onGone(() => process.exit(lifeCycle.isShutDown ? 0 : 1));
   const files = new FilesByScheme(new NodeFiles([]), new EditorFiles(connection));
-  serve(connection, builtInBundle(textBeside), files);
+  serve(connection, builtInBundle(textBeside), files, () => uriBeside('CHECKS.md'));
 }

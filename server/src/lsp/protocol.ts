@@ -1,17 +1,31 @@
-import { NotificationType, type Position, type Range, RequestType } from 'vscode-languageserver-protocol';
+import {
+  NotificationType,
+  type Position,
+  type ProgressToken,
+  type Range,
+  RequestType,
+} from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { ReadAs } from '../craft/read-as';
 import type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
-import type { BenchCard } from '../sheet/bench-card/bench-card';
+import type { SalesAnswers, SalesQuestion } from '../features/new-script/sales-page';
+import type { BenchCard } from '../sheet/bench-card/card';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
+import type { FoundValues, ProposedValues } from '../sheet/find/answer';
+import type { ChannelPlan, PlannedChannel } from '../sheet/find/channels';
+import { type Holds, type MoveName, moveNames } from '../sheet/find/wish';
+import type { Narrowing } from '../sheet/narrowing/narrowing';
 import type { TriedValue, Tryable } from '../sheet/try-value';
+import type { FoundScripts } from '../workspace/file-system';
 import { type AboutPlace, type AboutScript, OwnNotification, OwnRequest } from './own-message';
-import { about, here, list, object, optional, position, text } from './requests/form';
+import { about, count, flag, here, list, object, oneOf, optional, position, text } from './requests/form';
 
 export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
 export type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
+export type { SalesAnswers, SalesQuestion } from '../features/new-script/sales-page';
+export type { FoundScripts, Unread } from '../workspace/file-system';
 
 /** What the status bar and the build sheet ask for, beside the standard protocol. */
 export interface Summary {
@@ -38,6 +52,12 @@ export const setHereRequest = new OwnRequest<AboutPlace, SetHere | null>('propso
 
 /** Everything about the line at a position, as Markdown. */
 export const explainRequest = new OwnRequest<AboutPlace, string | null>('propsoff/explain', object(here));
+
+/** What a check looks for and why, by its id, as Markdown; null for one that there is not. */
+export const explainCheckRequest = new OwnRequest<{ readonly check: string }, string | null>(
+  'propsoff/explainCheck',
+  object({ check: text }),
+);
 
 export interface PlaceElsewhere {
   /** Where the text would lie: what it includes is looked for beside it. */
@@ -98,6 +118,95 @@ export interface TryAnswer extends Omit<TriedValue, 'edits'> {
 export const tryRequest = new OwnRequest<ValueToTry, TryAnswer | null>(
   'propsoff/try',
   object({ ...setting, to: text }),
+);
+
+/** What to measure so that figures get surer, with the pack in view: each is tried, which takes a while. */
+export const narrowingRequest = new OwnRequest<AboutScript, readonly Narrowing[] | null>(
+  'propsoff/narrowing',
+  object(about),
+);
+
+/** Edits of a script as an editor counts. */
+type EditsInScript = readonly { readonly range: Range; readonly newText: string }[];
+
+/** What must hold, as it was typed: `12 dB`, `any`; null: what is usual. */
+export type TypedHolds = Readonly<Record<keyof Holds, string | null>>;
+
+export interface ValuesAsked {
+  /** None: all packs of the craft. */
+  readonly packs: readonly string[];
+  readonly holds: TypedHolds;
+  readonly moves: readonly MoveName[];
+  /** Where the client wants to be told how far it is. */
+  readonly workDoneToken?: ProgressToken;
+}
+
+/** A proposal with the edits that write it, which fit the text of the answer's version; none if there is another. */
+export interface FoundProposal extends Omit<ProposedValues, 'edits' | 'text'> {
+  readonly edits: EditsInScript;
+}
+
+export interface FindResult extends Omit<FoundValues, 'proposals'> {
+  readonly kind: 'found';
+  readonly version: number;
+  readonly proposals: readonly FoundProposal[];
+}
+
+/** What was found; or what is wrong with what was typed, by hold, as the end of a sentence. */
+export type FindAnswer =
+  | FindResult
+  | {
+      readonly kind: 'faults';
+      readonly faults: readonly { readonly hold: keyof Holds; readonly why: string }[];
+    };
+
+const hold = optional(text);
+
+/** What to set: looked for in slices, with progress, until it is found or the request is cancelled. */
+export const findRequest = new OwnRequest<AboutScript & ValuesAsked, FindAnswer | null>(
+  'propsoff/find',
+  object({
+    ...about,
+    packs: list(text),
+    holds: object({ toneLeft: hold, phaseMargin: hold, gainMargin: hold, minutes: hold }),
+    moves: list(oneOf(moveNames)),
+  }),
+);
+
+export interface ChannelsAsked {
+  readonly pilots: number;
+  /** Whether the pilots that the script names stay where they are. */
+  readonly keepsOthers: boolean;
+}
+
+/** The plan, with what writes each channel into the script. */
+export interface ChannelsAnswer extends Omit<ChannelPlan, 'channels'> {
+  readonly version: number;
+  readonly channels: readonly (PlannedChannel & { readonly edits: EditsInScript })[];
+}
+
+/** The video channels of everybody who flies together. */
+export const channelsRequest = new OwnRequest<AboutScript & ChannelsAsked, ChannelsAnswer | null>(
+  'propsoff/channels',
+  object({ ...about, pilots: count, keepsOthers: flag }),
+);
+
+export interface SettingsToWrite {
+  /** Paths; of a pack that there is not yet as `pack.<name>.cells`. */
+  readonly paths: readonly string[];
+}
+
+/** Lines without their values, for the text of that version only, and where the first value goes in the text with them. */
+export interface LinesAnswer {
+  readonly version: number;
+  readonly edits: readonly { readonly range: Range; readonly newText: string }[];
+  readonly at: Position;
+}
+
+/** The edits that write lines for settings which nobody has set; null where there is nothing to write. */
+export const linesToWriteRequest = new OwnRequest<AboutScript & SettingsToWrite, LinesAnswer | null>(
+  'propsoff/linesToWrite',
+  object({ ...about, paths: list(text) }),
 );
 
 /** One side of a comparison: an open script as it stands, or a text that is not open, such as an earlier revision. */
@@ -165,7 +274,7 @@ export const noteFlightRequest = new OwnRequest<AboutScript & FlightToNote, Flig
   object({ ...about, name: text, pack: optional(text), answers: list(object(answer)) }),
 );
 
-/** The bench card of an open script with the pack in view, and the same to print and as Markdown. */
+/** The bench card of an open script with all its packs, and the same to print and as Markdown. */
 export interface BenchCardAnswer {
   readonly card: BenchCard;
   readonly page: string;
@@ -235,9 +344,22 @@ export const listFolderRequest = new RequestType<{ readonly uri: string }, reado
   'propsoff/listFolder',
 );
 
-/** Server to client: the craft scripts in the workspace's folder that holds a script; of very many, some. */
+/** Server to client: the craft scripts below a folder; of very many, so many. */
 export const findScriptsRequest = new RequestType<
   { readonly uri: string; readonly most: number },
-  readonly string[],
+  FoundScripts,
   void
 >('propsoff/findScripts');
+
+export interface SalesPageAnswer {
+  /** What is wrong with answers, by question. */
+  readonly faults: Readonly<Partial<Record<SalesQuestion, string>>>;
+  /** The script; null while something is wrong. */
+  readonly text: string | null;
+}
+
+/** A script of what a sales page tells, and what of that can't be written. */
+export const salesPageRequest = new OwnRequest<SalesAnswers, SalesPageAnswer>(
+  'propsoff/salesPage',
+  object({ size: text, kv: text, cells: text, propeller: text }),
+);

@@ -1,21 +1,33 @@
 import type { Connection, InitializeParams, InitializeResult } from 'vscode-languageserver';
+import { checksOf } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import type { OnFault } from '../checks/checker';
 import { AdditionFiles } from '../workspace/addition-files';
 import { Workspace } from '../workspace/workspace';
 import { clientAbilities } from './client-abilities';
+import { CheckStories } from './convert/check-stories';
 import { chosenEncoding } from './convert/encoding';
 import { AdditionDocuments } from './documents/addition-documents';
 import { Diagnostics } from './documents/diagnostics';
 import { Documents, documentCapabilities } from './documents/documents';
 import type { ServerFiles } from './documents/editor-files';
 import { Folders } from './documents/folders';
+import { WholeWorkspace } from './documents/whole-workspace';
+import { WorkspaceFindings } from './documents/workspace-findings';
 import { checkedNotification } from './protocol';
 import { register } from './requests/table';
 import { Session } from './session';
 
-/** Serves one client: what its messages are dealt with by is made here, and the table of messages is registered. */
-export function serve(connection: Connection, builtIn: Bundle, files: ServerFiles): void {
+/**
+ * Serves one client: what its messages are dealt with by is made here, and the table of messages is registered.
+ * `checksPage`: the URI of the page on which all checks are explained; null where there is none.
+ */
+export function serve(
+  connection: Connection,
+  builtIn: Bundle,
+  files: ServerFiles,
+  checksPage: () => string | null = () => null,
+): void {
   const onFault = onceEach(connection);
   connection.onInitialize(async (params): Promise<InitializeResult> => {
     const roots = rootsOf(params);
@@ -33,15 +45,30 @@ export function serve(connection: Connection, builtIn: Bundle, files: ServerFile
       onAffected: (uris) => diagnostics?.affected(uris),
       onFault,
     });
-    const session = new Session(workspace, client, encoding);
+    const shipped = new Set(checksOf(builtIn).map(({ id }) => id));
+    const stories = new CheckStories(client, shipped, checksPage);
+    const session = new Session(workspace, client, encoding, stories);
     const onChecked = (uri: string) => {
       if (own.checked) void connection.sendNotification(checkedNotification, { uri });
     };
     diagnostics = new Diagnostics(connection, session, onChecked, onFault);
     const additions = new AdditionDocuments(connection, session, additionFiles, onFault);
-    const documents = new Documents(session, diagnostics, additions);
+    const everything = new WholeWorkspace(connection, session, additions);
+
+    const workspaceFindings = new WorkspaceFindings(connection, session, diagnostics, everything);
+    const documents = new Documents(session, diagnostics, workspaceFindings, additions);
     const folders = new Folders(session, files, additions, roots);
-    const capabilities = register(connection, { session, diagnostics, documents, folders, onFault });
+    const served = {
+      session,
+      diagnostics,
+      documents,
+      folders,
+      additions,
+      everything,
+      workspaceFindings,
+      onFault,
+    };
+    const capabilities = register(connection, served);
     return {
       serverInfo: { name: 'propsoff' },
       capabilities: { positionEncoding: encoding, ...documentCapabilities, ...capabilities },

@@ -9,8 +9,10 @@ import type { Script } from '../craft/script';
 import { placeInText, rangeInText } from '../features/board/places';
 import type { Location, Position, Range, TextEdit } from '../features/range';
 import type { Snapshot } from '../features/snapshot';
+import { otherScripts } from '../workspace/other-scripts';
 import type { OpenScript, Workspace } from '../workspace/workspace';
 import type { ClientAbilities } from './client-abilities';
+import { CheckStories } from './convert/check-stories';
 import { type Encoding, fromClient, toClient } from './convert/encoding';
 import { PublishedDiagnostics } from './convert/published-diagnostics';
 import { type BoardDocument, BoardDocuments } from './documents/board-documents';
@@ -31,6 +33,9 @@ export class Session {
   /** Documents that are open and too long to be read. */
   readonly long = new LongDocuments();
 
+  /** Folders whose scripts have been read for what is proposed. */
+  private readonly lookedAround = new Set<string>();
+
   /** Texts of boards among the open documents. */
   readonly boards: BoardDocuments;
 
@@ -38,8 +43,14 @@ export class Session {
     readonly workspace: Workspace,
     readonly client: ClientAbilities,
     readonly encoding: Encoding,
+    readonly stories: CheckStories = new CheckStories(client, new Set(), () => null),
   ) {
     this.boards = new BoardDocuments(workspace, encoding);
+  }
+
+  /** Whether a text is open, though it may be too long to be read. */
+  isOpen(uri: string): boolean {
+    return this.workspace.get(uri) !== undefined || this.long.get(uri) !== undefined;
   }
 
   /** An open script as features see it; undefined when it is not open. */
@@ -53,8 +64,20 @@ export class Session {
       catalog: this.workspace.catalog,
       pack: this.packInView(open),
       findings: () => this.workspace.findings(uri),
+      others: () => otherScripts(this.workspace, open.craft),
       layer: (of) => this.workspace.layer(of),
     };
+  }
+
+  /**
+   * Has the scripts that lie around one read, once: what is proposed next knows them. Nobody waits for it, and what
+   * can't be read is told to whoever asks for it.
+   */
+  lookAround({ uri }: Script): void {
+    const folder = uri.slice(0, uri.lastIndexOf('/'));
+    if (this.lookedAround.has(folder)) return;
+    this.lookedAround.add(folder);
+    this.workspace.closed.survey(uri, async () => {}).catch(() => this.lookedAround.delete(folder));
   }
 
   /** The pack that was picked, as long as the craft has it; else its first one. */

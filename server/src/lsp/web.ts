@@ -10,11 +10,19 @@ import { serve } from './server';
 import { LifeCycle } from './transport/life-cycle';
 
 /** The worker that this runs in: the client talks to it by messages. */
-declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];
+declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & {
+  onmessage: ((event: { readonly data: string }) => void) | null;
+};
 
-const writer = new BrowserMessageWriter(self);
-const connection = createConnection(ProposedFeatures.all, new BrowserMessageReader(self), writer, {
-  messageStrategy: new LifeCycle(writer),
-});
-
-serve(connection, builtInBundle(), new EditorFiles(connection));
+/** The first message is the catalogue, which lies in a file for all programs; those of the protocol follow. */
+self.onmessage = ({ data }: { readonly data: string }) => {
+  const writer = new BrowserMessageWriter(self);
+  const connection = createConnection(ProposedFeatures.all, new BrowserMessageReader(self), writer, {
+    messageStrategy: new LifeCycle(writer),
+  });
+  serve(
+    connection,
+    builtInBundle(() => data),
+    new EditorFiles(connection),
+  );
+};

@@ -104,11 +104,14 @@ describe('accepting a risk', () => {
     });
     const { snapshot, position } = snapshotOf(risky);
     const action = codeActions(snapshot, { start: position, end: position }).find(
-      (one) => idsOf(one) === 'safe/arms-on-its-side' && one.placeholder !== null,
+      (one) => idsOf(one) === 'safe/arms-on-its-side' && one.kind === 'accept',
     );
-    assert.equal(action?.placeholder, 'why this is fine here');
     assert.equal(action?.isPreferred, false);
-    assert.ok(action?.edits[0]?.edits[0]?.newText.includes('why this is fine here'));
+    const edit = action?.edits[0]?.edits[0];
+    assert.deepEqual(
+      edit?.stops?.map(({ start, end }) => edit.newText.slice(start, end)),
+      ['why this is fine here'],
+    );
   });
 
   it('quiets the finding once the reason is typed', () => {
@@ -137,10 +140,30 @@ describe('accepting a risk', () => {
     assert.equal(accepted(`${risky} # accept`), null);
   });
 
-  it('is not offered for what must be fixed, for notes, and for what is accepted', () => {
+  it('may be accepting a note, and comes after all that mends', () => {
+    const titles = offered('let qui|et = 90 Hz').map(({ title }) => title);
+    assert.deepEqual(titles, ['Take the constant out', 'Accept this note: line/constant-unused']);
+    const text = accepted('let qui|et = 90 Hz', {}, 'line/constant-unused')?.['main.craft'] ?? '';
+    assert.equal(text, 'let quiet = 90 Hz # accept line/constant-unused: why this is fine here');
+    assert.deepEqual(
+      snapshotOf(text.replace('why this is fine here', 'for the next craft'))
+        .snapshot.findings()
+        .map(({ level, accepted: reason }) => [level, reason]),
+      [['tidy', 'for the next craft']],
+    );
+    const { snapshot } = snapshotOf('let quiet = 90 Hz\n[arming]\ntilt-limit = 89 deg\ntilt-limt = 1 deg');
+    const kinds = codeActions(snapshot, everything).map(({ kind }) => kind);
+    assert.ok(kinds.includes('fix') && kinds.indexOf('accept') > 0);
+    assert.deepEqual(
+      kinds.slice(kinds.indexOf('accept')).filter((kind) => kind !== 'accept'),
+      [],
+    );
+  });
+
+  it('is not offered for what must be fixed, is only tidy, is accepted, or is about acceptances', () => {
     assert.equal(accepted('[arming]\ntilt-limit = 4000 |deg', {}, 'line/outside-range'), null);
-    const twice = '[arming]\ntilt-li|mit = 40 deg\ntilt-limit = 41 deg';
-    assert.equal(accepted(twice, {}, 'line/set-again-below'), null);
+    assert.equal(accepted('[craft]\n[gyro]\n[cra|ft]', {}, 'line/section-again'), null);
+    assert.equal(accepted('[gyro]\nrate = 8 kHz # acc|ept gyro', {}, 'line/acceptance-form'), null);
     assert.equal(accepted(`${risky} # accept safe/arms-on-its-side: hall`), null);
   });
 
@@ -192,7 +215,7 @@ describe('fix all', () => {
     const check = snapshot.catalog.check('line/unit-missing');
     assert.ok(line !== undefined && check !== undefined);
     const place = { script: snapshot.script, line, start: 14, end: 14 };
-    const fix = { title: 'Add a line', edits: [{ place, newText: '\nmount = hard' }] };
+    const fix = { title: 'Add a line', values: {}, set: null, edits: [{ place, newText: '\nmount = hard' }] };
     const finding = {
       check,
       level: check.level,

@@ -3,6 +3,8 @@ import { isBefore, settingAt } from '../../board/layer/places';
 import { nameKey } from '../../board/listing/setting-key';
 import { type Meaning, meaningOf, namesOf } from '../../board/meaning/meanings';
 import { parameterPath } from '../../board/meaning/parameter-path';
+import { partParameter } from '../../board/meaning/part-parameter';
+import type { Spelled } from '../../board/meaning/spelled';
 import { Speller } from '../../board/meaning/spelling';
 import { collectionOf, membersOf } from '../../board/profile/members';
 import type { Profile, ProfileRow, RowFound } from '../../board/profile/profile';
@@ -56,7 +58,7 @@ function nameItems(layer: BoardLayer, catalog: Catalog, line: number): readonly 
           range,
           insertText,
           filterText: insertText,
-          ...(parameter === undefined ? {} : { subject: { kind: 'parameter', name: parameter.name } }),
+          ...(parameter === undefined ? {} : { subject: { kind: 'parameter', name: parameter.path } }),
         }),
       ];
     }),
@@ -142,6 +144,8 @@ function valueItems(
   found: RowFound | undefined,
 ): readonly CompletionItem[] {
   const { profile } = layer;
+  // A number that is several settings is no word of one of them.
+  if (setting.packedIn !== undefined) return [];
   const parameter =
     profile === null || found === undefined
       ? undefined
@@ -182,19 +186,31 @@ function meantItems(
       kind: 'word',
       detail,
       range: at.value,
-      subject: choice === null ? { kind: 'none' } : { kind: 'choice', parameter: parameter.name, choice },
+      subject: choice === null ? { kind: 'none' } : { kind: 'choice', parameter: parameter.path, choice },
     });
-  const assumedValue = assumedText(profile, meaning, meaning.parts.indexOf(row), parameter);
+  const part = meaning.parts.indexOf(row);
+  const assumedValue = assumedText(profile, meaning, part, parameter);
   return [
-    ...wordValues(parameter, catalog).flatMap((value) => {
-      const spelled = speller.write(value);
-      const word = value.kind === 'word' ? value.value : null;
-      return spelled.kind === 'texts' ? [item(spelled.texts[0] ?? '', parameter.parameter.title, word)] : [];
+    ...wordValues(partParameter(parameter, row.setting.as), catalog).flatMap((value) => {
+      const spelled =
+        value.kind === 'flag' ? speller.flagText(value.value, part) : firstText(speller.write(value));
+      const word = wordOf(value);
+      return spelled === null ? [] : [item(spelled, parameter.parameter.title, word)];
     }),
     ...(parameter.parameter.default === null || assumedValue === null
       ? []
       : [item(assumedValue, 'default', null)]),
   ].filter(({ label }, index, all) => all.findIndex((other) => other.label === label) === index);
+}
+
+function firstText(spelled: Spelled): string | null {
+  return spelled.kind === 'texts' ? (spelled.texts[0] ?? null) : null;
+}
+
+/** As a script has it. */
+function wordOf(value: Value): string | null {
+  if (value.kind === 'flag') return value.value ? 'on' : 'off';
+  return value.kind === 'word' ? value.value : null;
 }
 
 function wordValues(found: FoundParameter, catalog: Catalog): readonly Value[] {

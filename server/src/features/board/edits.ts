@@ -1,4 +1,6 @@
 import type { BoardLayer, LayerSetting } from '../../board/layer/layer';
+import type { DecimalMark } from '../../board/listing/number-look';
+import { withDigits } from '../../board/listing/packed';
 import { namesOf } from '../../board/meaning/meanings';
 import { Speller } from '../../board/meaning/spelling';
 import type { Catalog } from '../../catalog/catalog';
@@ -28,31 +30,63 @@ export function boardEdits(
   return converted.length === 0 ? null : converted;
 }
 
-/** A value that changes, in all the settings that hold it; or a line that goes. */
+/** A value that changes, in all the settings that hold it. */
 function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextEdit): TextEdit[] | null {
   const number = range.start.line;
   const line = layer.lines[number];
   if (line === undefined) return null;
   const { acceptance, spans } = line;
   if (acceptance !== null && spans !== null && range.start.character >= spans.value.end)
-    return [
-      inComment(layer, acceptance, line.script.slice(range.start.character, range.end.character), newText),
-    ];
+    return acceptance.at === null
+      ? null
+      : [
+          inComment(
+            layer,
+            acceptance.at,
+            line.script.slice(range.start.character, range.end.character),
+            newText,
+          ),
+        ];
   const held = heldIn(layer.profile, line.found);
   const parts = held === null || layer.profile === null ? [number] : partsOf(layer, layer.profile, held);
   const isWholeLine = range.end.line > number || (range.start.character === 0 && newText === '');
-  if (isWholeLine && newText === '') return linesOut(layer, parts);
+  // What is taken out of its text stays on the board.
+  if (isWholeLine && newText === '') return null;
   if (range.end.line !== number) return null;
   const changed =
     line.script.slice(0, range.start.character) + newText + line.script.slice(range.end.character);
   const texts = held === null ? bareTexts(parsed(changed)) : spelled(layer, catalog, held, parsed(changed));
   if (texts === null) return null;
-  return parts.flatMap((part, index) => {
+  const changes = parts.flatMap((part, index): readonly Change[] => {
     const setting = layer.settings[part];
     const text = texts[index];
-    const newValue = setting === undefined || text === undefined ? null : withoutQuotes(text, setting);
-    if (setting === undefined || newValue === null || newValue === setting.value) return [];
-    return [{ range: setting.at.value, newText: newValue }];
+    const value = setting === undefined || text === undefined ? null : withoutQuotes(text, setting);
+    return setting === undefined || value === null || value === setting.value ? [] : [{ setting, value }];
+  });
+  const [first] = changes;
+  return first?.setting.packedIn === undefined
+    ? changes.map(({ setting, value }) => ({ range: setting.at.value, newText: value }))
+    : inNumbers(changes, layer.forms.decimal);
+}
+
+interface Change {
+  readonly setting: LayerSetting;
+  readonly value: string;
+}
+
+/** Binary digits change in the numbers that they are of, each number once. */
+function inNumbers(changes: readonly Change[], mark: DecimalMark): TextEdit[] {
+  const byPlace = new Map<string, Change[]>();
+  for (const change of changes) {
+    const key = JSON.stringify(change.setting.at.value.start);
+    byPlace.set(key, [...(byPlace.get(key) ?? []), change]);
+  }
+  return [...byPlace.values()].flatMap((digits): readonly TextEdit[] => {
+    const [first] = digits;
+    const { packedIn, at } = first?.setting ?? {};
+    const places = digits.map(({ setting: { item = 1 }, value }) => [item - 1, value] as const);
+    const newText = packedIn === undefined ? null : withDigits(packedIn, new Map(places), mark);
+    return at === undefined || newText === null ? [] : [{ range: at.value, newText }];
   });
 }
 
@@ -77,25 +111,6 @@ function withoutQuotes(text: string, { style }: LayerSetting): string {
   return text.length >= 2 * mark.length && text.startsWith(mark) && text.endsWith(mark)
     ? text.slice(mark.length, text.length - mark.length)
     : text;
-}
-
-/** Whole lines go; null where others stand on them. */
-function linesOut({ settings, texts }: BoardLayer, parts: readonly number[]): TextEdit[] | null {
-  const edits: TextEdit[] = [];
-  for (const part of parts) {
-    const first = settings[part]?.at.name.start.line ?? 0;
-    const last = settings[part]?.at.value.end.line ?? 0;
-    const isShared = settings.some(
-      ({ at }, index) => index !== part && at.name.start.line <= last && at.value.end.line >= first,
-    );
-    if (isShared) return null;
-    const end =
-      last === texts.length - 1
-        ? { line: last, character: texts[last]?.length ?? 0 }
-        : { line: last + 1, character: 0 };
-    edits.push({ range: { start: { line: first, character: 0 }, end }, newText: '' });
-  }
-  return edits;
 }
 
 function parsed(text: string): readonly ScriptLine[] {

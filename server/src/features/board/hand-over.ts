@@ -1,19 +1,20 @@
 import type { Listing } from '../../board/listing/listing';
 import { settingKey } from '../../board/listing/setting-key';
+import { settingText } from '../../board/listing/setting-text';
 import type { Profile } from '../../board/profile/profile';
 import { perCentChange, roleOfOwn } from '../../board/profile/roles';
-import { type Entries, entriesOf } from '../../board/writing/entries';
+import { calledOnBoard } from '../../board/writing/called';
+import { type Entries, entriesOf, type Rounding } from '../../board/writing/entries';
 import { heldElsewhereText, leftOutText } from '../../board/writing/left-out-text';
 import { handedBefore, type WrittenText, writeText } from '../../board/writing/write-text';
 import type { HandOver } from '../../catalog/model/hand-over';
 import { replacementText } from '../../catalog/replacements';
 import type { Finding } from '../../checks/report/finding';
-import { messageOf } from '../../checks/report/render';
 import { notLookedAt } from '../../craft/read-as';
 import { valueText } from '../../craft/value-text';
 import type { CraftView } from '../../craft/view';
 import { isOwnPath } from '../../language/path-text';
-import { settingText } from './setting-text';
+import { messageIn, type TextsOfBoards } from './finding-words';
 
 /** A craft's text for its board, with what a person must know before it goes there. */
 export interface PreparedText {
@@ -52,7 +53,7 @@ export function prepareBoardText(preparation: Preparation): PreparedText {
     ...(written.hasCautions
       ? [unchecked ?? [], view.catalog.replacements.map(replacementText)].flat()
       : cautions),
-    ...leftOutText(entries, written),
+    ...leftOutText(entries, written, view),
     ...reportOf(written, entries, preparation),
   ];
   return { written, entries, blocking, report, unchecked };
@@ -88,16 +89,23 @@ function reportOf(
     ...(isDocument ? changes.map(changeText) : []),
     ...rolesChanged(entries, since, profile, view),
     ...removed.map((one) => `No longer set: ${settingText(one)}; the board keeps ${one.value}.`),
-    ...entries.roundings.map(
-      ({ path, given, held, found }) =>
-        `Rounded: ${path} is ${valueText(given, found.parameter)}; the board will hold ${valueText(held, found.parameter)}.`,
-    ),
+    ...entries.roundings.map((one) => roundedText(one, entries, view)),
     ...(isAssumed
       ? ['Nobody has said how this board is told a setting: the lines are written as it lists them.']
       : []),
     ...heldElsewhereText(entries),
     'What the script does not set stays as the board has it.',
   ];
+}
+
+/** `Rounded: calm corner (gyro.filter.1.cutoff) is 225 Hz; the board will hold 22 (220 Hz).` */
+function roundedText({ path, given, held, found }: Rounding, { entries }: Entries, view: CraftView): string {
+  const own = entries.filter((entry) => entry.path === path);
+  const written = own.map(({ value }) => value).join(' and ');
+  const [before, after] = [given, held].map((value) => valueText(value, found.parameter));
+  const shown =
+    after?.split(' ')[0] === written ? written + after.slice(written.length) : `${written} (${after})`;
+  return `Rounded: ${calledOnBoard(view, path, own)} is ${before}; the board will hold ${shown}.`;
 }
 
 /** Settings of which only the role is known, with how much more or less they are than was handed over. */
@@ -135,10 +143,10 @@ function changedSince(since: HandOver | null, pack: string | null): string {
   return `, changed since the last hand-over${other}`;
 }
 
-export function blockedText(blocking: readonly Finding[]): readonly string[] {
+export function blockedText(blocking: readonly Finding[], texts: TextsOfBoards): readonly string[] {
   return [
     `${counted(blocking.length, 'must-fix finding')} ${blocking.length === 1 ? 'holds' : 'hold'} it back:`,
-    ...blocking.map((finding) => `  ${finding.check.id}: ${messageOf(finding)}`),
+    ...blocking.map((finding) => `  ${finding.check.id}: ${messageIn(texts, finding)}`),
   ];
 }
 

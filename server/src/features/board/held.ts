@@ -20,10 +20,10 @@ export function partsOf(
   profile: Profile,
   { meaning, member }: HeldOnBoard,
 ): readonly number[] {
-  return (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name }) => {
+  return (namesOf(profile, meaning, member) ?? []).flatMap(({ groups, name, item }) => {
     const own = JSON.stringify(groups);
     const at = settings.findLastIndex(
-      (setting) => setting.name === name && JSON.stringify(setting.groups) === own,
+      (setting) => setting.name === name && setting.item === item && JSON.stringify(setting.groups) === own,
     );
     return at < 0 ? [] : [at];
   });

@@ -1,19 +1,17 @@
+import { TextLines } from '../../board/layer/text-lines';
 import { confirmedRows, type Outcome } from '../../board/learn/confirm';
 import { previewOf } from '../../board/learn/convert/preview';
 import { type Ground, parameterTaken } from '../../board/learn/convert/taken';
 import { withList } from '../../board/learn/edit/with-meanings';
 import { type LearnedSetting, learnedLookOf, settingName } from '../../board/learn/learned-settings';
-import {
-  type Candidate,
-  familyOf,
-  meansOf,
-  type Proposal,
-  type Sureness,
-} from '../../board/learn/propose/proposal';
+import { type Candidate, familyOf, meansOf, type Proposal } from '../../board/learn/propose/proposal';
 import { proposals } from '../../board/learn/propose/propose';
 import { type Confirmation, nothingConfirmed } from '../../board/learn/said';
+import type { Listing } from '../../board/listing/listing';
+import { digitsIn } from '../../board/listing/packed';
 import { betweenIn, valuesIn } from '../../board/listing/values-in';
 import { parameterPath } from '../../board/meaning/parameter-path';
+import { wordOfPart } from '../../board/meaning/part-parameter';
 import { openMember } from '../../board/profile/members';
 import { mannerOf, type Profile, profileOf } from '../../board/profile/profile';
 import type { Catalog } from '../../catalog/catalog';
@@ -24,75 +22,15 @@ import type {
   PartHeld,
   RowMeant,
 } from '../../catalog/model/board-profile';
+import type { MeaningChoice, MeaningRow, MeaningSaid } from './meaning-row';
+import { portSaid, portsSayable } from './port-settings';
 
-/** One way in which a value may be counted, and what the row says then. */
-export interface MeaningWay {
-  /** `in tenths of %` */
-  readonly title: string;
-  readonly row: RowMeant;
-  readonly quantity: string | null;
-  readonly lies: 'usual' | 'possible' | 'outside' | null;
-}
-
-/** Something that a setting may mean, with what its row would say of it. */
-export interface MeaningChoice {
-  /** The path of a script: `switch.arm.on`; a pack stays open. */
-  readonly means: string;
-  /** `low`; null where it holds the whole. */
-  readonly part: string | null;
-  /** What is counted alike and taken together: `control.*.proportional`. */
-  readonly family: string;
-  readonly title: string;
-  /** Why it may mean that: a sentence. */
-  readonly reason: string;
-  /** What the row says once it is taken; null: how it is counted has to be said first. */
-  readonly row: RowMeant | null;
-  /** What its value comes to; null: it can't be read so. */
-  readonly quantity: string | null;
-  readonly usual: string | null;
-  readonly lies: MeaningWay['lies'];
-  /** Why it is counted so, or why that is not known, as the end of a sentence. */
-  readonly counted: string;
-  readonly ways: readonly MeaningWay[];
-  /** Whether it may play the part with nobody knowing its scale. */
-  readonly takesRole: boolean;
-}
-
-/** What the profile says of a setting. */
-export interface MeaningSaid {
-  readonly means: string;
-  readonly title: string;
-  readonly family: string;
-  readonly isRole: boolean;
-  readonly row: RowMeant;
-  readonly quantity: string | null;
-  readonly usual: string | null;
-  readonly lies: MeaningWay['lies'];
-}
-
-/** A setting with what it may mean, or with what is said of it. */
-export interface MeaningRow {
-  /** `calm/first-cut` */
-  readonly key: string;
-  readonly group: string;
-  readonly name: string;
-  readonly value: string;
-  /** The values, where several stand in it. */
-  readonly values: readonly string[];
-  /** What the listing says beside it, in one text. */
-  readonly beside: string;
-  readonly sureness: Sureness | null;
-  readonly choices: readonly MeaningChoice[];
-  readonly said: MeaningSaid | null;
-  /** Whether its row says it of all members together: it is changed in the file. */
-  readonly isShared: boolean;
-}
-
-/** All settings of a board, with what each may mean and what is said of it. */
+/** All settings of a board, with what each may mean and what is said of it. `listing`: that they are of, one for one. */
 export function meaningRows(
   board: BoardProfile,
   settings: readonly LearnedSetting[],
   catalog: Catalog,
+  listing: Listing | null = null,
 ): readonly MeaningRow[] {
   const proposed = proposals(settings, catalog);
   const firsts = new Map(
@@ -104,10 +42,15 @@ export function meaningRows(
   const ground = groundFor(board, settings, firsts, catalog);
   const outcomes = outcomesOf(settings, firsts, ground);
   const profile = profileOf(board);
+  const ports = portsSayable(settings);
+  const lines = listing === null ? null : new TextLines(listing.text);
   return settings.map((setting, index) => {
     const proposal = proposed[index] ?? null;
     const first = outcomes.get(settingName(setting));
-    return rowOf(setting, proposal, first, profile, ground);
+    const port = ports.get(settingName(setting)) ?? null;
+    const at = listing?.settings[index]?.at.name.start;
+    const line = lines === null || at === undefined ? null : lines.placeAt(at).line;
+    return { ...rowOf(setting, proposal, first, profile, ground), line, port };
   });
 }
 
@@ -135,6 +78,8 @@ export function saidOf(
   const row = profile.board.settings[found.row.index];
   const isShared = found.member !== null || [row?.group ?? [], row?.name ?? ''].flat().some(isOpen);
   if (row === undefined) return { said: null, isShared };
+  const { port } = row;
+  if (port !== undefined) return { said: portSaid(setting, port, profile.board, catalog), isShared };
   const ground = { catalog, manner: profile.manner };
   return { said: shownRow(setting, row, found.member, ground), isShared };
 }
@@ -186,10 +131,11 @@ function rowOf(
   first: Said | undefined,
   profile: Profile | null,
   ground: Ground,
-): MeaningRow {
+): Omit<MeaningRow, 'line' | 'port'> {
   const { groups, name, value } = setting;
   const { catalog } = ground;
   const key = settingName(setting);
+  const values = setting.look === 'list' ? valuesOf(setting, ground) : [];
   const rivals = (proposal?.rivals ?? []).flatMap((one) => {
     const saying = new Map([[key, sayingOf(one)]]);
     const said = outcomesOf([setting], saying, ground).get(key);
@@ -204,7 +150,8 @@ function rowOf(
     group: groups.join(' / '),
     name,
     value,
-    values: setting.look === 'list' ? valuesOf(setting, ground) : [],
+    values,
+    words: wordsHeld(setting, values),
     beside: besideOf(setting),
     sureness: proposal?.sureness ?? null,
     choices: [...own, ...rivals],
@@ -216,12 +163,13 @@ function choiceOf({ outcome, row }: Said, family: string, reason: string, catalo
   const { is, said, why, conversions } = outcome;
   const { means, parts = [] } = said;
   const [first] = conversions;
-  const isAlone = conversions.length === 1 && said.item === undefined;
+  const isAlone = conversions.length === 1 && said.item === undefined && said.bit === undefined;
   const quantities = conversions.map(({ preview }) => preview.quantity);
   const as = parts[0] === undefined ? {} : { as: parts[0] };
   return {
     means,
     part: parts.length === 0 ? null : parts.map(partText).join(', '),
+    as: parts[0] ?? null,
     family,
     title: parameterTaken(said, catalog)?.parameter.title ?? means,
     reason,
@@ -245,7 +193,7 @@ function choiceOf({ outcome, row }: Said, family: string, reason: string, catalo
 function partText(part: PartHeld): string {
   if (typeof part === 'string') return part;
   return Object.entries(part)
-    .map(([key, value]) => `${key} ${value}`)
+    .map(([key, value]) => `${key === 'numberOf' ? 'number of' : key} ${value}`)
     .join(' ');
 }
 
@@ -265,16 +213,23 @@ function shownRow(
   const [first] = named;
   if (first === undefined) return null;
   const path = member === null ? first : parameterPath({ means: first }, member);
-  const values = row.items === undefined ? [setting.value] : valuesOf(setting, ground);
+  const values = row.items === undefined ? [setting.value] : valuesOfItems(setting, row, ground);
   const previews = meanings.flatMap(({ means, as, ...how }, index) => {
     if (means === undefined) return [];
     const value = values[index] ?? '';
     const one = { ...setting, value, ...learnedLookOf(value, ground.manner.decimal) };
     const taken = { setting: one, means: member === null ? means : parameterPath({ means }, member) };
-    return [previewOf({ ...taken, ...(as === undefined ? {} : { as }) }, how, ground)];
+    const preview = previewOf({ ...taken, ...(as === undefined ? {} : { as }) }, how, ground);
+    const word = row.items === undefined ? null : wordOfPart(as);
+    // Of several, each is told with the word that it is about.
+    return [
+      word === null || preview.quantity === null
+        ? preview
+        : { ...preview, quantity: `${word} ${preview.quantity}` },
+    ];
   });
   return {
-    means: [path, ...named.slice(1)].join(', '),
+    means: [...new Set([path, ...named.slice(1)])].join(', '),
     title: parameterTaken({ means: path }, ground.catalog)?.parameter.title ?? path,
     family: familyOfPath(path, ground.catalog),
     isRole: meanings.some(({ role }) => role !== undefined),
@@ -286,7 +241,7 @@ function shownRow(
 }
 
 /** What a row says of its meaning, and nothing else. */
-function meaningOf({ means, as, counts, spelled, role, items, between }: BoardSetting): RowMeant {
+function meaningOf({ means, as, counts, spelled, role, items, between, packed }: BoardSetting): RowMeant {
   return {
     ...(means === undefined ? {} : { means }),
     ...(as === undefined ? {} : { as }),
@@ -295,11 +250,35 @@ function meaningOf({ means, as, counts, spelled, role, items, between }: BoardSe
     ...(role === undefined ? {} : { role }),
     ...(items === undefined ? {} : { items }),
     ...(between === undefined ? {} : { between }),
+    ...(packed === undefined ? {} : { packed }),
   };
+}
+
+function valuesOfItems(
+  setting: LearnedSetting,
+  { packed, items = [] }: BoardSetting,
+  ground: Ground,
+): readonly string[] {
+  return packed === true
+    ? (digitsIn(setting.value, items.length, ground.manner.decimal) ?? [])
+    : valuesOf(setting, ground);
 }
 
 function valuesOf({ value }: LearnedSetting, { manner }: Ground): readonly string[] {
   return valuesIn(value, betweenIn(value, manner.decimal)).map(({ text }) => text);
+}
+
+/** A range of so many whole numbers is a choice of them. */
+const fewNumbers = 16;
+
+function wordsHeld({ value, stated }: LearnedSetting, values: readonly string[]): readonly string[] {
+  const { low = '', high = '' } = stated?.range ?? {};
+  const isWhole = [low, high].every((end) => /^\d{1,3}$/.test(end));
+  const count = isWhole ? Number(high) - Number(low) + 1 : 0;
+  const numbers = Array.from({ length: count <= fewNumbers ? Math.max(0, count) : 0 }, (_, index) =>
+    String(Number(low) + index),
+  );
+  return [...new Set([...numbers, ...(values.length > 0 ? values : [value]), ...(stated?.words ?? [])])];
 }
 
 function besideOf({ stated }: LearnedSetting): string {

@@ -1,5 +1,5 @@
 /** What is asked about a board's text: a part of the bundle of its own, for most sessions open none. */
-export { boardAcceptance } from './acceptance';
+export { boardAction } from './action';
 export { boardCompletion } from './completion';
 export { boardEdits } from './edits';
 export { boardFix } from './fix';

@@ -2,6 +2,7 @@ import { parameterTaken } from '../../board/learn/convert/taken';
 import { unitFor } from '../../board/meaning/counting';
 import { wordsToSpell } from '../../board/meaning/words-to-spell';
 import type { Catalog } from '../../catalog/catalog';
+import type { Parameter } from '../../catalog/model/parameter';
 import { findDimensionName } from '../../units/dimension-names';
 
 /** What can be said of how a setting holds a parameter. */
@@ -15,6 +16,10 @@ export interface ParameterForm {
   readonly isCounted: boolean;
   /** The words that it is said in; null: any, or none. */
   readonly words: readonly string[] | null;
+  /** Whether it says on or off, as one bit of a number may. */
+  readonly isFlag: boolean;
+  /** What a value of it looks like: `25 mW`. */
+  readonly hint: string;
   /** Which parts settings may hold of it between them. */
   readonly parts: 'ends' | 'place' | 'points' | 'entries' | null;
 }
@@ -34,8 +39,22 @@ export function parameterForm(means: string, catalog: Catalog): ParameterForm | 
     units: isQuantity ? [own, ...others.filter((unit) => unit !== own)] : [],
     isCounted: isQuantity || parameter.kind === 'count',
     words: wordsToSpell(found, catalog),
+    isFlag: parameter.kind === 'flag',
+    hint: hintOf(parameter),
     parts: partsOf[parameter.kind] ?? null,
   };
+}
+
+function hintOf(parameter: Parameter): string {
+  switch (parameter.kind) {
+    case 'quantity':
+    case 'range':
+      return parameter.usual[0];
+    case 'curve':
+      return parameter.up.usual[1];
+    default:
+      return '1';
+  }
 }
 
 const partsOf: Readonly<Record<string, ParameterForm['parts']>> = {

@@ -1,5 +1,5 @@
 import { scriptWordOf } from '../../board/learn/words/script-word';
-import type { MeaningRow } from './meanings';
+import type { MeaningRow } from './meaning-row';
 
 /** How many names are offered: of more, a person would not look through them. */
 const most = 24;

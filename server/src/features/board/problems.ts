@@ -1,10 +1,13 @@
+import type { UnmatchedAcceptance } from '../../board/kept/accepted';
 import type { BoardLayer, LayerTrouble } from '../../board/layer/layer';
 import { breakCheck, type StatedBreak, statedBreaks } from '../../board/layer/stated-breaks';
+import { settingText } from '../../board/listing/setting-text';
 import type { Catalog } from '../../catalog/catalog';
 import type { Check } from '../../catalog/model/check';
 import type { Finding } from '../../checks/report/finding';
 import { sentenceOf } from '../../checks/report/render';
-import type { Range, TextEdit } from '../range';
+import type { Range } from '../range';
+import type { BoardAction } from './action';
 import { nearNames } from './near-names';
 
 /** Something wrong with a board's text as such, where it stands in it. */
@@ -14,7 +17,7 @@ export interface BoardProblem {
   readonly message: string;
   readonly advice: string;
   readonly range: Range;
-  readonly fixes: readonly { readonly title: string; readonly edits: readonly TextEdit[] }[];
+  readonly fixes: readonly BoardAction[];
 }
 
 /** Beyond so many lines that could not be read, the rest is counted. */
@@ -32,6 +35,7 @@ export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly Boa
     return report.problems;
   }
   if (layer.profile === null && layer.settings.length > 0) report.add('board/no-profile', {}, top);
+  addKept(layer, report);
   addTroubles(layer, report);
   addBreaks(layer, report);
   addUnread(layer, report);
@@ -67,9 +71,10 @@ class Report {
     values: Readonly<Record<string, string>>,
     range: Range,
     near: readonly string[] = [],
+    others: readonly BoardAction[] = [],
   ): void {
     const check = this.catalog.check(id);
-    if (check === undefined) return;
+    if (check === undefined || this.catalog.isSilent(id)) return;
     const told = { ...values, meant: near[0] ?? '' };
     this.problems.push({
       check,
@@ -77,10 +82,40 @@ class Report {
       message: sentenceOf(check.message, told),
       advice: sentenceOf(check.advice, told),
       range,
-      fixes: near.map((text) => ({ title: `Write ${text}`, edits: [{ range, newText: text }] })),
+      fixes: [
+        ...near.map((text) => ({
+          title: `Write ${text}`,
+          edits: [{ range, newText: text }],
+          beside: null,
+        })),
+        ...others,
+      ],
     });
   }
 }
+
+/** What of what is kept beside the text does not count. */
+function addKept({ kept: { fault }, unmatched }: BoardLayer, report: Report): void {
+  if (fault !== null) report.add('board/beside-unreadable', { reason: fault }, top);
+  for (const { accepted, why } of unmatched) {
+    const { setting, check } = accepted;
+    const values = { check, name: settingText(setting), why: whyUnmatched[why] };
+    const beside = { withdraw: accepted, accept: null };
+    report.add(
+      'board/acceptance-unmatched',
+      values,
+      top,
+      [],
+      [{ title: 'Remove the acceptance', edits: [], beside }],
+    );
+  }
+}
+
+const whyUnmatched: Readonly<Record<UnmatchedAcceptance['why'], string>> = {
+  'no-setting': 'which is not in it',
+  'accepts-already': 'which accepts another risk already',
+  'no-reason': 'and no reason is given',
+};
 
 function addTroubles(layer: BoardLayer, report: Report): void {
   for (const [index, { trouble }] of layer.lines.entries()) {

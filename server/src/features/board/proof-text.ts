@@ -1,11 +1,11 @@
 import { TextLines } from '../../board/layer/text-lines';
+import { settingText } from '../../board/listing/setting-text';
 import type { BesideChange } from '../../board/proving/beside';
 import type { Compared } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { type LeftOut, leftOutName } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
 import { counted } from './hand-over';
-import { settingText } from './setting-text';
 
 /** What a capture shows, in words for a person. */
 export interface DescribedProof {

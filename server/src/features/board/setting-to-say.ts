@@ -6,6 +6,6 @@ export function settingToSay({ settings, lines }: BoardLayer, line: number): str
   const index = settings.findIndex(({ at }) => at.name.start.line === line);
   const setting = settings[index];
   const row = lines[index]?.found?.row.setting;
-  const isSaid = row?.means !== undefined || row?.role !== undefined;
+  const isSaid = row?.means !== undefined || row?.role !== undefined || row?.port !== undefined;
   return setting === undefined || isSaid ? null : settingName(setting);
 }

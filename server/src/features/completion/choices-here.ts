@@ -5,13 +5,32 @@ import { motorPlaces } from '../../figures/layouts';
 import type { Snapshot } from '../snapshot';
 
 /** The words that a parameter takes on this craft, each with what it means: its board's ports, its packs. */
-export function choicesHere({ craft, catalog }: Snapshot, found: FoundParameter): readonly Choice[] {
-  const ports = craft.board()?.hardware?.ports?.map(portChoice) ?? [];
+export function choicesHere(
+  { craft, catalog }: Pick<Snapshot, 'craft' | 'catalog'>,
+  found: FoundParameter,
+): readonly Choice[] {
+  const ports = (craft.board()?.hardware?.ports ?? []).map(portChoice);
   const packs = craft.packs().map((name) => ({ name, summary: 'A pack of this craft.' }));
   const choices = catalog.choices(found.parameter, { ports, packs });
   const allowed = craft.words(found);
   const taken = allowed === null ? choices : choices.filter(({ name }) => allowed.includes(name));
   return found.name === 'motor.order' ? onLayout(craft, taken) : taken;
+}
+
+/** The same, best first: of ports those that serve nothing else and are free. */
+export function likelyChoices(
+  of: Pick<Snapshot, 'craft' | 'catalog'>,
+  found: FoundParameter,
+): readonly Choice[] {
+  const all = choicesHere(of, found);
+  const { parameter } = found;
+  if (parameter.kind !== 'word' || parameter.choicesFrom !== 'ports') return all;
+  const shared = new Set(
+    of.craft.board()?.hardware?.ports?.flatMap((port) => (port.sharedWith === undefined ? [] : port.name)),
+  );
+  const rank = ({ name }: Choice) =>
+    (devicesOn(of, name, found.path).length > 0 ? 2 : 0) + (shared.has(name) ? 1 : 0);
+  return [...all].sort((one, other) => rank(one) - rank(other));
 }
 
 function portChoice({ name, sharedWith, directions }: Port): Choice {
@@ -26,7 +45,11 @@ function wayOf(directions: Port['directions']): string {
 }
 
 /** Other parameters that put something on a port, so that it is not free. */
-export function devicesOn({ craft, catalog }: Snapshot, port: string, except: string): readonly string[] {
+export function devicesOn(
+  { craft, catalog }: Pick<Snapshot, 'craft' | 'catalog'>,
+  port: string,
+  except: string,
+): readonly string[] {
   const pack = craft.packs()[0] ?? null;
   return [...catalog.parameters.values()].flatMap(({ name, parameter }) => {
     if (parameter.kind !== 'word' || parameter.choicesFrom !== 'ports' || name === except) return [];

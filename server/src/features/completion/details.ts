@@ -11,7 +11,8 @@ export function completionDetails(catalog: Catalog, subject: ItemSubject): strin
     case 'parameter':
       return explainParameter(catalog, subject.name);
     case 'choice': {
-      const parameter = catalog.parameters.get(subject.parameter)?.parameter;
+      const parameter = (catalog.parameters.get(subject.parameter) ?? catalog.parameter(subject.parameter))
+        ?.parameter;
       return parameter === undefined ? null : choiceDetails(catalog, parameter, subject.choice);
     }
     case 'check':

@@ -4,6 +4,7 @@ import type { Range } from '../range';
 export type ItemKind =
   | 'parameter'
   | 'section'
+  | 'part'
   | 'word'
   | 'unit'
   | 'constant'
@@ -29,6 +30,8 @@ export interface CompletionItem {
   /** What the client compares with the text in the range. */
   readonly filterText: string;
   readonly subject: ItemSubject;
+  /** Whether the detail is short, and helps to pick one: then it stands in the list itself. */
+  readonly isHint?: true;
 }
 
 export interface CompletionOptions {

@@ -27,9 +27,9 @@ export function nameItems(
   const names = inOrder(snapshot, openNames(snapshot, line, context.typed));
   const item = (name: OpenName) => nameItem(snapshot, line, name, context, options);
   const own = names.map(item);
-  const synonyms = synonymItems(names, context.typed, item);
+  const synonyms = synonymItems(snapshot, names, context.typed, item);
   if (!context.isAlone) return [...own, ...synonyms];
-  const headers = sectionHeaderItems(snapshot, context.range, options);
+  const headers = sectionHeaderItems(snapshot, context.range, options, context.typed);
   const keywords = keywordItems(context.range, options);
   const others = synonymSectionItems(snapshot, line, context, options);
   return line.section.path === ''
@@ -68,8 +68,11 @@ function nameItem(
   { snippets }: CompletionOptions,
 ): CompletionItem {
   const isBare = !hasEquals && !hasValue;
+  const section = line.section.path ?? '';
+  const path = section === '' ? rest : `${section}.${rest}`;
+  const found = snapshot.catalog.parameter(path) ?? { ...known, path, keys: [] };
   // A whole path under its own section is a slip: it still finds what it means, and is replaced.
-  const prefix = `${line.section.path ?? ''}.`;
+  const prefix = `${section}.`;
   const isWhole = prefix !== '.' && typed.startsWith(prefix);
   return completionItem({
     label: rest,
@@ -77,7 +80,7 @@ function nameItem(
     detail: known.parameter.title,
     range,
     insertText: isBare
-      ? `${rest} = ${snippets ? valueSnippet(snapshot, known) : ''}`
+      ? `${rest} = ${snippets ? valueSnippet(snapshot, found, line.section.pack) : ''}`
       : `${rest}${hasEquals ? '' : ' ='}`,
     isSnippet: isBare && snippets,
     filterText: isWhole ? `${prefix}${rest}` : rest,

@@ -14,7 +14,7 @@ export interface OpenName {
 /**
  * Parameters that can be set on a line: below its section, or under their whole path before any section. What
  * another line of the script sets for the same packs is left out. Members of a collection come in once its
- * name is typed, or where there is nothing else to say.
+ * name is typed, or where there is nothing else to say; those that are settings themselves always do.
  */
 export function openNames(snapshot: Snapshot, line: ScriptLine, typed: string): readonly OpenName[] {
   const { path: section, pack } = line.section;
@@ -44,9 +44,12 @@ function withMembers(
   const open = /^([^<]*)<[a-z]+>(.*)$/.exec(rest);
   if (open === null) return [{ known, rest }];
   const [, before = '', after = ''] = open;
-  if (!typed.startsWith(before)) return [];
   const path = [section, before.slice(0, -1)].filter((part) => part !== '').join('.');
-  const members = membersFor(snapshot, path, typed.slice(before.length));
+  const isTyped = typed.startsWith(before);
+  // A numbered setting is one line more, and is found as any other: `power-steps.1`.
+  const isLine = after === '' && catalog.collection(path)?.keys.kind === 'numbers';
+  if (!isTyped && !isLine) return [];
+  const members = membersFor(snapshot, path, isTyped ? typed.slice(before.length) : '');
   return members
     .map((member) => ({ known, rest: `${before}${member}${after}` }))
     .filter(

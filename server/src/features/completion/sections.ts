@@ -8,8 +8,10 @@ import type { Range } from '../range';
 import type { Snapshot } from '../snapshot';
 import type { SectionContext, SectionPackContext } from './context';
 import { type CompletionItem, type CompletionOptions, completionItem, snippetText } from './item';
+import { inJobOrder } from './job-order';
 import { ownSectionItem, ownSections } from './own';
 import { isWorthOffering } from './paths';
+import { type PartItem, wholePartItems } from './whole-parts';
 
 interface OfferedSection {
   /** The path, with `<name>` where the pilot names a member. */
@@ -45,12 +47,14 @@ function sectionsOf(catalog: Catalog): readonly OfferedSection[] {
         paths.set(words.slice(0, length).join('.'), group.title);
     }
   }
-  return [...paths].flatMap(([path, detail]) => expanded(catalog, path, detail));
+  const all = [...paths].flatMap(([path, detail]) => expanded(catalog, path, detail));
+  return inJobOrder(catalog, all, ({ path }) => path);
 }
 
 /** A path with an open part becomes one for each known member; the bare collection itself is left out. */
 function expanded(catalog: Catalog, path: string, detail: string): readonly OfferedSection[] {
-  if (catalog.collection(path) !== undefined) return [];
+  if (catalog.collection(path) !== undefined)
+    return hasSettingsAsMembers(catalog, path) ? [{ path, detail }] : [];
   // A member that has settings of its own comes in with the others.
   if (catalog.members(path.slice(0, path.lastIndexOf('.'))).some(({ name }) => path.endsWith(`.${name}`)))
     return [];
@@ -65,6 +69,12 @@ function expanded(catalog: Catalog, path: string, detail: string): readonly Offe
   }));
 }
 
+/** Whether what stands under a collection's name is settings, such as `1 = 20 mW` under `[video.power-steps]`. */
+function hasSettingsAsMembers(catalog: Catalog, path: string): boolean {
+  const [first] = catalog.members(path);
+  return first !== undefined && catalog.parameter(`${path}.${first.name}`) !== undefined;
+}
+
 /** Inside brackets. What the script has open already comes last: it may still be wanted for one pack. */
 export function sectionItems(
   snapshot: Snapshot,
@@ -77,13 +87,25 @@ export function sectionItems(
   const isOpen = ({ path }: OfferedSection) =>
     snapshot.script.lines(inputKeys.section(path)).some((other) => other !== line);
   const all = sectionsToOffer(snapshot.craft);
-  const known = [...all.filter((one) => !isOpen(one)), ...all.filter(isOpen)].map(({ path, detail }) =>
-    sectionItem(path, detail, range, `${path}${close}`, options),
-  );
+  const toItem = ({ path, detail }: OfferedSection) =>
+    sectionItem(path, detail, range, `${path}${close}`, options);
+  const fresh = all.filter((one) => !isOpen(one)).map((one) => ({ section: one.path, item: toItem(one) }));
+  const parts = wholePartItems(snapshot, withBrackets(line, range), options, true);
+  const known = [...withParts(snapshot, fresh, parts), ...all.filter(isOpen).map(toItem)];
   const own = typed.startsWith(ownGroup)
     ? ownSections(snapshot).map((path) => ownSectionItem(snapshot, path, context, close))
     : [];
   return [...known, ...own];
+}
+
+/** From the bracket before a path to the one behind it, if there is one. */
+function withBrackets({ text }: ScriptLine, { start, end }: Range): Range {
+  const open = text.lastIndexOf('[', start.character);
+  const close = /^\s*\]/.exec(text.slice(end.character))?.[0].length ?? 0;
+  return {
+    start: { line: start.line, character: Math.max(0, open) },
+    end: { line: end.line, character: end.character + close },
+  };
 }
 
 /** On an empty line: whole headers of sections that the script does not have yet. */
@@ -91,10 +113,27 @@ export function sectionHeaderItems(
   snapshot: Snapshot,
   range: Range,
   options: CompletionOptions,
+  typed = '',
 ): readonly CompletionItem[] {
-  return absentSections
+  const headers = absentSections
     .get(snapshot.craft)
-    .map(({ path, detail }) => headerItem(path, detail, range, options));
+    .map(({ path, detail }) => ({ section: path, item: headerItem(path, detail, range, options) }));
+  return withParts(snapshot, headers, wholePartItems(snapshot, range, options, false, typed));
+}
+
+/** Each whole part before the header that it begins with. */
+function withParts(
+  { catalog }: Snapshot,
+  headers: readonly PartItem[],
+  parts: readonly PartItem[],
+): readonly CompletionItem[] {
+  const path = ({ section }: PartItem) => catalog.jobOrder.find((one) => isLike(one, section)) ?? section;
+  return inJobOrder(catalog, [...parts, ...headers], path).map(({ item }) => item);
+}
+
+/** Whether a section is the one that the job names: `pack.first` is `pack.<name>`. */
+function isLike(named: string, section: string): boolean {
+  return named === section || (named.includes('<') && section.startsWith(named.slice(0, named.indexOf('<'))));
 }
 
 /** A header in its brackets, found by its path. */

@@ -1,8 +1,10 @@
+import type { Catalog } from '../../catalog/catalog';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import { inputKeys } from '../../craft/keys';
 import type { ScriptLine } from '../../language/script-line';
 import type { Snapshot } from '../snapshot';
 import type { NameContext } from './context';
+import { foreignWordsFor } from './foreign-words';
 import type { CompletionItem, CompletionOptions } from './item';
 import type { OpenName } from './paths';
 import { headerItem } from './sections';
@@ -19,10 +21,11 @@ interface SaidSynonym {
   readonly filter: string;
 }
 
-function saidFor({ parameter }: KnownParameter, typed: string): SaidSynonym | undefined {
+function saidFor(known: KnownParameter, typed: string, catalog: Catalog): SaidSynonym | undefined {
   if (typed.length < 2) return undefined;
   const sought = typed.toLowerCase();
-  for (const synonym of parameter.alsoCalled) {
+  const foreign = typed.length < shortestSynonym ? [] : foreignWordsFor(known, catalog);
+  for (const synonym of [...known.parameter.alsoCalled, ...foreign]) {
     const words = synonym.toLowerCase().split(/[\s-]+/);
     const tails = words.map((_, index) => words.slice(index).join('-'));
     const filter = tails.find((tail) =>
@@ -35,12 +38,13 @@ function saidFor({ parameter }: KnownParameter, typed: string): SaidSynonym | un
 
 /** Parameters of the list that the trade calls by the typed word, under that word. */
 export function synonymItems(
+  { catalog }: Snapshot,
   names: readonly OpenName[],
   typed: string,
   item: (name: OpenName) => CompletionItem,
 ): readonly CompletionItem[] {
   return names.flatMap((name) => {
-    const said = saidFor(name.known, typed);
+    const said = saidFor(name.known, typed, catalog);
     if (said === undefined || name.rest.toLowerCase().startsWith(typed.toLowerCase())) return [];
     const { known } = name;
     const detail = `${known.parameter.title}, also called “${said.synonym}”`;
@@ -57,7 +61,7 @@ export function synonymSectionItems(
 ): readonly CompletionItem[] {
   const sections = new Map<string, CompletionItem>();
   for (const known of catalog.parameters.values()) {
-    const said = saidFor(known, typed);
+    const said = saidFor(known, typed, catalog);
     if (said === undefined) continue;
     const path = known.words.slice(0, -1).join('.');
     const isHere = path === line.section.path || script.has(inputKeys.section(path));

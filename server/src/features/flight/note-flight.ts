@@ -83,12 +83,22 @@ export function answerFault(catalog: Catalog, { setting, typed }: FlightAnswer):
   return value === null ? `A value such as ${example} is wanted.` : null;
 }
 
-/** Adds the section of a flight, after the last one or at the end. Answers must be without fault. */
+/** What a section of the script says of a flight. */
+export interface FlightSection {
+  readonly name: string;
+  readonly answers: readonly FlightAnswer[];
+}
+
+/** Adds the sections of flights, after the last one or at the end. Answers must be without fault. */
 export function flightEdit(
   { script, catalog }: Pick<Snapshot, 'script' | 'catalog'>,
-  name: string,
-  answers: readonly FlightAnswer[],
+  flights: readonly FlightSection[],
 ): DocumentEdit {
+  const end = script.document.lineEnd;
+  return added(script, flights.map((flight) => sectionText(flight, catalog, end)).join(`${end}${end}`));
+}
+
+function sectionText({ name, answers }: FlightSection, catalog: Catalog, lineEnd: string): string {
   const rows = answers.flatMap(({ setting, typed }): readonly (readonly [string, string])[] => {
     const found = flightParameter(catalog, setting);
     return found === undefined ? [] : [[setting, written(found, typed)]];
@@ -98,7 +108,7 @@ export function flightEdit(
     `[flight.${name}]`,
     ...rows.map(([setting, value]) => `${setting.padEnd(width)} = ${value}`),
   ];
-  return added(script, lines.join(script.document.lineEnd));
+  return lines.join(lineEnd);
 }
 
 /** What is kept until the next flight. */

@@ -1,8 +1,9 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { Check, DataCheck } from '../../catalog/model/check';
 import { slotsIn } from '../../checks/data/data-template';
+import { isAboutAcceptances } from '../../checks/report/acceptances';
 import type { Finding } from '../../checks/report/finding';
-import { adviceOf, messageOf } from '../../checks/report/render';
+import { adviceOf, fixTitle, messageOf } from '../../checks/report/render';
 import { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
 import { shortNumber } from '../../units/number-text';
@@ -13,7 +14,7 @@ import { sourceText } from './parameter-text';
 /** What was found, by which rule and with which numbers, what to do about it, and where that is known from. */
 export function findingParagraphs(finding: Finding, { craft }: Pick<Snapshot, 'craft'>): readonly string[] {
   const { check, accepted, fixes, pack } = finding;
-  const tries = fixes.map(({ title }) => escaped(title));
+  const tries = fixes.map((fix) => escaped(fixTitle(fix)));
   return [
     `**${finding.level}** · ${code(check.id)}`,
     `${escaped(messageOf(finding))} ${escaped(adviceOf(finding))}`,
@@ -35,8 +36,15 @@ export function checkParagraphs(check: Check, catalog: Catalog): readonly string
     `**To do:** ${templateText(check.advice)}`,
     ...ruleText(check),
     ...(check.by === 'data' ? [...proofText(check, catalog), ...triesText(check)] : []),
+    ...acceptText(check),
     `Source: ${sourceText(check.source)}.`,
   ];
+}
+
+/** How it is accepted on one line, where it can be. */
+function acceptText(check: Check): readonly string[] {
+  if (check.level === 'must-fix' || isAboutAcceptances(check)) return [];
+  return [`**Accept it:** ${code(`# accept ${check.id}: why it is fine here`)} at the end of its line.`];
 }
 
 /** A check's words with the names of the values that a craft puts in. */
@@ -61,7 +69,11 @@ function proofText({ at }: DataCheck, catalog: Catalog): readonly string[] {
 }
 
 function triesText({ fixes = [] }: DataCheck): readonly string[] {
-  return fixes.length === 0 ? [] : [`**Try:** ${fixes.map(({ title }) => templateText(title)).join('; ')}.`];
+  return fixes.length === 0
+    ? []
+    : [
+        `**Try:** ${fixes.map(({ title, ...fix }) => templateText('to' in fix ? title.replaceAll('{to}', fix.to) : title)).join('; ')}.`,
+      ];
 }
 
 const pathForm = /^[a-z][a-z-]*(?:\.[a-z][a-z-]*)+$/;

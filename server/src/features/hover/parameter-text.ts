@@ -58,12 +58,17 @@ export function parameterParagraphs(
 ): readonly string[] {
   return [
     `${escaped(parameter.summary)}${parameter.isNote === true ? ' It is kept for people: its value is not computed with.' : ''}`,
-    `Takes ${escaped(allowedText(parameter))}.${defaultText(parameter)}`,
+    `Takes ${takesText(parameter)}.${defaultText(parameter)}`,
     ...choicesText(choices, mostDescribed),
     ...slopeText(parameter),
     `**Risk:** ${escaped(parameter.risk)}`,
     `**Prove it:** ${escaped(parameter.prove)}`,
   ];
+}
+
+/** The same as Markdown: what is written is shown as such. */
+function takesText(parameter: Parameter): string {
+  return parameter.kind === 'flag' ? `${code('on')} or ${code('off')}` : escaped(allowedText(parameter));
 }
 
 /** Where it belongs and where its facts come from. */
@@ -115,8 +120,8 @@ function defaultText(parameter: Parameter): string {
 
 function slopeText(parameter: Parameter): readonly string[] {
   if (!('higher' in parameter)) return [];
-  const [up, down] = parameter.kind === 'flag' ? ['On', 'Off'] : ['Higher', 'Lower'];
-  return [`- **${up}:** ${escaped(parameter.higher)}\n- **${down}:** ${escaped(parameter.lower)}`];
+  const [up, down] = parameter.kind === 'flag' ? ['`on`:', '`off`:'] : ['**Higher:**', '**Lower:**'];
+  return [`- ${up} ${escaped(parameter.higher)}\n- ${down} ${escaped(parameter.lower)}`];
 }
 
 /** The member of a closed collection that a path names or runs through: the situation, the switch function. */

@@ -1,8 +1,8 @@
+import { settingText } from '../../board/listing/setting-text';
 import { decimalMarkOf } from '../../board/profile/profile';
 import { ownLike, perCentChange, roleOfOwn } from '../../board/profile/roles';
 import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import { settingText } from '../board/setting-text';
 import { code, escaped } from '../markdown';
 
 /** So many others are named. */

@@ -1,11 +1,14 @@
 import type { FoundParameter } from '../../catalog/catalog';
+import type { Craft } from '../../craft/craft';
 import { fileName } from '../../craft/include-path';
 import type { PlacedLine, Setting } from '../../craft/setting';
 import { valueText } from '../../craft/value-text';
 import { CraftView } from '../../craft/view';
-import { figureOf, figureSources } from '../../figures';
+import { figureOf, figureSource, figureSources } from '../../figures';
 import type { Figure } from '../../figures/figure';
+import { notKnown } from '../../sheet/not-known';
 import { figureText, intervalText } from '../../sheet/which-pack';
+import { withheldFigures } from '../../sheet/withheld-figures';
 import { code, escaped } from '../markdown';
 import type { Snapshot } from '../snapshot';
 import { otherUnitText } from './quantity-text';
@@ -71,7 +74,24 @@ export function effectsOf(
   const figures = figureSources
     .filter(({ from }) => from.includes(found.name) || from.includes(found.path))
     .flatMap(({ id }) => figureOf(view, id) ?? []);
-  return figuresText(figures.slice(0, mostFigures), snapshot, pack);
+  return [
+    ...figuresText(figures.slice(0, mostFigures), snapshot, pack),
+    ...unknownText(snapshot.craft, found),
+  ];
+}
+
+/** So many sentences about what is not known are enough. */
+const mostUnknown = 2;
+
+/** Figures that hang on a parameter, or wait for it, and can't be computed: with what would make them known. */
+function unknownText(craft: Craft, { name, path }: FoundParameter): readonly string[] {
+  const waiting = withheldFigures(craft).filter(({ id, needs, refused }) => {
+    const from = figureSource(id)?.from ?? [];
+    return needs.includes(path) || refused.includes(path) || from.includes(name) || from.includes(path);
+  });
+  if (waiting.length === 0) return [];
+  const sentences = notKnown(craft, waiting).slice(0, mostUnknown);
+  return [sentences.map(({ text }) => `- ${escaped(text)}`).join('\n')];
 }
 
 /** Figures of a pack alone: what its own settings come to. */

@@ -17,25 +17,38 @@ export function namedAt(snapshot: Snapshot, { line: number, character }: Positio
 }
 
 /**
- * The crafts in which something is named: the snapshot's, and of the other open ones those that share a
- * script which names it. An included script does not know who includes it, so the open crafts must be given.
+ * The crafts in which something is named: the snapshot's, and of the others those that share a script which names it,
+ * with one of these or with the snapshot's. An included script does not know who includes it, so they must be given.
  */
-export function craftsNaming(snapshot: Snapshot, named: Named, open: Iterable<Craft>): readonly Craft[] {
-  const joined = [snapshot.craft];
-  const waiting = new Set(open);
-  waiting.delete(snapshot.craft);
-  const naming = new Set([snapshot.script]);
-  for (let index = 0; index < joined.length; index += 1) {
-    for (const script of scriptsOf(joined.slice(index, index + 1))) {
-      if (occurrencesIn(script, named, snapshot.catalog).length > 0) naming.add(script);
-    }
-    for (const craft of waiting) {
-      if (!scriptsOf([craft]).some((script) => naming.has(script))) continue;
-      joined.push(craft);
-      waiting.delete(craft);
+export function craftsNaming(snapshot: Snapshot, named: Named, others: Iterable<Craft>): readonly Craft[] {
+  const craftsOf = craftsByScript(others);
+  const joined = new Set([snapshot.craft]);
+  const looked = new Set<Script>();
+  const join = (script: Script) => {
+    for (const craft of craftsOf.get(script) ?? []) joined.add(craft);
+  };
+  join(snapshot.script);
+  // What is joined on the way is looked at as well.
+  for (const craft of joined) {
+    for (const script of scriptsOf([craft])) {
+      if (looked.has(script)) continue;
+      looked.add(script);
+      if (occurrencesIn(script, named, snapshot.catalog).length > 0) join(script);
     }
   }
-  return joined;
+  return [...joined];
+}
+
+function craftsByScript(crafts: Iterable<Craft>): ReadonlyMap<Script, readonly Craft[]> {
+  const byScript = new Map<Script, Craft[]>();
+  for (const craft of crafts) {
+    for (const script of scriptsOf([craft])) {
+      const known = byScript.get(script);
+      if (known === undefined) byScript.set(script, [craft]);
+      else known.push(craft);
+    }
+  }
+  return byScript;
 }
 
 /** Every script of some crafts once, in the order of their layers. */

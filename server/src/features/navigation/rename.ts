@@ -29,20 +29,20 @@ export function prepareRename(snapshot: Snapshot, position: Position): Renamable
 }
 
 /**
- * Gives a constant or a pack another name in all scripts of the craft, and of the other open crafts that
- * share one of them. Names that are taken or that a script can't hold are refused before anything changes.
+ * Gives a constant or a pack another name in all scripts of the craft, and of the other crafts that share
+ * one of them. Names that are taken or that a script can't hold are refused before anything changes.
  */
 export function rename(
   snapshot: Snapshot,
   position: Position,
   newName: string,
-  open: Iterable<Craft> = [],
+  others: Iterable<Craft> = [],
 ): Renamed | Refused {
   const here = renamableAt(snapshot, position);
   if ('refused' in here) return here;
   const { named } = here;
   if (newName === named.name) return { files: [] };
-  const crafts = craftsNaming(snapshot, named, open);
+  const crafts = craftsNaming(snapshot, named, others);
   const refused = refusalOf(snapshot, crafts, { kind: named.kind, name: newName });
   if (refused !== null) return { refused };
   return { files: editsByFile(occurrencesAcross(crafts, named, snapshot), newName) };

@@ -1,17 +1,18 @@
 import type { Diagnostic } from 'vscode-languageserver';
-import type { Level } from '../../catalog/model/check';
-import type { Finding, Place } from '../../checks/report/finding';
+import type { Check, Level } from '../../catalog/model/check';
+import type { Finding } from '../../checks/report/finding';
 import { levels } from '../../checks/report/order';
-import { adviceOf, messageOf } from '../../checks/report/render';
-import { fileName } from '../../craft/include-path';
+import { isOfIncluded } from '../../checks/report/place';
 import { boardAnswers } from '../../features/board/answers';
+import { adviceIn, messageIn, relatedIn } from '../../features/board/finding-words';
 import type { BoardProblem } from '../../features/board/problems';
 import type { BoardWords } from '../../features/board/words/board-words';
 import { rangeOf } from '../../features/range';
 import type { BoardDocument } from '../documents/board-documents';
 import { longDiagnostic } from '../documents/long-documents';
-import { DiagnosticSeverity } from '../library';
+import { DiagnosticSeverity, DiagnosticTag } from '../library';
 import type { Session } from '../session';
+import { foundByIncluders } from './found-by-includers';
 
 const severities: Readonly<Record<Level, DiagnosticSeverity>> = {
   'must-fix': DiagnosticSeverity.Error,
@@ -29,16 +30,21 @@ export function diagnosticsFor(session: Session, uri: string): Diagnostic[] {
   if (long !== undefined) return [longDiagnostic(long)];
   const findings = session.workspace.findings(uri);
   const board = session.boards.get(uri);
-  if (board === undefined) return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
+  if (board === undefined) return diagnosticsFrom(session, findings);
   const { boardTextReport, boardWords } = boardAnswers();
   const { catalog } = session.workspace;
   const words = boardWords(board.layer, catalog);
   const found = boardTextReport(board.layer, findings, catalog);
   return [
     ...found.problems.slice(0, mostPublished).map((problem) => boardDiagnostic(session, board, problem)),
-    ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding, words)),
+    ...diagnosticsOf(found.findings, (finding) => diagnosticOf(session, finding)),
     ...includersDiagnostics(session, uri, found.findings, words),
   ];
+}
+
+/** What the client is to show for a craft script in which this was found. */
+export function diagnosticsFrom(session: Session, findings: readonly Finding[]): Diagnostic[] {
+  return diagnosticsOf(findings, (finding) => shownDiagnostic(session, finding));
 }
 
 /** What crafts find in a board's text that they include, where it stands; what it says alone is said once. */
@@ -50,22 +56,13 @@ function includersDiagnostics(
 ): Diagnostic[] {
   const script = session.workspace.get(uri)?.script;
   if (script === undefined) return [];
-  const isOwn = ({ check }: Finding, { line, start }: Place) =>
-    own.some((one) => one.check === check && one.place.line === line && one.place.start === start);
-  return session.workspace.includersOf(uri).flatMap(({ uri: root, craft }) => {
-    return session.workspace.findings(root).flatMap((finding) => {
-      const [first] = finding.related;
-      const isHere = first?.place.script === script && finding.place.line.statement.kind === 'include';
-      // What must be mended in this text is told at its own lines.
-      if (finding.check.id === 'line/include-faulty') return [];
-      if (!isHere || isOwn(finding, first.place)) return [];
-      const range = session.clientRange(script, rangeOf(first.place));
-      const message = `${textOf(finding, words)}\nFound in ${fileName(craft.root.uri)}, which includes this text.`;
-      return [
-        { range, severity: severities[finding.level], code: finding.check.id, source: 'propsoff', message },
-      ];
-    });
-  });
+  return foundByIncluders(session, uri, own).map(({ finding, place, craft }) => ({
+    range: session.clientRange(script, place),
+    severity: severities[finding.level],
+    ...codeOf(session, finding.check),
+    source: 'propsoff',
+    message: `${textOf(finding, words.message(finding), () => words.advice(finding))}\nFound in ${craft}, which includes this text.`,
+  }));
 }
 
 function boardDiagnostic(
@@ -76,7 +73,7 @@ function boardDiagnostic(
   return {
     range: session.clientBoardRange(board, range),
     severity: severities[check.level],
-    code: check.id,
+    ...codeOf(session, check),
     source: 'propsoff',
     message: `${message}\n${advice}`,
   };
@@ -116,16 +113,17 @@ function shownDiagnostic(session: Session, finding: Finding): Diagnostic {
   return session.published.of(finding, range, () => diagnosticOf(session, finding));
 }
 
-/** `words`: those of the board in whose text it stands; null in a script. */
-function diagnosticOf(session: Session, finding: Finding, words: BoardWords | null = null): Diagnostic {
+function diagnosticOf(session: Session, finding: Finding): Diagnostic {
+  const { workspace } = session;
   const { place, check, level, related } = finding;
   const diagnostic: Diagnostic = {
     range: session.clientRange(place.script, rangeOf(place)),
     severity: severities[level],
-    code: check.id,
+    ...codeOf(session, check),
     source: 'propsoff',
-    message: textOf(finding, words),
+    message: textOf(finding, messageIn(workspace, finding), () => adviceIn(workspace, finding)),
   };
+  if (session.client.greysFindings && doesNothing(finding)) diagnostic.tags = [DiagnosticTag.Unnecessary];
   if (session.client.relatedFindings && related.length > 0) {
     diagnostic.relatedInformation = related.map((one) => {
       const { script } = one.place;
@@ -133,15 +131,27 @@ function diagnosticOf(session: Session, finding: Finding, words: BoardWords | nu
         uri: session.clientUri(script.uri),
         range: session.clientRange(script, rangeOf(one.place)),
       };
-      return { location, message: words?.related(one) ?? one.message };
+      return { location, message: relatedIn(workspace, one) };
     });
   }
   return diagnostic;
 }
 
+/** A check's id, with where its story can be read if the client can go there. */
+function codeOf(
+  { stories, workspace }: Session,
+  { id }: Check,
+): Pick<Diagnostic, 'code' | 'codeDescription'> {
+  const href = stories.of(id, workspace.catalog);
+  return href === null ? { code: id } : { code: id, codeDescription: { href } };
+}
+
+/** What an include brings in may do nothing: the include itself does something. */
+function doesNothing(finding: Finding): boolean {
+  return finding.check.doesNothing === true && !isOfIncluded(finding);
+}
+
 /** The sentence that says what is wrong; then, unless it is accepted, the one that says what to do. */
-function textOf(finding: Finding, words: BoardWords | null): string {
-  const message = words?.message(finding) ?? messageOf(finding);
-  if (finding.accepted !== null) return `Accepted (${finding.accepted}): ${message}`;
-  return `${message}\n${words?.advice(finding) ?? adviceOf(finding)}`;
+function textOf({ accepted }: Finding, message: string, advice: () => string): string {
+  return accepted === null ? `${message}\n${advice()}` : `Accepted (${accepted}): ${message}`;
 }

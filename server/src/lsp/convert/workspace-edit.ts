@@ -1,32 +1,29 @@
 import type { SnippetTextEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { Stop } from '../../checks/report/finding';
 import { boardAnswers } from '../../features/board/answers';
-import { snippetText, tabStop } from '../../features/completion/item';
+import { snippetText, tabChoice, tabStop } from '../../features/completion/item';
 import type { FileEdits } from '../../features/text-edits';
 import type { Session } from '../session';
 
 /**
  * Edits of several scripts in the best form that the client takes: with the versions of open scripts, so
- * that an edit made for an older text is refused; else by URI alone. `placeholder`: words of the new text
- * that the pilot is to type over, which a client with tab stops selects.
+ * that an edit made for an older text is refused; else by URI alone. What the pilot is to type over is a
+ * tab stop for a client that has them.
  */
-export function workspaceEdit(
-  session: Session,
-  files: readonly FileEdits[],
-  placeholder: string | null = null,
-): WorkspaceEdit {
+export function workspaceEdit(session: Session, files: readonly FileEdits[]): WorkspaceEdit {
   const { versionedEdits: isVersioned, editsWithStops } = session.client;
-  const hasStops = isVersioned && editsWithStops;
   const edited = files.flatMap((file) => {
     const edits = clientEdits(session, file);
     if (edits === null) return [];
     const { uri } = file;
     return [{ uri: session.clientUri(uri), version: session.workspace.get(uri)?.version ?? null, edits }];
   });
-  if (!isVersioned) return { changes: Object.fromEntries(edited.map(({ uri, edits }) => [uri, edits])) };
+  if (!isVersioned)
+    return { changes: Object.fromEntries(edited.map(({ uri, edits }) => [uri, edits.map(plain)])) };
   return {
     documentChanges: edited.map(({ uri, version, edits }) => ({
       textDocument: { uri, version },
-      edits: hasStops && placeholder !== null ? edits.map((edit) => withStop(edit, placeholder)) : edits,
+      edits: editsWithStops ? withStops(edits) : edits.map(plain),
     })),
   };
 }
@@ -36,12 +33,29 @@ export function canBeEdited(session: Session, files: readonly FileEdits[]): bool
   return files.every((file) => clientEdits(session, file) !== null);
 }
 
-function clientEdits(session: Session, { uri, edits }: FileEdits): TextEdit[] | null {
+/** An edit in the client's counting, with the parts of its text to type over. */
+interface ClientEdit extends TextEdit {
+  readonly stops: readonly Stop[];
+}
+
+function clientEdits(session: Session, { uri, edits }: FileEdits): ClientEdit[] | null {
   const board = session.boards.get(uri);
-  if (board === undefined) return edits.map((edit) => session.clientEdit(scriptOf(session, uri), edit));
+  if (board === undefined)
+    return edits.map((edit) => ({
+      ...session.clientEdit(scriptOf(session, uri), edit),
+      stops: edit.stops ?? [],
+    }));
   const inText = boardAnswers().boardEdits(board.layer, session.workspace.catalog, edits);
   if (inText === null) return null;
-  return inText.map(({ range, newText }) => ({ range: session.clientBoardRange(board, range), newText }));
+  return inText.map(({ range, newText }) => ({
+    range: session.clientBoardRange(board, range),
+    newText,
+    stops: [],
+  }));
+}
+
+function plain({ range, newText }: ClientEdit): TextEdit {
+  return { range, newText };
 }
 
 function scriptOf(session: Session, uri: string) {
@@ -50,13 +64,20 @@ function scriptOf(session: Session, uri: string) {
   return script;
 }
 
-function withStop(edit: TextEdit, placeholder: string): TextEdit | SnippetTextEdit {
-  const at = edit.newText.indexOf(placeholder);
-  if (at < 0) return edit;
-  const before = snippetText(edit.newText.slice(0, at));
-  const after = snippetText(edit.newText.slice(at + placeholder.length));
-  return {
-    range: edit.range,
-    snippet: { kind: 'snippet', value: `${before}${tabStop(1, placeholder)}${after}` },
-  };
+/** Each stop of a file has a number of its own: stops of one number are typed over together. */
+function withStops(edits: readonly ClientEdit[]): (TextEdit | SnippetTextEdit)[] {
+  let number = 0;
+  return edits.map(({ range, newText, stops }) => {
+    if (stops.length === 0) return { range, newText };
+    let value = '';
+    let from = 0;
+    for (const { start, end, choices } of stops) {
+      number += 1;
+      const stop =
+        choices.length > 0 ? tabChoice(number, choices) : tabStop(number, newText.slice(start, end));
+      value += snippetText(newText.slice(from, start)) + stop;
+      from = end;
+    }
+    return { range, snippet: { kind: 'snippet', value: value + snippetText(newText.slice(from)) } };
+  });
 }

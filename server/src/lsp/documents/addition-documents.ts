@@ -1,9 +1,17 @@
-import type { Connection, Diagnostic, TextDocumentContentChangeEvent } from 'vscode-languageserver';
+import type {
+  Connection,
+  Diagnostic,
+  TextDocumentContentChangeEvent,
+  TextDocumentEdit,
+} from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { JsonEdit } from '../../additions/named-files';
 import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
 import type { OnFault } from '../../checks/checker';
 import { type AdditionFiles, additionFolders } from '../../workspace/addition-files';
-import { fromClient, type Lines, toClient } from '../convert/encoding';
+import { choicesFileName } from '../../workspace/choice-files';
+import { fromClient, toClient } from '../convert/encoding';
+import { jsonEdit, jsonLines } from '../convert/json-edit';
 import {
   DiagnosticSeverity,
   DidChangeTextDocumentNotification,
@@ -14,6 +22,9 @@ import {
   TextDocumentSyncKind,
 } from '../library';
 import type { Session } from '../session';
+
+/** Scripts, boards' texts and what is kept beside those. */
+export const scriptFiles = '**/*.{craft,boardtext,board.json}';
 
 /**
  * The files that add to the catalogue, as the editor opens and edits them. What they add is in use at once;
@@ -34,6 +45,7 @@ export class AdditionDocuments {
     private readonly files: AdditionFiles,
     private readonly onFault: OnFault,
   ) {
+    session.workspace.closed.leaveOut(files.leftOut);
     files.onAsked = () => this.settle(() => files.readAsked());
   }
 
@@ -82,14 +94,35 @@ export class AdditionDocuments {
     return this.settled;
   }
 
+  /** Boards of the workspace that are called otherwise once their files lie elsewhere, with their new names. */
+  boardsAfter(placeAfter: (file: string) => string): ReadonlyMap<string, string> {
+    return this.files.boardsAfter(placeAfter);
+  }
+
+  /** Edits of the files of choices, each by its text and the folder that it is for. */
+  choiceEdits(edits: (text: string, folder: string) => readonly JsonEdit[]): readonly TextDocumentEdit[] {
+    return [...this.files.choiceTexts].flatMap(([file, text]) => {
+      const made = edits(text, file.slice(0, file.lastIndexOf('/')));
+      const uri = this.clientUri(file);
+      const version = this.documents.get(uri)?.version ?? null;
+      return made.length === 0 ? [] : [jsonEdit({ uri, version, text }, made, this.session.encoding)];
+    });
+  }
+
   setRoots(roots: readonly string[]): void {
     this.settle(() => this.files.setRoots(roots));
   }
 
-  /** Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. */
+  /**
+   * Asks for these files beside the scripts: only their texts, so that no feature of ours is offered for them. What
+   * happens to any of them on the disk, scripts among them, is to be told.
+   */
   register(): void {
     const { client } = this.session;
-    const patterns = additionFolders.map((folder) => `**/${folder}/*.{json,jsonc}`);
+    const patterns = [
+      ...additionFolders.map((folder) => `**/${folder}/*.{json,jsonc}`),
+      `**/${choicesFileName}`,
+    ];
     const documentSelector = patterns.map((pattern) => ({ pattern }));
     if (client.opensOtherFiles) {
       const syncKind = TextDocumentSyncKind.Incremental;
@@ -99,7 +132,7 @@ export class AdditionDocuments {
     }
     if (client.watchesFiles) {
       this.ask(DidChangeWatchedFilesNotification.method, {
-        watchers: patterns.map((globPattern) => ({ globPattern })),
+        watchers: [scriptFiles, ...patterns].map((globPattern) => ({ globPattern })),
       });
     }
     this.publish();
@@ -118,7 +151,7 @@ export class AdditionDocuments {
   ): TextDocument {
     if (!('range' in change)) return TextDocument.update(document, [change], version);
     const { encoding } = this.session;
-    const lines = linesOf(document);
+    const lines = jsonLines(document);
     const range = {
       start: fromClient(lines, change.range.start, encoding),
       end: fromClient(lines, change.range.end, encoding),
@@ -132,6 +165,7 @@ export class AdditionDocuments {
       await this.settled;
       if (!(await change())) return;
       const { workspace } = this.session;
+      workspace.closed.leaveOut(this.files.leftOut);
       if (workspace.catalog !== this.files.catalog) {
         workspace.useCatalog(this.files.catalog);
       }
@@ -162,7 +196,7 @@ export class AdditionDocuments {
   }
 
   private diagnostic(document: TextDocument, problem: AdditionProblem): Diagnostic {
-    const lines = linesOf(document);
+    const lines = jsonLines(document);
     const { encoding } = this.session;
     return {
       range: {
@@ -175,13 +209,4 @@ export class AdditionDocuments {
       message: `${messageFor(problem)}\n${adviceFor(problem)}`,
     };
   }
-}
-
-function linesOf(document: TextDocument): Lines {
-  return {
-    lineAt: (line) => {
-      const end = { line: line + 1, character: 0 };
-      return { text: document.getText({ start: { line, character: 0 }, end }) };
-    },
-  };
 }

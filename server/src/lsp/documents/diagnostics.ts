@@ -10,7 +10,12 @@ import { nextTurn } from './turn';
 export function diagnosticCapability({ asksForFindings }: ClientAbilities): ServerCapabilities | null {
   if (!asksForFindings) return null;
   return {
-    diagnosticProvider: { identifier: 'propsoff', interFileDependencies: true, workspaceDiagnostics: false },
+    diagnosticProvider: {
+      identifier: 'propsoff',
+      interFileDependencies: true,
+      workspaceDiagnostics: true,
+      workDoneProgress: true,
+    },
   };
 }
 

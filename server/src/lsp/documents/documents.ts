@@ -6,9 +6,10 @@ import type {
 } from 'vscode-languageserver';
 import { FileOperationPatternKind, TextDocumentSyncKind } from '../library';
 import type { Session } from '../session';
-import type { AdditionDocuments } from './addition-documents';
+import { type AdditionDocuments, scriptFiles } from './addition-documents';
 import type { Diagnostics } from './diagnostics';
 import { OpenTexts } from './open-texts';
+import type { WorkspaceFindings } from './workspace-findings';
 
 /** Takes in what the client opens, edits and closes, and what happens to files on the disk. */
 export class Documents {
@@ -17,6 +18,7 @@ export class Documents {
   constructor(
     private readonly session: Session,
     private readonly diagnostics: Diagnostics,
+    private readonly workspaceFindings: WorkspaceFindings,
     private readonly additions: AdditionDocuments,
   ) {
     this.texts = new OpenTexts(session);
@@ -44,7 +46,9 @@ export class Documents {
     if (this.additions.has(uri)) this.additions.close(uri);
     else {
       const closed = this.texts.close(uri);
-      if (closed !== null) this.diagnostics.closed(closed);
+      if (closed === null) return;
+      this.diagnostics.closed(closed);
+      this.workspaceFindings.closed(closed);
     }
   }
 
@@ -79,8 +83,16 @@ export class Documents {
 /** Watchers name files only; that a whole folder went is reported by the editor that did it. */
 const foldersAndScripts = {
   filters: [
-    { pattern: { glob: '**/*.{craft,boardtext,board.json}', matches: FileOperationPatternKind.file } },
+    { pattern: { glob: scriptFiles, matches: FileOperationPatternKind.file } },
     { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
+  ],
+};
+
+/** What scripts name: each other, boards' texts, boards by their profiles. */
+const namedFiles = {
+  filters: [
+    ...foldersAndScripts.filters,
+    { pattern: { glob: '**/boards/*.{json,jsonc}', matches: FileOperationPatternKind.file } },
   ],
 };
 
@@ -88,6 +100,10 @@ export const documentCapabilities: ServerCapabilities = {
   textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
   workspace: {
     workspaceFolders: { supported: true, changeNotifications: true },
-    fileOperations: { didDelete: foldersAndScripts, didRename: foldersAndScripts },
+    fileOperations: {
+      didDelete: foldersAndScripts,
+      didRename: foldersAndScripts,
+      willRename: namedFiles,
+    },
   },
 };

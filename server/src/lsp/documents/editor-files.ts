@@ -2,10 +2,12 @@ import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../../file-system/roots';
 import {
   type FileSystem,
+  type FoundScripts,
   longestFile,
-  mostScriptsAround,
+  mostScripts,
   TooLongFile,
   tooLong,
+  whyUnreadable,
 } from '../../workspace/file-system';
 import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
 
@@ -59,12 +61,21 @@ export class EditorFiles implements ServerFiles {
     }
   }
 
-  async scriptsAround(uri: string): Promise<readonly string[]> {
-    if (!this.isHandedOver) return [];
+  folders(): readonly string[] {
+    return this.roots.all;
+  }
+
+  foldersOf(uri: string): readonly string[] {
+    return uri.startsWith('untitled:') ? [] : this.roots.rootsFor(uri);
+  }
+
+  async scriptsBelow(folder: string): Promise<FoundScripts> {
+    const none = { scripts: [], unread: [], isCut: false };
+    if (!this.isHandedOver) return none;
     try {
-      return await this.connection.sendRequest(findScriptsRequest, { uri, most: mostScriptsAround });
-    } catch {
-      return [];
+      return await this.connection.sendRequest(findScriptsRequest, { uri: folder, most: mostScripts });
+    } catch (error) {
+      return { ...none, unread: [{ uri: folder, why: whyUnreadable(error) }] };
     }
   }
 

@@ -1,3 +1,4 @@
+import type { FoundScripts } from '../../workspace/file-system';
 import type { ServerFiles } from './editor-files';
 
 type DiskFiles = Omit<ServerFiles, 'asksClient' | 'setHandedOver'>;
@@ -33,8 +34,16 @@ export class FilesByScheme implements ServerFiles {
     return this.of(folder).list(folder);
   }
 
-  async scriptsAround(uri: string): Promise<readonly string[]> {
-    return this.of(uri).scriptsAround(uri);
+  folders(): readonly string[] {
+    return [...this.disk.folders(), ...this.editor.folders()];
+  }
+
+  foldersOf(uri: string): readonly string[] {
+    return this.of(uri).foldersOf(uri);
+  }
+
+  async scriptsBelow(folder: string): Promise<FoundScripts> {
+    return this.of(folder).scriptsBelow(folder);
   }
 
   refusal(uri: string, fromUri: string): string | null {

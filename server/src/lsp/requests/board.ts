@@ -1,3 +1,4 @@
+import { nothingBeside } from '../../board/kept/accepted';
 import { makeScript } from '../../board/layer/make-script';
 import { boardsToLookThrough, recognisedProfile } from '../../board/layer/recognised-profile';
 import { type Profile, profileOf } from '../../board/profile/profile';
@@ -21,10 +22,10 @@ import type {
   BoardChoice,
   BoardTextAnswer,
   BoardTextParams,
-  CapturedText,
   ProveAnswer,
   ProveParams,
   ReadAnswer,
+  ReadParams,
 } from '../board-protocol';
 import type { Session } from '../session';
 import type { Context, Served } from './row';
@@ -50,7 +51,7 @@ export function boardTextFor({ snapshot, session }: Context, params: BoardTextPa
   const prepared = prepareBoardText({ profile: known, captured, view, findings, since, reason });
   const { written, entries, blocking, report, unchecked } = prepared;
   if (blocking.length > 0 && reason === null && !params.isPreview)
-    return { kind: 'blocked', blocking: blockedText(blocking) };
+    return { kind: 'blocked', blocking: blockedText(blocking, session.workspace) };
   const board = known === null ? nobody : choiceOf(known);
   const record = handOverOf(board.name, view.pack, entries, blocking.length > 0 ? reason : null);
   return {
@@ -81,7 +82,7 @@ const nobody: BoardChoice = { name: '', title: 'the board' };
 
 export async function scriptFromCapture(
   { session: { workspace } }: Served,
-  { capture, board }: CapturedText,
+  { capture, board, uri }: ReadParams,
 ): Promise<ReadAnswer> {
   if (!isReadable(capture)) return noBoard(workspace.catalog, noText);
   const named = board ?? (await recognised(workspace, capture));
@@ -89,7 +90,8 @@ export async function scriptFromCapture(
   const { catalog } = workspace;
   const profile = named === null ? null : chosen(catalog, named);
   if (typeof profile === 'string') return noBoard(catalog, profile);
-  const made = makeScript(profile, catalog, capture);
+  const kept = uri === null ? nothingBeside : await workspace.keptBeside(uri);
+  const made = makeScript(profile, catalog, capture, kept);
   if (made.refused !== null) return noBoard(catalog, made.refused);
   const title = profile === null ? nobody : choiceOf(profile);
   return { kind: 'script', text: made.text, board: title, summary: readSummary(made) };

@@ -1,11 +1,12 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import { CraftView } from '../../craft/view';
 import { type CheckedSide, type Comparison, comparing } from '../../sheet/compare/compare';
+import { stopIfCancelled } from '../cancelled';
 import { isTooLong } from '../documents/long-documents';
 import { nextTurn } from '../documents/turn';
 import type { ComparedSide, ComparedSides } from '../protocol';
 import type { Session } from '../session';
-import { readInFull, type Served, stopIfCancelled } from './row';
+import { readInFull, type Served } from './row';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
 export async function comparison(

@@ -21,6 +21,7 @@ import type { BoardContext, Context, Served } from './row';
 const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
   parameter: CompletionItemKind.Property,
   section: CompletionItemKind.Module,
+  part: CompletionItemKind.Snippet,
   word: CompletionItemKind.EnumMember,
   unit: CompletionItemKind.Unit,
   constant: CompletionItemKind.Constant,
@@ -34,9 +35,15 @@ export function scriptCompletion(
   { position, context }: CompletionParams,
 ): CompletionList {
   const options = { snippets: session.client.itemSnippets, trigger: context?.triggerCharacter ?? null };
+  session.lookAround(snapshot.script);
   const at = session.position(snapshot.script, position);
   const { items, isIncomplete } = completion(snapshot, at, options);
-  return { isIncomplete, items: clientItems(items, (range) => session.clientRange(snapshot.script, range)) };
+  return {
+    isIncomplete,
+    items: clientItems(items, session.client.itemLabelDetails, (range) =>
+      session.clientRange(snapshot.script, range),
+    ),
+  };
 }
 
 export function boardTextCompletion(
@@ -50,7 +57,9 @@ export function boardTextCompletion(
   );
   return {
     isIncomplete: false,
-    items: clientItems(items, (range) => session.clientBoardRange(board, range)).map((item) => ({
+    items: clientItems(items, session.client.itemLabelDetails, (range) =>
+      session.clientBoardRange(board, range),
+    ).map((item) => ({
       ...item,
       data: { ...item.data, text: snapshot.uri },
     })),
@@ -63,16 +72,16 @@ export function resolvedItem({ session }: Served, item: ClientItem): ClientItem 
   const subject = subjectOf(item.data);
   const plain = completionDetails(catalog, subject);
   const layer = session.boards.get(boardOf(item.data))?.layer;
-  const path = subject.kind === 'parameter' ? subject.name : null;
   const details =
     plain === null || layer === undefined
       ? plain
-      : boardAnswers().boardWords(layer, catalog).markdown(plain, path);
+      : boardAnswers().boardWords(layer, catalog).markdown(plain, pathOf(subject));
   return details === null ? item : { ...item, documentation: markup(details, session.client.itemMarkdown) };
 }
 
 function clientItems(
   items: readonly CompletionItem[],
+  labelDetails: boolean,
   clientRange: (range: Range) => ClientRange,
 ): ClientItem[] {
   const sortKey = sortKeys(items.length);
@@ -81,16 +90,21 @@ function clientItems(
   return items.map((item, index) => {
     const range = ranges.get(item.range) ?? clientRange(item.range);
     ranges.set(item.range, range);
-    return clientItem(item, sortKey(index), range);
+    return clientItem(item, sortKey(index), range, labelDetails);
   });
 }
 
-function clientItem(item: CompletionItem, sortText: string, range: ClientRange): ClientItem {
-  const { label, kind, detail, filterText, isSnippet, subject, insertText } = item;
+function clientItem(
+  item: CompletionItem,
+  sortText: string,
+  range: ClientRange,
+  labelDetails: boolean,
+): ClientItem {
+  const { label, kind, detail, isHint, filterText, isSnippet, subject, insertText } = item;
   return {
     label,
     kind: kinds[kind],
-    detail,
+    ...(isHint && labelDetails ? { labelDetails: { description: detail } } : { detail }),
     filterText,
     sortText,
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
@@ -99,6 +113,12 @@ function clientItem(item: CompletionItem, sortText: string, range: ClientRange):
     // an item is put in front of goes in either way.
     textEdit: { range, newText: insertText },
   };
+}
+
+/** The setting that an item is about. */
+function pathOf(subject: ItemSubject): string | null {
+  if (subject.kind === 'parameter') return subject.name;
+  return subject.kind === 'choice' ? subject.parameter : null;
 }
 
 /** The board's text that an item was offered in; nothing for a script. */

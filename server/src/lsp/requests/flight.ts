@@ -2,6 +2,7 @@ import {
   answerFault,
   type FlightAnswer,
   type FlightForm,
+  type FlightSection,
   flightEdit,
   flightForm,
   flownRecord,
@@ -18,14 +19,21 @@ export function flightAnswerFault({ snapshot }: Context, answer: FlightAnswer): 
 }
 
 /** The edit that notes a flight, for the text as it stands. */
-export function noteFlight(
+export function noteFlight(context: Context, { name, pack, answers }: FlightToNote): FlightNoted | null {
+  return noteFlights(context, [{ name, answers }], pack);
+}
+
+/** The same for several at once; `pack`: that of the last. */
+export function noteFlights(
   { session, snapshot }: Context,
-  { name, pack, answers }: FlightToNote,
+  flights: readonly FlightSection[],
+  pack: string | null,
 ): FlightNoted | null {
   const version = session.workspace.get(snapshot.uri)?.version;
-  if (version === undefined) return null;
-  const { start, end, text } = flightEdit(snapshot, name, answers);
+  const last = flights.at(-1);
+  if (version === undefined || last === undefined) return null;
+  const { start, end, text } = flightEdit(snapshot, flights);
   const range = session.clientRange(snapshot.script, { start, end });
-  const record = `${JSON.stringify(flownRecord(snapshot, name, pack), null, 2)}\n`;
+  const record = `${JSON.stringify(flownRecord(snapshot, last.name, pack), null, 2)}\n`;
   return { version, range, newText: text, record };
 }

@@ -1,8 +1,10 @@
 import type { Hover, HoverParams } from 'vscode-languageserver';
 import { boardAnswers } from '../../features/board/answers';
+import { explainCheck, explainLine } from '../../features/hover/explain';
 import { hover } from '../../features/hover/hover';
 import { markup } from '../convert/markup';
 import { isTooLong } from '../documents/long-documents';
+import type { AboutPlace } from '../own-message';
 import type { PlaceElsewhere } from '../protocol';
 import type { BoardContext, Context, Served } from './row';
 
@@ -28,6 +30,19 @@ export function boardHoverAt(
   };
 }
 
+/** All about a line, as Markdown. */
+export function explanationAt({ session, snapshot }: Context, { position }: AboutPlace): string | null {
+  return explainLine(snapshot, session.position(snapshot.script, position));
+}
+
+/** The story of a check, as Markdown. */
+export function checkExplained(
+  { session: { workspace } }: Served,
+  { check }: { readonly check: string },
+): string | null {
+  return explainCheck(workspace.catalog, check);
+}
+
 /** Tells about texts that are only shown. They stay strangers to the workspace: nothing refers to or renames them. */
 export async function hoverElsewhere(
   { session: { workspace } }: Served,
@@ -45,6 +60,7 @@ export async function hoverElsewhere(
     catalog,
     pack,
     findings: () => workspace.check(craft),
+    others: () => [],
     layer: (of: string) => workspace.layer(of),
   };
   return hover(snapshot, script.document.clamp(position));

@@ -8,7 +8,12 @@ import { hardwareFaults } from '../../board/profile/hardware-faults';
 import { profileOf } from '../../board/profile/profile';
 import { titleOf } from '../../catalog/board-title';
 import type { BoardProfile } from '../../catalog/model/board-profile';
-import { type RowMeant, rowMeaning, sayingModel } from '../../catalog/model/board-profile';
+import {
+  portRoles as portRolesModel,
+  type RowMeant,
+  rowMeaning,
+  sayingModel,
+} from '../../catalog/model/board-profile';
 import { fromJson } from '../../catalog/model/common';
 import { choiceSaid, meaningRows, saidOf } from '../../features/board/meanings';
 import {
@@ -18,6 +23,7 @@ import {
   sayableParameters,
 } from '../../features/board/parameter-form';
 import { portNames } from '../../features/board/port-names';
+import { portParameters } from '../../features/board/port-settings';
 import type {
   BoardInHand,
   BoardLesson,
@@ -45,7 +51,7 @@ export async function boardMeanings({ session }: Served, { of }: About): Promise
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
   const { board, listing, settings } = held;
-  const rows = meaningRows(board, settings, session.workspace.catalog);
+  const rows = meaningRows(board, settings, session.workspace.catalog, listing);
   const left = listing?.left ?? [];
   return {
     kind: 'meanings',
@@ -62,12 +68,14 @@ export async function boardMeanings({ session }: Served, { of }: About): Promise
     leftCount: left.length,
     hardware: board.hardware ?? {},
     ports: portNames(rows),
+    portParameters: portParameters(session.workspace.catalog),
+    portRoles: board.portRoles ?? { roles: {} },
   };
 }
 
 export async function meaningsSaid(
   { session }: Served,
-  { of, said }: About & { readonly said: readonly SaidOfRow[] },
+  { of, said, portRoles }: About & { readonly said: readonly SaidOfRow[]; readonly portRoles: string | null },
 ): Promise<SayMeaningsAnswer> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
@@ -79,7 +87,9 @@ export async function meaningsSaid(
     if (read === null) left.push({ key, why: 'what is said of it can’t be written into a profile' });
     else meant.set(key, read);
   }
-  const { board, refused } = withMeanings(held.board, held.settings, meant, catalog);
+  const words = portRoles === null ? null : fromJson(portRolesModel, portRoles);
+  const spoken = { rows: meant, ...(words === null ? {} : { portRoles: words }) };
+  const { board, refused } = withMeanings(held.board, held.settings, spoken, catalog);
   const profile = profileOf(board);
   const byKey = settingsByKey(held);
   return {
@@ -124,12 +134,13 @@ function parsed(json: string): unknown {
 function sayingIn(json: string): Confirmation | null {
   const read = fromJson(sayingModel, json);
   if (read === null) return null;
-  const { means, isRole, parts, item, counted, spelled } = read;
+  const { means, isRole, parts, item, bit, counted, spelled } = read;
   return {
     means,
     ...(isRole === undefined ? {} : { isRole }),
     ...(parts === undefined ? {} : { parts }),
     ...(item === undefined ? {} : { item }),
+    ...(bit === undefined ? {} : { bit }),
     ...(counted === undefined ? {} : { counted }),
     ...(spelled === undefined ? {} : { spelled }),
   };

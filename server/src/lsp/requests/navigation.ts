@@ -1,4 +1,5 @@
 import type {
+  CancellationToken,
   DefinitionParams,
   DocumentHighlight,
   DocumentHighlightParams,
@@ -9,7 +10,6 @@ import type {
   PrepareRenameResult,
   ReferenceParams,
   RenameParams,
-  ServerCapabilities,
   WorkspaceEdit,
 } from 'vscode-languageserver';
 import { type DefinitionTarget, definition } from '../../features/navigation/definition';
@@ -17,11 +17,10 @@ import { documentLinks } from '../../features/navigation/document-links';
 import { highlights } from '../../features/navigation/highlights';
 import { references } from '../../features/navigation/references';
 import { prepareRename, rename } from '../../features/navigation/rename';
-import type { ClientAbilities } from '../client-abilities';
 import { workspaceEdit } from '../convert/workspace-edit';
 import { DocumentHighlightKind, LSPErrorCodes, ResponseError } from '../library';
 import type { Session } from '../session';
-import type { Context } from './row';
+import { type AcrossContext, type Context, contextAcross, type Served } from './row';
 
 export function definitionAt(
   { session, snapshot }: Context,
@@ -48,10 +47,10 @@ function linkTo(session: Session, { uri, range, selection }: DefinitionTarget): 
 }
 
 export function referencesTo(
-  { session, snapshot }: Context,
+  { session, snapshot, crafts }: AcrossContext,
   { position, context }: ReferenceParams,
 ): Location[] {
-  const options = { withDefinitions: context.includeDeclaration, open: session.openCrafts() };
+  const options = { withDefinitions: context.includeDeclaration, others: crafts };
   const found = references(snapshot, session.position(snapshot.script, position), options);
   return found.map((location) => session.clientLocation(location));
 }
@@ -76,10 +75,6 @@ export function linksIn({ session, snapshot }: Context): DocumentLink[] {
   }));
 }
 
-export function renameCapability({ asksBeforeRename }: ClientAbilities): ServerCapabilities {
-  return { renameProvider: asksBeforeRename ? { prepareProvider: true } : true };
-}
-
 export function renameableAt(
   { session, snapshot }: Context,
   { position }: PrepareRenameParams,
@@ -89,13 +84,34 @@ export function renameableAt(
   return { range: session.clientRange(snapshot.script, answer.range), placeholder: answer.placeholder };
 }
 
-export function renamed(
-  { session, snapshot }: Context,
-  { position, newName }: RenameParams,
-): WorkspaceEdit | ResponseError<void> {
-  const at = session.position(snapshot.script, position);
-  const answer = rename(snapshot, at, newName, session.openCrafts());
-  return 'refused' in answer ? refusal(answer.refused) : workspaceEdit(session, answer.files);
+/** A file that changes on the disk again and again meanwhile is not waited for. */
+const mostTries = 3;
+
+/**
+ * The edits of all scripts in which something is named. What is not open is looked at on the disk once more: an edit
+ * has no version there, and would be made in whatever the file holds by then.
+ */
+export async function renamed(
+  served: Served,
+  params: RenameParams,
+  token: CancellationToken,
+): Promise<WorkspaceEdit | ResponseError<void> | null> {
+  const { closed } = served.session.workspace;
+  for (let tries = 0; tries < mostTries; tries += 1) {
+    const context = await contextAcross(served, params, token);
+    if (context === null || context instanceof ResponseError) return context;
+    const { session, snapshot, crafts } = context;
+    const answer = rename(
+      snapshot,
+      session.position(snapshot.script, params.position),
+      params.newName,
+      crafts,
+    );
+    if ('refused' in answer) return refusal(answer.refused);
+    const edit = workspaceEdit(session, answer.files);
+    if (!(await closed.areOutdated(answer.files.map(({ uri }) => uri)))) return edit;
+  }
+  return refusal('Nothing was renamed: scripts keep changing on the disk.');
 }
 
 /** Clients show the sentence to the pilot. */

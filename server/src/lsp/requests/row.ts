@@ -2,17 +2,23 @@ import type {
   CancellationToken,
   Connection,
   NotificationType,
+  ProgressToken,
   RequestType,
   ServerCapabilities,
 } from 'vscode-languageserver';
 import type { BoardLayer } from '../../board/layer/layer';
 import type { OnFault } from '../../checks/checker';
+import type { Craft } from '../../craft/craft';
 import type { Snapshot } from '../../features/snapshot';
+import { stopIfCancelled } from '../cancelled';
 import type { ClientAbilities } from '../client-abilities';
+import type { AdditionDocuments } from '../documents/addition-documents';
 import type { BoardDocument } from '../documents/board-documents';
 import type { Diagnostics } from '../documents/diagnostics';
 import type { Documents } from '../documents/documents';
 import type { Folders } from '../documents/folders';
+import type { WholeWorkspace } from '../documents/whole-workspace';
+import type { WorkspaceFindings } from '../documents/workspace-findings';
 import { LSPErrorCodes, ResponseError } from '../library';
 import type { AboutScript, OwnNotification, OwnRequest } from '../own-message';
 import type { Session } from '../session';
@@ -24,6 +30,9 @@ export interface Served {
   readonly diagnostics: Diagnostics;
   readonly documents: Documents;
   readonly folders: Folders;
+  readonly additions: AdditionDocuments;
+  readonly everything: WholeWorkspace;
+  readonly workspaceFindings: WorkspaceFindings;
   /** Told what failed and how; every fault is contained where it happens. */
   readonly onFault: OnFault;
 }
@@ -95,6 +104,11 @@ export interface Context {
   readonly snapshot: Snapshot;
 }
 
+/** What is answered from all scripts of the workspace has their crafts as well, the open ones first. */
+export interface AcrossContext extends Context {
+  readonly crafts: readonly Craft[];
+}
+
 /** The same about a board's text. */
 export interface BoardContext extends Context {
   readonly board: BoardDocument;
@@ -119,6 +133,37 @@ export function aboutScript<P, R>(
     if (board === undefined) return answer({ session, snapshot }, params);
     return forBoardText({ session, snapshot, board, layer: board.layer }, params);
   };
+}
+
+/** What a request says that may be told how far its answer is. */
+interface Tracked {
+  readonly workDoneToken?: ProgressToken;
+}
+
+/** About a craft script and all others of the workspace, open or not: those are read first. */
+export function acrossScripts<P, R>(
+  answer: (context: AcrossContext, params: P) => R | ResponseError<void>,
+): Answer<P & AboutScript & Tracked, R | null> {
+  return async (served, params, token) => {
+    const context = await contextAcross(served, params, token);
+    return context === null || context instanceof ResponseError ? context : answer(context, params);
+  };
+}
+
+/** Null where there is no such script open; a refusal where it was edited while others were read. */
+export async function contextAcross(
+  { session, everything }: Served,
+  { textDocument: { uri }, workDoneToken }: AboutScript & Tracked,
+  token: CancellationToken,
+): Promise<AcrossContext | ResponseError<void> | null> {
+  const version = session.workspace.get(uri)?.version;
+  if (version === undefined || session.boards.get(uri) !== undefined) return null;
+  const crafts = await everything.crafts({ about: uri, workDoneToken, isAwaited: true }, token);
+  const snapshot = session.snapshot(uri);
+  // A place in the text as it was may be another one by now.
+  if (snapshot === undefined || session.workspace.get(uri)?.version !== version)
+    return new ResponseError(LSPErrorCodes.ContentModified, 'The script was edited meanwhile.');
+  return { session, snapshot, crafts };
 }
 
 /** About a craft script or a board's text, which is answered about by the script that it comes to. */
@@ -173,12 +218,6 @@ export async function readInFull(
   const cancelled = new Promise<void>((resolve) => token.onCancellationRequested(() => resolve()));
   await Promise.race([workspace.included(uri), cancelled]);
   stopIfCancelled(token);
-}
-
-/** @throws {ResponseError} when the client has lost interest: the request is answered with that. */
-export function stopIfCancelled(token: CancellationToken): void {
-  if (token.isCancellationRequested)
-    throw new ResponseError(LSPErrorCodes.RequestCancelled, 'The request was cancelled.');
 }
 
 /** Every request goes through here: a failure becomes one answer for that request, and the log has the reason. */

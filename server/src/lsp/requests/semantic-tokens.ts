@@ -1,10 +1,8 @@
-import type { SemanticTokens, SemanticTokensLegend, SemanticTokensRangeParams } from 'vscode-languageserver';
+import type { SemanticTokens, SemanticTokensRangeParams } from 'vscode-languageserver';
 import type { Range } from '../../features/range';
 import { type SemanticToken, semanticTokens, semanticTokenTypes } from '../../features/semantic-tokens';
 import { type Encoding, type Lines, outgoing } from '../convert/encoding';
 import type { Context } from './row';
-
-export const tokensLegend: SemanticTokensLegend = { tokenTypes: [...semanticTokenTypes], tokenModifiers: [] };
 
 export function tokensOf(context: Context): SemanticTokens {
   return tokens(context);

@@ -1,14 +1,23 @@
 import { readHandOver } from '../../catalog/model/hand-over';
+import { tellingIn } from '../../features/board/finding-words';
+import { linesToWrite } from '../../features/lines-to-write';
+import type { DocumentEdit } from '../../language/document';
 import { type DrawnSheet, drawnSheet } from '../../sheet/drawn-sheet';
+import { type Narrowing, narrowings } from '../../sheet/narrowing/narrowing';
 import { type Tryable, tryable, tryValue } from '../../sheet/try-value';
-import type { SettingToTry, SheetParams, TryAnswer, ValueToTry } from '../protocol';
+import type {
+  LinesAnswer,
+  SettingsToWrite,
+  SettingToTry,
+  SheetParams,
+  TryAnswer,
+  ValueToTry,
+} from '../protocol';
 import type { Context } from './row';
 
-export function sheetOf(
-  { snapshot: { craft, findings, pack } }: Context,
-  { handed }: SheetParams,
-): DrawnSheet {
-  return drawnSheet(craft, findings(), pack, typeof handed === 'string' ? readHandOver(handed) : null);
+export function sheetOf({ snapshot }: Context, { handed }: SheetParams): DrawnSheet {
+  const last = typeof handed === 'string' ? readHandOver(handed) : null;
+  return drawnSheet(snapshot.craft, snapshot.findings(), snapshot.pack, last, tellingIn(snapshot));
 }
 
 export function tryableAt({ snapshot }: Context, { path, pack }: SettingToTry): Tryable | null {
@@ -17,15 +26,29 @@ export function tryableAt({ snapshot }: Context, { path, pack }: SettingToTry): 
 
 export function tried({ session, snapshot }: Context, { path, pack, to }: ValueToTry): TryAnswer | null {
   const { workspace } = session;
-  const { uri, craft, script } = snapshot;
+  const { uri, craft } = snapshot;
   const answer = tryValue(craft, pack ?? snapshot.pack, path, to, snapshot.findings(), (one) =>
     workspace.check(one),
   );
   const version = workspace.get(uri)?.version;
   if (answer === null || version === undefined) return null;
-  const edits = answer.edits.map(({ start, end, text }) => ({
+  return { ...answer, version, edits: asClientCounts({ session, snapshot }, answer.edits) };
+}
+
+export function narrowingOf({ snapshot: { craft, pack } }: Context): readonly Narrowing[] {
+  return narrowings(craft, pack ?? craft.packs()[0] ?? null);
+}
+
+export function linesFor({ session, snapshot }: Context, { paths }: SettingsToWrite): LinesAnswer | null {
+  const lines = linesToWrite(snapshot.craft, paths);
+  const version = session.workspace.get(snapshot.uri)?.version;
+  if (lines === null || version === undefined) return null;
+  return { version, edits: asClientCounts({ session, snapshot }, lines.edits), at: lines.at };
+}
+
+function asClientCounts({ session, snapshot: { script } }: Context, edits: readonly DocumentEdit[]) {
+  return edits.map(({ start, end, text }) => ({
     range: session.clientRange(script, { start, end }),
     newText: text,
   }));
-  return { ...answer, version, edits };
 }

@@ -1,6 +1,5 @@
 import { countByLevel } from '../../checks/report/order';
 import { boardAnswers } from '../../features/board/answers';
-import { explainLine } from '../../features/hover/explain';
 import type { Snapshot } from '../../features/snapshot';
 import type { AboutPlace } from '../own-message';
 import type { SetHere, Summary } from '../protocol';
@@ -31,8 +30,4 @@ export function setAt({ session, snapshot }: Context, { position }: AboutPlace):
   const parameter = path === null ? undefined : snapshot.catalog.parameter(path)?.name;
   if (here === undefined || path === null || parameter === undefined) return null;
   return { path, parameter, pack: here.section.pack };
-}
-
-export function explanationAt({ session, snapshot }: Context, { position }: AboutPlace): string | null {
-  return explainLine(snapshot, session.position(snapshot.script, position));
 }

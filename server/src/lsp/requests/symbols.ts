@@ -1,4 +1,5 @@
 import type {
+  CancellationToken,
   Range as ClientRange,
   DocumentSymbol as ClientSymbol,
   SymbolInformation,
@@ -14,6 +15,7 @@ import type { Session } from '../session';
 import type { BoardContext, Context, Served } from './row';
 
 const kinds: Readonly<Record<DocumentSymbol['kind'] | WorkspaceSymbol['kind'], SymbolKind>> = {
+  craft: SymbolKind.Class,
   section: SymbolKind.Namespace,
   pack: SymbolKind.Object,
   switch: SymbolKind.Event,
@@ -75,17 +77,17 @@ function flat(
   return [own, ...children.flatMap((child) => flat(uri, clientRange, child, name))];
 }
 
-/** Looks through the open scripts and what they include. */
-export function symbolsEverywhere(
-  { session }: Served,
-  { query }: WorkspaceSymbolParams,
-): SymbolInformation[] {
-  return workspaceSymbols(scriptsOf(session.openCrafts()), query).map(
-    ({ name, kind, container, location }) => ({
-      name,
-      kind: kinds[kind],
-      containerName: container,
-      location: session.clientLocation(location),
-    }),
-  );
+/** Looks through all scripts of the workspace, and what they include. */
+export async function symbolsEverywhere(
+  { session, everything }: Served,
+  { query, workDoneToken }: WorkspaceSymbolParams,
+  token: CancellationToken,
+): Promise<SymbolInformation[]> {
+  const crafts = await everything.crafts({ about: null, workDoneToken, isAwaited: false }, token);
+  return workspaceSymbols(scriptsOf(crafts), query).map(({ name, kind, container, location }) => ({
+    name,
+    kind: kinds[kind],
+    containerName: container,
+    location: session.clientLocation(location),
+  }));
 }

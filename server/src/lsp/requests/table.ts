@@ -1,8 +1,10 @@
-import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { Connection, RequestType, ServerCapabilities } from 'vscode-languageserver';
 import * as board from '../board-protocol';
+import { stopIfCancelled } from '../cancelled';
 import { diagnosticCapability } from '../documents/diagnostics';
 import {
   CodeActionRequest,
+  CodeActionResolveRequest,
   CodeLensRequest,
   CompletionRequest,
   CompletionResolveRequest,
@@ -14,6 +16,7 @@ import {
   DidDeleteFilesNotification,
   DidOpenTextDocumentNotification,
   DidRenameFilesNotification,
+  DocumentDiagnosticReportKind,
   DocumentDiagnosticRequest,
   DocumentFormattingRequest,
   DocumentHighlightRequest,
@@ -30,12 +33,13 @@ import {
   SelectionRangeRequest,
   SemanticTokensRangeRequest,
   SemanticTokensRequest,
+  WillRenameFilesRequest,
+  WorkspaceDiagnosticRequest,
   WorkspaceSymbolRequest,
 } from '../library';
 import type { OwnRequest } from '../own-message';
 import * as own from '../protocol';
-import { boardActions, codeActionCapability, scriptActions } from './code-action';
-import { boardTextCompletion, resolvedItem, scriptCompletion } from './completion';
+import { codeActionCapability, renameCapability, tokensCapability } from './capabilities';
 import {
   about,
   type Form,
@@ -50,19 +54,6 @@ import {
   text,
   within,
 } from './form';
-import { formatted, formattedRange } from './formatting';
-import { hintsIn, lensesOf } from './hints';
-import { boardHoverAt, hoverAt, hoverElsewhere } from './hover';
-import {
-  definitionAt,
-  highlightsOf,
-  linksIn,
-  referencesTo,
-  renameableAt,
-  renameCapability,
-  renamed,
-} from './navigation';
-import { boardTextFolding, scriptFolding, selectionsAt } from './ranges';
 import {
   type Answer,
   aboutAnyText,
@@ -70,17 +61,16 @@ import {
   aboutScriptOnBoard,
   aboutWholeScript,
   aboutWholeText,
+  acrossScripts,
+  type Capability,
   notification,
   ownNotification,
   ownRequest,
   type Row,
   request,
   type Served,
-  stopIfCancelled,
 } from './row';
-import { tokensIn, tokensLegend, tokensOf } from './semantic-tokens';
-import { explanationAt, setAt, summaryOf } from './summary';
-import { boardSymbols, scriptSymbols, symbolsEverywhere } from './symbols';
+import { setAt, summaryOf } from './summary';
 
 const aText = object(about);
 const aPlace = object(here);
@@ -122,6 +112,12 @@ const rows: readonly Row[] = [
     ({ documents }, renames) =>
       documents.diskChanged(renames.files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
   ),
+  languageFeature(
+    WillRenameFilesRequest.type,
+    object({ files: list(object({ oldUri: text, newUri: text })) }),
+    {},
+    ({ renamesFollowed }) => renamesFollowed,
+  ),
   ownNotification(board.boardOfNotification, ({ documents }, { uri, board }) =>
     documents.pickBoard(uri, board),
   ),
@@ -132,76 +128,139 @@ const rows: readonly Row[] = [
   request(
     DocumentDiagnosticRequest.type,
     aText,
-    ({ diagnostics }, { textDocument, previousResultId }) =>
-      diagnostics.report(textDocument.uri, previousResultId),
+    ({ session, diagnostics, workspaceFindings }, { textDocument: { uri }, previousResultId }) =>
+      session.isOpen(uri)
+        ? diagnostics.report(uri, previousResultId)
+        : { kind: DocumentDiagnosticReportKind.Full, ...workspaceFindings.last(uri) },
     diagnosticCapability,
   ),
-  request(HoverRequest.type, aPlace, aboutScript(hoverAt, boardHoverAt), { hoverProvider: true }),
-  request(CompletionRequest.type, aPlace, aboutScript(scriptCompletion, boardTextCompletion), {
-    completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true },
-  }),
-  request(CompletionResolveRequest.type, object({}), resolvedItem),
-  request(InlayHintRequest.type, aRange, aboutAnyText(hintsIn), { inlayHintProvider: true }),
-  request(CodeLensRequest.type, aText, aboutScript(lensesOf), { codeLensProvider: {} }),
   request(
+    WorkspaceDiagnosticRequest.type,
+    object({ previousResultIds: list(object({ uri: text, value: text })) }),
+    ({ workspaceFindings }, params, token) => workspaceFindings.report(params, token),
+  ),
+  languageFeature(HoverRequest.type, aPlace, { hoverProvider: true }, ({ hoverAt, boardHoverAt }) =>
+    aboutScript(hoverAt, boardHoverAt),
+  ),
+  languageFeature(
+    CompletionRequest.type,
+    aPlace,
+    { completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true } },
+    ({ scriptCompletion, boardTextCompletion }) => aboutScript(scriptCompletion, boardTextCompletion),
+  ),
+  languageFeature(CompletionResolveRequest.type, object({}), {}, ({ resolvedItem }) => resolvedItem),
+  languageFeature(InlayHintRequest.type, aRange, { inlayHintProvider: true }, ({ hintsIn }) =>
+    aboutAnyText(hintsIn),
+  ),
+  languageFeature(CodeLensRequest.type, aText, { codeLensProvider: {} }, ({ lensesOf }) =>
+    aboutScript(lensesOf),
+  ),
+  languageFeature(
     CodeActionRequest.type,
     object({ ...within, context: object({ only: optional(list(text)) }) }),
-    aboutScript(scriptActions, boardActions),
     codeActionCapability,
+    ({ scriptActions, boardActions }) => aboutScript(scriptActions, boardActions),
   ),
-  request(DocumentFormattingRequest.type, aText, aboutScript(formatted), {
-    documentFormattingProvider: true,
-  }),
-  request(DocumentRangeFormattingRequest.type, aRange, aboutScript(formattedRange), {
-    documentRangeFormattingProvider: true,
-  }),
-  request(PrepareRenameRequest.type, aPlace, aboutScript(renameableAt)),
-  request(RenameRequest.type, object({ ...here, newName: text }), aboutScript(renamed), renameCapability),
-  request(DefinitionRequest.type, aPlace, aboutScript(definitionAt), { definitionProvider: true }),
-  request(
+  languageFeature(CodeActionResolveRequest.type, object({}), {}, ({ resolvedAction }) => resolvedAction),
+  languageFeature(
+    DocumentFormattingRequest.type,
+    aText,
+    { documentFormattingProvider: true },
+    ({ formatted }) => aboutScript(formatted),
+  ),
+  languageFeature(
+    DocumentRangeFormattingRequest.type,
+    aRange,
+    { documentRangeFormattingProvider: true },
+    ({ formattedRange }) => aboutScript(formattedRange),
+  ),
+  languageFeature(PrepareRenameRequest.type, aPlace, {}, ({ renameableAt }) => aboutScript(renameableAt)),
+  languageFeature(
+    RenameRequest.type,
+    object({ ...here, newName: text }),
+    renameCapability,
+    ({ renamed }) => renamed,
+  ),
+  languageFeature(DefinitionRequest.type, aPlace, { definitionProvider: true }, ({ definitionAt }) =>
+    aboutScript(definitionAt),
+  ),
+  languageFeature(
     ReferencesRequest.type,
     object({ ...here, context: object({ includeDeclaration: flag }) }),
-    aboutScript(referencesTo),
-    { referencesProvider: true },
+    { referencesProvider: { workDoneProgress: true } },
+    ({ referencesTo }) => acrossScripts(referencesTo),
   ),
-  request(DocumentHighlightRequest.type, aPlace, aboutScript(highlightsOf), {
-    documentHighlightProvider: true,
-  }),
-  request(DocumentLinkRequest.type, aText, aboutScript(linksIn), { documentLinkProvider: {} }),
-  request(DocumentSymbolRequest.type, aText, aboutScript(scriptSymbols, boardSymbols), {
-    documentSymbolProvider: true,
-  }),
-  request(WorkspaceSymbolRequest.type, object({ query: text }), symbolsEverywhere, {
-    workspaceSymbolProvider: true,
-  }),
-  request(FoldingRangeRequest.type, aText, aboutScript(scriptFolding, boardTextFolding), {
-    foldingRangeProvider: true,
-  }),
-  request(
+  languageFeature(
+    DocumentHighlightRequest.type,
+    aPlace,
+    { documentHighlightProvider: true },
+    ({ highlightsOf }) => aboutScript(highlightsOf),
+  ),
+  languageFeature(DocumentLinkRequest.type, aText, { documentLinkProvider: {} }, ({ linksIn }) =>
+    aboutScript(linksIn),
+  ),
+  languageFeature(
+    DocumentSymbolRequest.type,
+    aText,
+    { documentSymbolProvider: true },
+    ({ scriptSymbols, boardSymbols }) => aboutScript(scriptSymbols, boardSymbols),
+  ),
+  languageFeature(
+    WorkspaceSymbolRequest.type,
+    object({ query: text }),
+    { workspaceSymbolProvider: { workDoneProgress: true } },
+    ({ symbolsEverywhere }) => symbolsEverywhere,
+  ),
+  languageFeature(
+    FoldingRangeRequest.type,
+    aText,
+    { foldingRangeProvider: true },
+    ({ scriptFolding, boardTextFolding }) => aboutScript(scriptFolding, boardTextFolding),
+  ),
+  languageFeature(
     SelectionRangeRequest.type,
     object({ ...about, positions: list(position) }),
-    aboutScript(selectionsAt),
     { selectionRangeProvider: true },
+    ({ selectionsAt }) => aboutScript(selectionsAt),
   ),
-  request(SemanticTokensRequest.type, aText, aboutScript(tokensOf), {
-    semanticTokensProvider: { legend: tokensLegend, full: true, range: true },
-  }),
-  request(SemanticTokensRangeRequest.type, aRange, aboutScript(tokensIn)),
+  languageFeature(SemanticTokensRequest.type, aText, tokensCapability, ({ tokensOf }) =>
+    aboutScript(tokensOf),
+  ),
+  languageFeature(SemanticTokensRangeRequest.type, aRange, {}, ({ tokensIn }) => aboutScript(tokensIn)),
 
   ownRequest(own.summaryRequest, aboutAnyText(summaryOf)),
   ownRequest(own.setHereRequest, aboutAnyText(setAt)),
-  ownRequest(own.explainRequest, aboutAnyText(explanationAt)),
-  ownRequest(own.hoverElsewhereRequest, hoverElsewhere),
+  languageFeature(own.explainRequest, own.explainRequest.form, {}, ({ explanationAt }) =>
+    aboutAnyText(explanationAt),
+  ),
+  languageFeature(
+    own.explainCheckRequest,
+    own.explainCheckRequest.form,
+    {},
+    ({ checkExplained }) => checkExplained,
+  ),
+  languageFeature(
+    own.hoverElsewhereRequest,
+    own.hoverElsewhereRequest.form,
+    {},
+    ({ hoverElsewhere }) => hoverElsewhere,
+  ),
   onDemand(own.sheetRequest, ({ sheetOf }) => aboutAnyText(sheetOf)),
   onDemand(own.tryableRequest, ({ tryableAt }) => aboutScript(tryableAt)),
   onDemand(own.tryRequest, ({ tried }) => aboutScript(tried)),
+  onDemand(own.narrowingRequest, ({ narrowingOf }) => aboutScript(narrowingOf)),
+  onDemand(own.findRequest, ({ valuesFound }) => valuesFound),
+  onDemand(own.channelsRequest, ({ channelsFound }) => channelsFound),
+  onDemand(own.linesToWriteRequest, ({ linesFor }) => aboutScript(linesFor)),
   onDemand(own.compareRequest, ({ comparison }) => comparison),
   onDemand(own.flightFormRequest, ({ flightFormOf }) => aboutScript(flightFormOf)),
   onDemand(own.flightAnswerRequest, ({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
+  onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
+  onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),
   onDemand(board.boardsRequest, ({ boards }) => boards),
   onDemand(board.boardTextRequest, ({ boardTextFor }) => aboutScriptOnBoard(boardTextFor)),
   onDemand(board.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
@@ -217,16 +276,35 @@ const rows: readonly Row[] = [
   onDemand(board.teachRequest, ({ taught }) => aboutWholeText(taught)),
 ];
 
+/** What an editor asks for as it shows a script: what answers is loaded with the first, after the start. */
+function languageFeature<P, R, E>(
+  type: RequestType<P, R, E>,
+  form: Form<unknown>,
+  capability: Capability,
+  pick: (part: typeof import('./language-features')) => Answer<P, R>,
+): Row {
+  const answer = answerIn(() => import('./language-features'), pick);
+  return request(type, form, answer, capability);
+}
+
 /** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */
 function onDemand<P, R>(
   type: OwnRequest<P, R>,
   pick: (part: typeof import('./on-demand')) => Answer<P, R>,
 ): Row {
-  return ownRequest(type, async (served, params, token) => {
-    const answer = pick(await import('./on-demand'));
+  return ownRequest(
+    type,
+    answerIn(() => import('./on-demand'), pick),
+  );
+}
+
+/** An answer that lies in a part of the bundle. */
+function answerIn<Part, P, R>(load: () => Promise<Part>, pick: (part: Part) => Answer<P, R>): Answer<P, R> {
+  return async (served, params, token) => {
+    const answer = pick(await load());
     stopIfCancelled(token);
     return answer(served, params, token);
-  });
+  };
 }
 
 /** Registers every row that the client can use; gives what the server says that it can do. */

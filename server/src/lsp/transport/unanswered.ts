@@ -1,5 +1,5 @@
 import type { Writable } from 'node:stream';
-import { Message } from '../library';
+import { Message, WorkspaceDiagnosticRequest } from '../library';
 import { FrameWriter } from './frame-writer';
 
 /** Requests that came in and were not answered yet. */
@@ -8,7 +8,9 @@ export class Unanswered {
   private run: (() => void) | null = null;
 
   cameIn(message: Message): void {
-    if (Message.isRequest(message)) this.ids.add(message.id);
+    // What is answered once there is news is waited for by nobody.
+    if (Message.isRequest(message) && message.method !== WorkspaceDiagnosticRequest.method)
+      this.ids.add(message.id);
   }
 
   wentOut(message: Message): void {

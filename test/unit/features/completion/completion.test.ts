@@ -42,8 +42,17 @@ describe('completion of names', () => {
     assert.ok(!found.includes('tilt-limit'));
   });
 
+  it('offers the next number of a collection whose members are settings themselves', () => {
+    assert.equal(accepted('[video]\npower-steps.1 = 20 mW\npower-st|', 'power-steps.2'), 'power-steps.2 = ');
+    assert.equal(accepted('[video.power-steps]\n1 = 20 mW\n|', '2'), '2 = ');
+    const sections = labels('[video.|');
+    assert.ok(sections.includes('video.power-steps'));
+    assert.ok(!sections.some((label) => /^\[?video\.power-steps\.\d/.test(label)));
+  });
+
   it('offers headers of sections first where none is open', () => {
-    assert.match(labels('|')[0] ?? '', /^\[/);
+    const [first, ...more] = offered('|').map(({ kind }) => kind);
+    assert.deepEqual([first, more[0]], ['part', 'section']);
   });
 
   it('replaces the whole name, hyphens and dots included, and leaves the value (G01, G02)', () => {
@@ -99,6 +108,20 @@ describe('completion of names', () => {
       found.slice(0, 10).join(', '),
     );
   });
+
+  it('finds settings and sections by everyday words of German and French', () => {
+    const found = (marked: string) =>
+      offered(marked).flatMap(({ label, detail = '' }) => (/also called/.test(detail) ? [label] : []));
+    assert.ok(found('[gyro.filter.1]\ngrenzfr|').includes('cutoff'));
+    assert.ok(found('[gyro.filter.1]\ncoup|').includes('cutoff'));
+    assert.ok(found('[motor]\nleerl|').includes('idle'));
+    assert.ok(found('querr|').includes('[control.roll]'), found('querr|').join());
+    // Two letters are no word of another language, and an English one is offered once.
+    assert.deepEqual(
+      found('[motor]\nle|').filter((label) => label === 'idle'),
+      [],
+    );
+  });
 });
 
 describe('completion after edits', () => {
@@ -150,6 +173,7 @@ function offeredAt(workspace: Workspace, uri: string, position: Position): reado
     catalog: testCatalog,
     pack: null,
     findings: () => [],
+    others: () => [],
     layer: () => undefined,
   };
   return completion(snapshot, position, { snippets: true, trigger: null }).items;

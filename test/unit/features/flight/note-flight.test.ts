@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { CraftView } from '../../../../server/src/craft/view';
 import {
   answerFault,
+  type FlightAnswer,
   flightEdit,
   flightForm,
   flownRecord,
@@ -18,9 +19,9 @@ const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
 const today = '2026-11-25';
 const snapshot = (text: string) => snapshotOf(text, club).snapshot;
 
-function noted(text: string, answers: Parameters<typeof flightEdit>[2], name = `day-${today}`): string {
+function noted(text: string, answers: readonly FlightAnswer[], name = `day-${today}`): string {
   const here = snapshot(text);
-  const { start, end, text: newText } = flightEdit(here, name, answers);
+  const { start, end, text: newText } = flightEdit(here, [{ name, answers }]);
   here.script.edit([{ start, end, text: newText }]);
   return here.script.document.text();
 }
@@ -128,7 +129,11 @@ describe('what did I learn?', () => {
     );
     const [hover] = flights[0]?.facts ?? [];
     assert.deepEqual([hover?.title, hover?.text], ['hover throttle', '27 %']);
-    assert.match(hover?.estimate ?? '', /^\d.* to \d.* %$/);
+    assert.match(
+      flights[0]?.measured[0] ?? '',
+      /^hover throttle: you measured 27 %, the estimate was \d[\d.]* %: corrected$/,
+    );
+    assert.deepEqual(flights[1]?.measured, []);
     assert.ok(flights.every(({ target }) => target !== null));
   });
 

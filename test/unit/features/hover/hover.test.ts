@@ -22,6 +22,16 @@ function hoverAt(marked: string, files: Readonly<Record<string, string>> = {}): 
 const packs = '[pack.sprint]\ncells = 6\n[pack.cruise]\ncells = 4\n';
 
 describe('hovering over a setting', () => {
+  it('tells of figures that hang on it and are not known what would make them known', () => {
+    const motor = '[craft]\nlayout = quad-x\n[motor]\nk|v = 1300 rpm/V\n';
+    const pack = '[pack.one]\nchemistry = lipo\ncells = 4\n';
+    const told = hoverAt(motor + pack)?.text ?? '';
+    assert.match(told, /^- Hover, thrust, .*: not known yet\. Write motor\.stator-diameter, .*prop\.pitch/m);
+    const unset = hoverAt(`${motor.replace('|', '')}idle-cur|rent = \n${pack}`)?.text ?? '';
+    assert.match(unset, /not known yet\. Fill in motor\.idle-current\./);
+    assert.doesNotMatch(hoverAt('[motor]\nk|v = 1300 rpm/V\n[gyro]\n')?.text ?? '', /not known/);
+  });
+
   it('tells what it holds, what it does, what it takes, what it risks and how to prove it', () => {
     const found = hoverAt('[gyro.filter.1]\ncut|off = 120 Hz\n');
     assert.equal(found?.about, 'cutoff');

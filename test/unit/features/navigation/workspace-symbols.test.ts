@@ -23,7 +23,11 @@ describe('workspace symbols', () => {
   });
 
   it('come with the nearest first', () => {
-    assert.deepEqual(names('sprint'), ['pack sprint', 'section gyro.filter.1 @ sprint']);
+    assert.deepEqual(names('sprint'), [
+      'pack sprint',
+      'section gyro.filter.1 @ sprint',
+      'setting pack.sprint.cells',
+    ]);
     assert.deepEqual(names('filter').slice(0, 2), ['section gyro.filter.1', 'section derivative.filter.1']);
     assert.deepEqual(names('QT'), ['constant quiet']);
     assert.deepEqual(names('zz'), []);
@@ -36,6 +40,26 @@ describe('workspace symbols', () => {
     assert.deepEqual(pack?.location.range, {
       start: { line: 1, character: 6 },
       end: { line: 1, character: 12 },
+    });
+  });
+
+  it('are settings where they are meant, by their whole path, with the pack that they are for', () => {
+    const settings = '[gyro @ sprint]\nrate = 2 kHz\n[power]\nwarn-cell = 3.4 V\n[own.a]\nrate = 3\n';
+    const { script } = snapshotOf(settings).snapshot;
+    const found = (typed: string) =>
+      workspaceSymbols([script], typed).map(({ name, kind }) => `${kind} ${name}`);
+    assert.deepEqual(found('warn'), ['setting power.warn-cell']);
+    assert.deepEqual(found('rate'), ['setting gyro.rate @ sprint']);
+    assert.deepEqual(found('gcell'), []);
+  });
+
+  it('are crafts by the names that they bear', () => {
+    const { script } = snapshotOf('[craft]\nname = "Sand Martin"\n').snapshot;
+    const [craft] = workspaceSymbols([script], 'martin');
+    assert.deepEqual([craft?.kind, craft?.name], ['craft', 'Sand Martin']);
+    assert.deepEqual(craft?.location.range, {
+      start: { line: 1, character: 8 },
+      end: { line: 1, character: 19 },
     });
   });
 

@@ -1,12 +1,12 @@
 import type { BoardLayer } from '../../../board/layer/layer';
 import type { SettingKey } from '../../../board/listing/listing';
 import { settingOfOwnPath } from '../../../board/listing/own-path';
+import { settingText } from '../../../board/listing/setting-text';
 import { meaningsOf, namesOf } from '../../../board/meaning/meanings';
 import { collectionOf, membersOf, withMember } from '../../../board/profile/members';
 import type { Catalog } from '../../../catalog/catalog';
 import { isOwnPath, stepsOf } from '../../../language/path-text';
 import { type HeldOnBoard, heldAt } from '../held';
-import { settingText } from '../setting-text';
 import { withoutEnd } from './without-end';
 
 /** What a board calls what the catalogue knows by paths. */
@@ -38,6 +38,7 @@ export class BoardNames {
   }
 
   private nameOf(path: string): string | null {
+    if (path.includes('<')) return this.openName(path);
     const own = isOwnPath(path) ? settingOfOwnPath(stepsOf(path)) : null;
     if (own !== null) return settingText(own);
     const { profile } = this.layer;
@@ -50,6 +51,17 @@ export class BoardNames {
     return held.meaning.by === 'samples' || held.meaning.by === 'each'
       ? `${first} to ${last}`
       : names.join(' and ');
+  }
+
+  /** `gyro-cleaner-<number>-corner`, of any member of a collection. */
+  private openName(path: string): string | null {
+    const { profile } = this.layer;
+    const meaning = profile === null ? undefined : meaningsOf(profile).find(({ means }) => means === path);
+    const [first] = meaning?.parts ?? [];
+    const [open] = /<[a-z]+>/.exec(path) ?? [];
+    if (first === undefined || open === undefined) return null;
+    const { groups, name } = first;
+    return this.short({ groups, name: withMember(name, open), occurrence: 1 });
   }
 
   /** What the names of all settings of a member begin with: `gyro-cleaner-2` for `gyro.filter.2`. */

@@ -1,25 +1,34 @@
 import type { BoardLayer } from '../../../board/layer/layer';
 import { capturedPack } from '../../../board/meaning/parameter-path';
 import type { Catalog } from '../../../catalog/catalog';
-import type { Finding, Related } from '../../../checks/report/finding';
+import { wordSlot } from '../../../checks/data/data-template';
+import type { Finding, Fix, Related } from '../../../checks/report/finding';
+import { listed as inList } from '../../../checks/report/listed';
 import { sentenceOf } from '../../../checks/report/render';
 import { code, escaped } from '../../markdown';
 import type { TextEdit } from '../../range';
 import { BoardNames } from './board-names';
 import { BoardValues } from './board-values';
+import { withNames } from './with-names';
 import { withoutEnd } from './without-end';
 
 /** What a sentence is about: settings by their paths in a script, its own first. */
 type About = readonly string[];
 
-const known = new WeakMap<BoardLayer, BoardWords>();
+/** Where it is said: at the text itself, or in the script that includes it, where a path stands behind each name. */
+export type SaidIn = 'text' | 'script';
+
+const known: Readonly<Record<SaidIn, WeakMap<BoardLayer, BoardWords>>> = {
+  text: new WeakMap(),
+  script: new WeakMap(),
+};
 
 /** The words for a text as it stands. */
-export function boardWords(layer: BoardLayer, catalog: Catalog): BoardWords {
-  const before = known.get(layer);
+export function boardWords(layer: BoardLayer, catalog: Catalog, saidIn: SaidIn = 'text'): BoardWords {
+  const before = known[saidIn].get(layer);
   if (before?.catalog === catalog) return before;
-  const made = new BoardWords(layer, catalog);
-  known.set(layer, made);
+  const made = new BoardWords(layer, catalog, saidIn);
+  known[saidIn].set(layer, made);
   return made;
 }
 
@@ -31,6 +40,7 @@ export class BoardWords {
   constructor(
     private readonly layer: BoardLayer,
     readonly catalog: Catalog,
+    private readonly saidIn: SaidIn = 'text',
   ) {
     this.names = new BoardNames(layer, catalog);
     this.values = new BoardValues(layer, catalog, this.names);
@@ -47,31 +57,50 @@ export class BoardWords {
   /** The sentence that says what to do. */
   advice(finding: Finding): string {
     const about = this.aboutOf(finding);
-    const template = this.chosen(this.template(finding.check.advice, about), about);
-    return sentenceOf(this.numbers(template, about), this.filled(finding, about));
+    const template = this.numbers(this.template(finding.check.advice, about), about);
+    return sentenceOf(template, {
+      ...this.filled(finding, about),
+      'where it is accepted': this.acceptedIn(),
+    });
+  }
+
+  /** What a board without comments is told is kept beside its text. */
+  private acceptedIn(): string {
+    const [mark] = this.layer.forms.comments;
+    return mark === undefined
+      ? 'in the .board.json beside the text'
+      : `in a comment above it (${mark} accept …)`;
   }
 
   /** What is said of another place. */
-  related({ message, place }: Related): string {
+  related({ message, values = {}, place }: Related): string {
     const { settingPath } = place.line;
     const about = settingPath === null ? [] : [settingPath];
-    const told = this.numbers(this.template(message, about), about);
-    return told.replace(/[a-z][a-z0-9-]*/g, (word) => this.standing(word, about) ?? word);
+    const told = Object.entries(values).map(([slot, value]) => [slot, this.value(value, about)]);
+    return sentenceOf(this.template(message, about), Object.fromEntries(told));
   }
 
-  /** The title of a fix, which says what it will write. `set`: the setting that it changes. */
-  title(title: string, set: string | null, edits: readonly TextEdit[]): string {
+  /** What a fix does: made of its words and values as a sentence is. It says what it writes. */
+  title({ title, values, set }: Pick<Fix, 'title' | 'values' | 'set'>, edits: readonly TextEdit[]): string {
     const about = set === null ? [] : [set];
-    const told = this.numbers(this.template(title, about), about)
-      .replace(/[a-z][a-z0-9-]*/g, (word) => (/^o(n|ff)$/.test(word) ? null : this.word(word, about)) ?? word)
-      .replace(/\[(\d+), (\d+)\]/g, 'row $1, column $2');
     const written = edits.map(({ newText }) => newText.trim()).filter((text) => text !== '');
-    const inLook = written.reduce(withNumberAs, told);
-    if (written.every((text) => holds(inLook, text))) return inLook;
-    const whole = written.join(' and ');
-    return inLook.startsWith('Write ') && written.length === 1
-      ? `Write ${whole}`
-      : `${inLook}: write ${whole}`;
+    const isSaid = title.includes('{to}') && edits.every(({ newText }) => !newText.includes('\n'));
+    const told = Object.entries(values).map(([slot, value]) => [
+      slot,
+      slot === 'to' && isSaid ? this.written(value, written, about) : this.value(value, about),
+    ]);
+    const sentence = sentenceOf(this.template(title, about), Object.fromEntries(told));
+    return isSaid || written.length === 0 ? sentence : `${sentence}: write ${inList(written)}`;
+  }
+
+  /** What stands in the text once it is written, and the quantity that it is where a script says it otherwise. */
+  private written(said: string, texts: readonly string[], about: About): string {
+    const text = texts.join(' and ');
+    const [, number, unit] = /^(-?\d+(?:\.\d+)?) (\S.*)$/.exec(said) ?? [];
+    if (number === undefined || unit === undefined) return text;
+    const isSame =
+      Number(number) === Number(text) && (Number(number) !== 0 || this.values.isCountedAs(unit, about));
+    return isSame ? `${text} ${unit}` : `${text} (${said})`;
   }
 
   /** What is told of a setting: names, values and numbers of it. `path`: null where it is about no one of them. */
@@ -86,9 +115,12 @@ export class BoardWords {
   }
 
   private codeSpan(text: string, about: About): string {
-    const whole = this.named(text) ?? this.named(this.withMember(text, about));
+    const whole = this.named(text) ?? this.named(this.withMember(text, about)) ?? this.names.parameter(text);
     if (whole !== null) return whole.endsWith(inScript) ? code(text) + inScript : code(whole);
-    const value = this.standing(text, about) ?? this.word(text, about) ?? this.numbers(text, about);
+    const [own] = about;
+    const isFlag = own !== undefined && (text === 'on' || text === 'off');
+    const flag = isFlag ? this.values.flag(text === 'on', own) : null;
+    const value = flag ?? this.standing(text, about) ?? this.word(text, about) ?? this.numbers(text, about);
     const [, number, quantity] = /^(\S+) (\(.+\))$/.exec(value) ?? [];
     return number === undefined || quantity === undefined
       ? code(value)
@@ -109,7 +141,9 @@ export class BoardWords {
         const name = this.named(unescaped(whole));
         return name === null ? whole : escaped(name);
       })
-      .replace(escapedQuantity, (whole) => {
+      .replace(escapedQuantity, (whole: string, at: number, all: string) => {
+        // The same in another unit was said before it.
+        if (all.slice(0, at).endsWith('≈ ')) return whole;
         const plain = unescaped(whole);
         const told = this.numbers(plain, about);
         return told === plain ? whole : escaped(told);
@@ -128,6 +162,9 @@ export class BoardWords {
     return Object.fromEntries(
       Object.entries(values).map(([slot, value]) => {
         const isPath = this.catalog.parameter(slot) !== undefined;
+        const isFlag = isPath && (value === 'on' || value === 'off');
+        const flag = isFlag ? this.values.flag(value === 'on', slot) : null;
+        if (flag !== null) return [slot, flag];
         // Of another setting only numbers are told as the own one counts them.
         return [slot, isPath ? this.value(value, [slot], [slot, ...about]) : this.value(value, about)];
       }),
@@ -136,6 +173,8 @@ export class BoardWords {
 
   /** What a sentence shows in one of its slots. */
   private value(text: string, about: About, counted = about): string {
+    const name = this.catalog.parameter(text) === undefined ? null : this.named(text);
+    if (name !== null) return name;
     const whole = this.standing(text, about) ?? this.word(text, about);
     if (whole !== null) return whole;
     const parts = text.split(listed);
@@ -164,27 +203,35 @@ export class BoardWords {
   private template(text: string, about: About): string {
     return text
       .split(/(\{[^{}]*\})/)
-      .map((part) => (part.startsWith('{') ? part : this.paths(this.ofText(part), about)))
+      .map((part) => (part.startsWith('{') ? this.slot(part, about) : this.paths(this.ofText(part), about)))
       .join('');
+  }
+
+  /** `{find.on has switch}` as the board writes that word; any other slot is filled later. */
+  private slot(slot: string, about: About): string {
+    const [, path, word] = wordSlot.exec(slot.slice(1, -1)) ?? [];
+    if (path === undefined || word === undefined) return slot;
+    return this.values.word(word, this.withMember(path, about)) ?? slot;
   }
 
   /** Puts names of the board for paths of a script, and says where what the board does not have stands. */
   private paths(text: string, about: About): string {
-    return text
-      .replace(
-        pathWithFlag,
-        (whole, verb: string, path: string, word: string) => this.turned(verb, path, word, about) ?? whole,
-      )
-      .replace(bracketed, (whole, path: string) => this.named(path) ?? whole)
-      .replace(pathPattern, (path) => this.named(path) ?? path)
-      .replace(lastStep, (step) => {
-        const path = this.pathOfStep(step, about);
-        return path === null ? step : (this.names.parameter(path) ?? step);
-      });
+    return withNames(text, {
+      called: (name) => this.called(name, about),
+      section: (path) => this.named(path),
+      turned: (name, isOn) => this.turned(name, isOn, about),
+    });
+  }
+
+  /** A path, or the end of one. */
+  private called(name: string, about: About): string | null {
+    const path = name.includes('.') ? name : this.pathOfStep(name, about);
+    return path === null ? null : this.named(path);
   }
 
   /** What the engine calls the script is the text here, and a comment begins as the board has it. */
   private ofText(text: string): string {
+    if (this.saidIn === 'script') return text;
     const [mark] = this.layer.forms.comments;
     return text
       .replace(/\b([Tt])he script(’s|'s)?(?= |$)/g, '$1his text$2')
@@ -194,16 +241,17 @@ export class BoardWords {
   private named(path: string): string | null {
     const isParameter = this.catalog.parameter(path) !== undefined;
     const name = isParameter ? this.names.parameter(path) : this.names.member(path);
+    if (this.saidIn === 'script') return name === null ? null : `${name} (${path})`;
     if (name !== null) return name;
     return isParameter || this.catalog.parametersUnder(path).length > 0 ? path + inScript : null;
   }
 
-  /** `Set esc.speed-feedback on` */
-  private turned(verb: string, step: string, word: string, about: About): string | null {
+  /** `motors-report-speed to yes` for `esc.speed-feedback on` */
+  private turned(step: string, isOn: boolean, about: About): string | null {
     const path = step.includes('.') ? step : this.pathOfStep(step, about);
-    const flag = path === null ? null : this.values.flag(word === 'on', path);
-    const name = path === null ? null : this.names.parameter(path);
-    return flag === null || name === null ? null : `${verb === '' ? '' : 'Set '}${name} to ${flag}`;
+    const flag = path === null ? null : this.values.flag(isOn, path);
+    const name = path === null ? null : this.named(path);
+    return flag === null || name === null ? null : `${name} to ${flag}`;
   }
 
   /** The setting that a sentence calls by the end of its path: one beside those that it is about. */
@@ -233,28 +281,14 @@ export class BoardWords {
         return `${spelled} (${number} ${given})${behind}`;
       });
   }
-
-  /** A word that is to be written, as the board writes it. */
-  private chosen(text: string, about: About): string {
-    const [own] = about;
-    if (own === undefined) return text;
-    return text.replace(/\b(Write|Choose|Pick) ([a-z][a-z-]*)\b/, (whole, verb: string, word: string) => {
-      const spelled = this.values.word(word, own);
-      return spelled === null ? whole : `${verb} ${spelled}`;
-    });
-  }
 }
 
 const pathPattern = /(?<![\w./-])[a-z][a-z0-9-]*(?:\.[a-z0-9][a-z0-9-]*)+(?![\w/-])/g;
-const bracketed = /\[([a-z][a-z0-9-]*(?:\.[a-z0-9-]+)*)\]/g;
-const pathWithFlag = /((?:\b(?:Turn|Set) )?)(?<![\w./-])([a-z][a-z0-9]*[.-][a-z0-9.-]+) (on|off)\b/g;
 const inScript = ' in the script';
 const codeSpan = /(`[^`]+`)/;
 /** A number with its unit in Markdown of ours, where marks stand behind a backslash. */
 const escapedQuantity = /(?<![\w.(/\\-])(?:\\?-)?\d+(?:\\\.\d+)? (?:\\.|[%°\p{L}])(?:\\.|[^\s,;:.*\\])*/gu;
 const escapedPath = /(?<![\w.\\/-])[a-z](?:[a-z0-9]|\\-)*(?:\\\.[a-z0-9](?:[a-z0-9]|\\-)*)+(?![\w/])/g;
-/** Names of one word are words of a sentence too. */
-const lastStep = /(?<![\w./-])[a-z]+(?:-[a-z]+)+(?![\w./-])/g;
 /** Splits into words, each with what stands behind it. */
 const listed = /(, | and | or )/;
 const rangePattern = /(?<!\d)(-?\d+(?:\.\d+)?)\.\.(-?\d+(?:\.\d+)?) ([^\s),;]+)/g;
@@ -273,24 +307,11 @@ function balanced(rest: string, without: string): readonly [string, string] {
   return [unit, rest.slice(unit.length)];
 }
 
-/** `1700 to 2100 us`, where the board counts as the script does. */
+/** `1700 us to 2100 us`, where the board counts as the script does. */
 function withUnit(raw: string, said: string): string {
   const [range = '', unit = '', ...more] = said.split(' ');
   const isRange = range.includes('..') && unit !== '' && more.length === 0;
-  return isRange && raw === range.replace('..', ' to ') ? `${raw} ${unit}` : raw;
-}
-
-/** The same number as the board writes it: `800.0` for `800`. */
-function withNumberAs(text: string, written: string): string {
-  if (!/^-?\d+(\.\d+)?$/.test(written) || holds(text, written)) return text;
-  return text.replace(/(?<![\w.])-?\d+(?:\.\d+)?(?![\w.])/, (number) =>
-    Number(number) === Number(written) ? written : number,
-  );
-}
-
-function holds(text: string, part: string): boolean {
-  return ` ${text} `
-    .split(/[\s,;:()]+/)
-    .join(' ')
-    .includes(` ${part} `);
+  return isRange && raw === range.replace('..', ' to ')
+    ? `${raw.replace(' to ', ` ${unit} to `)} ${unit}`
+    : raw;
 }

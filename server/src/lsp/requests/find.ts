@@ -1,0 +1,131 @@
+import type { CancellationToken } from 'vscode-languageserver';
+import { CraftView } from '../../craft/view';
+import type { DocumentEdit } from '../../language/document';
+import { channelEdits } from '../../sheet/find/channel-edits';
+import { channelPlan, channelWishOf, mostPilotsPlanned, sendsAt } from '../../sheet/find/channels';
+import { find } from '../../sheet/find/find';
+import { readHold } from '../../sheet/find/hold-text';
+import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
+import { stopIfCancelled } from '../cancelled';
+import { nextTurn } from '../documents/turn';
+import type { AboutScript } from '../own-message';
+import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../protocol';
+import { readInFull, type Served } from './row';
+
+/** How long work may go on before others get their turn, ms. */
+const slice = 8;
+
+/**
+ * What to set. It is looked for on a copy of the craft, in slices, so that keystrokes are not kept waiting; who waits
+ * sees how far it is, and can end it. Null where the script is not open.
+ */
+export async function valuesFound(
+  { session, everything }: Served,
+  { textDocument: { uri }, packs, holds: typed, moves, workDoneToken }: AboutScript & ValuesAsked,
+  token: CancellationToken,
+): Promise<FindAnswer | null> {
+  await readInFull(session, uri, token);
+  const snapshot = session.snapshot(uri);
+  const version = session.workspace.get(uri)?.version;
+  if (snapshot === undefined || version === undefined) return null;
+  const { holds, faults } = holdsOf(typed);
+  if (faults.length > 0) return { kind: 'faults', faults };
+  const { script } = snapshot;
+  const craft = snapshot.craft.copied();
+  const check = (one: typeof craft) => session.workspace.check(one);
+  const wish = wishFor(craft, { packs: packs.filter((pack) => craft.packs().includes(pack)), holds, moves });
+  // Places in the text as it is now: it may be another one at the end.
+  const counted = (edits: readonly DocumentEdit[]) =>
+    edits.map(({ start, end, text }) => ({
+      range: session.clientRange(script, { start, end }),
+      newText: text,
+    }));
+  const progress = everything.progress(workDoneToken, 'Find a Value');
+  try {
+    const work = find(craft, wish, snapshot.findings(), check);
+    const found = await inSlices(work, token, ({ share, doing }) =>
+      progress.report(Math.round(100 * share), 100, doing),
+    );
+    const isSame = session.workspace.get(uri)?.version === version;
+    const { proposals, ...rest } = found;
+    return {
+      kind: 'found',
+      version,
+      ...rest,
+      proposals: proposals.map(({ edits, text: _, ...one }) => ({
+        ...one,
+        edits: isSame ? counted(edits) : [],
+      })),
+    };
+  } finally {
+    progress.end();
+  }
+}
+
+/** The video channels of everybody who flies together. Null where the script is not open. */
+export async function channelsFound(
+  { session }: Served,
+  { textDocument: { uri }, pilots, keepsOthers }: AboutScript & ChannelsAsked,
+  token: CancellationToken,
+): Promise<ChannelsAnswer | null> {
+  await readInFull(session, uri, token);
+  const snapshot = session.snapshot(uri);
+  const version = session.workspace.get(uri)?.version;
+  if (snapshot === undefined || version === undefined || pilots < 1 || pilots > mostPilotsPlanned)
+    return null;
+  const craft = snapshot.craft.copied();
+  const view = new CraftView(craft, snapshot.pack);
+  const work = channelPlan(craft.catalog, channelWishOf(view, pilots, keepsOthers), sendsAt(view));
+  const plan = await inSlices(work, token, async () => {});
+  return {
+    version,
+    ...plan,
+    channels: plan.channels.map((channel) => ({
+      ...channel,
+      edits: channelEdits(craft, channel).map(({ start, end, text }) => ({
+        range: session.clientRange(snapshot.script, { start, end }),
+        newText: text,
+      })),
+    })),
+  };
+}
+
+/** Lets other messages in between, and ends when the client has lost interest. */
+async function inSlices<S, T>(
+  work: Generator<S, T>,
+  token: CancellationToken,
+  tell: (step: S) => Promise<void>,
+): Promise<T> {
+  let since = performance.now();
+  for (;;) {
+    const step = work.next();
+    if (step.done === true) return step.value;
+    if (performance.now() - since < slice) continue;
+    await tell(step.value);
+    await new Promise<void>(nextTurn);
+    stopIfCancelled(token);
+    since = performance.now();
+  }
+}
+
+/** What was typed, and by hold what is wrong with it. */
+function holdsOf(typed: TypedHolds): {
+  readonly holds: Holds;
+  readonly faults: readonly { readonly hold: keyof Holds; readonly why: string }[];
+} {
+  const faults: { hold: keyof Holds; why: string }[] = [];
+  const read = (hold: keyof Holds): number | null => {
+    const text = typed[hold];
+    const value = text === null ? usualHolds[hold] : readHold(hold, text);
+    if (typeof value !== 'string') return value;
+    faults.push({ hold, why: value });
+    return null;
+  };
+  const holds = {
+    toneLeft: read('toneLeft'),
+    phaseMargin: read('phaseMargin'),
+    gainMargin: read('gainMargin'),
+    minutes: read('minutes'),
+  };
+  return { holds, faults };
+}

@@ -1,0 +1,16 @@
+import { fileName } from '../../craft/include-path';
+import { besideFileOf, keptText, withChange } from '../../workspace/kept-beside';
+import type { KeepAnswer, KeepParams } from '../board-protocol';
+import type { Served } from './row';
+
+/** The file beside a board's text with something of it changed; what can't be read is not overwritten. */
+export async function keptChanged(
+  { session: { workspace } }: Served,
+  { uri, change }: KeepParams,
+): Promise<KeepAnswer> {
+  const kept = await workspace.keptBeside(uri);
+  const file = besideFileOf(uri);
+  if (kept.fault !== null)
+    return { kind: 'refused', message: `${fileName(file)} can’t be read: ${kept.fault}. Mend it first.` };
+  return { kind: 'file', uri: file, text: keptText(withChange(kept, change)) };
+}

@@ -1,0 +1,170 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { CancellationTokenSource, LSPErrorCodes, RequestType } from 'vscode-languageserver-protocol/node';
+import type { AboutScript } from '../../server/src/lsp/own-message';
+import type { ChannelsAnswer, ChannelsAsked, FindAnswer, ValuesAsked } from '../../server/src/lsp/protocol';
+import { propsoff } from '../support/command-line';
+import { withScratch } from '../support/scratch';
+import { ownClient, withServer } from '../support/server';
+
+const find = new RequestType<AboutScript & ValuesAsked, FindAnswer | null, void>('propsoff/find');
+const channels = new RequestType<AboutScript & ChannelsAsked, ChannelsAnswer | null, void>(
+  'propsoff/channels',
+);
+
+const uri = 'file:///bench/hall.craft';
+const text = readFileSync('test/demo/wagtail.craft', 'utf8').replace(/^include .*$/m, '');
+const usual = { toneLeft: null, phaseMargin: null, gainMargin: null, minutes: null };
+const asked: AboutScript & ValuesAsked = {
+  textDocument: { uri },
+  packs: [],
+  holds: usual,
+  moves: ['filters', 'notches'],
+};
+
+describe('finding values over the protocol', () => {
+  it('answers with three proposals for the version that it looked at, each with its edits', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      await server.open(uri, text, 3);
+      const answer = await server.connection.sendRequest(find, asked);
+      assert.ok(answer?.kind === 'found');
+      assert.equal(answer.version, 3);
+      assert.deepEqual(
+        answer.proposals.map(({ id }) => id),
+        ['least-delay', 'middle', 'quietest'],
+      );
+      for (const { edits, settings, moved } of answer.proposals) {
+        assert.ok(edits.length > 0 && settings.length > 0 && moved.length > 0);
+        for (const { range } of edits)
+          assert.match(text.split('\n')[range.start.line] ?? '', /^(?:cutoff|width) /);
+      }
+    }));
+
+  it('says what of the wish can’t be read, by what it is', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      await server.open(uri, text);
+      const answer = await server.connection.sendRequest(find, {
+        ...asked,
+        holds: { ...usual, toneLeft: 'quiet', minutes: '3 s' },
+      });
+      assert.ok(answer?.kind === 'faults');
+      assert.deepEqual(
+        answer.faults.map(({ hold }) => hold),
+        ['toneLeft', 'minutes'],
+      );
+    }));
+
+  it('lets others in between, and ends when it is cancelled', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      const { connection } = server;
+      await server.open(uri, text);
+      let isFound = false;
+      const work = connection.sendRequest(find, asked).then(() => {
+        isFound = true;
+      });
+      const between = await connection.sendRequest(channels, {
+        textDocument: { uri },
+        pilots: 2,
+        keepsOthers: false,
+      });
+      assert.ok(between !== null && !isFound, 'answered while the other still looks');
+      await work;
+      const end = new CancellationTokenSource();
+      const left = connection.sendRequest(find, asked, end.token);
+      end.cancel();
+      await assert.rejects(left, (error: { code?: number }) => error.code === LSPErrorCodes.RequestCancelled);
+    }));
+
+  it('gives nothing for a script that is not open', () =>
+    withServer({ capabilities: ownClient }, async ({ connection }) => {
+      assert.equal(await connection.sendRequest(find, asked), null);
+    }));
+});
+
+describe('video channels over the protocol', () => {
+  it('come with what writes each into the script', () =>
+    withServer({ capabilities: ownClient }, async (server) => {
+      await server.open(uri, `${text}\n[rules]\nregion = european-union\n`, 2);
+      const plan = await server.connection.sendRequest(channels, {
+        textDocument: { uri },
+        pilots: 5,
+        keepsOthers: false,
+      });
+      assert.equal(plan?.version, 2);
+      assert.equal(plan?.channels.length, 5);
+      for (const { edits, names } of plan?.channels ?? []) {
+        const [name] = names;
+        if (name?.band === 'f' && name.channel === 5) continue;
+        assert.ok(edits.length > 0, JSON.stringify(name));
+      }
+    }));
+});
+
+describe('finding on the command line', () => {
+  const files = { 'my.craft': text };
+
+  it('answers how much filtering is needed, and writes what is taken', () =>
+    withScratch(files, async (scratch) => {
+      const { path } = scratch;
+      const told = propsoff(['find', 'my.craft', '--pack', 'pair'], { cwd: path });
+      assert.equal(told.status, 0);
+      assert.match(
+        told.stdout,
+        /^Everything that is asked for holds from .* \(least delay\) to .* \(quietest\)/,
+      );
+      assert.match(told.stdout, /It needs filtering: without any filter/);
+      assert.match(told.stdout, /a test hover decides/);
+      const written = propsoff(['find', 'my.craft', '--write', 'middle'], { cwd: path });
+      assert.equal(written.status, 0);
+      assert.match(written.stderr, /my\.craft: gyro\.filter\.1\.cutoff: 240 Hz → \d+ Hz/);
+      assert.notEqual(scratch.read('my.craft'), text);
+      const heavy = (input: string) =>
+        propsoff(['check', '-'], { cwd: path, input }).stdout.match(/ (?:must-fix|risk) /g)?.length ?? 0;
+      assert.equal(heavy(scratch.read('my.craft')), heavy(text));
+    }));
+
+  it('ends with 1 and says why where nothing can be had', () =>
+    withScratch(files, async ({ path }) => {
+      const { status, stdout } = propsoff(['find', 'my.craft', '--tones', '110'], { cwd: path });
+      assert.equal(status, 1);
+      assert.match(stdout, /What stands in the way/);
+    }));
+
+  it('says what it can’t take', () =>
+    withScratch(files, async ({ path }) => {
+      const refusals: readonly (readonly [readonly string[], RegExp])[] = [
+        [['find'], /find takes one script/],
+        [['find', 'my.craft', '--tones', 'much'], /--tones takes a number of dB, or any, not "much"/],
+        [
+          ['find', 'my.craft', '--move', 'wings'],
+          /--move takes filters, notches, gains, voltages, not "wings"/,
+        ],
+        [['find', 'my.craft', '--write', 'best'], /--write takes least-delay, middle, quietest, not "best"/],
+        [['find', 'my.craft', '--pack', 'none'], /the script has no pack "none"; it has single, pair/],
+        [['channels', 'my.craft'], /channels takes --pilots/],
+        [['channels', '--pilots', '0'], /--pilots takes 1 to 12, not "0"/],
+        [['channels', '--pilots', '3'], /whose rules hold is not known: --region takes /],
+        [['channels', '--pilots', '3', '--region', 'moon'], /there is no region "moon"/],
+        [
+          ['channels', '--pilots', '3', '--region', 'european-union', '--plan', 'z'],
+          /there is no channel plan "z"/,
+        ],
+        [
+          ['channels', '--pilots', '3', '--region', 'european-union', '--keep', '5 V'],
+          /--keep takes a frequency/,
+        ],
+      ];
+      for (const [args, why] of refusals) {
+        const { status, stderr } = propsoff(args, { cwd: path });
+        assert.equal(status, 2, args.join(' '));
+        assert.match(stderr, why);
+      }
+    }));
+
+  it('answers which channels for five', () => {
+    const { status, stdout } = propsoff(['channels', '--pilots', '5', 'test/demo/sandmartin.craft']);
+    assert.equal(status, 0);
+    assert.equal(stdout.match(/^ {2}channel \d of band [a-z]+ at 5\d{3} MHz/gm)?.length, 5);
+    assert.match(stdout, /at least \d+ MHz apart/);
+  });
+});
