@@ -1,5 +1,7 @@
 import * as z from 'zod';
 import { addition, boardFile } from '../src/catalog/model/addition';
+import { keptBeside } from '../src/catalog/model/kept-beside';
+import { workspaceChoices } from '../src/catalog/model/workspace-choices';
 
 /**
  * The JSON Schema of a file that adds to the catalogue, for editors: made from the model that such a file is
@@ -22,6 +24,27 @@ export function boardSchema(): string {
     title: 'A board profile for Propsoff',
     description:
       'What one board has and how it writes its settings. Put the file into the folder "boards" of the workspace.',
+  };
+  return `${JSON.stringify({ ...schema, ...told }, null, 2)}\n`;
+}
+
+/** The same for what a workspace chooses about checking. */
+export function choicesSchema(): string {
+  const schema = z.toJSONSchema(workspaceChoices, { io: 'input', target: 'draft-7', reused: 'ref' });
+  const told = {
+    title: 'What Propsoff checks here',
+    description:
+      'Which files are checked, which notes are switched off or ranked higher, and from which level on a check fails. Put the file into the folder of the workspace, as propsoff.json.',
+  };
+  return `${JSON.stringify({ ...schema, ...told }, null, 2)}\n`;
+}
+
+/** The same for what is kept beside a board's text. */
+export function keptSchema(): string {
+  const schema = z.toJSONSchema(keptBeside, { io: 'input', target: 'draft-7', reused: 'ref' });
+  const told = {
+    title: "What is kept beside a board's text",
+    description: 'Which board the text is of, and which of its risks are accepted, with a reason each.',
   };
   return `${JSON.stringify({ ...schema, ...told }, null, 2)}\n`;
 }

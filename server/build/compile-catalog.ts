@@ -7,17 +7,25 @@ import { boardProfile } from '../src/catalog/model/board-profile';
 import type { Bundle } from '../src/catalog/model/bundle';
 import { checkFile } from '../src/catalog/model/check';
 import { collectionFile } from '../src/catalog/model/collection';
+import { commonValueFile } from '../src/catalog/model/common-values';
 import { hardwareFiles } from '../src/catalog/model/hardware';
+import { jobFile } from '../src/catalog/model/job';
+import { type MotorFile, type MotorLaws, motorFile } from '../src/catalog/model/motors';
+import { packFile } from '../src/catalog/model/packs';
 import { synonymFile, writtenParameterFile } from '../src/catalog/model/parameter';
+import { sizeFile } from '../src/catalog/model/sizes';
 import { type TradeWords, tradeWordsFile } from '../src/catalog/model/trade-words';
 import { checkProblems } from './catalog-checks/checks';
-import { hardwareProblems } from './catalog-checks/hardware';
+import { commonValueProblems } from './catalog-checks/common-values';
+import { hardwareProblems, motorProblems } from './catalog-checks/hardware';
+import { jobProblems } from './catalog-checks/job';
 import { nameProblems } from './catalog-checks/names';
 import { asLines, placedParameters } from './catalog-checks/places';
 import { proseProblems } from './catalog-checks/prose';
 import { relationProblems } from './catalog-checks/relations';
 import { tradeWordProblems } from './catalog-checks/trade-words';
 import { unitSpellingProblems } from './catalog-checks/units';
+import { motorLawsOf } from './motor-laws';
 import { readData } from './read-data';
 import { synonymProblems, withSynonyms } from './synonyms';
 
@@ -41,11 +49,15 @@ export function compileCatalog(root: string): Compiled {
 
   const written = folder('schemas/parameters', writtenParameterFile);
   const synonyms = one('schemas/synonyms.json', synonymFile)?.synonyms ?? {};
+  const motors = one('schemas/motors.json', motorFile);
   const bundle: Bundle = {
     parameters: [...withSynonyms(written, synonyms)],
     checks: folder('schemas/checks', checkFile),
     boards: folder('schemas/boards', boardProfile),
     collections: one('schemas/collections.json', collectionFile)?.collections ?? [],
+    common: one('schemas/common-values.json', commonValueFile)?.common ?? [],
+    ...(one('schemas/job.json', jobFile) ?? { order: [], parts: [] }),
+    sizes: one('schemas/sizes.json', sizeFile)?.sizes ?? [],
     links: one('schemas/links.json', hardwareFiles.links)?.links ?? [],
     signals: one('schemas/signals.json', hardwareFiles.signals)?.signals ?? [],
     chemistries: one('schemas/chemistries.json', hardwareFiles.chemistries)?.chemistries ?? [],
@@ -54,6 +66,8 @@ export function compileCatalog(root: string): Compiled {
     bands: one('schemas/video-bands.json', hardwareFiles.videoBands)?.bands ?? [],
     regions: one('schemas/regions.json', hardwareFiles.regions)?.regions ?? [],
     propellers: one('schemas/propellers.json', hardwareFiles.propellers)?.propellers ?? [],
+    motorLaws: motors === undefined ? null : lawsOf(motors, problems),
+    packs: one('schemas/packs.json', packFile) ?? null,
     steps: one('schemas/bench-card.json', benchCardFile)?.steps ?? [],
     tradeWords: one('schemas/trade-words.json', tradeWordsFile) ?? noTradeWords,
   };
@@ -62,6 +76,17 @@ export function compileCatalog(root: string): Compiled {
 }
 
 const noTradeWords: TradeWords = { concepts: [], opposites: [], numbers: {}, empty: {}, said: {} };
+
+function lawsOf(motors: MotorFile, problems: string[]): MotorLaws | null {
+  const faults = motorProblems(motors);
+  const laws = faults.length > 0 ? null : motorLawsOf(motors);
+  problems.push(...faults);
+  if (faults.length === 0 && laws === null)
+    problems.push(
+      'schemas/motors.json: motors of two makers or more are needed, of several sizes and windings',
+    );
+  return laws;
+}
 
 function togetherProblems(bundle: Bundle): readonly string[] {
   const numbers = [
@@ -76,7 +101,9 @@ function togetherProblems(bundle: Bundle): readonly string[] {
     ...tradeWordProblems(bundle),
   ];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
-  return numbers.length > 0 ? [...numbers, ...words] : [...words, ...checkProblems(bundle)];
+  return numbers.length > 0
+    ? [...numbers, ...words]
+    : [...words, ...checkProblems(bundle), ...commonValueProblems(bundle), ...jobProblems(bundle)];
 }
 
 function filesIn(root: string, folder: string): readonly string[] {

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { type BuildOptions, type BuildResult, build, type Plugin, transform } from 'esbuild';
 
 /**
@@ -24,6 +24,7 @@ export async function buildInParts(
       besideTheStart(
         new Map(parts.map(([part, path]) => [join(options.absWorkingDir, path), part])),
         join(options.absWorkingDir, start),
+        options.absWorkingDir,
       ),
     ],
     format: 'esm',
@@ -46,18 +47,24 @@ export async function buildInParts(
 }
 
 /**
- * Has what the source requires of ours loaded from its part. Every part says that it needs all that the start loads,
- * which it finds there: the bundler would else cut the start into a file for each set of parts that share some of it.
- * `parts`: by the paths of the modules.
+ * Has what the source requires of ours loaded from its part. Every part, imported or required, says that it needs all
+ * that the start loads, which it finds there: the bundler would else cut the start into a file for each set of parts
+ * that share some of it. `parts`: by the paths of the modules that are required.
  */
-function besideTheStart(parts: ReadonlyMap<string, string>, start: string): Plugin {
+function besideTheStart(parts: ReadonlyMap<string, string>, start: string, root: string): Plugin {
   return {
     name: 'beside-the-start',
     setup({ onResolve, onLoad }) {
       onResolve({ filter: /^\./ }, ({ kind, path, resolveDir }) => {
-        const part = kind === 'require-call' ? parts.get(`${join(resolveDir, path)}.ts`) : undefined;
+        const full = join(resolveDir, path);
+        if (kind === 'dynamic-import') return { path: relative(root, full), namespace: 'part' };
+        const part = kind === 'require-call' ? parts.get(`${full}.ts`) : undefined;
         return part === undefined ? undefined : { path: `./${part}.js`, external: true };
       });
+      onLoad({ filter: /./, namespace: 'part' }, ({ path }) => ({
+        contents: `import ${JSON.stringify(start)};\nexport * from ${JSON.stringify(`./${path}`)};`,
+        resolveDir: root,
+      }));
       onLoad({ filter: /\.ts$/ }, ({ path }) => {
         if (!parts.has(path)) return undefined;
         const text = readFileSync(path, 'utf8');

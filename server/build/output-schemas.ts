@@ -1,9 +1,11 @@
 import * as z from 'zod';
 import { benchCardForm } from './output-forms/bench-card';
 import { learnForm, proveForm } from './output-forms/boards';
+import { channelsForm } from './output-forms/channels';
 import { checkForm } from './output-forms/check';
 import { compareForm } from './output-forms/compare';
 import { explainForm } from './output-forms/explain';
+import { findForm } from './output-forms/find';
 import { sheetForm } from './output-forms/sheet';
 
 /** What each command prints with --json. */
@@ -11,6 +13,8 @@ export const outputForms: ReadonlyMap<string, z.ZodType> = new Map<string, z.Zod
   ['check', checkForm],
   ['sheet', sheetForm],
   ['compare', compareForm],
+  ['find', findForm],
+  ['channels', channelsForm],
   ['explain', explainForm],
   ['bench-card', benchCardForm],
   ['prove', proveForm],

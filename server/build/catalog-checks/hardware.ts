@@ -7,6 +7,8 @@ import {
 } from '../../src/catalog/faults/tables';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { Signal } from '../../src/catalog/model/hardware';
+import type { MotorFile } from '../../src/catalog/model/motors';
+import type { PackFile } from '../../src/catalog/model/packs';
 import { parseQuantity } from '../../src/units/quantity';
 import { unitOf } from '../../src/units/unit';
 import { asLines, repeated } from './places';
@@ -33,11 +35,58 @@ export function hardwareProblems(bundle: Bundle): readonly string[] {
     expect(`schemas/propellers.json: propellers[${index}].diameter`, diameter, 'length');
     expect(`schemas/propellers.json: propellers[${index}].pitch`, pitch, 'length');
   }
+  if (bundle.packs !== null) problems.push(...packProblems(bundle.packs));
   checkGauges(bundle, expect, problems);
   checkBands(bundle, expect);
   checkNames(bundle, problems);
   return problems;
 }
+
+/** Quantities of the right dimension, spans in order, and temperatures that rise. */
+function packProblems({ kinds, quickRating, inFlight, cold }: PackFile): readonly string[] {
+  const at = 'schemas/packs.json';
+  const rows = cold.charge.map((row) => row.temperature);
+  const quantities = [
+    ...Object.values(kinds).map(({ resistance }) => [resistance, 'resistance'] as const),
+    [quickRating, 'discharge-rating'] as const,
+    ...[cold.asKnown, cold.usual, ...rows].map((text) => [text, 'temperature'] as const),
+  ];
+  const unreadable = quantities.flatMap(([text, dimension]) => readQuantity(text, dimension).problem ?? []);
+  const spans = [inFlight, cold.activation, ...cold.charge];
+  const crossed = spans.filter(({ low, likely, high }) => low > likely || likely > high);
+  const kelvin = rows.map((text) => parseQuantity(text)?.value ?? Number.NaN);
+  const falls = kelvin.some((one, index) => one <= (kelvin[index - 1] ?? Number.NEGATIVE_INFINITY));
+  return [
+    ...unreadable.map((problem) => `${at}: ${problem}`),
+    ...crossed.map(({ likely }) => `${at}: ${likely} is not within its span`),
+    ...(falls ? [`${at}: cold.charge goes from the coldest up`] : []),
+  ];
+}
+
+/** Of the motors from which laws are fitted: only what can be read is. */
+export function motorProblems({ motors, underLoad }: MotorFile): readonly string[] {
+  const of = (table: string, rows: readonly Readonly<Record<string, string | number>>[]) =>
+    rows.flatMap((row, index) =>
+      Object.entries(row).flatMap(([key, text]) => {
+        const dimension = motorDimensions.get(key);
+        if (dimension === undefined) return [];
+        const { problem } = readQuantity(String(text), dimension);
+        return problem === undefined ? [] : [`schemas/motors.json: ${table}[${index}].${key}: ${problem}`];
+      }),
+    );
+  return [...of('motors', motors), ...of('underLoad', underLoad)];
+}
+
+const motorDimensions: ReadonlyMap<string, string> = new Map([
+  ['statorDiameter', 'length'],
+  ['statorHeight', 'length'],
+  ['mass', 'mass'],
+  ['kv', 'motor-constant'],
+  ['kvUnderLoad', 'motor-constant'],
+  ['resistance', 'resistance'],
+  ['resistanceUnderLoad', 'resistance'],
+  ['idleCurrent', 'current'],
+]);
 
 type Expect = (at: string, text: string | null | undefined, dimension: string) => void;
 

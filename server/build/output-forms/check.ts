@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { level } from '../../src/catalog/model/check';
-import { accepted, counts, found, packName, range, readAs, version } from './common';
+import { accepted, counts, found, packName, range, readAs, version, withheld } from './common';
 
 const edit = z.object({ path: z.string(), range, newText: z.string() });
 
@@ -23,6 +23,11 @@ const file = z.object({
   findings: z.array(finding),
   omitted: z.int().min(1).optional().describe('How many more there are; all of them are counted.'),
   counts,
+  withheld: withheld
+    .optional()
+    .describe(
+      'Figures that checks judge a craft by and that can’t be computed; not there where there are none.',
+    ),
 });
 
 const replacement = z

@@ -48,3 +48,32 @@ export const span = z
   .string()
   .nullable()
   .describe('From the low to the high end, as it is shown; null where they are the same.');
+
+export const withheld = z
+  .array(
+    z.object({
+      id: z.string(),
+      title: z.string(),
+      packs: z
+        .array(z.string())
+        .nullable()
+        .describe('With which packs it is not known; null: with all, or the craft has none.'),
+      needs: z
+        .array(z.string())
+        .describe(
+          'Settings that would make it appear: motor.resistance, pack.sprint.mass. Empty where none is missing.',
+        ),
+      instead: z
+        .array(
+          z.object({
+            of: z.array(z.string()),
+            write: z.array(z.string()),
+            words: z.string().optional().describe('What they are called together, where they are many.'),
+            detail: z.string().optional().describe('What stands behind the words in a sentence.'),
+          }),
+        )
+        .describe('What may be written in place of some of them; each is a way by itself.'),
+      reason: z.string().describe('Why it is withheld, in a sentence.'),
+    }),
+  )
+  .describe('Figures that can’t be computed for this craft.');

@@ -15,7 +15,7 @@ const reading = z
   .nullable()
   .describe('null where it can not be computed.');
 
-const moved = z.object({
+export const moved = z.object({
   id: z.string(),
   title: z.string(),
   unit: z.string(),
@@ -33,11 +33,6 @@ const finding = z.object({
 });
 const findings = { gained: z.array(finding), lost: z.array(finding) };
 
-const effect = z
-  .object({ ...findings, moved: z.array(moved), leftOut: z.int().describe('How many more figures move.') })
-  .nullable()
-  .describe('What this one change alone does to the first; null where it can not be made alone.');
-
 const change = { path: z.string(), title: z.string(), stage: z.string().describe('A stage of the job.') };
 
 export const compareForm = z.object({
@@ -53,13 +48,35 @@ export const compareForm = z.object({
         .string()
         .nullable()
         .describe('In per cent, of a setting of the board’s own of which only its role is known.'),
-      effect,
     }),
   ),
   members: z
     .array(z.object({ ...change, is: z.enum(['added', 'removed']), target }))
     .describe('A switch, a notch and the like that only one side has.'),
-  figures: z.array(moved).describe('With everything changed at once.'),
-  findings: z.object(findings),
+  totals: z
+    .object({ better: z.int(), worse: z.int(), otherwise: z.int(), gained: z.int(), lost: z.int() })
+    .describe('How many figures and findings move with everything changed at once.'),
+  matters: z
+    .array(
+      z.discriminatedUnion('kind', [
+        z.object({ kind: z.enum(['gained', 'lost']), finding }),
+        z.object({ kind: z.literal('moved'), figure: moved }),
+      ]),
+    )
+    .describe('What to know first, at most three.'),
+  alone: z
+    .array(
+      z.object({
+        paths: z.array(z.string()).describe('A setting, or several of one member.'),
+        effect: z.object({
+          ...findings,
+          moved: z.array(moved),
+          leftOut: z.int().describe('How many more figures move.'),
+        }),
+      }),
+    )
+    .describe('What each change does to the first by itself, where there are several.'),
+  figures: z.array(moved).describe('The other figures that move with everything changed at once.'),
+  findings: z.object(findings).describe('The other findings that come and go with it.'),
   caution: z.string(),
 });

@@ -1,5 +1,18 @@
 import * as z from 'zod';
-import { accepted, counts, found, packName, readAs, span, target, unchecked, version } from './common';
+import {
+  accepted,
+  counts,
+  found,
+  packName,
+  readAs,
+  span,
+  target,
+  unchecked,
+  version,
+  withheld,
+} from './common';
+
+import { compareForm } from './compare';
 
 const cell = z.object({
   text: z.string().describe('The figure with its unit.'),
@@ -9,6 +22,10 @@ const cell = z.object({
   assumed: z.array(z.string()).describe('What had to be assumed, in words.'),
   target,
 });
+
+const ways = z
+  .array(z.object({ title: z.string(), paths: z.array(z.string()) }))
+  .describe('Settings to write, all of one way.');
 
 const row = {
   id: z.string(),
@@ -20,6 +37,9 @@ const table = {
   columns: z.array(z.string()).describe('The packs.'),
   rows: z.array(z.object({ ...row, cells: z.array(cell.nullable()).describe('One for each column.') })),
   shared: z.array(z.object({ ...row, cell })).describe('Figures that no pack changes.'),
+  withheld: z
+    .array(z.object({ ...row, text: z.string().describe('Why, and what to write.'), ways }))
+    .describe('Of what a pilot looks at first, what can’t be computed with any pack.'),
   key: z.array(z.string()).describe('What a pilot looks at first.'),
 };
 
@@ -30,6 +50,15 @@ const findings = z.object({
   id: z.literal('can-it-fly'),
   ...part,
   unchecked,
+  notKnown: z
+    .array(
+      z.object({
+        figures: z.array(z.string()).describe('Their ids.'),
+        text: z.string().describe('What is not known, and what to do about it.'),
+        ways,
+      }),
+    )
+    .describe('Figures that can’t be computed, those with the same need together.'),
   counts,
   accepted: z.int(),
   findings: z.array(z.object({ ...found, accepted, pack: packName, target })),
@@ -69,9 +98,17 @@ const wiring = z.object({
 });
 
 const figures = z.object({
-  id: z.enum(['my-hands', 'how-late', 'which-pack', 'who-sees-me']),
+  id: z.enum(['my-hands', 'how-late', 'which-pack', 'stay-cool', 'who-sees-me']),
   ...part,
+  told: z
+    .array(z.string())
+    .optional()
+    .describe('What the figures come to, and what would change them, in sentences.'),
   ...table,
+  variants: z
+    .array(z.object({ words: z.string(), path: z.string(), to: z.string().nullable() }))
+    .optional()
+    .describe('What may be seen side by side: without the load, in the cold.'),
   caution,
 });
 
@@ -83,7 +120,13 @@ const flights = z.object({
       name: z.string(),
       date: z.string().nullable(),
       pack: z.string().nullable(),
-      facts: z.array(z.object({ title: z.string(), text: z.string(), estimate: z.string().nullable() })),
+      facts: z.array(z.object({ title: z.string(), text: z.string() })),
+      measured: z.array(z.string()).describe('What corrects the figures, and what lies too far from them.'),
+      heat: z
+        .array(z.string())
+        .describe(
+          'After too hot motors: what the filters left of their noise, and what other cutoffs would.',
+        ),
       note: z.string().nullable(),
       changed: z.string().nullable(),
       damage: z.string().nullable(),
@@ -103,8 +146,37 @@ const figure = z.object({
   lowWords: z.string().optional().describe('What stands for the low end where no number does.'),
   highWords: z.string().optional().describe('The same for the high end.'),
   place: z.string().optional().describe('Where it holds, for a figure of one of several places.'),
+  measured: z
+    .array(
+      z.object({
+        kind: z.string(),
+        flight: z.string(),
+        reading: z.number().describe('In the unit of the figure, as the estimate.'),
+        estimate: z.number().nullable().describe('Before any flight; null where it could not hover by it.'),
+        isCorrected: z.boolean(),
+        text: z.string(),
+      }),
+    )
+    .optional()
+    .describe('What flights with this pack measured of it.'),
+  settledBy: z
+    .array(z.string())
+    .optional()
+    .describe('Settings any of which would tell what was assumed for want of them, and is much of the span.'),
   assumed: z.array(z.string()),
   why: z.string(),
+});
+
+const narrowing = z.object({
+  id: z.string().describe('Of the figure.'),
+  title: z.string(),
+  pack: z.string().nullable(),
+  text: z.string().describe('The whole of it in a sentence.'),
+  how: z.string().describe('How it is measured.'),
+  path: z.string().describe('The setting that the reading goes into.'),
+  tried: z.string().describe('What was tried for it: what is likely.'),
+  before: z.string().describe('The span as it is.'),
+  after: z.string().describe('The span as it would be.'),
 });
 
 export const sheetForm = z.object({
@@ -118,4 +190,13 @@ export const sheetForm = z.object({
   figures: z
     .array(z.object({ pack: z.string().nullable(), figures: z.array(figure) }))
     .describe('The numbers behind the sheet, pack by pack.'),
+  withheld,
+  otherwise: compareForm
+    .omit({ version: true })
+    .optional()
+    .describe('Side by side with what was asked for by --without, --cold and --if.'),
+  narrowing: z
+    .array(narrowing)
+    .optional()
+    .describe('What to measure, for each figure that would be surer by it; with --surer.'),
 });

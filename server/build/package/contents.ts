@@ -22,9 +22,12 @@ const texts: readonly ShippedFile[] = [
 /** Folders that the extension reads from while it runs. */
 const folders = ['client/media', 'client/starters', 'client/l10n', 'dist'];
 
-/** The command line is for a terminal; suites and reports are for those who change the source. */
+/**
+ * The command line is for a terminal, and the page of all checks for the editors that its server serves: ours asks for
+ * the story of one. Suites and reports are for those who change the source.
+ */
 const leftOut =
-  /^(dist\/propsoff(-[\w-]+)?\.js|dist\/(bench|coverage|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
+  /^(dist\/propsoff(-[\w-]+)?\.js|dist\/CHECKS\.md|dist\/(bench|coverage|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
 
 function filesIn(root: string, folder: string): readonly string[] {
   if (!existsSync(join(root, folder))) return [];

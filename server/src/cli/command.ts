@@ -1,7 +1,7 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { suggestWord } from '../catalog/suggest';
 import { UsageError } from './outcome';
-import type { Terminal } from './terminal';
+import { colourWhen, type Terminal } from './terminal';
 
 /** An option of a command, with what its help says. The command line is read by the same table. */
 interface Option {
@@ -9,6 +9,8 @@ interface Option {
   readonly multiple?: true;
   /** What stands for the value in the help: `name`, `level`. Only of one that takes a value. */
   readonly value?: string;
+  /** The words that it takes, where there are few. */
+  readonly words?: readonly string[];
   /** What it does, in a line or two. */
   readonly about: string;
 }
@@ -44,9 +46,27 @@ interface Spec<O extends Options> extends CommandHelp {
 /** Options and paths as they were typed. */
 type Given<O extends Options> = ReturnType<typeof readArguments<O>>;
 
+/** What every command takes. */
+export const commonOptions = {
+  color: {
+    type: 'string',
+    value: 'when',
+    words: ['always', 'never', 'auto'],
+    about: 'always, never or auto: in a terminal, unless NO_COLOR or FORCE_COLOR says otherwise',
+  },
+} as const satisfies Options;
+
 /** A command that reads its arguments by its own table of options. */
 export function command<const O extends Options>(spec: Spec<O>): Command {
-  return { ...spec, run: async (args, terminal) => spec.run(readArguments(spec, args), terminal) };
+  return {
+    ...spec,
+    run: async (args, terminal) => {
+      const options: O = { ...spec.options, ...commonOptions };
+      const given = readArguments({ name: spec.name, options }, args);
+      const { values } = parseArgs({ args: [...args], options: commonOptions, strict: false });
+      return spec.run(given, colourWhen(terminal, typeof values.color === 'string' ? values.color : 'auto'));
+    },
+  };
 }
 
 /** Reads a command's options and paths; an unknown option is a usage error in one line. */

@@ -1,4 +1,4 @@
-import type { Command, CommandHelp, Options } from './command';
+import { type Command, type CommandHelp, commonOptions, type Options } from './command';
 import { proseWidth, wrapped } from './report/wrapped';
 import { painted, type Terminal } from './terminal';
 
@@ -65,7 +65,10 @@ export function helpOf(command: CommandHelp, shown: Shown): string {
   const parts: readonly HelpSection[] = [
     { title: 'Usage', rows: usage.map((line) => `propsoff ${name} ${line}`) },
     ...about.map((paragraph) => ({ title: null, rows: [paragraph] })),
-    { title: 'Options', rows: [...optionRows(options), ['--help', 'this help'] as const] },
+    {
+      title: 'Options',
+      rows: [...optionRows({ ...options, ...commonOptions }), ['--help', 'this help'] as const],
+    },
     { title: 'Examples', rows: examples, isStacked: true },
     { title: 'Exit codes', rows: [['0', exit.fine] as const, ...something, couldNotRun] },
     cautions,

@@ -18,7 +18,7 @@ async function run(argv: readonly string[], terminal: Terminal): Promise<number>
     await terminal.out(overview(commands.values(), terminal));
     return asked === undefined ? exitCodes.couldNotRun : exitCodes.fine;
   }
-  if (asked === '--version' || asked === '-v') {
+  if (asked === '--version' || asked === '-V' || asked === '-v') {
     await terminal.out(`propsoff ${versionText}\n`);
     return exitCodes.fine;
   }

@@ -1,7 +1,7 @@
 import { fstatSync } from 'node:fs';
 import type { Level } from '../catalog/model/check';
 import { longestFile, TooLongFile, tooLong } from '../workspace/file-system';
-import { exitCodes } from './outcome';
+import { exitCodes, UsageError } from './outcome';
 import { type Write, writerTo } from './output';
 import { visible } from './report/visible';
 
@@ -32,7 +32,7 @@ interface Stream {
 }
 
 export function nodeTerminal(): Terminal {
-  const { stdin, stdout, stderr, env } = process;
+  const { stdout, stderr, env } = process;
   const writeError = writerTo(stderr);
   const show = (text: string) => void writeError(text).catch(endAsFailed);
   return {
@@ -43,6 +43,8 @@ export function nodeTerminal(): Terminal {
     width: columnsOf(env, stdout),
     canShowProgress: stderr.isTTY === true && env.TERM !== 'dumb',
     readStandardInput: async () => {
+      // Only here: Node makes the stream as it is asked for, which takes a while.
+      const { stdin } = process;
       if (stdin.isTTY === true) show('Reading standard input; an end of file (Ctrl+D) ends it.\n');
       // Node takes a folder for a stream that ends at once.
       if (fstatSync(stdin.fd).isDirectory()) throw new Error('it is a folder');
@@ -75,6 +77,14 @@ export function wantsColour({ FORCE_COLOR, NO_COLOR, TERM }: Environment, stream
   return stream.isTTY === true && TERM !== 'dumb';
 }
 
+/** The same terminal with or without colour, as somebody typed it. */
+export function colourWhen(terminal: Terminal, when: string): Terminal {
+  if (when === 'auto') return terminal;
+  if (when !== 'always' && when !== 'never')
+    throw new UsageError(`--color takes always, never or auto, not "${when}"`);
+  return { ...terminal, hasColour: when === 'always' };
+}
+
 /** Narrower than this, breaking lines makes them harder to read. */
 const narrowest = 40;
 
@@ -92,7 +102,7 @@ export const levelColours: Readonly<Record<Level, keyof typeof codes>> = {
   tidy: 'grey',
 };
 
-const codes = { red: 31, yellow: 33, blue: 34, grey: 90, bold: 1 } as const;
+const codes = { red: 31, green: 32, yellow: 33, blue: 34, grey: 90, bold: 1 } as const;
 
 export function painted(
   text: string,

@@ -1,3 +1,4 @@
+import { tellingIn } from '../../features/board/finding-words';
 import { benchCard } from '../../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../sheet/bench-card/markdown';
 import { benchCardPage } from '../../sheet/bench-card/page';
@@ -15,7 +16,10 @@ export const benchCardCommand = command({
     'What is done on the bench to prove the craft, only the steps that it needs, as Markdown to standard output. What must be mended first stands at the top. Propellers off for every step with a pack connected, up to the last part.',
   ],
   options: {
-    pack: { ...packOption, about: 'the pack that the card is for; without it the first one of the script' },
+    pack: {
+      ...packOption,
+      about: 'a card for this pack alone; without it all packs of the script stand on one',
+    },
     name: nameOption,
     html: { type: 'boolean', about: 'a page to print on A4 or A5' },
     json: jsonOption('bench-card', 'one JSON object'),
@@ -31,12 +35,17 @@ export const benchCardCommand = command({
     if (values.html === true && values.json === true)
       throw new UsageError('bench-card writes one form: --html or --json');
     const wanted = { command: 'bench-card', path, name: values.name };
-    const { file, craft, findings, view } = await oneScript(wanted, values.pack, terminal);
+    const { file, craft, findings, workspace } = await oneScript(wanted, values.pack, terminal);
     if (craft.readAs() === 'empty')
       throw new UsageError(
         `nothing is written in ${file.path} yet, so there is nothing to prove on the bench`,
       );
-    const card = benchCard(craft, findings, view.pack);
+    const card = benchCard(
+      craft,
+      findings,
+      values.pack === undefined ? craft.packs() : [values.pack],
+      tellingIn(workspace),
+    );
     if (values.json === true) await terminal.out(jsonText({ version: 1, ...card }));
     else if (values.html === true) await terminal.out(benchCardPage(card));
     else await terminal.out(benchCardMarkdown(card).split('\n').map(visible).join('\n'));

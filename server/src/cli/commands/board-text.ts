@@ -77,7 +77,7 @@ export const boardTextCommand = command({
     const preparation = { profile, captured, view, findings, since, reason };
     const { written, entries, blocking, report } = prepareBoardText(preparation);
     if (blocking.length > 0 && reason === null) {
-      for (const line of blockedText(blocking)) terminal.tell(line);
+      for (const line of blockedText(blocking, workspace)) terminal.tell(line);
       terminal.tell('Mend them, or say --despite "<reason>": the reason is written into the text.');
       return exitCodes.findings;
     }

@@ -1,9 +1,12 @@
 import type { Command } from '../command';
 import { benchCardCommand } from './bench-card';
 import { boardTextCommand } from './board-text';
+import { channelsCommand } from './channels';
 import { checkCommand } from './check';
 import { compareCommand } from './compare';
+import { completionsCommand } from './completions';
 import { explainCommand } from './explain';
+import { findCommand } from './find';
 import { formatCommand } from './format';
 import { learnCommand } from './learn';
 import { proveCommand } from './prove';
@@ -11,19 +14,23 @@ import { readCommand } from './read';
 import { serverCommand } from './server';
 import { sheetCommand } from './sheet';
 
-/** Every command under its name, in the order in which the help lists them. A new one is one line here. */
+const all: readonly Command[] = [
+  checkCommand,
+  formatCommand,
+  explainCommand,
+  sheetCommand,
+  compareCommand,
+  findCommand,
+  channelsCommand,
+  benchCardCommand,
+  boardTextCommand,
+  readCommand,
+  proveCommand,
+  learnCommand,
+  serverCommand,
+];
+
+/** Every command under its name, in the order in which the help lists them. A new one is one line above. */
 export const commands: ReadonlyMap<string, Command> = new Map(
-  [
-    checkCommand,
-    formatCommand,
-    explainCommand,
-    sheetCommand,
-    compareCommand,
-    benchCardCommand,
-    boardTextCommand,
-    readCommand,
-    proveCommand,
-    learnCommand,
-    serverCommand,
-  ].map((command) => [command.name, command]),
+  [...all, completionsCommand(all)].map((command) => [command.name, command]),
 );

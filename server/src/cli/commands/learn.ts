@@ -21,7 +21,7 @@ export const learnCommand = command({
   usage: ['<capture | -> [options]'],
   about: [
     "A board profile from a listing of any form, to standard output; what its settings may stand for, to standard error. Only what is confirmed is named; the rest are settings of the board's own.",
-    '--confirm takes more behind the parameter. How the value counts: unit Hz; scale 0.1, what the board’s 1 is in that unit; offset 5, what the board shows for nothing; plain, in the parameter’s own unit as it stands; step 1 Hz; limits 20 Hz..500 Hz; base 16; table 1=25 mW,2=100 mW; words soft=first-order,0=none, the board’s word first. Which part it holds: part low, high, row or column; at 50 % of a curve; entry 2 of a list; cell 30, in rows of 30; value 2, of several values in the setting.',
+    '--confirm takes more behind the parameter. How the value counts: unit Hz; scale 0.1, what the board’s 1 is in that unit; offset 5, what the board shows for nothing; plain, in the parameter’s own unit as it stands; step 1 Hz; limits 20 Hz..500 Hz; base 16; table 1=25 mW,2=100 mW; words soft=first-order,0=none, the board’s word first. Which part it holds: part low, high, row or column; at 50 % of a curve; entry 2 of a list; number-of rear-left, where in a list that stands; has buzzer, whether a list has it; cell 30, in rows of 30; value 2, of several values in the setting; bit 3, of a number whose binary digits say on or off, 0 for the lowest.',
   ],
   options: {
     name: { type: 'string', value: 'name', about: 'what the board is called; without it my-board' },

@@ -1,4 +1,5 @@
 import { TextLines } from '../../board/layer/text-lines';
+import { settingText } from '../../board/listing/setting-text';
 import { compareWithCapture } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { entriesOf } from '../../board/writing/entries';
@@ -9,7 +10,6 @@ import {
   omitsQuestion,
   proofSummary,
 } from '../../features/board/proof-text';
-import { settingText } from '../../features/board/setting-text';
 import { includedText } from '../../workspace/included-text';
 import { boardOption, command, jsonOption, nameOption, packOption } from '../command';
 import { needsIncludes, oneScript } from '../files/one-script';

@@ -1,9 +1,14 @@
+import { tellingIn } from '../../features/board/finding-words';
 import { allFigures, buildSheet } from '../../sheet/build-sheet';
+import { narrowings } from '../../sheet/narrowing/narrowing';
+import { withheldOf } from '../../sheet/not-known';
 import { command, jsonOption, nameOption, packOption } from '../command';
 import { HandOverRecord } from '../files/hand-over-record';
 import { oneScript } from '../files/one-script';
+import { asksVariant, comparedVariant, variantOptions } from '../files/variant';
 import { exitCodes, UsageError } from '../outcome';
-import { sheetText } from '../report/sheet-text';
+import { comparisonText } from '../report/compare-text';
+import { narrowingText, sheetText } from '../report/sheet-text';
 import { jsonText } from '../report/visible';
 
 /** `propsoff sheet`: the build sheet of one script, for people or as data. */
@@ -17,24 +22,45 @@ export const sheetCommand = command({
   options: {
     json: jsonOption('sheet', 'one JSON object, with the numbers behind every figure'),
     pack: packOption,
+    surer: {
+      type: 'boolean',
+      about: 'also what to measure so that the span of a figure falls most, each tried on this craft',
+    },
+    ...variantOptions,
     name: nameOption,
   },
   examples: [
     ['propsoff sheet my.craft', 'read it in the terminal'],
     ['propsoff sheet my.craft --pack sprint --json', 'every figure with its low and high end, for a program'],
+    ['propsoff sheet my.craft --surer', 'and what to measure so that figures get surer'],
+    ['propsoff sheet my.craft --if "craft.payload = 90 g" --cold', 'and what a camera costs in winter'],
   ],
   exit: { fine: 'the sheet was made, whatever was found', findings: null },
   run: async ({ values, positionals }, terminal) => {
     const [path] = positionals;
     if (path === undefined || positionals.length > 1) throw new UsageError('sheet takes one script');
     const wanted = { command: 'sheet', path, name: values.name };
-    const { craft, findings, view } = await oneScript(wanted, values.pack, terminal);
+    const one = await oneScript(wanted, values.pack, terminal);
+    const { craft, findings, view, workspace } = one;
     const handed = path === '-' ? null : (await HandOverRecord.beside(path)).last;
-    const sheet = buildSheet(craft, findings, view.pack, handed);
+    const sheet = buildSheet(craft, findings, view.pack, handed, tellingIn(workspace));
+    const otherwise = asksVariant(values) ? comparedVariant(one, path, values) : null;
+    const narrowing = values.surer === true ? narrowings(craft, view.pack) : null;
     await terminal.out(
       values.json === true
-        ? jsonText({ version: 1, ...sheet, figures: allFigures(craft) })
-        : sheetText(sheet, terminal),
+        ? jsonText({
+            version: 1,
+            ...sheet,
+            figures: allFigures(craft),
+            withheld: withheldOf(craft),
+            ...(narrowing === null ? {} : { narrowing }),
+            ...(otherwise === null ? {} : { otherwise }),
+          })
+        : [
+            sheetText(sheet, terminal),
+            narrowing === null ? '' : narrowingText(narrowing, terminal),
+            otherwise === null ? '' : `\n${comparisonText(otherwise, terminal, { isWhole: true })}`,
+          ].join(''),
     );
     return exitCodes.fine;
   },

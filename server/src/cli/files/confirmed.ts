@@ -20,9 +20,9 @@ export function readConfirmed(options: ConfirmingOptions, catalog: Catalog): Con
     if (read.kind === 'wrong') throw new UsageError(`${option}: ${read.message}`);
     const said = isRole ? { means: read.said.means, isRole: true } : read.said;
     const known = settings.get(read.key) ?? [];
-    if (known.some((one) => one.item === said.item))
+    if (known.some((one) => one.item === said.item && one.bit === said.bit))
       throw new UsageError(
-        `${option}: ${read.key} is said twice: say "value 1" and so on where several stand in it`,
+        `${option}: ${read.key} is said twice: say "value 1" or "bit 0" and so on where several stand in it`,
       );
     settings.set(read.key, [...known, said]);
   };

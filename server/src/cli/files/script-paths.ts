@@ -61,6 +61,13 @@ async function matchesOf(pattern: string, endings: readonly string[]): Promise<F
   return { files, unreadable: [...unreadable, ...none], leftOut: [] };
 }
 
+/** The files of the current folder, as absolute paths, that match one of these patterns or lie below it. */
+export async function matching(patterns: readonly string[]): Promise<ReadonlySet<string>> {
+  if (patterns.length === 0) return new Set();
+  const { files } = await searched(patterns, '.');
+  return new Set(files.map((file) => resolve(file)));
+}
+
 interface Search {
   readonly files: readonly string[];
   /** A line for each folder that could not be looked into. */

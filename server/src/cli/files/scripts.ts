@@ -1,12 +1,15 @@
 import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
+import type { WorkspaceChoices } from '../../catalog/model/workspace-choices';
+import { noChoices } from '../../catalog/no-choices';
 import { fileText } from '../../file-system/file-text';
 import { readBytes } from '../../file-system/read-file';
 import { reasonOf } from '../../file-system/reasons';
+import { choicesFileName } from '../../workspace/choice-files';
 import { withoutMark } from '../../workspace/file-system';
 import { UsageError } from '../outcome';
 import type { Terminal } from '../terminal';
-import { filesAt, shownPath } from './script-paths';
+import { filesAt, matching, shownPath } from './script-paths';
 
 /** A script to work on. */
 export interface ScriptFile {
@@ -34,27 +37,37 @@ export interface WantedScripts {
   readonly name?: string | undefined;
   /** Of the files in a folder, those with these endings. */
   readonly endings?: readonly string[];
+  /** What the current folder chooses to have read where nothing is named, and to have left out of folders. */
+  readonly choices?: Pick<WorkspaceChoices, 'check' | 'leaveOut'>;
 }
 
 /** Reads the scripts that the command line names, each once; what came through a pipe counts more than the disk. */
 export async function gatherScripts(wanted: WantedScripts, terminal: Terminal): Promise<Gathered> {
-  const { paths, name, endings = ['.craft'] } = wanted;
+  const { paths, name, endings = ['.craft'], choices = noChoices } = wanted;
   if (name !== undefined && !paths.includes('-'))
     throw new UsageError('--name names standard input: add - to the paths');
   const scripts = new Map<string, ScriptFile>();
   const unreadable: string[] = [];
   const files = new Set<string>();
-  for (const path of paths.length === 0 ? ['.'] : new Set(paths)) {
+  const unwanted = await matching(choices.leaveOut);
+  const skipped = new Set<string>();
+  const chosen = choices.check.length === 0 ? ['.'] : choices.check;
+  for (const path of new Set(paths.length === 0 ? chosen : paths)) {
     if (path === '-') {
       files.add(path);
       continue;
     }
     const found = await filesAt(path, endings);
     unreadable.push(...found.unreadable);
-    for (const file of found.files) files.add(file);
+    for (const file of found.files) {
+      const isUnwanted = file !== path && unwanted.has(resolve(file));
+      (isUnwanted ? skipped : files).add(file);
+    }
     for (const other of found.leftOut)
       terminal.tell(`propsoff: ${other} is a link or no file, and was left out: name it to have it read`);
   }
+  if (skipped.size > 0)
+    terminal.tell(`propsoff: ${skipped.size} of the files here are left out, as ${choicesFileName} says`);
   for (const file of files) {
     const read = file === '-' ? await fromStandardInput(name, terminal) : await readScript(file);
     if (typeof read === 'string') unreadable.push(read);

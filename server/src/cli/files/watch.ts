@@ -87,7 +87,8 @@ class Watchers {
       ignored: (path, stats) => this.places.isOutside(path, stats?.isDirectory()),
     });
     this.watchers.push(watcher);
-    for (const event of ['add', 'change', 'unlink'] as const)
+    // Folders too: what is written while a new one begins to be watched is told by the folder alone.
+    for (const event of ['add', 'change', 'unlink', 'addDir', 'unlinkDir'] as const)
       watcher.on(event, (path: string) => this.changes.note(path));
     // A link that leads in a circle, say: the rest is watched all the same.
     watcher.on('error', (error) => this.terminal.tell(`propsoff: not all is watched: ${reasonOf(error)}`));

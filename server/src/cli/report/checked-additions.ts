@@ -3,7 +3,7 @@ import { URI } from 'vscode-uri';
 import { type AdditionProblem, adviceFor, messageFor } from '../../additions/problem';
 import type { AdditionFiles } from '../../workspace/addition-files';
 import { shownPath } from '../files/script-paths';
-import type { CheckedFile, ReportedFinding } from './checked-file';
+import { type CheckedFile, nothingWithheld, type ReportedFinding } from './checked-file';
 
 /** The files that add to the catalogue, with what is wrong with each. */
 export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile[] {
@@ -18,6 +18,7 @@ export function checkedAdditions(additions: AdditionFiles): readonly CheckedFile
       findings,
       omitted: 0,
       counts: { 'must-fix': count('must-fix'), risk: count('risk'), note: 0, tidy: 0 },
+      ...nothingWithheld,
     };
   });
 }

@@ -8,7 +8,13 @@ import type { BoardProblem } from '../../features/board/problems';
 import type { BoardWords } from '../../features/board/words/board-words';
 import { editsOf } from '../../features/fix-edits';
 import { rangeOf } from '../../features/range';
-import { type CheckedFile, type ReportedFinding, worstOf } from './checked-file';
+import {
+  type CheckedFile,
+  nothingWithheld,
+  type ReportedFinding,
+  reportedEdit,
+  worstOf,
+} from './checked-file';
 
 /** A file with this ending holds a board's own text. */
 export const boardTextEnding = '.boardtext';
@@ -28,7 +34,7 @@ export function checkedBoardText(
     ...text.problems.map((problem) => reportedProblem(problem, path, layer)),
     ...text.findings.map((finding) => reportedFinding(finding, path, layer, words)),
   ].sort((one, other) => one.range.start.line - other.range.start.line);
-  return { path, isAddition: false, readAs, ...worstOf(all), counts: countsOfText(text) };
+  return { path, isAddition: false, readAs, ...worstOf(all), counts: countsOfText(text), ...nothingWithheld };
 }
 
 function reportedProblem(
@@ -38,7 +44,10 @@ function reportedProblem(
 ): ReportedFinding {
   const line = lineOf(layer, range.start.line);
   const described = { id: check.id, level: check.level, message, advice, accepted: null, pack: null };
-  const own = fixes.map(({ title, edits }) => ({ title, edits: edits.map((edit) => ({ path, ...edit })) }));
+  const own = fixes.map(({ title, edits }) => ({
+    title,
+    edits: edits.map((edit) => reportedEdit(path, edit)),
+  }));
   return { ...described, range, line, related: [], fixes: own };
 }
 
@@ -67,10 +76,10 @@ function reportedFinding(
     // Only the report for programs asks for them. What the board has no words for is not offered.
     get fixes() {
       return finding.fixes.flatMap((fix) => {
-        const own = boardAnswers().boardFix(layer, words, fix.title, editsOf(fix));
+        const own = boardAnswers().boardFix(layer, words, fix, editsOf(fix));
         return own === null
           ? []
-          : [{ title: own.title, edits: own.edits.map((edit) => ({ path, ...edit })) }];
+          : [{ title: own.title, edits: own.edits.map((edit) => reportedEdit(path, edit)) }];
       });
     },
   };

@@ -1,14 +1,17 @@
 import type { BoardLayer } from '../../board/layer/layer';
-import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
 import type { Finding, Fix } from '../../checks/report/finding';
 import { countByLevel, levels } from '../../checks/report/order';
-import { adviceOf, messageOf } from '../../checks/report/render';
-import type { ReadAs } from '../../craft/read-as';
+import { fixTitle } from '../../checks/report/render';
+import type { Craft } from '../../craft/craft';
+import { notLookedAt, type ReadAs } from '../../craft/read-as';
 import { boardAnswers } from '../../features/board/answers';
+import { adviceIn, messageIn, relatedIn, type TextsOfBoards } from '../../features/board/finding-words';
 import { rangeInText } from '../../features/board/places';
 import { editsOf } from '../../features/fix-edits';
-import { type Range, rangeOf } from '../../features/range';
+import { type Range, rangeOf, type TextEdit } from '../../features/range';
+import { notKnown, type ToldWithheld, withheldOf } from '../../sheet/not-known';
+import { judgedBy, withheldFigures } from '../../sheet/withheld-figures';
 
 /** Something found in a file, as every report has it. */
 export interface ReportedFinding {
@@ -42,14 +45,18 @@ export interface CheckedFile {
   /** How many more were found; all of them are counted. */
   readonly omitted: number;
   readonly counts: Readonly<Record<Level, number>>;
+  /** What checks would have judged it by, had it been known. */
+  readonly withheld: readonly ToldWithheld[];
+  /** The same for people. */
+  readonly notKnown: readonly string[];
 }
 
+/** Of what is no craft's script. No board knows all of its craft: nobody is told what figures would take. */
+export const nothingWithheld: Pick<CheckedFile, 'withheld' | 'notKnown'> = { withheld: [], notKnown: [] };
+
 /** What is known of the files that findings lead to. */
-export interface Around {
+export interface Around extends TextsOfBoards {
   readonly pathFor: (uri: string) => string;
-  /** What a board's text says; undefined for a script. */
-  readonly layerOf: (uri: string) => BoardLayer | undefined;
-  readonly catalog: Catalog;
 }
 
 function rangeIn(layer: BoardLayer | undefined, range: Range): Range {
@@ -59,19 +66,22 @@ function rangeIn(layer: BoardLayer | undefined, range: Range): Range {
 /** What was found, in words, so that nothing of the craft is held any more. `hasFixes`: a fix may cost a guess. */
 export function checkedScript(
   path: string,
-  readAs: ReadAs,
+  craft: Craft,
   findings: readonly Finding[],
   around: Around,
   hasFixes: boolean,
 ): CheckedFile {
   const worst = worstOf(findings);
+  const withheld = withheldFigures(craft, judgedBy);
   return {
     path,
     isAddition: false,
-    readAs,
+    readAs: craft.readAs(),
     findings: worst.findings.map((finding) => reportedFinding(finding, around, hasFixes)),
     omitted: worst.omitted,
     counts: countByLevel(findings),
+    withheld: withheldOf(craft, withheld),
+    notKnown: notKnown(craft, withheld).map(({ text }) => text),
   };
 }
 
@@ -79,31 +89,51 @@ function reportedFinding(finding: Finding, around: Around, hasFixes: boolean): R
   return {
     id: finding.check.id,
     level: finding.level,
-    message: messageOf(finding),
-    advice: adviceOf(finding),
+    message: messageIn(around, finding),
+    advice: adviceIn(around, finding),
     accepted: finding.accepted,
     pack: finding.pack,
     range: rangeOf(finding.place),
     line: finding.place.line.text,
-    related: finding.related.map(({ place, message }) => ({
-      path: around.pathFor(place.script.uri),
-      range: rangeIn(around.layerOf(place.script.uri), rangeOf(place)),
-      message,
+    related: finding.related.map((related) => ({
+      path: around.pathFor(related.place.script.uri),
+      range: rangeIn(around.layer(related.place.script.uri), rangeOf(related.place)),
+      message: relatedIn(around, related),
     })),
     fixes: hasFixes ? finding.fixes.flatMap((fix) => reportedFix(fix, around)) : [],
   };
 }
 
 /** None where a board's text has no words for it. */
-function reportedFix(fix: Fix, { pathFor, layerOf, catalog }: Around): readonly ReportedFix[] {
-  const all: ReportedFix['edits'][number][] = [];
-  for (const { uri, edits } of editsOf(fix)) {
-    const layer = layerOf(uri);
-    const own = layer === undefined ? edits : boardAnswers().boardEdits(layer, catalog, edits);
-    if (own === null) return [];
-    all.push(...own.map((edit) => ({ path: pathFor(uri), ...edit })));
+function reportedFix(fix: Fix, around: Around): readonly ReportedFix[] {
+  const files = editsOf(fix);
+  const [first, ...others] = files;
+  const layer = first === undefined ? undefined : around.layer(first.uri);
+  if (first !== undefined && layer !== undefined && others.length === 0) {
+    const { boardFix, boardWords } = boardAnswers();
+    const own = boardFix(layer, boardWords(layer, around.catalog), fix, files);
+    const path = around.pathFor(first.uri);
+    return own === null
+      ? []
+      : [{ title: `${own.title}, in ${path}`, edits: own.edits.map((edit) => reportedEdit(path, edit)) }];
   }
-  return [{ title: fix.title, edits: all }];
+  const all = files.flatMap(({ uri, edits }) => edits.map((edit) => reportedEdit(around.pathFor(uri), edit)));
+  return [{ title: fixTitle(fix), edits: all }];
+}
+
+/** What is left to be typed over is for an editor alone. */
+export function reportedEdit(path: string, { range, newText }: TextEdit): ReportedFix['edits'][number] {
+  return { path, range, newText };
+}
+
+/** The finding that says the same as what follows. */
+const saysPart = 'safe/read-as-part';
+
+/** What was not looked at and what is not known, beside what was found: never passed over as if all had been seen. */
+export function notSeen({ readAs, findings, notKnown }: CheckedFile): readonly string[] {
+  const isSaid = readAs === null || findings.some(({ id }) => id === saysPart);
+  const unchecked = isSaid ? null : notLookedAt(readAs);
+  return [...(unchecked === null ? [] : [unchecked]), ...notKnown];
 }
 
 /** How much was found in all files together. */

@@ -1,26 +1,58 @@
-import type { Comparison, Effect, SettingWithEffect, SideLabel } from '../../sheet/compare/compare';
+import type { ChangedSetting, Held } from '../../sheet/compare/changed-settings';
+import type { Comparison, Effect, SideLabel } from '../../sheet/compare/compare';
 import type { FindingChanges } from '../../sheet/compare/finding-changes';
 import type { MovedFigure } from '../../sheet/compare/moved-figures';
+import { totalsText } from '../../sheet/compare/totals-text';
+import type { Matter } from '../../sheet/compare/what-matters';
 import { jobStages } from '../../sheet/job-stages';
 import { painted, type Terminal } from '../terminal';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
 
-/** A comparison for people: setting by setting in the order of the job, then what it comes to. */
-export function comparisonText(comparison: Comparison, terminal: Terminal): string {
-  const { before, after, figures, findings, caution } = comparison;
+/** A comparison for people: what differs, what matters most, and the rest where it is wanted. */
+export function comparisonText(
+  comparison: Comparison,
+  terminal: Terminal,
+  { isWhole }: { readonly isWhole: boolean },
+): string {
+  const { before, after, settings, members, matters, caution } = comparison;
   const title = (text: string) => ['', painted(text, 'bold', terminal)];
-  const differences = jobStages.flatMap(([stage, title]) => stageLines(stage, title, comparison, terminal));
+  const count = settings.length + members.length;
+  const rest = restLines(comparison, terminal);
   const lines = [
     `${labelText(before)} → ${labelText(after)}`,
-    ...(differences.length === 0 ? ['', 'No setting differs.'] : differences),
-    ...(figures.length === 0 ? [] : [...title('All together'), ...figures.map((one) => movedText(one))]),
-    ...(findings.gained.length + findings.lost.length === 0 ? [] : title('Findings')),
-    ...findingLines(findings, '', terminal),
+    totalsText(count, comparison.totals),
+    ...(count === 0 ? [] : title('What differs')),
+    ...jobStages.flatMap(([stage, question]) => stageLines(stage, question, comparison)),
+    ...(matters.length === 0 ? [] : title('What matters most')),
+    ...matters.map((matter) => `  ${matterText(matter, terminal)}`),
+    ...(isWhole ? rest : []),
     '',
+    ...(isWhole || rest.length === 0
+      ? []
+      : [
+          comparison.alone.length === 0
+            ? 'The rest: --all'
+            : 'The rest, and what each change does alone: --all',
+        ]),
     caution,
   ];
   return `${lines.map((line) => broken(line, terminal.width)).join('\n')}\n`;
+}
+
+function restLines({ alone, figures, findings }: Comparison, terminal: Terminal): readonly string[] {
+  const title = (text: string) => ['', painted(text, 'bold', terminal)];
+  const others = findingLines(findings, '  ', terminal);
+  return [
+    ...(others.length === 0 ? [] : [...title('Other findings'), ...others]),
+    ...(figures.length === 0 ? [] : title('Other figures')),
+    ...figures.map((one) => `  ${movedText(one)}`),
+    ...(alone.length === 0 ? [] : title('Each change alone')),
+    ...alone.flatMap(({ paths, effect }) => [
+      `  ${visible(paths.join(', '))}`,
+      ...effectLines(effect, terminal),
+    ]),
+  ];
 }
 
 /** A line's own indentation, and two columns more for what does not go into it. */
@@ -33,54 +65,55 @@ function labelText({ name, file, pack }: SideLabel): string {
   return visible(`${name} (${file}${pack === null ? '' : `, pack ${pack}`})`);
 }
 
-function stageLines(
-  stage: string,
-  title: string,
-  { settings, members }: Comparison,
-  terminal: Terminal,
-): readonly string[] {
+function stageLines(stage: string, question: string, { settings, members }: Comparison): readonly string[] {
   const rows = [
-    ...settings.filter((one) => one.stage === stage).flatMap((one) => settingLines(one, terminal)),
+    ...settings.filter((one) => one.stage === stage).map(settingText),
     ...members
       .filter((one) => one.stage === stage)
-      .map(({ path, title, is }) => visible(`  ${path} ${is}: ${title}`)),
+      .map(({ path, title, is }) => visible(`    ${path} ${is}: ${title}`)),
   ];
-  return rows.length === 0 ? [] : ['', painted(title, 'bold', terminal), ...rows];
+  return rows.length === 0 ? [] : [`  ${question}`, ...rows];
 }
 
-function settingLines(
-  { path, title, before, after, change, effect }: SettingWithEffect,
-  terminal: Terminal,
-): readonly string[] {
-  return [
-    visible(
-      `  ${path}: ${heldText(before)} → ${heldText(after)}${change === null ? '' : ` (${title}: ${change})`}`,
-    ),
-    ...(effect === null ? [] : effectLines(effect, terminal)),
-  ];
+function settingText({ path, title, before, after, change }: ChangedSetting): string {
+  const share = change === null ? '' : ` (${title}: ${change})`;
+  return visible(`    ${path}: ${heldText(before)} → ${heldText(after)}${share}`);
 }
 
-function heldText({ text, isAssumed }: SettingWithEffect['before']): string {
+function heldText({ text, isAssumed }: Held): string {
   if (text === null) return 'not set';
   return isAssumed ? `${text} (not set)` : text;
 }
 
 function effectLines({ moved, leftOut, gained, lost }: Effect, terminal: Terminal): readonly string[] {
+  const nothing = moved.length + gained.length + lost.length === 0;
   return [
+    ...(nothing ? ['    moves no figure and no finding'] : []),
     ...moved.map((one) => `    ${movedText(one)}`),
     ...(leftOut === 0 ? [] : [`    and ${leftOut} more figures`]),
     ...findingLines({ gained, lost }, '    ', terminal),
   ];
 }
 
-function movedText({ title, packs, turn }: MovedFigure): string {
-  const readings = packs.map(
-    ({ before, after }) => `${before?.text ?? 'not known'} → ${after?.text ?? 'not known'}`,
-  );
-  return `${title}: ${readings.join('; ')}${turn === null ? '' : ` (${turn})`}`;
+function matterText(matter: Matter, terminal: Terminal): string {
+  if (matter.kind === 'moved') return movedText(matter.figure);
+  const { finding } = matter;
+  const changes = { gained: [], lost: [], [matter.kind]: [finding] };
+  return findingLines(changes, '', terminal).join('');
 }
 
-function findingLines(
+/** With several packs each by its name, and only those with which it moves. */
+export function movedText({ title, packs, turn }: MovedFigure): string {
+  const readings = packs
+    .filter(({ before, after }) => before?.text !== after?.text)
+    .map(({ pack, before, after }) => {
+      const name = pack === null || packs.length === 1 ? '' : `${pack} `;
+      return `${name}${before?.text ?? 'not known'} → ${after?.text ?? 'not known'}`;
+    });
+  return visible(`${title}: ${readings.join('; ')}${turn === null ? '' : ` (${turn})`}`);
+}
+
+export function findingLines(
   { gained, lost }: FindingChanges,
   indent: string,
   terminal: Terminal,

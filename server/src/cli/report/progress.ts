@@ -17,23 +17,35 @@ export class Progress {
     private readonly now: () => number = Date.now,
   ) {}
 
+  private due: number | null = null;
+  private isShown = false;
+
   /** Does something for each script, one after the other. */
   async over<T, R>(scripts: readonly T[], each: (script: T) => Promise<R>): Promise<readonly R[]> {
     const done: R[] = [];
-    let due = this.now() + patience;
-    let isShown = false;
+    this.due = this.now() + patience;
     try {
       for (const script of scripts) {
-        if (this.terminal.canShowProgress && this.now() >= due) {
-          this.terminal.show(`${eraseLine}${done.length} of ${scripts.length} scripts checked`);
-          isShown = true;
-          due = this.now() + pause;
-        }
+        this.tell(`${done.length} of ${scripts.length} scripts checked`);
         done.push(await each(script));
       }
       return done;
     } finally {
-      if (isShown) this.terminal.show(eraseLine);
+      this.end();
     }
+  }
+
+  /** Shows how far it is, once that has taken a while and not too often. */
+  tell(text: string): void {
+    this.due ??= this.now() + patience;
+    if (!this.terminal.canShowProgress || this.now() < this.due) return;
+    this.terminal.show(`${eraseLine}${text}`);
+    this.isShown = true;
+    this.due = this.now() + pause;
+  }
+
+  end(): void {
+    if (this.isShown) this.terminal.show(eraseLine);
+    this.isShown = false;
   }
 }

@@ -4,6 +4,7 @@ import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
 import { replacementText } from '../../catalog/replacements';
 import { notLookedAt } from '../../craft/read-as';
+import { checkParagraphs } from '../../features/hover/check-text';
 import type { Range } from '../../features/range';
 import { versionText } from '../version';
 import type { CheckedFile, ReportedFinding } from './checked-file';
@@ -41,7 +42,7 @@ export function sarifReport(
         toolExecutionNotifications: [
           ...unreadable.map((text) => ({ level: 'error', message: { text: visible(text) } })),
           ...checked.flatMap(omissionOf),
-          ...checked.flatMap(uncheckedOf),
+          ...checked.flatMap(notSeenOf),
           ...catalog.replacements.map((one) => ({ level: 'note', message: { text: replacementText(one) } })),
         ],
       },
@@ -63,7 +64,11 @@ function ruleOf(id: string, catalog: Catalog) {
     id,
     shortDescription: { text: check.title },
     fullDescription: { text: plain(check.message) },
-    help: { text: `${plain(check.advice)} Source: ${check.source.text}.` },
+    // The story itself: the address of a page would be one on the machine that ran the check.
+    help: {
+      text: `${plain(check.advice)} Source: ${check.source.text}.`,
+      markdown: checkParagraphs(check, catalog).join('\n\n'),
+    },
     defaultConfiguration: { level: levelOf[check.level] },
   };
 }
@@ -81,10 +86,14 @@ function omissionOf({ path, omitted }: CheckedFile) {
   return [{ level: 'warning', message: { text } }];
 }
 
-/** Nor is what could not be looked at. */
-function uncheckedOf({ path, readAs }: CheckedFile) {
+/** Nor is what could not be looked at, nor what checks would judge a craft by and nobody knows. */
+function notSeenOf({ path, readAs, notKnown }: CheckedFile) {
   const unchecked = readAs === null ? null : notLookedAt(readAs);
-  return unchecked === null ? [] : [{ level: 'note', message: { text: `${path}: ${unchecked}` } }];
+  return [...(unchecked === null ? [] : [unchecked]), ...notKnown].map((text) => ({
+    level: 'note',
+    message: { text: visible(`${path}: ${text}`) },
+    locations: [{ physicalLocation: { artifactLocation: artifact(path) } }],
+  }));
 }
 
 function resultOf(finding: ReportedFinding, path: string, indexes: ReadonlyMap<string, number>) {

@@ -1,4 +1,5 @@
 import type { BuildSheet, SheetPart } from '../../sheet/build-sheet';
+import type { Narrowing } from '../../sheet/narrowing/narrowing';
 import type { FigureTable, PackCell } from '../../sheet/which-pack';
 import type { WiredWhere } from '../../sheet/wired-where';
 import { painted, type Terminal } from '../terminal';
@@ -17,35 +18,59 @@ export function sheetText(sheet: BuildSheet, terminal: Terminal): string {
   return `${lines.join('\n')}\n`;
 }
 
+/** What to measure, for each figure that would be surer by it. */
+export function narrowingText(narrowing: readonly Narrowing[], terminal: Terminal): string {
+  const title = painted('What would make it surer?', 'bold', terminal);
+  const [pack] = narrowing.flatMap((one) => one.pack ?? []);
+  const heading = pack === undefined ? title : `${title} ${visible(`with pack ${pack}`)}`;
+  const lines = narrowing.map(({ text }) => sheetParagraph(text, terminal));
+  const none = 'Nothing that you can measure makes a span much smaller.';
+  return `${['', heading, ...(lines.length === 0 ? [`  ${none}`] : lines)].join('\n')}\n`;
+}
+
+function sheetParagraph(text: string, terminal: Terminal): string {
+  return wrapped(visible(text), terminal.width, { lead: '  ', indent: '    ' });
+}
+
 function partTitle({ title, answer }: SheetPart, terminal: Terminal): string {
   return `${painted(title, 'bold', terminal)} ${visible(answer)}`;
 }
 
 function partLines(part: SheetPart, terminal: Terminal): readonly string[] {
-  const paragraph = (text: string) => wrapped(visible(text), terminal.width, { lead: '  ', indent: '    ' });
+  const paragraph = (text: string) => sheetParagraph(text, terminal);
+  const item = (text: string) => wrapped(visible(text), terminal.width, { lead: '    ', indent: '      ' });
   switch (part.id) {
     case 'can-it-fly':
       return [
         ...(part.unchecked === null ? [] : [part.unchecked]),
+        ...part.notKnown.map(({ text }) => text),
         ...part.findings.map(
           ({ level, message, accepted }) => `${accepted === null ? level : 'accepted'}: ${message}`,
         ),
-        ...(part.assumed.length === 0 ? [] : [`Assumed: ${part.assumed.join('; ')}`]),
-        ...part.replaced,
-        part.caution,
-      ].map(paragraph);
+      ]
+        .map(paragraph)
+        .concat(part.assumed.length === 0 ? [] : ['  Assumed:', ...part.assumed.map(item)])
+        .concat([...part.replaced, part.caution].map(paragraph));
     case 'wired-where':
       return wiringLines(part).map(paragraph);
+    case 'which-pack':
+      return [...figureLines(part).map(visible), paragraph(part.caution)];
     case 'my-hands':
     case 'how-late':
-    case 'which-pack':
+    case 'stay-cool':
     case 'who-sees-me':
-      return [...figureLines(part).map(visible), paragraph(part.caution)];
+      return [...figureLines(part).map(visible), ...[...part.told, part.caution].map(paragraph)];
     case 'learned':
       return part.flights
-        .map(({ date, name, pack, note }) =>
+        .flatMap(({ date, name, pack, facts, measured, heat, note, changed, damage }) => [
           [date ?? name, pack, note].filter((word) => word !== null).join(', '),
-        )
+          facts.map(({ title, text }) => `${title} ${text}`).join(', '),
+          ...measured,
+          ...heat,
+          changed === null ? '' : `changed before it: ${changed}`,
+          damage === null ? '' : `damage: ${damage}`,
+        ])
+        .filter((text) => text !== '')
         .map(paragraph);
   }
 }
@@ -64,11 +89,12 @@ function wiringLines({ ports, rails }: WiredWhere): readonly string[] {
   ];
 }
 
-function figureLines({ columns, rows, shared }: FigureTable): readonly string[] {
+function figureLines({ columns, rows, shared, withheld }: FigureTable): readonly string[] {
   const table = [
     ...(rows.length === 0 ? [] : [['', ...columns]]),
     ...rows.map(({ title, cells }) => [title, ...cells.map(cellText)]),
     ...shared.map(({ title, cell }) => [title, cellText(cell)]),
+    ...withheld.map(({ title }) => [title, 'not known yet']),
   ];
   const widthOf = (column: number) => Math.max(...table.map((row) => row[column]?.length ?? 0));
   const widths = ['', ...columns].map((_, column) => widthOf(column));

@@ -1,16 +1,16 @@
 import type { Catalog } from '../../catalog/catalog';
 import { replacementText } from '../../catalog/replacements';
 import { levels } from '../../checks/report/order';
-import { notLookedAt } from '../../craft/read-as';
 import { levelColours, painted, type Terminal } from '../terminal';
-import { type CheckedFile, countsOf, mostReported } from './checked-file';
+import { type CheckedFile, countsOf, mostReported, notSeen } from './checked-file';
 import { visible } from './visible';
 
-/** The report for people: each finding with its line and a mark under it, then the counts. */
+/** The report for people: each finding with its line and a mark under it, then the counts where they are wanted. */
 export async function textReport(
   checked: readonly CheckedFile[],
   { replacements }: Catalog,
   terminal: Terminal,
+  { hasCounts = true }: { readonly hasCounts?: boolean } = {},
 ): Promise<string> {
   const broken = await lineBreaker(terminal.width);
   const ofFiles = await Promise.all(
@@ -20,7 +20,8 @@ export async function textReport(
     ]),
   );
   const replaced = replacements.map((one) => broken(visible(replacementText(one))));
-  return `${[...ofFiles.flat(), ...replaced, broken(summary(checked, terminal))].join('\n')}\n`;
+  const counts = hasCounts ? [broken(summary(checked, terminal))] : [];
+  return [...ofFiles.flat(), ...replaced, ...counts].map((text) => `${text}\n`).join('');
 }
 
 /**
@@ -39,16 +40,12 @@ async function findingTexts({ path, findings }: CheckedFile, terminal: Terminal)
   return findings.map((finding) => findingText(path, finding, terminal));
 }
 
-/** The finding that says the same. */
-const saysPart = 'safe/read-as-part';
-
-/** What is to be known beside the findings: what was no whole craft is never passed over as if all had been looked at. */
-function remarks({ path, readAs, findings, omitted }: CheckedFile, terminal: Terminal): readonly string[] {
+/** What is to be known beside the findings. */
+function remarks(file: CheckedFile, terminal: Terminal): readonly string[] {
+  const { path, omitted } = file;
   const head = painted(visible(path), 'bold', terminal);
   const more = `${head} has ${omitted} more findings; the worst ${mostReported} are shown, and all are counted.`;
-  const unchecked =
-    readAs === null || findings.some(({ id }) => id === saysPart) ? null : notLookedAt(readAs);
-  return [...(omitted === 0 ? [] : [more]), ...(unchecked === null ? [] : [`${head} ${unchecked}`])];
+  return [...(omitted === 0 ? [] : [more]), ...notSeen(file).map((text) => `${head} ${visible(text)}`)];
 }
 
 function summary(checked: readonly CheckedFile[], terminal: Terminal): string {

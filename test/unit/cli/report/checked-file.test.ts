@@ -21,11 +21,12 @@ const plainTerminal: Terminal = {
 };
 
 /** A script with as many unknown names; the last line repeats a section, which is only untidy. */
-const around = { pathFor: (uri: string) => uri, layerOf: () => undefined, catalog: testCatalog };
+const around = { pathFor: (uri: string) => uri, layer: () => undefined, catalog: testCatalog };
 
 function checkedWith(faults: number) {
   const text = `[gyro]\n${'wobble = 1\n'.repeat(faults)}[gyro]\n`;
-  return [checkedScript('a.craft', 'part', findingsOf(craftOf(text)), around, true)];
+  const craft = craftOf(text);
+  return [checkedScript('a.craft', craft, findingsOf(craft), around, true)];
 }
 
 function tellsOf(text: string): number {
