@@ -1,10 +1,12 @@
 import type {
   BenchCard,
   CardFigure,
+  CardPart,
   CardReading,
   CardStep,
-} from '../../server/src/sheet/bench-card/bench-card';
-import { assumedLine, expectedWords } from '../../server/src/sheet/bench-card/words';
+  WithPack,
+} from '../../server/src/sheet/bench-card/card';
+import { askedLine, assumedLine, expectedWords, onlyLine } from '../../server/src/sheet/bench-card/words';
 import { element } from '../page/element';
 import { waiting } from '../page/words';
 import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
@@ -67,15 +69,22 @@ function content(card: BenchCard): readonly HTMLElement[] {
       'Replaced by the workspace',
       replaced.map((text) => [text]),
     ),
-    ...parts.map(({ title, steps }) =>
-      element(
-        'section',
-        {},
-        element('h2', {}, title),
-        element('ol', {}, ...steps.map((step) => stepItem(step, card))),
-      ),
-    ),
+    ...parts.map((part) => partSection(part, card)),
   ];
+}
+
+function partSection({ title, steps, signed, noticed }: CardPart, card: BenchCard): HTMLElement {
+  return element(
+    'section',
+    {},
+    element('h2', {}, title),
+    element('ol', {}, ...steps.map((step) => stepItem(step, card))),
+    element(
+      'div',
+      { class: 'readings signed' },
+      ...[...signed, noticed].map((reading) => field(reading, title)),
+    ),
+  );
 }
 
 function button(title: string, message: FromCard): HTMLButtonElement {
@@ -89,10 +98,11 @@ function named(title: string, items: readonly (readonly (string | HTMLElement)[]
 }
 
 function stepItem(step: CardStep, card: BenchCard): HTMLElement {
-  const { id, title, do: what, see, expected, readings, assumed, source, target } = step;
+  const { id, title, only, do: what, see, expected, readings, withPacks } = step;
+  const { asked, unknown, assumed, source, target } = step;
   const box = element('input', {
     type: 'checkbox',
-    id: `tick ${id}`,
+    id: elementId(`tick ${id}`),
     checked: state.ticked.includes(id),
     onchange: () => {
       const others = state.ticked.filter((one) => one !== id);
@@ -116,11 +126,16 @@ function stepItem(step: CardStep, card: BenchCard): HTMLElement {
       'div',
       {},
       line,
-      element('label', { for: `tick ${id}` }, title),
+      element('label', { for: elementId(`tick ${id}`) }, title),
+      only === null ? null : element('p', {}, element('b', {}, onlyLine(only))),
       element('p', {}, what),
       element('p', {}, element('b', {}, 'See: '), see),
       ...expected.map(expectedFigure),
-      readings.length === 0 ? null : element('div', { class: 'readings' }, ...readings.map(field)),
+      fields(readings),
+      withPacks.length === 0 ? null : element('div', { class: 'packs' }, ...withPacks.map(packRow)),
+      asked.length === 0 ? null : element('p', { class: 'aside' }, askedLine(asked)),
+      fields(asked),
+      ...unknown.map((text) => element('p', { class: 'aside' }, text)),
       assumed.length === 0 ? null : element('p', { class: 'aside' }, assumedLine(assumed)),
       source === null ? null : element('p', { class: 'aside' }, `From: ${source}`),
     ),
@@ -133,12 +148,28 @@ function expectedFigure(figure: CardFigure): HTMLElement {
   return element('p', {}, `${about} `, element('b', {}, text), aside);
 }
 
-function field({ id, words, unit }: CardReading): HTMLElement {
+function packRow({ pack, expected, readings }: WithPack): HTMLElement {
+  return element(
+    'div',
+    { role: 'group', 'aria-label': pack },
+    element('b', {}, pack),
+    element('div', {}, ...expected.map(expectedFigure), fields(readings, pack)),
+  );
+}
+
+function fields(readings: readonly CardReading[], under?: string): HTMLElement | null {
+  if (readings.length === 0) return null;
+  return element('div', { class: 'readings' }, ...readings.map((reading) => field(reading, under)));
+}
+
+/** `under`: what tells it from fields with the same words, for those who hear its name alone. */
+function field({ id, words, unit, isWords }: CardReading, under?: string): HTMLElement {
   const input = element('input', {
     type: 'text',
-    id,
+    id: elementId(id),
     value: state.readings.find((reading) => reading.id === id)?.value ?? '',
-    'aria-describedby': `${id} fault`,
+    'aria-label': under === undefined ? words : `${words}, ${under}`,
+    'aria-describedby': elementId(`${id} fault`),
     oninput: () => {
       const others = state.readings.filter((reading) => reading.id !== id);
       remember({ readings: input.value === '' ? others : [...others, { id, value: input.value }] });
@@ -147,26 +178,31 @@ function field({ id, words, unit }: CardReading): HTMLElement {
   });
   return element(
     'span',
-    { class: 'reading' },
-    element('label', { for: id }, words),
+    { class: isWords ? 'reading words' : 'reading' },
+    element('label', { for: elementId(id) }, words),
     input,
     unit === '' ? null : element('span', { class: 'aside' }, unit),
-    element('span', { id: `${id} fault`, class: 'fault' }),
+    element('span', { id: elementId(`${id} fault`), class: 'fault' }),
   );
+}
+
+/** An element is described by a list of ids with blanks between them, so that none may stand in one. */
+function elementId(id: string): string {
+  return id.replaceAll(' ', '/');
 }
 
 function showFaults(faults: readonly { readonly id: string; readonly message: string }[]): void {
   for (const { id, message } of faults) setFault(id, message);
   const [first] = faults;
   if (first === undefined) return;
-  document.getElementById(first.id)?.focus();
+  document.getElementById(elementId(first.id))?.focus();
   if (live !== null) live.textContent = first.message;
 }
 
 function setFault(id: string, message: string): void {
-  const place = document.getElementById(`${id} fault`);
+  const place = document.getElementById(elementId(`${id} fault`));
   if (place !== null) place.textContent = message;
-  document.getElementById(id)?.setAttribute('aria-invalid', String(message !== ''));
+  document.getElementById(elementId(id))?.setAttribute('aria-invalid', String(message !== ''));
 }
 
 function remember(change: Partial<CardState>): void {

@@ -1,5 +1,5 @@
 import type { ReadingFault, ReadingTaken } from '../../server/src/lsp/protocol';
-import type { BenchCard } from '../../server/src/sheet/bench-card/bench-card';
+import type { BenchCard } from '../../server/src/sheet/bench-card/card';
 import type { Target } from '../../server/src/sheet/target';
 
 /** What the pilot has ticked and written on a card; the extension keeps it. */

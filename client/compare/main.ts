@@ -1,7 +1,9 @@
-import type { Held } from '../../server/src/sheet/compare/changed-settings';
-import type { Comparison, SettingWithEffect, SideLabel } from '../../server/src/sheet/compare/compare';
+import type { ChangedSetting, Held } from '../../server/src/sheet/compare/changed-settings';
+import type { ChangeAlone, Comparison, SideLabel } from '../../server/src/sheet/compare/compare';
 import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
 import type { FigureReading, MovedFigure } from '../../server/src/sheet/compare/moved-figures';
+import { totalsText } from '../../server/src/sheet/compare/totals-text';
+import type { Matter } from '../../server/src/sheet/compare/what-matters';
 import { jobStages } from '../../server/src/sheet/job-stages';
 import { element } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
@@ -30,22 +32,75 @@ function heading(): HTMLElement {
 }
 
 function content(comparison: Comparison): readonly HTMLElement[] {
-  const { before, after, settings, members, figures, findings, caution } = comparison;
+  const { before, after, settings, members, totals, matters, caution } = comparison;
   const count = settings.length + members.length;
-  const answer =
-    count === 0
-      ? 'No setting differs.'
-      : `${count === 1 ? 'One setting differs' : `${count} settings differ`}.`;
+  const answer = totalsText(count, totals);
   if (live !== null && live.textContent !== answer) live.textContent = answer;
   return [
     heading(),
     element('p', {}, label(before), element('span', { class: 'aside' }, ' → '), label(after)),
     element('p', {}, answer),
     ...jobStages.flatMap(([stage, question]) => stageSection(stage, question, comparison)),
-    ...(figures.length === 0 ? [] : [section('All together', movedTable('All figures that move', figures))]),
-    ...(isQuiet(findings) ? [] : [section('Findings', ...findingChangeList(findings))]),
+    ...(matters.length === 0 ? [] : [section('What matters most', ...matterParts(matters))]),
+    ...rest(comparison),
     element('p', { class: 'aside' }, caution),
   ];
+}
+
+function matterParts(matters: readonly Matter[]): readonly HTMLElement[] {
+  const found = (kind: 'gained' | 'lost') =>
+    matters.flatMap((matter) => (matter.kind === kind ? [matter.finding] : []));
+  const figures = matters.flatMap((matter) => (matter.kind === 'moved' ? [matter.figure] : []));
+  return [
+    ...findingChangeList({ gained: found('gained'), lost: found('lost') }),
+    ...(figures.length === 0 ? [] : [movedTable('Figures that matter most', figures)]),
+  ];
+}
+
+/** Whether a part of the rest is open: a comparison that follows its scripts is drawn anew again and again. */
+const unfolded = new Set<string>();
+
+/** What is there for whoever wants it. */
+function rest({ alone, figures, findings }: Comparison): readonly HTMLElement[] {
+  return [
+    ...(isQuiet(findings) ? [] : [folded('Other findings', findingChangeList(findings))]),
+    ...(figures.length === 0
+      ? []
+      : [
+          folded(`Other figures that move: ${figures.length}`, [
+            movedTable('Other figures that move', figures),
+          ]),
+        ]),
+    ...(alone.length === 0 ? [] : [folded('What each change does alone', alone.map(aloneRow))]),
+  ];
+}
+
+function folded(title: string, inside: readonly HTMLElement[]): HTMLElement {
+  const key = title.split(':', 1)[0] ?? title;
+  const remember = (event: Event) => {
+    const { currentTarget } = event;
+    if (!(currentTarget instanceof HTMLDetailsElement)) return;
+    if (currentTarget.open) unfolded.add(key);
+    else unfolded.delete(key);
+  };
+  const part = element('details', { ontoggle: remember }, element('summary', {}, title), ...inside);
+  part.open = unfolded.has(key);
+  return part;
+}
+
+function aloneRow({ paths, effect }: ChangeAlone): HTMLElement {
+  const names = paths.join(', ');
+  const nothing = effect.moved.length === 0 && isQuiet(effect);
+  return element(
+    'div',
+    { class: 'setting alone' },
+    element('h3', {}, element('code', {}, names)),
+    ...(effect.moved.length === 0
+      ? []
+      : [movedTable(`What ${names} moves by itself`, effect.moved, effect.leftOut)]),
+    ...findingChangeList(effect),
+    nothing ? element('p', { class: 'aside' }, 'Moves no figure and no finding by itself.') : null,
+  );
 }
 
 function label({ name, file, pack }: SideLabel): HTMLElement {
@@ -78,8 +133,7 @@ function stageSection(
   return rows.length === 0 ? [] : [section(question, ...rows)];
 }
 
-function settingRow({ path, title, before, after, change, effect }: SettingWithEffect): HTMLElement {
-  const nothing = effect !== null && effect.moved.length === 0 && isQuiet(effect);
+function settingRow({ path, title, before, after, change }: ChangedSetting): HTMLElement {
   return element(
     'div',
     { class: 'setting' },
@@ -92,11 +146,6 @@ function settingRow({ path, title, before, after, change, effect }: SettingWithE
       held(after),
       change === null ? null : element('span', { class: 'aside' }, ` ${change}`),
     ),
-    ...(effect === null || effect.moved.length === 0
-      ? []
-      : [movedTable(`What ${path} moves by itself`, effect.moved, effect.leftOut)]),
-    ...(effect === null ? [] : findingChangeList(effect)),
-    nothing ? element('p', { class: 'aside' }, 'Moves no figure and no finding by itself.') : null,
   );
 }
 

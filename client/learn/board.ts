@@ -2,13 +2,23 @@ import type {
   BoardMeanings,
   MeaningChoice,
   MeaningRow,
+  PortRoles,
+  RowMeant,
   SaidOfRow,
 } from '../../server/src/lsp/board-protocol';
 import { ask } from './extension-side';
 
+/** What is said of a setting. */
+export interface SaidOf {
+  readonly key: string;
+  readonly row: RowMeant;
+}
+
 /** What a press changed, to be taken back. */
 interface Press {
   readonly before: readonly SaidOfRow[];
+  /** Null: it said nothing of ports. */
+  readonly portRoles: PortRoles | null;
   readonly what: string;
 }
 
@@ -17,6 +27,9 @@ export class Board {
   private readonly rowsByKey: Map<string, MeaningRow>;
   private readonly reasons = new Map<string, string>();
   private readonly presses: Press[] = [];
+  /** Parts that say nothing alone, by their keys: they are said together with the next of their parameter. */
+  private readonly waiting = new Map<string, RowMeant>();
+  private roles: PortRoles;
 
   constructor(
     readonly meanings: BoardMeanings,
@@ -24,6 +37,12 @@ export class Board {
     private readonly onChange: (keys: readonly string[], told: string) => void,
   ) {
     this.rowsByKey = new Map(meanings.rows.map((row) => [row.key, row]));
+    this.roles = meanings.portRoles;
+  }
+
+  /** What the board's words for the roles of its ports are said to mean. */
+  get portRoles(): PortRoles {
+    return this.roles;
   }
 
   rows(): readonly MeaningRow[] {
@@ -38,9 +57,9 @@ export class Board {
     return this.rows().filter(({ said }) => said !== null).length;
   }
 
-  /** What the row would say if it were taken. */
+  /** What the row would say if it were taken; nothing while it may say what a port is for. */
   offer(row: MeaningRow): MeaningChoice | null {
-    return row.choices[0] ?? null;
+    return row.port === null ? (row.choices[0] ?? null) : null;
   }
 
   /** Why something could not be said of a row. */
@@ -73,36 +92,64 @@ export class Board {
     });
   }
 
-  /** Says what these rows mean; nothing else is touched. */
-  async say(said: readonly { readonly key: string; readonly row: object }[]): Promise<void> {
-    if (said.length === 0) return;
-    const before = said.map(({ key }) => ({ key, row: JSON.stringify(this.row(key)?.said?.row ?? {}) }));
-    const what = said.length === 1 ? (said[0]?.key ?? '') : `${said.length} settings`;
-    const isDone = await this.send(said.map(({ key, row }) => ({ key, row: JSON.stringify(row) })));
-    if (!isDone) return;
-    this.presses.push({ before, what });
-    this.onChange(
-      said.map(({ key }) => key),
-      `${what} said`,
+  /** Says what these rows mean, and what words for roles of ports do; nothing else is touched. */
+  async say(said: readonly SaidOf[], portRoles: PortRoles | null = null): Promise<void> {
+    const all = this.withWaiting(said);
+    if (all.length === 0) return;
+    const before = all.map(({ key }) => ({ key, row: JSON.stringify(this.row(key)?.said?.row ?? {}) }));
+    const what = all.length === 1 ? (all[0]?.key ?? '') : `${all.length} settings`;
+    const rolesBefore = portRoles === null ? null : this.roles;
+    const isDone = await this.send(
+      all.map(({ key, row }) => ({ key, row: JSON.stringify(row) })),
+      portRoles,
     );
+    if (!isDone) return;
+    for (const { key, row } of all) {
+      if (this.reasons.has(key) && row.as !== undefined) this.waiting.set(key, row);
+      else this.waiting.delete(key);
+    }
+    this.presses.push({ before, what, portRoles: rolesBefore });
+    this.onChange(
+      all.map(({ key }) => key),
+      all.every(({ key }) => this.waiting.has(key)) ? `${what} waits for the other part` : `${what} said`,
+    );
+  }
+
+  /** Whether a row waits for another part of its parameter to be said. */
+  waits(key: string): boolean {
+    return this.waiting.has(key);
+  }
+
+  private withWaiting(said: readonly SaidOf[]): readonly SaidOf[] {
+    const means = new Set(said.flatMap(({ row }) => (row.as === undefined ? [] : (row.means ?? []))));
+    const keys = new Set(said.map(({ key }) => key));
+    const waiting = [...this.waiting].flatMap(([key, row]) =>
+      keys.has(key) || !means.has(row.means ?? '') ? [] : [{ key, row }],
+    );
+    return [...said, ...waiting];
   }
 
   async undo(): Promise<void> {
     const press = this.presses.pop();
     if (press === undefined) return;
-    await this.send(press.before);
+    for (const { key } of press.before) this.waiting.delete(key);
+    await this.send(press.before, press.portRoles);
     this.onChange(
       press.before.map(({ key }) => key),
       `${press.what} taken back`,
     );
   }
 
-  private async send(said: readonly SaidOfRow[]): Promise<boolean> {
-    const answer = await ask('say', { said });
+  private async send(said: readonly SaidOfRow[], portRoles: PortRoles | null): Promise<boolean> {
+    const answer = await ask('say', {
+      said,
+      portRoles: portRoles === null ? null : JSON.stringify(portRoles),
+    });
     if (answer.kind === 'refused') {
       this.onChange([], answer.message);
       return false;
     }
+    if (portRoles !== null && answer.left.length === 0) this.roles = portRoles;
     const left = new Map(answer.left.map(({ key, why }) => [key, why]));
     for (const { key, said: now } of answer.rows) {
       const row = this.rowsByKey.get(key);

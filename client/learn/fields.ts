@@ -1,3 +1,4 @@
+import type { PartHeld } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 
 type Changed = () => void;
@@ -18,10 +19,11 @@ export function labelledButton(text: string, label: string, onclick: () => void)
 }
 
 /** A number under its name; empty: nothing is said. */
-export function numberField(name: string, label: string, changed: Changed): HTMLElement {
+export function numberField(name: string, label: string, changed: Changed, value = ''): HTMLElement {
   const field = element('input', {
     type: 'text',
     name,
+    value,
     class: 'number',
     inputmode: 'decimal',
     onchange: changed,
@@ -49,6 +51,12 @@ export function choiceField(
   return labelled(label, field);
 }
 
+/** The same field, by which a form finds it. */
+export function named(name: string, field: HTMLInputElement): HTMLInputElement {
+  field.name = name;
+  return field;
+}
+
 /** `0.1`, `1/16`, with a comma as well; null for what is no number. */
 export function ratioOf(text: string): number | null {
   const [over = '', under = '1'] = text.replace(',', '.').split('/');
@@ -62,10 +70,24 @@ export function partsFrom(said: {
   readonly cell: string;
   readonly at: string;
   readonly entry: string;
-}): readonly unknown[] | null {
-  const { part, cell, at, entry } = said;
+  readonly word: string;
+}): readonly PartHeld[] | null {
+  const { part, cell, at, entry, word } = said;
   if (cell !== '') return [{ cell: Number(cell) }];
   if (at !== '') return [{ at }];
-  if (entry !== '') return [{ entry: Number(entry) }];
-  return part === '' ? null : [part];
+  switch (part) {
+    case 'entry':
+      return entry === '' ? null : [{ entry: Number(entry) }];
+    case 'numberOf':
+      return [{ numberOf: word }];
+    case 'has':
+      return [{ has: word }];
+    case 'low':
+    case 'high':
+    case 'row':
+    case 'column':
+      return [part];
+    default:
+      return null;
+  }
 }

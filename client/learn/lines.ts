@@ -15,6 +15,11 @@ export function leftLines(
     { class: 'left-lines' },
     element('header', {}, element('h2', {}, `Lines that were not understood (${leftCount})`)),
     element(
+      'p',
+      { class: 'aside' },
+      'Say what a line is, and all like it are read so. Where the line does not show it, type its value, what its comment begins with, or its group.',
+    ),
+    element(
       'ul',
       {},
       ...left.map(({ line, text, reason }) => leftLine(line, text, reason, tell)),
@@ -29,13 +34,25 @@ const kinds = [
   ['heading', 'A Heading'],
 ] as const;
 
-function leftLine(line: number, text: string, reason: string, tell: (text: string) => void): HTMLElement {
-  const answer = element('div', { class: 'aside' }, reason);
-  const say = async (kind: BoardLesson['kind'], part: string): Promise<void> => {
-    const told = await ask('lesson', { lesson: { kind, line, part } });
+/** What a line may be said to be. */
+export function leftLine(
+  line: number,
+  text: string,
+  reason: string,
+  tell: (text: string) => void,
+): HTMLElement {
+  const answer = element('div', { class: 'aside', role: 'status' }, reason);
+  const part = element('input', {
+    type: 'text',
+    'aria-label': `Its part, of line ${line + 1}`,
+    placeholder: 'its value, name=value, mark or group',
+  });
+  const say = async (kind: BoardLesson['kind']): Promise<void> => {
+    const told = await ask('lesson', { lesson: { kind, line, part: part.value.trim() } });
     tell(told.kind === 'taught' ? told.said : told.message);
     if (told.kind === 'taught') return;
-    answer.replaceChildren(told.message, ...(told.asks && part === '' ? [partField(kind, say)] : []));
+    answer.textContent = told.message;
+    if (told.asks) part.focus();
   };
   return element(
     'li',
@@ -46,28 +63,9 @@ function leftLine(line: number, text: string, reason: string, tell: (text: strin
       'div',
       { class: 'line' },
       ...kinds.map(([kind, title]) =>
-        labelledButton(title, `Line ${line + 1} is ${title.toLowerCase()}`, () => void say(kind, '')),
+        labelledButton(title, `Line ${line + 1} is ${title.toLowerCase()}`, () => void say(kind)),
       ),
+      part,
     ),
-  );
-}
-
-/** What the line does not show by itself. */
-function partField(
-  kind: BoardLesson['kind'],
-  say: (kind: BoardLesson['kind'], part: string) => Promise<void>,
-): HTMLElement {
-  const field = element('input', { type: 'text', 'aria-label': 'The part of the line' });
-  return element(
-    'form',
-    {
-      class: 'line',
-      onsubmit: (event) => {
-        event.preventDefault();
-        void say(kind, field.value);
-      },
-    },
-    field,
-    element('button', { type: 'submit' }, 'Say It'),
   );
 }

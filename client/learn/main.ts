@@ -3,7 +3,7 @@ import '../page/wide.css';
 import './learn.css';
 import type { MeaningRow } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
-import { Board } from './board';
+import { Board, type SaidOf } from './board';
 import { Editor } from './editor';
 import { onMessage, send } from './extension-side';
 import { HardwareForm } from './hardware';
@@ -82,6 +82,7 @@ function show({ meanings, sayable, place, key }: Meanings): void {
       { id: 'sayable' },
       ...sayable.map(({ means, title }) => element('option', { value: means }, title)),
     ),
+    element('datalist', { id: 'ports' }, ...meanings.ports.map((port) => element('option', { value: port }))),
   );
   draw(made);
   if (key !== null) go(key);
@@ -156,10 +157,7 @@ function actions(of: Board): RowActions {
   };
 }
 
-function inWay(
-  rows: readonly MeaningRow[],
-  { ways }: FamilyWay,
-): readonly { readonly key: string; readonly row: object }[] {
+function inWay(rows: readonly MeaningRow[], { ways }: FamilyWay): readonly SaidOf[] {
   return rows.flatMap(({ key }, index) => {
     const way = ways[index];
     return way === undefined ? [] : [{ key, row: way.row }];
@@ -174,10 +172,11 @@ function choose({ key }: MeaningRow): void {
   const row = board?.row(key);
   if (board === null || at === null || row === undefined || wasOpen === key) return;
   editing = key;
-  const editor = new Editor(board, row, () => {
+  const back = () => {
     close();
     rowWith('data-key', key)?.focus();
-  });
+  };
+  const editor = new Editor(board, row, back, tell);
   const cell = element('div', { class: 'editor-cell', role: 'gridcell' }, editor.element);
   at.append(cell);
   editor.focus();

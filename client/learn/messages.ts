@@ -14,7 +14,7 @@ import type {
 /** What the page asks of the extension, each with what it is answered with. */
 export interface Asked {
   /** Kept in the profile at once. */
-  readonly say: { readonly said: readonly SaidOfRow[] };
+  readonly say: { readonly said: readonly SaidOfRow[]; readonly portRoles: string | null };
   readonly choices: { readonly sayings: readonly SayingOfRow[] };
   readonly form: { readonly means: string };
   /** JSON, kept in the profile at once. */

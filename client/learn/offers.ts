@@ -18,13 +18,17 @@ export const sections = ['sure', 'counting', 'likely', 'own', 'said'] as const;
 export type SectionName = (typeof sections)[number];
 
 /** Where a setting stands by what is known of it. */
-export function sectionOf({ sureness, choices, said }: MeaningRow): SectionName {
+export function sectionOf({ sureness, choices, said, port }: MeaningRow): SectionName {
   if (said !== null) return 'said';
+  if (port !== null) return 'likely';
   const [first] = choices;
   if (first === undefined || sureness === null || sureness === 'possible') return 'own';
   if (sureness === 'likely') return 'likely';
   return first.row === null ? 'counting' : 'sure';
 }
+
+/** Settings that may say what a port is for stand together. */
+export const portFamily = 'What ports are for';
 
 const weakest: readonly SectionName[] = ['said', 'sure', 'counting', 'likely', 'own'];
 
@@ -37,7 +41,11 @@ export function sorted(
   for (const row of rows) {
     const section = sectionOf(row);
     const isAlone = section === 'own' || section === 'said';
-    const name = isAlone ? `${section} ${row.said?.family ?? row.key}` : (offered(row)?.family ?? row.key);
+    const name = isAlone
+      ? `${section} ${row.said?.family ?? row.key}`
+      : row.port !== null
+        ? portFamily
+        : (offered(row)?.family ?? row.key);
     families.set(name, [...(families.get(name) ?? []), row]);
   }
   const made = new Map<SectionName, Family[]>(sections.map((name) => [name, []]));

@@ -24,8 +24,18 @@ export function rowElement(board: Board, row: MeaningRow, isInFamily: boolean, a
     element(
       'div',
       { class: 'meaning', role: 'gridcell' },
-      ...(row.said === null ? offered(row, offer, isInFamily, act) : said(row)),
-      reason === null ? null : element('div', { class: 'reason' }, `Not taken: ${reason}.`),
+      ...(row.said !== null
+        ? said(row)
+        : row.port !== null
+          ? mayBeOfPort(row.port)
+          : offered(row, offer, isInFamily, act)),
+      reason === null
+        ? null
+        : element(
+            'div',
+            { class: board.waits(row.key) ? 'aside waits' : 'reason' },
+            `${board.waits(row.key) ? 'Waits for its other part' : 'Not taken'}: ${reason}.`,
+          ),
     ),
     element('div', { class: 'actions', role: 'gridcell' }, ...buttons(row, offer, act)),
   );
@@ -49,13 +59,22 @@ function setting({ group, name, value, beside }: MeaningRow): HTMLElement {
 
 function said({ value, said: now }: MeaningRow): readonly HTMLElement[] {
   if (now === null) return [];
-  const { means, title, isRole, quantity, usual, lies } = now;
+  const { means, title, isRole, quantity, usual, lies, row } = now;
+  if (row.port !== undefined && quantity === null)
+    return [
+      element('div', {}, title),
+      element('div', { class: 'aside' }, `Nobody has said what ${value} is: it stays the board’s own.`),
+    ];
   return [
     element('div', {}, title, ' ', element('code', {}, means)),
     isRole
       ? element('div', { class: 'aside' }, 'Plays this part; its scale is unknown, so it serves no figure.')
       : becomes(value, quantity, usual, lies),
   ];
+}
+
+function mayBeOfPort(port: string): readonly HTMLElement[] {
+  return [element('div', { class: 'aside' }, `It may say what ${port} is for: choose which.`)];
 }
 
 function offered(
@@ -139,11 +158,11 @@ export function wayButtons(
 }
 
 function buttons(row: MeaningRow, offer: MeaningChoice | null, act: RowActions): readonly HTMLElement[] {
-  const { key, said: now, isShared } = row;
+  const { key, said: now, isShared, port } = row;
   if (isShared) return [element('span', { class: 'aside' }, 'said of all members')];
   const choose = labelledButton('Choose…', `Choose what ${key} means`, () => act.choose(row));
   if (now !== null) return [labelledButton('Take Back', `Take back ${key}`, () => act.takeBack(row)), choose];
-  if (offer === null || offer.row === null) return [choose];
+  if (offer === null || offer.row === null || port !== null) return [choose];
   const take = labelledButton('Take', `Take ${offer.means} for ${key}`, () => act.take([row]));
   take.classList.add('take');
   return [take, choose];

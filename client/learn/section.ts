@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import type { Board } from './board';
 import { labelledButton } from './fields';
 import { foldButton } from './fold';
-import { type Family, manners, type SectionName, sectionOf, wayIn } from './offers';
+import { type Family, manners, portFamily, type SectionName, sectionOf, wayIn } from './offers';
 import { type RowActions, rowElement, wayButtons } from './row';
 
 const titles: Readonly<Record<SectionName, string>> = {
@@ -122,7 +122,11 @@ export class Section {
         element(
           'span',
           { class: 'aside' },
-          open.length === 0 ? `all ${rows.length} said` : `and ${rows.length - 1} that count alike`,
+          open.length === 0
+            ? `all ${rows.length} said`
+            : name === portFamily
+              ? 'choose one, and the others go with it'
+              : `and ${rows.length - 1} that count alike`,
         ),
         asking.length === 0 ? null : wayButtons(asking, choicesOf(this.board, asking), this.act),
       ),
@@ -164,7 +168,7 @@ export class Section {
   }
 
   private drawTools(): void {
-    if (this.name === 'counting') this.tools.replaceChildren(...this.mannerButtons());
+    if (this.name === 'counting') this.tools.replaceChildren(...this.mannerButtons(), ...this.roleButton());
     if (this.name !== 'sure') return;
     // Also those whose family stands further down, for others of it are less sure.
     const ready = this.board.rows().filter((row) => sectionOf(row) === 'sure');
@@ -179,6 +183,27 @@ export class Section {
             ),
           ]),
     );
+  }
+
+  /** What is left plays its part: one press, and no figure hangs on any of it. */
+  private roleButton(): readonly HTMLElement[] {
+    const rows = this.now(this.rows).filter((row) => {
+      const offer = this.board.offer(row);
+      return row.said === null && offer?.row === null && offer.takesRole;
+    });
+    if (rows.length === 0) return [];
+    return [
+      element(
+        'button',
+        {
+          type: 'button',
+          id: 'take-roles',
+          title: 'Each plays its part; how it counts can be said later.',
+          onclick: () => this.act.takeRole(rows),
+        },
+        `Take ${rows.length === 1 ? 'the one left' : `the ${rows.length} left`} with scale unknown`,
+      ),
+    ];
   }
 
   /** A board mostly counts in one manner throughout: one press says so of all families that are usual by it. */
@@ -212,7 +237,7 @@ export class Section {
                 },
               ),
           },
-          `${count} are usual in ${manner}: take them so`,
+          `${count} ${count === 1 ? 'is' : 'are'} usual in ${manner}: take ${count === 1 ? 'it' : 'them'} so`,
         ),
       ];
     });

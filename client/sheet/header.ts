@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import { send } from './extension-side';
 
 /** The craft's name, what it is, and the packs to pick from. */
-export function header({ name, about, packs, packInView }: BuildSheet): HTMLElement {
+export function header({ name, about, readAs, packs, packInView }: BuildSheet): HTMLElement {
   const group = element(
     'div',
     { class: 'packs', role: 'group', 'aria-label': 'Pack in view' },
@@ -15,8 +15,15 @@ export function header({ name, about, packs, packInView }: BuildSheet): HTMLElem
     element('h1', {}, name),
     about.length === 0 ? null : element('p', {}, about.join(' · ')),
     packs.length === 0 ? null : group,
+    readAs === 'whole' ? findButton() : null,
     ...packs.flatMap(refusalText),
   );
+}
+
+/** What to set is asked on a page of its own. */
+function findButton(): HTMLElement {
+  const find = () => send({ kind: 'find-value' });
+  return element('p', {}, element('button', { type: 'button', onclick: find }, 'Find a Value'));
 }
 
 /** Greyed packs say why. */

@@ -11,6 +11,7 @@ import type { EmptyState, ToSheet } from './messages';
 import { partContent } from './parts';
 import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
+import { offerSurer, showSurer, surerPlace } from './surer';
 import { showTrial, trialPlace } from './try';
 
 const page = document.getElementById('sheet');
@@ -22,16 +23,18 @@ function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
   if (page === null) return;
   if (message.kind === 'nothing') {
     clear(page, emptyPage(message.state));
+    offerSurer(false);
     return;
   }
   const { sheet } = message;
-  const { name, about, packs, packInView, parts, plots } = sheet;
+  const { name, about, readAs, packs, packInView, parts, plots } = sheet;
   keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
-  place(page, 'header', [name, about, packs, packInView], () => header(sheet));
+  place(page, 'header', [name, about, readAs, packs, packInView], () => header(sheet));
   for (const part of parts) {
     const own = plots.filter((plot) => plot.part === part.id);
     place(page, part.id, [part, own], () => foldedPart(part, own));
   }
+  offerSurer(sheet.readAs === 'whole');
   announce(sheet);
 }
 
@@ -71,6 +74,7 @@ function announce({ name, parts }: BuildSheet): void {
 }
 
 page?.before(trialPlace());
+page?.after(surerPlace());
 
 let isRestored = false;
 
@@ -87,6 +91,8 @@ onMessage((message) => {
       return restoreState(message.state);
     case 'trial':
       return showTrial(message.shown, say);
+    case 'narrowing':
+      return showSurer(message.narrowing);
     case 'cursor':
       return lightUp(message.place);
     case 'nothing':

@@ -1,4 +1,5 @@
 import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
+import type { Narrowing } from '../../server/src/sheet/narrowing/narrowing';
 import type { Target } from '../../server/src/sheet/target';
 import type { TriedValue, Tryable } from '../../server/src/sheet/try-value';
 import type { PageState } from './state';
@@ -38,6 +39,8 @@ export type ToSheet =
   | { readonly kind: 'cursor'; readonly place: CursorPlace | null }
   /** null: nothing is tried. */
   | { readonly kind: 'trial'; readonly shown: TrialShown | null }
+  /** What to measure so that figures get surer, of the sheet that was sent last. */
+  | { readonly kind: 'narrowing'; readonly narrowing: readonly Narrowing[] }
   /** No craft script is open, or the checks are not running and will not come back by themselves. */
   | { readonly kind: 'nothing'; readonly state: EmptyState };
 
@@ -48,10 +51,16 @@ export type FromSheet =
   | { readonly kind: 'go'; readonly target: Target }
   | { readonly kind: 'pack'; readonly pack: string }
   | { readonly kind: 'state'; readonly state: PageState }
-  /** Another value is to be tried for a parameter, by its catalogue name. */
-  | { readonly kind: 'try'; readonly parameter: string }
+  /** Another value is to be tried for a parameter, by its catalogue name; with `to` that value at once. */
+  | { readonly kind: 'try'; readonly parameter: string; readonly to?: string }
   | { readonly kind: 'try-value'; readonly to: string }
   | { readonly kind: 'note-flight' }
+  /** What to set, on a page of its own. */
+  | { readonly kind: 'find-value' }
+  /** What to measure so that figures get surer. */
+  | { readonly kind: 'narrow' }
+  /** Lines for these settings, to be filled in. */
+  | { readonly kind: 'write-lines'; readonly paths: readonly string[] }
   | { readonly kind: 'write' }
   | { readonly kind: 'leave' }
   /** One of the ways out of the empty state. */

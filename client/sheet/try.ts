@@ -5,6 +5,7 @@ import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
 import { send } from './extension-side';
+import { fold } from './fold';
 import type { TrialShown } from './messages';
 
 import './try.css';
@@ -31,7 +32,7 @@ export function showTrial(shown: TrialShown | null, say: (words: string) => void
     return;
   }
   if (trial?.path !== shown.tryable.path) {
-    trial = trialOf(shown.tryable, say);
+    trial = trialOf(shown.tryable, shown.to, say);
     place.replaceChildren(trial.element);
     trial.element.querySelector<HTMLElement>('input, select')?.focus();
     place.scrollIntoView({ block: 'nearest' });
@@ -39,7 +40,7 @@ export function showTrial(shown: TrialShown | null, say: (words: string) => void
   trial.update(shown);
 }
 
-function trialOf({ path, title, by, now }: Tryable, say: (words: string) => void): Trial {
+function trialOf({ path, title, by, now }: Tryable, to: string | null, say: (words: string) => void): Trial {
   const held = element('span', { class: 'aside' });
   const results = element('div', {});
   const write = element(
@@ -48,7 +49,8 @@ function trialOf({ path, title, by, now }: Tryable, say: (words: string) => void
     'Write It',
   );
   const leave = element('button', { type: 'button', onclick: () => send({ kind: 'leave' }) }, 'Leave It');
-  const controls = by.kind === 'slider' ? numberControls(by, title) : wordControls(by.choices, title, now);
+  const controls =
+    by.kind === 'slider' ? numberControls(by, title, to) : wordControls(by.choices, title, to ?? now);
   const made = element(
     'section',
     {
@@ -87,7 +89,11 @@ function movesInWords(moved: readonly MovedFigure[]): string {
 }
 
 /** A slider over the usual range, and a field for any number in any unit. */
-function numberControls({ unit, now, usual, range, step }: BySlider, title: string): readonly HTMLElement[] {
+function numberControls(
+  { unit, now, usual, range, step }: BySlider,
+  title: string,
+  to: string | null,
+): readonly HTMLElement[] {
   const slider = element('input', { type: 'range', step: String(step), 'aria-label': `${title}, ${unit}` });
   const field = element('input', { type: 'text', class: 'number', 'aria-label': `${title}, with its unit` });
   const written = (value: string) => (unit === '' ? value : `${value} ${unit}`);
@@ -106,6 +112,10 @@ function numberControls({ unit, now, usual, range, step }: BySlider, title: stri
   setWide(!isUsual);
   slider.value = String(now ?? usual[0]);
   field.value = now === null ? '' : written(String(now));
+  if (to !== null) {
+    slider.value = String(Number.parseFloat(to));
+    field.value = to;
+  }
   slider.setAttribute('aria-valuetext', field.value);
   slider.addEventListener('input', () => {
     field.value = written(slider.value);
@@ -143,12 +153,35 @@ function resultsOf({
   const quiet = moved.length + gained.length + lost.length === 0;
   return [
     ...findingChangeList({ gained, lost }),
-    ...(moved.length === 0 ? [] : [movedTable(moved, packs)]),
+    ...movedTables(moved, packs),
     ...(quiet ? [element('p', { class: 'aside' }, 'No figure and no finding moves.')] : []),
   ];
 }
 
-function movedTable(moved: readonly MovedFigure[], packs: readonly (string | null)[]): HTMLElement {
+/** So many figures stand open: those that come first matter most. */
+const inView = 10;
+
+function movedTables(
+  moved: readonly MovedFigure[],
+  packs: readonly (string | null)[],
+): readonly HTMLElement[] {
+  if (moved.length === 0) return [];
+  const more = moved.slice(inView);
+  if (more.length === 0) return [movedTable('What moves', moved, packs)];
+  const title = [element('span', {}, `More that moves: ${more.length}`)];
+  return [
+    movedTable('What moves', moved.slice(0, inView), packs),
+    fold({ id: 'try-more', name: 'more', isOpenAtFirst: false }, title, [
+      movedTable('More that moves', more, packs),
+    ]),
+  ];
+}
+
+function movedTable(
+  label: string,
+  moved: readonly MovedFigure[],
+  packs: readonly (string | null)[],
+): HTMLElement {
   const heads = packs.map((pack) => element('th', { scope: 'col' }, pack ?? 'now → then'));
   const table = element(
     'table',
@@ -156,7 +189,7 @@ function movedTable(moved: readonly MovedFigure[], packs: readonly (string | nul
     element('thead', {}, element('tr', {}, element('td', {}), ...heads)),
     element('tbody', {}, ...moved.map(movedRow)),
   );
-  return scroller('What moves', table);
+  return scroller(label, table);
 }
 
 function movedRow({ id, title, unit, packs, turn }: MovedFigure): HTMLElement {

@@ -32,7 +32,6 @@ export class Client implements vscode.Disposable {
   /** `state` is another one now. */
   readonly onStateChanged = this.stateEmitter.event;
   readonly log = vscode.window.createOutputChannel('Propsoff', { log: true });
-  private readonly scripts = vscode.workspace.createFileSystemWatcher('**/*.{craft,boardtext,board.json}');
   private languageClient: BaseLanguageClient;
   /** What listens to the client. */
   private listeners: readonly vscode.Disposable[] = [];
@@ -88,10 +87,17 @@ export class Client implements vscode.Disposable {
   }
 
   /** An answer, or null while the server is not there. */
-  async request<P, R>(type: OwnRequest<P, R>, params: P): Promise<R | null> {
+  async request<P, R>(
+    type: OwnRequest<P, R>,
+    params: P,
+    token?: vscode.CancellationToken,
+  ): Promise<R | null> {
     if (this.state !== 'running') return null;
     try {
-      return await this.languageClient.sendRequest<R>(type.method, params);
+      // A token that is left out must not be there at all: it would be sent as a parameter.
+      return await (token === undefined
+        ? this.languageClient.sendRequest<R>(type.method, params)
+        : this.languageClient.sendRequest<R>(type.method, params, token));
     } catch (error) {
       this.log.warn(`no answer: ${String(error)}`);
       return null;
@@ -103,7 +109,7 @@ export class Client implements vscode.Disposable {
   }
 
   dispose(): void {
-    const own = [this.log, this.scripts, this.checkedEmitter, this.hoveredEmitter, this.stateEmitter];
+    const own = [this.log, this.checkedEmitter, this.hoveredEmitter, this.stateEmitter];
     for (const disposable of [...this.listeners, ...own]) disposable.dispose();
   }
 
@@ -139,7 +145,6 @@ export class Client implements vscode.Disposable {
   private clientOptions(): LanguageClientOptions {
     return {
       documentSelector: servedDocuments(),
-      synchronize: { fileEvents: this.scripts },
       outputChannel: this.log,
       middleware: {
         provideHover: async (document, position, token, next) => {

@@ -1,13 +1,19 @@
 import * as vscode from 'vscode';
+import type { AcceptanceChange } from '../../server/src/lsp/board-protocol';
 import { explainRequest, packInViewNotification, summaryRequest } from '../../server/src/lsp/protocol';
 import { about, aboutPlace } from './about';
+import { acceptBeside } from './accept-beside';
 import { openBenchCard } from './bench-card';
 import { BoardPreview } from './board-preview';
+import { checkFiles } from './check-files';
 import type { Client } from './client';
 import { compareScripts } from './compare-scripts';
 import { copyForBoard } from './copy-for-board';
+import { explainCheck } from './explain-check';
 import { Explanations } from './explanations';
 import { nameOf } from './file-name';
+import { findChannels } from './find-channels';
+import { findValue } from './find-value';
 import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
 import { editProfile, sayMeaning, sayMeanings } from './learn-panel';
@@ -42,21 +48,29 @@ export function registerCommands(
     register('propsoff.previewBoardText', () => preview.open()),
     register('propsoff.makeCraftScript', () => makeCraftScript(client)),
     register('propsoff.compareWithCapture', () => proofs.compare()),
+    register('propsoff.clearProof', () => proofs.clear()),
+    register('propsoff.checkFiles', checkFiles),
     register('propsoff.openBenchCard', () => openBenchCard(context, client)),
     register('propsoff.compareScripts', () => compareScripts(context, client)),
-    register('propsoff.useAsBoardText', () => useAsBoardText(client)),
+    register('propsoff.useAsBoardText', (file) => useAsBoardText(client, file)),
     register('propsoff.sayMeanings', () => sayMeanings(context, client)),
     register('propsoff.sayMeaning', (uri: string, key: string) => sayMeaning(context, client, uri, key)),
+    register('propsoff.acceptBeside', (uri: string, change: AcceptanceChange) =>
+      acceptBeside(client, uri, change),
+    ),
     register('propsoff.editProfile', () => editProfile(context, client)),
     register('propsoff.pickBoardOfText', () => pickBoardOfText(client)),
     register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),
+    register('propsoff.findValue', () => findValue(context, client)),
+    register('propsoff.findChannels', () => findChannels(client)),
     register('propsoff.noteFlight', () => noteFlight(client)),
     register('propsoff.startChecks', () => client.startAgain()),
     register('propsoff.showLog', () => client.log.show()),
     register('propsoff.firstCraft', () => openFirstSteps(context)),
-    register('propsoff.newCraftScript', (file) => newCraftScript(context, file)),
+    register('propsoff.newCraftScript', (file) => newCraftScript(context, client, file)),
     register('propsoff.showBuildSheet', () => vscode.commands.executeCommand('propsoff.buildSheet.focus')),
     register('propsoff.pickPack', () => pickPack(client)),
+    register('propsoff.explainCheck', (check) => explainCheck(client, explanations, check)),
     register('propsoff.explainLine', () => explainLine(client, explanations)),
   ];
 }

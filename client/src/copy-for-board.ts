@@ -62,9 +62,9 @@ async function handOver(client: Client, script: vscode.Uri, since: string | null
 
 /** What was copied, and what can be said or seen of it. */
 async function offer(client: Client, script: vscode.Uri, text: Text): Promise<void> {
-  const show = t('Show What Was Rounded or Left Out');
-  const example = t('Type an Example…');
-  const same = t('Same as the Listing');
+  const show = t('Show Details');
+  const example = t('Say How…');
+  const same = t('Told the Same');
   const choices = text.isAssumed ? [example, same, show] : [show];
   const picked = await vscode.window.showInformationMessage(said(text), ...choices);
   if (picked === show) client.log.show();

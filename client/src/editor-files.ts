@@ -6,13 +6,14 @@ import {
   listFolderRequest,
   readFileRequest,
 } from '../../server/src/lsp/protocol';
+import { scriptsBelow } from './craft-files';
 
 /** Hands the server what it can't read itself: files as the editor's own file system has them. */
 export function offerFiles(client: BaseLanguageClient): readonly vscode.Disposable[] {
   return [
     client.onRequest(readFileRequest, ({ uri, longest }) => read(vscode.Uri.parse(uri), longest)),
     client.onRequest(listFolderRequest, ({ uri }) => list(vscode.Uri.parse(uri))),
-    client.onRequest(findScriptsRequest, ({ uri, most }) => find(vscode.Uri.parse(uri), most)),
+    client.onRequest(findScriptsRequest, ({ uri, most }) => scriptsBelow(vscode.Uri.parse(uri), most)),
   ];
 }
 
@@ -40,12 +41,4 @@ async function list(folder: vscode.Uri): Promise<readonly string[]> {
   } catch {
     return [];
   }
-}
-
-async function find(uri: vscode.Uri, most: number): Promise<readonly string[]> {
-  const folder = vscode.workspace.getWorkspaceFolder(uri);
-  if (folder === undefined) return [];
-  const scripts = new vscode.RelativePattern(folder, '**/*.craft');
-  const found = await vscode.workspace.findFiles(scripts, '**/node_modules/**', most);
-  return found.map((one) => one.toString());
 }

@@ -13,7 +13,10 @@ const { t } = vscode.l10n;
 
 type Proof = Extract<ProveAnswer, { kind: 'proof' }>;
 
-/** Holds the active craft script against captured texts: as a table, and as findings in the capture. */
+/**
+ * Holds the active craft script against captured texts: as a table, and as findings in the capture, which go with the
+ * table.
+ */
 export class Proofs implements vscode.Disposable {
   private readonly found = vscode.languages.createDiagnosticCollection('propsoff-proof');
   private readonly closing = vscode.workspace.onDidChangeTextDocument(({ document }) =>
@@ -21,10 +24,23 @@ export class Proofs implements vscode.Disposable {
     this.found.delete(document.uri),
   );
 
+  /** The title of the proof that is shown. */
+  private title = '';
+  private readonly leaving: vscode.Disposable;
+
   constructor(
     private readonly client: Client,
     private readonly explanations: Explanations,
-  ) {}
+  ) {
+    this.leaving = explanations.onClosed((about) => {
+      if (about === this.title) this.clear();
+    });
+  }
+
+  /** Takes away what the last proof has marked. */
+  clear(): void {
+    this.found.clear();
+  }
 
   async compare(): Promise<void> {
     const script = activeScript()?.document.uri;
@@ -43,9 +59,9 @@ export class Proofs implements vscode.Disposable {
   private async prove(script: vscode.Uri, capture: Capture, omitsDefaults: boolean): Promise<void> {
     const proof = await this.proof(script, capture.text, omitsDefaults);
     if (proof === undefined) return;
+    this.title = t('proof of {name}', { name: nameOf(script) });
+    await this.explanations.show(this.title, proof.markdown);
     this.mark(capture, proof);
-    const name = nameOf(script);
-    await this.explanations.show(t('proof of {name}', { name }), proof.markdown);
     const show = proof.isWhole ? vscode.window.showInformationMessage : vscode.window.showWarningMessage;
     if (proof.question === null) {
       void show(proof.summary);
@@ -58,8 +74,7 @@ export class Proofs implements vscode.Disposable {
   }
 
   dispose(): void {
-    this.found.dispose();
-    this.closing.dispose();
+    for (const one of [this.found, this.closing, this.leaving]) one.dispose();
   }
 
   private async proof(

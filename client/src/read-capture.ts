@@ -11,11 +11,12 @@ const { t } = vscode.l10n;
 export async function makeCraftScript(client: Client): Promise<void> {
   const capture = await pickCapture(t('Make Craft Script from Captured Text'));
   if (capture === undefined) return;
-  let answer = await client.request(readRequest, { capture: capture.text, board: null });
+  const of = { capture: capture.text, uri: capture.uri?.toString() ?? null };
+  let answer = await client.request(readRequest, { ...of, board: null });
   if (answer?.kind === 'no-board') {
     const board = await pickBoard(answer.boards, t('No profile knows this text for sure.'));
     if (board === undefined) return;
-    answer = await client.request(readRequest, { capture: capture.text, board });
+    answer = await client.request(readRequest, { ...of, board });
   }
   if (answer === null || answer.kind === 'no-board') {
     void vscode.window.showErrorMessage(answer?.message ?? t('Propsoff’s checks are not running.'));

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import {
+  narrowingRequest,
   packInViewNotification,
   type SettingToTry,
   setHereRequest,
@@ -11,12 +12,14 @@ import { pageState } from '../sheet/state';
 import { about, aboutPlace } from './about';
 import type { Client } from './client';
 import { goWay, noScript, stopped } from './empty-sheet';
+import { findValue } from './find-value';
 import { goTo } from './go-to';
 import { activeScript } from './language';
 import { noteFlight } from './note-flight';
 import { newNonce, ownPage } from './own-page';
 import { readRecord } from './record';
 import { Trial } from './trial';
+import { writeLines } from './write-lines';
 
 /** Where the page's state is kept, for each folder. */
 const stateKey = 'propsoff.sheet';
@@ -120,6 +123,13 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     return this.client.request(sheetRequest, { ...about(shown), handed });
   }
 
+  /** An answer about a sheet that has been replaced meanwhile is of no use. */
+  private async narrow(): Promise<void> {
+    const { shown, asked } = this;
+    const narrowing = shown === undefined ? null : await this.client.request(narrowingRequest, about(shown));
+    if (narrowing !== null && asked === this.asked) this.post({ kind: 'narrowing', narrowing });
+  }
+
   /** Lights up on the page what the cursor's line has to do with. */
   private async tellCursor(): Promise<void> {
     const editor = activeScript();
@@ -155,9 +165,15 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       case 'try':
         return this.shown === undefined
           ? undefined
-          : this.trial.start(this.shown, { path: message.parameter, pack: null });
+          : this.trial.start(this.shown, { path: message.parameter, pack: null }, message.to);
       case 'note-flight':
         return noteFlight(this.client, this.shown);
+      case 'find-value':
+        return findValue(this.context, this.client, this.shown);
+      case 'narrow':
+        return this.narrow();
+      case 'write-lines':
+        return this.shown === undefined ? undefined : writeLines(this.client, this.shown, message.paths);
       case 'try-value':
         return this.trial.change(message.to);
       case 'write':

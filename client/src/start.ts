@@ -1,8 +1,11 @@
 import * as vscode from 'vscode';
 import { Client, type NewLanguageClient } from './client';
 import { registerCommands } from './commands';
+import { showSheetAtFirst } from './first-sight';
 import { watchFirstSteps } from './first-steps';
 import { hoverElsewhere } from './hover-elsewhere';
+import { LanguageStatus } from './language-status';
+import { watchScriptInSight } from './script-in-sight';
 import { SheetView } from './sheet-view';
 import { StatusBar } from './status-bar';
 
@@ -17,9 +20,12 @@ export async function startPropsoff(
     client,
     sheet,
     new StatusBar(client),
+    new LanguageStatus(client),
     vscode.window.registerWebviewViewProvider(SheetView.id, sheet),
     hoverElsewhere(client),
     watchFirstSteps(client),
+    watchScriptInSight(),
+    showSheetAtFirst(),
     ...registerCommands(context, client, sheet),
   );
   await client.start();

@@ -31,8 +31,9 @@ export class Trial {
     return this.trying?.uri;
   }
 
-  async start(uri: vscode.Uri, setting: SettingToTry): Promise<void> {
-    this.trying = { uri, setting, to: null };
+  /** `to`: what is tried first, as a script would write it. */
+  async start(uri: vscode.Uri, setting: SettingToTry, to: string | null = null): Promise<void> {
+    this.trying = { uri, setting, to };
     if ((await this.refresh()) || this.trying?.setting !== setting) return;
     this.leave();
     void vscode.window.showInformationMessage(

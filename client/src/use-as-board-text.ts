@@ -13,9 +13,13 @@ const { t } = vscode.l10n;
 
 const ending = '.boardtext';
 
-/** Makes the active text, or what is selected of it, a board's text: saved, with a profile, and nothing asked. */
-export async function useAsBoardText(client: Client): Promise<void> {
-  const editor = vscode.window.activeTextEditor;
+/**
+ * Makes the active text, or what is selected of it, a board's text: saved, with a profile, and nothing asked. `file`:
+ * one that was picked in the explorer.
+ */
+export async function useAsBoardText(client: Client, file?: vscode.Uri): Promise<void> {
+  const editor =
+    file instanceof vscode.Uri ? await vscode.window.showTextDocument(file) : vscode.window.activeTextEditor;
   if (editor === undefined) {
     void vscode.window.showInformationMessage(t('First open a text captured from a board.'));
     return;
@@ -82,7 +86,7 @@ async function writtenBeside(
   { board, profile, isByName }: NewBoardText,
 ): Promise<boolean> {
   if (profile !== null && !(await writtenProfile(client, profileFile(place, board), profile))) return false;
-  if (!isByName && !(await keepChoice(place, board))) return false;
+  if (!isByName && !(await keepChoice(client, place, board))) return false;
   return text === null || (await written(place, text));
 }
 

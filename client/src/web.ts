@@ -11,10 +11,16 @@ let client: Client | undefined;
 
 /** Called by an editor that runs in a browser. The server is a worker beside the extension, made anew if it fails. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
-  const server = vscode.Uri.joinPath(context.extensionUri, 'dist', 'web', 'server.js').toString(true);
+  const dist = vscode.Uri.joinPath(context.extensionUri, 'dist');
+  const program = vscode.Uri.joinPath(dist, 'web', 'server.js').toString(true);
   client = await startPropsoff(context, (options) => {
     const log = options.outputChannel ?? { appendLine: () => undefined };
-    const started = async () => workerTransports(new Worker(server), log);
+    const started = async () => {
+      const catalog = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(dist, 'catalog.json'));
+      const worker = new Worker(program);
+      worker.postMessage(new TextDecoder().decode(catalog));
+      return workerTransports(worker, log);
+    };
     return new LanguageClient('propsoff', 'Propsoff', started, options);
   });
 }

@@ -62,6 +62,11 @@ class WorkerWriter extends AbstractMessageWriter {
   }
 }
 
+/** What is answered once there is something new may be left unanswered as long as there is nothing. */
+function isForNews(message: Message): boolean {
+  return Message.isRequest(message) && message.method === 'workspace/diagnostic';
+}
+
 /** Questions that wait for an answer, and whether any word comes back. */
 class Silence {
   private readonly waiting = new Set<string | number>();
@@ -76,6 +81,7 @@ class Silence {
   ) {}
 
   sent(message: Message): void {
+    if (isForNews(message)) return;
     if (Message.isRequest(message) && message.id !== null) this.waiting.add(message.id);
     else if (Message.isResponse(message) && message.id !== null) this.owed.delete(message.id);
     else return;

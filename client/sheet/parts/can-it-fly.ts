@@ -1,11 +1,14 @@
 import type { CanItFly, SheetFinding } from '../../../server/src/sheet/can-it-fly';
+import type { NotKnown } from '../../../server/src/sheet/not-known';
 import { element } from '../../page/element';
 import { markOf } from '../../page/mark';
 import { fold } from '../fold';
 import { lineLink } from '../link';
+import { wayButtons } from '../ways';
 
 export function canItFly({
   unchecked,
+  notKnown,
   findings,
   leftOut,
   assumed,
@@ -15,11 +18,39 @@ export function canItFly({
   const more = `${leftOut} more are in the problems list.`;
   return [
     ...(unchecked === null ? [] : [element('p', {}, unchecked)]),
+    ...unknowns(notKnown),
     ...(findings.length === 0 ? [] : [element('ul', { class: 'findings' }, ...findings.map(row))]),
     ...(leftOut === 0 ? [] : [element('p', { class: 'aside' }, more)]),
     ...(assumed.length === 0 ? [] : [assumptions(assumed)]),
     ...replaced.map((text) => element('p', {}, text)),
     element('p', { class: 'aside' }, caution),
+  ];
+}
+
+/** So many sentences stand open. */
+const mostOpen = 2;
+
+/** What can't be judged: what stands open tells of most figures. */
+function unknowns(notKnown: readonly NotKnown[]): readonly HTMLElement[] {
+  const list = (some: readonly NotKnown[]) =>
+    element(
+      'ul',
+      { class: 'unknowns' },
+      ...some.map(({ text, ways }) => element('li', {}, text, wayButtons(ways))),
+    );
+  const [open, more] = [notKnown.slice(0, mostOpen), notKnown.slice(mostOpen)];
+  const title = [
+    element(
+      'span',
+      {},
+      `${more.length === 1 ? '1 more thing is' : `${more.length} more things are`} not known yet`,
+    ),
+  ];
+  return [
+    ...(open.length === 0 ? [] : [list(open)]),
+    ...(more.length === 0
+      ? []
+      : [fold({ id: 'unknown-more', name: 'more', isOpenAtFirst: false }, title, [list(more)])]),
   ];
 }
 

@@ -13,6 +13,7 @@ export function partContent(part: SheetPart): readonly HTMLElement[] {
       return wiredWhere(part);
     case 'my-hands':
     case 'how-late':
+    case 'stay-cool':
     case 'who-sees-me':
       return figureTable(part);
     case 'which-pack':

@@ -20,7 +20,8 @@ export function learned({ flights, caution }: LearnedPart): readonly HTMLElement
   ];
 }
 
-function flight({ name, date, pack, facts, note, changed, damage, target }: SheetFlight): HTMLElement {
+function flight(flown: SheetFlight): HTMLElement {
+  const { name, date, pack, facts, measured, heat, note, changed, damage, target } = flown;
   const title = [date ?? name.replaceAll('-', ' '), pack].filter((word) => word !== null).join(', ');
   return element(
     'li',
@@ -28,6 +29,8 @@ function flight({ name, date, pack, facts, note, changed, damage, target }: Shee
     target === null ? null : lineLink(target),
     element('b', {}, title),
     facts.length === 0 ? null : element('p', { class: 'aside' }, ...facts.flatMap(fact)),
+    ...measured.flatMap((text) => noted('', text)),
+    ...heat.flatMap((text) => noted('', text)),
     ...noted('', note),
     ...noted('Changed before it: ', changed),
     ...noted('Damage: ', damage),
@@ -35,10 +38,9 @@ function flight({ name, date, pack, facts, note, changed, damage, target }: Shee
 }
 
 /** A number stays with its unit where the line breaks. */
-function fact({ title, text, estimate }: SheetFlight['facts'][number], index: number) {
+function fact({ title, text }: SheetFlight['facts'][number], index: number) {
   const whole = (value: string) => element('span', { class: 'whole' }, value);
-  const estimated = estimate === null ? [] : [', estimated ', whole(estimate)];
-  return [`${index === 0 ? '' : '\u00a0· '}${title} `, whole(text), ...estimated];
+  return [`${index === 0 ? '' : '\u00a0· '}${title} `, whole(text)];
 }
 
 function noted(about: string, text: string | null): readonly HTMLElement[] {

@@ -1,30 +1,60 @@
+import type { Variant } from '../../../server/src/sheet/variants';
 import type {
   FigureTable,
   PackCell,
   PackRow,
   SharedRow,
   WhichPack,
+  WithheldRow,
 } from '../../../server/src/sheet/which-pack';
 import { element, scroller } from '../../page/element';
 import { send } from '../extension-side';
 import { fold } from '../fold';
 import { valueLink } from '../link';
+import { wayButtons } from '../ways';
 import { isAsked, whyButton } from '../why';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {
-  if (part.columns.length > 0) return figureTable(part);
+  if (part.columns.length > 0) return [...figureTable(part), ...sideBySide(part.variants)];
   const how = 'Name a pack to see what it does: [pack.sprint] with chemistry, cells and capacity.';
   return [element('p', { class: 'aside' }, how)];
+}
+
+/** The same craft with one thing otherwise: what moves is shown above, old and new, and nothing is written. */
+function sideBySide(variants: readonly Variant[]): readonly HTMLElement[] {
+  if (variants.length === 0) return [];
+  const buttons = variants.map(({ words, path, to }) =>
+    element(
+      'button',
+      {
+        type: 'button',
+        'data-variant': path,
+        onclick: () => send({ kind: 'try', parameter: path, ...(to === null ? {} : { to }) }),
+      },
+      words,
+    ),
+  );
+  return [element('p', { class: 'levers' }, 'Side by side: the craft ', ...buttons)];
 }
 
 type Shown = FigureTable & {
   readonly id: string;
   readonly key: readonly string[];
+  readonly told?: readonly string[];
   readonly caution: string;
 };
 
 /** Figures pack by pack, then those that no pack changes; what is looked at first stands open. */
-export function figureTable({ id, columns, rows, shared, key, caution }: Shown): readonly HTMLElement[] {
+export function figureTable({
+  id,
+  columns,
+  rows,
+  shared,
+  withheld,
+  key,
+  told = [],
+  caution,
+}: Shown): readonly HTMLElement[] {
   const isKey = (row: { readonly id: string }) => key.includes(row.id);
   const isOther = (row: { readonly id: string }) => !isKey(row);
   const more = [
@@ -34,6 +64,8 @@ export function figureTable({ id, columns, rows, shared, key, caution }: Shown):
   return [
     ...packTables(columns, rows.filter(isKey)),
     ...sharedTables(shared.filter(isKey), 'Figures that no pack changes'),
+    ...unknownTable(withheld),
+    ...told.map((text) => element('p', {}, text)),
     ...(more.length === 0 ? [] : [moreFigures(id, more)]),
     element('p', { class: 'aside' }, caution),
   ];
@@ -76,7 +108,7 @@ function row(
   cells: readonly (PackCell | null)[],
   columns: readonly string[],
 ): readonly HTMLElement[] {
-  const reasons = cells.flatMap((cell, index) => reasonOf(cell, columns[index] ?? ''));
+  const reasons = cells.flatMap((cell, index) => reasonOf(id, cell, columns[index] ?? ''));
   const shown = cells.map((cell) =>
     cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell),
   );
@@ -88,6 +120,23 @@ function row(
     element('td', { colspan: String(cells.length + 1) }, ...reasons, ...levers(from)),
   );
   return [element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown), why];
+}
+
+/** Figures that are not known yet keep their rows: each says on demand what it takes. */
+function unknownTable(withheld: readonly WithheldRow[]): readonly HTMLElement[] {
+  if (withheld.length === 0) return [];
+  const rows = withheld.flatMap(({ id, title, from, text, ways }) => {
+    const why = element(
+      'tr',
+      { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
+      element('td', { colspan: '2' }, element('p', {}, text), wayButtons(ways)),
+    );
+    const mark = { 'data-figure': id, 'data-from': from.join(' ') };
+    const head = element('th', { scope: 'row' }, whyButton(id, title, why));
+    return [element('tr', mark, head, element('td', { class: 'none' }, 'not known yet')), why];
+  });
+  const label = 'Figures that are not known yet';
+  return [scroller(label, element('table', { class: 'unknown' }, element('tbody', {}, ...rows)))];
 }
 
 /** What the pilot can turn: settings that other values can be tried for. */
@@ -104,12 +153,26 @@ function levers(from: readonly string[]): readonly HTMLElement[] {
   return [element('p', { class: 'levers' }, 'Try another value of ', ...buttons)];
 }
 
-/** Each pack's reason; the same words once. */
-function reasonOf(cell: PackCell | null, column: string): readonly HTMLElement[] {
+/** More than these would drown the reason itself. */
+const assumedInView = 3;
+
+/** How it comes about with a pack, and what was assumed for that. */
+function reasonOf(id: string, cell: PackCell | null, column: string): readonly HTMLElement[] {
   if (cell === null || cell.why === null) return [];
-  const assumed = cell.assumed.length === 0 ? '' : ` Assumed: ${cell.assumed.join('; ')}.`;
   const name = column === '' ? null : element('b', {}, `${column}: `);
-  return [element('p', {}, name, cell.why, element('span', { class: 'aside' }, assumed))];
+  const { why, assumed } = cell;
+  if (assumed.length <= assumedInView) {
+    const text =
+      assumed.length === 0 ? '' : `${why.endsWith('.') ? '' : '.'} Assumed: ${assumed.join('; ')}.`;
+    return [element('p', {}, name, why, element('span', { class: 'aside' }, text))];
+  }
+  const title = [element('span', {}, `Assumed: ${assumed.length}`)];
+  return [
+    element('p', {}, name, why),
+    fold({ id: `${id}-assumed-${column}`, name: 'more', isOpenAtFirst: false }, title, [
+      element('ul', { class: 'assumed' }, ...assumed.map((text) => element('li', {}, text))),
+    ]),
+  ];
 }
 
 function figureCell(title: string, { text, span, place, target }: PackCell): HTMLElement {

@@ -148,8 +148,12 @@ function tableOf(plot: LinePlot): HTMLElement {
     `${x.title}, ${x.unit}`,
     ...lines.map(({ name }) => (y.unit === '' ? name : `${name}, ${y.unit}`)),
   ];
-  const places = Array.from({ length: tableRows }, (_, step) =>
-    Math.round((step * (at.length - 1)) / (tableRows - 1)),
+  // The axis may reach farther than any line does, as far as a strip.
+  const ends = lines.map(({ values }) => values.findLastIndex((value) => value !== null));
+  const last = Math.max(0, ...ends);
+  const steps = Math.min(tableRows - 1, last);
+  const places = Array.from({ length: steps + 1 }, (_, step) =>
+    Math.round((step * last) / Math.max(1, steps)),
   );
   const rows = places.map((place) => [
     figureText(at[place] ?? null, ''),

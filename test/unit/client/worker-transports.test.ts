@@ -43,15 +43,28 @@ function talking() {
     closed += 1;
   });
   const ask = (id: number) => writer.write({ jsonrpc: '2.0', id, method: 'a/question' } as Message);
+  const askForNews = (id: number) =>
+    writer.write({ jsonrpc: '2.0', id, method: 'workspace/diagnostic' } as Message);
   const tell = () => writer.write({ jsonrpc: '2.0', method: 'a/notice' } as Message);
   const reply = (id: number) => writer.write(answer(id) as Message);
   const timePasses = () => {
     for (const { run } of [...timers]) run();
   };
-  return { worker, timers, reasons, taken, ask, tell, reply, timePasses, closed: () => closed };
+  return { worker, timers, reasons, taken, ask, askForNews, tell, reply, timePasses, closed: () => closed };
 }
 
 describe('the way to a server in a worker', () => {
+  it('lets a question for news wait as long as there are none', async () => {
+    const { timers, askForNews, ask, timePasses, closed } = talking();
+    await askForNews(1);
+    assert.equal(timers.size, 0);
+    timePasses();
+    assert.equal(closed(), 0);
+    await ask(2);
+    timePasses();
+    assert.equal(closed(), 1);
+  });
+
   it('carries messages both ways', async () => {
     const { worker, taken, ask } = talking();
     await ask(1);
