@@ -9,6 +9,8 @@ import { withScratch } from '../support/scratch';
 interface Answer {
   readonly findings: readonly { readonly line: number; readonly message: string }[];
   readonly hover: string;
+  /** What it became: a proposed name taken, a constant renamed, formatted. */
+  readonly text: string;
 }
 
 interface Editor {
@@ -39,7 +41,19 @@ const editors: readonly Editor[] = [
   },
 ];
 
-const script = '[arming]\ntilt-limt = 60 deg\n\n[gyro.filter.1]\ncutoff = 180 Hz\n';
+const script = 'let quiet = 90 Hz\n[arming]\ntilt-limt = 60 deg\n\n[gyro.filter.1]\ncutoff   =2 * quiet\n';
+
+/** The same after a person has worked on it; what was misspelt is still. */
+const worked = [
+  'let calm = 90 Hz',
+  '',
+  '[arming]',
+  'tilt-limt = 60 deg',
+  '',
+  '[gyro.filter.1]',
+  'cutoff = 2 * calm',
+  'kind =',
+].join('\n');
 
 /** The documents' own set-up for an editor: what is shown there is what is tried here. */
 function setUpFor({ setUp, title }: Editor): string {
@@ -65,6 +79,10 @@ async function tried(editor: Editor, text: string): Promise<Answer> {
         PATH: [scratch.file('bin'), process.env.PATH].join(delimiter),
         SCRIPT: scratch.file('my.craft'),
         WORD: 'cutoff',
+        TYPED: 'ki',
+        TAKEN: 'kind',
+        CONSTANT: 'quiet',
+        RENAMED: 'calm',
         ANSWER: scratch.file('answer.json'),
       },
     });
@@ -78,15 +96,16 @@ async function tried(editor: Editor, text: string): Promise<Answer> {
 
 describe('other editors', () => {
   for (const editor of editors) {
-    it(`${editor.title}, set up as the documents say, shows a finding on its line and a hover`, async () => {
-      const { findings, hover } = await tried(editor, script);
+    it(`${editor.title}, set up as the documents say, shows a finding and a hover, takes a name, renames and formats`, async () => {
+      const { findings, hover, text } = await tried(editor, script);
       assert.deepEqual(
         findings.map(({ line }) => line),
-        [2],
+        [3],
       );
       assert.match(findings[0]?.message ?? '', /Did you mean arming\.tilt-limit\?/);
       assert.match(hover, /Cutoff of a gyro filter/);
       assert.match(hover, /180 Hz/);
+      assert.equal(text.trimEnd(), worked);
     });
   }
 });
