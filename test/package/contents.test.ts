@@ -24,8 +24,10 @@ const expected = [
   'extension/client/media/walkthrough/mend.svg',
   'extension/client/media/walkthrough/sheet.svg',
   'extension/client/starters/first-craft.craft',
+  'extension/client/starters/freestyle.craft',
   'extension/client/starters/hall-craft.craft',
   'extension/client/starters/long-flight.craft',
+  'extension/client/starters/racer.craft',
   'extension/dist/NOTICES.txt',
   'extension/dist/card.css',
   'extension/dist/card.js',
@@ -33,6 +35,8 @@ const expected = [
   'extension/dist/compare.css',
   'extension/dist/compare.js',
   'extension/dist/extension.js',
+  'extension/dist/find.css',
+  'extension/dist/find.js',
   'extension/dist/learn.css',
   'extension/dist/learn.js',
   'extension/dist/server-additions-*.js',
@@ -40,7 +44,10 @@ const expected = [
   'extension/dist/server-board-profiles-*.js',
   'extension/dist/server-board-reading.js',
   'extension/dist/server-chunk-*.js',
+  'extension/dist/server-language-features-*.js',
   'extension/dist/server-on-demand-*.js',
+  'extension/dist/server-read-beside-*.js',
+  'extension/dist/server-read-choices-*.js',
   'extension/dist/server-yaml.js',
   'extension/dist/server.js',
   'extension/dist/sheet.css',
@@ -53,6 +60,8 @@ const expected = [
   'extension/readme.md',
   'extension/schemas/addition.schema.json',
   'extension/schemas/board.schema.json',
+  'extension/schemas/choices.schema.json',
+  'extension/schemas/kept-beside.schema.json',
   'extension/syntaxes/craft-script.tmLanguage.json',
   'extension/syntaxes/language-configuration.json',
 ];
@@ -68,6 +77,13 @@ interface Manifest {
   readonly keywords: readonly string[];
   readonly engines: Readonly<Record<string, string>>;
   readonly [field: string]: unknown;
+}
+
+/** Of what `check --json` prints: where the findings stand. */
+interface CheckedFiles {
+  readonly files: readonly {
+    readonly findings: readonly { readonly range: { readonly start: { readonly line: number } } }[];
+  }[];
 }
 
 function versionOf(name: string): string {
@@ -125,9 +141,10 @@ describe('the packed extension', () => {
     const [, script = ''] = /```craft\n([\s\S]*?)```/.exec(contents.get('extension/readme.md') ?? '') ?? [];
     const args = [join(root, 'dist', 'propsoff.js'), 'check', '--json', '-'];
     const { stdout } = spawnSync(process.execPath, args, { input: script, encoding: 'utf8' });
-    const lines = [...stdout.matchAll(/"line": ?(\d+)/g)].map(([, line]) => line);
+    const { files } = JSON.parse(stdout) as CheckedFiles;
+    const lines = files.flatMap(({ findings }) => findings.map(({ range }) => range.start.line));
     // A part of a craft lacks a good deal, which is told at its first section.
-    assert.deepEqual([...new Set(lines)], ['0']);
+    assert.deepEqual([...new Set(lines)], [0]);
   });
 
   it('carries the licence of every package that is bundled, and of no other', () => {

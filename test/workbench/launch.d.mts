@@ -1,4 +1,4 @@
-import type { BrowserContext } from 'playwright-core';
+import type { Browser, BrowserContext } from 'playwright-core';
 
 /** An argument of the editor, such as `extensionDevelopmentPath`, and its value. */
 export type PayloadPair = readonly [name: string, value: string];
@@ -34,18 +34,21 @@ export interface RunningWorkbench {
   stop(): Promise<void>;
 }
 
-export interface BrowserOptions {
+export interface WindowSize {
   readonly width?: number;
   readonly height?: number;
-  /** Shows the window, to watch a test. */
-  readonly show?: boolean;
 }
 
 /** What every process of a workbench has in its environment: the folder of that one. */
 export const homeVariable: string;
 
 export function startWorkbench(options?: WorkbenchOptions): Promise<RunningWorkbench>;
-export function openBrowser(options?: BrowserOptions): Promise<BrowserContext>;
+/** `show`: with its window, to watch a test. */
+export function launchBrowser(options?: { readonly show?: boolean }): Promise<Browser>;
+/** An empty profile of a browser: nothing that another one keeps is in it. */
+export function emptyProfile(browser: Browser, size?: WindowSize): Promise<BrowserContext>;
+/** A browser of its own with an empty profile; `closeBrowser` closes both. */
+export function openBrowser(size?: WindowSize): Promise<BrowserContext>;
 export function closeBrowser(context: BrowserContext): Promise<void>;
 
 /** Makes an empty folder that is gone when this process ends, if nobody removes it before. */

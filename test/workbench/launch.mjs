@@ -168,17 +168,29 @@ export async function startWorkbench({
 }
 
 /**
- * Opens a Chromium with an empty profile that can reach nothing but this machine.
- * @returns {Promise<import('playwright-core').BrowserContext>} close it with closeBrowser.
+ * Starts a Chromium that can reach nothing but this machine.
+ * @returns {Promise<import('playwright-core').Browser>}
  */
-export async function openBrowser({ width = 1280, height = 800, show = false } = {}) {
+export async function launchBrowser({ show = false } = {}) {
   const executablePath = await ensureChromium();
   const { chromium } = await import('playwright-core');
-  const browser = await chromium.launch({ executablePath, headless: !show, args: chromiumArguments });
+  return chromium.launch({ executablePath, headless: !show, args: chromiumArguments });
+}
+
+/** An empty profile of a browser: nothing that another one keeps is in it. */
+export function emptyProfile(browser, { width = 1280, height = 800 } = {}) {
   return browser.newContext({
     viewport: { width, height },
     permissions: ['clipboard-read', 'clipboard-write'],
   });
+}
+
+/**
+ * Starts a Chromium of its own with an empty profile.
+ * @returns {Promise<import('playwright-core').BrowserContext>} close it with closeBrowser.
+ */
+export async function openBrowser(options = {}) {
+  return emptyProfile(await launchBrowser(), options);
 }
 
 /** Closes the browser that openBrowser started. */

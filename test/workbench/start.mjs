@@ -8,6 +8,9 @@ import { mustRun, PlainError, portIsFree, reportAndFail, root, run, say } from '
 const usualPort = 8765;
 const demo = join(root, 'test', 'demo');
 
+/** What somebody who has never seen it should see first. */
+const settings = { 'explorer.fileNesting.enabled': true, 'propsoff.buildSheet.showAtFirst': true };
+
 function wantedPort(args) {
   const at = args.findIndex((arg) => arg === '--port' || arg.startsWith('--port='));
   const given = at < 0 ? process.env.PORT : (args[at].split('=')[1] ?? args[at + 1]);
@@ -37,8 +40,12 @@ async function main() {
   say('building into dist/');
   await mustRun('npm', ['run', '--silent', 'build']);
   await showCommandLine();
-  const workbench = await startWorkbench({ port, extension: root, folder: demo });
-  say(`open ${workbench.origin} in a browser: the demo workspace, with Propsoff installed.`);
+  const workbench = await startWorkbench({ port, extension: root, folder: demo, settings });
+  const racer = workbench.remoteUri(join(demo, 'sandmartin.craft'));
+  say(`open ${workbench.address(demo, [['openFile', racer]])}`);
+  say(
+    'in a browser: the racer of the demo workspace, with Propsoff installed and its build sheet beside it.',
+  );
   say('Edits there change the files in test/demo. Ctrl+C stops.');
   await workbench.ended;
   throw new PlainError(`the workbench ended by itself:\n${workbench.log()}`);

@@ -132,7 +132,7 @@ describe('any board’s text, from paste to proof', () => {
 
     await editor().runCommand('Propsoff: Copy Text for the Board');
     await notified('nobody has said how it is told a setting');
-    await editor().page.locator('.notification-toast .monaco-button', { hasText: 'Type an Example' }).click();
+    await editor().page.locator('.notification-toast .monaco-button', { hasText: 'Say How' }).click();
     await editor().page.locator('.quick-input-widget:visible input[type=text]').fill('tell wake spin-up 6');
     await editor().press('Enter');
     await notified('5 settings for');

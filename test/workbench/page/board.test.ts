@@ -40,6 +40,25 @@ describe('the board’s own text', () => {
     await notified('The board holds what the script says.');
   });
 
+  it('is marked where a board holds another value, as long as the proof is in sight', async () => {
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await editor().runCommand('Propsoff: Copy Text for the Board');
+    await notified('settings for Heron, pack sprint');
+    const text = await clipboard();
+    writeFileSync(join(editor().folder, 'capture.txt'), text.replace('"Sandmartin"', '"Whinchat"'));
+    await editor().openFile('capture.txt');
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Compare with Captured Text');
+    await pick('capture.txt');
+    const proof = editor().page.locator('.tab', { hasText: 'proof of sandmartin.craft' });
+    await proof.waitFor();
+    await editor().openFile('capture.txt');
+    await editor().waitForSquiggles('warning');
+    await proof.locator('.codicon-close').click();
+    await editor().waitForNoSquiggles('warning');
+  });
+
   it('is held back by must-fix findings, and goes out with a reason only', async () => {
     const path = join(editor().folder, 'wagtail.craft');
     writeFileSync(path, readFileSync(path, 'utf8').replace(/poles( *)= \d+/, 'poles$1= 13'));

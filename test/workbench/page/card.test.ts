@@ -29,26 +29,56 @@ describe('the bench card', () => {
 
   it('counts what is ticked, and keeps it and the readings when it is opened anew', async () => {
     await page().getByLabel('Propellers off', { exact: true }).check();
-    await field('Warmest motor').fill('41');
+    await field('Warmest motor, sprint').fill('41');
     assert.match(await page().locator('#count').innerText(), /^1 of \d+ steps done$/);
     await editor().runCommand('View: Close Editor');
     await editor().openFile('sandmartin.craft');
     await editor().runCommand('Propsoff: Open Bench Card');
     await page().locator('h1').waitFor();
-    assert.equal(await field('Warmest motor').inputValue(), '41');
+    assert.equal(await field('Warmest motor, sprint').inputValue(), '41');
     assert.equal(await page().getByLabel('Propellers off', { exact: true }).isChecked(), true);
   });
 
+  it('has one card for all packs, with a row of figures and fields for each', async () => {
+    const rows = page().locator('li', { hasText: 'The test hover' }).getByRole('group');
+    assert.deepEqual(await rows.locator('> b').allInnerTexts(), ['sprint', 'cruise']);
+    assert.equal(await page().getByText('The test hover', { exact: true }).count(), 1);
+    assert.equal(await field('Throttle in the hover, cruise').count(), 1);
+  });
+
+  it('has room to sign each part, which is kept as readings are', async () => {
+    const parts = await page().locator('section > ol').count();
+    assert.equal(
+      await page()
+        .getByLabel(/^Done by, /)
+        .count(),
+      parts,
+    );
+    await field('Done by, Wire it').fill('Maren');
+    await editor().runCommand('View: Close Editor');
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Open Bench Card');
+    await page().locator('h1').waitFor();
+    assert.equal(await field('Done by, Wire it').inputValue(), 'Maren');
+  });
+
+  it('has each field described by the place of its fault, and by nothing else', async () => {
+    for (const words of ['Warmest motor, sprint', 'Done by, Wire it', 'Upper end']) {
+      const described = (await field(words).getAttribute('aria-describedby')) ?? '';
+      assert.equal(await page().locator(`[id="${described}"]`).count(), 1, described);
+    }
+  });
+
   it('says at its field why a reading can’t be kept', async () => {
-    await field('Warmest motor').fill('41 V');
+    await field('Warmest motor, sprint').fill('41 V');
     await page().locator('button', { hasText: 'Keep the Readings' }).click();
     const fault = page().locator('.fault', { hasText: /temperature/ });
     await fault.waitFor();
-    assert.equal(await field('Warmest motor').getAttribute('aria-invalid'), 'true');
+    assert.equal(await field('Warmest motor, sprint').getAttribute('aria-invalid'), 'true');
   });
 
   it('keeps readings in the script, as one edit', async () => {
-    await field('Warmest motor').fill('41');
+    await field('Warmest motor, sprint').fill('41');
     await field('At the battery pads after five seconds').fill('12000');
     await page().locator('button', { hasText: 'Keep the Readings' }).click();
     await editor().waitForText('motor-temperature = 41 degC');

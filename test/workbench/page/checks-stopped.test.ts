@@ -19,7 +19,7 @@ describe('the status bar, when the checks are not there', () => {
   let editor: EditorDriver;
 
   before(async () => {
-    editor = await openEditor();
+    editor = await openEditor({ isAlone: true });
     await editor.openFile('sandmartin.craft');
     await editor.statusBar(/to mend/);
   });

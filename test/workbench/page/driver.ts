@@ -3,17 +3,18 @@
  * Nothing here waits for a set time: every step waits for what a person would see next, up to a deadline.
  */
 import { strict as assert } from 'node:assert';
-import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { AxeResults } from 'axe-core';
-import type { BrowserContext, Frame, FrameLocator, Locator, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Frame, FrameLocator, Locator, Page } from 'playwright-core';
 import {
-  closeBrowser,
-  openBrowser,
+  emptyProfile,
+  launchBrowser,
   type RunningWorkbench,
   scratchFolder,
   startWorkbench,
+  type WindowSize,
 } from '../launch.mjs';
 
 /** Time that one step may take, in milliseconds. Long, because machines that run tests may be busy. */
@@ -36,14 +37,14 @@ export const everyTheme: readonly Theme[] = ['light', 'dark', 'light high contra
 /** How serious the editor shows a problem to be. */
 export type SquiggleLevel = 'error' | 'warning' | 'info' | 'hint';
 
-export interface OpenOptions {
+export interface OpenOptions extends WindowSize {
   /** Folder to open; a copy of it is opened, so that a test may change files. Defaults to the demo workspace. */
   readonly folder?: string;
   /** A packed extension to install in place of the one that was built. */
   readonly package?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
-  readonly width?: number;
-  readonly height?: number;
+  /** A workbench of its own, for tests that look at its processes. */
+  readonly isAlone?: boolean;
   /**
    * The display language, such as `de`. Extensions get it as with a language pack; without one the editor's own
    * texts stay English.
@@ -51,22 +52,15 @@ export interface OpenOptions {
   readonly language?: string;
 }
 
-/** Opens a workbench with the extension and a folder in it. Close it when done. */
+/** Opens a window with the extension and a folder in it, as if it were the first one. Close it when done. */
 export async function openEditor(options: OpenOptions = {}): Promise<EditorDriver> {
   const scratch = scratchFolder('page');
   const original = options.folder ?? process.env.PROPSOFF_WORKSPACE ?? join(projectRoot, 'test', 'demo');
   const folder = join(scratch, basename(original));
   cpSync(original, folder, { recursive: true });
   prepareFolderSettings(folder);
-  const settings = { 'files.exclude': { '.vscode': true }, ...options.settings };
-  const workbench = await startWorkbench({
-    settings,
-    ...(options.package === undefined
-      ? { extension: process.env.PROPSOFF_DEV_PATH ?? projectRoot }
-      : { package: options.package }),
-  });
-  const { width = 1280, height = 800 } = options;
-  const context = await openBrowser({ width, height, show: process.env.PROPSOFF_SHOW === '1' });
+  const workbench = await workbenchFor(options);
+  const context = await openProfile(options);
   if (options.language !== undefined)
     await context.addInitScript({ content: languageScript(options.language) });
   const driver = new EditorDriver(workbench, context, await context.newPage(), folder, scratch);
@@ -79,10 +73,51 @@ export async function openEditor(options: OpenOptions = {}): Promise<EditorDrive
   return driver;
 }
 
+/** All that a window needs of a workbench; whose own it is, it stops. */
+type Workbench = Pick<RunningWorkbench, 'address' | 'stop'> & Partial<Pick<RunningWorkbench, 'home'>>;
+
+/**
+ * Both take longer to start than most tests take, so that all windows of a run are of one workbench and of one
+ * browser. What an editor remembers lies in the profile, and each window has an empty one. They end with this process.
+ */
+let shared: Promise<RunningWorkbench> | undefined;
+let browser: Browser | undefined;
+
+/** An empty profile of the run's browser. */
+export async function openProfile(size: WindowSize = {}): Promise<BrowserContext> {
+  if (browser?.isConnected() !== true)
+    browser = await launchBrowser({ show: process.env.PROPSOFF_SHOW === '1' });
+  return emptyProfile(browser, size);
+}
+
+async function workbenchFor({ settings, package: packed, isAlone = false }: OpenOptions): Promise<Workbench> {
+  if (isAlone || settings !== undefined || packed !== undefined) return newWorkbench(settings, packed);
+  shared ??= newWorkbench();
+  const { address, home } = await shared;
+  return { address, home, stop: async () => {} };
+}
+
+function newWorkbench(settings: OpenOptions['settings'] = {}, packed?: string): Promise<RunningWorkbench> {
+  return startWorkbench({
+    settings: { 'files.exclude': { '.vscode': true }, ...settings },
+    ...(packed === undefined
+      ? { extension: process.env.PROPSOFF_DEV_PATH ?? projectRoot }
+      : { package: packed }),
+  });
+}
+
 /** Says what a language pack's first script says; what the editor's own says afterwards is not heard. */
 function languageScript(language: string): string {
   const property = `{ get: () => ${JSON.stringify(language)}, set: () => undefined }`;
   return `Object.defineProperty(globalThis, '_VSCODE_NLS_LANGUAGE', ${property})`;
+}
+
+/** Whether something shows within a few seconds. */
+function shownSoon(wanted: Locator): Promise<boolean> {
+  return wanted.waitFor({ timeout: 5_000 }).then(
+    () => true,
+    () => false,
+  );
 }
 
 /** The file is there from the start, so that the editor watches it. */
@@ -94,8 +129,7 @@ function prepareFolderSettings(folder: string): void {
 
 export class EditorDriver {
   constructor(
-    private readonly workbench: Pick<RunningWorkbench, 'address' | 'stop'> &
-      Partial<Pick<RunningWorkbench, 'home'>>,
+    private readonly workbench: Workbench,
     private readonly context: BrowserContext,
     /** The page itself, for what has no method here. */
     readonly page: Page,
@@ -109,21 +143,33 @@ export class EditorDriver {
   /** Loads the editor anew, as a person does with the browser's reload. */
   async load(): Promise<void> {
     await this.page.goto(this.workbench.address(this.folder));
-    await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
+    const rows = this.page.locator('.explorer-folders-view .monaco-list-row');
+    const list = this.page.locator('.explorer-folders-view .monaco-list');
+    await (this.isEmptyFolder() ? list : rows).first().waitFor({ state: 'attached' });
+  }
+
+  /** A folder in which there is nothing to see has no row in the explorer. */
+  private isEmptyFolder(): boolean {
+    return this.folder !== '' && readdirSync(this.folder).every((name) => name === '.vscode');
   }
 
   /** Closes everything and removes what was copied. */
   async close(): Promise<void> {
-    await closeBrowser(this.context);
+    // A page that is left has its extension host end; one that is gone without a word, as by a crash, may come back.
+    await this.page.goto('about:blank').catch(() => undefined);
+    await this.context.close();
     await this.workbench.stop();
     rmSync(this.scratch, { recursive: true, force: true, maxRetries: 5 });
   }
 
   /** Opens a file of the folder by its name, through quick open. */
   async openFile(name: string): Promise<void> {
-    await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
-    const tab = `.tab.active[data-resource-name="${basename(name)}"]`;
-    await this.page.locator(`.editor-group-container.active ${tab}`).waitFor();
+    const tab = `.editor-group-container.active .tab.active[data-resource-name="${basename(name)}"]`;
+    // Rows that come in late may push another under the mouse.
+    await this.waitUntil(`${name} to be open`, async () => {
+      await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
+      return shownSoon(this.page.locator(tab));
+    });
     await this.editor().locator('.view-line').first().waitFor();
     await this.editor().locator('.view-lines').click();
   }
@@ -195,9 +241,12 @@ export class EditorDriver {
   async hoverOver(word: string): Promise<string> {
     const hover = this.page.locator('.monaco-editor .monaco-hover:visible .hover-contents');
     const loading = /^Loading\.\.\.$/;
+    let said = '';
     const isThere = async () => {
       const texts = await hover.allInnerTexts();
-      return texts.length > 0 && !texts.some((text) => loading.test(text.trim()));
+      // Read once: it may go again before it is asked a second time.
+      said = texts.some((text) => loading.test(text.trim())) ? '' : texts.join('\n').trim();
+      return said !== '';
     };
     await this.waitUntil(`a hover over ${word}`, async () => {
       // What comes in late above the line, such as a lens, moves the word away from under the mouse.
@@ -213,7 +262,7 @@ export class EditorDriver {
       await hover.first().waitFor({ state: 'hidden' });
       return false;
     });
-    return (await hover.allInnerTexts()).join('\n');
+    return said;
   }
 
   /** Clicks twice on the first place where a word stands. */
@@ -350,19 +399,22 @@ export class EditorDriver {
   private async pick(key: string, text: string, choose: (rows: Locator) => Locator): Promise<void> {
     const box = this.page.locator('.quick-input-widget:visible');
     const wanted = choose(box.locator('.monaco-list-row')).first();
-    await this.waitUntil(`"${text}" to be offered`, () => this.offers(key, text, box, wanted));
-    await wanted.click();
+    await this.waitUntil(`"${text}" to be offered and taken`, () => this.takes(key, text, box, wanted));
     // Not the box: what was picked may ask something next.
     await wanted.waitFor({ state: 'hidden' });
   }
 
-  /** Whether a key brings a box up that offers a row; if not, a person closes it, clicks elsewhere, and tries again. */
-  private async offers(key: string, text: string, box: Locator, wanted: Locator): Promise<boolean> {
+  /**
+   * Whether a key brings a box up that offers a row, and it stays until the row is clicked. If not, as when something
+   * else takes the focus meanwhile, a person closes it, clicks elsewhere, and tries again.
+   */
+  private async takes(key: string, text: string, box: Locator, wanted: Locator): Promise<boolean> {
     const soon = { timeout: 3_000 };
     await this.press(key);
     try {
       await box.locator('input[type=text]').fill(text, soon);
       await wanted.waitFor(soon);
+      await wanted.click(soon);
       return true;
     } catch {
       await this.press('Escape');

@@ -142,6 +142,6 @@ describe('the first ten minutes', () => {
       await walk.press('Ersten Copter öffnen');
       await editor.statusBar('0 zu beheben, 0 Risiken');
       await editor.runCommand('Propsoff: Diese Zeile erklären');
-      await editor.page.locator('.tab').filter({ hasText: 'Zeile 4 von' }).waitFor();
+      await editor.page.locator('.tab').filter({ hasText: 'Zeile 5 von' }).waitFor();
     }));
 });

@@ -1,15 +1,9 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { listingText, namedIn, ownSettings } from '../../support/named-listings/named-listings';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
-
-interface Row {
-  readonly name: string;
-  readonly means?: string;
-  readonly role?: string;
-  readonly counts?: { readonly scale?: number };
-}
+import { MeaningsPage } from './meanings-page';
 
 /** `switch.<function>.on arm low` as the page shows it. */
 function pathOf(means: string): string {
@@ -25,23 +19,9 @@ describe('saying what settings mean', () => {
   const page = () => editor().webview();
   const notified = (text: RegExp) =>
     editor().page.locator('.notification-toast', { hasText: text }).first().waitFor();
-  const profile = (name: string): readonly Row[] => {
-    const path = join(editor().folder, 'boards', `${name}.json`);
-    return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).settings : [];
-  };
-  const said = (name: string) =>
-    profile(name).filter(({ means, role }) => means !== undefined || role !== undefined).length;
-  /** Presses, and waits until it is kept. */
-  async function pressed(name: string, press: () => Promise<void>): Promise<void> {
-    const before = said(name);
-    const counts = page().locator('.counts');
-    await press();
-    await editor().waitUntil(
-      'the press to be kept',
-      async () => !(await counts.innerText()).startsWith(`${before} of`),
-    );
-    assert.match(await counts.innerText(), new RegExp(`^${said(name)} of `));
-  }
+  const meanings = () => new MeaningsPage(editor());
+  const said = (name: string) => meanings().said(name);
+  const pressed = (name: string, press: () => Promise<void>) => meanings().pressed(name, press);
 
   beforeEach(async () => {
     opened = await openEditor({ width: 1500, height: 1000 });
@@ -138,12 +118,7 @@ describe('saying what settings mean', () => {
     ];
     writeFileSync(join(editor().folder, 'captured.txt'), lines.join('\n'));
     await editor().openFile('captured.txt');
-    await editor().runCommand('Propsoff: Say What Settings Mean');
-    await editor()
-      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'captured.txt' })
-      .first()
-      .click();
-    await page().locator('.row').first().waitFor();
+    await meanings().open('captured.txt');
     const row = (name: string) => page().locator(`.row[data-key="${name}"]`);
     if (!(await row('calm/idle share').isVisible())) await page().locator('.part-own .fold').click();
     for (const theme of everyTheme) {
@@ -166,7 +141,9 @@ describe('saying what settings mean', () => {
     await page().locator('.preview', { hasText: '47 becomes 0.47 %/(deg/s)' }).waitFor();
     await pressed('captured', () => page().locator('.editor button.main').click());
     assert.deepEqual(
-      profile('captured').map(({ name, means, counts }) => [name, means ?? null, counts?.scale ?? null]),
+      meanings()
+        .profile('captured')
+        .map(({ name, means, counts }) => [name, means ?? null, counts?.scale ?? null]),
       [
         ['first cut', null, null],
         ['idle share', 'motor.idle', 10],

@@ -97,7 +97,7 @@ describe('a script that a person writes', () => {
 
     for (const [typed, left, label, expected] of [
       ['gyro.rate = 6.4 kHz', '6.4 kHz', '8 kHz', 'gyro.rate = 8 kHz'],
-      ['switch.arm.on = 1750..2050 us', '1750..2050 us', '850..2150 us', 'switch.arm.on = 850..2150 us'],
+      ['switch.arm.on = 1600..2000 us', '1600..2000 us', '1750..2050 us', 'switch.arm.on = 1750..2050 us'],
       [
         'arming.needs = [gyro-still, receiver-alive]',
         'gyro-still, receiver-alive]',

@@ -1,6 +1,7 @@
 import { strict as assert } from 'node:assert';
 import * as vscode from 'vscode';
 import { projectText } from './project-text';
+import { checkOf } from './scripts';
 import { until } from './until';
 
 const levels = ['must-fix', 'risk', 'note', 'tidy'];
@@ -35,7 +36,7 @@ function lineOf(id: string, level: string, { start, end }: Expected['range']): s
 function shownFor(uri: vscode.Uri): readonly string[] {
   return vscode.languages
     .getDiagnostics(uri)
-    .map(({ code, severity, range }) => lineOf(String(code), levels[severity] ?? '', range));
+    .map((found) => lineOf(checkOf(found), levels[found.severity] ?? '', found.range));
 }
 
 describe('a faulty script in the editor', () => {

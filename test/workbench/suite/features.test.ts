@@ -175,7 +175,15 @@ describe('a script that is being written', () => {
     const document = await openText('[arming]\ntilt-limt = 60 deg\n');
     const { range } = await untilFound(document, 'line/unknown-name');
     assert.equal(document.getText(range), 'tilt-limt');
-    const actions = await asked<vscode.CodeAction>('vscode.executeCodeActionProvider', document.uri, range);
+    const fixes = vscode.CodeActionKind.QuickFix.value;
+    // Edits are made once an action is picked: the editor is asked to resolve the first few.
+    const actions = await asked<vscode.CodeAction>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      range,
+      fixes,
+      5,
+    );
     const fix = actions.find(({ isPreferred }) => isPreferred === true);
     assert.match(fix?.title ?? '', /tilt-limit/);
     assert.ok(fix?.edit && (await vscode.workspace.applyEdit(fix.edit)));

@@ -25,13 +25,22 @@ export function placeOf(document: vscode.TextDocument, text: string, into = 0): 
 
 /** Ids of the checks that found something, in the order that the editor has them. */
 export function foundIn({ uri }: vscode.TextDocument): readonly string[] {
-  return vscode.languages.getDiagnostics(uri).map(({ code }) => String(code));
+  return vscode.languages.getDiagnostics(uri).map(checkOf);
 }
 
-/** Waits until a check has found something. */
+/** The id of the check that found something, whether it leads to the check's story or not. */
+export function checkOf({ code }: vscode.Diagnostic): string {
+  return String(typeof code === 'object' ? code.value : code);
+}
+
+/** Waits until a check has found something; what was found instead is said when it never does. */
 export async function untilFound(document: vscode.TextDocument, id: string): Promise<vscode.Diagnostic> {
-  return until(`${id} to be found`, () =>
-    vscode.languages.getDiagnostics(document.uri).find(({ code }) => code === id),
+  const found = () => vscode.languages.getDiagnostics(document.uri);
+  const instead = () =>
+    `${document.uri}, ${document.languageId}: ${found().map(checkOf).join(', ') || 'nothing'}`;
+  return until(
+    () => `${id} to be found in ${instead()}`,
+    () => found().find((one) => checkOf(one) === id),
   );
 }
 
@@ -43,11 +52,17 @@ export async function asked<T>(command: string, ...given: unknown[]): Promise<re
   });
 }
 
-/** Closes every editor and forgets what was not saved. */
+/**
+ * Closes every editor and forgets what was not saved. An editor is listed for a moment after its tab has gone, and its
+ * text for another: a new script that takes the same name meanwhile would be answered about as that one, or never be
+ * asked about.
+ */
 export async function closeAll(): Promise<void> {
   await until('every editor to be closed', async () => {
     await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
-    return vscode.window.tabGroups.all.every(({ tabs }) => tabs.length === 0);
+    const { tabGroups, visibleTextEditors } = vscode.window;
+    const isLeft = vscode.workspace.textDocuments.some(({ uri }) => uri.scheme === 'untitled');
+    return !isLeft && visibleTextEditors.length === 0 && tabGroups.all.every(({ tabs }) => tabs.length === 0);
   });
 }
 
@@ -57,5 +72,5 @@ export function seriousIn({ uri }: vscode.TextDocument): readonly string[] {
   return vscode.languages
     .getDiagnostics(uri)
     .filter(({ severity }) => severity === error || severity === warning)
-    .map(({ code }) => String(code));
+    .map(checkOf);
 }

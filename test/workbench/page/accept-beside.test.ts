@@ -1,0 +1,95 @@
+import { strict as assert } from 'node:assert';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { Scratch } from '../../support/scratch';
+import { type EditorDriver, openEditor } from './driver';
+
+/** What a board prints that knows no comments, and its profile. */
+const plover = [
+  'arm low ....... 1700   (1000 to 2200)',
+  'arm high ...... 2050   (1000 to 2200)',
+  'arm stick ..... 5',
+  'tilt limit .... 180    (10 to 180)',
+  '',
+].join('\n');
+
+const profile = {
+  name: 'plover',
+  text: {
+    forms: {
+      container: 'lines',
+      lines: [{ form: '{name} ... {value}' }],
+      beside: [' ({remark})'],
+      headings: [],
+      closers: [],
+      indent: 'none',
+      comments: [],
+      opening: [],
+      closing: [],
+      prompts: [],
+      decimal: '.',
+    },
+  },
+  settings: [
+    { name: 'arm low', means: 'switch.arm.on', as: 'low' },
+    { name: 'arm high', means: 'switch.arm.on', as: 'high' },
+    { name: 'arm stick', means: 'switch.arm.channel' },
+    { name: 'tilt limit', means: 'arming.tilt-limit', counts: { unit: 'deg' } },
+  ],
+};
+
+const accept = 'Accept this risk: safe/arms-at-any-tilt, beside the text';
+
+describe('a risk of a board’s text that knows no comments', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+
+  before(async () => {
+    const scratch = new Scratch({
+      'plover.boardtext': plover,
+      'boards/plover.json': JSON.stringify(profile),
+      'my.craft': 'include "plover.boardtext"\n\n[craft]\nname = "Plover"\nmass = 21 g\n',
+    });
+    // A copy of it is opened.
+    opened = await openEditor({ folder: scratch.path });
+    rmSync(scratch.path, { recursive: true });
+  });
+
+  after(async () => {
+    await opened?.close();
+  });
+
+  it('is accepted by a press and a reason, kept in a file beside the text, and taken back when its line goes', async () => {
+    await editor().openFile('plover.boardtext');
+    await editor().waitForSquiggles('warning');
+    await editor().goTo(4, 18);
+    await chosen(accept);
+    const reason = editor().page.locator('.quick-input-widget:visible input[type=text]');
+    await reason.fill('starts from a hook, all stand back');
+    await editor().press('Enter');
+    await editor().waitForNoSquiggles('warning');
+    const file = join(editor().folder, 'plover.boardtext.board.json');
+    assert.match(
+      readFileSync(file, 'utf8'),
+      /"setting": \["tilt limit"\].*"reason": "starts from a hook, all/,
+    );
+    assert.match(await editor().hoverOver('180'), /Accepted \(starts from a hook, all stand back\)/);
+
+    await editor().goTo(4, 1);
+    await editor().press('Control+Shift+K');
+    await editor().waitForSquiggles('info');
+    await editor().goTo(1, 1);
+    await chosen('Remove the acceptance');
+    await editor().waitUntil('the acceptance to be gone', async () => {
+      return existsSync(file) && !readFileSync(file, 'utf8').includes('tilt limit');
+    });
+  });
+
+  async function chosen(title: string): Promise<void> {
+    const fixes = await editor().quickFixes();
+    const at = fixes.findIndex((fix) => fix.includes(title));
+    assert.ok(at >= 0, fixes.join(', '));
+    for (let count = 0; count < at; count += 1) await editor().press('ArrowDown');
+    await editor().press('Enter');
+  }
+});

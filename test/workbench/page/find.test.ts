@@ -1,0 +1,59 @@
+import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type EditorDriver, everyTheme, openEditor } from './driver';
+
+describe('a value that is found', () => {
+  let opened: EditorDriver | undefined;
+  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const page = () => editor().webview();
+  const proposal = (id: string) => page().locator(`section[data-proposal=${id}]`);
+
+  beforeEach(async () => {
+    opened = await openEditor();
+    await opened.openFile('wagtail.craft');
+    await opened.statusBar(/to mend/);
+  });
+
+  afterEach(async () => {
+    await opened?.close();
+  });
+
+  it('is one of three proposals, written as one edit and undone as one', async () => {
+    await editor().goTo(editor().lineOf('wagtail.craft', /^cutoff = 240 Hz/));
+    await editor().runCommand('Propsoff: Find a Value');
+    await page().locator('button', { hasText: 'Find' }).first().click();
+    await proposal('middle').waitFor({ timeout: 60_000 });
+    for (const id of ['least-delay', 'quietest']) assert.equal(await proposal(id).count(), 1);
+    assert.match(
+      await page().locator('#result .answer').innerText(),
+      /holds from .* \(least delay\) to .* \(quietest\)/,
+    );
+    assert.match(await page().locator('#result').innerText(), /It needs filtering: without any filter/);
+    assert.equal(await page().locator('.trade svg circle.proposed').count(), 3);
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    }
+    await proposal('middle').locator('button.main').click();
+    await page().locator('#result', { hasText: 'stands in the script now' }).waitFor();
+    const before = readFileSync(join(editor().folder, 'wagtail.craft'), 'utf8');
+    assert.match(before, /cutoff = 240 Hz/);
+    await editor().runCommand('View: Focus First Editor Group');
+    await editor().focusEditor();
+    await editor().press('Control+Z');
+    await editor().waitForText('cutoff = 240 Hz');
+  });
+
+  it('is not looked for while what is asked can’t be read; what can’t be had says why', async () => {
+    await editor().runCommand('Propsoff: Find a Value');
+    await page().locator('#hold-toneLeft').fill('quiet');
+    await page().locator('button', { hasText: 'Find' }).first().click();
+    await page().locator('.refusal', { hasText: 'not "quiet"' }).waitFor();
+    await page().locator('#hold-toneLeft').fill('110');
+    await page().locator('button', { hasText: 'Find' }).first().click();
+    await page().locator('h2', { hasText: 'What stands in the way' }).waitFor({ timeout: 60_000 });
+    assert.equal(await page().locator('section[data-proposal]').count(), 0);
+    assert.deepEqual(await editor().accessFaults(), []);
+  });
+});

@@ -1,0 +1,71 @@
+import { strict as assert } from 'node:assert';
+import { withScratch } from '../../support/scratch';
+import { type EditorDriver, openEditor } from './driver';
+
+const script = '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 ms\n';
+/** A constant that nothing uses, and a number that can be said otherwise. */
+const idle = 'let quiet = 90 Hz\n[gyro.filter.1]\nkind = butterworth\ncutoff = 120 Hz\n';
+
+/** Takes one of the actions that are offered at the cursor, by keys. */
+async function pick(editor: EditorDriver, title: string): Promise<void> {
+  const titles = await editor.quickFixes();
+  const at = titles.indexOf(title);
+  assert.ok(at >= 0, titles.join('; '));
+  for (let count = 0; count < at; count += 1) await editor.press('ArrowDown');
+  await editor.press('Enter');
+}
+
+describe('a finding, as a person meets it', () => {
+  it('leads to the story of its check from the hover and from the list of problems', () =>
+    withScratch({ 'wren.craft': script }, async ({ path }) => {
+      const editor = await openEditor({ folder: path });
+      try {
+        await editor.openFile('wren.craft');
+        await editor.waitForSquiggles('error');
+        assert.match(await editor.hoverOver('ms'), /This is a time \(ms\)/);
+        const { page } = editor;
+        await page.locator('.monaco-hover:visible a', { hasText: 'line/wrong-dimension' }).click();
+        const story = editor.webview().getByText('The unit measures the right thing');
+        await story.waitFor();
+        assert.match(await editor.webview().locator('body').innerText(), /To do: .*Source: /s);
+        await page.locator('.tab', { hasText: 'wrong-dimension' }).locator('.codicon-close').click();
+        await story.waitFor({ state: 'detached' });
+
+        await editor.runCommand('View: Toggle Problems');
+        await page.locator('.markers-panel a', { hasText: 'line/wrong-dimension' }).click();
+        await story.waitFor();
+      } finally {
+        await editor.close();
+      }
+    }));
+
+  it('greys what does nothing, and a number is converted or named from the menu', () =>
+    withScratch({ 'wren.craft': idle }, async ({ path }) => {
+      const editor = await openEditor({ folder: path });
+      try {
+        await editor.openFile('wren.craft');
+        const { page } = editor;
+        await page.locator('.monaco-editor .squiggly-inline-unnecessary').first().waitFor();
+        for (const theme of ['light', 'dark'] as const) {
+          await editor.setTheme(theme);
+          const greyed = page.locator('.monaco-editor .squiggly-inline-unnecessary').first();
+          await editor.waitUntil('the unused name to be paler', async () => {
+            const opacity = await greyed.evaluate(
+              (one) => one.ownerDocument.defaultView?.getComputedStyle(one).opacity,
+            );
+            return Number(opacity) < 0.9;
+          });
+        }
+        await editor.focusEditor();
+        await editor.goTo(4, 11);
+        await pick(editor, 'Write it as 0.12 kHz');
+        await editor.waitForText('cutoff = 0.12 kHz');
+        await editor.goTo(4, 11);
+        await pick(editor, 'Extract a constant: gyro-cutoff = 0.12 kHz');
+        await editor.waitForText('let gyro-cutoff = 0.12 kHz');
+        await editor.waitForText('cutoff = gyro-cutoff');
+      } finally {
+        await editor.close();
+      }
+    }));
+});
