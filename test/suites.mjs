@@ -125,14 +125,14 @@ async function workbench() {
 
 async function page() {
   // On a busy machine the editor itself now and then leaves a page empty: a test in it may be tried once more.
-  return mochaSuite('workbench/page', 120_000, {}, ['--retries', '1']);
+  return mochaSuite('workbench/page', 180_000, {}, ['--retries', '1']);
 }
 
 /** The editor as a web page alone: tests in its extension host, then what a person sees. */
 async function web() {
   return sum([
     await countedRun(process.execPath, [join(root, 'test', 'workbench', 'web', 'in-browser.mjs')]),
-    await mochaSuite('workbench/web', 120_000),
+    await mochaSuite('workbench/web', 180_000),
   ]);
 }
 
@@ -145,11 +145,11 @@ const suites = new Map([
   ['unit', { run: () => recordedSuite('unit') }],
   ['reference', { run: () => recordedSuite('reference') }],
   ['coverage', { run: coverage }],
-  ['protocol', { run: () => mochaSuite('protocol', 60_000, {}, inPairs) }],
-  ['editors', { run: () => mochaSuite('editors', 60_000), needs: [ensureEditors] }],
+  ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, inPairs) }],
+  ['editors', { run: () => mochaSuite('editors', 60_000), needs: [ensureEditors, ensureChromium] }],
   ['workbench', { run: workbench, needs: browserAndEditor }],
   ['page', { run: page, needs: browserAndEditor }],
-  ['package', { run: () => mochaSuite('package', 120_000), needs: [...browserAndEditor, ensurePacker] }],
+  ['package', { run: () => mochaSuite('package', 180_000), needs: [...browserAndEditor, ensurePacker] }],
   ['web', { run: web, needs: browserAndEditor }],
 ]);
 

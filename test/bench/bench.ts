@@ -8,6 +8,7 @@ import { answerMeasures } from './answers';
 import { builtEngine } from './built-engine';
 import { captureMeasures } from './capture';
 import { commandLineMeasures } from './command-line';
+import { findMeasures } from './find';
 import type { Group } from './group';
 import { inProcessMeasures } from './in-process';
 import { learnMeasures } from './learn';
@@ -20,6 +21,7 @@ import { ensurePeers, peerVersions } from './peers/install';
 import { sheetMeasures } from './sheet';
 import { sizeMeasures } from './sizes';
 import { startMeasures } from './start';
+import { workspaceMeasures } from './workspace';
 
 const root = join(__dirname, '../..');
 
@@ -33,8 +35,10 @@ const groups: readonly Group[] = [
   { name: 'command-line', hasPeers: false, measure: commandLineMeasures },
   { name: 'size', hasPeers: false, measure: sizeMeasures },
   { name: 'sheet', hasPeers: false, measure: sheetMeasures },
+  { name: 'find', hasPeers: false, measure: findMeasures },
   { name: 'capture', hasPeers: false, measure: captureMeasures },
   { name: 'learn', hasPeers: false, measure: learnMeasures },
+  { name: 'workspace', hasPeers: false, measure: workspaceMeasures },
   { name: 'panel', hasPeers: false, measure: ({ root }) => panelMeasures(root) },
 ];
 

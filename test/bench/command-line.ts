@@ -19,7 +19,7 @@ export async function commandLineMeasures({ root, runs }: Bench): Promise<readon
 }
 
 /** From the start of a process to its end; findings are no failure. */
-async function ended(args: readonly string[]): Promise<number> {
+export async function ended(args: readonly string[]): Promise<number> {
   const start = performance.now();
   const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
   let errors = '';

@@ -7,7 +7,9 @@ export function demoFiles(demo: string): FileSystem {
   return {
     readText: async (uri) => readFileSync(join(demo, uri.slice(uri.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
-    scriptsAround: async () => [],
+    folders: () => [],
+    foldersOf: () => [],
+    scriptsBelow: async () => ({ scripts: [], unread: [], isCut: false }),
     refusal: () => null,
   };
 }

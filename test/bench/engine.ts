@@ -12,4 +12,6 @@ export { loadCatalog } from '../../server/src/catalog/catalog';
 export { CraftView } from '../../server/src/craft/view';
 export { learned } from '../../server/src/features/board/learning';
 export { buildSheet } from '../../server/src/sheet/build-sheet';
+export { find } from '../../server/src/sheet/find/find';
+export { wishFor } from '../../server/src/sheet/find/wish';
 export { Workspace } from '../../server/src/workspace/workspace';

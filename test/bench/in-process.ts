@@ -28,7 +28,9 @@ async function opened({ engine, catalog, root }: Bench, { text }: EditedText): P
     readText: async (file: string) =>
       readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
     list: async () => [],
-    scriptsAround: async () => [],
+    folders: () => [],
+    foldersOf: () => [],
+    scriptsBelow: async () => ({ scripts: [], unread: [], isCut: false }),
     refusal: () => null,
   };
   const workspace = new engine.Workspace({ catalog, fileSystem });

@@ -14,12 +14,15 @@ export type CheckCase = readonly [
   sound: readonly string[],
 ];
 
+/** The cases of a group of checks, and the checks of the group that have theirs elsewhere. */
+export interface GroupCases {
+  readonly group: string;
+  readonly cases: readonly CheckCase[];
+  readonly elsewhere: readonly string[];
+}
+
 /** Holds every case, and that every check of the group has one here or elsewhere. */
-export function holdChecks(
-  group: string,
-  cases: readonly CheckCase[],
-  elsewhere: readonly string[] = [],
-): void {
+export function holdChecks({ group, cases, elsewhere }: GroupCases): void {
   describe(`checks: ${group}`, () => {
     for (const [id, marked, faulty, sound] of cases) {
       it(`${id} tells about: ${faulty.at(-1)}`, () => holdFaulty(id, marked, faulty));

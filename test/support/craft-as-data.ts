@@ -1,5 +1,5 @@
 import type { Finding } from '../../server/src/checks/report/finding';
-import { adviceOf, messageOf } from '../../server/src/checks/report/render';
+import { adviceOf, fixTitle, messageOf, relatedText } from '../../server/src/checks/report/render';
 import type { Craft } from '../../server/src/craft/craft';
 import { held } from './held';
 
@@ -19,10 +19,10 @@ export function findingAsData(finding: Finding): unknown {
     message: messageOf(finding),
     advice: adviceOf(finding),
     place: at(finding.place),
-    related: finding.related.map(({ place, message }) => [message, ...at(place)]),
-    fixes: finding.fixes.map(({ title, edits }) => [
-      title,
-      edits.map(({ place, newText }) => [newText, ...at(place)]),
+    related: finding.related.map((one) => [relatedText(one), ...at(one.place)]),
+    fixes: finding.fixes.map((fix) => [
+      fixTitle(fix),
+      fix.edits.map(({ place, newText }) => [newText, ...at(place)]),
     ]),
   };
 }

@@ -44,7 +44,12 @@ function estimateCase(id: string, marked: string, ...lines: readonly string[]): 
 }
 
 /** Gains of an axis with which it swings, and with which it keeps too little phase and too little gain. */
-function gainCases(axis: string, littlePhase: string, littleGain: string): readonly CheckCase[] {
+function gainCases(
+  axis: string,
+  swinging: string,
+  littlePhase: string,
+  littleGain: string,
+): readonly CheckCase[] {
   const withGain = (id: string, gain: string) =>
     estimateCase(
       `tune/${axis}-${id}`,
@@ -52,7 +57,7 @@ function gainCases(axis: string, littlePhase: string, littleGain: string): reado
       `control.${axis}.proportional = ${gain} %/(deg/s)`,
     );
   return [
-    withGain('swings', '0.9'),
+    withGain('swings', swinging),
     withGain('margin-small', littlePhase),
     withGain('gain-close', littleGain),
   ];
@@ -66,7 +71,7 @@ export const estimateCases: readonly CheckCase[] = [
     '100 g',
     'craft.mass = 100 g',
     'pack.four.mass = 160 g',
-    'motor.kv = 5000 rpm/V',
+    'motor.kv = 6000 rpm/V',
   ),
   estimateCase('power/thrust-short', '2600 g', 'craft.mass = 2600 g'),
   estimateCase(
@@ -76,19 +81,46 @@ export const estimateCases: readonly CheckCase[] = [
     'pack.four.resistance = 10 mohm',
   ),
   estimateCase('power/sags-deep', '420 g', 'pack.four.resistance = 150 mohm'),
+  estimateCase('power/drops-out', '12 V', 'board.drop-out = 12 V', 'pack.four.resistance = 60 mohm'),
   estimateCase(
     'power/flight-short',
     '420 g',
     'pack.four.capacity = 300 mAh',
     'pack.four.resistance = 20 mohm',
   ),
+  [
+    'power/wind-too-fast',
+    '30 m/s',
+    withLines('pack.four.cells = 3', 'craft.wind = 30 m/s'),
+    withLines('pack.four.cells = 3', 'craft.wind = 20 m/s'),
+  ],
   estimateCase('turn/motor-overloaded', '15 A', 'motor.current-limit = 15 A'),
   estimateCase('turn/esc-overloaded', '15 A', 'esc.current-limit = 15 A'),
   estimateCase('turn/tips-too-fast', '5 in', 'prop.tip-limit = 40 %'),
   estimateCase('turn/prop-too-fast', '15000 rpm', 'prop.speed-limit = 15000 rpm'),
-  ...gainCases('roll', '0.06', '0.12'),
-  ...gainCases('pitch', '0.06', '0.12'),
-  ...gainCases('yaw', '0.4', '0.35'),
+  estimateCase('turn/full-throttle-too-long', '60 s', 'craft.longest-full-throttle = 60 s'),
+  estimateCase(
+    'turn/winding-too-hot',
+    '60 degC',
+    'craft.longest-full-throttle = 20 s',
+    'flight.noon.motor-temperature = 60 degC',
+  ),
+  estimateCase(
+    'turn/winding-too-hot',
+    '62 degC',
+    'flight.noon.motor-temperature = 62 degC',
+    'motor.insulation-limit = 65 degC',
+  ),
+  estimateCase(
+    'turn/magnets-too-hot',
+    '60 degC',
+    'craft.air-temperature = 40 degC',
+    'flight.noon.air-temperature = 0 degC',
+    'flight.noon.motor-temperature = 60 degC',
+  ),
+  ...gainCases('roll', '0.9', '0.06', '0.12'),
+  ...gainCases('pitch', '0.9', '0.06', '0.16'),
+  ...gainCases('yaw', '1.5', '0.65', '0.55'),
   estimateCase(
     'tune/gains-change-in-hover',
     '10 %',
@@ -100,7 +132,7 @@ export const estimateCases: readonly CheckCase[] = [
   estimateCase('tune/response-time-implausible', '100 ms', 'motor.response-time = 100 ms'),
   estimateCase('power/lead-current-low', '1 A', 'wire.battery-lead.current = 1 A'),
   estimateCase('remember/minutes-implausible', '40 min', 'flight.noon.minutes = 40 min'),
-  estimateCase('remember/hover-unlike-estimate', '70 %', 'flight.noon.hover-throttle = 70 %'),
+  estimateCase('remember/hover-unlike-estimate', '85 %', 'flight.noon.hover-throttle = 85 %'),
   estimateCase('remember/hover-unlike-estimate', '2 A', 'flight.noon.hover-current = 2 A'),
   estimateCase('obey/stick-slow', 'crsf', 'receiver.smoothing = 40 ms'),
 ];

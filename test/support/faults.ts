@@ -30,7 +30,7 @@ export function lineOf({ id, level, range: { start, end } }: Expected): string {
 }
 
 /** Checks of what a whole craft lacks, and of whether a script is one. */
-const aboutWholes = new Set([
+export const aboutWholes: ReadonlySet<string> = new Set([
   'safe/read-as-part',
   ...codeRules.flatMap(({ ids, whole }) => (whole === true ? ids : [])),
   ...[...testCatalog.checks.values()].flatMap((one) =>

@@ -1,7 +1,7 @@
 import { Checker } from '../../server/src/checks/checker';
 import type { Finding } from '../../server/src/checks/report/finding';
 import { inScriptOrder } from '../../server/src/checks/report/order';
-import { adviceOf, messageOf } from '../../server/src/checks/report/render';
+import { adviceOf, fixTitle, messageOf, relatedText } from '../../server/src/checks/report/render';
 import { Craft } from '../../server/src/craft/craft';
 import type { IncludeSource } from '../../server/src/craft/layers';
 import { Script } from '../../server/src/craft/script';
@@ -78,11 +78,11 @@ export function summaryOf(finding: Finding): FindingSummary {
     start: place.start,
     end: place.end,
     marked: place.line.text.slice(place.start, place.end),
-    fixes: fixes.map((fix) => fix.title),
-    related: related.map(({ place: at, message }) => ({
-      uri: at.script.uri,
-      line: at.script.lineNumber(at.line),
-      message,
+    fixes: fixes.map(fixTitle),
+    related: related.map((one) => ({
+      uri: one.place.script.uri,
+      line: one.place.script.lineNumber(one.place.line),
+      message: relatedText(one),
     })),
   };
 }

@@ -16,12 +16,17 @@ export function heldIn(text: string, path: string, pack: string | null = null, f
   return held(craftOf(text, files), path, pack);
 }
 
-/** The id, the marked text and the line after each fix, for every finding in a script. */
+/**
+ * The id, the marked text and the line after each fix, for every finding in a script but constants that nothing uses:
+ * scripts that are tried with one value after the other have some at hand.
+ */
 export function lineFindings(text: string, files: Files = {}): readonly (readonly string[])[] {
-  return findingsOf(craftOf(text, files)).map((finding) => {
+  const found = findingsOf(craftOf(text, files)).filter(({ check }) => check.id !== 'line/constant-unused');
+  return found.map((finding) => {
     const { line, start, end } = finding.place;
     const marked = line.text.slice(start, end);
-    return [finding.check.id, marked, ...finding.fixes.map((fix) => lineAfter(finding, fix))];
+    const sure = finding.fixes.filter(({ isHelp }) => isHelp !== true);
+    return [finding.check.id, marked, ...sure.map((fix) => lineAfter(finding, fix))];
   });
 }
 

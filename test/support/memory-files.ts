@@ -1,4 +1,4 @@
-import type { FileSystem } from '../../server/src/workspace/file-system';
+import type { FileSystem, FoundScripts } from '../../server/src/workspace/file-system';
 
 /** Files in memory, by their URI. A text that is an error can't be read, for that reason. */
 export class MemoryFiles implements FileSystem {
@@ -21,8 +21,17 @@ export class MemoryFiles implements FileSystem {
     return [...this.files.keys()].filter((uri) => uri.slice(0, uri.lastIndexOf('/')) === folder);
   }
 
-  async scriptsAround(): Promise<readonly string[]> {
-    return [...this.files.keys()].filter((uri) => uri.endsWith('.craft'));
+  folders(): readonly string[] {
+    return ['test:///work'];
+  }
+
+  foldersOf(): readonly string[] {
+    return this.folders();
+  }
+
+  async scriptsBelow(): Promise<FoundScripts> {
+    const scripts = [...this.files.keys()].filter((uri) => uri.endsWith('.craft'));
+    return { scripts, unread: [], isCut: false };
   }
 
   refusal(uri: string): string | null {

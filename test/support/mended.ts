@@ -13,6 +13,6 @@ export function mended(
 ): readonly string[] {
   const { snapshot } = snapshotOf(text, files, isIncluded);
   return codeActions(snapshot, everything)
-    .filter(({ kind, findings }) => kind === 'fix' && findings[0]?.check.id === id)
+    .filter(({ kind, findings }) => kind !== 'accept' && findings[0]?.check.id === id)
     .map(({ edits }) => applied(edits, { ...files, 'main.craft': text })['main.craft'] ?? '');
 }

@@ -56,6 +56,7 @@ export function snapshotOn(
     catalog,
     pack: craft.packs()[0] ?? null,
     findings,
+    others: () => [],
     layer: () => undefined,
   };
 }

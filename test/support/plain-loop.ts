@@ -1,105 +1,11 @@
 // A second reckoning of a craft's loops, as plain and slow as may be, from the textbook's definitions: nothing of
 // `server/src` is imported, so that an error there can not hide here.
+import { dragOf, type PlainPlace, plainMotor, steadySpeed, thrustOf, torqueLeft } from './plain-drive';
 import { type PlausibleCraft, plain } from './plausible-craft';
 
 export type PlainAxis = 'roll' | 'pitch' | 'yaw';
 
-/** Motors and pack at one place. */
-export interface PlainPlace {
-  readonly name: string;
-  readonly throttle: number;
-  readonly volts: number;
-  readonly speed: number;
-}
-
-const air = plain.density;
 const turn = 2 * Math.PI;
-
-function thrustOf(craft: PlausibleCraft, speed: number): number {
-  return craft.thrustCoefficient * air * (speed / turn) ** 2 * craft.propeller ** 4;
-}
-
-function dragOf(craft: PlausibleCraft, speed: number): number {
-  return (craft.powerCoefficient * air * (speed / turn) ** 2 * craft.propeller ** 5) / turn;
-}
-
-/** Torque that is left to speed a motor up. */
-function torqueLeft(craft: PlausibleCraft, volts: number, speed: number): number {
-  const current = (volts - speed / craft.speedConstant) / craft.resistance;
-  return (current - craft.idleCurrent) / craft.speedConstant - dragOf(craft, speed);
-}
-
-function steadySpeed(craft: PlausibleCraft, volts: number): number {
-  let [low, high] = [0, volts * craft.speedConstant];
-  for (let step = 0; step < 60; step += 1) {
-    const middle = (low + high) / 2;
-    if (torqueLeft(craft, volts, middle) > 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
-function currentAt(craft: PlausibleCraft, volts: number): number {
-  return (volts - steadySpeed(craft, volts) / craft.speedConstant) / craft.resistance;
-}
-
-/** The pack's voltage under a throttle, by going back and forth until it stays. */
-function sagged(craft: PlausibleCraft, open: number, throttle: number): number {
-  let [low, high] = [0, open];
-  for (let step = 0; step < 60; step += 1) {
-    const volts = (low + high) / 2;
-    const drawn = 4 * throttle * currentAt(craft, throttle * volts);
-    if (open - craft.packResistance * drawn > volts) low = volts;
-    else high = volts;
-  }
-  return (low + high) / 2;
-}
-
-/** The throttle at which a pack lets it hover; null: none does. */
-function hoverThrottle(craft: PlausibleCraft, open: number): number | null {
-  const weight = (craft.mass + craft.packMass) * plain.gravity;
-  const lift = (throttle: number) =>
-    4 * thrustOf(craft, steadySpeed(craft, throttle * sagged(craft, open, throttle)));
-  if (lift(1) < weight) return null;
-  let [low, high] = [0, 1];
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2;
-    if (lift(middle) < weight) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** In the hover, midway and at 90 %, with a full pack and with one that shows its landing voltage in the hover. */
-export function plainPlaces(craft: PlausibleCraft): readonly PlainPlace[] {
-  const full = craft.cells * plain.full;
-  const atFull = placesWith(craft, full, 'pack full');
-  const landing = craft.cells * plain.landing;
-  const hover = atFull[0];
-  if (hover === undefined) return [];
-  const speed = hover.speed;
-  const current = craft.idleCurrent + craft.speedConstant * dragOf(craft, speed);
-  const power = 4 * current * (speed / craft.speedConstant + craft.resistance * current);
-  return [
-    ...atFull,
-    ...placesWith(craft, landing + (craft.packResistance * power) / landing, 'pack due to land'),
-  ];
-}
-
-function placesWith(craft: PlausibleCraft, open: number, pack: string): readonly PlainPlace[] {
-  const hover = hoverThrottle(craft, open);
-  if (hover === null) return [];
-  const throttles: (readonly [string, number])[] = [['in the hover', hover]];
-  if (hover < 0.9)
-    throttles.push(
-      ['midway from the hover to the top', (hover + 0.9) / 2],
-      ['at 90 % of the usable output', 0.9],
-    );
-  return throttles.map(([name, throttle]) => {
-    const volts = sagged(craft, open, throttle);
-    return { name: `${name}, ${pack}`, throttle, volts, speed: steadySpeed(craft, throttle * volts) };
-  });
-}
 
 /** The rotors' inertia that gives the lag that the script tells, in the hover. */
 export function rotorInertia(craft: PlausibleCraft): number {
@@ -159,7 +65,9 @@ export function plainLoop(craft: PlausibleCraft, axis: PlainAxis, place: PlainPl
   const faster = (at(place.throttle + step) - at(place.throttle - step)) / (2 * step);
   const slope = (of: (craft: PlausibleCraft, speed: number) => number) =>
     (of(craft, place.speed * 1.0001) - of(craft, place.speed * 0.9999)) / (0.0002 * place.speed);
-  const damping = slope(dragOf) + 1 / (craft.speedConstant ** 2 * craft.resistance);
+  const damping =
+    slope(dragOf) +
+    1 / (craft.speedConstant * plainMotor(craft).speedConstant * plainMotor(craft).resistance);
   const lag = inertia / damping;
   const { p, i, d } = gainsOf(craft, axis);
   const [gyro, brake] = [
@@ -186,6 +94,8 @@ export interface PlainMargins {
   readonly isCalm: boolean;
   /** Least distance from −1. */
   readonly nearest: number;
+  /** Hz: the crossover with the least phase. */
+  readonly crossover: number;
   /** deg, least of all crossovers; and the least gain margin. */
   readonly phase: number;
   readonly gain: number;
@@ -202,9 +112,10 @@ export function plainMargins(
   const bottom = 0.05;
   let [turned, nearest, phase, gain] = [0, Number.POSITIVE_INFINITY, 180, Number.POSITIVE_INFINITY];
   let before: Number2 | null = null;
-  let first = 0;
+  let [first, crossover] = [0, bottom];
   for (let step = 0; step <= points; step += 1) {
-    const now = loop(bottom * (top / bottom) ** (step / points));
+    const frequency = bottom * (top / bottom) ** (step / points);
+    const now = loop(frequency);
     const [re, im] = now;
     nearest = Math.min(nearest, Math.hypot(1 + re, im));
     if (before === null) first = Math.atan2(im, 1 + re);
@@ -212,14 +123,16 @@ export function plainMargins(
       const [lastRe, lastIm] = before;
       turned += angleBetween([1 + lastRe, lastIm], [1 + re, im]);
       const [was, is] = [Math.hypot(lastRe, lastIm), Math.hypot(re, im)];
-      if (was >= 1 !== is >= 1) phase = Math.min(phase, 180 - Math.abs((Math.atan2(im, re) * 180) / Math.PI));
+      const left = 180 - Math.abs((Math.atan2(im, re) * 180) / Math.PI);
+      if (was >= 1 !== is >= 1 && left < phase) [phase, crossover] = [left, frequency];
       if (lastIm < 0 !== im < 0 && re < 0 && is < 1) gain = Math.min(gain, 1 / is);
     }
     before = now;
   }
   // From an angle of −90° for each integrator, to which the first point comes close, back to none.
   const whole = turned + (first - nearestAngle(first, (-Math.PI / 2) * integrators));
-  return { isCalm: Math.abs(whole - (Math.PI / 2) * integrators) < Math.PI, nearest, phase, gain };
+  const isCalm = Math.abs(whole - (Math.PI / 2) * integrators) < Math.PI;
+  return { isCalm, nearest, crossover, phase, gain };
 }
 
 function angleBetween(from: Number2, to: Number2): number {
@@ -232,13 +145,13 @@ function nearestAngle(angle: number, exact: number): number {
   return exact + turn * Math.round((angle - exact) / turn);
 }
 
-/** Highest point (share above the call) of a small step, with motors that are as crooked as they are. */
+/** Highest point (share above the call) of a small step in so many seconds, with motors that are as crooked as they are. */
 export function plainOvershoot(
   craft: PlausibleCraft,
   axis: PlainAxis,
   place: PlainPlace,
   inertia: number,
-  call: number,
+  { call, seconds }: { readonly call: number; readonly seconds: number },
 ): number {
   const perSample = 8;
   const dt = 1 / craft.gyroRate / perSample;
@@ -247,10 +160,12 @@ export function plainOvershoot(
   const { p, i, d } = gainsOf(craft, axis);
   const gyro = running(butterworth(craft.gyroCutoff, craft.gyroRate));
   const brake = running(butterworth(craft.derivativeCutoff, craft.controlRate));
+  // Neither above full output nor below none, the two motors alike.
+  const room = Math.min(1 - place.throttle, place.throttle);
   const commands: number[] = [];
   let [up, down] = [place.speed, place.speed];
   let [rate, held, seen, last, command, most] = [0, 0, 0, 0, 0, 0];
-  for (let step = 0; step * dt < 2.5; step += 1) {
+  for (let step = 0; step * dt < seconds; step += 1) {
     if (step % perSample === 0) seen = gyro(rate);
     if (step % round === 0) {
       held += i * (call - seen) * round * dt;
@@ -260,7 +175,7 @@ export function plainOvershoot(
     }
     commands.push(command);
     const delayed = commands[step - late] ?? 0;
-    const told = Math.max(-(1 - place.throttle), Math.min(1 - place.throttle, delayed));
+    const told = Math.max(-room, Math.min(room, delayed));
     const faster = torqueLeft(craft, (place.throttle + told) * place.volts, up) / inertia;
     const slower = torqueLeft(craft, (place.throttle - told) * place.volts, down) / inertia;
     const torque =

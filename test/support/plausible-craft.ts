@@ -81,6 +81,8 @@ export const plausibleCraft: fc.Arbitrary<PlausibleCraft> = fc
       volts / (speedConstant * resistance) / (1 / (speedConstant ** 2 * resistance) + 2 * drag * speed);
     const authority = (((2 * whole * plain.gravity) / speed) * faster * spacing * Math.SQRT1_2) / 2 / inertia;
     const gain = Math.min(largestGain, made.crossover / lag / authority);
+    const yawGain = Math.min(made.yawGain, largestGain / gain);
+    const largestTime = largestDerivative / gain / Math.max(1, yawGain);
     return {
       propeller,
       thrustCoefficient: made.thrustCoefficient,
@@ -98,8 +100,8 @@ export const plausibleCraft: fc.Arbitrary<PlausibleCraft> = fc
       inertia: { roll: inertia, pitch: 1.3 * inertia, yaw: 1.9 * inertia },
       gain,
       integralRate: made.integralRate,
-      derivativeTime: (made.derivativeTime * made.inches) / 5,
-      yawGain: Math.min(made.yawGain, largestGain / gain),
+      derivativeTime: Math.min((made.derivativeTime * made.inches) / 5, largestTime),
+      yawGain,
       gyroRate: made.controlRate * made.gyroTimes,
       controlRate: made.controlRate,
       gyroCutoff: made.gyroCutoff,
@@ -109,6 +111,14 @@ export const plausibleCraft: fc.Arbitrary<PlausibleCraft> = fc
 
 /** Command a rad/s: a little less than a script can say. */
 const largestGain = 1.6;
+/** Command a rad/s²: the same. */
+const largestDerivative = 0.028;
+
+/** The same craft with ten times the gains, as far as a script can say them. */
+export function louder(craft: PlausibleCraft): PlausibleCraft {
+  const gain = Math.min(10 * craft.gain, largestGain);
+  return { ...craft, gain, derivativeTime: Math.min(craft.derivativeTime, largestDerivative / gain) };
+}
 
 const degree = Math.PI / 180;
 

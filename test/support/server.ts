@@ -52,6 +52,19 @@ export function countingIn(...encodings: string[]): ClientCapabilities {
   return { ...ableClient, general: { positionEncodings: encodings } };
 }
 
+/** The same client asking for the edits of an action once it is picked. */
+export const resolvingClient: ClientCapabilities = {
+  ...ableClient,
+  textDocument: {
+    ...ableClient.textDocument,
+    codeAction: {
+      ...ableClient.textDocument?.codeAction,
+      dataSupport: true,
+      resolveSupport: { properties: ['edit'] },
+    },
+  },
+};
+
 const own: OwnAbilities = { checked: true, files: true, commands: true };
 
 /** The same client when it is our own: it takes our messages beside those of the protocol. */

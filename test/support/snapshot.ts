@@ -1,3 +1,4 @@
+import type { CraftView } from '../../server/src/craft/view';
 import type { Position } from '../../server/src/features/range';
 import type { Snapshot } from '../../server/src/features/snapshot';
 import { Document } from '../../server/src/language/document';
@@ -29,7 +30,23 @@ export function snapshotOf(
     catalog: testCatalog,
     pack: craft.packs()[0] ?? null,
     findings: () => findingsOf(craft),
+    others: () => [],
     layer: () => undefined,
   };
   return { snapshot, position };
+}
+
+/** What a feature works on where only a view's craft is looked at: nothing was found in it. */
+export function snapshotOfView({ craft, pack, catalog }: CraftView): Snapshot {
+  const script = craft.root;
+  return {
+    uri: script.uri,
+    script,
+    craft,
+    catalog,
+    pack,
+    findings: () => [],
+    others: () => [],
+    layer: () => undefined,
+  };
 }

@@ -91,6 +91,8 @@ export class WebServer {
     });
     this.connection.listen();
     runInContext(readFileSync(built('web/server.js'), 'utf8'), createContext(scope));
+    // What comes first is the catalogue, as our client sends it.
+    scope.onmessage?.({ data: readFileSync(built('catalog.json'), 'utf8') });
   }
 
   async initialize(folder: string): Promise<void> {

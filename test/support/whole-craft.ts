@@ -2,7 +2,7 @@ import { CraftView } from '../../server/src/craft/view';
 import { craftOf } from './findings';
 
 /** A craft that has everything once: what a setting is tried on. Invented but physical. */
-const wholeCraft: readonly string[] = [
+export const wholeCraft: readonly string[] = [
   'craft.name = "Whole"',
   'craft.purpose = endurance',
   'craft.layout = quad-wide',
@@ -11,6 +11,7 @@ const wholeCraft: readonly string[] = [
   'craft.wind-limit = 8 m/s',
   'craft.ceiling = 60 m',
   'board.profile = heron',
+  'board.drop-out = 6 V',
   'board.barometer = on',
   'board.compass = on',
   'motor.kv = 1300 rpm/V',

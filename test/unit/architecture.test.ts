@@ -63,7 +63,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'features',
   ],
   // The data that ships is held to the same checks as that of a workspace.
-  build: ['units', 'language', 'catalog', 'board', 'checks', 'features'],
+  build: ['units', 'physics', 'language', 'catalog', 'craft', 'board', 'checks', 'features'],
   // The editor's side sees messages and plain data only, down to the file; it writes numbers as the engine does.
   client: ['lsp/protocol', 'lsp/board-protocol', 'lsp/own-message', 'sheet', 'units/number-text'],
 };

@@ -7,6 +7,7 @@ import { boardFile } from '../../../server/src/catalog/model/addition';
 import type { BoardProfile, BoardSetting } from '../../../server/src/catalog/model/board-profile';
 import type { Check } from '../../../server/src/catalog/model/check';
 import type { Member } from '../../../server/src/catalog/model/collection';
+import type { CheckFix } from '../../../server/src/catalog/model/fix';
 import type { Parameter } from '../../../server/src/catalog/model/parameter';
 import { findUnitSymbol } from '../../../server/src/units/unit-table';
 import { shippedData } from '../catalog/shipped';
@@ -81,6 +82,18 @@ function memberLine(path: string, { name, title, characters, sample }: Member): 
   );
 }
 
+/** Every value that completion proposes as common, the parts that it writes as a whole, what is usual for a size. */
+export function commonValueLines(): readonly string[] {
+  const { common, parts, sizes } = shippedData().bundle;
+  return [
+    ...common.flatMap(({ of, values = [] }) =>
+      of.map((name) => line(`${name} commonly`, ...values.map(({ value }) => value))),
+    ),
+    ...parts.map(({ title, words, lines }) => line(title, ...words, ...lines)),
+    ...sizes.map(({ title, ...usual }) => line(title, ...Object.values(usual).map(String))),
+  ];
+}
+
 /** Every check with all numbers that its sentences, conditions and fixes hold. */
 export function checkLines(): readonly string[] {
   return checks().map((check) => line(check.id, ...numbersIn(sentencesOf(check).join(' ; '))));
@@ -92,9 +105,13 @@ function checks(): readonly Check[] {
 
 function sentencesOf(check: Check): readonly string[] {
   const { title, message, advice } = check;
-  if (check.by === 'code') return [title, message, advice, check.rule ?? ''];
-  const fixes = (check.fixes ?? []).flatMap((fix) => [fix.title, fix.to]);
-  return [title, message, advice, ...check.when, ...fixes];
+  const rule = check.by === 'code' ? [check.rule ?? ''] : check.when;
+  return [title, message, advice, ...rule, ...(check.fixes ?? []).flatMap(textsOf)];
+}
+
+function textsOf(fix: CheckFix): readonly string[] {
+  if ('remove' in fix) return [fix.title];
+  return [fix.title, ...[fix, ...(fix.also ?? [])].map(({ to }) => to)];
 }
 
 /** Numbers with their units, each once, in their order. */
