@@ -71,6 +71,7 @@ export const dimensionNames: readonly DimensionName[] = [
   { name: 'capacitance', phrase: 'a capacitance', dimension: of('uF'), units: ['uF'] },
   { name: 'power', phrase: 'a power', dimension: of('W'), units: ['mW', 'W', 'dBm'] },
   { name: 'energy', phrase: 'an energy', dimension: of('Wh'), units: ['Wh'] },
+  { name: 'torque', phrase: 'a torque', dimension: multiplied(of('N'), of('m')), units: ['N*m'] },
   { name: 'decibels', phrase: 'a ratio in decibels', dimension: of('dB'), units: ['dB', 'dBi'] },
   {
     name: 'temperature',
