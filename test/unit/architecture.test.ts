@@ -84,6 +84,7 @@ const packages: readonly (readonly [name: RegExp, rooms: readonly string[]])[] =
   [/^zod$/, ['catalog', 'additions', 'build']],
   [/^jsonc-parser$/, ['additions', 'board']],
   [/^yaml$/, ['board']],
+  [/^fft\.js$/, ['physics']],
 ];
 
 interface Import {
