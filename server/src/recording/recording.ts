@@ -1,7 +1,7 @@
 import type { Channel } from './channel';
 
 /** Rows one after the other in time, none missing: from a row to the one before `to`. */
-export interface Stretch {
+export interface RowStretch {
   readonly from: number;
   readonly to: number;
   /** Rows a second, Hz, by its own first and last time. */
@@ -13,7 +13,7 @@ export interface RecordedFlight {
   readonly from: number;
   readonly to: number;
   /** Parts of it without a gap; what lies between them is missing. */
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly RowStretch[];
 }
 
 /** What a file says, once its columns are known. All channels have a value in each row; a cell that said none is NaN. */

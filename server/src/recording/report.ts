@@ -1,7 +1,7 @@
 import type { AxisName } from '../figures/axis-names';
 
 /** A number that was measured, with the span that holds the truth nine times in ten, in the unit named. */
-export interface Measured {
+export interface MeasuredSpan {
   readonly likely: number;
   readonly low: number;
   readonly high: number;
@@ -10,7 +10,7 @@ export interface Measured {
 }
 
 /** An answer with what it rests on, or why there is none and what to log or to fly for it. */
-export type Answer<T> =
+export type Told<T> =
   | { readonly told: T; readonly basis: string }
   | { readonly told: null; readonly reason: string; readonly advice: string };
 
@@ -20,7 +20,7 @@ export interface AxisNoise {
   /** After the board's filters and, where it is logged, before them. */
   readonly spectra: readonly Spectrum[];
   /** Between the lowest frequency at which nothing is flown on purpose and half of the rate of rows, deg/s. */
-  readonly shaking: Measured;
+  readonly shaking: MeasuredSpan;
   readonly peaks: readonly Peak[];
 }
 
@@ -34,10 +34,10 @@ export interface Spectrum {
 
 export interface Peak {
   /** Hz; of a moving one where it mostly was. */
-  readonly frequency: Measured;
-  readonly aboveFloor: Measured;
+  readonly frequency: MeasuredSpan;
+  readonly aboveFloor: MeasuredSpan;
   /** Of a moving one: how often it comes for each turn of a motor; 1 is the shaft, the count of blades a blade. */
-  readonly order: Measured | null;
+  readonly order: MeasuredSpan | null;
   /** In words: `standing`, `moves with the motors`, `nobody can say: no motor speed and no throttle was logged`. */
   readonly source: string;
   /** Whether it may be a higher tone that rows so seldom fold down. */
@@ -60,40 +60,40 @@ export interface NoiseMap {
 
 export interface MotorWork {
   readonly motor: number;
-  readonly mean: Measured;
+  readonly mean: MeasuredSpan;
   /** Shares of the time at the upper and at the lower limit. */
   readonly atFull: number;
   readonly atIdle: number;
   /** How much harder it works than all together, %. */
-  readonly harder: Measured;
+  readonly harder: MeasuredSpan;
   /** Time constant from output to speed, ms. */
-  readonly lag: Answer<Measured>;
+  readonly lag: Told<MeasuredSpan>;
 }
 
 export interface PackGave {
-  readonly openVoltage: Answer<Measured>;
+  readonly openVoltage: Told<MeasuredSpan>;
   /** Of pack and leads together, mohm: at once and after some seconds, for they differ. */
-  readonly resistanceAtOneSecond: Answer<Measured>;
-  readonly resistanceAtTenSeconds: Answer<Measured>;
-  readonly usedCharge: Answer<Measured>;
-  readonly lowestVoltage: Measured | null;
+  readonly resistanceAtOneSecond: Told<MeasuredSpan>;
+  readonly resistanceAtTenSeconds: Told<MeasuredSpan>;
+  readonly usedCharge: Told<MeasuredSpan>;
+  readonly lowestVoltage: MeasuredSpan | null;
 }
 
 export interface Hovered {
-  readonly throttle: Measured;
-  readonly current: Measured | null;
+  readonly throttle: MeasuredSpan;
+  readonly current: MeasuredSpan | null;
   /** Thrust there was for the same output beside what the script lets expect, 1 where both agree; null without a craft. */
-  readonly thrustScale: Measured | null;
+  readonly thrustScale: MeasuredSpan | null;
 }
 
 export interface LinkKept {
-  readonly interval: Measured;
-  readonly longestGap: Measured;
-  readonly whole: Measured;
+  readonly interval: MeasuredSpan;
+  readonly longestGap: MeasuredSpan;
+  readonly whole: MeasuredSpan;
 }
 
 /** Lines for the script: one undoable edit. */
-export interface Proposal {
+export interface RecordingProposal {
   /** `Write hover-throttle = 38 % into flight 2026-06-12` */
   readonly title: string;
   readonly sets: readonly { readonly path: string; readonly value: string; readonly comment: string }[];
@@ -105,7 +105,7 @@ export interface RecordingFinding {
   readonly level: 'must-fix' | 'risk' | 'note';
   readonly sentence: string;
   readonly advice: string;
-  readonly proposals: readonly Proposal[];
+  readonly proposals: readonly RecordingProposal[];
 }
 
 /** What one flight of a recording says, by the pilot's questions; plain data. */
@@ -119,12 +119,12 @@ export interface RecordingReport {
   /** What was not read, not checked or not known, first. */
   readonly leftOut: readonly string[];
   readonly findings: readonly RecordingFinding[];
-  readonly noise: Answer<readonly AxisNoise[]>;
-  readonly noiseMaps: Answer<readonly NoiseMap[]>;
-  readonly motors: Answer<readonly MotorWork[]>;
-  readonly pack: Answer<PackGave>;
-  readonly hover: Answer<Hovered>;
-  readonly link: Answer<LinkKept>;
+  readonly noise: Told<readonly AxisNoise[]>;
+  readonly noiseMaps: Told<readonly NoiseMap[]>;
+  readonly motors: Told<readonly MotorWork[]>;
+  readonly pack: Told<PackGave>;
+  readonly hover: Told<Hovered>;
+  readonly link: Told<LinkKept>;
   /** What may be written into the script as it is measured. */
-  readonly proposals: readonly Proposal[];
+  readonly proposals: readonly RecordingProposal[];
 }
