@@ -6,11 +6,15 @@ import {
   listFolderRequest,
   readFileRequest,
 } from '../../server/src/lsp/protocol';
+import { readPieceRequest } from '../../server/src/lsp/recording-protocol';
 import { scriptsBelow } from './craft-files';
+import { FilePieces } from './file-pieces';
 
 /** Hands the server what it can't read itself: files as the editor's own file system has them. */
 export function offerFiles(client: BaseLanguageClient): readonly vscode.Disposable[] {
+  const pieces = new FilePieces();
   return [
+    client.onRequest(readPieceRequest, (asked) => pieces.read(asked)),
     client.onRequest(readFileRequest, ({ uri, longest }) => read(vscode.Uri.parse(uri), longest)),
     client.onRequest(listFolderRequest, ({ uri }) => list(vscode.Uri.parse(uri))),
     client.onRequest(findScriptsRequest, ({ uri, most }) => scriptsBelow(vscode.Uri.parse(uri), most)),

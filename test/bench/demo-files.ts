@@ -6,6 +6,7 @@ import type { FileSystem } from '../../server/src/workspace/file-system';
 export function demoFiles(demo: string): FileSystem {
   return {
     readText: async (uri) => readFileSync(join(demo, uri.slice(uri.lastIndexOf('/') + 1)), 'utf8'),
+    readPieces: async () => null,
     list: async () => [],
     folders: () => [],
     foldersOf: () => [],

@@ -27,6 +27,7 @@ async function opened({ engine, catalog, root }: Bench, { text }: EditedText): P
   const fileSystem = {
     readText: async (file: string) =>
       readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
+    readPieces: async () => null,
     list: async () => [],
     folders: () => [],
     foldersOf: () => [],

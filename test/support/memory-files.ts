@@ -1,4 +1,4 @@
-import type { FileSystem, FoundScripts } from '../../server/src/workspace/file-system';
+import type { FilePieces, FileSystem, FoundScripts } from '../../server/src/workspace/file-system';
 
 /** Files in memory, by their URI. A text that is an error can't be read, for that reason. */
 export class MemoryFiles implements FileSystem {
@@ -15,6 +15,14 @@ export class MemoryFiles implements FileSystem {
     const text = this.files.get(uri);
     if (text instanceof Error) throw text;
     return text ?? null;
+  }
+
+  /** In pieces of a few bytes each, so that whatever is read is cut everywhere. */
+  async readPieces(uri: string): Promise<FilePieces | null> {
+    const text = await this.readText(uri);
+    if (text === null) return null;
+    const all = new TextEncoder().encode(text);
+    return { size: all.length, bytes: inPieces(all, 7) };
   }
 
   async list(folder: string): Promise<readonly string[]> {
@@ -37,4 +45,8 @@ export class MemoryFiles implements FileSystem {
   refusal(uri: string): string | null {
     return this.refused.get(uri) ?? null;
   }
+}
+
+async function* inPieces(all: Uint8Array, length: number): AsyncGenerator<Uint8Array> {
+  for (let from = 0; from < all.length; from += length) yield all.subarray(from, from + length);
 }

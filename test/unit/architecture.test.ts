@@ -69,7 +69,14 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   // The data that ships is held to the same checks as that of a workspace.
   build: ['units', 'physics', 'language', 'catalog', 'craft', 'board', 'checks', 'features'],
   // The editor's side sees messages and plain data only, down to the file; it writes numbers as the engine does.
-  client: ['lsp/protocol', 'lsp/board-protocol', 'lsp/own-message', 'sheet', 'units/number-text'],
+  client: [
+    'lsp/protocol',
+    'lsp/board-protocol',
+    'lsp/recording-protocol',
+    'lsp/own-message',
+    'sheet',
+    'units/number-text',
+  ],
 };
 
 /** Packages that only some rooms may import, with everything below them. */

@@ -27,6 +27,8 @@ export interface RuleLine {
   readonly to: string;
   /** What the pilot is to look at or choose: the value is a place to type over, and a comment says so. */
   readonly look?: string | undefined;
+  /** Where the value comes from: a comment behind it says so, in place of what an earlier one said. */
+  readonly source?: string | undefined;
 }
 
 /** Sets parameters. */

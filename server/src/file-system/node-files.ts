@@ -1,8 +1,8 @@
 import { readdir, realpath } from 'node:fs/promises';
 import { URI } from 'vscode-uri';
-import { type FileSystem, type FoundScripts, TooLongFile } from '../workspace/file-system';
+import { type FilePieces, type FileSystem, type FoundScripts, TooLongFile } from '../workspace/file-system';
 import { fileText } from './file-text';
-import { readBytes } from './read-file';
+import { readBytes, readPiecesOf } from './read-file';
 import { codeOf, reasonOf } from './reasons';
 import { isBelow, Roots } from './roots';
 import { scriptsBelow } from './scripts-below';
@@ -20,11 +20,20 @@ export class NodeFiles implements FileSystem {
   }
 
   async readText(uri: string): Promise<string | null> {
+    return this.ifThere(uri, async (path) => fileText(await readBytes(path)));
+  }
+
+  async readPieces(uri: string): Promise<FilePieces | null> {
+    return this.ifThere(uri, readPiecesOf);
+  }
+
+  /** What is read of a file; null where there is none. */
+  private async ifThere<T>(uri: string, read: (path: string) => Promise<T>): Promise<T | null> {
     const path = URI.parse(uri).fsPath;
     try {
       const real = URI.file(await realpath(path)).toString();
       if (await this.leadsOut(uri, real)) throw new Error('a link in its path leads out of the workspace');
-      return fileText(await readBytes(path));
+      return await read(path);
     } catch (error) {
       if (isMissing(error) || (error instanceof Error && isMissing(error.cause))) return null;
       throw error instanceof TooLongFile ? error : new Error(reasonOf(error));

@@ -2,30 +2,72 @@ import { constants, existsSync, readFileSync, type Stats } from 'node:fs';
 import { type FileHandle, lstat, open, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { URI } from 'vscode-uri';
-import { longestFile, TooLongFile, tooLong } from '../workspace/file-system';
+import { type FilePieces, longestFile, pieceLength, TooLongFile, tooLong } from '../workspace/file-system';
 import { codeOf, reasonOf } from './reasons';
 
 /**
- * All bytes of a file. Only what is a file is read: a device or a pipe may have no end, or wait for ever.
+ * All bytes of a file.
  * @throws {Error} whose message says why it can't be read, as the end of a sentence
  */
 export async function readBytes(path: string): Promise<Buffer> {
   try {
-    refuseUnlessFile(await stat(path));
-    // It may be another thing by now: opening does not wait for one that is at the other end of a pipe.
-    const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    const { handle, size } = await opened(path);
     try {
-      const stats = await handle.stat();
-      refuseUnlessFile(stats);
-      if (stats.size > longestFile) throw new TooLongFile(tooLong);
-      return await allOf(handle, stats.size);
+      if (size > longestFile) throw new TooLongFile(tooLong);
+      return await allOf(handle, size);
     } finally {
       await handle.close();
     }
   } catch (error) {
-    if (error instanceof TooLongFile) throw error;
-    throw new Error(await whyUnread(path, error), { cause: error });
+    throw await readingFault(path, error);
   }
+}
+
+/**
+ * The bytes of a file in pieces, of which the last may be shorter. Throws as `readBytes` does.
+ */
+export async function readPiecesOf(path: string): Promise<FilePieces> {
+  try {
+    const { handle, size } = await opened(path);
+    return { size, bytes: piecesOf(path, handle) };
+  } catch (error) {
+    throw await readingFault(path, error);
+  }
+}
+
+async function* piecesOf(path: string, handle: FileHandle): AsyncGenerator<Uint8Array> {
+  try {
+    for (;;) {
+      // A new one each time: whoever gets it may keep it.
+      const piece = Buffer.allocUnsafe(pieceLength);
+      const { bytesRead } = await handle.read(piece, 0, pieceLength, null);
+      if (bytesRead === 0) return;
+      yield piece.subarray(0, bytesRead);
+    }
+  } catch (error) {
+    throw await readingFault(path, error);
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Only what is a file: a device or a pipe may have no end, or wait for ever. */
+async function opened(path: string): Promise<{ readonly handle: FileHandle; readonly size: number }> {
+  refuseUnlessFile(await stat(path));
+  // It may be another thing by now: opening does not wait for one that is at the other end of a pipe.
+  const handle = await open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  try {
+    const stats = await handle.stat();
+    refuseUnlessFile(stats);
+    return { handle, size: stats.size };
+  } catch (error) {
+    await handle.close();
+    throw error;
+  }
+}
+
+async function readingFault(path: string, error: unknown): Promise<Error> {
+  return error instanceof TooLongFile ? error : new Error(await whyUnread(path, error), { cause: error });
 }
 
 /** All bytes of a file; null where nothing has its name. Throws as `readBytes` does. */

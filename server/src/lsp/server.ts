@@ -60,6 +60,7 @@ export function serve(
     const folders = new Folders(session, files, additions, roots);
     const served = {
       session,
+      files,
       diagnostics,
       documents,
       folders,

@@ -2,6 +2,8 @@
 export interface FileSystem {
   /** The text of a file; null when there is none. Rejects when it can't be read, with a reason for a person. */
   readText(uri: string): Promise<string | null>;
+  /** The bytes of a file that may be too long to be held whole; null when there is none. Rejects as `readText` does. */
+  readPieces(uri: string): Promise<FilePieces | null>;
   /** The files right in a folder; none when there is no such folder. Rejects as `readText` does. */
   list(folder: string): Promise<readonly string[]>;
   /** The folders of the workspace. */
@@ -12,6 +14,14 @@ export interface FileSystem {
   scriptsBelow(folder: string): Promise<FoundScripts>;
   /** Why a script may not include this file, as the end of a sentence; null when it may. */
   refusal(uri: string, fromUri: string): string | null;
+}
+
+/** A file that is read piece by piece. */
+export interface FilePieces {
+  /** In bytes, as it was when it was opened. */
+  readonly size: number;
+  /** To be gone through once, which closes the file also where it is left early; it rejects as `readText` does. */
+  readonly bytes: AsyncIterable<Uint8Array>;
 }
 
 /** The craft scripts below a folder. Hidden folders, `node_modules` and what links lead to are left out. */
@@ -35,6 +45,12 @@ export class TooLongFile extends Error {}
 
 /** In bytes. A longer file is no settings script, no board's listing, nothing that adds to the catalogue. */
 export const longestFile = 10_000_000;
+
+/** In bytes. Twenty minutes of two thousand rows a second in sixteen columns are shorter. */
+export const longestRecording = 300_000_000;
+
+/** In bytes, of a piece that a long file is read in: its reading takes a few milliseconds. */
+export const pieceLength = 262_144;
 
 /** What is more than may be read, wherever it comes from; ends a sentence. */
 export const tooLong = `it is longer than ${longestFile / 1_000_000} MB`;

@@ -1,15 +1,16 @@
 import assert from 'node:assert/strict';
-import { chmodSync, symlinkSync, truncateSync } from 'node:fs';
+import { chmodSync, readdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { URI } from 'vscode-uri';
 import { NodeFiles } from '../../../server/src/file-system/node-files';
 import {
   readBytes,
   readBytesIfThere,
+  readPiecesOf,
   textBeside,
   uriBeside,
 } from '../../../server/src/file-system/read-file';
-import { longestFile } from '../../../server/src/workspace/file-system';
+import { longestFile, pieceLength } from '../../../server/src/workspace/file-system';
 import { asNobody, makeNamedPipe, withScratch } from '../../support/scratch';
 
 const why = (path: string) =>
@@ -58,6 +59,31 @@ describe('a file on the disk', () => {
       truncateSync(scratch.file('more'), longestFile + 1);
       assert.equal((await readBytes(scratch.file('most'))).length, longestFile);
       assert.equal(await why(scratch.file('more')), 'it is longer than 10 MB');
+    }));
+
+  it('is read in pieces however long it is, and closed where nobody wants the rest', () =>
+    withScratch({ long: '' }, async (scratch) => {
+      const all = Buffer.alloc(2 * pieceLength + 3, 'abc');
+      writeFileSync(scratch.file('long'), all);
+      const { size, bytes } = await readPiecesOf(scratch.file('long'));
+      const pieces: Uint8Array[] = [];
+      for await (const piece of bytes) pieces.push(piece);
+      assert.equal(size, all.length);
+      assert.deepEqual(
+        pieces.map(({ length }) => length),
+        [pieceLength, pieceLength, 3],
+      );
+      assert.ok(Buffer.concat(pieces).equals(all));
+      const open = () => readdirSync('/proc/self/fd').length;
+      if (process.platform !== 'linux') return;
+      const before = open();
+      for await (const piece of (await readPiecesOf(scratch.file('long'))).bytes) {
+        assert.equal(open(), before + 1);
+        assert.ok(piece.length > 0);
+        break;
+      }
+      assert.equal(open(), before);
+      await assert.rejects(readPiecesOf(scratch.file('missing')), /there is no such file/);
     }));
 
   it('is not read by somebody who may not', () =>

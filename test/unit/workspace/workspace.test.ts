@@ -246,6 +246,7 @@ describe('a file that cannot be included', () => {
   it('is told without a reason when the fileSystem gives none', async () => {
     const { workspace } = workspaceOver({
       readText: () => Promise.reject('no reason'),
+      readPieces: async () => null,
       list: async () => [],
       folders: () => [],
       foldersOf: () => [],
@@ -264,6 +265,7 @@ describe('an answer of the disk that comes late', () => {
     const waiting: ((text: string | null) => void)[] = [];
     const fileSystem: FileSystem = {
       readText: () => new Promise((resolve) => waiting.push(resolve)),
+      readPieces: async () => null,
       list: async () => [],
       folders: () => [],
       foldersOf: () => [],

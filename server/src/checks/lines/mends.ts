@@ -6,7 +6,7 @@ import { parseQuantity } from '../../units/quantity';
 import type { Fix } from '../report/finding';
 import { goodValue } from '../report/good-value';
 import { fixesFor } from '../report/rule-fix';
-import { joinedTexts, lookComment, valueToWrite } from '../report/written-line';
+import { joinedTexts, lineComment, valueToWrite } from '../report/written-line';
 import {
   fewerArguments,
   firstPart,
@@ -105,7 +105,7 @@ function otherValue(craft: Craft, line: ScriptLine): readonly Fix[] {
   const { text: newText, stops } = joinedTexts([
     behind.startsWith(' ') ? '' : ' ',
     valueToWrite(view, set),
-    comment === null ? lookComment(set) : '',
+    comment === null ? lineComment(set) : '',
   ]);
   const edit = { place: { script: craft.root, line, start, end }, newText, stops };
   return [

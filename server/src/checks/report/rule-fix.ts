@@ -6,7 +6,7 @@ import { pathText, stepsOf } from '../../language/path-text';
 import type { ScriptLine } from '../../language/script-line';
 import type { RemovalFix, RuleFix, RuleLine, SettingFix } from '../rule';
 import type { Fix, FixEdit, Place } from './finding';
-import { joinedTexts, lookComment, type NewText, valueToWrite } from './written-line';
+import { joinedTexts, lineComment, type NewText, valueToWrite, withSource } from './written-line';
 
 /** What stands in the text of the board is mended there, or overridden in the script that is checked. */
 export function fixesFor(view: CraftView, fix: RuleFix): readonly Fix[] {
@@ -87,7 +87,12 @@ function replaced(view: CraftView, { script, line }: PlacedLine, given: RuleLine
   const { start, end } = statement.value;
   const { text, stops } = valueToWrite(view, given);
   const value = { place: { script, line, start, end }, newText: text, stops };
-  const comment = lookComment(given);
+  if (statement.comment !== null && given.source !== undefined) {
+    const { start: from, end: to } = statement.comment;
+    const said = withSource(line.text.slice(from, to), given.source);
+    return [value, { place: { script, line, start: from, end: to }, newText: said }];
+  }
+  const comment = lineComment(given);
   if (comment === '' || statement.comment !== null) return [value];
   const behind = { script, line, start: line.text.trimEnd().length, end: line.text.length };
   return [value, { place: behind, newText: comment }];
@@ -116,7 +121,7 @@ function insertions(view: CraftView, lines: readonly RuleLine[], pack: string | 
 }
 
 function settingText(view: CraftView, line: RuleLine, name: string): NewText {
-  return joinedTexts([`${name} = `, valueToWrite(view, line), lookComment(line)]);
+  return joinedTexts([`${name} = `, valueToWrite(view, line), lineComment(line)]);
 }
 
 /** The nearest section that is open for a parameter: its last setting, and how many steps its header names. */

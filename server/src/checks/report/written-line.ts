@@ -29,9 +29,26 @@ export function valueToWrite(view: CraftView, { set, to, look }: RuleLine): NewT
   return { text: to, stops: [{ start: 0, end, choices: wordsFirst(view, set, to) }] };
 }
 
-/** `  # to check: count the magnets`, for a new line; '' where nothing is to be looked at. */
-export function lookComment({ look }: RuleLine): string {
-  return look === undefined ? '' : `  # to check: ${look}`;
+/** `  # to check: count the magnets`, for a line without a comment; '' where nothing is to be said of it. */
+export function lineComment({ look, source }: RuleLine): string {
+  const said = [
+    ...(look === undefined ? [] : [`to check: ${look}`]),
+    ...(source === undefined ? [] : [source]),
+  ];
+  return said.length === 0 ? '' : `  # ${said.join('; ')}`;
+}
+
+/**
+ * A comment with another source in it: what a pilot wrote stays, and what an earlier source said goes. Sources begin
+ * with the same word.
+ */
+export function withSource(comment: string, source: string): string {
+  const [word = ''] = source.split(' ', 1);
+  const kept = comment
+    .replace(/^#\s*/, '')
+    .split('; ')
+    .filter((part) => !part.startsWith(`${word} `) && part.trim() !== '');
+  return `# ${[...kept, source].join('; ')}`;
 }
 
 const mostChoices = 20;

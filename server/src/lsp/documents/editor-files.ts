@@ -1,15 +1,18 @@
 import type { Connection } from 'vscode-languageserver';
 import { Roots } from '../../file-system/roots';
 import {
+  type FilePieces,
   type FileSystem,
   type FoundScripts,
   longestFile,
   mostScripts,
+  pieceLength,
   TooLongFile,
   tooLong,
   whyUnreadable,
 } from '../../workspace/file-system';
 import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
+import { bytesOf, type FilePiece, readPieceRequest } from '../recording-protocol';
 
 /** Files that can learn where the workspace's folders are. */
 export interface ServerFiles extends FileSystem {
@@ -49,6 +52,35 @@ export class EditorFiles implements ServerFiles {
     if (answer.kind === 'too-long') throw new TooLongFile(tooLong);
     if (answer.kind === 'unreadable') throw new Error(answer.why);
     return answer.kind === 'text' ? answer.text : null;
+  }
+
+  /** An editor has a file only whole: it hands it over piece by piece, up to a length that it can hold. */
+  async readPieces(uri: string): Promise<FilePieces | null> {
+    const first = await this.pieceAt(uri, 0);
+    return first === null ? null : { size: first.size, bytes: this.piecesFrom(uri, first) };
+  }
+
+  private async *piecesFrom(uri: string, first: FilePiece): AsyncGenerator<Uint8Array> {
+    let [piece, at] = [first, 0];
+    for (;;) {
+      const bytes = bytesOf(piece.bytes);
+      if (bytes.length > 0) yield bytes;
+      at += bytes.length;
+      if (bytes.length === 0 || at >= piece.size) return;
+      const next = await this.pieceAt(uri, at);
+      if (next === null || next.size !== first.size) throw new Error('it was changed while it was read');
+      piece = next;
+    }
+  }
+
+  private async pieceAt(uri: string, from: number): Promise<FilePiece | null> {
+    if (!this.isHandedOver) throw new Error('this editor hands over no files but those on this machine');
+    const asked = { uri, from, length: pieceLength };
+    const answer = await this.connection.sendRequest(readPieceRequest, asked).catch((error: unknown) => {
+      throw new Error(whyUnreadable(error));
+    });
+    if (answer.kind === 'unreadable') throw new Error(answer.why);
+    return answer.kind === 'piece' ? answer : null;
   }
 
   async list(folder: string): Promise<readonly string[]> {

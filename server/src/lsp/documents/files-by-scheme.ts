@@ -1,4 +1,4 @@
-import type { FoundScripts } from '../../workspace/file-system';
+import type { FilePieces, FoundScripts } from '../../workspace/file-system';
 import type { ServerFiles } from './editor-files';
 
 type DiskFiles = Omit<ServerFiles, 'asksClient' | 'setHandedOver'>;
@@ -28,6 +28,10 @@ export class FilesByScheme implements ServerFiles {
 
   async readText(uri: string): Promise<string | null> {
     return this.of(uri).readText(uri);
+  }
+
+  async readPieces(uri: string): Promise<FilePieces | null> {
+    return this.of(uri).readPieces(uri);
   }
 
   async list(folder: string): Promise<readonly string[]> {

@@ -10,6 +10,7 @@ import type { BoardLayer } from '../../board/layer/layer';
 import type { OnFault } from '../../checks/checker';
 import type { Craft } from '../../craft/craft';
 import type { Snapshot } from '../../features/snapshot';
+import type { FileSystem } from '../../workspace/file-system';
 import { stopIfCancelled } from '../cancelled';
 import type { ClientAbilities } from '../client-abilities';
 import type { AdditionDocuments } from '../documents/addition-documents';
@@ -27,6 +28,7 @@ import type { Form } from './form';
 /** What a client's messages are dealt with by. */
 export interface Served {
   readonly session: Session;
+  readonly files: FileSystem;
   readonly diagnostics: Diagnostics;
   readonly documents: Documents;
   readonly folders: Folders;

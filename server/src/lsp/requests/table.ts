@@ -39,6 +39,7 @@ import {
 } from '../library';
 import type { OwnRequest } from '../own-message';
 import * as own from '../protocol';
+import * as recording from '../recording-protocol';
 import { codeActionCapability, renameCapability, tokensCapability } from './capabilities';
 import {
   about,
@@ -258,6 +259,7 @@ const rows: readonly Row[] = [
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
+  onDemand(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),

@@ -1,0 +1,29 @@
+import { fixFor } from '../../checks/report/rule-fix';
+import { CraftView } from '../../craft/view';
+import type { Proposal } from '../../recording/report';
+import { editsOf } from '../fix-edits';
+import type { TextEdit } from '../range';
+import type { Snapshot } from '../snapshot';
+
+/**
+ * The edits that write what a recording says, each with its source in a comment: into the lines that say it now, below
+ * their sections, or into sections of their own. Null where a line can't hold it, or there is nothing to write.
+ */
+export function measuredEdits(
+  { craft }: Pick<Snapshot, 'craft'>,
+  sets: Proposal['sets'],
+): readonly TextEdit[] | null {
+  const [first, ...also] = sets
+    .filter(({ path }) => craft.catalog.parameter(path) !== undefined)
+    .map(({ path, value, comment }) => ({ set: path, to: value, source: oneLine(comment) }));
+  if (first === undefined || also.length < sets.length - 1) return null;
+  // What is measured holds for the craft as it was flown: no pack's section is written to.
+  const fix = fixFor(new CraftView(craft, null), { ...first, title: first.set, also });
+  const files = fix === null ? [] : editsOf(fix);
+  return files.every(({ uri }) => uri === craft.root.uri) ? (files[0]?.edits ?? null) : null;
+}
+
+/** A comment ends with its line. */
+function oneLine(comment: string): string {
+  return comment.replace(/\s+/g, ' ').trim();
+}
