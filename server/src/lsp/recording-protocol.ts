@@ -1,5 +1,5 @@
 import { type ProgressToken, type Range, RequestType } from 'vscode-languageserver-protocol';
-import type { Proposal, RecordingReport } from '../recording/report';
+import type { RecordingProposal, RecordingReport } from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
@@ -62,7 +62,7 @@ export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
 );
 
 export interface MeasuredToWrite extends AboutScript {
-  readonly sets: Proposal['sets'];
+  readonly sets: RecordingProposal['sets'];
 }
 
 /** The edits that write what was measured, for the text of that version only. */

@@ -1,6 +1,6 @@
 import { fixFor } from '../../checks/report/rule-fix';
 import { CraftView } from '../../craft/view';
-import type { Proposal } from '../../recording/report';
+import type { RecordingProposal } from '../../recording/report';
 import { editsOf } from '../fix-edits';
 import type { TextEdit } from '../range';
 import type { Snapshot } from '../snapshot';
@@ -11,7 +11,7 @@ import type { Snapshot } from '../snapshot';
  */
 export function measuredEdits(
   { craft }: Pick<Snapshot, 'craft'>,
-  sets: Proposal['sets'],
+  sets: RecordingProposal['sets'],
 ): readonly TextEdit[] | null {
   const [first, ...also] = sets
     .filter(({ path }) => craft.catalog.parameter(path) !== undefined)

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { measuredEdits } from '../../../../server/src/features/flight/use-measured';
 import { withEdits } from '../../../../server/src/features/text-edits';
 import { Document } from '../../../../server/src/language/document';
-import type { Proposal } from '../../../../server/src/recording/report';
+import type { RecordingProposal } from '../../../../server/src/recording/report';
 import { craftOf, findingsOf } from '../../../support/findings';
 import { snapshotOf } from '../../../support/snapshot';
 
@@ -12,7 +12,7 @@ const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
 const comment = 'measured on 2026-06-12 in flights/0612.csv';
 
 /** The script once it is written; null where it is refused. */
-function written(text: string, sets: Proposal['sets']): string | null {
+function written(text: string, sets: RecordingProposal['sets']): string | null {
   const { snapshot } = snapshotOf(text, club);
   const edits = measuredEdits(snapshot, sets);
   if (edits === null) return null;
