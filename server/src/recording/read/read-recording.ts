@@ -1,0 +1,203 @@
+import { shortNumber } from '../../units/number-text';
+import type { Channel } from '../channel';
+import type { Recording } from '../recording';
+import { eachRow, type RowTally } from './each-row';
+import { flightsOf } from './flights';
+import { type GrowingColumn, growing32, growing64 } from './growing-column';
+import { RowReader } from './row-reader';
+import { type ReadingPace, type RecordingSource, UnreadableRecording } from './source';
+import { timeRemarks } from './stretches';
+import type { TableColumn, TableHead } from './table-head';
+import { timelineOf } from './timeline';
+
+/** A column that is to be read: `(number − zero) × factor` is what the channel keeps. */
+export interface ChannelColumn {
+  readonly column: TableColumn;
+  readonly channel: Channel;
+  readonly zero: number;
+  readonly factor: number;
+}
+
+/** What a file's clock is: a column of counts, perhaps with another of parts of them, or rows at an even pace. */
+export type TimeColumn =
+  | {
+      readonly column: TableColumn;
+      /** How long a count is, s. */
+      readonly seconds: number;
+      /** Parts of a count that stand in a column of their own, such as nanoseconds beside seconds. */
+      readonly parts: { readonly column: TableColumn; readonly seconds: number } | null;
+    }
+  | { readonly column: null; readonly rate: number };
+
+export interface WantedColumns {
+  readonly time: TimeColumn;
+  readonly channels: readonly ChannelColumn[];
+  /** Sentences about columns that are not read, the weightiest first. */
+  readonly leftOut: readonly string[];
+}
+
+/** Cells that are held at most: a hundred megabytes and some, 20 minutes at 1 kHz of 28 columns. */
+const mostCells = 34_000_000;
+/** With fewer rows nothing can be told. */
+const fewestRows = 2;
+
+/** Reads the wanted columns of a file, from its first row to its last. */
+export async function readRecording(
+  source: RecordingSource,
+  head: TableHead,
+  wanted: WantedColumns,
+  pace: ReadingPace,
+): Promise<Recording> {
+  const held = new HeldRows(head, wanted);
+  const tally = await eachRow(source, head, held.reader, pace, held);
+  if (tally.rows - tally.odd < fewestRows) throw new UnreadableRecording(tooFewRows(tally));
+  return held.recording(source, tally);
+}
+
+class HeldRows {
+  readonly reader: RowReader;
+  private readonly stamps = growing64();
+  private readonly values: readonly GrowingColumn<Float32Array>[];
+  private readonly begins: number[] = [];
+  /** Where the channels begin in a row of the reader, behind the columns of time. */
+  private readonly first: number;
+  private readonly mostRows: number;
+  private rows = 0;
+  private zeros = 0;
+
+  constructor(
+    private readonly head: TableHead,
+    private readonly wanted: WantedColumns,
+  ) {
+    const { time, channels } = wanted;
+    const clock =
+      time.column === null ? [] : [{ ...time.column, isStamp: true }, ...partsOf(time.parts?.column)];
+    this.first = clock.length;
+    this.reader = new RowReader(head.dialect, [
+      ...clock,
+      ...channels.map(({ column }) => ({ ...column, isStamp: false })),
+    ]);
+    this.values = channels.map(growing32);
+    this.mostRows = Math.floor(mostCells / (channels.length + 2));
+  }
+
+  take(): boolean {
+    const { row } = this.reader;
+    const { time, channels } = this.wanted;
+    if (this.rows >= this.mostRows) return false;
+    if (time.column === null) this.stamps.push(this.rows);
+    else if (time.parts === null) this.stamps.push(row[0] as number);
+    else this.stamps.push((row[0] as number) + ((row[1] as number) * time.parts.seconds) / time.seconds);
+    const { first, values } = this;
+    let isZero = this.zeros === this.rows;
+    for (let at = 0; at < values.length; at += 1) {
+      const value = row[first + at] as number;
+      const { zero, factor } = channels[at] as ChannelColumn;
+      if (isZero && value !== 0) isZero = false;
+      (values[at] as GrowingColumn<Float32Array>).push((value - zero) * factor);
+    }
+    this.rows += 1;
+    if (isZero && values.length > 1) this.zeros = this.rows;
+    return true;
+  }
+
+  begin(): void {
+    this.begins.push(this.rows);
+  }
+
+  recording(source: RecordingSource, tally: RowTally): Recording {
+    const { time, channels } = this.wanted;
+    const counts = this.stamps.whole();
+    // Before a logger has its first measurement it writes rows of zeros.
+    if (this.zeros < counts.length) counts.fill(Number.NaN, 0, this.zeros);
+    const zeros = this.zeros < counts.length ? this.zeros : 0;
+    const line = timelineOf({
+      counts,
+      origin: this.reader.origin,
+      seconds: time.column === null ? 1 / time.rate : time.seconds,
+      begins: this.begins,
+      alreadyOut: zeros,
+    });
+    if (!(line.step > 0)) throw new UnreadableRecording(noTime(this.wanted));
+    const byChannel = new Map<Channel, Float32Array>();
+    for (const [at, { channel }] of channels.entries()) {
+      const values = this.values[at]?.whole();
+      if (values !== undefined)
+        byChannel.set(channel, line.kept === null ? values : packed(values, line.kept));
+    }
+    const flights = flightsOf(line.time, line.segments, byChannel);
+    return {
+      name: source.name,
+      time: line.time,
+      channels: byChannel,
+      flights,
+      leftOut: [
+        ...cutRemarks(source, tally),
+        ...this.head.remarks,
+        ...this.wanted.leftOut,
+        ...(zeros > 0 ? [zeroRemark(zeros)] : []),
+        ...line.remarks,
+        ...oddRemarks(tally, this.reader.unreadable),
+        ...timeRemarks(line.time, flights),
+      ],
+    };
+  }
+}
+
+function partsOf(column: TableColumn | undefined) {
+  return column === undefined ? [] : [{ ...column, isStamp: false }];
+}
+
+/** The values of the rows that are kept, in the same memory. */
+function packed(values: Float32Array, kept: Uint8Array): Float32Array {
+  let to = 0;
+  for (let row = 0; row < values.length; row += 1) {
+    if (kept[row] === 0) continue;
+    values[to] = values[row] as number;
+    to += 1;
+  }
+  return values.subarray(0, to);
+}
+
+function cutRemarks({ size }: RecordingSource, { isCut, isFull, rows, bytes }: RowTally): readonly string[] {
+  return [
+    ...(isFull
+      ? [
+          `After ${shortNumber(rows)} rows${size === null ? '' : `, ${Math.round((100 * bytes) / size)} % of the file,`} nothing more was read, for more can’t be held; cut the recording into flights.`,
+        ]
+      : []),
+    ...(isCut ? ['The last line has no end, so that it may be cut off: left out.'] : []),
+  ];
+}
+
+function zeroRemark(zeros: number): string {
+  return `${zeros === 1 ? 'The first row holds' : `The first ${zeros} rows hold`} nothing but zeros, as loggers write before their first measurement: left out.`;
+}
+
+function oddRemarks({ odd, firstOdd }: RowTally, unreadable: number): readonly string[] {
+  return [
+    ...(odd > 0
+      ? [
+          `${odd === 1 ? 'A row has' : `${odd} rows have`} more or fewer cells than there are columns, ${odd === 1 ? '' : 'the first of them '}in line ${firstOdd}: left out.`,
+        ]
+      : []),
+    ...(unreadable > 0
+      ? [
+          `${unreadable === 1 ? 'A cell holds' : `${unreadable} cells hold`} no number where one was expected: taken as missing.`,
+        ]
+      : []),
+  ];
+}
+
+function tooFewRows({ rows, odd, isCut }: RowTally): string {
+  if (rows === 0)
+    return `The file holds headings and no ${isCut ? 'whole row' : 'rows'}; record again, and look whether the log was full.`;
+  if (odd > 0)
+    return `Only ${rows - odd} of ${rows} rows have as many cells as there are columns; export the recording once more.`;
+  return 'The file holds one row, and one row tells nothing; record a flight of some seconds.';
+}
+
+function noTime({ time }: WantedColumns): string {
+  const name = time.column === null ? '' : ` “${time.column.heading}”`;
+  return `The time${name} does not rise from row to row; say which column holds it.`;
+}
