@@ -161,10 +161,7 @@ function randomPack(numbers: PlausibleCraft, random: Random): SimulatedPack {
  * Gains with which the loop turns as fast as its lags let it without swinging: the crossover where lag, filter and
  * computing take 35° (any textbook of control).
  */
-function calmGains(
-  craft: SimulatedCraft,
-  base: { readonly gyroCutoff: number; readonly lag: number },
-) {
+function calmGains(craft: SimulatedCraft, base: { readonly gyroCutoff: number; readonly lag: number }) {
   const late = base.lag + Math.SQRT2 / (2 * Math.PI * base.gyroCutoff) + 1.5 / craft.board.controlRate;
   const crossover = 0.6 / late;
   const reach = reachOf(craft);
