@@ -21,6 +21,8 @@ export interface AxisNoise {
   readonly spectra: readonly Spectrum[];
   /** Between the lowest frequency at which nothing is flown on purpose and half of the rate of rows, deg/s. */
   readonly shaking: MeasuredSpan;
+  /** Where the peaks were looked for: before the board's filters, if that is logged. */
+  readonly peaksIn: Spectrum['signal'];
   readonly peaks: readonly Peak[];
 }
 
@@ -49,8 +51,9 @@ export interface Peak {
 /** How loud each frequency is while the motors work so hard, or turn so fast. */
 export interface NoiseMap {
   readonly axis: AxisName;
-  /** What the columns are told by. */
-  readonly against: 'throttle' | 'motor speed';
+  readonly signal: Spectrum['signal'];
+  /** What the columns are told by; `motor output` is the mean of what the motors are told. */
+  readonly against: 'throttle' | 'motor speed' | 'motor output';
   /** Edges of the columns, one more than there are columns: a share, or turns a second (Hz). */
   readonly edges: readonly number[];
   readonly frequencies: readonly number[];

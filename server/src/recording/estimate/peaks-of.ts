@@ -1,0 +1,155 @@
+import type { CraftView } from '../../craft/view';
+import { chainsOf } from '../../figures/filter-chain';
+import { turnsAt } from '../../figures/turning';
+import { magnitude } from '../../physics/complex';
+import { chainResponse } from '../../physics/filter';
+import { alias, aliasSpan, halfRate } from '../../physics/sampling';
+import type { Peak } from '../report';
+import type { Load } from './load';
+import { type FoundOrder, filledColumns } from './orders';
+import type { ShortSpectra } from './shaken';
+import { quantile } from './span';
+import type { Tone } from './standing';
+
+/** All that is known of the tones about one axis. */
+export interface FoundTones {
+  readonly view: CraftView | null;
+  readonly rate: number;
+  readonly load: Load | null;
+  readonly tones: readonly Tone[];
+  /** Null without a column that says how hard the motors work. */
+  readonly spectra: ShortSpectra | null;
+  /** Null where the motors worked too evenly. */
+  readonly standing: Float64Array | null;
+  /** Null where no speed was logged, or it hardly changed. */
+  readonly orders: readonly FoundOrder[] | null;
+}
+
+/** The tones about an axis, the loudest first. */
+export function peaksOf(found: FoundTones): readonly Peak[] {
+  const orders = found.orders ?? [];
+  const moving = orders.map((order) => movingPeak(found, order));
+  const still = found.tones
+    .filter(
+      ({ frequency: { likely } }) =>
+        standsAt(found, likely) || !orders.some((order) => comesPast(found.rate, order, likely)),
+    )
+    .map((tone) => stillPeak(found, tone));
+  return [...moving, ...still]
+    .sort((one, other) => other.aboveFloor.likely - one.aboveFloor.likely)
+    .slice(0, mostTold);
+}
+
+/** More peaks of an axis tell nobody anything. */
+const mostTold = 12;
+
+function movingPeak(found: FoundTones, { order, above, turns }: FoundOrder): Peak {
+  const likely = order.likely * turns;
+  const seen = alias(likely, found.rate);
+  const isFolded = likely > halfRate(found.rate);
+  return {
+    frequency: { likely, low: order.low * turns, high: order.high * turns, unit: 'Hz' },
+    aboveFloor: { likely: above, low: above - 1.5, high: above + 1.5, unit: 'dB' },
+    order,
+    source: isFolded
+      ? `moves with the motors; rows so seldom fold it down to ${Math.round(seen)} Hz`
+      : 'moves with the motors',
+    mayBeFolded: isFolded,
+    left: leftOf(found.view, likely, turns),
+  };
+}
+
+/** Whether a tone that moves comes past a frequency, and so is what the mean spectrum shows there. */
+function comesPast(rate: number, { order, slowest, fastest }: FoundOrder, frequency: number): boolean {
+  const { low, high } = aliasSpan(order.likely * slowest, order.likely * fastest, rate);
+  const off = Math.max(0.03 * order.likely * fastest, 6);
+  return frequency > low - off && frequency < high + off;
+}
+
+function stillPeak(found: FoundTones, { frequency, above }: Tone): Peak {
+  const { source, isKnown } = sourceOf(found, frequency.likely);
+  return {
+    frequency,
+    aboveFloor: above,
+    order: null,
+    source,
+    mayBeFolded: !isKnown && mayFold(found),
+    left: leftOf(found.view, frequency.likely, null),
+  };
+}
+
+const unchanged = 'nobody can say: the motors worked too evenly to tell what moves with them';
+
+function sourceOf(
+  found: FoundTones,
+  frequency: number,
+): { readonly source: string; readonly isKnown: boolean } {
+  if (found.load === null)
+    return { source: 'nobody can say: no motor speed and no throttle was logged', isKnown: false };
+  if (found.standing === null) return { source: unchanged, isKnown: false };
+  if (standsAt(found, frequency)) return { source: 'standing', isKnown: true };
+  if (movesAlong(found, frequency)) return { source: 'moves with the motors', isKnown: true };
+  return {
+    source: 'comes and goes: it neither stands at all throttle nor follows the motors',
+    isKnown: false,
+  };
+}
+
+/** What stands at a frequency however hard the motors work, stands so many dB over what lies about it. */
+const leastStanding = 2;
+
+function standsAt({ spectra, standing }: FoundTones, frequency: number): boolean {
+  if (spectra === null || standing === null) return false;
+  const bin = Math.round((frequency * spectra.setup.segment) / spectra.setup.rate);
+  const top = Math.max(...standing.slice(bin - 1, bin + 2));
+  const reach = Math.max(6, Math.round(0.25 * bin));
+  const floor = quantile(standing.slice(Math.max(1, bin - reach), bin + reach + 1), 0.5);
+  return 10 * Math.log10(top / floor) >= leastStanding;
+}
+
+/**
+ * Whether the loudest of what does not stand goes up with the load, column by column, or down where it is folded, and
+ * comes past a frequency.
+ */
+function movesAlong({ spectra, standing, load }: FoundTones, frequency: number): boolean {
+  // With speeds it would have been found as an order.
+  if (spectra === null || standing === null || load?.against === 'motor speed') return false;
+  const loudest = filledColumns(spectra).flatMap(({ over }) => {
+    const ratios = [...over].map((one, bin) =>
+      (spectra.frequencies[bin] ?? 0) < 40 ? 0 : one / (standing[bin] ?? 1),
+    );
+    const top = Math.max(...ratios);
+    return 10 * Math.log10(top) >= 3 ? [spectra.frequencies[ratios.indexOf(top)] ?? 0] : [];
+  });
+  if (loudest.length < 4) return false;
+  const rises = pairs(loudest).filter(([one, other]) => other > one).length;
+  const falls = pairs(loudest).filter(([one, other]) => other < one).length;
+  const all = pairs(loudest).length;
+  const [low, high] = [Math.min(...loudest), Math.max(...loudest)];
+  const step = spectra.setup.rate / spectra.setup.segment;
+  return Math.max(rises, falls) >= 0.8 * all && frequency >= low - step && frequency <= high + step;
+}
+
+function pairs(values: readonly number[]): readonly (readonly [number, number])[] {
+  return values.flatMap((one, at) => values.slice(at + 1).map((other) => [one, other] as const));
+}
+
+/** Frames ring, and motors hum, up to about here, Hz; common practice. */
+const highestTone = 1000;
+
+function mayFold({ rate, view }: FoundTones): boolean {
+  const turns = view === null ? null : turnsAt(view, 'full');
+  const blades = view?.quantity('prop.blades') ?? null;
+  const highest = turns === null || blades === null ? highestTone : turns.likely * blades;
+  return halfRate(rate) < highest;
+}
+
+/** dB that the script's filters leave of a tone, with those that follow the motors where they then are. */
+export function leftOf(view: CraftView | null, frequency: number, turns: number | null): number | null {
+  const chains = view === null ? null : chainsOf(view);
+  if (chains === null) return null;
+  const filters = chains.value.gyro.all(turns ?? chains.value.hover);
+  if (filters.length === 0) return null;
+  if (filters.some(({ rate }) => frequency >= halfRate(rate))) return null;
+  return Math.max(-80, 20 * Math.log10(magnitude(chainResponse({ filters }, frequency))));
+}
