@@ -19,6 +19,8 @@ export interface RecordedFlight {
 /** What a file says, once its columns are known. All channels have a value in each row; a cell that said none is NaN. */
 export interface Recording {
   readonly name: string;
+  /** Whether the file itself says, above its headings, that nobody flew it. */
+  readonly isSimulated?: boolean;
   /** Seconds since the first row; never falls within a flight. */
   readonly time: Float64Array;
   readonly channels: ReadonlyMap<Channel, Float32Array>;

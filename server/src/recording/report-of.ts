@@ -28,7 +28,7 @@ export function* reportOf(
     flights: recording.flights.length,
     seconds: rows?.seconds ?? 0,
     rate: rows?.rate ?? 0,
-    isSimulated: false,
+    isSimulated: recording.isSimulated === true,
     leftOut: recording.leftOut,
     findings: [],
     noise,
