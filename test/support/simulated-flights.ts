@@ -1,0 +1,43 @@
+import { CraftView } from '../../server/src/craft/view';
+import type { SimulatedCraft } from '../simulator/craft';
+import { csvOf, type Layout } from '../simulator/csv';
+import { layouts } from '../simulator/layouts';
+import { type Act, flightOf } from '../simulator/pilot';
+import { Random } from '../simulator/random';
+import { canFly, type RandomCraft, randomCraft, randomRecorder } from '../simulator/random-craft';
+import { type SimulatedFlight, simulated } from '../simulator/simulated-flight';
+import { craftOf } from './findings';
+import { scriptOf } from './plausible-craft';
+
+/** A random craft, flown and written down. */
+export interface RandomFlight extends SimulatedFlight {
+  readonly seed: number;
+  readonly craft: SimulatedCraft;
+  readonly acts: readonly Act[];
+  readonly layout: Layout;
+  readonly rate: number;
+  readonly bytes: Uint8Array;
+  /** The script of a builder who knows the parts as they are printed. */
+  readonly view: CraftView;
+}
+
+/** What a seed gives. */
+export function randomFlight(seed: number): RandomFlight {
+  const random = new Random(seed);
+  const { craft, numbers } = flyable(random);
+  const seconds = random.between(13, 26);
+  const acts = flightOf(seconds, random.between(0.35, 1), random);
+  const recorder = randomRecorder(craft.board.gyroRate, random.pick(350, 500, 500), seconds, random);
+  const { rows, truth } = simulated(craft, acts, recorder, seed);
+  const layout = layouts.get(random.pick('bracketed', 'bracketed', 'semicolons', 'unitless', 'repeated'));
+  if (layout === undefined) throw new Error('a layout is missing');
+  const view = new CraftView(craftOf(scriptOf(numbers)), 'one');
+  return { seed, craft, acts, layout, rate: recorder.rate, rows, truth, bytes: csvOf(rows, layout), view };
+}
+
+function flyable(random: Random): RandomCraft {
+  for (;;) {
+    const made = randomCraft(random);
+    if (canFly(made.craft)) return made;
+  }
+}
