@@ -6,7 +6,7 @@ import { chainResponse } from '../../physics/filter';
 import { alias, aliasSpan, halfRate } from '../../physics/sampling';
 import type { Peak } from '../report';
 import type { Load } from './load';
-import { type FoundOrder, filledColumns } from './orders';
+import { type FoundOrder, filledColumns, type OrdersFound } from './orders';
 import type { ShortSpectra } from './shaken';
 import { quantile } from './span';
 import type { Tone } from './standing';
@@ -22,12 +22,14 @@ export interface FoundTones {
   /** Null where the motors worked too evenly. */
   readonly standing: Float64Array | null;
   /** Null where no speed was logged, or it hardly changed. */
-  readonly orders: readonly FoundOrder[] | null;
+  readonly orders: OrdersFound | null;
 }
 
 /** The tones about an axis, the loudest first. */
 export function peaksOf(found: FoundTones): readonly Peak[] {
-  const orders = found.orders ?? [];
+  const orders = (found.orders?.orders ?? []).filter(
+    ({ order, turns, above }) => order.likely * turns <= halfRate(found.rate) || above >= leastFolded,
+  );
   const moving = orders.map((order) => movingPeak(found, order));
   const still = found.tones
     .filter(
@@ -40,10 +42,16 @@ export function peaksOf(found: FoundTones): readonly Peak[] {
     .slice(0, mostTold);
 }
 
+/** A tone that is folded must stand out by so many dB to be believed: much else comes past where it would be. Ours. */
+const leastFolded = 5;
+
 /** More peaks of an axis tell nobody anything. */
 const mostTold = 12;
 
-function movingPeak(found: FoundTones, { order, above, turns }: FoundOrder): Peak {
+/** dB by which a motor that shakes stands out among its likes. Ours. */
+const muchLouder = 6;
+
+function movingPeak(found: FoundTones, { order, above, turns, loudest, louder }: FoundOrder): Peak {
   const likely = order.likely * turns;
   const seen = alias(likely, found.rate);
   const isFolded = likely > halfRate(found.rate);
@@ -51,9 +59,11 @@ function movingPeak(found: FoundTones, { order, above, turns }: FoundOrder): Pea
     frequency: { likely, low: order.low * turns, high: order.high * turns, unit: 'Hz' },
     aboveFloor: { likely: above, low: above - 1.5, high: above + 1.5, unit: 'dB' },
     order,
-    source: isFolded
-      ? `moves with the motors; rows so seldom fold it down to ${Math.round(seen)} Hz`
-      : 'moves with the motors',
+    source: [
+      'moves with the motors',
+      ...(louder === null || louder >= muchLouder ? [`most with motor ${loudest}`] : []),
+      ...(isFolded ? [`rows so seldom fold it down to ${Math.round(seen)} Hz`] : []),
+    ].join('; '),
     mayBeFolded: isFolded,
     left: leftOf(found.view, likely, turns),
   };
@@ -98,7 +108,9 @@ function sourceOf(
 /** What stands at a frequency however hard the motors work, stands so many dB over what lies about it. */
 const leastStanding = 2;
 
-function standsAt({ spectra, standing }: FoundTones, frequency: number): boolean {
+function standsAt({ spectra, standing, orders }: FoundTones, frequency: number): boolean {
+  // Speeds tell when no tone that moves was near; without them it must stand at most loads.
+  if (orders !== null) return orders.stands(frequency) === true;
   if (spectra === null || standing === null) return false;
   const bin = Math.round((frequency * spectra.setup.segment) / spectra.setup.rate);
   const top = Math.max(...standing.slice(bin - 1, bin + 2));
