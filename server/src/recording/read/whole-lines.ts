@@ -26,7 +26,7 @@ export async function* wholeLines(
   let read = 0;
   let isFirst = true;
   let withReturns = false;
-  for await (const chunk of source.bytes()) {
+  for await (const chunk of opened(source)) {
     for (let start = 0; start < chunk.length; start += slice) {
       let piece = chunk.subarray(start, start + slice);
       if (isFirst) {
@@ -57,6 +57,25 @@ export async function* wholeLines(
     }
   }
   if (rest.length > 0) yield { bytes: rest, from: 0, to: rest.length, isCut: true };
+}
+
+/** So many bytes show how a file is written, and how its lines end. */
+const opening = 1 << 14;
+
+/** The bytes of a file, of which the first piece is long enough to judge the file by, however small they come. */
+async function* opened(source: RecordingSource): AsyncGenerator<Uint8Array, void> {
+  let first: Uint8Array | null = new Uint8Array(0);
+  for await (const chunk of source.bytes()) {
+    if (first === null) {
+      yield chunk;
+      continue;
+    }
+    first = first.length === 0 ? chunk : joined(first, chunk);
+    if (first.length < opening) continue;
+    yield first;
+    first = null;
+  }
+  if (first !== null) yield first;
 }
 
 function joined(first: Uint8Array, second: Uint8Array): Uint8Array {
