@@ -132,18 +132,25 @@ describe('a new pilot’s evening', () => {
 
   it('has no pack but the pilot’s, and is told what the board does not take', async () => {
     await editor.openFile('skua.craft');
-    await editor.goTo(editor.lineOf('skua.craft', /^\[craft\]/) - 1);
-    await editor.type('include "marl.boardtext"\n');
-    await saved(/^include "marl\.boardtext"$/m);
-    await editor.goTo(editor.lineOf('skua.craft', /^profile = wren/));
-    await editor.press('Control+Shift+K');
-    await saved(/^(?![\s\S]*profile = wren)/);
+    // Each step only where it is still to be done: the test may be tried once more.
+    if (!/^include/m.test(script())) {
+      await editor.goTo(editor.lineOf('skua.craft', /^\[craft\]/) - 1);
+      await editor.type('include "marl.boardtext"\n');
+      await saved(/^include "marl\.boardtext"$/m);
+    }
+    if (/^profile = wren/m.test(script())) {
+      await editor.goTo(editor.lineOf('skua.craft', /^profile = wren/));
+      await editor.press('Control+Shift+K');
+      await saved(/^(?![\s\S]*profile = wren)/);
+    }
     // Both rates of the sales page are none of those that the listing names.
-    await toMend(2);
-    await mended(/^rate = 4 kHz/, 'Write 3.2 kHz, the nearest that the board takes');
-    await saved(/rate = 3\.2 kHz/);
-    await mended(/^rate = 4 kHz/, 'Write 3.2 kHz, the nearest that the board takes');
-    await saved(/rate = 3\.2 kHz[\s\S]*rate = 3\.2 kHz/);
+    const rates = () => (script().match(/^rate += 4 kHz/gm) ?? []).length;
+    if (rates() > 0) await toMend(2);
+    for (let left = rates(); left > 0; left -= 1) {
+      await mended(/^rate += 4 kHz/, 'Write 3.2 kHz, the nearest that the board takes');
+      await editor.press('Control+S');
+      await editor.waitUntil('the rate to be saved', async () => rates() < left);
+    }
     await toMend(0);
     // The text's own pack is no further one.
     await editor.statusBar('first');
