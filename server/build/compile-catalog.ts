@@ -13,6 +13,7 @@ import { jobFile } from '../src/catalog/model/job';
 import { type MotorFile, type MotorLaws, motorFile } from '../src/catalog/model/motors';
 import { packFile } from '../src/catalog/model/packs';
 import { synonymFile, writtenParameterFile } from '../src/catalog/model/parameter';
+import { type RecordingColumns, recordingColumnsFile } from '../src/catalog/model/recording-columns';
 import { sizeFile } from '../src/catalog/model/sizes';
 import { type TradeWords, tradeWordsFile } from '../src/catalog/model/trade-words';
 import { checkProblems } from './catalog-checks/checks';
@@ -70,12 +71,20 @@ export function compileCatalog(root: string): Compiled {
     packs: one('schemas/packs.json', packFile) ?? null,
     steps: one('schemas/bench-card.json', benchCardFile)?.steps ?? [],
     tradeWords: one('schemas/trade-words.json', tradeWordsFile) ?? noTradeWords,
+    recordings: one('schemas/recordings.json', recordingColumnsFile) ?? noRecordings,
   };
   problems.push(...synonymProblems(written, synonyms));
   return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
 }
 
 const noTradeWords: TradeWords = { concepts: [], opposites: [], numbers: {}, empty: {}, said: {} };
+
+const noRecordings: RecordingColumns = {
+  kinds: [],
+  axes: { roll: [], pitch: [], yaw: [] },
+  units: [],
+  fulls: [],
+};
 
 function lawsOf(motors: MotorFile, problems: string[]): MotorLaws | null {
   const faults = motorProblems(motors);

@@ -22,6 +22,7 @@ import type { WholePart } from './model/job';
 import type { MotorLaws } from './model/motors';
 import type { PackFile } from './model/packs';
 import type { Choice, Parameter } from './model/parameter';
+import type { RecordingColumns } from './model/recording-columns';
 import type { CraftSize } from './model/sizes';
 import type { TradeWords } from './model/trade-words';
 import type { ChosenLevel } from './model/workspace-choices';
@@ -95,6 +96,8 @@ export class Catalog {
   readonly sizes: readonly CraftSize[];
   /** By which words a board's settings are known. */
   readonly tradeWords: TradeWords;
+  /** By what the columns of a recording are known. */
+  readonly recordings: RecordingColumns;
   private knownPatterns: PathPatterns | null = null;
   private readonly root: PathNode;
   /** The parameters whose names hold no member's: most of those that are asked for. */
@@ -139,6 +142,7 @@ export class Catalog {
     this.wholeParts = bundle.parts;
     this.sizes = bundle.sizes;
     this.tradeWords = bundle.tradeWords;
+    this.recordings = bundle.recordings;
     this.root = pathTree(this.parameters.values(), bundle.collections);
     this.bare = [...this.parameters.values()].find(({ parameter }) => parameter.kind === 'bare');
     const whole = [...this.parameters.values()].filter(({ words }) => !words.some(isPlaceholder));

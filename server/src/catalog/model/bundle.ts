@@ -9,6 +9,7 @@ import { motorLaws } from './motors';
 import { packFile } from './packs';
 import { parameterFile } from './parameter';
 import * as z from './plain-zod';
+import { recordingColumnsFile } from './recording-columns';
 import { sizeFile } from './sizes';
 import { tradeWordsFile } from './trade-words';
 
@@ -35,6 +36,7 @@ export const bundle = z.strictObject({
   packs: z.nullable(packFile),
   ...benchCardFile.shape,
   tradeWords: tradeWordsFile,
+  recordings: recordingColumnsFile,
 });
 
 export type Bundle = z.infer<typeof bundle>;
