@@ -17,7 +17,9 @@ const bracketed = /[[({]([^\])}]*)[\])}]/g;
 export function saidHeading(heading: string, { units }: RecordingColumns): SaidHeading {
   const inBrackets = [...heading.matchAll(bracketed)].map(([, inside = '']) => inside.trim());
   const marked = inBrackets.filter((text) => /[a-z%°]/i.test(text) && !/^[xyz]$/i.test(text));
-  const bare = heading.replace(bracketed, (_all, inside: string) =>
+  // A range says how numbers count, and numbers nothing.
+  const plain = heading.replace(/[[({]\s*[-+.\d]+\s*(?:-|–|to|…|\.\.)\s*[-+.\d]+\s*[\])}]/g, ' ');
+  const bare = plain.replace(bracketed, (_all, inside: string) =>
     marked.includes(inside.trim()) ? ' ' : ` ${inside} `,
   );
   const tokens = wordsIn(bare);

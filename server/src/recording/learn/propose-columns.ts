@@ -62,6 +62,7 @@ function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns)
     isNotNeeded,
   });
   if (behaviour.count === 0) return out('It holds no numbers.');
+  if (first === undefined && isAxisAlone(one, words)) return axisAlone(one, all, words);
   if (first === undefined)
     return out(behaviour.least === behaviour.most ? 'It never changes.' : 'Nobody knows what it holds.');
   if (first.kind.kind === 'other') return out(`Its heading says ${first.word}, which no answer needs.`, true);
@@ -74,16 +75,39 @@ function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns)
     column,
     means,
     why: `Its heading says ${first.word}; ${why}.`,
-    asks: isSure && second === undefined ? asks : [whichKind(found, first), ...asks],
+    asks: isSure && second === undefined ? asks : [whichKind(found, first.word), ...asks],
+    isNotNeeded: false,
+  };
+}
+
+/** `roll`, and numbers that turn: what turns, or what is asked to turn. */
+function isAxisAlone({ said, behaviour }: Known, { axes }: RecordingColumns): boolean {
+  const [word = '', more] = said.words;
+  const isAxis = axisNames.some((axis) => word.length > 1 && axes[axis].includes(word));
+  return isAxis && more === undefined && behaviour.least < 0 && behaviour.most > 0;
+}
+
+function axisAlone(one: Known, all: readonly Known[], words: RecordingColumns): ProposedColumn {
+  const found = words.kinds
+    .filter(({ kind }) => kind === 'gyro' || kind === 'wanted')
+    .map((kind) => ({ kind, ...meant(one, kind, all, words) }));
+  const asks = found[0]?.asks ?? [];
+  const means = found[0]?.means ?? { heading: one.column.heading };
+  const question = whichKind(found, one.said.words[0] ?? '');
+  return {
+    column: one.column,
+    means,
+    why: 'Its heading names an axis alone.',
+    asks: [question, ...asks],
     isNotNeeded: false,
   };
 }
 
 type Meant = UnitFound & { readonly kind: ColumnKind };
 
-function whichKind(found: readonly Meant[], first: SpokenKind): ColumnQuestion {
+function whichKind(found: readonly Meant[], word: string): ColumnQuestion {
   return {
-    sentence: `Its heading says “${first.word}”, which may be ${found.map(({ kind }) => kind.title).join(' or ')}${found.length === 1 ? ' or something else' : ''}: what is it?`,
+    sentence: `Its heading says “${word}”, which may be ${found.map(({ kind }) => kind.title).join(' or ')}${found.length === 1 ? ' or something else' : ''}: what is it?`,
     keepsOut: true,
     choices: found.map(({ kind, means }) => ({
       title: `${kind.title}${means.unit === undefined || means.unit === '' ? '' : `, in ${means.unit}`}`,

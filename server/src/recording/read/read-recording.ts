@@ -128,6 +128,7 @@ class HeldRows {
     const flights = flightsOf(line.time, line.segments, byChannel);
     return {
       name: source.name,
+      isSimulated: this.head.isSimulated,
       time: line.time,
       channels: byChannel,
       flights,

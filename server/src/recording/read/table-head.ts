@@ -22,6 +22,8 @@ export interface TableHead {
   readonly linesAbove: number;
   /** The line of headings as it is printed, which may come again; null where there is none. */
   readonly headingLine: string | null;
+  /** Whether a comment above the headings says that the recording is simulated. */
+  readonly isSimulated: boolean;
   /** Sentences about lines that were not read and headings that could not be used. */
   readonly remarks: readonly string[];
 }
@@ -45,7 +47,14 @@ export function tableHead(text: string): TableHead {
   const first = lines.findIndex((line) => isRow(line, dialect, cells, numeric));
   if (first < 0 || numeric.size === 0) throw new UnreadableRecording(noRows(filled, dialect));
   const sample = splitCells(lines[first] ?? '', dialect);
-  return { dialect, cells, linesAbove: first, ...headed(lines.slice(0, first), dialect, cells, sample) };
+  const isSimulated = lines.slice(0, first).some((line) => /^\s*#+\s*simulated\b/i.test(line));
+  return {
+    dialect,
+    cells,
+    linesAbove: first,
+    isSimulated,
+    ...headed(lines.slice(0, first), dialect, cells, sample),
+  };
 }
 
 function isComment(line: string): boolean {
