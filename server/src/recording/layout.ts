@@ -2,7 +2,7 @@ import type { LayoutColumn, RecordingLayout } from '../catalog/model/recording-l
 import { parseQuantity } from '../units/quantity';
 import { parseUnit } from '../units/unit';
 import type { Channel } from './channel';
-import { isTaken, type ProposedColumn } from './learn/proposed-column';
+import { isTaken, type ProposedColumn, type WhyLeftOut } from './learn/proposed-column';
 import type { ChannelColumn, TimeColumn, WantedColumns } from './read/read-recording';
 import { UnreadableRecording } from './read/source';
 import type { TableColumn, TableHead } from './read/table-head';
@@ -138,8 +138,10 @@ export function unreadColumns(proposed: readonly ProposedColumn[]): readonly str
   const out = proposed.filter((one) => !isTaken(one));
   const asked = out.filter(({ asks }) => asks.length > 0);
   const named = (list: readonly ProposedColumn[]) => listed(list.map(({ column }) => column.heading));
-  const unknown = out.filter(({ asks, isNotNeeded }) => asks.length === 0 && !isNotNeeded);
-  const idle = out.filter(({ asks, isNotNeeded }) => asks.length === 0 && isNotNeeded);
+  const because = (reason: WhyLeftOut, sentence: string) => {
+    const found = out.filter(({ leftOut }) => leftOut === reason);
+    return found.length === 0 ? [] : [`Not read, since ${sentence}: ${named(found)}.`];
+  };
   return [
     ...askedTogether(asked).map(
       ([sentence, list]) =>
@@ -148,8 +150,10 @@ export function unreadColumns(proposed: readonly ProposedColumn[]): readonly str
     ...proposed
       .filter(isTaken)
       .flatMap(({ column, asks }) => asks.map(({ sentence }) => `“${column.heading}”: ${sentence}`)),
-    ...(unknown.length === 0 ? [] : [`Not read, since nobody knows what they hold: ${named(unknown)}.`]),
-    ...(idle.length === 0 ? [] : [`Not read, since no answer needs them: ${named(idle)}.`]),
+    ...because('unknown', 'nobody knows what they hold'),
+    ...because('never changes', 'they never change'),
+    ...because('no numbers', 'they hold no numbers'),
+    ...because('not needed', 'no answer needs them'),
   ];
 }
 

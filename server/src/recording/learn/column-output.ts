@@ -50,6 +50,8 @@ function isSurely(
   if (unit === '%') return full === 100 && most <= 100.5 && least >= -0.5;
   if (idle > 0) return (unit === null || unit === 'us') && least >= pulses[0] && most <= pulses[1];
   if (unit !== null || least < 0) return false;
+  // Counts are whole; what is written with a part of one is a share or per cent.
+  if (full === 100 && !isWhole) return most > 1 && most <= 100;
   return full === 1 ? most <= 1 && !isWhole : most === full;
 }
 

@@ -1,14 +1,14 @@
 import type { ColumnKind, RecordingColumns } from '../../catalog/model/recording-columns';
 import type { LayoutColumn } from '../../catalog/model/recording-layout';
 import { type AxisName, axisNames } from '../../figures/axis-names';
-import type { Survey, SurveyedColumn } from '../read/survey';
+import type { RowSurvey, SurveyedColumn } from '../read/survey';
 import { type Behaviour, behaviourOf, jointBehaviour } from './behaviour';
 import { columnClock } from './column-clock';
 import { armOf, isNumbered, kindsOf, type SpokenKind } from './column-kind';
 import { columnOutput } from './column-output';
 import { columnUnit, type UnitFound } from './column-unit';
 import { type SaidHeading, saidHeading } from './heading-words';
-import type { ColumnQuestion, ProposedColumn } from './proposed-column';
+import type { ColumnQuestion, ProposedColumn, WhyLeftOut } from './proposed-column';
 import { together } from './together';
 import { unnamedColumns } from './unnamed-columns';
 
@@ -21,7 +21,7 @@ interface Known {
 }
 
 /** What the columns of a file may hold, each with its reason; what nobody can know is asked. */
-export function proposeColumns(survey: Survey, words: RecordingColumns): readonly ProposedColumn[] {
+export function proposeColumns(survey: RowSurvey, words: RecordingColumns): readonly ProposedColumn[] {
   const known = survey.columns.map((column): Known => {
     const said = saidHeading(column.heading, words);
     const behaviour = behaviourOf(column);
@@ -43,7 +43,7 @@ export function proposeColumns(survey: Survey, words: RecordingColumns): readonl
 function isPossible({ kind, isWeak }: SpokenKind, behaviour: Behaviour): boolean {
   if (kind.kind === 'other') return true;
   const isConstant = behaviour.least === behaviour.most;
-  if (behaviour.count === 0 || (isConstant && (isWeak || behaviour.most === 0))) return false;
+  if (behaviour.count === 0 || (isConstant && isWeak)) return false;
   if (kind.kind === 'time') return behaviour.rises;
   if (!isWeak) return true;
   if (kind.kind === 'gyro' || kind.kind === 'wanted')
@@ -54,21 +54,25 @@ function isPossible({ kind, isWeak }: SpokenKind, behaviour: Behaviour): boolean
 function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns): ProposedColumn {
   const { column, said, behaviour, kinds } = one;
   const [first, second] = kinds;
-  const out = (why: string, isNotNeeded = false): ProposedColumn => ({
+  const out = (leftOut: WhyLeftOut, why: string): ProposedColumn => ({
     column,
     means: { heading: column.heading },
     why,
     asks: [],
-    isNotNeeded,
+    leftOut,
   });
-  if (behaviour.count === 0) return out('It holds no numbers.');
+  if (behaviour.count === 0) return out('no numbers', 'It holds no numbers.');
   if (first === undefined && isAxisAlone(one, words)) return axisAlone(one, all, words);
   if (first === undefined)
-    return out(behaviour.least === behaviour.most ? 'It never changes.' : 'Nobody knows what it holds.');
-  if (first.kind.kind === 'other') return out(`Its heading says ${first.word}, which no answer needs.`, true);
+    return behaviour.least === behaviour.most
+      ? out('never changes', 'It never changes.')
+      : out('unknown', 'Nobody knows what it holds.');
+  if (first.kind.kind === 'other')
+    return out('not needed', `Its heading says ${first.word}, which no answer needs.`);
+  if (isAlwaysZero(alike(one, first.kind, all))) return out('never changes', 'It is always zero.');
   const found = kinds.map(({ kind }) => ({ kind, ...meant(one, kind, all, words) }));
   const likeliest = found[0];
-  if (likeliest === undefined) return out('Nobody knows what it holds.');
+  if (likeliest === undefined) return out('unknown', 'Nobody knows what it holds.');
   const { means, why, asks } = likeliest;
   const isSure = !first.isWeak || said.unit !== null || first.kind.kind === 'time';
   return {
@@ -76,7 +80,7 @@ function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns)
     means,
     why: `Its heading says ${first.word}; ${why}.`,
     asks: isSure && second === undefined ? asks : [whichKind(found, first.word), ...asks],
-    isNotNeeded: false,
+    leftOut: null,
   };
 }
 
@@ -99,7 +103,7 @@ function axisAlone(one: Known, all: readonly Known[], words: RecordingColumns): 
     means,
     why: 'Its heading names an axis alone.',
     asks: [question, ...asks],
-    isNotNeeded: false,
+    leftOut: null,
   };
 }
 
@@ -142,18 +146,26 @@ function meant(one: Known, kind: ColumnKind, all: readonly Known[], words: Recor
 function foundUnit(
   bare: LayoutColumn,
   kind: ColumnKind,
-  { said, behaviour }: Known,
+  one: Known,
   all: readonly Known[],
   words: RecordingColumns,
 ): UnitFound {
+  const { said, behaviour } = one;
   if (kind.kind === 'time') return columnClock(bare, said, behaviour);
-  const joint = jointBehaviour([
-    behaviour,
-    ...all.filter(({ kinds }) => kinds[0]?.kind === kind).map((one) => one.behaviour),
-  ]);
+  const joint = alike(one, kind, all);
   return kind.kind === 'motor' || kind.kind === 'throttle'
     ? columnOutput(bare, said.unit, joint, words)
     : columnUnit(bare, kind, said, isOfSeveral(kind) ? joint : behaviour);
+}
+
+/** What all columns of its kind do together. */
+function alike({ behaviour }: Known, kind: ColumnKind, all: readonly Known[]): Behaviour {
+  const others = all.filter(({ kinds }) => kinds[0]?.kind === kind);
+  return jointBehaviour([behaviour, ...others.map((one) => one.behaviour)]);
+}
+
+function isAlwaysZero({ least, most }: Behaviour): boolean {
+  return least === 0 && most === 0;
 }
 
 /** What stands in several columns, all of which count alike. */
@@ -168,13 +180,13 @@ function channelOf(
   all: readonly Known[],
   words: RecordingColumns,
 ): { readonly channel: string; readonly asks: readonly ColumnQuestion[] } {
-  const alike = all.filter(({ kinds }) => kinds.some((spoken) => spoken.kind === kind));
-  const numbers = alike.flatMap((one) => one.said.numbers.at(-1) ?? []);
+  const family = all.filter(({ kinds }) => kinds.some((spoken) => spoken.kind === kind));
+  const numbers = family.flatMap((one) => one.said.numbers.at(-1) ?? []);
   const first = Math.min(...numbers);
   const number = said.numbers.at(-1);
   if (isNumbered(kind)) {
     const from = first === 0 ? 1 : 0;
-    const place = number === undefined ? alike.findIndex((one) => one.column === column) + 1 : number + from;
+    const place = number === undefined ? family.findIndex((one) => one.column === column) + 1 : number + from;
     return { channel: `${kind.kind}.${Math.max(1, place)}`, asks: [] };
   }
   if (!['gyro', 'unfiltered-gyro', 'wanted'].includes(kind.kind)) return { channel: kind.kind, asks: [] };

@@ -9,9 +9,12 @@ export interface ProposedColumn {
   /** What speaks for it, as a sentence. */
   readonly why: string;
   readonly asks: readonly ColumnQuestion[];
-  /** Left out because no answer needs it, not because nobody knows it. */
-  readonly isNotNeeded: boolean;
+  /** Why it is left out though nothing is asked; null where it is read or asked about. */
+  readonly leftOut: WhyLeftOut | null;
 }
+
+/** Nobody knows it, no answer needs it, it holds no numbers, or always the same one. */
+export type WhyLeftOut = 'unknown' | 'not needed' | 'no numbers' | 'never changes';
 
 /** What a pilot has to say of a column. */
 export interface ColumnQuestion {

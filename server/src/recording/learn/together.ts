@@ -1,10 +1,10 @@
 import { shortNumber } from '../../units/number-text';
 import { unitOf } from '../../units/unit';
-import type { Survey } from '../read/survey';
+import type { RowSurvey } from '../read/survey';
 import { type ColumnQuestion, isTaken, type ProposedColumn } from './proposed-column';
 
 /** What columns say of each other: two that hold the same, clocks beside a clock, what turns against what is asked. */
-export function together(proposed: readonly ProposedColumn[], survey: Survey): readonly ProposedColumn[] {
+export function together(proposed: readonly ProposedColumn[], survey: RowSurvey): readonly ProposedColumn[] {
   return againstWanted(doubled(oneClock(proposed)), survey);
 }
 
@@ -25,7 +25,7 @@ function oneClock(proposed: readonly ProposedColumn[]): readonly ProposedColumn[
           means: { heading: one.means.heading },
           why: 'Another column holds the time.',
           asks: [],
-          isNotNeeded: true,
+          leftOut: 'not needed',
         },
   );
 }
@@ -59,7 +59,8 @@ function doubled(proposed: readonly ProposedColumn[]): readonly ProposedColumn[]
   return proposed.map((one) => {
     const { channel } = one.means;
     const alike = channel === undefined ? [] : proposed.filter(({ means }) => means.channel === channel);
-    if (alike.length < 2) return one;
+    // Who is asked what it is need not be asked which one it is.
+    if (alike.length < 2 || !isTaken(one)) return one;
     const others = alike.filter((other) => other !== one).map(({ column }) => `“${column.heading}”`);
     const question: ColumnQuestion = {
       sentence: `It seems to hold ${channel}, as does ${others.join(' and ')}: which one is to be read?`,
@@ -79,7 +80,7 @@ const follows = 0.6;
 const radian = [30, 110] as const;
 
 /** A gyro goes where the sticks send it, at about that rate: where it does not, a sign or a unit is another one. */
-function againstWanted(proposed: readonly ProposedColumn[], survey: Survey): readonly ProposedColumn[] {
+function againstWanted(proposed: readonly ProposedColumn[], survey: RowSurvey): readonly ProposedColumn[] {
   const valuesOf = ({ column, means }: ProposedColumn) => {
     const values =
       survey.columns.find(({ heading }) => heading === column.heading)?.values ?? new Float64Array(0);

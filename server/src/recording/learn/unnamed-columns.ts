@@ -56,7 +56,7 @@ export function unnamedColumns(
       means: bare,
       why: 'It has no heading, and nobody knows what it holds.',
       asks: [],
-      isNotNeeded: false,
+      leftOut: 'unknown',
     };
   });
 }
@@ -66,7 +66,7 @@ function proposal(
   { means, why, asks }: UnitFound,
   first: readonly ColumnQuestion[],
 ): ProposedColumn {
-  return { column, means, why: `It has no heading; ${why}.`, asks: [...first, ...asks], isNotNeeded: false };
+  return { column, means, why: `It has no heading; ${why}.`, asks: [...first, ...asks], leftOut: null };
 }
 
 function guessed(what: string, { means }: UnitFound, title: string): ColumnQuestion {

@@ -4,7 +4,7 @@ import type { ReadingPace, RecordingSource } from './source';
 import type { TableColumn, TableHead } from './table-head';
 
 /** Some rows from all over a file, from which is learnt what its columns hold. */
-export interface Survey {
+export interface RowSurvey {
   readonly head: TableHead;
   readonly columns: readonly SurveyedColumn[];
   /** Rows that were looked at. */
@@ -25,7 +25,11 @@ const mostCells = 1 << 20;
  * Looks at rows at even distances through the whole file, for motors may stand in its first minute; more than so many
  * are never held, whatever its length.
  */
-export async function surveyOf(source: RecordingSource, head: TableHead, pace: ReadingPace): Promise<Survey> {
+export async function surveyOf(
+  source: RecordingSource,
+  head: TableHead,
+  pace: ReadingPace,
+): Promise<RowSurvey> {
   const reader = new RowReader(
     head.dialect,
     head.columns.map(({ cell, part }) => ({ cell, part, isStamp: false })),
@@ -71,8 +75,13 @@ class EvenSample {
   }
 
   column(at: number): Pick<SurveyedColumn, 'values' | 'next'> {
+    // Loggers may write zeros in their first row, before they have measured anything.
+    const first = this.count > 2 ? 1 : 0;
     const of = (rows: Float64Array) =>
-      Float64Array.from({ length: this.count }, (_, row) => rows[row * this.width + at] as number);
+      Float64Array.from(
+        { length: this.count - first },
+        (_, row) => rows[(row + first) * this.width + at] as number,
+      );
     return { values: of(this.held), next: of(this.followers) };
   }
 

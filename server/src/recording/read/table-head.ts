@@ -96,7 +96,10 @@ function headed(above: readonly string[], dialect: Dialect, cells: number, sampl
   const isUnits = plain.length > 1 && texts.length > 0 && texts.every(isUnitCell);
   const heading = isUnits ? plain[1] : nearest;
   const names = heading === undefined ? [] : headingCells(heading.line, dialect);
-  const fits = names.length > 0 && hasRoom(names.length, cells, sample);
+  // A last column may have no name, if there is room for one; and rows may have empty cells at their end.
+  const hasRoom = (line: string, count: number) =>
+    count > cells ? sample.length >= count : splitCells(line, dialect).length >= cells;
+  const fits = heading !== undefined && names.length > 0 && hasRoom(heading.line, names.length);
   const read = heading === undefined || !fits ? 0 : isUnits ? 2 : 1;
   const unread = plain.length - Math.min(read, plain.length);
   return {
@@ -117,11 +120,6 @@ function headed(above: readonly string[], dialect: Dialect, cells: number, sampl
 
 function headingCells(line: string, dialect: Dialect): readonly string[] {
   return filledCells(isComment(line) ? line.trimStart().replace(/^#+\s*/, '') : line, dialect);
-}
-
-/** Rows may have empty cells behind those that have a heading, and no others. */
-function hasRoom(headings: number, cells: number, sample: readonly string[]): boolean {
-  return headings === cells || (headings > cells && sample.length >= headings);
 }
 
 /** `[s]`, `(deg/s)`, `rad/s`, or nothing: a cell of a line of units. */
