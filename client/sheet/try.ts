@@ -69,14 +69,18 @@ function trialOf({ path, title, by, now }: Tryable, to: string | null, say: (wor
     path,
     element: made,
     update: ({ tryable, to, tried }) => {
-      held.textContent =
-        tryable.now === null ? 'not set' : `now ${tryable.now}${tryable.isSet ? '' : ' (not set)'}`;
+      held.textContent = heldWords(tryable);
       const isNew = tried !== null && to !== null && to !== tryable.now;
       write.disabled = !isNew || tried.refusal !== null;
       results.replaceChildren(...(isNew ? resultsOf(tried) : [hint()]));
       if (isNew) say(`${to}: ${tried.refusal ?? movesInWords(tried.moved)}`);
     },
   };
+}
+
+function heldWords({ now, isSet }: Tryable): string {
+  if (now === null) return 'not set';
+  return isSet ? `now ${now}` : `not set; ${now} is assumed`;
 }
 
 function hint(): HTMLElement {
