@@ -92,10 +92,10 @@ function headed(above: readonly string[], dialect: Dialect, cells: number, sampl
   const candidates = above.flatMap((line, at) => (line.trim() === '' ? [] : [{ line, at }])).reverse();
   const plain = candidates.filter(({ line }) => !isComment(line));
   const nearest = plain[0] ?? candidates[0];
-  const texts = nearest === undefined ? [] : headingCells(nearest.line, dialect);
+  const texts = nearest === undefined ? [] : headingCells(nearest.line, dialect, cells);
   const isUnits = plain.length > 1 && texts.length > 0 && texts.every(isUnitCell);
   const heading = isUnits ? plain[1] : nearest;
-  const names = heading === undefined ? [] : headingCells(heading.line, dialect);
+  const names = heading === undefined ? [] : headingCells(heading.line, dialect, cells);
   // A last column may have no name, if there is room for one; and rows may have empty cells at their end.
   const hasRoom = (line: string, count: number) =>
     count > cells ? sample.length >= count : splitCells(line, dialect).length >= cells;
@@ -118,8 +118,11 @@ function headed(above: readonly string[], dialect: Dialect, cells: number, sampl
   };
 }
 
-function headingCells(line: string, dialect: Dialect): readonly string[] {
-  return filledCells(isComment(line) ? line.trimStart().replace(/^#+\s*/, '') : line, dialect);
+/** Without empty ones at the end, unless rows have cells there. */
+function headingCells(line: string, dialect: Dialect, cells: number): readonly string[] {
+  const text = isComment(line) ? line.trimStart().replace(/^#+\s*/, '') : line;
+  const [all, filled] = [splitCells(text, dialect), filledCells(text, dialect)];
+  return filled.length > 0 && filled.length < cells && all.length >= cells ? all.slice(0, cells) : filled;
 }
 
 /** `[s]`, `(deg/s)`, `rad/s`, or nothing: a cell of a line of units. */
