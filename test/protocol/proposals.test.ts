@@ -63,6 +63,23 @@ describe('what is proposed for a value', () => {
   });
 });
 
+describe('what is proposed behind include', () => {
+  it('are the scripts that nobody has opened', async () => {
+    const files = { 'robin.craft': '[receiver]\nsupply = 9 V\n', 'parts/motors.craft': '' };
+    await withScratch(files, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const uri = scratch.uriOf('main.craft');
+        await server.open(uri, 'include "');
+        let labels: readonly string[] = [];
+        // Nobody waits for what is read: it is there when it is there.
+        while (labels.length < 2)
+          labels = (await offered(server, uri, { line: 0, character: 9 })).map(({ label }) => label);
+        assert.deepEqual(labels, ['robin.craft', 'parts/motors.craft']);
+      }),
+    );
+  });
+});
+
 describe('a script from a sales page', () => {
   it('is made of what is told, or says what is wrong with each answer', async () => {
     await withServer({}, async ({ connection }) => {

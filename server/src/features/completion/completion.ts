@@ -3,6 +3,7 @@ import type { Position } from '../range';
 import type { Snapshot } from '../snapshot';
 import { acceptanceItems } from './acceptances';
 import { type TypingContext, typingContext } from './context';
+import { includedFileItems } from './included-files';
 import type { CompletionItem, CompletionOptions } from './item';
 import { nameItems } from './names';
 import { mostNames, ownNameItems, ownValueItems } from './own';
@@ -24,15 +25,25 @@ export function completion(snapshot: Snapshot, position: Position, options: Comp
   if (line === undefined) return { items: [], isIncomplete: false };
   const context = typingContext(line, position);
   const items = isUnasked(line, context, options) ? [] : itemsFor(snapshot, line, context, options);
-  const isIncomplete =
-    context.kind === 'own-name'
-      ? items.length >= mostNames
-      : context.kind === 'name' && context.typed.length < shortestSynonym;
-  return { items, isIncomplete };
+  return { items, isIncomplete: hasMore(context, items) };
+}
+
+function hasMore(context: TypingContext, items: readonly CompletionItem[]): boolean {
+  switch (context.kind) {
+    case 'own-name':
+      return items.length >= mostNames;
+    case 'name':
+      return context.typed.length < shortestSynonym;
+    default:
+      // Scripts around are still being read when they are first asked for.
+      return context.kind === 'included-file';
+  }
 }
 
 /** A blank indents, ends a word or begins prose far more often than it asks: a list would catch the next Enter. */
 function isUnasked(line: ScriptLine, context: TypingContext, { trigger }: CompletionOptions): boolean {
+  // A quote opens texts of all kinds, and only a file's is known.
+  if (trigger === '"') return context.kind !== 'included-file';
   if (trigger !== ' ') return false;
   if (context.kind === 'name' || context.kind === 'own-name') return true;
   if (context.kind === 'acceptance') return context.lead !== '';
@@ -56,6 +67,8 @@ function itemsFor(
       return valueItems(snapshot, line, context, options);
     case 'unit':
       return unitItems(snapshot, line, context);
+    case 'included-file':
+      return includedFileItems(snapshot, context);
     case 'acceptance':
       return acceptanceItems(snapshot, line, context);
     case 'own-name':

@@ -3,6 +3,7 @@ import { readPath } from '../../language/quoted-path';
 import type { ScriptLine } from '../../language/script-line';
 import { type Position, type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
+import { type IncludedFileContext, includedFileContext } from './included-files';
 import { type OwnNameContext, type OwnValueContext, ownContext, quotedHeaderPath } from './own-context';
 import { type ValueContext, valueContext } from './value-context';
 
@@ -53,6 +54,7 @@ export type TypingContext =
   | SectionPackContext
   | AcceptanceContext
   | ValueContext
+  | IncludedFileContext
   | OwnNameContext
   | OwnValueContext
   | { readonly kind: 'none' };
@@ -66,6 +68,8 @@ export function typingContext(on: ScriptLine, { line, character }: Position): Ty
   }
   const said = text.slice(0, statement.comment?.start);
   if (/^\s*\[[^\]]*$/.test(said.slice(0, character))) return headerContext(said, line, character);
+  const file = includedFileContext(said, line, character);
+  if (file !== null) return file;
   const own = ownContext(on, said, line, character);
   if (own !== null) return own;
   const equals = 'equals' in statement ? statement.equals : -1;

@@ -10,6 +10,7 @@ export type ItemKind =
   | 'constant'
   | 'value'
   | 'keyword'
+  | 'file'
   | 'acceptance';
 
 /** What `completionDetails` needs to describe an item later, without any memory of the list it was in. */

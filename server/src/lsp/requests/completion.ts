@@ -27,6 +27,7 @@ const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
   constant: CompletionItemKind.Constant,
   value: CompletionItemKind.Value,
   keyword: CompletionItemKind.Keyword,
+  file: CompletionItemKind.File,
   acceptance: CompletionItemKind.Event,
 };
 

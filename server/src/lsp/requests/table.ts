@@ -146,7 +146,7 @@ const rows: readonly Row[] = [
   languageFeature(
     CompletionRequest.type,
     aPlace,
-    { completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' '], resolveProvider: true } },
+    { completionProvider: { triggerCharacters: ['.', '[', '=', '@', ' ', '"'], resolveProvider: true } },
     ({ scriptCompletion, boardTextCompletion }) => aboutScript(scriptCompletion, boardTextCompletion),
   ),
   languageFeature(CompletionResolveRequest.type, object({}), {}, ({ resolvedItem }) => resolvedItem),
