@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 
 /** Which page: the name of its script and style in `dist/`, and its title. */
 export interface PageName {
-  readonly name: 'sheet' | 'learn' | 'compare' | 'card' | 'find';
+  readonly name: 'sheet' | 'learn' | 'compare' | 'card' | 'find' | 'recording';
   readonly title: string;
 }
 

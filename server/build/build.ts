@@ -109,6 +109,7 @@ const outputs: readonly BuildOptions[] = [
       compare: 'client/compare/main.ts',
       card: 'client/card/main.ts',
       find: 'client/find/main.ts',
+      recording: 'client/recording/main.ts',
     },
     outdir: 'dist',
     platform: 'browser',

@@ -5,7 +5,7 @@ import type { ownPage as Making } from '../../../client/src/own-page';
 import '../../support/stub-editor';
 
 /** A page of ours as the editor would get it. */
-function pageOf(name: 'sheet' | 'learn' | 'compare' | 'card' | 'find'): string {
+function pageOf(name: 'sheet' | 'learn' | 'compare' | 'card' | 'find' | 'recording'): string {
   const { ownPage } = require('../../../client/src/own-page') as { ownPage: typeof Making };
   const webview = { cspSource: 'https://pages.example', asWebviewUri: (uri: unknown) => uri };
   const media = URI.file('/the extension/dist');
@@ -13,7 +13,7 @@ function pageOf(name: 'sheet' | 'learn' | 'compare' | 'card' | 'find'): string {
 }
 
 describe('the policy of our pages (J03)', () => {
-  for (const name of ['sheet', 'learn', 'compare', 'card', 'find'] as const) {
+  for (const name of ['sheet', 'learn', 'compare', 'card', 'find', 'recording'] as const) {
     it(`lets ${name} load our own style and run our own script, and nothing else`, () => {
       const page = pageOf(name);
       const [, policy = ''] = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(page) ?? [];

@@ -1,0 +1,60 @@
+import type { FlightRecorded, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
+import type { Target } from '../../server/src/sheet/target';
+
+/** A recording as people know it, with the craft that it is told for. */
+export interface RecordingName {
+  /** `0612.csv` */
+  readonly file: string;
+  /** `sandmartin.craft`; null: none is known. */
+  readonly script: string | null;
+}
+
+/** One side of a comparison. */
+export interface ComparedRecording {
+  /** `0612.csv`, `0612.csv before the change` */
+  readonly name: string;
+  readonly told: RecordingTold;
+}
+
+/** A flight of the script that names a recording, and how it shook; or why that is not known, a sentence. */
+export interface FlightNoise {
+  readonly flight: FlightRecorded;
+  readonly told: RecordingTold | null;
+  readonly why: string | null;
+}
+
+/** Extension to page. */
+export type ToRecording =
+  /** It is being read: how far it is, from 0 to 1, and with what. */
+  | { readonly kind: 'reading'; readonly name: RecordingName; readonly share: number; readonly doing: string }
+  | { readonly kind: 'told'; readonly name: RecordingName; readonly told: RecordingTold }
+  | {
+      readonly kind: 'compared';
+      readonly before: ComparedRecording;
+      readonly after: ComparedRecording;
+      readonly changes: readonly RecordingChange[];
+    }
+  | { readonly kind: 'history'; readonly flights: readonly FlightNoise[] }
+  /** A proposal stands in the script now. */
+  | { readonly kind: 'written'; readonly title: string }
+  /** Nothing comes of it; `why` is a sentence. */
+  | { readonly kind: 'nothing'; readonly name: RecordingName; readonly why: string };
+
+/** Page to extension. */
+export type FromRecording =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'stop' }
+  | { readonly kind: 'read-again' }
+  /** Another flight of the file, from 1. */
+  | { readonly kind: 'flight'; readonly flight: number }
+  /** Another script is to be the craft's. */
+  | { readonly kind: 'script' }
+  | { readonly kind: 'compare' }
+  | { readonly kind: 'history' }
+  /** Back from a comparison or the history. */
+  | { readonly kind: 'back' }
+  | { readonly kind: 'open'; readonly uri: string }
+  | { readonly kind: 'go'; readonly target: Target }
+  /** A proposal of the report, by its title. */
+  | { readonly kind: 'write'; readonly title: string };

@@ -1,0 +1,76 @@
+import type { AxisNoise, NoiseMap, Peak, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import { element } from '../page/element';
+import { figureText } from '../sheet/plots/figure-text';
+import { question, withheld } from './answer';
+import { heatMap } from './heat-map';
+import { likelyText, measuredText, measuredWords } from './measured';
+import { type SpectrumLine, spectrum } from './spectrum';
+import { table } from './table';
+
+const signals = { gyro: 'after the board’s filters', 'unfiltered-gyro': 'before them' } as const;
+
+/** Does it shake, and from what? */
+export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
+  const { noise, noiseMaps } = report;
+  const maps = noiseMaps.told ?? [];
+  return question('shake', 'Does it shake, and from what?', noise, shortOf, (axes) => [
+    ...axes.map((axis) =>
+      element(
+        'div',
+        { class: 'axis', 'data-axis': axis.axis },
+        element('p', {}, `About ${axis.axis}: `, measuredWords(axis.shaking)),
+        element(
+          'div',
+          { class: 'pair' },
+          spectrum({
+            id: `spectrum-${axis.axis}`,
+            title: `Noise about ${axis.axis}, dB`,
+            lines: linesOf(axis),
+            peaks: axis.peaks,
+            filters,
+          }),
+          ...maps.filter((map) => map.axis === axis.axis).map(heatMap),
+        ),
+        axis.peaks.length === 0
+          ? element('p', { class: 'aside' }, 'No tone stands out of the floor.')
+          : peakTable(axis.axis, axis.peaks),
+      ),
+    ),
+    noiseMaps.told === null ? withheld(noiseMaps.reason, noiseMaps.advice) : basisOf(noiseMaps.basis, maps),
+  ]);
+}
+
+function basisOf(basis: string, maps: readonly NoiseMap[]): HTMLElement | null {
+  return maps.length === 0 ? null : element('p', { class: 'aside' }, basis);
+}
+
+export function linesOf({ spectra }: AxisNoise): readonly SpectrumLine[] {
+  return spectra.map(({ signal, frequencies, decibels }) => ({
+    name: signals[signal],
+    frequencies,
+    decibels,
+  }));
+}
+
+function shortOf(axes: readonly AxisNoise[]): string {
+  const loudest = [...axes].sort((one, other) => other.shaking.likely - one.shaking.likely)[0];
+  return loudest === undefined ? '' : `most about ${loudest.axis}: ${likelyText(loudest.shaking)}`;
+}
+
+function peakTable(axis: string, peaks: readonly Peak[]): HTMLElement {
+  const head = ['Tone', 'Above the floor', 'From what', 'What the script’s filters leave'];
+  return table(`Tones about ${axis}`, head, peaks.map(peakRow));
+}
+
+function peakRow({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak, index: number) {
+  const turns = order === null ? '' : `, ${measuredText(order)} for each turn of a motor`;
+  const folded = mayBeFolded
+    ? ' It may be a higher tone that rows so seldom fold down: log more rows a second to know.'
+    : '';
+  return [
+    element('span', {}, `${index + 1}: `, measuredWords(frequency)),
+    measuredWords(aboveFloor),
+    element('span', {}, `${source}${turns}`, element('span', { class: 'aside' }, folded)),
+    left === null ? 'not known' : figureText(left, 'dB'),
+  ];
+}

@@ -1,0 +1,248 @@
+import { line as lineShape } from 'd3-shape';
+import type { Peak } from '../../server/src/lsp/recording-protocol';
+import type { LinePlot, PlotAxis, Strip } from '../../server/src/sheet/plots/plot';
+import { element } from '../page/element';
+import { figureText, tickText } from '../sheet/plots/figure-text';
+import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
+import { readable } from '../sheet/plots/readable';
+import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import { asTable } from './table';
+
+export interface SpectrumLine {
+  readonly name: string;
+  /** Hz, rising. */
+  readonly frequencies: readonly number[];
+  /** dB of (deg/s)²/Hz, one for each. */
+  readonly decibels: readonly number[];
+}
+
+export interface DrawnSpectrum {
+  readonly id: string;
+  readonly title: string;
+  readonly lines: readonly SpectrumLine[];
+  readonly peaks: readonly Peak[];
+  /** What the script's filters leave, drawn over it with a scale of its own, and the tones below. */
+  readonly filters: LinePlot | null;
+}
+
+/** Pixels. */
+const height = 190;
+const margin = { top: 10, right: 36, bottom: 20, left: 40 };
+const stripHeight = 19;
+/** Below it nothing shakes that a filter could take out: the craft flies. Hz. */
+const lowest = 10;
+const tableRows = 16;
+
+/** How loud each frequency is, with the tones found in it, the script's filters, and where the motors' tones should be. */
+export function spectrum(drawn: DrawnSpectrum): HTMLElement {
+  const [first] = drawn.lines;
+  if (first === undefined) return element('p', { class: 'aside' }, 'No spectrum is there to draw.');
+  const axes = axesOf(drawn);
+  const legend = legendOf(drawn);
+  const at = first.frequencies.filter((one) => one >= axes.x.low && one <= axes.x.high);
+  const frame = readable({
+    id: drawn.id,
+    label: `${drawn.title}. Frequency in Hz, loudness in dB.`,
+    count: at.length,
+    tell: (index) => legend.read(index === null ? null : (at[index] ?? null)),
+    indexAt: (x, width) => nearest(at, xScale(axes.x, width).invert(x)),
+    placeOf: (index, width) => xScale(axes.x, width)(at[index] ?? axes.x.low),
+    drawn: sized((width) => drawnAt(drawn, axes, width)),
+  });
+  return framed({ title: drawn.title, beside: legend.element }, frame, tableOf(drawn, at));
+}
+
+interface Axes {
+  readonly x: PlotAxis;
+  readonly y: PlotAxis;
+}
+
+function axesOf({ lines }: DrawnSpectrum): Axes {
+  const shown = lines.flatMap(({ frequencies, decibels }) =>
+    decibels.filter((one, at) => Number.isFinite(one) && (frequencies[at] ?? 0) >= lowest),
+  );
+  const highest = Math.max(2 * lowest, ...lines.map(({ frequencies }) => frequencies.at(-1) ?? 0));
+  const step = 10;
+  const high = step * Math.ceil(most(shown, Math.max) / step);
+  // Far below the loudest nothing is worth the room that it would take.
+  const low = Math.max(
+    high - 8 * step,
+    Math.min(high - step, step * Math.floor(most(shown, Math.min) / step)),
+  );
+  return {
+    x: { title: 'Frequency', unit: 'Hz', low: lowest, high: highest, isLogarithmic: true },
+    y: { title: 'Loudness', unit: 'dB', low, high, isLogarithmic: false },
+  };
+}
+
+/** Of very many values: a call takes only so many arguments. */
+function most(values: readonly number[], which: (one: number, other: number) => number): number {
+  return values.length === 0 ? 0 : values.reduce((one, other) => which(one, other));
+}
+
+function xScale(x: PlotAxis, width: number): Scale {
+  return scaleOf(x, margin.left, width - margin.right);
+}
+
+function drawnAt(drawn: DrawnSpectrum, axes: Axes, width: number): SVGElement {
+  const x = xScale(axes.x, width);
+  const y = scaleOf(axes.y, height - margin.bottom, margin.top);
+  const strips = stripsOf(drawn, axes.x);
+  return canvas(
+    width,
+    height + strips.length * stripHeight,
+    ...grid(axes, x, y, width),
+    ...filtersDrawn(drawn.filters, axes.x, x, width),
+    ...drawn.lines.map((line, index) => curve(line, axes.x, x, y, index)),
+    ...drawn.peaks.flatMap((peak, index) => peakMark(peak, index, drawn.lines, x, y)),
+    ...strips.flatMap((strip, index) => stripDrawn(strip, index, x, width)),
+  );
+}
+
+function grid(axes: Axes, x: Scale, y: Scale, width: number): readonly SVGElement[] {
+  const room = width - margin.right - 18;
+  return [
+    ...ticksOf(axes.y, 5).flatMap((value) => [
+      shape('line', { class: 'rule', x1: margin.left, x2: width - margin.right, y1: y(value), y2: y(value) }),
+      words(tickText(value), { class: 'tick', x: margin.left - 5, y: y(value) + 4, 'text-anchor': 'end' }),
+    ]),
+    ...ticksOf(axes.x, width < 380 ? 4 : 8)
+      .filter((value) => x(value) < room)
+      .map((value) =>
+        words(tickText(value), { class: 'tick', x: x(value), y: height - 4, 'text-anchor': 'middle' }),
+      ),
+    words('Hz', { class: 'tick', x: width - margin.right, y: height - 4, 'text-anchor': 'end' }),
+  ];
+}
+
+function curve(
+  { frequencies, decibels }: SpectrumLine,
+  axis: PlotAxis,
+  x: Scale,
+  y: Scale,
+  index: number,
+): SVGElement {
+  const path = lineShape<number>()
+    .defined((value, at) => Number.isFinite(value) && isWithin(axis, frequencies[at] ?? 0))
+    .x((_, at) => x(frequencies[at] ?? axis.low))
+    .y((value) => y(value));
+  return shape('path', { class: `curve curve-${index % 4}`, d: path(decibels) ?? '' });
+}
+
+/** From above, on the scale at the right: 0 dB at the top. */
+function filtersDrawn(plot: LinePlot | null, axis: PlotAxis, x: Scale, width: number): readonly SVGElement[] {
+  if (plot === null) return [];
+  const y = scaleOf(plot.y, height - margin.bottom, margin.top);
+  const path = lineShape<number | null>()
+    .defined((value, at) => value !== null && isWithin(axis, plot.at[at] ?? 0))
+    .x((_, at) => x(plot.at[at] ?? axis.low))
+    .y((value) => y(value ?? 0));
+  return [
+    ...plot.lines.map(({ values }) => shape('path', { class: 'filter', d: path(values) ?? '' })),
+    ...ticksOf(plot.y, 3).map((value) =>
+      words(tickText(value), { class: 'tick', x: width - margin.right + 5, y: y(value) + 4 }),
+    ),
+  ];
+}
+
+function peakMark(
+  { frequency }: Peak,
+  index: number,
+  [line]: readonly SpectrumLine[],
+  x: Scale,
+  y: Scale,
+): readonly SVGElement[] {
+  if (line === undefined) return [];
+  const at = nearest(line.frequencies, frequency.likely);
+  const place = { cx: x(frequency.likely), cy: y(line.decibels[at] ?? 0) };
+  const label = {
+    class: 'named',
+    x: place.cx,
+    y: Math.max(margin.top, place.cy - 7),
+    'text-anchor': 'middle',
+  };
+  return [shape('circle', { class: 'peak', r: 3.5, ...place }), words(String(index + 1), label)];
+}
+
+/** Where the script expects the motors' tones, as far as the recording can tell them. */
+function stripsOf({ filters }: DrawnSpectrum, axis: PlotAxis): readonly Strip[] {
+  return (filters?.strips ?? []).filter(({ low, high }) => low < axis.high && high > axis.low);
+}
+
+function stripDrawn(
+  { name, low, likely, high }: Strip,
+  index: number,
+  x: Scale,
+  width: number,
+): readonly SVGElement[] {
+  const top = height + index * stripHeight;
+  const [from, to] = [x(low), Math.max(x(low) + 2, x(high))];
+  const isRight = from > width * 0.6;
+  const anchor = isRight ? 'end' : 'start';
+  return [
+    words(name, { class: 'tick', x: isRight ? to : from, y: top + 9, 'text-anchor': anchor }),
+    shape('rect', { class: 'strip', x: from, y: top + 12, width: to - from, height: 4 }),
+    ...(likely === null
+      ? []
+      : [shape('rect', { class: 'likely', x: x(likely) - 1, y: top + 10, width: 2, height: 8 })]),
+  ];
+}
+
+/** Names of the lines with a piece of each, and room for a value read off. */
+function legendOf({ lines, filters }: DrawnSpectrum) {
+  const place = element('span', { class: 'read' });
+  const entries = [
+    ...lines.map(({ name, frequencies, decibels }, index) => ({
+      name,
+      style: `curve curve-${index % 4}`,
+      valueAt: (frequency: number) => decibels[nearest(frequencies, frequency)] ?? null,
+    })),
+    ...(filters?.lines ?? []).slice(0, 1).map(({ values }) => ({
+      name: 'what the script’s filters leave (scale at the right)',
+      style: 'filter',
+      valueAt: (frequency: number) => values[nearest(filters?.at ?? [], frequency)] ?? null,
+    })),
+  ].map((entry) => ({ ...entry, value: element('span', { class: 'read' }) }));
+  const rows = entries.map(({ name, style, value }) =>
+    element('li', {}, canvas(18, 8, shape('path', { class: style, d: 'M0 4H18' })), name, ' ', value),
+  );
+  return {
+    element: element('ul', { class: 'legend' }, ...rows, element('li', {}, place)),
+    read(frequency: number | null): string {
+      place.textContent = frequency === null ? '' : `at ${figureText(frequency, 'Hz')}`;
+      for (const { value, valueAt } of entries)
+        value.textContent = frequency === null ? '' : figureText(valueAt(frequency), 'dB');
+      if (frequency === null) return '';
+      const read = entries.map(({ name, valueAt }) => `${name} ${figureText(valueAt(frequency), 'dB')}`);
+      return `${figureText(frequency, 'Hz')}: ${read.join(', ')}`;
+    },
+  };
+}
+
+function tableOf({ title, lines }: DrawnSpectrum, at: readonly number[]): HTMLElement {
+  const steps = Math.min(tableRows, at.length);
+  const places = Array.from({ length: steps }, (_, step) =>
+    Math.round((step * (at.length - 1)) / Math.max(1, steps - 1)),
+  );
+  const rows = places.map((place) => {
+    const frequency = at[place] ?? 0;
+    return [
+      figureText(frequency, 'Hz'),
+      ...lines.map(({ frequencies, decibels }) =>
+        figureText(decibels[nearest(frequencies, frequency)] ?? null, 'dB'),
+      ),
+    ];
+  });
+  return asTable(title, ['Frequency', ...lines.map(({ name }) => name)], rows);
+}
+
+function isWithin({ low, high }: PlotAxis, value: number): boolean {
+  return value >= low && value <= high;
+}
+
+function nearest(at: readonly number[], value: number): number {
+  const after = at.findIndex((one) => one >= value);
+  if (after < 0) return Math.max(0, at.length - 1);
+  const before = Math.max(0, after - 1);
+  return value - (at[before] ?? 0) < (at[after] ?? 0) - value ? before : after;
+}
