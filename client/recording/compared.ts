@@ -57,13 +57,12 @@ function drawings(before: ComparedRecording, after: ComparedRecording): readonly
         ? []
         : linesOf(own)
             .slice(0, 1)
-            .map((one) => ({ ...one, name }));
+            .map((one) => ({ ...one, name, peaks: [] }));
     };
     return spectrum({
       id: `compared-${axis}`,
       title: `Noise about ${axis}, dB`,
       lines: [...line(before), ...line(after)],
-      peaks: [],
       filters: after.told.filters,
     });
   });

@@ -12,7 +12,7 @@ const margin = { top: 6, right: 8, bottom: 22, left: 44 };
 
 /** How loud each frequency is against how hard the motors work: what moves with them leans, what stands still does not. */
 export function heatMap(map: NoiseMap): HTMLElement {
-  const title = `Noise about ${map.axis} against ${map.against}`;
+  const title = `Noise about ${map.axis}: Hz, against ${map.against}`;
   const [low, high] = rangeOf(map);
   const columns = columnsOf(map);
   const said = element('span', { class: 'read' });
@@ -75,6 +75,7 @@ function columnsOf(map: NoiseMap): readonly Column[] {
     const where = whereText(from, edges[column + 1] ?? from, against);
     let [frequency, loudest]: [number | null, number | null] = [null, null];
     for (const [row, at] of frequencies.entries()) {
+      if (at < lowest) continue;
       const value = decibels[row]?.[column] ?? null;
       if (value === null || (loudest !== null && value <= loudest)) continue;
       [frequency, loudest] = [at, value];
@@ -92,17 +93,18 @@ function whereText(from: number, to: number, against: NoiseMap['against']): stri
   return `${figureText(from, '')} to ${figureText(to, 'Hz')}`;
 }
 
-/** Rounded to 5 dB; what is far below the loudest is all the same. */
-function rangeOf({ decibels }: NoiseMap): readonly [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of decibels.flat()) {
-    if (value === null || !Number.isFinite(value)) continue;
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  if (low > high) return [0, 5];
-  const top = 5 * Math.ceil(high / 5);
-  return [Math.max(top - 60, Math.min(top - 5, 5 * Math.floor(low / 5))), top];
+/** Hz: below it the craft is flown on purpose, and that is louder than all noise. */
+const lowest = 30;
+
+/** From the floor, which most of the map is, to the loudest noise; rounded to 5 dB. */
+function rangeOf({ decibels, frequencies }: NoiseMap): readonly [number, number] {
+  const values = decibels
+    .flatMap((row, at) => ((frequencies[at] ?? 0) < lowest ? [] : row))
+    .filter((value) => value !== null && Number.isFinite(value))
+    .sort((one, other) => (one ?? 0) - (other ?? 0));
+  const at = (share: number) => values[Math.floor(share * (values.length - 1))] ?? 0;
+  const low = 5 * Math.floor(at(0.3) / 5);
+  return [low, Math.max(low + 5, 5 * Math.ceil(at(1) / 5))];
 }
 
 interface Size {

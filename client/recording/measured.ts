@@ -27,7 +27,7 @@ export function measuredWords(measured: MeasuredSpan): HTMLElement {
     'span',
     { class: 'figure' },
     element('b', {}, likelyText(measured)),
-    span === '' ? null : element('span', { class: 'aside' }, ` ${span}`),
+    span === '' ? null : element('span', { class: 'aside' }, span),
   );
 }
 

@@ -26,7 +26,7 @@ export function motorsSection({ motors }: RecordingReport): HTMLElement {
         shareText(motor.atFull),
         shareText(motor.atIdle),
         motor.lag.told === null
-          ? element('span', { class: 'aside' }, `not known: ${motor.lag.reason} ${motor.lag.advice}`)
+          ? element('span', { class: 'aside words' }, `not known: ${motor.lag.reason} ${motor.lag.advice}`)
           : measuredWords(motor.lag.told),
       ]),
     ),

@@ -26,7 +26,6 @@ export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
             id: `spectrum-${axis.axis}`,
             title: `Noise about ${axis.axis}, dB`,
             lines: linesOf(axis),
-            peaks: axis.peaks,
             filters,
           }),
           ...maps.filter((map) => map.axis === axis.axis).map(heatMap),
@@ -44,11 +43,12 @@ function basisOf(basis: string, maps: readonly NoiseMap[]): HTMLElement | null {
   return maps.length === 0 ? null : element('p', { class: 'aside' }, basis);
 }
 
-export function linesOf({ spectra }: AxisNoise): readonly SpectrumLine[] {
+export function linesOf({ spectra, peaks, peaksIn }: AxisNoise): readonly SpectrumLine[] {
   return spectra.map(({ signal, frequencies, decibels }) => ({
     name: signals[signal],
     frequencies,
     decibels,
+    peaks: signal === peaksIn ? peaks : [],
   }));
 }
 
@@ -63,14 +63,14 @@ function peakTable(axis: string, peaks: readonly Peak[]): HTMLElement {
 }
 
 function peakRow({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak, index: number) {
-  const turns = order === null ? '' : `, ${measuredText(order)} for each turn of a motor`;
+  const turns = order === null ? '' : `, ${measuredText(order)} times for each turn`;
   const folded = mayBeFolded
-    ? ' It may be a higher tone that rows so seldom fold down: log more rows a second to know.'
+    ? ' Or a higher tone that rows so seldom fold down: log more rows a second to know.'
     : '';
   return [
     element('span', {}, `${index + 1}: `, measuredWords(frequency)),
     measuredWords(aboveFloor),
-    element('span', {}, `${source}${turns}`, element('span', { class: 'aside' }, folded)),
+    element('span', { class: 'words' }, `${source}${turns}.`, element('span', { class: 'aside' }, folded)),
     left === null ? 'not known' : figureText(left, 'dB'),
   ];
 }

@@ -10,6 +10,8 @@ import { asTable } from './table';
 
 export interface SpectrumLine {
   readonly name: string;
+  /** The tones found in it. */
+  readonly peaks: readonly Peak[];
   /** Hz, rising. */
   readonly frequencies: readonly number[];
   /** dB of (deg/s)²/Hz, one for each. */
@@ -20,7 +22,6 @@ export interface DrawnSpectrum {
   readonly id: string;
   readonly title: string;
   readonly lines: readonly SpectrumLine[];
-  readonly peaks: readonly Peak[];
   /** What the script's filters leave, drawn over it with a scale of its own, and the tones below. */
   readonly filters: LinePlot | null;
 }
@@ -94,7 +95,7 @@ function drawnAt(drawn: DrawnSpectrum, axes: Axes, width: number): SVGElement {
     ...grid(axes, x, y, width),
     ...filtersDrawn(drawn.filters, axes.x, x, width),
     ...drawn.lines.map((line, index) => curve(line, axes.x, x, y, index)),
-    ...drawn.peaks.flatMap((peak, index) => peakMark(peak, index, drawn.lines, x, y)),
+    ...drawn.lines.flatMap((line) => line.peaks.flatMap((peak, at) => peakMark(peak, at, line, x, y))),
     ...strips.flatMap((strip, index) => stripDrawn(strip, index, x, width)),
   );
 }
@@ -148,11 +149,10 @@ function filtersDrawn(plot: LinePlot | null, axis: PlotAxis, x: Scale, width: nu
 function peakMark(
   { frequency }: Peak,
   index: number,
-  [line]: readonly SpectrumLine[],
+  line: SpectrumLine,
   x: Scale,
   y: Scale,
 ): readonly SVGElement[] {
-  if (line === undefined) return [];
   const at = nearest(line.frequencies, frequency.likely);
   const place = { cx: x(frequency.likely), cy: y(line.decibels[at] ?? 0) };
   const label = {

@@ -4,8 +4,10 @@ import {
   CloseAction,
   ErrorAction,
   type LanguageClientOptions,
+  type ProgressToken,
   State,
   type StaticFeature,
+  WorkDoneProgress,
 } from 'vscode-languageclient';
 import type { OwnNotification, OwnRequest } from '../../server/src/lsp/own-message';
 import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/protocol';
@@ -35,6 +37,8 @@ export class Client implements vscode.Disposable {
   private languageClient: BaseLanguageClient;
   /** What listens to the client. */
   private listeners: readonly vscode.Disposable[] = [];
+  /** How many requests were told of so far. */
+  private telling = 0;
   private restarts: number[] = [];
   private isGivenUp = false;
   /** Whether the client is being exchanged for another one. */
@@ -101,6 +105,25 @@ export class Client implements vscode.Disposable {
     } catch (error) {
       this.log.warn(`no answer: ${String(error)}`);
       return null;
+    }
+  }
+
+  /** The same for what takes long: it is told how far it is, from 0 to 1, and with what. */
+  async requestTelling<P extends { readonly workDoneToken?: ProgressToken }, R>(
+    type: OwnRequest<P, R>,
+    params: P,
+    token: vscode.CancellationToken,
+    tell: (share: number, doing: string) => void,
+  ): Promise<R | null> {
+    this.telling += 1;
+    const workDoneToken = `propsoff-${this.telling}`;
+    const listening = this.languageClient.onProgress(WorkDoneProgress.type, workDoneToken, (step) => {
+      if (step.kind !== 'end') tell((step.percentage ?? 0) / 100, step.message ?? '');
+    });
+    try {
+      return await this.request(type, { ...params, workDoneToken }, token);
+    } finally {
+      listening.dispose();
     }
   }
 

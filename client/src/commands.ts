@@ -19,6 +19,7 @@ import { activeScript } from './language';
 import { editProfile, sayMeaning, sayMeanings } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
 import { noteFlight } from './note-flight';
+import { openRecording } from './open-recording';
 import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
@@ -63,6 +64,7 @@ export function registerCommands(
     register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),
     register('propsoff.findValue', () => findValue(context, client)),
     register('propsoff.findChannels', () => findChannels(client)),
+    register('propsoff.openRecording', (file) => openRecording(context, client, file)),
     register('propsoff.noteFlight', () => noteFlight(client)),
     register('propsoff.startChecks', () => client.startAgain()),
     register('propsoff.showLog', () => client.log.show()),

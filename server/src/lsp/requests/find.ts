@@ -6,14 +6,10 @@ import { channelPlan, channelWishOf, mostPilotsPlanned, sendsAt } from '../../sh
 import { find } from '../../sheet/find/find';
 import { readHold } from '../../sheet/find/hold-text';
 import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
-import { stopIfCancelled } from '../cancelled';
-import { nextTurn } from '../documents/turn';
 import type { AboutScript } from '../own-message';
 import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../protocol';
 import { readInFull, type Served } from './row';
-
-/** How long work may go on before others get their turn, ms. */
-const slice = 8;
+import { inSlices } from './slices';
 
 /**
  * What to set. It is looked for on a copy of the craft, in slices, so that keystrokes are not kept waiting; who waits
@@ -88,24 +84,6 @@ export async function channelsFound(
       })),
     })),
   };
-}
-
-/** Lets other messages in between, and ends when the client has lost interest. */
-async function inSlices<S, T>(
-  work: Generator<S, T>,
-  token: CancellationToken,
-  tell: (step: S) => Promise<void>,
-): Promise<T> {
-  let since = performance.now();
-  for (;;) {
-    const step = work.next();
-    if (step.done === true) return step.value;
-    if (performance.now() - since < slice) continue;
-    await tell(step.value);
-    await new Promise<void>(nextTurn);
-    stopIfCancelled(token);
-    since = performance.now();
-  }
 }
 
 /** What was typed, and by hold what is wrong with it. */

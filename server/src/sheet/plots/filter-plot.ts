@@ -14,6 +14,19 @@ const floor = -60;
 
 /** What the filters leave of each frequency, above the tones that each pack makes. */
 export function filterPlot(view: CraftView): LinePlot | null {
+  return plotOf(view, linesOf);
+}
+
+/** The same of the gyro's filters alone, with the tones of the pack in view: to be held against what was measured. */
+export function gyroFilterPlot(view: CraftView): LinePlot | null {
+  const plot = plotOf(view, gyroLines);
+  return plot === null ? null : { ...plot, strips: tonesOf(view, plot.x.high) };
+}
+
+function plotOf(
+  view: CraftView,
+  filtered: (view: CraftView, chains: Chains) => readonly Filtered[],
+): LinePlot | null {
   const rate = view.quantity('gyro.rate');
   const chains = chainsOf(view);
   if (rate === null || chains === null || halfRate(rate) <= 2 * lowest) return null;
@@ -22,7 +35,7 @@ export function filterPlot(view: CraftView): LinePlot | null {
     { length: samples },
     (_, step) => lowest * (highest / lowest) ** (step / (samples - 1)),
   );
-  const lines = linesOf(view, chains.value).map(({ name, filters }): PlotLine => {
+  const lines = filtered(view, chains.value).map(({ name, filters }): PlotLine => {
     const values = at.map((frequency) => Math.max(2 * floor, chainDecibels(filters, frequency)));
     return { name, values };
   });
@@ -45,17 +58,24 @@ interface Filtered {
 }
 
 /** Notches that follow the motors stand elsewhere at full throttle than in the hover. */
+function gyroLines(view: CraftView, { hover, gyro }: Chains): readonly Filtered[] {
+  const full = hover === null ? null : (turnsAt(view, 'full')?.likely ?? null);
+  const filters = hover === null ? gyro.all(null) : gyro.own(hover);
+  return [
+    { name: full === null ? 'gyro' : 'gyro, in the hover', filters },
+    ...(full === null ? [] : [{ name: 'gyro, at full throttle', filters: gyro.own(full) }]),
+  ];
+}
+
 function linesOf(view: CraftView, chains: Chains): readonly Filtered[] {
   const { hover } = chains;
   const derivative = hover === null ? chains.derivative?.all(null) : chains.derivative?.own(hover);
-  const full = hover === null ? null : (turnsAt(view, 'full')?.likely ?? null);
-  const gyro = hover === null ? chains.gyro.all(null) : chains.gyro.own(hover);
+  const gyro = gyroLines(view, chains);
   return [
-    { name: full === null ? 'gyro' : 'gyro, in the hover', filters: gyro },
-    ...(full === null ? [] : [{ name: 'gyro, at full throttle', filters: chains.gyro.own(full) }]),
+    ...gyro,
     ...(derivative === undefined || derivative.length === 0
       ? []
-      : [{ name: 'derivative, in the hover', filters: [...gyro, ...derivative] }]),
+      : [{ name: 'derivative, in the hover', filters: [...(gyro[0]?.filters ?? []), ...derivative] }]),
   ];
 }
 

@@ -1,0 +1,44 @@
+import * as vscode from 'vscode';
+import type { Client } from './client';
+import { nameOf } from './file-name';
+import { openOwnPanel } from './own-page';
+import { activeRecording, pickRecording } from './pick-recording';
+import { RecordingTalk } from './recording-talk';
+
+const { t } = vscode.l10n;
+
+/** Pages that are open, by the file that they tell of. */
+const panels = new Map<string, vscode.WebviewPanel>();
+
+/** `given`: a file that was picked in the explorer, or the URI of one that a script names. */
+export async function openRecording(
+  context: vscode.ExtensionContext,
+  client: Client,
+  given?: unknown,
+): Promise<void> {
+  const uri = uriOf(given) ?? activeRecording() ?? (await pickRecording(client, t('Open Recording')));
+  if (uri === undefined) return;
+  const key = uri.toString();
+  const open = panels.get(key);
+  if (open !== undefined) {
+    open.reveal();
+    return;
+  }
+  const page = { name: 'recording', title: t('Recording {name}', { name: nameOf(uri) }) } as const;
+  const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
+  panels.set(key, panel);
+  const talk = new RecordingTalk(client, uri, {
+    tell: (message) => void panel.webview.postMessage(message),
+    open: (other) => void openRecording(context, client, other),
+  });
+  panel.onDidDispose(() => {
+    panels.delete(key);
+    talk.stop();
+  });
+  panel.webview.onDidReceiveMessage((message) => talk.received(message));
+}
+
+function uriOf(given: unknown): vscode.Uri | undefined {
+  if (given instanceof vscode.Uri) return given;
+  return typeof given === 'string' ? vscode.Uri.parse(given) : undefined;
+}
