@@ -24,7 +24,7 @@ export interface Said {
 
 const folder = 'client/src';
 /** Why a file can't be read ends a sentence of the server, which speaks English. */
-const forTheServer = new Set(['editor-files.ts']);
+const forTheServer = new Set(['editor-files.ts', 'file-pieces.ts']);
 
 /** The client's files without comments. */
 function sources(): readonly (readonly [file: string, text: string])[] {

@@ -20,11 +20,18 @@ export interface FlightRecorded {
   readonly path: string;
 }
 
-/** The flights of all scripts that name a recording: those of one file, or of one script. */
-export const recordedFlightsRequest = new OwnRequest<
-  { readonly recording: string | null; readonly script: string | null },
-  readonly FlightRecorded[]
->('propsoff/recordedFlights', object({ recording: optional(text), script: optional(text) }));
+export interface FlightsAsked {
+  /** Those that name this file; null: any. */
+  readonly recording: string | null;
+  /** Those of this script; null: of all. */
+  readonly script: string | null;
+}
+
+/** The flights of scripts of the workspace that name a recording. */
+export const recordedFlightsRequest = new OwnRequest<FlightsAsked, readonly FlightRecorded[]>(
+  'propsoff/recordedFlights',
+  object({ recording: optional(text), script: optional(text) }),
+);
 
 export interface RecordingAsked {
   readonly uri: string;

@@ -1,5 +1,6 @@
 import { compareText } from '../checks/report/order';
 import { dateOf, flights } from '../checks/rules/remember/flights';
+import { type FlightRecording, recordingOf } from '../craft/flight-recording';
 import { CraftView } from '../craft/view';
 import { heatSentences } from '../figures/heat-words';
 import { cameDownHot } from '../figures/hot-motors';
@@ -29,6 +30,8 @@ export interface SheetFlight {
   readonly note: string | null;
   readonly changed: string | null;
   readonly damage: string | null;
+  /** What the board wrote down of it, as the script names the file; null where it names none. */
+  readonly recording: FlightRecording | null;
   readonly target: Target | null;
 }
 
@@ -46,7 +49,7 @@ const factSettings: readonly (readonly [setting: string, words: string])[] = [
   ['weakest-link', 'weakest link'],
 ];
 
-const words = ['note', 'changed', 'damage', 'date', 'pack'];
+const words = ['note', 'changed', 'damage', 'recording', 'date', 'pack'];
 
 export function learnedPart(view: CraftView): LearnedPart {
   const all = flights(view)
@@ -88,6 +91,7 @@ function sheetFlight(view: CraftView, name: string, pack: string | null): SheetF
     note: text('note'),
     changed: text('changed'),
     damage: text('damage'),
+    recording: recordingOf(view, name),
     target: set === undefined ? null : targetOfPath(view, set),
   };
 }

@@ -1,5 +1,6 @@
 import { fileName, resolveInclude } from '../../craft/include-path';
 import { inputKeys } from '../../craft/keys';
+import { namedRecordings } from '../flight/recorded';
 import { type Range, rangeInLine } from '../range';
 import type { Snapshot } from '../snapshot';
 import { insideQuotes } from './value-spans';
@@ -11,14 +12,16 @@ export interface DocumentLink {
   readonly tooltip: string;
 }
 
-/** A link for every include whose path can name a script of the workspace, whether it is there or not. */
-export function documentLinks({ script }: Pick<Snapshot, 'script'>): readonly DocumentLink[] {
-  return script.lines(inputKeys.include).flatMap((line) => {
+/** A link for every include and every recording whose path can name a file of the workspace, there or not. */
+export function documentLinks(snapshot: Pick<Snapshot, 'script'>): readonly DocumentLink[] {
+  const { script } = snapshot;
+  const link = (range: Range, target: string) => ({ range, target, tooltip: `Open ${fileName(target)}` });
+  const includes = script.lines(inputKeys.include).flatMap((line) => {
     if (line.statement.kind !== 'include') return [];
     const { path } = line.statement;
     const target = resolveInclude(script.uri, path.value);
     if (target === null) return [];
-    const range = rangeInLine(script.lineNumber(line), insideQuotes(line.text, path));
-    return [{ range, target, tooltip: `Open ${fileName(target)}` }];
+    return [link(rangeInLine(script.lineNumber(line), insideQuotes(line.text, path)), target)];
   });
+  return [...includes, ...namedRecordings(snapshot).map(({ range, uri }) => link(range, uri))];
 }

@@ -1,5 +1,6 @@
 import type { CodeLens, InlayHint, InlayHintParams } from 'vscode-languageserver';
 import { codeLenses } from '../../features/code-lenses';
+import { namedRecordings } from '../../features/flight/recorded';
 import { inlayHints } from '../../features/inlay-hints';
 import { InlayHintKind } from '../library';
 import type { Context } from './row';
@@ -18,7 +19,14 @@ export function hintsIn({ session, snapshot }: Context, { range }: InlayHintPara
 export function lensesOf({ session, snapshot }: Context): CodeLens[] {
   const { commands } = session.client.own;
   const { uri } = snapshot;
-  return codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
+  const recordings = commands ? namedRecordings(snapshot) : [];
+  const opening = recordings.map(
+    (named): CodeLens => ({
+      range: session.clientRange(snapshot.script, named.range),
+      command: { title: 'Open Recording', command: 'propsoff.openRecording', arguments: [named.uri] },
+    }),
+  );
+  const sections = codeLenses(snapshot).flatMap(({ range, figures, tryable, pack }): readonly CodeLens[] => {
     const at = session.clientRange(snapshot.script, range);
     const trying = { title: 'Try a value', command: 'propsoff.tryValue', arguments: [uri, tryable, pack] };
     const shown = { title: figures ?? '', command: commands ? 'propsoff.showBuildSheet' : '' };
@@ -27,4 +35,5 @@ export function lensesOf({ session, snapshot }: Context): CodeLens[] {
       ...(commands ? [{ range: at, command: trying }] : []),
     ];
   });
+  return [...sections, ...opening];
 }

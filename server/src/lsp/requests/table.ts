@@ -259,6 +259,7 @@ const rows: readonly Row[] = [
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
+  onDemand(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
   onDemand(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
