@@ -1,6 +1,7 @@
 import type { RecordingReport, RecordingTold } from '../../server/src/lsp/recording-protocol';
 import { shortNumber } from '../../server/src/units/number-text';
 import { element } from '../page/element';
+import { columnsPart, tellColumnsFault } from './columns';
 import { comparedSections } from './compared';
 import { post } from './extension-side';
 import { findingsSection, leftOutSection, proposalsSection } from './findings';
@@ -26,6 +27,8 @@ function received(message: ToRecording): void {
       return void showProgress(message);
     case 'written':
       return void showWritten(message.title);
+    case 'columns-refused':
+      return void tellColumnsFault(message.why);
     default:
       progress = null;
       show(...pageOf(message));
@@ -34,13 +37,18 @@ function received(message: ToRecording): void {
 
 /** What is shown, and what is said of it to a screen reader. */
 function pageOf(
-  message: Exclude<ToRecording, { kind: 'reading' | 'written' }>,
+  message: Exclude<ToRecording, { kind: 'reading' | 'written' | 'columns-refused' }>,
 ): readonly [inside: readonly HTMLElement[], said: string] {
   switch (message.kind) {
     case 'told':
       return [toldPage(message.name, message.told), spoken(message.told.report)];
     case 'nothing':
       return [[heading(message.name), element('p', {}, message.why), ...ways(message.name)], message.why];
+    case 'columns':
+      return [
+        [heading(message.name), ...columnsPart(message.asked)],
+        `${message.asked.columns.length} columns to confirm`,
+      ];
     case 'history':
       return [
         [element('h1', {}, 'Noise from flight to flight'), backRow(), ...historySections(message.flights)],

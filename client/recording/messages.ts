@@ -1,4 +1,9 @@
-import type { FlightRecorded, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type {
+  ColumnsToConfirm,
+  FlightRecorded,
+  LayoutColumn,
+  RecordingTold,
+} from '../../server/src/lsp/recording-protocol';
 import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
 import type { Target } from '../../server/src/sheet/target';
 
@@ -24,6 +29,13 @@ export interface FlightNoise {
   readonly why: string | null;
 }
 
+/** What a pilot said of a file's columns: a layout but for its version. */
+export interface SaidColumns {
+  /** Rows a second of a logger that writes no time, `1000 Hz`; null: a column holds the time. */
+  readonly rate: string | null;
+  readonly columns: readonly LayoutColumn[];
+}
+
 /** Extension to page. */
 export type ToRecording =
   /** It is being read: how far it is, from 0 to 1, and with what. */
@@ -35,6 +47,10 @@ export type ToRecording =
       readonly after: ComparedRecording;
       readonly changes: readonly RecordingChange[];
     }
+  /** What its columns hold has to be confirmed first. */
+  | { readonly kind: 'columns'; readonly name: RecordingName; readonly asked: ColumnsToConfirm }
+  /** What was said of the columns can't be had so; a sentence. */
+  | { readonly kind: 'columns-refused'; readonly why: string }
   | { readonly kind: 'history'; readonly flights: readonly FlightNoise[] }
   /** A proposal stands in the script now. */
   | { readonly kind: 'written'; readonly title: string }
@@ -50,6 +66,8 @@ export type FromRecording =
   | { readonly kind: 'flight'; readonly flight: number }
   /** Another script is to be the craft's. */
   | { readonly kind: 'script' }
+  /** What the columns hold; `isKept`: it is kept for all files of that logger. */
+  | { readonly kind: 'columns'; readonly said: SaidColumns; readonly isKept: boolean }
   | { readonly kind: 'compare' }
   | { readonly kind: 'history' }
   /** Back from a comparison or the history. */

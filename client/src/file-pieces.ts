@@ -7,34 +7,56 @@ import { charactersOf, type PieceAnswer, type PieceAsked } from '../../server/sr
  */
 const longestWhole = 100_000_000;
 
+/** ms. What was read of a file of which nobody wants the rest is let go after so long. */
+const patience = 60_000;
+
 /** A long file that is handed over piece by piece, as it was when its first piece was asked for. */
 export class FilePieces {
   private held: { readonly uri: string; readonly bytes: Uint8Array } | null = null;
+  private letGo: ReturnType<typeof setTimeout> | undefined;
 
   async read({ uri, from, length }: PieceAsked): Promise<PieceAnswer> {
-    if (from === 0 || this.held?.uri !== uri) {
-      const read = await whole(vscode.Uri.parse(uri));
-      if (!(read instanceof Uint8Array)) return read;
-      this.held = { uri, bytes: read };
-    }
-    const { bytes } = this.held;
+    const size = await sizeOf(vscode.Uri.parse(uri));
+    if (typeof size !== 'number') return size;
+    if (length === 0) return { kind: 'piece', bytes: '', size };
+    const bytes = await this.whole(uri, from === 0);
+    if (!(bytes instanceof Uint8Array)) return bytes;
     const piece = bytes.subarray(from, from + length);
-    // Nothing is asked for after the end: what was read is let go.
+    clearTimeout(this.letGo);
+    // Nothing is asked for after the end.
     if (from + length >= bytes.length) this.held = null;
+    else
+      this.letGo = setTimeout(() => {
+        this.held = null;
+      }, patience);
     return { kind: 'piece', bytes: charactersOf(piece), size: bytes.length };
+  }
+
+  private async whole(uri: string, isFirst: boolean): Promise<Uint8Array | PieceAnswer> {
+    if (!isFirst && this.held?.uri === uri) return this.held.bytes;
+    try {
+      const bytes = await vscode.workspace.fs.readFile(vscode.Uri.parse(uri));
+      this.held = { uri, bytes };
+      return bytes;
+    } catch (error) {
+      return unreadable(error);
+    }
   }
 }
 
-async function whole(uri: vscode.Uri): Promise<Uint8Array | PieceAnswer> {
+async function sizeOf(uri: vscode.Uri): Promise<number | PieceAnswer> {
   try {
     const { type, size } = await vscode.workspace.fs.stat(uri);
     if ((type & vscode.FileType.Directory) !== 0) return { kind: 'unreadable', why: 'it is a folder' };
-    if (size > longestWhole) return { kind: 'unreadable', why: tooLong(size) };
-    return await vscode.workspace.fs.readFile(uri);
+    return size > longestWhole ? { kind: 'unreadable', why: tooLong(size) } : size;
   } catch (error) {
-    if (error instanceof vscode.FileSystemError && error.code === 'FileNotFound') return { kind: 'missing' };
-    return { kind: 'unreadable', why: error instanceof Error ? error.message : 'it could not be read' };
+    return unreadable(error);
   }
+}
+
+function unreadable(error: unknown): PieceAnswer {
+  if (error instanceof vscode.FileSystemError && error.code === 'FileNotFound') return { kind: 'missing' };
+  return { kind: 'unreadable', why: error instanceof Error ? error.message : 'it could not be read' };
 }
 
 function tooLong(size: number): string {

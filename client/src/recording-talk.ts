@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import {
+  confirmColumnsRequest,
   type RecordingAsked,
   type RecordingProposal,
   type RecordingTold,
@@ -8,7 +9,13 @@ import {
   useMeasuredRequest,
 } from '../../server/src/lsp/recording-protocol';
 import { recordingChanges } from '../../server/src/sheet/compare/recordings';
-import type { FlightNoise, FromRecording, RecordingName, ToRecording } from '../recording/messages';
+import type {
+  FlightNoise,
+  FromRecording,
+  RecordingName,
+  SaidColumns,
+  ToRecording,
+} from '../recording/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
@@ -17,6 +24,7 @@ import { nameOf } from './file-name';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
 import { pickRecording } from './pick-recording';
+import { keepLayout } from './recording-layout-file';
 
 const { t } = vscode.l10n;
 
@@ -33,6 +41,8 @@ export class RecordingTalk {
   /** The craft that was flown; undefined until it has been looked for. */
   private script: vscode.Uri | null | undefined;
   private flight = 1;
+  /** What the pilot has just said of the columns, as a layout's text; null: as it is kept. */
+  private layout: string | null = null;
   private told: RecordingTold | null = null;
   /** What was told before a proposal was written, to be held against what is told after it. */
   private toldBefore: RecordingTold | null = null;
@@ -64,6 +74,8 @@ export class RecordingTalk {
         return this.read();
       case 'script':
         return this.pickScript();
+      case 'columns':
+        return this.confirm(message.said, message.isKept);
       case 'compare':
         return this.compare();
       case 'history':
@@ -115,6 +127,19 @@ export class RecordingTalk {
     this.page.tell({ kind: 'compared', before, after, changes });
   }
 
+  /** What the columns hold, once the file can be read so. */
+  private async confirm({ rate, columns }: SaidColumns, isKept: boolean): Promise<void> {
+    const layout = JSON.stringify({ version: 1, rate: rate ?? undefined, columns });
+    const answer = await this.client.request(confirmColumnsRequest, { uri: this.uri.toString(), layout });
+    if (answer?.kind !== 'confirmed') {
+      this.page.tell({ kind: 'columns-refused', why: answer?.message ?? noChecks() });
+      return;
+    }
+    if (isKept && !(await keepLayout(this.uri, answer.text))) return;
+    this.layout = answer.text;
+    await this.read();
+  }
+
   private async compare(): Promise<void> {
     const now = this.told;
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
@@ -139,7 +164,7 @@ export class RecordingTalk {
           : {
               flight,
               told: null,
-              why: 'message' in answer ? answer.message : t('Its columns are not confirmed yet: open it.'),
+              why: answer.kind === 'refused' ? answer.message : notConfirmed(),
             },
       );
     }
@@ -184,7 +209,10 @@ export class RecordingTalk {
   private async ask(uri: vscode.Uri, flight: number): Promise<RecordingTold | null> {
     const answer = await this.answered(uri, flight);
     if (answer === null || answer.kind === 'told') return answer;
-    this.page.tell({ kind: 'nothing', name: this.name, why: answer.message });
+    const { name } = this;
+    if (answer.kind === 'refused') this.page.tell({ kind: 'nothing', name, why: answer.message });
+    else if (this.isOwn(uri)) this.page.tell({ kind: 'columns', name, asked: answer });
+    else this.page.tell({ kind: 'nothing', name, why: notConfirmed() });
     return null;
   }
 
@@ -202,22 +230,39 @@ export class RecordingTalk {
       if (this.reading === reading) this.page.tell({ kind: 'reading', name, share, doing });
     };
     tell(0, t('opening'));
-    const asked: RecordingAsked = { uri: uri.toString(), script: script?.toString() ?? null, flight };
+    const asked: RecordingAsked = {
+      uri: uri.toString(),
+      script: script?.toString() ?? null,
+      flight,
+      layout: this.isOwn(uri) ? this.layout : null,
+    };
     const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, tell);
     if (this.reading !== reading) return null;
     this.reading = null;
-    return answer ?? { kind: 'refused' as const, message: t('Propsoff’s checks are not running.') };
+    return answer ?? { kind: 'refused' as const, message: noChecks() };
+  }
+
+  private isOwn(uri: vscode.Uri): boolean {
+    return uri.toString() === this.uri.toString();
   }
 
   /** The script that names the recording, where one does; else the one that the pilot works on. */
   private async scriptOf(): Promise<vscode.Uri | null> {
     const recording = this.uri.toString();
     const named = await this.client.request(recordedFlightsRequest, { recording, script: null });
-    const scripts = [...new Set((named ?? []).map(({ script }) => script))];
+    const scripts = [...new Set((named ?? []).map(({ script }) => vscode.Uri.parse(script).toString()))];
     const active = activeCraftScript()?.document.uri;
     const own = scripts.find((one) => one === active?.toString()) ?? scripts[0];
     return own === undefined ? (active ?? null) : vscode.Uri.parse(own);
   }
+}
+
+function noChecks(): string {
+  return t('Propsoff’s checks are not running.');
+}
+
+function notConfirmed(): string {
+  return t('What its columns hold is not confirmed yet: open that recording by itself.');
 }
 
 function proposalsOf({ report }: RecordingTold): readonly RecordingProposal[] {

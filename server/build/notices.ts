@@ -36,15 +36,28 @@ function factsOf(folder: string): PackageFacts {
   return JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as PackageFacts;
 }
 
+const isReadme = (file: string) => /^readme\.md$/i.test(file);
+
+/** Some packages have their licence's whole text under a heading of what one reads first. */
+function licencesIn(texts: readonly string[]): readonly string[] {
+  return texts.flatMap((text) => {
+    const licence = /^#+ *licen[cs]e *$/im.exec(text);
+    const below = licence === null ? '' : text.slice(licence.index + licence[0].length);
+    return /copyright/i.test(below) ? [below.replace(/\n\[\d+\]: \S+/g, '').trim()] : [];
+  });
+}
+
 function noticeOf(folder: string): string {
   const { name, version, license } = factsOf(folder);
   const files = readdirSync(folder)
     .filter((file) => licenceName.test(file))
     .sort();
-  if (files.length === 0 || license === undefined) {
+  const read = (file: string) => readFileSync(join(folder, file), 'utf8').replaceAll('\r\n', '\n').trim();
+  const texts =
+    files.length > 0 ? files.map(read) : licencesIn(readdirSync(folder).filter(isReadme).map(read));
+  if (texts.length === 0 || license === undefined) {
     throw new Error(`${name} ${version} is bundled but has no licence file, or does not name its licence`);
   }
-  const texts = files.map((file) => readFileSync(join(folder, file), 'utf8').replaceAll('\r\n', '\n').trim());
   return `${name} ${version} (${license})\n\n${texts.join('\n\n')}\n`;
 }
 

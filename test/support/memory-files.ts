@@ -22,7 +22,7 @@ export class MemoryFiles implements FileSystem {
     const text = await this.readText(uri);
     if (text === null) return null;
     const all = new TextEncoder().encode(text);
-    return { size: all.length, bytes: inPieces(all, 7) };
+    return { size: all.length, bytes: () => inPieces(all, 7) };
   }
 
   async list(folder: string): Promise<readonly string[]> {

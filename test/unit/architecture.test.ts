@@ -23,7 +23,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   additions: ['units', 'language', 'catalog', 'craft', 'board', 'figures', 'checks'],
   // The build sheet lists what the checks found.
   sheet: ['units', 'language', 'catalog', 'craft', 'physics', 'figures', 'recording', 'board', 'checks'],
-  workspace: ['units', 'language', 'catalog', 'craft', 'checks', 'board', 'additions'],
+  workspace: ['units', 'language', 'catalog', 'craft', 'recording', 'checks', 'board', 'additions'],
   'file-system': ['workspace'],
   // A hover shows a figure in the words of the build sheet.
   features: [

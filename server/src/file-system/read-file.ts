@@ -24,18 +24,23 @@ export async function readBytes(path: string): Promise<Buffer> {
 }
 
 /**
- * The bytes of a file in pieces, of which the last may be shorter. Throws as `readBytes` does.
+ * A file in pieces, of which the last may be shorter; it is opened once the first is asked for. Throws as `readBytes`
+ * does.
  */
 export async function readPiecesOf(path: string): Promise<FilePieces> {
   try {
-    const { handle, size } = await opened(path);
-    return { size, bytes: piecesOf(path, handle) };
+    const stats = await stat(path);
+    refuseUnlessFile(stats);
+    return { size: stats.size, bytes: () => piecesOf(path) };
   } catch (error) {
     throw await readingFault(path, error);
   }
 }
 
-async function* piecesOf(path: string, handle: FileHandle): AsyncGenerator<Uint8Array> {
+async function* piecesOf(path: string): AsyncGenerator<Uint8Array> {
+  const { handle } = await opened(path).catch(async (error: unknown) => {
+    throw await readingFault(path, error);
+  });
   try {
     for (;;) {
       // A new one each time: whoever gets it may keep it.

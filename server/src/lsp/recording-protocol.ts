@@ -1,10 +1,16 @@
 import { type ProgressToken, type Range, RequestType } from 'vscode-languageserver-protocol';
+import type { LayoutColumn } from '../catalog/model/recording-layout';
+import type { ChannelOffered } from '../recording/channel-choices';
+import type { ColumnQuestion } from '../recording/learn/proposed-column';
 import type { RecordingProposal, RecordingReport } from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
 import { about, count, list, object, optional, text } from './requests/form';
 
+export type { LayoutColumn } from '../catalog/model/recording-layout';
+export type { ChannelOffered } from '../recording/channel-choices';
+export type { ColumnQuestion } from '../recording/learn/proposed-column';
 export type * from '../recording/report';
 
 /** A flight of a script with the recording that it names. */
@@ -39,11 +45,11 @@ export interface RecordingAsked {
   readonly script: string | null;
   /** Which flight of the file, from 1. */
   readonly flight: number;
+  /** What its columns hold, as the text of a layout that a pilot has just confirmed; null: as it is kept. */
+  readonly layout: string | null;
   /** Where the client wants to be told how far it is. */
   readonly workDoneToken?: ProgressToken;
 }
-
-const recordingAsked = { uri: text, script: optional(text), flight: count };
 
 /** Nothing could be told; a sentence that says why, and what to do. */
 export interface RecordingRefused {
@@ -60,12 +66,44 @@ export interface RecordingTold {
   readonly lines: readonly { readonly path: string; readonly target: Target }[];
 }
 
-export type RecordingAnswer = RecordingTold | RecordingRefused;
+/** A column of a file whose logger nobody has confirmed yet. */
+export interface ColumnShown {
+  /** What it is taken for; without a channel it is left out. */
+  readonly means: LayoutColumn;
+  /** What speaks for it, a sentence. */
+  readonly why: string;
+  readonly asks: readonly ColumnQuestion[];
+}
+
+/** What the columns are taken for has to be confirmed first, once for each logger. */
+export interface ColumnsToConfirm {
+  readonly kind: 'columns';
+  readonly columns: readonly ColumnShown[];
+  readonly choices: readonly ChannelOffered[];
+  /** What was said of the file's head, as finished sentences. */
+  readonly remarks: readonly string[];
+  /** Whether a layout that is kept is found again: a file without headings may be anybody's. */
+  readonly isFoundAgain: boolean;
+}
+
+export type RecordingAnswer = RecordingTold | ColumnsToConfirm | RecordingRefused;
+
+/** What the columns of a file hold, as a layout's text or its likes; `uri`: the file. */
+export interface LayoutSaid {
+  readonly uri: string;
+  readonly layout: string;
+}
+
+/** A layout as its file is to hold it; or why it can't be had so. */
+export const confirmColumnsRequest = new OwnRequest<
+  LayoutSaid,
+  { readonly kind: 'confirmed'; readonly text: string } | RecordingRefused
+>('propsoff/confirmColumns', object({ uri: text, layout: text }));
 
 /** What a recording says: read in pieces and worked out in slices, with progress, until the request is cancelled. */
 export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
   'propsoff/recording',
-  object(recordingAsked),
+  object({ uri: text, script: optional(text), flight: count, layout: optional(text) }),
 );
 
 export interface MeasuredToWrite extends AboutScript {

@@ -18,10 +18,13 @@ export interface FileSystem {
 
 /** A file that is read piece by piece. */
 export interface FilePieces {
-  /** In bytes, as it was when it was opened. */
+  /** In bytes, as it was when it was looked at. */
   readonly size: number;
-  /** To be gone through once, which closes the file also where it is left early; it rejects as `readText` does. */
-  readonly bytes: AsyncIterable<Uint8Array>;
+  /**
+   * From the start, each time: the file is opened with the first piece and closed with the last, also where the rest is
+   * left. It rejects as `readText` does.
+   */
+  bytes(): AsyncIterable<Uint8Array>;
 }
 
 /** The craft scripts below a folder. Hidden folders, `node_modules` and what links lead to are left out. */

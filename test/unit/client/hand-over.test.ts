@@ -128,6 +128,7 @@ describe('every place of the editor’s side that writes a file', () => {
       'copy-for-board.ts',
       'profile-file.ts',
       'record.ts',
+      'recording-layout-file.ts',
       'use-as-board-text.ts',
       'written.ts',
     ]);

@@ -67,7 +67,7 @@ describe('a file on the disk', () => {
       writeFileSync(scratch.file('long'), all);
       const { size, bytes } = await readPiecesOf(scratch.file('long'));
       const pieces: Uint8Array[] = [];
-      for await (const piece of bytes) pieces.push(piece);
+      for await (const piece of bytes()) pieces.push(piece);
       assert.equal(size, all.length);
       assert.deepEqual(
         pieces.map(({ length }) => length),
@@ -77,7 +77,7 @@ describe('a file on the disk', () => {
       const open = () => readdirSync('/proc/self/fd').length;
       if (process.platform !== 'linux') return;
       const before = open();
-      for await (const piece of (await readPiecesOf(scratch.file('long'))).bytes) {
+      for await (const piece of (await readPiecesOf(scratch.file('long'))).bytes()) {
         assert.equal(open(), before + 1);
         assert.ok(piece.length > 0);
         break;

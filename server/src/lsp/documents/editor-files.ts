@@ -56,26 +56,27 @@ export class EditorFiles implements ServerFiles {
 
   /** An editor has a file only whole: it hands it over piece by piece, up to a length that it can hold. */
   async readPieces(uri: string): Promise<FilePieces | null> {
-    const first = await this.pieceAt(uri, 0);
-    return first === null ? null : { size: first.size, bytes: this.piecesFrom(uri, first) };
+    const looked = await this.pieceAt(uri, 0, 0);
+    return looked === null ? null : { size: looked.size, bytes: () => this.piecesOf(uri) };
   }
 
-  private async *piecesFrom(uri: string, first: FilePiece): AsyncGenerator<Uint8Array> {
-    let [piece, at] = [first, 0];
-    for (;;) {
+  private async *piecesOf(uri: string): AsyncGenerator<Uint8Array> {
+    let [at, size] = [0, 0];
+    do {
+      const piece = await this.pieceAt(uri, at, pieceLength);
+      if (piece === null || (at > 0 && piece.size !== size))
+        throw new Error('it was changed while it was read');
       const bytes = bytesOf(piece.bytes);
-      if (bytes.length > 0) yield bytes;
+      if (bytes.length === 0) return;
+      yield bytes;
       at += bytes.length;
-      if (bytes.length === 0 || at >= piece.size) return;
-      const next = await this.pieceAt(uri, at);
-      if (next === null || next.size !== first.size) throw new Error('it was changed while it was read');
-      piece = next;
-    }
+      size = piece.size;
+    } while (at < size);
   }
 
-  private async pieceAt(uri: string, from: number): Promise<FilePiece | null> {
+  private async pieceAt(uri: string, from: number, length: number): Promise<FilePiece | null> {
     if (!this.isHandedOver) throw new Error('this editor hands over no files but those on this machine');
-    const asked = { uri, from, length: pieceLength };
+    const asked = { uri, from, length };
     const answer = await this.connection.sendRequest(readPieceRequest, asked).catch((error: unknown) => {
       throw new Error(whyUnreadable(error));
     });

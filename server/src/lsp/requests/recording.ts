@@ -1,9 +1,166 @@
 import type { CancellationToken } from 'vscode-languageserver';
+import { type RecordingLayout, readLayout } from '../../catalog/model/recording-layout';
+import { fileName } from '../../craft/include-path';
 import { recordedFlights } from '../../features/flight/recorded';
+import { besideScript, viewFlown } from '../../features/flight/recording-told';
 import { measuredEdits } from '../../features/flight/use-measured';
+import { channelsOffered } from '../../recording/channel-choices';
+import { layoutText, wantedColumns } from '../../recording/layout';
+import { type LearntTable, learnTable, readLearnt } from '../../recording/open-recording';
+import { readHead } from '../../recording/read/each-row';
+import { type ReadingPace, type RecordingSource, UnreadableRecording } from '../../recording/read/source';
+import { reportOf } from '../../recording/report-of';
 import { canonicalUri } from '../../workspace/canonical-uri';
-import type { FlightRecorded, FlightsAsked, MeasuredToWrite, MeasuredWritten } from '../recording-protocol';
-import type { Context, Served } from './row';
+import { type FileSystem, longestRecording, whyUnreadable } from '../../workspace/file-system';
+import { keptLayouts } from '../../workspace/recording-layouts';
+import type {
+  ColumnsToConfirm,
+  FlightRecorded,
+  FlightsAsked,
+  LayoutSaid,
+  MeasuredToWrite,
+  MeasuredWritten,
+  RecordingAnswer,
+  RecordingAsked,
+  RecordingRefused,
+} from '../recording-protocol';
+import { type Context, readInFull, type Served } from './row';
+import { inSlices, paceOf } from './slices';
+
+/** Shares of the work, as far as anybody can say: what the columns hold, the rows, and what they tell. */
+const learning = 0.25;
+const reading = 0.75;
+
+/** What a recording says. It is read in pieces and worked out in slices, so that keystrokes are not kept waiting. */
+export async function recordingTold(
+  served: Served,
+  asked: RecordingAsked,
+  token: CancellationToken,
+): Promise<RecordingAnswer> {
+  const progress = served.everything.progress(asked.workDoneToken, 'Open Recording');
+  const tell = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
+  try {
+    return await toldOf(served, asked, token, tell);
+  } catch (error) {
+    if (error instanceof UnreadableRecording) return refused(error.message);
+    throw error;
+  } finally {
+    progress.end();
+  }
+}
+
+type Tell = (share: number, doing: string) => Promise<void>;
+
+async function toldOf(
+  { session, files }: Served,
+  { uri, script, flight, layout }: RecordingAsked,
+  token: CancellationToken,
+  tell: Tell,
+): Promise<RecordingAnswer> {
+  const { source, size } = await sourceOf(files, uri);
+  const pace = (from: number, to: number, doing: string): ReadingPace =>
+    paceOf(token, (bytes) => tell(from + (to - from) * Math.min(1, bytes / Math.max(1, size)), doing));
+  const kept = layout === null ? await keptLayouts(files, uri) : { layouts: [], faults: [] };
+  const words = session.workspace.catalog.recordings;
+  const table =
+    layout === null
+      ? await learnTable(source, kept.layouts, words, pace(0, learning, 'looking at its columns'))
+      : await saidTable(source, layout);
+  if (table.confirmed === null) return toConfirm(session.workspace.catalog.recordings, table, kept.faults);
+  const recording = await readLearnt(source, table, pace(learning, reading, 'reading its rows'));
+  if (script !== null) await readInFull(session, script, token);
+  const snapshot = script === null ? undefined : session.snapshot(script);
+  // On a copy: the script may be edited while it is worked out.
+  const view =
+    snapshot === undefined ? null : viewFlown(snapshot.craft.copied(), canonicalUri(uri), snapshot.pack);
+  const report = await inSlices(reportOf(recording, flight, view), token, ({ share, doing }) =>
+    tell(reading + (1 - reading) * share, doing),
+  );
+  const beside = view === null ? { filters: null, lines: [] } : besideScript(view, report);
+  return { kind: 'told', report: { ...report, leftOut: [...kept.faults, ...report.leftOut] }, ...beside };
+}
+
+/** A file that is read from its start each time that it is gone through. */
+async function sourceOf(
+  files: FileSystem,
+  uri: string,
+): Promise<{ readonly source: RecordingSource; readonly size: number }> {
+  const name = fileName(uri);
+  const unreadable = (error: unknown) =>
+    new UnreadableRecording(`${name} could not be read: ${whyUnreadable(error)}.`);
+  const pieces = await files.readPieces(uri).catch((error: unknown) => {
+    throw unreadable(error);
+  });
+  if (pieces === null) throw new UnreadableRecording(`There is no file ${name} there any more.`);
+  const { size } = pieces;
+  if (size > longestRecording)
+    throw new UnreadableRecording(
+      `${name} has ${Math.ceil(size / 1e6)} MB, and up to ${longestRecording / 1e6} MB are read: cut the flight out and open that.`,
+    );
+  async function* bytes(from: AsyncIterable<Uint8Array>) {
+    const all = from[Symbol.asyncIterator]();
+    try {
+      for (;;) {
+        const next = await all.next().catch((error: unknown) => {
+          throw unreadable(error);
+        });
+        if (next.done === true) return;
+        yield next.value;
+      }
+    } finally {
+      await all.return?.();
+    }
+  }
+  return { source: { name, size, bytes: () => bytes(pieces.bytes()) }, size };
+}
+
+/** A file whose columns a pilot has just said. */
+async function saidTable(source: RecordingSource, text: string): Promise<LearntTable> {
+  const layout = layoutSaid(text);
+  const head = await readHead(source);
+  return { head, confirmed: { name: source.name, layout }, proposed: [], layout };
+}
+
+function layoutSaid(text: string): RecordingLayout {
+  const layout = readLayout(text);
+  if (layout === null) throw new UnreadableRecording('What was said of the columns is no layout.');
+  return layout;
+}
+
+function toConfirm(
+  words: Parameters<typeof channelsOffered>[0],
+  { head, proposed }: LearntTable,
+  faults: readonly string[],
+): ColumnsToConfirm {
+  const motors = proposed.filter(({ means }) => /^(?:motor|speed)\./.test(means.channel ?? '')).length;
+  return {
+    kind: 'columns',
+    columns: proposed.map(({ means, why, asks }) => ({ means, why, asks })),
+    choices: channelsOffered(words, motors),
+    remarks: [...faults, ...head.remarks],
+    isFoundAgain: head.headingLine !== null,
+  };
+}
+
+/** A layout as its file is to hold it, once it is sure that the file can be read by it. */
+export async function columnsConfirmed(
+  { files }: Served,
+  { uri, layout: text }: LayoutSaid,
+): Promise<{ readonly kind: 'confirmed'; readonly text: string } | RecordingRefused> {
+  try {
+    const { source } = await sourceOf(files, uri);
+    const layout = layoutSaid(text);
+    wantedColumns(await readHead(source), layout);
+    return { kind: 'confirmed', text: layoutText(layout) };
+  } catch (error) {
+    if (error instanceof UnreadableRecording) return refused(error.message);
+    throw error;
+  }
+}
+
+function refused(message: string): RecordingRefused {
+  return { kind: 'refused', message };
+}
 
 /** The flights of all scripts of the workspace that name a recording. */
 export async function flightsRecorded(
