@@ -1,13 +1,15 @@
+import type { LayoutColumn } from '../../server/src/catalog/model/recording-layout';
 import type { CraftView } from '../../server/src/craft/view';
 import { axisNames } from '../../server/src/figures/axis-names';
 import type { Channel } from '../../server/src/recording/channel';
-import { readHead } from '../../server/src/recording/read/each-row';
-import { readRecording, type WantedColumns } from '../../server/src/recording/read/read-recording';
+import type { NamedLayout } from '../../server/src/recording/layout';
+import { learnTable, readLearnt } from '../../server/src/recording/open-recording';
 import { type ReadingPace, type RecordingSource, unhurried } from '../../server/src/recording/read/source';
 import type { Recording } from '../../server/src/recording/recording';
 import type { RecordingReport } from '../../server/src/recording/report';
 import { reportOf } from '../../server/src/recording/report-of';
 import type { Layout } from '../simulator/csv';
+import { testCatalog } from './catalog';
 
 /** Bytes as a file that comes in pieces. */
 export function sourceOf(name: string, bytes: Uint8Array, piece = 1 << 16): RecordingSource {
@@ -36,41 +38,40 @@ const channels: ReadonlyMap<string, Channel> = new Map<string, Channel>([
   ['frames', 'frames'],
 ]);
 
-/** A simulated file, read as somebody has said what its columns are. */
-export async function recordingOf(bytes: Uint8Array, layout: Layout): Promise<Recording> {
-  const source = sourceOf(`${layout.name}.csv`, bytes);
-  const head = await readHead(source);
-  const wanted = layout.columns.flatMap(({ of, factor, offset }, cell) => {
-    const channel = channels.get(of ?? '');
-    const column = head.columns.find((one) => one.cell === cell);
-    return channel === undefined || column === undefined
-      ? []
-      : [{ column, channel, zero: offset, factor: 1 / factor }];
+/** What a pilot who knows the logger says of its columns. */
+export function confirmedLayout(layout: Layout): NamedLayout {
+  const counts = new Map<string, number>();
+  const columns = layout.columns.map(({ heading: printed, of, factor, offset }, at): LayoutColumn => {
+    const count = (counts.get(printed) ?? 0) + 1;
+    counts.set(printed, count);
+    const heading = printed === '' ? `column ${at + 1}` : count === 1 ? printed : `${printed} (${count})`;
+    const channel = of === 'time' ? 'time' : channels.get(of ?? '');
+    if (channel === undefined) return { heading };
+    if (channel === 'throttle' || channel.startsWith('motor'))
+      return { heading, channel, zero: offset, full: offset + factor };
+    const unit = unitOf(channel);
+    return { heading, channel, unit, scale: 1 / Math.abs(factor), ...(factor < 0 ? { reversed: true } : {}) };
   });
-  const at = layout.columns.findIndex(({ of }) => of === 'time');
-  const column = head.columns.find(({ cell }) => cell === at);
-  if (column === undefined) throw new Error(`${layout.name} has no column of time`);
-  const seconds = 1 / (layout.columns[at]?.factor ?? 1);
-  const columns: WantedColumns = { time: { column, seconds, parts: null }, channels: wanted, leftOut: [] };
-  return readRecording(source, head, columns, unhurried);
+  return { name: layout.name, layout: { version: 1, columns } };
 }
 
-const named =
-  /^(?:gyro|unfiltered-gyro|wanted)\.(?:roll|pitch|yaw)$|^(?:motor|speed)\.\d+$|^(?:throttle|voltage|current|frames)$/;
+function unitOf(channel: Channel | 'time'): string {
+  if (channel === 'voltage') return 'V';
+  if (channel === 'current') return 'A';
+  return channel === 'time' || channel === 'frames' ? 's' : 'rad/s';
+}
 
-/** Any file whose headings are the names of channels; its time is the column `seconds`, else the first. */
-export async function readByHeadings(
+/** A file: learnt from itself, unless somebody has confirmed what it holds. */
+export async function readFrom(
   source: RecordingSource,
+  layouts: readonly NamedLayout[] = [],
   pace: ReadingPace = unhurried,
 ): Promise<Recording> {
-  const head = await readHead(source);
-  const column = head.columns.find(({ heading }) => heading === 'seconds') ?? head.columns[0];
-  if (column === undefined) throw new Error('a table without columns');
-  const wanted = head.columns.flatMap((one) =>
-    named.test(one.heading) ? [{ column: one, channel: one.heading as Channel, zero: 0, factor: 1 }] : [],
-  );
-  const time = { column, seconds: 1, parts: null };
-  return readRecording(source, head, { time, channels: wanted, leftOut: [] }, pace);
+  return readLearnt(source, await learnTable(source, layouts, testCatalog.recordings, pace), pace);
+}
+
+export function recordingOf(bytes: Uint8Array, layouts: readonly NamedLayout[]): Promise<Recording> {
+  return readFrom(sourceOf('flight.csv', bytes), layouts);
 }
 
 /** What is told of one flight of it, at once. */

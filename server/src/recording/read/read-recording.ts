@@ -50,7 +50,7 @@ export async function readRecording(
 ): Promise<Recording> {
   const held = new HeldRows(head, wanted);
   const tally = await eachRow(source, head, held.reader, pace, held);
-  if (tally.rows - tally.odd < fewestRows) throw new UnreadableRecording(tooFewRows(tally));
+  refuseFewRows(tally);
   return held.recording(source, tally);
 }
 
@@ -188,6 +188,11 @@ function oddRemarks({ odd, firstOdd }: RowTally, unreadable: number): readonly s
         ]
       : []),
   ];
+}
+
+/** @throws {UnreadableRecording} where nothing can be told, for there are no rows, or one */
+export function refuseFewRows(tally: RowTally): void {
+  if (tally.rows - tally.odd < fewestRows) throw new UnreadableRecording(tooFewRows(tally));
 }
 
 function tooFewRows({ rows, odd, isCut }: RowTally): string {

@@ -1,4 +1,5 @@
 import { eachRow } from './each-row';
+import { refuseFewRows } from './read-recording';
 import { RowReader } from './row-reader';
 import type { ReadingPace, RecordingSource } from './source';
 import type { TableColumn, TableHead } from './table-head';
@@ -35,7 +36,7 @@ export async function surveyOf(
     head.columns.map(({ cell, part }) => ({ cell, part, isStamp: false })),
   );
   const sample = new EvenSample(reader.row);
-  await eachRow(source, head, reader, pace, sample);
+  refuseFewRows(await eachRow(source, head, reader, pace, sample));
   const columns = head.columns.map((column, at) => ({ ...column, ...sample.column(at) }));
   return { head, columns, rows: sample.count };
 }
