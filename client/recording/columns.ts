@@ -41,7 +41,16 @@ export function columnsPart({
       faulty.focus();
     }
   };
-  const once = element('button', { type: 'button', onclick: confirm(false) }, 'Read It So, Once');
+  const presses = () =>
+    element(
+      'p',
+      { class: 'ways' },
+      isFoundAgain
+        ? element('button', { type: 'button', class: 'main', onclick: confirm(true) }, 'Confirm and Keep')
+        : null,
+      element('button', { type: 'button', onclick: confirm(false) }, 'Read It So, Once'),
+    );
+  const asked = columns.filter(({ asks }) => asks.length > 0).length;
   return [
     element(
       'p',
@@ -54,6 +63,8 @@ export function columnsPart({
     ...(remarks.length === 0
       ? []
       : [element('ul', { class: 'sentences' }, ...remarks.map((text) => element('li', {}, text)))]),
+    ...(asked === 0 ? [] : [element('p', {}, element('b', {}, askedText(asked)))]),
+    presses(),
     element('p', { id: 'columns-fault', class: 'refusal', role: 'alert' }),
     element('div', { class: 'columns' }, ...rows.map((row) => row.element)),
     element(
@@ -62,15 +73,12 @@ export function columnsPart({
       element('label', { for: 'rate' }, 'Rows a second, where no column holds the time: '),
       rate,
     ),
-    element(
-      'p',
-      { class: 'ways' },
-      isFoundAgain
-        ? element('button', { type: 'button', class: 'main', onclick: confirm(true) }, 'Confirm and Keep')
-        : null,
-      once,
-    ),
+    presses(),
   ];
+}
+
+function askedText(count: number): string {
+  return count === 1 ? 'One column asks something.' : `${count} columns ask something.`;
 }
 
 /** What was said can't be had so. */

@@ -127,6 +127,7 @@ function ways({ script }: RecordingName): readonly HTMLElement[] {
       button(script === null ? 'Choose the Craft’s Script…' : 'Another Script…', { kind: 'script' }),
       button('Compare with Another…', { kind: 'compare' }),
       script === null ? null : button('Noise from Flight to Flight', { kind: 'history' }),
+      button('What the Columns Hold…', { kind: 'confirm-anew' }),
       button('Read Again', { kind: 'read-again' }),
     ),
   ];

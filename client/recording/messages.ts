@@ -66,6 +66,8 @@ export type FromRecording =
   | { readonly kind: 'flight'; readonly flight: number }
   /** Another script is to be the craft's. */
   | { readonly kind: 'script' }
+  /** The columns are to be looked through once more. */
+  | { readonly kind: 'confirm-anew' }
   /** What the columns hold; `isKept`: it is kept for all files of that logger. */
   | { readonly kind: 'columns'; readonly said: SaidColumns; readonly isKept: boolean }
   | { readonly kind: 'compare' }

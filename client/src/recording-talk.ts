@@ -43,6 +43,8 @@ export class RecordingTalk {
   private flight = 1;
   /** What the pilot has just said of the columns, as a layout's text; null: as it is kept. */
   private layout: string | null = null;
+  /** What the layout is called that holds the columns now; null: none does. */
+  private keptAs: string | null = null;
   private told: RecordingTold | null = null;
   /** What was told before a proposal was written, to be held against what is told after it. */
   private toldBefore: RecordingTold | null = null;
@@ -74,6 +76,8 @@ export class RecordingTalk {
         return this.read();
       case 'script':
         return this.pickScript();
+      case 'confirm-anew':
+        return this.read({ confirmsAnew: true });
       case 'columns':
         return this.confirm(message.said, message.isKept);
       case 'compare':
@@ -97,8 +101,8 @@ export class RecordingTalk {
     return { file: nameOf(this.uri), script: this.script == null ? null : nameOf(this.script) };
   }
 
-  private async read(): Promise<void> {
-    const told = await this.ask(this.uri, this.flight);
+  private async read(options: { readonly confirmsAnew?: boolean } = {}): Promise<void> {
+    const told = await this.ask(this.uri, this.flight, options);
     if (told === null) return;
     this.told = told;
     this.page.tell({ kind: 'told', name: this.name, told });
@@ -135,7 +139,11 @@ export class RecordingTalk {
       this.page.tell({ kind: 'columns-refused', why: answer?.message ?? noChecks() });
       return;
     }
-    if (isKept && !(await keepLayout(this.uri, answer.text))) return;
+    if (isKept) {
+      const name = await keepLayout(this.uri, answer.text, this.keptAs);
+      if (name === null) return;
+      this.keptAs = name;
+    }
     this.layout = answer.text;
     await this.read();
   }
@@ -206,18 +214,24 @@ export class RecordingTalk {
   }
 
   /** What is told of a recording; null where nothing is, which the page has been told by then. */
-  private async ask(uri: vscode.Uri, flight: number): Promise<RecordingTold | null> {
-    const answer = await this.answered(uri, flight);
+  private async ask(
+    uri: vscode.Uri,
+    flight: number,
+    { confirmsAnew = false }: { readonly confirmsAnew?: boolean } = {},
+  ): Promise<RecordingTold | null> {
+    const answer = await this.answered(uri, flight, confirmsAnew);
     if (answer === null || answer.kind === 'told') return answer;
     const { name } = this;
     if (answer.kind === 'refused') this.page.tell({ kind: 'nothing', name, why: answer.message });
-    else if (this.isOwn(uri)) this.page.tell({ kind: 'columns', name, asked: answer });
-    else this.page.tell({ kind: 'nothing', name, why: notConfirmed() });
+    else if (this.isOwn(uri)) {
+      this.keptAs = answer.kept ?? this.keptAs;
+      this.page.tell({ kind: 'columns', name, asked: answer });
+    } else this.page.tell({ kind: 'nothing', name, why: notConfirmed() });
     return null;
   }
 
   /** Null where it was stopped, or another took its place. */
-  private async answered(uri: vscode.Uri, flight: number) {
+  private async answered(uri: vscode.Uri, flight: number, confirmsAnew = false) {
     this.stop();
     const reading = new vscode.CancellationTokenSource();
     this.reading = reading;
@@ -235,6 +249,7 @@ export class RecordingTalk {
       script: script?.toString() ?? null,
       flight,
       layout: this.isOwn(uri) ? this.layout : null,
+      confirmsAnew,
     };
     const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, tell);
     if (this.reading !== reading) return null;

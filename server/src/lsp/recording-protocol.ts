@@ -6,7 +6,7 @@ import type { RecordingProposal, RecordingReport } from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
-import { about, count, list, object, optional, text } from './requests/form';
+import { about, count, flag, list, object, optional, text } from './requests/form';
 
 export type { LayoutColumn } from '../catalog/model/recording-layout';
 export type { ChannelOffered } from '../recording/channel-choices';
@@ -47,6 +47,8 @@ export interface RecordingAsked {
   readonly flight: number;
   /** What its columns hold, as the text of a layout that a pilot has just confirmed; null: as it is kept. */
   readonly layout: string | null;
+  /** The columns are to be looked through once more, though they have been confirmed. */
+  readonly confirmsAnew: boolean;
   /** Where the client wants to be told how far it is. */
   readonly workDoneToken?: ProgressToken;
 }
@@ -84,6 +86,8 @@ export interface ColumnsToConfirm {
   readonly remarks: readonly string[];
   /** Whether a layout that is kept is found again: a file without headings may be anybody's. */
   readonly isFoundAgain: boolean;
+  /** What the layout is called that holds them now: `tern`; null: none does. */
+  readonly kept: string | null;
 }
 
 export type RecordingAnswer = RecordingTold | ColumnsToConfirm | RecordingRefused;
@@ -103,7 +107,7 @@ export const confirmColumnsRequest = new OwnRequest<
 /** What a recording says: read in pieces and worked out in slices, with progress, until the request is cancelled. */
 export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
   'propsoff/recording',
-  object({ uri: text, script: optional(text), flight: count, layout: optional(text) }),
+  object({ uri: text, script: optional(text), flight: count, layout: optional(text), confirmsAnew: flag }),
 );
 
 export interface MeasuredToWrite extends AboutScript {

@@ -53,7 +53,7 @@ type Tell = (share: number, doing: string) => Promise<void>;
 
 async function toldOf(
   { session, files }: Served,
-  { uri, script, flight, layout }: RecordingAsked,
+  { uri, script, flight, layout, confirmsAnew }: RecordingAsked,
   token: CancellationToken,
   tell: Tell,
 ): Promise<RecordingAnswer> {
@@ -66,7 +66,7 @@ async function toldOf(
     layout === null
       ? await learnTable(source, kept.layouts, words, pace(0, learning, 'looking at its columns'))
       : await saidTable(source, layout);
-  if (table.confirmed === null) return toConfirm(session.workspace.catalog.recordings, table, kept.faults);
+  if (table.confirmed === null || confirmsAnew) return toConfirm(words, table, kept.faults);
   const recording = await readLearnt(source, table, pace(learning, reading, 'reading its rows'));
   if (script !== null) await readInFull(session, script, token);
   const snapshot = script === null ? undefined : session.snapshot(script);
@@ -118,7 +118,7 @@ async function sourceOf(
 async function saidTable(source: RecordingSource, text: string): Promise<LearntTable> {
   const layout = layoutSaid(text);
   const head = await readHead(source);
-  return { head, confirmed: { name: source.name, layout }, proposed: [], layout };
+  return { head, confirmed: { name: '', layout }, proposed: [], layout };
 }
 
 function layoutSaid(text: string): RecordingLayout {
@@ -129,17 +129,28 @@ function layoutSaid(text: string): RecordingLayout {
 
 function toConfirm(
   words: Parameters<typeof channelsOffered>[0],
-  { head, proposed }: LearntTable,
+  { head, proposed, confirmed }: LearntTable,
   faults: readonly string[],
 ): ColumnsToConfirm {
-  const motors = proposed.filter(({ means }) => /^(?:motor|speed)\./.test(means.channel ?? '')).length;
+  const columns =
+    confirmed === null
+      ? proposed.map(({ means, why, asks }) => ({ means, why, asks }))
+      : confirmed.layout.columns.map((means) => ({ means, why: 'As it was confirmed.', asks: [] }));
+  const motors = columns.filter(({ means }) => /^(?:motor|speed)\./.test(means.channel ?? '')).length;
   return {
     kind: 'columns',
-    columns: proposed.map(({ means, why, asks }) => ({ means, why, asks })),
+    columns,
     choices: channelsOffered(words, motors),
     remarks: [...faults, ...head.remarks],
     isFoundAgain: head.headingLine !== null,
+    // One that was just said has no file.
+    kept: confirmed === null || confirmed.name === '' ? null : withoutEnding(confirmed.name),
   };
+}
+
+/** `tern` of `recordings/tern.json`. */
+function withoutEnding(name: string): string {
+  return fileName(name).replace(/\.json$/, '');
 }
 
 /** A layout as its file is to hold it, once it is sure that the file can be read by it. */
