@@ -13,6 +13,11 @@ function column(heading: string, of: string | null, factor = 1, digits = 3, offs
 }
 
 const motors = [1, 2, 3, 4];
+/** Where one digit is too few. */
+const briefDigits: ReadonlyMap<string, number> = new Map([
+  ['time', 4],
+  ['voltage', 2],
+]);
 const usual = {
   before: [simulatedLine],
   decimal: '.',
@@ -44,6 +49,15 @@ const bracketed: Layout = {
     column('current [A]', 'current', 1, 1),
     column('since control frame [ms]', 'frames', 1000, 2),
   ],
+};
+
+/** The same with fewer digits and without what was asked for: a file that is short. */
+const brief: Layout = {
+  ...bracketed,
+  name: 'brief',
+  columns: bracketed.columns
+    .filter(({ heading }) => !heading.startsWith('wanted'))
+    .map((one) => ({ ...one, digits: Math.min(one.digits, briefDigits.get(one.of ?? '') ?? 1) })),
 };
 
 /** Semicolons and decimal commas, milliseconds, radians, turns a second, another order. */
@@ -114,5 +128,5 @@ const repeated: Layout = {
 };
 
 export const layouts: ReadonlyMap<string, Layout> = new Map(
-  [bracketed, semicolons, unitless, repeated].map((layout) => [layout.name, layout]),
+  [bracketed, brief, semicolons, unitless, repeated].map((layout) => [layout.name, layout]),
 );
