@@ -6,6 +6,7 @@ import { checkForm } from './output-forms/check';
 import { compareForm } from './output-forms/compare';
 import { explainForm } from './output-forms/explain';
 import { findForm } from './output-forms/find';
+import { recordingForm } from './output-forms/recording';
 import { sheetForm } from './output-forms/sheet';
 
 /** What each command prints with --json. */
@@ -14,6 +15,7 @@ export const outputForms: ReadonlyMap<string, z.ZodType> = new Map<string, z.Zod
   ['sheet', sheetForm],
   ['compare', compareForm],
   ['find', findForm],
+  ['recording', recordingForm],
   ['channels', channelsForm],
   ['explain', explainForm],
   ['bench-card', benchCardForm],

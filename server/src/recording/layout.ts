@@ -157,6 +157,12 @@ export function unreadColumns(proposed: readonly ProposedColumn[]): readonly str
   ];
 }
 
+/** What a confirmed layout leaves out. */
+export function confirmedUnread({ columns }: RecordingLayout): readonly string[] {
+  const out = columns.filter(({ channel }) => channel === undefined).map(({ heading }) => heading);
+  return out.length === 0 ? [] : [`Not read, as was confirmed: ${listed(out)}.`];
+}
+
 /** Columns with the same question, in their order. */
 function askedTogether(
   asked: readonly ProposedColumn[],

@@ -1,6 +1,13 @@
 import type { RecordingColumns } from '../catalog/model/recording-columns';
-import type { RecordingLayout } from '../catalog/model/recording-layout';
-import { layoutFor, layoutOf, type NamedLayout, unreadColumns, wantedColumns } from './layout';
+import type { LayoutColumn, RecordingLayout } from '../catalog/model/recording-layout';
+import {
+  confirmedUnread,
+  layoutFor,
+  layoutOf,
+  type NamedLayout,
+  unreadColumns,
+  wantedColumns,
+} from './layout';
 import { proposeColumns } from './learn/propose-columns';
 import type { ProposedColumn } from './learn/proposed-column';
 import { readHead } from './read/each-row';
@@ -35,11 +42,45 @@ export async function learnTable(
   return { head, confirmed: null, proposed, layout: layoutOf(proposed) };
 }
 
+/** The same with what a pilot says of some columns, and of how many rows a second there are. */
+export function withSaid(
+  table: LearntTable,
+  said: readonly LayoutColumn[],
+  rate: string | undefined,
+): LearntTable {
+  const byHeading = new Map(said.map((one) => [one.heading, one]));
+  const { layout, proposed } = table;
+  return {
+    ...table,
+    proposed: proposed.map((one) => {
+      const means = byHeading.get(one.column.heading);
+      return means === undefined ? one : { ...one, means, why: 'You say so.', asks: [], leftOut: null };
+    }),
+    layout: {
+      ...layout,
+      ...(rate === undefined ? {} : { rate }),
+      columns: layout.columns.map((one) => byHeading.get(one.heading) ?? one),
+    },
+  };
+}
+
+/** Questions that keep columns out: a layout is kept when none is left. */
+export function openQuestions({ proposed }: LearntTable): readonly ProposedColumn[] {
+  return proposed.filter(({ asks }) => asks.some(({ keepsOut }) => keepsOut));
+}
+
 /** Reads a file whose columns are known. */
 export async function readLearnt(
   source: RecordingSource,
-  { head, proposed, layout }: LearntTable,
+  { head, confirmed, proposed, layout }: LearntTable,
   pace: ReadingPace,
 ): Promise<Recording> {
-  return readRecording(source, head, wantedColumns(head, layout, unreadColumns(proposed)), pace);
+  const remarks = confirmed === null ? unreadColumns(proposed) : confirmedUnread(layout);
+  return readRecording(source, head, wantedColumns(head, layout, remarks), pace);
+}
+
+/** The number of the longest flight, counted from 1: what is told where nobody says which. */
+export function longestFlight({ flights, time }: Recording): number {
+  const seconds = flights.map(({ from, to }) => (time[to - 1] ?? 0) - (time[from] ?? 0));
+  return Math.max(1, seconds.indexOf(Math.max(...seconds)) + 1);
 }

@@ -11,6 +11,7 @@ import { formatCommand } from './format';
 import { learnCommand } from './learn';
 import { proveCommand } from './prove';
 import { readCommand } from './read';
+import { recordingCommand } from './recording';
 import { serverCommand } from './server';
 import { sheetCommand } from './sheet';
 
@@ -27,6 +28,7 @@ const all: readonly Command[] = [
   readCommand,
   proveCommand,
   learnCommand,
+  recordingCommand,
   serverCommand,
 ];
 

@@ -66,10 +66,13 @@ export class NumberReader {
   stamp(bytes: Uint8Array, at: number, end: number): number {
     let behind = at;
     while (behind < end && isDigit(bytes[behind] as number)) behind += 1;
-    if (behind === at || behind - at > mostStampDigits) return this.plainStamp(bytes, at, end);
-    const next = bytes[behind] === this.decimal ? this.number(bytes, behind, end) : behind;
-    const fraction = next > behind ? this.value : 0;
-    if (next < end && isExponent(bytes[next] as number)) return this.plainStamp(bytes, at, end);
+    const hasFraction = behind < end && bytes[behind] === this.decimal;
+    let next = hasFraction ? behind + 1 : behind;
+    while (hasFraction && next < end && isDigit(bytes[next] as number)) next += 1;
+    const isPlain = behind === at || behind - at > mostStampDigits;
+    if (isPlain || (next < end && isExponent(bytes[next] as number))) return this.plainStamp(bytes, at, end);
+    if (next > behind + 1) this.number(bytes, behind, next);
+    const fraction = next > behind + 1 ? this.value : 0;
     const cut = Math.max(at, behind - 9);
     const high = wholeNumber(bytes, at, cut);
     const low = wholeNumber(bytes, cut, behind);

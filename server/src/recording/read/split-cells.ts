@@ -8,6 +8,8 @@ export interface Dialect {
 /** The cells of a line as text, without the blanks and quotes around them; for headings and first rows. */
 export function splitCells(line: string, { separator }: Dialect): readonly string[] {
   const text = separator === ' ' ? line.trim() : line;
+  // Another separator may be the right one, and quotes then stand within what this one makes cells.
+  const hasPairs = text.split('"').length % 2 === 1;
   const cells: string[] = [];
   let cell = '';
   let close = '';
@@ -21,7 +23,8 @@ export function splitCells(line: string, { separator }: Dialect): readonly strin
       cells.push(bare(cell));
       cell = '';
     } else {
-      close = cell.trim() === '' ? (closing.get(character) ?? '') : '';
+      const opens = cell.trim() === '' || (character === '"' && hasPairs);
+      close = opens ? (closing.get(character) ?? '') : '';
       cell += character;
     }
   }

@@ -25,7 +25,7 @@ export function stretchesOf(time: Float64Array, { from, to }: TimeSegment): read
 }
 
 /** The usual step of these rows, and how widely steps scatter about it, s. */
-export function rowSteps(
+function rowSteps(
   time: Float64Array,
   { from, to }: TimeSegment,
 ): { readonly usual: number; readonly scatter: number } {

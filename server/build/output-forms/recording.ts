@@ -1,0 +1,131 @@
+import * as z from 'zod';
+import { version } from './common';
+
+const span = z
+  .object({
+    likely: z.number(),
+    low: z.number().describe('The truth lies between low and high nine times in ten.'),
+    high: z.number(),
+    unit: z.string().describe('As a script writes it.'),
+  })
+  .describe('What was measured.');
+
+/** What is told with what it rests on, or withheld with the reason. */
+function told<T extends z.ZodType>(form: T) {
+  return z.union([
+    z.object({ told: form, basis: z.string().describe('What it rests on.') }),
+    z.object({
+      told: z.null(),
+      reason: z.string().describe('Why nothing is told.'),
+      advice: z.string().describe('What to log or to fly for it.'),
+    }),
+  ]);
+}
+
+const axis = z.enum(['roll', 'pitch', 'yaw']);
+const signal = z.enum(['gyro', 'unfiltered-gyro']);
+const frequencies = z.array(z.number()).describe('Hz, rising.');
+
+const peak = z.object({
+  frequency: span,
+  aboveFloor: span,
+  order: span.nullable().describe('How often it comes for each turn of a motor; null for a standing one.'),
+  source: z.string().describe('In words.'),
+  mayBeFolded: z.boolean().describe('Whether it may be a higher tone that rows so seldom fold down.'),
+  left: z.number().nullable().describe('dB that the script’s filters leave; null where that is not known.'),
+});
+
+const axisNoise = z.object({
+  axis,
+  spectra: z.array(
+    z.object({ signal, frequencies, decibels: z.array(z.number()).describe('dB of (deg/s)²/Hz') }),
+  ),
+  shaking: span,
+  peaksIn: signal,
+  peaks: z.array(peak),
+});
+
+const noiseMap = z.object({
+  axis,
+  signal,
+  against: z.enum(['throttle', 'motor speed', 'motor output']),
+  edges: z.array(z.number()).describe('Of the columns, one more than there are.'),
+  frequencies,
+  decibels: z.array(z.array(z.number().nullable())).describe('A row for each frequency.'),
+});
+
+const motor = z.object({
+  motor: z.int(),
+  mean: span,
+  atFull: z.number().describe('Share of the time.'),
+  atIdle: z.number(),
+  harder: span.describe('Than all together.'),
+  lag: told(span),
+});
+
+const pack = z.object({
+  openVoltage: told(span),
+  resistanceAtOneSecond: told(span).describe('Of pack and leads together.'),
+  resistanceAtTenSeconds: told(span),
+  usedCharge: told(span),
+  lowestVoltage: span.nullable(),
+});
+
+const hover = z.object({ throttle: span, current: span.nullable(), thrustScale: span.nullable() });
+const link = z.object({ interval: span, longestGap: span, whole: span });
+
+const proposal = z.object({
+  title: z.string(),
+  sets: z.array(z.object({ path: z.string(), value: z.string(), comment: z.string() })),
+});
+
+const recordingReportForm = z
+  .object({
+    name: z.string(),
+    flight: z.int().describe('Counted from 1.'),
+    flights: z.int(),
+    seconds: z.number(),
+    rate: z.number().describe('Rows a second.'),
+    isSimulated: z.boolean(),
+    leftOut: z.array(z.string()).describe('What was not read, mended or is to be known, a sentence each.'),
+    findings: z.array(
+      z.object({
+        id: z.string(),
+        level: z.enum(['must-fix', 'risk', 'note']),
+        sentence: z.string(),
+        advice: z.string(),
+        proposals: z.array(proposal),
+      }),
+    ),
+    noise: told(z.array(axisNoise)),
+    noiseMaps: told(z.array(noiseMap)),
+    motors: told(z.array(motor)),
+    pack: told(pack),
+    hover: told(hover),
+    link: told(link),
+    proposals: z.array(proposal),
+  })
+  .describe('What one flight says.');
+
+export const recordingForm = z.object({
+  version,
+  columns: z
+    .array(
+      z.object({
+        heading: z.string(),
+        channel: z
+          .string()
+          .optional()
+          .describe('gyro.roll, motor.1, voltage, time; left out where it is not read.'),
+        unit: z.string().optional(),
+        scale: z.number().optional(),
+        zero: z.number().optional(),
+        full: z.number().optional(),
+        reversed: z.boolean().optional(),
+        why: z.string().nullable().describe('What speaks for it; null where a layout says so.'),
+        asks: z.array(z.string()).describe('What is to be said of it.'),
+      }),
+    )
+    .describe('What each column is taken for.'),
+  report: recordingReportForm.nullable().describe('null with --columns.'),
+});

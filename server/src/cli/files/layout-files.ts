@@ -1,0 +1,82 @@
+import { mkdir, readdir } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { layoutIn } from '../../additions/read-layout';
+import type { RecordingLayout } from '../../catalog/model/recording-layout';
+import { fileText } from '../../file-system/file-text';
+import { readBytes, readBytesIfThere } from '../../file-system/read-file';
+import { reasonOf } from '../../file-system/reasons';
+import { replaceFile } from '../../file-system/replace-file';
+import { layoutText, type NamedLayout } from '../../recording/layout';
+import { UsageError } from '../outcome';
+
+const folder = 'recordings';
+const ending = '.json';
+
+/**
+ * The layouts that are kept around a file: in the folder `recordings` beside the craft, beside the file and in the
+ * current folder. Faulty ones are told of, for a pilot thinks that they count.
+ */
+export async function layoutsAround(
+  paths: readonly string[],
+  tell: (line: string) => void,
+): Promise<readonly NamedLayout[]> {
+  const found: NamedLayout[] = [];
+  for (const path of foldersAround(paths)) {
+    const names = await readdir(path).catch((): readonly string[] => []);
+    for (const name of names.filter((one) => one.endsWith(ending)).sort()) {
+      const file = join(path, name);
+      const { layout, fault } = await readLayoutFile(file);
+      if (layout === null) tell(`${file} is no layout of a recording (${fault}), and is not used.`);
+      else found.push({ name: file, layout });
+    }
+  }
+  return found;
+}
+
+function foldersAround(paths: readonly string[]): readonly string[] {
+  const folders = paths.map((path) => dirname(resolve(path)));
+  const around = [...folders, process.cwd()].flatMap((one) => [
+    join(one, folder),
+    ...(basename(one) === folder ? [one] : []),
+  ]);
+  return [...new Set(around)];
+}
+
+async function readLayoutFile(path: string) {
+  try {
+    return layoutIn(fileText(await readBytes(path)));
+  } catch (error) {
+    return { layout: null, fault: reasonOf(error) };
+  }
+}
+
+/** The layout that somebody names: a file, or one of those that are around by its name alone. */
+export async function namedLayout(name: string, around: readonly NamedLayout[]): Promise<NamedLayout> {
+  const known = around.find((one) => basename(one.name, ending) === name);
+  if (known !== undefined) return known;
+  const { layout, fault } = await readLayoutFile(name);
+  if (layout !== null) return { name, layout };
+  const names = around.map((one) => basename(one.name, ending));
+  throw new UsageError(
+    `there is no layout ${name} (${fault}); ${names.length === 0 ? 'none is kept here' : `there are ${names.join(', ')}`}`,
+  );
+}
+
+/** Keeps a layout that was confirmed; gives its path. */
+export async function keepLayout(
+  name: string,
+  beside: string | null,
+  layout: RecordingLayout,
+): Promise<string> {
+  if (!/^[\p{L}\p{N}][\p{L}\p{N} _.-]*$/u.test(name))
+    throw new UsageError(`--confirm takes the name of a logger, such as finch, not "${name}"`);
+  const path = join(beside === null ? '.' : dirname(beside), folder, `${name}${ending}`);
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    const old = await readBytesIfThere(path);
+    await replaceFile(path, old === null ? null : fileText(old), layoutText(layout));
+    return path;
+  } catch (error) {
+    throw new Error(`${path} could not be written: ${reasonOf(error, 'written')}`);
+  }
+}

@@ -1,0 +1,126 @@
+import type { CraftView } from '../../craft/view';
+import { longestFlight, openQuestions } from '../../recording/open-recording';
+import type { Recording } from '../../recording/recording';
+import type { RecordingReport } from '../../recording/report';
+import { reportOf } from '../../recording/report-of';
+import { exitCodes, UsageError } from '../outcome';
+import { Progress } from '../report/progress';
+import { columnLines, linesText, questionLines, recordingText } from '../report/recording-text';
+import { jsonText } from '../report/visible';
+import type { Terminal } from '../terminal';
+import { keepLayout } from './layout-files';
+import { oneScript, usable } from './one-script';
+import { type OpenedRecording, openedRecording, readOpened, saidColumns, saidRate } from './opened-recording';
+
+/** What was typed. */
+export interface AskedRecording {
+  readonly path: string;
+  readonly craft?: string | undefined;
+  readonly pack?: string | undefined;
+  readonly flight?: string | undefined;
+  readonly column?: readonly string[] | undefined;
+  readonly rate?: string | undefined;
+  readonly layout?: string | undefined;
+  readonly confirm?: string | undefined;
+  readonly columns?: boolean | undefined;
+  readonly json?: boolean | undefined;
+}
+
+/** Reads a recording and tells what it says. */
+export async function runRecording(asked: AskedRecording, terminal: Terminal): Promise<number> {
+  const said = saidColumns(asked.column ?? []);
+  const rate = saidRate(asked.rate);
+  const craft =
+    asked.craft === undefined
+      ? null
+      : await oneScript({ command: 'recording', path: asked.craft }, asked.pack, terminal);
+  const words = (craft?.around ?? (await usable())).additions.catalog.recordings;
+  const open = (path: string) =>
+    openedRecording(
+      { path, craft: asked.craft ?? null, layout: asked.layout, said: path === asked.path ? said : [], rate },
+      words,
+      terminal,
+    );
+  const found = await open(asked.path);
+  const opened = asked.confirm === undefined ? found : await kept(asked.confirm, asked, found, terminal);
+  if (opened === null) return exitCodes.findings;
+  if (asked.columns === true) return toldColumns(opened, asked, terminal);
+  const report = await reported(opened, asked.flight, craft?.view ?? null, terminal);
+  await terminal.out(
+    asked.json === true
+      ? jsonText({ version: 1, columns: columnRows(opened), report })
+      : recordingText(report, opened.table, terminal),
+  );
+  return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
+}
+
+/** Keeps the layout, which is then confirmed; null where something is to be said first. */
+async function kept(
+  name: string,
+  { craft, path }: AskedRecording,
+  opened: OpenedRecording,
+  terminal: Terminal,
+): Promise<OpenedRecording | null> {
+  const { table } = opened;
+  const open = questionLines(table);
+  if (open.length > 0) {
+    terminal.tell('Before it is kept, this has to be said:');
+    for (const line of open) terminal.tell(line);
+    return null;
+  }
+  const file = await keepLayout(name, craft ?? path, table.layout);
+  terminal.tell(`Kept in ${file}: files with these headings are known from now on.`);
+  return { ...opened, table: { ...table, proposed: [], confirmed: { name: file, layout: table.layout } } };
+}
+
+async function toldColumns(
+  opened: OpenedRecording,
+  { json }: AskedRecording,
+  terminal: Terminal,
+): Promise<number> {
+  const { table } = opened;
+  const open = questionLines(table);
+  await terminal.out(
+    json === true
+      ? jsonText({ version: 1, columns: columnRows(opened), report: null })
+      : linesText([...open, ...(open.length === 0 ? [] : ['']), ...columnLines(table)], terminal),
+  );
+  return openQuestions(table).length > 0 ? exitCodes.findings : exitCodes.fine;
+}
+
+function columnRows({ table: { proposed, layout } }: OpenedRecording) {
+  const byHeading = new Map(proposed.map((one) => [one.column.heading, one]));
+  return layout.columns.map((column) => {
+    const one = byHeading.get(column.heading);
+    return { ...column, why: one?.why ?? null, asks: (one?.asks ?? []).map(({ sentence }) => sentence) };
+  });
+}
+
+async function reported(
+  opened: OpenedRecording,
+  flight: string | undefined,
+  view: CraftView | null,
+  terminal: Terminal,
+): Promise<RecordingReport> {
+  const recording = await readOpened(opened, terminal);
+  const work = reportOf(recording, flightNumber(recording, flight), view);
+  const progress = new Progress(terminal);
+  try {
+    for (;;) {
+      const step = work.next();
+      if (step.done === true) return step.value;
+      progress.tell(`${Math.round(100 * step.value.share)} %: ${step.value.doing}`);
+    }
+  } finally {
+    progress.end();
+  }
+}
+
+function flightNumber(recording: Recording, said: string | undefined): number {
+  const { length } = recording.flights;
+  if (said === undefined) return longestFlight(recording);
+  const number = Number(said);
+  if (!Number.isInteger(number) || number < 1 || number > length)
+    throw new UsageError(`--flight takes a number from 1 to ${length}, not "${said}"`);
+  return number;
+}

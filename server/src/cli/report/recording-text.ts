@@ -1,0 +1,186 @@
+import { type LearntTable, openQuestions } from '../../recording/open-recording';
+import type {
+  AxisNoise,
+  Hovered,
+  LinkKept,
+  MeasuredSpan,
+  MotorWork,
+  PackGave,
+  Peak,
+  RecordingProposal,
+  RecordingReport,
+  Told,
+} from '../../recording/report';
+import { columnText, saidColumnExamples } from '../../recording/said-column';
+import { shortNumber } from '../../units/number-text';
+import { levelColours, painted, type Terminal } from '../terminal';
+import { visible } from './visible';
+import { wrapped } from './wrapped';
+
+/** What one flight of a recording says, for people: what was left out first, then findings, then the pilot's questions. */
+export function recordingText(report: RecordingReport, table: LearntTable, terminal: Terminal): string {
+  const title = (text: string) => ['', painted(text, 'bold', terminal)];
+  const { findings, noise, motors, pack, hover, link, proposals } = report;
+  return linesText(
+    [
+      summaryLine(report),
+      ...(report.leftOut.length === 0 ? [] : title('Not read, or to be known')),
+      ...report.leftOut.map((one) => `  ${visible(one)}`),
+      ...title('What its columns are taken for'),
+      ...columnLines(table),
+      ...(findings.length === 0 ? [] : title('What was found')),
+      ...findings.flatMap(({ level, sentence, advice }) => [
+        `  ${painted(level, levelColours[level], terminal)}: ${visible(sentence)}`,
+        `    ${visible(advice)}`,
+      ]),
+      ...title('Does it shake, and from what?'),
+      ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
+      ...title('Do the motors work alike?'),
+      ...toldLines(motors, (all) => all.flatMap(motorLines)),
+      ...title('What does the pack give?'),
+      ...toldLines(pack, packLines),
+      ...title('What does hovering take?'),
+      ...toldLines(hover, hoverLines),
+      ...title('Does the link hold?'),
+      ...toldLines(link, linkLines),
+      ...(proposals.length === 0 ? [] : title('What may be written into the script')),
+      ...proposals.flatMap(proposalLines),
+      '',
+      'Measured on one flight: others differ. A test hover decides, and hands on the motors after it.',
+    ],
+    terminal,
+  );
+}
+
+/** Lines for people, broken where the terminal is narrow. */
+export function linesText(lines: readonly string[], { width }: Terminal): string {
+  const broken = lines.map((line) => {
+    const [lead = ''] = /^ */.exec(line) ?? [];
+    return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
+  });
+  return `${broken.join('\n')}\n`;
+}
+
+function summaryLine({ name, flight, flights, seconds, rate, isSimulated }: RecordingReport): string {
+  const which = flights > 1 ? `, flight ${flight} of ${flights}` : '';
+  const how = isSimulated ? 'simulated: nobody flew it' : '';
+  return visible(
+    [`${name}${which}: ${shortNumber(seconds)} s at ${shortNumber(rate)} rows a second`, how]
+      .filter((part) => part !== '')
+      .join('; '),
+  );
+}
+
+/** What each column was taken for, with its reason; who confirmed it, or how to. */
+export function columnLines({ confirmed, proposed, layout }: LearntTable): readonly string[] {
+  const reasons = new Map(proposed.map(({ means, why }) => [means.heading, why]));
+  const read = layout.columns.filter(({ channel }) => channel !== undefined);
+  const rows = read.map((column) => {
+    const why = reasons.get(column.heading);
+    return visible(`  “${column.heading}”: ${columnText(column)}${why === undefined ? '' : `. ${why}`}`);
+  });
+  return [
+    ...rows,
+    confirmed === null
+      ? `  Nobody has confirmed this; --confirm <name of the logger> keeps it, and --column mends it: ${saidColumnExamples}.`
+      : visible(`  As confirmed in ${confirmed.name}.`),
+  ];
+}
+
+/** What has to be said before a layout can be kept. */
+export function questionLines(table: LearntTable): readonly string[] {
+  return openQuestions(table).flatMap(({ column, asks }) =>
+    asks
+      .filter(({ keepsOut }) => keepsOut)
+      .map(({ sentence, choices }) => {
+        const answers = choices.map(({ means }) => `"${column.heading} = ${answerText(means)}"`);
+        return `“${column.heading}”: ${sentence} --column ${[...new Set([...answers, `"${column.heading} = nothing"`])].join(' or ')}`;
+      }),
+  );
+}
+
+type Means = LearntTable['layout']['columns'][number];
+
+function answerText({ channel = 'nothing', unit, scale, zero, full, reversed }: Means): string {
+  return [
+    `${reversed === true ? '-' : ''}${channel}`,
+    ...(unit === undefined || unit === '' ? [] : [`in ${unit}`]),
+    ...(scale === undefined ? [] : [`times ${scale}`]),
+    ...(full === undefined ? [] : [`from ${zero ?? 0} to ${full}`]),
+  ].join(' ');
+}
+
+function toldLines<T>(answer: Told<T>, lines: (told: T) => readonly string[]): readonly string[] {
+  return 'reason' in answer
+    ? [`  Not told: ${visible(answer.reason)} ${visible(answer.advice)}`.trimEnd()]
+    : [...lines(answer.told), `  Rests on ${visible(answer.basis)}.`];
+}
+
+function axisLines({ axis, shaking, peaks, peaksIn }: AxisNoise): readonly string[] {
+  const where = peaksIn === 'unfiltered-gyro' ? ' before the filters' : '';
+  return [
+    `  ${axis}: ${spanText(shaking)}${peaks.length === 0 ? '; no tone stands out' : ''}`,
+    ...peaks.map((peak) => `    ${peakText(peak)}${where}`),
+  ];
+}
+
+function peakText({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak): string {
+  return [
+    `${spanText(frequency)}, ${spanText(aboveFloor)} above the floor: ${visible(source)}`,
+    ...(order === null ? [] : [`${spanText(order)} times a turn`]),
+    ...(mayBeFolded ? ['perhaps a higher tone that rows so seldom fold down'] : []),
+    ...(left === null ? [] : [`the script’s filters leave ${shortNumber(left)} dB`]),
+  ].join(', ');
+}
+
+function motorLines({ motor, mean, atFull, atIdle, harder, lag }: MotorWork): readonly string[] {
+  const share = (part: number) => `${shortNumber(100 * part)} %`;
+  return [
+    `  motor ${motor}: ${spanText(mean)} on average, ${spanText(harder)} beside all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
+    ...(lag.told === null ? [] : [`    time constant ${spanText(lag.told)}`]),
+  ];
+}
+
+function packLines(pack: PackGave): readonly string[] {
+  const row = (what: string, { told, ...rest }: Told<MeasuredSpan>) =>
+    told !== null
+      ? `  ${what}: ${spanText(told)}`
+      : `  ${what}: not told. ${'reason' in rest ? `${visible(rest.reason)} ${visible(rest.advice)}` : ''}`.trimEnd();
+  return [
+    row('open voltage', pack.openVoltage),
+    row('resistance of pack and leads at one second', pack.resistanceAtOneSecond),
+    row('at ten seconds', pack.resistanceAtTenSeconds),
+    row('charge used', pack.usedCharge),
+    ...(pack.lowestVoltage === null ? [] : [`  lowest voltage: ${spanText(pack.lowestVoltage)}`]),
+  ];
+}
+
+function hoverLines({ throttle, current, thrustScale }: Hovered): readonly string[] {
+  return [
+    `  throttle ${spanText(throttle)}${current === null ? '' : `, ${spanText(current)}`}`,
+    ...(thrustScale === null
+      ? []
+      : [`  thrust beside what the script lets expect: ${spanText(thrustScale)} times`]),
+  ];
+}
+
+function linkLines({ interval, longestGap, whole }: LinkKept): readonly string[] {
+  return [
+    `  a frame each ${spanText(interval)}, the longest gap ${spanText(longestGap)}, ${spanText(whole)} came whole`,
+  ];
+}
+
+function proposalLines({ title, sets }: RecordingProposal): readonly string[] {
+  return [
+    `  ${visible(title)}`,
+    ...sets.map(({ path, value, comment }) => `    ${visible(`${path} = ${value}  # ${comment}`)}`),
+  ];
+}
+
+/** `152 Hz (150 to 154)` */
+function spanText({ likely, low, high, unit }: MeasuredSpan): string {
+  const unitText = unit === '' ? '' : ` ${unit}`;
+  const [from, to] = [shortNumber(low), shortNumber(high)];
+  const span = from === to ? '' : ` (${from} to ${to})`;
+  return `${shortNumber(likely)}${unitText}${span}`;
+}
