@@ -128,4 +128,17 @@ export const recordingForm = z.object({
     )
     .describe('What each column is taken for.'),
   report: recordingReportForm.nullable().describe('null with --columns.'),
+  before: recordingReportForm.nullable().describe('Of the earlier recording, with --compare.'),
+  changes: z
+    .array(
+      z.object({
+        question: z.enum(['shake', 'motors', 'pack', 'hover', 'link']),
+        title: z.string(),
+        before: span.nullable(),
+        after: span.nullable(),
+        turn: z.enum(['better', 'worse']).nullable().describe('null where the spans overlap, or neither is.'),
+      }),
+    )
+    .nullable()
+    .describe('What has changed, with --compare.'),
 });

@@ -18,6 +18,7 @@ export const recordingCommand = command({
     },
     pack: packOption,
     flight: { type: 'string', value: 'number', about: 'which flight of the file; without it the longest' },
+    compare: { type: 'string', value: 'file', about: 'an earlier recording: what has changed since' },
     column: {
       type: 'string',
       multiple: true,
@@ -33,7 +34,7 @@ export const recordingCommand = command({
     confirm: {
       type: 'string',
       value: 'name',
-      about: 'keeps what the columns hold as recordings/<name>.json, beside the craft',
+      about: 'keeps what the columns hold as recordings/<name>.json',
     },
     columns: { type: 'boolean', about: 'only what the columns hold and what is to be said of them' },
     json: jsonOption('recording', 'one JSON object'),
@@ -42,6 +43,7 @@ export const recordingCommand = command({
     ['propsoff recording flight.csv', 'what it says'],
     ['propsoff recording flight.csv --craft my.craft', 'beside the script that was flown'],
     ['propsoff recording flight.csv --columns', 'what its columns are taken for'],
+    ['propsoff recording flight.csv --compare before.csv', 'what has changed since'],
   ],
   exit: {
     fine: 'it was read, and no risk was found',

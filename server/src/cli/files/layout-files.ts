@@ -1,5 +1,5 @@
 import { mkdir, readdir } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import { layoutIn } from '../../additions/read-layout';
 import type { RecordingLayout } from '../../catalog/model/recording-layout';
 import { fileText } from '../../file-system/file-text';
@@ -62,15 +62,12 @@ export async function namedLayout(name: string, around: readonly NamedLayout[]):
   );
 }
 
-/** Keeps a layout that was confirmed; gives its path. */
-export async function keepLayout(
-  name: string,
-  beside: string | null,
-  layout: RecordingLayout,
-): Promise<string> {
-  if (!/^[\p{L}\p{N}][\p{L}\p{N} _.-]*$/u.test(name))
-    throw new UsageError(`--confirm takes the name of a logger, such as finch, not "${name}"`);
-  const path = join(beside === null ? '.' : dirname(beside), folder, `${name}${ending}`);
+/** Keeps a layout that was confirmed, in the current folder or, of a file from elsewhere, beside it; gives its path. */
+export async function keepLayout(name: string, recording: string, layout: RecordingLayout): Promise<string> {
+  if (!/^[\p{L}\p{N}][\p{L}\p{N} _-]{0,60}$/u.test(name))
+    throw new UsageError(`--confirm takes a name of letters, digits, blanks and dashes, not "${name}"`);
+  const isHere = !relative(process.cwd(), resolve(recording)).startsWith('..');
+  const path = join(isHere ? '.' : dirname(recording), folder, `${name}${ending}`);
   try {
     await mkdir(dirname(path), { recursive: true });
     const old = await readBytesIfThere(path);

@@ -7,7 +7,6 @@ import { type ReadingPace, type RecordingSource, UnreadableRecording } from '../
 import type { Recording } from '../../recording/recording';
 import { saidColumn, saidColumnExamples } from '../../recording/said-column';
 import { parseQuantity } from '../../units/quantity';
-import type { FilePieces } from '../../workspace/file-system';
 import { UsageError } from '../outcome';
 import { Progress } from '../report/progress';
 import type { Terminal } from '../terminal';
@@ -61,21 +60,12 @@ export async function readOpened({ source, table }: OpenedRecording, terminal: T
 async function sourceAt(path: string): Promise<RecordingSource> {
   if (path === '-')
     throw new UsageError('a recording is read twice, so it has to be a file, not standard input');
-  const pieces = async () =>
-    readPiecesOf(path).catch((error: unknown) => {
-      throw new UsageError(`${path}: ${error instanceof Error ? error.message : String(error)}`);
-    });
-  // It is opened once to see whether it is there, and what was opened is what is read first.
-  let first: FilePieces | null = await pieces();
-  return {
-    name: path,
-    size: first.size,
-    async *bytes() {
-      const { bytes } = first ?? (await pieces());
-      first = null;
-      yield* bytes;
-    },
-  };
+  try {
+    const { size, bytes } = await readPiecesOf(path);
+    return { name: path, size, bytes };
+  } catch (error) {
+    throw new UsageError(`${path}: ${error instanceof Error ? error.message : String(error)}`);
+  }
 }
 
 /** A file of which nothing can be told ends the command in one line that says why. */

@@ -1,15 +1,20 @@
+import { resolve } from 'node:path';
+import { URI } from 'vscode-uri';
 import type { CraftView } from '../../craft/view';
+import { viewFlown } from '../../features/flight/recording-told';
 import { longestFlight, openQuestions } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';
 import type { RecordingReport } from '../../recording/report';
 import { reportOf } from '../../recording/report-of';
+import { recordingChanges } from '../../sheet/compare/recordings';
 import { exitCodes, UsageError } from '../outcome';
 import { Progress } from '../report/progress';
+import { recordingChangesText } from '../report/recording-changes-text';
 import { columnLines, linesText, questionLines, recordingText } from '../report/recording-text';
 import { jsonText } from '../report/visible';
 import type { Terminal } from '../terminal';
 import { keepLayout } from './layout-files';
-import { oneScript, usable } from './one-script';
+import { type OneScript, oneScript, usable } from './one-script';
 import { type OpenedRecording, openedRecording, readOpened, saidColumns, saidRate } from './opened-recording';
 
 /** What was typed. */
@@ -18,6 +23,7 @@ export interface AskedRecording {
   readonly craft?: string | undefined;
   readonly pack?: string | undefined;
   readonly flight?: string | undefined;
+  readonly compare?: string | undefined;
   readonly column?: readonly string[] | undefined;
   readonly rate?: string | undefined;
   readonly layout?: string | undefined;
@@ -45,19 +51,31 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
   const opened = asked.confirm === undefined ? found : await kept(asked.confirm, asked, found, terminal);
   if (opened === null) return exitCodes.findings;
   if (asked.columns === true) return toldColumns(opened, asked, terminal);
-  const report = await reported(opened, asked.flight, craft?.view ?? null, terminal);
+  const view = craft === null ? null : flownView(craft, asked);
+  // The earlier one first: of two recordings of 100 MB only one is held at a time.
+  const before =
+    asked.compare === undefined ? null : await reported(await open(asked.compare), undefined, view, terminal);
+  const report = await reported(opened, asked.flight, view, terminal);
+  const changes = before === null ? null : recordingChanges(before, report);
   await terminal.out(
     asked.json === true
-      ? jsonText({ version: 1, columns: columnRows(opened), report })
-      : recordingText(report, opened.table, terminal),
+      ? jsonText({ version: 1, columns: columnRows(opened), report, before, changes })
+      : changes === null || before === null
+        ? recordingText(report, opened.table, terminal)
+        : recordingChangesText(before, report, changes, terminal),
   );
   return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
+}
+
+/** With the pack that was asked for, else the one of the flight that names the recording. */
+function flownView({ craft, view }: OneScript, { path, pack }: AskedRecording): CraftView {
+  return pack === undefined ? viewFlown(craft, URI.file(resolve(path)).toString(), view.pack) : view;
 }
 
 /** Keeps the layout, which is then confirmed; null where something is to be said first. */
 async function kept(
   name: string,
-  { craft, path }: AskedRecording,
+  { path }: AskedRecording,
   opened: OpenedRecording,
   terminal: Terminal,
 ): Promise<OpenedRecording | null> {
@@ -68,7 +86,7 @@ async function kept(
     for (const line of open) terminal.tell(line);
     return null;
   }
-  const file = await keepLayout(name, craft ?? path, table.layout);
+  const file = await keepLayout(name, path, table.layout);
   terminal.tell(`Kept in ${file}: files with these headings are known from now on.`);
   return { ...opened, table: { ...table, proposed: [], confirmed: { name: file, layout: table.layout } } };
 }
@@ -82,7 +100,7 @@ async function toldColumns(
   const open = questionLines(table);
   await terminal.out(
     json === true
-      ? jsonText({ version: 1, columns: columnRows(opened), report: null })
+      ? jsonText({ version: 1, columns: columnRows(opened), report: null, before: null, changes: null })
       : linesText([...open, ...(open.length === 0 ? [] : ['']), ...columnLines(table)], terminal),
   );
   return openQuestions(table).length > 0 ? exitCodes.findings : exitCodes.fine;

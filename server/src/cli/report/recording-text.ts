@@ -61,7 +61,7 @@ export function linesText(lines: readonly string[], { width }: Terminal): string
   return `${broken.join('\n')}\n`;
 }
 
-function summaryLine({ name, flight, flights, seconds, rate, isSimulated }: RecordingReport): string {
+export function summaryLine({ name, flight, flights, seconds, rate, isSimulated }: RecordingReport): string {
   const which = flights > 1 ? `, flight ${flight} of ${flights}` : '';
   const how = isSimulated ? 'simulated: nobody flew it' : '';
   return visible(
@@ -178,7 +178,7 @@ function proposalLines({ title, sets }: RecordingProposal): readonly string[] {
 }
 
 /** `152 Hz (150 to 154)` */
-function spanText({ likely, low, high, unit }: MeasuredSpan): string {
+export function spanText({ likely, low, high, unit }: MeasuredSpan): string {
   const unitText = unit === '' ? '' : ` ${unit}`;
   const [from, to] = [shortNumber(low), shortNumber(high)];
   const span = from === to ? '' : ` (${from} to ${to})`;

@@ -1,4 +1,5 @@
 import type { SurveyedColumn } from '../read/survey';
+import { median } from '../read/timeline';
 
 /** What the numbers of a column do. */
 export interface Behaviour {
@@ -11,12 +12,10 @@ export interface Behaviour {
   /** A size that one in a thousand exceeds. */
   readonly large: number;
   readonly isWhole: boolean;
-  /** Whether it never falls, but where a clock starts anew, and mostly rises. */
+  /** Whether it never falls but where a clock starts anew, and rises in all. */
   readonly rises: boolean;
-  /** From a row to the next, as it mostly is. */
+  /** From a row to the next, as it mostly is; on average where it mostly stands, as a coarse clock does. */
   readonly step: number;
-  /** Share of rows that are at its highest value. */
-  readonly atMost: number;
 }
 
 export function behaviourOf({ values, next }: SurveyedColumn): Behaviour {
@@ -43,9 +42,11 @@ export function behaviourOf({ values, next }: SurveyedColumn): Behaviour {
     middle: at(sorted, 0.5),
     large: at(sizes, 0.999),
     isWhole: numbers.every((value) => Number.isInteger(value)),
-    rises: pairs > 0 && falls <= 0.02 * pairs && steps.length > 0.2 * pairs && hasRisen(numbers),
-    step: steps.sort((one, other) => one - other)[Math.floor(steps.length / 2)] ?? 0,
-    atMost: numbers.filter((value) => value === most).length / Math.max(1, numbers.length),
+    rises: pairs > 0 && falls <= 0.02 * pairs && most > (sorted[0] as number) && hasRisen(numbers),
+    step:
+      steps.length > pairs / 2
+        ? median(steps)
+        : steps.reduce((sum, one) => sum + one, 0) / Math.max(1, pairs),
   };
 }
 

@@ -97,5 +97,5 @@ function isOutput({ least, most }: Behaviour): boolean {
 }
 
 function isTurning({ least, most, middle, large }: Behaviour): boolean {
-  return least < 0 && most > 0 && Math.abs(middle) < 0.1 * large;
+  return least < 0 && most > 0 && Math.abs(middle) < 0.25 * large;
 }
