@@ -31,6 +31,18 @@ export function leastSquares(
   return { coefficients, residuals, inverse };
 }
 
+/**
+ * The least squares of many rows of which only sums were kept: the coefficients b of N b = r with N = XᵀX and r = Xᵀy,
+ * and N⁻¹; null where the columns can't be told apart. Source: as above.
+ */
+export function leastSquaresOfSums(
+  normal: readonly (readonly number[])[],
+  right: readonly number[],
+): Pick<LeastSquares, 'coefficients' | 'inverse'> | null {
+  const inverse = inverted(normal);
+  return inverse === null ? null : { coefficients: inverse.map((line) => dot(line, right)), inverse };
+}
+
 /** How far a row lies from those that were fitted. */
 export function leverage(inverse: LeastSquares['inverse'], row: readonly number[]): number {
   return dot(

@@ -1,6 +1,11 @@
 import type { CraftView } from '../craft/view';
-import { flightRows } from './estimate/flight-rows';
+import { type FlightRows, flightRows } from './estimate/flight-rows';
+import { hoverOf } from './estimate/hover';
+import { linkOf } from './estimate/link';
+import { motorsOf } from './estimate/motors';
 import { noiseOf } from './estimate/noise';
+import { packOf } from './estimate/pack';
+import { doing } from './estimate/shaken';
 import { withheld } from './estimate/span';
 import type { Recording } from './recording';
 import type { RecordingReport } from './report';
@@ -16,12 +21,24 @@ export function* reportOf(
   view: CraftView | null,
 ): Generator<RecordingStep, RecordingReport> {
   const rows = flightRows(recording, flight);
-  const missing = withheld('not computed yet', '');
-  const nothing = withheld(
-    'No two rows of this flight follow each other in time.',
-    'Look at the time column, and record again.',
-  );
-  const { noise, maps } = rows === null ? { noise: nothing, maps: nothing } : yield* noiseOf(rows, view);
+  if (rows === null) return emptyReport(recording, flight);
+  const { noise, maps } = yield* noiseOf(rows, view);
+  const motors = yield* motorsOf(rows);
+  const pack = yield* doing(packOf(rows), 0.92, 'pack');
+  return {
+    ...headOf(recording, flight, rows),
+    findings: [],
+    noise,
+    noiseMaps: maps,
+    motors,
+    pack,
+    hover: hoverOf(rows, () => null),
+    link: linkOf(rows),
+    proposals: [],
+  };
+}
+
+function headOf(recording: Recording, flight: number, rows: FlightRows | null) {
   return {
     name: recording.name,
     flight,
@@ -30,13 +47,23 @@ export function* reportOf(
     rate: rows?.rate ?? 0,
     isSimulated: recording.isSimulated === true,
     leftOut: recording.leftOut,
+  };
+}
+
+function emptyReport(recording: Recording, flight: number): RecordingReport {
+  const none = withheld(
+    'No two rows of this flight follow each other in time.',
+    'Look at the time column, and record again.',
+  );
+  return {
+    ...headOf(recording, flight, null),
     findings: [],
-    noise,
-    noiseMaps: maps,
-    motors: missing,
-    pack: missing,
-    hover: missing,
-    link: missing,
+    noise: none,
+    noiseMaps: none,
+    motors: none,
+    pack: none,
+    hover: none,
+    link: none,
     proposals: [],
   };
 }

@@ -1,0 +1,77 @@
+import type { Hovered, MeasuredSpan, Told } from '../report';
+import { type CalmWindow, calmWindows, throttleOf, together } from './calm';
+import { type FlightRows, meanBetween } from './flight-rows';
+import { give, meanOf, quantile, told, withheld } from './span';
+
+const fewestWindows = 6;
+
+/** What it takes to hover, from the calm parts of the flight; `scaleOf` says how thrust compares with the script's. */
+export function hoverOf(
+  rows: FlightRows,
+  scaleOf: (throttle: MeasuredSpan, voltage: MeasuredSpan | null) => MeasuredSpan | null,
+): Told<Hovered> {
+  const throttle = throttleOf(rows);
+  if (throttle === null)
+    return withheld('No column says the throttle, or what the motors are told.', 'Log the throttle.');
+  const windows = calmWindows(rows);
+  if (windows === null)
+    return withheld(
+      'No column says how the craft turns, so nobody can say when it hovered.',
+      'Log the gyro.',
+    );
+  if (windows.length < fewestWindows)
+    return withheld(
+      `Only ${(0.5 * windows.length).toFixed(1)} s in which it neither turned nor its throttle moved.`,
+      'Hold a calm hover for ten seconds.',
+    );
+  const means = windows.map(({ from, to }) => meanBetween(throttle, from, to));
+  const kept = together(means);
+  const middle = quantile(kept, 0.5);
+  // Neighbours lean on the same gust, and are taken together in threes.
+  const scatter = meanOf(thirds(kept), '');
+  if (scatter === null) return withheld('Too little calm hover.', 'Hold a calm hover for ten seconds.');
+  const off = Math.hypot((scatter.high - scatter.low) / 2, climbError * middle);
+  if (off > widest * middle)
+    return withheld(
+      'The throttle was held at places too far apart to tell which of them was the hover.',
+      'Hold a calm hover for ten seconds.',
+    );
+  const hover = windows.filter((_, at) => Math.abs((means[at] ?? 0) - middle) <= Math.max(off, 0.03));
+  const likely = give(100 * middle, 100 * off, '%');
+  return told(
+    {
+      throttle: likely,
+      current: meanIn(rows, 'current', hover, 'A'),
+      thrustScale: scaleOf(likely, meanIn(rows, 'voltage', hover, 'V')),
+    },
+    `${(0.5 * hover.length).toFixed(0)} s of calm hover`,
+  );
+}
+
+/** Nobody logged how it climbed meanwhile: a share of the throttle. Common practice. */
+const climbError = 0.02;
+const widest = 0.2;
+
+function thirds(values: readonly number[]): readonly number[] {
+  const size = values.length >= 9 ? 3 : 1;
+  return Array.from({ length: Math.floor(values.length / size) }, (_, at) => {
+    const group = values.slice(at * size, (at + 1) * size);
+    return group.reduce((sum, one) => sum + one, 0) / group.length;
+  });
+}
+
+function meanIn(
+  rows: FlightRows,
+  name: 'voltage' | 'current',
+  windows: readonly CalmWindow[],
+  unit: string,
+): MeasuredSpan | null {
+  const values = rows.channel(name);
+  if (values === null) return null;
+  const means = windows.map(({ from, to }) => meanBetween(values, from, to)).filter((mean) => mean > 0);
+  const mean = meanOf(means, unit);
+  // What the sensor itself is off by nobody can say here.
+  return mean === null
+    ? null
+    : give(mean.likely, Math.hypot(mean.high - mean.likely, 0.03 * mean.likely), unit);
+}

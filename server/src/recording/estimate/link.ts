@@ -1,0 +1,61 @@
+import type { LinkKept, Told } from '../report';
+import type { FlightRows } from './flight-rows';
+import { give, quantile, told, withheld } from './span';
+
+const fewest = 20;
+/** A frame that comes later than this many usual intervals is lost, or the one before it. */
+const late = 1.5;
+
+/** How regularly control frames came: a new one has come where the time since the last falls. */
+export function linkOf({ stretches, recording: { time }, channel, rate }: FlightRows): Told<LinkKept> {
+  const frames = channel('frames');
+  if (frames === null)
+    return withheld(
+      'No column says when control frames came.',
+      'Log the time since the last control frame, if the board can.',
+    );
+  const [intervals, all]: [number[], number[]] = [[], []];
+  for (const { from, to } of stretches) {
+    let last: number | null = null;
+    for (let row = from; row < to; row += 1) {
+      const [since, before] = [frames[row] ?? Number.NaN, frames[row - 1] ?? Number.NaN];
+      if (Number.isNaN(since)) continue;
+      all.push(since);
+      if (row === from || !(since < before)) continue;
+      // The frame came so long before this row.
+      const came = (time[row] ?? 0) - since;
+      if (last !== null) intervals.push(came - last);
+      last = came;
+    }
+  }
+  if (intervals.length < fewest)
+    return withheld(
+      `Only ${intervals.length} frames were seen to come.`,
+      'Log at least twice as many rows as frames come.',
+    );
+  const interval = quantile(intervals, 0.5);
+  if (interval * rate < 2)
+    return withheld(
+      'Frames come about as often as rows: some of them fall between two rows.',
+      'Log more rows a second.',
+    );
+  const longest = all.reduce((most, one) => Math.max(most, one), 0);
+  const gap = intervals.reduce((most, one) => Math.max(most, one), longest);
+  const lost = intervals.reduce(
+    (sum, one) => sum + (one > late * interval ? Math.round(one / interval) - 1 : 0),
+    0,
+  );
+  const share = (100 * intervals.length) / (intervals.length + lost);
+  const row = 1 / rate;
+  return told(
+    {
+      interval: give(1000 * interval, 1000 * Math.min(row, 0.1 * interval), 'ms'),
+      longestGap: { likely: 1000 * gap, low: 1000 * longest, high: 1000 * (gap + row), unit: 'ms' },
+      whole: {
+        ...give(share, (164.5 * Math.sqrt(lost + 1)) / (intervals.length + lost), '%'),
+        high: Math.min(100, share + (164.5 * Math.sqrt(lost + 1)) / (intervals.length + lost)),
+      },
+    },
+    `${intervals.length} frames`,
+  );
+}
