@@ -1,10 +1,10 @@
 import type { CraftView } from '../craft/view';
 import { type FlightRows, flightRows } from './estimate/flight-rows';
 import { hoverOf } from './estimate/hover';
-import { linkOf } from './estimate/link';
+import { linkKept } from './estimate/link';
 import { motorsOf } from './estimate/motors';
 import { noiseOf } from './estimate/noise';
-import { packOf } from './estimate/pack';
+import { packGave } from './estimate/pack';
 import { doing } from './estimate/shaken';
 import { withheld } from './estimate/span';
 import type { Recording } from './recording';
@@ -24,7 +24,7 @@ export function* reportOf(
   if (rows === null) return emptyReport(recording, flight);
   const { noise, maps } = yield* noiseOf(rows, view);
   const motors = yield* motorsOf(rows);
-  const pack = yield* doing(packOf(rows), 0.92, 'pack');
+  const pack = yield* doing(packGave(rows), 0.92, 'pack');
   return {
     ...headOf(recording, flight, rows),
     findings: [],
@@ -33,7 +33,7 @@ export function* reportOf(
     motors,
     pack,
     hover: hoverOf(rows, () => null),
-    link: linkOf(rows),
+    link: linkKept(rows),
     proposals: [],
   };
 }

@@ -1,6 +1,5 @@
 import { axisNames } from '../../figures/axis-names';
 import { type FlightRows, meanBetween } from './flight-rows';
-import { quantile } from './span';
 
 /** A short while in which the craft neither turned nor was given more or less throttle. */
 export interface CalmWindow {
@@ -13,9 +12,9 @@ const windowSeconds = 0.5;
 /** How fast a craft turns that is held still by hand, and how far its throttle moves meanwhile. Common practice. */
 const still = { rate: (20 * Math.PI) / 180, throttle: 0.02 };
 
-/** Nobody says how it climbs: what is held for most of the calm time is taken for the hover. Null where nothing tells. */
+/** Null where no column tells. */
 export function calmWindows(rows: FlightRows): readonly CalmWindow[] | null {
-  const throttle = throttleOf(rows);
+  const throttle = heldThrottle(rows);
   const gyros = axisNames.flatMap(
     (axis) => rows.channel(`gyro.${axis}`) ?? rows.channel(`unfiltered-gyro.${axis}`) ?? [],
   );
@@ -35,7 +34,7 @@ export function calmWindows(rows: FlightRows): readonly CalmWindow[] | null {
 }
 
 /** The throttle where it is logged, else the mean of what the motors are told. */
-export function throttleOf(rows: FlightRows): Float32Array | null {
+export function heldThrottle(rows: FlightRows): Float32Array | null {
   const throttle = rows.channel('throttle');
   if (throttle !== null) return throttle;
   const motors = rows.numbered('motor').map(({ values }) => values);
@@ -62,12 +61,45 @@ function turnsBy(values: Float32Array, from: number, to: number, part: number): 
   return Math.sqrt(partsOf(values, from, to, part).reduce((sum, mean) => sum + mean ** 2 / 8, 0));
 }
 
-/** Of some values of calm windows those that lie with most of them: what was only passed through is left out. */
-export function together(values: readonly number[]): readonly number[] {
-  const middle = quantile(values, 0.5);
-  const off = quantile(
-    values.map((value) => Math.abs(value - middle)),
-    0.5,
-  );
-  return values.filter((value) => Math.abs(value - middle) <= 3 * off + 1e-9);
+/**
+ * Of calm windows those that hover. A craft that climbs or sinks evenly is as calm; but over a flight that neither ends
+ * faster nor slower than it began, the mean of the thrust carries the weight (Newton). Thrust goes with the square of the
+ * speeds, or about so of what the motors are told, by the pack's voltage.
+ */
+export function hoverWindows(rows: FlightRows, windows: readonly CalmWindow[]): readonly CalmWindow[] {
+  const thrust = thrustOf(rows);
+  if (thrust === null) return windows;
+  const size = Math.max(1, Math.round(rows.rate / 20));
+  let [sum, count] = [0, 0];
+  for (const { from, to } of rows.airborne)
+    for (let start = from; start + size <= to; start += size) {
+      const one = thrust(start, start + size);
+      if (Number.isNaN(one)) continue;
+      sum += one;
+      count += 1;
+    }
+  const shares = windows.map(({ from, to }) => thrust(from, to) / (sum / count));
+  const nearest = shares.reduce((best, one) => (Math.abs(one - 1) < Math.abs(best - 1) ? one : best), 0);
+  if (Math.abs(nearest - 1) > farFromMean) return [];
+  return windows.filter((_, at) => Math.abs((shares[at] ?? 0) - nearest) <= nearMean);
+}
+
+/** Shares of the thrust: what a hover is uneven by; and what leaning, and the air on the way up and down, take. Common practice. */
+const nearMean = 0.08;
+const farFromMean = 0.25;
+/** Speed grows less than the volts of a motor: thrust by a power of them between 1 and 2. */
+const power = 1.6;
+
+function thrustOf(rows: FlightRows): ((from: number, to: number) => number) | null {
+  const speeds = rows.numbered('speed').map(({ values }) => values);
+  if (speeds.length > 0)
+    return (from, to) =>
+      speeds.reduce((sum, values) => sum + meanBetween(values, from, to) ** 2, 0) / speeds.length;
+  const throttle = heldThrottle(rows);
+  const voltage = rows.channel('voltage');
+  if (throttle === null) return null;
+  return (from, to) => {
+    const volts = voltage === null ? 1 : meanBetween(voltage, from, to);
+    return (Math.max(0, meanBetween(throttle, from, to)) * volts) ** power;
+  };
 }

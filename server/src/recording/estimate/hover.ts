@@ -1,16 +1,18 @@
 import type { Hovered, MeasuredSpan, Told } from '../report';
-import { type CalmWindow, calmWindows, throttleOf, together } from './calm';
+import { type CalmWindow, calmWindows, heldThrottle, hoverWindows } from './calm';
 import { type FlightRows, meanBetween } from './flight-rows';
 import { give, meanOf, quantile, told, withheld } from './span';
 
-const fewestWindows = 6;
+const fewestWindows = 4;
+/** Neighbours lean on the same gust, and are taken together in threes. */
+const inGroups = 3;
 
 /** What it takes to hover, from the calm parts of the flight; `scaleOf` says how thrust compares with the script's. */
 export function hoverOf(
   rows: FlightRows,
   scaleOf: (throttle: MeasuredSpan, voltage: MeasuredSpan | null) => MeasuredSpan | null,
 ): Told<Hovered> {
-  const throttle = throttleOf(rows);
+  const throttle = heldThrottle(rows);
   if (throttle === null)
     return withheld('No column says the throttle, or what the motors are told.', 'Log the throttle.');
   const windows = calmWindows(rows);
@@ -24,20 +26,21 @@ export function hoverOf(
       `Only ${(0.5 * windows.length).toFixed(1)} s in which it neither turned nor its throttle moved.`,
       'Hold a calm hover for ten seconds.',
     );
-  const means = windows.map(({ from, to }) => meanBetween(throttle, from, to));
-  const kept = together(means);
-  const middle = quantile(kept, 0.5);
-  // Neighbours lean on the same gust, and are taken together in threes.
-  const scatter = meanOf(thirds(kept), '');
-  if (scatter === null) return withheld('Too little calm hover.', 'Hold a calm hover for ten seconds.');
-  const off = Math.hypot((scatter.high - scatter.low) / 2, climbError * middle);
-  if (off > widest * middle)
+  const hover = hoverWindows(rows, windows);
+  if (hover.length < fewestWindows)
+    return withheld(
+      `Only ${(0.5 * hover.length).toFixed(1)} s of calm flight with the thrust that carries it.`,
+      'Hold a calm hover for ten seconds.',
+    );
+  const means = hover.map(({ from, to }) => meanBetween(throttle, from, to));
+  const scatter = meanOf(thirds(means), '') ?? give(quantile(means, 0.5), widest, '');
+  const off = Math.hypot((scatter.high - scatter.low) / 2, climbError * scatter.likely);
+  if (off > widest * scatter.likely)
     return withheld(
       'The throttle was held at places too far apart to tell which of them was the hover.',
       'Hold a calm hover for ten seconds.',
     );
-  const hover = windows.filter((_, at) => Math.abs((means[at] ?? 0) - middle) <= Math.max(off, 0.03));
-  const likely = give(100 * middle, 100 * off, '%');
+  const likely = give(100 * scatter.likely, 100 * off, '%');
   return told(
     {
       throttle: likely,
@@ -53,7 +56,7 @@ const climbError = 0.02;
 const widest = 0.2;
 
 function thirds(values: readonly number[]): readonly number[] {
-  const size = values.length >= 9 ? 3 : 1;
+  const size = values.length >= 4 * inGroups ? inGroups : 1;
   return Array.from({ length: Math.floor(values.length / size) }, (_, at) => {
     const group = values.slice(at * size, (at + 1) * size);
     return group.reduce((sum, one) => sum + one, 0) / group.length;

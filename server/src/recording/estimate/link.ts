@@ -7,7 +7,7 @@ const fewest = 20;
 const late = 1.5;
 
 /** How regularly control frames came: a new one has come where the time since the last falls. */
-export function linkOf({ stretches, recording: { time }, channel, rate }: FlightRows): Told<LinkKept> {
+export function linkKept({ stretches, recording: { time }, channel, rate }: FlightRows): Told<LinkKept> {
   const frames = channel('frames');
   if (frames === null)
     return withheld(

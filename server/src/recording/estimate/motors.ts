@@ -1,6 +1,6 @@
 import type { MotorWork, Told } from '../report';
 import type { RecordingStep } from '../step';
-import { calmWindows } from './calm';
+import { calmWindows, hoverWindows } from './calm';
 import { type FlightRows, meanBetween, type NumberedChannel } from './flight-rows';
 import { lagOf, lagRows } from './motor-lag';
 import { doing } from './shaken';
@@ -18,7 +18,7 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
   if (rows.seconds < leastSeconds)
     return withheld(`Only ${rows.seconds.toFixed(1)} s in the air.`, 'Record half a minute of flight.');
   const speeds = rows.numbered('speed');
-  const calm = calmWindows(rows) ?? [];
+  const calm = hoverWindows(rows, calmWindows(rows) ?? []);
   const isCalm = calm.length >= 6;
   const windows = isCalm ? calm : secondsOf(rows);
   const shares = balanceOf(motors, windows);

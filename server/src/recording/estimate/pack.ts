@@ -9,7 +9,7 @@ const leastSwing = 0.12;
 const leastSeconds = 6;
 
 /** What the pack gave. */
-export function* packOf(rows: FlightRows): Generator<void, Told<PackGave>> {
+export function* packGave(rows: FlightRows): Generator<void, Told<PackGave>> {
   const [voltage, current] = [rows.channel('voltage'), rows.channel('current')];
   if (voltage === null && current === null)
     return withheld('No column says the voltage or the current of the pack.', 'Log both beside the gyro.');
