@@ -1,6 +1,7 @@
 import { element } from '../page/element';
 import { post } from './extension-side';
-import { likelyText, measuredWords } from './measured';
+import { measuredWords } from './measured';
+import { likelyText } from './measured-text';
 import type { FlightNoise } from './messages';
 import { table } from './table';
 

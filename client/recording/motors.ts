@@ -1,7 +1,8 @@
 import type { MotorWork, RecordingReport } from '../../server/src/lsp/recording-protocol';
 import { drawing, element } from '../page/element';
 import { question } from './answer';
-import { likelyText, measuredWords, shareText } from './measured';
+import { measuredWords } from './measured';
+import { likelyText, shareText } from './measured-text';
 import { table } from './table';
 
 /** Do the motors work alike? */

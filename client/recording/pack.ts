@@ -8,7 +8,8 @@ import type {
 } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
 import { question, withheld } from './answer';
-import { likelyText, measuredWords } from './measured';
+import { measuredWords } from './measured';
+import { likelyText } from './measured-text';
 
 /** What does the pack give? */
 export function packSection({ pack }: RecordingReport): HTMLElement {

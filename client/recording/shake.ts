@@ -3,7 +3,8 @@ import { element } from '../page/element';
 import { figureText } from '../sheet/plots/figure-text';
 import { question, withheld } from './answer';
 import { heatMap } from './heat-map';
-import { likelyText, measuredText, measuredWords } from './measured';
+import { measuredWords } from './measured';
+import { likelyText, measuredText } from './measured-text';
 import { type SpectrumLine, spectrum } from './spectrum';
 import { table } from './table';
 

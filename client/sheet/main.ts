@@ -9,6 +9,7 @@ import { header } from './header';
 import { lightUp } from './lit';
 import type { EmptyState, ToSheet } from './messages';
 import { partContent } from './parts';
+import { recordingsSaid } from './parts/recordings';
 import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
 import { offerSurer, showSurer, surerPlace } from './surer';
@@ -93,6 +94,8 @@ onMessage((message) => {
       return showTrial(message.shown, say);
     case 'narrowing':
       return showSurer(message.narrowing);
+    case 'recordings':
+      return recordingsSaid(message.said);
     case 'cursor':
       return lightUp(message.place);
     case 'nothing':

@@ -2,6 +2,7 @@ import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
 import type { Narrowing } from '../../server/src/sheet/narrowing/narrowing';
 import type { Target } from '../../server/src/sheet/target';
 import type { TriedValue, Tryable } from '../../server/src/sheet/try-value';
+import type { RecordingBrief } from '../recording/brief';
 import type { PageState } from './state';
 
 /** Where the cursor stands in a script, and what its line sets: by its catalogue name, and by its whole path. */
@@ -41,6 +42,8 @@ export type ToSheet =
   | { readonly kind: 'trial'; readonly shown: TrialShown | null }
   /** What to measure so that figures get surer, of the sheet that was sent last. */
   | { readonly kind: 'narrowing'; readonly narrowing: readonly Narrowing[] }
+  /** What recordings said when they were read last. */
+  | { readonly kind: 'recordings'; readonly said: readonly RecordingBrief[] }
   /** No craft script is open, or the checks are not running and will not come back by themselves. */
   | { readonly kind: 'nothing'; readonly state: EmptyState };
 
@@ -55,6 +58,7 @@ export type FromSheet =
   | { readonly kind: 'try'; readonly parameter: string; readonly to?: string }
   | { readonly kind: 'try-value'; readonly to: string }
   | { readonly kind: 'note-flight' }
+  | { readonly kind: 'open-recording'; readonly uri: string }
   /** What to set, on a page of its own. */
   | { readonly kind: 'find-value' }
   /** What to measure so that figures get surer. */

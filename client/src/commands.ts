@@ -23,6 +23,7 @@ import { openRecording } from './open-recording';
 import { pickBoardOfText } from './pick-board';
 import { Proofs } from './prove-capture';
 import { makeCraftScript } from './read-capture';
+import type { RecordingsSaid } from './recordings-said';
 import type { SheetView } from './sheet-view';
 import { teachingOfLines } from './teach-line';
 import { tryValue } from './try-value';
@@ -35,6 +36,7 @@ export function registerCommands(
   context: vscode.ExtensionContext,
   client: Client,
   sheet: SheetView,
+  said: RecordingsSaid,
 ): readonly vscode.Disposable[] {
   const register = vscode.commands.registerCommand;
   const explanations = new Explanations();
@@ -64,7 +66,7 @@ export function registerCommands(
     register('propsoff.tryValue', (...given) => tryValue(client, sheet, ...given)),
     register('propsoff.findValue', () => findValue(context, client)),
     register('propsoff.findChannels', () => findChannels(client)),
-    register('propsoff.openRecording', (file) => openRecording(context, client, file)),
+    register('propsoff.openRecording', (file) => openRecording(context, client, said, file)),
     register('propsoff.noteFlight', () => noteFlight(client)),
     register('propsoff.startChecks', () => client.startAgain()),
     register('propsoff.showLog', () => client.log.show()),

@@ -4,6 +4,7 @@ import { nameOf } from './file-name';
 import { openOwnPanel } from './own-page';
 import { activeRecording, pickRecording } from './pick-recording';
 import { RecordingTalk } from './recording-talk';
+import type { RecordingsSaid } from './recordings-said';
 
 const { t } = vscode.l10n;
 
@@ -14,6 +15,7 @@ const panels = new Map<string, vscode.WebviewPanel>();
 export async function openRecording(
   context: vscode.ExtensionContext,
   client: Client,
+  said: RecordingsSaid,
   given?: unknown,
 ): Promise<void> {
   const uri = uriOf(given) ?? activeRecording() ?? (await pickRecording(client, t('Open Recording')));
@@ -29,7 +31,8 @@ export async function openRecording(
   panels.set(key, panel);
   const talk = new RecordingTalk(client, uri, {
     tell: (message) => void panel.webview.postMessage(message),
-    open: (other) => void openRecording(context, client, other),
+    open: (other) => void openRecording(context, client, said, other),
+    note: (read, { report }) => said.note(read, report),
   });
   panel.onDidDispose(() => {
     panels.delete(key);

@@ -33,6 +33,8 @@ interface Page {
   readonly tell: (message: ToRecording) => void;
   /** Opens the page of another recording. */
   readonly open: (uri: string) => void;
+  /** What was told of a recording is remembered. */
+  readonly note: (uri: vscode.Uri, told: RecordingTold) => void;
 }
 
 /** One page's talk with the server: one recording is read at a time, and a later one takes its place. */
@@ -254,6 +256,7 @@ export class RecordingTalk {
     const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, tell);
     if (this.reading !== reading) return null;
     this.reading = null;
+    if (answer?.kind === 'told' && flight === 1) this.page.note(uri, answer);
     return answer ?? { kind: 'refused' as const, message: noChecks() };
   }
 

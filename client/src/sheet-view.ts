@@ -16,8 +16,10 @@ import { findValue } from './find-value';
 import { goTo } from './go-to';
 import { activeScript } from './language';
 import { noteFlight } from './note-flight';
+import { openRecording } from './open-recording';
 import { newNonce, ownPage } from './own-page';
 import { readRecord } from './record';
+import type { RecordingsSaid } from './recordings-said';
 import { Trial } from './trial';
 import { writeLines } from './write-lines';
 
@@ -43,12 +45,14 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   constructor(
     private readonly context: vscode.ExtensionContext,
     private readonly client: Client,
+    private readonly said: RecordingsSaid,
   ) {
     this.shown = activeScript()?.document.uri;
     this.trial = new Trial(client, (shown) => this.post({ kind: 'trial', shown }));
     this.disposables = [
       client.onChecked((uri) => this.checked(uri)),
       client.onStateChanged(() => void this.refresh()),
+      said.onChanged(() => this.post({ kind: 'recordings', said: said.all() })),
       vscode.window.onDidChangeActiveTextEditor(() => void this.follow()),
       vscode.window.onDidChangeTextEditorSelection(() => void this.tellCursor()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
@@ -151,6 +155,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       case 'ready':
         this.isListening = true;
         this.post({ kind: 'state', state: pageState(this.context.workspaceState.get(stateKey)) });
+        this.post({ kind: 'recordings', said: this.said.all() });
         await this.refresh();
         await this.trial.refresh();
         return this.tellCursor();
@@ -168,6 +173,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
           : this.trial.start(this.shown, { path: message.parameter, pack: null }, message.to);
       case 'note-flight':
         return noteFlight(this.client, this.shown);
+      case 'open-recording':
+        return openRecording(this.context, this.client, this.said, message.uri);
       case 'find-value':
         return findValue(this.context, this.client, this.shown);
       case 'narrow':

@@ -5,6 +5,7 @@ import { showSheetAtFirst } from './first-sight';
 import { watchFirstSteps } from './first-steps';
 import { hoverElsewhere } from './hover-elsewhere';
 import { LanguageStatus } from './language-status';
+import { RecordingsSaid } from './recordings-said';
 import { watchScriptInSight } from './script-in-sight';
 import { SheetView } from './sheet-view';
 import { StatusBar } from './status-bar';
@@ -15,9 +16,11 @@ export async function startPropsoff(
   newLanguageClient: NewLanguageClient,
 ): Promise<Client> {
   const client = new Client(newLanguageClient);
-  const sheet = new SheetView(context, client);
+  const said = new RecordingsSaid(context.workspaceState);
+  const sheet = new SheetView(context, client, said);
   context.subscriptions.push(
     client,
+    said,
     sheet,
     new StatusBar(client),
     new LanguageStatus(client),
@@ -26,7 +29,7 @@ export async function startPropsoff(
     watchFirstSteps(client),
     watchScriptInSight(),
     showSheetAtFirst(),
-    ...registerCommands(context, client, sheet),
+    ...registerCommands(context, client, sheet, said),
   );
   await client.start();
   return client;

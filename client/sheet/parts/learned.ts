@@ -2,6 +2,7 @@ import type { LearnedPart, SheetFlight } from '../../../server/src/sheet/learned
 import { element } from '../../page/element';
 import { send } from '../extension-side';
 import { lineLink } from '../link';
+import { recordingRow } from './recordings';
 
 /** The flights, newest first, each with what was changed before it. */
 export function learned({ flights, caution }: LearnedPart): readonly HTMLElement[] {
@@ -21,7 +22,7 @@ export function learned({ flights, caution }: LearnedPart): readonly HTMLElement
 }
 
 function flight(flown: SheetFlight): HTMLElement {
-  const { name, date, pack, facts, measured, heat, note, changed, damage, target } = flown;
+  const { name, date, pack, facts, measured, heat, note, changed, damage, recording, target } = flown;
   const title = [date ?? name.replaceAll('-', ' '), pack].filter((word) => word !== null).join(', ');
   return element(
     'li',
@@ -34,6 +35,7 @@ function flight(flown: SheetFlight): HTMLElement {
     ...noted('', note),
     ...noted('Changed before it: ', changed),
     ...noted('Damage: ', damage),
+    recording === null ? null : recordingRow(recording),
   );
 }
 

@@ -133,6 +133,7 @@ describe('the bench card', () => {
     ['found', '[find]\ndevice = buzzer\non = [lost-link]\n', '[find]\ndevice = buzzer\non = [switch]\n'],
     ['righting', '[switch.righting]\nchannel = 9\n', '[switch.lights]\nchannel = 9\n'],
     ['recording', '[record]\nmedium = flash\n', '[record]\nmedium = off\n'],
+    ['recording-kept', '[record]\nmedium = flash\n', '[record]\nmedium = off\n'],
     ['current-told', '[power]\ncurrent-measure = shunt\n', '[power]\ncurrent-measure = reckoned\n'],
     [
       'speed-answers',

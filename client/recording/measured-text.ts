@@ -1,0 +1,44 @@
+import type { MeasuredSpan } from '../../server/src/lsp/recording-protocol';
+import { shortNumber } from '../../server/src/units/number-text';
+
+/** "186.3 Hz": no more digits than its span lets stand. */
+export function likelyText(measured: MeasuredSpan): string {
+  return withUnitBehind(digits(measured.likely, measured), measured.unit);
+}
+
+/** "185.1 to 187.6 Hz"; empty where there is no span. */
+export function spanText(measured: MeasuredSpan): string {
+  const { low, high, unit } = measured;
+  if (low === high) return '';
+  return withUnitBehind(`${digits(low, measured)} to ${digits(high, measured)}`, unit);
+}
+
+/** "186.3 Hz (185.1 to 187.6 Hz)" */
+export function measuredText(measured: MeasuredSpan): string {
+  const span = spanText(measured);
+  return span === '' ? likelyText(measured) : `${likelyText(measured)} (${span})`;
+}
+
+/** A share as a percentage: small ones are not rounded away. */
+export function shareText(share: number): string {
+  const percent = 100 * share;
+  return percent > 0 && percent < 0.1 ? 'under 0.1 %' : `${shortNumber(Number(percent.toPrecision(2)))} %`;
+}
+
+export function withUnitBehind(text: string, unit: string): string {
+  return unit === '' ? text : `${text} ${unit}`;
+}
+
+/** To a tenth of the width of its span; at most four digits tell anything. */
+function digits(value: number, { low, high }: MeasuredSpan): string {
+  const width = high - low;
+  if (!(width > 0)) return signed(shortNumber(Number(value.toPrecision(3))));
+  const step =
+    10 ** Math.max(Math.floor(Math.log10(width)) - 1, Math.floor(Math.log10(Math.abs(value) || width)) - 3);
+  const places = Math.max(0, -Math.round(Math.log10(step)));
+  return signed((Math.round(value / step) * step).toFixed(Math.min(6, places)));
+}
+
+function signed(text: string): string {
+  return text.replace('-', '−');
+}

@@ -1,0 +1,73 @@
+import assert from 'node:assert/strict';
+import { recordingBrief } from '../../../client/recording/brief';
+import { likelyText, measuredText, shareText } from '../../../client/recording/measured-text';
+import type { AxisNoise, RecordingReport } from '../../../server/src/recording/report';
+
+const span = (likely: number, half: number, unit: string) => ({
+  likely,
+  low: likely - half,
+  high: likely + half,
+  unit,
+});
+
+describe('a measured number', () => {
+  it('has as many digits as its span lets stand, and says the span', () => {
+    assert.equal(measuredText(span(186.347, 1.25, 'Hz')), '186.3 Hz (185.1 to 187.6 Hz)');
+    assert.equal(measuredText(span(38.21, 3.4, 'mohm')), '38.2 mohm (34.8 to 41.6 mohm)');
+    assert.equal(measuredText(span(-3.07, 1.1, '%')), '−3.1 % (−4.2 to −2.0 %)');
+    assert.equal(measuredText(span(0.94, 0.05, '')), '0.94 (0.89 to 0.99)');
+    assert.equal(likelyText(span(2412.3, 410, 'rpm')), '2410 rpm');
+  });
+
+  it('without a span is told by itself', () => {
+    assert.equal(measuredText(span(-1.6426, 0, 'dB')), '−1.64 dB');
+    assert.equal(measuredText(span(0, 0, '%')), '0 %');
+  });
+
+  it('that is a share is never rounded to nothing', () => {
+    assert.deepEqual([0, 0.0003, 0.021, 1].map(shareText), ['0 %', 'under 0.1 %', '2.1 %', '100 %']);
+  });
+});
+
+describe('what a recording said, on a line', () => {
+  const withheld = { told: null, reason: 'Not logged.', advice: 'Log it.' } as const;
+  const axis = (name: AxisNoise['axis'], shaking: number, decibels: readonly number[]): AxisNoise => ({
+    axis: name,
+    spectra: [{ signal: 'gyro', frequencies: decibels.map((_, at) => 10 + 10 * at), decibels }],
+    shaking: span(shaking, 0.5, 'deg/s'),
+    peaksIn: 'gyro',
+    peaks: [],
+  });
+  const report = (axes: readonly AxisNoise[]): RecordingReport => ({
+    name: 'dusk.csv',
+    flight: 1,
+    flights: 1,
+    seconds: 30,
+    rate: 1000,
+    isSimulated: false,
+    leftOut: [],
+    findings: [],
+    noise: axes.length === 0 ? withheld : { told: axes, basis: '' },
+    noiseMaps: withheld,
+    motors: withheld,
+    pack: withheld,
+    hover: { told: { throttle: span(31, 2, '%'), current: null, thrustScale: null }, basis: '' },
+    link: withheld,
+    proposals: [],
+  });
+
+  it('names the axis that shakes most, and what else was told', () => {
+    const quiet = axis('roll', 1, [0, 0, 0]);
+    const decibels = Array.from({ length: 50 }, (_, at) => (at === 17 ? 20 : -30));
+    const brief = recordingBrief('file:///dusk.csv', report([quiet, axis('pitch', 3, decibels)]));
+    assert.equal(brief.text, 'shakes most about pitch: 3.0 deg/s; hovers at 31.0 %; 0 findings');
+    // The one loud bin is not lost, and no point is missing.
+    assert.equal(brief.curve.filter((value) => value === 20).length, 1);
+    assert.ok(brief.curve.length > 20 && brief.curve.every((value) => value === 20 || value === -30));
+  });
+
+  it('is short where no noise was told', () => {
+    const { text, curve } = recordingBrief('file:///dusk.csv', report([]));
+    assert.deepEqual([text, curve], ['hovers at 31.0 %; 0 findings', []]);
+  });
+});
