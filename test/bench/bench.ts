@@ -18,6 +18,7 @@ import { overStdioMeasures } from './over-stdio';
 import { ownMeasures } from './own';
 import { panelMeasures } from './panel';
 import { ensurePeers, peerVersions } from './peers/install';
+import { recordingMeasures } from './recording';
 import { sheetMeasures } from './sheet';
 import { sizeMeasures } from './sizes';
 import { startMeasures } from './start';
@@ -38,6 +39,7 @@ const groups: readonly Group[] = [
   { name: 'find', hasPeers: false, measure: findMeasures },
   { name: 'capture', hasPeers: false, measure: captureMeasures },
   { name: 'learn', hasPeers: false, measure: learnMeasures },
+  { name: 'recording', hasPeers: true, measure: recordingMeasures },
   { name: 'workspace', hasPeers: false, measure: workspaceMeasures },
   { name: 'panel', hasPeers: false, measure: ({ root }) => panelMeasures(root) },
 ];

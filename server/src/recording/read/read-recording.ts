@@ -4,11 +4,12 @@ import type { Recording } from '../recording';
 import { eachRow, type RowTally } from './each-row';
 import { flightsOf } from './flights';
 import { type GrowingColumn, growing32, growing64 } from './growing-column';
+import { type Paced, runPaced } from './paced';
 import { RowReader } from './row-reader';
 import { type ReadingPace, type RecordingSource, UnreadableRecording } from './source';
 import { timeRemarks } from './stretches';
 import type { TableColumn, TableHead } from './table-head';
-import { timelineOf } from './timeline';
+import { type Timeline, timelineOf } from './timeline';
 
 /** A column that is to be read: `(number − zero) × factor` is what the channel keeps. */
 export interface ChannelColumn {
@@ -51,7 +52,7 @@ export async function readRecording(
   const held = new HeldRows(head, wanted);
   const tally = await eachRow(source, head, held.reader, pace, held);
   refuseFewRows(tally);
-  return held.recording(source, tally);
+  return held.recording(source, tally, () => pace.turn(tally.bytes));
 }
 
 class HeldRows {
@@ -105,27 +106,39 @@ class HeldRows {
     this.begins.push(this.rows);
   }
 
-  recording(source: RecordingSource, tally: RowTally): Recording {
-    const { time, channels } = this.wanted;
+  private *channels(line: Timeline): Paced<ReadonlyMap<Channel, Float32Array>> {
+    const found = new Map<Channel, Float32Array>();
+    for (const [at, { channel }] of this.wanted.channels.entries()) {
+      const values = this.values[at]?.whole();
+      if (values !== undefined) found.set(channel, packed(values, line));
+      yield;
+    }
+    return found;
+  }
+
+  /** All that was read, as a recording; `turn` lets others in between its pieces. */
+  async recording(
+    source: RecordingSource,
+    tally: RowTally,
+    turn: () => Promise<void> | undefined,
+  ): Promise<Recording> {
+    const { time } = this.wanted;
     const counts = this.stamps.whole();
     // Before a logger has its first measurement it writes rows of zeros.
-    if (this.zeros < counts.length) counts.fill(Number.NaN, 0, this.zeros);
     const zeros = this.zeros < counts.length ? this.zeros : 0;
-    const line = timelineOf({
-      counts,
-      origin: this.reader.origin,
-      seconds: time.column === null ? 1 / time.rate : time.seconds,
-      begins: this.begins,
-      alreadyOut: zeros,
-    });
+    counts.fill(Number.NaN, 0, zeros);
+    const line = await runPaced(
+      timelineOf({
+        counts,
+        seconds: time.column === null ? 1 / time.rate : time.seconds,
+        begins: this.begins,
+        alreadyOut: zeros,
+      }),
+      turn,
+    );
     if (!(line.step > 0)) throw new UnreadableRecording(noTime(this.wanted));
-    const byChannel = new Map<Channel, Float32Array>();
-    for (const [at, { channel }] of channels.entries()) {
-      const values = this.values[at]?.whole();
-      if (values !== undefined)
-        byChannel.set(channel, line.kept === null ? values : packed(values, line.kept));
-    }
-    const flights = flightsOf(line.time, line.segments, byChannel);
+    const byChannel = await runPaced(this.channels(line), turn);
+    const flights = await runPaced(flightsOf(line.time, line.segments, byChannel), turn);
     return {
       name: source.name,
       isSimulated: this.head.isSimulated,
@@ -145,19 +158,23 @@ class HeldRows {
   }
 }
 
-function partsOf(column: TableColumn | undefined) {
-  return column === undefined ? [] : [{ ...column, isStamp: false }];
-}
-
 /** The values of the rows that are kept, in the same memory. */
-function packed(values: Float32Array, kept: Uint8Array): Float32Array {
+function packed(values: Float32Array, { kept, time }: Timeline): Float32Array {
+  if (kept === null) return values;
+  const from = kept.indexOf(1);
+  // Mostly it is the first rows alone that are left out.
+  if (values.length - from === time.length) return values.subarray(from);
   let to = 0;
-  for (let row = 0; row < values.length; row += 1) {
+  for (let row = from; row < values.length; row += 1) {
     if (kept[row] === 0) continue;
     values[to] = values[row] as number;
     to += 1;
   }
   return values.subarray(0, to);
+}
+
+function partsOf(column: TableColumn | undefined) {
+  return column === undefined ? [] : [{ ...column, isStamp: false }];
 }
 
 function cutRemarks({ size }: RecordingSource, { isCut, isFull, rows, bytes }: RowTally): readonly string[] {

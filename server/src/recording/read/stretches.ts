@@ -1,5 +1,6 @@
 import { shortNumber } from '../../units/number-text';
 import type { RecordedFlight, RowStretch } from '../recording';
+import { endsPiece, type Paced } from './paced';
 import { median, type TimeSegment } from './timeline';
 
 /** Steps longer than this many usual ones are a gap, if stamps don't scatter as widely. */
@@ -10,12 +11,13 @@ const deviationsOfMedian = 0.6745;
 const farOff = 8;
 
 /** The parts of these rows that lie between gaps. A row alone is none. */
-export function stretchesOf(time: Float64Array, { from, to }: TimeSegment): readonly RowStretch[] {
+export function* stretchesOf(time: Float64Array, { from, to }: TimeSegment): Paced<readonly RowStretch[]> {
   const { usual, scatter } = rowSteps(time, { from, to });
   const most = Math.max(gap * usual, usual + farOff * scatter);
   const stretches: RowStretch[] = [];
   let start = from;
   for (let row = from + 1; row <= to; row += 1) {
+    if (endsPiece(row)) yield;
     if (row < to && (time[row] as number) - (time[row - 1] as number) <= most) continue;
     const seconds = (time[row - 1] as number) - (time[start] as number);
     if (seconds > 0) stretches.push({ from: start, to: row, rate: (row - 1 - start) / seconds });

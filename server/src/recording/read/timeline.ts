@@ -1,4 +1,5 @@
 import { shortNumber } from '../../units/number-text';
+import { endsPiece, type Paced } from './paced';
 
 /** Rows that belong together in time. */
 export interface TimeSegment {
@@ -20,9 +21,8 @@ export interface Timeline {
 
 /** What the clock of a file counted. */
 export interface Stamps {
-  /** Counts since `origin`, one for each row; NaN where a cell said none. */
+  /** One for each row, since any; NaN where a cell said none. What ran over is made to go on in place. */
   readonly counts: Float64Array;
-  readonly origin: number;
   /** How long a count is. */
   readonly seconds: number;
   /** Rows before which the headings stood once more. */
@@ -44,7 +44,7 @@ const overruns = [16, 24, 31, 32].flatMap((bits) => [1, 1e-3, 1e-6].map((scale) 
  * Makes a time that never falls within a segment of what a clock counted: a clock that ran over goes on, rows out of
  * order are left out, and where it began anew or rested for long another segment begins.
  */
-export function timelineOf(stamps: Stamps): Timeline {
+export function* timelineOf(stamps: Stamps): Paced<Timeline> {
   const { counts, seconds } = stamps;
   const kept = new Uint8Array(counts.length).fill(1);
   const usual = usualStep(counts);
@@ -53,6 +53,7 @@ export function timelineOf(stamps: Stamps): Timeline {
   const begins = new Set(stamps.begins);
   let [last, ahead] = [Number.NaN, 0];
   for (let row = 0; row < counts.length; row += 1) {
+    if (endsPiece(row)) yield;
     const count = counts[row] as number;
     if (Number.isNaN(count)) {
       kept[row] = 0;
@@ -84,7 +85,7 @@ export function timelineOf(stamps: Stamps): Timeline {
     counts[row] = now;
     last = now;
   }
-  return laidOut(stamps, kept, starts, usual, mended);
+  return yield* laidOut(stamps, kept, starts, usual, mended);
 }
 
 /** The median step forward of some thousand neighbours. */
@@ -131,13 +132,13 @@ interface Mended {
   readonly same: number;
 }
 
-function laidOut(
+function* laidOut(
   { counts, seconds, alreadyOut }: Stamps,
   kept: Uint8Array,
   starts: readonly number[],
   usual: number,
   mended: Mended,
-): Timeline {
+): Paced<Timeline> {
   const rows = counts.length - alreadyOut - mended.untimed - mended.backwards;
   const isCoarse = mended.same > coarse * rows;
   const dropsSame = mended.same > 0 && !isCoarse;
@@ -145,6 +146,7 @@ function laidOut(
   const froms: number[] = [];
   let [at, begin, first, last] = [0, 0, Number.NaN, Number.NaN];
   for (let row = 0; row < counts.length; row += 1) {
+    if (endsPiece(row)) yield;
     if (kept[row] === 0) continue;
     const isStart = starts[begin] === row;
     if (isStart) begin += 1;
@@ -162,16 +164,19 @@ function laidOut(
   }
   const whole = time.subarray(0, at);
   const segments = froms.map((from, index) => ({ from, to: froms[index + 1] ?? at }));
-  if (isCoarse) for (const segment of segments) spread(whole, segment);
+  if (isCoarse) for (const segment of segments) yield* spread(whole, segment);
   const isWhole = rows === counts.length && !dropsSame;
   const step = isCoarse ? spreadStep(whole, segments) : usual * seconds;
   return { time: whole, kept: isWhole ? null : kept, segments, step, remarks: remarksOf(mended, isCoarse) };
 }
 
 /** Rows with one stamp are spread evenly up to the next stamp. */
-function spread(time: Float64Array, { from, to }: TimeSegment): void {
+function* spread(time: Float64Array, { from, to }: TimeSegment): Paced<void> {
   const mean = ((time[to - 1] as number) - (time[from] as number)) / Math.max(1, to - 1 - from);
+  let told = 0;
   for (let start = from; start < to; ) {
+    told += 1;
+    if (endsPiece(told)) yield;
     let end = start + 1;
     while (end < to && time[end] === time[start]) end += 1;
     const room = end < to ? (time[end] as number) - (time[start] as number) : mean * (end - start);

@@ -1,8 +1,16 @@
 import { strict as assert } from 'node:assert';
+import type { Paced } from '../../../../server/src/recording/read/paced';
 import { timelineOf } from '../../../../server/src/recording/read/timeline';
 
 const line = (counts: readonly number[], seconds = 1e-3, begins: readonly number[] = []) =>
-  timelineOf({ counts: Float64Array.from(counts), origin: 0, seconds, begins, alreadyOut: 0 });
+  finished(timelineOf({ counts: Float64Array.from(counts), seconds, begins, alreadyOut: 0 }));
+
+function finished<T>(work: Paced<T>): T {
+  for (;;) {
+    const step = work.next();
+    if (step.done === true) return step.value;
+  }
+}
 
 const rising = (count: number, from = 0, step = 1) =>
   Array.from({ length: count }, (_, row) => from + row * step);

@@ -1,0 +1,70 @@
+// One way of reading a recording, in a process of its own whose memory is its own: `node recording-run.js <way> <file>
+// <catalogue>`. Prints how long it took, ms, and the most memory that it held, MB.
+import { createReadStream, readFileSync, statSync } from 'node:fs';
+import { learnTable, readLearnt } from '../../server/src/recording/open-recording';
+
+const [, , way = '', file = '', words = ''] = process.argv;
+
+/** How long others had to wait for their turn, ms. */
+const pieces: number[] = [];
+
+async function ours(): Promise<number> {
+  const source = {
+    name: file,
+    size: statSync(file).size,
+    bytes: () => createReadStream(file, { highWaterMark: 1 << 20 }),
+  };
+  let since = performance.now();
+  const pace = {
+    turn: () => {
+      const now = performance.now();
+      pieces.push(now - since);
+      since = now;
+      return undefined;
+    },
+  };
+  const table = await learnTable(source, [], JSON.parse(words), pace);
+  return (await readLearnt(source, table, pace)).time.length;
+}
+
+function split(): number {
+  return readFileSync(file, 'utf8').split('\n').length - 2;
+}
+
+/** As its own documents say that numbers of a long file are read: in pieces, each row handed over. */
+function papaparse(): Promise<number> {
+  const { parse } = require('papaparse') as {
+    parse(stream: NodeJS.ReadableStream, options: object): void;
+  };
+  const columns = Array.from({ length: 16 }, () => new Float32Array(2_000_000));
+  let rows = 0;
+  return new Promise((resolve, reject) => {
+    parse(createReadStream(file, { highWaterMark: 1 << 20, encoding: 'utf8' }), {
+      header: false,
+      chunk: ({ data }: { data: readonly (readonly string[])[] }) => {
+        for (const row of data) {
+          for (let at = 0; at < 16; at += 1) (columns[at] as Float32Array)[rows] = Number(row[at]);
+          rows += 1;
+        }
+      },
+      complete: () => resolve(rows - 2),
+      error: reject,
+    });
+  });
+}
+
+const ways: Readonly<Record<string, () => Promise<number> | number>> = { ours, split, papaparse };
+
+async function main(): Promise<void> {
+  const start = performance.now();
+  const rows = await ways[way]?.();
+  const ms = performance.now() - start;
+  const sorted = pieces.sort((one, other) => one - other);
+  const piece = sorted[Math.floor(0.99 * sorted.length)] ?? 0;
+  process.stdout.write(JSON.stringify({ rows, ms, piece, mb: process.resourceUsage().maxRSS / 1024 }));
+}
+
+main().catch((error: unknown) => {
+  console.error(error);
+  process.exitCode = 1;
+});
