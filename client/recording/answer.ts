@@ -21,11 +21,16 @@ export function question<T>(
     ),
     ...('reason' in answer
       ? [withheld(answer.reason, answer.advice)]
-      : [...inside(answer.told), element('p', { class: 'aside' }, answer.basis)]),
+      : [...inside(answer.told), restsOn(answer.basis)]),
   );
 }
 
 /** Why something is not told, and what to do for it. */
 export function withheld(reason: string, advice: string): HTMLElement {
   return element('p', { class: 'withheld' }, reason, ' ', element('span', { class: 'aside' }, advice));
+}
+
+/** What an answer rests on, as a sentence. */
+export function restsOn(basis: string): HTMLElement {
+  return element('p', { class: 'aside' }, `Rests on ${basis}${basis.endsWith('.') ? '' : '.'}`);
 }

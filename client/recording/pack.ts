@@ -7,7 +7,7 @@ import type {
   Told,
 } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
-import { question, withheld } from './answer';
+import { question, restsOn, withheld } from './answer';
 import { measuredWords } from './measured';
 import { likelyText } from './measured-text';
 
@@ -77,5 +77,5 @@ function figure(value: Told<MeasuredSpan> | MeasuredSpan): readonly HTMLElement[
   if ('likely' in value) return [measuredWords(value)];
   return value.told === null
     ? [withheld(value.reason, value.advice)]
-    : [measuredWords(value.told), element('p', { class: 'aside' }, value.basis)];
+    : [measuredWords(value.told), restsOn(value.basis)];
 }

@@ -1,7 +1,7 @@
-import type { AxisNoise, NoiseMap, Peak, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { AxisNoise, Peak, RecordingTold } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
 import { figureText } from '../sheet/plots/figure-text';
-import { question, withheld } from './answer';
+import { question, restsOn, withheld } from './answer';
 import { heatMap } from './heat-map';
 import { measuredWords } from './measured';
 import { likelyText, measuredText } from './measured-text';
@@ -36,12 +36,8 @@ export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
           : peakTable(axis.axis, axis.peaks),
       ),
     ),
-    noiseMaps.told === null ? withheld(noiseMaps.reason, noiseMaps.advice) : basisOf(noiseMaps.basis, maps),
+    noiseMaps.told === null ? withheld(noiseMaps.reason, noiseMaps.advice) : restsOn(noiseMaps.basis),
   ]);
-}
-
-function basisOf(basis: string, maps: readonly NoiseMap[]): HTMLElement | null {
-  return maps.length === 0 ? null : element('p', { class: 'aside' }, basis);
 }
 
 export function linesOf({ spectra, peaks, peaksIn }: AxisNoise): readonly SpectrumLine[] {

@@ -95,7 +95,9 @@ function drawnAt(drawn: DrawnSpectrum, axes: Axes, width: number): SVGElement {
     ...grid(axes, x, y, width),
     ...filtersDrawn(drawn.filters, axes.x, x, width),
     ...drawn.lines.map((line, index) => curve(line, axes.x, x, y, index)),
-    ...drawn.lines.flatMap((line) => line.peaks.flatMap((peak, at) => peakMark(peak, at, line, x, y))),
+    ...drawn.lines.flatMap((line) =>
+      line.peaks.flatMap((peak, at) => peakMark(peak, at, line, axes.x, { x, y })),
+    ),
     ...strips.flatMap((strip, index) => stripDrawn(strip, index, x, width)),
   );
 }
@@ -146,13 +148,15 @@ function filtersDrawn(plot: LinePlot | null, axis: PlotAxis, x: Scale, width: nu
   ];
 }
 
+/** A tone that rows so seldom fold down stands elsewhere than it is: it is told below, and not marked. */
 function peakMark(
   { frequency }: Peak,
   index: number,
   line: SpectrumLine,
-  x: Scale,
-  y: Scale,
+  axis: PlotAxis,
+  { x, y }: { readonly x: Scale; readonly y: Scale },
 ): readonly SVGElement[] {
+  if (!isWithin(axis, frequency.likely)) return [];
   const at = nearest(line.frequencies, frequency.likely);
   const place = { cx: x(frequency.likely), cy: y(line.decibels[at] ?? 0) };
   const label = {

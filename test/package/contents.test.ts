@@ -39,6 +39,8 @@ const expected = [
   'extension/dist/find.js',
   'extension/dist/learn.css',
   'extension/dist/learn.js',
+  'extension/dist/recording.css',
+  'extension/dist/recording.js',
   'extension/dist/server-additions-*.js',
   'extension/dist/server-board-answers.js',
   'extension/dist/server-board-profiles-*.js',

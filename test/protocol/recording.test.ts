@@ -70,7 +70,7 @@ describe('a recording over the protocol', () => {
       scratch.write('recordings/broken.json', '{}');
       const told = await server.connection.sendRequest(recordingRequest, { ...asked, uri });
       assert.ok(told.kind === 'told');
-      assert.match(told.report.leftOut[0] ?? '', /^recordings\/broken\.json is no layout of columns/);
+      assert.match(told.report.leftOut[0] ?? '', /^recordings\/broken\.json is no layout of a recording/);
       const again = await server.connection.sendRequest(recordingRequest, {
         ...asked,
         uri,
@@ -117,7 +117,7 @@ describe('a recording over the protocol', () => {
       assert.match(await why('head.csv'), /no rows/);
       assert.match(await why('gone.csv'), /^There is no file gone\.csv there any more\.$/);
       assert.match(await why('flights'), /^flights could not be read: it is a folder\.$/);
-      assert.match(await why('flights/dusk.csv', '{}'), /no layout/);
+      assert.match(await why('flights/dusk.csv', '{}'), /can’t be kept: line 1/);
       const timeless = JSON.stringify({
         version: 1,
         columns: [{ heading: 'gyro roll [deg/s]', channel: 'gyro.roll', unit: 'deg/s' }],

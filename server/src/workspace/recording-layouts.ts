@@ -1,4 +1,4 @@
-import { readLayout } from '../catalog/model/recording-layout';
+import { layoutIn } from '../additions/read-layout';
 import { fileName } from '../craft/include-path';
 import type { NamedLayout } from '../recording/layout';
 import { type FileSystem, whyUnreadable } from './file-system';
@@ -31,16 +31,24 @@ async function layoutsIn(files: FileSystem, place: string): Promise<KeptLayouts>
     const names = (await files.list(place)).filter((uri) => uri.endsWith('.json'));
     for (const uri of [...names].sort()) {
       const name = `${folder}/${fileName(uri)}`;
-      const text = await files.readText(uri).catch(whyUnreadable);
-      const layout = text === null ? null : readLayout(text);
+      const { layout, fault } = await layoutOfFile(files, uri);
       if (layout !== null) layouts.push({ name, layout });
-      else if (text !== null)
+      else if (fault !== null)
         faults.push(
-          `${name} is no layout of columns, so that it counts for nothing: confirm the columns anew, or delete it.`,
+          `${name} is no layout of a recording (${fault}), so that it counts for nothing: mend it, or confirm the columns anew.`,
         );
     }
   } catch (error) {
     faults.push(`The folder ${folder} could not be looked into: ${whyUnreadable(error)}.`);
   }
   return { layouts, faults };
+}
+
+async function layoutOfFile(files: FileSystem, uri: string) {
+  try {
+    const text = await files.readText(uri);
+    return text === null ? { layout: null, fault: null } : layoutIn(text);
+  } catch (error) {
+    return { layout: null, fault: whyUnreadable(error) };
+  }
 }

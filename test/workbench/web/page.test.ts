@@ -1,5 +1,7 @@
 import { strict as assert } from 'node:assert';
+import { appendFileSync, cpSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { simulatedFile } from '../../support/simulated-file';
 import { scratchFolder } from '../launch.mjs';
 import { EditorDriver, openProfile } from '../page/driver';
 import { serveWebWorkbench } from './server.mjs';
@@ -9,8 +11,8 @@ const workspace = join(__dirname, '../../demo');
 const typed = '\n[arming]\ntilt-limt = 60 deg\n';
 
 /** An editor that is a web page alone, with the demo in a file system that only it knows. */
-async function openWebEditor(): Promise<EditorDriver> {
-  const { origin, stop } = await serveWebWorkbench({ workspace });
+async function openWebEditor(folder = workspace): Promise<EditorDriver> {
+  const { origin, stop } = await serveWebWorkbench({ workspace: folder });
   const context = await openProfile();
   const page = await context.newPage();
   const driver = new EditorDriver({ address: () => origin, stop }, context, page, '', scratchFolder('web'));
@@ -74,6 +76,35 @@ describe('a pilot with nothing but a browser', () => {
         /Earlier revisions can’t be read here|no earlier revision/.test(text),
       ),
     );
+  });
+});
+
+describe('a recording in a browser', () => {
+  it('is handed over by the editor and told, once its columns are confirmed', async () => {
+    const folder = scratchFolder('web-flights');
+    cpSync(workspace, folder, { recursive: true });
+    writeFileSync(join(folder, 'dusk.csv'), simulatedFile({ tone: 180 }));
+    const lines = '\n[flight.dusk]\ndate = 2026-06-12\npack = sprint\nrecording = "dusk.csv"\n';
+    appendFileSync(join(folder, 'sandmartin.craft'), lines);
+    const editor = await openWebEditor(folder);
+    try {
+      await openFromExplorer(editor, 'sandmartin.craft');
+      await editor.statusBar(/to mend/);
+      await editor.runCommand('Propsoff: Open Recording');
+      await editor.page
+        .locator('.quick-input-list .monaco-list-row', { hasText: 'dusk.csv' })
+        .first()
+        .click();
+      const page = editor.webview();
+      await page.locator('button', { hasText: 'Read It So, Once' }).first().click();
+      await page.locator('#shake .axis').first().waitFor();
+      assert.match(await page.locator('.about').innerText(), /told for sandmartin\.craft/);
+      assert.match(await page.locator('[data-axis=roll] table').last().innerText(), /1(79|80|81)\.\d+ Hz/);
+      assert.deepEqual(await editor.accessFaults(), []);
+    } finally {
+      await editor.close();
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 });
 

@@ -1,4 +1,4 @@
-import { fromJson, quantityText } from './common';
+import { quantityText } from './common';
 import * as z from './plain-zod';
 
 /** What a column holds: a channel, the clock or parts of its counts. */
@@ -45,8 +45,3 @@ export const recordingLayout = z.strictObject({
 
 export type RecordingLayout = z.infer<typeof recordingLayout>;
 export type LayoutColumn = z.infer<typeof layoutColumn>;
-
-/** Reads the text of a layout; null for what is none. */
-export function readLayout(text: string): RecordingLayout | null {
-  return fromJson(recordingLayout, text);
-}

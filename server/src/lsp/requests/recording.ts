@@ -1,5 +1,6 @@
 import type { CancellationToken } from 'vscode-languageserver';
-import { type RecordingLayout, readLayout } from '../../catalog/model/recording-layout';
+import { layoutIn } from '../../additions/read-layout';
+import type { RecordingLayout } from '../../catalog/model/recording-layout';
 import { fileName } from '../../craft/include-path';
 import { recordedFlights } from '../../features/flight/recorded';
 import { besideScript, viewFlown } from '../../features/flight/recording-told';
@@ -122,8 +123,8 @@ async function saidTable(source: RecordingSource, text: string): Promise<LearntT
 }
 
 function layoutSaid(text: string): RecordingLayout {
-  const layout = readLayout(text);
-  if (layout === null) throw new UnreadableRecording('What was said of the columns is no layout.');
+  const { layout, fault } = layoutIn(text);
+  if (layout === null) throw new UnreadableRecording(`What was said of the columns can’t be kept: ${fault}.`);
   return layout;
 }
 
