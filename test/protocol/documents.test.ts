@@ -49,6 +49,8 @@ describe('the examples in the documents', () => {
     });
     chmodSync(scratch.file('bin/propsoff'), 0o755);
     cpSync(join(root, 'test/demo'), scratch.file('test/demo'), { recursive: true });
+    cpSync(join(root, 'test/demo/recordings'), scratch.file('recordings'), { recursive: true });
+    cpSync(join(root, 'test/demo/flights/before-the-rain.csv'), scratch.file('flight.csv'));
     symlinkSync(dirname(built('propsoff.js')), scratch.file('dist'));
     const { status, stdout, stderr } = run('propsoff board-text my.craft');
     assert.equal(status, 0, stderr);
