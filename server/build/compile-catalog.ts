@@ -84,6 +84,7 @@ const noRecordings: RecordingColumns = {
   axes: { roll: [], pitch: [], yaw: [] },
   units: [],
   fulls: [],
+  findings: [],
 };
 
 function lawsOf(motors: MotorFile, problems: string[]): MotorLaws | null {

@@ -76,7 +76,7 @@ export function recordingOf(bytes: Uint8Array, layouts: readonly NamedLayout[]):
 
 /** What is told of one flight of it, at once. */
 export function wholeReport(recording: Recording, flight: number, view: CraftView | null): RecordingReport {
-  const work = reportOf(recording, flight, view);
+  const work = reportOf(recording, flight, view, testCatalog.recordings.findings);
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;

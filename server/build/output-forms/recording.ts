@@ -32,6 +32,7 @@ const peak = z.object({
   order: span.nullable().describe('How often it comes for each turn of a motor; null for a standing one.'),
   source: z.string().describe('In words.'),
   mayBeFolded: z.boolean().describe('Whether it may be a higher tone that rows so seldom fold down.'),
+  motor: z.int().optional().describe('That shakes by far the most with it.'),
   left: z.number().nullable().describe('dB that the script’s filters leave; null where that is not known.'),
 });
 
@@ -68,10 +69,16 @@ const pack = z.object({
   resistanceAtOneSecond: told(span).describe('Of pack and leads together.'),
   resistanceAtTenSeconds: told(span),
   usedCharge: told(span),
+  expected: span.optional().describe('By the script, of pack and leads after ten seconds.'),
   lowestVoltage: span.nullable(),
 });
 
-const hover = z.object({ throttle: span, current: span.nullable(), thrustScale: span.nullable() });
+const hover = z.object({
+  throttle: span,
+  current: span.nullable(),
+  expected: span.optional().describe('Throttle that the script’s parts let expect at that voltage.'),
+  thrustScale: span.nullable(),
+});
 const link = z.object({ interval: span, longestGap: span, whole: span });
 
 const proposal = z.object({

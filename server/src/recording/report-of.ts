@@ -1,4 +1,6 @@
+import type { RecordingFindingWords } from '../catalog/model/recording-columns';
 import type { CraftView } from '../craft/view';
+import { expectedOf } from './estimate/beside-script';
 import { type FlightRows, flightRows } from './estimate/flight-rows';
 import { hoverOf } from './estimate/hover';
 import { linkKept } from './estimate/link';
@@ -7,34 +9,44 @@ import { noiseOf } from './estimate/noise';
 import { packGave } from './estimate/pack';
 import { doing } from './estimate/shaken';
 import { withheld } from './estimate/span';
+import { findingsOf } from './find/findings-of';
+import { useMeasured } from './find/use-measured';
 import type { Recording } from './recording';
 import type { RecordingReport } from './report';
 import type { RecordingStep } from './step';
 
 /**
- * What one flight of a recording says, numbered from 1, beside the craft that was flown; null: none is known. A generator
- * that pauses every few milliseconds, and can be left.
+ * What one flight of a recording says, numbered from 1, beside the craft that was flown; null: none is known. `words`: of
+ * the findings, from the catalogue. A generator that pauses every few milliseconds, and can be left.
  */
 export function* reportOf(
   recording: Recording,
   flight: number,
   view: CraftView | null,
+  words: readonly RecordingFindingWords[],
 ): Generator<RecordingStep, RecordingReport> {
   const rows = flightRows(recording, flight);
   if (rows === null) return emptyReport(recording, flight);
   const { noise, maps } = yield* noiseOf(rows, view);
   const motors = yield* motorsOf(rows);
-  const pack = yield* doing(packGave(rows), 0.92, 'pack');
-  return {
+  const parts = expectedOf(view);
+  const pack = yield* doing(packGave(rows, parts), 0.92, 'pack');
+  const report: RecordingReport = {
     ...headOf(recording, flight, rows),
     findings: [],
     noise,
     noiseMaps: maps,
     motors,
     pack,
-    hover: hoverOf(rows, () => null),
+    hover: hoverOf(rows, parts),
     link: linkKept(rows),
     proposals: [],
+  };
+  yield { share: 0.98, doing: 'findings' };
+  return {
+    ...report,
+    findings: findingsOf(report, view, words),
+    proposals: view === null ? [] : useMeasured(report, view),
   };
 }
 

@@ -44,6 +44,8 @@ export interface Peak {
   readonly source: string;
   /** Whether it may be a higher tone that rows so seldom fold down. */
   readonly mayBeFolded: boolean;
+  /** Of a moving one: the motor that shakes by far the most with it; left out where several do, or nobody can say. */
+  readonly motor?: number;
   /** What the script's filters leave of it, dB; null without a craft or without a filter that is known. */
   readonly left: number | null;
 }
@@ -79,12 +81,16 @@ export interface PackGave {
   readonly resistanceAtOneSecond: Told<MeasuredSpan>;
   readonly resistanceAtTenSeconds: Told<MeasuredSpan>;
   readonly usedCharge: Told<MeasuredSpan>;
+  /** What the script lets expect of pack and leads after ten seconds, mohm; left out where it says too little. */
+  readonly expected?: MeasuredSpan;
   readonly lowestVoltage: MeasuredSpan | null;
 }
 
 export interface Hovered {
   readonly throttle: MeasuredSpan;
   readonly current: MeasuredSpan | null;
+  /** The throttle that the script's parts let expect at that voltage, %; left out where it says too little. */
+  readonly expected?: MeasuredSpan;
   /** Thrust there was for the same output beside what the script lets expect, 1 where both agree; null without a craft. */
   readonly thrustScale: MeasuredSpan | null;
 }

@@ -1,4 +1,4 @@
-import { prose } from './common';
+import { prose, source } from './common';
 import * as z from './plain-zod';
 
 /** A word or a few, in small letters, as they are left of a heading that is cut at marks, digits and capitals. */
@@ -48,6 +48,19 @@ export const columnKind = z.strictObject({
   because: z.optional(prose),
 });
 
+/** The words of something that a recording shows; an algorithm finds it. */
+const recordingFinding = z.strictObject({
+  /** `shake/tone-let-through` */
+  id: z.string().check(z.regex(/^[a-z]+(-[a-z]+)*\/[a-z]+(-[a-z]+)*$/)),
+  level: z.enum(['must-fix', 'risk', 'note']),
+  title: z.string().check(z.minLength(5)),
+  /** `{frequency}` puts a number in. */
+  message: z.string().check(z.minLength(10)),
+  advice: z.string().check(z.minLength(10)),
+  rule: prose,
+  source,
+});
+
 /** `schemas/recordings.json`: by what the columns of any logger are known. */
 export const recordingColumnsFile = z.strictObject({
   kinds: z.array(columnKind),
@@ -58,7 +71,9 @@ export const recordingColumnsFile = z.strictObject({
   fulls: z.array(
     z.strictObject({ full: z.number().check(z.positive()), idle: z.number(), what: z.string() }),
   ),
+  findings: z.array(recordingFinding),
 });
 
 export type RecordingColumns = z.infer<typeof recordingColumnsFile>;
 export type ColumnKind = z.infer<typeof columnKind>;
+export type RecordingFindingWords = z.infer<typeof recordingFinding>;

@@ -1,7 +1,9 @@
 import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
+import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
 import { viewFlown } from '../../features/flight/recording-told';
+import { changeOf } from '../../recording/change-of';
 import { longestFlight, openQuestions } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';
 import type { RecordingReport } from '../../recording/report';
@@ -54,8 +56,12 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
   const view = craft === null ? null : flownView(craft, asked);
   // The earlier one first: of two recordings of 100 MB only one is held at a time.
   const before =
-    asked.compare === undefined ? null : await reported(await open(asked.compare), undefined, view, terminal);
-  const report = await reported(opened, asked.flight, view, terminal);
+    asked.compare === undefined
+      ? null
+      : await reported(await open(asked.compare), { flight: undefined, view, words }, terminal);
+  const alone = await reported(opened, { flight: asked.flight, view, words }, terminal);
+  const grown = before === null ? [] : changeOf(before, alone, words.findings);
+  const report = { ...alone, findings: [...grown, ...alone.findings] };
   const changes = before === null ? null : recordingChanges(before, report);
   await terminal.out(
     asked.json === true
@@ -116,12 +122,19 @@ function columnRows({ table: { proposed, layout } }: OpenedRecording) {
 
 async function reported(
   opened: OpenedRecording,
-  flight: string | undefined,
-  view: CraftView | null,
+  {
+    flight,
+    view,
+    words,
+  }: {
+    readonly flight: string | undefined;
+    readonly view: CraftView | null;
+    readonly words: RecordingColumns;
+  },
   terminal: Terminal,
 ): Promise<RecordingReport> {
   const recording = await readOpened(opened, terminal);
-  const work = reportOf(recording, flightNumber(recording, flight), view);
+  const work = reportOf(recording, flightNumber(recording, flight), view, words.findings);
   const progress = new Progress(terminal);
   try {
     for (;;) {

@@ -74,8 +74,10 @@ async function toldOf(
   // On a copy: the script may be edited while it is worked out.
   const view =
     snapshot === undefined ? null : viewFlown(snapshot.craft.copied(), canonicalUri(uri), snapshot.pack);
-  const report = await inSlices(reportOf(recording, flight, view), token, ({ share, doing }) =>
-    tell(reading + (1 - reading) * share, doing),
+  const report = await inSlices(
+    reportOf(recording, flight, view, words.findings),
+    token,
+    ({ share, doing }) => tell(reading + (1 - reading) * share, doing),
   );
   const beside = view === null ? { filters: null, lines: [] } : besideScript(view, report);
   return { kind: 'told', report: { ...report, leftOut: [...kept.faults, ...report.leftOut] }, ...beside };

@@ -1,4 +1,7 @@
+import type { Carried } from '../../figures/carried';
+import type { Doubtful } from '../../figures/uncertain';
 import type { Hovered, MeasuredSpan, Told } from '../report';
+import { expectedThrottle, thrustScale } from './beside-script';
 import { type CalmWindow, calmWindows, heldThrottle, hoverWindows } from './calm';
 import { type FlightRows, meanBetween } from './flight-rows';
 import { give, meanOf, quantile, told, withheld } from './span';
@@ -7,11 +10,8 @@ const fewestWindows = 4;
 /** Neighbours lean on the same gust, and are taken together in threes. */
 const inGroups = 3;
 
-/** What it takes to hover, from the calm parts of the flight; `scaleOf` says how thrust compares with the script's. */
-export function hoverOf(
-  rows: FlightRows,
-  scaleOf: (throttle: MeasuredSpan, voltage: MeasuredSpan | null) => MeasuredSpan | null,
-): Told<Hovered> {
+/** What it takes to hover, from the calm parts of the flight, beside what the script's parts let expect. */
+export function hoverOf(rows: FlightRows, expected: Doubtful<Carried> | null): Told<Hovered> {
   const throttle = heldThrottle(rows);
   if (throttle === null)
     return withheld('No column says the throttle, or what the motors are told.', 'Log the throttle.');
@@ -41,11 +41,14 @@ export function hoverOf(
       'Hold a calm hover for ten seconds.',
     );
   const likely = give(100 * scatter.likely, 100 * off, '%');
+  const voltage = meanIn(rows, 'voltage', hover, 'V')?.likely ?? null;
+  const beside = expected === null ? null : expectedThrottle(expected, voltage);
   return told(
     {
       throttle: likely,
       current: meanIn(rows, 'current', hover, 'A'),
-      thrustScale: scaleOf(likely, meanIn(rows, 'voltage', hover, 'V')),
+      ...(beside === null ? {} : { expected: beside }),
+      thrustScale: expected === null ? null : thrustScale(expected, likely, voltage),
     },
     `${(0.5 * hover.length).toFixed(0)} s of calm hover`,
   );

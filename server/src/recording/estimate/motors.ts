@@ -2,7 +2,8 @@ import type { MotorWork, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { calmWindows, hoverWindows } from './calm';
 import { type FlightRows, meanBetween, type NumberedChannel } from './flight-rows';
-import { lagOf, lagRows } from './motor-lag';
+import { lagRows } from './lag-rows';
+import { lagOf } from './motor-lag';
 import { doing } from './shaken';
 import { give, meanOf, scaled, told, withheld } from './span';
 

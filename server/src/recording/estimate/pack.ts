@@ -1,4 +1,7 @@
+import type { Carried } from '../../figures/carried';
+import type { Doubtful } from '../../figures/uncertain';
 import type { MeasuredSpan, PackGave, Told } from '../report';
+import { expectedResistance } from './beside-script';
 import { type FlightRows, meanBetween } from './flight-rows';
 import { type PackFit, packFit } from './pack-fit';
 import { type PackRows, packRows } from './pack-rows';
@@ -9,7 +12,10 @@ const leastSwing = 0.12;
 const leastSeconds = 6;
 
 /** What the pack gave. */
-export function* packGave(rows: FlightRows): Generator<void, Told<PackGave>> {
+export function* packGave(
+  rows: FlightRows,
+  parts: Doubtful<Carried> | null,
+): Generator<void, Told<PackGave>> {
   const [voltage, current] = [rows.channel('voltage'), rows.channel('current')];
   if (voltage === null && current === null)
     return withheld('No column says the voltage or the current of the pack.', 'Log both beside the gyro.');
@@ -28,6 +34,7 @@ export function* packGave(rows: FlightRows): Generator<void, Told<PackGave>> {
       basisOf(rows),
     );
   }
+  const expected = parts === null ? null : expectedResistance(parts);
   const taken = packRows(rows, voltage, current);
   const reason = whyNone(taken);
   const fit = reason === null ? yield* packFit(taken) : null;
@@ -53,6 +60,7 @@ export function* packGave(rows: FlightRows): Generator<void, Told<PackGave>> {
       resistanceAtOneSecond: resistance('atOneSecond'),
       resistanceAtTenSeconds: resistance('atTenSeconds'),
       usedCharge,
+      ...(expected === null ? {} : { expected }),
       lowestVoltage,
     },
     basisOf(rows),

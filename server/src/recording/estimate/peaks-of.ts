@@ -55,16 +55,18 @@ function movingPeak(found: FoundTones, { order, above, turns, loudest, louder }:
   const likely = order.likely * turns;
   const seen = alias(likely, found.rate);
   const isFolded = likely > halfRate(found.rate);
+  const isAlone = louder === null || louder >= muchLouder;
   return {
     frequency: { likely, low: order.low * turns, high: order.high * turns, unit: 'Hz' },
     aboveFloor: { likely: above, low: above - 1.5, high: above + 1.5, unit: 'dB' },
     order,
     source: [
       'moves with the motors',
-      ...(louder === null || louder >= muchLouder ? [`most with motor ${loudest}`] : []),
+      ...(isAlone ? [`most with motor ${loudest}`] : []),
       ...(isFolded ? [`rows so seldom fold it down to ${Math.round(seen)} Hz`] : []),
     ].join('; '),
     mayBeFolded: isFolded,
+    ...(isAlone ? { motor: loudest } : {}),
     left: leftOf(found.view, likely, turns),
   };
 }

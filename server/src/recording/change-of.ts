@@ -1,0 +1,28 @@
+import type { RecordingFindingWords } from '../catalog/model/recording-columns';
+import { shortNumber } from '../units/number-text';
+import { inWords } from './find/findings-of';
+import { measuredText } from './find/measured-text';
+import type { RecordingFinding, RecordingReport } from './report';
+
+/** What grew by less is nothing to look for. Common practice. */
+const leastGrowth = 1.25;
+
+/** What two recordings of a craft show beside each other that a pilot should know: noise that has grown. */
+export function changeOf(
+  before: RecordingReport,
+  after: RecordingReport,
+  words: readonly RecordingFindingWords[],
+): readonly RecordingFinding[] {
+  return (after.noise.told ?? []).flatMap(({ axis, shaking }) => {
+    const was = before.noise.told?.find((one) => one.axis === axis)?.shaking;
+    if (was === undefined || shaking.low <= was.high || shaking.likely < leastGrowth * was.likely) return [];
+    const values = {
+      axis,
+      before: measuredText(was),
+      after: measuredText(shaking),
+      name: before.name,
+      times: shortNumber(shaking.likely / was.likely, 2),
+    };
+    return inWords({ id: 'shake/grown', values, proposals: [] }, words);
+  });
+}
