@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { appendFileSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { simulatedFile } from '../../support/simulated-file';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
@@ -7,40 +7,115 @@ import { type EditorDriver, everyTheme, openEditor } from './driver';
 describe('a recording', () => {
   let opened: EditorDriver | undefined;
   const editor = (): EditorDriver => opened ?? assert.fail('no editor');
-  const page = () => editor().webview();
+  const page = (index = 0) => editor().webview(index);
 
   beforeEach(async () => {
     opened = await openEditor();
-    const { folder } = editor();
-    mkdirSync(join(folder, 'flights'), { recursive: true });
-    writeFileSync(join(folder, 'flights', 'dusk.csv'), simulatedFile({ tone: 180 }));
-    const lines = '\n[flight.dusk]\ndate = 2026-06-12\npack = sprint\nrecording = "flights/dusk.csv"\n';
-    appendFileSync(join(folder, 'sandmartin.craft'), lines);
-    await editor().openFile('sandmartin.craft');
-    await editor().statusBar(/to mend/);
   });
 
   afterEach(async () => {
     await opened?.close();
   });
 
-  it('has its columns confirmed once, and then tells what shakes for the script that names it', async () => {
-    await editor().goTo(editor().lineOf('sandmartin.craft', /^recording/));
-    await editor().page.locator('.codelens-decoration a', { hasText: 'Open Recording' }).click();
+  /** Another flight of the racer, shaken more. */
+  function flyAgain(layout: string): void {
+    const { folder } = editor();
+    writeFileSync(join(folder, 'flights', 'dusk.csv'), simulatedFile({ tone: 160, layout }));
+    const lines = '\n[flight.dusk]\ndate = 2026-06-12\npack = sprint\nrecording = "flights/dusk.csv"\n';
+    appendFileSync(join(folder, 'sandmartin.craft'), lines);
+  }
+
+  async function openRacer(): Promise<void> {
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+  }
+
+  /** By the press above the line that names it. */
+  async function openFromLine(line: RegExp): Promise<void> {
+    await editor().goTo(editor().lineOf('sandmartin.craft', line));
+    await editor().page.locator('.codelens-decoration a', { hasText: 'Open Recording' }).last().click();
+  }
+
+  it('of the demo is told at once for the script that names it, drawn and as tables', async () => {
+    await openRacer();
+    await openFromLine(/^recording .*before-the-rain/);
+    await page().locator('#shake .axis').first().waitFor();
+    assert.match(await page().locator('.about').innerText(), /told for sandmartin\.craft/);
+    assert.match(await page().locator('main').innerText(), /Simulated: no craft flew this/);
+    for (const question of ['shake', 'motors', 'pack', 'hover', 'link'])
+      assert.equal(await page().locator(`#${question} h2`).count(), 1, question);
+    assert.equal(await page().locator('#shake .drawn path.curve').count(), 6);
+    const heat = page().locator('.readable[aria-label^="Noise about roll: Hz, against motor speed"]');
+    await heat.focus();
+    await editor().press('ArrowRight');
+    assert.match((await heat.getAttribute('aria-valuetext')) ?? '', /Hz: (loudest at|never flown)/);
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    }
+  });
+
+  it('of a logger that nobody has confirmed has its columns looked through once', async () => {
+    flyAgain('unitless');
+    await openRacer();
+    await openFromLine(/^recording .*dusk/);
     await page().locator('fieldset.column').first().waitFor();
     for (const theme of everyTheme) {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);
     }
-    await page().locator('button', { hasText: 'Confirm and Keep' }).click();
+    const pitch = page().locator('fieldset', { has: page().locator('legend', { hasText: 'gyro y' }) });
+    await pitch.locator('input[type=checkbox]').check();
+    const scale = pitch.locator('input[inputmode=decimal]').first();
+    await scale.fill('one');
+    const confirm = page().locator('button', { hasText: 'Confirm and Keep' }).first();
+    await confirm.click();
+    await page().locator('#columns-fault', { hasText: '“one” is no number' }).waitFor();
+    await scale.fill('1');
+    await confirm.click();
     await editor().page.locator('.quick-input-widget:visible input[type=text]').fill('tern');
     await editor().press('Enter');
-    await page().locator('#shake').waitFor();
+    await page().locator('#shake .axis').first().waitFor();
     assert.ok(existsSync(join(editor().folder, 'recordings', 'tern.json')));
-    assert.match(await page().locator('.about').innerText(), /told for sandmartin\.craft/);
-    for (const theme of everyTheme) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), []);
-    }
+    await page().locator('button', { hasText: 'What the Columns Hold' }).click();
+    await pitch.waitFor();
+    assert.ok(await pitch.locator('input[type=checkbox]').isChecked());
+  });
+
+  it('is put beside another, and stands in a row of flights', async () => {
+    flyAgain('bracketed');
+    await openRacer();
+    await openFromLine(/^recording .*dusk/);
+    await page().locator('button', { hasText: 'Read It So, Once' }).first().click();
+    await page().locator('button', { hasText: 'Compare with Another' }).click();
+    const rows = editor().page.locator('.quick-input-list .monaco-list-row');
+    await rows.filter({ hasText: 'before-the-rain.csv' }).first().click();
+    await page().locator('#compared-shake').waitFor();
+    const told = await page().locator('#compared-shake table').last().innerText();
+    assert.match(told, /Tone about roll at 160 Hz, above the floor/);
+    assert.match(told, /Shaking about roll/);
+    assert.deepEqual(await editor().accessFaults(), []);
+    await page().locator('button', { hasText: 'Back to the Recording' }).click();
+    await page().locator('button', { hasText: 'Noise from Flight to Flight' }).click();
+    await page().locator('.grown-row').first().waitFor();
+    const flights = await page().locator('tbody tr').allInnerTexts();
+    assert.deepEqual(
+      flights.map((text) => /(before-the-rain|dusk)\.csv/.exec(text)?.[1]),
+      ['before-the-rain', 'dusk'],
+    );
+    for (const text of flights) assert.match(text, /\d deg\/s/);
+    assert.deepEqual(await editor().accessFaults(), []);
+  });
+
+  it('says on the build sheet what it said when it was read, and is opened from there', async () => {
+    await openRacer();
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const row = page().locator('#learned .recording');
+    await row.filter({ hasText: 'not read yet' }).waitFor();
+    await row.locator('button').click();
+    await editor().webview(1).locator('#shake .axis').first().waitFor();
+    await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
+    assert.equal(await row.locator('svg path').count(), 1);
+    assert.deepEqual(await editor().accessFaults(), []);
   });
 });
