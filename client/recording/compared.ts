@@ -1,12 +1,16 @@
 import type { AxisNoise, MeasuredSpan } from '../../server/src/lsp/recording-protocol';
 import type { RecordingChange, RecordingQuestion } from '../../server/src/sheet/compare/recordings';
+import type { LinePlot } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { turnWords } from '../page/words';
 import { measuredWords } from './measured';
-import type { ComparedRecording } from './messages';
+import { measuredText } from './measured-text';
+import type { ComparedRecording, ToRecording } from './messages';
 import { linesOf } from './shake';
 import { spectrum } from './spectrum';
 import { table } from './table';
+
+type Compared = Extract<ToRecording, { kind: 'compared' }>;
 
 const questions: readonly (readonly [RecordingQuestion, string])[] = [
   ['shake', 'Does it shake, and from what?'],
@@ -17,15 +21,13 @@ const questions: readonly (readonly [RecordingQuestion, string])[] = [
 ];
 
 /** Two recordings side by side: by question, what each told. */
-export function comparedSections(
-  before: ComparedRecording,
-  after: ComparedRecording,
-  changes: readonly RecordingChange[],
-): readonly HTMLElement[] {
+export function comparedSections({ before, after, changes, isSame }: Compared): readonly HTMLElement[] {
   const heads = ['', before.name, after.name, 'Change'];
+  // Of one recording all that was measured is the same: only what the script makes of it differs.
+  const shown = isSame ? changes.filter((one) => textOf(one.before) !== textOf(one.after)) : changes;
   return questions.flatMap(([id, title]) => {
-    const own = changes.filter(({ question }) => question === id);
-    const drawn = id === 'shake' ? drawings(before, after) : [];
+    const own = shown.filter(({ question }) => question === id);
+    const drawn = id !== 'shake' ? [] : isSame ? asLeft(before, after) : drawings(before, after);
     if (own.length === 0 && drawn.length === 0) return [];
     return [
       element(
@@ -39,12 +41,50 @@ export function comparedSections(
   });
 }
 
+function textOf(measured: MeasuredSpan | null): string {
+  return measured === null ? '' : measuredText(measured);
+}
+
 function row({ title, before, after, turn }: RecordingChange): readonly (string | HTMLElement)[] {
   return [title, cell(before), cell(after), element('span', { class: turn ?? '' }, turnWords(turn))];
 }
 
 function cell(measured: MeasuredSpan | null): string | HTMLElement {
   return measured === null ? 'not known' : measuredWords(measured);
+}
+
+/** Of each axis what the script's filters, before the change and after it, would leave of this flight's noise. */
+function asLeft(before: ComparedRecording, after: ComparedRecording): readonly HTMLElement[] {
+  const [was, is] = [before.told.filters, after.told.filters];
+  if (was === null || is === null) return [];
+  return (after.told.report.noise.told ?? []).flatMap((axis) => {
+    const raw = axis.spectra.find(({ signal }) => signal === 'unfiltered-gyro');
+    const spectrumOf = raw ?? axis.spectra[0];
+    if (spectrumOf === undefined) return [];
+    const line = (name: string, filtered: (frequency: number) => number) => ({
+      name,
+      peaks: [],
+      frequencies: spectrumOf.frequencies,
+      decibels: spectrumOf.decibels.map((one, at) => one + filtered(spectrumOf.frequencies[at] ?? 0)),
+    });
+    // Where only the filtered gyro is logged, the filters of before are in it already.
+    const lines = [
+      line(before.name, raw === undefined ? () => 0 : (frequency) => leftAt(was, frequency)),
+      line(
+        after.name,
+        (frequency) => leftAt(is, frequency) - (raw === undefined ? leftAt(was, frequency) : 0),
+      ),
+    ];
+    const title = `Noise about ${axis.axis} as the script’s filters leave it, dB`;
+    return [spectrum({ id: `left-${axis.axis}`, title, lines, filters: null })];
+  });
+}
+
+/** dB at a frequency, of the filters in the hover. */
+function leftAt({ at, lines }: LinePlot, frequency: number): number {
+  const values = lines[0]?.values ?? [];
+  const after = at.findIndex((one) => one >= frequency);
+  return values[after < 0 ? values.length - 1 : after] ?? 0;
 }
 
 /** Of each axis the spectra after the board's filters, one over the other. */

@@ -20,16 +20,10 @@ export function historySections(flights: readonly FlightNoise[]): readonly HTMLE
       ['Flight', 'Recording', ...axes.map((axis) => `About ${axis}`)],
       flights.map((one) => [
         [one.flight.date, one.flight.flight.replaceAll('-', ' ')].filter((text) => text !== null).join(', '),
-        element(
-          'button',
-          { type: 'button', class: 'value', onclick: () => post({ kind: 'open', uri: one.flight.uri }) },
-          one.flight.path,
-        ),
+        element('span', {}, openPress(one), one.why === null ? null : withheldWhy(one.why)),
         ...axes.map((axis) => {
           const shaking = noiseOf(one).find((noise) => noise.axis === axis)?.shaking;
-          return shaking === undefined
-            ? element('span', { class: 'aside' }, one.why ?? 'not known')
-            : measuredWords(shaking);
+          return shaking === undefined ? '–' : measuredWords(shaking);
         }),
       ]),
     ),
@@ -39,6 +33,19 @@ export function historySections(flights: readonly FlightNoise[]): readonly HTMLE
       'More shaking at the same throttle from flight to flight: a worn bearing, a bent or nicked propeller, a loose arm.',
     ),
   ];
+}
+
+function openPress({ flight: { uri, path } }: FlightNoise): HTMLElement {
+  const press = () => post({ kind: 'open', uri });
+  return element(
+    'button',
+    { type: 'button', class: 'value', 'aria-label': `Open Recording ${path}`, onclick: press },
+    path,
+  );
+}
+
+function withheldWhy(why: string): HTMLElement {
+  return element('span', { class: 'aside why' }, why);
 }
 
 function noiseOf({ told }: FlightNoise) {

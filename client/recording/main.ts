@@ -59,21 +59,25 @@ function pageOf(
   }
 }
 
-function comparedPage({
-  before,
-  after,
-  changes,
-}: Extract<ToRecording, { kind: 'compared' }>): ReturnType<typeof pageOf> {
+function comparedPage(compared: Extract<ToRecording, { kind: 'compared' }>): ReturnType<typeof pageOf> {
+  const { before, after, changes, isSame } = compared;
   const count = (which: 'better' | 'worse') => changes.filter(({ turn }) => turn === which).length;
-  const sums = `${count('better')} better, ${count('worse')} worse; the rest can’t be told apart.`;
+  const sums = `${count('better')} better, ${count('worse')} worse; the rest is the same or can’t be told apart.`;
   const inside = [
-    element('h1', {}, 'Two recordings'),
+    element('h1', {}, isSame ? 'What the change does' : 'Two recordings'),
     backRow(),
     element('p', {}, element('b', {}, before.name), ' → ', element('b', {}, after.name)),
     element('p', {}, sums),
-    ...comparedSections(before, after, changes),
+    isSame
+      ? element(
+          'p',
+          { class: 'aside' },
+          'The flight is the same: this is what the script’s filters would leave of it. Fly again to know.',
+        )
+      : null,
+    ...comparedSections(compared),
   ];
-  return [inside, sums];
+  return [inside.filter((one) => one !== null), sums];
 }
 
 function show(inside: readonly HTMLElement[], said: string): void {

@@ -43,6 +43,8 @@ export type ToRecording =
   | { readonly kind: 'told'; readonly name: RecordingName; readonly told: RecordingTold }
   | {
       readonly kind: 'compared';
+      /** Of one recording, told for the script before and after a change: only the script differs. */
+      readonly isSame: boolean;
       readonly before: ComparedRecording;
       readonly after: ComparedRecording;
       readonly changes: readonly RecordingChange[];

@@ -122,15 +122,17 @@ export class RecordingTalk {
     this.tellCompared(
       { name: t('{name} before the change', { name: file }), told: before },
       { name: t('{name} now', { name: file }), told },
+      true,
     );
   }
 
   private tellCompared(
     before: { readonly name: string; readonly told: RecordingTold },
     after: { readonly name: string; readonly told: RecordingTold },
+    isSame: boolean,
   ): void {
     const changes = recordingChanges(before.told.report, after.told.report);
-    this.page.tell({ kind: 'compared', before, after, changes });
+    this.page.tell({ kind: 'compared', isSame, before, after, changes });
   }
 
   /** What the columns hold, once the file can be read so. */
@@ -155,7 +157,8 @@ export class RecordingTalk {
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
     if (other === undefined || now === null) return;
     const told = await this.ask(other, 1);
-    if (told !== null) this.tellCompared({ name: nameOf(other), told }, { name: this.name.file, told: now });
+    if (told !== null)
+      this.tellCompared({ name: nameOf(other), told }, { name: this.name.file, told: now }, false);
   }
 
   /** The flights of the script that name a recording, the earliest first. */
