@@ -13,6 +13,8 @@ const files = {
   'club-habits.craft': read('club-habits.craft'),
   'my.craft': read('sandmartin.craft'),
   'old.craft': read('wagtail.craft'),
+  'flight.csv': read('flights/before-the-rain.csv'),
+  'before.csv': read('flights/before-the-rain.csv'),
   'faulty.craft': faults.map(({ text }) => text).join('\n'),
 };
 
@@ -53,6 +55,9 @@ const printed: readonly (readonly string[])[] = [
   ['find', 'my.craft', '--pack', 'cruise', '--move', 'filters', '--tones', '90'],
   ['channels', '--pilots', '5', 'my.craft'],
   ['channels', '--pilots', '12', 'my.craft'],
+  ['recording', 'flight.csv', '--craft', 'my.craft'],
+  ['recording', 'flight.csv', '--compare', 'before.csv'],
+  ['recording', 'flight.csv', '--columns'],
   ['explain', 'gyro.filter.1.cutoff'],
   ['explain', 'receiver.link'],
   ['explain', 'wire/port-shared'],

@@ -123,6 +123,7 @@ describe('the help', () => {
     'read',
     'prove',
     'learn',
+    'recording',
   ];
   const demo = (name: string) => readFileSync(join(resolve('test/demo'), name), 'utf8');
 
@@ -152,6 +153,8 @@ describe('the help', () => {
         // One of the examples leaves the load at home.
         scratch.write('my.craft', demo('sandmartin.craft').replace('[craft]\n', '[craft]\npayload = 90 g\n'));
         scratch.write('draft.txt', demo('sandmartin.craft'));
+        for (const name of ['flight.csv', 'before.csv'])
+          scratch.write(name, demo('flights/before-the-rain.csv'));
         scratch.write('race/a.craft', '[gyro]\nrate = 8 kHz\n');
         assert.equal(run('propsoff board-text my.craft > captured.txt').status, 0);
         const first = 'git init --quiet && git add . && git commit --quiet --message first';

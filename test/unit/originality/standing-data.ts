@@ -155,6 +155,27 @@ export function tradeWordLines(): readonly string[] {
   ];
 }
 
+/** By which words and sizes the columns of a recording are known: a line for each kind, unit and scale. */
+export function recordingLines(): readonly string[] {
+  const { kinds, axes, units, fulls } = shippedData().bundle.recordings;
+  return [
+    ...kinds.map(({ kind, words, weak, with: beside, without, ways, sizes }) =>
+      line(
+        kind,
+        ...words,
+        ...weak,
+        beside.length === 0 ? undefined : `beside ${beside.join(' ')}`,
+        without.length === 0 ? undefined : `without ${without.join(' ')}`,
+        ...ways.map(({ unit, scale }) => `${scale} ${unit}`.trim()),
+        sizes === undefined ? undefined : span(sizes),
+      ),
+    ),
+    ...Object.entries(axes).map(([axis, words]) => line(axis, ...words)),
+    ...units.map(({ unit, said }) => line(unit, ...said)),
+    ...fulls.map(({ full, idle, what }) => line(what, `${idle} to ${full}`)),
+  ];
+}
+
 /** The boards that ship, and the one that shows how a profile is written. */
 function boards(): readonly BoardProfile[] {
   const folder = join(__dirname, '../../demo/boards');

@@ -13,8 +13,8 @@ const folder = 'recordings';
 const ending = '.json';
 
 /**
- * The layouts that are kept around a file: in the folder `recordings` beside the craft, beside the file and in the
- * current folder. Faulty ones are told of, for a pilot thinks that they count.
+ * The layouts that are kept around a file: in the folder `recordings` beside the craft, beside the file or its
+ * folder, and in the current folder. Faulty ones are told of, for a pilot thinks that they count.
  */
 export async function layoutsAround(
   paths: readonly string[],
@@ -34,7 +34,8 @@ export async function layoutsAround(
 }
 
 function foldersAround(paths: readonly string[]): readonly string[] {
-  const folders = paths.map((path) => dirname(resolve(path)));
+  // Recordings mostly lie in a folder of their own, beside that of the layouts.
+  const folders = paths.map((path) => dirname(resolve(path))).flatMap((one) => [one, dirname(one)]);
   const around = [...folders, process.cwd()].flatMap((one) => [
     join(one, folder),
     ...(basename(one) === folder ? [one] : []),

@@ -117,10 +117,10 @@ function toldLines<T>(answer: Told<T>, lines: (told: T) => readonly string[]): r
 }
 
 function axisLines({ axis, shaking, peaks, peaksIn }: AxisNoise): readonly string[] {
-  const where = peaksIn === 'unfiltered-gyro' ? ' before the filters' : '';
+  const tones = peaksIn === 'unfiltered-gyro' ? 'tones, before the board’s filters:' : 'tones:';
   return [
-    `  ${axis}: ${spanText(shaking)}${peaks.length === 0 ? '; no tone stands out' : ''}`,
-    ...peaks.map((peak) => `    ${peakText(peak)}${where}`),
+    `  ${axis}: ${spanText(shaking)}; ${peaks.length === 0 ? 'no tone stands out' : tones}`,
+    ...peaks.map((peak) => `    ${peakText(peak)}`),
   ];
 }
 
@@ -136,7 +136,7 @@ function peakText({ frequency, aboveFloor, order, source, mayBeFolded, left }: P
 function motorLines({ motor, mean, atFull, atIdle, harder, lag }: MotorWork): readonly string[] {
   const share = (part: number) => `${shortNumber(100 * part)} %`;
   return [
-    `  motor ${motor}: ${spanText(mean)} on average, ${spanText(harder)} beside all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
+    `  motor ${motor}: ${spanText(mean)} on average, ${spanText(harder)} harder than all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
     ...(lag.told === null ? [] : [`    time constant ${spanText(lag.told)}`]),
   ];
 }

@@ -1,0 +1,148 @@
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync } from 'node:fs';
+import { propsoff } from '../support/command-line';
+import { withScratch } from '../support/scratch';
+
+const flight = readFileSync('test/demo/flights/before-the-rain.csv', 'utf8');
+const files = {
+  'my.craft': readFileSync('test/demo/sandmartin.craft', 'utf8'),
+  'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8'),
+  'flights/flight.csv': flight,
+};
+
+/** A logger whose motors count to something that nobody can know. */
+function unknown(rows = 400): string {
+  const lines = Array.from({ length: rows }, (_, row) => {
+    const turn = (200 * Math.sin(row / 20)).toFixed(1);
+    return `${row * 2},${turn},${turn},${turn},${600 + (row % 300)},${700 + (row % 200)}`;
+  });
+  return `time ms,gyro x,gyro y,gyro z,motor 1,motor 2\n${lines.join('\n')}\n`;
+}
+
+describe('propsoff recording', () => {
+  it('says what a flight says, what was left out first, by the pilot’s questions', () =>
+    withScratch(files, async ({ path }) => {
+      const { stdout, status, stderr } = propsoff(
+        ['recording', 'flights/flight.csv', '--craft', 'my.craft'],
+        { cwd: path },
+      );
+      assert.ok(status === 0 || status === 1, stderr);
+      assert.match(
+        stdout,
+        /^flights\/flight\.csv: [\d.]+ s at [\d.]+ rows a second; simulated: nobody flew it\n/,
+      );
+      const titles = [...stdout.matchAll(/^\S.*\?$|^What .*$|^Not read.*$/gm)].map(([line]) => line);
+      const order = [
+        'What its columns are taken for',
+        'Does it shake, and from what?',
+        'Do the motors work alike?',
+        'What does the pack give?',
+        'What does hovering take?',
+        'Does the link hold?',
+      ];
+      assert.deepEqual(
+        titles.filter((line) => order.includes(line)),
+        order,
+      );
+      assert.match(
+        stdout,
+        /^ {2}roll: [\d.]+ deg\/s \([\d.]+ to [\d.]+\); tones, before the board’s filters:$/m,
+      );
+      assert.match(stdout, /others differ\. A test hover decides/);
+    }));
+
+  it('asks what nobody can know, takes the answer, keeps it, and knows the logger again', () =>
+    withScratch({ 'a.csv': unknown(), 'b.csv': unknown(500) }, async (scratch) => {
+      const { path } = scratch;
+      const run = (...args: readonly string[]) => propsoff(['recording', ...args], { cwd: path });
+      const asked = run('a.csv', '--confirm', 'finch');
+      assert.equal(asked.status, 1);
+      assert.match(
+        asked.stderr,
+        /^Before it is kept, this has to be said:\n“motor 1”: Its numbers go from 600 to 898: what does the logger write at idle, and what at full\? --column "motor 1 = motor\.1 from 0 to 1000"/,
+      );
+      assert.equal(existsSync(scratch.file('recordings/finch.json')), false);
+      const said = [
+        '--column',
+        'motor 1 = motor.2 from 0 to 1000',
+        '--column',
+        'motor 2 = motor.1 from 0 to 1000',
+      ];
+      const kept = run('a.csv', '--confirm', 'finch', '--columns', ...said);
+      assert.equal(kept.status, 0, kept.stderr);
+      assert.match(kept.stderr, /^Kept in recordings\/finch\.json: /);
+      const again = run('b.csv', '--columns');
+      assert.match(
+        again.stdout,
+        /“motor 1”: motor\.2, from 0 to 1000\n[\s\S]*As confirmed in .*finch\.json\./,
+      );
+      assert.match(run('b.csv', '--layout', 'finch', '--columns').stdout, /As confirmed/);
+      assert.equal(run('b.csv').status, 0);
+    }));
+
+  it('tells of a layout that is damaged, and goes on without it', () =>
+    withScratch({ 'a.csv': unknown(), 'recordings/finch.json': '{ "version": 2 }' }, async ({ path }) => {
+      const { stdout, stderr } = propsoff(['recording', 'a.csv', '--columns'], { cwd: path });
+      assert.match(stderr, /finch\.json is no layout of a recording \(line 1: .*\), and is not used\.\n/);
+      assert.match(stdout, /Nobody has confirmed this/);
+    }));
+
+  it('puts an earlier recording beside it', () =>
+    withScratch({ ...files, 'before.csv': flight }, async ({ path }) => {
+      const { stdout, status } = propsoff(['recording', 'flights/flight.csv', '--compare', 'before.csv'], {
+        cwd: path,
+      });
+      assert.ok(status === 0 || status === 1);
+      assert.match(stdout, /^before: before\.csv: .*\nafter: flights\/flight\.csv: /);
+      assert.match(stdout, /^ {2}Shaking about roll: .* → .*$/m);
+      assert.doesNotMatch(stdout, /better|worse,/, 'a flight is neither better nor worse than itself');
+    }));
+
+  it('says in one line why it could not', () =>
+    withScratch(
+      { 'a.csv': unknown(), 'empty.csv': '', 'binary.csv': 'a,b\n\0\0\0\n', 'text.csv': 'one\ntwo\n' },
+      async ({ path }) => {
+        const cases: readonly (readonly [args: readonly string[], told: RegExp])[] = [
+          [[], /recording takes one file/],
+          [['no.csv'], /no\.csv: there is no such file or folder/],
+          [['.'], /\.: it is a folder/],
+          [['-'], /it has to be a file, not standard input/],
+          [['empty.csv'], /empty\.csv: The file is empty; record and export it again\./],
+          [['binary.csv'], /binary\.csv: This file is not a text; /],
+          [['text.csv'], /text\.csv: No rows of numbers were found/],
+          [['a.csv', '--flight', '7'], /--flight takes a number from 1 to 1, not "7"/],
+          [['a.csv', '--column', 'gyro'], /--column takes what a column holds, such as .*; not "gyro"/],
+          [['a.csv', '--column', 'gyro x = warp'], /--column takes what a column holds/],
+          [
+            ['a.csv', '--column', 'q = gyro.roll in deg/s'],
+            /a\.csv has no column "q"; it has "time ms", "gyro x"/,
+          ],
+          [['a.csv', '--rate', 'often'], /--rate takes rows a second/],
+          [['a.csv', '--layout', 'heron'], /there is no layout heron/],
+          [['a.csv', '--craft', 'no.craft'], /no\.craft/],
+          [['a.csv', '--compare', 'empty.csv'], /empty\.csv: The file is empty/],
+        ];
+        for (const [args, told] of cases) {
+          const { status, stdout, stderr } = propsoff(['recording', ...args], { cwd: path });
+          assert.equal(status, 2, args.join(' '));
+          assert.equal(stdout, '');
+          assert.match(stderr, told);
+          assert.equal(stderr.trimEnd().split('\n').length, 1, stderr);
+        }
+        const bad = propsoff(
+          [
+            'recording',
+            'a.csv',
+            '--confirm',
+            '../up',
+            '--column',
+            'motor 1 = nothing',
+            '--column',
+            'motor 2 = nothing',
+          ],
+          { cwd: path },
+        );
+        assert.match(bad.stderr, /--confirm takes a name of letters/);
+      },
+    ));
+});
