@@ -38,12 +38,19 @@ export function findingsSection(told: RecordingTold, canWrite: boolean): HTMLEle
   );
 }
 
+/** What has grown from one flight to another; nothing where nothing has. */
+export function grownList(grown: readonly RecordingFinding[]): readonly HTMLElement[] {
+  if (grown.length === 0) return [];
+  const none = { lines: [] };
+  return [element('ul', { class: 'grown-findings' }, ...grown.map((finding) => item(finding, none, false)))];
+}
+
 function countText(count: number): string {
   if (count === 0) return 'nothing';
   return count === 1 ? '1 finding' : `${count} findings`;
 }
 
-function item(finding: RecordingFinding, told: RecordingTold, canWrite: boolean): HTMLElement {
+function item(finding: RecordingFinding, told: Pick<RecordingTold, 'lines'>, canWrite: boolean): HTMLElement {
   const { id, level, sentence, advice, proposals } = finding;
   return element(
     'li',
@@ -78,7 +85,11 @@ export function proposalsSection(told: RecordingTold, canWrite: boolean): readon
 }
 
 /** A press that writes it, with the lines, and ways to those that stand there now. */
-function proposalRow(proposal: RecordingProposal, { lines }: RecordingTold, canWrite: boolean): HTMLElement {
+function proposalRow(
+  proposal: RecordingProposal,
+  { lines }: Pick<RecordingTold, 'lines'>,
+  canWrite: boolean,
+): HTMLElement {
   const { title, sets } = proposal;
   const write = element(
     'button',

@@ -4,7 +4,7 @@ import { element } from '../page/element';
 import { columnsPart, tellColumnsFault } from './columns';
 import { comparedSections } from './compared';
 import { post } from './extension-side';
-import { findingsSection, leftOutSection, proposalsSection } from './findings';
+import { findingsSection, grownList, leftOutSection, proposalsSection } from './findings';
 import { historySections } from './history';
 import type { RecordingName, ToRecording } from './messages';
 import { motorsSection } from './motors';
@@ -51,7 +51,12 @@ function pageOf(
       ];
     case 'history':
       return [
-        [element('h1', {}, 'Noise from flight to flight'), backRow(), ...historySections(message.flights)],
+        [
+          element('h1', {}, 'Noise from flight to flight'),
+          backRow(),
+          ...grownList(message.grown),
+          ...historySections(message.flights),
+        ],
         `${message.flights.length} flights`,
       ];
     case 'compared':
@@ -60,7 +65,7 @@ function pageOf(
 }
 
 function comparedPage(compared: Extract<ToRecording, { kind: 'compared' }>): ReturnType<typeof pageOf> {
-  const { before, after, changes, isSame } = compared;
+  const { before, after, changes, grown, isSame } = compared;
   const count = (which: 'better' | 'worse') => changes.filter(({ turn }) => turn === which).length;
   const sums = `${count('better')} better, ${count('worse')} worse; the rest is the same or can’t be told apart.`;
   const inside = [
@@ -75,6 +80,7 @@ function comparedPage(compared: Extract<ToRecording, { kind: 'compared' }>): Ret
           'The flight is the same: this is what the script’s filters would leave of it. Fly again to know.',
         )
       : null,
+    ...grownList(grown),
     ...comparedSections(compared),
   ];
   return [inside.filter((one) => one !== null), sums];

@@ -2,6 +2,7 @@ import type {
   ColumnsToConfirm,
   FlightRecorded,
   LayoutColumn,
+  RecordingFinding,
   RecordingTold,
 } from '../../server/src/lsp/recording-protocol';
 import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
@@ -48,12 +49,18 @@ export type ToRecording =
       readonly before: ComparedRecording;
       readonly after: ComparedRecording;
       readonly changes: readonly RecordingChange[];
+      /** What has grown since. */
+      readonly grown: readonly RecordingFinding[];
     }
   /** What its columns hold has to be confirmed first. */
   | { readonly kind: 'columns'; readonly name: RecordingName; readonly asked: ColumnsToConfirm }
   /** What was said of the columns can't be had so; a sentence. */
   | { readonly kind: 'columns-refused'; readonly why: string }
-  | { readonly kind: 'history'; readonly flights: readonly FlightNoise[] }
+  | {
+      readonly kind: 'history';
+      readonly flights: readonly FlightNoise[];
+      readonly grown: readonly RecordingFinding[];
+    }
   /** A proposal stands in the script now. */
   | { readonly kind: 'written'; readonly title: string }
   /** Nothing comes of it; `why` is a sentence. */

@@ -1,7 +1,9 @@
 import * as vscode from 'vscode';
 import {
   confirmColumnsRequest,
+  grownRequest,
   type RecordingAsked,
+  type RecordingFinding,
   type RecordingProposal,
   type RecordingTold,
   recordedFlightsRequest,
@@ -119,20 +121,32 @@ export class RecordingTalk {
     this.told = told;
     this.toldBefore = null;
     const { file } = this.name;
-    this.tellCompared(
+    await this.tellCompared(
       { name: t('{name} before the change', { name: file }), told: before },
       { name: t('{name} now', { name: file }), told },
       true,
     );
   }
 
-  private tellCompared(
+  /** What has grown from each flight to the next. */
+  private async grown(
+    flights: readonly { readonly name: string; readonly told: RecordingTold }[],
+  ): Promise<readonly RecordingFinding[]> {
+    const inOrder = flights.map(({ name, told }) => ({
+      name,
+      axes: (told.report.noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })),
+    }));
+    return (await this.client.request(grownRequest, { flights: inOrder })) ?? [];
+  }
+
+  private async tellCompared(
     before: { readonly name: string; readonly told: RecordingTold },
     after: { readonly name: string; readonly told: RecordingTold },
     isSame: boolean,
-  ): void {
+  ): Promise<void> {
     const changes = recordingChanges(before.told.report, after.told.report);
-    this.page.tell({ kind: 'compared', isSame, before, after, changes });
+    const grown = isSame ? [] : await this.grown([before, after]);
+    this.page.tell({ kind: 'compared', isSame, before, after, changes, grown });
   }
 
   /** What the columns hold, once the file can be read so. */
@@ -157,8 +171,22 @@ export class RecordingTalk {
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
     if (other === undefined || now === null) return;
     const told = await this.ask(other, 1);
-    if (told !== null)
-      this.tellCompared({ name: nameOf(other), told }, { name: this.name.file, told: now }, false);
+    if (told === null) return;
+    const [one, here] = [
+      { name: nameOf(other), told },
+      { name: this.name.file, told: now },
+    ];
+    if (await this.isLater(other)) await this.tellCompared(here, one, false);
+    else await this.tellCompared(one, here, false);
+  }
+
+  /** Whether another recording was flown later, as far as scripts tell. */
+  private async isLater(other: vscode.Uri): Promise<boolean> {
+    const named = await this.client.request(recordedFlightsRequest, { recording: null, script: null });
+    const dateOf = (uri: vscode.Uri) =>
+      named?.find((one) => vscode.Uri.parse(one.uri).toString() === uri.toString())?.date ?? null;
+    const [own, others] = [dateOf(this.uri), dateOf(other)];
+    return own !== null && others !== null && own < others;
   }
 
   /** The flights of the script that name a recording, the earliest first. */
@@ -181,7 +209,10 @@ export class RecordingTalk {
             },
       );
     }
-    this.page.tell({ kind: 'history', flights });
+    const told = flights.flatMap((one) =>
+      one.told === null ? [] : [{ name: one.flight.path, told: one.told }],
+    );
+    this.page.tell({ kind: 'history', flights, grown: await this.grown(told) });
   }
 
   private async pickScript(): Promise<void> {

@@ -6,6 +6,7 @@ import {
   bytesOf,
   charactersOf,
   confirmColumnsRequest,
+  grownRequest,
   type PieceAnswer,
   readPieceRequest,
   recordedFlightsRequest,
@@ -148,6 +149,44 @@ describe('a recording over the protocol', () => {
         unwanted,
         (error) => error instanceof ResponseError && error.code === LSPErrorCodes.RequestCancelled,
       );
+    }));
+
+  it('names itself in what is proposed for its flight, where no flight names it yet', () =>
+    withFlight(async (server, scratch) => {
+      const uri = URI.file(scratch.file('flights/dusk.csv')).toString();
+      const plover = URI.file(scratch.file('plover.craft')).toString();
+      const layout = await confirmed(server, uri);
+      const proposed = async (text: string) => {
+        await server.open(plover, text);
+        const one = { ...asked, uri, layout, script: plover };
+        const told = await server.connection.sendRequest(recordingRequest, one);
+        assert.ok(told.kind === 'told');
+        const hover = told.report.proposals.find(({ title }) => /hover-throttle/.test(title));
+        return (hover ?? assert.fail('nothing about the hover')).sets.map(
+          ({ path, value }) => `${path} = ${value}`,
+        );
+      };
+      assert.equal(
+        (await proposed('[craft]\nname = "Plover"\n'))[0],
+        'flight.dusk.recording = "flights/dusk.csv"',
+      );
+    }));
+
+  it('has grown from one flight to the next only where the spans don’t overlap', () =>
+    withServer({ capabilities: ownClient }, async ({ connection }) => {
+      const flight = (name: string, likely: number) => ({
+        name,
+        axes: [
+          { axis: 'roll' as const, shaking: { likely, low: likely - 1, high: likely + 1, unit: 'deg/s' } },
+        ],
+      });
+      const flights = [flight('a.csv', 4), flight('b.csv', 5), flight('c.csv', 9)];
+      const grown = await connection.sendRequest(grownRequest, { flights });
+      assert.deepEqual(
+        grown.map(({ id }) => id),
+        ['shake/grown'],
+      );
+      assert.match(grown[0]?.sentence ?? '', /b\.csv/);
     }));
 
   it('is written into the script as edits for its version, with the source', () =>

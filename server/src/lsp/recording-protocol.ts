@@ -2,11 +2,17 @@ import { type ProgressToken, type Range, RequestType } from 'vscode-languageserv
 import type { LayoutColumn } from '../catalog/model/recording-layout';
 import type { ChannelOffered } from '../recording/channel-choices';
 import type { ColumnQuestion } from '../recording/learn/proposed-column';
-import type { RecordingProposal, RecordingReport } from '../recording/report';
+import type {
+  AxisNoise,
+  MeasuredSpan,
+  RecordingFinding,
+  RecordingProposal,
+  RecordingReport,
+} from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
-import { about, count, flag, list, object, optional, text } from './requests/form';
+import { about, count, flag, list, number, object, oneOf, optional, text } from './requests/form';
 
 export type { LayoutColumn } from '../catalog/model/recording-layout';
 export type { ChannelOffered } from '../recording/channel-choices';
@@ -108,6 +114,33 @@ export const confirmColumnsRequest = new OwnRequest<
 export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
   'propsoff/recording',
   object({ uri: text, script: optional(text), flight: count, layout: optional(text), confirmsAnew: flag }),
+);
+
+/** How a craft shook about each axis on a flight. */
+export interface FlightShaking {
+  /** The file's name. */
+  readonly name: string;
+  readonly axes: readonly { readonly axis: AxisNoise['axis']; readonly shaking: MeasuredSpan }[];
+}
+
+/** Each one is held against the one before it. */
+export interface FlightsInOrder {
+  readonly flights: readonly FlightShaking[];
+}
+
+const measured = object({ likely: number, low: number, high: number, unit: text });
+
+/** What has grown from one flight to the next; the latest first. */
+export const grownRequest = new OwnRequest<FlightsInOrder, readonly RecordingFinding[]>(
+  'propsoff/grown',
+  object({
+    flights: list(
+      object({
+        name: text,
+        axes: list(object({ axis: oneOf<AxisNoise['axis']>(['roll', 'pitch', 'yaw']), shaking: measured })),
+      }),
+    ),
+  }),
 );
 
 export interface MeasuredToWrite extends AboutScript {

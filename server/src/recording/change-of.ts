@@ -2,15 +2,21 @@ import type { RecordingFindingWords } from '../catalog/model/recording-columns';
 import { shortNumber } from '../units/number-text';
 import { inWords } from './find/findings-of';
 import { measuredText } from './find/measured-text';
-import type { RecordingFinding, RecordingReport } from './report';
+import type { AxisNoise, RecordingFinding, Told } from './report';
 
 /** What grew by less is nothing to look for. Common practice. */
 const leastGrowth = 1.25;
 
+/** How a craft shook on a flight. */
+export interface Shaking {
+  readonly name: string;
+  readonly noise: Told<readonly Pick<AxisNoise, 'axis' | 'shaking'>[]>;
+}
+
 /** What two recordings of a craft show beside each other that a pilot should know: noise that has grown. */
 export function changeOf(
-  before: RecordingReport,
-  after: RecordingReport,
+  before: Shaking,
+  after: Shaking,
   words: readonly RecordingFindingWords[],
 ): readonly RecordingFinding[] {
   return (after.noise.told ?? []).flatMap(({ axis, shaking }) => {

@@ -1,7 +1,10 @@
 import type { Craft } from '../../craft/craft';
+import { relativeInclude } from '../../craft/include-path';
 import { CraftView } from '../../craft/view';
 import { packFlown } from '../../figures/flights';
-import type { RecordingReport } from '../../recording/report';
+import { pathText, stepsOf } from '../../language/path-text';
+import { quoted } from '../../language/quoted-text';
+import type { RecordingProposal, RecordingReport } from '../../recording/report';
 import { gyroFilterPlot } from '../../sheet/plots/filter-plot';
 import type { LinePlot } from '../../sheet/plots/plot';
 import { type Target, targetOfPath } from '../../sheet/target';
@@ -12,6 +15,26 @@ export function viewFlown(craft: Craft, recording: string, packInView: string | 
   const flight = recordedFlights(craft).find(({ uri }) => uri === recording)?.flight;
   const pack = flight === undefined ? null : packFlown(new CraftView(craft, null), flight);
   return new CraftView(craft, pack ?? packInView);
+}
+
+/**
+ * The same with the recording's name in what is proposed for its flight, where no flight of the script names it yet: the
+ * next time the two belong together.
+ */
+export function namingRecording(report: RecordingReport, { craft }: CraftView, uri: string): RecordingReport {
+  const path = relativeInclude(craft.root.uri, uri);
+  if (path === null || recordedFlights(craft).some((one) => one.uri === uri)) return report;
+  const named = (proposal: RecordingProposal): RecordingProposal => {
+    const [group, flight] = stepsOf(proposal.sets[0]?.path ?? '');
+    if (group !== 'flight' || flight === undefined) return proposal;
+    const naming = { path: pathText([group, flight, 'recording']), value: quoted(path), comment: '' };
+    return { ...proposal, sets: [naming, ...proposal.sets] };
+  };
+  return {
+    ...report,
+    proposals: report.proposals.map(named),
+    findings: report.findings.map((finding) => ({ ...finding, proposals: finding.proposals.map(named) })),
+  };
 }
 
 /** What the script has to say to what a recording tells. */

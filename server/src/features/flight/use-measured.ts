@@ -15,7 +15,7 @@ export function measuredEdits(
 ): readonly TextEdit[] | null {
   const [first, ...also] = sets
     .filter(({ path }) => craft.catalog.parameter(path) !== undefined)
-    .map(({ path, value, comment }) => ({ set: path, to: value, source: oneLine(comment) }));
+    .map(({ path, value, comment }) => ({ set: path, to: value, source: sourceOf(comment) }));
   if (first === undefined || also.length < sets.length - 1) return null;
   // What is measured holds for the craft as it was flown: no pack's section is written to.
   const fix = fixFor(new CraftView(craft, null), { ...first, title: first.set, also });
@@ -23,7 +23,8 @@ export function measuredEdits(
   return files.every(({ uri }) => uri === craft.root.uri) ? (files[0]?.edits ?? null) : null;
 }
 
-/** A comment ends with its line. */
-function oneLine(comment: string): string {
-  return comment.replace(/\s+/g, ' ').trim();
+/** A comment ends with its line; what says nothing is none. */
+function sourceOf(comment: string): string | undefined {
+  const text = comment.replace(/\s+/g, ' ').trim();
+  return text === '' ? undefined : text;
 }

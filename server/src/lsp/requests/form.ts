@@ -15,6 +15,10 @@ const must =
 
 export const text: Form<string> = must((value) => typeof value === 'string', 'a text');
 export const flag: Form<boolean> = must((value) => typeof value === 'boolean', 'true or false');
+export const number: Form<number> = must(
+  (value) => typeof value === 'number' && Number.isFinite(value),
+  'a number',
+);
 export const count: Form<number> = must(
   (value) => typeof value === 'number' && Number.isInteger(value) && value >= 0,
   'a whole number from 0 up',

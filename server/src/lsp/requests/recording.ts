@@ -3,8 +3,9 @@ import { layoutIn } from '../../additions/read-layout';
 import type { RecordingLayout } from '../../catalog/model/recording-layout';
 import { fileName } from '../../craft/include-path';
 import { recordedFlights } from '../../features/flight/recorded';
-import { besideScript, viewFlown } from '../../features/flight/recording-told';
+import { besideScript, namingRecording, viewFlown } from '../../features/flight/recording-told';
 import { measuredEdits } from '../../features/flight/use-measured';
+import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
 import { layoutText, wantedColumns } from '../../recording/layout';
 import { type LearntTable, learnTable, readLearnt } from '../../recording/open-recording';
@@ -18,11 +19,13 @@ import type {
   ColumnsToConfirm,
   FlightRecorded,
   FlightsAsked,
+  FlightsInOrder,
   LayoutSaid,
   MeasuredToWrite,
   MeasuredWritten,
   RecordingAnswer,
   RecordingAsked,
+  RecordingFinding,
   RecordingRefused,
 } from '../recording-protocol';
 import { type Context, readInFull, type Served } from './row';
@@ -79,8 +82,13 @@ async function toldOf(
     token,
     ({ share, doing }) => tell(reading + (1 - reading) * share, doing),
   );
-  const beside = view === null ? { filters: null, lines: [] } : besideScript(view, report);
-  return { kind: 'told', report: { ...report, leftOut: [...kept.faults, ...report.leftOut] }, ...beside };
+  const all = { ...report, leftOut: [...kept.faults, ...report.leftOut] };
+  if (view === null) return { kind: 'told', report: all, filters: null, lines: [] };
+  return {
+    kind: 'told',
+    report: namingRecording(all, view, canonicalUri(uri)),
+    ...besideScript(view, report),
+  };
 }
 
 /** A file that is read from its start each time that it is gone through. */
@@ -174,6 +182,19 @@ export async function columnsConfirmed(
 
 function refused(message: string): RecordingRefused {
   return { kind: 'refused', message };
+}
+
+/** What has grown from one flight to the next, the latest first. */
+export function noiseGrown({ session }: Served, { flights }: FlightsInOrder): readonly RecordingFinding[] {
+  const words = session.workspace.catalog.recordings.findings;
+  const shaking = flights.map(({ name, axes }) => ({ name, noise: { told: axes, basis: '' } }));
+  return shaking
+    .slice(1)
+    .flatMap((after, at) => {
+      const before = shaking[at];
+      return before === undefined ? [] : changeOf(before, after, words);
+    })
+    .reverse();
 }
 
 /** The flights of all scripts of the workspace that name a recording. */

@@ -261,6 +261,7 @@ const rows: readonly Row[] = [
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
   onDemand(recording.recordingRequest, ({ recordingTold }) => recordingTold),
   onDemand(recording.confirmColumnsRequest, ({ columnsConfirmed }) => columnsConfirmed),
+  onDemand(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
   onDemand(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
   onDemand(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
