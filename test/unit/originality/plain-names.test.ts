@@ -38,6 +38,7 @@ const tradeTerms = new Map([
   ['s', 'a unit, in kbit/s'],
   ['ghz', 'a unit'],
   ['rpm', 'a unit'],
+  ['csv', 'columns of text with commas, RFC 4180'],
 ]);
 
 /** Ordinary words without a vowel, or of one or two letters. */
