@@ -56,7 +56,7 @@ function withoutGains(numbers: PlausibleCraft, random: Random): SimulatedCraft {
     { roll: 0.5, pitch: 1, yaw: 0.15 },
     { roll: 0.3, pitch: 0.3, yaw: 1 },
   );
-  const strength = loud * random.factor(0.4, 6) * degree;
+  const strength = loud * random.factor(0.8, 6) * degree;
   const filter: SimulatedFilter = { kind: 'butterworth', cutoff: numbers.gyroCutoff };
   return {
     mass: mass + packMass,
@@ -66,7 +66,7 @@ function withoutGains(numbers: PlausibleCraft, random: Random): SimulatedCraft {
       ...motor,
       thrustShare: index === weak ? random.between(0.82, 0.95) : random.between(0.98, 1.02),
       shaftTone: loud * random.factor(0.1, 3) * degree,
-      bladeTone: loud * random.factor(0.1, 1.5) * degree,
+      bladeTone: loud * random.factor(0.2, 3) * degree,
     })),
     propeller: {
       diameter: propeller,

@@ -191,7 +191,7 @@ const balance: Quantity = {
 
 const charge: Quantity = {
   name: 'charge used',
-  tolerance: { share: 0.05 },
+  tolerance: { share: 0.1 },
   of: (flight, report) => ({
     truth: flight.truth.usedCharge / 3.6,
     span: spanOf(report.pack.told?.usedCharge),
