@@ -45,7 +45,6 @@ describe('the examples in the documents', () => {
       'my.craft': demo('sandmartin.craft'),
       'old.craft': demo('sandmartin.craft').replace('212 g', '230 g'),
       'club-habits.craft': demo('club-habits.craft'),
-      'flight.csv': demo('flights/before-the-rain.csv'),
       'bin/propsoff': `#!/bin/sh\nexec '${process.execPath}' '${built('propsoff.js')}' "$@"\n`,
     });
     chmodSync(scratch.file('bin/propsoff'), 0o755);

@@ -130,6 +130,10 @@ const flights = z.object({
       note: z.string().nullable(),
       changed: z.string().nullable(),
       damage: z.string().nullable(),
+      recording: z
+        .object({ path: z.string().describe('As the script names it.'), uri: z.string() })
+        .nullable()
+        .describe('The file that was recorded on it.'),
       target,
     }),
   ),
