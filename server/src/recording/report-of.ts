@@ -31,6 +31,8 @@ export function* reportOf(
   const motors = yield* motorsOf(rows);
   const parts = expectedOf(view);
   const pack = yield* doing(packGave(rows, parts), 0.92, 'pack');
+  const hover = yield* doing(hoverOf(rows, parts), 0.94, 'the hover');
+  const link = yield* doing(linkKept(rows), 0.96, 'link');
   const report: RecordingReport = {
     ...headOf(recording, flight, rows),
     findings: [],
@@ -38,8 +40,8 @@ export function* reportOf(
     noiseMaps: maps,
     motors,
     pack,
-    hover: hoverOf(rows, parts),
-    link: linkKept(rows),
+    hover,
+    link,
     proposals: [],
   };
   yield { share: 0.98, doing: 'findings' };

@@ -13,7 +13,7 @@ const windowSeconds = 0.5;
 const still = { rate: (20 * Math.PI) / 180, throttle: 0.02 };
 
 /** Null where no column tells. */
-export function calmWindows(rows: FlightRows): readonly CalmWindow[] | null {
+export function* calmWindows(rows: FlightRows): Generator<void, readonly CalmWindow[] | null> {
   const throttle = heldThrottle(rows);
   const gyros = axisNames.flatMap(
     (axis) => rows.channel(`gyro.${axis}`) ?? rows.channel(`unfiltered-gyro.${axis}`) ?? [],
@@ -25,6 +25,7 @@ export function calmWindows(rows: FlightRows): readonly CalmWindow[] | null {
   const windows: CalmWindow[] = [];
   for (const { from, to } of rows.airborne)
     for (let start = from; start + size <= to; start += size) {
+      yield;
       const ends = start + size;
       const isHeld = movesBy(throttle, start, ends, part) <= still.throttle;
       if (isHeld && gyros.every((values) => turnsBy(values, start, ends, part) <= still.rate))
@@ -66,7 +67,10 @@ function turnsBy(values: Float32Array, from: number, to: number, part: number): 
  * faster nor slower than it began, the mean of the thrust carries the weight (Newton). Thrust goes with the square of the
  * speeds, or about so of what the motors are told, by the pack's voltage.
  */
-export function hoverWindows(rows: FlightRows, windows: readonly CalmWindow[]): readonly CalmWindow[] {
+export function* hoverWindows(
+  rows: FlightRows,
+  windows: readonly CalmWindow[],
+): Generator<void, readonly CalmWindow[]> {
   const thrust = thrustOf(rows);
   if (thrust === null) return windows;
   const size = Math.max(1, Math.round(rows.rate / 20));
@@ -77,6 +81,7 @@ export function hoverWindows(rows: FlightRows, windows: readonly CalmWindow[]): 
       if (Number.isNaN(one)) continue;
       sum += one;
       count += 1;
+      if (count % 100 === 0) yield;
     }
   const shares = windows.map(({ from, to }) => thrust(from, to) / (sum / count));
   const nearest = shares.reduce((best, one) => (Math.abs(one - 1) < Math.abs(best - 1) ? one : best), 0);

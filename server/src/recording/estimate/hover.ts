@@ -11,11 +11,14 @@ const fewestWindows = 4;
 const inGroups = 3;
 
 /** What it takes to hover, from the calm parts of the flight, beside what the script's parts let expect. */
-export function hoverOf(rows: FlightRows, expected: Doubtful<Carried> | null): Told<Hovered> {
+export function* hoverOf(
+  rows: FlightRows,
+  expected: Doubtful<Carried> | null,
+): Generator<void, Told<Hovered>> {
   const throttle = heldThrottle(rows);
   if (throttle === null)
     return withheld('No column says the throttle, or what the motors are told.', 'Log the throttle.');
-  const windows = calmWindows(rows);
+  const windows = yield* calmWindows(rows);
   if (windows === null)
     return withheld(
       'No column says how the craft turns, so nobody can say when it hovered.',
@@ -26,7 +29,7 @@ export function hoverOf(rows: FlightRows, expected: Doubtful<Carried> | null): T
       `Only ${(0.5 * windows.length).toFixed(1)} s in which it neither turned nor its throttle moved.`,
       'Hold a calm hover for ten seconds.',
     );
-  const hover = hoverWindows(rows, windows);
+  const hover = yield* hoverWindows(rows, windows);
   if (hover.length < fewestWindows)
     return withheld(
       `Only ${(0.5 * hover.length).toFixed(1)} s of calm flight with the thrust that carries it.`,

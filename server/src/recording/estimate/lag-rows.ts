@@ -9,7 +9,7 @@ export interface LagRows {
 }
 
 /** As many rows tell the time constant well enough; faster ones than this are put together. */
-const mostRows = 12_000;
+const mostRows = 7000;
 const fastest = 600;
 
 /** From the longest time in the air without a gap. */

@@ -3,24 +3,32 @@ import type { FlightRows } from './flight-rows';
 import { give, quantile, told, withheld } from './span';
 
 const fewest = 20;
+const inOneGo = 20_000;
 /** A frame that comes later than this many usual intervals is lost, or the one before it. */
 const late = 1.5;
 
 /** How regularly control frames came: a new one has come where the time since the last falls. */
-export function linkKept({ stretches, recording: { time }, channel, rate }: FlightRows): Told<LinkKept> {
+export function* linkKept({
+  stretches,
+  recording: { time },
+  channel,
+  rate,
+}: FlightRows): Generator<void, Told<LinkKept>> {
   const frames = channel('frames');
   if (frames === null)
     return withheld(
       'No column says when control frames came.',
       'Log the time since the last control frame, if the board can.',
     );
-  const [intervals, all]: [number[], number[]] = [[], []];
+  const intervals: number[] = [];
+  let longest = 0;
   for (const { from, to } of stretches) {
     let last: number | null = null;
     for (let row = from; row < to; row += 1) {
+      if (row % inOneGo === 0) yield;
       const [since, before] = [frames[row] ?? Number.NaN, frames[row - 1] ?? Number.NaN];
       if (Number.isNaN(since)) continue;
-      all.push(since);
+      longest = Math.max(longest, since);
       if (row === from || !(since < before)) continue;
       // The frame came so long before this row.
       const came = (time[row] ?? 0) - since;
@@ -39,7 +47,6 @@ export function linkKept({ stretches, recording: { time }, channel, rate }: Flig
       'Frames come about as often as rows: some of them fall between two rows.',
       'Log more rows a second.',
     );
-  const longest = all.reduce((most, one) => Math.max(most, one), 0);
   const gap = intervals.reduce((most, one) => Math.max(most, one), longest);
   const lost = intervals.reduce(
     (sum, one) => sum + (one > late * interval ? Math.round(one / interval) - 1 : 0),

@@ -1,6 +1,6 @@
 import type { MotorWork, Told } from '../report';
 import type { RecordingStep } from '../step';
-import { calmWindows, hoverWindows } from './calm';
+import { type CalmWindow, calmWindows, hoverWindows } from './calm';
 import { type FlightRows, meanBetween, type NumberedChannel } from './flight-rows';
 import { lagRows } from './lag-rows';
 import { lagOf } from './motor-lag';
@@ -19,12 +19,13 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
   if (rows.seconds < leastSeconds)
     return withheld(`Only ${rows.seconds.toFixed(1)} s in the air.`, 'Record half a minute of flight.');
   const speeds = rows.numbered('speed');
-  const calm = hoverWindows(rows, calmWindows(rows) ?? []);
+  const calm = yield* doing(calmHover(rows), 0.81, 'the hover');
   const isCalm = calm.length >= 6;
   const windows = isCalm ? calm : secondsOf(rows);
   const shares = balanceOf(motors, windows);
   const work: MotorWork[] = [];
   for (const [at, { number, values }] of motors.entries()) {
+    yield { share: 0.82, doing: `motor ${number}` };
     const speed = speeds.find((one) => one.number === number)?.values;
     const lag = lagTold(rows, values, speed);
     work.push({
@@ -40,6 +41,10 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
       ? `${rows.seconds.toFixed(0)} s in the air; beside each other over ${(0.5 * calm.length).toFixed(0)} s of calm hover`
       : `${rows.seconds.toFixed(0)} s in the air, none of it calm enough to be compared in the hover alone`,
   );
+}
+
+function* calmHover(rows: FlightRows): Generator<void, readonly CalmWindow[]> {
+  return yield* hoverWindows(rows, (yield* calmWindows(rows)) ?? []);
 }
 
 function* lagTold(
@@ -73,13 +78,8 @@ function limitsOf(rows: FlightRows, values: Float32Array): Pick<MotorWork, 'mean
   return { mean: scaled(mean, 100, '%'), atFull: full / count, atIdle: idle / count };
 }
 
-interface Window {
-  readonly from: number;
-  readonly to: number;
-}
-
 /** The flight in the air, second by second. */
-function secondsOf({ airborne, rate }: FlightRows): readonly Window[] {
+function secondsOf({ airborne, rate }: FlightRows): readonly CalmWindow[] {
   const size = Math.round(rate);
   return airborne.flatMap(({ from, to }) =>
     Array.from({ length: Math.floor((to - from) / size) }, (_, at) => ({
@@ -92,7 +92,7 @@ function secondsOf({ airborne, rate }: FlightRows): readonly Window[] {
 /** Of each motor, in each window: how much harder it works than all together. */
 function balanceOf(
   motors: readonly NumberedChannel[],
-  windows: readonly Window[],
+  windows: readonly CalmWindow[],
 ): readonly (readonly number[])[] {
   const means = motors.map(({ values }) => windows.map(({ from, to }) => meanBetween(values, from, to)));
   return means.map((own) =>

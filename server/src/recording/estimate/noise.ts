@@ -113,14 +113,18 @@ function* aboutAxis(
     columns === null
       ? null
       : yield* shortSpectra(axis, first.values, shortSetup(rows), { starts, loads, columns });
+  yield;
   const standing = short === null ? null : standingOver(short);
   const follows = short !== null && standing !== null && load?.against === 'motor speed';
   const orders = follows ? yield* ordersOf(rows, short, standing) : null;
+  yield;
+  const tones = tonesOf(before);
+  yield;
   const peaks = peaksOf({
     view: about.view,
     rate: rows.rate,
     load,
-    tones: tonesOf(before),
+    tones,
     spectra: short,
     standing,
     orders,

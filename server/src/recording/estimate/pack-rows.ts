@@ -18,15 +18,16 @@ export interface PackRows {
 
 const perSecond = 10;
 
-export function packRows(
+export function* packRows(
   { stretches, rate }: FlightRows,
   voltage: Float32Array,
   current: Float32Array,
-): PackRows {
+): Generator<void, PackRows> {
   const size = Math.max(1, Math.round(rate / perSecond));
   const [first, last] = [stretches[0]?.from ?? 0, stretches.at(-1)?.to ?? 0];
   const [volts, amperes, isFilled]: [number[], number[], boolean[]] = [[], [], []];
   for (let from = first; from + size <= last; from += size) {
+    if (volts.length % 100 === 99) yield;
     const [one, other] = [meanBetween(voltage, from, from + size), meanBetween(current, from, from + size)];
     const isThere = one > 0 && !Number.isNaN(other);
     volts.push(isThere ? one : (volts.at(-1) ?? Number.NaN));

@@ -19,6 +19,7 @@ export function* packGave(
   const [voltage, current] = [rows.channel('voltage'), rows.channel('current')];
   if (voltage === null && current === null)
     return withheld('No column says the voltage or the current of the pack.', 'Log both beside the gyro.');
+  yield;
   const usedCharge = current === null ? noCurrent('the charge') : chargeOf(rows, current);
   const lowestVoltage = voltage === null ? null : lowestOf(rows, voltage);
   if (voltage === null || current === null) {
@@ -35,7 +36,7 @@ export function* packGave(
     );
   }
   const expected = parts === null ? null : expectedResistance(parts);
-  const taken = packRows(rows, voltage, current);
+  const taken = yield* packRows(rows, voltage, current);
   const reason = whyNone(taken);
   const fit = reason === null ? yield* packFit(taken) : null;
   const resistance = (which: keyof PackFit): Told<MeasuredSpan> => {
