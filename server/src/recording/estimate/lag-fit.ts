@@ -31,7 +31,7 @@ export interface LagFitting {
 }
 
 /** Half of the time over which a motor is seen to quicken or to slow down, s. */
-const quickening = 0.002;
+const quickening = 0.001;
 
 export function fittingOf(rows: LagRows): LagFitting {
   const { rate, speed } = rows;
@@ -43,30 +43,13 @@ export function fittingOf(rows: LagRows): LagFitting {
   return { rate, features: featuresOf(rows), target: bandPassed(speed, rate), rises };
 }
 
-function featuresOf({ output, voltage, rate }: LagRows): readonly Float64Array[] {
+function featuresOf({ output, voltage }: LagRows): readonly Float64Array[] {
   if (voltage === null) return [output, output.map((value) => value ** 2)];
   const mean = meanBetween(voltage, 0, voltage.length);
-  const ahead = rowsHeld(voltage, rate);
-  const volts = voltage.map((_, row) => (voltage[Math.min(voltage.length - 1, row + ahead)] ?? mean) / mean);
+  const volts = voltage.map((value) => value / mean);
   const told = output.map((value, row) => value * (volts[row] as number));
   return [told, told.map((value) => value ** 2), volts];
 }
-
-/**
- * A sensor of the pack says the mean of some milliseconds, and says it until it has the next: its value is so many rows
- * old, in the mean. How long it holds one tells.
- */
-function rowsHeld(voltage: Float64Array, rate: number): number {
-  const changes = voltage.reduce(
-    (sum, value, row) => sum + (row > 0 && value !== voltage[row - 1] ? 1 : 0),
-    0,
-  );
-  const held = changes === 0 ? 0 : voltage.length / changes;
-  return held < 2 || held > longestHeld * rate ? 0 : Math.round(held);
-}
-
-/** Longer than this a value is not held, but the same, s. */
-const longestHeld = 0.06;
 
 export function tryLag({ features, target, rate, rises }: LagFitting, guess: LagGuess): TriedLag {
   const late = features.map((values) => bandPassed(lagged(values, rises, rate, guess), rate));

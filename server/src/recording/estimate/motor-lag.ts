@@ -118,8 +118,11 @@ function best(tries: readonly TriedLag[]): TriedLag {
   return tries.reduce((least, one) => (one.rest < least.rest ? one : least));
 }
 
-/** What a parabola, and a voltage that is measured too seldom, leave open: a share. */
-const modelError = 0.085;
+/**
+ * What a parabola leaves open, and what an output does between two rows: a motor that quickens sooner than it slows down
+ * follows its jumps up, and is then taken for slower than it is. Shares, on simulated flights.
+ */
+const modelError = { low: 0.125, high: 0.055 };
 
 /** ms; of equal weight how quickly it answers up and down: 2/(1/up + 1/down). */
 function spanOf(tries: readonly TriedLag[], count: number, correlation: number, rest: number): MeasuredSpan {
@@ -132,6 +135,12 @@ function spanOf(tries: readonly TriedLag[], count: number, correlation: number, 
       0,
     ) / all;
   const mean = over((seconds) => seconds);
-  const off = Math.hypot(1.645 * Math.sqrt(over((seconds) => (seconds - mean) ** 2)), modelError * mean);
-  return { likely: 1000 * mean, low: 1000 * (mean - off), high: 1000 * (mean + off), unit: 'ms' };
+  const scatter = 1.645 * Math.sqrt(over((seconds) => (seconds - mean) ** 2));
+  const off = (share: number) => Math.hypot(scatter, share * mean);
+  return {
+    likely: 1000 * mean,
+    low: 1000 * (mean - off(modelError.low)),
+    high: 1000 * (mean + off(modelError.high)),
+    unit: 'ms',
+  };
 }

@@ -2,7 +2,7 @@ import type { MotorWork, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { type CalmWindow, calmWindows, hoverWindows } from './calm';
 import { type FlightRows, meanBetween, type NumberedChannel } from './flight-rows';
-import { lagRows } from './lag-rows';
+import { type LagRows, lagRows } from './lag-rows';
 import { lagOf } from './motor-lag';
 import { doing } from './shaken';
 import { give, meanOf, scaled, told, withheld } from './span';
@@ -18,7 +18,7 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
     return withheld('No column says what the motors are told.', 'Log the outputs of all motors.');
   if (rows.seconds < leastSeconds)
     return withheld(`Only ${rows.seconds.toFixed(1)} s in the air.`, 'Record half a minute of flight.');
-  const speeds = rows.numbered('speed');
+  const rowsOf = lagRows(rows);
   const calm = yield* doing(calmHover(rows), 0.81, 'the hover');
   const isCalm = calm.length >= 6;
   const windows = isCalm ? calm : secondsOf(rows);
@@ -26,8 +26,7 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
   const work: MotorWork[] = [];
   for (const [at, { number, values }] of motors.entries()) {
     yield { share: 0.82, doing: `motor ${number}` };
-    const speed = speeds.find((one) => one.number === number)?.values;
-    const lag = lagTold(rows, values, speed);
+    const lag = lagTold(rowsOf.get(number), rows);
     work.push({
       motor: number,
       ...limitsOf(rows, values),
@@ -47,20 +46,14 @@ function* calmHover(rows: FlightRows): Generator<void, readonly CalmWindow[]> {
   return yield* hoverWindows(rows, (yield* calmWindows(rows)) ?? []);
 }
 
-function* lagTold(
-  rows: FlightRows,
-  output: Float32Array,
-  speed: Float32Array | undefined,
-): Generator<void, MotorWork['lag']> {
-  if (speed === undefined)
-    return withheld(
-      'No column says how fast this motor turns.',
-      'Log the motors’ speeds, if the controllers tell them.',
-    );
-  const taken = lagRows(rows, output, speed);
-  return taken === null
+function* lagTold(taken: LagRows | undefined, rows: FlightRows): Generator<void, MotorWork['lag']> {
+  if (taken !== undefined) return yield* lagOf(taken);
+  return rows.airborne.length === 0
     ? withheld('No whole stretch of flight.', 'Record a flight without gaps.')
-    : yield* lagOf(taken);
+    : withheld(
+        'No column says how fast this motor turns.',
+        'Log the motors’ speeds, if the controllers tell them.',
+      );
 }
 
 function limitsOf(rows: FlightRows, values: Float32Array): Pick<MotorWork, 'mean' | 'atFull' | 'atIdle'> {
