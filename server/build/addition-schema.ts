@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { addition, boardFile } from '../src/catalog/model/addition';
 import { keptBeside } from '../src/catalog/model/kept-beside';
+import { recordingLayout } from '../src/catalog/model/recording-layout';
 import { workspaceChoices } from '../src/catalog/model/workspace-choices';
 
 /**
@@ -45,6 +46,17 @@ export function keptSchema(): string {
   const told = {
     title: "What is kept beside a board's text",
     description: 'Which board the text is of, and which of its risks are accepted, with a reason each.',
+  };
+  return `${JSON.stringify({ ...schema, ...told }, null, 2)}\n`;
+}
+
+/** The same for what the columns of a logger hold. */
+export function layoutSchema(): string {
+  const schema = z.toJSONSchema(recordingLayout, { io: 'input', target: 'draft-7', reused: 'ref' });
+  const told = {
+    title: 'What the columns of a logger hold',
+    description:
+      'Which column of a recording is what, and how its numbers count. Files with the same headings are read by it. Put the file into the folder "recordings" of the workspace.',
   };
   return `${JSON.stringify({ ...schema, ...told }, null, 2)}\n`;
 }

@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { additionSchema, boardSchema, choicesSchema, keptSchema } from './addition-schema';
+import { additionSchema, boardSchema, choicesSchema, keptSchema, layoutSchema } from './addition-schema';
 import { compileCatalog } from './compile-catalog';
 import { faultClassesPage } from './fault-classes';
 import { outputForms, publishedSchema } from './output-schemas';
@@ -13,6 +13,7 @@ writeFileSync(join(root, 'schemas/REFERENCE.md'), referencePage(compileCatalog(r
 writeFileSync(join(root, 'schemas/addition.schema.json'), additionSchema());
 writeFileSync(join(root, 'schemas/board.schema.json'), boardSchema());
 writeFileSync(join(root, 'schemas/kept-beside.schema.json'), keptSchema());
+writeFileSync(join(root, 'schemas/recording-layout.schema.json'), layoutSchema());
 writeFileSync(join(root, 'schemas/choices.schema.json'), choicesSchema());
 mkdirSync(join(root, 'schemas/output'), { recursive: true });
 for (const [command, form] of outputForms)

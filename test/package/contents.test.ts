@@ -64,6 +64,7 @@ const expected = [
   'extension/schemas/board.schema.json',
   'extension/schemas/choices.schema.json',
   'extension/schemas/kept-beside.schema.json',
+  'extension/schemas/recording-layout.schema.json',
   'extension/syntaxes/craft-script.tmLanguage.json',
   'extension/syntaxes/language-configuration.json',
 ];

@@ -1,7 +1,13 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { additionSchema, boardSchema, choicesSchema, keptSchema } from '../../server/build/addition-schema';
+import {
+  additionSchema,
+  boardSchema,
+  choicesSchema,
+  keptSchema,
+  layoutSchema,
+} from '../../server/build/addition-schema';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { outputForms, publishedSchema } from '../../server/build/output-schemas';
 import { referencePage } from '../../server/build/reference-page';
@@ -20,6 +26,7 @@ describe('the schema for files that add to the catalogue', () => {
     assert.equal(readFileSync(join(root, 'schemas/addition.schema.json'), 'utf8'), additionSchema());
     assert.equal(readFileSync(join(root, 'schemas/board.schema.json'), 'utf8'), boardSchema());
     assert.equal(readFileSync(join(root, 'schemas/kept-beside.schema.json'), 'utf8'), keptSchema());
+    assert.equal(readFileSync(join(root, 'schemas/recording-layout.schema.json'), 'utf8'), layoutSchema());
     assert.equal(readFileSync(join(root, 'schemas/choices.schema.json'), 'utf8'), choicesSchema());
   });
 });
