@@ -7,7 +7,7 @@ const limits = { whole: 0.6, integral: 0.3 };
 /** A rate controller with proportional, integral and derivative on what is measured, and a mixer that keeps the craft
  * turning as asked before it keeps the throttle. */
 export class Controller {
-  /** What each motor is told, 0 to 1. */
+  /** What each motor is told, 0 to the most that any is told. */
   readonly outputs: Float64Array;
   readonly #held = new Float64Array(3);
   readonly #last = new Float64Array(3);
@@ -37,6 +37,7 @@ export class Controller {
 
   #mix(throttle: number): void {
     const { motors } = this.craft;
+    const { full } = this.craft.output;
     let [most, least] = [-1, 1];
     for (let motor = 0; motor < motors.length; motor += 1) {
       const { roll, pitch, yaw } = motors[motor]!.mix;
@@ -45,10 +46,10 @@ export class Controller {
       if (share > most) most = share;
       if (share < least) least = share;
     }
-    const base = Math.min(Math.max(throttle, -least), 1 - most);
-    const level = most - least > 1 ? throttle : base;
+    const base = Math.min(Math.max(throttle, -least), full - most);
+    const level = most - least > full ? throttle : base;
     for (let motor = 0; motor < motors.length; motor += 1)
-      this.outputs[motor] = Math.max(0, Math.min(1, level + this.outputs[motor]!));
+      this.outputs[motor] = Math.max(0, Math.min(full, level + this.outputs[motor]!));
   }
 }
 

@@ -13,7 +13,7 @@ export interface SimulatedCraft {
   readonly rotorInertia: number;
   /** With which a motor gets faster and slower, s: brakes are weaker than drive. */
   readonly lag: { readonly up: number; readonly down: number };
-  /** Shares of the pack's voltage that a motor gets when it is told 0, and 1. */
+  /** Shares of the pack's voltage: a motor never gets less than the first once it is armed, and none more than the second. */
   readonly output: { readonly idle: number; readonly full: number };
   readonly pack: SimulatedPack;
   readonly board: SimulatedBoard;

@@ -139,9 +139,7 @@ export function fly(
     const air = moment.climb + lift.next();
     for (let motor = 0; motor < count; motor += 1) {
       const { aside, ahead, thrustShare } = motors[motor]!;
-      const share = pilot.isArmed
-        ? output.idle + (output.full - output.idle) * controller.outputs[motor]!
-        : 0;
+      const share = pilot.isArmed ? Math.max(output.idle, controller.outputs[motor]!) : 0;
       const volts = share * moment.voltage;
       const speed = speeds[motor]!;
       const goal = settledAt(volts);

@@ -59,8 +59,7 @@ function hoverThrusts(craft: SimulatedCraft): readonly number[] {
 
 /** What each motor is told in a calm hover, 0 to 1, while the pack shows so many volts. */
 export function hoverOutputs(craft: SimulatedCraft, volts: number): readonly number[] {
-  const { idle, full } = craft.output;
-  return hoverSpeeds(craft).map((speed) => (voltsFor(craft, speed) / volts - idle) / (full - idle));
+  return hoverSpeeds(craft).map((speed) => voltsFor(craft, speed) / volts);
 }
 
 /** rad/s */

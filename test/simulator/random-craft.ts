@@ -180,12 +180,12 @@ function calmGains(craft: SimulatedCraft, base: { readonly gyroCutoff: number; r
 function reachOf(craft: SimulatedCraft): PerAxis {
   const speed = hoverSpeeds(craft).reduce((sum, one) => sum + one, 0) / craft.motors.length;
   const pack = 0.93 * craft.pack.open[0]!;
-  const range = (craft.output.full - craft.output.idle) * pack;
+
   const volts = voltsFor(craft, speed);
   const faster = (speedAt(craft, volts * 1.01) - speedAt(craft, volts * 0.99)) / (0.02 * volts);
-  const thrust = 2 * thrustAt(craft, 1) * speed * faster * range;
+  const thrust = 2 * thrustAt(craft, 1) * speed * faster * pack;
   const drag =
-    2 * dragFactor(craft) * speed * faster * range + (craft.rotorInertia * faster * range) / craft.lag.up;
+    2 * dragFactor(craft) * speed * faster * pack + (craft.rotorInertia * faster * pack) / craft.lag.up;
   const arm = (of: (motor: SimulatedMotor) => number) =>
     craft.motors.reduce((sum, motor) => sum + Math.abs(of(motor)), 0);
   return {
