@@ -55,6 +55,38 @@ describe('a recording', () => {
     }
   });
 
+  it('leads from a tone that the filters let through to a notch, which is written, looked at and undone', async () => {
+    await openRacer();
+    await openFromLine(/^recording .*before-the-rain/);
+    const finding = page().locator('[data-finding="shake/tone-let-through"]').first();
+    await finding.waitFor();
+    assert.match(await finding.innerText(), /A tone of 118 Hz about roll stands \d+ dB over the noise/);
+    const write = finding.locator('button.write').first();
+    assert.match(await write.innerText(), /notch at 118 Hz/);
+    await write.click();
+    await page().locator('#written').waitFor();
+    await page().locator('#written button', { hasText: 'See What It Changes' }).click();
+    await page().locator('#compared-shake').waitFor();
+    const row = page()
+      .locator('#compared-shake tr', { hasText: 'at 118 Hz, what the filters leave' })
+      .first();
+    assert.match(await row.innerText(), /−0\.\d+ dB.*−\d{2}[\d.]* dB.*better/s);
+    assert.equal(await page().locator('#compared-shake .drawn path.curve').count(), 6);
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), []);
+    }
+    await editor().runCommand('View: Focus First Editor Group');
+    await editor().goTo(editor().lineOf('sandmartin.craft', /^\[derivative\]/));
+    await editor().waitForText('[gyro.filter.3]');
+    await editor().waitForText('# measured on 2026-05-14');
+    await editor().press('Control+Z');
+    await editor().waitUntil('the notch to be gone', async () => {
+      const text = await editor().visibleText();
+      return /\[derivative\]/.test(text) && !/gyro\.filter\.3/.test(text);
+    });
+  });
+
   it('of a logger that nobody has confirmed has its columns looked through once', async () => {
     flyAgain('unitless');
     await openRacer();

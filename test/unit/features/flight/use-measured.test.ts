@@ -68,6 +68,19 @@ describe('writing what was measured', () => {
     assert.equal(written(racer, []), null);
   });
 
+  it('puts a new filter behind the last one, and a new flight behind the last one', () => {
+    const text = written(racer, [
+      { path: 'gyro.filter.3.kind', value: 'notch', comment },
+      { path: 'gyro.filter.3.centre', value: '118 Hz', comment: '' },
+      { path: 'craft.mass', value: '214 g', comment },
+    ]);
+    const wanted = `width = 14 Hz\n\n[gyro.filter.3]\nkind   = notch  # ${comment}\ncentre = 118 Hz\n\n[gyro.filter.1 @ cruise]`;
+    assert.ok(text?.includes(wanted), text ?? '');
+    assert.match(text ?? '', /^mass .*= 214 g/m);
+    const flown = written(racer, [{ path: 'flight.dusk.hover-throttle', value: '38 %', comment: '' }]);
+    assert.ok(flown?.endsWith('third tree"\n\n[flight.dusk]\nhover-throttle = 38 %\n'), flown?.slice(-120));
+  });
+
   it('keeps a comment on its line, whatever stands in it', () => {
     const text = written(racer, [
       { path: 'craft.mass', value: '214 g', comment: 'measured in\na.csv\r[motor]' },
