@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import { type LayoutColumn, recordingLayout } from '../../catalog/model/recording-layout';
 import { readPiecesOf } from '../../file-system/read-file';
@@ -24,6 +25,8 @@ export interface WantedRecording {
 
 /** A file as far as its columns are known. */
 export interface OpenedRecording {
+  /** As it was typed. */
+  readonly path: string;
   readonly source: RecordingSource;
   readonly table: LearntTable;
 }
@@ -48,13 +51,14 @@ export async function openedRecording(
     throw new UsageError(
       `--column: ${path} has no column "${stray.heading}"; it has ${[...headings].map((one) => `"${one}"`).join(', ')}`,
     );
-  return { source, table: withSaid(table, said, rate) };
+  return { path, source, table: withSaid(table, said, rate) };
 }
 
-export async function readOpened({ source, table }: OpenedRecording, terminal: Terminal): Promise<Recording> {
-  return told(source.name, () =>
-    watched(source, 'read', terminal, (pace) => readLearnt(source, table, pace)),
-  );
+export async function readOpened(
+  { path, source, table }: OpenedRecording,
+  terminal: Terminal,
+): Promise<Recording> {
+  return told(path, () => watched(source, 'read', terminal, (pace) => readLearnt(source, table, pace)));
 }
 
 async function sourceAt(path: string): Promise<RecordingSource> {
@@ -62,7 +66,7 @@ async function sourceAt(path: string): Promise<RecordingSource> {
     throw new UsageError('a recording is read twice, so it has to be a file, not standard input');
   try {
     const { size, bytes } = await readPiecesOf(path);
-    return { name: path, size, bytes };
+    return { name: basename(path), size, bytes };
   } catch (error) {
     throw new UsageError(`${path}: ${error instanceof Error ? error.message : String(error)}`);
   }

@@ -67,8 +67,13 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
     asked.json === true
       ? jsonText({ version: 1, columns: columnRows(opened), report, before, changes })
       : changes === null || before === null
-        ? recordingText(report, opened.table, terminal)
-        : recordingChangesText(before, report, changes, terminal),
+        ? recordingText({ ...report, name: asked.path }, opened.table, terminal)
+        : recordingChangesText(
+            { ...before, name: asked.compare ?? before.name },
+            { ...report, name: asked.path },
+            changes,
+            terminal,
+          ),
   );
   return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
 }

@@ -124,11 +124,13 @@ function axisLines({ axis, shaking, peaks, peaksIn }: AxisNoise): readonly strin
   ];
 }
 
-function peakText({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak): string {
+function peakText({ frequency, aboveFloor, order, source, mayBeFolded, motor, left }: Peak): string {
   return [
     `${spanText(frequency)}, ${spanText(aboveFloor)} above the floor: ${visible(source)}`,
     ...(order === null ? [] : [`${spanText(order)} times a turn`]),
-    ...(mayBeFolded ? ['perhaps a higher tone that rows so seldom fold down'] : []),
+    ...(motor === undefined ? [] : [`most by motor ${motor}`]),
+    // Of a moving one it is known, and said.
+    ...(mayBeFolded && order === null ? ['perhaps a higher tone that rows so seldom fold down'] : []),
     ...(left === null ? [] : [`the script’s filters leave ${shortNumber(left)} dB`]),
   ].join(', ');
 }
@@ -136,9 +138,17 @@ function peakText({ frequency, aboveFloor, order, source, mayBeFolded, left }: P
 function motorLines({ motor, mean, atFull, atIdle, harder, lag }: MotorWork): readonly string[] {
   const share = (part: number) => `${shortNumber(100 * part)} %`;
   return [
-    `  motor ${motor}: ${spanText(mean)} on average, ${spanText(harder)} harder than all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
+    `  motor ${motor}: ${spanText(mean)} on average, ${harderText(harder)} than all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
     ...(lag.told === null ? [] : [`    time constant ${spanText(lag.told)}`]),
   ];
+}
+
+/** `3.6 % harder`, `4 % less hard`, each with its span. */
+function harderText(harder: MeasuredSpan): string {
+  const { likely, low, high, unit } = harder;
+  return likely >= 0
+    ? `${spanText(harder)} harder`
+    : `${spanText({ likely: -likely, low: -high, high: -low, unit })} less hard`;
 }
 
 function packLines(pack: PackGave): readonly string[] {
@@ -150,14 +160,16 @@ function packLines(pack: PackGave): readonly string[] {
     row('open voltage', pack.openVoltage),
     row('resistance of pack and leads at one second', pack.resistanceAtOneSecond),
     row('at ten seconds', pack.resistanceAtTenSeconds),
+    ...(pack.expected === undefined ? [] : [`  by the script at ten seconds: ${spanText(pack.expected)}`]),
     row('charge used', pack.usedCharge),
     ...(pack.lowestVoltage === null ? [] : [`  lowest voltage: ${spanText(pack.lowestVoltage)}`]),
   ];
 }
 
-function hoverLines({ throttle, current, thrustScale }: Hovered): readonly string[] {
+function hoverLines({ throttle, current, expected, thrustScale }: Hovered): readonly string[] {
   return [
     `  throttle ${spanText(throttle)}${current === null ? '' : `, ${spanText(current)}`}`,
+    ...(expected === undefined ? [] : [`  by the script: throttle ${spanText(expected)}`]),
     ...(thrustScale === null
       ? []
       : [`  thrust beside what the script lets expect: ${spanText(thrustScale)} times`]),
