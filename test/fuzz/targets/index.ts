@@ -10,6 +10,7 @@ import { learning } from './learning';
 import { lines } from './lines';
 import { listing } from './listing';
 import { messages } from './messages';
+import { recordings } from './recordings';
 import { wholeWay } from './whole-way';
 
 /** Everything that takes in what others wrote. */
@@ -27,6 +28,7 @@ export const targets: readonly Target[] = [
   learning,
   wholeWay,
   messages,
+  recordings,
 ];
 
 /** How many of a run's inputs each target gets; at least one. */

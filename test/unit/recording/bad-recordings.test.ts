@@ -126,6 +126,11 @@ const readable: readonly (readonly [title: string, text: string, is: Mended])[] 
     { rows: 400, flights: 1, stretches: 1, says: /^A cell holds no number/ },
   ],
   [
+    'a number that nothing can be',
+    whole.replace(',16.3\n', ',1e999\n'),
+    { rows: 400, flights: 1, stretches: 1, says: /^A cell holds no number/ },
+  ],
+  [
     'lines that end as on old systems',
     whole.replaceAll('\n', '\r'),
     { rows: 400, flights: 1, stretches: 1, says: null },

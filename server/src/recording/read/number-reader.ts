@@ -1,6 +1,8 @@
 const [plus, comma, minus, point, zero, largeE, smallE] = [43, 44, 45, 46, 48, 69, 101];
 const powers = Float64Array.from({ length: 309 }, (_, exponent) => Number(`1e${exponent}`));
 const billion = 1e9;
+/** Nothing that is measured is larger: what is, is no number. */
+const largest = 1e30;
 /** More digits than a stamp can have. */
 const mostStampDigits = 24;
 
@@ -55,6 +57,7 @@ export class NumberReader {
       next = to > next + 1 ? to : next;
     }
     const size = scaled(mantissa, exponent - behind);
+    if (size > largest) return at;
     this.value = sign === minus ? -size : size;
     return next;
   }

@@ -26,7 +26,7 @@ describe('a number in bytes', () => {
 
   it('of any length and size is that number to 32 bits', () => {
     fc.assert(
-      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (number) => {
+      fc.property(fc.double({ noNaN: true, min: -1e30, max: 1e30 }), (number) => {
         const text = String(number);
         const { value, to } = numberIn(text);
         assert.equal(to, text.length);
@@ -48,7 +48,9 @@ describe('a number in bytes', () => {
     ['5.', 5, 2],
     ['12e', 12, 2],
     ['0e999', 0, 5],
-    ['1e999', Number.POSITIVE_INFINITY, 5],
+    // Nothing that is measured is so large.
+    ['1e999', Number.NaN, 0],
+    ['1e31', Number.NaN, 0],
     ['1e-999', 0, 6],
     ['-', Number.NaN, 0],
     ['.', Number.NaN, 0],
