@@ -101,7 +101,7 @@ function proposalRow(
     'div',
     { class: 'proposal' },
     write,
-    ...sets.map(({ path, value, comment }) => {
+    ...sets.map(({ path, value, comment }, at) => {
       const target = lines.find((line) => line.path === path)?.target;
       return element(
         'p',
@@ -119,7 +119,8 @@ function proposalRow(
               `line ${target.line + 1}`,
             ),
         element('code', {}, `${path} = ${value}`),
-        element('span', { class: 'aside' }, `  ${comment}`),
+        // What several lines say alike is said once.
+        comment === sets[at - 1]?.comment ? null : element('span', { class: 'aside' }, ` ${comment}`),
       );
     }),
   );

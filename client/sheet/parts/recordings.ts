@@ -10,7 +10,7 @@ const mark = 'data-recording';
 
 /** A flight's recording: what it said when it was read, and a press that opens it. */
 export function recordingRow({ path, uri }: NonNullable<SheetFlight['recording']>): HTMLElement {
-  const place = element('span', { [mark]: uri });
+  const place = element('span', { class: 'said-last', [mark]: uri });
   fill(place, uri);
   const press = () => send({ kind: 'open-recording', uri });
   return element(
@@ -43,8 +43,8 @@ function plain(uri: string): string {
 
 function fill(place: HTMLElement, uri: string): void {
   const brief = said.get(plain(uri));
-  if (brief === undefined) place.replaceChildren(element('span', { class: 'aside' }, ' not read yet'));
-  else place.replaceChildren(` ${brief.text} `, ...curve(brief.curve));
+  if (brief === undefined) place.replaceChildren(element('span', { class: 'aside' }, 'not read yet'));
+  else place.replaceChildren(`${brief.text} `, ...curve(brief.curve));
 }
 
 /** Pixels. */

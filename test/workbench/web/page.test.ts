@@ -80,6 +80,31 @@ describe('a pilot with nothing but a browser', () => {
 });
 
 describe('a recording in a browser', () => {
+  it('leads from a finding to lines in the script, and to what they would change', async () => {
+    const editor = await openWebEditor();
+    try {
+      await openFromExplorer(editor, 'sandmartin.craft');
+      await editor.statusBar(/to mend/);
+      await editor.press('Control+End');
+      await editor.page.locator('.codelens-decoration a', { hasText: 'Open Recording' }).click();
+      const page = editor.webview();
+      await page.locator('[data-finding="shake/tone-let-through"] button.write').first().click();
+      await page.locator('#written button', { hasText: 'See What It Changes' }).click();
+      const row = page
+        .locator('#compared-shake tr', { hasText: 'at 118 Hz, what the filters leave' })
+        .first();
+      assert.match(await row.innerText(), /better/);
+      assert.deepEqual(await editor.accessFaults(), []);
+      await editor.runCommand('View: Focus First Editor Group');
+      await editor.press('Control+Home');
+      await editor.press('Control+F');
+      await editor.type('[gyro.filter.3]');
+      await editor.waitForText('measured on 2026-05-14');
+    } finally {
+      await editor.close();
+    }
+  });
+
   it('is handed over by the editor and told, once its columns are confirmed', async () => {
     const folder = scratchFolder('web-flights');
     cpSync(workspace, folder, { recursive: true });
