@@ -1,6 +1,7 @@
 import type { MeasuredSpan, Told } from '../report';
 import {
   bandPassed,
+  correlationOf,
   deviationOf,
   fittingOf,
   type LagFitting,
@@ -43,6 +44,12 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
       'Fly with quick rolls, or short bursts of throttle.',
     );
   const fitting = fittingOf(rows);
+  const moved = powerOf(fitting.target);
+  if (!(moved > 0))
+    return withheld(
+      'The speed that was logged is the same all the time.',
+      'Confirm the columns of speeds, and that the board reads them in flight.',
+    );
   const start: LagGuess = { seconds: 0.03, skew: 0, uneven: 0 };
   const about = ({ seconds }: LagGuess, share: number, factor: number) =>
     factors(seconds / share, seconds * share, factor);
@@ -53,8 +60,9 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
   const skewed = best(yield* triesOf(fitting, uneven, { all: about(uneven, 1.2, 1.05), skews }));
   const close = unevens.map((one) => skewed.uneven + one / 4);
   const fine = yield* triesOf(fitting, skewed, { all: about(skewed, 1.12, 1.02), unevens: close });
-  const { rest, correlation, seconds } = best(fine);
-  const fit = 1 - rest / powerOf(fitting.target);
+  const closest = best(fine);
+  const { rest, seconds } = closest;
+  const fit = 1 - rest / moved;
   if (!(fit >= leastFit))
     return withheld(
       `Only ${Math.max(0, Math.round(100 * fit))} % of the speed’s movement follows from what the motor is told.`,
@@ -65,8 +73,8 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
       'The speed follows too fast or too slowly to be a motor’s.',
       'Confirm the columns of outputs and speeds.',
     );
-  const span = spanOf(fine, rows.output.length, correlation, rest);
-  return told(span, basisOf(rows, fit, best(fine)));
+  const span = spanOf(fine, rows.output.length, correlationOf(fitting, closest), rest);
+  return told(span, basisOf(rows, fit, closest));
 }
 
 /** So many rows tell well enough where to look closer. */
