@@ -1,6 +1,7 @@
 import type { Bundle } from '../src/catalog/model/bundle';
 import type { Check } from '../src/catalog/model/check';
 import type { Parameter } from '../src/catalog/model/parameter';
+import type { RecordingFindingWords } from '../src/catalog/model/recording-columns';
 import { allowedText } from '../src/features/hover/parameter-text';
 import { boardSections } from './reference-parts/boards';
 import { collectionSections } from './reference-parts/collections';
@@ -18,6 +19,8 @@ export function referencePage(bundle: Bundle, root: string): string {
   const sections = [
     `## Checks (${checks.length})`,
     ...bundle.checks.map(({ group, checks: rows }) => checkTable(group, rows)),
+    `## What recordings show (${bundle.recordings.findings.length})`,
+    foundTable(bundle.recordings.findings),
     `## Parameters (${parameters.length})`,
     ...bundle.parameters.map(
       (file) => `### ${file.title}\n\n${file.summary}\n\n${parameterTable(file.parameters)}`,
@@ -60,6 +63,20 @@ function checkTable(group: string, checks: readonly Check[]): string {
     sourceOf(source),
   ]);
   return `### ${group}\n\n${table(['check', 'level', 'says', 'what to do', 'source'], rows)}`;
+}
+
+function foundTable(rows: readonly RecordingFindingWords[]): string {
+  return table(
+    ['finding', 'level', 'says', 'what to do', 'when', 'source'],
+    rows.map(({ id, level, message, advice, rule, source }) => [
+      code(id),
+      level,
+      plain(message),
+      plain(advice),
+      plain(rule),
+      sourceOf(source),
+    ]),
+  );
 }
 
 function parameterTable(parameters: readonly Parameter[]): string {

@@ -53,8 +53,14 @@ function told(view: CraftView, one: Judged): MeasuredInFlight {
     reading: inUnit(reading.likely),
     estimate: estimate === null ? null : inUnit(estimate.likely),
     isCorrected: isTaken,
-    text: `you measured ${view.short(reading.likely, unit)}, ${verdict(view, one, unit)}`,
+    text: `you measured ${view.short(reading.likely, unit)}${dayOf(view, reading.flight)}, ${verdict(view, one, unit)}`,
   };
+}
+
+/** ` on 2026-06-12`; nothing where the flight says no date. */
+function dayOf(view: CraftView, flight: string): string {
+  const date = view.value(`flight.${flight}.date`);
+  return date?.kind === 'date' ? ` on ${date.value}` : '';
 }
 
 function verdict(view: CraftView, { reading, estimate, isTaken }: Judged, unit: string): string {

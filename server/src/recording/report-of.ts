@@ -3,6 +3,7 @@ import type { CraftView } from '../craft/view';
 import { expectedOf } from './estimate/beside-script';
 import { type FlightRows, flightRows } from './estimate/flight-rows';
 import { hoverOf } from './estimate/hover';
+import { estimateRemarks } from './estimate/left-out';
 import { linkKept } from './estimate/link';
 import { motorsOf } from './estimate/motors';
 import { noiseOf } from './estimate/noise';
@@ -60,7 +61,7 @@ function headOf(recording: Recording, flight: number, rows: FlightRows | null) {
     seconds: rows?.seconds ?? 0,
     rate: rows?.rate ?? 0,
     isSimulated: recording.isSimulated === true,
-    leftOut: recording.leftOut,
+    leftOut: [...recording.leftOut, ...(rows === null ? [] : estimateRemarks(recording, flight, rows))],
   };
 }
 

@@ -39,6 +39,12 @@ const width = ({ low, high }: Figure) => Math.log(high / low);
 const flown = `${threeInch}\n${flight('noon', 'hover-throttle = 30 %', 'hover-current = 3.6 A')}`;
 
 describe('what a flight measured', () => {
+  it('is told with the day on which it was read off', () => {
+    const dated = `${threeInch}\n${flight('noon', 'date = 2026-06-12', 'hover-throttle = 30 %')}`;
+    const [told] = of(dated, 'hover-throttle').measured ?? [];
+    assert.match(told?.text ?? '', /^you measured 30 % on 2026-06-12, the estimate was /);
+  });
+
   it('is told beside the estimate, and corrects it towards the reading', () => {
     const before = of(threeInch, 'hover-throttle').likely;
     const after = of(flown, 'hover-throttle');

@@ -169,7 +169,7 @@ function mayFold({ rate, view }: FoundTones): boolean {
 }
 
 /** dB that the script's filters leave of a tone, with those that follow the motors where they then are. */
-export function leftOf(view: CraftView | null, frequency: number, turns: number | null): number | null {
+function leftOf(view: CraftView | null, frequency: number, turns: number | null): number | null {
   const chains = view === null ? null : chainsOf(view);
   if (chains === null) return null;
   const filters = chains.value.gyro.all(turns ?? chains.value.hover);

@@ -131,7 +131,7 @@ describe('what did I learn?', () => {
     assert.deepEqual([hover?.title, hover?.text], ['hover throttle', '27 %']);
     assert.match(
       flights[0]?.measured[0] ?? '',
-      /^hover throttle: you measured 27 %, the estimate was \d[\d.]* %: corrected$/,
+      /^hover throttle: you measured 27 %(?: on [-\d]+)?, the estimate was \d[\d.]* %: corrected$/,
     );
     assert.deepEqual(flights[1]?.measured, []);
     assert.ok(flights.every(({ target }) => target !== null));

@@ -132,4 +132,22 @@ describe('noise in a recording', () => {
       ['gyro', 'unfiltered-gyro'],
     );
   });
+
+  it('says that the times are uneven, and that a part of the flight has another rate', () => {
+    const random = noise(12);
+    const made = madeRecording({ seconds: 20, rate: 500 }, { 'gyro.roll': () => degree * random() });
+    assert.deepEqual(reported(made).leftOut, []);
+    const [flight] = made.flights;
+    const uneven = reported({ ...made, time: made.time.map((time) => time + 2e-4 * random()) });
+    assert.match(
+      uneven.leftOut[0] ?? '',
+      /^The times of the rows are uneven by (19|20|21)\d us\..* 16 dB below it\.$/,
+    );
+    const parts = [
+      { from: 0, to: 7000, rate: 500 },
+      { from: 7000, to: 10_000, rate: 250 },
+    ];
+    const two = reported({ ...made, flights: [{ from: 0, to: 10_000, ...flight, stretches: parts }] });
+    assert.match(two.leftOut[0] ?? '', /^A part of the flight, 12 s in all, has another rate of rows/);
+  });
 });
