@@ -70,6 +70,9 @@ describe('the sheet of a craft of which no more is known than a sales page tells
     // The pack that was in, the second: 38 % was read off.
     assert.ok(Math.abs((after[1]?.likely ?? 0) - 38) < Math.abs((before[1]?.likely ?? 0) - 38));
     assert.match(flown, /hover throttle: you measured 38 %(?: on [-\d]+)?, the estimate was 40 %: corrected/);
-    assert.match(flown, /hover current: you measured 4\.5 A(?: on [-\d]+)?, the estimate was 4\.59 A: corrected/);
+    assert.match(
+      flown,
+      /hover current: you measured 4\.5 A(?: on [-\d]+)?, the estimate was 4\.59 A: corrected/,
+    );
   });
 });

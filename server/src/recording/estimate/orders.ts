@@ -105,7 +105,7 @@ export function* ordersOf(
       for (const { motor, steady: tracks } of motors) {
         const ratios = yield* alongOrders(left, standing, tracks);
         const one = loudestOf(ratios, enough, isWanted);
-        if (one !== null && one.above > (best?.above ?? 0)) best = { motor, ...one };
+        if (one !== null && (best === null || believed(one) > believed(best))) best = { motor, ...one };
       }
       if (best === null) break;
       taken.push(best);
@@ -119,6 +119,11 @@ export function* ordersOf(
   }
   const kinds = [...new Set(taken.map(({ order }) => order.likely))];
   return { orders: groupsOf(taken, motors), stands: yield* standsWithout(spectra, all, kinds) };
+}
+
+/** Of motors that turn nearly alike, the one whose tone comes at a whole number of its turns is believed more, dB. */
+function believed({ order: { likely }, above }: Pick<Taken, 'order' | 'above'>): number {
+  return above - (100 * (likely / Math.max(1, Math.round(likely)) - 1)) ** 2;
 }
 
 function isWhole(order: number): boolean {

@@ -83,7 +83,7 @@ function fitted(rows: PackRows, slow: number, resistance: number | null): Fitted
   const whole = charge.at(-1) ?? 1;
   const kept = voltage.flatMap((volts, at) => (isFilled[at] || Number.isNaN(volts) ? [] : [at]));
   const bends = rows.seconds > 120;
-  const features = kept.map((at) => {
+  const raw = kept.map((at) => {
     const share = (charge[at] ?? 0) / whole;
     return [
       1,
@@ -94,7 +94,9 @@ function fitted(rows: PackRows, slow: number, resistance: number | null): Fitted
       ...(bends ? [-(share ** 2), -(share ** 3)] : []),
     ];
   });
-  const values = kept.map((at) => voltage[at] ?? 0);
+  const columns = (raw[0] ?? []).map((_, column) => smoothed(raw.map((one) => one[column] ?? 0)));
+  const features = raw.map((_, at) => columns.map((column) => column[at] ?? 0));
+  const values = smoothed(kept.map((at) => voltage[at] ?? 0));
   // A first look with what is usual for a resistance of any size tells the noise, a second leans on it.
   const sizes = features[0]?.length ?? 5;
   const row = (parts: Readonly<Record<number, number>>) =>
@@ -174,6 +176,18 @@ function guessOf({ coefficients, inverse }: Fit, weights: readonly number[]): Gu
       inverse.map((line) => dot(line, weights)),
     ),
   };
+}
+
+/** Rows of half a second together: what a current's own noise moves, no voltage follows, and it would look softer. */
+const together = 5;
+
+/** What is linear stays as it is to each other when all of it is smoothed alike. */
+function smoothed(values: readonly number[]): readonly number[] {
+  const half = together >> 1;
+  return values.map((_, at) => {
+    const near = values.slice(Math.max(0, at - half), at + half + 1);
+    return near.reduce((sum, one) => sum + one, 0) / near.length;
+  });
 }
 
 /** A first-order lag from rest, of what flows meanwhile: its mean over each step. */
