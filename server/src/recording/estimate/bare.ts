@@ -1,9 +1,17 @@
+import { alias, halfRate } from '../../physics/sampling';
 import type { ShortSpectra } from './shaken';
 import { quantile } from './span';
 import { binsOf, type Track } from './tracks';
 
-/** Whether something stands at a frequency (Hz) while no tone that moves is near; null: that was never so. */
-export type Stands = (frequency: number) => boolean | null;
+/** A tone of the mean spectrum: Hz, and dB over what lies about it. */
+export interface StandingTone {
+  readonly frequency: number;
+  readonly width: number;
+  readonly above: number;
+}
+
+/** Whether a tone stands; null: nobody can say. */
+export type Stands = (tone: StandingTone) => boolean | null;
 
 const inOneGo = 32;
 /** What stands, stands so many dB over what lies about it. */
@@ -18,7 +26,8 @@ const usualOrders = [1, 2, 3, 4];
 
 /**
  * Whether something stands at a frequency in the segments in which no tone that moves is near. What stands is there in
- * each of them, so that their logarithms are averaged: a few loud ones say little.
+ * each of them, so that their logarithms are averaged: a few loud ones say little. Where there are no such segments, it
+ * stands if no motor was there so much more often than beside it as the tone is louder.
  */
 export function* standsWithout(
   spectra: ShortSpectra,
@@ -48,10 +57,11 @@ export function* standsWithout(
     }
   }
   const levels = sums.map((sum, bin) => (10 * Math.LOG10E * sum) / (counts[bin] as number));
-  return (frequency) => {
+  return (tone) => {
+    const { frequency } = tone;
     const bin = Math.round((frequency * spectra.setup.segment) / spectra.setup.rate);
     const tops = [bin - 1, bin, bin + 1].filter((one) => (counts[one] ?? 0) >= bareSegments);
-    if (tops.length === 0) return null;
+    if (tops.length === 0) return isMadeByStaying(tone, tracks, all, spectra.setup.rate) ? null : true;
     const floor = floorAbout(levels, counts, bin);
     return tops.some((one) => {
       const independent = 1 + ((counts[one] ?? 0) - 1) * apart;
@@ -62,6 +72,38 @@ export function* standsWithout(
       return !isSlope && (levels[one] ?? 0) - floor >= Math.max(leastStanding, chance);
     });
   };
+}
+
+/** Of how much louder a tone is, a third counts: motors are louder at some speeds than at others. Ours. */
+const slack = 3;
+
+/** Whether a tone that moves may make one that seems to stand, by being there far more often than beside it. */
+function isMadeByStaying(
+  { frequency, width, above }: StandingTone,
+  tracks: readonly Track[],
+  orders: readonly number[],
+  rate: number,
+): boolean {
+  const half = width / 2 + 2;
+  const within = (from: number, to: number) => Math.max(0, Math.min(halfRate(rate), to) - Math.max(0, from));
+  const beside =
+    within(frequency - 4.5 * half, frequency - 1.5 * half) +
+    within(frequency + 1.5 * half, frequency + 4.5 * half);
+  if (beside < half) return true;
+  const motors = [...new Set(tracks.map(({ motor }) => motor))];
+  return motors.some((motor) =>
+    orders.some((order) => {
+      let [here, there] = [0, 0];
+      for (const track of tracks) {
+        if (track.motor !== motor) continue;
+        const off = Math.abs(alias(order * track.turns, rate) - frequency);
+        if (off <= half) here += 1;
+        else if (off >= 1.5 * half && off <= 4.5 * half) there += 1;
+      }
+      const density = here / (2 * half) / Math.max(there / beside, 0.5 / beside);
+      return here > 0 && density >= 10 ** (above / 10) / slack;
+    }),
+  );
 }
 
 /**

@@ -5,6 +5,7 @@ import { magnitude } from '../../physics/complex';
 import { chainResponse } from '../../physics/filter';
 import { alias, aliasSpan, halfRate } from '../../physics/sampling';
 import type { Peak } from '../report';
+import type { StandingTone } from './bare';
 import type { Load } from './load';
 import { type FoundOrder, filledColumns, type OrdersFound } from './orders';
 import type { ShortSpectra } from './shaken';
@@ -33,8 +34,8 @@ export function peaksOf(found: FoundTones): readonly Peak[] {
   const moving = orders.map((order) => movingPeak(found, order));
   const still = found.tones
     .filter(
-      ({ frequency: { likely } }) =>
-        standsAt(found, likely) || !orders.some((order) => comesPast(found.rate, order, likely)),
+      (tone) =>
+        standsAt(found, tone) || !orders.some((order) => comesPast(found.rate, order, tone.frequency.likely)),
     )
     .map((tone) => stillPeak(found, tone));
   return [...moving, ...still]
@@ -78,8 +79,9 @@ function comesPast(rate: number, { order, slowest, fastest }: FoundOrder, freque
   return frequency > low - off && frequency < high + off;
 }
 
-function stillPeak(found: FoundTones, { frequency, above }: Tone): Peak {
-  const { source, isKnown } = sourceOf(found, frequency.likely);
+function stillPeak(found: FoundTones, tone: Tone): Peak {
+  const { frequency, above } = tone;
+  const { source, isKnown } = sourceOf(found, tone);
   return {
     frequency,
     aboveFloor: above,
@@ -94,16 +96,13 @@ const unchanged = 'nobody can say: the motors worked too evenly to tell what mov
 
 const alwaysNear = 'nobody can say: a tone of the motors was near it whatever they did';
 
-function sourceOf(
-  found: FoundTones,
-  frequency: number,
-): { readonly source: string; readonly isKnown: boolean } {
+function sourceOf(found: FoundTones, tone: Tone): { readonly source: string; readonly isKnown: boolean } {
   if (found.load === null)
     return { source: 'nobody can say: no motor speed and no throttle was logged', isKnown: false };
   if (found.standing === null) return { source: unchanged, isKnown: false };
-  if (found.orders?.stands(frequency) === null) return { source: alwaysNear, isKnown: false };
-  if (standsAt(found, frequency)) return { source: 'standing', isKnown: true };
-  if (movesAlong(found, frequency)) return { source: 'moves with the motors', isKnown: true };
+  if (found.orders?.stands(standingTone(tone)) === null) return { source: alwaysNear, isKnown: false };
+  if (standsAt(found, tone)) return { source: 'standing', isKnown: true };
+  if (movesAlong(found, tone.frequency.likely)) return { source: 'moves with the motors', isKnown: true };
   return {
     source: 'comes and goes: it neither stands at all throttle nor follows the motors',
     isKnown: false,
@@ -113,9 +112,10 @@ function sourceOf(
 /** What stands at a frequency however hard the motors work, stands so many dB over what lies about it. */
 const leastStanding = 2;
 
-function standsAt({ spectra, standing, orders }: FoundTones, frequency: number): boolean {
+function standsAt({ spectra, standing, orders }: FoundTones, tone: Tone): boolean {
   // Speeds tell when no tone that moves was near; without them it must stand at most loads.
-  if (orders !== null) return orders.stands(frequency) === true;
+  if (orders !== null) return orders.stands(standingTone(tone)) === true;
+  const frequency = tone.frequency.likely;
   if (spectra === null || standing === null) return false;
   const bin = Math.round((frequency * spectra.setup.segment) / spectra.setup.rate);
   const filled = filledColumns(spectra);
@@ -126,6 +126,10 @@ function standsAt({ spectra, standing, orders }: FoundTones, frequency: number):
     return 10 * Math.log10(top / floor) < leastStanding;
   });
   return missing.length <= fewMissing * filled.length;
+}
+
+function standingTone({ frequency, above, width }: Tone): StandingTone {
+  return { frequency: frequency.likely, above: above.likely, width };
 }
 
 /** In so many of the columns chance may hide it. Ours. */
