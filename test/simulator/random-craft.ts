@@ -21,9 +21,10 @@ export interface RandomCraft {
 
 const degree = Math.PI / 180;
 
-export function randomCraft(random: Random): RandomCraft {
+/** `rates`: those that its controller may run at, Hz. */
+export function randomCraft(random: Random, rates: readonly number[] = [1000, 1600, 2000]): RandomCraft {
   const [sampled] = fc.sample(plausibleCraft, { numRuns: 1, seed: Math.floor(2 ** 31 * random.unit()) });
-  const controlRate = random.pick(1000, 1600, 2000);
+  const controlRate = random.pick(...rates);
   const base: PlausibleCraft = { ...sampled!, controlRate, gyroRate: controlRate };
   const drawn = withoutGains(base, random);
   const hover = hoverSpeeds(drawn)[0]!;

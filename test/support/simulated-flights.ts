@@ -24,10 +24,13 @@ export interface RandomFlight extends SimulatedFlight {
 /** What a seed gives. */
 export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);
-  const { craft, numbers } = flyable(random);
-  const seconds = random.between(13, 26);
+  // Loggers write either a short time often, or a long time seldom.
+  const isQuick = seed % 2 === 0;
+  const { craft, numbers } = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
+  const seconds = isQuick ? random.between(12, 16) : random.between(24, 34);
+  const rate = isQuick ? random.pick(350, 500) : random.pick(100, 150, 200);
   const acts = flightOf(seconds, random.between(0.35, 1), random);
-  const recorder = randomRecorder(craft.board.gyroRate, random.pick(350, 500, 500), seconds, random);
+  const recorder = randomRecorder(craft.board.gyroRate, rate, seconds, random);
   const { rows, truth } = simulated(craft, acts, recorder, seed);
   const layout = layouts.get(random.pick('bracketed', 'bracketed', 'semicolons', 'unitless', 'repeated'));
   if (layout === undefined) throw new Error('a layout is missing');
@@ -35,9 +38,9 @@ export function randomFlight(seed: number): RandomFlight {
   return { seed, craft, acts, layout, rate: recorder.rate, rows, truth, bytes: csvOf(rows, layout), view };
 }
 
-function flyable(random: Random): RandomCraft {
+function flyable(random: Random, rates: readonly number[]): RandomCraft {
   for (;;) {
-    const made = randomCraft(random);
+    const made = randomCraft(random, rates);
     if (canFly(made.craft)) return made;
   }
 }

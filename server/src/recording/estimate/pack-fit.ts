@@ -36,23 +36,33 @@ export function* packFit(rows: PackRows): Generator<void, PackFit | null> {
   }
   const least = Math.min(...fits.map(({ rest }) => rest));
   const weights = fits.map(({ rest, independent }) => Math.exp((-independent / 2) * Math.log(rest / least)));
-  const mixed = (of: (fit: Fitted) => Guess, unit: string): MeasuredSpan => {
+  const mixed = (of: (fit: Fitted) => Guess, unit: string, error = sensorError): MeasuredSpan => {
     const all = weights.reduce((sum, weight) => sum + weight, 0);
     const over = (value: (guess: Guess) => number) =>
       fits.reduce((sum, fit, at) => sum + (weights[at] ?? 0) * value(of(fit)), 0) / all;
     const mean = over((guess) => guess.mean);
     const square = over((guess) => guess.variance + (guess.mean - mean) ** 2);
-    const off = Math.hypot(1.645 * Math.sqrt(square), sensorError * mean);
+    const off = Math.hypot(1.645 * Math.sqrt(square), error * mean);
     return { likely: mean, low: mean - off, high: mean + off, unit };
   };
-  const atTenSeconds = mixed(({ ten }) => ten, 'ohm');
+  const atTenSeconds = mixed(({ ten }) => ten, 'ohm', Math.hypot(sensorError, circuitError.ten));
   if (fits.length === 0 || !(atTenSeconds.likely > 0)) return null;
   const open = mixed(({ open: guess }) => guess, 'V');
-  return { open: { ...open, ...openSpan(open) }, atOneSecond: mixed(({ one }) => one, 'ohm'), atTenSeconds };
+  return {
+    open: { ...open, ...openSpan(open) },
+    atOneSecond: mixed(({ one }) => one, 'ohm', Math.hypot(sensorError, circuitError.one)),
+    atTenSeconds,
+  };
 }
 
 /** Sensors that were calibrated tell a resistance to this share. Common practice. */
 const sensorError = 0.02;
+
+/**
+ * What a circuit of two parts leaves open, and a voltage at rest that comes down in a straight line: shares, on
+ * simulated flights whose packs have other time constants and a curve.
+ */
+const circuitError = { one: 0.025, ten: 0.05 } as const;
 
 /** Of the voltage the sensor's error is smaller by far: half a percent. */
 function openSpan({ likely, low, high }: MeasuredSpan): Pick<MeasuredSpan, 'low' | 'high'> {

@@ -104,7 +104,8 @@ function order(name: string, blade: boolean): Quantity {
       const frequency = (wanted * (truth.meanSpeeds[0] ?? 0)) / turn;
       const [tone = 0] = truth.tones;
       const seen = folded(frequency, rate);
-      const isLost = seen < 30 || seen > 0.46 * rate || Math.abs(seen / tone - 1) < 0.08;
+      const isSeldom = rate < 300;
+      const isLost = isSeldom || seen < 30 || seen > 0.46 * rate || Math.abs(seen / tone - 1) < 0.08;
       if (isLost || !hasSpeeds(flight) || !hasUnfiltered(flight) || orderAbove(flight, blade) < clear)
         return null;
       const near = axes
@@ -125,7 +126,7 @@ const lag: Quantity = {
   name: 'motor time constant',
   tolerance: { share: 0.1 },
   of(flight, report) {
-    if (!hasSpeeds(flight)) return null;
+    if (!hasSpeeds(flight) || flight.rate < 300) return null;
     const { up, down } = flight.truth.lag;
     // Small steps up and down alike: the mean of how fast it answers either way.
     const truth = (1000 * 2) / (1 / up + 1 / down);
