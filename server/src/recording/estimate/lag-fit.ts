@@ -28,6 +28,8 @@ export interface LagFitting {
   readonly target: Float64Array;
   /** 1 where the motor quickens. */
   readonly rises: Uint8Array;
+  /** Where the features of a lag that is tried are put, again and again. */
+  readonly late: readonly Float64Array[];
 }
 
 /** Half of the time over which a motor is seen to quicken or to slow down, s. */
@@ -40,7 +42,9 @@ export function fittingOf(rows: LagRows): LagFitting {
   const rises = Uint8Array.from(speed, (value, row) =>
     (speed[row + about] ?? value) >= (speed[row - 1 - about] ?? value) ? 1 : 0,
   );
-  return { rate, features: featuresOf(rows), target: bandPassed(speed, rate), rises };
+  const features = featuresOf(rows);
+  const late = features.map(({ length }) => new Float64Array(length));
+  return { rate, features, target: bandPassed(speed, rate), rises, late };
 }
 
 function featuresOf({ output, voltage }: LagRows): readonly Float64Array[] {
@@ -51,95 +55,77 @@ function featuresOf({ output, voltage }: LagRows): readonly Float64Array[] {
   return [told, told.map((value) => value ** 2), volts];
 }
 
-/** By least squares, from the sums over all rows alone: hundreds of lags are tried. */
+/** By least squares. */
 export function tryLag(fitting: LagFitting, guess: LagGuess): TriedLag {
-  const { target, features } = fitting;
-  const count = features.length;
-  const products = new Float64Array(count * count);
-  const right = new Float64Array(count);
-  let squares = 0;
-  eachLateRow(fitting, guess, (row, late) => {
-    const wanted = target[row] as number;
-    squares += wanted * wanted;
-    for (let one = 0; one < count; one += 1) {
-      const value = late[one] as number;
-      right[one] = (right[one] as number) + value * wanted;
-      for (let other = 0; other <= one; other += 1) {
-        const at = one * count + other;
-        products[at] = (products[at] as number) + value * (late[other] as number);
-      }
-    }
-  });
+  const { target, late, rate } = fitting;
+  makeLate(fitting, guess);
+  const from = firstRow(rate);
+  const right = late.map((one) => sumOf(one, target, from));
   const fit = leastSquaresOfSums(
-    features.map((_, one) =>
-      features.map((_, other) => products[Math.max(one, other) * count + Math.min(one, other)] ?? 0),
-    ),
-    [...right],
+    late.map((one) => late.map((other) => sumOf(one, other, from))),
+    right,
   );
   if (fit === null) return { ...guess, rest: Number.POSITIVE_INFINITY, coefficients: [] };
-  return {
-    ...guess,
-    rest: Math.max(0, squares - dot(fit.coefficients, [...right])),
-    coefficients: fit.coefficients,
-  };
+  const rest = sumOf(target, target, from) - dot(fit.coefficients, right);
+  return { ...guess, rest: Math.max(0, rest), coefficients: fit.coefficients };
+}
+
+function sumOf(one: Float64Array, other: Float64Array, from: number): number {
+  let sum = 0;
+  for (let row = from; row < one.length; row += 1) sum += (one[row] as number) * (other[row] as number);
+  return sum;
 }
 
 /** Of what a fit leaves open in a row with that of the next row. */
 export function correlationOf(fitting: LagFitting, fit: TriedLag): number {
+  const { target, late, rate } = fitting;
+  makeLate(fitting, fit);
   let [squares, next, before] = [0, 0, 0];
-  eachLateRow(fitting, fit, (row, late) => {
-    let residual = fitting.target[row] as number;
-    for (let at = 0; at < fit.coefficients.length; at += 1)
-      residual -= (fit.coefficients[at] as number) * (late[at] as number);
+  for (let row = firstRow(rate); row < target.length; row += 1) {
+    let residual = target[row] as number;
+    for (let at = 0; at < late.length; at += 1)
+      residual -= (fit.coefficients[at] ?? 0) * ((late[at] as Float64Array)[row] as number);
     squares += residual * residual;
     next += residual * before;
     before = residual;
-  });
+  }
   return next / squares;
 }
 
 /** So long the first rows still remember what was before them, s. */
 const remembered = 0.5;
 
-/** Each row's features behind a first-order lag of what was held from row to row, so much later, within the band. */
-function eachLateRow(
-  { features, rate, rises, target }: LagFitting,
-  { seconds, skew, uneven }: LagGuess,
-  see: (row: number, late: Float64Array) => void,
-): void {
+function firstRow(rate: number): number {
+  return Math.ceil(remembered * rate);
+}
+
+/**
+ * Puts each feature behind a first-order lag of what was held from row to row, so much later, within the band. In one
+ * loop and always into the same memory: hundreds of lags are tried.
+ */
+function makeLate(fitting: LagFitting, { seconds, skew, uneven }: LagGuess): void {
+  const { rate, rises } = fitting;
   const up = 1 - Math.exp(-1 / ((1 - uneven) * seconds * rate));
   const down = 1 - Math.exp(-1 / ((1 + uneven) * seconds * rate));
   const { slow, quick } = sharesOf(rate);
   const shift = between + skew * rate;
   const whole = Math.floor(shift);
   const share = shift - whole;
-  const starts = features.map((values) => values[0] ?? 0);
-  const [lag, first, second, base] = [0, 1, 2, 3].map(() => Float64Array.from(starts)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  const late = new Float64Array(features.length);
-  const from = Math.ceil(remembered * rate);
-  for (let row = 0; row < target.length; row += 1) {
-    const at = Math.min(target.length - 1, Math.max(0, row - whole));
-    const earlier = at === 0 ? 0 : at - 1;
-    const follow = rises[row] === 1 ? up : down;
-    for (let one = 0; one < features.length; one += 1) {
-      const values = features[one] as Float64Array;
-      const input = (1 - share) * (values[at] as number) + share * (values[earlier] as number);
-      const lagged = (lag[one] as number) + follow * (input - (lag[one] as number));
-      const once = (first[one] as number) + quick * (lagged - (first[one] as number));
-      const twice = (second[one] as number) + quick * (once - (second[one] as number));
-      const below = (base[one] as number) + slow * (twice - (base[one] as number));
-      lag[one] = lagged;
-      first[one] = once;
-      second[one] = twice;
-      base[one] = below;
-      late[one] = twice - below;
+  for (const [nth, values] of fitting.features.entries()) {
+    const late = fitting.late[nth] as Float64Array;
+    const last = values.length - 1;
+    let lag = values[0] ?? 0;
+    let [first, second, base] = [lag, lag, lag];
+    for (let row = 0; row <= last; row += 1) {
+      const at = Math.min(last, Math.max(0, row - whole));
+      const earlier = values[at === 0 ? 0 : at - 1] as number;
+      const input = (values[at] as number) * (1 - share) + earlier * share;
+      lag += (rises[row] === 1 ? up : down) * (input - lag);
+      first += quick * (lag - first);
+      second += quick * (first - second);
+      base += slow * (second - base);
+      late[row] = second - base;
     }
-    if (row >= from) see(row, late);
   }
 }
 
