@@ -1,11 +1,6 @@
 import type { LayoutColumn } from '../catalog/model/recording-layout';
 import { parseUnit } from '../units/unit';
 
-const number = '-?\\d+(?:\\.\\d+)?';
-const sentence = new RegExp(
-  `^(?<minus>-?)(?<channel>[a-z][a-z0-9.-]*)(?:\\s+in\\s+(?<unit>\\S+))?(?:\\s+times\\s+(?<scale>${number}))?(?:\\s+from\\s+(?<zero>${number})\\s+to\\s+(?<full>${number}))?$`,
-);
-
 /** How it is said what a column holds. */
 export const saidColumnExamples =
   '"Gyr X = gyro.roll in deg/s", "Gyr Y = -gyro.pitch in rad/s", "m1 = motor.1 from 1000 to 2000", "rpm 1 = speed.1 in rpm times 0.1428", "x = nothing"';
@@ -17,20 +12,42 @@ export const saidColumnExamples =
 export function saidColumn(text: string): LayoutColumn | null {
   const at = text.lastIndexOf('=');
   const heading = text.slice(0, at).trim();
-  const said = sentence.exec(text.slice(at + 1).trim())?.groups;
-  if (at < 1 || heading === '' || said === undefined) return null;
-  const { minus, channel = '', unit, scale, zero, full } = said;
-  if (channel === 'nothing')
-    return minus === '' && unit === undefined && scale === undefined ? { heading } : null;
-  if (unit !== undefined && parseUnit(unit).unit === undefined) return null;
-  return {
-    heading,
-    channel,
-    ...(unit === undefined ? {} : { unit }),
-    ...(scale === undefined ? {} : { scale: Number(scale) }),
-    ...(zero === undefined ? {} : { zero: Number(zero), full: Number(full) }),
-    ...(minus === '' ? {} : { reversed: true }),
-  };
+  const [name = '', ...rest] = text
+    .slice(at + 1)
+    .trim()
+    .split(/\s+/);
+  if (at < 1 || heading === '' || name === '') return null;
+  if (name === 'nothing') return rest.length === 0 ? { heading } : null;
+  const reversed = name.startsWith('-');
+  const counted = countedAs(rest);
+  const channel = reversed ? name.slice(1) : name;
+  return counted === null || channel === 'nothing'
+    ? null
+    : { heading, channel, ...counted, ...(reversed ? { reversed } : {}) };
+}
+
+type Counted = Pick<LayoutColumn, 'unit' | 'scale' | 'zero' | 'full'>;
+
+/** `in deg/s`, `times 0.5`, `from 1000 to 2000`, each once at most. */
+function countedAs(words: readonly string[]): Counted | null {
+  const [word, value = '', ...rest] = words;
+  if (word === undefined) return {};
+  if (word === 'in' && parseUnit(value).unit !== undefined) return joined({ unit: value }, rest);
+  if (word === 'times' && isNumber(value)) return joined({ scale: Number(value) }, rest);
+  const [to, full = '', ...last] = rest;
+  return word === 'from' && to === 'to' && isNumber(value) && isNumber(full)
+    ? joined({ zero: Number(value), full: Number(full) }, last)
+    : null;
+}
+
+function joined(first: Counted, words: readonly string[]): Counted | null {
+  const others = countedAs(words);
+  const isTwice = others !== null && Object.keys(first).some((key) => key in others);
+  return others === null || isTwice ? null : { ...first, ...others };
+}
+
+function isNumber(text: string): boolean {
+  return text !== '' && Number.isFinite(Number(text));
 }
 
 /** What a column is taken for, in words: `gyro.roll, in deg/s`. */

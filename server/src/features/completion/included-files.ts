@@ -15,7 +15,7 @@ export function includedFileContext(
   line: number,
   character: number,
 ): IncludedFileContext | null {
-  const [opened] = /^\s*include\s+(?=$|")/.exec(said) ?? [];
+  const [, opened] = /^(\s*include\s+)(?:$|")/.exec(said) ?? [];
   if (opened === undefined || character < opened.length) return null;
   const [path = ''] = /^"[^"]*"?/.exec(said.slice(opened.length)) ?? [];
   const end = opened.length + path.length;

@@ -45,7 +45,7 @@ function flightCalled(file: string): string {
     .replace(/\.[^.]*$/, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
+    .replace(/^-|-$/g, '');
   return stem === '' ? 'recorded' : stem;
 }
 

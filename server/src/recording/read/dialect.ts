@@ -6,21 +6,19 @@ const separators = [';', '\t', ',', ' '] as const;
 export const missingCell = /^(?:|-|[+-]?nan|[+-]?inf(?:inity)?|null|none|n\/?a|nil|missing)$/i;
 
 const numberCells = {
-  point: /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i,
-  comma: /^[+-]?(?:\d+,?\d*|,\d+)(?:e[+-]?\d+)?$/i,
+  point: /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i,
+  comma: /^[+-]?(?:\d+(?:,\d*)?|,\d+)(?:e[+-]?\d+)?$/i,
 };
-
-/** Numbers in one cell: `[0.1, 0.2]`, `(1 2 3)`. */
-const vectorCell = /^[[(]\s*([-+0-9.eE,;\s]*?)\s*[\])]$/;
 
 export function isNumberCell(text: string, { decimalComma }: Dialect): boolean {
   return (decimalComma ? numberCells.comma : numberCells.point).test(text);
 }
 
-/** The numbers of a vector as they are written; null for any other cell. */
+/** The numbers of a vector as they are written, of `[0.1, 0.2]` or `(1 2 3)`; null for any other cell. */
 export function vectorParts(text: string): readonly string[] | null {
-  const inside = vectorCell.exec(text)?.[1];
-  return inside === undefined || inside === '' ? null : inside.split(/[\s,;]+/);
+  if (!/^[[(]/.test(text) || !/[\])]$/.test(text)) return null;
+  const inside = text.slice(1, -1).trim();
+  return /^[-+0-9.eE,;\s]+$/.test(inside) ? inside.split(/[\s,;]+/) : null;
 }
 
 /** Whether a cell holds what a row of measurements may hold: a number, a vector of them, nothing. */
