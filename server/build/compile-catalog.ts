@@ -23,6 +23,7 @@ import { jobProblems } from './catalog-checks/job';
 import { nameProblems } from './catalog-checks/names';
 import { asLines, placedParameters } from './catalog-checks/places';
 import { proseProblems } from './catalog-checks/prose';
+import { recordingProblems } from './catalog-checks/recordings';
 import { relationProblems } from './catalog-checks/relations';
 import { tradeWordProblems } from './catalog-checks/trade-words';
 import { unitSpellingProblems } from './catalog-checks/units';
@@ -109,6 +110,7 @@ function togetherProblems(bundle: Bundle): readonly string[] {
     ...proseProblems(bundle),
     ...unitSpellingProblems(bundle),
     ...tradeWordProblems(bundle),
+    ...recordingProblems(bundle),
   ];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
   return numbers.length > 0

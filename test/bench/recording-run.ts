@@ -3,7 +3,7 @@
 import { createReadStream, readFileSync, statSync } from 'node:fs';
 import { learnTable, readLearnt } from '../../server/src/recording/open-recording';
 
-const [, , way = '', file = '', words = ''] = process.argv;
+const [, , way = '', file = '', words = '', reader = ''] = process.argv;
 
 /** How long others had to wait for their turn, ms. */
 const pieces: number[] = [];
@@ -33,7 +33,7 @@ function split(): number {
 
 /** As its own documents say that numbers of a long file are read: in pieces, each row handed over. */
 function papaparse(): Promise<number> {
-  const { parse } = require('papaparse') as {
+  const { parse } = require(reader) as {
     parse(stream: NodeJS.ReadableStream, options: object): void;
   };
   const columns = Array.from({ length: 16 }, () => new Float32Array(2_000_000));

@@ -153,6 +153,18 @@ describe('compiling broken words', () => {
     includes(twice, 'the concept roll stands there twice');
   });
 
+  it('refuses units of recordings that there are not, and sizes that nothing can have', () => {
+    const file = 'recordings.json';
+    includes(problemsAfter(file, '"unit": "mA"', '"unit": "milli"'), file, 'there is no unit milli');
+    includes(
+      problemsAfter(file, '"sizes": [2.5, 70]', '"sizes": [70, 2.5]'),
+      'voltage: its sizes go from 70',
+    );
+    includes(problemsAfter(file, '"idle": 1000', '"idle": 3000'), 'idle lies at full');
+    includes(problemsAfter(file, '"kind": "frames"', '"kind": "time"'), 'the kind time stands there twice');
+    includes(problemsAfter(file, '"percent", ', '"rpm", '), 'the word rpm says two units');
+  });
+
   it('refuses what people call a parameter that there is not, and words that stand there twice', () => {
     const file = 'synonyms.json';
     includes(problemsAfter(file, '"craft.mass":', '"craft.mas":'), file, 'craft.mas: there is no such');
