@@ -130,7 +130,7 @@ function best(tries: readonly TriedLag[]): TriedLag {
  * What a parabola leaves open, and what an output does between two rows: a motor that quickens sooner than it slows down
  * follows its jumps up, and is then taken for slower than it is. Shares, on simulated flights.
  */
-const modelError = { low: 0.125, high: 0.055 };
+const modelError = { low: 0.115, high: 0.05 };
 
 /** ms; of equal weight how quickly it answers up and down: 2/(1/up + 1/down). */
 function spanOf(tries: readonly TriedLag[], count: number, correlation: number, rest: number): MeasuredSpan {
