@@ -30,13 +30,16 @@ export interface TableHead {
 
 /** From this line on a file is taken to be in its stride. */
 const looked = 400;
+/** So many lines show how all are written. */
+const judged = 100;
 
 /** Reads the head of a table of which these are the first lines, none cut. */
 export function tableHead(text: string): TableHead {
   const lines = text.split(/\r?\n/, 2 * looked);
   const filled = lines.filter((line) => line.trim() !== '' && !isComment(line));
   if (filled.length === 0) throw new UnreadableRecording(nothing(text));
-  const later = filled.slice(Math.min(Math.floor(filled.length / 2), looked));
+  const start = Math.min(Math.floor(filled.length / 2), looked);
+  const later = filled.slice(start, start + judged);
   const dialect = dialectOf(later);
   const rows = later.map((line) => filledCells(line, dialect));
   const cells = mostFrequent(rows.map((row) => row.length));
