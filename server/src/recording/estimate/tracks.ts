@@ -24,7 +24,7 @@ export function orderOf(place: number): number {
 }
 
 /** Segments that are looked at, evenly over the flight. */
-const mostLooked = 1600;
+const mostLooked = 800;
 const inOneGo = 16;
 
 export function* tracksOf(
