@@ -65,6 +65,17 @@ export class Client implements vscode.Disposable {
     }
   }
 
+  /** Resolves once the server answers, or will not by itself. */
+  async settled(): Promise<void> {
+    while (this.state === 'starting')
+      await new Promise<void>((resolve) => {
+        const listening = this.onStateChanged(() => {
+          listening.dispose();
+          resolve();
+        });
+      });
+  }
+
   /** Starts another server, whatever became of the one before: it has stopped, or gives no word any more. */
   async startAgain(): Promise<void> {
     if (this.isChanging) return;

@@ -271,6 +271,7 @@ export class RecordingTalk {
     this.stop();
     const reading = new vscode.CancellationTokenSource();
     this.reading = reading;
+    await this.client.settled();
     this.script ??= await this.scriptOf();
     const script = this.script;
     // The server tells of scripts that are open; one that no editor shows is let go after a while.
