@@ -25,7 +25,7 @@ export function shareText(share: number): string {
   return percent > 0 && percent < 0.1 ? 'under 0.1 %' : `${shortNumber(Number(percent.toPrecision(2)))} %`;
 }
 
-export function withUnitBehind(text: string, unit: string): string {
+function withUnitBehind(text: string, unit: string): string {
   return unit === '' ? text : `${text} ${unit}`;
 }
 

@@ -5,7 +5,8 @@ import { question, restsOn, withheld } from './answer';
 import { heatMap } from './heat-map';
 import { measuredWords } from './measured';
 import { likelyText, measuredText } from './measured-text';
-import { type SpectrumLine, spectrum } from './spectrum';
+import { spectrum } from './spectrum';
+import type { SpectrumLine } from './spectrum-data';
 import { table } from './table';
 
 const signals = { gyro: 'after the board’s filters', 'unfiltered-gyro': 'before them' } as const;

@@ -6,25 +6,9 @@ import { figureText, tickText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
 import { readable } from '../sheet/plots/readable';
 import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import type { DrawnSpectrum, SpectrumLine } from './spectrum-data';
+import { legendOf, nearest } from './spectrum-legend';
 import { asTable } from './table';
-
-export interface SpectrumLine {
-  readonly name: string;
-  /** The tones found in it. */
-  readonly peaks: readonly Peak[];
-  /** Hz, rising. */
-  readonly frequencies: readonly number[];
-  /** dB of (deg/s)²/Hz, one for each. */
-  readonly decibels: readonly number[];
-}
-
-export interface DrawnSpectrum {
-  readonly id: string;
-  readonly title: string;
-  readonly lines: readonly SpectrumLine[];
-  /** What the script's filters leave, drawn over it with a scale of its own, and the tones below. */
-  readonly filters: LinePlot | null;
-}
 
 /** Pixels. */
 const height = 190;
@@ -192,37 +176,6 @@ function stripDrawn(
   ];
 }
 
-/** Names of the lines with a piece of each, and room for a value read off. */
-function legendOf({ lines, filters }: DrawnSpectrum) {
-  const place = element('span', { class: 'read' });
-  const entries = [
-    ...lines.map(({ name, frequencies, decibels }, index) => ({
-      name,
-      style: `curve curve-${index % 4}`,
-      valueAt: (frequency: number) => decibels[nearest(frequencies, frequency)] ?? null,
-    })),
-    ...(filters?.lines ?? []).slice(0, 1).map(({ values }) => ({
-      name: 'what the script’s filters leave (scale at the right)',
-      style: 'filter',
-      valueAt: (frequency: number) => values[nearest(filters?.at ?? [], frequency)] ?? null,
-    })),
-  ].map((entry) => ({ ...entry, value: element('span', { class: 'read' }) }));
-  const rows = entries.map(({ name, style, value }) =>
-    element('li', {}, canvas(18, 8, shape('path', { class: style, d: 'M0 4H18' })), name, ' ', value),
-  );
-  return {
-    element: element('ul', { class: 'legend' }, ...rows, element('li', {}, place)),
-    read(frequency: number | null): string {
-      place.textContent = frequency === null ? '' : `at ${figureText(frequency, 'Hz')}`;
-      for (const { value, valueAt } of entries)
-        value.textContent = frequency === null ? '' : figureText(valueAt(frequency), 'dB');
-      if (frequency === null) return '';
-      const read = entries.map(({ name, valueAt }) => `${name} ${figureText(valueAt(frequency), 'dB')}`);
-      return `${figureText(frequency, 'Hz')}: ${read.join(', ')}`;
-    },
-  };
-}
-
 function tableOf({ title, lines }: DrawnSpectrum, at: readonly number[]): HTMLElement {
   const steps = Math.min(tableRows, at.length);
   const places = Array.from({ length: steps }, (_, step) =>
@@ -242,11 +195,4 @@ function tableOf({ title, lines }: DrawnSpectrum, at: readonly number[]): HTMLEl
 
 function isWithin({ low, high }: PlotAxis, value: number): boolean {
   return value >= low && value <= high;
-}
-
-function nearest(at: readonly number[], value: number): number {
-  const after = at.findIndex((one) => one >= value);
-  if (after < 0) return Math.max(0, at.length - 1);
-  const before = Math.max(0, after - 1);
-  return value - (at[before] ?? 0) < (at[after] ?? 0) - value ? before : after;
 }

@@ -1,32 +1,22 @@
 import * as vscode from 'vscode';
 import {
   confirmColumnsRequest,
-  grownRequest,
-  type RecordingAsked,
-  type RecordingFinding,
   type RecordingProposal,
   type RecordingTold,
-  recordedFlightsRequest,
-  recordingRequest,
   useMeasuredRequest,
 } from '../../server/src/lsp/recording-protocol';
 import { recordingChanges } from '../../server/src/sheet/compare/recordings';
-import type {
-  FlightNoise,
-  FromRecording,
-  RecordingName,
-  SaidColumns,
-  ToRecording,
-} from '../recording/messages';
+import type { FromRecording, RecordingName, SaidColumns, ToRecording } from '../recording/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
 import { craftFiles } from './craft-files';
 import { nameOf } from './file-name';
 import { goTo } from './go-to';
-import { activeCraftScript } from './language';
 import { pickRecording } from './pick-recording';
+import { flightNoises, grownIn, isLater, notConfirmed } from './recording-flights';
 import { keepLayout } from './recording-layout-file';
+import { noChecks, RecordingReader, type Wanted } from './recording-reader';
 
 const { t } = vscode.l10n;
 
@@ -39,14 +29,10 @@ interface Page {
   readonly note: (uri: vscode.Uri, told: RecordingTold) => void;
 }
 
-/** One page's talk with the server: one recording is read at a time, and a later one takes its place. */
+/** One page's talk with the server. */
 export class RecordingTalk {
-  private reading: vscode.CancellationTokenSource | null = null;
-  /** The craft that was flown; undefined until it has been looked for. */
-  private script: vscode.Uri | null | undefined;
+  private readonly reader: RecordingReader;
   private flight = 1;
-  /** What the pilot has just said of the columns, as a layout's text; null: as it is kept. */
-  private layout: string | null = null;
   /** What the layout is called that holds the columns now; null: none does. */
   private keptAs: string | null = null;
   private told: RecordingTold | null = null;
@@ -57,11 +43,16 @@ export class RecordingTalk {
     private readonly client: Client,
     private readonly uri: vscode.Uri,
     private readonly page: Page,
-  ) {}
+  ) {
+    this.reader = new RecordingReader(client, uri, {
+      progress: (read, share, doing) =>
+        page.tell({ kind: 'reading', name: { ...this.name, file: nameOf(read) }, share, doing }),
+      told: (read, told) => page.note(read, told),
+    });
+  }
 
   stop(): void {
-    this.reading?.cancel();
-    this.reading = null;
+    this.reader.stop();
   }
 
   async received(message: FromRecording): Promise<void> {
@@ -102,11 +93,12 @@ export class RecordingTalk {
   }
 
   private get name(): RecordingName {
-    return { file: nameOf(this.uri), script: this.script == null ? null : nameOf(this.script) };
+    const { script } = this.reader;
+    return { file: nameOf(this.uri), script: script === null ? null : nameOf(script) };
   }
 
   private async read(options: { readonly confirmsAnew?: boolean } = {}): Promise<void> {
-    const told = await this.ask(this.uri, this.flight, options);
+    const told = await this.ask({ uri: this.uri, flight: this.flight, ...options });
     if (told === null) return;
     this.told = told;
     this.page.tell({ kind: 'told', name: this.name, told });
@@ -116,7 +108,7 @@ export class RecordingTalk {
   private async readAgain(): Promise<void> {
     const before = this.toldBefore;
     if (before === null) return this.read();
-    const told = await this.ask(this.uri, this.flight);
+    const told = await this.ask({ uri: this.uri, flight: this.flight });
     if (told === null) return;
     this.told = told;
     this.toldBefore = null;
@@ -128,24 +120,13 @@ export class RecordingTalk {
     );
   }
 
-  /** What has grown from each flight to the next. */
-  private async grown(
-    flights: readonly { readonly name: string; readonly told: RecordingTold }[],
-  ): Promise<readonly RecordingFinding[]> {
-    const inOrder = flights.map(({ name, told }) => ({
-      name,
-      axes: (told.report.noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })),
-    }));
-    return (await this.client.request(grownRequest, { flights: inOrder })) ?? [];
-  }
-
   private async tellCompared(
     before: { readonly name: string; readonly told: RecordingTold },
     after: { readonly name: string; readonly told: RecordingTold },
     isSame: boolean,
   ): Promise<void> {
     const changes = recordingChanges(before.told.report, after.told.report);
-    const grown = isSame ? [] : await this.grown([before, after]);
+    const grown = isSame ? [] : await grownIn(this.client, [before, after]);
     this.page.tell({ kind: 'compared', isSame, before, after, changes, grown });
   }
 
@@ -162,7 +143,7 @@ export class RecordingTalk {
       if (name === null) return;
       this.keptAs = name;
     }
-    this.layout = answer.text;
+    this.reader.layout = answer.text;
     await this.read();
   }
 
@@ -170,49 +151,25 @@ export class RecordingTalk {
     const now = this.told;
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
     if (other === undefined || now === null) return;
-    const told = await this.ask(other, 1);
+    const told = await this.ask({ uri: other, flight: 1 });
     if (told === null) return;
     const [one, here] = [
       { name: nameOf(other), told },
       { name: this.name.file, told: now },
     ];
-    if (await this.isLater(other)) await this.tellCompared(here, one, false);
+    if (await isLater(this.client, this.uri, other)) await this.tellCompared(here, one, false);
     else await this.tellCompared(one, here, false);
-  }
-
-  /** Whether another recording was flown later, as far as scripts tell. */
-  private async isLater(other: vscode.Uri): Promise<boolean> {
-    const named = await this.client.request(recordedFlightsRequest, { recording: null, script: null });
-    const dateOf = (uri: vscode.Uri) =>
-      named?.find((one) => vscode.Uri.parse(one.uri).toString() === uri.toString())?.date ?? null;
-    const [own, others] = [dateOf(this.uri), dateOf(other)];
-    return own !== null && others !== null && own < others;
   }
 
   /** The flights of the script that name a recording, the earliest first. */
   private async history(): Promise<void> {
-    const script = this.script?.toString();
-    if (script === undefined) return;
-    const named = await this.client.request(recordedFlightsRequest, { recording: null, script });
-    const flights: FlightNoise[] = [];
-    for (const flight of [...(named ?? [])].sort((one, other) => order(one.date, other.date))) {
-      const uri = vscode.Uri.parse(flight.uri);
-      const answer = await this.answered(uri, 1);
-      if (answer === null) return;
-      flights.push(
-        answer.kind === 'told'
-          ? { flight, told: answer, why: null }
-          : {
-              flight,
-              told: null,
-              why: answer.kind === 'refused' ? answer.message : notConfirmed(),
-            },
-      );
-    }
+    const { script } = this.reader;
+    const flights = script === null ? null : await flightNoises(this.client, this.reader, script);
+    if (flights === null) return;
     const told = flights.flatMap((one) =>
       one.told === null ? [] : [{ name: one.flight.path, told: one.told }],
     );
-    this.page.tell({ kind: 'history', flights, grown: await this.grown(told) });
+    this.page.tell({ kind: 'history', flights, grown: await grownIn(this.client, told) });
   }
 
   private async pickScript(): Promise<void> {
@@ -226,16 +183,17 @@ export class RecordingTalk {
       matchOnDescription: true,
     });
     if (picked === undefined) return;
-    this.script = picked.uri;
+    this.reader.useScript(picked.uri);
     this.toldBefore = null;
     await this.read();
   }
 
   /** As one edit that can be undone. */
   private async write(title: string): Promise<void> {
-    const { told, script } = this;
+    const { told } = this;
+    const { script } = this.reader;
     const proposal = told === null ? undefined : proposalsOf(told).find((one) => one.title === title);
-    if (script == null || told === null || proposal === undefined) return;
+    if (script === null || told === null || proposal === undefined) return;
     await vscode.workspace.openTextDocument(script);
     const asked = { ...about(script), sets: proposal.sets };
     const edits = await this.client.request(useMeasuredRequest, asked);
@@ -250,79 +208,19 @@ export class RecordingTalk {
   }
 
   /** What is told of a recording; null where nothing is, which the page has been told by then. */
-  private async ask(
-    uri: vscode.Uri,
-    flight: number,
-    { confirmsAnew = false }: { readonly confirmsAnew?: boolean } = {},
-  ): Promise<RecordingTold | null> {
-    const answer = await this.answered(uri, flight, confirmsAnew);
+  private async ask(wanted: Wanted): Promise<RecordingTold | null> {
+    const answer = await this.reader.read(wanted);
     if (answer === null || answer.kind === 'told') return answer;
     const { name } = this;
     if (answer.kind === 'refused') this.page.tell({ kind: 'nothing', name, why: answer.message });
-    else if (this.isOwn(uri)) {
+    else if (this.reader.isOwn(wanted.uri)) {
       this.keptAs = answer.kept ?? this.keptAs;
       this.page.tell({ kind: 'columns', name, asked: answer });
     } else this.page.tell({ kind: 'nothing', name, why: notConfirmed() });
     return null;
   }
-
-  /** Null where it was stopped, or another took its place. */
-  private async answered(uri: vscode.Uri, flight: number, confirmsAnew = false) {
-    this.stop();
-    const reading = new vscode.CancellationTokenSource();
-    this.reading = reading;
-    await this.client.settled();
-    this.script ??= await this.scriptOf();
-    const script = this.script;
-    // The server tells of scripts that are open; one that no editor shows is let go after a while.
-    if (script !== null) await vscode.workspace.openTextDocument(script);
-    const name = { ...this.name, file: nameOf(uri) };
-    const tell = (share: number, doing: string) => {
-      if (this.reading === reading) this.page.tell({ kind: 'reading', name, share, doing });
-    };
-    tell(0, t('opening'));
-    const asked: RecordingAsked = {
-      uri: uri.toString(),
-      script: script?.toString() ?? null,
-      flight,
-      layout: this.isOwn(uri) ? this.layout : null,
-      confirmsAnew,
-    };
-    const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, tell);
-    if (this.reading !== reading) return null;
-    this.reading = null;
-    if (answer?.kind === 'told' && flight === 1) this.page.note(uri, answer);
-    return answer ?? { kind: 'refused' as const, message: noChecks() };
-  }
-
-  private isOwn(uri: vscode.Uri): boolean {
-    return uri.toString() === this.uri.toString();
-  }
-
-  /** The script that names the recording, where one does; else the one that the pilot works on. */
-  private async scriptOf(): Promise<vscode.Uri | null> {
-    const recording = this.uri.toString();
-    const named = await this.client.request(recordedFlightsRequest, { recording, script: null });
-    const scripts = [...new Set((named ?? []).map(({ script }) => vscode.Uri.parse(script).toString()))];
-    const active = activeCraftScript()?.document.uri;
-    const own = scripts.find((one) => one === active?.toString()) ?? scripts[0];
-    return own === undefined ? (active ?? null) : vscode.Uri.parse(own);
-  }
-}
-
-function noChecks(): string {
-  return t('Propsoff’s checks are not running.');
-}
-
-function notConfirmed(): string {
-  return t('What its columns hold is not confirmed yet: open that recording by itself.');
 }
 
 function proposalsOf({ report }: RecordingTold): readonly RecordingProposal[] {
   return [...report.findings.flatMap(({ proposals }) => proposals), ...report.proposals];
-}
-
-/** Those without a date come last. */
-function order(one: string | null, other: string | null): number {
-  return (one ?? '9').localeCompare(other ?? '9');
 }

@@ -151,6 +151,32 @@ describe('a recording over the protocol', () => {
       );
     }));
 
+  it('of several flights is told of each by itself, and refuses one that there is not', () =>
+    withFlight(async (server, scratch) => {
+      writeFileSync(scratch.file('flights/dusk.csv'), Buffer.concat([flown, simulatedFile({ tone: 240 })]));
+      const uri = URI.file(scratch.file('flights/dusk.csv')).toString();
+      const layout = await confirmed(server, uri);
+      const loudest = async (flight: number) => {
+        const told = await server.connection.sendRequest(recordingRequest, { ...asked, uri, layout, flight });
+        assert.ok(told.kind === 'told', JSON.stringify(told));
+        assert.deepEqual([told.report.flight, told.report.flights], [flight, 2]);
+        const peaks = told.report.noise.told?.find(({ axis }) => axis === 'roll')?.peaks ?? [];
+        return [...peaks].sort((one, other) => other.aboveFloor.likely - one.aboveFloor.likely)[0]?.frequency
+          .likely;
+      };
+      assert.deepEqual(
+        [await loudest(1), await loudest(2)].map((one) => Math.round((one ?? 0) / 5) * 5),
+        [180, 240],
+      );
+      const third = await server.connection.sendRequest(recordingRequest, {
+        ...asked,
+        uri,
+        layout,
+        flight: 3,
+      });
+      assert.ok(third.kind === 'refused', JSON.stringify(third).slice(0, 300));
+    }));
+
   it('names itself in what is proposed for its flight, where no flight names it yet', () =>
     withFlight(async (server, scratch) => {
       const uri = URI.file(scratch.file('flights/dusk.csv')).toString();

@@ -13,7 +13,6 @@ import { readHead } from '../../recording/read/each-row';
 import { type ReadingPace, type RecordingSource, UnreadableRecording } from '../../recording/read/source';
 import { reportOf } from '../../recording/report-of';
 import { canonicalUri } from '../../workspace/canonical-uri';
-import { type FileSystem, longestRecording, whyUnreadable } from '../../workspace/file-system';
 import { keptLayouts } from '../../workspace/recording-layouts';
 import type {
   ColumnsToConfirm,
@@ -28,6 +27,7 @@ import type {
   RecordingFinding,
   RecordingRefused,
 } from '../recording-protocol';
+import { sourceOf } from './recording-source';
 import { type Context, readInFull, type Served } from './row';
 import { inSlices, paceOf } from './slices';
 
@@ -72,6 +72,8 @@ async function toldOf(
       : await saidTable(source, layout);
   if (table.confirmed === null || confirmsAnew) return toConfirm(words, table, kept.faults);
   const recording = await readLearnt(source, table, pace(learning, reading, 'reading its rows'));
+  const { length } = recording.flights;
+  if (flight < 1 || flight > length) throw new UnreadableRecording(noSuchFlight(source.name, flight, length));
   if (script !== null) await readInFull(session, script, token);
   const snapshot = script === null ? undefined : session.snapshot(script);
   // On a copy: the script may be edited while it is worked out.
@@ -91,38 +93,9 @@ async function toldOf(
   };
 }
 
-/** A file that is read from its start each time that it is gone through. */
-async function sourceOf(
-  files: FileSystem,
-  uri: string,
-): Promise<{ readonly source: RecordingSource; readonly size: number }> {
-  const name = fileName(uri);
-  const unreadable = (error: unknown) =>
-    new UnreadableRecording(`${name} could not be read: ${whyUnreadable(error)}.`);
-  const pieces = await files.readPieces(uri).catch((error: unknown) => {
-    throw unreadable(error);
-  });
-  if (pieces === null) throw new UnreadableRecording(`There is no file ${name} there any more.`);
-  const { size } = pieces;
-  if (size > longestRecording)
-    throw new UnreadableRecording(
-      `${name} has ${Math.ceil(size / 1e6)} MB, and up to ${longestRecording / 1e6} MB are read: cut the flight out and open that.`,
-    );
-  async function* bytes(from: AsyncIterable<Uint8Array>) {
-    const all = from[Symbol.asyncIterator]();
-    try {
-      for (;;) {
-        const next = await all.next().catch((error: unknown) => {
-          throw unreadable(error);
-        });
-        if (next.done === true) return;
-        yield next.value;
-      }
-    } finally {
-      await all.return?.();
-    }
-  }
-  return { source: { name, size, bytes: () => bytes(pieces.bytes()) }, size };
+function noSuchFlight(name: string, flight: number, flights: number): string {
+  if (flights === 0) return `${name} holds no flight: no rows follow each other in time.`;
+  return `${name} holds ${flights === 1 ? 'one flight' : `${flights} flights`}: there is no flight ${flight}.`;
 }
 
 /** A file whose columns a pilot has just said. */

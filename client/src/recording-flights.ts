@@ -1,0 +1,63 @@
+import * as vscode from 'vscode';
+import {
+  grownRequest,
+  type RecordingFinding,
+  type RecordingTold,
+  recordedFlightsRequest,
+} from '../../server/src/lsp/recording-protocol';
+import type { FlightNoise } from '../recording/messages';
+import type { Client } from './client';
+import type { RecordingReader } from './recording-reader';
+
+/** The flights of a script that name a recording, the earliest first, each as it is told; null where it was stopped. */
+export async function flightNoises(
+  client: Client,
+  reader: RecordingReader,
+  script: vscode.Uri,
+): Promise<readonly FlightNoise[] | null> {
+  const asked = { recording: null, script: script.toString() };
+  const named = (await client.request(recordedFlightsRequest, asked)) ?? [];
+  const flights: FlightNoise[] = [];
+  for (const flight of [...named].sort((one, other) => order(one.date, other.date))) {
+    const answer = await reader.read({ uri: vscode.Uri.parse(flight.uri), flight: 1 });
+    if (answer === null) return null;
+    if (answer.kind === 'told') flights.push({ flight, told: answer, why: null });
+    else
+      flights.push({
+        flight,
+        told: null,
+        why: answer.kind === 'refused' ? answer.message : notConfirmed(),
+      });
+  }
+  return flights;
+}
+
+/** What has grown from each flight to the next. */
+export async function grownIn(
+  client: Client,
+  flights: readonly { readonly name: string; readonly told: RecordingTold }[],
+): Promise<readonly RecordingFinding[]> {
+  const inOrder = flights.map(({ name, told }) => ({
+    name,
+    axes: (told.report.noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })),
+  }));
+  return (await client.request(grownRequest, { flights: inOrder })) ?? [];
+}
+
+/** Whether another recording was flown later, as far as scripts tell. */
+export async function isLater(client: Client, own: vscode.Uri, other: vscode.Uri): Promise<boolean> {
+  const named = await client.request(recordedFlightsRequest, { recording: null, script: null });
+  const dateOf = (uri: vscode.Uri) =>
+    named?.find((one) => vscode.Uri.parse(one.uri).toString() === uri.toString())?.date ?? null;
+  const [before, after] = [dateOf(own), dateOf(other)];
+  return before !== null && after !== null && before < after;
+}
+
+export function notConfirmed(): string {
+  return vscode.l10n.t('What its columns hold is not confirmed yet: open that recording by itself.');
+}
+
+/** Those without a date come last. */
+function order(one: string | null, other: string | null): number {
+  return (one ?? '9').localeCompare(other ?? '9');
+}
