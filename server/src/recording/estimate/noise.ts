@@ -53,8 +53,14 @@ export function* noiseOf(rows: FlightRows, view: CraftView | null): Generator<Re
     axes.push(one.noise);
     if (one.map !== null) maps.push(one.map);
   }
+  if (axes.length === 0) return { noise: holey, maps: holey };
   return { noise: told(axes, basisOf(rows, load, columns)), maps: mapsTold(maps, load, rows) };
 }
+
+const holey = withheld(
+  'In no second of the flight does the gyro say something in each row.',
+  'Look at the cells of its columns that say nothing, and log all of them in every row.',
+);
 
 function whyNone(rows: FlightRows): Told<never> | null {
   if (axisNames.every((axis) => signalsOf(rows, axis).length === 0))
