@@ -50,6 +50,7 @@ const expected = [
   'extension/dist/server-on-demand-*.js',
   'extension/dist/server-read-beside-*.js',
   'extension/dist/server-read-choices-*.js',
+  'extension/dist/server-recording-*.js',
   'extension/dist/server-yaml.js',
   'extension/dist/server.js',
   'extension/dist/sheet.css',
@@ -70,7 +71,7 @@ const expected = [
 ];
 
 /** Most that a package may weigh: it is fetched over any line, and unpacked at every update. */
-const mostBytes = 1_500_000;
+const mostBytes = 1_750_000;
 
 interface Manifest {
   readonly name: string;

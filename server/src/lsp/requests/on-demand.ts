@@ -7,7 +7,6 @@ export * from './flight';
 export * from './keep';
 export * from './meanings';
 export * from './new-board-text';
-export * from './recording';
 export * from './sales-page';
 export * from './sheet';
 export * from './teach';

@@ -259,11 +259,11 @@ const rows: readonly Row[] = [
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
-  onDemand(recording.recordingRequest, ({ recordingTold }) => recordingTold),
-  onDemand(recording.confirmColumnsRequest, ({ columnsConfirmed }) => columnsConfirmed),
-  onDemand(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
-  onDemand(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
-  onDemand(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
+  ofRecordings(recording.recordingRequest, ({ recordingTold }) => recordingTold),
+  ofRecordings(recording.confirmColumnsRequest, ({ columnsConfirmed }) => columnsConfirmed),
+  ofRecordings(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
+  ofRecordings(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
+  ofRecordings(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),
@@ -301,6 +301,17 @@ function onDemand<P, R>(
   return ownRequest(
     type,
     answerIn(() => import('./on-demand'), pick),
+  );
+}
+
+/** About recordings, which most sessions have none of: a part by itself. */
+function ofRecordings<P, R>(
+  type: OwnRequest<P, R>,
+  pick: (part: typeof import('./recording')) => Answer<P, R>,
+): Row {
+  return ownRequest(
+    type,
+    answerIn(() => import('./recording'), pick),
   );
 }
 
