@@ -53,7 +53,7 @@ describe('a real flight, read from its file', () => {
     close(turns.map(deviationOf), [10.037_484, 17.137_366, 2.838_155], 1e-5);
     assert.deepEqual(recording.leftOut, [
       'Not read, since no answer needs them: “Euler_X”, “Euler_Y”, “Euler_Z”, “Acc_X”, “Acc_Y”, “Acc_Z”.',
-      'The first row holds nothing but zeros, as loggers write before their first measurement: left out.',
+      'A row holds nothing but zeros, as loggers write before their first measurement: left out.',
     ]);
   });
 

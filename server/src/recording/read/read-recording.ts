@@ -64,7 +64,10 @@ class HeldRows {
   private readonly first: number;
   private readonly mostRows: number;
   private rows = 0;
+  /** Rows that hold nothing but zeros, as loggers write before their first measurement; their stamps are NaN. */
   private zeros = 0;
+  /** Whether a row of zeros can't be measured: no pack gives nothing, and pulses are never that short. */
+  private readonly hasNoZeros: boolean;
 
   constructor(
     private readonly head: TableHead,
@@ -79,27 +82,34 @@ class HeldRows {
       ...channels.map(({ column }) => ({ ...column, isStamp: false })),
     ]);
     this.values = channels.map(growing32);
+    this.hasNoZeros = channels.some(({ channel, zero }) => channel === 'voltage' || zero !== 0);
     this.mostRows = Math.floor(mostCells / (channels.length + 2));
   }
 
   take(): boolean {
     const { row } = this.reader;
-    const { time, channels } = this.wanted;
+    const { channels } = this.wanted;
     if (this.rows >= this.mostRows) return false;
-    if (time.column === null) this.stamps.push(this.rows);
-    else if (time.parts === null) this.stamps.push(row[0] as number);
-    else this.stamps.push((row[0] as number) + ((row[1] as number) * time.parts.seconds) / time.seconds);
     const { first, values } = this;
-    let isZero = this.zeros === this.rows;
+    let isZero = values.length > 1 && (this.hasNoZeros || this.zeros === this.rows);
     for (let at = 0; at < values.length; at += 1) {
       const value = row[first + at] as number;
       const { zero, factor } = channels[at] as ChannelColumn;
       if (isZero && value !== 0) isZero = false;
       (values[at] as GrowingColumn<Float32Array>).push((value - zero) * factor);
     }
+    if (isZero) this.zeros += 1;
+    this.stamps.push(isZero ? Number.NaN : this.stamp());
     this.rows += 1;
-    if (isZero && values.length > 1) this.zeros = this.rows;
     return true;
+  }
+
+  private stamp(): number {
+    const { time } = this.wanted;
+    const { row } = this.reader;
+    if (time.column === null) return this.rows;
+    const whole = row[0] as number;
+    return time.parts === null ? whole : whole + ((row[1] as number) * time.parts.seconds) / time.seconds;
   }
 
   begin(): void {
@@ -123,10 +133,12 @@ class HeldRows {
     turn: () => Promise<void> | undefined,
   ): Promise<Recording> {
     const { time } = this.wanted;
+    const { zeros } = this;
+    if (zeros === this.rows)
+      throw new UnreadableRecording(
+        'Every row holds nothing but zeros; look whether the board logs what its sensors say.',
+      );
     const counts = this.stamps.whole();
-    // Before a logger has its first measurement it writes rows of zeros.
-    const zeros = this.zeros < counts.length ? this.zeros : 0;
-    counts.fill(Number.NaN, 0, zeros);
     const line = await runPaced(
       timelineOf({
         counts,
@@ -189,7 +201,7 @@ function cutRemarks({ size }: RecordingSource, { isCut, isFull, rows, bytes }: R
 }
 
 function zeroRemark(zeros: number): string {
-  return `${zeros === 1 ? 'The first row holds' : `The first ${zeros} rows hold`} nothing but zeros, as loggers write before their first measurement: left out.`;
+  return `${zeros === 1 ? 'A row holds' : `${zeros} rows hold`} nothing but zeros, as loggers write before their first measurement: left out.`;
 }
 
 function oddRemarks({ odd, firstOdd }: RowTally, unreadable: number): readonly string[] {

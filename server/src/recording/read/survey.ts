@@ -21,6 +21,8 @@ export interface SurveyedColumn extends TableColumn {
 
 const mostRows = 8192;
 const mostCells = 1 << 20;
+/** Of fewer columns all may rest at zero for a while. */
+const fewestWithZeros = 3;
 
 /**
  * Looks at rows at even distances through the whole file, for motors may stand in its first minute; more than so many
@@ -59,6 +61,7 @@ class EvenSample {
   }
 
   take(): boolean {
+    if (this.isOfZeros()) return true;
     if (this.isFollower) {
       this.followers.set(this.row, (this.count - 1) * this.width);
       this.isFollower = false;
@@ -71,18 +74,20 @@ class EvenSample {
     return true;
   }
 
+  /** Loggers write such rows before they have measured anything; one of them holds a stamp. */
+  private isOfZeros(): boolean {
+    let others = 0;
+    for (const value of this.row) if (value !== 0) others += 1;
+    return others <= 1 && this.width > fewestWithZeros;
+  }
+
   skip(): number {
     return this.isFollower ? 0 : this.apart - 2;
   }
 
   column(at: number): Pick<SurveyedColumn, 'values' | 'next'> {
-    // Loggers may write zeros in their first row, before they have measured anything.
-    const first = this.count > 2 ? 1 : 0;
     const of = (rows: Float64Array) =>
-      Float64Array.from(
-        { length: this.count - first },
-        (_, row) => rows[(row + first) * this.width + at] as number,
-      );
+      Float64Array.from({ length: this.count }, (_, row) => rows[row * this.width + at] as number);
     return { values: of(this.held), next: of(this.followers) };
   }
 

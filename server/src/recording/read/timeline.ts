@@ -48,20 +48,21 @@ export function* timelineOf(stamps: Stamps): Paced<Timeline> {
   const { counts, seconds } = stamps;
   const kept = new Uint8Array(counts.length).fill(1);
   const usual = usualStep(counts);
-  const mended = { untimed: 0, backwards: 0, overruns: 0, same: 0 };
+  const mended = { untimed: -stamps.alreadyOut, backwards: 0, overruns: 0, same: 0 };
   const starts: number[] = [];
   const begins = new Set(stamps.begins);
-  let [last, ahead] = [Number.NaN, 0];
+  let [last, ahead, isAnew] = [Number.NaN, 0, false];
   for (let row = 0; row < counts.length; row += 1) {
     if (endsPiece(row)) yield;
     const count = counts[row] as number;
+    isAnew ||= begins.has(row);
     if (Number.isNaN(count)) {
       kept[row] = 0;
-      if (row >= stamps.alreadyOut) mended.untimed += 1;
+      mended.untimed += 1;
       continue;
     }
     let now = count + ahead;
-    if (begins.has(row)) [now, ahead, last] = [count, 0, Number.NaN];
+    if (isAnew) [now, ahead, last, isAnew] = [count, 0, Number.NaN, false];
     if (now < last) {
       const overrun = overruns.find((one) => now + one > last && now + one - last <= inStride * usual);
       if (overrun !== undefined) {
