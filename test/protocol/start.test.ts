@@ -23,6 +23,9 @@ const models = 'ZodMiniObject';
 /** What reading a board's text says of one that is cut off, and a kind of token of the library that knows YAML. */
 const [listings, yaml] = ['The document ends before it is closed.', 'byte-order-mark'];
 
+/** What is said of a recording in which nothing can be told. */
+const recordings = 'No two rows of this flight follow each other in time.';
+
 describe('what a start loads', () => {
   for (const [program, ...args] of [
     ['server.js', '--stdio'],
@@ -38,6 +41,23 @@ describe('what a start loads', () => {
         );
       }));
   }
+
+  it('leaves what reads recordings aside, until one is read', () =>
+    withScratch({ 'a.craft': '[gyro]\nrate = 3 kHz\n', 'a.csv': 'time,gyro x\n0,1\n' }, async ({ path }) => {
+      for (const [program, args, isRead] of [
+        ['server.js', ['--stdio'], false],
+        ['propsoff.js', ['check', 'a.craft'], false],
+        ['propsoff.js', ['sheet', 'a.craft'], false],
+        ['propsoff.js', ['recording', 'a.csv'], true],
+      ] as const) {
+        const texts = loadedBy(program, args, path).map((file) => readFileSync(file, 'utf8'));
+        assert.equal(
+          texts.some((text) => text.includes(recordings)),
+          isRead,
+          args.join(' '),
+        );
+      }
+    }));
 
   it('reads them for a file that adds to the catalogue', () =>
     withScratch({ 'a.craft': '[gyro]\n', 'propsoff/club.json': '{}' }, async ({ path }) => {
