@@ -25,10 +25,10 @@ export interface RandomFlight extends SimulatedFlight {
 export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);
   // Loggers write either a short time often, or a long time seldom.
-  const isQuick = seed % 2 === 0;
+  const isQuick = seed % 3 === 0;
   const { craft, numbers } = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
-  const seconds = isQuick ? random.between(10, 14) : random.between(22, 30);
-  const rate = isQuick ? random.pick(350, 500) : random.pick(100, 125);
+  const seconds = isQuick ? random.between(17, 24) : random.between(22, 28);
+  const rate = isQuick ? random.pick(350, 500) : random.pick(70, 90);
   const acts = flightOf(seconds, random.between(0.35, 1), random);
   const recorder = randomRecorder(craft.board.gyroRate, rate, seconds, random);
   const { rows, truth } = simulated(craft, acts, recorder, seed);

@@ -23,7 +23,8 @@ prove(Number(values.from), Number(values.flights), ({ quantity, seed, truth, spa
     `flight ${seed}, ${quantity}: ${short(truth)} is told as ${told}${isOutside ? ', OUTSIDE' : ''}`,
   );
 }).then(
-  (scores) => console.log(tableOf(scores)),
+  ({ scores, standing }) =>
+    console.log(`${tableOf(scores)}\n${standing.mistaken} of ${standing.told} standing tones do not stand`),
   (error: unknown) => {
     console.error(error);
     process.exitCode = 1;

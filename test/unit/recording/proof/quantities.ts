@@ -21,7 +21,7 @@ const turn = 2 * Math.PI;
 const decibels = (ratio: number) => 10 * Math.log10(ratio);
 
 /** Rows so seldom show a frequency at another one, Hz. */
-function folded(frequency: number, rate: number): number {
+export function folded(frequency: number, rate: number): number {
   const within = frequency % rate;
   return Math.min(within, rate - within);
 }
