@@ -74,6 +74,11 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
       'Confirm the columns of outputs and speeds.',
     );
   const span = spanOf(fine, rows.output.length, correlationOf(fitting, closest), rest);
+  if (span.high - span.low > widest * span.likely)
+    return withheld(
+      'The motor’s quick movements were too few to tell a longer lag from an uneven one.',
+      'Fly half a minute with quick rolls, or short bursts of throttle.',
+    );
   return told(span, basisOf(rows, fit, closest));
 }
 
@@ -126,11 +131,15 @@ function best(tries: readonly TriedLag[]): TriedLag {
   return tries.reduce((least, one) => (one.rest < least.rest ? one : least));
 }
 
+/** A span that is wider than this share of itself tells nobody anything. Ours. */
+const widest = 0.27;
+
 /**
- * What a parabola leaves open, and what an output does between two rows: a motor that quickens sooner than it slows down
- * follows its jumps up, and is then taken for slower than it is. Shares, on simulated flights.
+ * What an output does between two rows nobody sees: a motor that quickens sooner than it slows down follows its jumps up,
+ * and is taken for slower than it is, on simulated flights by a twentieth. How far the truth lies below and above what the
+ * rows say; shares.
  */
-const modelError = { low: 0.115, high: 0.05 };
+const modelError = { usual: 0.05, low: 0.135, high: 0.02 };
 
 /** ms; of equal weight how quickly it answers up and down: 2/(1/up + 1/down). */
 function spanOf(tries: readonly TriedLag[], count: number, correlation: number, rest: number): MeasuredSpan {
@@ -146,7 +155,7 @@ function spanOf(tries: readonly TriedLag[], count: number, correlation: number, 
   const scatter = 1.645 * Math.sqrt(over((seconds) => (seconds - mean) ** 2));
   const off = (share: number) => Math.hypot(scatter, share * mean);
   return {
-    likely: 1000 * mean,
+    likely: 1000 * (1 - modelError.usual) * mean,
     low: 1000 * (mean - off(modelError.low)),
     high: 1000 * (mean + off(modelError.high)),
     unit: 'ms',

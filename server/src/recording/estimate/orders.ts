@@ -39,17 +39,50 @@ export function filledColumns({ columns }: ShortSpectra): readonly ShortColumn[]
 
 /**
  * What stands out at each frequency however hard the motors work: the median of the columns, for a tone that moves is in
- * few of them. Null where the motors worked too evenly to tell.
+ * few of them. In a flight too short for columns what lies about each frequency stands for it, if the motors worked
+ * unevenly enough. Null where they did not.
  */
 export function standingOver(spectra: ShortSpectra): Float64Array | null {
   const filled = filledColumns(spectra);
-  if (filled.length < fewestColumns) return null;
+  if (filled.length < fewestColumns) return isUneven(spectra) ? floorOver(spectra) : null;
   return spectra.frequencies.map((_, bin) =>
     quantile(
       filled.map(({ over }) => over[bin] ?? 0),
       0.5,
     ),
   );
+}
+
+/** Nine tenths of the loads lie apart by this share at least, and there are so many segments. Ours. */
+const uneven = { share: 0.12, segments: 24 };
+
+function isUneven({ loads }: ShortSpectra): boolean {
+  const known = loads.filter((load) => load > 0);
+  const [low, middle, high] = [0.05, 0.5, 0.95].map((share) => quantile(known, share)) as [
+    number,
+    number,
+    number,
+  ];
+  return known.length >= uneven.segments && high - low >= uneven.share * middle;
+}
+
+/** The median of the mean of all segments over the bins about each. */
+function floorOver({ over, frequencies, starts }: ShortSpectra): Float64Array {
+  const bins = frequencies.length;
+  const means = frequencies.map((_, bin) => {
+    let [sum, count] = [0, 0];
+    for (let at = 0; at < starts.length; at += 1) {
+      const value = over[at * bins + bin] ?? Number.NaN;
+      if (Number.isNaN(value)) continue;
+      sum += value;
+      count += 1;
+    }
+    return sum / Math.max(1, count);
+  });
+  return means.map((_, bin) => {
+    const reach = Math.max(6, Math.round(0.25 * bin));
+    return quantile(means.slice(Math.max(1, bin - reach), bin + reach + 1), 0.5);
+  });
 }
 
 /** What follows the motors stands at least so many dB over what does not. */

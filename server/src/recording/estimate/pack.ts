@@ -99,17 +99,27 @@ function whyNone({ seconds, low, high, mean }: PackRows): Told<never> | null {
 /** What a sensor that nobody has held against a charger may be off by: a share, and A. Common practice. */
 const sensor = { share: 0.03, offset: 0.1 };
 
-function chargeOf({ stretches, rate }: FlightRows, current: Float32Array): Told<MeasuredSpan> {
+function chargeOf({ recording, stretches, rate }: FlightRows, current: Float32Array): Told<MeasuredSpan> {
+  // Of a file with one flight all counts: what was drawn before it and after as well.
+  const { flights, time } = recording;
+  if (flights.length === 1) {
+    const seconds = (time.at(-1) ?? 0) - (time[0] ?? 0);
+    return chargeTold(meanBetween(current, 0, time.length), seconds);
+  }
   const [first, last] = [stretches[0], stretches.at(-1)];
   if (first === undefined || last === undefined) return noCurrent('the charge');
   const whole = (last.to - first.from) / rate;
   const means = stretches.map(({ from, to }) => ({ mean: meanBetween(current, from, to), rows: to - from }));
   const rows = means.reduce((sum, one) => sum + one.rows, 0);
   const mean = means.reduce((sum, one) => sum + one.mean * one.rows, 0) / rows;
-  // In a gap it flew on as it did about it.
-  const charge = (mean * whole) / 3.6;
-  const off = Math.hypot(sensor.share * charge, (sensor.offset * whole) / 3.6);
-  return told(give(charge, off, 'mAh'), `${whole.toFixed(0)} s, if the sensor is right to 3 % and 0.1 A`);
+  return chargeTold(mean, whole);
+}
+
+/** In a gap it flew on as it did about it. */
+function chargeTold(mean: number, seconds: number): Told<MeasuredSpan> {
+  const charge = (mean * seconds) / 3.6;
+  const off = Math.hypot(sensor.share * charge, (sensor.offset * seconds) / 3.6);
+  return told(give(charge, off, 'mAh'), `${seconds.toFixed(0)} s, if the sensor is right to 3 % and 0.1 A`);
 }
 
 /** The lowest for a quarter of a second: a single cell may be a wrong reading. */
