@@ -1,5 +1,5 @@
 import type { MeasuredSpan } from '../../server/src/lsp/recording-protocol';
-import { shortNumber } from '../../server/src/units/number-text';
+import { measuredNumber, shortNumber } from '../../server/src/units/number-text';
 
 /** "186.3 Hz": no more digits than its span lets stand. */
 export function likelyText(measured: MeasuredSpan): string {
@@ -29,14 +29,8 @@ function withUnitBehind(text: string, unit: string): string {
   return unit === '' ? text : `${text} ${unit}`;
 }
 
-/** To a tenth of the width of its span; at most four digits tell anything. */
-function digits(value: number, { low, high }: MeasuredSpan): string {
-  const width = high - low;
-  if (!(width > 0)) return signed(shortNumber(Number(value.toPrecision(3))));
-  const step =
-    10 ** Math.max(Math.floor(Math.log10(width)) - 1, Math.floor(Math.log10(Math.abs(value) || width)) - 3);
-  const places = Math.max(0, -Math.round(Math.log10(step)));
-  return signed((Math.round(value / step) * step).toFixed(Math.min(6, places)));
+function digits(value: number, span: MeasuredSpan): string {
+  return signed(measuredNumber(value, span));
 }
 
 function signed(text: string): string {

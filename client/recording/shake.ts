@@ -63,7 +63,7 @@ function peakTable(axis: string, peaks: readonly Peak[]): HTMLElement {
 function peakRow({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak, index: number) {
   const turns = order === null ? '' : `, ${measuredText(order)} times for each turn`;
   const folded = mayBeFolded
-    ? ' Or a higher tone that rows so seldom fold down: log more rows a second to know.'
+    ? ' Or a higher tone, which too few rows a second show down here: log more to know.'
     : '';
   return [
     element('span', {}, `${index + 1}: `, measuredWords(frequency)),

@@ -42,7 +42,7 @@ export interface Peak {
   readonly order: MeasuredSpan | null;
   /** In words: `standing`, `moves with the motors`, `nobody can say: no motor speed and no throttle was logged`. */
   readonly source: string;
-  /** Whether it may be a higher tone that rows so seldom fold down. */
+  /** Whether it may be a higher tone that too few rows a second show at a lower frequency. */
   readonly mayBeFolded: boolean;
   /** Of a moving one: the motor that shakes by far the most with it; left out where several do, or nobody can say. */
   readonly motor?: number;

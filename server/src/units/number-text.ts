@@ -17,6 +17,27 @@ export function shortNumber(value: number, significant = 3): string {
   return whole ? String(Math.round(value)) : plainNumber(value, significant);
 }
 
+/**
+ * A number that was measured, to a tenth of the width of its span (GUM, JCGM 100:2008, section 7.2.6: no more digits than
+ * the uncertainty lets stand); at most four digits tell anything, and three where there is no span.
+ */
+export function measuredNumber(
+  value: number,
+  { low, high }: { readonly low: number; readonly high: number },
+): string {
+  const width = high - low;
+  if (!(width > 0)) return unsignedZero(shortNumber(Number(value.toPrecision(3))));
+  const step =
+    10 ** Math.max(Math.floor(Math.log10(width)) - 1, Math.floor(Math.log10(Math.abs(value) || width)) - 3);
+  const places = Math.max(0, -Math.round(Math.log10(step)));
+  return unsignedZero((Math.round(value / step) * step).toFixed(Math.min(6, places)));
+}
+
+/** What is rounded to nothing has no sign. */
+function unsignedZero(text: string): string {
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
 /** Text that a person typed: a bare number is meant in the unit, all else stays as it is. */
 export function withUnit(text: string, unit: string): string {
   return unit !== '' && /^[+-]?[\d.]+$/.test(text) ? `${text} ${unit}` : text;

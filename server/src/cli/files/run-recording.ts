@@ -71,7 +71,7 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
         : recordingChangesText(
             { ...before, name: asked.compare ?? before.name },
             { ...report, name: asked.path },
-            changes,
+            { changes, grown },
             terminal,
           ),
   );

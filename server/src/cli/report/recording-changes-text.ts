@@ -1,7 +1,7 @@
-import type { RecordingReport } from '../../recording/report';
+import type { RecordingFinding, RecordingReport } from '../../recording/report';
 import type { RecordingChange, RecordingQuestion } from '../../sheet/compare/recordings';
 import { painted, type Terminal } from '../terminal';
-import { linesText, spanText, summaryLine } from './recording-text';
+import { foundLines, linesText, spanText, summaryLine } from './recording-text';
 import { visible } from './visible';
 
 const questions: Readonly<Record<RecordingQuestion, string>> = {
@@ -16,7 +16,10 @@ const questions: Readonly<Record<RecordingQuestion, string>> = {
 export function recordingChangesText(
   before: RecordingReport,
   after: RecordingReport,
-  changes: readonly RecordingChange[],
+  {
+    changes,
+    grown,
+  }: { readonly changes: readonly RecordingChange[]; readonly grown: readonly RecordingFinding[] },
   terminal: Terminal,
 ): string {
   const title = (text: string) => ['', painted(text, 'bold', terminal)];
@@ -32,6 +35,7 @@ export function recordingChangesText(
       `before: ${summaryLine(before)}`,
       `after: ${summaryLine(after)}`,
       ...(leftOut.length === 0 ? [] : [...title('Not read, or to be known'), ...leftOut]),
+      ...(grown.length === 0 ? [] : [...title('What has grown'), ...foundLines(grown, terminal)]),
       ...(changes.length === 0
         ? ['', 'Neither of them tells anything that can be put side by side.']
         : asked),

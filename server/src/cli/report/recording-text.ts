@@ -7,12 +7,13 @@ import type {
   MotorWork,
   PackGave,
   Peak,
+  RecordingFinding,
   RecordingProposal,
   RecordingReport,
   Told,
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
-import { shortNumber } from '../../units/number-text';
+import { measuredNumber, shortNumber } from '../../units/number-text';
 import { levelColours, painted, type Terminal } from '../terminal';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
@@ -29,10 +30,7 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
       ...title('What its columns are taken for'),
       ...columnLines(table),
       ...(findings.length === 0 ? [] : title('What was found')),
-      ...findings.flatMap(({ level, sentence, advice }) => [
-        `  ${painted(level, levelColours[level], terminal)}: ${visible(sentence)}`,
-        `    ${visible(advice)}`,
-      ]),
+      ...foundLines(findings, terminal),
       ...title('Does it shake, and from what?'),
       ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
       ...title('Do the motors work alike?'),
@@ -50,6 +48,13 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
     ],
     terminal,
   );
+}
+
+export function foundLines(findings: readonly RecordingFinding[], terminal: Terminal): readonly string[] {
+  return findings.flatMap(({ level, sentence, advice }) => [
+    `  ${painted(level, levelColours[level], terminal)}: ${visible(sentence)}`,
+    `    ${visible(advice)}`,
+  ]);
 }
 
 /** Lines for people, broken where the terminal is narrow. */
@@ -124,31 +129,51 @@ function axisLines({ axis, shaking, peaks, peaksIn }: AxisNoise): readonly strin
   ];
 }
 
-function peakText({ frequency, aboveFloor, order, source, mayBeFolded, motor, left }: Peak): string {
+function peakText({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak): string {
   return [
     `${spanText(frequency)}, ${spanText(aboveFloor)} above the floor: ${visible(source)}`,
     ...(order === null ? [] : [`${spanText(order)} times a turn`]),
-    ...(motor === undefined ? [] : [`most by motor ${motor}`]),
     // Of a moving one it is known, and said.
-    ...(mayBeFolded && order === null ? ['perhaps a higher tone that rows so seldom fold down'] : []),
-    ...(left === null ? [] : [`the script’s filters leave ${shortNumber(left)} dB`]),
-  ].join(', ');
+    ...(mayBeFolded && order === null
+      ? ['perhaps a higher tone, which too few rows a second show down here']
+      : []),
+    ...(left === null ? [] : [takenText(left)]),
+  ].join('; ');
+}
+
+/** What is told of what filters leave ends here, dB. */
+const leastLeft = -80;
+
+function takenText(left: number): string {
+  const taken = Math.round(-left);
+  if (left <= leastLeft) return `the script’s filters take ${taken} dB or more off it`;
+  return taken <= 0
+    ? 'the script’s filters take nothing off it'
+    : `the script’s filters take ${taken} dB off it`;
 }
 
 function motorLines({ motor, mean, atFull, atIdle, harder, lag }: MotorWork): readonly string[] {
-  const share = (part: number) => `${shortNumber(100 * part)} %`;
   return [
-    `  motor ${motor}: ${spanText(mean)} on average, ${harderText(harder)} than all together; at full ${share(atFull)} of the time, at idle ${share(atIdle)}`,
+    `  motor ${motor}: ${spanText(mean)} on average, ${harderText(harder)}; at full ${timeText(atFull)}, at idle ${timeText(atIdle)}`,
     ...(lag.told === null ? [] : [`    time constant ${spanText(lag.told)}`]),
   ];
 }
 
-/** `3.6 % harder`, `4 % less hard`, each with its span. */
+/** `3.6 % harder than all together`, `4 % less hard …`, each with its span; as hard where the span says no more. */
 function harderText(harder: MeasuredSpan): string {
   const { likely, low, high, unit } = harder;
+  if (low <= 0 && high >= 0) {
+    const most = Math.max(-low, high);
+    return `as hard as all together, within ${measuredNumber(most, harder)} ${unit}`;
+  }
   return likely >= 0
-    ? `${spanText(harder)} harder`
-    : `${spanText({ likely: -likely, low: -high, high: -low, unit })} less hard`;
+    ? `${spanText(harder)} harder than all together`
+    : `${spanText({ likely: -likely, low: -high, high: -low, unit })} less hard than all together`;
+}
+
+/** `never`, `2.1 % of the time` */
+function timeText(share: number): string {
+  return share === 0 ? 'never' : `${shortNumber(100 * share, 2)} % of the time`;
 }
 
 function packLines(pack: PackGave): readonly string[] {
@@ -190,9 +215,11 @@ function proposalLines({ title, sets }: RecordingProposal): readonly string[] {
 }
 
 /** `152 Hz (150 to 154)` */
-export function spanText({ likely, low, high, unit }: MeasuredSpan): string {
+export function spanText(measured: MeasuredSpan): string {
+  const { likely, low, high, unit } = measured;
+  const number = (value: number) => measuredNumber(value, measured);
   const unitText = unit === '' ? '' : ` ${unit}`;
-  const [from, to] = [shortNumber(low), shortNumber(high)];
+  const [from, to] = [number(low), number(high)];
   const span = from === to ? '' : ` (${from} to ${to})`;
-  return `${shortNumber(likely)}${unitText}${span}`;
+  return `${number(likely)}${unitText}${span}`;
 }

@@ -4,23 +4,10 @@ import { independentAverages } from '../../physics/welch';
 import type { MeasuredSpan } from '../report';
 import { type Stands, standsWithout } from './bare';
 import type { FlightRows } from './flight-rows';
+import { type FoundOrder, groupsOf, type MotorTracks, type Taken } from './order-groups';
 import type { ShortColumn, ShortSpectra } from './shaken';
 import { quantile } from './span';
 import { alongOrders, orderOf, orderStep, steadyOnes, type Track, takeOut, tracksOf } from './tracks';
-
-/** A tone that comes so many times for each turn of a motor. */
-export interface FoundOrder {
-  readonly order: MeasuredSpan;
-  /** dB over what does not move. */
-  readonly above: number;
-  /** The motor that shakes most with it, and by how many dB more than any other; null where it is the only one. */
-  readonly loudest: number;
-  readonly louder: number | null;
-  /** Turns a second of that motor, Hz: where the tone mostly was, and how far it came. */
-  readonly turns: number;
-  readonly slowest: number;
-  readonly fastest: number;
-}
 
 /** What the motors' speeds tell of the tones about an axis. */
 export interface OrdersFound {
@@ -93,21 +80,6 @@ const oddAbove = 4;
 const speedError = 0.02;
 /** More are not taken out: of four motors two tones each. */
 const mostTaken = 10;
-/** What lies nearer to an order is a part of it. */
-const sameOrder = 0.12;
-
-interface Taken {
-  readonly motor: number;
-  readonly order: MeasuredSpan;
-  readonly above: number;
-}
-
-interface MotorTracks {
-  readonly motor: number;
-  readonly all: readonly Track[];
-  readonly steady: readonly Track[];
-}
-
 /**
  * Tones that move with logged speeds. Each segment is read along multiples of each motor's own speed, folded down as rows
  * fold it, against what stands at these frequencies anyway: what follows the motor comes together at its order, all else
@@ -130,13 +102,17 @@ export function* ordersOf(
   const averages = Math.max(1, independentAverages(segments, spectra.setup));
   const least = Math.max(leastAbove, 20 * Math.log10(chanceLevel(averages, 1e-5)));
   const left: ShortSpectra = { ...spectra, over: spectra.over.slice() };
+  const untouched = new Map<number, Float64Array>();
+  for (const { motor, steady: tracks } of motors)
+    untouched.set(motor, yield* alongOrders(spectra, standing, tracks));
   const taken: Taken[] = [];
   for (const isWanted of [isWhole, () => true]) {
     const enough = isWanted === isWhole ? least : Math.max(least, oddAbove);
     while (taken.length < mostTaken) {
       let best: Taken | null = null;
       for (const { motor, steady: tracks } of motors) {
-        const ratios = yield* alongOrders(left, standing, tracks);
+        const first = taken.length === 0 ? untouched.get(motor) : undefined;
+        const ratios = first ?? (yield* alongOrders(left, standing, tracks));
         const one = loudestOf(ratios, enough, isWanted);
         if (one !== null && (best === null || believed(one) > believed(best))) best = { motor, ...one };
       }
@@ -151,7 +127,7 @@ export function* ordersOf(
     }
   }
   const kinds = [...new Set(taken.map(({ order }) => order.likely))];
-  return { orders: groupsOf(taken, motors), stands: yield* standsWithout(spectra, all, kinds) };
+  return { orders: groupsOf(taken, motors, untouched), stands: yield* standsWithout(spectra, all, kinds) };
 }
 
 /** Of motors that turn nearly alike, the one whose tone comes at a whole number of its turns is believed more, dB. */
@@ -204,33 +180,4 @@ function centreOf(values: Float64Array, from: number, to: number): number {
     moment += weight * place;
   }
   return moment / sum;
-}
-
-/** The same order of several motors is one, told by the loudest of them. */
-function groupsOf(taken: readonly Taken[], motors: readonly MotorTracks[]): readonly FoundOrder[] {
-  const groups: Taken[][] = [];
-  for (const one of taken) {
-    const same = groups.find(
-      ([first]) =>
-        first !== undefined && Math.abs(Math.log(first.order.likely / one.order.likely)) < sameOrder,
-    );
-    if (same === undefined) groups.push([one]);
-    else same.push(one);
-  }
-  return groups.flatMap(([first, ...others]) => {
-    const turns = motors.find(({ motor }) => motor === first?.motor)?.all.map((track) => track.turns) ?? [];
-    if (first === undefined) return [];
-    const next = others.find(({ motor }) => motor !== first.motor);
-    return [
-      {
-        order: first.order,
-        above: first.above,
-        loudest: first.motor,
-        louder: next === undefined ? null : first.above - next.above,
-        turns: quantile(turns, 0.5),
-        slowest: quantile(turns, 0.02),
-        fastest: quantile(turns, 0.98),
-      },
-    ];
-  });
 }

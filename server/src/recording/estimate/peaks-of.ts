@@ -7,7 +7,8 @@ import { alias, aliasSpan, halfRate } from '../../physics/sampling';
 import type { Peak } from '../report';
 import type { StandingTone } from './bare';
 import type { Load } from './load';
-import { type FoundOrder, filledColumns, type OrdersFound } from './orders';
+import type { FoundOrder } from './order-groups';
+import { filledColumns, type OrdersFound } from './orders';
 import type { ShortSpectra } from './shaken';
 import { quantile } from './span';
 import type { Tone } from './standing';
@@ -64,7 +65,9 @@ function movingPeak(found: FoundTones, { order, above, turns, loudest, louder }:
     source: [
       'moves with the motors',
       ...(isAlone ? [`most with motor ${loudest}`] : []),
-      ...(isFolded ? [`rows so seldom fold it down to ${Math.round(seen)} Hz`] : []),
+      ...(isFolded
+        ? [`too fast for ${Math.round(found.rate)} rows a second, it shows at ${Math.round(seen)} Hz`]
+        : []),
     ].join('; '),
     mayBeFolded: isFolded,
     ...(isAlone ? { motor: loudest } : {}),
@@ -87,7 +90,7 @@ function stillPeak(found: FoundTones, tone: Tone): Peak {
     aboveFloor: above,
     order: null,
     source,
-    mayBeFolded: !isKnown && mayFold(found),
+    mayBeFolded: isKnown ? standsHigher(found, frequency.likely) : mayFold(found),
     left: leftOf(found.view, frequency.likely, null),
   };
 }
@@ -164,6 +167,14 @@ function pairs(values: readonly number[]): readonly (readonly [number, number])[
 
 /** Frames ring, and motors hum, up to about here, Hz; common practice. */
 const highestTone = 1000;
+
+/** Frames of small craft ring up to about here, Hz; common practice. */
+const highestRing = 250;
+
+/** What stands still stands still where it is folded to as well (the sampling theorem). */
+function standsHigher({ rate }: FoundTones, frequency: number): boolean {
+  return rate - frequency <= highestRing;
+}
 
 function mayFold({ rate, view }: FoundTones): boolean {
   const turns = view === null ? null : turnsAt(view, 'full');

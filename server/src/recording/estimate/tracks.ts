@@ -23,6 +23,11 @@ export function orderOf(place: number): number {
   return orders.from * Math.exp(orderStep * place);
 }
 
+/** The place of an order, the inverse of that. */
+export function placeOf(order: number): number {
+  return Math.round(Math.log(order / orders.from) / orderStep);
+}
+
 /** Segments that are looked at, evenly over the flight. */
 const mostLooked = 800;
 const inOneGo = 16;

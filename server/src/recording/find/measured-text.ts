@@ -1,9 +1,10 @@
-import { shortNumber, withUnit } from '../../units/number-text';
+import { measuredNumber, shortNumber, withUnit } from '../../units/number-text';
 import type { MeasuredSpan } from '../report';
 
 /** `21.3 mohm (18 to 24.6)` */
 export function measuredText(span: MeasuredSpan): string {
-  return `${likelyText(span)} (${shortNumber(span.low)} to ${shortNumber(span.high)})`;
+  const number = (value: number) => measuredNumber(value, span);
+  return `${withUnit(number(span.likely), span.unit)} (${number(span.low)} to ${number(span.high)})`;
 }
 
 /** `21.3 mohm` */

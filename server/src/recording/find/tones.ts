@@ -29,10 +29,15 @@ export function tonesLetThrough(report: RecordingReport, view: CraftView): reado
       axis,
       above: decibelText(peak.aboveFloor.likely),
       source: peak.source,
-      taken: decibelText(Math.abs(peak.left ?? 0)),
+      taken: takenText(peak.left ?? 0),
     },
     proposals: filterFor({ axis, peak }, report, view),
   }));
+}
+
+/** `only 3 dB`, `nothing` */
+function takenText(left: number): string {
+  return Math.round(-left) <= 0 ? 'nothing' : `only ${decibelText(-left)}`;
 }
 
 /** A tone that may lie elsewhere, folded down by the rows, is not held against any filter. */

@@ -162,9 +162,16 @@ function turnOf(
   better: Better,
 ): RecordingChange['turn'] {
   if (before === null || after === null || better === null || before.unit !== after.unit) return null;
-  if (overlap(before, after)) return null;
+  if (overlap(before, after) || isAlmost(before, after)) return null;
   const size = (span: MeasuredSpan) => (better === 'nearer-zero' ? Math.abs(span.likely) : span.likely);
   return size(after) > size(before) === (better === 'more') ? 'better' : 'worse';
+}
+
+/** dB by which what is computed must differ for anybody to hear of it. Ours. */
+const leastDecibels = 0.5;
+
+function isAlmost(one: MeasuredSpan, other: MeasuredSpan): boolean {
+  return one.unit === 'dB' && Math.abs(one.likely - other.likely) < leastDecibels;
 }
 
 function overlap(one: MeasuredSpan, other: MeasuredSpan): boolean {

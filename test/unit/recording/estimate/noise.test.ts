@@ -58,7 +58,39 @@ describe('noise in a recording', () => {
     const [moves] = moving(peaks);
     near(moves?.order?.likely ?? 0, 3, 0.02);
     assert.equal(moves?.mayBeFolded, true);
-    assert.match(moves?.source ?? '', /fold it down to \d+ Hz/);
+    assert.match(moves?.source ?? '', /too fast for 500 rows a second, it shows at \d+ Hz/);
+  });
+
+  it('says of a tone that stands where seldom rows may have folded it to', () => {
+    const peaks = shaken({ rate: 250, standing: 137 });
+    const stands = standing(peaks).find(({ frequency }) => Math.abs(frequency.likely - 113) < 1);
+    assert.equal(stands?.mayBeFolded, true);
+  });
+
+  it('names no motor where all turn alike, and the one that shakes where they do not', () => {
+    const named = (unlike: number) => {
+      const random = noise(5);
+      const speeds = [1, 2, 3, 4].map((motor) => (time: number) => swinging(time) * (1 + unlike * motor));
+      const phases = [0, 1, 2, 3];
+      const gyro = (time: number) => {
+        let sum = 3 * random();
+        for (const [at, speed] of speeds.entries()) {
+          const phase = (phases[at] ?? 0) + (turn * speed(time)) / 1000;
+          phases[at] = phase;
+          sum += (unlike > 0 && at !== 2 ? 0.2 : 3) * Math.sin(phase);
+        }
+        return degree * sum;
+      };
+      const turning = Object.fromEntries(
+        speeds.map((speed, at) => [`speed.${at + 1}`, (time: number) => turn * speed(time)]),
+      );
+      const report = reported(madeRecording({ seconds: 40, rate: 1000 }, { ...turning, 'gyro.roll': gyro }));
+      const peaks = report.noise.told?.[0]?.peaks ?? [];
+      assert.ok(peaks.some(({ order }) => order !== null && Math.abs(order.likely - 1) < 0.05));
+      return peaks.flatMap(({ motor }) => motor ?? []);
+    };
+    assert.deepEqual(named(0), []);
+    assert.deepEqual([...new Set(named(0.06))], [3]);
   });
 
   it('calls nothing a motor of which no speed and no throttle tell', () => {
