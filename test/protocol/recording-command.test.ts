@@ -74,10 +74,51 @@ describe('propsoff recording', () => {
       const again = run('b.csv', '--columns');
       assert.match(
         again.stdout,
-        /“motor 1”: motor\.2, from 0 to 1000\n[\s\S]*As confirmed in .*finch\.json\./,
+        /“motor 1”: motor\.2, from 0 to 1000\n[\s\S]*As confirmed in recordings\/finch\.json\./,
       );
       assert.match(run('b.csv', '--layout', 'finch', '--columns').stdout, /As confirmed/);
       assert.equal(run('b.csv').status, 0);
+    }));
+
+  it('keeps no layout that nothing can be read by, and says what is left out', () =>
+    withScratch(
+      {
+        'a.csv': unknown().replace('time ms', 'lapse ms').replaceAll('motor', 'wing'),
+        'b.csv': unknown().split('\n').slice(1).join('\n'),
+      },
+      async (scratch) => {
+        const run = (...args: readonly string[]) => propsoff(['recording', ...args], { cwd: scratch.path });
+        const refused = run('a.csv', '--confirm', 'finch');
+        assert.equal(refused.status, 1);
+        assert.match(refused.stderr, /No column is known to hold the time; say which one does/);
+        assert.equal(existsSync(scratch.file('recordings/finch.json')), false);
+        const columns = run('a.csv', '--columns');
+        assert.equal(columns.status, 1);
+        assert.match(
+          columns.stdout,
+          /Not read, since nobody knows what they hold: “lapse ms”, “wing 1”, “wing 2”\./,
+        );
+        assert.match(run('a.csv').stderr, /how many rows a second there are\. --columns shows what/);
+        const said = ['2', '3', '4', '5', '6'].flatMap((number) => [
+          '--column',
+          `column ${number} = nothing`,
+        ]);
+        const bare = run('b.csv', ...said, '--column', 'column 2 = gyro.roll in deg/s', '--confirm', 'finch');
+        assert.match(
+          bare.stderr,
+          /^Kept in recordings\/finch\.json: a file without headings is known by nothing/,
+        );
+      },
+    ));
+
+  it('asks all that is open of a column at once', () =>
+    withScratch({ 'a.csv': unknown().replaceAll('motor ', 'm') }, async ({ path }) => {
+      const { stdout } = propsoff(['recording', 'a.csv', '--columns'], { cwd: path });
+      assert.equal(stdout.match(/^“m1”: /gm)?.length, 1);
+      assert.match(
+        stdout,
+        /^“m1”: Its heading says “m”.* what is it\? Its numbers go from .* and what at full\? --column/m,
+      );
     }));
 
   it('tells of a layout that is damaged, and goes on without it', () =>

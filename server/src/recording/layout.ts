@@ -133,15 +133,20 @@ function factorOf({ heading, unit = '', scale = 1 }: LayoutColumn): number {
   return known.factor * scale;
 }
 
+/** Why a file can't be read by a layout, a sentence; null where it can. */
+export function layoutRefusal(head: TableHead, layout: RecordingLayout): string | null {
+  try {
+    wantedColumns(head, layout);
+    return null;
+  } catch (error) {
+    if (error instanceof UnreadableRecording) return error.message;
+    throw error;
+  }
+}
+
 /** What is said of columns that are not read before anybody has confirmed the layout: questions first. */
 export function unreadColumns(proposed: readonly ProposedColumn[]): readonly string[] {
-  const out = proposed.filter((one) => !isTaken(one));
-  const asked = out.filter(({ asks }) => asks.length > 0);
-  const named = (list: readonly ProposedColumn[]) => listed(list.map(({ column }) => column.heading));
-  const because = (reason: WhyLeftOut, sentence: string) => {
-    const found = out.filter(({ leftOut }) => leftOut === reason);
-    return found.length === 0 ? [] : [`Not read, since ${sentence}: ${named(found)}.`];
-  };
+  const asked = proposed.filter((one) => !isTaken(one) && one.asks.length > 0);
   return [
     ...askedTogether(asked).map(
       ([sentence, list]) =>
@@ -150,11 +155,26 @@ export function unreadColumns(proposed: readonly ProposedColumn[]): readonly str
     ...proposed
       .filter(isTaken)
       .flatMap(({ column, asks }) => asks.map(({ sentence }) => `“${column.heading}”: ${sentence}`)),
+    ...leftOutColumns(proposed),
+  ];
+}
+
+/** What is said of columns that are left out though nothing is asked of them. */
+export function leftOutColumns(proposed: readonly ProposedColumn[]): readonly string[] {
+  const because = (reason: WhyLeftOut, sentence: string) => {
+    const found = proposed.filter((one) => !isTaken(one) && one.leftOut === reason);
+    return found.length === 0 ? [] : [`Not read, since ${sentence}: ${named(found)}.`];
+  };
+  return [
     ...because('unknown', 'nobody knows what they hold'),
     ...because('never changes', 'they never change'),
     ...because('no numbers', 'they hold no numbers'),
     ...because('not needed', 'no answer needs them'),
   ];
+}
+
+function named(columns: readonly ProposedColumn[]): string {
+  return listed(columns.map(({ column }) => column.heading));
 }
 
 /** What a confirmed layout leaves out. */

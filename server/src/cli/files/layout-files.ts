@@ -27,10 +27,16 @@ export async function layoutsAround(
       const file = join(path, name);
       const { layout, fault } = await readLayoutFile(file);
       if (layout === null) tell(`${file} is no layout of a recording (${fault}), and is not used.`);
-      else found.push({ name: file, layout });
+      else found.push({ name: asTyped(file), layout });
     }
   }
   return found;
+}
+
+/** From the current folder, where it is below. */
+function asTyped(path: string): string {
+  const below = relative(process.cwd(), path);
+  return below.startsWith('..') ? path : below;
 }
 
 function foldersAround(paths: readonly string[]): readonly string[] {

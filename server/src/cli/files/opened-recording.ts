@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import { type LayoutColumn, recordingLayout } from '../../catalog/model/recording-layout';
 import { readPiecesOf } from '../../file-system/read-file';
-import type { NamedLayout } from '../../recording/layout';
+import { layoutRefusal, type NamedLayout } from '../../recording/layout';
 import { type LearntTable, learnTable, readLearnt, withSaid } from '../../recording/open-recording';
 import { type ReadingPace, type RecordingSource, UnreadableRecording } from '../../recording/read/source';
 import type { Recording } from '../../recording/recording';
@@ -58,6 +58,11 @@ export async function readOpened(
   { path, source, table }: OpenedRecording,
   terminal: Terminal,
 ): Promise<Recording> {
+  const why = layoutRefusal(table.head, table.layout);
+  if (why !== null)
+    throw new UsageError(
+      `${path}: ${why} --columns shows what its columns are taken for; --column and --rate say what is not known.`,
+    );
   return told(path, () => watched(source, 'read', terminal, (pace) => readLearnt(source, table, pace)));
 }
 

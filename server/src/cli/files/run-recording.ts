@@ -4,7 +4,8 @@ import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
 import { viewFlown } from '../../features/flight/recording-told';
 import { changeOf } from '../../recording/change-of';
-import { longestFlight, openQuestions } from '../../recording/open-recording';
+import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
+import { longestFlight } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';
 import type { RecordingReport } from '../../recording/report';
 import { reportOf } from '../../recording/report-of';
@@ -13,7 +14,7 @@ import { exitCodes, UsageError } from '../outcome';
 import { Progress } from '../report/progress';
 import { recordingChangesText } from '../report/recording-changes-text';
 import { columnLines, linesText, questionLines, recordingText } from '../report/recording-text';
-import { jsonText } from '../report/visible';
+import { jsonText, visible } from '../report/visible';
 import type { Terminal } from '../terminal';
 import { keepLayout } from './layout-files';
 import { type OneScript, oneScript, usable } from './one-script';
@@ -91,14 +92,19 @@ async function kept(
   terminal: Terminal,
 ): Promise<OpenedRecording | null> {
   const { table } = opened;
-  const open = questionLines(table);
+  const why = layoutRefusal(table.head, table.layout);
+  const open = [...questionLines(table), ...(why === null ? [] : [why])];
   if (open.length > 0) {
     terminal.tell('Before it is kept, this has to be said:');
     for (const line of open) terminal.tell(line);
     return null;
   }
   const file = await keepLayout(name, path, table.layout);
-  terminal.tell(`Kept in ${file}: files with these headings are known from now on.`);
+  terminal.tell(
+    table.head.headingLine === null
+      ? `Kept in ${file}: a file without headings is known by nothing, so that --layout ${name} has to be said each time.`
+      : `Kept in ${file}: files with these headings are known from now on.`,
+  );
   return { ...opened, table: { ...table, proposed: [], confirmed: { name: file, layout: table.layout } } };
 }
 
@@ -108,13 +114,23 @@ async function toldColumns(
   terminal: Terminal,
 ): Promise<number> {
   const { table } = opened;
-  const open = questionLines(table);
+  const why = layoutRefusal(table.head, table.layout);
+  const open = [...questionLines(table), ...(why === null ? [] : [why])];
+  const unread = table.confirmed === null ? leftOutColumns(table.proposed) : confirmedUnread(table.layout);
   await terminal.out(
     json === true
       ? jsonText({ version: 1, columns: columnRows(opened), report: null, before: null, changes: null })
-      : linesText([...open, ...(open.length === 0 ? [] : ['']), ...columnLines(table)], terminal),
+      : linesText(
+          [
+            ...open,
+            ...(open.length === 0 ? [] : ['']),
+            ...columnLines(table),
+            ...unread.map((line) => `  ${visible(line)}`),
+          ],
+          terminal,
+        ),
   );
-  return openQuestions(table).length > 0 ? exitCodes.findings : exitCodes.fine;
+  return open.length > 0 ? exitCodes.findings : exitCodes.fine;
 }
 
 function columnRows({ table: { proposed, layout } }: OpenedRecording) {

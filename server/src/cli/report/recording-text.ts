@@ -94,14 +94,13 @@ export function columnLines({ confirmed, proposed, layout }: LearntTable): reado
 
 /** What has to be said before a layout can be kept. */
 export function questionLines(table: LearntTable): readonly string[] {
-  return openQuestions(table).flatMap(({ column, asks }) =>
-    asks
-      .filter(({ keepsOut }) => keepsOut)
-      .map(({ sentence, choices }) => {
-        const answers = choices.map(({ means }) => `"${column.heading} = ${answerText(means)}"`);
-        return `“${column.heading}”: ${sentence} --column ${[...new Set([...answers, `"${column.heading} = nothing"`])].join(' or ')}`;
-      }),
-  );
+  return openQuestions(table).map(({ column: { heading }, asks }) => {
+    const open = asks.filter(({ keepsOut }) => keepsOut);
+    // One answer is an answer to all that is asked of a column.
+    const answers = open.flatMap(({ choices }) => choices.map(({ means }) => answerText(means)));
+    const said = [...new Set([...answers, 'nothing'])].map((answer) => `"${heading} = ${answer}"`);
+    return `“${heading}”: ${open.map(({ sentence }) => sentence).join(' ')} --column ${said.join(' or ')}`;
+  });
 }
 
 type Means = LearntTable['layout']['columns'][number];

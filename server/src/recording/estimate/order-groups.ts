@@ -17,7 +17,7 @@ export interface FoundOrder {
 }
 
 /** A tone that was found along the turns of a motor. */
-export interface Taken {
+export interface TakenOrder {
   readonly motor: number;
   readonly order: MeasuredSpan;
   readonly above: number;
@@ -38,11 +38,11 @@ const sameOrder = 0.12;
  * before anything is taken out, for with a tone goes that of a motor that turns nearly alike.
  */
 export function groupsOf(
-  taken: readonly Taken[],
+  taken: readonly TakenOrder[],
   motors: readonly MotorTracks[],
   untouched: ReadonlyMap<number, Float64Array>,
 ): readonly FoundOrder[] {
-  const groups: Taken[][] = [];
+  const groups: TakenOrder[][] = [];
   for (const one of taken) {
     const same = groups.find(
       ([first]) =>

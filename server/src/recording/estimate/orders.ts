@@ -4,7 +4,7 @@ import { independentAverages } from '../../physics/welch';
 import type { MeasuredSpan } from '../report';
 import { type Stands, standsWithout } from './bare';
 import type { FlightRows } from './flight-rows';
-import { type FoundOrder, groupsOf, type MotorTracks, type Taken } from './order-groups';
+import { type FoundOrder, groupsOf, type MotorTracks, type TakenOrder } from './order-groups';
 import type { ShortColumn, ShortSpectra } from './shaken';
 import { quantile } from './span';
 import { alongOrders, orderOf, orderStep, steadyOnes, type Track, takeOut, tracksOf } from './tracks';
@@ -105,11 +105,11 @@ export function* ordersOf(
   const untouched = new Map<number, Float64Array>();
   for (const { motor, steady: tracks } of motors)
     untouched.set(motor, yield* alongOrders(spectra, standing, tracks));
-  const taken: Taken[] = [];
+  const taken: TakenOrder[] = [];
   for (const isWanted of [isWhole, () => true]) {
     const enough = isWanted === isWhole ? least : Math.max(least, oddAbove);
     while (taken.length < mostTaken) {
-      let best: Taken | null = null;
+      let best: TakenOrder | null = null;
       for (const { motor, steady: tracks } of motors) {
         const first = taken.length === 0 ? untouched.get(motor) : undefined;
         const ratios = first ?? (yield* alongOrders(left, standing, tracks));
@@ -131,7 +131,7 @@ export function* ordersOf(
 }
 
 /** Of motors that turn nearly alike, the one whose tone comes at a whole number of its turns is believed more, dB. */
-function believed({ order: { likely }, above }: Pick<Taken, 'order' | 'above'>): number {
+function believed({ order: { likely }, above }: Pick<TakenOrder, 'order' | 'above'>): number {
   return above - (100 * (likely / Math.max(1, Math.round(likely)) - 1)) ** 2;
 }
 

@@ -43,6 +43,21 @@ export function columnClock(bare: LayoutColumn, said: SaidHeading, behaviour: Be
         },
       ],
     };
+  if (said.words.some((word) => word === 'tick' || word === 'ticks'))
+    return {
+      means: means(first),
+      why: 'it rises from row to row',
+      asks: [
+        {
+          sentence: 'It counts ticks, and nobody can know how long one is: in which unit does it count?',
+          keepsOut: true,
+          choices: [
+            ...choices(likely),
+            { title: '1/1024 s', means: { ...bare, unit: 's', scale: 1 / 1024 } },
+          ],
+        },
+      ],
+    };
   const countsRows = isWhole && step === 1 && said.unit === null;
   if (likely.length === 1 && !countsRows)
     return {

@@ -35,8 +35,8 @@ export function isNumbered({ kind }: ColumnKind): boolean {
   return kind === 'motor' || kind === 'speed';
 }
 
-/** The arm that letters or words speak of: front or back, left or right. */
+/** The arm that letters speak of, in two languages: front or back, left or right. */
 export function armOf({ words }: SaidHeading): string | null {
-  const arm = words.find((word) => /^(?:[fbr][lr]|[lr][fb])$/.test(word));
+  const arm = words.find((word) => /^(?:[fbrvh][lr]|[lr][fbvh])$/.test(word));
   return arm ?? null;
 }

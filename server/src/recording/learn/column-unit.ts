@@ -34,7 +34,12 @@ export function columnUnit(
       why: `it gives the unit ${saidWay.unit}`,
       sentence: `Its heading says ${saidWay.unit}, and ${size} ${saidWay.unit} can hardly be: in which unit is it?`,
     });
-  if (only !== undefined && said.unknownUnit === null && (second === undefined || isTold(only, behaviour)))
+  if (
+    only !== undefined &&
+    !isCount(only, kind) &&
+    said.unknownUnit === null &&
+    (second === undefined || isTold(only, behaviour))
+  )
     return {
       means: withWay(bare, only),
       why: `${numbers}, which fits ${wayText(only)} alone`,
@@ -47,6 +52,11 @@ export function columnUnit(
         ? `Nobody knows its unit “${said.unknownUnit}”; ${numbers}: which unit is it?`
         : `I${numbers.slice(1)}, which ${fitting.length > 1 ? 'several units allow' : 'is no usual size in any unit'}: in which unit is it?`,
   });
+}
+
+/** What a gyro counts hangs on the gyro: nobody can know it by the numbers. */
+function isCount({ scale }: Way, { kind }: ColumnKind): boolean {
+  return scale !== 1 && kind !== 'voltage' && kind !== 'current';
 }
 
 /** A number with digits behind the point is written in the unit itself, not in parts of it. */
@@ -73,6 +83,8 @@ function wayText({ unit, scale }: Way): string {
 }
 
 function fits({ unit, scale }: Way, kind: ColumnKind, behaviour: Behaviour): boolean {
+  // Parts of a unit are counted, and counts are whole.
+  if (scale !== 1 && !behaviour.isWhole) return false;
   const [first] = kind.ways;
   if (kind.sizes === undefined || first === undefined) return true;
   const [low, high] = kind.sizes;

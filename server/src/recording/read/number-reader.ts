@@ -1,4 +1,4 @@
-const [plus, comma, minus, point, zero, largeE, smallE] = [43, 44, 45, 46, 48, 69, 101];
+const [plus, comma, minus, point, zero, colon, largeE, smallE] = [43, 44, 45, 46, 48, 58, 69, 101];
 const powers = Float64Array.from({ length: 309 }, (_, exponent) => Number(`1e${exponent}`));
 const billion = 1e9;
 /** Nothing that is measured is larger: what is, is no number. */
@@ -38,7 +38,18 @@ export class NumberReader {
     }
     let digits = next - whole;
     let behind = 0;
-    if (next < end && bytes[next] === this.decimal) {
+    // Hours and minutes of a clock, in seconds: `13:58:21.500`.
+    let sixties = 0;
+    for (let group = 0; group < 2 && digits > 0; group += 1) {
+      if (next + 1 >= end || bytes[next] !== colon || !isDigit(bytes[next + 1] as number)) break;
+      sixties = 60 * (sixties + mantissa);
+      mantissa = 0;
+      for (next += 1; next < end && isDigit(bytes[next] as number); next += 1)
+        mantissa = mantissa * 10 + ((bytes[next] as number) - zero);
+    }
+    const isClock = next > whole + digits;
+    // Clocks have a point where other numbers have a comma, too.
+    if (next < end && (bytes[next] === this.decimal || (isClock && bytes[next] === point))) {
       const fraction = next + 1;
       for (next = fraction; next < end; next += 1) {
         const digit = (bytes[next] as number) - zero;
@@ -56,7 +67,7 @@ export class NumberReader {
       if (to > next + 1) exponent = exponentOf(bytes, next + 1, to);
       next = to > next + 1 ? to : next;
     }
-    const size = scaled(mantissa, exponent - behind);
+    const size = sixties + scaled(mantissa, exponent - behind);
     if (size > largest) return at;
     this.value = sign === minus ? -size : size;
     return next;

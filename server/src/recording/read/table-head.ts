@@ -41,22 +41,23 @@ export function tableHead(text: string): TableHead {
   const start = Math.min(Math.floor(filled.length / 2), looked);
   const later = filled.slice(start, start + judged);
   const dialect = dialectOf(later);
-  const rows = later.map((line) => filledCells(line, dialect));
-  const cells = mostFrequent(rows.map((row) => row.length));
-  const numeric = numericCells(
-    rows.filter((row) => row.length === cells),
-    dialect,
-  );
-  const first = lines.findIndex((line) => isRow(line, dialect, cells, numeric));
+  const split = later.map((line) => splitCells(line, dialect));
+  const width = mostFrequent(split.map((row) => row.length));
+  // Some cells at the end may be filled in a few rows only.
+  const rows = split.filter((row) => row.length === width).map(withoutEmptyEnd);
+  const cells = Math.max(...rows.map((row) => row.length));
+  const numeric = numericCells(rows, dialect);
+  const first = lines.findIndex((line) => isRow(line, dialect, { cells, width }, numeric));
   if (first < 0 || numeric.size === 0) throw new UnreadableRecording(noRows(filled, dialect));
   const sample = splitCells(lines[first] ?? '', dialect);
   const isSimulated = lines.slice(0, first).some((line) => /^\s*#+\s*simulated\b/i.test(line));
+  const { named, ...rest } = headed(lines.slice(0, first), dialect, cells, sample);
   return {
     dialect,
-    cells,
+    cells: Math.max(cells, named),
     linesAbove: first,
     isSimulated,
-    ...headed(lines.slice(0, first), dialect, cells, sample),
+    ...rest,
   };
 }
 
@@ -66,13 +67,16 @@ function isComment(line: string): boolean {
 
 /** Without empty cells at the end, which trailing separators make. */
 function filledCells(line: string, dialect: Dialect): readonly string[] {
-  const cells = splitCells(line, dialect);
+  return withoutEmptyEnd(splitCells(line, dialect));
+}
+
+function withoutEmptyEnd(cells: readonly string[]): readonly string[] {
   return cells.slice(0, cells.findLastIndex((cell) => cell !== '') + 1);
 }
 
 /** Cells that hold a number in most rows. */
 function numericCells(rows: readonly (readonly string[])[], dialect: Dialect): ReadonlySet<number> {
-  const count = rows[0]?.length ?? 0;
+  const count = Math.max(0, ...rows.map((row) => row.length));
   const isNumber = (cell: string) => isNumberCell(cell, dialect) || vectorParts(cell) !== null;
   const found = Array.from({ length: count }, (_, cell) => cell).filter((cell) => {
     const texts = rows.map((row) => row[cell] ?? '').filter((text) => !missingCell.test(text));
@@ -81,10 +85,15 @@ function numericCells(rows: readonly (readonly string[])[], dialect: Dialect): R
   return new Set(found);
 }
 
-function isRow(line: string, dialect: Dialect, cells: number, numeric: ReadonlySet<number>): boolean {
+function isRow(
+  line: string,
+  dialect: Dialect,
+  { cells, width }: { readonly cells: number; readonly width: number },
+  numeric: ReadonlySet<number>,
+): boolean {
   if (line.trim() === '' || isComment(line)) return false;
   const row = filledCells(line, dialect);
-  if (row.length > cells || row.length < cells / 2) return false;
+  if (row.length > width || row.length < cells / 2) return false;
   const measured = [...numeric].filter((cell) => isMeasured(row[cell] ?? '', dialect)).length;
   const numbers = row.filter((cell) => isNumberCell(cell, dialect) || vectorParts(cell) !== null).length;
   return measured > numeric.size / 2 && numbers > 0;
@@ -107,6 +116,7 @@ function headed(above: readonly string[], dialect: Dialect, cells: number, sampl
   const unread = plain.length - Math.min(read, plain.length);
   return {
     columns: columnsOf(fits ? names : [], isUnits ? texts : [], cells, sample),
+    named: fits ? names.length : 0,
     headingLine: fits && heading !== undefined ? heading.line.trim() : null,
     remarks: [
       ...(names.length > 0 && !fits

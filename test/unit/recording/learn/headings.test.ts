@@ -245,6 +245,27 @@ const loggers: readonly {
       'Drehzahl 1 (1/min): speed.1, in rpm',
     ],
   },
+  {
+    title: 'the time of a clock, arms and thousandths in another language, thousandths of degrees',
+    headings: 'Uhrzeit\tEreignis\tDrehrate X [mGrad/s]\tMotor VL [‰]\tMotor HR [‰]\tDrehzahl VL [1/min]',
+    separator: '\t',
+    cells: [
+      (row) => `13:58:${(21.5 + row * 0.004).toFixed(3)}`,
+      (row) => (row === 3 ? 'Start' : ''),
+      swing(121_000, 20, 0),
+      level(400, 200, 0),
+      level(420, 210, 0),
+      level(9000, 2000, 0),
+    ],
+    taken: [
+      'Uhrzeit: time, in s',
+      'Ereignis: not read',
+      'Drehrate X [mGrad/s]: gyro.roll, in deg/s, times 0.001 ?',
+      'Motor VL [‰]: motor.1, from 0 to 1000 ?',
+      'Motor HR [‰]: motor.2, from 0 to 1000 ?',
+      'Drehzahl VL [1/min]: speed.1, in rpm ?',
+    ],
+  },
 ];
 
 function fileOf({
@@ -323,6 +344,20 @@ describe('the columns of a logger', () => {
   it('that count rows or milliseconds are asked about, and counters of rows need a rate', async () => {
     const [clock] = await learnt(fileOf({ headings: 'time,gyro x', cells: [counted(1), swing(90, 20)] }));
     assert.match(clock?.asks[0]?.sentence ?? '', /may count milliseconds or rows/);
+  });
+
+  it('that count ticks, or whole numbers that may be counts of the gyro, are asked about', async () => {
+    const cells = [counted(2, 700_000), swing(1900, 20, 0)];
+    const [clock, gyro] = await learnt(fileOf({ headings: 'tick_1024,gyr_x', cells }));
+    assert.match(clock?.asks[0]?.sentence ?? '', /^It counts ticks/);
+    assert.ok(clock?.asks[0]?.choices.some(({ means }) => means.unit === 's' && means.scale === 1 / 1024));
+    assert.match(gyro?.asks[0]?.sentence ?? '', /several units allow: in which unit is it\?$/);
+    assert.deepEqual(
+      gyro?.asks[0]?.choices.map(({ means }) => means.scale ?? 1),
+      [1, 2000 / 32_768],
+    );
+    const large = await one('gyro x', [swing(9000, 20, 0)]);
+    assert.match(large.asked, /in which unit is it\?$/);
   });
 
   it('without headings are told by what their numbers do, and all but the clock is asked', async () => {

@@ -49,6 +49,36 @@ describe('a table of any logger', () => {
     ]);
   });
 
+  it('may have cells at its end that few rows fill, or none', async () => {
+    const rows = Array.from({ length: 300 }, (_, row) => {
+      const ends = row === 2 ? '7;;take off' : row % 10 === 0 ? '15,1;2;' : ';;';
+      return `${row};${row}1;${ends}`;
+    });
+    const text = `t;x;volts;amps;event\n${rows.join('\n')}\n`;
+    const head = await readHead(textSource(text));
+    assert.deepEqual(
+      head.columns.map(({ heading }) => heading),
+      ['t', 'x', 'volts', 'amps', 'event'],
+    );
+    const read = await allRows(text);
+    assert.equal(read.length, 300);
+    assert.deepEqual(read[0], [0, 1, 15.1, 2, nan]);
+    assert.deepEqual(read[2], [2, 21, 7, nan, nan]);
+  });
+
+  it('may hold the time as a clock shows it', async () => {
+    const text = 'clock,a\n13:58:59.996,1\n13:59:00.000,2\n0:01.5,3\n:7,4\n1:,5\n';
+    const read = await allRows(text);
+    assert.deepEqual(
+      read.map(([time]) => time),
+      [50_339.996, 50_340, 1.5, nan, nan],
+    );
+    assert.deepEqual(
+      (await allRows('clock;a\n0:00:01.5;1,5\n0:00:02,5;2,5\n0:00:03.5;3,5\n'))[0],
+      [1.5, 1.5],
+    );
+  });
+
   it('may hold vectors in cells, in brackets or in quotes with them', async () => {
     for (const cells of ['"[1, 2, 3]"', '[1 2 3]', '"(1; 2; 3)"']) {
       const text = `t,w\n${[1, 2, 3, 4].map((time) => `${time},${cells}\n`).join('')}`;
