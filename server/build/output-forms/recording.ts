@@ -31,7 +31,9 @@ const peak = z.object({
   aboveFloor: span,
   order: span.nullable().describe('How often it comes for each turn of a motor; null for a standing one.'),
   source: z.string().describe('In words.'),
-  mayBeFolded: z.boolean().describe('Whether it may be a higher tone that too few rows a second show at a lower frequency.'),
+  mayBeFolded: z
+    .boolean()
+    .describe('Whether it may be a higher tone that too few rows a second show at a lower frequency.'),
   motor: z.int().optional().describe('That shakes by far the most with it.'),
   left: z.number().nullable().describe('dB that the script’s filters leave; null where that is not known.'),
 });
