@@ -1,6 +1,7 @@
 import type { FindResult, FoundProposal } from '../../server/src/lsp/protocol';
 import type { ProposalReading, ProposedSetting } from '../../server/src/sheet/find/answer';
 import { readingClauses } from '../../server/src/sheet/find/hold-text';
+import { measuredSentence } from '../../server/src/sheet/find/measured-text';
 import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
@@ -72,14 +73,15 @@ function show(inside: readonly HTMLElement[], said?: string): void {
 }
 
 function resultOf(found: FindResult): readonly HTMLElement[] {
-  const { answer, unfiltered, inTheWay, proposals, heldBack, caution } = found;
+  const { answer, unfiltered, measured, inTheWay, proposals, heldBack, caution } = found;
   return [
     element('h2', {}, 'What was found'),
     element('p', { class: 'answer' }, answer),
     ...(unfiltered === null ? [] : [element('p', {}, unfiltered.text)]),
+    ...(measured === null ? [] : [element('p', { class: 'measured' }, measured)]),
     ...listed('What stands in the way', inTheWay),
     ...(proposals.length === 0 ? [] : [tradeOff(found)]),
-    ...proposals.map(proposalSection),
+    ...proposals.map((one) => proposalSection(one, found.nowReadings)),
     ...listed('Not moved further', heldBack),
     element('p', { class: 'aside' }, caution),
   ];
@@ -93,7 +95,7 @@ function listed(title: string, sentences: readonly string[]): readonly HTMLEleme
   ];
 }
 
-function proposalSection(proposal: FoundProposal): HTMLElement {
+function proposalSection(proposal: FoundProposal, now: readonly ProposalReading[]): HTMLElement {
   const { id, title, settings, readings, moved, edits } = proposal;
   const write = element(
     'button',
@@ -108,7 +110,7 @@ function proposalSection(proposal: FoundProposal): HTMLElement {
     settings.length === 0
       ? element('p', { class: 'aside' }, 'The script stands so already.')
       : element('ul', { class: 'sentences' }, ...settings.map(settingRow)),
-    ...readings.map((one) => element('p', {}, readingText(one))),
+    ...readings.flatMap((one) => [element('p', {}, readingText(one)), ...measuredRow(now, one)]),
     ...findingChangeList(proposal),
     element(
       'details',
@@ -134,6 +136,15 @@ function settingRow({ path, packs, before, after }: ProposedSetting): HTMLElemen
 function readingText(reading: ProposalReading): string {
   const clauses = readingClauses(reading, () => 'the loudest tone');
   return `${reading.pack === null ? '' : `With pack ${reading.pack}: `}${clauses.join(', ')}.`;
+}
+
+/** What is left of the measured noise, now and with the proposal. */
+function measuredRow(now: readonly ProposalReading[], then: ProposalReading): readonly HTMLElement[] {
+  const sentence = measuredSentence(
+    now.find(({ pack }) => pack === then.pack),
+    then,
+  );
+  return sentence === null ? [] : [element('p', { class: 'measured' }, sentence)];
 }
 
 function movedTable({ moved }: FoundProposal): HTMLElement {

@@ -53,6 +53,7 @@ const printed: readonly (readonly string[])[] = [
   ['compare', 'my.craft', '--pack', 'sprint', '--pack', 'cruise'],
   ['find', 'my.craft'],
   ['find', 'my.craft', '--pack', 'cruise', '--move', 'filters', '--tones', '90'],
+  ['find', 'my.craft', '--pack', 'cruise', '--recording', 'flight.csv'],
   ['channels', '--pilots', '5', 'my.craft'],
   ['channels', '--pilots', '12', 'my.craft'],
   ['recording', 'flight.csv', '--craft', 'my.craft'],

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { CancellationTokenSource, LSPErrorCodes, RequestType } from 'vscode-languageserver-protocol/node';
+import { URI } from 'vscode-uri';
 import type { AboutScript } from '../../server/src/lsp/own-message';
 import type { ChannelsAnswer, ChannelsAsked, FindAnswer, ValuesAsked } from '../../server/src/lsp/protocol';
 import { propsoff } from '../support/command-line';
@@ -20,6 +21,12 @@ const asked: AboutScript & ValuesAsked = {
   packs: [],
   holds: usual,
   moves: ['filters', 'notches'],
+};
+
+const flown = {
+  'my.craft': readFileSync('test/demo/sandmartin.craft', 'utf8'),
+  'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8'),
+  'flights/before-the-rain.csv': readFileSync('test/demo/flights/before-the-rain.csv', 'utf8'),
 };
 
 describe('finding values over the protocol', () => {
@@ -79,6 +86,41 @@ describe('finding values over the protocol', () => {
     withServer({ capabilities: ownClient }, async ({ connection }) => {
       assert.equal(await connection.sendRequest(find, asked), null);
     }));
+
+  it('weighs by the noise of the last flight that names a recording, or says what keeps it from that', () =>
+    withScratch(flown, async (scratch) => {
+      const place = URI.file(scratch.file('my.craft')).toString();
+      const folder = URI.file(scratch.path).toString();
+      await withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
+        const said = async () => {
+          const answer = await server.connection.sendRequest(find, {
+            ...asked,
+            textDocument: { uri: place },
+            packs: ['sprint'],
+          });
+          assert.ok(answer?.kind === 'found' && answer.proposals.length > 0);
+          return answer;
+        };
+        await server.open(place, flown['my.craft']);
+        assert.match((await said()).measured ?? '', /not confirmed yet\. Open Recording asks for it/);
+        scratch.write('recordings/heron.json', readFileSync('test/demo/recordings/heron.json', 'utf8'));
+        const answer = await said();
+        assert.match(
+          answer.measured ?? '',
+          /^Weighed with the noise that before-the-rain\.csv \(simulated\) has .* to 200 Hz/,
+        );
+        for (const { readings } of answer.proposals)
+          assert.deepEqual(
+            readings[0]?.measured?.axes.map(({ axis }) => axis),
+            ['roll', 'pitch', 'yaw'],
+          );
+        scratch.remove('flights/before-the-rain.csv');
+        assert.match(
+          (await said()).measured ?? '',
+          /there is no file before-the-rain\.csv there any more\. Mend that, or the line recording of flight before-the-rain\./i,
+        );
+      });
+    })).timeout(60_000);
 });
 
 describe('video channels over the protocol', () => {
@@ -123,6 +165,36 @@ describe('finding on the command line', () => {
       assert.equal(heavy(scratch.read('my.craft')), heavy(text));
     }));
 
+  it('weighs by the measured noise of a recording, and tells what is left of it now and then', () =>
+    withScratch(flown, async ({ path }) => {
+      const args = ['find', 'my.craft', '--pack', 'sprint'];
+      const { stdout, status, stderr } = propsoff(
+        [...args, '--recording', 'flights/before-the-rain.csv', '--json'],
+        { cwd: path },
+      );
+      assert.equal(status, 0, stderr);
+      const { measured, nowReadings, proposals } = JSON.parse(stdout);
+      assert.match(measured, /above 200 Hz, half of the rate of its rows, nothing is known of it/);
+      const commands = proposals.map(
+        (one: { readings: readonly { measured: { command: number } }[] }) =>
+          one.readings[0]?.measured.command,
+      );
+      assert.deepEqual(
+        commands,
+        [...commands].sort((one, other) => other - one),
+      );
+      const [roll] = nowReadings[0].measured.axes;
+      assert.ok(roll.axis === 'roll' && roll.left > 0 && roll.left < roll.unfiltered);
+      assert.ok(nowReadings[0].measured.tones.length > 0);
+      const told = propsoff([...args, '--recording', 'flights/before-the-rain.csv'], { cwd: path }).stdout;
+      assert.match(
+        told.replace(/\s+/g, ' '),
+        /Measured noise up to 200 Hz behind the filters, rms: roll [\d.]+ → [\d.]+ deg\/s of [\d.]+; pitch /,
+      );
+      const plain = propsoff(args, { cwd: path }).stdout.replace(/\s+/g, ' ');
+      assert.match(plain, /not by measured noise: no recording was given\. Log the gyro before/);
+    }));
+
   it('ends with 1 and says why where nothing can be had', () =>
     withScratch(files, async ({ path }) => {
       const { status, stdout } = propsoff(['find', 'my.craft', '--tones', '110'], { cwd: path });
@@ -140,6 +212,7 @@ describe('finding on the command line', () => {
           /--move takes filters, notches, gains, voltages, not "wings"/,
         ],
         [['find', 'my.craft', '--write', 'best'], /--write takes least-delay, middle, quietest, not "best"/],
+        [['find', 'my.craft', '--recording', 'no.csv'], /no\.csv: there is no such file or folder/],
         [['find', 'my.craft', '--pack', 'none'], /the script has no pack "none"; it has single, pair/],
         [['channels', 'my.craft'], /channels takes --pilots/],
         [['channels', '--pilots', '0'], /--pilots takes 1 to 12, not "0"/],

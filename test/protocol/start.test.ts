@@ -48,6 +48,7 @@ describe('what a start loads', () => {
         ['server.js', ['--stdio'], false],
         ['propsoff.js', ['check', 'a.craft'], false],
         ['propsoff.js', ['sheet', 'a.craft'], false],
+        ['propsoff.js', ['find', 'a.craft'], false],
         ['propsoff.js', ['recording', 'a.csv'], true],
       ] as const) {
         const texts = loadedBy(program, args, path).map((file) => readFileSync(file, 'utf8'));

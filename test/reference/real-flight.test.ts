@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { prominenceAt, summitsOf } from '../../server/src/physics/peaks';
+import { binPowers, rmsOf } from '../../server/src/physics/random-signal';
 import { usualWelch, welch } from '../../server/src/physics/welch';
 import { close } from '../support/close';
 
@@ -49,13 +50,7 @@ describe('a real flight, of which the values are by SciPy 1.17.1', () => {
   it('shakes so much from 20 to 50 Hz', () => {
     const shaking = axes.map((axis) => {
       const { frequencies, density } = spectra.get(axis) ?? welch([], usualWelch(rate, 2));
-      let sum = 0;
-      for (const [bin, frequency] of frequencies.entries()) {
-        const next = frequencies[bin + 1] ?? 0;
-        if (frequency >= 20 && next > 0 && next <= 50)
-          sum += ((next - frequency) * ((density[bin] ?? 0) + (density[bin + 1] ?? 0))) / 2;
-      }
-      return Math.sqrt(sum);
+      return rmsOf(binPowers(frequencies, density, 20, 50));
     });
     close(shaking, [1.904_29, 2.704_19, 0.773_96], 1e-4);
   });

@@ -5,7 +5,11 @@ import { moved } from './compare';
 const point = z
   .object({
     delay: z.number().describe('ms that the filters delay.'),
-    noise: z.number().describe('% of throttle that comes of a tremble of 1 deg/s at the motors’ tone.'),
+    noise: z
+      .number()
+      .describe(
+        '% of throttle that comes of a tremble of 1 deg/s at the motors’ tone; with measured noise the root of the sum of its square and of that of what the measured noise comes to.',
+      ),
   })
   .describe('Means over the packs.');
 
@@ -22,6 +26,35 @@ const reading = {
       }),
     )
     .describe('What is left of each motor tone.'),
+  measured: z
+    .object({
+      to: z.number().describe('Hz; beyond half of the rate of rows nothing is known.'),
+      axes: z.array(
+        z.object({
+          axis: z.enum(['roll', 'pitch', 'yaw']),
+          unfiltered: z.number().describe('deg/s rms, as it was measured before the board’s filters.'),
+          left: z.number().describe('deg/s rms, behind the filters of the gyro.'),
+        }),
+      ),
+      tones: z
+        .array(
+          z.object({
+            axis: z.enum(['roll', 'pitch', 'yaw']),
+            frequency: z.number().describe('Hz'),
+            above: z.number().describe('dB over the noise about it, before the filters.'),
+            left: z.number().describe('dB'),
+          }),
+        )
+        .describe('Tones that stand whatever the motors do.'),
+      command: z
+        .number()
+        .nullable()
+        .describe(
+          '% of throttle rms that it comes to with the gains, where that is most; null without gains.',
+        ),
+    })
+    .nullable()
+    .describe('What is left of the noise that a recording has; null without one.'),
 };
 
 const proposalReading = z.object({
@@ -47,6 +80,10 @@ export const findForm = z.object({
     moves: z.array(z.enum(['filters', 'notches', 'gains', 'voltages'])),
   }),
   answer: z.string().describe('The whole of it in a sentence.'),
+  measured: z
+    .string()
+    .nullable()
+    .describe('Whether measured noise is weighed, and how far it is known, or why not.'),
   now: point.nullable(),
   nowReadings: z.array(proposalReading),
   unfiltered: z

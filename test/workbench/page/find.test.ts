@@ -30,6 +30,10 @@ describe('a value that is found', () => {
       /holds from .* \(least delay\) to .* \(quietest\)/,
     );
     assert.match(await page().locator('#result').innerText(), /It needs filtering: without any filter/);
+    assert.match(
+      await page().locator('#result .measured').first().innerText(),
+      /by the model of the motors’ tones alone, not by measured noise: no flight of the script names a recording\./,
+    );
     assert.equal(await page().locator('.trade svg circle.proposed').count(), 3);
     for (const theme of everyTheme) {
       await editor().setTheme(theme);
@@ -43,6 +47,22 @@ describe('a value that is found', () => {
     await editor().focusEditor();
     await editor().press('Control+Z');
     await editor().waitForText('cutoff = 240 Hz');
+  });
+
+  it('is weighed by the noise of the last flight that names a recording', async () => {
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Find a Value');
+    await page().locator('button', { hasText: 'Find' }).first().click();
+    await proposal('middle').waitFor({ timeout: 120_000 });
+    assert.match(
+      await page().locator('#result > .measured').innerText(),
+      /^Weighed with the noise that before-the-rain\.csv \(simulated\) has .* above 200 Hz, half of the rate of its rows/,
+    );
+    assert.match(
+      await proposal('middle').locator('.measured').first().innerText(),
+      /^Measured noise up to 200 Hz behind the filters, rms: roll [\d.]+ → [\d.]+ deg\/s of /,
+    );
+    assert.deepEqual(await editor().accessFaults(), []);
   });
 
   it('is not looked for while what is asked can’t be read; what can’t be had says why', async () => {

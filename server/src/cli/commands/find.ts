@@ -1,3 +1,5 @@
+import type { MeasuredNoise } from '../../recording/measured-noise';
+import type { Told } from '../../recording/report';
 import type { FoundValues, ProposalId } from '../../sheet/find/answer';
 import { proposalTitles } from '../../sheet/find/answer';
 import { type FindProgress, find } from '../../sheet/find/find';
@@ -58,6 +60,12 @@ export const findCommand = command({
       words: moveNames,
       about: `what may move, said again for more: ${moveNames.join(', ')}; without it filters and notches`,
     },
+    recording: {
+      type: 'string',
+      value: 'file',
+      about:
+        'a flight’s recording: the noise before the board’s filters is weighed beside the model, where it was logged',
+    },
     write: {
       type: 'string',
       value: 'proposal',
@@ -72,6 +80,7 @@ export const findCommand = command({
     ['propsoff find my.craft', 'what to set'],
     ['propsoff find my.craft --pack cruise', 'whether one pack needs filtering, and how much'],
     ['propsoff find my.craft --tones 20 --phase-margin 45', 'quieter motors, wider margins'],
+    ['propsoff find my.craft --recording flight.csv', 'weighed by the noise that was measured'],
     ['propsoff find my.craft --write middle', 'takes the proposal in the middle'],
   ],
   exit: { fine: 'something is proposed', findings: 'what is asked for can’t be had' },
@@ -97,7 +106,11 @@ export const findCommand = command({
           : `the script has no pack "${unknown}"; it has ${craft.packs().join(', ')}`,
       );
     const wish = wishFor(craft, { packs, holds, ...(moves.length === 0 ? {} : { moves }) });
-    const work = find(craft, wish, findings, (one) => workspace.check(one));
+    const measured =
+      values.recording === undefined
+        ? noneGiven
+        : await measuredIn(values.recording, path, craft.catalog.recordings, terminal);
+    const work = find(craft, wish, findings, (one) => workspace.check(one), measured);
     const answer = watched(work, terminal);
     const { proposals, ...told } = answer;
     if (id !== undefined) return writeOne(answer, id, file, terminal);
@@ -109,6 +122,21 @@ export const findCommand = command({
     return proposals.length === 0 ? exitCodes.findings : exitCodes.fine;
   },
 });
+
+const noneGiven: Told<MeasuredNoise> = {
+  told: null,
+  reason: 'No recording was given.',
+  advice:
+    'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file: --recording flight.csv.',
+};
+
+/** What reads recordings is loaded with the first of them. */
+async function measuredIn(
+  ...asked: Parameters<typeof import('../files/measured-noise').measuredNoise>
+): Promise<Told<MeasuredNoise>> {
+  const { measuredNoise } = await import('../files/measured-noise');
+  return measuredNoise(...asked);
+}
 
 /** Runs it to its end, and shows a person how far it is. */
 function watched(work: Generator<FindProgress, FoundValues>, terminal: Terminal): FoundValues {

@@ -1,5 +1,6 @@
 import type { FoundValues, ProposalReading, ProposedSetting, ProposedValues } from '../../sheet/find/answer';
 import { heldText, readingClauses } from '../../sheet/find/hold-text';
+import { measuredSentence } from '../../sheet/find/measured-text';
 import { shortNumber } from '../../units/number-text';
 import { painted, type Terminal } from '../terminal';
 import { findingLines, movedText } from './compare-text';
@@ -19,14 +20,15 @@ export function foundText(
     found.answer,
     visible(`Asked for${packs.length === 0 ? '' : ` with ${packs.join(', ')}`}: ${heldText(wish.holds)}.`),
     ...(unfiltered === null ? [] : [unfiltered.text]),
+    ...(found.measured === null ? [] : [visible(found.measured)]),
     ...(found.inTheWay.length === 0 ? [] : title('What stands in the way')),
     ...found.inTheWay.map((text) => `  ${visible(text)}`),
     ...(proposals.length === 0 || now === null
       ? []
-      : [...title('Between delay and noise (% of throttle for a tremble of 1 deg/s)'), ...tradeLines(found)]),
+      : [...title(`Between delay and noise (% of throttle for ${tremble(found)})`), ...tradeLines(found)]),
     ...proposals.flatMap((one) => [
       ...title(`${one.title} (${one.id})`),
-      ...proposalLines(one, terminal, isWhole),
+      ...proposalLines(one, found.nowReadings, terminal, isWhole),
     ]),
     ...(found.heldBack.length === 0 ? [] : title('Not moved further')),
     ...found.heldBack.map((text) => `  ${visible(text)}`),
@@ -42,6 +44,12 @@ function broken(line: string, width: number | null): string {
   return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
 }
 
+/** What the noise of a point comes of. */
+function tremble({ nowReadings }: FoundValues): string {
+  const isMeasured = nowReadings.some(({ measured }) => measured !== null);
+  return isMeasured ? 'a tremble of 1 deg/s and the measured noise together' : 'a tremble of 1 deg/s';
+}
+
 /** The drawing of the trade-off as a table. */
 function tradeLines({ now, unfiltered, front, proposals }: FoundValues): readonly string[] {
   const named = new Map(proposals.map(({ point, title }) => [point.delay, title]));
@@ -55,14 +63,19 @@ function tradeLines({ now, unfiltered, front, proposals }: FoundValues): readonl
   );
 }
 
-function proposalLines(proposal: ProposedValues, terminal: Terminal, isWhole: boolean): readonly string[] {
+function proposalLines(
+  proposal: ProposedValues,
+  now: readonly ProposalReading[],
+  terminal: Terminal,
+  isWhole: boolean,
+): readonly string[] {
   const { settings, readings, moved } = proposal;
   const shown = isWhole ? moved : moved.filter(({ turn }) => turn === 'worse').slice(0, 3);
   return [
     ...(settings.length === 0
       ? ['  Nothing changes: the script stands so already.']
       : settings.map(settingLine)),
-    ...readings.map(readingLine),
+    ...readings.flatMap((one) => [readingLine(one), ...measuredLine(now, one)]),
     ...findingLines(proposal, '  ', terminal),
     ...shown.map((one) => `  ${movedText(one)}`),
     ...(shown.length < moved.length ? [`  and ${moved.length - shown.length} more figures move`] : []),
@@ -72,6 +85,14 @@ function proposalLines(proposal: ProposedValues, terminal: Terminal, isWhole: bo
 function settingLine({ path, packs, before, after }: ProposedSetting): string {
   const where = packs.length === 0 ? '' : ` @ ${packs.join(', ')}`;
   return visible(`  ${path}${where}: ${before ?? 'not set'} → ${after}`);
+}
+
+function measuredLine(now: readonly ProposalReading[], then: ProposalReading): readonly string[] {
+  const sentence = measuredSentence(
+    now.find(({ pack }) => pack === then.pack),
+    then,
+  );
+  return sentence === null ? [] : [`    ${sentence}`];
 }
 
 function readingLine(reading: ProposalReading): string {

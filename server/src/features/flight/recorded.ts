@@ -48,3 +48,11 @@ export function recordedFlights(craft: Craft): readonly RecordedBy[] {
     return recording === null ? [] : [{ flight: name, date: flightDate(view, name), ...recording }];
   });
 }
+
+/** The last flight that names a recording, by its date; of those of a day, or without one, the one that is written last. */
+export function lastRecorded(craft: Craft): RecordedBy | null {
+  const byDate = [...recordedFlights(craft)].sort((one, other) =>
+    (one.date ?? '') < (other.date ?? '') ? -1 : (one.date ?? '') > (other.date ?? '') ? 1 : 0,
+  );
+  return byDate.at(-1) ?? null;
+}

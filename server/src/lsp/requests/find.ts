@@ -1,10 +1,14 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import { CraftView } from '../../craft/view';
+import { lastRecorded, type RecordedBy } from '../../features/flight/recorded';
 import type { DocumentEdit } from '../../language/document';
+import type { MeasuredNoise } from '../../recording/measured-noise';
+import type { Told } from '../../recording/report';
 import { channelEdits } from '../../sheet/find/channel-edits';
 import { channelPlan, channelWishOf, mostPilotsPlanned, sendsAt } from '../../sheet/find/channels';
 import { find } from '../../sheet/find/find';
 import { readHold } from '../../sheet/find/hold-text';
+import { noRecording } from '../../sheet/find/measured-text';
 import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
 import type { AboutScript } from '../own-message';
 import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../protocol';
@@ -13,13 +17,15 @@ import { inSlices } from './slices';
 
 /**
  * What to set. It is looked for on a copy of the craft, in slices, so that keystrokes are not kept waiting; who waits
- * sees how far it is, and can end it. Null where the script is not open.
+ * sees how far it is, and can end it. Where a flight names a recording, the noise of the last is read first. Null where the
+ * script is not open.
  */
 export async function valuesFound(
-  { session, everything }: Served,
+  served: Served,
   { textDocument: { uri }, packs, holds: typed, moves, workDoneToken }: AboutScript & ValuesAsked,
   token: CancellationToken,
 ): Promise<FindAnswer | null> {
+  const { session, everything } = served;
   await readInFull(session, uri, token);
   const snapshot = session.snapshot(uri);
   const version = session.workspace.get(uri)?.version;
@@ -29,6 +35,8 @@ export async function valuesFound(
   const { script } = snapshot;
   const craft = snapshot.craft.copied();
   const check = (one: typeof craft) => session.workspace.check(one);
+  // Before anything is waited for: the text may be edited meanwhile.
+  const findings = snapshot.findings();
   const wish = wishFor(craft, { packs: packs.filter((pack) => craft.packs().includes(pack)), holds, moves });
   // Places in the text as it is now: it may be another one at the end.
   const counted = (edits: readonly DocumentEdit[]) =>
@@ -37,11 +45,13 @@ export async function valuesFound(
       newText: text,
     }));
   const progress = everything.progress(workDoneToken, 'Find a Value');
+  const tell = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
   try {
-    const work = find(craft, wish, snapshot.findings(), check);
-    const found = await inSlices(work, token, ({ share, doing }) =>
-      progress.report(Math.round(100 * share), 100, doing),
-    );
+    const flight = lastRecorded(craft);
+    const first = flight === null ? 0 : reading;
+    const measured = flight === null ? noRecording : await noiseOn(served, flight, token, tell);
+    const work = find(craft, wish, findings, check, measured);
+    const found = await inSlices(work, token, ({ share, doing }) => tell(first + (1 - first) * share, doing));
     const isSame = session.workspace.get(uri)?.version === version;
     const { proposals, ...rest } = found;
     return {
@@ -56,6 +66,19 @@ export async function valuesFound(
   } finally {
     progress.end();
   }
+}
+
+/** The share of the work that is to read a recording, as far as anybody can say. */
+const reading = 0.3;
+
+async function noiseOn(
+  served: Served,
+  flight: RecordedBy,
+  token: CancellationToken,
+  tell: (share: number, doing: string) => Promise<void>,
+): Promise<Told<MeasuredNoise>> {
+  const { noiseOfFlight } = await import('./measured-noise');
+  return noiseOfFlight(served, flight, token, (share, doing) => tell(reading * share, doing));
 }
 
 /** The video channels of everybody who flies together. Null where the script is not open. */

@@ -17,7 +17,10 @@ export const proposalTitles: Readonly<Record<ProposalId, string>> = {
 export interface TradePoint {
   /** ms that the filters delay. */
   readonly delay: number;
-  /** % of throttle that comes of a tremble of 1 deg/s at the motors' tone. */
+  /**
+   * % of throttle that comes of a tremble of 1 deg/s at the motors' tone; with measured noise the root of the sum of its
+   * square and of that of what the measured noise comes to.
+   */
   readonly noise: number;
 }
 
@@ -67,6 +70,8 @@ export interface FoundValues {
   readonly wish: Wish;
   /** The whole of it in a sentence. */
   readonly answer: string;
+  /** Whether measured noise is weighed, and how far it is known, or why not; null: nothing was weighed. */
+  readonly measured: string | null;
   readonly now: TradePoint | null;
   readonly nowReadings: readonly ProposalReading[];
   readonly unfiltered: Unfiltered | null;

@@ -2,6 +2,8 @@ import type { Finding } from '../../checks/report/finding';
 import { listed } from '../../checks/report/listed';
 import type { Craft } from '../../craft/craft';
 import { ofAxes } from '../../figures/axis-names';
+import type { MeasuredNoise } from '../../recording/measured-noise';
+import type { Told } from '../../recording/report';
 import { shortNumber } from '../../units/number-text';
 import { notKnown } from '../not-known';
 import { withheldFigures } from '../withheld-figures';
@@ -10,6 +12,7 @@ import { askFigures } from './ask-figures';
 import { bounded } from './bounded';
 import { offText } from './hold-text';
 import { inTheWay } from './in-the-way';
+import { noRecording, weighedText } from './measured-text';
 import { type Movable, movablesOf } from './movable';
 import { proposalOf, setupReadings } from './proposal';
 import { raisedBy, spokenUp } from './raised';
@@ -42,12 +45,14 @@ const caution =
  * "What should I set?" Three setups on the trade-off between delay and noise with which everything holds that is asked
  * for, or what stands in the way of it. `findings`: what is found in the craft now; `check` finds it in another. The
  * craft must stay as it is while this works: it is a generator that pauses every few milliseconds, and can be left.
+ * `measured`: the noise of a flight, to be weighed beside the model; or why there is none.
  */
 export function* find(
   craft: Craft,
   wish: Wish,
   findings: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
+  measured: Told<MeasuredNoise> = noRecording,
 ): Generator<FindProgress, FoundValues> {
   const unknown = unknownOf(craft, wish);
   if (unknown.length > 0) return withoutAnswer(wish, 'Not enough is known to find values.', unknown);
@@ -61,11 +66,21 @@ export function* find(
   const bounds = yield* during(bounded(trial, movables, findings, check), 0.05, 'what the checks leave open');
   const scratch = base.copied();
   yield* during(askedForTuning(scratch, wish.packs), 0.15, 'what the setups share');
-  const work = new Work(trial, wish, bounds.movables, findings, check, voltages.lines, scratch);
+  const work = new Work(
+    trial,
+    wish,
+    bounds.movables,
+    findings,
+    check,
+    voltages.lines,
+    scratch,
+    measured.told,
+  );
   const surveyed = yield* during(survey(work.space, spread(work.space)), 0.2, 'setups all over');
   const found = yield* threeOf(work, surveyed);
   const common = {
     wish,
+    measured: weighedText(measured, work.tuning.follows),
     now: work.pointOf(work.tuning.now),
     nowReadings: setupReadings(work.tuning, work.tuning.now),
     unfiltered: unfilteredOf(craft, movables, work, findings, check),
@@ -186,6 +201,7 @@ function unknownOf(craft: Craft, { packs, holds }: Wish): readonly string[] {
 function withoutAnswer(wish: Wish, answer: string, inTheWay: readonly string[]): FoundValues {
   return {
     wish,
+    measured: null,
     answer,
     now: null,
     nowReadings: [],
@@ -214,12 +230,12 @@ function movedPaths(movable: Movable): readonly string[] {
 function unfilteredOf(
   craft: Craft,
   movables: readonly Movable[],
-  { tuning, trial, wish }: Work,
+  { tuning, trial, wish, measured }: Work,
   findings: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
 ): Unfiltered | null {
   if (!movables.some(({ kind }) => kind === 'switch')) return null;
-  const bare = new Tuning(trial.with([]), movables, wish.packs);
+  const bare = new Tuning(trial.with([]), movables, wish.packs, measured);
   const setup = movables.map(({ kind, now }) => (kind === 'switch' ? 0 : now));
   const readings = bare.readings(setup);
   const raised = raisedBy(findings, check(trial.with(setupLines(movables, setup))));

@@ -5,7 +5,7 @@ import { axesOf, type PlacedAxis } from '../../figures/axis';
 import { axisNames } from '../../figures/axis-names';
 import { type Working, workingOf } from '../../figures/filter-chain';
 import { type Harmonic, steeringTone, strays, toneOf } from '../../figures/filter-figures';
-import { chainNames, type Stage, stagesOf } from '../../figures/filter-stages';
+import { chainNames, kindOf, type Stage, stagesOf } from '../../figures/filter-stages';
 import { loopBandOf } from '../../figures/loop-state';
 import { type FlightState, turnsAt } from '../../figures/turning';
 import { type Complex, magnitude, one as passing, times } from '../../physics/complex';
@@ -13,9 +13,12 @@ import { chainDelay, chainGain, chainResponse, type DigitalFilter } from '../../
 import { type ControlPath, controller, type Gains } from '../../physics/loop';
 import { axisCurve, type Band } from '../../physics/loop-curve';
 import { turnsPerSecond } from '../../physics/motor';
+import { noiseCommand } from '../../physics/random-signal';
 import { halfRate } from '../../physics/sampling';
 import { marginsOf, nearly, stabilityOf } from '../../physics/stability';
+import type { MeasuredNoise } from '../../recording/measured-noise';
 import { type Movable, write } from './movable';
+import { NoiseBehind, type NoisePart, type NoiseReading } from './noise-behind';
 import type { Setup, Worth } from './search';
 import type { Holds } from './wish';
 
@@ -24,10 +27,15 @@ export interface PackReading {
   readonly pack: string | null;
   /** ms that the filters of the gyro and those of the derivative behind them delay, in the hover. */
   readonly delay: number;
-  /** What of the motors' noise reaches them again, as the figures of the axes have it: % of throttle for 1 deg/s. */
+  /**
+   * What of the motors' noise reaches them again, as the figures of the axes have it: % of throttle for 1 deg/s. With
+   * measured noise: the root of the sum of its square and of that of what the measured noise comes to, % of throttle.
+   */
   readonly noise: number;
   /** dB that is left of each tone, by the id of its figure. */
   readonly tones: readonly ToneLeft[];
+  /** Null where no noise was measured. */
+  readonly measured: NoiseReading | null;
 }
 
 interface ToneLeft {
@@ -53,6 +61,8 @@ interface Part {
   /** At each speed of the motors: what it makes of one motor's tone, and its filters. */
   readonly seen: readonly Complex[];
   readonly filters: readonly (readonly DigitalFilter[])[];
+  /** Null where no noise was measured. */
+  readonly measured: NoisePart | null;
 }
 
 /** A filter with the movables that it hangs on. */
@@ -91,6 +101,8 @@ interface PackTuning {
   /** Room for the parts of a setup that is weighed. */
   readonly gyroParts: Part[];
   readonly derivativeParts: Part[];
+  readonly gyroNoise: NoisePart[];
+  readonly derivativeNoise: NoisePart[];
 }
 
 /** What falls short of its margins, and where. */
@@ -112,13 +124,16 @@ export class Tuning {
   private readonly packs: readonly PackTuning[];
   /** Loops that were too near to swinging last are looked at first. */
   private readonly loops: { readonly pack: number; readonly axis: number }[];
+  private readonly behind: NoiseBehind | null;
 
   /** `scratch`: a copy of the craft that is nobody else's. */
   constructor(
     private readonly scratch: Craft,
     readonly movables: readonly Movable[],
     packs: readonly (string | null)[],
+    measured: MeasuredNoise | null = null,
   ) {
+    this.behind = measured === null ? null : new NoiseBehind(measured);
     this.packs = packs.map((pack) => packTuning(new CraftView(scratch, pack), movables));
     this.loops = this.packs.flatMap(({ axes }, pack) => axes.map((_, axis) => ({ pack, axis })));
   }
@@ -130,6 +145,13 @@ export class Tuning {
   /** Whether anything is known of the axes' loops. */
   get hasLoops(): boolean {
     return this.loops.length > 0;
+  }
+
+  /** Whether a filter of the gyro follows the motors. */
+  get follows(): boolean {
+    return this.packs.some(({ view, stages }) =>
+      stages.some(({ stage, isOfGyro }) => isOfGyro && workingOf(view, stage)?.value.follows === true),
+    );
   }
 
   /** Whether the motors' tones are known with every pack. */
@@ -226,15 +248,21 @@ export class Tuning {
       const gains = turned(axis.placed.axis.gains, shareOf(tuning, setup, axis));
       noise = Math.max(noise, magnitude(controller(gains, tone)));
     }
+    const loudest = 10 ** (Math.max(-200, ...left.map((one) => one.left)) / 20);
+    const of = (some: readonly Part[]) => some.flatMap(({ measured }) => measured ?? []);
+    const [gyroNoise, derivativeNoise] = [of(ofGyro), of(ofDerivative)];
+    const measured = this.measuredCommand(tuning, setup, gyroNoise, derivativeNoise);
     return {
       pack: view.pack,
       delay: 1e3 * parts.reduce((sum, { delay }) => sum + delay, 0),
       // Without gains: the share of the loudest tone that is left.
       noise:
         axes.length > 0
-          ? (100 * noise * Math.PI) / 180
-          : 100 * 10 ** (Math.max(-200, ...left.map((one) => one.left)) / 20),
+          ? (100 * Math.hypot(noise, measured) * Math.PI) / 180
+          : 100 * Math.hypot(loudest, measured),
       tones: left,
+      measured:
+        this.behind?.reading(gyroNoise, axes.length > 0 ? (100 * measured * Math.PI) / 180 : null) ?? null,
     };
   }
 
@@ -245,10 +273,14 @@ export class Tuning {
     sum: { delay: number; noise: number; missed: number },
   ): void {
     const { stages, speeds, axes, tones: heard, gyroParts, derivativeParts } = tuning;
+    const { gyroNoise, derivativeNoise } = tuning;
     let [gyro, derivative] = [0, 0];
+    gyroNoise.length = 0;
+    derivativeNoise.length = 0;
     for (const stage of stages) {
       const part = this.partOf(tuning, stage, setup);
       sum.delay += 1e3 * part.delay;
+      if (part.measured !== null) (stage.isOfGyro ? gyroNoise : derivativeNoise).push(part.measured);
       if (stage.isOfGyro) gyroParts[gyro++] = part;
       else derivativeParts[derivative++] = part;
     }
@@ -291,7 +323,35 @@ export class Tuning {
       const heldIm = braked * re - integral / pulse;
       noise = Math.max(noise, seen * Math.sqrt(heldRe * heldRe + heldIm * heldIm));
     }
-    sum.noise += axes.length > 0 ? (100 * noise * Math.PI) / 180 : 100 * loudest;
+    const measured = this.measuredCommand(tuning, setup, gyroNoise, derivativeNoise);
+    sum.noise +=
+      axes.length > 0
+        ? (100 * Math.hypot(noise, measured) * Math.PI) / 180
+        : 100 * Math.hypot(loudest, measured);
+  }
+
+  /**
+   * What the measured noise comes to on the axis and at the place where that is most, beside what a tone of 1 deg/s does:
+   * the command; without gains the share that is left. 0 without a measurement.
+   */
+  private measuredCommand(
+    tuning: PackTuning,
+    setup: Setup,
+    ofGyro: readonly NoisePart[],
+    ofDerivative: readonly NoisePart[],
+  ): number {
+    const { behind } = this;
+    if (behind === null) return 0;
+    if (tuning.axes.length === 0) return behind.shareLeft(ofGyro);
+    const sums = behind.sums(ofGyro, ofDerivative);
+    let most = 0;
+    for (const axis of tuning.axes) {
+      const about = sums[behind.places[axis.name] ?? -1];
+      if (about === undefined) continue;
+      const gains = turned(axis.placed.axis.gains, shareOf(tuning, setup, axis));
+      most = Math.max(most, noiseCommand(gains, about));
+    }
+    return most;
   }
 
   private nearnessOf(
@@ -334,9 +394,22 @@ export class Tuning {
       const lines = this.movables[at]?.lines(setup[at] ?? 0) ?? [];
       write(this.scratch, lines);
     }
-    const part = partWith(tuning, stage, workingOf(tuning.view.anew(), stage.stage)?.value);
+    const view = tuning.view.anew();
+    const working = workingOf(view, stage.stage)?.value;
+    const part = partWith(tuning, stage, working, this.noisePart(view, stage, working));
     stage.parts.set(key, part);
     return part;
+  }
+
+  private noisePart(
+    view: CraftView,
+    { stage, isOfGyro }: StageTuning,
+    working: Working | undefined,
+  ): NoisePart | null {
+    if (this.behind === null || working === undefined) return null;
+    if (!isOfGyro) return this.behind.derivativePart(working);
+    const follower = kindOf(view, stage) === 'follow-motors' ? 'each motor' : 'all together';
+    return this.behind.gyroPart(working, follower);
   }
 }
 
@@ -364,7 +437,7 @@ function sizeOf(value: Complex | undefined): number {
 }
 
 /** What a filter does that is off. */
-const nothing: Part = { delay: 0, tones: [], seen: [], filters: [] };
+const nothing: Part = { delay: 0, tones: [], seen: [], filters: [], measured: null };
 
 function product(parts: readonly Part[], at: number): Complex {
   let all = passing;
@@ -432,11 +505,18 @@ function packTuning(view: CraftView, movables: readonly Movable[]): PackTuning {
     band: loopBandOf(view)?.value ?? null,
     gyroParts: [],
     derivativeParts: [],
+    gyroNoise: [],
+    derivativeNoise: [],
   };
 }
 
 /** As `filter-figures` and `axis` ask it of all filters together. */
-function partWith(tuning: PackTuning, { isOfGyro }: StageTuning, working: Working | undefined): Part {
+function partWith(
+  tuning: PackTuning,
+  { isOfGyro }: StageTuning,
+  working: Working | undefined,
+  measured: NoisePart | null,
+): Part {
   if (working === undefined) return nothing;
   const { all, own } = working;
   return {
@@ -451,5 +531,6 @@ function partWith(tuning: PackTuning, { isOfGyro }: StageTuning, working: Workin
       return chainResponse({ filters }, strayed(speed));
     }),
     filters: tuning.speeds.map((speed) => all(speed)),
+    measured,
   };
 }

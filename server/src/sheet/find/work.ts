@@ -1,5 +1,6 @@
 import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
+import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { TradePoint } from './answer';
 import type { Movable, MovableLine } from './movable';
 import { raisedBy } from './raised';
@@ -26,8 +27,9 @@ export class Work {
     readonly voltages: readonly MovableLine[],
     /** A copy of the craft that is nobody else's. */
     scratch: Craft = trial.base.copied(),
+    readonly measured: MeasuredNoise | null = null,
   ) {
-    this.tuning = new Tuning(scratch, movables, wish.packs);
+    this.tuning = new Tuning(scratch, movables, wish.packs, measured);
     this.space = {
       sizes: movables.map(({ values }) => values.length),
       start: this.tuning.now,

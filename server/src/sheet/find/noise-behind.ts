@@ -1,0 +1,215 @@
+import { type AxisName, axisNames } from '../../figures/axis-names';
+import type { Working } from '../../figures/filter-chain';
+import { chainGain, chainResponse, type DigitalFilter } from '../../physics/filter';
+import { type NoiseSums, noiseSums, powerGains, rmsOf } from '../../physics/random-signal';
+import { halfRate } from '../../physics/sampling';
+import type { MeasuredNoise, NoiseMoment } from '../../recording/measured-noise';
+
+/** What one filter does to the noise that was measured. */
+export interface NoisePart {
+  /** By how much it turns the power in each bin, in the order of the measured axes. */
+  readonly gains: readonly Float64Array[];
+  /** The response in each bin, of a filter of the derivative; of those of the gyro the power says all. */
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** What it leaves of each standing tone, a ratio. */
+  readonly tones: readonly number[];
+}
+
+/** What filters leave of the noise about an axis that was measured before them, deg/s. */
+export interface NoiseLeftOn {
+  readonly axis: AxisName;
+  readonly unfiltered: number;
+  readonly left: number;
+}
+
+export interface StandingLeft {
+  readonly axis: AxisName;
+  /** Hz */
+  readonly frequency: number;
+  /** dB over the noise about it, before the filters. */
+  readonly above: number;
+  /** dB that the filters leave of it. */
+  readonly left: number;
+}
+
+/** The measured noise behind a setup's filters. */
+export interface NoiseReading {
+  /** Hz: beyond it nothing is known. */
+  readonly to: number;
+  readonly axes: readonly NoiseLeftOn[];
+  readonly tones: readonly StandingLeft[];
+  /** What it comes to with the gains and the filters of the derivative, where that is most, % of throttle; null without gains. */
+  readonly command: number | null;
+}
+
+/** Who follows the motors in the flight: a notch for each, or some for all together. */
+export type Follower = 'each motor' | 'all together';
+
+/** Measured noise as setups are tried on it: what a filter does to it is computed once, and a setup is some products. */
+export class NoiseBehind {
+  /** For each axis of a craft its place among those that were measured; -1: not measured. */
+  readonly places: readonly number[];
+  private readonly whole: readonly number[];
+  private readonly tones: readonly {
+    readonly axis: AxisName;
+    readonly frequency: number;
+    readonly above: number;
+  }[];
+  /** Room for what is left in each bin. */
+  private readonly left: Float64Array;
+  private readonly re: Float64Array;
+  private readonly im: Float64Array;
+
+  constructor(private readonly noise: MeasuredNoise) {
+    const { axes, frequencies } = noise;
+    this.places = axisNames.map((name) => axes.findIndex(({ axis }) => axis === name));
+    this.whole = axes.map(({ powers }) => rmsOf(powers));
+    this.tones = axes.flatMap(({ axis, tones }) => tones.map((tone) => ({ axis, ...tone })));
+    this.left = new Float64Array(frequencies.length);
+    this.re = new Float64Array(frequencies.length);
+    this.im = new Float64Array(frequencies.length);
+  }
+
+  /** Of a gyro's filter. One that follows the motors is where they were; without their speeds it is left out. */
+  gyroPart(working: Working, follower: Follower): NoisePart {
+    const { frequencies, axes, moments } = this.noise;
+    const still = working.all(null);
+    const gains = working.follows
+      ? followingGains(this.noise, working, follower)
+      : Array.from({ length: axes.length }, () => powerGains({ filters: still }, frequencies));
+    return {
+      gains,
+      re: none,
+      im: none,
+      tones: this.tones.map(({ frequency }) =>
+        working.follows
+          ? Math.sqrt(
+              meanPowerGain(
+                moments.map((moment) => momentFilters(working, follower, moment)),
+                frequency,
+              ),
+            )
+          : chainGain({ filters: still }, frequency),
+      ),
+    };
+  }
+
+  /** Of a filter of the derivative; those that follow the motors are left out. */
+  derivativePart(working: Working): NoisePart {
+    const filters = working.all(null);
+    const responses = Array.from(this.noise.frequencies, (frequency) =>
+      chainResponse({ filters }, frequency),
+    );
+    return {
+      gains: [],
+      re: Float64Array.from(responses, ({ re }) => re),
+      im: Float64Array.from(responses, ({ im }) => im),
+      tones: [],
+    };
+  }
+
+  /** What the gyro's filters leave about a measured axis, deg/s. */
+  private leftOn(place: number, ofGyro: readonly NoisePart[]): number {
+    return rmsOf(this.powersLeft(place, ofGyro));
+  }
+
+  /** The share of the noise that is left about the axis on which that is most. */
+  shareLeft(ofGyro: readonly NoisePart[]): number {
+    let most = 0;
+    for (const [place, whole] of this.whole.entries())
+      if (whole > 0) most = Math.max(most, this.leftOn(place, ofGyro) / whole);
+    return most;
+  }
+
+  /** From what follows what the noise about each measured axis comes to with any gains, in degrees in place of rad. */
+  sums(ofGyro: readonly NoisePart[], ofDerivative: readonly NoisePart[]): readonly NoiseSums[] {
+    const { re, im } = this;
+    re.fill(1);
+    im.fill(0);
+    for (const part of ofDerivative) {
+      for (let at = 0; at < re.length; at += 1) {
+        const [real, imaginary] = [re[at] ?? 1, im[at] ?? 0];
+        const [byRe, byIm] = [part.re[at] ?? 1, part.im[at] ?? 0];
+        re[at] = real * byRe - imaginary * byIm;
+        im[at] = real * byIm + imaginary * byRe;
+      }
+    }
+    return this.whole.map((_, place) =>
+      noiseSums(this.noise.frequencies, this.powersLeft(place, ofGyro), { re, im }),
+    );
+  }
+
+  reading(ofGyro: readonly NoisePart[], command: number | null): NoiseReading {
+    return {
+      command,
+      to: halfRate(this.noise.rate),
+      axes: this.noise.axes.map(({ axis }, place) => ({
+        axis,
+        unfiltered: this.whole[place] ?? 0,
+        left: this.leftOn(place, ofGyro),
+      })),
+      tones: this.tones.map((tone, at) => ({
+        ...tone,
+        left:
+          20 * Math.log10(ofGyro.reduce((gain, part) => gain * (part.tones[at] ?? 1), 1) || Number.MIN_VALUE),
+      })),
+    };
+  }
+
+  private powersLeft(place: number, ofGyro: readonly NoisePart[]): Float64Array {
+    const { left } = this;
+    left.set(this.noise.axes[place]?.powers ?? left);
+    for (const part of ofGyro) {
+      const gains = part.gains[place];
+      if (gains === undefined) continue;
+      for (let at = 0; at < left.length; at += 1) left[at] = (left[at] ?? 0) * (gains[at] ?? 1);
+    }
+    return left;
+  }
+}
+
+const none = new Float64Array();
+
+/** The filters as they stood at a moment: each motor's own by its own speed. */
+function momentFilters(
+  working: Working,
+  follower: Follower,
+  { turns }: NoiseMoment,
+): readonly DigitalFilter[] {
+  if (follower === 'each motor') return turns.flatMap((one) => working.own(one));
+  return working.own(turns.reduce((sum, one) => sum + one, 0) / turns.length);
+}
+
+/** By how much filters that move turn the power in each bin over a flight: at each moment what there was then counts. */
+function followingGains(
+  { frequencies, axes, moments }: MeasuredNoise,
+  working: Working,
+  follower: Follower,
+): readonly Float64Array[] {
+  const before = axes.map(() => new Float64Array(frequencies.length));
+  const after = axes.map(() => new Float64Array(frequencies.length));
+  for (const moment of moments) {
+    const gains = powerGains({ filters: momentFilters(working, follower, moment) }, frequencies);
+    for (const [place, powers] of moment.powers.entries()) {
+      const [all, left] = [before[place] ?? none, after[place] ?? none];
+      for (let at = 0; at < all.length; at += 1) {
+        all[at] = (all[at] ?? 0) + (powers[at] ?? 0);
+        left[at] = (left[at] ?? 0) + (powers[at] ?? 0) * (gains[at] ?? 1);
+      }
+    }
+  }
+  return after.map((left, place) =>
+    left.map((power, at) => {
+      const all = before[place]?.[at] ?? 0;
+      return all > 0 ? power / all : 1;
+    }),
+  );
+}
+
+/** Of a tone that stands while the filters move; 1 where no moment is known. */
+function meanPowerGain(moments: readonly (readonly DigitalFilter[])[], frequency: number): number {
+  if (moments.length === 0) return 1;
+  const sum = moments.reduce((all, filters) => all + chainGain({ filters }, frequency) ** 2, 0);
+  return sum / moments.length;
+}
