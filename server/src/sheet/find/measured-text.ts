@@ -23,7 +23,7 @@ export function weighedText(measured: Told<MeasuredNoise>, follows: boolean): st
     follows && moments.length === 0
       ? ' What follows the motors is left out of it, for their speeds were not logged.'
       : '';
-  return `Weighed with the noise that ${source} has before the board’s filters from ${shortNumber(frequencies[0] ?? 0)} to ${half} Hz, beside the model of the motors’ tones; above ${half} Hz, half of the rate of its rows, nothing is known of it, and what shakes there may be folded down.${left}`;
+  return `Weighed with the noise that ${source} has before the board’s filters from ${shortNumber(frequencies[0] ?? 0)} to ${half} Hz, beside the model of the motors’ tones; above ${half} Hz, half of the rate of its rows, nothing is known of it, and what shakes there may show at a lower frequency.${left}`;
 }
 
 /** A file's name may begin a sentence; nothing else that does is in capitals. */
