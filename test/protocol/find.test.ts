@@ -189,7 +189,7 @@ describe('finding on the command line', () => {
       const told = propsoff([...args, '--recording', 'flights/before-the-rain.csv'], { cwd: path }).stdout;
       assert.match(
         told.replace(/\s+/g, ' '),
-        /Measured noise up to 200 Hz behind the filters, rms: roll [\d.]+ → [\d.]+ deg\/s of [\d.]+; pitch /,
+        /Measured noise up to 200 Hz, rms behind the filters \(before them\): roll [\d.]+ → [\d.]+ \([\d.]+\) deg\/s; pitch /,
       );
       const plain = propsoff(args, { cwd: path }).stdout.replace(/\s+/g, ' ');
       assert.match(plain, /not by measured noise: no recording was given\. Log the gyro before/);

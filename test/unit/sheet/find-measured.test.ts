@@ -80,7 +80,7 @@ describe('values that are found by measured noise', () => {
     const [then] = answer.proposals[1]?.readings ?? [];
     assert.match(
       then === undefined ? '' : (measuredSentence(answer.nowReadings[0], then) ?? ''),
-      /^Measured noise up to 496 Hz behind the filters, rms: roll [\d.]+ → [\d.]+ deg\/s of 11\.2; with the gains [\d.]+ → [\d.]+ % of throttle; standing tone at 150 Hz about roll: [\d.]+ → [\d.]+ dB off\.$/,
+      /^Measured noise up to 496 Hz, rms behind the filters \(before them\): roll [\d.]+ → [\d.]+ \(11\.2\) deg\/s; with the gains [\d.]+ → [\d.]+ % of throttle; standing tone at 150 Hz about roll: [\d.]+ → [\d.]+ dB off\.$/,
     );
     assert.match(
       answer.measured ?? '',

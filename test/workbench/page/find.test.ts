@@ -60,7 +60,7 @@ describe('a value that is found', () => {
     );
     assert.match(
       await proposal('middle').locator('.measured').first().innerText(),
-      /^Measured noise up to 200 Hz behind the filters, rms: roll [\d.]+ → [\d.]+ deg\/s of /,
+      /^Measured noise up to 200 Hz, rms behind the filters \(before them\): roll [\d.]+ → [\d.]+ \([\d.]+\) deg\/s; /,
     );
     assert.deepEqual(await editor().accessFaults(), []);
   });

@@ -1,4 +1,4 @@
-import type { AxisName } from '../../figures/axis-names';
+import { type AxisName, axisNames } from '../../figures/axis-names';
 import { binPowers } from '../../physics/random-signal';
 import { segmentsOf, type WelchSetup } from '../../physics/welch';
 import type { AxisShaken, MeasuredNoise, NoiseMoment } from '../measured-noise';
@@ -29,14 +29,15 @@ export function* unfilteredNoise(
       `${recording.name} holds no flight whose rows follow each other in time.`,
       'Look at its time column, and record again.',
     );
+  const none = withheld(
+    `${recording.name} has no column of the gyro from before the board’s filters.`,
+    'Have the board log it, about all three axes, and take that recording.',
+  );
+  if (axisNames.every((axis) => rows.channel(`unfiltered-gyro.${axis}`) === null)) return none;
   const { noise } = yield* noiseOf(rows, null);
   if (noise.told === null) return noise;
   const logged = noise.told.filter(({ peaksIn }) => peaksIn === 'unfiltered-gyro');
-  if (logged.length === 0)
-    return withheld(
-      `${recording.name} holds the gyro behind the board’s filters alone.`,
-      'Log it before them as well, and name that recording in the flight.',
-    );
+  if (logged.length === 0) return none;
   return told(yield* doing(noiseIn(rows, logged), 0.9, 'noise before the filters'), noise.basis);
 }
 

@@ -39,7 +39,7 @@ function measuredClauses(now: PackReading | undefined, then: PackReading): reado
   const axes = then.measured.axes.map(({ axis, left, unfiltered }) => {
     const was = before.find((one) => one.axis === axis)?.left;
     const from = was === undefined ? '' : `${shortNumber(was)} → `;
-    return `${axis} ${from}${shortNumber(left)} deg/s of ${shortNumber(unfiltered)}`;
+    return `${axis} ${from}${shortNumber(left)} (${shortNumber(unfiltered)}) deg/s`;
   });
   const tones = then.measured.tones.map(({ axis, frequency, left }) => {
     const was = now?.measured?.tones.find((one) => one.axis === axis && one.frequency === frequency)?.left;
@@ -61,7 +61,7 @@ function commandClause(now: PackReading | undefined, then: PackReading): readonl
 export function measuredSentence(now: PackReading | undefined, then: PackReading): string | null {
   const clauses = measuredClauses(now, then);
   if (clauses === null || then.measured === null) return null;
-  return `Measured noise up to ${shortNumber(then.measured.to)} Hz behind the filters, rms: ${clauses.join('; ')}.`;
+  return `Measured noise up to ${shortNumber(then.measured.to)} Hz, rms behind the filters (before them): ${clauses.join('; ')}.`;
 }
 
 function offBy(left: number): string {

@@ -58,7 +58,7 @@ describe('noise before the filters', () => {
   it('is withheld where the gyro was logged behind the filters alone, with how to get it', () => {
     const answer = measured(flown('gyro'));
     assert.ok(answer.told === null);
-    assert.match(answer.reason, /made\.csv holds the gyro behind the board’s filters alone/);
-    assert.match(answer.advice, /^Log it before them as well/);
+    assert.match(answer.reason, /made\.csv has no column of the gyro from before the board’s filters/);
+    assert.match(answer.advice, /^Have the board log it/);
   });
 });
