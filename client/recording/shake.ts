@@ -56,7 +56,7 @@ function shortOf(axes: readonly AxisNoise[]): string {
 }
 
 function peakTable(axis: string, peaks: readonly Peak[]): HTMLElement {
-  const head = ['Tone', 'Above the floor', 'From what', 'What the script’s filters leave'];
+  const head = ['Tone', 'Above the floor', 'The script’s filters leave', 'From what'];
   return table(`Tones about ${axis}`, head, peaks.map(peakRow));
 }
 
@@ -68,7 +68,7 @@ function peakRow({ frequency, aboveFloor, order, source, mayBeFolded, left }: Pe
   return [
     element('span', {}, `${index + 1}: `, measuredWords(frequency)),
     measuredWords(aboveFloor),
-    element('span', { class: 'words' }, `${source}${turns}.`, element('span', { class: 'aside' }, folded)),
     left === null ? 'not known' : figureText(left, 'dB'),
+    element('span', { class: 'words' }, `${source}${turns}.`, element('span', { class: 'aside' }, folded)),
   ];
 }
