@@ -1,4 +1,4 @@
-import type { AxisNoise, RecordingReport } from '../../server/src/lsp/recording-protocol';
+import type { AxisNoise, FlightShaking, RecordingReport } from '../../server/src/lsp/recording-protocol';
 import { likelyText } from './measured-text';
 
 /** What a recording said when it was read last, in as much room as a line of the build sheet has. */
@@ -9,6 +9,8 @@ export interface RecordingBrief {
   readonly text: string;
   /** Of that axis, dB at frequencies that rise by equal factors; empty where no noise was told. */
   readonly curve: readonly number[];
+  /** How it shook, to be held against later flights; what an earlier version noted does not say it. */
+  readonly shaking?: FlightShaking['axes'];
 }
 
 /** Hz: below it the craft flies on purpose. */
@@ -26,7 +28,17 @@ export function recordingBrief(uri: string, report: RecordingReport): RecordingB
     ...(resistance === null ? [] : [`pack ${likelyText(resistance)}`]),
     findings.length === 1 ? '1 finding' : `${findings.length} findings`,
   ];
-  return { uri, text: said.join('; '), curve: axis === null ? [] : curveOf(axis) };
+  return {
+    uri,
+    text: said.join('; '),
+    curve: axis === null ? [] : curveOf(axis),
+    shaking: shakingOf(report),
+  };
+}
+
+/** How a craft shook about each axis. */
+export function shakingOf({ noise }: RecordingReport): FlightShaking['axes'] {
+  return (noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking }));
 }
 
 function loudest(axes: readonly AxisNoise[]): AxisNoise | null {

@@ -33,6 +33,7 @@ export async function openRecording(
     tell: (message) => void panel.webview.postMessage(message),
     open: (other) => void openRecording(context, client, said, other),
     note: (read, { report }) => said.note(read, report),
+    shaking: (other) => said.all().find((one) => one.uri === other)?.shaking,
   });
   panel.onDidDispose(() => {
     panels.delete(key);

@@ -5,8 +5,10 @@ import {
   type RecordingTold,
   recordedFlightsRequest,
 } from '../../server/src/lsp/recording-protocol';
+import { shakingOf } from '../recording/brief';
 import type { FlightNoise } from '../recording/messages';
 import type { Client } from './client';
+import { nameOf } from './file-name';
 import type { RecordingReader } from './recording-reader';
 
 /** The flights of a script that name a recording, the earliest first, each as it is told; null where it was stopped. */
@@ -37,18 +39,43 @@ export async function grownIn(
   client: Client,
   flights: readonly { readonly name: string; readonly told: RecordingTold }[],
 ): Promise<readonly RecordingFinding[]> {
-  const inOrder = flights.map(({ name, told }) => ({
-    name,
-    axes: (told.report.noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })),
-  }));
+  const inOrder = flights.map(({ name, told }) => ({ name, axes: shakingOf(told.report) }));
   return (await client.request(grownRequest, { flights: inOrder })) ?? [];
+}
+
+/** What has grown since the script's last flight before this recording of which it is known how it shook. */
+export async function grownSinceLast(
+  client: Client,
+  script: vscode.Uri,
+  now: { readonly uri: vscode.Uri; readonly told: RecordingTold },
+  before: (recording: string) => ReturnType<typeof shakingOf> | undefined,
+): Promise<readonly RecordingFinding[]> {
+  const named =
+    (await client.request(recordedFlightsRequest, { recording: null, script: script.toString() })) ?? [];
+  const own = named.find(({ uri }) => sameUri(uri, now.uri))?.date ?? null;
+  const earlier = named
+    .filter(({ date }) => own !== null && date !== null && date < own)
+    .sort((one, other) => order(other.date, one.date));
+  for (const { uri, path } of earlier) {
+    const axes = before(vscode.Uri.parse(uri).toString());
+    if (axes === undefined) continue;
+    const flights = [
+      { name: path, axes },
+      { name: nameOf(now.uri), axes: shakingOf(now.told.report) },
+    ];
+    return (await client.request(grownRequest, { flights })) ?? [];
+  }
+  return [];
+}
+
+function sameUri(one: string, other: vscode.Uri): boolean {
+  return vscode.Uri.parse(one).toString() === other.toString();
 }
 
 /** Whether another recording was flown later, as far as scripts tell. */
 export async function isLater(client: Client, own: vscode.Uri, other: vscode.Uri): Promise<boolean> {
   const named = await client.request(recordedFlightsRequest, { recording: null, script: null });
-  const dateOf = (uri: vscode.Uri) =>
-    named?.find((one) => vscode.Uri.parse(one.uri).toString() === uri.toString())?.date ?? null;
+  const dateOf = (uri: vscode.Uri) => named?.find((one) => sameUri(one.uri, uri))?.date ?? null;
   const [before, after] = [dateOf(own), dateOf(other)];
   return before !== null && after !== null && before < after;
 }

@@ -6,6 +6,7 @@ import {
   useMeasuredRequest,
 } from '../../server/src/lsp/recording-protocol';
 import { recordingChanges } from '../../server/src/sheet/compare/recordings';
+import type { RecordingBrief } from '../recording/brief';
 import type { FromRecording, RecordingName, SaidColumns, ToRecording } from '../recording/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
@@ -14,7 +15,7 @@ import { craftFiles } from './craft-files';
 import { nameOf } from './file-name';
 import { goTo } from './go-to';
 import { pickRecording } from './pick-recording';
-import { flightNoises, grownIn, isLater, notConfirmed } from './recording-flights';
+import { flightNoises, grownIn, grownSinceLast, isLater, notConfirmed } from './recording-flights';
 import { keepLayout } from './recording-layout-file';
 import { noChecks, RecordingReader, type Wanted } from './recording-reader';
 
@@ -27,6 +28,8 @@ interface Page {
   readonly open: (uri: string) => void;
   /** What was told of a recording is remembered. */
   readonly note: (uri: vscode.Uri, told: RecordingTold) => void;
+  /** How the craft shook on the flight of another recording, as far as it was read. */
+  readonly shaking: (uri: string) => RecordingBrief['shaking'];
 }
 
 /** One page's talk with the server. */
@@ -100,8 +103,16 @@ export class RecordingTalk {
   private async read(options: { readonly confirmsAnew?: boolean } = {}): Promise<void> {
     const told = await this.ask({ uri: this.uri, flight: this.flight, ...options });
     if (told === null) return;
-    this.told = told;
-    this.page.tell({ kind: 'told', name: this.name, told });
+    this.told = await this.withGrown(told);
+    this.page.tell({ kind: 'told', name: this.name, told: this.told });
+  }
+
+  /** Beside what it says by itself, what has grown since the flight before. */
+  private async withGrown(told: RecordingTold): Promise<RecordingTold> {
+    const { script } = this.reader;
+    if (script === null) return told;
+    const grown = await grownSinceLast(this.client, script, { uri: this.uri, told }, this.page.shaking);
+    return { ...told, report: { ...told.report, findings: [...grown, ...told.report.findings] } };
   }
 
   /** After a proposal was written: what was told before beside what is told now. */

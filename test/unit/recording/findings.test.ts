@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { CraftView } from '../../../server/src/craft/view';
 import { changeOf } from '../../../server/src/recording/change-of';
+import { tonesLetThrough } from '../../../server/src/recording/find/tones';
 import type { RecordingReport } from '../../../server/src/recording/report';
 import { testCatalog } from '../../support/catalog';
 import { craftOf } from '../../support/findings';
@@ -93,6 +94,16 @@ describe('what a recording shows', () => {
     assert.equal(proposal?.sets[0]?.value, 'follow-motors');
     const without = reported(recording, viewOf(filtered));
     assert.deepEqual(found(without, 'shake/tone-let-through')?.proposals, []);
+  });
+
+  it('is none that moves while nobody knows how, about whichever axis that is seen', () => {
+    const report = reported(shaken({ standing: 140 }), viewOf(filtered));
+    const [roll] = report.noise.told ?? [];
+    assert.ok(roll !== undefined && tonesLetThrough(report, viewOf(filtered)).length === 1);
+    const peaks = roll.peaks.map((peak) => ({ ...peak, source: 'moves with the motors' }));
+    const yaw = { ...roll, axis: 'yaw', peaks } as const;
+    const both = { ...report, noise: { told: [roll, yaw], basis: '' } };
+    assert.deepEqual(tonesLetThrough(both, viewOf(filtered)), []);
   });
 
   it('is a notch that takes nothing out here, and none that does', () => {

@@ -1,8 +1,24 @@
 import { strict as assert } from 'node:assert';
-import { appendFileSync, existsSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { simulatedFile } from '../../support/simulated-file';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
+
+/** The same flight of a craft that shakes three times as much. */
+function louder(text: string): string {
+  const lines = text.split('\n');
+  const at = lines.findIndex((line) => line.startsWith('time'));
+  const gyro = (lines[at] ?? '').split(',').map((heading) => heading.startsWith('gyro'));
+  const rows = lines.map((line, row) =>
+    row <= at || line === ''
+      ? line
+      : line
+          .split(',')
+          .map((cell, column) => (gyro[column] === true ? (3 * Number(cell)).toFixed(2) : cell))
+          .join(','),
+  );
+  return rows.join('\n');
+}
 
 describe('a recording', () => {
   let opened: EditorDriver | undefined;
@@ -136,6 +152,28 @@ describe('a recording', () => {
       ['before-the-rain', 'dusk'],
     );
     for (const text of flights) assert.match(text, /\d deg\/s/);
+    assert.deepEqual(await editor().accessFaults(), []);
+  });
+
+  it('says what has grown since the flight before, once that was read', async () => {
+    flyAgain('bracketed');
+    const { folder } = editor();
+    const dusk = join(folder, 'flights', 'dusk.csv');
+    writeFileSync(dusk, louder(readFileSync(dusk, 'utf8')));
+    await openRacer();
+    await openFromLine(/^recording .*before-the-rain/);
+    await page().locator('#shake .axis').first().waitFor();
+    assert.equal(await page().locator('[data-finding="shake/grown"]').count(), 0);
+    await editor().runCommand('View: Focus First Editor Group');
+    await openFromLine(/^recording .*dusk/);
+    const dusky = page(1);
+    await dusky.locator('button', { hasText: 'Read It So, Once' }).first().click();
+    const grown = dusky.locator('#findings [data-finding="shake/grown"]').first();
+    await grown.waitFor();
+    assert.match(
+      await grown.innerText(),
+      /It shakes [\d.]+ deg\/s \([\d.]+ to [\d.]+\) about \w+, where it was [\d.]+ deg\/s .* in .*before-the-rain\.csv/,
+    );
     assert.deepEqual(await editor().accessFaults(), []);
   });
 

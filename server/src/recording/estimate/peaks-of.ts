@@ -47,6 +47,9 @@ export function peaksOf(found: FoundTones): readonly Peak[] {
 /** A tone that is folded must stand out by so many dB to be believed: much else comes past where it would be. Ours. */
 const leastFolded = 5;
 
+/** What a tone is that goes up and down with the motors. */
+export const movesWithMotors = 'moves with the motors';
+
 /** More peaks of an axis tell nobody anything. */
 const mostTold = 12;
 
@@ -63,7 +66,7 @@ function movingPeak(found: FoundTones, { order, above, turns, loudest, louder }:
     aboveFloor: { likely: above, low: above - 1.5, high: above + 1.5, unit: 'dB' },
     order,
     source: [
-      'moves with the motors',
+      movesWithMotors,
       ...(isAlone ? [`most with motor ${loudest}`] : []),
       ...(isFolded
         ? [`too fast for ${Math.round(found.rate)} rows a second, it shows at ${Math.round(seen)} Hz`]
@@ -105,7 +108,7 @@ function sourceOf(found: FoundTones, tone: Tone): { readonly source: string; rea
   if (found.standing === null) return { source: unchanged, isKnown: false };
   if (found.orders?.stands(standingTone(tone)) === null) return { source: alwaysNear, isKnown: false };
   if (standsAt(found, tone)) return { source: 'standing', isKnown: true };
-  if (movesAlong(found, tone.frequency.likely)) return { source: 'moves with the motors', isKnown: true };
+  if (movesAlong(found, tone.frequency.likely)) return { source: movesWithMotors, isKnown: true };
   return {
     source: 'comes and goes: it neither stands at all throttle nor follows the motors',
     isKnown: false,

@@ -1,6 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import { kindOf, stagesOf } from '../../figures/filter-stages';
 import { shortNumber } from '../../units/number-text';
+import { movesWithMotors } from '../estimate/peaks-of';
 import type { AxisNoise, Peak, RecordingProposal, RecordingReport } from '../report';
 import { flownOn } from './flown';
 import type { FoundInFlight } from './found';
@@ -19,7 +20,7 @@ interface LoudTone {
 export function tonesLetThrough(report: RecordingReport, view: CraftView): readonly FoundInFlight[] {
   const tones = (report.noise.told ?? [])
     .flatMap(({ axis, peaks }) => peaks.map((peak) => ({ axis, peak })))
-    .filter(({ peak }) => isLetThrough(peak))
+    .filter(({ peak }, _at, all) => isLetThrough(peak) && !all.some((other) => movesThere(other.peak, peak)))
     .sort((one, other) => other.peak.aboveFloor.likely - one.peak.aboveFloor.likely);
   const apart = tones.filter((one, at) => !tones.slice(0, at).some((other) => isSame(one.peak, other.peak)));
   return apart.map(({ axis, peak }) => ({
@@ -44,6 +45,11 @@ function takenText(left: number): string {
 function isLetThrough({ aboveFloor, left, mayBeFolded, order }: Peak): boolean {
   if (mayBeFolded && order === null) return false;
   return aboveFloor.low >= loud - 2 && aboveFloor.likely >= loud && left !== null && left > letThrough;
+}
+
+/** Whether a tone about any axis goes along with the motors, nobody knows how often for each turn, and is the same one. */
+function movesThere(moving: Peak, peak: Peak): boolean {
+  return moving.order === null && moving.source === movesWithMotors && isSame(moving, peak);
 }
 
 function isSame(one: Peak, other: Peak): boolean {

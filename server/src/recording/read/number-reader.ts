@@ -84,7 +84,9 @@ export class NumberReader {
     let next = hasFraction ? behind + 1 : behind;
     while (hasFraction && next < end && isDigit(bytes[next] as number)) next += 1;
     const isPlain = behind === at || behind - at > mostStampDigits;
-    if (isPlain || (next < end && isExponent(bytes[next] as number))) return this.plainStamp(bytes, at, end);
+    const isClock = behind < end && bytes[behind] === colon;
+    if (isPlain || isClock || (next < end && isExponent(bytes[next] as number)))
+      return this.plainStamp(bytes, at, end);
     if (next > behind + 1) this.number(bytes, behind, next);
     const fraction = next > behind + 1 ? this.value : 0;
     const cut = Math.max(at, behind - 9);

@@ -76,6 +76,11 @@ describe('a stamp in bytes', () => {
     );
   });
 
+  it('is that of a clock, in seconds', () => {
+    const [first = 0, second = 0] = stamps('13:58:21.500', '13:59:01.504');
+    assert.ok(Math.abs(second - first - 40.004) < 1e-9);
+  });
+
   it('keeps its parts of seconds since 1970', () => {
     const [first = 0, second = 0] = stamps('1657188671.123456789', '1657188671.123456790');
     assert.ok(Math.abs(second - first - 1e-9) < 1e-15);
