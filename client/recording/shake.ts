@@ -62,9 +62,11 @@ function peakTable(axis: string, peaks: readonly Peak[]): HTMLElement {
 
 function peakRow({ frequency, aboveFloor, order, source, mayBeFolded, left }: Peak, index: number) {
   const turns = order === null ? '' : `, ${measuredText(order)} times for each turn`;
-  const folded = mayBeFolded
-    ? ' Or a higher tone, which too few rows a second show down here: log more to know.'
-    : '';
+  // Of one that comes so many times a turn it is known, and said.
+  const folded =
+    mayBeFolded && order === null
+      ? ' Or a higher tone, which too few rows a second show down here: log more to know.'
+      : '';
   return [
     element('span', {}, `${index + 1}: `, measuredWords(frequency)),
     measuredWords(aboveFloor),

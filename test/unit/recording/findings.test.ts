@@ -1,8 +1,10 @@
 import assert from 'node:assert/strict';
 import { CraftView } from '../../../server/src/craft/view';
+import { chainsOf } from '../../../server/src/figures/filter-chain';
 import { changeOf } from '../../../server/src/recording/change-of';
 import { tonesLetThrough } from '../../../server/src/recording/find/tones';
 import type { RecordingReport } from '../../../server/src/recording/report';
+import { scriptAt } from '../../simulator/craft-from-script';
 import { testCatalog } from '../../support/catalog';
 import { craftOf } from '../../support/findings';
 import { madeRecording, noise, reported } from '../../support/made-recording';
@@ -94,6 +96,15 @@ describe('what a recording shows', () => {
     assert.equal(proposal?.sets[0]?.value, 'follow-motors');
     const without = reported(recording, viewOf(filtered));
     assert.deepEqual(found(without, 'shake/tone-let-through')?.proposals, []);
+  });
+
+  it('is a tone that stands where notches that follow the motors come past in the hover alone', () => {
+    const view = scriptAt('test/demo/bittern.craft', 'errand');
+    const hover = chainsOf(view)?.value.hover ?? 0;
+    const report = reported(shaken({ standing: hover }), view);
+    const tone = report.noise.told?.[0]?.peaks.find(({ source }) => source === 'standing');
+    assert.ok(hover > 100 && (tone?.left ?? -80) > -15, `${hover} Hz: ${tone?.left} dB`);
+    assert.ok(found(report, 'shake/tone-let-through') !== undefined);
   });
 
   it('is none that moves while nobody knows how, about whichever axis that is seen', () => {

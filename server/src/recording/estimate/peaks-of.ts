@@ -1,5 +1,6 @@
 import type { CraftView } from '../../craft/view';
 import { chainsOf } from '../../figures/filter-chain';
+import { kindOf, stagesOf } from '../../figures/filter-stages';
 import { turnsAt } from '../../figures/turning';
 import { magnitude } from '../../physics/complex';
 import { chainResponse } from '../../physics/filter';
@@ -46,6 +47,9 @@ export function peaksOf(found: FoundTones): readonly Peak[] {
 
 /** A tone that is folded must stand out by so many dB to be believed: much else comes past where it would be. Ours. */
 const leastFolded = 5;
+
+/** What a tone is that is there however hard the motors work. */
+const stands = 'standing';
 
 /** What a tone is that goes up and down with the motors. */
 export const movesWithMotors = 'moves with the motors';
@@ -94,7 +98,7 @@ function stillPeak(found: FoundTones, tone: Tone): Peak {
     order: null,
     source,
     mayBeFolded: isKnown ? standsHigher(found, frequency.likely) : mayFold(found),
-    left: leftOf(found.view, frequency.likely, null),
+    left: leftOf(found.view, frequency.likely, source === stands ? stands : null),
   };
 }
 
@@ -107,7 +111,7 @@ function sourceOf(found: FoundTones, tone: Tone): { readonly source: string; rea
     return { source: 'nobody can say: no motor speed and no throttle was logged', isKnown: false };
   if (found.standing === null) return { source: unchanged, isKnown: false };
   if (found.orders?.stands(standingTone(tone)) === null) return { source: alwaysNear, isKnown: false };
-  if (standsAt(found, tone)) return { source: 'standing', isKnown: true };
+  if (standsAt(found, tone)) return { source: stands, isKnown: true };
   if (movesAlong(found, tone.frequency.likely)) return { source: movesWithMotors, isKnown: true };
   return {
     source: 'comes and goes: it neither stands at all throttle nor follows the motors',
@@ -186,12 +190,25 @@ function mayFold({ rate, view }: FoundTones): boolean {
   return halfRate(rate) < highest;
 }
 
-/** dB that the script's filters leave of a tone, with those that follow the motors where they then are. */
-function leftOf(view: CraftView | null, frequency: number, turns: number | null): number | null {
+/**
+ * dB that the script's filters leave of a tone, with those that follow the motors where they then are: at so many turns,
+ * else in the hover. They come past a tone that stands and go on; what searches the noise finds it.
+ */
+function leftOf(
+  view: CraftView | null,
+  frequency: number,
+  turns: number | typeof stands | null,
+): number | null {
   const chains = view === null ? null : chainsOf(view);
-  if (chains === null) return null;
-  const filters = chains.value.gyro.all(turns ?? chains.value.hover);
+  if (view === null || chains === null) return null;
+  const { gyro, hover } = chains.value;
+  const isPassed = turns === stands && !searches(view);
+  const filters = gyro.all(isPassed ? null : typeof turns === 'number' ? turns : hover);
   if (filters.length === 0) return null;
   if (filters.some(({ rate }) => frequency >= halfRate(rate))) return null;
   return Math.max(-80, 20 * Math.log10(magnitude(chainResponse({ filters }, frequency))));
+}
+
+function searches(view: CraftView): boolean {
+  return stagesOf(view, 'gyro').some((stage) => kindOf(view, stage) === 'follow-noise');
 }
