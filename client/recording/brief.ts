@@ -10,7 +10,7 @@ export interface RecordingBrief {
   /** Of that axis, dB at frequencies that rise by equal factors; empty where no noise was told. */
   readonly curve: readonly number[];
   /** How it shook, to be held against later flights; what an earlier version noted does not say it. */
-  readonly shaking?: FlightShaking['axes'];
+  readonly shaking?: Omit<FlightShaking, 'name'>;
 }
 
 /** Hz: below it the craft flies on purpose. */
@@ -37,8 +37,8 @@ export function recordingBrief(uri: string, report: RecordingReport): RecordingB
 }
 
 /** How a craft shook about each axis. */
-export function shakingOf({ noise }: RecordingReport): FlightShaking['axes'] {
-  return (noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking }));
+export function shakingOf({ rate, noise }: RecordingReport): Omit<FlightShaking, 'name'> {
+  return { rate, axes: (noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })) };
 }
 
 function loudest(axes: readonly AxisNoise[]): AxisNoise | null {

@@ -39,7 +39,7 @@ export async function grownIn(
   client: Client,
   flights: readonly { readonly name: string; readonly told: RecordingTold }[],
 ): Promise<readonly RecordingFinding[]> {
-  const inOrder = flights.map(({ name, told }) => ({ name, axes: shakingOf(told.report) }));
+  const inOrder = flights.map(({ name, told }) => ({ name, ...shakingOf(told.report) }));
   return (await client.request(grownRequest, { flights: inOrder })) ?? [];
 }
 
@@ -57,11 +57,11 @@ export async function grownSinceLast(
     .filter(({ date }) => own !== null && date !== null && date < own)
     .sort((one, other) => order(other.date, one.date));
   for (const { uri, path } of earlier) {
-    const axes = before(vscode.Uri.parse(uri).toString());
-    if (axes === undefined) continue;
+    const shaking = before(vscode.Uri.parse(uri).toString());
+    if (shaking === undefined) continue;
     const flights = [
-      { name: path, axes },
-      { name: nameOf(now.uri), axes: shakingOf(now.told.report) },
+      { name: path, ...shaking },
+      { name: nameOf(now.uri), ...shakingOf(now.told.report) },
     ];
     return (await client.request(grownRequest, { flights })) ?? [];
   }

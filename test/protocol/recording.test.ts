@@ -202,6 +202,7 @@ describe('a recording over the protocol', () => {
     withServer({ capabilities: ownClient }, async ({ connection }) => {
       const flight = (name: string, likely: number) => ({
         name,
+        rate: 500,
         axes: [
           { axis: 'roll' as const, shaking: { likely, low: likely - 1, high: likely + 1, unit: 'deg/s' } },
         ],

@@ -120,6 +120,8 @@ export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
 export interface FlightShaking {
   /** The file's name. */
   readonly name: string;
+  /** Rows a second, Hz. */
+  readonly rate: number;
   readonly axes: readonly { readonly axis: AxisNoise['axis']; readonly shaking: MeasuredSpan }[];
 }
 
@@ -137,6 +139,7 @@ export const grownRequest = new OwnRequest<FlightsInOrder, readonly RecordingFin
     flights: list(
       object({
         name: text,
+        rate: number,
         axes: list(object({ axis: oneOf<AxisNoise['axis']>(['roll', 'pitch', 'yaw']), shaking: measured })),
       }),
     ),

@@ -171,5 +171,10 @@ describe('two recordings of a craft', () => {
     assert.match(grown?.sentence ?? '', /about roll, where it was .* in made\.csv: 2(\.0)? times as much\.$/);
     assert.deepEqual(changeOf(after, before, words), []);
     assert.deepEqual(changeOf(before, before, words), []);
+    assert.deepEqual(
+      changeOf({ ...before, rate: after.rate / 2 }, after, words),
+      [],
+      'told up to another frequency',
+    );
   });
 });

@@ -161,14 +161,14 @@ describe('a recording', () => {
     await page().locator('#shake .axis').first().waitFor();
     assert.equal(await page().locator('[data-finding="shake/grown"]').count(), 0);
     flyAgain('bracketed');
-    const dusk = join(editor().folder, 'flights', 'dusk.csv');
-    writeFileSync(dusk, louder(readFileSync(dusk, 'utf8')));
+    const flights = join(editor().folder, 'flights');
+    const before = readFileSync(join(flights, 'before-the-rain.csv'), 'utf8');
+    writeFileSync(join(flights, 'dusk.csv'), louder(before));
     await editor().runCommand('View: Focus First Editor Group');
     await editor().goTo(editor().lineOf('sandmartin.craft', /^recording .*dusk/));
     // The press above the later flight comes a moment after its lines.
     await editor().page.locator('.codelens-decoration a', { hasText: 'Open Recording' }).nth(1).click();
     const dusky = page(1);
-    await dusky.locator('button', { hasText: 'Read It So, Once' }).first().click();
     const grown = dusky.locator('#findings [data-finding="shake/grown"]').first();
     await grown.waitFor();
     assert.match(
