@@ -51,6 +51,16 @@ describe('propsoff recording', () => {
       assert.match(stdout, /others differ\. A test hover decides/);
     }));
 
+  it('says with which pack it is held against the script, where no flight names it and nobody said', () =>
+    withScratch({ ...files, 'flights/before-the-rain.csv': flight }, async ({ path }) => {
+      const taken = /no flight of the script names this recording: it is taken for one with the pack sprint/i;
+      const run = (...args: readonly string[]) =>
+        propsoff(['recording', ...args, '--craft', 'my.craft'], { cwd: path }).stdout;
+      assert.match(run('flights/flight.csv'), taken);
+      assert.doesNotMatch(run('flights/flight.csv', '--pack', 'cruise'), taken);
+      assert.doesNotMatch(run('flights/before-the-rain.csv'), taken);
+    }));
+
   it('asks what nobody can know, takes the answer, keeps it, and knows the logger again', () =>
     withScratch({ 'a.csv': unknown(), 'b.csv': unknown(500) }, async (scratch) => {
       const { path } = scratch;

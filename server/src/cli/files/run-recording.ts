@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
-import { viewFlown } from '../../features/flight/recording-told';
+import { packTaken, viewFlown } from '../../features/flight/recording-told';
 import { changeOf } from '../../recording/change-of';
 import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
 import { longestFlight } from '../../recording/open-recording';
@@ -55,6 +55,7 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
   if (opened === null) return exitCodes.findings;
   if (asked.columns === true) return toldColumns(opened, asked, terminal);
   const view = craft === null ? null : flownView(craft, asked);
+  const taken = view === null || asked.pack !== undefined ? [] : packTaken(view, uriOf(asked));
   // The earlier one first: of two recordings of 100 MB only one is held at a time.
   const before =
     asked.compare === undefined
@@ -62,7 +63,11 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
       : await reported(await open(asked.compare), { flight: undefined, view, words }, terminal);
   const alone = await reported(opened, { flight: asked.flight, view, words }, terminal);
   const grown = before === null ? [] : changeOf(before, alone, words.findings);
-  const report = { ...alone, findings: [...grown, ...alone.findings] };
+  const report = {
+    ...alone,
+    leftOut: [...taken, ...alone.leftOut],
+    findings: [...grown, ...alone.findings],
+  };
   const changes = before === null ? null : recordingChanges(before, report);
   await terminal.out(
     asked.json === true
@@ -80,8 +85,12 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
 }
 
 /** With the pack that was asked for, else the one of the flight that names the recording. */
-function flownView({ craft, view }: OneScript, { path, pack }: AskedRecording): CraftView {
-  return pack === undefined ? viewFlown(craft, URI.file(resolve(path)).toString(), view.pack) : view;
+function flownView({ craft, view }: OneScript, asked: AskedRecording): CraftView {
+  return asked.pack === undefined ? viewFlown(craft, uriOf(asked), view.pack) : view;
+}
+
+function uriOf({ path }: AskedRecording): string {
+  return URI.file(resolve(path)).toString();
 }
 
 /** Keeps the layout, which is then confirmed; null where something is to be said first. */

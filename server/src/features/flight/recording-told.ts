@@ -17,6 +17,13 @@ export function viewFlown(craft: Craft, recording: string, packInView: string | 
   return new CraftView(craft, pack ?? packInView);
 }
 
+/** Where no flight of the script names a recording and there are several packs: with which it is held against. */
+export function packTaken({ craft, pack }: CraftView, recording: string): readonly string[] {
+  const isNamed = recordedFlights(craft).some(({ uri }) => uri === recording);
+  if (isNamed || pack === null || craft.packs().length < 2) return [];
+  return [`No flight of the script names this recording: it is taken for one with the pack ${pack}.`];
+}
+
 /**
  * The same with the recording's name in what is proposed for its flight, where no flight of the script names it yet: the
  * next time the two belong together.

@@ -3,7 +3,7 @@ import { layoutIn } from '../../additions/read-layout';
 import type { RecordingLayout } from '../../catalog/model/recording-layout';
 import { fileName } from '../../craft/include-path';
 import { recordedFlights } from '../../features/flight/recorded';
-import { besideScript, namingRecording, viewFlown } from '../../features/flight/recording-told';
+import { besideScript, namingRecording, packTaken, viewFlown } from '../../features/flight/recording-told';
 import { measuredEdits } from '../../features/flight/use-measured';
 import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
@@ -84,7 +84,8 @@ async function toldOf(
     token,
     ({ share, doing }) => tell(reading + (1 - reading) * share, doing),
   );
-  const all = { ...report, leftOut: [...kept.faults, ...report.leftOut] };
+  const taken = view === null ? [] : packTaken(view, canonicalUri(uri));
+  const all = { ...report, leftOut: [...taken, ...kept.faults, ...report.leftOut] };
   if (view === null) return { kind: 'told', report: all, filters: null, lines: [] };
   return {
     kind: 'told',
