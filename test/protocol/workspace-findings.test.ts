@@ -102,7 +102,10 @@ describe('findings of scripts that nobody has opened', () => {
       const before = problems.of('race/plover.craft');
       const news = problems.ask();
       await server.change(scratch.uriOf('habits.craft'), 2, { range: line, text: 'let quiet = 90 V\n' });
-      assert.deepEqual(await news, ['habits.craft', 'race/dunlin.craft', 'race/plover.craft']);
+      const told = new Set(await news);
+      // What was edited may be told before what it breaks has been looked at: the next answer has the rest.
+      while (told.size < 3) for (const name of await problems.ask()) told.add(name);
+      assert.deepEqual([...told].sort(), ['habits.craft', 'race/dunlin.craft', 'race/plover.craft']);
       assert.ok(
         problems.of('race/plover.craft').includes('line/wrong-dimension'),
         problems.of('race/plover.craft').join(),
