@@ -1,10 +1,19 @@
 import type { Told } from '../../server/src/lsp/recording-protocol';
+import type { RecordingQuestion } from '../../server/src/sheet/compare/recordings';
 import { element } from '../page/element';
+
+/** What a pilot asks, in this order. */
+export const questions: Readonly<Record<RecordingQuestion, string>> = {
+  shake: 'Does it shake, and from what?',
+  motors: 'Do the motors work alike?',
+  pack: 'What does the pack give?',
+  hover: 'How did it hover?',
+  link: 'Did the link hold?',
+};
 
 /** One of the pilot's questions with its short answer, what answers it at length, and what that rests on. */
 export function question<T>(
-  id: string,
-  title: string,
+  id: RecordingQuestion,
   answer: Told<T>,
   short: (told: T) => string,
   inside: (told: T) => readonly (HTMLElement | null)[],
@@ -16,7 +25,7 @@ export function question<T>(
     element(
       'h2',
       { id: `${id}-title` },
-      title,
+      questions[id],
       brief === '' ? null : element('span', { class: 'brief' }, ` ${brief}`),
     ),
     ...('reason' in answer

@@ -1,8 +1,9 @@
 import type { AxisNoise, MeasuredSpan } from '../../server/src/lsp/recording-protocol';
-import type { RecordingChange, RecordingQuestion } from '../../server/src/sheet/compare/recordings';
+import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
 import type { LinePlot } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { turnWords } from '../page/words';
+import { questions } from './answer';
 import { measuredWords } from './measured';
 import { measuredText } from './measured-text';
 import type { ComparedRecording, ToRecording } from './messages';
@@ -12,20 +13,12 @@ import { table } from './table';
 
 type Compared = Extract<ToRecording, { kind: 'compared' }>;
 
-const questions: readonly (readonly [RecordingQuestion, string])[] = [
-  ['shake', 'Does it shake, and from what?'],
-  ['motors', 'Do the motors work alike?'],
-  ['pack', 'What does the pack give?'],
-  ['hover', 'How did it hover?'],
-  ['link', 'Did the link hold?'],
-];
-
 /** Two recordings side by side: by question, what each told. */
 export function comparedSections({ before, after, changes, isSame }: Compared): readonly HTMLElement[] {
   const heads = ['', before.name, after.name, 'Change'];
   // Of one recording all that was measured is the same: only what the script makes of it differs.
   const shown = isSame ? changes.filter((one) => textOf(one.before) !== textOf(one.after)) : changes;
-  return questions.flatMap(([id, title]) => {
+  return Object.entries(questions).flatMap(([id, title]) => {
     const own = shown.filter(({ question }) => question === id);
     const drawn = id !== 'shake' ? [] : isSame ? asLeft(before, after) : drawings(before, after);
     if (own.length === 0 && drawn.length === 0) return [];

@@ -14,6 +14,7 @@ import { shakeSection } from './shake';
 import '../page/page.css';
 import '../page/wide.css';
 import '../page/document.css';
+import '../page/drawing.css';
 import './recording.css';
 
 const page = document.getElementById('recording');

@@ -7,7 +7,7 @@ import { table } from './table';
 
 /** Do the motors work alike? */
 export function motorsSection({ motors }: RecordingReport): HTMLElement {
-  return question('motors', 'Do the motors work alike?', motors, shortOf, (all) => [
+  return question('motors', motors, shortOf, (all) => [
     table(
       'How hard each motor works',
       [

@@ -13,7 +13,7 @@ import { likelyText } from './measured-text';
 
 /** What does the pack give? */
 export function packSection({ pack }: RecordingReport): HTMLElement {
-  return question('pack', 'What does the pack give?', pack, packShort, (told) => [
+  return question('pack', pack, packShort, (told) => [
     figures([
       ['Open voltage', told.openVoltage],
       ['Resistance at once, pack and leads', told.resistanceAtOneSecond],
@@ -26,7 +26,7 @@ export function packSection({ pack }: RecordingReport): HTMLElement {
 
 /** How did it hover? */
 export function hoverSection({ hover }: RecordingReport): HTMLElement {
-  return question('hover', 'How did it hover?', hover, hoverShort, (told) => [
+  return question('hover', hover, hoverShort, (told) => [
     figures([
       ['Throttle in the hover', told.throttle],
       ['Current in the hover', told.current],
@@ -37,7 +37,7 @@ export function hoverSection({ hover }: RecordingReport): HTMLElement {
 
 /** Did the link hold? */
 export function linkSection({ link }: RecordingReport): HTMLElement {
-  return question('link', 'Did the link hold?', link, linkShort, (told) => [
+  return question('link', link, linkShort, (told) => [
     figures([
       ['Time between control frames', told.interval],
       ['Longest gap', told.longestGap],

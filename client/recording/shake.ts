@@ -15,7 +15,7 @@ const signals = { gyro: 'after the board’s filters', 'unfiltered-gyro': 'befor
 export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
   const { noise, noiseMaps } = report;
   const maps = noiseMaps.told ?? [];
-  return question('shake', 'Does it shake, and from what?', noise, shortOf, (axes) => [
+  return question('shake', noise, shortOf, (axes) => [
     ...axes.map((axis) =>
       element(
         'div',

@@ -1,4 +1,5 @@
 import '../page/page.css';
+import '../page/drawing.css';
 import './sheet.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
 import type { Plot } from '../../server/src/sheet/plots/plot';

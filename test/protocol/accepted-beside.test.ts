@@ -8,17 +8,10 @@ import {
 import { keepRequest } from '../../server/src/lsp/board-protocol';
 import { writtenRequest } from '../../server/src/lsp/protocol';
 import { propsoff as run } from '../support/command-line';
+import { plover } from '../support/plover';
 import { type Scratch, withScratch } from '../support/scratch';
 import { ableClient, ownClient, type TestServer, withServer } from '../support/server';
 
-/** What a board prints that knows no comments. */
-const plover = [
-  'arm low ....... 1700   (1000 to 2200)',
-  'arm high ...... 2050   (1000 to 2200)',
-  'arm stick ..... 5',
-  'tilt limit .... 180    (10 to 180)',
-  '',
-].join('\n');
 const script = 'include "plover.boardtext"\n[craft]\nname = "Plover"\nmass = 21 g\n';
 const risk = 'safe/arms-at-any-tilt';
 const reason = 'starts from a hook, all stand back';

@@ -7,6 +7,11 @@ export interface AdditionProblem extends Span {
   readonly message: string;
 }
 
+/** Of a whole file or folder. */
+export function unreadableProblem(message: string): AdditionProblem {
+  return { id: 'addition/unreadable', message, start: 0, end: 0 };
+}
+
 export type AdditionProblemId =
   | 'addition/unreadable'
   | 'addition/not-json'

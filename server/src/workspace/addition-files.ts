@@ -1,5 +1,5 @@
 import type { Additions } from '../additions/additions';
-import type { AdditionProblem } from '../additions/problem';
+import { type AdditionProblem, unreadableProblem } from '../additions/problem';
 import { type Catalog, loadCatalog } from '../catalog/catalog';
 import type { Bundle } from '../catalog/model/bundle';
 import type { WorkspaceChoices } from '../catalog/model/workspace-choices';
@@ -192,7 +192,7 @@ export class AdditionFiles {
   private async reload(): Promise<boolean> {
     const unreadable = new Map<string, readonly AdditionProblem[]>();
     const tell = (place: string, error: unknown) =>
-      unreadable.set(place, [{ id: 'addition/unreadable', message: whyUnreadable(error), start: 0, end: 0 }]);
+      unreadable.set(place, [unreadableProblem(whyUnreadable(error))]);
     const filesIn = async (folder: string) => {
       try {
         return await this.fileSystem.list(folder);

@@ -1,5 +1,5 @@
 import type { BoardProfiles, JudgedBoard } from '../additions/board-profiles';
-import type { AdditionProblem } from '../additions/problem';
+import { type AdditionProblem, unreadableProblem } from '../additions/problem';
 import type { Catalog } from '../catalog/catalog';
 import type { BoardProfile } from '../catalog/model/board-profile';
 import { type FileSystem, whyUnreadable, withoutMark } from './file-system';
@@ -115,12 +115,7 @@ export class BoardFiles {
       const text = isThere ? await this.textNow(file) : null;
       return this.profiles.update(file, boardOf(file), text) || wasUnreadable;
     } catch (error) {
-      this.unreadable.set(file, {
-        id: 'addition/unreadable',
-        message: whyUnreadable(error),
-        start: 0,
-        end: 0,
-      });
+      this.unreadable.set(file, unreadableProblem(whyUnreadable(error)));
       this.profiles.update(file, boardOf(file), null);
       return true;
     }

@@ -1,4 +1,4 @@
-import type { AdditionProblem } from '../additions/problem';
+import { type AdditionProblem, unreadableProblem } from '../additions/problem';
 import type { ReadChoices } from '../additions/read-choices';
 import type { Catalog } from '../catalog/catalog';
 import type { ChosenLevel, WorkspaceChoices } from '../catalog/model/workspace-choices';
@@ -48,12 +48,7 @@ export class ChoiceFiles {
       if (before?.text === withoutMark(text)) return wasUnreadable;
       this.files.set(file, { text: withoutMark(text), good: before?.good ?? noChoices, read: null });
     } catch (error) {
-      this.unreadable.set(file, {
-        id: 'addition/unreadable',
-        message: whyUnreadable(error),
-        start: 0,
-        end: 0,
-      });
+      this.unreadable.set(file, unreadableProblem(whyUnreadable(error)));
     }
     return true;
   }

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { recordingBrief } from '../../../client/recording/brief';
 import { likelyText, measuredText, shareText } from '../../../client/recording/measured-text';
 import type { AxisNoise, RecordingReport } from '../../../server/src/recording/report';
+import { reportWith } from '../../support/recording-report';
 
 const span = (likely: number, half: number, unit: string) => ({
   likely,
@@ -30,7 +31,6 @@ describe('a measured number', () => {
 });
 
 describe('what a recording said, on a line', () => {
-  const withheld = { told: null, reason: 'Not logged.', advice: 'Log it.' } as const;
   const axis = (name: AxisNoise['axis'], shaking: number, decibels: readonly number[]): AxisNoise => ({
     axis: name,
     spectra: [{ signal: 'gyro', frequencies: decibels.map((_, at) => 10 + 10 * at), decibels }],
@@ -38,23 +38,11 @@ describe('what a recording said, on a line', () => {
     peaksIn: 'gyro',
     peaks: [],
   });
-  const report = (axes: readonly AxisNoise[]): RecordingReport => ({
-    name: 'dusk.csv',
-    flight: 1,
-    flights: 1,
-    seconds: 30,
-    rate: 1000,
-    isSimulated: false,
-    leftOut: [],
-    findings: [],
-    noise: axes.length === 0 ? withheld : { told: axes, basis: '' },
-    noiseMaps: withheld,
-    motors: withheld,
-    pack: withheld,
-    hover: { told: { throttle: span(31, 2, '%'), current: null, thrustScale: null }, basis: '' },
-    link: withheld,
-    proposals: [],
-  });
+  const report = (axes: readonly AxisNoise[]): RecordingReport =>
+    reportWith({
+      ...(axes.length === 0 ? {} : { noise: { told: axes, basis: '' } }),
+      hover: { told: { throttle: span(31, 2, '%'), current: null, thrustScale: null }, basis: '' },
+    });
 
   it('names the axis that shakes most, and what else was told', () => {
     const quiet = axis('roll', 1, [0, 0, 0]);

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import type { MeasuredSpan, Peak, RecordingReport } from '../../../server/src/recording/report';
 import { recordingChanges } from '../../../server/src/sheet/compare/recordings';
+import { reportWith } from '../../support/recording-report';
 
 const withheld = { told: null, reason: 'Not logged.', advice: 'Log it.' } as const;
 const told = <T>(value: T) => ({ told: value, basis: '30 s' });
@@ -11,27 +12,6 @@ const span = (likely: number, half: number, unit: string): MeasuredSpan => ({
   unit,
 });
 
-function report(changes: Partial<RecordingReport>): RecordingReport {
-  return {
-    name: 'dusk.csv',
-    flight: 1,
-    flights: 1,
-    seconds: 30,
-    rate: 1000,
-    isSimulated: false,
-    leftOut: [],
-    findings: [],
-    noise: withheld,
-    noiseMaps: withheld,
-    motors: withheld,
-    pack: withheld,
-    hover: withheld,
-    link: withheld,
-    proposals: [],
-    ...changes,
-  };
-}
-
 function shaking(size: number, peaks: readonly Peak[] = []): RecordingReport {
   const roll = {
     axis: 'roll',
@@ -40,7 +20,7 @@ function shaking(size: number, peaks: readonly Peak[] = []): RecordingReport {
     peaksIn: 'gyro',
     peaks,
   } as const;
-  return report({ noise: told([roll]) });
+  return reportWith({ noise: told([roll]) });
 }
 
 function peak(frequency: number, above: number, left: number | null, order: number | null = null): Peak {
@@ -88,7 +68,7 @@ describe('two recordings side by side', () => {
 
   it('have a motor that works more like the others for the better, whichever way it differed', () => {
     const with_ = (harder: number) =>
-      report({
+      reportWith({
         motors: told([
           {
             motor: 3,
@@ -113,16 +93,16 @@ describe('two recordings side by side', () => {
       lowestVoltage: null,
     };
     const link = { interval: span(8, 0.1, 'ms'), longestGap: span(16, 1, 'ms'), whole: span(99, 0.2, '%') };
-    const [one, ...more] = recordingChanges(report({}), report({ pack: told(pack) }));
+    const [one, ...more] = recordingChanges(reportWith({}), reportWith({ pack: told(pack) }));
     assert.deepEqual(
       [one?.title, one?.before, one?.turn, more.length],
       ['Resistance at once', null, null, 0],
     );
     const fewer = { ...link, whole: span(90, 0.2, '%') };
-    assert.deepEqual(rows(report({ link: told(link) }), report({ link: told(fewer) })).at(-1), [
+    assert.deepEqual(rows(reportWith({ link: told(link) }), reportWith({ link: told(fewer) })).at(-1), [
       'Frames that came',
       'worse',
     ]);
-    assert.deepEqual(recordingChanges(report({}), report({})), []);
+    assert.deepEqual(recordingChanges(reportWith({}), reportWith({})), []);
   });
 });

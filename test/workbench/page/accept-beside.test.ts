@@ -1,18 +1,11 @@
 import { strict as assert } from 'node:assert';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { plover } from '../../support/plover';
 import { Scratch } from '../../support/scratch';
 import { type EditorDriver, openEditor } from './driver';
 
-/** What a board prints that knows no comments, and its profile. */
-const plover = [
-  'arm low ....... 1700   (1000 to 2200)',
-  'arm high ...... 2050   (1000 to 2200)',
-  'arm stick ..... 5',
-  'tilt limit .... 180    (10 to 180)',
-  '',
-].join('\n');
-
+/** Its profile. */
 const profile = {
   name: 'plover',
   text: {

@@ -2,7 +2,7 @@ import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { Told } from '../../recording/report';
 import type { FoundValues, ProposalId } from '../../sheet/find/answer';
 import { proposalTitles } from '../../sheet/find/answer';
-import { type FindProgress, find } from '../../sheet/find/find';
+import { find } from '../../sheet/find/find';
 import { heldText, readHold } from '../../sheet/find/hold-text';
 import { type Holds, type MoveName, moveNames, moveWords, usualHolds, wishFor } from '../../sheet/find/wish';
 import { command, jsonOption, nameOption } from '../command';
@@ -111,7 +111,7 @@ export const findCommand = command({
         ? noneGiven
         : await measuredIn(values.recording, path, craft.catalog.recordings, terminal);
     const work = find(craft, wish, findings, (one) => workspace.check(one), measured);
-    const answer = watched(work, terminal);
+    const answer = new Progress(terminal).through(work);
     const { proposals, ...told } = answer;
     if (id !== undefined) return writeOne(answer, id, file, terminal);
     await terminal.out(
@@ -136,20 +136,6 @@ async function measuredIn(
 ): Promise<Told<MeasuredNoise>> {
   const { measuredNoise } = await import('../files/measured-noise');
   return measuredNoise(...asked);
-}
-
-/** Runs it to its end, and shows a person how far it is. */
-function watched(work: Generator<FindProgress, FoundValues>, terminal: Terminal): FoundValues {
-  const progress = new Progress(terminal);
-  try {
-    for (;;) {
-      const step = work.next();
-      if (step.done === true) return step.value;
-      progress.tell(`${Math.round(100 * step.value.share)} %: ${step.value.doing}`);
-    }
-  } finally {
-    progress.end();
-  }
 }
 
 async function writeOne(

@@ -22,14 +22,5 @@ export async function measuredNoise(
     );
   const recording = await readOpened(opened, terminal);
   const work = unfilteredNoise(recording, longestFlight(recording));
-  const progress = new Progress(terminal);
-  try {
-    for (;;) {
-      const step = work.next();
-      if (step.done === true) return step.value;
-      progress.tell(`${Math.round(100 * step.value.share)} %: ${step.value.doing}`);
-    }
-  } finally {
-    progress.end();
-  }
+  return new Progress(terminal).through(work);
 }

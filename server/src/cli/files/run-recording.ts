@@ -165,16 +165,7 @@ async function reported(
 ): Promise<RecordingReport> {
   const recording = await readOpened(opened, terminal);
   const work = reportOf(recording, flightNumber(recording, flight), view, words.findings);
-  const progress = new Progress(terminal);
-  try {
-    for (;;) {
-      const step = work.next();
-      if (step.done === true) return step.value;
-      progress.tell(`${Math.round(100 * step.value.share)} %: ${step.value.doing}`);
-    }
-  } finally {
-    progress.end();
-  }
+  return new Progress(terminal).through(work);
 }
 
 function flightNumber(recording: Recording, said: string | undefined): number {

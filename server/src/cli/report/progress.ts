@@ -35,6 +35,20 @@ export class Progress {
     }
   }
 
+  /** Runs work to its end that says as it goes which share of it is done, from 0 to 1, and what it is at. */
+  through<T>(work: Generator<{ readonly share: number; readonly doing: string }, T>): T {
+    try {
+      for (;;) {
+        const step = work.next();
+        if (step.done === true) return step.value;
+        const { share, doing } = step.value;
+        this.tell(`${Math.round(100 * share)} %: ${doing}`);
+      }
+    } finally {
+      this.end();
+    }
+  }
+
   /** Shows how far it is, once that has taken a while and not too often. */
   tell(text: string): void {
     this.due ??= this.now() + patience;

@@ -1,16 +1,8 @@
 import type { RecordingFinding, RecordingReport } from '../../recording/report';
-import type { RecordingChange, RecordingQuestion } from '../../sheet/compare/recordings';
+import type { RecordingChange } from '../../sheet/compare/recordings';
 import { painted, type Terminal } from '../terminal';
-import { foundLines, linesText, spanText, summaryLine } from './recording-text';
+import { foundLines, linesText, questionWords, spanText, summaryLine } from './recording-text';
 import { visible } from './visible';
-
-const questions: Readonly<Record<RecordingQuestion, string>> = {
-  shake: 'Does it shake, and from what?',
-  motors: 'Do the motors work alike?',
-  pack: 'What does the pack give?',
-  hover: 'What does hovering take?',
-  link: 'Does the link hold?',
-};
 
 /** What has changed between two recordings, for people: what was left out of either, then by the pilot’s questions. */
 export function recordingChangesText(
@@ -26,7 +18,7 @@ export function recordingChangesText(
   const leftOut = [before, after].flatMap(({ name, leftOut: all }) =>
     all.map((one) => `  ${visible(`${name}: ${one}`)}`),
   );
-  const asked = Object.entries(questions).flatMap(([question, words]) => {
+  const asked = Object.entries(questionWords).flatMap(([question, words]) => {
     const rows = changes.filter((change) => change.question === question);
     return rows.length === 0 ? [] : [...title(words), ...rows.map((change) => changeLine(change, terminal))];
   });

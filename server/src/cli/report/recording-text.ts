@@ -13,10 +13,20 @@ import type {
   Told,
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
+import type { RecordingQuestion } from '../../sheet/compare/recordings';
 import { measuredNumber, shortNumber } from '../../units/number-text';
 import { levelColours, painted, type Terminal } from '../terminal';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
+
+/** What a pilot asks of a recording, in this order. */
+export const questionWords: Readonly<Record<RecordingQuestion, string>> = {
+  shake: 'Does it shake, and from what?',
+  motors: 'Do the motors work alike?',
+  pack: 'What does the pack give?',
+  hover: 'What does hovering take?',
+  link: 'Does the link hold?',
+};
 
 /** What one flight of a recording says, for people: what was left out first, then findings, then the pilot's questions. */
 export function recordingText(report: RecordingReport, table: LearntTable, terminal: Terminal): string {
@@ -31,15 +41,15 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
       ...columnLines(table),
       ...(findings.length === 0 ? [] : title('What was found')),
       ...foundLines(findings, terminal),
-      ...title('Does it shake, and from what?'),
+      ...title(questionWords.shake),
       ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
-      ...title('Do the motors work alike?'),
+      ...title(questionWords.motors),
       ...toldLines(motors, (all) => all.flatMap(motorLines)),
-      ...title('What does the pack give?'),
+      ...title(questionWords.pack),
       ...toldLines(pack, packLines),
-      ...title('What does hovering take?'),
+      ...title(questionWords.hover),
       ...toldLines(hover, hoverLines),
-      ...title('Does the link hold?'),
+      ...title(questionWords.link),
       ...toldLines(link, linkLines),
       ...(proposals.length === 0 ? [] : title('What may be written into the script')),
       ...proposals.flatMap(proposalLines),
