@@ -145,7 +145,8 @@ const suites = new Map([
   ['unit', { run: () => recordedSuite('unit') }],
   ['reference', { run: () => recordedSuite('reference') }],
   ['coverage', { run: coverage }],
-  ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, inPairs) }],
+  // A server of its own for each test, and answers that race: one may be tried once more, and the end says which was.
+  ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, [...inPairs, '--retries', '1']) }],
   ['editors', { run: () => mochaSuite('editors', 60_000), needs: [ensureEditors, ensureChromium] }],
   ['workbench', { run: workbench, needs: browserAndEditor }],
   ['page', { run: page, needs: browserAndEditor }],
