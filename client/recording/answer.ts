@@ -1,15 +1,9 @@
 import type { Told } from '../../server/src/lsp/recording-protocol';
-import type { RecordingQuestion } from '../../server/src/sheet/compare/recordings';
+import {
+  type RecordingQuestion,
+  recordingQuestions,
+} from '../../server/src/sheet/compare/recording-questions';
 import { element } from '../page/element';
-
-/** What a pilot asks, in this order. */
-export const questions: Readonly<Record<RecordingQuestion, string>> = {
-  shake: 'Does it shake, and from what?',
-  motors: 'Do the motors work alike?',
-  pack: 'What does the pack give?',
-  hover: 'How did it hover?',
-  link: 'Did the link hold?',
-};
 
 /** One of the pilot's questions with its short answer, what answers it at length, and what that rests on. */
 export function question<T>(
@@ -25,7 +19,7 @@ export function question<T>(
     element(
       'h2',
       { id: `${id}-title` },
-      questions[id],
+      recordingQuestions[id],
       brief === '' ? null : element('span', { class: 'brief' }, ` ${brief}`),
     ),
     ...('reason' in answer

@@ -1,9 +1,9 @@
 import type { AxisNoise, MeasuredSpan } from '../../server/src/lsp/recording-protocol';
+import { recordingQuestions } from '../../server/src/sheet/compare/recording-questions';
 import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
 import type { LinePlot } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { turnWords } from '../page/words';
-import { questions } from './answer';
 import { measuredWords } from './measured';
 import { measuredText } from './measured-text';
 import type { ComparedRecording, ToRecording } from './messages';
@@ -18,7 +18,7 @@ export function comparedSections({ before, after, changes, isSame }: Compared): 
   const heads = ['', before.name, after.name, 'Change'];
   // Of one recording all that was measured is the same: only what the script makes of it differs.
   const shown = isSame ? changes.filter((one) => textOf(one.before) !== textOf(one.after)) : changes;
-  return Object.entries(questions).flatMap(([id, title]) => {
+  return Object.entries(recordingQuestions).flatMap(([id, title]) => {
     const own = shown.filter(({ question }) => question === id);
     const drawn = id !== 'shake' ? [] : isSame ? asLeft(before, after) : drawings(before, after);
     if (own.length === 0 && drawn.length === 0) return [];

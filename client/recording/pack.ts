@@ -24,7 +24,7 @@ export function packSection({ pack }: RecordingReport): HTMLElement {
   ]);
 }
 
-/** How did it hover? */
+/** What does hovering take? */
 export function hoverSection({ hover }: RecordingReport): HTMLElement {
   return question('hover', hover, hoverShort, (told) => [
     figures([
@@ -35,7 +35,7 @@ export function hoverSection({ hover }: RecordingReport): HTMLElement {
   ]);
 }
 
-/** Did the link hold? */
+/** Does the link hold? */
 export function linkSection({ link }: RecordingReport): HTMLElement {
   return question('link', link, linkShort, (told) => [
     figures([

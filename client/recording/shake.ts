@@ -35,6 +35,13 @@ export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
         axis.peaks.length === 0
           ? element('p', { class: 'aside' }, 'No tone stands out of the floor.')
           : peakTable(axis.axis, axis.peaks),
+        axis.untold === undefined
+          ? null
+          : element(
+              'p',
+              { class: 'aside' },
+              `${axis.untold} more come and go: the motors’ speeds, logged, would tell theirs.`,
+            ),
       ),
     ),
     noiseMaps.told === null ? withheld(noiseMaps.reason, noiseMaps.advice) : restsOn(noiseMaps.basis),

@@ -46,6 +46,10 @@ const axisNoise = z.object({
   shaking: span,
   peaksIn: signal,
   peaks: z.array(peak),
+  untold: z
+    .int()
+    .optional()
+    .describe('How many tones come and go beside the loudest of such; left out where none does.'),
 });
 
 const noiseMap = z.object({
@@ -141,7 +145,7 @@ export const recordingForm = z.object({
   changes: z
     .array(
       z.object({
-        question: z.enum(['shake', 'motors', 'pack', 'hover', 'link']),
+        question: z.enum(['shake', 'follow', 'late', 'motors', 'pack', 'hover', 'link', 'gains']),
         title: z.string(),
         before: span.nullable(),
         after: span.nullable(),

@@ -24,6 +24,8 @@ export interface AxisNoise {
   /** Where the peaks were looked for: before the board's filters, if that is logged. */
   readonly peaksIn: Spectrum['signal'];
   readonly peaks: readonly Peak[];
+  /** How many tones come and go beside the loudest of such; left out where none does. */
+  readonly untold?: number;
 }
 
 export interface Spectrum {

@@ -1,7 +1,8 @@
 import type { RecordingFinding, RecordingReport } from '../../recording/report';
+import { recordingQuestions } from '../../sheet/compare/recording-questions';
 import type { RecordingChange } from '../../sheet/compare/recordings';
 import { painted, type Terminal } from '../terminal';
-import { foundLines, linesText, questionWords, spanText, summaryLine } from './recording-text';
+import { foundLines, linesText, spanText, summaryLine } from './recording-text';
 import { visible } from './visible';
 
 /** What has changed between two recordings, for people: what was left out of either, then by the pilot’s questions. */
@@ -18,7 +19,7 @@ export function recordingChangesText(
   const leftOut = [before, after].flatMap(({ name, leftOut: all }) =>
     all.map((one) => `  ${visible(`${name}: ${one}`)}`),
   );
-  const asked = Object.entries(questionWords).flatMap(([question, words]) => {
+  const asked = Object.entries(recordingQuestions).flatMap(([question, words]) => {
     const rows = changes.filter((change) => change.question === question);
     return rows.length === 0 ? [] : [...title(words), ...rows.map((change) => changeLine(change, terminal))];
   });

@@ -13,20 +13,11 @@ import type {
   Told,
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
-import type { RecordingQuestion } from '../../sheet/compare/recordings';
+import { recordingQuestions } from '../../sheet/compare/recording-questions';
 import { measuredNumber, shortNumber } from '../../units/number-text';
 import { levelColours, painted, type Terminal } from '../terminal';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
-
-/** What a pilot asks of a recording, in this order. */
-export const questionWords: Readonly<Record<RecordingQuestion, string>> = {
-  shake: 'Does it shake, and from what?',
-  motors: 'Do the motors work alike?',
-  pack: 'What does the pack give?',
-  hover: 'What does hovering take?',
-  link: 'Does the link hold?',
-};
 
 /** What one flight of a recording says, for people: what was left out first, then findings, then the pilot's questions. */
 export function recordingText(report: RecordingReport, table: LearntTable, terminal: Terminal): string {
@@ -41,15 +32,15 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
       ...columnLines(table),
       ...(findings.length === 0 ? [] : title('What was found')),
       ...foundLines(findings, terminal),
-      ...title(questionWords.shake),
+      ...title(recordingQuestions.shake),
       ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
-      ...title(questionWords.motors),
+      ...title(recordingQuestions.motors),
       ...toldLines(motors, (all) => all.flatMap(motorLines)),
-      ...title(questionWords.pack),
+      ...title(recordingQuestions.pack),
       ...toldLines(pack, packLines),
-      ...title(questionWords.hover),
+      ...title(recordingQuestions.hover),
       ...toldLines(hover, hoverLines),
-      ...title(questionWords.link),
+      ...title(recordingQuestions.link),
       ...toldLines(link, linkLines),
       ...(proposals.length === 0 ? [] : title('What may be written into the script')),
       ...proposals.flatMap(proposalLines),
@@ -130,11 +121,12 @@ function toldLines<T>(answer: Told<T>, lines: (told: T) => readonly string[]): r
     : [...lines(answer.told), `  Rests on ${visible(answer.basis)}.`];
 }
 
-function axisLines({ axis, shaking, peaks, peaksIn }: AxisNoise): readonly string[] {
+function axisLines({ axis, shaking, peaks, peaksIn, untold }: AxisNoise): readonly string[] {
   const tones = peaksIn === 'unfiltered-gyro' ? 'tones, before the board’s filters:' : 'tones:';
   return [
     `  ${axis}: ${spanText(shaking)}; ${peaks.length === 0 ? 'no tone stands out' : tones}`,
     ...peaks.map((peak) => `    ${peakText(peak)}`),
+    ...(untold === undefined ? [] : [`    ${untold} more come and go`]),
   ];
 }
 

@@ -126,7 +126,7 @@ function* aboutAxis(
   yield;
   const tones = tonesOf(before);
   yield;
-  const peaks = peaksOf({
+  const { peaks, untold } = peaksOf({
     view: about.view,
     rate: rows.rate,
     load,
@@ -141,6 +141,7 @@ function* aboutAxis(
     shaking: shakingOf(after),
     peaksIn: first.signal,
     peaks,
+    ...(untold === 0 ? {} : { untold }),
   };
   return {
     noise,

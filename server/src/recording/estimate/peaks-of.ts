@@ -28,8 +28,8 @@ export interface FoundTones {
   readonly orders: OrdersFound | null;
 }
 
-/** The tones about an axis, the loudest first. */
-export function peaksOf(found: FoundTones): readonly Peak[] {
+/** The tones about an axis, the loudest first, and how many that come and go are left out. */
+export function peaksOf(found: FoundTones): { readonly peaks: readonly Peak[]; readonly untold: number } {
   const orders = (found.orders?.orders ?? []).filter(
     ({ order, turns, above }) => order.likely * turns <= halfRate(found.rate) || above >= leastFolded,
   );
@@ -40,9 +40,12 @@ export function peaksOf(found: FoundTones): readonly Peak[] {
         standsAt(found, tone) || !orders.some((order) => comesPast(found.rate, order, tone.frequency.likely)),
     )
     .map((tone) => stillPeak(found, tone));
-  return [...moving, ...still]
-    .sort((one, other) => other.aboveFloor.likely - one.aboveFloor.likely)
-    .slice(0, mostTold);
+  const loudestFirst = [...moving, ...still].sort(
+    (one, other) => other.aboveFloor.likely - one.aboveFloor.likely,
+  );
+  const passing = loudestFirst.filter(({ source }) => source === comesAndGoes).slice(mostPassing);
+  const peaks = loudestFirst.filter((one) => !passing.includes(one)).slice(0, mostTold);
+  return { peaks, untold: passing.length };
 }
 
 /** A tone that is folded must stand out by so many dB to be believed: much else comes past where it would be. Ours. */
@@ -56,6 +59,12 @@ export const movesWithMotors = 'moves with the motors';
 
 /** More peaks of an axis tell nobody anything. */
 const mostTold = 12;
+
+/** Nor do more that come and go: without the motors’ speeds all of their tones look so. */
+const mostPassing = 3;
+
+/** What a tone is that is sometimes there, nobody knows why. */
+const comesAndGoes = 'comes and goes: it neither stands at all throttle nor follows the motors';
 
 /** dB by which a motor that shakes stands out among its likes. Ours. */
 const muchLouder = 6;
@@ -113,10 +122,7 @@ function sourceOf(found: FoundTones, tone: Tone): { readonly source: string; rea
   if (found.orders?.stands(standingTone(tone)) === null) return { source: alwaysNear, isKnown: false };
   if (standsAt(found, tone)) return { source: stands, isKnown: true };
   if (movesAlong(found, tone.frequency.likely)) return { source: movesWithMotors, isKnown: true };
-  return {
-    source: 'comes and goes: it neither stands at all throttle nor follows the motors',
-    isKnown: false,
-  };
+  return { source: comesAndGoes, isKnown: false };
 }
 
 /** What stands at a frequency however hard the motors work, stands so many dB over what lies about it. */

@@ -40,7 +40,7 @@ function rowSteps(
   return { usual, scatter };
 }
 
-/** What is missing between the stretches, and how evenly rows came, where it matters. */
+/** What is missing between the stretches. How evenly rows came is told of each flight. */
 export function timeRemarks(time: Float64Array, flights: readonly RecordedFlight[]): readonly string[] {
   const gaps = flights.flatMap(({ stretches }) =>
     stretches
@@ -49,18 +49,11 @@ export function timeRemarks(time: Float64Array, flights: readonly RecordedFlight
   );
   const longest = gaps.reduce((most, one) => Math.max(most, one), 0);
   const all = gaps.reduce((sum, one) => sum + one, 0);
-  const main = [...flights].sort((one, other) => other.to - other.from - (one.to - one.from))[0];
-  const { usual, scatter } = main === undefined ? { usual: 0, scatter: 0 } : rowSteps(time, main);
   return [
     ...(gaps.length === 0
       ? []
       : [
           `${gaps.length === 1 ? 'A gap' : `${gaps.length} gaps`} in the rows, together ${shortNumber(all)} s, the longest ${shortNumber(longest)} s: nothing is told across them.`,
         ]),
-    ...(usual > 0 && scatter > 0.05 * usual
-      ? [
-          `Rows come unevenly, by ${shortNumber((100 * scatter) / usual)} % of a step: high tones are blurred.`,
-        ]
-      : []),
   ];
 }

@@ -1,7 +1,5 @@
 import type { AxisNoise, MeasuredSpan, MotorWork, Peak, RecordingReport, Told } from '../../recording/report';
-
-/** The pilot's questions to a recording, in the order in which they are answered. */
-export type RecordingQuestion = 'shake' | 'motors' | 'pack' | 'hover' | 'link';
+import type { RecordingQuestion } from './recording-questions';
 
 /** The same quantity of two recordings. */
 export interface RecordingChange {

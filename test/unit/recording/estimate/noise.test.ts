@@ -107,6 +107,31 @@ describe('noise in a recording', () => {
     assert.equal(standing(peaks).length, 1);
   });
 
+  it('tells the loudest three of tones that come and go, and how many more there are', () => {
+    const random = noise(21);
+    const throttle = (time: number) => 0.3 + 0.1 * Math.sin((turn * time) / 40);
+    // Each at a throttle of its own.
+    const tone = (time: number, at: number) =>
+      Math.abs(throttle(time) - 0.22 - 0.03 * ((at * 3) % 6)) < 0.015
+        ? (6 + at) * Math.sin(turn * (80 + 50 * at) * time)
+        : 0;
+    const { told } = reported(
+      madeRecording(
+        { seconds: 60, rate: 1000 },
+        {
+          throttle,
+          'gyro.roll': (time) =>
+            degree * ([0, 1, 2, 3, 4, 5].reduce((sum, at) => sum + tone(time, at), 0) + 2 * random()),
+        },
+      ),
+    ).noise;
+    const { peaks = [], untold } = told?.[0] ?? {};
+    const passing = peaks.filter(({ source }) => source.startsWith('comes and goes'));
+    assert.equal(passing.length, 3);
+    near(passing[0]?.frequency.likely ?? 0, 330, 0.01);
+    assert.equal(untold, 3);
+  });
+
   it('does not tell what moves in a hover that never changes', () => {
     const peaks = shaken({ speed: () => 200 });
     assert.equal(peaks.length, 2);
