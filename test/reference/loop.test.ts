@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { add, type Complex, over, times, unit } from '../../server/src/physics/complex';
 import { lowpass, notch } from '../../server/src/physics/filter';
-import { type Axis, delayPhase, openLoop } from '../../server/src/physics/loop';
+import { type Axis, answerTo, type Call, delayPhase, openLoop } from '../../server/src/physics/loop';
 import { axisCurve, curveOf } from '../../server/src/physics/loop-curve';
 import { dragSlope, reactionLead, speedDamping } from '../../server/src/physics/motor';
 import { type Margins, marginsOf, stabilityOf, swingOf } from '../../server/src/physics/stability';
@@ -267,5 +267,49 @@ describe('the reaction of rotors', () => {
     near(start, 1 + 1 / (251.3 ** 2 * 2 * 0.1 * factor * speed), 1e-12);
     // 34.07 ms: the lag of such a racer by its motor's data.
     near(lag, 34.07e-3, 1e-2);
+  });
+});
+
+describe('the answer to a call', () => {
+  // 20 Hz of crossover, 5 ms of wait: the open loop is ωc/s e^(−sT).
+  const axis: Axis = {
+    gains: { proportional: 1, integral: 0, derivative: 0 },
+    path: { gyroFilters: [], derivativeFilters: [], delay: 5e-3 },
+    authority: 2 * Math.PI * 20,
+    motorLag: 0,
+    reactionLead: 0,
+  };
+  const plain: Call = { isKicked: false, feedforward: 0, feedforwardFilters: [] };
+  const size = ({ re, im }: Complex) => Math.hypot(re, im);
+  const phase = ({ re, im }: Complex) => degrees(Math.atan2(im, re));
+
+  it('is L/(1 + L): 1.00128 at 2 Hz, 1.10134 at 20, 0.91448 at 40, 0.66667 and −180° at 50 (computed with NumPy)', () => {
+    for (const [frequency, gain, angle] of [
+      [2, 1.001_28, -5.735],
+      [20, 1.101_34, -63],
+      [40, 0.914_48, -145.585],
+      [50, 0.666_67, -180],
+    ] as const) {
+      const answer = answerTo(axis, plain, frequency);
+      near(size(answer), gain, 1e-4);
+      near(-Math.abs(phase(answer)), angle, 1e-3);
+    }
+  });
+
+  it('with the derivative on the gyro alone lacks its part of the call, and with feedforward has its part more', () => {
+    const held: Axis = { ...axis, gains: { proportional: 1, integral: 2, derivative: 0.003 } };
+    const frequency = 15;
+    const s = { re: 0, im: 2 * Math.PI * frequency };
+    const loop = openLoop(held, frequency);
+    const kicked = answerTo(held, { ...plain, isKicked: true }, frequency);
+    const own = over(loop, add({ re: 1, im: 0 }, loop));
+    near(size(kicked), size(own), 1e-12);
+    const slow = add({ re: 1, im: 0 }, over({ re: 2, im: 0 }, s));
+    const whole = add(slow, times({ re: 0.003, im: 0 }, s));
+    near(size(answerTo(held, plain, frequency)), size(times(over(slow, whole), own)), 1e-12);
+    // As much ahead as the derivative would have given.
+    const ahead = answerTo(held, { ...plain, feedforward: 0.003 }, frequency);
+    near(size(ahead), size(own), 1e-12);
+    near(phase(ahead), phase(own), 1e-9);
   });
 });

@@ -1,4 +1,7 @@
 import type { CraftView } from '../craft/view';
+import { firstOrderLowpass } from '../physics/filter';
+import type { Call } from '../physics/loop';
+import { halfRate } from '../physics/sampling';
 import {
   type Closeness,
   type CommandLimits,
@@ -48,6 +51,30 @@ export const stickStepOf = model<[name: AxisName], StickStep>('stick step', (own
     assumed: [...step.assumed, ...loop.assumed],
   };
 });
+
+/** The answer to the same stick at one of the places that are looked at; null where the loop is not known, or swings. */
+export const stickStepAt = model<[name: AxisName, place: string], StepResponse>(
+  'stick step at a place',
+  (own, name, place) => {
+    const loop = loopOf(own, name)?.value.everywhere.find((one) => one.place === place);
+    const step = loop === undefined ? null : stepOf(own, name, place);
+    const answer = loop === undefined || step === null ? null : answerOf(loop, step.value, closely);
+    return answer === null ? null : { value: answer, assumed: step?.assumed ?? [] };
+  },
+);
+
+/** What a call for a turning rate does at a place, beside what the gyro says. */
+export function callAt(view: CraftView, name: AxisName, place: string): Call | null {
+  const step = stepOf(view, name, place);
+  if (step === null) return null;
+  const { isKicked, feedforward, feedforwardCutoff: cutoff, rates } = step.value;
+  const isFiltered = cutoff !== null && cutoff < halfRate(rates.control);
+  return {
+    isKicked,
+    feedforward,
+    feedforwardFilters: isFiltered ? [firstOrderLowpass(cutoff, rates.control)] : [],
+  };
+}
 
 function answerOf({ axis, margins }: Loop, step: Step, how: Closeness): StepResponse | null {
   if (margins === null) return null;

@@ -10,6 +10,7 @@ import type {
   RecordingReport,
 } from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
+import type { AxisModel } from '../sheet/recording-model';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
 import { about, count, flag, list, number, object, oneOf, optional, text } from './requests/form';
@@ -72,6 +73,8 @@ export interface RecordingTold {
   readonly filters: LinePlot | null;
   /** The lines of the settings that proposals are about, by path; none for what the script does not set. */
   readonly lines: readonly { readonly path: string; readonly target: Target }[];
+  /** What the script lets expect of how its axes follow; none without a craft, or where it says too little. */
+  readonly models: readonly AxisModel[];
 }
 
 /** A column of a file whose logger nobody has confirmed yet. */

@@ -43,6 +43,31 @@ export function openLoop(axis: Axis, frequency: number): Complex {
   return times(times(command, wait), bodyOf(axis, frequency));
 }
 
+/** What a call for a turning rate does beside what the gyro says. */
+export interface Call {
+  /** Whether the derivative is of the error, and so kicked by a call. */
+  readonly isKicked: boolean;
+  /** Command a rad/s² of the call, and the filters on it. */
+  readonly feedforward: number;
+  readonly feedforwardFilters: readonly DigitalFilter[];
+}
+
+/**
+ * What comes of a turning rate that is asked for, at a frequency in Hz, as the controller sees it: behind the gyro's
+ * filters. L/(1 + L) where all of the controller works on the error; else the call has a controller of its own.
+ * Source: Åström and Murray, Feedback Systems, 2nd edition, section 12.1 (two degrees of freedom).
+ */
+export function answerTo(axis: Axis, call: Call, frequency: number): Complex {
+  const loop = openLoop(axis, frequency);
+  const { gains, path } = axis;
+  const { derived } = filteredTone(path, frequency);
+  const held = controlOf(gains, frequency, derived);
+  const called = call.isKicked ? held : controlOf({ ...gains, derivative: 0 }, frequency, derived);
+  const passed = chainResponse({ filters: call.feedforwardFilters }, frequency);
+  const ahead = times({ re: 0, im: 2 * Math.PI * frequency * call.feedforward }, passed);
+  return times(over(add(called, ahead), held), over(loop, add({ re: 1, im: 0 }, loop)));
+}
+
 /** From the command to the turning rate: lag and reaction of the motors, then the body. */
 function bodyOf({ authority, motorLag, reactionLead }: Axis, frequency: number): Complex {
   const pulse = 2 * Math.PI * frequency;

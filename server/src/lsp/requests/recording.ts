@@ -7,11 +7,13 @@ import { besideScript, namingRecording, packTaken, viewFlown } from '../../featu
 import { measuredEdits } from '../../features/flight/use-measured';
 import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
+import { doing } from '../../recording/estimate/shaken';
 import { layoutText, wantedColumns } from '../../recording/layout';
 import { type LearntTable, learnTable, readLearnt } from '../../recording/open-recording';
 import { readHead } from '../../recording/read/each-row';
 import { type ReadingPace, type RecordingSource, UnreadableRecording } from '../../recording/read/source';
 import { reportOf } from '../../recording/report-of';
+import { recordingModels } from '../../sheet/recording-model';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import { keptLayouts } from '../../workspace/recording-layouts';
 import type {
@@ -86,11 +88,16 @@ async function toldOf(
   );
   const taken = view === null ? [] : packTaken(view, canonicalUri(uri));
   const all = { ...report, leftOut: [...taken, ...kept.faults, ...report.leftOut] };
-  if (view === null) return { kind: 'told', report: all, filters: null, lines: [] };
+  if (view === null) return { kind: 'told', report: all, filters: null, lines: [], models: [] };
   return {
     kind: 'told',
     report: namingRecording(all, view, canonicalUri(uri)),
     ...besideScript(view, report),
+    models: await inSlices(
+      doing(recordingModels(view), 1, 'what the script lets expect'),
+      token,
+      ({ share, doing: what }) => tell(share, what),
+    ),
   };
 }
 
