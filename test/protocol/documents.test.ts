@@ -135,8 +135,8 @@ describe('the examples in the documents', () => {
 
   it('are all of a kind that is tried', () => {
     const kinds = new Set(blocks.map(({ language }) => language));
-    // Set-ups of other editors are tried in those; samples for services in tests of their own.
-    const tried = ['', 'craft', 'json', 'jsonc', 'sh', 'console', 'lua', 'elisp', 'js', 'yaml'];
+    // Set-ups of other editors are tried in those; samples for services and of types in tests of their own.
+    const tried = ['', 'craft', 'json', 'jsonc', 'sh', 'console', 'lua', 'elisp', 'js', 'ts', 'yaml'];
     assert.deepEqual(
       [...kinds].filter((kind) => !tried.includes(kind)),
       [],

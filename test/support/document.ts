@@ -25,6 +25,7 @@ export const documents = [
   'schemas/REFERENCE.md',
   'server/build/DEPENDENCIES.md',
   'server/build/package/PACKAGE.md',
+  'server/build/package/npm-readme.md',
   'test/FAULT-CLASSES.md',
   'test/THREATS.md',
   'test/bench/FIGURES.md',

@@ -41,16 +41,17 @@ export async function makePackage(path) {
   rmSync(folder, { recursive: true });
 }
 
-function wantedPath(args) {
+/** Where a package goes: the path behind `--out`, else the root, under its name and version. */
+export function wantedPath(args, ending) {
   const { name, version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
   const at = args.indexOf('--out');
-  if (at < 0) return join(root, `${name}-${version}.vsix`);
+  if (at < 0) return join(root, `${name}-${version}.${ending}`);
   if (args[at + 1] === undefined) throw new PlainError('--out needs the path of the package to make');
   return resolve(args[at + 1]);
 }
 
 async function main() {
-  const path = wantedPath(process.argv.slice(2));
+  const path = wantedPath(process.argv.slice(2), 'vsix');
   await ensureDependencies();
   await mustRun('npm', ['run', '--silent', 'build']);
   await makePackage(path);
