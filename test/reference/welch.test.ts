@@ -1,7 +1,10 @@
 import assert from 'node:assert/strict';
 import {
+  densityScale,
   independentAverages,
+  segmentBins,
   segmentsOf,
+  sidesOf,
   toneBandwidth,
   usualWelch,
   welch,
@@ -35,6 +38,24 @@ describe('the density of Welch', () => {
         1e-12,
       );
     }
+  });
+
+  it('lies half on either side of 0 Hz, bin by bin of each segment (SciPy 1.17.1, TestWelch.test_real_twosided)', () => {
+    const bins = segmentBins(eights);
+    const both = [0, 4, 8].map((from) => {
+      const found = bins(sixteen, from) ?? [];
+      return [0, 1, 2, 3, 4].map(
+        (bin) => densityScale(eights) * ((found[2 * bin] ?? 0) ** 2 + (found[2 * bin + 1] ?? 0) ** 2),
+      );
+    });
+    const mean = [0, 1, 2, 3, 4].map((bin) => both.reduce((sum, one) => sum + (one[bin] ?? 0), 0) / 3);
+    close(mean, [1 / 12, 11 / 144, 1 / 9, 1 / 9, 1 / 9], 1e-8);
+    const { density } = welch(sixteen, eights);
+    close(
+      mean.map((one, bin) => one * sidesOf(bin, 8)),
+      [...density],
+      1e-12,
+    );
   });
 
   it('keeps the mean, or takes no window, where it is told (by SciPy 1.17.1)', () => {

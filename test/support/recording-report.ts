@@ -19,6 +19,7 @@ export function reportWith(given: Partial<RecordingReport>): RecordingReport {
     pack: withheld,
     hover: withheld,
     link: withheld,
+    responses: withheld,
     proposals: [],
     ...given,
   };

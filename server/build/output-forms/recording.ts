@@ -87,6 +87,41 @@ const hover = z.object({
 });
 const link = z.object({ interval: span, longestGap: span, whole: span });
 
+const response = z.object({
+  axis,
+  curve: told(
+    z.object({
+      frequencies,
+      gain: z.array(z.number()).describe('dB'),
+      phase: z.array(z.number()).describe('deg, below 0 where it comes late.'),
+      coherence: z.array(z.number()),
+      off: z.array(z.number()).describe('Share of the gain, and rad of the phase, nine times in ten.'),
+    }),
+  ).describe('From what the sticks ask for to the gyro.'),
+  bandwidth: told(span),
+  peak: told(span),
+  phaseDelay: told(span),
+  step: told(
+    z.object({
+      seconds: z.array(z.number()),
+      share: z.array(z.number()).describe('Of what was asked for.'),
+      endGain: span,
+      half: span.describe('Until half of the end has come.'),
+    }),
+  ),
+  delay: told(span).describe('From what the motors are told to the gyro, beside the lag.'),
+  lag: told(span),
+  margins: told(
+    z.object({
+      by: z.enum(['controller', 'answer']),
+      crossover: span,
+      phaseMargin: span,
+      gainMargin: span.nullable().describe('null where it lies above what was flown.'),
+      sensitivityPeak: span,
+    }),
+  ),
+});
+
 const proposal = z.object({
   title: z.string(),
   sets: z.array(z.object({ path: z.string(), value: z.string(), comment: z.string() })),
@@ -116,6 +151,7 @@ const recordingReportForm = z
     pack: told(pack),
     hover: told(hover),
     link: told(link),
+    responses: told(z.array(response)),
     proposals: z.array(proposal),
   })
   .describe('What one flight says.');

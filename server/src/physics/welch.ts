@@ -32,32 +32,57 @@ export interface Segments {
  * Source: P. D. Welch, The use of fast Fourier transform for the estimation of power spectra (1967).
  */
 export function segmentsOf(setup: WelchSetup): Segments {
-  const { rate, segment, without } = setup;
-  const window = windowOf(setup.window, segment);
-  const fourier = fourierOf(segment);
-  const room = new Float64Array(segment);
-  const scale = 1 / (rate * window.reduce((sum, value) => sum + value ** 2, 0));
+  const { rate, segment } = setup;
+  const binsAt = segmentBins(setup);
+  const scale = densityScale(setup);
   const frequencies = Float64Array.from(
     { length: Math.floor(segment / 2) + 1 },
     (_, bin) => (bin * rate) / segment,
   );
   const addTo = (sum: Float64Array, values: ArrayLike<number>, from: number) => {
-    for (let at = 0; at < segment; at += 1) room[at] = values[from + at] ?? Number.NaN;
-    const { mean, slope } = trendOf(room);
-    if (Number.isNaN(mean)) return false;
-    const [off, by] = [without === 'nothing' ? 0 : mean, without === 'line' ? slope : 0];
-    const middle = (segment - 1) / 2;
-    for (let at = 0; at < segment; at += 1)
-      room[at] = ((room[at] ?? 0) - off - by * (at - middle)) * (window[at] ?? 0);
-    const bins = fourier.bins(room);
+    const bins = binsAt(values, from);
+    if (bins === null) return false;
     for (let bin = 0; bin < sum.length; bin += 1) {
       const [re, im] = [bins[2 * bin] ?? 0, bins[2 * bin + 1] ?? 0];
-      const sides = bin === 0 || 2 * bin === segment ? 1 : 2;
-      sum[bin] = (sum[bin] ?? 0) + sides * scale * (re * re + im * im);
+      sum[bin] = (sum[bin] ?? 0) + sidesOf(bin, segment) * scale * (re * re + im * im);
     }
     return true;
   };
   return { setup, frequencies, addTo };
+}
+
+/** What makes a density of the square of a bin: 1 / (rate Σw²). */
+export function densityScale({ rate, segment, window }: WelchSetup): number {
+  return 1 / (rate * windowOf(window, segment).reduce((sum, value) => sum + value ** 2, 0));
+}
+
+/** In a one-sided density a bin stands for its mirror as well, but for those that have none. */
+export function sidesOf(bin: number, segment: number): number {
+  return bin === 0 || 2 * bin === segment ? 1 : 2;
+}
+
+/**
+ * Reads the bins of a windowed segment, real and imaginary parts in turn, written over by the next call; null: it holds a
+ * cell without a number.
+ */
+export function segmentBins({
+  window,
+  segment,
+  without,
+}: WelchSetup): (values: ArrayLike<number>, from: number) => ArrayLike<number> | null {
+  const weights = windowOf(window, segment);
+  const fourier = fourierOf(segment);
+  const room = new Float64Array(segment);
+  const middle = (segment - 1) / 2;
+  return (values, from) => {
+    for (let at = 0; at < segment; at += 1) room[at] = values[from + at] ?? Number.NaN;
+    const { mean, slope } = trendOf(room);
+    if (Number.isNaN(mean)) return null;
+    const [off, by] = [without === 'nothing' ? 0 : mean, without === 'line' ? slope : 0];
+    for (let at = 0; at < segment; at += 1)
+      room[at] = ((room[at] ?? 0) - off - by * (at - middle)) * (weights[at] ?? 0);
+    return fourier.bins(room);
+  };
 }
 
 /** Mean, and slope a sample, of the line through values at equal distances. Source: any textbook on regression. */

@@ -8,6 +8,7 @@ import { linkKept } from './estimate/link';
 import { motorsOf } from './estimate/motors';
 import { noiseOf } from './estimate/noise';
 import { packGave } from './estimate/pack';
+import { responsesOf } from './estimate/response';
 import { doing } from './estimate/shaken';
 import { withheld } from './estimate/span';
 import { findingsOf } from './find/findings-of';
@@ -34,6 +35,7 @@ export function* reportOf(
   const pack = yield* doing(packGave(rows, parts), 0.92, 'pack');
   const hover = yield* doing(hoverOf(rows, parts), 0.94, 'the hover');
   const link = yield* doing(linkKept(rows), 0.96, 'link');
+  const responses = yield* responsesOf(rows, view);
   const report: RecordingReport = {
     ...headOf(recording, flight, rows),
     findings: [],
@@ -43,6 +45,7 @@ export function* reportOf(
     pack,
     hover,
     link,
+    responses,
     proposals: [],
   };
   yield { share: 0.98, doing: 'findings' };
@@ -79,6 +82,7 @@ function emptyReport(recording: Recording, flight: number): RecordingReport {
     pack: none,
     hover: none,
     link: none,
+    responses: none,
     proposals: [],
   };
 }

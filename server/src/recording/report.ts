@@ -103,6 +103,63 @@ export interface LinkKept {
   readonly whole: MeasuredSpan;
 }
 
+/** How one axis follows what the sticks ask for, and how late it is. */
+export interface AxisResponse {
+  readonly axis: AxisName;
+  readonly curve: Told<ResponseCurve>;
+  /** Up to where at least 71 % (-3 dB) of what is asked for comes, Hz. */
+  readonly bandwidth: Told<MeasuredSpan>;
+  /** The most that comes of what is asked for at any frequency, %. */
+  readonly peak: Told<MeasuredSpan>;
+  /** How much later it comes for each hertz beyond the frequency at which it comes half a turn late, as a wait, ms. */
+  readonly phaseDelay: Told<MeasuredSpan>;
+  readonly step: Told<StepCurve>;
+  /** What only waits between what the motors are told and the gyro, its filters too, ms. */
+  readonly delay: Told<MeasuredSpan>;
+  /** Time constant between the same two beside that wait, ms: the motors with their propellers. */
+  readonly lag: Told<MeasuredSpan>;
+  readonly margins: Told<MeasuredMargins>;
+}
+
+/** What comes of a sine that the sticks ask for, from there to the gyro. */
+export interface ResponseCurve {
+  /** Hz, rising: those that were flown enough to tell. */
+  readonly frequencies: readonly number[];
+  /** dB */
+  readonly gain: readonly number[];
+  /** deg, below 0 where it comes late, without jumps of a whole turn. */
+  readonly phase: readonly number[];
+  /** From 0 to 1: the share of what the gyro says that follows from what was asked for. */
+  readonly coherence: readonly number[];
+  /** Share by which the gain may be off nine times in ten, at each frequency; of the phase the same, in rad. */
+  readonly off: readonly number[];
+}
+
+/** What comes of a sudden call for a rate that stays, as the response says it. */
+export interface StepCurve {
+  /** From the call on. */
+  readonly seconds: readonly number[];
+  /** Of what was asked for; 1 is all of it. */
+  readonly share: readonly number[];
+  /** Where it ends, %: told by the slow turns, not by the curve. */
+  readonly endGain: MeasuredSpan;
+  /** Until half of where it ends has come, ms. */
+  readonly half: MeasuredSpan;
+}
+
+export interface MeasuredMargins {
+  /** `controller`: the craft as measured behind the controller of the script; `answer`: from the answer alone. */
+  readonly by: 'controller' | 'answer';
+  /** Hz */
+  readonly crossover: MeasuredSpan;
+  /** deg */
+  readonly phaseMargin: MeasuredSpan;
+  /** How many times more gain it takes to swing; null where that lies above what was flown. */
+  readonly gainMargin: MeasuredSpan | null;
+  /** How many times a disturbance is made larger where it is most. */
+  readonly sensitivityPeak: MeasuredSpan;
+}
+
 /** Lines for the script: one undoable edit. */
 export interface RecordingProposal {
   /** `Write hover-throttle = 38 % into flight 2026-06-12` */
@@ -136,6 +193,7 @@ export interface RecordingReport {
   readonly pack: Told<PackGave>;
   readonly hover: Told<Hovered>;
   readonly link: Told<LinkKept>;
+  readonly responses: Told<readonly AxisResponse[]>;
   /** What may be written into the script as it is measured. */
   readonly proposals: readonly RecordingProposal[];
 }

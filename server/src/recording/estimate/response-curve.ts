@@ -1,0 +1,82 @@
+import type { AxisName } from '../../figures/axis-names';
+import { type FrequencyResponse, type SizeAndPhase, sizeAndPhase } from '../../physics/frequency-response';
+import type { ResponseCurve, Told } from '../report';
+import type { AskedSegments } from './asked';
+import { told, withheld } from './span';
+
+/** How an axis answers what was asked for, where that tells. */
+export interface AxisAnswer {
+  readonly axis: AxisName;
+  readonly asked: AskedSegments;
+  readonly response: FrequencyResponse;
+  /** Bins that follow from what was asked for, without a wide gap between them. */
+  readonly bins: readonly number[];
+  readonly curve: SizeAndPhase;
+  /** Share of the size, and rad, that each may be off by nine times in ten. */
+  readonly off: readonly number[];
+}
+
+/** Of a bin with less coherence nothing is told. A common rule in the identification of rotorcraft (from memory). */
+export const leastCoherence = 0.6;
+/** So far apart two coherent bins may lie and still belong to one curve, Hz; sticks leave out some frequencies. */
+const widestGap = 4;
+const fewestBins = 4;
+
+const ninety = 1.645;
+
+/** The coherent part of a response; withheld where there is too little of it. */
+export function answerOf(
+  axis: AxisName,
+  response: FrequencyResponse,
+  asked: AskedSegments,
+): AxisAnswer | Told<never> {
+  const bins = coherentBins(response);
+  if (bins.length < fewestBins)
+    return withheld(
+      `What the craft did about ${axis} follows too little from what the sticks asked for: coherence stays below ${leastCoherence}.`,
+      'Fly in calm air, with quick steps of the sticks to either side; if it is so then too, confirm the columns.',
+    );
+  const at = (values: readonly number[]) => bins.map((bin) => values[bin] ?? 0);
+  const curve = sizeAndPhase({
+    frequencies: at(response.frequencies),
+    re: at(response.re),
+    im: at(response.im),
+  });
+  const off = at(response.scatter).map((one) => (ninety * one) / Math.sqrt(asked.averages));
+  return { axis, asked, response, bins, curve, off };
+}
+
+/** From the lowest on, up to the first wide gap. */
+export function coherentBins({ frequencies, coherence }: FrequencyResponse): readonly number[] {
+  const bins: number[] = [];
+  for (let bin = 1; bin < frequencies.length; bin += 1) {
+    const gap = (frequencies[bin] ?? 0) - (frequencies[bins.at(-1) ?? 0] ?? 0);
+    if (gap > widestGap) break;
+    if ((coherence[bin] ?? 0) >= leastCoherence) bins.push(bin);
+  }
+  return bins;
+}
+
+export function curveTold(answer: AxisAnswer): Told<ResponseCurve> {
+  const { curve, off, bins, response } = answer;
+  const rounded = (digits: number) => (value: number) => Number(value.toFixed(digits));
+  return told(
+    {
+      frequencies: curve.frequencies.map(rounded(3)),
+      gain: curve.size.map((size) => rounded(2)(20 * Math.log10(Math.max(size, 1e-6)))),
+      phase: curve.phase.map((phase) => rounded(1)((180 / Math.PI) * phase)),
+      coherence: bins.map((bin) => rounded(3)(response.coherence[bin] ?? 0)),
+      off: off.map(rounded(4)),
+    },
+    answerBasis(answer),
+  );
+}
+
+/** What everything that is read off an answer rests on. */
+export function answerBasis({ axis, asked, curve, bins, response }: AxisAnswer): string {
+  const { setup, starts, moved } = asked;
+  const seconds = (starts.length * (setup.segment - setup.overlap)) / setup.rate;
+  const mean = bins.reduce((sum, bin) => sum + (response.coherence[bin] ?? 0), 0) / bins.length;
+  const [from, to] = [curve.frequencies[0] ?? 0, curve.frequencies.at(-1) ?? 0];
+  return `${seconds.toFixed(0)} s in which the sticks asked for ${((180 / Math.PI) * moved).toFixed(0)} deg/s rms about ${axis}; coherence ${mean.toFixed(2)} from ${from.toFixed(1)} to ${to.toFixed(0)} Hz`;
+}
