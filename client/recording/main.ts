@@ -5,7 +5,9 @@ import { columnsPart, tellColumnsFault } from './columns';
 import { comparedSections } from './compared';
 import { post } from './extension-side';
 import { findingsSection, grownList, leftOutSection, proposalsSection } from './findings';
+import { followSection } from './follow';
 import { historySections } from './history';
+import { lateSection } from './late';
 import type { RecordingName, ToRecording } from './messages';
 import { motorsSection } from './motors';
 import { hoverSection, linkSection, packSection } from './pack';
@@ -165,6 +167,8 @@ function toldPage(name: RecordingName, told: RecordingTold): readonly HTMLElemen
     ...leftOutSection(report.leftOut),
     findingsSection(told, canWrite),
     shakeSection(told),
+    followSection(told),
+    lateSection(told),
     motorsSection(report),
     packSection(report),
     hoverSection(report),

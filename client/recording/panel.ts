@@ -1,0 +1,78 @@
+import { line as lineShape } from 'd3-shape';
+import type { PlotAxis } from '../../server/src/sheet/plots/plot';
+import { tickText } from '../sheet/plots/figure-text';
+import { shape, words } from '../sheet/plots/frame';
+import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+
+/** A part of a drawing with a scale of its own, above or below others that share the other scale; pixels. */
+export interface Panel {
+  readonly axis: PlotAxis;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Where the panels of a drawing begin and end, pixels. */
+export interface Sides {
+  readonly left: number;
+  readonly right: number;
+}
+
+export function panelScale({ axis, top, bottom }: Panel): Scale {
+  return scaleOf(axis, bottom, top);
+}
+
+/** Lines across a panel at these values, each named at the left, and what it is in at the top. */
+export function rules(
+  panel: Panel,
+  values: readonly number[],
+  { left, right }: Sides,
+): readonly SVGElement[] {
+  const y = panelScale(panel);
+  return values.flatMap((value) => [
+    shape('line', { class: 'rule', x1: left, x2: right, y1: y(value), y2: y(value) }),
+    words(tickText(value), { class: 'tick', x: left - 5, y: y(value) + 4, 'text-anchor': 'end' }),
+  ]);
+}
+
+/** Values along the bottom, with their unit at the right end. */
+export function along(
+  axis: PlotAxis,
+  x: Scale,
+  bottom: number,
+  { left, right }: Sides,
+): readonly SVGElement[] {
+  const room = right - 24;
+  return [
+    ...ticksOf(axis, right - left < 340 ? 4 : 8)
+      .filter((value) => x(value) < room)
+      .map((value) =>
+        words(tickText(value), { class: 'tick', x: x(value), y: bottom + 14, 'text-anchor': 'middle' }),
+      ),
+    words(axis.unit, { class: 'tick', x: right, y: bottom + 14, 'text-anchor': 'end' }),
+  ];
+}
+
+/** A curve over values that rise; broken where `shows` says so, and where it leaves the other scale. */
+export function curvePath(
+  at: readonly number[],
+  values: readonly number[],
+  x: Scale,
+  y: Scale,
+  shows: (index: number) => boolean = () => true,
+): string {
+  const [low = 0, high = 0] = x.domain();
+  const path = lineShape<number>()
+    .defined((value, index) => {
+      const place = at[index] ?? Number.NaN;
+      return Number.isFinite(value) && place >= low && place <= high && shows(index);
+    })
+    .x((_, index) => x(at[index] ?? low))
+    .y((value) => y(value));
+  return path(values) ?? '';
+}
+
+/** Round values of an axis that has steps of its own, such as quarters of a turn. */
+export function stepsOf({ low, high }: PlotAxis, step: number): readonly number[] {
+  const first = Math.ceil(low / step);
+  return Array.from({ length: Math.floor(high / step) - first + 1 }, (_, at) => (first + at) * step);
+}
