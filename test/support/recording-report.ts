@@ -20,6 +20,7 @@ export function reportWith(given: Partial<RecordingReport>): RecordingReport {
     hover: withheld,
     link: withheld,
     responses: withheld,
+    gains: withheld,
     proposals: [],
     ...given,
   };

@@ -21,6 +21,9 @@ export interface RandomFlight extends SimulatedFlight {
   readonly view: CraftView;
 }
 
+/** How the simulator numbers and turns its motors. */
+const asFlown = ['motor.order = [front-left, front-right, rear-left, rear-right]', 'motor.spin = inward'];
+
 /** What a seed gives. */
 export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);
@@ -34,7 +37,7 @@ export function randomFlight(seed: number): RandomFlight {
   const { rows, truth } = simulated(craft, acts, recorder, seed);
   const layout = layouts.get(random.pick('bracketed', 'bracketed', 'semicolons', 'unitless', 'repeated'));
   if (layout === undefined) throw new Error('a layout is missing');
-  const view = new CraftView(craftOf(scriptOf(numbers)), 'one');
+  const view = new CraftView(craftOf(scriptOf(numbers, ...asFlown)), 'one');
   return { seed, craft, acts, layout, rate: recorder.rate, rows, truth, bytes: csvOf(rows, layout), view };
 }
 

@@ -122,6 +122,12 @@ const response = z.object({
   ),
 });
 
+const gain = z.object({
+  axis,
+  term: z.enum(['proportional', 'integral', 'derivative']),
+  gain: told(span),
+});
+
 const proposal = z.object({
   title: z.string(),
   sets: z.array(z.object({ path: z.string(), value: z.string(), comment: z.string() })),
@@ -152,6 +158,7 @@ const recordingReportForm = z
     hover: told(hover),
     link: told(link),
     responses: told(z.array(response)),
+    gains: told(z.array(gain)).describe('The board’s own gains, as they work.'),
     proposals: z.array(proposal),
   })
   .describe('What one flight says.');

@@ -16,6 +16,8 @@ export interface Throttle {
    * scales a limit or cuts it off. Null where the stick's curve can't be turned round.
    */
   readonly stickFor: (asked: number) => { readonly from: number; readonly to: number } | null;
+  /** How many times as much the motors are told with a pack of so many volts under its load; 1 for a full one. */
+  readonly raisedAt: (voltage: number) => number;
   /** How much more the motors are told for a little more throttle, at a throttle and a voltage. */
   readonly slopeAt: (asked: number, voltage: number) => number;
 }
@@ -43,6 +45,7 @@ export function throttleOf(view: CraftView, full: number | null): Throttle | nul
       along === null || stick <= 0
         ? null
         : { from: inverse(along, asked), to: inverse(along, Math.min(1, asked / stick)) },
+    raisedAt,
     slopeAt: (asked, voltage) => raisedAt(voltage) * curveSlope(shape, asked),
   };
 }

@@ -2,6 +2,7 @@ import type { RecordingFindingWords } from '../catalog/model/recording-columns';
 import type { CraftView } from '../craft/view';
 import { expectedOf } from './estimate/beside-script';
 import { type FlightRows, flightRows } from './estimate/flight-rows';
+import { measuredGains } from './estimate/gains';
 import { hoverOf } from './estimate/hover';
 import { estimateRemarks } from './estimate/left-out';
 import { linkKept } from './estimate/link';
@@ -36,6 +37,7 @@ export function* reportOf(
   const hover = yield* doing(hoverOf(rows, parts), 0.94, 'the hover');
   const link = yield* doing(linkKept(rows), 0.96, 'link');
   const responses = yield* responsesOf(rows, view);
+  const gains = yield* measuredGains(rows, view);
   const report: RecordingReport = {
     ...headOf(recording, flight, rows),
     findings: [],
@@ -46,6 +48,7 @@ export function* reportOf(
     hover,
     link,
     responses,
+    gains,
     proposals: [],
   };
   yield { share: 0.98, doing: 'findings' };
@@ -83,6 +86,7 @@ function emptyReport(recording: Recording, flight: number): RecordingReport {
     hover: none,
     link: none,
     responses: none,
+    gains: none,
     proposals: [],
   };
 }

@@ -160,6 +160,13 @@ export interface MeasuredMargins {
   readonly sensitivityPeak: MeasuredSpan;
 }
 
+/** One of the board's gains about an axis, in the script's unit: `%/(deg/s)`, `%/deg`, `%/(deg/s^2)`. */
+export interface MeasuredGain {
+  readonly axis: AxisName;
+  readonly term: 'proportional' | 'integral' | 'derivative';
+  readonly gain: Told<MeasuredSpan>;
+}
+
 /** Lines for the script: one undoable edit. */
 export interface RecordingProposal {
   /** `Write hover-throttle = 38 % into flight 2026-06-12` */
@@ -194,6 +201,8 @@ export interface RecordingReport {
   readonly hover: Told<Hovered>;
   readonly link: Told<LinkKept>;
   readonly responses: Told<readonly AxisResponse[]>;
+  /** What the board's own numbers come to; all three of each axis, told or withheld. */
+  readonly gains: Told<readonly MeasuredGain[]>;
   /** What may be written into the script as it is measured. */
   readonly proposals: readonly RecordingProposal[];
 }
