@@ -1,12 +1,10 @@
-import { type KeptBeside, nothingBeside } from '../board/kept/accepted';
-import { type BoardLayer, scriptTextOf } from '../board/layer/layer';
-import { boardReading } from '../board/layer/reading';
+import type { KeptBeside } from '../board/kept/accepted';
+import type { BoardLayer } from '../board/layer/layer';
 import type { Catalog } from '../catalog/catalog';
 import { Checker, type OnFault } from '../checks/checker';
 import type { Finding } from '../checks/report/finding';
 import { inScriptOrder } from '../checks/report/order';
 import { Craft } from '../craft/craft';
-import { fileName } from '../craft/include-path';
 import { type CraftKey, inputKeys } from '../craft/keys';
 import type { Included, IncludeSource } from '../craft/layers';
 import { groupsLikeCraft } from '../craft/read-as';
@@ -14,7 +12,6 @@ import { Script } from '../craft/script';
 import { unusedConstants } from '../craft/unused-constants';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
-import { OpenBoardText } from './board-texts';
 import { canonicalUri } from './canonical-uri';
 import { ClosedScripts, type ReadingRoom } from './closed-scripts';
 import { faultyText } from './faulty-text';
@@ -23,6 +20,7 @@ import { FolderScripts } from './folder-scripts';
 import { Includers } from './includers';
 import { readBeside, textOfBesideFile } from './kept-beside';
 import { Library, refusedText } from './library';
+import { type BoardTextRoom, OpenBoardTexts } from './open-board-texts';
 import { overriddenText } from './overridden-text';
 
 /** A script that is open in an editor, or checked on the command line. */
@@ -66,20 +64,14 @@ export class Workspace {
   private readonly folderScripts: FolderScripts;
   /** The scripts of its folders that are not open. */
   readonly closed: ClosedScripts;
-  /** Boards' texts among the open ones. */
-  private readonly boardTexts = new Map<string, OpenBoardText>();
-  /** Which boards the pilot picked for boards' texts. */
-  private readonly picked = new Map<string, string | null>();
-  /** What is kept beside open boards' texts. */
-  private readonly kept = new Map<string, KeptBeside>();
-  /** Open boards' texts of which it is being looked up what is kept beside them. */
-  private readonly lookedUp = new Map<string, Promise<void>>();
+  private readonly boardTexts: OpenBoardTexts;
   /** Who waits for a file. */
   private readonly awaitingFiles: (() => void)[] = [];
 
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
     this.library = this.newLibrary();
+    this.boardTexts = new OpenBoardTexts(this.boardTextRoom());
     this.folderScripts = new FolderScripts(options.fileSystem);
     this.includers = new Includers(options.fileSystem, this.folderScripts, () => this.includesChanged());
     this.closed = new ClosedScripts(options.fileSystem, this.folderScripts, this.readingRoom());
@@ -96,9 +88,7 @@ export class Workspace {
     this.library = this.newLibrary();
     this.checker = new Checker(catalog, this.options.onFault);
     for (const [key, { uri, script, version }] of this.open) {
-      const boardText = this.boardTexts.get(key);
-      const text =
-        boardText === undefined ? script.document.text() : this.readBoardText(key, boardText.layer.text);
+      const text = this.boardTexts.readAnew(key) ?? script.document.text();
       this.open.set(key, this.made(key, uri, text, version));
       this.stamps.set(key, {});
       this.found.delete(key);
@@ -132,7 +122,7 @@ export class Workspace {
   /** What a board's text says that is open or that an open script includes. */
   layer(uri: string): BoardLayer | undefined {
     const key = this.keyOf(uri);
-    return this.boardTexts.get(key)?.layer ?? (this.open.has(key) ? undefined : this.library.layer(key));
+    return this.boardTexts.layer(key) ?? (this.open.has(key) ? undefined : this.library.layer(key));
   }
 
   /** The open scripts that include an open board's text. */
@@ -143,45 +133,24 @@ export class Workspace {
   }
 
   openScript(uri: string, text: string, version: number): OpenScript {
-    this.boardTexts.delete(canonicalUri(uri));
+    this.boardTexts.leave(canonicalUri(uri));
     return this.opened(uri, text, version);
   }
 
   /** A board's text, as a script. `board`: whose text it is, where that is known. */
   openBoardText(uri: string, text: string, version: number, board?: string): OpenScript {
-    const key = canonicalUri(uri);
-    if (board !== undefined) this.picked.set(key, board);
-    this.lookUpBeside(uri, key);
-    return this.opened(uri, this.readBoardText(key, text), version);
+    return this.opened(uri, this.boardTexts.open(canonicalUri(uri), text, board), version);
   }
 
   /** Takes in an open board's text as it is now; undefined when it is not open. */
   changeBoardText(uri: string, text: string, version: number): OpenScript | undefined {
-    const key = this.keyOf(uri);
-    const before = this.boardTexts.get(key);
-    if (before === undefined) return undefined;
-    const after = new OpenBoardText(text, this.originOf(key), this.keptOf(key), before);
-    this.boardTexts.set(key, after);
-    return this.change(uri, boardReading().scriptEdits(before.layer, after.layer), version);
+    const edits = this.boardTexts.change(this.keyOf(uri), text);
+    return edits === undefined ? undefined : this.change(uri, edits, version);
   }
 
   /** The pilot says whose text an open board's text is. */
   pickBoard(uri: string, board: string | null): void {
-    const key = this.keyOf(uri);
-    this.picked.set(key, board);
-    const before = this.boardTexts.get(key);
-    if (before !== undefined)
-      this.readAgain(uri, key, new OpenBoardText(before.layer.text, this.originOf(key), this.keptOf(key)));
-  }
-
-  /** An open board's text is read otherwise than before. */
-  private readAgain(uri: string, key: string, read: OpenBoardText): void {
-    const before = this.boardTexts.get(key);
-    const open = this.open.get(key);
-    this.boardTexts.set(key, read);
-    if (before === undefined || open === undefined) return;
-    this.change(uri, boardReading().scriptEdits(before.layer, read.layer), open.version);
-    this.tell([key]);
+    this.boardTexts.pick(this.keyOf(uri), board);
   }
 
   /** What is kept beside a board's text, as its file says it now. */
@@ -229,10 +198,7 @@ export class Workspace {
     if (closed === undefined) return undefined;
     this.open.delete(key);
     this.keys.delete(closed.uri);
-    this.boardTexts.delete(key);
-    this.picked.delete(key);
-    this.kept.delete(key);
-    this.lookedUp.delete(key);
+    this.boardTexts.close(key);
     this.stamps.delete(key);
     this.found.delete(key);
     this.library.forget(key);
@@ -337,7 +303,7 @@ export class Workspace {
   private isUnsettled(craft: Craft): boolean {
     if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
     unusedConstants.get(craft);
-    const isLooking = this.includers.isLooking || this.lookedUp.size > 0;
+    const isLooking = this.includers.isLooking || this.boardTexts.isLooking;
     return craft.layers().isPending || isLooking || awaitsBoard(craft) || this.awaitsProfile(craft);
   }
 
@@ -345,7 +311,7 @@ export class Workspace {
   private awaitsProfile(craft: Craft): boolean {
     return craft.layers().layers.some(({ script: { uri } }) => {
       const layer = this.layer(uri);
-      return layer !== undefined && boardReading().awaitsProfile(layer, this.originOf(uri));
+      return layer !== undefined && this.boardTexts.awaitsProfile(uri, layer);
     });
   }
 
@@ -361,51 +327,10 @@ export class Workspace {
     return opened;
   }
 
-  /** Reads a text that is opened and gives the script that it comes to. */
-  private readBoardText(key: string, text: string): string {
-    const read = new OpenBoardText(text, this.originOf(key), this.keptOf(key));
-    this.boardTexts.set(key, read);
-    return scriptTextOf(read.layer);
-  }
-
-  private originOf(key: string) {
-    const picked = this.picked.get(key) ?? this.keptOf(key).board;
-    return { catalog: this.catalog, fileName: fileName(key), picked };
-  }
-
-  private keptOf(key: string): KeptBeside {
-    return this.kept.get(key) ?? nothingBeside;
-  }
-
-  /** Looks for the file beside a text that says whose it is, and what of its risks is accepted. */
-  private lookUpBeside(uri: string, key: string): void {
-    const look = readBeside(this.options.fileSystem, key).then((kept) => {
-      // What was closed or asked anew meanwhile is old.
-      if (this.lookedUp.get(key) !== look) return;
-      this.lookedUp.delete(key);
-      this.keep(uri, key, kept);
-      this.wake();
-    });
-    this.lookedUp.set(key, look);
-  }
-
-  private keep(uri: string, key: string, kept: KeptBeside): void {
-    const before = this.boardTexts.get(key);
-    if (before === undefined || JSON.stringify(kept) === JSON.stringify(this.keptOf(key))) return;
-    const isOther = kept.board !== null && kept.board !== this.keptOf(key).board;
-    this.kept.set(key, kept);
-    if (isOther) this.picked.delete(key);
-    const origin = this.originOf(key);
-    // By the same profile, what the text was when it was opened still counts.
-    const isSame = !isOther || origin.picked === before.layer.profile?.name;
-    this.readAgain(uri, key, new OpenBoardText(before.layer.text, origin, kept, isSame ? before : undefined));
-  }
-
   /** The file beside a text came, went or changed. */
   private besideChanged(key: string): void {
-    const open = this.open.get(key);
-    if (this.boardTexts.has(key) && open !== undefined) this.lookUpBeside(open.uri, key);
-    else if (this.library.forget(key)) this.fileChanged(key);
+    if (this.boardTexts.besideChanged(key)) return;
+    if (this.library.forget(key)) this.fileChanged(key);
   }
 
   private keyOf(uri: string): string {
@@ -424,6 +349,23 @@ export class Workspace {
       isUsedOutside: (constant) => this.isUsedOutside(key, constant),
     };
     return new Craft(script, this.catalog, source);
+  }
+
+  private boardTextRoom(): BoardTextRoom {
+    const catalog = () => this.catalogInUse;
+    return {
+      fileSystem: this.options.fileSystem,
+      get catalog() {
+        return catalog();
+      },
+      readAgain: (key, edits) => {
+        const open = this.open.get(key);
+        if (open === undefined) return;
+        this.change(open.uri, edits, open.version);
+        this.tell([key]);
+      },
+      lookedUp: () => this.wake(),
+    };
   }
 
   private readingRoom(): ReadingRoom {
@@ -458,7 +400,7 @@ export class Workspace {
     if (why !== null) return { kind: 'refused', why };
     const opened = this.open.get(key);
     if (opened === undefined) return this.library.open(key);
-    const layer = this.boardTexts.get(key)?.layer;
+    const layer = this.boardTexts.layer(key);
     const refused = layer === undefined ? null : refusedText(layer);
     return refused ?? { kind: 'script', script: opened.script };
   }
