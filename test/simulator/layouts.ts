@@ -13,10 +13,13 @@ function column(heading: string, of: string | null, factor = 1, digits = 3, offs
 }
 
 const motors = [1, 2, 3, 4];
-/** Where one digit is too few. */
+/** Where one digit is too few, or too many. */
 const briefDigits: ReadonlyMap<string, number> = new Map([
   ['time', 4],
   ['voltage', 2],
+  ['wanted.roll', 0],
+  ['wanted.pitch', 0],
+  ['wanted.yaw', 0],
 ]);
 const usual = {
   before: [simulatedLine],
@@ -51,13 +54,14 @@ const bracketed: Layout = {
   ],
 };
 
-/** The same with fewer digits and without what was asked for: a file that is short. */
+/** The same with fewer digits: a file that is short. */
 const brief: Layout = {
   ...bracketed,
   name: 'brief',
-  columns: bracketed.columns
-    .filter(({ heading }) => !heading.startsWith('wanted'))
-    .map((one) => ({ ...one, digits: Math.min(one.digits, briefDigits.get(one.of ?? '') ?? 1) })),
+  columns: bracketed.columns.map((one) => ({
+    ...one,
+    digits: Math.min(one.digits, briefDigits.get(one.of ?? '') ?? 1),
+  })),
 };
 
 /** Semicolons and decimal commas, milliseconds, radians, turns a second, another order. */
