@@ -1,6 +1,8 @@
 import '../page/page.css';
 import '../page/drawing.css';
 import './sheet.css';
+import './wiring.css';
+import './drawings.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
 import type { Plot } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
