@@ -19,7 +19,7 @@ export function followSection({ report, models }: RecordingTold): HTMLElement {
           name: 'Response over frequency',
           cells: axes.map(({ curve }) => ({
             value: curve.told === null ? curve : null,
-            beside: 'drawn above',
+            beside: curve.told === null ? null : 'drawn above',
           })),
         },
         row('Follows up to (−3 dB)', axes, ({ bandwidth }) => bandwidth),

@@ -6,6 +6,7 @@ import { comparedSections } from './compared';
 import { post } from './extension-side';
 import { findingsSection, grownList, leftOutSection, proposalsSection } from './findings';
 import { followSection } from './follow';
+import { gainsSection } from './gains';
 import { historySections } from './history';
 import { lateSection } from './late';
 import type { RecordingName, ToRecording } from './messages';
@@ -173,6 +174,7 @@ function toldPage(name: RecordingName, told: RecordingTold): readonly HTMLElemen
     packSection(report),
     hoverSection(report),
     linkSection(report),
+    gainsSection(told),
     ...proposalsSection(told, canWrite),
   ];
 }

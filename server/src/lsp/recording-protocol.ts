@@ -4,6 +4,7 @@ import type { ChannelOffered } from '../recording/channel-choices';
 import type { ColumnQuestion } from '../recording/learn/proposed-column';
 import type {
   AxisNoise,
+  MeasuredGain,
   MeasuredSpan,
   RecordingFinding,
   RecordingProposal,
@@ -75,6 +76,12 @@ export interface RecordingTold {
   readonly lines: readonly { readonly path: string; readonly target: Target }[];
   /** What the script lets expect of how its axes follow; none without a craft, or where it says too little. */
   readonly models: readonly AxisModel[];
+  /** The gains that the script sets. */
+  readonly gains: readonly {
+    readonly axis: MeasuredGain['axis'];
+    readonly term: MeasuredGain['term'];
+    readonly text: string;
+  }[];
 }
 
 /** A column of a file whose logger nobody has confirmed yet. */

@@ -1,10 +1,11 @@
 import type { Craft } from '../../craft/craft';
 import { relativeInclude } from '../../craft/include-path';
 import { CraftView } from '../../craft/view';
+import { axisNames } from '../../figures/axis-names';
 import { packFlown } from '../../figures/flights';
 import { pathText, stepsOf } from '../../language/path-text';
 import { quoted } from '../../language/quoted-text';
-import type { RecordingProposal, RecordingReport } from '../../recording/report';
+import type { MeasuredGain, RecordingProposal, RecordingReport } from '../../recording/report';
 import { gyroFilterPlot } from '../../sheet/plots/filter-plot';
 import type { LinePlot } from '../../sheet/plots/plot';
 import { type Target, targetOfPath } from '../../sheet/target';
@@ -50,7 +51,18 @@ export interface BesideScript {
   readonly filters: LinePlot | null;
   /** The lines of the settings that proposals are about, by path; none for what the script does not set. */
   readonly lines: readonly { readonly path: string; readonly target: Target }[];
+  /** The gains that the script sets, to stand beside those that were measured. */
+  readonly gains: readonly WrittenGain[];
 }
+
+export interface WrittenGain {
+  readonly axis: MeasuredGain['axis'];
+  readonly term: MeasuredGain['term'];
+  /** "0.45 %/(deg/s)" */
+  readonly text: string;
+}
+
+const gainTerms: readonly MeasuredGain['term'][] = ['proportional', 'integral', 'derivative'];
 
 export function besideScript(view: CraftView, { findings, proposals }: RecordingReport): BesideScript {
   const all = [...findings.flatMap((finding) => finding.proposals), ...proposals];
@@ -61,5 +73,11 @@ export function besideScript(view: CraftView, { findings, proposals }: Recording
       const target = targetOfPath(view, path);
       return target === null ? [] : [{ path, target }];
     }),
+    gains: axisNames.flatMap((axis) =>
+      gainTerms.flatMap((term) => {
+        const path = `control.${axis}.${term}`;
+        return view.isSet(path) && view.value(path) !== null ? [{ axis, term, text: view.shown(path) }] : [];
+      }),
+    ),
   };
 }

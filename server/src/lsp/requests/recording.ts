@@ -88,7 +88,7 @@ async function toldOf(
   );
   const taken = view === null ? [] : packTaken(view, canonicalUri(uri));
   const all = { ...report, leftOut: [...taken, ...kept.faults, ...report.leftOut] };
-  if (view === null) return { kind: 'told', report: all, filters: null, lines: [], models: [] };
+  if (view === null) return { kind: 'told', report: all, filters: null, lines: [], models: [], gains: [] };
   return {
     kind: 'told',
     report: namingRecording(all, view, canonicalUri(uri)),
