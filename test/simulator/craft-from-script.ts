@@ -11,7 +11,13 @@ import { hovering } from '../../server/src/figures/drive-states';
 import { type ChainName, stagesOf } from '../../server/src/figures/filter-stages';
 import { rotorOf } from '../../server/src/figures/motor-lag';
 import { testCatalog } from '../support/catalog';
-import { gravity, type SimulatedCraft, type SimulatedFilter, type SimulatedGains } from './craft';
+import {
+  type GainFade,
+  gravity,
+  type SimulatedCraft,
+  type SimulatedFilter,
+  type SimulatedGains,
+} from './craft';
 import { motorsAt } from './random-craft';
 
 /** A script with what it includes, from the disk; with one of its packs in view. */
@@ -90,6 +96,11 @@ export function craftFromScript(view: CraftView): SimulatedCraft {
       controlRate: known('control.rate', view.quantity('control.rate')),
       gyroFilters: filtersOf(view, 'gyro'),
       derivativeFilters: filtersOf(view, 'derivative'),
+      derivativeOf: view.word('derivative.input') === 'error' ? 'error' : 'turning',
+      feedforwardFilters: feedforwardFilters(view),
+      fade: fadeOf(view),
+      shape: 0,
+      late: { gyro: 0, output: 0 },
       gains: { roll: gainsOf(view, 'roll'), pitch: gainsOf(view, 'pitch'), yaw: gainsOf(view, 'yaw') },
     },
     shaking: { frame: [], sensor: 1e-4, air: 5e-4 },
@@ -116,7 +127,30 @@ function filtersOf(view: CraftView, chain: ChainName): readonly SimulatedFilter[
   });
 }
 
+function feedforwardFilters(view: CraftView): readonly SimulatedFilter[] {
+  const cutoff = view.quantityOr('control.feedforward-cutoff', null);
+  return cutoff === null ? [] : [{ kind: 'first-order', cutoff }];
+}
+
+function fadeOf(view: CraftView): GainFade | null {
+  const of = (name: string) => view.quantityOr(`control.when.high-throttle.${name}`, null);
+  const from = of('from');
+  if (from === null) return null;
+  const share = (name: string) => of(name) ?? 1;
+  return {
+    from,
+    proportional: share('proportional'),
+    integral: share('integral'),
+    derivative: share('derivative'),
+  };
+}
+
 function gainsOf(view: CraftView, axis: 'roll' | 'pitch' | 'yaw'): SimulatedGains {
   const of = (name: string) => view.quantityOr(`control.${axis}.${name}`, 0) ?? 0;
-  return { proportional: of('proportional'), integral: of('integral'), derivative: of('derivative') };
+  return {
+    proportional: of('proportional'),
+    integral: of('integral'),
+    derivative: of('derivative'),
+    feedforward: of('feedforward'),
+  };
 }

@@ -79,8 +79,17 @@ export type SimulatedFilter =
   | { readonly kind: 'notch'; readonly centre: number; readonly width: number }
   | { readonly kind: 'follow-motors'; readonly tones: number; readonly from: number; readonly width: number };
 
-/** Gains in shares of the motors' range, a rad/s, a rad, a rad/s². */
+/** Gains in shares of the motors' range, a rad/s, a rad, a rad/s², and a rad/s² that the stick asks for. */
 export interface SimulatedGains {
+  readonly proportional: number;
+  readonly integral: number;
+  readonly derivative: number;
+  readonly feedforward: number;
+}
+
+/** Above a throttle the gains become these shares of themselves, evenly up to full throttle. */
+export interface GainFade {
+  readonly from: number;
   readonly proportional: number;
   readonly integral: number;
   readonly derivative: number;
@@ -92,6 +101,14 @@ export interface SimulatedBoard {
   readonly controlRate: number;
   readonly gyroFilters: readonly SimulatedFilter[];
   readonly derivativeFilters: readonly SimulatedFilter[];
+  /** What the derivative looks at: how the craft turns, or how that differs from what is asked. */
+  readonly derivativeOf: 'turning' | 'error';
+  readonly feedforwardFilters: readonly SimulatedFilter[];
+  readonly fade: GainFade | null;
+  /** How much of thrust the board takes to grow with the square of what a motor is told, 0 to 1: it undoes so much. */
+  readonly shape: number;
+  /** How late the gyro says how it turns, and how long what a motor is told takes to its winding, s. */
+  readonly late: { readonly gyro: number; readonly output: number };
   readonly gains: {
     readonly roll: SimulatedGains;
     readonly pitch: SimulatedGains;

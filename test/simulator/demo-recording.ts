@@ -19,6 +19,7 @@ const tone = 118;
 
 const recorder: Recorder = {
   rate: 400,
+  wantedLate: 0,
   outputsLate: 0.0003,
   speedsLate: 0.0015,
   packEvery: 0.01,

@@ -6,6 +6,14 @@ export type Act =
   | { readonly kind: 'off' | 'idle' | 'take-off' | 'hover' | 'land'; readonly seconds: number }
   /** The stick aside to one side and as long to the other, again and again, rad/s. */
   | { readonly kind: 'steps'; readonly axis: 0 | 1 | 2; readonly rate: number; readonly seconds: number }
+  /** Aside, as long to the other side, and a rest, again and again: each as long as the next of the lengths, s. */
+  | {
+      readonly kind: 'moves';
+      readonly axis: 0 | 1 | 2;
+      readonly rate: number;
+      readonly lengths: readonly number[];
+      readonly seconds: number;
+    }
   /** From slow to quick, Hz, in even octaves. */
   | {
       readonly kind: 'sweep';
@@ -66,6 +74,7 @@ export class Pilot {
     this.wanted[1] = isFlying ? level(felt.pitch) + this.unsteady * this.random.normal() : 0;
     this.wanted[2] = 0;
     if (act.kind === 'steps') this.wanted[act.axis]! += act.rate * steppedAt(since);
+    if (act.kind === 'moves') this.wanted[act.axis]! += act.rate * movedAt(act.lengths, since);
     if (act.kind === 'sweep') this.wanted[act.axis]! += act.rate * sweptAt(act, since);
     const asked = Math.max(0, Math.min(1, this.#throttleFor(act, since, felt, seconds)));
     const most = quickest * seconds;
@@ -105,24 +114,46 @@ function steppedAt(since: number): number {
   return at < 1 ? 1 : at < 3 ? -1 : at < 4 ? 1 : 0;
 }
 
+/** From one side to the other a thumb takes so long, s. */
+const thumb = 0.035;
+
+/** Aside and back as `moves` has it; a thumb is not there at once. */
+function movedAt(lengths: readonly number[], since: number): number {
+  let [start, way] = [0, 1];
+  for (const length of lengths) {
+    const at = since - start;
+    if (at < 3 * length) {
+      const corners = [0, length, 2 * length].map((corner) =>
+        Math.max(0, Math.min(1, (at - corner) / thumb)),
+      );
+      return way * (corners[0]! - 2 * corners[1]! + corners[2]!);
+    }
+    start += 3 * length;
+    way = -way;
+  }
+  return 0;
+}
+
 /** A sine whose logarithm of frequency rises evenly: its phase is the integral of the frequency. */
 function sweptAt({ slow, quick, seconds }: Extract<Act, { kind: 'sweep' }>, since: number): number {
   const octaves = Math.log(quick / slow);
   return Math.sin(wholeTurn * slow * (seconds / octaves) * (Math.exp((octaves * since) / seconds) - 1));
 }
 
+const up: readonly Act[] = [
+  { kind: 'off', seconds: 0.5 },
+  { kind: 'idle', seconds: 0.7 },
+  { kind: 'take-off', seconds: 2.3 },
+];
+const down: readonly Act[] = [
+  { kind: 'land', seconds: 2.5 },
+  { kind: 'idle', seconds: 0.4 },
+  { kind: 'off', seconds: 0.4 },
+];
+
 /** A flight of so many seconds with something of everything; `lively` from 0 (only hover) to 1. */
 export function flightOf(seconds: number, lively: number, random: Random): readonly Act[] {
-  const acts: Act[] = [
-    { kind: 'off', seconds: 0.5 },
-    { kind: 'idle', seconds: 0.7 },
-    { kind: 'take-off', seconds: 2.3 },
-  ];
-  const down: Act[] = [
-    { kind: 'land', seconds: 2.5 },
-    { kind: 'idle', seconds: 0.4 },
-    { kind: 'off', seconds: 0.4 },
-  ];
+  const acts: Act[] = [...up];
   let left = seconds - [...acts, ...down].reduce((sum, act) => sum + act.seconds, 0);
   const rate = () => random.between(1.2, 3.5);
   for (let turn = 0; left > 0; turn += 1) {
@@ -132,6 +163,30 @@ export function flightOf(seconds: number, lively: number, random: Random): reado
     left -= act.seconds;
   }
   return [...acts, ...down];
+}
+
+/** A flight on which one axis after the other is moved, at most so fast about each, rad/s; 0: it is left alone. */
+export function steeredFlight(seconds: number, rates: readonly number[], random: Random): readonly Act[] {
+  const moved = ([0, 1, 2] as const).filter((axis) => (rates[axis] ?? 0) > 0);
+  const calm = 1.2;
+  const around = up.concat(down).reduce((sum, act) => sum + act.seconds, 0);
+  const each = (seconds - around - calm * (moved.length + 1)) / moved.length;
+  return [
+    ...up,
+    { kind: 'hover', seconds: calm },
+    ...moved.flatMap((axis): readonly Act[] => [
+      movesOf(axis, rates[axis] ?? 0, each, random),
+      { kind: 'hover', seconds: calm },
+    ]),
+    ...down,
+  ];
+}
+
+/** Moves of all lengths for so many seconds. */
+function movesOf(axis: 0 | 1 | 2, rate: number, seconds: number, random: Random): Act {
+  const lengths: number[] = [];
+  for (let left = seconds; left > 0; left -= 3 * lengths.at(-1)!) lengths.push(random.factor(0.05, 0.3));
+  return { kind: 'moves', axis, rate, lengths: lengths.slice(0, -1), seconds };
 }
 
 function calm(left: number, lively: number, random: Random): Act {

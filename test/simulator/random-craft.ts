@@ -9,14 +9,17 @@ import {
   type SimulatedMotor,
   type SimulatedPack,
 } from './craft';
-import { dragFactor, holdingTorque, hoverSpeeds, speedAt, thrustAt, voltsFor } from './motors';
+import { holdingTorque, hoverSpeeds, voltsFor } from './motors';
 import type { Random } from './random';
 import type { Recorder } from './recorder';
+import { type BoardFactors, tuned } from './tuned';
 
 /** A craft that flies, of the numbers that somebody might build one with, and what ails it. */
 export interface RandomCraft {
   readonly numbers: PlausibleCraft;
   readonly craft: SimulatedCraft;
+  /** What the board's own whole numbers stand for. */
+  readonly factors: BoardFactors;
 }
 
 const degree = Math.PI / 180;
@@ -29,7 +32,8 @@ export function randomCraft(random: Random, rates: readonly number[] = [1000, 16
   const drawn = withoutGains(base, random);
   const hover = hoverSpeeds(drawn)[0]!;
   const still = { ...drawn, rotorInertia: base.lag * holdingTorque(drawn, hover) };
-  const gains = calmGains(still, base);
+  const { board, factors } = tuned(still, random);
+  const { gains } = board;
   const numbers: PlausibleCraft = {
     ...base,
     gain: gains.roll.proportional,
@@ -37,10 +41,10 @@ export function randomCraft(random: Random, rates: readonly number[] = [1000, 16
     derivativeTime: gains.roll.derivative / gains.roll.proportional,
     yawGain: gains.yaw.proportional / gains.roll.proportional,
   };
-  return { numbers, craft: { ...still, board: { ...still.board, gains } } };
+  return { numbers, factors, craft: { ...still, board } };
 }
 
-const none: SimulatedGains = { proportional: 0, integral: 0, derivative: 0 };
+const none: SimulatedGains = { proportional: 0, integral: 0, derivative: 0, feedforward: 0 };
 
 function withoutGains(numbers: PlausibleCraft, random: Random): SimulatedCraft {
   const { gyroRate, controlRate, mass, packMass, propeller, spacing } = numbers;
@@ -89,6 +93,11 @@ function withoutGains(numbers: PlausibleCraft, random: Random): SimulatedCraft {
       controlRate,
       gyroFilters: [filter],
       derivativeFilters: [{ kind: 'butterworth', cutoff: numbers.derivativeCutoff }],
+      derivativeOf: 'turning',
+      feedforwardFilters: [],
+      fade: null,
+      shape: 0,
+      late: { gyro: 0, output: 0 },
       gains: { roll: none, pitch: none, yaw: none },
     },
     shaking: {
@@ -158,47 +167,10 @@ function randomPack(numbers: PlausibleCraft, random: Random): SimulatedPack {
   };
 }
 
-/**
- * Gains with which the loop turns as fast as its lags let it without swinging: the crossover where lag, filter and
- * computing take 35° (any textbook of control).
- */
-function calmGains(craft: SimulatedCraft, base: { readonly gyroCutoff: number; readonly lag: number }) {
-  const late = base.lag + Math.SQRT2 / (2 * Math.PI * base.gyroCutoff) + 1.5 / craft.board.controlRate;
-  const crossover = 0.6 / late;
-  const reach = reachOf(craft);
-  const gain = (axis: keyof PerAxis, share: number): SimulatedGains => {
-    const proportional = Math.min(1.2, (share * crossover) / reach[axis]);
-    return {
-      proportional,
-      integral: proportional * share * crossover * 0.15,
-      derivative: axis === 'yaw' ? 0 : proportional * 0.35 * base.lag,
-    };
-  };
-  return { roll: gain('roll', 1), pitch: gain('pitch', 1), yaw: gain('yaw', 0.35) };
-}
-
-/** Turning acceleration that a whole step of command comes to in the hover, rad/s². */
-function reachOf(craft: SimulatedCraft): PerAxis {
-  const speed = hoverSpeeds(craft).reduce((sum, one) => sum + one, 0) / craft.motors.length;
-  const pack = 0.93 * craft.pack.open[0]!;
-
-  const volts = voltsFor(craft, speed);
-  const faster = (speedAt(craft, volts * 1.01) - speedAt(craft, volts * 0.99)) / (0.02 * volts);
-  const thrust = 2 * thrustAt(craft, 1) * speed * faster * pack;
-  const drag =
-    2 * dragFactor(craft) * speed * faster * pack + (craft.rotorInertia * faster * pack) / craft.lag.up;
-  const arm = (of: (motor: SimulatedMotor) => number) =>
-    craft.motors.reduce((sum, motor) => sum + Math.abs(of(motor)), 0);
-  return {
-    roll: (thrust * arm(({ aside }) => aside)) / craft.inertia.roll,
-    pitch: (thrust * arm(({ ahead }) => ahead)) / craft.inertia.pitch,
-    yaw: (drag * craft.motors.length) / craft.inertia.yaw,
-  };
-}
-
 export function randomRecorder(gyroRate: number, rate: number, seconds: number, random: Random): Recorder {
   return {
     rate: gyroRate / Math.round(gyroRate / rate),
+    wantedLate: 0,
     outputsLate: random.between(0, 0.001),
     speedsLate: random.between(0, 0.003),
     packEvery: random.between(0.005, 0.03),

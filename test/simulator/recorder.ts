@@ -6,7 +6,8 @@ import { Random } from './random';
 export interface Recorder {
   /** Rows a second; every so many steps one is taken as it is, with no filter before: what is faster folds down. */
   readonly rate: number;
-  /** Columns come from different moments, s: outputs and speeds are that much older than the gyro. */
+  /** Columns come from different moments, s: these are so much older than the gyro. */
+  readonly wantedLate: number;
   readonly outputsLate: number;
   readonly speedsLate: number;
   /** Voltage and current are measured so often, s, and stay as they are meanwhile. */
@@ -37,7 +38,8 @@ export class RowTaker {
   #at = 0;
   readonly #random: Random;
   readonly #every: number;
-  readonly #past: { readonly outputs: Float64Array; readonly speeds: Float64Array }[] = [];
+  readonly #past: Record<'wanted' | 'outputs' | 'speeds', Float64Array>[] = [];
+  readonly #wantedBack: number;
   readonly #outputsBack: number;
   readonly #speedsBack: number;
   #voltage = 0;
@@ -62,10 +64,13 @@ export class RowTaker {
     this.#columns = this.#names.map(() => new Float64Array(4096));
     this.#random = new Random(seed ^ 0x5eed);
     this.#every = Math.max(1, Math.round(gyroRate / recorder.rate));
+    this.#wantedBack = Math.round(recorder.wantedLate * gyroRate);
     this.#outputsBack = Math.round(recorder.outputsLate * gyroRate);
     this.#speedsBack = Math.round(recorder.speedsLate * gyroRate);
-    for (let back = 0; back <= Math.max(this.#outputsBack, this.#speedsBack); back += 1)
+    const furthest = Math.max(this.#wantedBack, this.#outputsBack, this.#speedsBack);
+    for (let back = 0; back <= furthest; back += 1)
       this.#past.push({
+        wanted: new Float64Array(3),
         outputs: new Float64Array(craft.motors.length),
         speeds: new Float64Array(craft.motors.length),
       });
@@ -74,12 +79,14 @@ export class RowTaker {
   readonly take = (moment: Moment, step: number): void => {
     const size = this.#past.length;
     const now = this.#past[step % size]!;
+    now.wanted.set(moment.wanted);
     now.outputs.set(moment.outputs);
     now.speeds.set(moment.speeds);
     this.#measure(moment);
     if (step % this.#every !== 0) return;
     const { gaps, jitter } = this.recorder;
     if (gaps.some(({ from, seconds }) => moment.time >= from && moment.time < from + seconds)) return;
+    const { wanted } = this.#past[(step + size - this.#wantedBack) % size]!;
     const { outputs } = this.#past[(step + size - this.#outputsBack) % size]!;
     const { speeds } = this.#past[(step + size - this.#speedsBack) % size]!;
     this.#at = 0;
@@ -87,7 +94,7 @@ export class RowTaker {
     for (let axis = 0; axis < 3; axis += 1) {
       this.#add(moment.filtered[axis]!);
       this.#add(moment.unfiltered[axis]!);
-      this.#add(moment.wanted[axis]!);
+      this.#add(wanted[axis]!);
     }
     for (let motor = 0; motor < outputs.length; motor += 1) {
       this.#add(outputs[motor]!);

@@ -1,7 +1,10 @@
+import { unshaped } from './controller';
 import type { SimulatedCraft } from './craft';
 import type { Moment } from './flight';
+import type { Hovering } from './linear';
 import { hoverOutputs } from './motors';
 import { PackInFlight, resistanceAfter } from './pack';
+import type { Act } from './pilot';
 
 /** What an estimate must come to; SI, charge in C. */
 export interface Truth {
@@ -22,6 +25,8 @@ export interface Truth {
   readonly frameInterval: number;
   readonly longestGap: number;
   readonly meanSpeeds: readonly number[];
+  /** About which state it was flown: means while it was steered, or hovered. */
+  readonly flown: Hovering;
 }
 
 /** Watches a flight for what can't be said before it is flown. */
@@ -31,14 +36,23 @@ export class TruthKeeper {
   #longest = 0;
   #drawn = 0;
   readonly #speeds: Float64Array;
+  readonly #flown = { volts: 0, throttle: 0, moments: 0 };
+  readonly #flownSpeeds: Float64Array;
 
   constructor(readonly craft: SimulatedCraft) {
     this.#speeds = new Float64Array(craft.motors.length);
+    this.#flownSpeeds = new Float64Array(craft.motors.length);
   }
 
   readonly watch = (moment: Moment): void => {
     this.#drawn = moment.drawn;
     if (moment.sinceFrame > this.#longest) this.#longest = moment.sinceFrame;
+    if (!isSteered(moment.act)) return;
+    this.#flown.volts += moment.voltage;
+    this.#flown.throttle += moment.throttle;
+    this.#flown.moments += 1;
+    for (let motor = 0; motor < this.#speeds.length; motor += 1)
+      this.#flownSpeeds[motor]! += moment.speeds[motor]!;
     if (moment.act !== 'hover') return;
     this.#volts += moment.voltage;
     this.#hovering += 1;
@@ -60,12 +74,21 @@ export class TruthKeeper {
       resistanceAtOneSecond: resistanceAfter(pack, 1),
       resistanceAtTenSeconds: resistanceAfter(pack, 10),
       usedCharge: this.#drawn,
-      hoverThrottle: mean,
+      hoverThrottle: unshaped(craft.board.shape, mean),
       hoverVoltage,
       harder: outputs.map((output) => output / mean - 1),
       frameInterval: craft.link.interval,
       longestGap: this.#longest,
       meanSpeeds: [...this.#speeds].map((sum) => sum / this.#hovering),
+      flown: {
+        volts: this.#flown.volts / this.#flown.moments,
+        throttle: this.#flown.throttle / this.#flown.moments,
+        speeds: [...this.#flownSpeeds].map((sum) => sum / this.#flown.moments),
+      },
     };
   }
+}
+
+function isSteered(act: Act['kind']): boolean {
+  return act === 'hover' || act === 'moves' || act === 'steps' || act === 'sweep';
 }

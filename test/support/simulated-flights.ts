@@ -1,11 +1,14 @@
 import { CraftView } from '../../server/src/craft/view';
-import type { SimulatedCraft } from '../simulator/craft';
+import { limits, shaped } from '../simulator/controller';
+import { axes, type SimulatedCraft } from '../simulator/craft';
 import { csvOf, type Layout } from '../simulator/csv';
 import { layouts } from '../simulator/layouts';
-import { type Act, flightOf } from '../simulator/pilot';
+import { type Act, flightOf, steeredFlight } from '../simulator/pilot';
 import { Random } from '../simulator/random';
 import { canFly, type RandomCraft, randomCraft, randomRecorder } from '../simulator/random-craft';
+import type { Recorder } from '../simulator/recorder';
 import { type SimulatedFlight, simulated } from '../simulator/simulated-flight';
+import type { BoardFactors } from '../simulator/tuned';
 import { craftOf } from './findings';
 import { scriptOf } from './plausible-craft';
 
@@ -13,6 +16,9 @@ import { scriptOf } from './plausible-craft';
 export interface RandomFlight extends SimulatedFlight {
   readonly seed: number;
   readonly craft: SimulatedCraft;
+  /** What the board's own whole numbers stand for. */
+  readonly factors: BoardFactors;
+  readonly recorder: Recorder;
   readonly acts: readonly Act[];
   readonly layout: Layout;
   readonly rate: number;
@@ -29,16 +35,88 @@ export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);
   // Loggers write either a short time often, or a long time seldom.
   const isQuick = seed % 3 === 0;
-  const { craft, numbers } = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
-  const seconds = isQuick ? random.between(17, 24) : random.between(22, 28);
+  const isSteered = isQuick && seed % 12 !== 0;
+  const made = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
+  const { craft } = made;
+  const seconds = isQuick && !isSteered ? random.between(17, 24) : random.between(22, 28);
   const rate = isQuick ? random.pick(350, 500) : random.pick(70, 90);
-  const acts = flightOf(seconds, random.between(0.35, 1), random);
-  const recorder = randomRecorder(craft.board.gyroRate, rate, seconds, random);
+  const acts = isSteered
+    ? steeredFlight(seconds, steeringRates(craft, random), random)
+    : flightOf(seconds, random.between(0.35, 1), random);
+  const plain = randomRecorder(craft.board.gyroRate, rate, seconds, random);
+  const recorder = isSteered ? { ...plain, ...skewOf(plain.rate, random) } : plain;
   const { rows, truth } = simulated(craft, acts, recorder, seed);
-  const layout = layouts.get(random.pick('bracketed', 'bracketed', 'semicolons', 'unitless', 'repeated'));
+  const layout = layouts.get(
+    isSteered
+      ? random.pick('bracketed', 'bracketed', 'repeated')
+      : random.pick('bracketed', 'bracketed', 'semicolons', 'unitless', 'repeated'),
+  );
   if (layout === undefined) throw new Error('a layout is missing');
-  const view = new CraftView(craftOf(scriptOf(numbers, ...asFlown)), 'one');
-  return { seed, craft, acts, layout, rate: recorder.rate, rows, truth, bytes: csvOf(rows, layout), view };
+  return {
+    seed,
+    craft,
+    factors: made.factors,
+    acts,
+    recorder,
+    layout,
+    rate: recorder.rate,
+    rows,
+    truth,
+    bytes: csvOf(rows, layout),
+    view: new CraftView(craftOf(scriptAsFlown(made)), 'one'),
+  };
+}
+
+/** How fast each axis is moved, rad/s: no faster than its motors can follow. */
+function steeringRates({ board }: SimulatedCraft, random: Random): readonly number[] {
+  const moved = [true, true, random.unit() < 0.5];
+  return axes.map((axis, index) => {
+    const reach = 0.28 / board.gains[axis].proportional;
+    const rate = Math.min(random.between(1.5, 4.5) * (axis === 'yaw' ? 0.6 : 1), reach);
+    return moved[index] ? rate : 0;
+  });
+}
+
+/** Columns of the same moment, or some a row behind the others. */
+function skewOf(rate: number, random: Random): Pick<Recorder, 'wantedLate' | 'outputsLate'> {
+  if (random.unit() < 0.6) return { wantedLate: 0, outputsLate: 0 };
+  return { wantedLate: random.pick(0, 1 / rate), outputsLate: random.pick(0.5 / rate, 1 / rate) };
+}
+
+/** The script of its numbers, with what its controller really has. */
+function scriptAsFlown({ numbers, craft }: RandomCraft): string {
+  const { gains, derivativeOf, feedforwardFilters, fade, shape } = craft.board;
+  const isReplaced = (line: string) => /^control\.(?:roll|pitch|yaw|integral-limit)\b/.test(line);
+  const degree = Math.PI / 180;
+  const [low] = feedforwardFilters;
+  return [
+    ...scriptOf(numbers)
+      .split('\n')
+      .filter((line) => !isReplaced(line)),
+    ...axes.flatMap((axis) => [
+      `control.${axis}.proportional = ${100 * degree * gains[axis].proportional} %/(deg/s)`,
+      `control.${axis}.integral = ${100 * degree * gains[axis].integral} %/deg`,
+      `control.${axis}.derivative = ${100 * degree * gains[axis].derivative} %/(deg/s^2)`,
+      `control.${axis}.feedforward = ${100 * degree * gains[axis].feedforward} %/(deg/s^2)`,
+      `control.${axis}.limit = ${100 * limits.whole} %`,
+    ]),
+    `control.integral-limit = ${100 * limits.integral} %`,
+    `derivative.input = ${derivativeOf === 'error' ? 'error' : 'turning-rate'}`,
+    ...(low?.kind === 'first-order' ? [`control.feedforward-cutoff = ${low.cutoff} Hz`] : []),
+    ...(fade === null
+      ? []
+      : [
+          `control.when.high-throttle.from = ${100 * fade.from} %`,
+          ...(['proportional', 'integral', 'derivative'] as const).map(
+            (part) => `control.when.high-throttle.${part} = ${100 * fade[part]} %`,
+          ),
+        ]),
+    ...(shape === 0
+      ? []
+      : [
+          `motor.thrust-shape = ${Array.from({ length: 11 }, (_, step) => `${10 * step} % -> ${100 * shaped(shape, step / 10)} %`).join(', ')}`,
+        ]),
+  ].join('\n');
 }
 
 function flyable(random: Random, rates: readonly number[]): RandomCraft {

@@ -24,6 +24,7 @@ function craftOf(seed: number): SimulatedCraft {
 
 const exact: Recorder = {
   rate: 500,
+  wantedLate: 0,
   outputsLate: 0,
   speedsLate: 0,
   packEvery: 0,
