@@ -101,6 +101,9 @@ function scriptAsFlown({ numbers, craft }: RandomCraft): string {
       `control.${axis}.limit = ${100 * limits.whole} %`,
     ]),
     `control.integral-limit = ${100 * limits.integral} %`,
+    `motor.idle = ${100 * craft.output.idle} %`,
+    'motor.order = [front-left, front-right, rear-left, rear-right]',
+    'motor.spin = inward',
     `derivative.input = ${derivativeOf === 'error' ? 'error' : 'turning-rate'}`,
     ...(low?.kind === 'first-order' ? [`control.feedforward-cutoff = ${low.cutoff} Hz`] : []),
     ...(fade === null
