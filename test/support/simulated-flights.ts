@@ -27,9 +27,6 @@ export interface RandomFlight extends SimulatedFlight {
   readonly view: CraftView;
 }
 
-/** How the simulator numbers and turns its motors. */
-const asFlown = ['motor.order = [front-left, front-right, rear-left, rear-right]', 'motor.spin = inward'];
-
 /** What a seed gives. */
 export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);

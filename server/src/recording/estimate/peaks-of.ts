@@ -120,7 +120,10 @@ function sourceOf(found: FoundTones, tone: Tone): { readonly source: string; rea
     return { source: 'nobody can say: no motor speed and no throttle was logged', isKnown: false };
   if (found.standing === null) return { source: unchanged, isKnown: false };
   if (found.orders?.stands(standingTone(tone)) === null) return { source: alwaysNear, isKnown: false };
-  if (standsAt(found, tone)) return { source: stands, isKnown: true };
+  if (standsAt(found, tone))
+    return wouldHaveMoved(found, tone.frequency.likely)
+      ? { source: stands, isKnown: true }
+      : { source: unchanged, isKnown: false };
   if (movesAlong(found, tone.frequency.likely)) return { source: movesWithMotors, isKnown: true };
   return { source: comesAndGoes, isKnown: false };
 }
@@ -142,6 +145,18 @@ function standsAt({ spectra, standing, orders }: FoundTones, tone: Tone): boolea
     return 10 * Math.log10(top / floor) < leastStanding;
   });
   return missing.length <= fewMissing * filled.length;
+}
+
+/** By so many bins a tone of the motors would have moved, at the least, to be told from one that stands. Ours. */
+const leastMoved = 3;
+
+/** Whether what the motors did would have moved a tone of theirs: their speed goes at least by the root of what they are told. */
+function wouldHaveMoved({ spectra, orders }: FoundTones, frequency: number): boolean {
+  if (orders !== null || spectra === null) return true;
+  const known = spectra.loads.filter((load) => load > 0);
+  const [low, high] = [quantile(known, 0.05), quantile(known, 0.95)];
+  const moved = frequency * (Math.sqrt(high / low) - 1);
+  return moved * spectra.setup.segment >= leastMoved * spectra.setup.rate;
 }
 
 function standingTone({ frequency, above, width }: Tone): StandingTone {
