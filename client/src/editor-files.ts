@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { RequestType } from 'vscode-languageclient';
 import {
   type FileAnswer,
   findScriptsRequest,
@@ -10,8 +10,13 @@ import { readPieceRequest } from '../../server/src/lsp/recording-protocol';
 import { scriptsBelow } from './craft-files';
 import { FilePieces } from './file-pieces';
 
+/** What the server may ask of its client. */
+interface Asked {
+  onRequest<P, R>(type: RequestType<P, R, void>, answer: (params: P) => R | Promise<R>): vscode.Disposable;
+}
+
 /** Hands the server what it can't read itself: files as the editor's own file system has them. */
-export function offerFiles(client: BaseLanguageClient): readonly vscode.Disposable[] {
+export function offerFiles(client: Asked): readonly vscode.Disposable[] {
   const pieces = new FilePieces();
   return [
     client.onRequest(readPieceRequest, (asked) => pieces.read(asked)),

@@ -1,10 +1,10 @@
 import { join } from 'node:path';
 import type * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
-import type { Client } from './client';
+import type { EditorClient } from './editor-client';
 import { startPropsoff } from './start';
 
-let client: Client | undefined;
+let client: EditorClient | undefined;
 
 /** Called by the editor when a craft script is opened or a command is run. The server is a process of its own. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { Client, type NewLanguageClient } from './client';
 import { registerCommands } from './commands';
+import { EditorClient, type NewLanguageClient } from './editor-client';
 import { showSheetAtFirst } from './first-sight';
 import { watchFirstSteps } from './first-steps';
 import { hoverElsewhere } from './hover-elsewhere';
@@ -14,8 +14,8 @@ import { StatusBar } from './status-bar';
 export async function startPropsoff(
   context: vscode.ExtensionContext,
   newLanguageClient: NewLanguageClient,
-): Promise<Client> {
-  const client = new Client(newLanguageClient);
+): Promise<EditorClient> {
+  const client = new EditorClient(newLanguageClient);
   const said = new RecordingsSaid(context.workspaceState);
   const sheet = new SheetView(context, client, said);
   context.subscriptions.push(

@@ -1,13 +1,13 @@
 import * as vscode from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import type { Client } from './client';
+import type { EditorClient } from './editor-client';
 import { startPropsoff } from './start';
 import { type ServerWorker, workerTransports } from './worker-transports';
 
 /** What a browser gives to start the server in. */
 declare const Worker: new (url: string) => ServerWorker;
 
-let client: Client | undefined;
+let client: EditorClient | undefined;
 
 /** Called by an editor that runs in a browser. The server is a worker beside the extension, made anew if it fails. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {

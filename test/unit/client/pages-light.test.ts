@@ -18,6 +18,7 @@ async function filesOf(page: string): Promise<readonly string[]> {
     metafile: true,
     write: false,
     outdir: 'dist',
+    external: ['vscode'],
   });
   return Object.values(bundled.metafile.outputs).flatMap(({ inputs }) =>
     Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [file] : [])),

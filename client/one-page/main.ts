@@ -1,0 +1,188 @@
+import type * as vscode from 'vscode';
+import { registerCommands } from '../src/commands';
+import { RecordingsSaid } from '../src/recordings-said';
+import { SheetView } from '../src/sheet-view';
+import { StatusBar } from '../src/status-bar';
+import { tell } from './ask';
+import { registerBuiltIns } from './built-in-commands';
+import { Findings } from './findings';
+import { commands } from './host/commands';
+import { boardLanguage, craftLanguage, openTextDocument } from './host/documents';
+import { folder, inside, keptPath, keptUri, type Page, thePage, usePage } from './host/page';
+import { Uri } from './host/values';
+import { window as host } from './host/vscode';
+import { openFiles, openScripts, saveFiles, takeFiles } from './kept-files';
+import { Log } from './log';
+import { sanitized } from './markdown';
+import { openMenu } from './menu';
+import { worksOffline } from './offline';
+import { PageClient } from './page-client';
+import { unpackedParts } from './parts';
+import { printCard } from './print-card';
+import { extensionsFor } from './script-editor';
+import { part, Shell } from './shell';
+import { Store } from './store';
+import { type OpenText, Texts } from './texts';
+import { chooseTheme, theme } from './theme';
+
+/** ms. An edit is kept once so long nothing more was typed; leaving the page keeps it at once. */
+const pause = 250;
+
+const log = new Log();
+const store = new Store(
+  () => localStorage,
+  (take) => window.addEventListener('storage', ({ key, newValue }) => take(key, newValue)),
+);
+const shell = new Shell();
+const parts = new Map<string, string>();
+const unpacked = unpackedParts().then((all) => {
+  for (const [name, text] of all) parts.set(name, text);
+});
+const isServed = ({ languageId }: OpenText) => languageId === craftLanguage || languageId === boardLanguage;
+
+const client: PageClient = new PageClient({
+  texts: () => texts,
+  opened: async (uri) => (await openTextDocument(Uri.parse(uri))).text,
+  newWorker,
+  folder,
+  log,
+  sanitize: sanitized,
+});
+const texts: Texts = new Texts(part('editor'), (text) => extensionsFor(client.lsp, isServed(text), text), {
+  opened: (text) => isServed(text) && client.opened(text),
+  closed: (uri) => client.closed(uri),
+  sync: () => client.lsp.sync(),
+});
+
+async function newWorker(): Promise<Worker> {
+  await unpacked;
+  const program = new Blob([parts.get('server.js') ?? ''], { type: 'text/javascript' });
+  const worker = new Worker(URL.createObjectURL(program));
+  worker.postMessage(parts.get('catalog.json') ?? '');
+  return worker;
+}
+
+/** What an editor gives to an extension, as far as ours uses it. */
+function extensionContext(): vscode.ExtensionContext {
+  const workspaceState = {
+    get: (key: string) => store.remembered(key),
+    update: async (key: string, value: unknown) => store.remember(key, value),
+  };
+  const context = {
+    extensionUri: inside,
+    extension: { id: 'propsoff.propsoff' },
+    workspaceState,
+    subscriptions: [],
+  };
+  return context as unknown as vscode.ExtensionContext;
+}
+
+/** What is written is told to the server soon, and kept. */
+function followEdits(): void {
+  const waiting = new Set<OpenText>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const keepNow = () => {
+    clearTimeout(timer);
+    client.lsp.sync();
+    for (const text of waiting) {
+      const path = keptPath(text.place);
+      if (path !== null) store.write(path, text.state.doc.toString());
+      texts.onKept.fire(text);
+    }
+    waiting.clear();
+  };
+  texts.onChanged.event((text) => {
+    waiting.add(text);
+    clearTimeout(timer);
+    timer = setTimeout(keepNow, pause);
+  });
+  window.addEventListener('pagehide', keepNow);
+  document.addEventListener('visibilitychange', () => document.hidden && keepNow());
+  store.onChangedElsewhere((path) => {
+    const open = texts.open.get(keptUri(path).toString());
+    const text = store.read(path);
+    if (open !== undefined && text !== undefined && !waiting.has(open))
+      open.change({ changes: { from: 0, to: open.state.doc.length, insert: text } });
+    client.fileChanged(keptUri(path).toString(), text === undefined ? 'gone' : 'changed');
+  });
+}
+
+function followShown(): void {
+  texts.onShown.event((text) => {
+    shell.named(text === null ? 'No script' : (keptPath(text.place) ?? text.place.path));
+    const paths = [...texts.open.values()]
+      .map(({ place }) => keptPath(place))
+      .filter((path) => path !== null);
+    store.remember('open', { paths, shown: text === null ? null : keptPath(text.place) });
+  });
+}
+
+function followButtons(): void {
+  const press = (id: string, run: () => unknown) => part(id).addEventListener('click', () => void run());
+  press('scripts', openScripts);
+  press('new', () => commands.executeCommand('propsoff.newCraftScript'));
+  press('open', openFiles);
+  press('save', saveFiles);
+  press('more', () => openMenu([['This page', [{ title: 'Print the Bench Card', run: printCard }]]]));
+  press('theme', () => {
+    chooseTheme(theme() === 'dark' ? 'light' : 'dark');
+    store.remember('theme', theme());
+  });
+  document.addEventListener('dragover', (event) => event.preventDefault());
+  document.addEventListener('drop', (event) => {
+    event.preventDefault();
+    void takeFiles([...(event.dataTransfer?.files ?? [])]);
+  });
+}
+
+/** The scripts as they were left; on the first visit, one to begin with. */
+async function openAsLeft(): Promise<void> {
+  const left = store.remembered('open') as { readonly paths?: unknown; readonly shown?: unknown } | undefined;
+  const paths = Array.isArray(left?.paths)
+    ? left.paths.filter((path) => store.read(String(path)) !== undefined)
+    : [];
+  const shown =
+    paths.find((path) => path === left?.shown) ??
+    paths[0] ??
+    store.paths().find((path) => path.endsWith('.craft'));
+  if (shown !== undefined) {
+    for (const path of paths) if (path !== shown) await openTextDocument(keptUri(String(path)));
+    await host.showTextDocument(keptUri(String(shown)), { preserveFocus: true });
+    return;
+  }
+  await unpacked;
+  await commands.executeCommand('propsoff.newCraftScript', 'first-craft.craft');
+}
+
+async function start(): Promise<void> {
+  const remembered = store.remembered('theme');
+  chooseTheme(remembered === 'light' || remembered === 'dark' ? remembered : null);
+  const page: Page = { store, texts, client, shell, parts };
+  usePage(page);
+  shell.trouble(store.whyNotKept);
+  store.onFault((why) => shell.trouble(why));
+  followEdits();
+  followShown();
+  followButtons();
+  new Findings(client, texts, part('findings'), (offset) => {
+    const { active } = thePage().texts;
+    if (active === null) return;
+    shell.at('script');
+    texts.show(active, { from: offset, to: offset });
+    texts.view.focus();
+  });
+  const context = extensionContext();
+  const said = new RecordingsSaid(context.workspaceState);
+  const sheet = new SheetView(context, client, said);
+  registerBuiltIns(SheetView.id);
+  registerCommands(context, client, sheet, said);
+  new StatusBar(client);
+  void client.start();
+  await openAsLeft();
+  document.documentElement.dataset.ready = '';
+  await unpacked;
+  host.registerWebviewViewProvider(SheetView.id, sheet as never);
+  worksOffline();
+}
+
+start().catch((error: unknown) => void tell('error', `The page did not start: ${String(error)}`));

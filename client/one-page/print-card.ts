@@ -1,0 +1,37 @@
+import { benchCardRequest } from '../../server/src/lsp/protocol';
+import { about } from '../src/about';
+import { tell } from './ask';
+import { thePage } from './host/page';
+
+/** Prints the bench card of the script that is shown, as the page that can be saved: A4 or A5, whatever the theme. */
+export async function printCard(): Promise<void> {
+  const { texts, client } = thePage();
+  const answer =
+    texts.active === null ? null : await client.request(benchCardRequest, about(texts.active.place));
+  if (answer === null) {
+    void tell('information', 'Open a craft script first: the card is made from it.');
+    return;
+  }
+  const frame = document.createElement('iframe');
+  frame.className = 'printed';
+  frame.title = 'Bench card to print';
+  frame.srcdoc = '<!doctype html><html lang="en"><head></head><body></body></html>';
+  frame.addEventListener('load', () => fill(frame, answer.page), { once: true });
+  document.body.append(frame);
+}
+
+function fill(frame: HTMLIFrameElement, page: string): void {
+  const { contentDocument: made, contentWindow: view } = frame;
+  if (made === null || view === null) return;
+  const card = new DOMParser().parseFromString(page, 'text/html');
+  made.title = card.title;
+  made.adoptedStyleSheets = [...card.querySelectorAll('style')].map(({ textContent }) => {
+    const sheet = new (view as Window & typeof globalThis).CSSStyleSheet();
+    sheet.replaceSync(textContent ?? '');
+    return sheet;
+  });
+  for (const one of card.querySelectorAll('style, script')) one.remove();
+  made.body.replaceChildren(...card.body.childNodes);
+  view.addEventListener('afterprint', () => frame.remove());
+  view.print();
+}

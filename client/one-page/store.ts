@@ -1,0 +1,122 @@
+import { EventEmitter } from './host/values';
+
+/** What begins the name of everything that is kept in the browser's storage. */
+const own = 'propsoff/';
+const fileKey = `${own}file/`;
+
+/** Why nothing is kept, as a sentence. */
+export type NotKept = string | null;
+
+/**
+ * Texts by their paths, and small things that are remembered. What is here counts, and is written to the browser's
+ * storage at once; where that fails it stays here, and it is said.
+ */
+export class Store {
+  private readonly texts = new Map<string, string>();
+  private readonly notKept = new Set<string>();
+  private fault: NotKept = null;
+  private readonly faulted = new EventEmitter<NotKept>();
+  /** The storage takes nothing more, or takes it again. */
+  readonly onFault = this.faulted.event;
+  private readonly changed = new EventEmitter<string>();
+  /** A text is another one, or gone, by somebody else: in another tab of this page. */
+  readonly onChangedElsewhere = this.changed.event;
+
+  constructor(
+    private readonly storage: () => Storage,
+    elsewhere: (take: (key: string | null, value: string | null) => void) => void,
+  ) {
+    this.try(() => {
+      const kept = storage();
+      for (let index = 0; index < kept.length; index += 1) {
+        const key = kept.key(index);
+        if (key?.startsWith(fileKey)) this.texts.set(key.slice(fileKey.length), kept.getItem(key) ?? '');
+      }
+    });
+    elsewhere((key, value) => this.takeElsewhere(key, value));
+  }
+
+  get whyNotKept(): NotKept {
+    return this.fault;
+  }
+
+  paths(): readonly string[] {
+    return [...this.texts.keys()].sort((one, other) => one.localeCompare(other));
+  }
+
+  read(path: string): string | undefined {
+    return this.texts.get(path);
+  }
+
+  write(path: string, text: string): void {
+    this.texts.set(path, text);
+    this.notKept.add(path);
+    this.keep();
+  }
+
+  remove(path: string): void {
+    this.texts.delete(path);
+    this.notKept.delete(path);
+    this.try(() => this.storage().removeItem(fileKey + path));
+    // There may be room now for what had none.
+    this.keep();
+  }
+
+  remembered(key: string): unknown {
+    const text = this.try(() => this.storage().getItem(own + key));
+    try {
+      return typeof text === 'string' ? (JSON.parse(text) as unknown) : undefined;
+    } catch {
+      return undefined;
+    }
+  }
+
+  remember(key: string, value: unknown): void {
+    this.try(() => this.storage().setItem(own + key, JSON.stringify(value)));
+  }
+
+  /** Writes what is not kept yet; what was refused once is tried again with the next change. */
+  private keep(): void {
+    const isKept = this.try(() => {
+      const kept = this.storage();
+      for (const path of this.notKept) {
+        kept.setItem(fileKey + path, this.texts.get(path) ?? '');
+        this.notKept.delete(path);
+      }
+      return true;
+    });
+    if (isKept === true) this.setFault(null);
+  }
+
+  private try<T>(work: () => T): T | undefined {
+    try {
+      return work();
+    } catch (error) {
+      this.setFault(sentenceOf(error));
+      return undefined;
+    }
+  }
+
+  private setFault(fault: NotKept): void {
+    if (fault === this.fault) return;
+    this.fault = fault;
+    this.faulted.fire(fault);
+  }
+
+  /** Of two tabs the one that wrote last is right, as on a disk; what could not be kept here stays. */
+  private takeElsewhere(key: string | null, value: string | null): void {
+    if (key === null || !key.startsWith(fileKey)) return;
+    const path = key.slice(fileKey.length);
+    if (this.notKept.has(path) || this.texts.get(path) === (value ?? undefined)) return;
+    if (value === null) this.texts.delete(path);
+    else this.texts.set(path, value);
+    this.changed.fire(path);
+  }
+}
+
+function sentenceOf(error: unknown): string {
+  const isFull = error instanceof DOMException && /quota/i.test(error.name);
+  return isFull
+    ? 'The browser’s storage is full: your last changes are on this page only. Save them as a file before you close it, or delete scripts that you do not need.'
+    : 'This browser keeps nothing for this page: what you write is on this page only. Save it as a file before you close it.';
+}

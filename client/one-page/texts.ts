@@ -1,0 +1,245 @@
+import type { LSPClient, WorkspaceFile } from '@codemirror/lsp-client';
+import { LSPPlugin, Workspace } from '@codemirror/lsp-client';
+import { ChangeSet, EditorState, type Extension, type Text, type TransactionSpec } from '@codemirror/state';
+import { EditorView } from '@codemirror/view';
+import type { Diagnostic } from 'vscode-languageclient';
+import type { URI } from 'vscode-uri';
+import { EventEmitter, Position, type TextReplaced } from './host/values';
+
+/** An open text, in the editor or behind it: what our client sees of it, and what the server was told. */
+export class OpenText implements WorkspaceFile {
+  readonly uri: string;
+  readonly place: URI;
+  /** As the server was last told. */
+  version = 1;
+  doc: Text;
+  /** What the server has not been told yet. */
+  private untold: ChangeSet;
+  /** As the server sent them, for the text that it was told. */
+  found: readonly Diagnostic[] = [];
+
+  constructor(
+    place: URI,
+    public languageId: string,
+    public state: EditorState,
+    private readonly texts: Texts,
+  ) {
+    this.place = place;
+    this.uri = place.toString();
+    this.doc = state.doc;
+    this.untold = ChangeSet.empty(state.doc.length);
+  }
+
+  getView(): EditorView | null {
+    return this.texts.active === this ? this.texts.view : null;
+  }
+
+  /** A change that nobody typed. */
+  change(spec: TransactionSpec): void {
+    const view = this.getView();
+    if (view !== null) view.dispatch(spec);
+    else {
+      const transaction = this.state.update(spec);
+      this.changed(transaction.state, transaction.changes);
+    }
+  }
+
+  changed(state: EditorState, changes: ChangeSet): void {
+    this.state = state;
+    if (changes.empty) return;
+    this.untold = this.untold.compose(changes);
+    this.texts.changedText(this);
+  }
+
+  /** What the server is to be told now; null: nothing. */
+  toTell(): { readonly prevDoc: Text; readonly changes: ChangeSet } | null {
+    const { untold, doc: prevDoc } = this;
+    if (untold.empty) return null;
+    this.untold = ChangeSet.empty(this.state.doc.length);
+    this.doc = this.state.doc;
+    this.version += 1;
+    return { prevDoc, changes: untold };
+  }
+
+  /** The version that the text as it stands has, or will have once the server is told. */
+  get shownVersion(): number {
+    return this.untold.empty ? this.version : this.version + 1;
+  }
+
+  /** Where a place stands now that the server named in the text that it knows. */
+  offsetOf({ line, character }: { readonly line: number; readonly character: number }): number {
+    const { doc } = this;
+    if (line >= doc.lines) return this.untold.mapPos(doc.length);
+    const { from, length } = doc.line(line + 1);
+    return this.untold.mapPos(from + Math.min(character, length));
+  }
+}
+
+/** Styles are made as the page runs: the policy lets in those that bear its word. */
+export function pageStyles(): Extension {
+  return EditorView.cspNonce.of(document.querySelector('style')?.nonce ?? '');
+}
+
+/** What the editor holds while no text is shown. */
+function nothing(): EditorState {
+  return EditorState.create({ extensions: pageStyles() });
+}
+
+/** Where a place stands in a text, no farther than it goes. */
+export function offsetIn(doc: Text, { line, character }: { line: number; character: number }): number {
+  if (line >= doc.lines) return doc.length;
+  const { from, length } = doc.line(line + 1);
+  return from + Math.min(character, length);
+}
+
+export function positionIn(doc: Text, offset: number): Position {
+  const line = doc.lineAt(Math.min(offset, doc.length));
+  return new Position(line.number - 1, offset - line.from);
+}
+
+/** The texts that are open, of which the editor shows one. */
+export class Texts {
+  readonly open = new Map<string, OpenText>();
+  active: OpenText | null = null;
+  readonly view: EditorView;
+  private readonly extensions: (text: OpenText) => Extension;
+  readonly onOpened = new EventEmitter<OpenText>();
+  readonly onClosed = new EventEmitter<OpenText>();
+  readonly onChanged = new EventEmitter<OpenText>();
+  /** What was written is in the browser's storage, or it was said that it is not. */
+  readonly onKept = new EventEmitter<OpenText>();
+  /** Another text is shown, or none. */
+  readonly onShown = new EventEmitter<OpenText | null>();
+  readonly onSelected = new EventEmitter<OpenText>();
+
+  /** `tell`: what the server is told of them. */
+  constructor(
+    place: HTMLElement,
+    extensions: (text: OpenText) => Extension,
+    private readonly tell: {
+      opened: (text: OpenText) => void;
+      closed: (uri: string) => void;
+      sync: () => void;
+    },
+  ) {
+    this.extensions = extensions;
+    this.view = new EditorView({ parent: place, state: nothing() });
+    this.view.dom.hidden = true;
+  }
+
+  add(place: URI, languageId: string, content: string): OpenText {
+    const text: OpenText = new OpenText(place, languageId, EditorState.create({ doc: content }), this);
+    text.state = this.stateOf(text, content);
+    text.doc = text.state.doc;
+    this.open.set(text.uri, text);
+    this.tell.opened(text);
+    this.onOpened.fire(text);
+    return text;
+  }
+
+  /** The same text in another language. */
+  setLanguage(text: OpenText, languageId: string): void {
+    this.tell.sync();
+    this.tell.closed(text.uri);
+    text.languageId = languageId;
+    text.found = [];
+    const { doc, selection } = text.state;
+    text.state = this.stateOf(text, doc.toString()).update({ selection }).state;
+    text.doc = text.state.doc;
+    this.tell.opened(text);
+    if (this.active === text) this.view.setState(text.state);
+  }
+
+  show(text: OpenText, selection?: { readonly from: number; readonly to: number }): void {
+    this.tell.sync();
+    const isOther = this.active !== text;
+    if (isOther) {
+      this.active = text;
+      this.view.dom.hidden = false;
+      this.view.setState(text.state);
+      this.onShown.fire(text);
+    }
+    if (selection === undefined) return;
+    const { from, to } = selection;
+    this.view.dispatch({
+      selection: { anchor: from, head: to },
+      effects: EditorView.scrollIntoView(from, { y: 'center' }),
+    });
+  }
+
+  close(text: OpenText): void {
+    this.tell.sync();
+    this.open.delete(text.uri);
+    this.tell.closed(text.uri);
+    this.onClosed.fire(text);
+    if (this.active !== text) return;
+    this.active = null;
+    const next = [...this.open.values()].at(-1);
+    if (next !== undefined) this.show(next);
+    else {
+      this.view.setState(nothing());
+      this.view.dom.hidden = true;
+      this.onShown.fire(null);
+    }
+  }
+
+  changedText(text: OpenText): void {
+    this.onChanged.fire(text);
+  }
+
+  private stateOf(text: OpenText, doc: string): EditorState {
+    const follow = EditorView.updateListener.of((update) => {
+      if (update.transactions.length > 0) text.changed(update.state, update.changes);
+      if (update.selectionSet || update.docChanged) this.onSelected.fire(text);
+    });
+    return EditorState.create({ doc, extensions: [follow, this.extensions(text)] });
+  }
+}
+
+/** Edits of a text as its editor counts. */
+export function changesOf(doc: Text, edits: readonly TextReplaced[]): TransactionSpec {
+  const changes = edits.map(({ range, newText }) => ({
+    from: offsetIn(doc, range.start),
+    to: offsetIn(doc, range.end),
+    insert: newText.replace(/\r\n?/g, '\n'),
+  }));
+  return { changes, userEvent: 'input.complete' };
+}
+
+/** All open texts as the editor's client of the server sees them. */
+export class OpenWorkspace extends Workspace {
+  constructor(
+    client: LSPClient,
+    private readonly texts: () => Texts,
+    private readonly opened: (uri: string) => Promise<OpenText | null>,
+  ) {
+    super(client);
+  }
+
+  override files: OpenText[] = [];
+
+  override syncFiles() {
+    return this.files.flatMap((file) => {
+      const told = file.toTell();
+      const view = file.getView();
+      if (told !== null && view !== null) LSPPlugin.get(view)?.clear();
+      return told === null ? [] : [{ file, ...told }];
+    });
+  }
+
+  /** Texts are opened and closed by themselves: which of them the editor shows makes no difference. */
+  override openFile(): void {}
+
+  override closeFile(): void {}
+
+  override updateFile(uri: string, update: TransactionSpec): void {
+    this.texts().open.get(uri)?.change(update);
+  }
+
+  override async displayFile(uri: string): Promise<EditorView | null> {
+    const text = await this.opened(uri);
+    if (text === null) return null;
+    this.texts().show(text);
+    return this.texts().view;
+  }
+}

@@ -1,0 +1,42 @@
+export type Theme = 'light' | 'dark';
+
+const system = matchMedia('(prefers-color-scheme: dark)');
+/** What a person has chosen; null: as the system has it. */
+let chosen: Theme | null = null;
+/** This page and its frames have the same colours. */
+const colours = document.getElementById('theme')?.textContent ?? '';
+const followers = new Set<WeakRef<Document>>();
+
+export function theme(): Theme {
+  return chosen ?? (system.matches ? 'dark' : 'light');
+}
+
+export function chooseTheme(to: Theme | null): void {
+  chosen = to;
+  apply();
+}
+
+/** Has a document take the theme's colours, with styles of its own. */
+export function follow(one: Document, styles: readonly string[]): void {
+  const view = one.defaultView;
+  if (view === null) return;
+  one.adoptedStyleSheets = [colours, ...styles].map((text) => {
+    // A sheet belongs to the window that made it.
+    const sheet = new (view as typeof window).CSSStyleSheet();
+    sheet.replaceSync(text);
+    return sheet;
+  });
+  followers.add(new WeakRef(one));
+  apply();
+}
+
+function apply(): void {
+  document.documentElement.dataset.theme = theme();
+  for (const follower of followers) {
+    const one = follower.deref();
+    if (one === undefined) followers.delete(follower);
+    else one.documentElement.dataset.theme = theme();
+  }
+}
+
+system.addEventListener('change', apply);
