@@ -1,5 +1,10 @@
 import * as vscode from 'vscode';
-import { type ComparedSide, compareRequest, summaryRequest } from '../../server/src/lsp/protocol';
+import {
+  type ComparedSide,
+  compareRequest,
+  summaryRequest,
+  variantsRequest,
+} from '../../server/src/lsp/protocol';
 import type { FromCompare, ToCompare } from '../compare/messages';
 import { about } from './about';
 import type { Client } from './client';
@@ -24,7 +29,10 @@ interface Choice extends vscode.QuickPickItem {
   readonly pair?: () => Promise<Pair | undefined>;
 }
 
-/** Compares the active craft script with another, with an earlier revision, or one pack of it with another. */
+/**
+ * Compares the active craft script with another, with an earlier revision, one pack of it with another, or the craft with
+ * itself with a load or without, and in the cold.
+ */
 export async function compareScripts(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const document = activeCraftScript()?.document;
   if (document === undefined) {
@@ -36,7 +44,9 @@ export async function compareScripts(context: vscode.ExtensionContext, client: C
   const choices = await choicesFor(document, client);
   const picked = await vscode.window.showQuickPick(choices, {
     title: t('Compare {name} with', { name: nameOf(document.uri) }),
-    placeHolder: t('Another script, an earlier revision, or another pack of this one'),
+    placeHolder: t(
+      'Another script, an earlier revision, another pack, or this craft with a load or in the cold',
+    ),
     matchOnDescription: true,
   });
   const pair = await picked?.pair?.();
@@ -48,6 +58,7 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
   const here = asOpen(uri, nameOf(uri));
   const summary = await client.request(summaryRequest, about(uri));
   const packs = (summary?.packs ?? []).filter((pack) => pack !== summary?.packInView);
+  const variants = (await client.request(variantsRequest, about(uri))) ?? [];
   const found = await craftFiles();
   const others = found.filter((one) => one.toString() !== uri.toString());
   const group = (label: string, items: readonly Choice[]): readonly Choice[] =>
@@ -64,6 +75,20 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
           uris: [uri],
         }),
       })),
+    ),
+    ...group(
+      t('With and without'),
+      variants.flatMap(({ words, path, to }) =>
+        to === null
+          ? []
+          : [
+              {
+                label: words,
+                description: `${path} = ${to}`,
+                pair: heldOtherwise(uri, here, { path, to }, words),
+              },
+            ],
+      ),
     ),
     ...group(t('Earlier'), [
       ...(document.isDirty && uri.scheme !== 'untitled' ? [asSaved(uri, here)] : []),
@@ -87,7 +112,7 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
 function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
   const saved = async (): Promise<ComparedSide> => {
     const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
-    return { uri: uri.toString(), text, name: t('{name} as saved', { name: nameOf(uri) }), pack: null };
+    return { uri: uri.toString(), text, name: t('{name} as saved', { name: nameOf(uri) }), ...asItIs };
   };
   return {
     label: t('As it was saved'),
@@ -127,18 +152,35 @@ async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair 
   const { revision } = picked;
   const text = await revision.text();
   const name = t('{name} of {date}', { name: nameOf(uri), date: revision.date });
-  return { before: async () => ({ uri: uri.toString(), text, name, pack: null }), after: here, uris: [uri] };
+  return { before: async () => ({ uri: uri.toString(), text, name, ...asItIs }), after: here, uris: [uri] };
+}
+
+/** In view there, and nothing held otherwise. */
+const asItIs = { pack: null, otherwise: null };
+
+/** The script as it stands beside itself; nothing is written. */
+function heldOtherwise(
+  uri: vscode.Uri,
+  here: Pair['after'],
+  otherwise: ComparedSide['otherwise'],
+  words: string,
+): () => Promise<Pair> {
+  return async () => ({
+    before: here,
+    after: async () => ({ ...(await here()), otherwise, name: words }),
+    uris: [uri],
+  });
 }
 
 function asOpen(uri: vscode.Uri, name: string): Pair['after'] {
-  return async () => ({ uri: uri.toString(), text: null, name, pack: null });
+  return async () => ({ uri: uri.toString(), text: null, name, ...asItIs });
 }
 
 /** A script that need not be open in an editor. */
 function asText(uri: vscode.Uri): Pair['before'] {
   return async () => {
     const document = await vscode.workspace.openTextDocument(uri);
-    return { uri: uri.toString(), text: document.getText(), name: nameOf(uri), pack: null };
+    return { uri: uri.toString(), text: document.getText(), name: nameOf(uri), ...asItIs };
   };
 }
 

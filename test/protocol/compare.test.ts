@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { RequestType } from 'vscode-languageserver-protocol/node';
-import type { ComparedSide } from '../../server/src/lsp/protocol';
+import { type ComparedSide, variantsRequest } from '../../server/src/lsp/protocol';
 import type { Comparison } from '../../server/src/sheet/compare/compare';
 import { built } from '../support/built';
 import { withScratch } from '../support/scratch';
@@ -30,7 +30,7 @@ describe('comparing over the protocol', () => {
         const uri = scratch.uriOf('slower.craft');
         await server.open(uri, slower);
         await server.pushedFor(uri, 1);
-        const side = { uri, pack: null };
+        const side = { uri, pack: null, otherwise: null };
         const result = await server.connection.sendRequest(request, {
           before: { ...side, text: racer, name: 'before' },
           after: { ...side, text: null, name: 'now' },
@@ -43,9 +43,38 @@ describe('comparing over the protocol', () => {
       }),
     ));
 
+  it('puts a craft beside itself in the cold, and writes nothing', () =>
+    withScratch(files, (scratch) =>
+      withServer({ folders: [scratch.uri] }, async (server) => {
+        const uri = scratch.uriOf('racer.craft');
+        await server.open(uri, racer);
+        await server.pushedFor(uri, 1);
+        const variants = await server.connection.sendRequest(variantsRequest, { textDocument: { uri } });
+        const cold = variants?.find(({ path }) => path === 'craft.air-temperature');
+        assert.ok(cold?.to);
+        const side = { uri, pack: null, text: null, otherwise: null, name: 'as it is' };
+        const otherwise = { path: cold.path, to: cold.to };
+        const after = { ...side, otherwise, name: cold.words };
+        const result = await server.connection.sendRequest(request, { before: side, after });
+        assert.deepEqual([result?.before.file, result?.after.file], ['as it is', 'in the cold, at 0 degC']);
+        assert.deepEqual(
+          result?.settings.map(({ path }) => path),
+          ['craft.air-temperature'],
+        );
+        const minutes = result?.matters.find(
+          (one) => one.kind === 'moved' && one.figure.id === 'minutes-to-landing',
+        );
+        assert.ok(minutes !== undefined, 'how long it flies is what a pilot asks of the cold first');
+        assert.deepEqual(
+          await server.connection.sendRequest(variantsRequest, { textDocument: { uri } }),
+          variants,
+        );
+      }),
+    ));
+
   it('answers null for a script that is not open', () =>
     withServer({}, async (server) => {
-      const side = { uri: 'file:///nowhere/x.craft', text: null, name: 'x', pack: null };
+      const side = { uri: 'file:///nowhere/x.craft', text: null, name: 'x', pack: null, otherwise: null };
       assert.equal(await server.connection.sendRequest(request, { before: side, after: side }), null);
     }));
 });

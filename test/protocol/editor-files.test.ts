@@ -62,7 +62,7 @@ describe('a folder that is not on this machine', () => {
       await server.open(main, 'include "base.craft"\n[board]\nprofile = wren\n');
       const about = { textDocument: { uri: main } };
       const wanted = { ...about, board: null, since: null, reason: null, isPreview: true };
-      const open = { uri: main, text: null, name: 'main.craft', pack: null };
+      const open = { uri: main, text: null, name: 'main.craft', pack: null, otherwise: null };
       const earlier = { ...open, text: '[craft]\nname = "Plover"\n' };
       const left = new CancellationTokenSource();
       const given = connection.sendRequest(boardTextRequest, wanted);

@@ -18,6 +18,7 @@ import type { ChannelPlan, PlannedChannel } from '../sheet/find/channels';
 import { type Holds, type MoveName, moveNames } from '../sheet/find/wish';
 import type { Narrowing } from '../sheet/narrowing/narrowing';
 import type { TriedValue, Tryable } from '../sheet/try-value';
+import type { Variant } from '../sheet/variants';
 import type { FoundScripts } from '../workspace/file-system';
 import { type AboutPlace, type AboutScript, OwnNotification, OwnRequest } from './own-message';
 import { about, count, flag, here, list, object, oneOf, optional, position, text } from './requests/form';
@@ -218,6 +219,8 @@ export interface ComparedSide {
   readonly name: string;
   /** null: the one in view, or of that name, or the first. */
   readonly pack: string | null;
+  /** A setting held otherwise than the text has it, as a script writes it; null: all as it is. */
+  readonly otherwise: { readonly path: string; readonly to: string } | null;
 }
 
 export interface ComparedSides {
@@ -225,12 +228,24 @@ export interface ComparedSides {
   readonly after: ComparedSide;
 }
 
-const side = object({ uri: text, text: optional(text), name: text, pack: optional(text) });
+const side = object({
+  uri: text,
+  text: optional(text),
+  name: text,
+  pack: optional(text),
+  otherwise: optional(object({ path: text, to: text })),
+});
 
 /** What differs between two scripts, or two packs of one; null when a script is not open. */
 export const compareRequest = new OwnRequest<ComparedSides, Comparison | null>(
   'propsoff/compare',
   object({ before: side, after: side }),
+);
+
+/** What a craft may be seen beside: itself with a load or without, and in the cold; null when it is not open. */
+export const variantsRequest = new OwnRequest<AboutScript, readonly Variant[] | null>(
+  'propsoff/variants',
+  object(about),
 );
 
 export interface LastFlight {

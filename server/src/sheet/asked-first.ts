@@ -1,3 +1,4 @@
+import type { Comparison } from './compare/compare';
 import type { MovedFigure } from './compare/moved-figures';
 import { air, load } from './variants';
 
@@ -22,4 +23,19 @@ export function isVariant(path: string): boolean {
 export function askedFirst(moved: readonly MovedFigure[]): readonly [MovedFigure[], MovedFigure[]] {
   const first = asked.flatMap((id) => moved.find((one) => one.id === id) ?? []);
   return [first, moved.filter((one) => !first.includes(one))];
+}
+
+/** A craft beside the same with a load or in the cold: of findings what matters most, of figures what a pilot asks first. */
+export function withAskedFirst(comparison: Comparison): Comparison {
+  const { matters, figures } = comparison;
+  const moved = matters.flatMap((one) => (one.kind === 'moved' ? [one.figure] : []));
+  const [first, others] = askedFirst([...moved, ...figures]);
+  return {
+    ...comparison,
+    matters: [
+      ...matters.filter(({ kind }) => kind !== 'moved'),
+      ...first.map((figure) => ({ kind: 'moved', figure }) as const),
+    ],
+    figures: others,
+  };
 }

@@ -47,7 +47,7 @@ describe('a comparison', () => {
     await page().locator('p', { hasText: 'No setting differs.' }).waitFor();
   });
 
-  it('of two packs of a craft shows both side by side, and leads to a line', async () => {
+  it('of two packs of a craft, and of a craft in the cold, shows both side by side, and leads to a line', async () => {
     await editor().openFile('sandmartin.craft');
     await editor().statusBar(/to mend/);
     await compareWith('Pack cruise');
@@ -61,6 +61,10 @@ describe('a comparison', () => {
     }
     await cells.locator('button.value').last().click();
     await editor().statusBar(/Ln 5\d, /);
+    await editor().page.locator('.tab', { hasText: 'Compare' }).locator('.codicon-close').click();
+    await compareWith('in the cold');
+    const minutes = page().locator('tr[data-figure=minutes-to-landing]');
+    assert.match(await minutes.innerText(), /\d min.*\d min.*worse/s);
   });
 });
 

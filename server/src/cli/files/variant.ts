@@ -1,5 +1,5 @@
 import type { Catalog } from '../../catalog/catalog';
-import { askedFirst } from '../../sheet/asked-first';
+import { withAskedFirst } from '../../sheet/asked-first';
 import { type CheckedSide, type Comparison, compare } from '../../sheet/compare/compare';
 import { inTheCold, variantCraft, withoutLoad } from '../../sheet/variants';
 import { UsageError } from '../outcome';
@@ -44,21 +44,6 @@ export function comparedVariant(one: OneScript, file: string, values: Values): C
   const check = (of: typeof craft) => workspace.check(of);
   const after = { ...before, craft: varied, findings: check(varied), file: 'otherwise' };
   return withAskedFirst(compare(before, after, check));
-}
-
-/** Of findings what matters most; of figures what a pilot asks first. */
-function withAskedFirst(comparison: Comparison): Comparison {
-  const { matters, figures } = comparison;
-  const moved = matters.flatMap((one) => (one.kind === 'moved' ? [one.figure] : []));
-  const [first, others] = askedFirst([...moved, ...figures]);
-  return {
-    ...comparison,
-    matters: [
-      ...matters.filter(({ kind }) => kind !== 'moved'),
-      ...first.map((figure) => ({ kind: 'moved', figure }) as const),
-    ],
-    figures: others,
-  };
 }
 
 function settingsOf({ view, file }: OneScript, values: Values) {

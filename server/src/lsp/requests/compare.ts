@@ -1,12 +1,14 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import { CraftView } from '../../craft/view';
+import { withAskedFirst } from '../../sheet/asked-first';
 import { type CheckedSide, type Comparison, comparing } from '../../sheet/compare/compare';
+import { type Variant, variantCraft, variantsOf } from '../../sheet/variants';
 import { stopIfCancelled } from '../cancelled';
 import { isTooLong } from '../documents/long-documents';
 import { nextTurn } from '../documents/turn';
 import type { ComparedSide, ComparedSides } from '../protocol';
 import type { Session } from '../session';
-import { readInFull, type Served } from './row';
+import { type Context, readInFull, type Served } from './row';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
 export async function comparison(
@@ -21,7 +23,7 @@ export async function comparison(
   for (;;) {
     stopIfCancelled(token);
     const step = work.next();
-    if (step.done === true) return step.value;
+    if (step.done === true) return after.otherwise === null ? step.value : withAskedFirst(step.value);
     await new Promise<void>(nextTurn);
   }
 }
@@ -29,7 +31,7 @@ export async function comparison(
 /** A copy of its own, which stays as it is while the work pauses. */
 async function sideOf(
   session: Session,
-  { uri, text, name, pack }: ComparedSide,
+  { uri, text, name, pack, otherwise }: ComparedSide,
   likePack: string | null,
   token: CancellationToken,
 ): Promise<CheckedSide | null> {
@@ -41,6 +43,11 @@ async function sideOf(
   const craft = open === undefined ? await workspace.detached(uri, text ?? '') : open.craft.copied();
   const packs = craft.packs();
   const wanted = [pack, open?.pack ?? likePack].find((one) => one !== null && packs.includes(one));
-  const view = new CraftView(craft, wanted ?? packs[0] ?? null);
-  return { craft, pack: view.pack, findings: workspace.check(craft), file: name };
+  const inView = wanted ?? packs[0] ?? null;
+  const held = otherwise === null ? craft : variantCraft(craft, inView, [otherwise]);
+  return held === null ? null : { craft: held, pack: inView, findings: workspace.check(held), file: name };
+}
+
+export function variantsToCompare({ snapshot: { craft, pack } }: Context): readonly Variant[] {
+  return variantsOf(new CraftView(craft, pack ?? craft.packs()[0] ?? null));
 }

@@ -254,6 +254,7 @@ const rows: readonly Row[] = [
   onDemand(own.channelsRequest, ({ channelsFound }) => channelsFound),
   onDemand(own.linesToWriteRequest, ({ linesFor }) => aboutScript(linesFor)),
   onDemand(own.compareRequest, ({ comparison }) => comparison),
+  onDemand(own.variantsRequest, ({ variantsToCompare }) => aboutWholeScript(variantsToCompare)),
   onDemand(own.flightFormRequest, ({ flightFormOf }) => aboutScript(flightFormOf)),
   onDemand(own.flightAnswerRequest, ({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
