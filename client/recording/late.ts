@@ -1,107 +1,32 @@
-import type {
-  AxisResponse,
-  MeasuredSpan,
-  RecordingTold,
-  Told,
-} from '../../server/src/lsp/recording-protocol';
-import type { AxisModel, EstimateBeside } from '../../server/src/sheet/recording-model';
+import type { AxisResponse, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import { lateRows } from '../../server/src/sheet/recording-rows';
 import { element } from '../page/element';
-import { figureText } from '../sheet/plots/figure-text';
 import { question } from './answer';
-import { partOf } from './follow';
-import { likelyText, measuredText } from './measured-text';
-import { type ToldRow, toldTable } from './told-table';
-
-type Estimates = AxisModel['estimates'];
+import { likelyText } from './measured-text';
+import { toldTable } from './told-table';
 
 /** Is it late? And how much may it be later before it swings? */
 export function lateSection({ report, models }: RecordingTold): HTMLElement {
-  return question('late', report.responses, shortOf, (axes) => {
-    const row = (
-      name: string,
-      of: (axis: AxisResponse) => Told<MeasuredSpan> | null,
-      estimate?: keyof Estimates,
-    ): ToldRow => ({
-      name,
-      cells: axes.map((one) => ({
-        value: of(one),
-        beside: besideText(
-          estimate === undefined
-            ? undefined
-            : models.find(({ axis }) => axis === one.axis)?.estimates[estimate],
-        ),
-      })),
-    });
-    const margin =
-      (part: (margins: NonNullable<AxisResponse['margins']['told']>) => MeasuredSpan) =>
-      ({ margins }: AxisResponse) =>
-        partOf(margins, part);
-    return [
-      ...toldTable(
-        'How late it is, and what is left before it swings',
-        axes.map(({ axis }) => axis),
-        [
-          row('Delay from motor command to gyro', ({ delay }) => delay, 'delay'),
-          row('Time constant of motors and propellers', ({ lag }) => lag, 'lag'),
-          row('Phase delay from sticks to gyro', ({ phaseDelay }) => phaseDelay),
-          row(
-            'Crossover',
-            margin(({ crossover }) => crossover),
-            'crossover',
-          ),
-          row(
-            'Phase margin',
-            margin(({ phaseMargin }) => phaseMargin),
-            'phaseMargin',
-          ),
-          row('Gain margin, times', gainMarginOf, 'gainMargin'),
-          row(
-            'A disturbance grows at most, times',
-            margin(({ sensitivityPeak }) => sensitivityPeak),
-          ),
-        ],
-      ),
-      element('p', { class: 'aside' }, waysOf(axes)),
-    ];
-  });
-}
-
-function gainMarginOf({ margins }: AxisResponse): Told<MeasuredSpan> {
-  if ('reason' in margins) return margins;
-  const { gainMargin } = margins.told;
-  if (gainMargin !== null) return { told: gainMargin, basis: margins.basis };
-  return {
-    told: null,
-    reason: 'It lies above the frequencies that were flown.',
-    advice: 'Fly quicker, small movements; a large gain margin needs no more.',
-  };
+  return question('late', report.responses, shortOf, (axes) => [
+    ...toldTable('How late it is, and what is left before it swings', lateRows(axes, models)),
+    ...waysOf(axes),
+  ]);
 }
 
 /** By which way margins were found, for those that were. */
-function waysOf(axes: readonly AxisResponse[]): string {
+function waysOf(axes: readonly AxisResponse[]): readonly HTMLElement[] {
   const ways = new Set(axes.flatMap(({ margins }) => margins.told?.by ?? []));
-  const behind = ways.has('controller')
-    ? 'Margins are those of the craft as it was measured with the controller that the script describes.'
-    : '';
-  const alone = ways.has('answer') ? 'Margins about some axes follow from the answer alone.' : '';
-  return [behind, alone, 'A test hover decides.'].filter((text) => text !== '').join(' ');
-}
-
-/** "script: 59 deg in the hover; 58.6 deg (38.6 to 75.7 deg) at the worst place" */
-export function besideText(estimate: EstimateBeside | undefined): string | null {
-  if (estimate === undefined) return null;
-  const { inHover, figure, unit } = estimate;
   const said = [
-    ...(inHover === null ? [] : [`${figureText(inHover, unit)} in the hover`]),
-    ...(figure === null || isSame(inHover, figure) ? [] : [`${measuredText(figure)} at the worst place`]),
+    ...(ways.has('controller')
+      ? ['Margins are those of the craft as it was measured, with the controller that the script describes.']
+      : []),
+    ...(ways.has('answer')
+      ? ['Where the controller is not known, margins follow from the answer alone.']
+      : []),
   ];
-  const span = figure !== null && isSame(inHover, figure) && figure.low < figure.high;
-  const within = span ? `, ${measuredText(figure).replace(/^[^(]*\(|\)$/g, '')}` : '';
-  return said.length === 0 ? null : `script: ${said.join('; ')}${within}`;
-}
-
-function isSame(inHover: number | null, { likely }: MeasuredSpan): boolean {
-  return inHover !== null && Math.abs(inHover - likely) < 1e-3 * Math.abs(likely);
+  return said.length === 0
+    ? []
+    : [element('p', { class: 'aside' }, [...said, 'A test hover decides.'].join(' '))];
 }
 
 function shortOf(axes: readonly AxisResponse[]): string {

@@ -1,102 +1,44 @@
-import type { MeasuredSpan, Told } from '../../server/src/lsp/recording-protocol';
+import { type AxisCell, type AxisRow, basesOf, reasonsOf } from '../../server/src/sheet/recording-rows';
 import { element } from '../page/element';
 import { withheld } from './answer';
 import { measuredWords } from './measured';
 import { table } from './table';
 
-/** A quantity of each axis. */
-export interface ToldRow {
-  readonly name: string;
-  /** In the order of the columns; null where there is none. */
-  readonly cells: readonly ToldCell[];
-}
-
-export interface ToldCell {
-  readonly value: Told<MeasuredSpan> | null;
-  /** What else is said of it, such as the script's estimate. */
-  readonly beside?: string | null;
-}
-
 /**
  * Quantities by axes. What is withheld says so in its place, and below why and what to do, each reason once; what the
  * others rest on is folded away.
  */
-export function toldTable(
-  title: string,
-  columns: readonly string[],
-  rows: readonly ToldRow[],
-): readonly HTMLElement[] {
-  const body = rows.map(({ name, cells }) => [name, ...cells.map(cellOf)]);
+export function toldTable(title: string, rows: readonly AxisRow[]): readonly HTMLElement[] {
+  const axes = rows[0]?.cells.map(({ axis }) => axis) ?? [];
   return [
-    table(title, ['', ...columns], body),
-    ...reasonsOf(columns, rows).map(({ about, reason, advice }) => {
-      const text = withheld(reason, advice);
+    table(
+      title,
+      ['', ...axes],
+      rows.map(({ name, cells }) => [name, ...cells.map(cellOf)]),
+    ),
+    ...reasonsOf(rows).map(({ about, said }) => {
+      const text = withheld(said.reason, said.advice);
       text.prepend(element('b', {}, `${about}: `));
       return text;
     }),
-    ...basesOf(title, columns, rows),
+    ...bases(title, rows),
   ];
 }
 
-function cellOf({ value, beside }: ToldCell): string | HTMLElement {
-  if (value === null) return element('span', { class: 'aside' }, beside ?? '–');
+function cellOf({ value, beside }: AxisCell): HTMLElement {
+  // What is no number is drawn.
+  if (value === null) return element('span', { class: 'aside' }, 'drawn above');
   return element(
     'span',
     {},
     value.told === null ? 'not known' : measuredWords(value.told),
-    beside == null ? null : element('span', { class: 'aside beside' }, beside),
+    beside === null ? null : element('span', { class: 'aside beside' }, beside),
   );
 }
 
-/** What is withheld for one reason: "Phase margin and gain margin about roll". */
-function reasonsOf(columns: readonly string[], rows: readonly ToldRow[]) {
-  const byReason = new Map<
-    string,
-    { readonly reason: string; readonly advice: string; readonly places: Place[] }
-  >();
-  for (const { name, cells } of rows)
-    for (const [at, { value }] of cells.entries()) {
-      if (value === null || !('reason' in value)) continue;
-      const { reason, advice } = value;
-      const key = `${reason}\n${advice}`;
-      const known = byReason.get(key) ?? { reason, advice, places: [] };
-      known.places.push({ name, column: columns[at] ?? '' });
-      byReason.set(key, known);
-    }
-  return [...byReason.values()].map(({ places, ...said }) => ({ about: placesText(places, rows), ...said }));
-}
-
-interface Place {
-  readonly name: string;
-  readonly column: string;
-}
-
-function placesText(places: readonly Place[], rows: readonly ToldRow[]): string {
-  const byColumns = new Map<string, string[]>();
-  for (const name of new Set(places.map((place) => place.name))) {
-    const columns = listed(places.filter((place) => place.name === name).map(({ column }) => column));
-    byColumns.set(columns, [...(byColumns.get(columns) ?? []), name]);
-  }
-  const parts = [...byColumns].map(([columns, names]) => {
-    const isAll = names.length > 1 && names.length === rows.length;
-    return `${isAll ? 'all of this' : listed(names.map(inSentence))} about ${columns}`;
-  });
-  const text = parts.join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
-function basesOf(
-  title: string,
-  columns: readonly string[],
-  rows: readonly ToldRow[],
-): readonly HTMLElement[] {
-  const byBasis = new Map<string, Place[]>();
-  for (const { name, cells } of rows)
-    for (const [at, { value }] of cells.entries()) {
-      if (value === null || !('basis' in value)) continue;
-      byBasis.set(value.basis, [...(byBasis.get(value.basis) ?? []), { name, column: columns[at] ?? '' }]);
-    }
-  if (byBasis.size === 0) return [];
+function bases(title: string, rows: readonly AxisRow[]): readonly HTMLElement[] {
+  const all = basesOf(rows);
+  if (all.length === 0) return [];
   return [
     element(
       'details',
@@ -105,19 +47,8 @@ function basesOf(
       element(
         'ul',
         { class: 'sentences' },
-        ...[...byBasis].map(([basis, places]) => element('li', {}, `${placesText(places, rows)}: ${basis}`)),
+        ...all.map(({ about, said }) => element('li', {}, `${about}: ${said}`)),
       ),
     ),
   ];
-}
-
-function inSentence(name: string): string {
-  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
-}
-
-/** "a, b and c" */
-function listed(names: readonly string[]): string {
-  const unique = [...new Set(names)];
-  if (unique.length < 2) return unique.join('');
-  return `${unique.slice(0, -1).join(', ')} and ${unique.at(-1)}`;
 }

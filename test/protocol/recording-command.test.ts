@@ -35,10 +35,13 @@ describe('propsoff recording', () => {
       const order = [
         'What its columns are taken for',
         'Does it shake, and from what?',
+        'Does it follow?',
+        'Is it late?',
         'Do the motors work alike?',
         'What does the pack give?',
         'What does hovering take?',
         'Does the link hold?',
+        'What do the board’s numbers mean?',
       ];
       assert.deepEqual(
         titles.filter((line) => order.includes(line)),
@@ -48,6 +51,9 @@ describe('propsoff recording', () => {
         stdout,
         /^ {2}roll: [\d.]+ deg\/s \([\d.]+ to [\d.]+\); tones, before the board’s filters:$/m,
       );
+      assert.match(stdout, /^ {4}follows up to \(−3 dB\): [\d.]+ Hz \([\d.]+ to [\d.]+\)$/m);
+      assert.match(stdout, /^ {4}proportional: [\d.]+ %\/\(deg\/s\) \(.*\); script: 0\.052 %\/\(deg\/s\)$/m);
+      assert.match(stdout, /^ {2}All of this about yaw: not told\. The sticks .* an observer beside you/m);
       assert.match(stdout, /others differ\. A test hover decides/);
     }));
 

@@ -4,7 +4,6 @@ import type { ChannelOffered } from '../recording/channel-choices';
 import type { ColumnQuestion } from '../recording/learn/proposed-column';
 import type {
   AxisNoise,
-  MeasuredGain,
   MeasuredSpan,
   RecordingFinding,
   RecordingProposal,
@@ -12,6 +11,7 @@ import type {
 } from '../recording/report';
 import type { LinePlot } from '../sheet/plots/plot';
 import type { AxisModel } from '../sheet/recording-model';
+import type { WrittenGain } from '../sheet/recording-rows';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
 import { about, count, flag, list, number, object, oneOf, optional, text } from './requests/form';
@@ -77,11 +77,7 @@ export interface RecordingTold {
   /** What the script lets expect of how its axes follow; none without a craft, or where it says too little. */
   readonly models: readonly AxisModel[];
   /** The gains that the script sets. */
-  readonly gains: readonly {
-    readonly axis: MeasuredGain['axis'];
-    readonly term: MeasuredGain['term'];
-    readonly text: string;
-  }[];
+  readonly gains: readonly WrittenGain[];
 }
 
 /** A column of a file whose logger nobody has confirmed yet. */

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import type { MeasuredSpan, Peak, RecordingReport } from '../../../server/src/recording/report';
 import { recordingChanges } from '../../../server/src/sheet/compare/recordings';
+import { marginsWith, responseOf, toldSpan } from '../../support/axis-response';
 import { reportWith } from '../../support/recording-report';
 
 const withheld = { told: null, reason: 'Not logged.', advice: 'Log it.' } as const;
@@ -64,6 +65,27 @@ describe('two recordings side by side', () => {
       ],
     );
     assert.equal(changes.at(-1)?.before, null);
+  });
+
+  it('have margins that are better where they are larger, and gains that are neither', () => {
+    const flown = (margin: number, bandwidth: number, gain: number) =>
+      reportWith({
+        responses: told([
+          responseOf('roll', { margins: marginsWith(margin), bandwidth: toldSpan(bandwidth, 1, 'Hz') }),
+        ]),
+        gains: told([
+          { axis: 'roll', term: 'proportional', gain: toldSpan(gain, 0.01, '%/(deg/s)') } as const,
+        ]),
+      });
+    const changes = recordingChanges(flown(50, 18, 0.5), flown(40, 23, 0.6));
+    const turns = new Map(changes.map(({ question, title, turn }) => [`${question}: ${title}`, turn]));
+    assert.deepEqual(Object.fromEntries(turns), {
+      'follow: Follows up to (−3 dB), roll': 'better',
+      'late: Crossover, roll': null,
+      'late: Phase margin, roll': 'worse',
+      'late: Most that a disturbance grows by, roll': null,
+      'gains: Proportional, roll': null,
+    });
   });
 
   it('have a motor that works more like the others for the better, whichever way it differed', () => {

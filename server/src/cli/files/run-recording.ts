@@ -2,18 +2,26 @@ import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
-import { packTaken, viewFlown } from '../../features/flight/recording-told';
+import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-told';
 import { changeOf } from '../../recording/change-of';
+import { doing } from '../../recording/estimate/shaken';
 import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
 import { longestFlight } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';
 import type { RecordingReport } from '../../recording/report';
 import { reportOf } from '../../recording/report-of';
 import { recordingChanges } from '../../sheet/compare/recordings';
+import { recordingModels } from '../../sheet/recording-model';
 import { exitCodes, UsageError } from '../outcome';
 import { Progress } from '../report/progress';
 import { recordingChangesText } from '../report/recording-changes-text';
-import { columnLines, linesText, questionLines, recordingText } from '../report/recording-text';
+import {
+  type BesideRecording,
+  columnLines,
+  linesText,
+  questionLines,
+  recordingText,
+} from '../report/recording-text';
 import { jsonText, visible } from '../report/visible';
 import type { Terminal } from '../terminal';
 import { keepLayout } from './layout-files';
@@ -73,7 +81,7 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
     asked.json === true
       ? jsonText({ version: 1, columns: columnRows(opened), report, before, changes })
       : changes === null || before === null
-        ? recordingText({ ...report, name: asked.path }, opened.table, terminal)
+        ? recordingText({ ...report, name: asked.path }, opened.table, terminal, besideOf(view, terminal))
         : recordingChangesText(
             { ...before, name: asked.compare ?? before.name },
             { ...report, name: asked.path },
@@ -82,6 +90,13 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
           ),
   );
   return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
+}
+
+/** What the script lets expect of what was measured. */
+function besideOf(view: CraftView | null, terminal: Terminal): BesideRecording {
+  if (view === null) return { models: [], gains: [] };
+  const work = doing(recordingModels(view), 1, 'what the script lets expect');
+  return { models: new Progress(terminal).through(work), gains: writtenGains(view) };
 }
 
 /** With the pack that was asked for, else the one of the flight that names the recording. */

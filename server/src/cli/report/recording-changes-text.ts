@@ -2,7 +2,8 @@ import type { RecordingFinding, RecordingReport } from '../../recording/report';
 import { recordingQuestions } from '../../sheet/compare/recording-questions';
 import type { RecordingChange } from '../../sheet/compare/recordings';
 import { painted, type Terminal } from '../terminal';
-import { foundLines, linesText, spanText, summaryLine } from './recording-text';
+import { spanText } from './measured-span-text';
+import { foundLines, linesText, summaryLine } from './recording-text';
 import { visible } from './visible';
 
 /** What has changed between two recordings, for people: what was left out of either, then by the pilot’s questions. */

@@ -14,15 +14,30 @@ import type {
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
 import { recordingQuestions } from '../../sheet/compare/recording-questions';
+import type { AxisModel } from '../../sheet/recording-model';
+import { followRows, gainRows, lateRows, type WrittenGain } from '../../sheet/recording-rows';
 import { measuredNumber, shortNumber } from '../../units/number-text';
 import { levelColours, painted, type Terminal } from '../terminal';
+import { spanText } from './measured-span-text';
+import { axisRowLines } from './recording-axes-text';
 import { visible } from './visible';
 import { wrapped } from './wrapped';
 
+/** What the script lets expect, and what it sets, of what a recording measures. */
+export interface BesideRecording {
+  readonly models: readonly AxisModel[];
+  readonly gains: readonly WrittenGain[];
+}
+
 /** What one flight of a recording says, for people: what was left out first, then findings, then the pilot's questions. */
-export function recordingText(report: RecordingReport, table: LearntTable, terminal: Terminal): string {
+export function recordingText(
+  report: RecordingReport,
+  table: LearntTable,
+  terminal: Terminal,
+  beside: BesideRecording = { models: [], gains: [] },
+): string {
   const title = (text: string) => ['', painted(text, 'bold', terminal)];
-  const { findings, noise, motors, pack, hover, link, proposals } = report;
+  const { findings, noise, responses, motors, pack, hover, link, gains, proposals } = report;
   return linesText(
     [
       summaryLine(report),
@@ -34,6 +49,10 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
       ...foundLines(findings, terminal),
       ...title(recordingQuestions.shake),
       ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
+      ...title(recordingQuestions.follow),
+      ...toldLines(responses, (axes) => axisRowLines(followRows(axes))),
+      ...title(recordingQuestions.late),
+      ...toldLines(responses, (axes) => axisRowLines(lateRows(axes, beside.models))),
       ...title(recordingQuestions.motors),
       ...toldLines(motors, (all) => all.flatMap(motorLines)),
       ...title(recordingQuestions.pack),
@@ -42,6 +61,8 @@ export function recordingText(report: RecordingReport, table: LearntTable, termi
       ...toldLines(hover, hoverLines),
       ...title(recordingQuestions.link),
       ...toldLines(link, linkLines),
+      ...title(recordingQuestions.gains),
+      ...toldLines(gains, (all) => axisRowLines(gainRows(all, beside.gains))),
       ...(proposals.length === 0 ? [] : title('What may be written into the script')),
       ...proposals.flatMap(proposalLines),
       '',
@@ -213,14 +234,4 @@ function proposalLines({ title, sets }: RecordingProposal): readonly string[] {
     `  ${visible(title)}`,
     ...sets.map(({ path, value, comment }) => `    ${visible(`${path} = ${value}  # ${comment}`)}`),
   ];
-}
-
-/** `152 Hz (150 to 154)` */
-export function spanText(measured: MeasuredSpan): string {
-  const { likely, low, high, unit } = measured;
-  const number = (value: number) => measuredNumber(value, measured);
-  const unitText = unit === '' ? '' : ` ${unit}`;
-  const [from, to] = [number(low), number(high)];
-  const span = from === to ? '' : ` (${from} to ${to})`;
-  return `${number(likely)}${unitText}${span}`;
 }

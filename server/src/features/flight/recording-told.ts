@@ -8,6 +8,7 @@ import { quoted } from '../../language/quoted-text';
 import type { MeasuredGain, RecordingProposal, RecordingReport } from '../../recording/report';
 import { gyroFilterPlot } from '../../sheet/plots/filter-plot';
 import type { LinePlot } from '../../sheet/plots/plot';
+import type { WrittenGain } from '../../sheet/recording-rows';
 import { type Target, targetOfPath } from '../../sheet/target';
 import { recordedFlights } from './recorded';
 
@@ -55,13 +56,6 @@ export interface BesideScript {
   readonly gains: readonly WrittenGain[];
 }
 
-export interface WrittenGain {
-  readonly axis: MeasuredGain['axis'];
-  readonly term: MeasuredGain['term'];
-  /** "0.45 %/(deg/s)" */
-  readonly text: string;
-}
-
 const gainTerms: readonly MeasuredGain['term'][] = ['proportional', 'integral', 'derivative'];
 
 export function besideScript(view: CraftView, { findings, proposals }: RecordingReport): BesideScript {
@@ -73,11 +67,16 @@ export function besideScript(view: CraftView, { findings, proposals }: Recording
       const target = targetOfPath(view, path);
       return target === null ? [] : [{ path, target }];
     }),
-    gains: axisNames.flatMap((axis) =>
-      gainTerms.flatMap((term) => {
-        const path = `control.${axis}.${term}`;
-        return view.isSet(path) && view.value(path) !== null ? [{ axis, term, text: view.shown(path) }] : [];
-      }),
-    ),
+    gains: writtenGains(view),
   };
+}
+
+/** The gains that a script sets, in its own words. */
+export function writtenGains(view: CraftView): readonly WrittenGain[] {
+  return axisNames.flatMap((axis) =>
+    gainTerms.flatMap((term) => {
+      const path = `control.${axis}.${term}`;
+      return view.isSet(path) && view.value(path) !== null ? [{ axis, term, text: view.shown(path) }] : [];
+    }),
+  );
 }

@@ -1,4 +1,5 @@
 import type { AxisNoise, MeasuredSpan, MotorWork, Peak, RecordingReport, Told } from '../../recording/report';
+import { axisRows } from '../recording-rows';
 import type { RecordingQuestion } from './recording-questions';
 
 /** The same quantity of two recordings. */
@@ -23,6 +24,7 @@ export function recordingChanges(
   const pair = <T>(of: (report: RecordingReport) => Told<T>) => [of(before).told, of(after).told] as const;
   return [
     ...noiseChanges(...pair(({ noise }) => noise)),
+    ...axisChanges(before, after),
     ...motorChanges(...pair(({ motors }) => motors)),
     ...packChanges(before, after),
     ...hoverChanges(before, after),
@@ -85,6 +87,25 @@ function short(value: number): string {
 /** What is computed, not measured, has no span. */
 function exact(decibels: number | null | undefined): MeasuredSpan | null {
   return decibels == null ? null : { likely: decibels, low: decibels, high: decibels, unit: 'dB' };
+}
+
+/** How it follows, how late it is, and the board's gains, axis by axis. */
+function axisChanges(before: RecordingReport, after: RecordingReport): readonly RecordingChange[] {
+  const [was, is] = [cellsOf(before), cellsOf(after)];
+  return [...new Map([...was, ...is])].map(([title, { question, better }]) =>
+    changed(question, title, was.get(title)?.measured, is.get(title)?.measured, better),
+  );
+}
+
+function cellsOf(report: RecordingReport) {
+  return new Map(
+    axisRows(report).flatMap(({ question, name, better, cells }) =>
+      cells.map(
+        ({ axis, value }) =>
+          [`${name}, ${axis}`, { question, better, measured: value?.told ?? null }] as const,
+      ),
+    ),
+  );
 }
 
 function motorChanges(

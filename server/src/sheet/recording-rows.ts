@@ -1,0 +1,229 @@
+import { listed } from '../checks/report/listed';
+import type {
+  AxisResponse,
+  MeasuredGain,
+  MeasuredMargins,
+  MeasuredSpan,
+  RecordingReport,
+  Told,
+} from '../recording/report';
+import { measuredNumber, shortNumber, withUnit } from '../units/number-text';
+import type { RecordingQuestion } from './compare/recording-questions';
+import type { AxisModel, EstimateBeside } from './recording-model';
+
+/** A quantity of the axes as it stands on the page, on the command line and in a comparison. */
+export interface AxisRow {
+  readonly question: Extract<RecordingQuestion, 'follow' | 'late' | 'gains'>;
+  readonly name: string;
+  /** Which way is better; null: neither is. */
+  readonly better: 'less' | 'more' | null;
+  readonly cells: readonly AxisCell[];
+}
+
+export interface AxisCell {
+  readonly axis: AxisResponse['axis'];
+  /** Null where it is told otherwise, or there is none. */
+  readonly value: Told<MeasuredSpan> | null;
+  /** What the script says of it. */
+  readonly beside: string | null;
+}
+
+/** A gain that the script sets. */
+export interface WrittenGain {
+  readonly axis: MeasuredGain['axis'];
+  readonly term: MeasuredGain['term'];
+  /** "0.45 %/(deg/s)" */
+  readonly text: string;
+}
+
+type Of = (response: AxisResponse) => Told<MeasuredSpan> | null;
+
+/** How the axes follow. */
+export function followRows(axes: readonly AxisResponse[]): readonly AxisRow[] {
+  const row = (name: string, better: AxisRow['better'], of: Of): AxisRow => ({
+    question: 'follow',
+    name,
+    better,
+    cells: axes.map((one) => ({ axis: one.axis, value: of(one), beside: null })),
+  });
+  return [
+    row('Response over frequency', null, ({ curve }) => (curve.told === null ? curve : null)),
+    row('Follows up to (−3 dB)', 'more', ({ bandwidth }) => bandwidth),
+    row('Most that comes at any frequency', null, ({ peak }) => peak),
+    row('Half of a sudden call comes after', 'less', ({ step }) => partOf(step, ({ half }) => half)),
+    row('End of a sudden call', null, ({ step }) => partOf(step, ({ endGain }) => endGain)),
+  ];
+}
+
+/** How late they are, and what is left before they swing, beside what the script lets expect. */
+export function lateRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
+  const row = (
+    name: string,
+    better: AxisRow['better'],
+    of: Of,
+    estimate?: keyof AxisModel['estimates'],
+  ): AxisRow => ({
+    question: 'late',
+    name,
+    better,
+    cells: axes.map((one) => ({
+      axis: one.axis,
+      value: of(one),
+      beside:
+        estimate === undefined
+          ? null
+          : besideText(models.find(({ axis }) => axis === one.axis)?.estimates[estimate]),
+    })),
+  });
+  const margin =
+    (part: (margins: MeasuredMargins) => MeasuredSpan): Of =>
+    ({ margins }) =>
+      partOf(margins, part);
+  return [
+    row('Delay from motor command to gyro', 'less', ({ delay }) => delay, 'delay'),
+    row('Time constant of motors and propellers', 'less', ({ lag }) => lag, 'lag'),
+    row('Phase delay from sticks to gyro', 'less', ({ phaseDelay }) => phaseDelay),
+    row(
+      'Crossover',
+      null,
+      margin(({ crossover }) => crossover),
+      'crossover',
+    ),
+    row(
+      'Phase margin',
+      'more',
+      margin(({ phaseMargin }) => phaseMargin),
+      'phaseMargin',
+    ),
+    row('Gain margin', 'more', gainMarginOf, 'gainMargin'),
+    row(
+      'Most that a disturbance grows by',
+      'less',
+      margin(({ sensitivityPeak }) => sensitivityPeak),
+    ),
+  ];
+}
+
+const terms: readonly (readonly [term: MeasuredGain['term'], title: string])[] = [
+  ['proportional', 'Proportional'],
+  ['integral', 'Integral'],
+  ['derivative', 'Derivative'],
+];
+
+/** What the board's gains come to, beside those that the script sets. */
+export function gainRows(
+  gains: readonly MeasuredGain[],
+  written: readonly WrittenGain[],
+): readonly AxisRow[] {
+  const axes = [...new Set(gains.map(({ axis }) => axis))];
+  return terms.map(([term, name]) => ({
+    question: 'gains',
+    name,
+    better: null,
+    cells: axes.map((axis) => {
+      const isIt = (one: Pick<MeasuredGain, 'axis' | 'term'>) => one.axis === axis && one.term === term;
+      const text = written.find(isIt)?.text;
+      return {
+        axis,
+        value: gains.find(isIt)?.gain ?? null,
+        beside: text === undefined ? null : `script: ${text}`,
+      };
+    }),
+  }));
+}
+
+/** All of a recording that is told axis by axis, without what the script says of it. */
+export function axisRows({ responses, gains }: RecordingReport): readonly AxisRow[] {
+  const axes = responses.told ?? [];
+  return [...followRows(axes), ...lateRows(axes, []), ...gainRows(gains.told ?? [], [])];
+}
+
+function partOf<T>(answer: Told<T>, part: (told: T) => MeasuredSpan): Told<MeasuredSpan> {
+  return 'reason' in answer ? answer : { told: part(answer.told), basis: answer.basis };
+}
+
+function gainMarginOf({ margins }: AxisResponse): Told<MeasuredSpan> {
+  if ('reason' in margins) return margins;
+  const { gainMargin } = margins.told;
+  if (gainMargin !== null) return { told: gainMargin, basis: margins.basis };
+  return {
+    told: null,
+    reason: 'It lies above the frequencies that were flown.',
+    advice: 'Quicker, small movements of the sticks show it.',
+  };
+}
+
+/** "script: 59 deg in the hover; 58.6 deg (38.6 to 75.7) at the worst place" */
+function besideText(estimate: EstimateBeside | undefined): string | null {
+  if (estimate === undefined) return null;
+  const { inHover, figure, unit } = estimate;
+  const hover = inHover === null ? null : `${withUnit(shortNumber(inHover), unit)} in the hover`;
+  if (figure === null) return hover === null ? null : `script: ${hover}`;
+  const number = (value: number) => measuredNumber(value, figure);
+  const span = `(${number(figure.low)} to ${number(figure.high)})`;
+  // The same at both places is said once.
+  if (inHover !== null && Math.abs(inHover - figure.likely) < 1e-3 * Math.abs(inHover))
+    return `script: ${hover} ${span}`;
+  const worst = `${withUnit(number(figure.likely), unit)} ${span} at the worst place`;
+  return `script: ${hover === null ? worst : `${hover}; ${worst}`}`;
+}
+
+/** Something that is said of some quantities of some axes. */
+export interface SaidOf<T> {
+  /** "Crossover and phase margin about roll" */
+  readonly about: string;
+  readonly said: T;
+}
+
+/** Why quantities are withheld, each reason once. */
+export function reasonsOf(
+  rows: readonly AxisRow[],
+): readonly SaidOf<{ readonly reason: string; readonly advice: string }>[] {
+  return together(rows, (value) =>
+    'reason' in value ? { key: `${value.reason}\n${value.advice}`, said: value } : null,
+  );
+}
+
+/** What the others rest on. */
+export function basesOf(rows: readonly AxisRow[]): readonly SaidOf<string>[] {
+  return together(rows, (value) => ('basis' in value ? { key: value.basis, said: value.basis } : null));
+}
+
+interface Place {
+  readonly name: string;
+  readonly axis: string;
+}
+
+function together<T>(
+  rows: readonly AxisRow[],
+  of: (value: Told<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
+): readonly SaidOf<T>[] {
+  const found = new Map<string, { readonly said: T; readonly places: Place[] }>();
+  for (const { name, cells } of rows)
+    for (const { axis, value } of cells) {
+      const one = value === null ? null : of(value);
+      if (one === null) continue;
+      const known = found.get(one.key) ?? { said: one.said, places: [] };
+      known.places.push({ name, axis });
+      found.set(one.key, known);
+    }
+  return [...found.values()].map(({ said, places }) => ({ about: placesText(places, rows.length), said }));
+}
+
+function placesText(places: readonly Place[], rows: number): string {
+  const byAxes = new Map<string, string[]>();
+  for (const name of new Set(places.map((place) => place.name))) {
+    const axes = listed(places.filter((place) => place.name === name).map(({ axis }) => axis));
+    byAxes.set(axes, [...(byAxes.get(axes) ?? []), name]);
+  }
+  const parts = [...byAxes].map(([axes, names]) => {
+    const isAll = names.length > 1 && names.length === rows;
+    return `${isAll ? 'all of this' : listed(names.map(inSentence))} about ${axes}`;
+  });
+  const text = parts.join('; ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+function inSentence(name: string): string {
+  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+}
