@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { version } from './common';
+import { measuredSpan, version } from './common';
 
 const verdict = z.enum(['different', 'beside', 'missing', 'twice', 'default', 'extra', 'equal']);
 const line = z.int().min(0).describe('Line of the capture, counted from 0.');
@@ -132,4 +132,27 @@ export const learnForm = z.object({
       }),
     )
     .describe('What became of all that was confirmed.'),
+  measured: z
+    .array(
+      z.object({
+        family: z.string(),
+        term: z.enum(['proportional', 'integral', 'derivative']),
+        one: measuredSpan.nullable().describe('What the board’s 1 is; null where that can’t be said.'),
+        taken: z.string().nullable().describe('The same, as it is taken.'),
+        evidence: z.string(),
+        numbers: z.array(
+          z.object({
+            key: z.string(),
+            means: z.string(),
+            value: z.string(),
+            measured: measuredSpan.nullable(),
+            why: z.string().nullable().describe('Why nothing was measured of it.'),
+            quantity: z.string().nullable(),
+            row: z.unknown().describe('As a profile has it; null where nothing is proposed.'),
+          }),
+        ),
+      }),
+    )
+    .nullable()
+    .describe('What a recording says of its gains; null without one.'),
 });

@@ -77,3 +77,12 @@ export const withheld = z
     }),
   )
   .describe('Figures that can’t be computed for this craft.');
+
+export const measuredSpan = z
+  .object({
+    likely: z.number(),
+    low: z.number().describe('The truth lies between low and high nine times in ten.'),
+    high: z.number(),
+    unit: z.string().describe('As a script writes it.'),
+  })
+  .describe('What was measured.');

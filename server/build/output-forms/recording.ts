@@ -1,14 +1,5 @@
 import * as z from 'zod';
-import { version } from './common';
-
-const span = z
-  .object({
-    likely: z.number(),
-    low: z.number().describe('The truth lies between low and high nine times in ten.'),
-    high: z.number(),
-    unit: z.string().describe('As a script writes it.'),
-  })
-  .describe('What was measured.');
+import { measuredSpan as span, version } from './common';
 
 /** What is told with what it rests on, or withheld with the reason. */
 function told<T extends z.ZodType>(form: T) {

@@ -7,11 +7,14 @@ import { boardNameFault } from '../../board/profile/board-name';
 import { type Learned, learned } from '../../features/board/learning';
 import { command, jsonOption } from '../command';
 import { readConfirmed } from '../files/confirmed';
+import { type KnownListing, type MeasuredListing, withFlown } from '../files/flown-listing';
 import { currentFolder } from '../files/here';
 import { readCapture } from '../files/scripts';
 import { exitCodes, UsageError } from '../outcome';
 import { learnedText } from '../report/learned-text';
+import { measuredCountsText } from '../report/measured-counts-text';
 import { jsonText } from '../report/visible';
+import type { Terminal } from '../terminal';
 import { commandIn, leftText, takeLessons } from './learn-lessons';
 
 /** `propsoff learn`: a profile to standard output, what its settings may stand for to standard error. */
@@ -67,6 +70,17 @@ export const learnCommand = command({
       about: 'the board’s word for a role of a port, such as rx=receiver.port, or free=unused',
     },
     sure: { type: 'boolean', about: 'take all proposals that are sure' },
+    recording: {
+      type: 'string',
+      value: 'file',
+      about: 'a flight with these settings: what its gains were tells how they count; with --craft',
+    },
+    craft: { type: 'string', value: 'script', about: 'the script of the craft that was flown' },
+    flight: { type: 'string', value: 'number', about: 'which flight of the file; without it the longest' },
+    flown: {
+      type: 'boolean',
+      about: 'the listing is what the board held in that flight: take what the recording says',
+    },
     json: jsonOption(
       'learn',
       'what was understood and the proposals, as one JSON object, instead of the profile',
@@ -87,6 +101,10 @@ export const learnCommand = command({
       "propsoff learn captured.txt --role 'lean/grip=control.roll.proportional'",
       'a gain whose scale nobody knows: it is compared, and nothing is computed from it',
     ],
+    [
+      'propsoff learn captured.txt --recording flight.csv --craft my.craft',
+      'what the board’s gains were in a flight, and so how they count',
+    ],
   ],
   exit: { fine: 'a profile was made', findings: 'no line of the listing looks like a setting' },
   run: async ({ values, positionals }, terminal) => {
@@ -100,7 +118,9 @@ export const learnCommand = command({
     const found = readListing(await readCapture(path, terminal), null);
     const { listing, said } = takeLessons(found, values.line ?? []);
     const understood = learned(listing, catalog);
-    const confirmed = values.sure === true ? withSure(confirming, understood) : confirming;
+    const sure = values.sure === true ? withSure(confirming, understood) : confirming;
+    const measured = await measuredIn(values, { listing, understood, confirmed: sure, catalog }, terminal);
+    const confirmed = measured === null || values.flown !== true ? sure : withFlown(sure, measured.families);
     const made = learnedProfile(listing, name, confirmed, catalog);
     if (made === null) {
       for (const line of [understood.summary, ...leftText(listing)]) terminal.tell(line);
@@ -109,16 +129,51 @@ export const learnCommand = command({
     const { outcomes } = made;
     const omits = values['omits-defaults'] === true ? { omitsDefaults: true as const } : {};
     const profile = withText(made.profile, { ...commandIn(values.command, listing), ...omits });
-    if (values.json === true) await terminal.out(jsonText({ version: 1, ...understood, outcomes }));
+    if (values.json === true)
+      await terminal.out(
+        jsonText({ version: 1, ...understood, outcomes, measured: measured?.families ?? null }),
+      );
     else {
       await terminal.out(profileText(profile));
       const portKeys = new Set(confirmed.ports.ports.keys());
-      for (const line of [...said, ...learnedText(understood, outcomes, portKeys), ...leftText(listing)])
+      const told =
+        measured === null ? [] : measuredCountsText(measured, { path, isTaken: values.flown === true });
+      for (const line of [
+        ...said,
+        ...learnedText(understood, outcomes, portKeys),
+        ...told,
+        ...leftText(listing),
+      ])
         terminal.tell(line);
     }
     return exitCodes.fine;
   },
 });
+
+/** What a recording says of the listing's gains; null where none is asked. Reading one is a part by itself. */
+async function measuredIn(
+  values: {
+    readonly recording?: string;
+    readonly craft?: string;
+    readonly flight?: string;
+    readonly flown?: boolean;
+  },
+  known: KnownListing,
+  terminal: Terminal,
+): Promise<MeasuredListing | null> {
+  const { recording, craft, flight, flown } = values;
+  if (recording === undefined) {
+    if (flown === true || craft !== undefined || flight !== undefined)
+      throw new UsageError(
+        '--flown, --craft and --flight say more of --recording: name the file of the flight',
+      );
+    return null;
+  }
+  if (craft === undefined)
+    throw new UsageError('--recording needs --craft, the script of the craft: it says where its motors sit');
+  const { measuredListing } = await import('../files/measured-listing');
+  return measuredListing({ path: recording, craft, flight }, known, terminal);
+}
 
 /** What is sure, of settings of which nothing is said; what asks how it is counted is taken by its role. */
 function withSure(confirmed: Confirmed, { rows }: Learned): Confirmed {

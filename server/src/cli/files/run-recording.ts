@@ -100,11 +100,14 @@ function besideOf(view: CraftView | null, terminal: Terminal): BesideRecording {
 }
 
 /** With the pack that was asked for, else the one of the flight that names the recording. */
-function flownView({ craft, view }: OneScript, asked: AskedRecording): CraftView {
+export function flownView(
+  { craft, view }: OneScript,
+  asked: Pick<AskedRecording, 'path' | 'pack'>,
+): CraftView {
   return asked.pack === undefined ? viewFlown(craft, uriOf(asked), view.pack) : view;
 }
 
-function uriOf({ path }: AskedRecording): string {
+function uriOf({ path }: Pick<AskedRecording, 'path'>): string {
   return URI.file(resolve(path)).toString();
 }
 
@@ -165,7 +168,8 @@ function columnRows({ table: { proposed, layout } }: OpenedRecording) {
   });
 }
 
-async function reported(
+/** What one flight of a file says; without a number of the longest. */
+export async function reported(
   opened: OpenedRecording,
   {
     flight,

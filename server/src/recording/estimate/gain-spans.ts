@@ -159,8 +159,15 @@ function pathOf(said: PathSaid): KnownPath {
   };
 }
 
-function tellsDerivative({ rate }: GainSpectra, { derivativeFilters, derivativeCutoff }: PathSaid): boolean {
-  return derivativeFilters !== null && (derivativeCutoff === null || rate >= timesCutoff * derivativeCutoff);
+/** Rows a second from which on the slopes of a derivative without a cutoff are seen, Hz. Ours. */
+const leastUncut = 200;
+
+function rateForDerivative({ derivativeCutoff }: PathSaid): number {
+  return derivativeCutoff === null ? leastUncut : timesCutoff * derivativeCutoff;
+}
+
+function tellsDerivative({ rate }: GainSpectra, said: PathSaid): boolean {
+  return said.derivativeFilters !== null && rate >= rateForDerivative(said);
 }
 
 function withoutDerivative(spectra: GainSpectra, said: PathSaid): Told<never> | null {
@@ -170,10 +177,11 @@ function withoutDerivative(spectra: GainSpectra, said: PathSaid): Told<never> | 
       'The script doesn’t say how the derivative is filtered.',
       'Write derivative.filter, or derivative.chain = none.',
     );
-  const needed = Math.ceil(timesCutoff * (said.derivativeCutoff ?? 0));
+  const cutoff = said.derivativeCutoff;
+  const what = cutoff === null ? 'a derivative' : `a derivative that is cut off at ${shortNumber(cutoff)} Hz`;
   return withheld(
-    `Rows come ${spectra.rate.toPrecision(3)} times a second, too seldom for a derivative that is cut off at ${shortNumber(said.derivativeCutoff ?? 0)} Hz.`,
-    `Log ${needed} rows a second or more.`,
+    `Rows come ${spectra.rate.toPrecision(3)} times a second, too seldom for ${what}.`,
+    `Log ${Math.ceil(rateForDerivative(said))} rows a second or more.`,
   );
 }
 
