@@ -103,6 +103,23 @@ export function coherenceByChance(averages: number, probability: number): number
   return averages > 1 ? 1 - (1 - probability) ** (1 / (averages - 1)) : 1;
 }
 
+/** The same response so many seconds later: a wait turns each phase by 2πfT (any textbook on control). */
+export function waited<T extends Along & Pick<FrequencyResponse, 'frequencies'>>(
+  response: T,
+  seconds: number,
+): T {
+  const turns = response.frequencies.map((frequency) => 2 * Math.PI * frequency * seconds);
+  return {
+    ...response,
+    re: response.re.map(
+      (re, at) => re * Math.cos(turns[at] ?? 0) + (response.im[at] ?? 0) * Math.sin(turns[at] ?? 0),
+    ),
+    im: response.im.map(
+      (im, at) => im * Math.cos(turns[at] ?? 0) - (response.re[at] ?? 0) * Math.sin(turns[at] ?? 0),
+    ),
+  };
+}
+
 /** A response in decibels and radians without jumps of a whole turn. */
 export interface SizeAndPhase {
   readonly frequencies: readonly number[];

@@ -22,7 +22,8 @@ export const leastCoherence = 0.6;
 const widestGap = 4;
 const fewestBins = 4;
 
-const ninety = 1.645;
+/** A normal deviate lies within so many standard deviations nine times in ten. */
+export const ninety = 1.645;
 
 /** The coherent part of a response; withheld where there is too little of it. */
 export function answerOf(

@@ -1,16 +1,19 @@
 import type { CraftView } from '../../craft/view';
 import { type AxisName, axisNames } from '../../figures/axis-names';
 import { CrossSpectra } from '../../physics/cross-spectrum';
-import { frequencyResponse } from '../../physics/frequency-response';
+import { frequencyResponse, responseByInstrument, waited } from '../../physics/frequency-response';
+import { waitBehindLags } from '../../physics/waits-and-lags';
 import type { AxisResponse, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { type AskedSegments, askedSegments, endedRows } from './asked';
 import type { FlightRows } from './flight-rows';
 import { flySteps } from './fly';
 import { bandwidthOf, peakOf, phaseDelayTold } from './follows';
-import { type AxisAnswer, answerOf, curveTold } from './response-curve';
+import { delayAndLag } from './late';
+import { answerOf, curveTold } from './response-curve';
 import { doing } from './shaken';
 import { told, withheld } from './span';
+import { type TurnedBy, turnedBy } from './turned-by';
 
 /** Rows that come more seldom do not show how a craft answers, Hz. */
 const leastRate = 60;
@@ -29,10 +32,11 @@ export function* responsesOf(
   const none = whyNone(rows);
   if (none !== null) return none;
   const ended = yield* doing(endedRows(rows), 0.95, 'motors at a limit');
+  const flight = { rows, ended, told: yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft') };
   const responses: AxisResponse[] = [];
   for (const axis of axisNames) {
     if (rows.channel(`wanted.${axis}`) === null || rows.channel(`gyro.${axis}`) === null) continue;
-    responses.push(yield* doing(aboutAxis(rows, axis, ended), 0.96, `how it follows about ${axis}`));
+    responses.push(yield* doing(aboutAxis(flight, axis), 0.96, `how it follows about ${axis}`));
   }
   return told(
     responses,
@@ -65,16 +69,30 @@ function whyNone(rows: FlightRows): Told<never> | null {
   return null;
 }
 
-function* aboutAxis(
-  rows: FlightRows,
-  axis: AxisName,
-  ended: Uint8Array | null,
-): Generator<void, AxisResponse> {
+function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, AxisResponse> {
+  const { rows, ended, told: command } = flight;
+  const [wanted, gyro] = [rows.channel(`wanted.${axis}`), rows.channel(`gyro.${axis}`)];
   const asked = yield* askedSegments(rows, axis, ended);
-  const why = asked === null ? null : whyNotAsked(asked, axis);
-  const answer = asked === null || why !== null ? why : yield* answered(rows, axis, asked);
-  if (answer === null) return allWithheld(axis, holey);
+  if (asked === null || wanted === null || gyro === null) return allWithheld(axis, holey);
+  const why = whyNotAsked(asked, axis);
+  if (why !== null) return allWithheld(axis, why);
+  const motors = command?.of.get(axis);
+  const spectra = yield* spectraOf(rows, asked, [wanted, gyro, ...(motors === undefined ? [] : [motors])], 0);
+  if (spectra.segments === 0) return allWithheld(axis, holey);
+  const rough = answerOf(axis, frequencyResponse(spectra, 0, 1), asked);
+  if ('told' in rough) return allWithheld(axis, rough);
+  // What comes late is looked at as much later: a window would cut its end off.
+  const later = Math.max(
+    0,
+    Math.round(rows.rate * waitBehindLags({ ...rough.curve, deviation: rough.off }, []).wait),
+  );
+  const close = yield* spectraOf(rows, asked, [wanted, gyro.subarray(later)], later);
+  const answer = answerOf(axis, waited(frequencyResponse(close, 0, 1), later / rows.rate), asked);
   if ('told' in answer) return allWithheld(axis, answer);
+  const late =
+    motors === undefined || axis === 'yaw'
+      ? null
+      : yield* delayAndLag(axis, responseByInstrument(spectra, 0, 2, 1), asked.averages, rows.rate);
   return {
     axis,
     curve: curveTold(answer),
@@ -82,16 +100,34 @@ function* aboutAxis(
     peak: peakOf(answer),
     phaseDelay: phaseDelayTold(answer),
     ...notYet,
+    ...(late ?? (axis === 'yaw' ? ofYaw : withoutMotors)),
   };
 }
+
+interface FlightAnswered {
+  readonly rows: FlightRows;
+  readonly ended: Uint8Array | null;
+  readonly told: TurnedBy | null;
+}
+
+const yawHidden = withheld(
+  'About yaw the motors’ own reaction turns the craft before their drag does, and hides what waits.',
+  'Look at roll and pitch: filters and motors are the same.',
+);
+const ofYaw = { delay: yawHidden, lag: yawHidden };
+const unmixable = withheld(
+  'What the motors are told was not logged, or not about all axes what the sticks ask for.',
+  'Log the outputs of all motors beside the gyro and what the sticks ask for, about all three axes.',
+);
+const withoutMotors = { delay: unmixable, lag: unmixable };
 
 const holey = withheld(
   'In no part of the flight do gyro and sticks say something in each row.',
   'Look at the cells of their columns that say nothing, and log all of them in every row.',
 );
 
-const later = withheld('Not told of this recording.', 'Look at the answer along frequencies.');
-const notYet = { step: later, delay: later, lag: later, margins: later };
+const missing = withheld('Not told of this recording.', 'Look at the answer along frequencies.');
+const notYet = { step: missing, margins: missing };
 
 function allWithheld(axis: AxisName, why: Told<never>): AxisResponse {
   return {
@@ -133,18 +169,18 @@ function degreesText(rate: number): string {
 /** Segments between two breaths: some milliseconds. */
 const inOneGo = 24;
 
-function* answered(
-  rows: FlightRows,
-  axis: AxisName,
-  asked: AskedSegments,
-): Generator<void, AxisAnswer | Told<never> | null> {
-  const [wanted, gyro] = [rows.channel(`wanted.${axis}`), rows.channel(`gyro.${axis}`)];
-  if (wanted === null || gyro === null) return null;
-  const spectra = new CrossSpectra(asked.setup, 2);
-  for (const [at, start] of asked.starts.entries()) {
+/** Of segments that have so many rows behind them that are still flown. */
+function* spectraOf(
+  { airborne }: FlightRows,
+  { setup, starts }: AskedSegments,
+  signals: readonly Float32Array[],
+  later: number,
+): Generator<void, CrossSpectra> {
+  const spectra = new CrossSpectra(setup, signals.length);
+  for (const [at, start] of starts.entries()) {
     if (at % inOneGo === inOneGo - 1) yield;
-    spectra.add([wanted, gyro], start);
+    const end = start + setup.segment;
+    if (airborne.some(({ from, to }) => from <= start && end + later <= to)) spectra.add(signals, start);
   }
-  if (spectra.segments === 0) return null;
-  return answerOf(axis, frequencyResponse(spectra, 0, 1), asked);
+  return spectra;
 }
