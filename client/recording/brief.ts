@@ -1,4 +1,5 @@
 import type { AxisNoise, FlightShaking, RecordingReport } from '../../server/src/lsp/recording-protocol';
+import { type AnswerBeside, answersBeside } from './answers';
 import { likelyText } from './measured-text';
 
 /** What a recording said when it was read last, in as much room as a line of the build sheet has. */
@@ -9,8 +10,10 @@ export interface RecordingBrief {
   readonly text: string;
   /** Of that axis, dB at frequencies that rise by equal factors; empty where no noise was told. */
   readonly curve: readonly number[];
-  /** How it shook, to be held against later flights; what an earlier version noted does not say it. */
+  /** How it shook and how late it was, to be held against later flights; what an earlier version noted does not say it. */
   readonly shaking?: Omit<FlightShaking, 'name'>;
+  /** What stands beside the sheet's estimates; neither does an earlier version note it. */
+  readonly answers?: readonly AnswerBeside[];
 }
 
 /** Hz: below it the craft flies on purpose. */
@@ -21,10 +24,12 @@ export function recordingBrief(uri: string, report: RecordingReport): RecordingB
   const { noise, findings, hover, pack } = report;
   const axis = loudest(noise.told ?? []);
   const resistance = pack.told?.resistanceAtTenSeconds.told ?? pack.told?.resistanceAtOneSecond.told ?? null;
+  const least = leastMargin(report);
   const said = [
     ...(report.isSimulated ? ['simulated'] : []),
     ...(axis === null ? [] : [`shakes most about ${axis.axis}: ${likelyText(axis.shaking)}`]),
     ...(hover.told === null ? [] : [`hovers at ${likelyText(hover.told.throttle)}`]),
+    ...(least === null ? [] : [`phase margin ${likelyText(least.margin)} about ${least.axis}`]),
     ...(resistance === null ? [] : [`pack ${likelyText(resistance)}`]),
     findings.length === 1 ? '1 finding' : `${findings.length} findings`,
   ];
@@ -33,12 +38,28 @@ export function recordingBrief(uri: string, report: RecordingReport): RecordingB
     text: said.join('; '),
     curve: axis === null ? [] : curveOf(axis),
     shaking: shakingOf(report),
+    answers: answersBeside(report),
   };
 }
 
-/** How a craft shook about each axis. */
-export function shakingOf({ rate, noise }: RecordingReport): Omit<FlightShaking, 'name'> {
-  return { rate, axes: (noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })) };
+/** How a craft shook about each axis, and how late it was. */
+export function shakingOf({ rate, noise, responses }: RecordingReport): Omit<FlightShaking, 'name'> {
+  return {
+    rate,
+    axes: (noise.told ?? []).map(({ axis, shaking }) => ({ axis, shaking })),
+    late: (responses.told ?? []).map(({ axis, delay, margins }) => ({
+      axis,
+      delay: delay.told,
+      phaseMargin: margins.told?.phaseMargin ?? null,
+    })),
+  };
+}
+
+function leastMargin({ responses }: RecordingReport) {
+  const all = (responses.told ?? []).flatMap(({ axis, margins: { told } }) =>
+    told === null ? [] : [{ axis, margin: told.phaseMargin }],
+  );
+  return all.sort((one, other) => one.margin.likely - other.margin.likely)[0] ?? null;
 }
 
 function loudest(axes: readonly AxisNoise[]): AxisNoise | null {

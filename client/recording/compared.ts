@@ -4,6 +4,7 @@ import type { RecordingChange } from '../../server/src/sheet/compare/recordings'
 import type { LinePlot } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { turnWords } from '../page/words';
+import { comparedFollow } from './compared-follow';
 import { measuredWords } from './measured';
 import { measuredText } from './measured-text';
 import type { ComparedRecording, ToRecording } from './messages';
@@ -20,7 +21,7 @@ export function comparedSections({ before, after, changes, isSame }: Compared): 
   const shown = isSame ? changes.filter((one) => textOf(one.before) !== textOf(one.after)) : changes;
   return Object.entries(recordingQuestions).flatMap(([id, title]) => {
     const own = shown.filter(({ question }) => question === id);
-    const drawn = id !== 'shake' ? [] : isSame ? asLeft(before, after) : drawings(before, after);
+    const drawn = drawnFor(id, before, after, isSame);
     if (own.length === 0 && drawn.length === 0) return [];
     return [
       element(
@@ -32,6 +33,16 @@ export function comparedSections({ before, after, changes, isSame }: Compared): 
       ),
     ];
   });
+}
+
+function drawnFor(
+  question: string,
+  before: ComparedRecording,
+  after: ComparedRecording,
+  isSame: boolean,
+): readonly HTMLElement[] {
+  if (question === 'shake') return isSame ? asLeft(before, after) : drawings(before, after);
+  return question === 'follow' && !isSame ? comparedFollow(before, after) : [];
 }
 
 function textOf(measured: MeasuredSpan | null): string {

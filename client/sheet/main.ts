@@ -12,6 +12,7 @@ import { header } from './header';
 import { lightUp } from './lit';
 import type { EmptyState, ToSheet } from './messages';
 import { partContent } from './parts';
+import { flightsShown } from './parts/measured-beside';
 import { recordingsSaid } from './parts/recordings';
 import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
@@ -38,6 +39,7 @@ function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
     const own = plots.filter((plot) => plot.part === part.id);
     place(page, part.id, [part, own], () => foldedPart(part, own));
   }
+  flightsShown(parts.find((part) => part.id === 'learned'));
   offerSurer(sheet.readAs === 'whole');
   announce(sheet);
 }

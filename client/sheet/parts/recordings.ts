@@ -2,6 +2,7 @@ import type { SheetFlight } from '../../../server/src/sheet/learned';
 import { drawing, element } from '../../page/element';
 import type { RecordingBrief } from '../../recording/brief';
 import { send } from '../extension-side';
+import { measuredSaid, plainUri } from './measured-beside';
 
 /** By file: what it said when it was read last. */
 const said = new Map<string, RecordingBrief>();
@@ -27,22 +28,14 @@ export function recordingRow({ path, uri }: NonNullable<SheetFlight['recording']
 
 export function recordingsSaid(briefs: readonly RecordingBrief[]): void {
   said.clear();
-  for (const brief of briefs) said.set(plain(brief.uri), brief);
+  for (const brief of briefs) said.set(plainUri(brief.uri), brief);
+  measuredSaid(said);
   for (const place of document.querySelectorAll<HTMLElement>(`[${mark}]`))
     fill(place, place.getAttribute(mark) ?? '');
 }
 
-/** One spelling: an editor escapes more characters than a script's reader does. */
-function plain(uri: string): string {
-  try {
-    return decodeURIComponent(uri);
-  } catch {
-    return uri;
-  }
-}
-
 function fill(place: HTMLElement, uri: string): void {
-  const brief = said.get(plain(uri));
+  const brief = said.get(plainUri(uri));
   if (brief === undefined) place.replaceChildren(element('span', { class: 'aside' }, 'not read yet'));
   else place.replaceChildren(`${brief.text} `, ...curve(brief.curve));
 }

@@ -13,6 +13,7 @@ import { fold } from '../fold';
 import { valueLink } from '../link';
 import { wayButtons } from '../ways';
 import { isAsked, whyButton } from '../why';
+import { measuredRow } from './measured-beside';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {
   if (part.columns.length > 0) return [...figureTable(part), ...sideBySide(part.variants)];
@@ -113,13 +114,19 @@ function row(
     cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell),
   );
   const mark = { 'data-figure': id, 'data-from': from.join(' ') };
-  if (reasons.length === 0) return [element('tr', mark, element('th', { scope: 'row' }, title), ...shown)];
+  const measured = measuredRow(id, cells.length);
+  if (reasons.length === 0)
+    return [element('tr', mark, element('th', { scope: 'row' }, title), ...shown), measured];
   const why = element(
     'tr',
     { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
     element('td', { colspan: String(cells.length + 1) }, ...reasons, ...levers(from)),
   );
-  return [element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown), why];
+  return [
+    element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown),
+    measured,
+    why,
+  ];
 }
 
 /** Figures that are not known yet keep their rows: each says on demand what it takes. */
@@ -133,7 +140,8 @@ function unknownTable(withheld: readonly WithheldRow[]): readonly HTMLElement[] 
     );
     const mark = { 'data-figure': id, 'data-from': from.join(' ') };
     const head = element('th', { scope: 'row' }, whyButton(id, title, why));
-    return [element('tr', mark, head, element('td', { class: 'none' }, 'not known yet')), why];
+    const row = element('tr', mark, head, element('td', { class: 'none' }, 'not known yet'));
+    return [row, measuredRow(id, 1), why];
   });
   const label = 'Figures that are not known yet';
   return [scroller(label, element('table', { class: 'unknown' }, element('tbody', {}, ...rows)))];

@@ -1,5 +1,6 @@
 import { type ProgressToken, type Range, RequestType } from 'vscode-languageserver-protocol';
 import type { LayoutColumn } from '../catalog/model/recording-layout';
+import type { AxisLate } from '../recording/change-of';
 import type { ChannelOffered } from '../recording/channel-choices';
 import type { ColumnQuestion } from '../recording/learn/proposed-column';
 import type {
@@ -14,10 +15,11 @@ import type { AxisModel } from '../sheet/recording-model';
 import type { WrittenGain } from '../sheet/recording-rows';
 import type { Target } from '../sheet/target';
 import { type AboutScript, OwnRequest } from './own-message';
-import { about, count, flag, list, number, object, oneOf, optional, text } from './requests/form';
+import { about, count, flag, leftOutOr, list, number, object, oneOf, optional, text } from './requests/form';
 
 export type { LayoutColumn } from '../catalog/model/recording-layout';
 export type { ChannelOffered } from '../recording/channel-choices';
+
 export type { ColumnQuestion } from '../recording/learn/proposed-column';
 export type * from '../recording/report';
 
@@ -129,6 +131,8 @@ export interface FlightShaking {
   /** Rows a second, Hz. */
   readonly rate: number;
   readonly axes: readonly { readonly axis: AxisNoise['axis']; readonly shaking: MeasuredSpan }[];
+  /** How late it was about each axis; left out where nobody looked. */
+  readonly late?: readonly AxisLate[] | undefined;
 }
 
 /** Each one is held against the one before it. */
@@ -136,6 +140,7 @@ export interface FlightsInOrder {
   readonly flights: readonly FlightShaking[];
 }
 
+const anAxis = oneOf<AxisNoise['axis']>(['roll', 'pitch', 'yaw']);
 const measured = object({ likely: number, low: number, high: number, unit: text });
 
 /** What has grown from one flight to the next; the latest first. */
@@ -146,7 +151,10 @@ export const grownRequest = new OwnRequest<FlightsInOrder, readonly RecordingFin
       object({
         name: text,
         rate: number,
-        axes: list(object({ axis: oneOf<AxisNoise['axis']>(['roll', 'pitch', 'yaw']), shaking: measured })),
+        axes: list(object({ axis: anAxis, shaking: measured })),
+        late: leftOutOr(
+          list(object({ axis: anAxis, delay: optional(measured), phaseMargin: optional(measured) })),
+        ),
       }),
     ),
   }),

@@ -177,4 +177,20 @@ describe('two recordings of a craft', () => {
       'told up to another frequency',
     );
   });
+
+  it('show that a margin has shrunk and a delay has grown, where spans do not meet', () => {
+    const flown = (margin: number, delay: number) => {
+      const span = (likely: number, unit: string) => ({ likely, low: likely - 2, high: likely + 2, unit });
+      const late = [{ axis: 'roll', delay: span(delay, 'ms'), phaseMargin: span(margin, 'deg') } as const];
+      const noise = { told: null, reason: '', advice: '' } as const;
+      return { name: 'dawn.csv', rate: 1000, noise, late };
+    };
+    const sentences = changeOf(flown(50, 6), flown(40, 12), words).map(({ sentence }) => sentence);
+    assert.deepEqual(sentences, [
+      'The phase margin about roll is 40.0 deg (38.0 to 42.0), where it was 50.0 deg (48.0 to 52.0) in dawn.csv.',
+      'From motor command to gyro it takes 12.0 ms (10.0 to 14.0) about roll, where it took 6.0 ms (4.0 to 8.0) in dawn.csv.',
+    ]);
+    assert.deepEqual(changeOf(flown(50, 6), flown(48, 8), words), []);
+    assert.deepEqual(changeOf(flown(40, 12), flown(50, 6), words), []);
+  });
 });

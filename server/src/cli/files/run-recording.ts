@@ -3,7 +3,7 @@ import { URI } from 'vscode-uri';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
 import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-told';
-import { changeOf } from '../../recording/change-of';
+import { changeOf, lateOf } from '../../recording/change-of';
 import { doing } from '../../recording/estimate/shaken';
 import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
 import { longestFlight } from '../../recording/open-recording';
@@ -70,7 +70,7 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
       ? null
       : await reported(await open(asked.compare), { flight: undefined, view, words }, terminal);
   const alone = await reported(opened, { flight: asked.flight, view, words }, terminal);
-  const grown = before === null ? [] : changeOf(before, alone, words.findings);
+  const grown = before === null ? [] : changeOf(flown(before), flown(alone), words.findings);
   const report = {
     ...alone,
     leftOut: [...taken, ...alone.leftOut],
@@ -90,6 +90,10 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
           ),
   );
   return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
+}
+
+function flown(report: RecordingReport) {
+  return { ...report, late: lateOf(report) };
 }
 
 /** What the script lets expect of what was measured. */

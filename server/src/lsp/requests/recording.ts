@@ -168,7 +168,12 @@ function refused(message: string): RecordingRefused {
 /** What has grown from one flight to the next, the latest first. */
 export function noiseGrown({ session }: Served, { flights }: FlightsInOrder): readonly RecordingFinding[] {
   const words = session.workspace.catalog.recordings.findings;
-  const shaking = flights.map(({ name, rate, axes }) => ({ name, rate, noise: { told: axes, basis: '' } }));
+  const shaking = flights.map(({ name, rate, axes, late }) => ({
+    name,
+    rate,
+    noise: { told: axes, basis: '' },
+    late,
+  }));
   return shaking
     .slice(1)
     .flatMap((after, at) => {
