@@ -1,15 +1,11 @@
-import type {
-  BenchCard,
-  CardFigure,
-  CardPart,
-  CardReading,
-  CardStep,
-  WithPack,
-} from '../../server/src/sheet/bench-card/card';
-import { askedLine, assumedLine, expectedWords, onlyLine } from '../../server/src/sheet/bench-card/words';
+import type { BenchCard, CardPart } from '../../server/src/sheet/bench-card/card';
+import { type CardTaken, nothingTaken, withReading, withTick } from '../../server/src/sheet/bench-card/taken';
 import { element } from '../page/element';
 import { waiting } from '../page/words';
-import { type CardState, emptyCard, type FromCard, type ToCard } from './messages';
+import { CardFields } from './fields';
+import type { FromCard, ToCard } from './messages';
+import { CardProgress } from './progress';
+import { CardSteps } from './steps';
 
 import '../page/page.css';
 import '../page/document.css';
@@ -20,43 +16,85 @@ declare function acquireVsCodeApi(): { postMessage(message: FromCard): void };
 const api = acquireVsCodeApi();
 const page = document.getElementById('card');
 const live = document.getElementById('live');
-let state: CardState = emptyCard;
+let taken: CardTaken = nothingTaken;
 /** What is drawn, so that a card that did not change keeps the pilot's cursor where it is. */
 let drawn = '';
+/** What was there before all was cleared, for whoever did not mean it. */
+let cleared: CardTaken | null = null;
+
+const fields = new CardFields(
+  (id, value) => remember(withReading(taken, id, value)),
+  (id, reading) => api.postMessage({ kind: 'check', id, reading }),
+);
+const progress = new CardProgress();
+const steps = new CardSteps(
+  fields,
+  (step, isDone) => {
+    remember(withTick(taken, step, isDone));
+    progress.tell(taken);
+    steps.tell(taken);
+  },
+  (target) => api.postMessage({ kind: 'go', target }),
+);
 
 function show(message: ToCard): void {
-  if (page === null) return;
   switch (message.kind) {
     case 'nothing':
       drawn = '';
-      page.replaceChildren(element('h1', {}, 'Bench card'), element('p', {}, message.why));
+      page?.replaceChildren(element('h1', {}, 'Bench card'), element('p', {}, message.why));
       return;
     case 'faults':
-      showFaults(message.faults);
+      fields.refuse(message.faults);
+      say(message.faults[0]?.message ?? '');
+      return;
+    case 'checked':
+      fields.tell(message.id, message.typed, message.fault);
+      return;
+    case 'kept':
+      say('The readings are in the script.');
       return;
     case 'card': {
       const text = JSON.stringify(message.card);
       if (text === drawn) return;
       drawn = text;
-      state = message.state;
-      page.replaceChildren(...content(message.card));
-      count(message.card);
+      taken = message.taken;
+      draw(message.card);
     }
   }
 }
 
+function draw(card: BenchCard): void {
+  const { activeElement } = document;
+  fields.begin(taken);
+  steps.begin();
+  page?.replaceChildren(...content(card));
+  progress.tell(taken);
+  steps.tell(taken);
+  if (activeElement !== null && activeElement.id !== '') document.getElementById(activeElement.id)?.focus();
+}
+
 function content(card: BenchCard): readonly HTMLElement[] {
   const { name, about, cautions, note, unchecked, first, accepted, replaced, parts } = card;
-  const save = button('Save to Print…', { kind: 'save' });
-  const keep = button('Keep the Readings', { kind: 'keep' });
-  keep.className = 'main';
+  const keep = () => {
+    const made = button('Keep the Readings', () => api.postMessage({ kind: 'keep' }));
+    made.className = 'main';
+    return made;
+  };
   return [
     element('h1', {}, `Bench card: ${name}`),
     element('p', { class: 'aside' }, about.join(' · ')),
     ...(unchecked === null ? [] : [element('p', {}, element('b', {}, unchecked))]),
+    progress.made(card),
+    progress.lostTicks(),
     element('ul', { class: 'cautions' }, ...cautions.map((caution) => element('li', {}, caution))),
     element('p', { class: 'aside' }, note),
-    element('p', { class: 'buttons' }, save, keep, element('span', { id: 'count', class: 'aside' })),
+    element(
+      'p',
+      { class: 'buttons' },
+      button('Save to Print…', () => api.postMessage({ kind: 'save' })),
+      keep(),
+      clearing(card),
+    ),
     ...named(
       'Not yet: mend this first',
       first.map(({ message, advice }) => [element('b', {}, message), ` ${advice}`]),
@@ -69,26 +107,44 @@ function content(card: BenchCard): readonly HTMLElement[] {
       'Replaced by the workspace',
       replaced.map((text) => [text]),
     ),
-    ...parts.map((part) => partSection(part, card)),
+    ...parts.map(partSection),
+    // Once more where the last reading is written: the way up is long on a phone.
+    element('p', { class: 'buttons' }, keep()),
   ];
 }
 
-function partSection({ title, steps, signed, noticed }: CardPart, card: BenchCard): HTMLElement {
+/** Clears the card for another day; the same press brings back what was there. */
+function clearing(card: BenchCard): HTMLButtonElement {
+  const words = () => (cleared === null ? 'Clear the Card' : 'Bring It Back');
+  const made = button(words(), () => {
+    const before = cleared;
+    cleared = before === null ? taken : null;
+    remember(before ?? nothingTaken);
+    draw(card);
+    say(before === null ? 'The card is cleared.' : 'What was on the card is back.');
+  });
+  made.id = 'clear';
+  return made;
+}
+
+function partSection({ stage, title, steps: own, signed, noticed }: CardPart): HTMLElement {
+  const isFlown = stage === 'hover';
   return element(
     'section',
-    {},
+    isFlown ? { class: 'apart' } : {},
     element('h2', {}, title),
-    element('ol', {}, ...steps.map((step) => stepItem(step, card))),
+    isFlown ? progress.beforePropellers() : null,
+    element('ol', {}, ...own.map((step) => steps.made(step))),
     element(
       'div',
       { class: 'readings signed' },
-      ...[...signed, noticed].map((reading) => field(reading, title)),
+      ...[...signed, noticed].map((reading) => fields.made(reading, title)),
     ),
   );
 }
 
-function button(title: string, message: FromCard): HTMLButtonElement {
-  return element('button', { type: 'button', onclick: () => api.postMessage(message) }, title);
+function button(title: string, onclick: () => void): HTMLButtonElement {
+  return element('button', { type: 'button', onclick }, title);
 }
 
 function named(title: string, items: readonly (readonly (string | HTMLElement)[])[]): readonly HTMLElement[] {
@@ -97,124 +153,16 @@ function named(title: string, items: readonly (readonly (string | HTMLElement)[]
   return [element('section', {}, element('h2', {}, title), list)];
 }
 
-function stepItem(step: CardStep, card: BenchCard): HTMLElement {
-  const { id, title, only, do: what, see, expected, readings, withPacks } = step;
-  const { asked, unknown, assumed, source, target } = step;
-  const box = element('input', {
-    type: 'checkbox',
-    id: elementId(`tick ${id}`),
-    checked: state.ticked.includes(id),
-    onchange: () => {
-      const others = state.ticked.filter((one) => one !== id);
-      remember({ ticked: box.checked ? [...others, id] : others });
-      count(card);
-    },
-  });
-  const line =
-    target === null
-      ? null
-      : element(
-          'button',
-          { type: 'button', class: 'link', onclick: () => api.postMessage({ kind: 'go', target }) },
-          `line ${target.line + 1}`,
-        );
-  return element(
-    'li',
-    {},
-    box,
-    element(
-      'div',
-      {},
-      line,
-      element('label', { for: elementId(`tick ${id}`) }, title),
-      only === null ? null : element('p', {}, element('b', {}, onlyLine(only))),
-      element('p', {}, what),
-      element('p', {}, element('b', {}, 'See: '), see),
-      ...expected.map(expectedFigure),
-      fields(readings),
-      withPacks.length === 0 ? null : element('div', { class: 'packs' }, ...withPacks.map(packRow)),
-      asked.length === 0 ? null : element('p', { class: 'aside' }, askedLine(asked)),
-      fields(asked),
-      ...unknown.map((text) => element('p', { class: 'aside' }, text)),
-      assumed.length === 0 ? null : element('p', { class: 'aside' }, assumedLine(assumed)),
-      source === null ? null : element('p', { class: 'aside' }, `From: ${source}`),
-    ),
-  );
+/** What a pilot takes down is kept with every change: a phone may fall asleep at any time. */
+function remember(now: CardTaken): void {
+  taken = now;
+  progress.said('');
+  api.postMessage({ kind: 'taken', taken });
 }
 
-function expectedFigure(figure: CardFigure): HTMLElement {
-  const { about, text, between } = expectedWords(figure);
-  const aside = between === '' ? null : element('span', { class: 'aside' }, between);
-  return element('p', {}, `${about} `, element('b', {}, text), aside);
-}
-
-function packRow({ pack, expected, readings }: WithPack): HTMLElement {
-  return element(
-    'div',
-    { role: 'group', 'aria-label': pack },
-    element('b', {}, pack),
-    element('div', {}, ...expected.map(expectedFigure), fields(readings, pack)),
-  );
-}
-
-function fields(readings: readonly CardReading[], under?: string): HTMLElement | null {
-  if (readings.length === 0) return null;
-  return element('div', { class: 'readings' }, ...readings.map((reading) => field(reading, under)));
-}
-
-/** `under`: what tells it from fields with the same words, for those who hear its name alone. */
-function field({ id, words, unit, isWords }: CardReading, under?: string): HTMLElement {
-  const input = element('input', {
-    type: 'text',
-    id: elementId(id),
-    value: state.readings.find((reading) => reading.id === id)?.value ?? '',
-    'aria-label': under === undefined ? words : `${words}, ${under}`,
-    'aria-describedby': elementId(`${id} fault`),
-    oninput: () => {
-      const others = state.readings.filter((reading) => reading.id !== id);
-      remember({ readings: input.value === '' ? others : [...others, { id, value: input.value }] });
-      setFault(id, '');
-    },
-  });
-  return element(
-    'span',
-    { class: isWords ? 'reading words' : 'reading' },
-    element('label', { for: elementId(id) }, words),
-    input,
-    unit === '' ? null : element('span', { class: 'aside' }, unit),
-    element('span', { id: elementId(`${id} fault`), class: 'fault' }),
-  );
-}
-
-/** An element is described by a list of ids with blanks between them, so that none may stand in one. */
-function elementId(id: string): string {
-  return id.replaceAll(' ', '/');
-}
-
-function showFaults(faults: readonly { readonly id: string; readonly message: string }[]): void {
-  for (const { id, message } of faults) setFault(id, message);
-  const [first] = faults;
-  if (first === undefined) return;
-  document.getElementById(elementId(first.id))?.focus();
-  if (live !== null) live.textContent = first.message;
-}
-
-function setFault(id: string, message: string): void {
-  const place = document.getElementById(elementId(`${id} fault`));
-  if (place !== null) place.textContent = message;
-  document.getElementById(elementId(id))?.setAttribute('aria-invalid', String(message !== ''));
-}
-
-function remember(change: Partial<CardState>): void {
-  state = { ...state, ...change };
-  api.postMessage({ kind: 'state', state });
-}
-
-function count({ parts }: BenchCard): void {
-  const ids = parts.flatMap(({ steps }) => steps.map(({ id }) => id));
-  const done = ids.filter((id) => state.ticked.includes(id)).length;
-  const place = document.getElementById('count');
-  if (place !== null) place.textContent = `${done} of ${ids.length} steps done`;
+function say(text: string): void {
+  if (live !== null) live.textContent = text;
+  progress.said(text);
 }
 
 window.addEventListener('message', (event: MessageEvent<ToCard>) => show(event.data));

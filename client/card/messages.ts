@@ -1,19 +1,16 @@
-import type { ReadingFault, ReadingTaken } from '../../server/src/lsp/protocol';
+import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/protocol';
 import type { BenchCard } from '../../server/src/sheet/bench-card/card';
+import type { CardTaken } from '../../server/src/sheet/bench-card/taken';
 import type { Target } from '../../server/src/sheet/target';
-
-/** What the pilot has ticked and written on a card; the extension keeps it. */
-export interface CardState {
-  readonly ticked: readonly string[];
-  readonly readings: readonly ReadingTaken[];
-}
-
-export const emptyCard: CardState = { ticked: [], readings: [] };
 
 /** Extension to page. */
 export type ToCard =
-  | { readonly kind: 'card'; readonly card: BenchCard; readonly state: CardState }
+  | { readonly kind: 'card'; readonly card: BenchCard; readonly taken: CardTaken }
   | { readonly kind: 'faults'; readonly faults: readonly ReadingFault[] }
+  /** What was typed into a field can be a reading, or not: why, in a sentence. */
+  | { readonly kind: 'checked'; readonly id: string; readonly typed: string; readonly fault: string | null }
+  /** The readings are in the script. */
+  | { readonly kind: 'kept' }
   /** There is no card any more; `why` is a sentence. */
   | { readonly kind: 'nothing'; readonly why: string };
 
@@ -21,6 +18,7 @@ export type ToCard =
 export type FromCard =
   | { readonly kind: 'ready' }
   | { readonly kind: 'go'; readonly target: Target }
-  | { readonly kind: 'state'; readonly state: CardState }
+  | { readonly kind: 'taken'; readonly taken: CardTaken }
+  | { readonly kind: 'check'; readonly id: string; readonly reading: ReadingTyped }
   | { readonly kind: 'keep' }
   | { readonly kind: 'save' };

@@ -1,11 +1,12 @@
 import * as vscode from 'vscode';
-import { benchCardRequest, keepReadingsRequest } from '../../server/src/lsp/protocol';
-import { type CardState, emptyCard, type FromCard, type ToCard } from '../card/messages';
+import { benchCardRequest, checkReadingRequest, keepReadingsRequest } from '../../server/src/lsp/protocol';
+import { type CardTaken, takenFrom } from '../../server/src/sheet/bench-card/taken';
+import type { FromCard, ToCard } from '../card/messages';
 import { about } from './about';
 import type { Client } from './client';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
-import { dateOfToday, writeFlight } from './note-flight';
+import { dateOfToday, writeNoted } from './note-flight';
 import { openOwnPanel } from './own-page';
 import { written } from './written';
 
@@ -22,10 +23,10 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   const post = (message: ToCard) => panel.webview.postMessage(message);
   const key = `propsoff.card ${uri.toString()}`;
-  const state = () => context.workspaceState.get<CardState>(key) ?? emptyCard;
+  const taken = () => takenFrom(context.workspaceState.get(key));
   const refresh = async () => {
     const answer = await client.request(benchCardRequest, about(uri));
-    if (answer !== null) await post({ kind: 'card', card: answer.card, state: state() });
+    if (answer !== null) await post({ kind: 'card', card: answer.card, taken: taken() });
     else if (client.state === 'running')
       await post({
         kind: 'nothing',
@@ -42,25 +43,30 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
         return refresh();
       case 'go':
         return goTo(message.target, vscode.ViewColumn.One);
-      case 'state':
-        return context.workspaceState.update(key, message.state);
+      case 'taken':
+        return context.workspaceState.update(key, message.taken);
+      case 'check': {
+        const { id, reading } = message;
+        const fault = await client.request(checkReadingRequest, { ...about(uri), ...reading });
+        return post({ kind: 'checked', id, typed: reading.typed, fault });
+      }
       case 'save':
-        return save(client, uri);
+        return save(client, uri, taken());
       case 'keep': {
-        const faults = await keep(client, uri, state());
-        if (faults.length > 0) await post({ kind: 'faults', faults });
+        const answer = await keep(client, uri, taken());
+        if (answer !== null) await post(answer);
       }
     }
   });
 }
 
 /** The card as a page to print, or as Markdown: by the ending that the pilot gives it. */
-async function save(client: Client, script: vscode.Uri): Promise<void> {
+async function save(client: Client, script: vscode.Uri, taken: CardTaken): Promise<void> {
   if (!vscode.workspace.isTrusted) {
     void vscode.window.showWarningMessage(t('This workspace is not trusted: no file is written from it.'));
     return;
   }
-  const answer = await client.request(benchCardRequest, about(script));
+  const answer = await client.request(benchCardRequest, { ...about(script), taken });
   if (answer === null) return;
   const defaultUri = script.with({ path: `${script.path.replace(/\.craft$/, '')}.bench.html` });
   const uri = await vscode.window.showSaveDialog({
@@ -83,17 +89,19 @@ async function save(client: Client, script: vscode.Uri): Promise<void> {
   if (picked === open) await vscode.env.openExternal(uri);
 }
 
-/** Writes what was read off into the script; what can't be written is given back with the reason. */
-async function keep(client: Client, uri: vscode.Uri, { readings }: CardState) {
-  const filled = readings.filter(({ value }) => value.trim() !== '');
-  if (filled.length === 0) {
-    void vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
-    return [];
+/** Writes what was read off into the script; what is to be told on the card then, such as why it can't be. */
+async function keep(client: Client, uri: vscode.Uri, taken: CardTaken): Promise<ToCard | null> {
+  const readings = taken.readings.filter(({ value }) => value.trim() !== '');
+  const nothing = () => vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
+  if (readings.length === 0) {
+    void nothing();
+    return null;
   }
-  const asked = { ...about(uri), readings: filled, today: dateOfToday() };
+  const asked = { ...about(uri), ticked: taken.ticked, readings, today: dateOfToday() };
   const answer = await client.request(keepReadingsRequest, asked);
-  if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
-  else if ('faults' in answer) return answer.faults;
-  else await writeFlight(uri, answer);
-  return [];
+  if (answer === null && client.state === 'running') void nothing();
+  else if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
+  else if ('faults' in answer) return { kind: 'faults', faults: answer.faults };
+  else if (await writeNoted(uri, answer)) return { kind: 'kept' };
+  return null;
 }

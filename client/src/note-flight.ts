@@ -6,6 +6,7 @@ import {
   flightAnswerRequest,
   flightFormRequest,
   noteFlightRequest,
+  type ReadingsKept,
 } from '../../server/src/lsp/protocol';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
@@ -104,23 +105,26 @@ async function asked(
 }
 
 /** Adds a flight's section as one edit that can be undone, shows it, and keeps what was set. */
-export async function writeFlight(uri: vscode.Uri, noted: FlightNoted | null): Promise<void> {
-  const refusal =
-    noted === null
-      ? t('the script is not open any more')
-      : await applyEdits(uri, { version: noted.version, edits: [noted] });
+async function writeFlight(uri: vscode.Uri, noted: FlightNoted | null): Promise<void> {
+  await writeNoted(uri, noted === null ? null : { ...noted, edits: [noted] });
+}
+
+/** The same for what is written in several places. Whether it was written. */
+export async function writeNoted(uri: vscode.Uri, noted: ReadingsKept | null): Promise<boolean> {
+  const refusal = noted === null ? t('the script is not open any more') : await applyEdits(uri, noted);
   if (noted === null || refusal !== null) {
     void vscode.window.showWarningMessage(
       t('The flight was not noted: {reason}.', { reason: refusal ?? '' }),
     );
-    return;
+    return false;
   }
-  await show(uri, noted.newText);
-  const fault = await writeRecord(uri, 'flown', noted.record);
+  await show(uri, noted.edits[0]?.newText ?? '');
+  const fault = noted.record === null ? null : await writeRecord(uri, 'flown', noted.record);
   if (fault !== null)
     void vscode.window.showWarningMessage(
       t('The flight is noted, but not what was set: {reason}', { reason: fault }),
     );
+  return true;
 }
 
 async function show(uri: vscode.Uri, section: string): Promise<void> {

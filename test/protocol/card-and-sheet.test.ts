@@ -3,17 +3,29 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { RequestType } from 'vscode-languageserver-protocol/node';
 import type { AboutScript } from '../../server/src/lsp/own-message';
-import type { BenchCardAnswer, FlightNoted, ReadingFault } from '../../server/src/lsp/protocol';
+import type {
+  BenchCardAnswer,
+  ReadingFault,
+  ReadingsKept,
+  ReadingsToKeep,
+  ReadingTyped,
+} from '../../server/src/lsp/protocol';
+import type { CardTaken } from '../../server/src/sheet/bench-card/taken';
 import { built } from '../support/built';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';
 
-const cardRequest = new RequestType<AboutScript, BenchCardAnswer | null, void>('propsoff/benchCard');
+const cardRequest = new RequestType<AboutScript & { taken?: CardTaken }, BenchCardAnswer | null, void>(
+  'propsoff/benchCard',
+);
 const keepRequest = new RequestType<
-  AboutScript & { readings: readonly { id: string; value: string }[]; today: string },
-  FlightNoted | { faults: readonly ReadingFault[] } | null,
+  AboutScript & ReadingsToKeep,
+  ReadingsKept | { faults: readonly ReadingFault[] } | null,
   void
 >('propsoff/keepReadings');
+const typedRequest = new RequestType<AboutScript & ReadingTyped, string | null, void>(
+  'propsoff/checkReading',
+);
 
 const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
 const files = {
@@ -38,36 +50,80 @@ describe('the bench card over the protocol', () => {
         assert.match(answer.markdown, /^# Bench card: Sandmartin\n/);
         assert.deepEqual(answer.card.packs, ['sprint', 'cruise']);
         const readings = [{ id: 'warm-motors 1 sprint', value: '41' }];
-        const kept = await server.connection.sendRequest(keepRequest, {
-          ...about,
-          readings,
-          today: '2026-11-25',
-        });
+        const keep = (more: readonly { id: string; value: string }[], ticked: CardTaken['ticked'] = []) =>
+          server.connection.sendRequest(keepRequest, {
+            ...about,
+            ticked,
+            readings: more,
+            today: '2026-11-25',
+          });
+        const kept = await keep(readings);
         assert.ok(kept !== null && 'version' in kept);
         assert.equal(kept.version, 3);
+        const written = kept.edits.map(({ newText }) => newText);
+        assert.equal(written.length, 1);
         assert.match(
-          kept.newText,
+          written[0] ?? '',
           /\[flight\.day-2026-11-25\]\ndate +=.*\npack +=.*\nmotor-temperature = 41 degC/,
         );
-        const wrong = [{ id: 'warm-motors 1 cruise', value: '41 V' }];
-        const refused = await server.connection.sendRequest(keepRequest, {
-          ...about,
-          readings: wrong,
-          today: '2026-11-25',
-        });
+        const refused = await keep([{ id: 'warm-motors 1 cruise', value: '41 V' }]);
         assert.ok(refused !== null && 'faults' in refused && refused.faults.length === 1);
-        const both = await server.connection.sendRequest(keepRequest, {
-          ...about,
-          readings: [...readings, { id: 'warm-motors 1 cruise', value: '38' }],
-          today: '2026-11-25',
-        });
+        const both = await keep([...readings, { id: 'warm-motors 1 cruise', value: '38' }]);
         assert.ok(both !== null && 'version' in both);
         assert.match(
-          both.newText,
+          both.edits[0]?.newText ?? '',
           /\[flight\.day-2026-11-25\]\n(?:.+\n)*?pack +=.*sprint\n.*41 degC\n\n\[flight\.day-2026-11-25-2\]\n(?:.+\n)*?pack +=.*cruise\n.*38 degC/,
         );
+        const [first] = answer.card.parts[0]?.steps ?? [];
+        assert.ok(first);
+        const told = [...first.expected.map(({ text }) => text), first.see, first.do];
+        const ticked = [{ id: first.id, told }];
+        const printed = await server.connection.sendRequest(cardRequest, {
+          ...about,
+          taken: { ticked, readings },
+        });
+        assert.match(printed?.markdown ?? '', /\*\*Not ticked: .*\n(.*\n)+- \[x\] \*\*Propellers off\*\*/);
+        assert.match(printed?.page ?? '', /<span class="line">41<\/span> degC/);
+        const said = await keep([{ id: 'first-flight 3 sprint', value: 'smooth' }], ticked);
+        assert.ok(said !== null && 'version' in said);
+        assert.match(said.edits[0]?.newText ?? '', /\nnote += "Not ticked: .* steps are\. smooth"/);
+        const look = (typed: string, kind: Partial<ReadingTyped> = {}) =>
+          server.connection.sendRequest(typedRequest, {
+            ...about,
+            unit: 'V',
+            setting: null,
+            script: null,
+            ...kind,
+            typed,
+          });
+        assert.equal(await look('16.7'), null);
+        assert.match((await look('16.7 A')) ?? '', /^This is a current\. A voltage is wanted/);
+        assert.match((await look('9', { script: 'receiver.order' })) ?? '', /./);
       }),
     ));
+
+  it('writes what the script left open and was found out, with the rest in one edit', () =>
+    withServer({}, async (server) => {
+      const uri = 'file:///bench/bare.craft';
+      await server.open(uri, '[craft]\nname = "Bare"\n\n[receiver]\nlink = crsf\n');
+      const readings = [
+        { id: 'bound receiver.port', value: 'uart3' },
+        { id: 'no-short 1', value: '12 kohm' },
+      ];
+      const about = { textDocument: { uri } };
+      const asked = { ...about, ticked: [], today: '2026-11-25' };
+      const kept = await server.connection.sendRequest(keepRequest, { ...asked, readings });
+      assert.ok(kept !== null && 'version' in kept);
+      assert.deepEqual(
+        kept.edits.map(({ newText }) => newText.trim()),
+        [
+          '[flight.bench-2026-11-25]\ndate = 2026-11-25\nnote = "No short circuit: at the battery pads after five seconds 12 kohm"',
+          'port = uart3',
+        ],
+      );
+      assert.equal(kept.edits[1]?.range.start.line, 4);
+      assert.equal(await server.connection.sendRequest(keepRequest, { ...asked, readings: [] }), null);
+    }));
 
   it('of a part says that it is one, and there is none of an empty script', () =>
     withServer({}, async (server) => {

@@ -10,6 +10,10 @@ const reading = z.object({
   unit: z.string(),
   isWords: z.boolean().describe('Whether words are wanted and no figure.'),
   setting: z.string().nullable().describe('The setting of a flight that keeps it; null: its note does.'),
+  script: z
+    .string()
+    .nullable()
+    .describe('The setting that the script leaves open and that is found out here; null: it is none.'),
 });
 
 const step = z.object({

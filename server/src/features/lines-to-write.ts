@@ -16,9 +16,14 @@ const firstPack = 'first';
 
 /**
  * Lines for settings that nobody has set, each in its section and without a value: what to fill in and in which unit
- * stands behind it as a comment. Never a guessed value. Null where there is nothing to write.
+ * stands behind it as a comment. Never a guessed value. `values`: those that somebody found out, as a script writes
+ * them. Null where there is nothing to write.
  */
-export function linesToWrite(craft: Craft, paths: readonly string[]): LinesToWrite | null {
+export function linesToWrite(
+  craft: Craft,
+  paths: readonly string[],
+  values: ReadonlyMap<string, string> = new Map(),
+): LinesToWrite | null {
   const known = paths
     .map((path) => path.replace('<name>', firstPack))
     .filter((path) => craft.catalog.parameter(path) !== undefined);
@@ -30,7 +35,7 @@ export function linesToWrite(craft: Craft, paths: readonly string[]): LinesToWri
   const parts = [...bySection].map(([section, own]) => ({
     section,
     header: headerOf(craft, section),
-    lines: linesOf(craft, section, own),
+    lines: linesOf(craft, section, own, values),
   }));
   const edits = [
     ...parts.flatMap(({ header, lines }) => (header === undefined ? [] : [below(craft, header, lines)])),
@@ -62,13 +67,18 @@ function headerOf({ root }: Craft, section: string): ScriptLine | undefined {
   return root.lines(inputKeys.section(section)).find((line) => line.section.pack === null);
 }
 
-function linesOf(craft: Craft, section: string, paths: readonly string[]): readonly string[] {
+function linesOf(
+  craft: Craft,
+  section: string,
+  paths: readonly string[],
+  values: ReadonlyMap<string, string>,
+): readonly string[] {
   const rows = paths.map((path) => ({
     name: pathText(stepsOf(path).slice(stepsOf(section).length)),
-    comment: commentOf(craft, path),
+    value: values.get(path) ?? `# ${commentOf(craft, path)}`,
   }));
   const width = Math.max(...rows.map(({ name }) => name.length));
-  return rows.map(({ name, comment }) => `${name.padEnd(width)} = # ${comment}`);
+  return rows.map(({ name, value }) => `${name.padEnd(width)} = ${value}`);
 }
 
 function below({ root }: Craft, header: ScriptLine, lines: readonly string[]): DocumentEdit {

@@ -7,10 +7,12 @@ import {
 } from 'vscode-languageserver-protocol';
 import type { Level } from '../catalog/model/check';
 import type { ReadAs } from '../craft/read-as';
-import type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
+import type { ReadingFault } from '../features/flight/keep-readings';
 import type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
+import type { CardField } from '../features/flight/reading-fault';
 import type { SalesAnswers, SalesQuestion } from '../features/new-script/sales-page';
 import type { BenchCard } from '../sheet/bench-card/card';
+import type { CardTaken } from '../sheet/bench-card/taken';
 import type { Comparison } from '../sheet/compare/compare';
 import type { DrawnSheet } from '../sheet/drawn-sheet';
 import type { FoundValues, ProposedValues } from '../sheet/find/answer';
@@ -21,9 +23,21 @@ import type { TriedValue, Tryable } from '../sheet/try-value';
 import type { Variant } from '../sheet/variants';
 import type { FoundScripts } from '../workspace/file-system';
 import { type AboutPlace, type AboutScript, OwnNotification, OwnRequest } from './own-message';
-import { about, count, flag, here, list, object, oneOf, optional, position, text } from './requests/form';
+import {
+  about,
+  count,
+  flag,
+  here,
+  leftOutOr,
+  list,
+  object,
+  oneOf,
+  optional,
+  position,
+  text,
+} from './requests/form';
 
-export type { ReadingFault, ReadingTaken } from '../features/flight/keep-readings';
+export type { ReadingFault } from '../features/flight/keep-readings';
 export type { FlightAnswer, FlightForm } from '../features/flight/note-flight';
 export type { SalesAnswers, SalesQuestion } from '../features/new-script/sales-page';
 export type { FoundScripts, Unread } from '../workspace/file-system';
@@ -296,26 +310,47 @@ export interface BenchCardAnswer {
   readonly markdown: string;
 }
 
-/** The bench card; null for a part that others include. */
-export const benchCardRequest = new OwnRequest<AboutScript, BenchCardAnswer | null>(
-  'propsoff/benchCard',
-  object(about),
+const taken = {
+  ticked: list(object({ id: text, told: list(text) })),
+  readings: list(object({ id: text, value: text })),
+};
+
+/** The bench card, to print with what was ticked and read off on it; null for a part that others include. */
+export const benchCardRequest = new OwnRequest<
+  AboutScript & { readonly taken?: CardTaken | undefined },
+  BenchCardAnswer | null
+>('propsoff/benchCard', object({ ...about, taken: leftOutOr(object(taken)) }));
+
+/** A field of the card, and what was typed into it. */
+export interface ReadingTyped extends CardField {
+  readonly typed: string;
+}
+
+/** Why what was typed can't be what was read off, in a sentence; null if it can. */
+export const checkReadingRequest = new OwnRequest<AboutScript & ReadingTyped, string | null>(
+  'propsoff/checkReading',
+  object({ ...about, unit: text, setting: optional(text), script: optional(text), typed: text }),
 );
 
-export interface ReadingsToKeep {
-  readonly readings: readonly ReadingTaken[];
+export interface ReadingsToKeep extends CardTaken {
   /** 2026-05-14. */
   readonly today: string;
 }
 
-/** The edit that keeps what was read off, or why it can't be kept. */
+/** What keeps what was read off, for the text of a version: one edit in several places. */
+export interface ReadingsKept {
+  readonly version: number;
+  /** The sections of flights, and lines for what the script left open and what was found out. */
+  readonly edits: readonly { readonly range: Range; readonly newText: string }[];
+  /** What is kept until the next flight; null where none is noted. */
+  readonly record: string | null;
+}
+
+/** The edit that keeps what was read off, or why it can't be kept; null where there is nothing to keep. */
 export const keepReadingsRequest = new OwnRequest<
   AboutScript & ReadingsToKeep,
-  FlightNoted | { readonly faults: readonly ReadingFault[] } | null
->(
-  'propsoff/keepReadings',
-  object({ ...about, readings: list(object({ id: text, value: text })), today: text }),
-);
+  ReadingsKept | { readonly faults: readonly ReadingFault[] } | null
+>('propsoff/keepReadings', object({ ...about, ...taken, today: text }));
 
 /** A file that the client wrote, perhaps where nobody watches; answered once it counts. */
 export const writtenRequest = new OwnRequest<{ readonly uri: string }, null>(

@@ -5,6 +5,7 @@ describe('the bench card', () => {
   let opened: EditorDriver | undefined;
   const editor = (): EditorDriver => opened ?? assert.fail('no editor');
   const page = () => editor().webview();
+  const keep = () => page().getByText('Keep the Readings').first();
   const field = (words: string) => page().getByLabel(words, { exact: true });
 
   before(async () => {
@@ -69,26 +70,46 @@ describe('the bench card', () => {
     }
   });
 
-  it('says at its field why a reading can’t be kept', async () => {
+  it('says at its field what was expected, as soon as it is typed', async () => {
+    await field('At the battery pads after five seconds').fill('12 V');
+    await page().getByText('This is a voltage. A resistance is wanted, in ohm').waitFor();
+    assert.equal(await field('At the battery pads after five seconds').getAttribute('aria-invalid'), 'true');
     await field('Warmest motor, sprint').fill('41 V');
-    await page().locator('button', { hasText: 'Keep the Readings' }).click();
-    const fault = page().locator('.fault', { hasText: /temperature/ });
-    await fault.waitFor();
+    await page()
+      .locator('.fault', { hasText: /a temperature was expected/ })
+      .waitFor();
+  });
+
+  it('keeps nothing while a reading can’t be, and goes to its field', async () => {
+    await keep().click();
+    await page().locator('[id="no-short/1"]:focus').waitFor();
     assert.equal(await field('Warmest motor, sprint').getAttribute('aria-invalid'), 'true');
   });
 
   it('keeps readings in the script, as one edit', async () => {
     await field('Warmest motor, sprint').fill('41');
     await field('At the battery pads after five seconds').fill('12000');
-    await page().locator('button', { hasText: 'Keep the Readings' }).click();
+    await keep().click();
     await editor().waitForText('motor-temperature = 41 degC');
     await editor().waitForText('at the battery pads after five seconds 12000 ohm');
+    await editor().waitForText('"Not ticked: ');
+    await page().getByText('The readings are in the script.').first().waitFor();
     await editor().focusEditor();
     await editor().press('Control+Z');
     await editor().waitUntil(
       'the section to be gone',
       async () => !(await editor().visibleText()).includes('41 degC'),
     );
+  });
+
+  it('loses the tick of a step that the script made another one, and says so', async () => {
+    await page().getByLabel('The test hover', { exact: true }).check();
+    await editor().openFile('sandmartin.craft');
+    await editor().press('Control+End');
+    await editor().type('\n[craft @ sprint]\nmass = 260 g\n');
+    await page().locator('#lost', { hasText: 'The test hover' }).waitFor();
+    assert.equal(await page().getByLabel('The test hover', { exact: true }).isChecked(), false);
+    assert.equal(await page().getByLabel('Propellers off', { exact: true }).isChecked(), true);
   });
 
   for (const theme of everyTheme) {

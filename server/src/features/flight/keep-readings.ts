@@ -1,14 +1,9 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { BenchCard, CardPart, CardReading } from '../../sheet/bench-card/card';
+import { type CardTaken, progressLine } from '../../sheet/bench-card/taken';
 import { withUnit } from '../../units/number-text';
-import { answerFault, type FlightAnswer } from './note-flight';
-
-/** What was written into a field of the bench card. */
-export interface ReadingTaken {
-  /** As on the card. */
-  readonly id: string;
-  readonly value: string;
-}
+import { answerFault, asWritten, type FlightAnswer } from './note-flight';
+import { asTyped, readingFault } from './reading-fault';
 
 /** A reading that can't be kept; why, in a sentence. */
 export interface ReadingFault {
@@ -22,31 +17,52 @@ export interface KeptFlight {
   readonly pack: string | null;
   /** What the section takes; its note holds what it has no setting for. */
   readonly answers: readonly FlightAnswer[];
+  /** What the note has no room for. */
+  readonly comments: readonly string[];
   /** Whether something was read off in the air. */
   readonly isFlown: boolean;
 }
 
 export interface KeptReadings {
   readonly flights: readonly KeptFlight[];
+  /** Settings that the script left open, with what was found, as a script writes it. */
+  readonly settings: ReadonlyMap<string, string>;
   readonly faults: readonly ReadingFault[];
 }
 
-/** Readings of a card as the settings of flights, one for each pack. Fields left empty are left out. */
+/**
+ * Readings of a card as the settings of flights, one for each pack, and as settings that the script left open. Fields
+ * left empty are left out. What was not ticked on a card that is ticked stands first in the first note.
+ */
 export function keptReadings(
   card: BenchCard,
-  taken: readonly ReadingTaken[],
+  taken: CardTaken,
   catalog: Catalog,
   today: string,
 ): KeptReadings {
-  const values = new Map(taken.map(({ id, value }) => [id, value.trim()]));
+  const values = new Map(taken.readings.map(({ id, value }) => [id, asTyped(value)]));
   const filled = card.parts.flatMap(rooms).flatMap((room): readonly Filled[] => {
     const typed = values.get(room.reading.id) ?? '';
     return typed === '' ? [] : [{ ...room, typed }];
   });
-  const kept = byPack(card, filled).map(({ pack, own }) => keptFlight(pack, own, catalog, today));
+  const faults = filled.flatMap(({ reading, typed }) => {
+    const message = readingFault(catalog, reading, typed);
+    return message === null ? [] : [{ id: reading.id, message }];
+  });
+  const settings = new Map(
+    filled.flatMap(({ reading: { script }, typed }): readonly (readonly [string, string])[] => {
+      const found = script === null ? undefined : catalog.parameter(script);
+      return found === undefined || script === null ? [] : [[script, asWritten(found, typed)]];
+    }),
+  );
+  const noted = filled.filter(({ reading }) => reading.script === null);
+  const kept = byPack(card, noted).map(({ pack, own }, index) =>
+    keptFlight({ pack, own, first: index === 0 ? progressLine(card, taken) : null }, catalog, today),
+  );
   return {
     flights: kept.map(({ flight }) => flight),
-    faults: kept.flatMap(({ faults }) => faults),
+    settings,
+    faults: faults.length > 0 ? faults : kept.flatMap(({ fault }) => fault ?? []),
   };
 }
 
@@ -79,37 +95,63 @@ function byPack({ packs }: BenchCard, filled: readonly Filled[]): readonly ReadW
   ];
 }
 
-function keptFlight(pack: string | null, own: readonly Filled[], catalog: Catalog, today: string) {
-  const settings = own.flatMap(({ reading: { id, setting }, typed }) =>
-    setting === null || setting === 'note' ? [] : [{ id, setting, typed }],
+interface ToKeep extends ReadWith {
+  /** What the note begins with. */
+  readonly first: string | null;
+}
+
+function keptFlight(
+  { pack, own, first }: ToKeep,
+  catalog: Catalog,
+  today: string,
+): { readonly flight: KeptFlight; readonly fault: ReadingFault | null } {
+  const settings = own.flatMap(({ reading: { setting }, typed }) =>
+    setting === null || setting === 'note' ? [] : [{ setting, typed }],
   );
-  const faults = settings.flatMap(({ id, ...answer }) => {
-    const message = answerFault(catalog, answer);
-    return message === null ? [] : [{ id, message }];
-  });
   const said = own.filter(({ reading }) => reading.setting === 'note').map(({ typed }) => typed);
-  const others = own.filter(({ reading }) => reading.setting === null);
-  const told = others.map(
-    ({ reading: { words, unit }, under, typed }) =>
-      `${under}: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${withUnit(typed, unit)}`,
-  );
-  const words = [...said, ...told].join('; ');
-  const note = words === '' ? [] : [{ setting: 'note', typed: words }];
-  const [noteFault] = note.flatMap((answer) => answerFault(catalog, answer) ?? []);
-  const last = own.findLast(({ reading: { setting } }) => setting === null || setting === 'note');
+  const told = own.filter(({ reading }) => reading.setting === null).map(toldOf);
+  const { note, comments, message } = noteOf(first === null ? [] : [first], said, told, catalog);
   const flight: KeptFlight = {
     pack,
     answers: [
       { setting: 'date', typed: today },
       ...(pack === null ? [] : [{ setting: 'pack', typed: pack }]),
-      ...settings.map(({ setting, typed }) => ({ setting, typed })),
-      ...note,
+      ...settings,
+      ...(note === '' ? [] : [{ setting: 'note', typed: note }]),
     ],
+    comments,
     isFlown: own.some(({ stage }) => stage === 'hover'),
   };
-  if (noteFault === undefined || last === undefined) return { flight, faults };
-  const message = `Together the readings make too long a note. ${noteFault}`;
-  return { flight, faults: [...faults, { id: last.reading.id, message }] };
+  const last = own.findLast(({ reading: { setting } }) => setting === 'note');
+  if (message === null || last === undefined) return { flight, fault: null };
+  return { flight, fault: { id: last.reading.id, message: `This makes too long a note. ${message}` } };
+}
+
+/** "No short circuit: at the battery pads after five seconds 12000 ohm" */
+function toldOf({ reading: { words, unit }, under, typed }: Filled): string {
+  return `${under}: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${withUnit(typed, unit)}`;
+}
+
+/**
+ * A note takes so many signs: what it has no room for becomes comments, the readings before what was not ticked, and
+ * never the pilot's own words.
+ */
+function noteOf(
+  first: readonly string[],
+  said: readonly string[],
+  told: readonly string[],
+  catalog: Catalog,
+): { readonly note: string; readonly comments: readonly string[]; readonly message: string | null } {
+  const faultOf = (note: string) =>
+    note === '' ? null : answerFault(catalog, { setting: 'note', typed: note });
+  const ways = [
+    { noted: [...first, ...said, ...told], comments: [] },
+    { noted: [...first, ...said], comments: told },
+    { noted: said, comments: [...first, ...told] },
+  ].map(({ noted, comments }) => ({ note: noted.join('; ').replaceAll('.; ', '. '), comments }));
+  const last = ways.at(-1) ?? { note: '', comments: [] };
+  const way = ways.find(({ note }) => faultOf(note) === null) ?? last;
+  return { ...way, message: faultOf(way.note) };
 }
 
 /** All room of a part but that for names: who did it stays on the card. */

@@ -70,23 +70,37 @@ export function flightForm(snapshot: Snapshot, record: string | null, today: str
 
 /** Why an answer can't be written, as the script would say it; null if it can. */
 export function answerFault(catalog: Catalog, { setting, typed }: FlightAnswer): string | null {
-  const found = flightParameter(catalog, setting);
-  if (found === undefined) return `There is no flight.<name>.${setting}.`;
-  const statement = parseLine(`answer = ${written(found, typed)}`);
+  const example = asked.find(([name]) => name === setting)?.[1];
+  return valueFault(catalog, flightPath(setting), typed, setting, example);
+}
+
+/** The same of any setting, a bare number in its parameter's unit. `name`: what it is called. */
+export function valueFault(
+  catalog: Catalog,
+  path: string,
+  typed: string,
+  name = path,
+  example?: string,
+): string | null {
+  const found = catalog.parameter(path);
+  if (found === undefined) return `There is no ${path.replace('.any.', '.<name>.')}.`;
+  const statement = parseLine(`answer = ${asWritten(found, typed)}`);
   if (statement.kind !== 'setting' || statement.value === null) return 'A value of one line is wanted.';
   const { value, problems } = interpret(statement.value, found, noNames, staticWords(found, catalog));
   for (const { id, values } of [...statement.problems, ...problems]) {
     const check = catalog.check(id);
-    if (check?.level === 'must-fix') return sentenceOf(check.message, { name: setting, ...values });
+    if (check?.level === 'must-fix') return sentenceOf(check.message, { name, ...values });
   }
-  const example = asked.find(([name]) => name === setting)?.[1];
-  return value === null ? `A value such as ${example} is wanted.` : null;
+  if (value !== null) return null;
+  return example === undefined ? 'No such value is known.' : `A value such as ${example} is wanted.`;
 }
 
 /** What a section of the script says of a flight. */
 export interface FlightSection {
   readonly name: string;
   readonly answers: readonly FlightAnswer[];
+  /** What no setting holds: a comment each, below the settings. */
+  readonly comments?: readonly string[];
 }
 
 /** Adds the sections of flights, after the last one or at the end. Answers must be without fault. */
@@ -98,15 +112,20 @@ export function flightEdit(
   return added(script, flights.map((flight) => sectionText(flight, catalog, end)).join(`${end}${end}`));
 }
 
-function sectionText({ name, answers }: FlightSection, catalog: Catalog, lineEnd: string): string {
+function sectionText(
+  { name, answers, comments = [] }: FlightSection,
+  catalog: Catalog,
+  lineEnd: string,
+): string {
   const rows = answers.flatMap(({ setting, typed }): readonly (readonly [string, string])[] => {
     const found = flightParameter(catalog, setting);
-    return found === undefined ? [] : [[setting, written(found, typed)]];
+    return found === undefined ? [] : [[setting, asWritten(found, typed)]];
   });
   const width = Math.max(0, ...rows.map(([setting]) => setting.length));
   const lines = [
     `[flight.${name}]`,
     ...rows.map(([setting, value]) => `${setting.padEnd(width)} = ${value}`),
+    ...comments.map((comment) => `# ${onOneLine(comment)}`),
   ];
   return lines.join(lineEnd);
 }
@@ -125,14 +144,23 @@ export function flownRecord({ craft }: Pick<Snapshot, 'craft'>, flight: string, 
 }
 
 function flightParameter(catalog: Catalog, setting: string): FoundParameter | undefined {
-  return catalog.parameter(`flight.any.${setting}`);
+  return catalog.parameter(flightPath(setting));
+}
+
+/** The setting of any flight. */
+export function flightPath(setting: string): string {
+  return `flight.any.${setting}`;
 }
 
 /** As a script writes it: a bare number gets its parameter's unit, words get their quotes. */
-function written({ parameter }: FoundParameter, typed: string): string {
+export function asWritten({ parameter }: FoundParameter, typed: string): string {
   const text = typed.trim();
-  if (parameter.kind === 'text') return quoted(text.replace(/\s+/g, ' '));
+  if (parameter.kind === 'text') return quoted(onOneLine(text));
   return parameter.kind === 'quantity' ? withUnit(text, parameter.unit) : text;
+}
+
+function onOneLine(text: string): string {
+  return text.replace(/\s+/g, ' ');
 }
 
 /** `day-2026-05-14`, or the first with a number behind it that is free. */

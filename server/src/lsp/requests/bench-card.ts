@@ -1,35 +1,56 @@
 import { tellingIn } from '../../features/board/finding-words';
 import { keptReadings } from '../../features/flight/keep-readings';
 import { freeName } from '../../features/flight/note-flight';
+import { readingFault } from '../../features/flight/reading-fault';
+import { linesToWrite } from '../../features/lines-to-write';
 import type { Snapshot } from '../../features/snapshot';
 import { benchCard } from '../../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../sheet/bench-card/markdown';
 import { benchCardPage } from '../../sheet/bench-card/page';
-import type { BenchCardAnswer, FlightNoted, ReadingFault, ReadingsToKeep } from '../protocol';
+import type { CardTaken } from '../../sheet/bench-card/taken';
+import type { BenchCardAnswer, ReadingFault, ReadingsKept, ReadingsToKeep, ReadingTyped } from '../protocol';
 import { noteFlights } from './flight';
 import type { Context } from './row';
 
-export function benchCardOf({ snapshot }: Context): BenchCardAnswer | null {
+export function benchCardOf(
+  { snapshot }: Context,
+  { taken }: { readonly taken?: CardTaken | undefined },
+): BenchCardAnswer | null {
   if (snapshot.craft.readAs() === 'empty') return null;
   const card = cardOf(snapshot);
-  return { card, page: benchCardPage(card), markdown: benchCardMarkdown(card) };
+  return { card, page: benchCardPage(card, taken), markdown: benchCardMarkdown(card, taken) };
 }
 
-/** What was read off becomes the notes of flights, or of a day on the bench: one for each pack. */
+/** Asked for as a reading is typed. */
+export function readingTyped({ snapshot }: Context, { typed, ...kind }: ReadingTyped): string | null {
+  return readingFault(snapshot.catalog, kind, typed);
+}
+
+/** What was read off becomes the notes of flights, or of a day on the bench, one for each pack; and settings. */
 export function keepReadings(
   context: Context,
-  { readings, today }: ReadingsToKeep,
-): FlightNoted | { readonly faults: readonly ReadingFault[] } | null {
-  const { snapshot } = context;
-  const { flights, faults } = keptReadings(cardOf(snapshot), readings, snapshot.catalog, today);
+  { ticked, readings, today }: ReadingsToKeep,
+): ReadingsKept | { readonly faults: readonly ReadingFault[] } | null {
+  const { session, snapshot } = context;
+  const { catalog, craft, script } = snapshot;
+  const { flights, settings, faults } = keptReadings(cardOf(snapshot), { ticked, readings }, catalog, today);
   if (faults.length > 0) return { faults };
-  const taken = [...snapshot.craft.members('flight')];
-  const sections = flights.map(({ isFlown, answers }) => {
-    const name = freeName(taken, `${isFlown ? 'day' : 'bench'}-${today}`);
-    taken.push(name);
-    return { name, answers };
+  const names = [...craft.members('flight')];
+  const sections = flights.map(({ isFlown, answers, comments }) => {
+    const name = freeName(names, `${isFlown ? 'day' : 'bench'}-${today}`);
+    names.push(name);
+    return { name, answers, comments };
   });
-  return noteFlights(context, sections, flights.at(-1)?.pack ?? null);
+  const noted = noteFlights(context, sections, flights.at(-1)?.pack ?? null);
+  const lines = linesToWrite(craft, [...settings.keys()], settings);
+  const version = session.workspace.get(snapshot.uri)?.version;
+  if (version === undefined || (noted === null && lines === null)) return null;
+  const written = (lines?.edits ?? []).map(({ start, end, text }) => ({
+    range: session.clientRange(script, { start, end }),
+    newText: text,
+  }));
+  const flown = noted === null ? [] : [{ range: noted.range, newText: noted.newText }];
+  return { version, edits: [...flown, ...written], record: noted?.record ?? null };
 }
 
 function cardOf(snapshot: Snapshot) {

@@ -265,6 +265,7 @@ const rows: readonly Row[] = [
   ofRecordings(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
   ofRecordings(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
   ofRecordings(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
+  onDemand(own.checkReadingRequest, ({ readingTyped }) => aboutScript(readingTyped)),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),

@@ -19,7 +19,7 @@ export function askedOf(
     if (told.has(path)) return [];
     told.add(path);
     const words = `${titleOf(path, found, catalog)} (${path})`;
-    return [{ id: `${id} ${path}`, words, unit: unitOf(found), isWords: false, setting: null }];
+    return [{ id: `${id} ${path}`, words, unit: unitOf(found), isWords: false, setting: null, script: path }];
   });
 }
 

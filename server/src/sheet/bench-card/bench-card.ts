@@ -67,6 +67,7 @@ function signOff(stage: BenchStep['stage']): Pick<CardPart, 'signed' | 'noticed'
     unit: '',
     isWords,
     setting: null,
+    script: null,
   });
   return {
     signed: [room('done-by', 'Done by', false), room('done-on', 'Date', false)],

@@ -79,4 +79,6 @@ export interface CardReading {
   readonly isWords: boolean;
   /** The setting of a flight that keeps it; null: it goes into the flight's note. */
   readonly setting: string | null;
+  /** The setting that the script leaves open and that is found out here; null: it is none. */
+  readonly script: string | null;
 }

@@ -1,4 +1,6 @@
+import { withUnit } from '../../units/number-text';
 import type { BenchCard, CardPart, CardReading, CardStep } from './card';
+import { type CardTaken, isTicked, nothingTaken, progressLine, writtenIn } from './taken';
 import { askedLine, assumedLine, expectedLine, onlyLine } from './words';
 
 /** What Markdown would take for its own. */
@@ -8,14 +10,16 @@ function plain(text: string): string {
   return text.replace(special, (character) => `\\${character}`);
 }
 
-/** The card as Markdown, with boxes to tick and lines to write on. */
-export function benchCardMarkdown(card: BenchCard): string {
+/** The card as Markdown, with boxes to tick and lines to write on, and what was taken on it. */
+export function benchCardMarkdown(card: BenchCard, taken: CardTaken = nothingTaken): string {
   const { name, about, cautions, note, unchecked, first, accepted, replaced, parts } = card;
+  const done = progressLine(card, taken);
   const lines = [
     `# Bench card: ${plain(name)}`,
     ...(about.length === 0 ? [] : ['', plain(about.join(' · '))]),
     '',
     ...(unchecked === null ? [] : [`**${plain(unchecked)}**`, '']),
+    ...(done === null ? [] : [`**${plain(done)}**`, '']),
     ...cautions.map((caution) => `> ${plain(caution)}  `),
     '',
     plain(note),
@@ -38,33 +42,36 @@ export function benchCardMarkdown(card: BenchCard): string {
     ...(replaced.length === 0
       ? []
       : ['', '## Replaced by the workspace', '', ...replaced.map((text) => `- ${plain(text)}`)]),
-    ...parts.flatMap(partLines),
+    ...parts.flatMap((part) => partLines(part, taken)),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-function partLines({ title, steps, signed, noticed }: CardPart): readonly string[] {
+function partLines({ title, steps, signed, noticed }: CardPart, taken: CardTaken): readonly string[] {
   return [
     '',
     `## ${plain(title)}`,
-    ...steps.flatMap(stepLines),
+    ...steps.flatMap((step) => stepLines(step, taken)),
     '',
-    `${plain([...signed, noticed].map(readingText).join('   '))}`,
+    plain([...signed, noticed].map((reading) => readingText(reading, taken)).join('   ')),
   ];
 }
 
-function stepLines(step: CardStep): readonly string[] {
+function stepLines(step: CardStep, taken: CardTaken): readonly string[] {
   const { title, only, do: what, see, expected, readings, withPacks, asked, unknown, assumed } = step;
   return [
     '',
-    `- [ ] **${plain(title)}**  `,
+    `- [${isTicked(step, taken) ? 'x' : ' '}] **${plain(title)}**  `,
     ...(only === null ? [] : [`  ${plain(onlyLine(only))}  `]),
     `  ${plain(what)}  `,
     `  *See:* ${plain(see)}`,
-    ...valueLines({ expected, readings }, '  '),
-    ...withPacks.flatMap(({ pack, ...values }) => [`  - **${plain(pack)}**`, ...valueLines(values, '    ')]),
+    ...valueLines({ expected, readings }, taken, '  '),
+    ...withPacks.flatMap(({ pack, ...values }) => [
+      `  - **${plain(pack)}**`,
+      ...valueLines(values, taken, '    '),
+    ]),
     ...(asked.length === 0 ? [] : [`  - ${plain(askedLine(asked))}`]),
-    ...asked.map((reading) => `    - ${plain(readingText(reading))}`),
+    ...asked.map((reading) => `    - ${plain(readingText(reading, taken))}`),
     ...unknown.map((text) => `  - ${plain(text)}`),
     ...(assumed.length === 0 ? [] : [`  - ${plain(assumedLine(assumed))}`]),
   ];
@@ -72,14 +79,18 @@ function stepLines(step: CardStep): readonly string[] {
 
 function valueLines(
   { expected, readings }: Pick<CardStep, 'expected' | 'readings'>,
+  taken: CardTaken,
   indent: string,
 ): readonly string[] {
   return [
     ...expected.map((figure) => `${indent}- ${plain(expectedLine(figure))}`),
-    ...readings.map((reading) => `${indent}- ${plain(readingText(reading))}`),
+    ...readings.map((reading) => `${indent}- ${plain(readingText(reading, taken))}`),
   ];
 }
 
-function readingText({ words, unit, isWords }: CardReading): string {
-  return `${words}: ${'_'.repeat(isWords ? 36 : 12)} ${unit}`.trimEnd();
+function readingText({ id, words, unit, isWords }: CardReading, taken: CardTaken): string {
+  const read = writtenIn(id, taken);
+  return read === ''
+    ? `${words}: ${'_'.repeat(isWords ? 36 : 12)} ${unit}`.trimEnd()
+    : `${words}: ${withUnit(read, unit)}`;
 }

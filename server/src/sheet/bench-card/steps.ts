@@ -139,6 +139,7 @@ function roomOf(
     unit: row.unit,
     isWords: row.isWords === true,
     setting: row.setting ?? null,
+    script: null,
   }));
 }
 

@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { keptReadings } from '../../../../server/src/features/flight/keep-readings';
+import { flightEdit } from '../../../../server/src/features/flight/note-flight';
 import { benchCard } from '../../../../server/src/sheet/bench-card/bench-card';
+import { nothingTaken, withReading, withTick } from '../../../../server/src/sheet/bench-card/taken';
 import { testCatalog } from '../../../support/catalog';
 import { craftOf, findingsOf } from '../../../support/findings';
 
@@ -11,10 +13,11 @@ const card = benchCard(craft, findingsOf(craft));
 const keptOf = (of: typeof card, taken: readonly (readonly [id: string, value: string])[]) =>
   keptReadings(
     of,
-    taken.map(([id, value]) => ({ id, value })),
+    { ticked: [], readings: taken.map(([id, value]) => ({ id, value })) },
     testCatalog,
     '2026-11-25',
   );
+const stepsOf = card.parts.flatMap(({ steps }) => steps);
 const kept = (...taken: readonly (readonly [id: string, value: string])[]) => keptOf(card, taken);
 
 describe('readings of the bench card', () => {
@@ -32,6 +35,7 @@ describe('readings of the bench card', () => {
       {
         pack: 'sprint',
         isFlown: true,
+        comments: [],
         answers: [
           { setting: 'date', typed: '2026-11-25' },
           { setting: 'pack', typed: 'sprint' },
@@ -82,18 +86,40 @@ describe('readings of the bench card', () => {
     );
   });
 
-  it('of settings that the script leaves open are noted under their names', () => {
+  it('of settings that the script leaves open are lines of the script, as it writes them', () => {
     const bare = craftOf('[craft]\nname = "x"\n');
-    const { flights } = keptOf(benchCard(bare, findingsOf(bare)), [['bound receiver.port', 'uart3']]);
+    const asked = benchCard(bare, findingsOf(bare));
+    const { flights, settings, faults } = keptOf(asked, [
+      ['bound receiver.port', ' uart3 '],
+      ['no-short 1', '12000'],
+    ]);
+    assert.deepEqual([...settings, ...faults], [['receiver.port', 'uart3']]);
+    assert.deepEqual(
+      flights.map(({ answers }) => answers.at(-1)?.typed),
+      ['No short circuit: at the battery pads after five seconds 12000 ohm'],
+    );
+    assert.deepEqual(keptOf(asked, [['bound receiver.port', 'uart3']]).flights, []);
+    assert.deepEqual(
+      keptOf(asked, [['channel-order receiver.order', 'TAXX']]).faults.map(({ id }) => id),
+      ['channel-order receiver.order'],
+    );
+  });
+
+  it('of a card that is ticked say first what is not, before the pilot’s own words', () => {
+    const done = stepsOf.slice(0, -1).reduce((taken, step) => withTick(taken, step, true), nothingTaken);
+    const said = withReading(done, 'first-flight 3 sprint', 'smooth');
+    const [flight] = keptReadings(card, said, testCatalog, '2026-11-25').flights;
+    const last = stepsOf.at(-1)?.title;
     assert.equal(
-      flights[0]?.answers.at(-1)?.typed,
-      'The receiver hears its transmitter: serial port of the receiver (receiver.port) uart3',
+      flight?.answers.at(-1)?.typed,
+      `Not ticked: “${last}”. ${stepsOf.length - 1} of ${stepsOf.length} steps are. smooth`,
     );
   });
 
   it('at the bench alone are no flight, and none at all are nothing', () => {
     assert.equal(kept(['no-short 1', '12 kohm']).flights[0]?.isFlown, false);
-    assert.deepEqual(kept(['no-short 1', ' ']), { flights: [], faults: [] });
+    const { flights, settings, faults } = kept(['no-short 1', ' ']);
+    assert.deepEqual([...flights, ...settings, ...faults], []);
   });
 
   it('that can’t be kept are named, each with its reason', () => {
@@ -102,9 +128,28 @@ describe('readings of the bench card', () => {
     assert.match(faults.find(({ id }) => id === 'warm-motors 1 sprint')?.message ?? '', /temperature/);
   });
 
-  it('that make too long a note together are refused, not cut', () => {
-    const { faults } = kept(['no-short 1', 'x'.repeat(600)]);
-    assert.equal(faults.length, 1);
-    assert.match(faults[0]?.message ?? '', /too long a note/);
+  it('that a note has no room for are comments, a line each; the pilot’s own words are never cut', () => {
+    const alone = benchCard(craft, findingsOf(craft), ['cruise']);
+    const many = alone.parts
+      .flatMap(({ steps }) => steps.flatMap(({ readings }) => readings))
+      .filter(({ setting }) => setting === null)
+      .map(({ id, unit }) => [id, unit === '' ? '11' : `7 ${unit}`] as const);
+    const { flights, faults } = keptOf(alone, [...many, ['first-flight 3', 'smooth']]);
+    assert.deepEqual(faults, []);
+    const [own] = flights;
+    assert.equal(own?.answers.at(-1)?.typed, 'smooth');
+    assert.ok(own?.comments.includes('No short circuit: at the battery pads after five seconds 7 ohm'));
+    assert.equal(own?.comments.length, many.length);
+    assert.ok(many.length > 15);
+    const { text } = flightEdit({ script: craft.root, catalog: testCatalog }, [
+      { name: 'bench', answers: own?.answers ?? [], comments: own?.comments ?? [] },
+    ]);
+    assert.match(text, /\nnote = "smooth"\n# No short circuit: .* 7 ohm\n# First power: .* 7 V\n/);
+    const long = 'x'.repeat(300);
+    const together = kept(['first-flight 3 sprint', long], ['first-flight 3 cruise', `${long}${long}`]);
+    assert.deepEqual(
+      together.faults.map(({ id }) => id),
+      ['first-flight 3 cruise'],
+    );
   });
 });
