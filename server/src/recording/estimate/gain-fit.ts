@@ -1,8 +1,8 @@
-import { type Complex, one, over, times } from '../../physics/complex';
-import type { CrossSpectra } from '../../physics/cross-spectrum';
+import { type Complex, one, over, times, unit } from '../../physics/complex';
 import { chainResponse, type DigitalFilter } from '../../physics/filter';
 import { leastSquaresOfSums } from '../../physics/least-squares';
 import { type GainSpectra, gainSignal } from './gain-signals';
+import { type PairSums, pairAt } from './pair-sums';
 
 /** What the board does between gyro and command, as far as the script says. */
 export interface KnownPath {
@@ -37,17 +37,27 @@ export interface FitSetup {
   readonly to: number;
   /** Whether only what goes with the wanted rate counts: noise that rows too seldom fold down does not. */
   readonly byWanted: boolean;
+  /** How much older commands may be than the gyro of their row, and rows in which the wanted rate is late by so much, s. */
   readonly skews: readonly number[];
+  readonly late: readonly number[];
+  /** Terms of which the script says what they count. */
+  readonly known: ReadonlyMap<Term, number>;
 }
 
 /** A signal times what is done to it at a frequency. */
 type Part = readonly [signal: number, done: (frequency: number) => Complex];
 
 /** Which signals a term is made of. */
-function partsOf(term: Term, { rate, isUnfiltered }: GainSpectra, path: KnownPath): readonly Part[] {
+function partsOf(
+  term: Term,
+  { rate, isUnfiltered }: GainSpectra,
+  path: KnownPath,
+  late: number,
+): readonly Part[] {
   const gyro = (frequency: number) =>
     isUnfiltered ? chainResponse({ filters: path.gyroFilters }, frequency) : one;
-  const plain = () => one;
+  // A wanted rate that was written down late stood so much further on.
+  const plain = (frequency: number) => unit(2 * Math.PI * frequency * late);
   const minus = (of: (frequency: number) => Complex) => (frequency: number) => negative(of(frequency));
   const slope = (frequency: number) =>
     times(
@@ -67,7 +77,9 @@ function partsOf(term: Term, { rate, isUnfiltered }: GainSpectra, path: KnownPat
       ];
     case 'derivative': {
       const turning: Part = [gainSignal.gyroSlope, minus((at) => times(slope(at), gyro(at)))];
-      return path.ofError ? [[gainSignal.wantedSlope, slope], turning] : [turning];
+      return path.ofError
+        ? [[gainSignal.wantedSlope, (at) => times(plain(at), slope(at))], turning]
+        : [turning];
     }
     case 'feedforward':
       return [
@@ -75,13 +87,13 @@ function partsOf(term: Term, { rate, isUnfiltered }: GainSpectra, path: KnownPat
           gainSignal.wantedSlope,
           (at) =>
             times(
-              slopeBeside(at, rate, path.controlRate),
+              times(plain(at), slopeBeside(at, rate, path.controlRate)),
               chainResponse({ filters: path.feedforwardFilters }, at),
             ),
         ],
       ];
     case 'bent':
-      return [[gainSignal.bent, plain]];
+      return [[gainSignal.bent, () => one]];
   }
 }
 
@@ -106,16 +118,20 @@ function slopeBeside(frequency: number, rate: number, controlRate: number): Comp
   return over(board, ofRows);
 }
 
-/** The cross spectrum of two signals, or only what goes with the wanted rate: conj(Swi) Swj / Sww. */
-function crossAt(sums: PairSums, byWanted: boolean, bin: number) {
-  const of = (i: number, j: number): Complex => ({ re: sums.re(i, j, bin), im: sums.im(i, j, bin) });
-  if (!byWanted) return of;
-  const power = sums.re(gainSignal.wanted, gainSignal.wanted, bin);
-  return (i: number, j: number): Complex => {
-    if (!(power > 0)) return { re: 0, im: 0 };
-    const { re, im } = times(of(i, gainSignal.wanted), of(gainSignal.wanted, j));
-    return { re: re / power, im: im / power };
-  };
+type Cross = (i: number, j: number) => Complex;
+
+/** The cross spectrum of two signals in a bin, or only what goes with the wanted rate: conj(Swi) Swj / Sww. */
+function crossAt(sums: PairSums, byWanted: boolean, bin: number): Cross {
+  const of = (i: number, j: number): Complex => pairAt(sums, i, j, bin);
+  if (byWanted) {
+    const { re: power } = of(gainSignal.wanted, gainSignal.wanted);
+    return (i, j) => {
+      if (!(power > 0)) return { re: 0, im: 0 };
+      const { re, im } = times(of(i, gainSignal.wanted), of(gainSignal.wanted, j));
+      return { re: re / power, im: im / power };
+    };
+  }
+  return of;
 }
 
 /**
@@ -125,56 +141,98 @@ function crossAt(sums: PairSums, byWanted: boolean, bin: number) {
  * Source: L. Ljung, System Identification (1999), sections 7.6 (instrumental variables) and 13.5 (closed loops).
  */
 export function fitGains(spectra: GainSpectra, sums: PairSums, setup: FitSetup): GainFit | null {
-  const bins = [...sums.frequencies.keys()].filter((bin) => {
-    const frequency = sums.frequencies[bin] ?? 0;
-    return bin > 0 && frequency >= setup.from && frequency <= setup.to;
-  });
-  const parts = setup.terms.map((term) => partsOf(term, spectra, setup.path));
-  const made = bins.map((bin) => {
-    const frequency = sums.frequencies[bin] ?? 0;
-    return {
-      turn: 2 * Math.PI * frequency,
-      ...columnsAt(
-        parts.map((all) => all.map(([which, done]) => [which, done(frequency)] as const)),
-        crossAt(sums, setup.byWanted, bin),
-      ),
-    };
-  });
-  const normal = setup.terms.map((_, i) =>
-    setup.terms.map((_, j) => made.reduce((sum, { between }) => sum + (between[i]?.[j] ?? 0), 0)),
-  );
-  const power = made.reduce((sum, { command }) => sum + command, 0);
-  // Columns of like size: sums and slopes of a signal are far from it.
-  const sizes = normal.map((row, i) => Math.sqrt(row[i] ?? 0));
-  if (sizes.some((size) => !(size > 0)) || !(power > 0)) return null;
-  const scaled = normal.map((row, i) => row.map((value, j) => value / ((sizes[i] ?? 1) * (sizes[j] ?? 1))));
-  let best: {
-    left: number;
-    skew: number;
-    solved: NonNullable<ReturnType<typeof leastSquaresOfSums>>;
-  } | null = null;
-  for (const skew of setup.skews) {
-    const right = setup.terms.map(
-      (_, i) =>
-        made.reduce((sum, { turn, toCommand }) => {
-          const { re, im } = toCommand[i] ?? { re: 0, im: 0 };
-          // A command that is older stands turned back; the columns are turned with it.
-          return sum + re * Math.cos(turn * skew) - im * Math.sin(turn * skew);
-        }, 0) / (sizes[i] ?? 1),
-    );
-    const solved = leastSquaresOfSums(scaled, right);
-    if (solved === null) return null;
-    const left = power - solved.coefficients.reduce((sum, value, i) => sum + value * (right[i] ?? 0), 0);
-    if (best === null || left < best.left) best = { left, skew, solved };
+  let best: TriedFit | null = null;
+  for (const late of setup.late) {
+    const bins = binsOf(spectra, sums, setup, late);
+    for (const skew of setup.skews) {
+      const tried = tryFit(bins, setup, skew);
+      if (tried !== null && (best === null || tried.left < best.left)) best = tried;
+    }
   }
-  if (best === null) return null;
-  const { left, skew, solved } = best;
+  return best === null ? null : best.fit;
+}
+
+interface Bin extends ReturnType<typeof columnsAt> {
+  /** rad/s */
+  readonly turn: number;
+}
+
+function binsOf(
+  spectra: GainSpectra,
+  sums: PairSums,
+  { terms: tried, known, path, from, to, byWanted }: FitSetup,
+  late: number,
+): readonly Bin[] {
+  const parts = [...tried, ...known.keys()].map((term) => partsOf(term, spectra, path, late));
+  return [...sums.frequencies.keys()].flatMap((bin) => {
+    const frequency = sums.frequencies[bin] ?? 0;
+    if (bin === 0 || frequency < from || frequency > to) return [];
+    const columns = parts.map((all) => all.map(([which, done]) => [which, done(frequency)] as const));
+    return [{ turn: 2 * Math.PI * frequency, ...columnsAt(columns, crossAt(sums, byWanted, bin)) }];
+  });
+}
+
+interface TriedFit {
+  readonly left: number;
+  readonly fit: GainFit;
+}
+
+function tryFit(bins: readonly Bin[], { terms: tried, known }: FitSetup, skew: number): TriedFit | null {
+  const values = [...known.values()];
+  const all = Array.from({ length: tried.length + values.length }, (_, at) => at);
+  const normal = all.map((i) =>
+    all.map((j) => bins.reduce((sum, { between }) => sum + (between[i]?.[j] ?? 0), 0)),
+  );
+  // A command that is older stands turned back; the columns are turned with it.
+  const whole = all.map((i) =>
+    bins.reduce((sum, { turn, toCommand }) => {
+      const { re, im } = toCommand[i] ?? { re: 0, im: 0 };
+      return sum + re * Math.cos(turn * skew) - im * Math.sin(turn * skew);
+    }, 0),
+  );
+  const power = bins.reduce((sum, { command }) => sum + command, 0);
+  const fixed = values.map((value, at) => ({ value, at: tried.length + at }));
+  const rest =
+    power -
+    fixed.reduce((sum, { value, at }) => sum + 2 * value * (whole[at] ?? 0), 0) +
+    squareOf(fixed, normal);
+  const right = whole
+    .slice(0, tried.length)
+    .map((one, i) => one - fixed.reduce((sum, { value, at }) => sum + value * (normal[i]?.[at] ?? 0), 0));
+  // Columns of like size: sums and slopes of a signal are far from it.
+  const sizes = tried.map((_, i) => Math.sqrt(normal[i]?.[i] ?? 0));
+  if (sizes.some((size) => !(size > 0)) || !(power > 0)) return null;
+  const scaled = sizes.map((size, i) => sizes.map((other, j) => (normal[i]?.[j] ?? 0) / (size * other)));
+  const solved = leastSquaresOfSums(
+    scaled,
+    right.map((one, i) => one / (sizes[i] ?? 1)),
+  );
+  if (solved === null) return null;
+  const { coefficients, inverse } = solved;
+  const left =
+    rest - coefficients.reduce((sum, value, i) => sum + (value * (right[i] ?? 0)) / (sizes[i] ?? 1), 0);
   return {
-    gains: new Map(setup.terms.map((term, i) => [term, (solved.coefficients[i] ?? 0) / (sizes[i] ?? 1)])),
-    share: 1 - left / power,
-    inflation: new Map(setup.terms.map((term, i) => [term, Math.sqrt(solved.inverse[i]?.[i] ?? 0)])),
-    skew,
+    left,
+    fit: {
+      gains: new Map(tried.map((term, i) => [term, (coefficients[i] ?? 0) / (sizes[i] ?? 1)])),
+      share: 1 - left / power,
+      inflation: new Map(tried.map((term, i) => [term, Math.sqrt(Math.max(0, inverse[i]?.[i] ?? 0))])),
+      skew,
+    },
   };
+}
+
+/** The power of what fixed terms add up to. */
+function squareOf(
+  fixed: readonly { readonly value: number; readonly at: number }[],
+  normal: readonly (readonly number[])[],
+): number {
+  return fixed.reduce(
+    (sum, one) =>
+      sum +
+      fixed.reduce((all, other) => all + one.value * other.value * (normal[one.at]?.[other.at] ?? 0), 0),
+    0,
+  );
 }
 
 /** How the columns of a bin go summed, and with the command. */
@@ -201,36 +259,4 @@ function columnsAt(
     return { re, im };
   });
   return { between, toCommand, command: cross(gainSignal.command, gainSignal.command).re };
-}
-
-/** Cross spectra of each two signals, summed over segments. */
-export interface PairSums {
-  readonly frequencies: Float64Array;
-  readonly segments: number;
-  readonly re: (one: number, other: number, bin: number) => number;
-  readonly im: (one: number, other: number, bin: number) => number;
-}
-
-/** Sums of some parts of a flight as if they were one. */
-export function summed(blocks: readonly CrossSpectra[]): PairSums {
-  const [first] = blocks;
-  const count = first?.count ?? 0;
-  const bins = first?.frequencies.length ?? 0;
-  const sums = Array.from({ length: count * count }, (_, pair) => {
-    const all = { re: new Float64Array(bins), im: new Float64Array(bins) };
-    for (const block of blocks) {
-      const { re, im } = block.between(Math.floor(pair / count), pair % count);
-      for (let bin = 0; bin < bins; bin += 1) {
-        all.re[bin] = (all.re[bin] ?? 0) + block.segments * (re[bin] ?? 0);
-        all.im[bin] = (all.im[bin] ?? 0) + block.segments * (im[bin] ?? 0);
-      }
-    }
-    return all;
-  });
-  return {
-    frequencies: first?.frequencies ?? new Float64Array(0),
-    segments: blocks.reduce((sum, one) => sum + one.segments, 0),
-    re: (one, other, bin) => sums[one * count + other]?.re[bin] ?? 0,
-    im: (one, other, bin) => sums[one * count + other]?.im[bin] ?? 0,
-  };
 }

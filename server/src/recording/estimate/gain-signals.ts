@@ -6,6 +6,7 @@ import type { Told } from '../report';
 import type { Commands } from './commands';
 import { type FlightRows, segmentStarts } from './flight-rows';
 import { type ChangedGains, situationRows } from './gain-situations';
+import { type PairSums, pairSums } from './pair-sums';
 import { told, withheld } from './span';
 
 /** The signals of an axis, by their places in the sums. */
@@ -28,7 +29,7 @@ export interface GainSpectra {
   /** Whether the gyro is the one before the board's filters. */
   readonly isUnfiltered: boolean;
   /** Parts of the flight one after the other, with about as many segments each. */
-  readonly blocks: readonly CrossSpectra[];
+  readonly blocks: readonly PairSums[];
   readonly segments: number;
   readonly seconds: number;
 }
@@ -85,7 +86,7 @@ export function* gainSpectra(
       axis,
       rate: rows.rate,
       isUnfiltered: filtered === null,
-      blocks: blocks.filter((one) => one.segments > 0),
+      blocks: blocks.filter((one) => one.segments > 0).map(pairSums),
       segments: blocks.reduce((sum, one) => sum + one.segments, 0),
       seconds: (starts.length * segment) / 2 / rows.rate,
     },

@@ -2,16 +2,9 @@ import type { DigitalFilter } from '../../physics/filter';
 import { studentNinety } from '../../physics/student';
 import { shortNumber } from '../../units/number-text';
 import type { MeasuredSpan, Told } from '../report';
-import {
-  type FitSetup,
-  fitGains,
-  type GainFit,
-  type KnownPath,
-  type PairSums,
-  summed,
-  type Term,
-} from './gain-fit';
+import { type FitSetup, fitGains, type GainFit, type KnownPath, type Term } from './gain-fit';
 import { type GainSpectra, gainSignal } from './gain-signals';
+import { type PairSums, pairAt, withMore } from './pair-sums';
 import { give, told, withheld } from './span';
 
 /** What the script says of the way from gyro to command; null: it does not say it. */
@@ -24,7 +17,8 @@ export interface PathSaid {
   /** Hz; 0: not said. */
   readonly controlRate: number;
   readonly ofError: boolean;
-  readonly hasFeedforward: boolean;
+  /** What the script says of it, shares a rad/s²; 0: nothing. */
+  readonly feedforward: number;
 }
 
 /** Of each term, in shares of the motors’ range a rad/s, a rad, a rad/s². */
@@ -42,7 +36,7 @@ const ofRate = 0.2;
 const timesCutoff = 4;
 
 /** Less of the command’s movement that follows is a poor fit; of what goes with the sticks nearly all must follow. */
-const leastShare = { ofAll: 0.9, ofWanted: 0.95 };
+const leastShare = { ofAll: 0.9, ofWanted: 0.985 };
 /** A gain that scatters so many times wider for the others that move with it can’t be told apart. */
 const mostInflation = 6;
 /** deg/s rms: differences that are smaller drown in the steps in which they are written. */
@@ -53,8 +47,17 @@ const modelError = { proportional: 0.045, integral: 0.05, derivative: 0.12 };
 /** A half span wider than this share tells nobody anything. */
 const widest = { proportional: 0.2, integral: 0.3, derivative: 0.3 };
 
-/** Outputs that are written down up to so much earlier or later than the gyro beside them, s. */
-const skews = Array.from({ length: 11 }, (_, step) => 0.000_25 * (step - 2));
+/** Outputs are written down up to so much earlier or later than the gyro beside them: so long, and a row, s. */
+const skewed = { before: 0.000_5, behind: 0.001, step: 0.000_25, most: 16 };
+/** With rows that come more often, a wanted rate may be one row late; more seldom, faster noise is folded down, Hz. */
+const seldom = 200;
+
+function skewsOf({ rate }: GainSpectra): readonly number[] {
+  const row = rate >= seldom ? 1 / rate : 0.001;
+  const whole = skewed.before + skewed.behind + row;
+  const step = Math.max(skewed.step, whole / skewed.most);
+  return Array.from({ length: Math.floor(whole / step) + 1 }, (_, at) => at * step - skewed.before);
+}
 
 const base: readonly Term[] = ['proportional', 'integral', 'derivative'];
 
@@ -64,7 +67,9 @@ const takes = { feedforward: 0.4, bent: 0.4 };
 const mostBent = 0.15;
 
 export function* axisGains(spectra: GainSpectra, said: PathSaid): Generator<void, AxisGains | Told<never>> {
-  const whole = summed(spectra.blocks);
+  const [first, ...others] = spectra.blocks;
+  if (first === undefined) return withheld('No whole rows in ordinary flight.', moveIt(spectra));
+  const whole = others.reduce((all, one) => withMore(all, one, 1), first);
   yield;
   if (spectra.isUnfiltered && said.gyroFilters === null)
     return withheld(
@@ -83,14 +88,13 @@ export function* axisGains(spectra: GainSpectra, said: PathSaid): Generator<void
   const parts: GainFit[] = [];
   for (const block of spectra.blocks) {
     yield;
-    const fit = fitGains(spectra, summed(spectra.blocks.filter((one) => one !== block)), chosen.setup);
+    const fit = fitGains(spectra, withMore(whole, block, -1), chosen.setup);
     if (fit !== null) parts.push(fit);
   }
-  const basis = basisOf(spectra, chosen);
   return {
-    proportional: spanOf('proportional', chosen.fit, parts, basis, spectra),
-    integral: spanOf('integral', chosen.fit, parts, basis, spectra),
-    derivative: withoutDerivative(spectra, said) ?? spanOf('derivative', chosen.fit, parts, basis, spectra),
+    proportional: spanOf('proportional', chosen, parts, spectra),
+    integral: spanOf('integral', chosen, parts, spectra),
+    derivative: withoutDerivative(spectra, said) ?? spanOf('derivative', chosen, parts, spectra),
   };
 }
 
@@ -100,33 +104,43 @@ interface Chosen {
 }
 
 function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid): Chosen | Told<never> {
-  const setup = (byWanted: boolean, terms: readonly Term[]): FitSetup => ({
-    terms,
+  const isSeldom = spectra.rate < seldom;
+  const common = {
     path: pathOf(said),
     from: band.from,
-    to: Math.min(ofRate * spectra.rate, tellsDerivative(spectra, said) ? band.quick : band.slow),
-    byWanted,
-    skews,
-  });
-  const best = (byWanted: boolean): Chosen | null => {
-    const plain = fitWith(setup(byWanted, base));
-    const pushed = fitWith(setup(byWanted, [...base, 'feedforward']));
-    if (pushed === null) return plain;
-    if (plain === null || said.hasFeedforward) return pushed;
-    return gained(plain.fit, pushed.fit) > takes.feedforward ? pushed : plain;
+    to: Math.min(ofRate * spectra.rate, isSeldom ? band.slow : band.quick),
+    skews: skewsOf(spectra),
+    late: isSeldom ? [0] : [0, 1 / spectra.rate],
   };
-  const fitWith = (one: FitSetup): Chosen | null => {
-    const fit = fitGains(spectra, whole, one);
-    return fit === null ? null : { fit, setup: one };
+  const fitWith = (
+    byWanted: boolean,
+    tried: readonly Term[],
+    known: FitSetup['known'] = none,
+  ): Chosen | null => {
+    const setup = { ...common, byWanted, terms: tried, known };
+    const fit = fitGains(spectra, whole, setup);
+    return fit === null ? null : { fit, setup };
+  };
+  const best = (byWanted: boolean): Chosen | null => {
+    const plain = fitWith(byWanted, base, knownOf(said));
+    const pushed = fitWith(byWanted, [...base, 'feedforward']);
+    if (plain === null || pushed === null) return plain ?? pushed;
+    return gained(plain.fit, pushed.fit) > takes.feedforward ? pushed : plain;
   };
   const ofAll = best(false);
   if (ofAll !== null && ofAll.fit.share >= leastShare.ofAll) {
-    const bent = fitWith(setup(false, [...ofAll.setup.terms, 'bent']));
+    const bent = fitWith(false, [...ofAll.setup.terms, 'bent'], ofAll.setup.known);
     return bent !== null && isBent(ofAll.fit, bent.fit, whole) ? notThroughZero(spectra) : ofAll;
   }
   const ofWanted = best(true);
   if (ofWanted !== null && ofWanted.fit.share >= leastShare.ofWanted) return ofWanted;
   return poor(spectra, said, ofAll?.fit.share ?? 0);
+}
+
+const none: FitSetup['known'] = new Map();
+
+function knownOf({ feedforward }: PathSaid): FitSetup['known'] {
+  return feedforward === 0 ? none : new Map([['feedforward', feedforward]]);
 }
 
 /** Share of what one fit leaves that another takes. */
@@ -190,9 +204,9 @@ function errorOf(sums: PairSums): number {
   let power = 0;
   for (let bin = 1; bin < sums.frequencies.length && (sums.frequencies[bin] ?? 0) <= band.slow; bin += 1)
     power +=
-      sums.re(gainSignal.wanted, gainSignal.wanted, bin) +
-      sums.re(gainSignal.gyro, gainSignal.gyro, bin) -
-      2 * sums.re(gainSignal.wanted, gainSignal.gyro, bin);
+      pairAt(sums, gainSignal.wanted, gainSignal.wanted, bin).re +
+      pairAt(sums, gainSignal.gyro, gainSignal.gyro, bin).re -
+      2 * pairAt(sums, gainSignal.wanted, gainSignal.gyro, bin).re;
   const width = sums.frequencies[1] ?? 0;
   return (180 / Math.PI) * Math.sqrt((power * width) / sums.segments);
 }
@@ -209,20 +223,29 @@ function poor(spectra: GainSpectra, said: PathSaid, share: number): Told<never> 
   );
 }
 
+/**
+ * What a fit leaves may be noise that goes with the error: more so where rows come seldom, or where it is all that what goes
+ * with the sticks leaves. Found on simulated flights; a share.
+ */
+function unexplained({ fit, setup }: Chosen): number {
+  const left = Math.max(0, 1 - fit.share);
+  return setup.byWanted ? 6 * left : setup.late.length === 1 ? 1.8 * left : 0.3 * left;
+}
+
 function spanOf(
   term: keyof AxisGains,
-  fit: GainFit,
+  chosen: Chosen,
   parts: readonly GainFit[],
-  basis: string,
   spectra: GainSpectra,
 ): Told<MeasuredSpan> {
+  const { fit } = chosen;
   const value = fit.gains.get(term) ?? Number.NaN;
   if ((fit.inflation.get(term) ?? Number.POSITIVE_INFINITY) > mostInflation)
     return withheld(
       `About ${spectra.axis}, ${term} can’t be told apart from the other terms: they moved alike.`,
       `${moveIt(spectra)} Make slow ones and quick ones.`,
     );
-  const off = Math.hypot(scatterOf(term, parts), modelError[term] * value);
+  const off = Math.hypot(scatterOf(term, parts), modelError[term] * value, unexplained(chosen) * value);
   if (term !== 'proportional' && Math.abs(value) <= off)
     return withheld(
       `Nothing of ${term} shows in what the motors are told about ${spectra.axis}: it is 0 or drowns in the rest.`,
@@ -238,7 +261,7 @@ function spanOf(
       `Parts of the flight disagree on ${term} by ${Math.round((100 * off) / value)} %.`,
       term === 'integral' ? 'Fly slow turns too, and hold some lean for a second.' : moveIt(spectra),
     );
-  return told(give(value, off, ''), basis);
+  return told(give(value, off, ''), basisOf(spectra, chosen));
 }
 
 /**

@@ -32,7 +32,6 @@ export function* measuredGains(
     );
   const commands = yield* doing(commandsOf(rows, view), 0.965, 'what the motors were told about each axis');
   if (commands.told === null || view === null) return commands.told === null ? commands : unnamed;
-  const path = pathSaid(view);
   const gains: MeasuredGain[] = [];
   let seconds = 0;
   for (const axis of axisNames) {
@@ -43,7 +42,7 @@ export function* measuredGains(
       continue;
     }
     seconds = Math.max(seconds, spectra.told.seconds);
-    const found = yield* doing(axisGains(spectra.told, path), 0.97, `gains of ${axis}`);
+    const found = yield* doing(axisGains(spectra.told, pathSaid(view, axis)), 0.97, `gains of ${axis}`);
     gains.push(...all(axis, found));
   }
   return told(
@@ -74,13 +73,12 @@ function all(axis: AxisName, found: AxisGains | Told<never>): readonly MeasuredG
 }
 
 /** What the script says of the way from gyro to command. */
-function pathSaid(view: CraftView): PathSaid {
+function pathSaid(view: CraftView, axis: AxisName): PathSaid {
   const gyro = chainOf(view, 'gyro');
   const derivative = chainOf(view, 'derivative');
   const cutoff = lowestLowpass(view, stagesOf(view, 'derivative'))?.cutoff ?? null;
   const controlRate = view.quantityOr('control.rate', null) ?? 0;
   const feedforward = view.quantityOr('control.feedforward-cutoff', null);
-  const isSet = (axis: AxisName) => (view.quantityOr(`control.${axis}.feedforward`, 0) ?? 0) !== 0;
   return {
     gyroFilters: gyro?.value.all(null) ?? null,
     derivativeFilters: derivative?.value.all(null) ?? null,
@@ -89,6 +87,6 @@ function pathSaid(view: CraftView): PathSaid {
       feedforward === null || controlRate === 0 ? [] : lowpassAt(feedforward, 'first-order', controlRate),
     controlRate,
     ofError: view.wordOr('derivative.input', 'turning-rate') === 'error',
-    hasFeedforward: axisNames.some(isSet),
+    feedforward: view.quantityOr(`control.${axis}.feedforward`, 0) ?? 0,
   };
 }
