@@ -178,6 +178,9 @@ export function askFiles(endings: readonly string[], isMany: boolean): Promise<r
 /** ms. So long a message is seen that asks nothing. */
 const seen = 9000;
 
+/** So many messages are seen at a time: the oldest makes room. */
+const mostMessages = 2;
+
 /** Says something at the edge of the page; resolves with the button that was pressed, if one was. */
 export function tell(
   level: 'information' | 'warning' | 'error',
@@ -203,7 +206,10 @@ export function tell(
     );
     const timer =
       level === 'information' && buttons.length === 0 ? setTimeout(() => done(), seen) : undefined;
-    document.getElementById('notes')?.append(note);
+    const notes = document.getElementById('notes');
+    notes?.append(note);
+    const all = notes?.querySelectorAll<HTMLElement>('.toast:not(.working) > .close') ?? [];
+    for (const close of [...all].slice(0, -mostMessages)) close.click();
   });
 }
 

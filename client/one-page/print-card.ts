@@ -23,14 +23,19 @@ export async function printCard(): Promise<void> {
 function fill(frame: HTMLIFrameElement, page: string): void {
   const { contentDocument: made, contentWindow: view } = frame;
   if (made === null || view === null) return;
-  const card = new DOMParser().parseFromString(page, 'text/html');
+  // Styles in markup are refused here, whatever they are: they are taken out of the page first.
+  const styles: string[] = [];
+  const bare = page.replace(/<style[^>]*>(.*?)<\/style>/gs, (_, style: string) => {
+    styles.push(style);
+    return '';
+  });
+  const card = new DOMParser().parseFromString(bare, 'text/html');
   made.title = card.title;
-  made.adoptedStyleSheets = [...card.querySelectorAll('style')].map(({ textContent }) => {
+  made.adoptedStyleSheets = styles.map((style) => {
     const sheet = new (view as Window & typeof globalThis).CSSStyleSheet();
-    sheet.replaceSync(textContent ?? '');
+    sheet.replaceSync(style);
     return sheet;
   });
-  for (const one of card.querySelectorAll('style, script')) one.remove();
   made.body.replaceChildren(...card.body.childNodes);
   view.addEventListener('afterprint', () => frame.remove());
   view.print();

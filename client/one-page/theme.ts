@@ -35,7 +35,11 @@ function apply(): void {
   for (const follower of followers) {
     const one = follower.deref();
     if (one === undefined) followers.delete(follower);
-    else one.documentElement.dataset.theme = theme();
+    else {
+      one.documentElement.dataset.theme = theme();
+      // As an editor says it to the pages that it shows.
+      for (const kind of ['light', 'dark']) one.body.classList.toggle(`vscode-${kind}`, kind === theme());
+    }
   }
 }
 

@@ -1,9 +1,11 @@
 // `npm start`: from a fresh clone to the extension at work in an editor in the browser.
-// Options: --port <number> (or PORT in the environment). Stop with Ctrl+C.
+// Options: --port <number> (or PORT in the environment); --page for the page without an install in the editor's place.
+// Stop with Ctrl+C.
 import { join } from 'node:path';
 import { ensureDependencies } from './dependencies.mjs';
 import { startWorkbench } from './launch.mjs';
 import { mustRun, PlainError, portIsFree, reportAndFail, root, run, say } from './machine.mjs';
+import { servePage } from './serve-page.mjs';
 
 const usualPort = 8765;
 const demo = join(root, 'test', 'demo');
@@ -34,9 +36,19 @@ async function showCommandLine() {
   say(`exit code ${code}`);
 }
 
+/** The page without an install, as a host would give it. */
+async function startPage(port) {
+  say('making dist/page/propsoff.html');
+  await mustRun('npm', ['run', '--silent', 'page']);
+  const { address } = await servePage(port);
+  say(`open ${address}`);
+  say('in a browser. Scripts stay in that browser. The file opens from a disk as well. Ctrl+C stops.');
+}
+
 async function main() {
   const port = await choosePort(wantedPort(process.argv.slice(2)));
   await ensureDependencies();
+  if (process.argv.includes('--page')) return startPage(port);
   say('building into dist/');
   await mustRun('npm', ['run', '--silent', 'build']);
   await showCommandLine();
