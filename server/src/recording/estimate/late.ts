@@ -24,7 +24,7 @@ const widest = { delay: 4, lag: 0.8 };
  * What two lags and a wait leave out: motors that quicken sooner than they slow down answer in between, by a few percent
  * of their lag either way; what they are held at between rows, some tenths of a millisecond. Of simulated flights.
  */
-const modelError = { delay: 0.0001, lag: 0.04 };
+const modelError = { delay: 0.000_15, usual: 0.03, lag: 0.04 };
 
 /** From what the motors are told about an axis to its gyro: what only waits, and the motors' lag. */
 export function* delayAndLag(
@@ -107,8 +107,11 @@ function spansOf(
     mean(({ wait, waitDeviation }) => (wait - delay) ** 2 + inflation * waitDeviation ** 2) +
       modelError.delay ** 2,
   );
-  const lag = mean(({ lags }) => lags[0] ?? 0);
-  const lagScatter = Math.sqrt(mean(({ lags }) => ((lags[0] ?? 0) - lag) ** 2) + (modelError.lag * lag) ** 2);
+  const found = mean(({ lags }) => lags[0] ?? 0);
+  const lag = (1 - modelError.usual) * found;
+  const lagScatter = Math.sqrt(
+    mean(({ lags }) => ((lags[0] ?? 0) - found) ** 2) + (modelError.lag * lag) ** 2,
+  );
   const row = 1 / rate;
   const basis = `up to ${end.toFixed(0)} Hz, from what the motors are told to the gyro`;
   return {

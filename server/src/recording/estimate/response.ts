@@ -1,16 +1,24 @@
 import type { CraftView } from '../../craft/view';
 import { type AxisName, axisNames } from '../../figures/axis-names';
 import { CrossSpectra } from '../../physics/cross-spectrum';
-import { frequencyResponse, responseByInstrument, waited } from '../../physics/frequency-response';
+import {
+  type FrequencyResponse,
+  frequencyResponse,
+  responseByInstrument,
+  waited,
+} from '../../physics/frequency-response';
 import { waitBehindLags } from '../../physics/waits-and-lags';
-import type { AxisResponse, Told } from '../report';
+import type { AxisResponse, MeasuredMargins, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { type AskedSegments, askedSegments, endedRows } from './asked';
-import type { FlightRows } from './flight-rows';
+import { type Commands, commandsOf } from './commands';
+import { controllerSaid, whyNotByAnswer } from './controller-said';
+import { type FlightRows, meanBetween } from './flight-rows';
 import { flySteps } from './fly';
 import { bandwidthOf, peakOf, phaseDelayTold } from './follows';
 import { delayAndLag } from './late';
-import { answerOf, curveTold } from './response-curve';
+import { loopBehind, loopWithin, marginsTold } from './margins';
+import { type AxisAnswer, answerBasis, answerOf, curveTold } from './response-curve';
 import { doing } from './shaken';
 import { told, withheld } from './span';
 import { type TurnedBy, turnedBy } from './turned-by';
@@ -27,12 +35,20 @@ const fewestAverages = 6;
 /** How the craft follows its sticks, about each axis. */
 export function* responsesOf(
   rows: FlightRows,
-  _view: CraftView | null,
+  view: CraftView | null,
 ): Generator<RecordingStep, Told<readonly AxisResponse[]>> {
   const none = whyNone(rows);
   if (none !== null) return none;
   const ended = yield* doing(endedRows(rows), 0.95, 'motors at a limit');
-  const flight = { rows, ended, told: yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft') };
+  const commands = yield* doing(commandsOf(rows, view), 0.95, 'what the motors were told about each axis');
+  const flight = {
+    rows,
+    view,
+    ended,
+    commands,
+    turns: turnsOf(rows),
+    told: yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft'),
+  };
   const responses: AxisResponse[] = [];
   for (const axis of axisNames) {
     if (rows.channel(`wanted.${axis}`) === null || rows.channel(`gyro.${axis}`) === null) continue;
@@ -70,13 +86,13 @@ function whyNone(rows: FlightRows): Told<never> | null {
 }
 
 function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, AxisResponse> {
-  const { rows, ended, told: command } = flight;
+  const { rows, ended } = flight;
   const [wanted, gyro] = [rows.channel(`wanted.${axis}`), rows.channel(`gyro.${axis}`)];
   const asked = yield* askedSegments(rows, axis, ended);
   if (asked === null || wanted === null || gyro === null) return allWithheld(axis, holey);
   const why = whyNotAsked(asked, axis);
   if (why !== null) return allWithheld(axis, why);
-  const motors = command?.of.get(axis);
+  const motors = flight.commands.told?.of.get(axis) ?? flight.told?.of.get(axis);
   const spectra = yield* spectraOf(rows, asked, [wanted, gyro, ...(motors === undefined ? [] : [motors])], 0);
   if (spectra.segments === 0) return allWithheld(axis, holey);
   const rough = answerOf(axis, frequencyResponse(spectra, 0, 1), asked);
@@ -89,10 +105,9 @@ function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, Axi
   const close = yield* spectraOf(rows, asked, [wanted, gyro.subarray(later)], later);
   const answer = answerOf(axis, waited(frequencyResponse(close, 0, 1), later / rows.rate), asked);
   if ('told' in answer) return allWithheld(axis, answer);
+  const craft = motors === undefined ? null : responseByInstrument(spectra, 0, 2, 1);
   const late =
-    motors === undefined || axis === 'yaw'
-      ? null
-      : yield* delayAndLag(axis, responseByInstrument(spectra, 0, 2, 1), asked.averages, rows.rate);
+    craft === null || axis === 'yaw' ? null : yield* delayAndLag(axis, craft, asked.averages, rows.rate);
   return {
     axis,
     curve: curveTold(answer),
@@ -100,12 +115,45 @@ function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, Axi
     peak: peakOf(answer),
     phaseDelay: phaseDelayTold(answer),
     ...notYet,
+    margins: marginsOf(flight, answer, craft),
     ...(late ?? (axis === 'yaw' ? ofYaw : withoutMotors)),
   };
 }
 
+/** Behind the controller of the script, or where nothing goes past the error by the answer alone. */
+function marginsOf(
+  { rows, view, commands, turns }: FlightAnswered,
+  answer: AxisAnswer,
+  craft: FrequencyResponse | null,
+): Told<MeasuredMargins> {
+  const { axis, asked } = answer;
+  const said = controllerSaid(view, axis, turns);
+  const common = { axis, skew: 1 / rows.rate };
+  if (said.told !== null && craft !== null && commands.told?.of.has(axis) === true)
+    return marginsTold({
+      ...common,
+      by: 'controller',
+      ...loopBehind(craft, said.told, asked.averages),
+      basis: `the craft as measured behind ${said.basis}; ${answerBasis(answer)}`,
+    });
+  const why = whyNotByAnswer(view, axis);
+  if (why === null)
+    return marginsTold({
+      ...common,
+      by: 'answer',
+      ...loopWithin(answer),
+      basis: `the answer alone, without feedforward and with the derivative of the error; ${answerBasis(answer)}`,
+    });
+  if (said.told === null) return said;
+  return commands.told === null ? commands : (commands.told.withoutYaw ?? unmixable);
+}
+
 interface FlightAnswered {
   readonly rows: FlightRows;
+  readonly view: CraftView | null;
+  readonly commands: Told<Commands>;
+  /** Of the motors a second, in the mean; null where it was not logged. */
+  readonly turns: number | null;
   readonly ended: Uint8Array | null;
   readonly told: TurnedBy | null;
 }
@@ -127,7 +175,7 @@ const holey = withheld(
 );
 
 const missing = withheld('Not told of this recording.', 'Look at the answer along frequencies.');
-const notYet = { step: missing, margins: missing };
+const notYet = { step: missing };
 
 function allWithheld(axis: AxisName, why: Told<never>): AxisResponse {
   return {
@@ -183,4 +231,12 @@ function* spectraOf(
     if (airborne.some(({ from, to }) => from <= start && end + later <= to)) spectra.add(signals, start);
   }
   return spectra;
+}
+
+function turnsOf(rows: FlightRows): number | null {
+  const speeds = rows.numbered('speed');
+  const [first] = [...rows.airborne].sort((one, other) => other.to - other.from - (one.to - one.from));
+  if (speeds.length === 0 || first === undefined) return null;
+  const mean = speeds.reduce((sum, { values }) => sum + meanBetween(values, first.from, first.to), 0);
+  return mean / speeds.length / (2 * Math.PI);
 }
