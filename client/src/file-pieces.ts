@@ -16,9 +16,9 @@ export class FilePieces {
   private letGo: ReturnType<typeof setTimeout> | undefined;
 
   async read({ uri, from, length }: PieceAsked): Promise<PieceAnswer> {
-    const size = await sizeOf(vscode.Uri.parse(uri));
-    if (typeof size !== 'number') return size;
-    if (length === 0) return { kind: 'piece', bytes: '', size };
+    const looked = await lookedAt(vscode.Uri.parse(uri));
+    if ('kind' in looked) return looked;
+    if (length === 0) return { kind: 'piece', bytes: '', ...looked };
     const bytes = await this.whole(uri, from === 0);
     if (!(bytes instanceof Uint8Array)) return bytes;
     const piece = bytes.subarray(from, from + length);
@@ -44,11 +44,11 @@ export class FilePieces {
   }
 }
 
-async function sizeOf(uri: vscode.Uri): Promise<number | PieceAnswer> {
+async function lookedAt(uri: vscode.Uri): Promise<{ size: number; changedAt: number } | PieceAnswer> {
   try {
-    const { type, size } = await vscode.workspace.fs.stat(uri);
+    const { type, size, mtime } = await vscode.workspace.fs.stat(uri);
     if ((type & vscode.FileType.Directory) !== 0) return { kind: 'unreadable', why: 'it is a folder' };
-    return size > longestWhole ? { kind: 'unreadable', why: tooLong(size) } : size;
+    return size > longestWhole ? { kind: 'unreadable', why: tooLong(size) } : { size, changedAt: mtime };
   } catch (error) {
     return unreadable(error);
   }

@@ -47,7 +47,7 @@ const expected = [
   'extension/dist/server-board-reading.js',
   'extension/dist/server-chunk-*.js',
   'extension/dist/server-language-features-*.js',
-  'extension/dist/server-measured-noise-*.js',
+  'extension/dist/server-flight-weighed-*.js',
   'extension/dist/server-on-demand-*.js',
   'extension/dist/server-read-beside-*.js',
   'extension/dist/server-read-choices-*.js',

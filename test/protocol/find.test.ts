@@ -1,6 +1,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { CancellationTokenSource, LSPErrorCodes, RequestType } from 'vscode-languageserver-protocol/node';
+import {
+  CancellationTokenSource,
+  LSPErrorCodes,
+  RequestType,
+  WorkDoneProgress,
+} from 'vscode-languageserver-protocol/node';
 import { URI } from 'vscode-uri';
 import type { AboutScript } from '../../server/src/lsp/own-message';
 import type { ChannelsAnswer, ChannelsAsked, FindAnswer, ValuesAsked } from '../../server/src/lsp/protocol';
@@ -92,11 +97,17 @@ describe('finding values over the protocol', () => {
       const place = URI.file(scratch.file('my.craft')).toString();
       const folder = URI.file(scratch.path).toString();
       await withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
+        const steps: string[] = [];
+        server.connection.onProgress(WorkDoneProgress.type, 'find', (step) => {
+          if (step.kind === 'report') steps.push(step.message ?? '');
+        });
         const said = async () => {
+          steps.length = 0;
           const answer = await server.connection.sendRequest(find, {
             ...asked,
             textDocument: { uri: place },
             packs: ['sprint'],
+            workDoneToken: 'find',
           });
           assert.ok(answer?.kind === 'found' && answer.proposals.length > 0);
           return answer;
@@ -114,6 +125,18 @@ describe('finding values over the protocol', () => {
             readings[0]?.measured?.axes.map(({ axis }) => axis),
             ['roll', 'pitch', 'yaw'],
           );
+        assert.match(
+          answer.measured ?? '',
+          / Margins are looked for with what before-the-rain\.csv shows of the craft/,
+        );
+        const isRead = () => steps.some((step) => step.startsWith('reading before-the-rain.csv'));
+        assert.ok(isRead());
+        const again = await said();
+        assert.ok(!isRead(), 'the file is as it was, and is not read again');
+        assert.deepEqual(again.proposals, answer.proposals);
+        scratch.write('flights/before-the-rain.csv', `${flown['flights/before-the-rain.csv']}\n`);
+        await said();
+        assert.ok(isRead());
         scratch.remove('flights/before-the-rain.csv');
         assert.match(
           (await said()).measured ?? '',

@@ -31,7 +31,7 @@ export async function readPiecesOf(path: string): Promise<FilePieces> {
   try {
     const stats = await stat(path);
     refuseUnlessFile(stats);
-    return { size: stats.size, bytes: () => piecesOf(path) };
+    return { size: stats.size, changedAt: stats.mtimeMs, bytes: () => piecesOf(path) };
   } catch (error) {
     throw await readingFault(path, error);
   }

@@ -183,6 +183,8 @@ export interface FilePiece {
   readonly bytes: string;
   /** Of the whole file, in bytes. */
   readonly size: number;
+  /** When it was changed last, ms since 1970; left out where nobody says. */
+  readonly changedAt?: number;
 }
 
 export type PieceAnswer =

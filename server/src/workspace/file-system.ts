@@ -20,6 +20,8 @@ export interface FileSystem {
 export interface FilePieces {
   /** In bytes, as it was when it was looked at. */
   readonly size: number;
+  /** When it was changed last, ms since 1970, as it was when it was looked at; left out where nobody says. */
+  readonly changedAt?: number | undefined;
   /**
    * From the start, each time: the file is opened with the first piece and closed with the last, also where the rest is
    * left. It rejects as `readText` does.

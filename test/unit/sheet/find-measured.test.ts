@@ -2,11 +2,18 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { CraftView } from '../../../server/src/craft/view';
+import { axesOf } from '../../../server/src/figures/axis';
 import { chainOf } from '../../../server/src/figures/filter-chain';
-import { chainGain } from '../../../server/src/physics/filter';
+import { steeringTone } from '../../../server/src/figures/filter-figures';
+import { magnitude } from '../../../server/src/physics/complex';
+import { chainDelay, chainGain } from '../../../server/src/physics/filter';
+import { openLoop } from '../../../server/src/physics/loop';
+import type { FlownLoop } from '../../../server/src/recording/measured-flight';
 import type { MeasuredNoise } from '../../../server/src/recording/measured-noise';
+import type { MeasuredSpan } from '../../../server/src/recording/report';
 import type { FoundValues } from '../../../server/src/sheet/find/answer';
 import { find } from '../../../server/src/sheet/find/find';
+import { loopShift, loopText, shiftedBy } from '../../../server/src/sheet/find/measured-loop';
 import { measuredSentence } from '../../../server/src/sheet/find/measured-text';
 import { movablesOf, write } from '../../../server/src/sheet/find/movable';
 import { Tuning } from '../../../server/src/sheet/find/tuning';
@@ -38,13 +45,10 @@ function found(text: string, measured: MeasuredNoise | null): FoundValues {
   const craft = craftOf(text, club);
   const none = { told: null, reason: 'No recording was given.', advice: 'Give one.' };
   const wish = wishFor(craft, { packs: craft.packs().slice(0, 1) });
-  const work = find(
-    craft,
-    wish,
-    findingsOf(craft),
-    findingsOf,
-    measured === null ? none : { told: measured, basis: '' },
-  );
+  const work = find(craft, wish, findingsOf(craft), findingsOf, {
+    noise: measured === null ? none : { told: measured, basis: '' },
+    loops: null,
+  });
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;
@@ -107,6 +111,60 @@ describe('values that are found by measured noise', () => {
     );
     for (const { readings } of answer.proposals)
       assert.ok(readings.every(({ measured }) => measured === null));
+  });
+});
+
+describe('values that are found by what a flight shows of the loops', () => {
+  const span = (likely: number, half: number, unit: string) => ({
+    likely,
+    low: likely - half,
+    high: likely + half,
+    unit,
+  });
+  const craft = craftOf(sandmartin, club);
+  const modelled = () => {
+    const placed = axesOf(new CraftView(craft, 'sprint'), 'roll')?.value ?? [];
+    return placed.find(({ point }) => point.throttle === 'hover') ?? assert.fail('no hover');
+  };
+  const lagNow = 1e3 * modelled().axis.motorLag;
+  const loops = (given: Partial<FlownLoop>) => ({
+    name: 'made.csv',
+    pack: 'sprint',
+    axes: [{ axis: 'roll', delay: null, lag: null, crossover: null, ...given } as const],
+  });
+
+  it('have a lag and a strength at every place as they were measured in the hover', () => {
+    const shift = loopShift(
+      craft,
+      loops({ lag: span(1.5 * lagNow, 0.5, 'ms'), crossover: span(20, 1, 'Hz') }),
+    );
+    const turned = shiftedBy(shift, 'roll', modelled()).axis;
+    near(1e3 * turned.motorLag, 1.5 * lagNow, 1e-9);
+    // Where it crossed over, the gain of the loop is 1.
+    near(magnitude(openLoop(turned, 20)), 1, 1e-9);
+    assert.equal(shiftedBy(shift, 'pitch', modelled()).axis.motorLag, modelled().axis.motorLag);
+    assert.match(
+      loopText({ told: loops({}), basis: '' }, shift),
+      /^Margins are looked for with what made\.csv shows .*: a lag of [\d.]+ ms about roll \(model [\d.]+ ms\); [\d.]+ times the model’s strength about roll\./,
+    );
+  });
+
+  it('have the measured wait only where the model’s lies outside of its span', () => {
+    const waitOf = (delay: MeasuredSpan) => loopShift(craft, loops({ delay })).wait;
+    assert.equal(waitOf(span(3, 2.5, 'ms')), 0);
+    const { path } = modelled().axis;
+    const model = path.delay + chainDelay({ filters: path.gyroFilters }, steeringTone);
+    near(waitOf(span(8, 1, 'ms')), 8e-3 - model, 1e-9);
+  });
+
+  it('are nearer to swinging with motors that lag more, and the search keeps clear of that', () => {
+    const wish = wishFor(craft, { packs: ['sprint'] });
+    const marginWith = (lag: number) => {
+      const shift = loopShift(craft, loops({ lag: span(lag, 0.5, 'ms') }));
+      const tuning = new Tuning(craft.copied(), movablesOf(craft, wish), wish.packs, null, shift);
+      return tuning.narrowest(tuning.now).phase?.phase ?? assert.fail('no margin');
+    };
+    assert.ok(marginWith(3 * lagNow) < marginWith(lagNow) - 5);
   });
 });
 

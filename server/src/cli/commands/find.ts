@@ -1,8 +1,6 @@
-import type { MeasuredNoise } from '../../recording/measured-noise';
-import type { Told } from '../../recording/report';
 import type { FoundValues, ProposalId } from '../../sheet/find/answer';
 import { proposalTitles } from '../../sheet/find/answer';
-import { find } from '../../sheet/find/find';
+import { type FlightWeighed, find } from '../../sheet/find/find';
 import { heldText, readHold } from '../../sheet/find/hold-text';
 import { type Holds, type MoveName, moveNames, moveWords, usualHolds, wishFor } from '../../sheet/find/wish';
 import { command, jsonOption, nameOption } from '../command';
@@ -64,7 +62,7 @@ export const findCommand = command({
       type: 'string',
       value: 'file',
       about:
-        'a flight’s recording: the noise before the board’s filters is weighed beside the model, where it was logged',
+        'a flight’s recording: its noise before the board’s filters, and how its motors answered, are weighed beside the model',
     },
     write: {
       type: 'string',
@@ -109,7 +107,7 @@ export const findCommand = command({
     const measured =
       values.recording === undefined
         ? noneGiven
-        : await measuredIn(values.recording, path, craft.catalog.recordings, terminal);
+        : await measuredIn(values.recording, path, craft, packs[0] ?? null, terminal);
     const work = find(craft, wish, findings, (one) => workspace.check(one), measured);
     const answer = new Progress(terminal).through(work);
     const { proposals, ...told } = answer;
@@ -123,19 +121,22 @@ export const findCommand = command({
   },
 });
 
-const noneGiven: Told<MeasuredNoise> = {
-  told: null,
-  reason: 'No recording was given.',
-  advice:
-    'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file: --recording flight.csv.',
+const noneGiven: FlightWeighed = {
+  noise: {
+    told: null,
+    reason: 'No recording was given.',
+    advice:
+      'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file: --recording flight.csv.',
+  },
+  loops: null,
 };
 
 /** What reads recordings is loaded with the first of them. */
 async function measuredIn(
-  ...asked: Parameters<typeof import('../files/measured-noise').measuredNoise>
-): Promise<Told<MeasuredNoise>> {
-  const { measuredNoise } = await import('../files/measured-noise');
-  return measuredNoise(...asked);
+  ...asked: Parameters<typeof import('../files/recording-weighed').recordingWeighed>
+): Promise<FlightWeighed> {
+  const { recordingWeighed } = await import('../files/recording-weighed');
+  return recordingWeighed(...asked);
 }
 
 async function writeOne(

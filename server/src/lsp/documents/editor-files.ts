@@ -57,7 +57,9 @@ export class EditorFiles implements ServerFiles {
   /** An editor has a file only whole: it hands it over piece by piece, up to a length that it can hold. */
   async readPieces(uri: string): Promise<FilePieces | null> {
     const looked = await this.pieceAt(uri, 0, 0);
-    return looked === null ? null : { size: looked.size, bytes: () => this.piecesOf(uri) };
+    if (looked === null) return null;
+    const { size, changedAt } = looked;
+    return { size, changedAt, bytes: () => this.piecesOf(uri) };
   }
 
   private async *piecesOf(uri: string): AsyncGenerator<Uint8Array> {

@@ -1,12 +1,11 @@
 import type { CancellationToken } from 'vscode-languageserver';
+import type { Craft } from '../../craft/craft';
 import { CraftView } from '../../craft/view';
 import { lastRecorded, type RecordedBy } from '../../features/flight/recorded';
 import type { DocumentEdit } from '../../language/document';
-import type { MeasuredNoise } from '../../recording/measured-noise';
-import type { Told } from '../../recording/report';
 import { channelEdits } from '../../sheet/find/channel-edits';
 import { channelPlan, channelWishOf, mostPilotsPlanned, sendsAt } from '../../sheet/find/channels';
-import { find } from '../../sheet/find/find';
+import { type FlightWeighed, find } from '../../sheet/find/find';
 import { readHold } from '../../sheet/find/hold-text';
 import { noRecording } from '../../sheet/find/measured-text';
 import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
@@ -49,7 +48,10 @@ export async function valuesFound(
   try {
     const flight = lastRecorded(craft);
     const first = flight === null ? 0 : reading;
-    const measured = flight === null ? noRecording : await noiseOn(served, flight, token, tell);
+    const measured =
+      flight === null
+        ? { noise: noRecording, loops: null }
+        : await weighed(served, craft, flight, token, tell);
     const work = find(craft, wish, findings, check, measured);
     const found = await inSlices(work, token, ({ share, doing }) => tell(first + (1 - first) * share, doing));
     const isSame = session.workspace.get(uri)?.version === version;
@@ -71,14 +73,15 @@ export async function valuesFound(
 /** The share of the work that is to read a recording, as far as anybody can say. */
 const reading = 0.3;
 
-async function noiseOn(
+async function weighed(
   served: Served,
+  craft: Craft,
   flight: RecordedBy,
   token: CancellationToken,
   tell: (share: number, doing: string) => Promise<void>,
-): Promise<Told<MeasuredNoise>> {
-  const { noiseOfFlight } = await import('./measured-noise');
-  return noiseOfFlight(served, flight, token, (share, doing) => tell(reading * share, doing));
+): Promise<FlightWeighed> {
+  const { flightWeighed } = await import('./flight-weighed');
+  return flightWeighed(served, craft, flight, token, (share, doing) => tell(reading * share, doing));
 }
 
 /** The video channels of everybody who flies together. Null where the script is not open. */

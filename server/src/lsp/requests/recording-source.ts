@@ -6,7 +6,12 @@ import { type FileSystem, longestRecording, whyUnreadable } from '../../workspac
 export async function sourceOf(
   files: FileSystem,
   uri: string,
-): Promise<{ readonly source: RecordingSource; readonly size: number }> {
+): Promise<{
+  readonly source: RecordingSource;
+  readonly size: number;
+  /** Ms since 1970; null where nobody says. */
+  readonly changedAt: number | null;
+}> {
   const name = fileName(uri);
   const unreadable = (error: unknown) =>
     new UnreadableRecording(`${name} could not be read: ${whyUnreadable(error)}.`);
@@ -33,5 +38,9 @@ export async function sourceOf(
       await all.return?.();
     }
   }
-  return { source: { name, size, bytes: () => bytes(pieces.bytes()) }, size };
+  return {
+    source: { name, size, bytes: () => bytes(pieces.bytes()) },
+    size,
+    changedAt: pieces.changedAt ?? null,
+  };
 }

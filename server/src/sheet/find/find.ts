@@ -2,6 +2,7 @@ import type { Finding } from '../../checks/report/finding';
 import { listed } from '../../checks/report/listed';
 import type { Craft } from '../../craft/craft';
 import { ofAxes } from '../../figures/axis-names';
+import type { MeasuredLoops } from '../../recording/measured-flight';
 import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { Told } from '../../recording/report';
 import { shortNumber } from '../../units/number-text';
@@ -12,6 +13,7 @@ import { askFigures } from './ask-figures';
 import { bounded } from './bounded';
 import { offText } from './hold-text';
 import { inTheWay } from './in-the-way';
+import { loopShift, loopText } from './measured-loop';
 import { noRecording, weighedText } from './measured-text';
 import { type Movable, movablesOf } from './movable';
 import { proposalOf, setupReadings } from './proposal';
@@ -41,18 +43,24 @@ export interface FindProgress {
 const caution =
   'Found on a model of the craft, by its likely figures: a test hover decides, then feel the motors. Propellers off until everything is checked on the bench.';
 
+/** A flight to weigh by; null: none was asked for. */
+export interface FlightWeighed {
+  readonly noise: Told<MeasuredNoise>;
+  readonly loops: Told<MeasuredLoops> | null;
+}
+
 /**
  * "What should I set?" Three setups on the trade-off between delay and noise with which everything holds that is asked
  * for, or what stands in the way of it. `findings`: what is found in the craft now; `check` finds it in another. The
  * craft must stay as it is while this works: it is a generator that pauses every few milliseconds, and can be left.
- * `measured`: the noise of a flight, to be weighed beside the model; or why there is none.
+ * Last: the noise of a flight, to be weighed beside the model, and how its loops answered; or why there is none.
  */
 export function* find(
   craft: Craft,
   wish: Wish,
   findings: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
-  measured: Told<MeasuredNoise> = noRecording,
+  { noise: measured, loops }: FlightWeighed = { noise: noRecording, loops: null },
 ): Generator<FindProgress, FoundValues> {
   const unknown = unknownOf(craft, wish);
   if (unknown.length > 0) return withoutAnswer(wish, 'Not enough is known to find values.', unknown);
@@ -66,6 +74,7 @@ export function* find(
   const bounds = yield* during(bounded(trial, movables, findings, check), 0.05, 'what the checks leave open');
   const scratch = base.copied();
   yield* during(askedForTuning(scratch, wish.packs), 0.15, 'what the setups share');
+  const shift = loops?.told == null ? null : loopShift(scratch, loops.told);
   const work = new Work(
     trial,
     wish,
@@ -75,12 +84,17 @@ export function* find(
     voltages.lines,
     scratch,
     measured.told,
+    shift,
   );
   const surveyed = yield* during(survey(work.space, spread(work.space)), 0.2, 'setups all over');
   const found = yield* threeOf(work, surveyed);
   const common = {
     wish,
-    measured: weighedText(measured, work.tuning.follows),
+    measured:
+      weighedText(measured, {
+        gyro: work.tuning.follows('gyro'),
+        derivative: work.tuning.follows('derivative'),
+      }) + (loops === null || loops === measured ? '' : ` ${loopText(loops, shift)}`),
     now: work.pointOf(work.tuning.now),
     nowReadings: setupReadings(work.tuning, work.tuning.now),
     unfiltered: unfilteredOf(craft, movables, work, findings, check),
@@ -230,12 +244,12 @@ function movedPaths(movable: Movable): readonly string[] {
 function unfilteredOf(
   craft: Craft,
   movables: readonly Movable[],
-  { tuning, trial, wish, measured }: Work,
+  { tuning, trial, wish, measured, shift }: Work,
   findings: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
 ): Unfiltered | null {
   if (!movables.some(({ kind }) => kind === 'switch')) return null;
-  const bare = new Tuning(trial.with([]), movables, wish.packs, measured);
+  const bare = new Tuning(trial.with([]), movables, wish.packs, measured, shift);
   const setup = movables.map(({ kind, now }) => (kind === 'switch' ? 0 : now));
   const readings = bare.readings(setup);
   const raised = raisedBy(findings, check(trial.with(setupLines(movables, setup))));

@@ -13,16 +13,21 @@ export const noRecording: Told<MeasuredNoise> = {
 };
 
 /** Whether the noise of a flight is weighed, and how far it is known; a sentence or two. */
-export function weighedText(measured: Told<MeasuredNoise>, follows: boolean): string {
+export function weighedText(
+  measured: Told<MeasuredNoise>,
+  follows: { readonly gyro: boolean; readonly derivative: boolean },
+): string {
   if (measured.told === null)
     return `Weighed by the model of the motors’ tones alone, not by measured noise: ${uncapitalised(measured.reason)} ${measured.advice}`;
   const { name, isSimulated, rate, frequencies, moments } = measured.told;
   const half = shortNumber(halfRate(rate));
   const source = isSimulated ? `${name} (simulated)` : name;
   const left =
-    follows && moments.length === 0
+    follows.gyro && moments.length === 0
       ? ' What follows the motors is left out of it, for their speeds were not logged.'
-      : '';
+      : follows.derivative
+        ? ' What of the derivative’s filters follows the motors is left out of it.'
+        : '';
   return `Weighed with the noise that ${source} has before the board’s filters from ${shortNumber(frequencies[0] ?? 0)} to ${half} Hz, beside the model of the motors’ tones; above ${half} Hz, half of the rate of its rows, nothing is known of it, and what shakes there may show at a lower frequency.${left}`;
 }
 

@@ -5,7 +5,7 @@ import { axesOf, type PlacedAxis } from '../../figures/axis';
 import { axisNames } from '../../figures/axis-names';
 import { type Working, workingOf } from '../../figures/filter-chain';
 import { type Harmonic, steeringTone, strays, toneOf } from '../../figures/filter-figures';
-import { chainNames, kindOf, type Stage, stagesOf } from '../../figures/filter-stages';
+import { type ChainName, chainNames, kindOf, type Stage, stagesOf } from '../../figures/filter-stages';
 import { loopBandOf } from '../../figures/loop-state';
 import { type FlightState, turnsAt } from '../../figures/turning';
 import { type Complex, magnitude, one as passing, times } from '../../physics/complex';
@@ -17,6 +17,7 @@ import { noiseCommand } from '../../physics/random-signal';
 import { halfRate } from '../../physics/sampling';
 import { marginsOf, nearly, stabilityOf } from '../../physics/stability';
 import type { MeasuredNoise } from '../../recording/measured-noise';
+import { type LoopShift, shiftedBy } from './measured-loop';
 import { type Movable, write } from './movable';
 import { NoiseBehind, type NoisePart, type NoiseReading } from './noise-behind';
 import type { Setup, Worth } from './search';
@@ -132,9 +133,10 @@ export class Tuning {
     readonly movables: readonly Movable[],
     packs: readonly (string | null)[],
     measured: MeasuredNoise | null = null,
+    shift: LoopShift | null = null,
   ) {
     this.behind = measured === null ? null : new NoiseBehind(measured);
-    this.packs = packs.map((pack) => packTuning(new CraftView(scratch, pack), movables));
+    this.packs = packs.map((pack) => packTuning(new CraftView(scratch, pack), movables, shift));
     this.loops = this.packs.flatMap(({ axes }, pack) => axes.map((_, axis) => ({ pack, axis })));
   }
 
@@ -147,10 +149,10 @@ export class Tuning {
     return this.loops.length > 0;
   }
 
-  /** Whether a filter of the gyro follows the motors. */
-  get follows(): boolean {
+  /** Whether a filter of a chain follows the motors. */
+  follows(chain: ChainName): boolean {
     return this.packs.some(({ view, stages }) =>
-      stages.some(({ stage, isOfGyro }) => isOfGyro && workingOf(view, stage)?.value.follows === true),
+      stages.some(({ stage }) => stage.chain === chain && workingOf(view, stage)?.value.follows === true),
     );
   }
 
@@ -462,9 +464,9 @@ export function* askedForTuning(scratch: Craft, packs: readonly (string | null)[
   }
 }
 
-function packTuning(view: CraftView, movables: readonly Movable[]): PackTuning {
+function packTuning(view: CraftView, movables: readonly Movable[], shift: LoopShift | null): PackTuning {
   const axes = axisNames.flatMap((axis, name) =>
-    (axesOf(view, axis)?.value ?? []).map((placed) => ({ name, placed })),
+    (axesOf(view, axis)?.value ?? []).map((placed) => ({ name, placed: shiftedBy(shift, axis, placed) })),
   );
   const factor = movables.findIndex(({ kind, packs }) => kind === 'factor' && packs.includes(view.pack));
   const turns = (placed: PlacedAxis) => turnsPerSecond(placed.point.state.motor.speed);

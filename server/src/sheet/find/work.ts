@@ -2,6 +2,7 @@ import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
 import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { TradePoint } from './answer';
+import type { LoopShift } from './measured-loop';
 import type { Movable, MovableLine } from './movable';
 import { raisedBy } from './raised';
 import type { Setup, Space } from './search';
@@ -28,8 +29,9 @@ export class Work {
     /** A copy of the craft that is nobody else's. */
     scratch: Craft = trial.base.copied(),
     readonly measured: MeasuredNoise | null = null,
+    readonly shift: LoopShift | null = null,
   ) {
-    this.tuning = new Tuning(scratch, movables, wish.packs, measured);
+    this.tuning = new Tuning(scratch, movables, wish.packs, measured, shift);
     this.space = {
       sizes: movables.map(({ values }) => values.length),
       start: this.tuning.now,
