@@ -1,13 +1,21 @@
 import { benchCardRequest } from '../../server/src/lsp/protocol';
+import { takenFrom } from '../../server/src/sheet/bench-card/taken';
 import { about } from '../src/about';
+import { cardKey } from '../src/bench-card';
 import { tell } from './ask';
 import { thePage } from './host/page';
 
 /** Prints the bench card of the script that is shown, as the page that can be saved: A4 or A5, whatever the theme. */
 export async function printCard(): Promise<void> {
-  const { texts, client } = thePage();
+  const { texts, client, store } = thePage();
+  const script = texts.active?.place;
   const answer =
-    texts.active === null ? null : await client.request(benchCardRequest, about(texts.active.place));
+    script === undefined
+      ? null
+      : await client.request(benchCardRequest, {
+          ...about(script),
+          taken: takenFrom(store.remembered(cardKey(script))),
+        });
   if (answer === null) {
     void tell('information', 'Open a craft script first: the card is made from it.');
     return;

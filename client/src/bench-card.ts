@@ -12,6 +12,11 @@ import { written } from './written';
 
 const { t } = vscode.l10n;
 
+/** Under what it is kept what a pilot took on the card of a script. */
+export function cardKey(script: Pick<vscode.Uri, 'toString'>): string {
+  return `propsoff.card ${script.toString()}`;
+}
+
 /** Opens the bench card of the active craft script in a page at the side; it follows the script. */
 export async function openBenchCard(context: vscode.ExtensionContext, client: Client): Promise<void> {
   const uri = activeCraftScript()?.document.uri;
@@ -22,7 +27,7 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
   const page = { name: 'card', title: t('Bench Card') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   const post = (message: ToCard) => panel.webview.postMessage(message);
-  const key = `propsoff.card ${uri.toString()}`;
+  const key = cardKey(uri);
   const taken = () => takenFrom(context.workspaceState.get(key));
   const refresh = async () => {
     const answer = await client.request(benchCardRequest, about(uri));

@@ -27,7 +27,7 @@ const folders = ['client/media', 'client/starters', 'client/l10n', 'dist'];
  * the story of one. Suites and reports are for those who change the source.
  */
 const leftOut =
-  /^(dist\/propsoff(-[\w-]+)?\.js|dist\/CHECKS\.md|dist\/(bench|coverage|page|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
+  /^(dist\/propsoff(-[\w-]+)?\.js|dist\/CHECKS\.md|dist\/(bench|coverage|page|release|workbench-suite|web-workbench)\/.*|client\/media\/gallery\.md|.*\.map)$/;
 
 function filesIn(root: string, folder: string): readonly string[] {
   if (!existsSync(join(root, folder))) return [];
