@@ -54,6 +54,10 @@ function typeOf(schema: Schema | boolean, indent: string): string {
     case 'boolean':
     case 'null':
       return type;
+    case undefined:
+      // Anything may stand there: nothing is said of it, or only what it means.
+      if (Object.keys(schema).every((key) => key === 'description')) return 'unknown';
+      throw new Error(`no type is known for ${JSON.stringify(schema)}`);
     default:
       throw new Error(`no type is known for ${JSON.stringify(schema)}`);
   }

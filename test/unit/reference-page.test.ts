@@ -10,6 +10,7 @@ import {
 } from '../../server/build/addition-schema';
 import { compileCatalog } from '../../server/build/compile-catalog';
 import { outputForms, publishedSchema } from '../../server/build/output-schemas';
+import { outputTypes } from '../../server/build/output-types';
 import { referencePage } from '../../server/build/reference-page';
 
 const root = join(__dirname, '../..');
@@ -32,6 +33,11 @@ describe('the schema for files that add to the catalogue', () => {
 });
 
 describe('the schemas of what the command line prints', () => {
+  it('have a type each, whatever they are made of', () => {
+    const types = [...outputTypes().matchAll(/^export type (\w+)Output = \{$/gm)];
+    assert.equal(types.length, outputForms.size);
+  });
+
   for (const [command, form] of outputForms) {
     it(`say what the form of ${command} says; \`npm run reference\` makes them anew`, () => {
       const file = join(root, `schemas/output/${command}.schema.json`);
