@@ -21,6 +21,7 @@ import { loopBehind, loopWithin, marginsTold } from './margins';
 import { type AxisAnswer, answerBasis, answerOf, curveTold } from './response-curve';
 import { doing } from './shaken';
 import { told, withheld } from './span';
+import { stepTold } from './step-told';
 import { type TurnedBy, turnedBy } from './turned-by';
 
 /** Rows that come more seldom do not show how a craft answers, Hz. */
@@ -114,7 +115,7 @@ function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, Axi
     bandwidth: bandwidthOf(answer),
     peak: peakOf(answer),
     phaseDelay: phaseDelayTold(answer),
-    ...notYet,
+    step: yield* stepTold(rows, answer),
     margins: marginsOf(flight, answer, craft),
     ...(late ?? (axis === 'yaw' ? ofYaw : withoutMotors)),
   };
@@ -173,9 +174,6 @@ const holey = withheld(
   'In no part of the flight do gyro and sticks say something in each row.',
   'Look at the cells of their columns that say nothing, and log all of them in every row.',
 );
-
-const missing = withheld('Not told of this recording.', 'Look at the answer along frequencies.');
-const notYet = { step: missing };
 
 function allWithheld(axis: AxisName, why: Told<never>): AxisResponse {
   return {
