@@ -16,6 +16,7 @@ const waiting: Answers = {
   form: new Map(),
   hardware: new Map(),
   lesson: new Map(),
+  measured: new Map(),
 };
 let asked = 0;
 

@@ -9,6 +9,7 @@ import { onMessage, send } from './extension-side';
 import { HardwareForm } from './hardware';
 import { listenToKeys, makeCurrent, neighbour } from './keys';
 import { leftLines } from './lines';
+import { MeasuredCounts } from './measured';
 import type { ToLearn } from './messages';
 import { type FamilyWay, sections, sorted, waysOf } from './offers';
 import type { RowActions } from './row';
@@ -30,6 +31,7 @@ const leftOnly = element('input', { type: 'checkbox', id: 'left-only' });
 const list = element('div', { id: 'rows' });
 
 let board: Board | null = null;
+let measured: MeasuredCounts | null = null;
 let shown: readonly Section[] = [];
 /** The row whose choice is open. */
 let editing: string | null = null;
@@ -42,6 +44,7 @@ function show({ meanings, sayable, place, key }: Meanings): void {
   const made = new Board(meanings, changed);
   board = made;
   const lines = leftLines(meanings, tell);
+  measured = new MeasuredCounts(made);
   page.replaceChildren(
     element('h1', {}, `What the settings of ${meanings.title} mean`),
     element(
@@ -74,6 +77,7 @@ function show({ meanings, sayable, place, key }: Meanings): void {
         ].flatMap(([pressed = '', does = '']) => [element('kbd', {}, pressed), ` ${does} `]),
       ),
     ),
+    measured.element,
     list,
     ...(lines === null ? [] : [lines]),
     new HardwareForm(meanings).element,
@@ -126,6 +130,7 @@ function changed(keys: readonly string[], told: string): void {
   const focused = document.activeElement?.closest<HTMLElement>('.row') ?? null;
   const [key, family] = [focused?.dataset.key, focused?.dataset.family];
   const all = new Set(keys);
+  measured?.changed();
   for (const section of shown) section.redraw(all);
   count(board);
   tell(`${told}. ${counts.textContent ?? ''}`);

@@ -1,9 +1,11 @@
 import type {
   BoardLesson,
   BoardMeanings,
+  CountsMeasured,
   HardwareAnswer,
   LessonAnswer,
   MeaningChoice,
+  NotSaid,
   ParameterForm,
   SaidOfRow,
   SayableParameter,
@@ -20,6 +22,8 @@ export interface Asked {
   /** JSON, kept in the profile at once. */
   readonly hardware: { readonly hardware: string };
   readonly lesson: { readonly lesson: BoardLesson };
+  /** By a recorded flight that the pilot picks. */
+  readonly measured: Readonly<Record<string, never>>;
 }
 
 export interface Answered {
@@ -28,6 +32,8 @@ export interface Answered {
   readonly form: ParameterForm | null;
   readonly hardware: HardwareAnswer;
   readonly lesson: LessonAnswer;
+  /** null: no flight was picked. */
+  readonly measured: CountsMeasured | NotSaid | null;
 }
 
 export type AskedKind = keyof Asked;

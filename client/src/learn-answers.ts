@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import {
   choicesRequest,
+  countsMeasuredRequest,
   hardwareRequest,
   lessonRequest,
   type NotSaid,
@@ -12,6 +13,7 @@ import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
 import { fileOf, inHand, type Subject } from './learn-subject';
+import { pickFlight } from './pick-recording';
 import { plainProfile, unchangeable, writtenProfile } from './profile-file';
 
 const { t } = vscode.l10n;
@@ -38,6 +40,15 @@ export async function answered(client: Client, subject: Subject, message: Asked)
     case 'hardware': {
       const answer = (await client.request(hardwareRequest, { of, ...message.asked })) ?? stopped();
       return { kind: 'answer', to: 'hardware', id, answer: await kept(client, subject, answer) };
+    }
+    case 'measured': {
+      const flown = await pickFlight(client, t('Say What Settings Mean'));
+      if (flown === null) return { kind: 'answer', to: 'measured', id, answer: null };
+      const answer =
+        typeof flown === 'string'
+          ? refused(flown)
+          : ((await client.request(countsMeasuredRequest, { of, flown })) ?? stopped());
+      return { kind: 'answer', to: 'measured', id, answer };
     }
     case 'lesson': {
       const answer = (await client.request(lessonRequest, { of, ...message.asked })) ?? stopped();

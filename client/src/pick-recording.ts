@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { FlightAsked } from '../../server/src/lsp/board-protocol';
 import { type FlightRecorded, recordedFlightsRequest } from '../../server/src/lsp/recording-protocol';
 import type { Client } from './client';
 import { nameOf } from './file-name';
@@ -32,6 +33,24 @@ export async function pickRecording(
   const picked = await vscode.window.showQuickPick(choices, { title, matchOnDescription: true });
   if (picked === undefined) return undefined;
   return picked.uri ?? anyFile(title);
+}
+
+/** A flight of a script that names its recording; null: none was picked. A text: why there is none, in a sentence. */
+export async function pickFlight(client: Client, title: string): Promise<FlightAsked | string | null> {
+  const named = (await client.request(recordedFlightsRequest, { recording: null, script: null })) ?? [];
+  if (named.length === 0)
+    return t(
+      'No flight of a script names a recording: open the recording and write it into its flight first.',
+    );
+  const choices = named.map((one) => ({ ...flightChoice(one), one }));
+  const picked = await vscode.window.showQuickPick(choices, {
+    title,
+    placeHolder: t('The flight that was flown with this text on the board'),
+    matchOnDescription: true,
+  });
+  if (picked === undefined) return null;
+  const { script, flight, uri } = picked.one;
+  return { script, flight, recording: uri };
 }
 
 async function choicesFor(client: Client, except: vscode.Uri | undefined): Promise<readonly Choice[]> {

@@ -20,7 +20,10 @@ const manners: readonly Manner[] = [
 const terms: readonly (keyof SimulatedGains)[] = ['proportional', 'integral', 'derivative', 'feedforward'];
 
 /** All gains of a craft as its board's own numbers, among other lines. */
-export function boardListing({ craft, factors }: RandomCraft, random: Random): string {
+export function boardListing(
+  { craft, factors }: Pick<RandomCraft, 'craft' | 'factors'>,
+  random: Random,
+): string {
   const { line, name } = random.pick(...manners);
   const gains = axes.flatMap((axis) => {
     const numbers = numbersOf(craft.board.gains[axis], factors);

@@ -2,6 +2,7 @@ import type { KeptChange } from '../board/kept/accepted';
 import type { Hardware } from '../catalog/model/board-hardware';
 import type { PortRoles } from '../catalog/model/board-profile';
 import type { MeaningChoice, MeaningRow, MeaningSaid } from '../features/board/meaning-row';
+import type { FamilyMeasured } from '../features/board/measured-counts';
 import type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 import { type AboutScript, OwnNotification, OwnRequest } from './own-message';
 import { about, count, flag, leftOutOr, list, object, oneOf, optional, text } from './requests/form';
@@ -10,6 +11,7 @@ export type { AcceptanceChange } from '../board/kept/accepted';
 export type { Hardware } from '../catalog/model/board-hardware';
 export type { PartHeld, PortRoles, RowMeant } from '../catalog/model/board-profile';
 export type { MeaningChoice, MeaningRow, MeaningSaid, MeaningWay } from '../features/board/meaning-row';
+export type { FamilyMeasured, NumberFlown } from '../features/board/measured-counts';
 export type { ParameterForm, SayableParameter } from '../features/board/parameter-form';
 
 /** A board that a text can be written for. */
@@ -257,6 +259,32 @@ export const choicesRequest = new OwnRequest<
   { readonly of: BoardInHand; readonly sayings: readonly SayingOfRow[] },
   readonly { readonly key: string; readonly choice: MeaningChoice | null }[]
 >('propsoff/choices', object({ of: boardInHand, sayings: list(object({ key: text, saying: text })) }));
+
+/** A flight of a script, with the recording that it names. */
+export interface FlightAsked {
+  readonly script: string;
+  /** The name of its section. */
+  readonly flight: string;
+  /** The file. */
+  readonly recording: string;
+}
+
+/** What the numbers of gains come to, by a flight. */
+export interface CountsMeasured {
+  readonly kind: 'measured';
+  /** Which text and which flight this rests on, a sentence: nothing of it is right if that text was not flown. */
+  readonly rests: string;
+  readonly families: readonly FamilyMeasured[];
+}
+
+/** What a recorded flight tells of how a board counts its gains. */
+export const countsMeasuredRequest = new OwnRequest<
+  { readonly of: BoardInHand; readonly flown: FlightAsked },
+  CountsMeasured | NotSaid
+>(
+  'propsoff/countsMeasured',
+  object({ of: boardInHand, flown: object({ script: text, flight: text, recording: text }) }),
+);
 
 /** What can be said of how a setting holds a parameter; null where there is no such parameter. */
 export const parameterFormRequest = new OwnRequest<{ readonly means: string }, ParameterForm | null>(

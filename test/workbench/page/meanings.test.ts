@@ -111,6 +111,60 @@ describe('saying what settings mean', () => {
     await notified(/settings equal, 0 different/);
   });
 
+  it('tells by a recorded flight what 1 is, and margins hang on what is said so', async () => {
+    const { folder } = editor();
+    const gains = { roll: [52, 76, 26], pitch: [56, 82, 28], yaw: [70, 76, 0] };
+    const lines = Object.entries(gains).flatMap(([axis, [p, i, d]]) => [
+      `${axis} P gain ~> ${p}`,
+      `${axis} I gain ~> ${i}`,
+      `${axis} D gain ~> ${d}`,
+    ]);
+    writeFileSync(join(folder, 'tern.boardtext'), `== loop ==\n${lines.join('\n')}\n`);
+    const racer = readFileSync(join(folder, 'sandmartin.craft'), 'utf8');
+    const bare = racer.replace(/^(?:proportional|integral|derivative) += .*\n/gm, '');
+    const limits = 'control.integral-limit = 25 %\nderivative.limit = 30 %\n';
+    writeFileSync(join(folder, 'sandmartin.craft'), `include "tern.boardtext"\n${limits}${bare}`);
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend|to look at|checked/);
+    await editor().openFile('tern.boardtext');
+    await editor().runCommand('Propsoff: Say What Settings Mean');
+    await page().locator('#measure').click();
+    await editor()
+      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'before-the-rain' })
+      .first()
+      .click();
+    const family = page().locator('.measured .family', { hasText: 'Proportional' });
+    await family.waitFor();
+    assert.match(
+      await page().locator('.measured .told').innerText(),
+      /^Right only if tern\.boardtext, which sandmartin\.craft includes, was on the board in flight before-the-rain of/,
+    );
+    assert.match(
+      await family.innerText(),
+      /52 on roll was 0\.0\d+ %\/\(deg\/s\) .*; so 1 is 0\.001 %\/\(deg\/s\)/,
+    );
+    for (const theme of everyTheme) {
+      await editor().setTheme(theme);
+      assert.deepEqual(await editor().accessFaults(), [], theme);
+    }
+    assert.equal(said('tern'), 0, 'nothing is taken that was not pressed');
+    for (const term of ['proportional', 'integral', 'derivative'])
+      await pressed('tern', () => page().locator(`[data-measured=${term}]`).click());
+    assert.equal(await page().locator('[data-measured]').count(), 0, 'what was said is not offered again');
+    const scale = (name: string) =>
+      meanings()
+        .profile('tern')
+        .find((row) => row.name === name)?.counts?.scale;
+    assert.deepEqual([scale('roll P gain'), scale('yaw P gain'), scale('pitch I gain')], [1000, 1000, 200]);
+
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    await editor()
+      .webview(1)
+      .locator('main', { hasText: /Phase margin/ })
+      .waitFor();
+  });
+
   it('shows what a value comes to, changes it in the row, and can be left and taken up again', async () => {
     const lines = [
       ...['== calm ==', 'first cut ~> 225', 'idle share ~> 65'],

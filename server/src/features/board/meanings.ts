@@ -92,7 +92,8 @@ function sayingOf(one: Candidate): Confirmation {
   return { means: meansOf(one), ...(one.part === null ? {} : { parts: [one.part] }) };
 }
 
-function groundFor(
+/** On what conversions of a board’s settings are proposed, with what is taken of them. */
+export function groundFor(
   board: BoardProfile,
   settings: readonly LearnedSetting[],
   said: ReadonlyMap<string, Confirmation>,

@@ -187,7 +187,7 @@ function evidenceOf(telling: readonly Member[], one: MeasuredSpan): string {
     Math.max(...numbers) >= farApart * Math.min(...numbers)
       ? ' Numbers far apart agree on it, so that 0 is nothing.'
       : '';
-  return `${saidBy(telling)}; so 1 is ${takenText(one)}, of ${ends(one)} measured.${zero}`;
+  return `${saidBy(telling)}; so 1 is ${takenText(one)} (measured: ${ends(one)}).${zero}`;
 }
 
 function takenText(one: MeasuredSpan): string {
@@ -210,7 +210,9 @@ function saidBy(telling: readonly Member[]): string {
 
 /** Those of which nothing was measured go with the others, and it is said. */
 function alsoCounted(members: readonly Member[]): string {
-  const others = members.filter(({ measured }) => measured === null).map(({ axis }) => axis);
+  const others = members
+    .filter(({ measured, setting }) => measured === null && setting.number !== 0)
+    .map(({ axis }) => axis);
   if (others.length === 0) return '';
   return ` On ${others.join(' and ')} nothing was measured: counted as the others.`;
 }

@@ -266,6 +266,7 @@ const rows: readonly Row[] = [
   ofRecordings(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
   ofRecordings(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
   onDemand(own.checkReadingRequest, ({ readingTyped }) => aboutScript(readingTyped)),
+  ofRecordings(board.countsMeasuredRequest, ({ countsMeasured }) => countsMeasured),
   onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
   ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),
@@ -309,11 +310,11 @@ function onDemand<P, R>(
 /** About recordings, which most sessions have none of: a part by itself. */
 function ofRecordings<P, R>(
   type: OwnRequest<P, R>,
-  pick: (part: typeof import('./recording')) => Answer<P, R>,
+  pick: (part: typeof import('./about-recordings')) => Answer<P, R>,
 ): Row {
   return ownRequest(
     type,
-    answerIn(() => import('./recording'), pick),
+    answerIn(() => import('./about-recordings'), pick),
   );
 }
 

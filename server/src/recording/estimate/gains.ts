@@ -7,8 +7,9 @@ import type { MeasuredGain, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { commandsOf } from './commands';
 import type { FlightRows } from './flight-rows';
+import type { PathSaid } from './gain-choice';
 import { gainSpectra } from './gain-signals';
-import { type AxisGains, axisGains, type PathSaid } from './gain-spans';
+import { type AxisGains, axisGains } from './gain-spans';
 import { doing } from './shaken';
 import { told, withheld } from './span';
 
