@@ -57,6 +57,54 @@ describe('propsoff recording', () => {
       assert.match(stdout, /others differ\. A test hover decides/);
     }));
 
+  it('tells learn what a listing’s gains are, and once it is said that they were flown, the sheet has margins', () => {
+    const bare = files['my.craft'].replace(/^(?:proportional|integral|derivative) += .*\n/gm, '');
+    const numbers = { lean: [52, 76, 26], nod: [56, 82, 28], swing: [70, 76, 0] };
+    const axes = { lean: 'roll', nod: 'pitch', swing: 'yaw' };
+    const names = { grip: 'proportional', hold: 'integral', brake: 'derivative' };
+    const listing = Object.entries(numbers).flatMap(([group, values]) => [
+      `[${group}]`,
+      ...Object.keys(names).map((name, at) => `${name} = ${values[at]}`),
+    ]);
+    const roles = Object.entries(axes).flatMap(([group, axis]) =>
+      Object.entries(names).flatMap(([name, term]) => ['--role', `${group}/${name}=control.${axis}.${term}`]),
+    );
+    return withScratch(
+      {
+        ...files,
+        'my.craft': `include "tern.boardtext"\n${bare}`,
+        'flights/before-the-rain.csv': flight,
+        'tern.boardtext': `${listing.join('\n')}\n`,
+      },
+      async (scratch) => {
+        const learn = (...more: readonly string[]) => {
+          const flown = ['--recording', 'flights/before-the-rain.csv', '--craft', 'my.craft'];
+          const run = propsoff(['learn', 'tern.boardtext', '--name', 'tern', ...roles, ...flown, ...more], {
+            cwd: scratch.path,
+          });
+          assert.equal(run.status, 0, run.stderr);
+          scratch.write('boards/tern.json', run.stdout);
+          return run;
+        };
+        const sheet = () => propsoff(['sheet', 'my.craft'], { cwd: scratch.path }).stdout;
+        const asked = learn();
+        assert.match(asked.stderr, /52 on roll was 0\.05\d+ %\/\(deg\/s\) .*; so 1 is 0\.001 %\/\(deg\/s\)/);
+        assert.match(asked.stderr, /If tern\.boardtext is what the board held in that flight, say --flown/);
+        assert.match(
+          asked.stderr,
+          /--confirm 'lean\/grip=control\.roll\.proportional unit \S+ scale 0\.001'/,
+        );
+        assert.doesNotMatch(asked.stdout, /"counts"/, 'nothing is taken by itself');
+        assert.match(sheet(), /Phase margin at the worst place: roll +not known yet/);
+        assert.match(
+          learn('--flown').stdout,
+          /"means": "control\.pitch\.integral", "counts": \{"unit":"%\/deg","scale":200/,
+        );
+        assert.match(sheet(), /Phase margin at the worst place: roll +\d/);
+      },
+    );
+  });
+
   it('says with which pack it is held against the script, where no flight names it and nobody said', () =>
     withScratch({ ...files, 'flights/before-the-rain.csv': flight }, async ({ path }) => {
       const taken = /no flight of the script names this recording: it is taken for one with the pack sprint/i;

@@ -102,6 +102,35 @@ describe('what may be written as it was measured', () => {
   });
 });
 
+describe('gains as they were measured', () => {
+  const gain = (axis: 'roll' | 'pitch', likely: number) =>
+    ({
+      axis,
+      term: 'proportional',
+      gain: { told: span(likely, 0.004, '%/(deg/s)'), basis: '24 s, 97 % of the motors’ command told' },
+    }) as const;
+  const report: RecordingReport = { ...empty, gains: told([gain('roll', 0.08712), gain('pitch', 0.1)]) };
+
+  it('may be written where no line sets them, with their span and what it rests on', () => {
+    const bare = wholeCraft.filter((line) => !line.startsWith('control.roll.proportional'));
+    const view = new CraftView(craftOf(bare.join('\n')), 'one');
+    const [proposal] = useMeasured(report, view);
+    assert.equal(proposal?.title, 'Write the gains of roll as they were measured');
+    assert.deepEqual(proposal.sets, [
+      {
+        path: 'control.roll.proportional',
+        value: '0.0871 %/(deg/s)',
+        comment:
+          'measured in made.csv: 0.0871 %/(deg/s) (0.0831 to 0.0911), over 24 s, 97 % of the motors’ command told',
+      },
+    ]);
+  });
+
+  it('are not written over what the script says', () => {
+    assert.deepEqual(lines(report, viewWith()), []);
+  });
+});
+
 describe('a recording beside the parts of a script', () => {
   const found = (report: RecordingReport) =>
     besideParts(report, viewWith()).map(({ id, proposals }) => `${id}, ${proposals.length}`);

@@ -1,4 +1,5 @@
 import type { CraftView } from '../../craft/view';
+import { axisNames } from '../../figures/axis-names';
 import { shortNumber } from '../../units/number-text';
 import { fromBase, unitOf } from '../../units/unit';
 import { expectedOf } from '../estimate/beside-script';
@@ -8,7 +9,12 @@ import { likelyText, measuredText } from './measured-text';
 
 /** What may be written into the script as it was measured: all that it does not say so already. */
 export function useMeasured(report: RecordingReport, view: CraftView): readonly RecordingProposal[] {
-  return [...hoverProposal(report, view), ...packProposal(report, view), ...lagProposal(report, view)];
+  return [
+    ...hoverProposal(report, view),
+    ...packProposal(report, view),
+    ...lagProposal(report, view),
+    ...gainProposal(report, view),
+  ];
 }
 
 /** Throttle and current of the hover, into the flight of the recording, or into one that is called as its file. */
@@ -92,6 +98,24 @@ function lagProposal(report: RecordingReport, view: CraftView): readonly Recordi
       sets: [{ path, value: likelyText(span), comment }],
     },
   ];
+}
+
+/**
+ * Gains that no line sets. What a board's text holds is said otherwise: there the numbers are the board's own, and what 1
+ * is of them is what a recording tells.
+ */
+function gainProposal({ gains, name }: RecordingReport, view: CraftView): readonly RecordingProposal[] {
+  if (view.craft.boardText() !== undefined) return [];
+  const { when } = flownOn(view, name);
+  const sets = (gains.told ?? []).flatMap(({ axis, term, gain }) => {
+    const path = `control.${axis}.${term}`;
+    if (gain.told === null || view.isSet(path)) return [];
+    const comment = `measured ${when}: ${measuredText(gain.told)}, over ${gain.basis}`;
+    return [{ path, value: likelyText(gain.told), comment }];
+  });
+  if (sets.length === 0) return [];
+  const axes = axisNames.filter((axis) => sets.some(({ path }) => path.startsWith(`control.${axis}.`)));
+  return [{ title: `Write the gains of ${axes.join(', ')} as they were measured`, sets }];
 }
 
 /** Whether the script says a value within the span already. */
