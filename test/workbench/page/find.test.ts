@@ -56,7 +56,7 @@ describe('a value that is found', () => {
     await proposal('middle').waitFor({ timeout: 120_000 });
     assert.match(
       await page().locator('#result > .measured').innerText(),
-      /^Weighed with the noise that before-the-rain\.csv \(simulated\) has .* above 200 Hz, half of the rate of its rows/,
+      /^Weighed with the noise that before-the-rain\.csv \(simulated\) has .* above 200 Hz, half of the rate of its rows.* Margins are looked for with what before-the-rain\.csv shows of the craft/,
     );
     assert.match(
       await proposal('middle').locator('.measured').first().innerText(),

@@ -58,18 +58,51 @@ describe('a recording', () => {
     await page().locator('#shake .axis').first().waitFor();
     assert.match(await page().locator('.about').innerText(), /told for sandmartin\.craft/);
     assert.match(await page().locator('main').innerText(), /Simulated: no craft flew this/);
-    for (const question of ['shake', 'motors', 'pack', 'hover', 'link'])
-      assert.equal(await page().locator(`#${question} h2`).count(), 1, question);
+    const questions = ['shake', 'follow', 'late', 'motors', 'pack', 'hover', 'link', 'gains'];
+    const ids = await page()
+      .locator('main section')
+      .evaluateAll((all) => all.map(({ id }) => id));
+    assert.deepEqual(
+      ids.filter((id) => questions.includes(id)),
+      questions,
+    );
     assert.equal(await page().locator('#shake .drawn path.curve').count(), 6);
     const heat = page().locator('.readable[aria-label^="Noise about roll: Hz, against motor speed"]');
     await heat.focus();
     await editor().press('ArrowRight');
     assert.match((await heat.getAttribute('aria-valuetext')) ?? '', /Hz: (loudest at|never flown)/);
+    await followsAsDrawn();
     for (const theme of everyTheme) {
       await editor().setTheme(theme);
       assert.deepEqual(await editor().accessFaults(), []);
     }
   });
+
+  /** How it follows, how late it is and what gains come to, beside what the script says. */
+  async function followsAsDrawn(): Promise<void> {
+    const row = async (section: string, name: string) =>
+      page().locator(`#${section} tbody tr`, { hasText: name }).last().innerText();
+    const drawn = page().locator('.readable[aria-label^="How roll follows a sine"]');
+    // Gain, phase and coherence as measured; gain and phase of the model.
+    assert.equal(await drawn.locator('path.curve').count(), 3);
+    assert.equal(await drawn.locator('path.filter').count(), 2);
+    await drawn.focus();
+    await editor().press('ArrowRight');
+    assert.match(
+      (await drawn.getAttribute('aria-valuetext')) ?? '',
+      /^[\d.]+ Hz: as measured −?[\d.]+ dB, −[\d.]+ °, coherence [\d.]+; the script’s model in the hover, pack full −?[\d.]+ dB, −[\d.]+ °$/,
+    );
+    assert.match(await row('follow', 'Follows up to'), /[\d.]+ Hz\s*[\d.]+ to [\d.]+ Hz.*not known/s);
+    assert.match(
+      await row('late', 'Phase margin'),
+      /deg.*script: [\d.]+ deg in the hover; .* at the worst place/s,
+    );
+    assert.match(
+      await page().locator('#late').innerText(),
+      /All of this about yaw: The sticks .* an observer beside you/,
+    );
+    assert.match(await row('gains', 'Proportional'), /%\/\(deg\/s\).*script: 0\.052 %\/\(deg\/s\)/s);
+  }
 
   it('leads from a tone that the filters let through to a notch, which is written, looked at and undone', async () => {
     await openRacer();
@@ -134,7 +167,6 @@ describe('a recording', () => {
     flyAgain('bracketed');
     await openRacer();
     await openFromLine(/^recording .*dusk/);
-    await page().locator('button', { hasText: 'Read It So, Once' }).first().click();
     await page().locator('button', { hasText: 'Compare with Another' }).click();
     const rows = editor().page.locator('.quick-input-list .monaco-list-row');
     await rows.filter({ hasText: 'before-the-rain.csv' }).first().click();
@@ -142,6 +174,8 @@ describe('a recording', () => {
     const told = await page().locator('#compared-shake table').last().innerText();
     assert.match(told, /Tone about roll at 160 Hz, above the floor/);
     assert.match(told, /Shaking about roll/);
+    assert.match(await page().locator('#compared-late').innerText(), /Phase margin, roll/);
+    assert.ok((await page().locator('#compared-follow .drawn path.curve').count()) >= 6);
     assert.deepEqual(await editor().accessFaults(), []);
     await page().locator('button', { hasText: 'Back to the Recording' }).click();
     await page().locator('button', { hasText: 'Noise from Flight to Flight' }).click();
@@ -187,6 +221,11 @@ describe('a recording', () => {
     await editor().webview(1).locator('#shake .axis').first().waitFor();
     await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
     assert.equal(await row.locator('svg path').count(), 1);
+    const measured = page().locator('#how-late tr[data-measured="roll-phase-margin"]');
+    assert.match(
+      await measured.innerText(),
+      /^measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+ deg\)$/,
+    );
     assert.deepEqual(await editor().accessFaults(), []);
   });
 });
