@@ -175,13 +175,17 @@ export interface SaidOf<T> {
   readonly said: T;
 }
 
-/** Why quantities are withheld, each reason once. */
+/** Why quantities are withheld, each reason once; what to do for several of them stands with the last. */
 export function reasonsOf(
   rows: readonly AxisRow[],
 ): readonly SaidOf<{ readonly reason: string; readonly advice: string }>[] {
-  return together(rows, (value) =>
+  const all = together(rows, (value) =>
     'reason' in value ? { key: `${value.reason}\n${value.advice}`, said: value } : null,
   );
+  return all.map(({ about, said: { reason, advice } }, at) => {
+    const isSaidAgain = all.slice(at + 1).some(({ said }) => said.advice === advice);
+    return { about, said: { reason, advice: isSaidAgain ? '' : advice } };
+  });
 }
 
 /** What the others rest on. */

@@ -29,6 +29,20 @@ describe('what is told axis by axis', () => {
     );
   });
 
+  it('says what to do once, where several reasons lead to it', () => {
+    const late = (reason: string) => ({ told: null, reason, advice: 'Fly it.' }) as const;
+    const axes = [
+      responseOf('roll', { phaseDelay: late('Known to 70 Hz.') }),
+      responseOf('pitch', { phaseDelay: late('Known to 60 Hz.') }),
+    ];
+    const said = reasonsOf(lateRows(axes, []));
+    assert.ok(said.length > 2);
+    assert.deepEqual(
+      said.map((one) => one.said.advice),
+      [...said.slice(1).map(() => ''), 'Fly it.'],
+    );
+  });
+
   it('says of a gain margin that lies above what was flown what shows it', () => {
     const rows = lateRows([responseOf('roll', { margins: marginsWith(40) })], []);
     const of = (name: string) => rows.find((row) => row.name === name)?.cells[0]?.value;

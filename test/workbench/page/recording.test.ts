@@ -99,7 +99,7 @@ describe('a recording', () => {
     );
     assert.match(
       await page().locator('#late').innerText(),
-      /All of this about yaw: The sticks .* an observer beside you/,
+      /All of this about yaw: The sticks .* an observer beside you/s,
     );
     assert.match(await row('gains', 'Proportional'), /%\/\(deg\/s\).*script: 0\.052 %\/\(deg\/s\)/s);
   }

@@ -7,8 +7,8 @@ export function axisRowLines(rows: readonly AxisRow[]): readonly string[] {
   const axes = rows[0]?.cells.map(({ axis }) => axis) ?? [];
   return [
     ...axes.flatMap((axis) => linesOf(axis, rows)),
-    ...reasonsOf(rows).map(
-      ({ about, said }) => `  ${about}: not told. ${visible(said.reason)} ${visible(said.advice)}`,
+    ...reasonsOf(rows).map(({ about, said }) =>
+      `  ${about}: not told. ${visible(said.reason)} ${visible(said.advice)}`.trimEnd(),
     ),
   ];
 }
