@@ -112,7 +112,7 @@ describe('a setup that is tried', () => {
     const craft = demo('bittern');
     const wish = wishFor(craft);
     const tuning = new Tuning(craft.copied(), movablesOf(craft, wish), wish.packs);
-    const least = tuning.leastMargins(tuning.now);
+    const least = tuning.loops.leastMargins(tuning.now);
     for (const pack of craft.packs()) {
       const view = new CraftView(craft, pack);
       const told = axisNames.map((axis) => figureOf(view, `${axis}-phase-margin`)?.likely ?? 180);

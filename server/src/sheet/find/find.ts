@@ -16,6 +16,7 @@ import { inTheWay } from './in-the-way';
 import { loopShift, loopText } from './measured-loop';
 import { noRecording, weighedText } from './measured-text';
 import { type Movable, movablesOf } from './movable';
+import { askedForTuning } from './pack-tuning';
 import { proposalOf, setupReadings } from './proposal';
 import { raisedBy, spokenUp } from './raised';
 import {
@@ -29,7 +30,7 @@ import {
   survey,
 } from './search';
 import { Trial } from './trial';
-import { askedForTuning, type PackReading, Tuning } from './tuning';
+import { type PackReading, Tuning } from './tuning';
 import { voltagesFor } from './voltages';
 import type { Holds, Wish } from './wish';
 import { setupLines, Work } from './work';
@@ -254,7 +255,7 @@ function unfilteredOf(
   const readings = bare.readings(setup);
   const raised = raisedBy(findings, check(trial.with(setupLines(movables, setup))));
   const { delay, noise, missed } = bare.weigh(setup, wish.holds.toneLeft);
-  const near = bare.tooNear(setup, wish.holds);
+  const near = bare.loops.tooNear(setup, wish.holds);
   const isEnough = missed === 0 && near === null && raised.length === 0;
   return {
     point: { delay, noise },

@@ -34,7 +34,7 @@ function tonesLeft(tuning: Tuning, { toneLeft }: Holds, setup: Setup): readonly 
 /** Of the setups that leave no more of the tones than asked, that with the most margin; not all are looked at. */
 function nearestToMargins(tuning: Tuning, held: readonly Surveyed[]): Setup | null {
   const few = [...held].sort((one, other) => one.weighed.delay - other.weighed.delay).slice(0, 24);
-  const rated = few.map(({ setup }) => ({ setup, phase: tuning.narrowest(setup).phase?.phase ?? 0 }));
+  const rated = few.map(({ setup }) => ({ setup, phase: tuning.loops.narrowest(setup).phase?.phase ?? 0 }));
   return rated.sort((one, other) => other.phase - one.phase)[0]?.setup ?? null;
 }
 
@@ -43,7 +43,7 @@ function marginsLost(
   { phaseMargin, gainMargin, toneLeft }: Holds,
   setup: Setup,
 ): readonly string[] {
-  const { phase, gain } = tuning.narrowest(setup);
+  const { phase, gain } = tuning.loops.narrowest(setup);
   const tones =
     toneLeft === null ? 'With what may move' : `With at least ${offText(toneLeft)} dB off the motors’ tones`;
   const lost: string[] = [];

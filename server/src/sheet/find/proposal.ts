@@ -71,7 +71,7 @@ function settingsOf(craft: Craft, lines: readonly MovableLine[]): readonly Propo
 
 /** What a setup comes to with each pack, with its least margins. */
 export function setupReadings(tuning: Tuning, setup: Setup): readonly ProposalReading[] {
-  const least = tuning.leastMargins(setup);
+  const least = tuning.loops.leastMargins(setup);
   return tuning.readings(setup).map((reading) => ({
     ...reading,
     phaseMargin: least.get(reading.pack)?.phase ?? null,

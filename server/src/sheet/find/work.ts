@@ -57,7 +57,7 @@ export class Work {
   }
 
   private isSound(setup: Setup): boolean {
-    if (this.tuning.tooNear(setup, this.wish.holds) !== null) return false;
+    if (this.tuning.loops.tooNear(setup, this.wish.holds) !== null) return false;
     return !this.isStrict || this.isAllowed(setup);
   }
 }
