@@ -2,6 +2,7 @@ import type { RecordingFindingWords } from '../../catalog/model/recording-column
 import type { CraftView } from '../../craft/view';
 import type { RecordingFinding, RecordingReport } from '../report';
 import { besideParts } from './beside-parts';
+import { axesFound } from './follows';
 import type { FoundInFlight } from './found';
 import { idleNotches } from './idle-notches';
 import { motorsFound } from './motors';
@@ -19,6 +20,7 @@ export function findingsOf(
     ...(view === null ? [] : tonesLetThrough(report, view)),
     ...motorsThatShake(report),
     ...motorsFound(report),
+    ...axesFound(report, view),
     ...(view === null ? [] : [...besideParts(report, view), ...idleNotches(report, view)]),
   ];
   return found

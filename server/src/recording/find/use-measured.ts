@@ -76,10 +76,13 @@ export function packProposal(report: RecordingReport, view: CraftView): readonly
   ];
 }
 
-/** The mean of the motors’ time constants. */
+/** The mean of the motors’ time constants; where too few speeds tell, of the lags by which the craft turns. */
 function lagProposal(report: RecordingReport, view: CraftView): readonly RecordingProposal[] {
-  const told = (report.motors.told ?? []).flatMap(({ lag }) => lag.told ?? []);
-  if (told.length < 3) return [];
+  const bySpeed = (report.motors.told ?? []).flatMap(({ lag }) => lag.told ?? []);
+  const byTurning = (report.responses.told ?? []).flatMap(({ lag }) => lag.told ?? []);
+  const isBySpeed = bySpeed.length >= 3;
+  const told = isBySpeed ? bySpeed : byTurning;
+  if (told.length === 0) return [];
   const mean = (of: (span: MeasuredSpan) => number) =>
     told.reduce((sum, one) => sum + of(one), 0) / told.length;
   const span = {
@@ -91,11 +94,11 @@ function lagProposal(report: RecordingReport, view: CraftView): readonly Recordi
   const path = 'motor.response-time';
   if (isSaid(view, path, span)) return [];
   const { when } = flownOn(view, report.name);
-  const comment = `measured ${when}: ${measuredText(span)}, mean of ${told.length} motors`;
+  const from = isBySpeed ? `mean of ${told.length} motors` : 'from what they are told to how it turns';
   return [
     {
       title: `Write response-time = ${likelyText(span)} for the motors`,
-      sets: [{ path, value: likelyText(span), comment }],
+      sets: [{ path, value: likelyText(span), comment: `measured ${when}: ${measuredText(span)}, ${from}` }],
     },
   ];
 }
