@@ -1,4 +1,4 @@
-import { type Diagnostic as Mark, setDiagnostics } from '@codemirror/lint';
+import { diagnosticCount, type Diagnostic as Mark, setDiagnostics } from '@codemirror/lint';
 import type { CodeAction, Command, Diagnostic, WorkspaceEdit } from 'vscode-languageclient';
 import { element } from '../page/element';
 import { type Mark as Level, markOf } from '../page/mark';
@@ -53,7 +53,7 @@ export class Findings {
         };
       })
       .sort((one, other) => one.from - other.from);
-    view.dispatch(setDiagnostics(view.state, marks));
+    if (marks.length + diagnosticCount(view.state) > 0) view.dispatch(setDiagnostics(view.state, marks));
     this.list.replaceChildren(
       ...(all.length === 0 ? [none()] : [...all].sort(heaviestFirst).map((one) => this.row(text, one))),
     );

@@ -1,5 +1,4 @@
 import { askButtons, askFiles, askText, type Choice, pickOne, tell } from './ask';
-import { bundleOf, textsIn } from './bundle';
 import { download } from './download';
 import { commands } from './host/commands';
 import { documentOf, freePath } from './host/documents';
@@ -118,6 +117,7 @@ async function takeText(name: string, bytes: Uint8Array): Promise<readonly strin
 }
 
 async function takeBundle(name: string, bytes: Uint8Array): Promise<readonly string[]> {
+  const { textsIn } = await import('./bundle');
   const texts = textsIn(bytes);
   if (texts === null) {
     void tell('error', `${name} is no bundle that can be read: it was not opened.`);
@@ -149,6 +149,7 @@ async function takeInto(path: string, text: string): Promise<string> {
 
 /** The text that is shown, or all of them. */
 export async function saveFiles(): Promise<void> {
+  const { bundleOf } = await import('./bundle');
   const { texts, store } = thePage();
   const { active } = texts;
   const name = active === null ? null : (active.place.path.split('/').at(-1) ?? null);

@@ -17,7 +17,7 @@ import { sanitized } from './markdown';
 import { openMenu } from './menu';
 import { worksOffline } from './offline';
 import { PageClient } from './page-client';
-import { unpackedParts } from './parts';
+import { firstParts, laterParts } from './parts';
 import { printCard } from './print-card';
 import { extensionsFor } from './script-editor';
 import { part, Shell } from './shell';
@@ -34,10 +34,7 @@ const store = new Store(
   (take) => window.addEventListener('storage', ({ key, newValue }) => take(key, newValue)),
 );
 const shell = new Shell();
-const parts = new Map<string, string>();
-const unpacked = unpackedParts().then((all) => {
-  for (const [name, text] of all) parts.set(name, text);
-});
+const parts = new Map(firstParts());
 const isServed = ({ languageId }: OpenText) => languageId === craftLanguage || languageId === boardLanguage;
 
 const client: PageClient = new PageClient({
@@ -55,7 +52,6 @@ const texts: Texts = new Texts(part('editor'), (text) => extensionsFor(client.ls
 });
 
 async function newWorker(): Promise<Worker> {
-  await unpacked;
   const program = new Blob([parts.get('server.js') ?? ''], { type: 'text/javascript' });
   const worker = new Worker(URL.createObjectURL(program));
   worker.postMessage(parts.get('catalog.json') ?? '');
@@ -90,6 +86,7 @@ function followEdits(): void {
       texts.onKept.fire(text);
     }
     waiting.clear();
+    store.keep();
   };
   texts.onChanged.event((text) => {
     waiting.add(text);
@@ -150,8 +147,10 @@ async function openAsLeft(): Promise<void> {
     await host.showTextDocument(keptUri(String(shown)), { preserveFocus: true });
     return;
   }
-  await unpacked;
-  await commands.executeCommand('propsoff.newCraftScript', 'first-craft.craft');
+  const content = parts.get('client/starters/first-craft.craft') ?? '';
+  await host.showTextDocument(await openTextDocument({ language: craftLanguage, content }), {
+    preserveFocus: true,
+  });
 }
 
 async function start(): Promise<void> {
@@ -177,10 +176,10 @@ async function start(): Promise<void> {
   registerBuiltIns(SheetView.id);
   registerCommands(context, client, sheet, said);
   new StatusBar(client);
-  void client.start();
   await openAsLeft();
   document.documentElement.dataset.ready = '';
-  await unpacked;
+  for (const [name, text] of await laterParts()) parts.set(name, text);
+  void client.start();
   host.registerWebviewViewProvider(SheetView.id, sheet as never);
   worksOffline();
 }

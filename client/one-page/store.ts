@@ -9,11 +9,13 @@ export type NotKept = string | null;
 
 /**
  * Texts by their paths, and small things that are remembered. What is here counts, and is written to the browser's
- * storage at once; where that fails it stays here, and it is said.
+ * storage in a moment; where that fails it stays here, it is said, and it is tried again with the next change.
  */
 export class Store {
   private readonly texts = new Map<string, string>();
-  private readonly notKept = new Set<string>();
+  /** What the storage is to hold under a key; null: nothing any more. */
+  private readonly waiting = new Map<string, string | null>();
+  private timer: ReturnType<typeof setTimeout> | undefined;
   private fault: NotKept = null;
   private readonly faulted = new EventEmitter<NotKept>();
   /** The storage takes nothing more, or takes it again. */
@@ -50,20 +52,16 @@ export class Store {
 
   write(path: string, text: string): void {
     this.texts.set(path, text);
-    this.notKept.add(path);
-    this.keep();
+    this.wait(fileKey + path, text);
   }
 
   remove(path: string): void {
     this.texts.delete(path);
-    this.notKept.delete(path);
-    this.try(() => this.storage().removeItem(fileKey + path));
-    // There may be room now for what had none.
-    this.keep();
+    this.wait(fileKey + path, null);
   }
 
   remembered(key: string): unknown {
-    const text = this.try(() => this.storage().getItem(own + key));
+    const text = this.waiting.get(own + key) ?? this.try(() => this.storage().getItem(own + key));
     try {
       return typeof text === 'string' ? (JSON.parse(text) as unknown) : undefined;
     } catch {
@@ -72,20 +70,31 @@ export class Store {
   }
 
   remember(key: string, value: unknown): void {
-    this.try(() => this.storage().setItem(own + key, JSON.stringify(value)));
+    this.wait(own + key, JSON.stringify(value));
   }
 
-  /** Writes what is not kept yet; what was refused once is tried again with the next change. */
-  private keep(): void {
+  /** Writes what waits; what goes first makes room for the rest. */
+  keep(): void {
+    clearTimeout(this.timer);
     const isKept = this.try(() => {
       const kept = this.storage();
-      for (const path of this.notKept) {
-        kept.setItem(fileKey + path, this.texts.get(path) ?? '');
-        this.notKept.delete(path);
+      const inOrder = [...this.waiting].sort(
+        ([, one], [, other]) => Number(other === null) - Number(one === null),
+      );
+      for (const [key, value] of inOrder) {
+        if (value === null) kept.removeItem(key);
+        else kept.setItem(key, value);
+        this.waiting.delete(key);
       }
       return true;
     });
     if (isKept === true) this.setFault(null);
+  }
+
+  private wait(key: string, value: string | null): void {
+    this.waiting.set(key, value);
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.keep(), 0);
   }
 
   private try<T>(work: () => T): T | undefined {
@@ -107,7 +116,7 @@ export class Store {
   private takeElsewhere(key: string | null, value: string | null): void {
     if (key === null || !key.startsWith(fileKey)) return;
     const path = key.slice(fileKey.length);
-    if (this.notKept.has(path) || this.texts.get(path) === (value ?? undefined)) return;
+    if (this.waiting.has(key) || this.texts.get(path) === (value ?? undefined)) return;
     if (value === null) this.texts.delete(path);
     else this.texts.set(path, value);
     this.changed.fire(path);

@@ -101,7 +101,7 @@ export function positionIn(doc: Text, offset: number): Position {
 export class Texts {
   readonly open = new Map<string, OpenText>();
   active: OpenText | null = null;
-  readonly view: EditorView;
+  private made: EditorView | null = null;
   private readonly extensions: (text: OpenText) => Extension;
   readonly onOpened = new EventEmitter<OpenText>();
   readonly onClosed = new EventEmitter<OpenText>();
@@ -114,7 +114,7 @@ export class Texts {
 
   /** `tell`: what the server is told of them. */
   constructor(
-    place: HTMLElement,
+    private readonly place: HTMLElement,
     extensions: (text: OpenText) => Extension,
     private readonly tell: {
       opened: (text: OpenText) => void;
@@ -123,8 +123,12 @@ export class Texts {
     },
   ) {
     this.extensions = extensions;
-    this.view = new EditorView({ parent: place, state: nothing() });
-    this.view.dom.hidden = true;
+  }
+
+  /** The editor component: made for the first text that is shown, and the same for all. */
+  get view(): EditorView {
+    this.made ??= new EditorView({ parent: this.place, state: this.active?.state ?? nothing() });
+    return this.made;
   }
 
   add(place: URI, languageId: string, content: string): OpenText {
@@ -154,9 +158,10 @@ export class Texts {
     this.tell.sync();
     const isOther = this.active !== text;
     if (isOther) {
+      const isFirst = this.made === null;
       this.active = text;
       this.view.dom.hidden = false;
-      this.view.setState(text.state);
+      if (!isFirst) this.view.setState(text.state);
       this.onShown.fire(text);
     }
     if (selection === undefined) return;

@@ -31,6 +31,11 @@ const shared = {
   mainFields: ['module', 'main'],
 } satisfies BuildOptions;
 
+/** What the extension's commands are called. */
+function commandTitles(): Record<string, string> {
+  return Object.fromEntries(Object.entries(titles).filter(([key]) => key.startsWith('command.')));
+}
+
 /** The page's own script: the extension's code with this page in the editor's place. */
 const own: BuildOptions = {
   ...shared,
@@ -39,7 +44,7 @@ const own: BuildOptions = {
     vscode: join(from, 'host/vscode.ts'),
     'vscode-languageserver-protocol': join(from, 'message-types.ts'),
   },
-  define: { PROPSOFF_TITLES: JSON.stringify(titles) },
+  define: { PROPSOFF_TITLES: JSON.stringify(commandTitles()) },
   // What the editor's interface lacks here must stop the build, not the page.
   logOverride: { 'import-is-undefined': 'error' },
 };
@@ -89,9 +94,14 @@ function policyOf(scripts: readonly string[], nonce: string): string {
 const icon =
   "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 16 16' fill='none' stroke='%233b6ea5' stroke-width='1.6' stroke-linecap='round'%3E%3Cpath d='M8 8 3.5 3.5M8 8l4.5-4.5M8 8l-4.5 4.5M8 8l4.5 4.5'/%3E%3Ccircle cx='3.2' cy='3.2' r='2.2'/%3E%3Ccircle cx='12.8' cy='3.2' r='2.2'/%3E%3Ccircle cx='3.2' cy='12.8' r='2.2'/%3E%3Ccircle cx='12.8' cy='12.8' r='2.2'/%3E%3C/svg%3E";
 
-function pageOf(main: string, views: string, parts: string): string {
+/** Texts by their names, as a page holds them. */
+function packed(parts: ReadonlyMap<string, string>): string {
+  return JSON.stringify(Object.fromEntries(parts)).replaceAll('<', '\\u003c');
+}
+
+function pageOf(main: string, views: string, first: string, later: string): string {
   const [theme, page] = [read('client/one-page/theme.css'), read('client/one-page/page.css')];
-  const nonce = createHash('sha256').update(main).update(parts).digest('hex').slice(0, 24);
+  const nonce = createHash('sha256').update(main).update(later).digest('hex').slice(0, 24);
   const script = inline(main);
   return `<!doctype html>
 <html lang="en">
@@ -106,8 +116,9 @@ function pageOf(main: string, views: string, parts: string): string {
 <style nonce="${nonce}">${page}</style>
 </head>
 <body>
-${read('client/one-page/page.html')}<script type="application/json" id="parts">${parts}</script>
+${read('client/one-page/page.html')}<script type="application/json" id="first-parts">${first}</script>
 <script>${script}</script>
+<script type="application/json" id="parts">${later}</script>
 </body>
 </html>
 `;
@@ -126,15 +137,14 @@ const manifest = {
 
 async function main(): Promise<void> {
   const [mainScript, viewScript] = await Promise.all([scriptOf(own), scriptOf(views)]);
-  const parts = new Map([
+  const first = new Map(starters.map((name) => [name, read(name)]));
+  const later = new Map([
     ['server.js', read('dist/web/server.js')],
     ['catalog.json', JSON.stringify(JSON.parse(read('dist/catalog.json')))],
     ['views.js', viewScript.text],
     ...styles.map((name) => [name, read(`dist/${name}`)] as const),
-    ...starters.map((name) => [name, read(name)] as const),
   ]);
-  const packed = JSON.stringify(Object.fromEntries(parts)).replaceAll('<', '\\u003c');
-  const page = pageOf(mainScript.text, viewScript.text, packed);
+  const page = pageOf(mainScript.text, viewScript.text, packed(first), packed(later));
   const cache = `propsoff-${version}-${hashOf(page).replace(/\W/g, '').slice(0, 12)}`;
   const offline = await scriptOf({ ...worker, define: { PROPSOFF_PAGE: JSON.stringify(cache) } });
   rmSync(to, { recursive: true, force: true });

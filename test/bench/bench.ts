@@ -14,6 +14,7 @@ import { inProcessMeasures } from './in-process';
 import { learnMeasures } from './learn';
 import type { Measure } from './measure';
 import { memoryMeasures } from './memory';
+import { onePageMeasures } from './one-page';
 import { overStdioMeasures } from './over-stdio';
 import { ownMeasures } from './own';
 import { panelMeasures } from './panel';
@@ -41,6 +42,7 @@ const groups: readonly Group[] = [
   { name: 'learn', hasPeers: false, measure: learnMeasures },
   { name: 'recording', hasPeers: true, measure: recordingMeasures },
   { name: 'workspace', hasPeers: false, measure: workspaceMeasures },
+  { name: 'one-page', hasPeers: false, measure: onePageMeasures },
   { name: 'panel', hasPeers: false, measure: ({ root }) => panelMeasures(root) },
 ];
 
