@@ -108,7 +108,7 @@ describe('a recording in a browser', () => {
   it('is handed over by the editor and told, once its columns are confirmed', async () => {
     const folder = scratchFolder('web-flights');
     cpSync(workspace, folder, { recursive: true });
-    writeFileSync(join(folder, 'dusk.csv'), simulatedFile({ tone: 180 }));
+    writeFileSync(join(folder, 'dusk.csv'), simulatedFile({ tone: 180, layout: 'semicolons' }));
     const lines = '\n[flight.dusk]\ndate = 2026-06-12\npack = sprint\nrecording = "dusk.csv"\n';
     appendFileSync(join(folder, 'sandmartin.craft'), lines);
     const editor = await openWebEditor(folder);
