@@ -96,6 +96,11 @@ describe('propsoff recording', () => {
         );
         assert.doesNotMatch(asked.stdout, /"counts"/, 'nothing is taken by itself');
         assert.match(sheet(), /Phase margin at the worst place: roll +not known yet/);
+        const args = ['recording', 'flights/before-the-rain.csv', '--craft', 'my.craft'];
+        assert.match(
+          propsoff(args, { cwd: scratch.path }).stdout,
+          /come to: 0\.05\d+ %\/\(deg\/s\) about roll, .*\. Nobody has said so of tern\.boardtext yet\./,
+        );
         assert.match(
           learn('--flown').stdout,
           /"means": "control\.pitch\.integral", "counts": \{"unit":"%\/deg","scale":200/,

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { CraftView } from '../../../server/src/craft/view';
 import { besideParts } from '../../../server/src/recording/find/beside-parts';
+import { gainsFound } from '../../../server/src/recording/find/gains';
 import { useMeasured } from '../../../server/src/recording/find/use-measured';
 import type { MeasuredSpan, RecordingReport } from '../../../server/src/recording/report';
 import { craftOf } from '../../support/findings';
@@ -126,8 +127,21 @@ describe('gains as they were measured', () => {
     ]);
   });
 
-  it('are not written over what the script says', () => {
+  it('are not written over what the script says; one that is another than it says is found', () => {
     assert.deepEqual(lines(report, viewWith()), []);
+    assert.deepEqual(gainsFound(report, viewWith()), []);
+    const differing = { ...empty, gains: told([gain('roll', 0.15), gain('pitch', 0.1)]) };
+    assert.deepEqual(gainsFound(differing, viewWith()), [
+      {
+        id: 'gains/differ',
+        values: {
+          axis: 'roll',
+          measured: '0.1500 %/(deg/s) (0.1460 to 0.1540)',
+          written: '0.09 %/(deg/s)',
+        },
+        proposals: [],
+      },
+    ]);
   });
 });
 

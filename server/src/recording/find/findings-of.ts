@@ -4,6 +4,7 @@ import type { RecordingFinding, RecordingReport } from '../report';
 import { besideParts } from './beside-parts';
 import { axesFound } from './follows';
 import type { FoundInFlight } from './found';
+import { gainsFound } from './gains';
 import { idleNotches } from './idle-notches';
 import { motorsFound } from './motors';
 import { motorsThatShake, tonesLetThrough } from './tones';
@@ -21,7 +22,9 @@ export function findingsOf(
     ...motorsThatShake(report),
     ...motorsFound(report),
     ...axesFound(report, view),
-    ...(view === null ? [] : [...besideParts(report, view), ...idleNotches(report, view)]),
+    ...(view === null
+      ? []
+      : [...besideParts(report, view), ...idleNotches(report, view), ...gainsFound(report, view)]),
   ];
   return found
     .flatMap((one) => inWords(one, words))
