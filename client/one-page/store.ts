@@ -4,6 +4,15 @@ import { EventEmitter } from './host/values';
 const own = 'propsoff/';
 const fileKey = `${own}file/`;
 
+/** What is used of a browser's storage; each call may throw. */
+export interface KeptStorage {
+  readonly length: number;
+  key(index: number): string | null;
+  getItem(key: string): string | null;
+  setItem(key: string, value: string): void;
+  removeItem(key: string): void;
+}
+
 /** Why nothing is kept, as a sentence. */
 export type NotKept = string | null;
 
@@ -25,7 +34,7 @@ export class Store {
   readonly onChangedElsewhere = this.changed.event;
 
   constructor(
-    private readonly storage: () => Storage,
+    private readonly storage: () => KeptStorage,
     elsewhere: (take: (key: string | null, value: string | null) => void) => void,
   ) {
     this.try(() => {
@@ -124,7 +133,7 @@ export class Store {
 }
 
 function sentenceOf(error: unknown): string {
-  const isFull = error instanceof DOMException && /quota/i.test(error.name);
+  const isFull = error instanceof Error && /quota/i.test(error.name);
   return isFull
     ? 'The browser’s storage is full: your last changes are on this page only. Save them as a file before you close it, or delete scripts that you do not need.'
     : 'This browser keeps nothing for this page: what you write is on this page only. Save it as a file before you close it.';

@@ -321,6 +321,27 @@ describe('the page without an install', () => {
     for (const fault of faults.splice(0)) assert.match(fault, /Content Security Policy/);
   });
 
+  it('shows what a hostile script holds as text, wherever it is shown', async () => {
+    const page = await open(desk);
+    const markup = '<img src=x>';
+    await write(page, `[craft]\nname = "${markup}"\nmass = 300 g # ${markup}\n`);
+    await sheet(page).getByRole('heading', { name: markup }).waitFor();
+    await line(page, 'mass').hover({ position: { x: 20, y: 8 } });
+    await page.locator('.cm-tooltip-hover').getByText('craft.mass').first().waitFor();
+    await line(page, 'name =').click();
+    await menu(page, 'Explain This Line');
+    await page.locator('.read-only').getByText(markup).first().waitFor();
+    for (const one of page.frames()) assert.equal(await one.locator('img').count(), 0);
+  });
+
+  it('starts the checks again when it is asked to, with all that is open', async () => {
+    const page = await open(desk);
+    await menu(page, 'Start the Checks Again');
+    await write(page, '[craft]\nname = "Linnet"\n\n[arming]\ntilt-limt = 60 deg\n');
+    await page.locator('#findings').getByText('Did you mean arming.tilt-limit?').waitFor();
+    await sheet(page).getByRole('heading', { name: 'Linnet' }).waitFor();
+  });
+
   for (const colorScheme of ['light', 'dark'] as const)
     for (const { on, options } of sizes)
       it(`keeps nobody out: axe finds nothing on ${on} in the ${colorScheme} theme`, async () => {

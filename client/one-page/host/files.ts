@@ -83,14 +83,3 @@ function writeKept(uri: URI, path: string, text: string): void {
     open.change({ changes: { from: 0, to: open.state.doc.length, insert: text } });
   client.fileChanged(uri.toString(), isThere ? 'changed' : 'made');
 }
-
-/** A glob of the few kinds that our client asks with, as a pattern: `**\/boards/*.json`, `**\/*.{csv,tsv}`. */
-export function globPattern(glob: string): RegExp {
-  const body = glob.replace(/\*\*\/|\*|\{[^}]*\}|[.+^$()|[\]\\]/g, (found) => {
-    if (found === '**/') return '(?:.*/)?';
-    if (found === '*') return '[^/]*';
-    if (found.startsWith('{')) return `(?:${found.slice(1, -1).split(',').join('|')})`;
-    return `\\${found}`;
-  });
-  return new RegExp(`^${body}$`);
-}

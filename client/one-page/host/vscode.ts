@@ -16,7 +16,8 @@ import {
   relativePath,
   setTextDocumentLanguage,
 } from './documents';
-import { addPicked, downloadUri, fs, globPattern } from './files';
+import { addPicked, downloadUri, fs } from './files';
+import { globPattern } from './glob';
 import { codeActionProviders, proofMarks } from './languages';
 import { folder, keptUri, thePage } from './page';
 import {

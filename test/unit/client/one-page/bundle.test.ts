@@ -1,0 +1,52 @@
+import { strict as assert } from 'node:assert';
+import fc from 'fast-check';
+import { strToU8, zipSync } from 'fflate';
+import { bundleOf, textsIn } from '../../../../client/one-page/bundle';
+import { globPattern } from '../../../../client/one-page/host/glob';
+
+describe('a bundle of scripts', () => {
+  it('gives back what it was made of', () => {
+    const name = fc.stringMatching(/^[a-z]{1,8}\.craft$/);
+    const texts = fc.uniqueArray(fc.tuple(name, fc.string({ unit: 'grapheme' })), {
+      selector: ([path]) => path,
+      maxLength: 5,
+    });
+    fc.assert(
+      fc.property(texts, (all) => assert.deepEqual(new Map(textsIn(bundleOf(all))), new Map(all))),
+      { numRuns: 30 },
+    );
+  });
+
+  it('puts nothing outside of the folder, and leaves folders aside', () => {
+    const bytes = zipSync({
+      '../out.craft': strToU8('x'),
+      '/root.craft': strToU8('x'),
+      'boards/': new Uint8Array(),
+      'boards/wren.json': strToU8('{}'),
+    });
+    assert.deepEqual(textsIn(bytes), [['boards/wren.json', '{}']]);
+  });
+
+  it('says of what is no bundle that it is none', () => {
+    assert.equal(textsIn(strToU8('[craft]\nname = "Wren"\n')), null);
+    const cut = bundleOf([['wren.craft', '[craft]\n']]).subarray(0, 40);
+    assert.equal(textsIn(cut), null);
+  });
+});
+
+describe('patterns by which the extension looks for files', () => {
+  const cases = [
+    [
+      '**/boards/*.json',
+      ['boards/wren.json', 'club/boards/wren.json'],
+      ['boards/a/wren.json', 'boards/wren.jsonc'],
+    ],
+    ['**/*.{csv,tsv}', ['flight.csv', 'flights/flight.tsv'], ['flight.txt', 'flight.csv.json']],
+    ['**/*.boardtext', ['wren.boardtext'], ['wrenboardtext']],
+  ] as const;
+  for (const [glob, found, others] of cases)
+    it(`${glob}`, () => {
+      for (const path of found) assert.match(path, globPattern(glob));
+      for (const path of others) assert.doesNotMatch(path, globPattern(glob));
+    });
+});
