@@ -107,7 +107,7 @@ const response = z.object({
       by: z.enum(['controller', 'answer']),
       crossover: span,
       phaseMargin: span,
-      gainMargin: span.nullable().describe('null where it lies above what was flown.'),
+      gainMargin: span.nullable().describe('null where it lies above what was flown, or is known too badly.'),
       sensitivityPeak: span,
     }),
   ),

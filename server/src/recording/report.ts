@@ -141,7 +141,7 @@ export interface StepCurve {
   readonly seconds: readonly number[];
   /** Of what was asked for; 1 is all of it. */
   readonly share: readonly number[];
-  /** Where it ends, %: told by the slow turns, not by the curve. */
+  /** Where it has come to after 0.6 s, %: told by the slow turns, not by the curve. */
   readonly endGain: MeasuredSpan;
   /** Until half of where it ends has come, ms. */
   readonly half: MeasuredSpan;
@@ -154,7 +154,7 @@ export interface MeasuredMargins {
   readonly crossover: MeasuredSpan;
   /** deg */
   readonly phaseMargin: MeasuredSpan;
-  /** How many times more gain it takes to swing; null where that lies above what was flown. */
+  /** How many times more gain it takes to swing; null where that lies above what was flown, or is known too badly. */
   readonly gainMargin: MeasuredSpan | null;
   /** How many times a disturbance is made larger where it is most. */
   readonly sensitivityPeak: MeasuredSpan;

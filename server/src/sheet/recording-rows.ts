@@ -148,7 +148,7 @@ function gainMarginOf({ margins }: AxisResponse): Told<MeasuredSpan> {
   if (gainMargin !== null) return { told: gainMargin, basis: margins.basis };
   return {
     told: null,
-    reason: 'It lies above the frequencies that were flown.',
+    reason: 'It lies above the frequencies that were flown, or is known too badly.',
     advice: 'Quicker, small movements of the sticks show it.',
   };
 }

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import type { AxisName } from '../../figures/axis-names';
 import { chainOf } from '../../figures/filter-chain';
-import type { Complex } from '../../physics/complex';
+import { type Complex, times, unit } from '../../physics/complex';
 import { controller, filteredTone } from '../../physics/loop';
 import type { Told } from '../report';
 import { told, withheld } from './span';
@@ -32,12 +32,16 @@ export function controllerSaid(
       'The script doesn’t say how the derivative is filtered.',
       'Write derivative.filter.1.kind, or derivative.chain = none.',
     );
+  const rate = view.quantityOr('control.rate', null);
+  const halfRound = rate === null ? 0 : 0.5 / rate;
   const gains = { proportional, integral: of('integral') ?? 0, derivative };
   const derivativeFilters = derivative === 0 ? [] : (filters?.value.all(turns) ?? []);
-  return told(
-    (frequency) => controller(gains, filteredTone({ gyroFilters: [], derivativeFilters }, frequency)),
-    `the controller of the script about ${axis}`,
-  );
+  return told((frequency) => {
+    const tone = filteredTone({ gyroFilters: [], derivativeFilters }, frequency);
+    // The difference of two rounds is what was half a round before.
+    const derived = times(tone.derived, unit(-2 * Math.PI * frequency * halfRound));
+    return controller(gains, { ...tone, derived });
+  }, `the controller of the script about ${axis}`);
 }
 
 /** Why the open loop can’t be told by the answer alone; null: all of the controller works on the error. */

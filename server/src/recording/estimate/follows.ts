@@ -83,7 +83,8 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   const late = (rise: number) => (-1000 * rise) / (4 * Math.PI);
   // Sticks and gyro may come from two rows.
   const row = 500 / answer.asked.setup.rate;
-  const off = Math.hypot(late(ninety * scatter), modelError * late(slope)) + row;
+  // A row either way is more than nine in ten by itself: beside it chance counts half.
+  const off = Math.hypot(late(ninety * scatter), modelError * late(slope)) / 2 + row;
   return told(give(late(slope), off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
 }
 

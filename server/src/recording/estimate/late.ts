@@ -18,13 +18,15 @@ const shared = 1.5;
 /** Up to there a filter waits, beyond it also takes away, Hz. */
 const highest = 45;
 const fewestBins = 6;
+/** A whole row either way is more than nine in ten by itself: beside it chance counts less. */
+const besideRow = 0.6;
 /** Spans that are wider than so tell nobody anything: ms, and a share. Ours. */
 const widest = { delay: 4, lag: 0.8 };
 /**
  * What two lags and a wait leave out: motors that quicken sooner than they slow down answer in between, by a few percent
  * of their lag either way; what they are held at between rows, some tenths of a millisecond. Of simulated flights.
  */
-const modelError = { delay: 0.000_15, usual: 0.03, lag: 0.04 };
+const modelError = { delay: 0.0001, usual: 0.03, lag: 0.04 };
 
 /** From what the motors are told about an axis to its gyro: what only waits, and the motors' lag. */
 export function* delayAndLag(
@@ -119,7 +121,7 @@ function spansOf(
       1000 * ninety * scatter > widest.delay
         ? tooFew(axis, end)
         : told(
-            spanOf(delay, ninety * scatter + row),
+            spanOf(delay, besideRow * ninety * scatter + row),
             `${basis}; one row, ${(1000 * row).toFixed(1)} ms, either way is in the span`,
           ),
     lag:

@@ -98,6 +98,8 @@ function halfOf(answer: AxisAnswer, { share, interval, end, weights }: StepFound
   return give(1000 * interval * (place + summedOver), 1000 * off, 'ms');
 }
 
+/** What comes after that while changes the end by so much, a share. Of simulated flights. */
+const slowest = 0.05;
 /** Blocks between two breaths. */
 const inOneGo = 300;
 
@@ -126,6 +128,7 @@ function* endGain(
   }
   yield;
   const fit = sums.fit(1e-4);
-  // What wind does lasts over some means.
-  return fit === null ? null : { gain: fit.sum, off: 2 * ninety * fit.sumDeviation };
+  if (fit === null) return null;
+  // What wind does lasts over some means; and an integral goes on for longer than is looked back on.
+  return { gain: fit.sum, off: Math.hypot(2 * ninety * fit.sumDeviation, slowest * fit.sum) };
 }
