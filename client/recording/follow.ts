@@ -12,7 +12,7 @@ import { toldTable } from './told-table';
 export function followSection({ report, models }: RecordingTold): HTMLElement {
   return question('follow', report.responses, shortOf, (axes) => [
     ...axes.flatMap((one) => drawings(one, models.find(({ axis }) => axis === one.axis) ?? null)),
-    ...toldTable('How it follows', followRows(axes)),
+    ...toldTable('How it follows', followRows(axes, models)),
   ]);
 }
 

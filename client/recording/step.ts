@@ -77,7 +77,8 @@ function drawnAt(drawn: DrawnStep, lines: readonly Line[], axis: PlotAxis, width
     axis: {
       title: 'Share',
       unit: '%',
-      low: Math.min(0, 20 * Math.floor(Math.min(...shown) / 20)),
+      // A little below nothing is not worth a line.
+      low: Math.min(0, 20 * Math.round(Math.min(...shown) / 20)),
       high: Math.max(120, 20 * Math.ceil(Math.max(...shown, ...ends.map(({ likely }) => likely)) / 20)),
       isLogarithmic: false,
     },

@@ -51,7 +51,10 @@ describe('propsoff recording', () => {
         stdout,
         /^ {2}roll: [\d.]+ deg\/s \([\d.]+ to [\d.]+\); tones, before the board’s filters:$/m,
       );
-      assert.match(stdout, /^ {4}follows up to \(−3 dB\): [\d.]+ Hz \([\d.]+ to [\d.]+\)$/m);
+      assert.match(
+        stdout,
+        /^ {4}follows up to \(−3 dB\): [\d.]+ Hz \([\d.]+ to [\d.]+\); script: [\d.]+ Hz in the hover$/m,
+      );
       assert.match(stdout, /^ {4}proportional: [\d.]+ %\/\(deg\/s\) \(.*\); script: 0\.052 %\/\(deg\/s\)$/m);
       assert.match(stdout, /^ {2}All of this about yaw: not told\. The sticks .* an observer beside you/m);
       assert.match(stdout, /others differ\. A test hover decides/);

@@ -9,7 +9,7 @@ import { magnitude } from '../physics/complex';
 import { chainDelay } from '../physics/filter';
 import { answerTo } from '../physics/loop';
 import { halfRate } from '../physics/sampling';
-import { overshoot } from '../physics/step-response';
+import { overshoot, type StepResponse } from '../physics/step-response';
 import type { MeasuredSpan } from '../recording/report';
 
 /** What the script lets expect of an axis in the hover, to be drawn over what was measured, and to stand beside it. */
@@ -40,7 +40,16 @@ export interface ModelStep {
 }
 
 /** What stands beside a measured value. */
-type MeasuredBeside = 'delay' | 'lag' | 'crossover' | 'phaseMargin' | 'gainMargin' | 'overshoot';
+type MeasuredBeside =
+  | 'bandwidth'
+  | 'peak'
+  | 'half'
+  | 'delay'
+  | 'lag'
+  | 'crossover'
+  | 'phaseMargin'
+  | 'gainMargin'
+  | 'overshoot';
 
 export interface EstimateBeside {
   /** In the hover; null where only the sheet's figure is known. */
@@ -86,6 +95,7 @@ function modelOf(view: CraftView, name: AxisName): AxisModel | null {
     (_, at) => band.from * (to / band.from) ** (at / (points - 1)),
   );
   const answers = frequencies.map((frequency) => answerTo(axis, call, frequency));
+  const gain = answers.map((one) => 20 * Math.log10(Math.max(Number.MIN_VALUE, magnitude(one))));
   const margins = loopOf(view, name)?.value.everywhere.find((one) => one.place === place)?.margins ?? null;
   const response = stickStepAt(view, name, place)?.value ?? null;
   const { gyroFilters, delay } = axis.path;
@@ -102,11 +112,14 @@ function modelOf(view: CraftView, name: AxisName): AxisModel | null {
     place,
     curve: {
       frequencies,
-      gain: answers.map((one) => 20 * Math.log10(Math.max(Number.MIN_VALUE, magnitude(one)))),
+      gain,
       phase: unwrapped(answers.map(({ re, im }) => degrees * Math.atan2(im, re))),
     },
     step: response === null ? null : stepOf(response),
     estimates: {
+      bandwidth: { inHover: bandwidthOf(frequencies, gain), figure: null, unit: 'Hz' },
+      peak: { inHover: 100 * 10 ** (Math.max(...gain) / 20), figure: null, unit: '%' },
+      half: { inHover: response === null ? null : halfOf(response), figure: null, unit: 'ms' },
       delay: {
         inHover: 1e3 * (delay + chainDelay({ filters: gyroFilters }, steeringTone)),
         figure: null,
@@ -125,19 +138,31 @@ function modelOf(view: CraftView, name: AxisName): AxisModel | null {
   };
 }
 
-function stepOf({
-  values,
-  interval,
-}: {
-  readonly values: readonly number[];
-  readonly interval: number;
-}): ModelStep {
+function stepOf({ values, interval }: StepResponse): ModelStep {
   const seconds = Array.from(
     { length: drawn.moments },
     (_, at) => (drawn.seconds * at) / (drawn.moments - 1),
   );
   const share = seconds.map((time) => values[Math.round(time / interval)] ?? values.at(-1) ?? 0);
   return { seconds, share };
+}
+
+/** dB: half of the power. */
+const halfPower = 10 * Math.log10(0.5);
+
+/** Hz up to which so much comes as a bandwidth is told by; null where it comes all along. */
+function bandwidthOf(frequencies: readonly number[], gain: readonly number[]): number | null {
+  const after = gain.findIndex((one) => one < halfPower);
+  const [low, high] = [frequencies[after - 1], frequencies[after]];
+  const [before, below] = [gain[after - 1], gain[after]];
+  if (low === undefined || high === undefined || before === undefined || below === undefined) return null;
+  return low * (high / low) ** ((before - halfPower) / (before - below));
+}
+
+/** ms until half of a call has come; null where it never does. */
+function halfOf({ values, interval }: StepResponse): number | null {
+  const at = values.findIndex((share) => share >= 0.5);
+  return at < 0 ? null : 1e3 * at * interval;
 }
 
 /** Angles (deg) that go on where they pass half a turn. */

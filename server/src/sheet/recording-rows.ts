@@ -38,43 +38,21 @@ export interface WrittenGain {
 
 type Of = (response: AxisResponse) => Told<MeasuredSpan> | null;
 
-/** How the axes follow. */
-export function followRows(axes: readonly AxisResponse[]): readonly AxisRow[] {
-  const row = (name: string, better: AxisRow['better'], of: Of): AxisRow => ({
-    question: 'follow',
-    name,
-    better,
-    cells: axes.map((one) => ({ axis: one.axis, value: of(one), beside: null })),
-  });
+/** How the axes follow, beside what the script lets expect. */
+export function followRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
+  const row = rowsOf('follow', axes, models);
   return [
     row('Response over frequency', null, ({ curve }) => (curve.told === null ? curve : null)),
-    row('Follows up to (−3 dB)', 'more', ({ bandwidth }) => bandwidth),
-    row('Most that comes at any frequency', null, ({ peak }) => peak),
-    row('Half of a sudden call comes after', 'less', ({ step }) => partOf(step, ({ half }) => half)),
+    row('Follows up to (−3 dB)', 'more', ({ bandwidth }) => bandwidth, 'bandwidth'),
+    row('Most that comes at any frequency', null, ({ peak }) => peak, 'peak'),
+    row('Half of a sudden call comes after', 'less', ({ step }) => partOf(step, ({ half }) => half), 'half'),
     row('End of a sudden call', null, ({ step }) => partOf(step, ({ endGain }) => endGain)),
   ];
 }
 
 /** How late they are, and what is left before they swing, beside what the script lets expect. */
 export function lateRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
-  const row = (
-    name: string,
-    better: AxisRow['better'],
-    of: Of,
-    estimate?: keyof AxisModel['estimates'],
-  ): AxisRow => ({
-    question: 'late',
-    name,
-    better,
-    cells: axes.map((one) => ({
-      axis: one.axis,
-      value: of(one),
-      beside:
-        estimate === undefined
-          ? null
-          : besideText(models.find(({ axis }) => axis === one.axis)?.estimates[estimate]),
-    })),
-  });
+  const row = rowsOf('late', axes, models);
   const margin =
     (part: (margins: MeasuredMargins) => MeasuredSpan): Of =>
     ({ margins }) =>
@@ -102,6 +80,28 @@ export function lateRows(axes: readonly AxisResponse[], models: readonly AxisMod
       margin(({ sensitivityPeak }) => sensitivityPeak),
     ),
   ];
+}
+
+/** Makes rows of a question, each with the estimate of its name beside what was measured. */
+function rowsOf(question: AxisRow['question'], axes: readonly AxisResponse[], models: readonly AxisModel[]) {
+  return (
+    name: string,
+    better: AxisRow['better'],
+    of: Of,
+    estimate?: keyof AxisModel['estimates'],
+  ): AxisRow => ({
+    question,
+    name,
+    better,
+    cells: axes.map((one) => ({
+      axis: one.axis,
+      value: of(one),
+      beside:
+        estimate === undefined
+          ? null
+          : besideText(models.find(({ axis }) => axis === one.axis)?.estimates[estimate]),
+    })),
+  });
 }
 
 const terms: readonly (readonly [term: MeasuredGain['term'], title: string])[] = [
@@ -135,7 +135,7 @@ export function gainRows(
 /** All of a recording that is told axis by axis, without what the script says of it. */
 export function axisRows({ responses, gains }: RecordingReport): readonly AxisRow[] {
   const axes = responses.told ?? [];
-  return [...followRows(axes), ...lateRows(axes, []), ...gainRows(gains.told ?? [], [])];
+  return [...followRows(axes, []), ...lateRows(axes, []), ...gainRows(gains.told ?? [], [])];
 }
 
 function partOf<T>(answer: Told<T>, part: (told: T) => MeasuredSpan): Told<MeasuredSpan> {

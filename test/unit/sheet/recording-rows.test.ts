@@ -12,19 +12,19 @@ import { near } from '../../support/near';
 describe('what is told axis by axis', () => {
   it('says a reason once, of all that is withheld for it', () => {
     const axes = [responseOf('roll', { bandwidth: toldSpan(20, 1, 'Hz') }), responseOf('pitch')];
-    const [row] = followRows(axes).filter(({ name }) => name.startsWith('Follows'));
+    const [row] = followRows(axes, []).filter(({ name }) => name.startsWith('Follows'));
     assert.deepEqual(
       row?.cells.map(({ value }) => value?.told?.likely ?? null),
       [20, null],
     );
-    const said = reasonsOf(followRows(axes));
+    const said = reasonsOf(followRows(axes, []));
     assert.equal(said.length, 1);
     assert.match(
       said[0]?.about ?? '',
       /^Response over frequency, .* about roll and pitch; follows up to .* about pitch$/,
     );
     assert.deepEqual(
-      reasonsOf(followRows([responseOf('yaw')])).map(({ about }) => about),
+      reasonsOf(followRows([responseOf('yaw')], [])).map(({ about }) => about),
       ['All of this about yaw'],
     );
   });
@@ -78,6 +78,11 @@ describe('what a script lets expect of a recording', () => {
     assert.ok(Math.abs(roll?.curve.phase[0] ?? 99) < 3);
     assert.ok((roll?.curve.gain.at(-1) ?? 0) < -30);
     assert.ok((roll?.curve.phase.at(-1) ?? 0) < -180);
+    const { bandwidth, peak, half } = roll?.estimates ?? {};
+    const after = roll?.curve.frequencies.findIndex((one) => one > (bandwidth?.inHover ?? 0)) ?? 0;
+    assert.ok((roll?.curve.gain[after - 1] ?? 0) > -3.02 && (roll?.curve.gain[after] ?? 0) < -3);
+    near(peak?.inHover ?? 0, 111.5, 0.02);
+    assert.ok((half?.inHover ?? 0) > 5 && (half?.inHover ?? 0) < 20);
   });
 
   it('has a step that begins at nothing and ends at what was asked', () => {

@@ -50,7 +50,7 @@ export function recordingText(
       ...title(recordingQuestions.shake),
       ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
       ...title(recordingQuestions.follow),
-      ...toldLines(responses, (axes) => axisRowLines(followRows(axes))),
+      ...toldLines(responses, (axes) => axisRowLines(followRows(axes, beside.models))),
       ...title(recordingQuestions.late),
       ...toldLines(responses, (axes) => axisRowLines(lateRows(axes, beside.models))),
       ...title(recordingQuestions.motors),
