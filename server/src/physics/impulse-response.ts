@@ -62,10 +62,13 @@ export class ImpulseSums {
     past.unshift(input);
     if (past.length < this.count) return;
     past.length = this.count;
+    const width = this.count + 1;
     const line = [...past, 1];
-    for (const [one, own] of line.entries()) {
+    for (let one = 0; one < width; one += 1) {
+      const own = line[one] ?? 0;
       const into = this.#normal[one] ?? [];
-      for (const [other, value] of line.entries()) into[other] = (into[other] ?? 0) + own * value;
+      for (let other = 0; other < width; other += 1)
+        into[other] = (into[other] ?? 0) + own * (line[other] ?? 0);
       this.#right[one] = (this.#right[one] ?? 0) + own * output;
     }
     this.#squares += output ** 2;

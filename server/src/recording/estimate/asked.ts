@@ -18,6 +18,8 @@ export interface AskedSegments {
 const segmentSeconds = 0.75;
 /** Segments begin a quarter of one after the other: with this window as much again is seen as with halves. */
 const overlapShare = 0.75;
+/** So many tell all there is: those of a longer flight begin farther apart. */
+const mostSegments = 800;
 /** Segments in which less of the power of the liveliest was asked for say little but noise. Ours. */
 const leastPower = 0.1;
 /** Of the liveliest segments one in so many may be livelier than all that count. */
@@ -26,14 +28,18 @@ const lively = 0.95;
 const ends = { least: 0.005, most: 0.99 };
 const mostAtEnd = 0.02;
 /** Segments between two breaths: some milliseconds. */
-const inOneGo = 48;
+const inOneGo = 24;
 
-export function askedSetup({ rate }: FlightRows): WelchSetup {
+export function askedSetup({ rate, seconds }: FlightRows): WelchSetup {
   const segment = 2 ** Math.max(5, Math.round(Math.log2(segmentSeconds * rate)));
+  const step = Math.max(
+    segment - Math.floor(overlapShare * segment),
+    Math.ceil((seconds * rate) / mostSegments),
+  );
   return {
     rate,
     segment,
-    overlap: Math.floor(overlapShare * segment),
+    overlap: segment - step,
     window: 'hann',
     without: 'mean',
   };
@@ -78,11 +84,17 @@ export function* askedSegments(
 /** Runs of segments that overlap each count by themselves. */
 function averagesOf(starts: readonly number[], setup: WelchSetup): number {
   const step = setup.segment - setup.overlap;
+  const known = new Map<number, number>();
+  const ofRun = (count: number) => {
+    const found = known.get(count) ?? independentAverages(count, setup);
+    known.set(count, found);
+    return found;
+  };
   let [sum, run] = [0, 0];
   for (const [at, start] of starts.entries()) {
     run += 1;
     if (starts[at + 1] === start + step) continue;
-    sum += independentAverages(run, setup);
+    sum += ofRun(run);
     run = 0;
   }
   return sum;

@@ -48,7 +48,7 @@ export function* responsesOf(
     ended,
     commands,
     turns: turnsOf(rows),
-    told: yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft'),
+    told: commands.told === null ? yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft') : null,
   };
   const responses: AxisResponse[] = [];
   for (const axis of axisNames) {
@@ -213,7 +213,7 @@ function degreesText(rate: number): string {
 }
 
 /** Segments between two breaths: some milliseconds. */
-const inOneGo = 24;
+const inOneGo = 8;
 
 /** Of segments that have so many rows behind them that are still flown. */
 function* spectraOf(

@@ -10,6 +10,8 @@ const slow = { mean: 1 / 40, back: 0.6 };
 /** An answer that is cut off while so much of it comes yet would ring. Ours. */
 const mostAtEnd = 0.35;
 const fewestBins = 64;
+/** A drawing needs no more, and to turn more back takes long. */
+const mostBins = 256;
 /** A step is shown for so long, s, and no longer than this share of a segment: the rest is what it began with. */
 const shown = { seconds: 0.5, share: 0.6 };
 /** An end that is known no better tells no share of it, a share. Ours. */
@@ -31,7 +33,8 @@ export function* stepTold(rows: FlightRows, answer: AxisAnswer): Generator<void,
       flySteps,
     );
   const { rate, segment } = asked.setup;
-  const count = Math.min(response.re.length - 1, Math.max(fewestBins, 2 ** Math.ceil(Math.log2(2.5 * last))));
+  const wished = 2 ** Math.ceil(Math.log2(2.5 * last));
+  const count = Math.min(response.re.length - 1, mostBins, Math.max(fewestBins, wished));
   const size = 2 * count;
   const weights = Array.from({ length: count + 1 }, (_, bin) => weightOf(answer, bin, last));
   const part = (values: readonly number[], first: number) =>
@@ -101,7 +104,7 @@ function halfOf(answer: AxisAnswer, { share, interval, end, weights }: StepFound
 /** What comes after that while changes the end by so much, a share. Of simulated flights. */
 const slowest = 0.05;
 /** Blocks between two breaths. */
-const inOneGo = 300;
+const inOneGo = 60;
 
 /** What comes in the end of what lasts, with what it may be off: the taps of the impulse response, summed up. */
 function* endGain(

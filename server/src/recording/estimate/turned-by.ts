@@ -8,6 +8,8 @@ export interface TurnedBy {
 }
 
 const rowsInOneGo = 20_000;
+/** So many rows tell a mixer; of a longer flight every second, third, … is looked at. */
+const mostRows = 100_000;
 /** A motor whose output moves by less than this share with what an axis lacks is not told apart from noise. */
 const leastShare = 1e-3;
 
@@ -32,16 +34,17 @@ export function* turnedBy(rows: FlightRows): Generator<void, TurnedBy | null> {
   const unmixed = unmixedBy(columns);
   if (unmixed === null) return null;
   const of = new Map(axisNames.map((axis) => [axis, new Float32Array(motors[0]?.length ?? 0)] as const));
+  const into = [...of.values()].map((values, at) => ({ values, weights: unmixed[at] ?? [] }));
   let since = 0;
   for (const { from, to } of rows.airborne)
     for (let row = from; row < to; row += 1) {
       since += 1;
       if (since % rowsInOneGo === 0) yield;
-      for (const [at, axis] of axisNames.entries()) {
+      for (const { values, weights } of into) {
         let sum = 0;
         for (let motor = 0; motor < motors.length; motor += 1)
-          sum += (unmixed[at]?.[motor] ?? 0) * (motors[motor]?.[row] ?? Number.NaN);
-        (of.get(axis) as Float32Array)[row] = sum;
+          sum += (weights[motor] ?? 0) * (motors[motor]?.[row] ?? Number.NaN);
+        values[row] = sum;
       }
     }
   return { of };
@@ -59,8 +62,9 @@ function* sumsOf(rows: FlightRows, motors: readonly Float32Array[], lacks: reado
   const right = motors.map(() => new Array<number>(width).fill(0));
   const line = new Array<number>(width).fill(1);
   let since = 0;
+  const every = Math.max(1, Math.floor((rows.seconds * rows.rate) / mostRows));
   for (const { from, to } of rows.airborne)
-    for (let row = from; row < to; row += 1) {
+    for (let row = from; row < to; row += every) {
       since += 1;
       if (since % rowsInOneGo === 0) yield;
       let check = 0;
