@@ -22,6 +22,8 @@ export interface Commands {
 /** Outputs that lie so near to an end are at it. */
 const atEnd = 0.002;
 const rowsInOneGo = 20_000;
+/** One row of so many shows where the floor is. */
+const looked = 7;
 
 /**
  * The motors' outputs un-mixed: what was done to them last is undone first. Raised for an empty pack, shaped for even
@@ -122,9 +124,14 @@ interface Ends {
 function endsOf(view: CraftView, motors: readonly NumberedChannel[]): Ends {
   const idle = view.quantityOr('motor.idle', null) ?? 0;
   const lid = view.quantityOr('motor.output-limit', 1) ?? 1;
-  const isFloor = motors.every(({ values }) =>
-    values.every((value) => !(value > atEnd && value < idle - atEnd)),
-  );
+  const isBelow = ({ values }: NumberedChannel) => {
+    for (let row = 0; row < values.length; row += looked) {
+      const value = values[row] ?? Number.NaN;
+      if (value > atEnd && value < idle - atEnd) return true;
+    }
+    return false;
+  };
+  const isFloor = !motors.some(isBelow);
   return { least: isFloor ? idle : 0, most: lid };
 }
 

@@ -30,7 +30,6 @@ export interface GainSpectra {
   readonly isUnfiltered: boolean;
   /** Parts of the flight one after the other, with about as many segments each. */
   readonly blocks: readonly PairSums[];
-  readonly segments: number;
   readonly seconds: number;
 }
 
@@ -39,8 +38,11 @@ const segmentSeconds = 0.7;
 const mostBlocks = 12;
 const fewestSegments = 12;
 /** More segments tell no more: every second, third, … is taken. */
-const mostSegments = 1500;
-const inOneGo = 24;
+const mostSegments = 800;
+/** Rows a second that tell enough: more are taken together, Hz. */
+const enough = 250;
+const inOneGo = 16;
+const startsInOneGo = 100;
 
 export function* gainSpectra(
   rows: FlightRows,
@@ -60,38 +62,51 @@ export function* gainSpectra(
     );
   if (gyro === null)
     return withheld(`No column says how it turns about ${axis}.`, 'Log the gyro about all three axes.');
-  const shares = situationRows(rows, view, axis, command);
+  const shares = yield* situationRows(rows, view, axis, command);
   if (shares.told === null) return shares;
   yield;
-  const made = signalsOf(rows, { command, wanted, gyro }, shares.told);
-  yield;
-  const segment = 2 ** Math.max(4, Math.round(Math.log2(segmentSeconds * rows.rate)));
-  const free = segmentStarts(rows.airborne, segment, segment / 2).filter((start) => {
-    for (let row = start; row < start + segment; row += 1)
-      if (commands.atLimit[row] === 1 || shares.told?.leftOut[row] === 1) return false;
-    return true;
-  });
+  const inOne = Math.max(1, Math.floor(rows.rate / enough));
+  const length = 2 ** Math.max(4, Math.round(Math.log2((segmentSeconds * rows.rate) / inOne)));
+  const segment = inOne * length;
+  const hop = Math.floor(segment / 2);
+  const free: number[] = [];
+  for (const start of segmentStarts(rows.airborne, segment, hop)) {
+    if (isFree(start, start + segment, commands.atLimit, shares.told.leftOut)) free.push(start);
+    if (free.length % startsInOneGo === 0) yield;
+  }
   const every = Math.ceil(free.length / mostSegments);
   const starts = every <= 1 ? free : free.filter((_, at) => at % every === 0);
-  if (starts.length < fewestSegments) return tooFew(commands, (starts.length * segment) / 2 / rows.rate);
-  const setup = usualWelch(rows.rate, segment);
+  const seconds = (starts.length * hop) / rows.rate;
+  if (starts.length < fewestSegments) return tooFew(commands, seconds);
+  const setup = usualWelch(rows.rate / inOne, length);
   const count = Math.min(mostBlocks, Math.floor(starts.length / 3));
   const blocks = Array.from({ length: count }, () => new CrossSpectra(setup, signals));
+  const room = Array.from({ length: signals }, () => new Float64Array(length));
   for (const [at, start] of starts.entries()) {
     if (at % inOneGo === inOneGo - 1) yield;
-    blocks[Math.floor((at * count) / starts.length)]?.add(made, start);
+    fill(room, { command, wanted, gyro }, shares.told, { start, inOne, rate: rows.rate });
+    blocks[Math.floor((at * count) / starts.length)]?.add(room, 0);
+  }
+  const sums: PairSums[] = [];
+  for (const one of blocks) {
+    yield;
+    if (one.segments > 0) sums.push(pairSums(one));
   }
   return told(
     {
       axis,
       rate: rows.rate,
       isUnfiltered: filtered === null,
-      blocks: blocks.filter((one) => one.segments > 0).map(pairSums),
-      segments: blocks.reduce((sum, one) => sum + one.segments, 0),
-      seconds: (starts.length * segment) / 2 / rows.rate,
+      blocks: sums,
+      seconds,
     },
     '',
   );
+}
+
+function isFree(from: number, to: number, ...marks: readonly Uint8Array[]): boolean {
+  for (const marked of marks) for (let row = from; row < to; row += 1) if (marked[row] === 1) return false;
+  return true;
 }
 
 const none = withheld('The axis has no motors of its own.', 'Look at craft.layout.');
@@ -115,37 +130,46 @@ interface AxisColumns {
   readonly gyro: Float32Array;
 }
 
+interface Piece {
+  readonly start: number;
+  /** So many rows in the place of one: their mean. */
+  readonly inOne: number;
+  readonly rate: number;
+}
+
 /**
- * What goes by a share that changes is taken times it, so that the gains themselves stay what is looked for. Sums and
- * slopes are taken row by row: a window then leaves what belongs together together.
+ * All signals of a piece of the flight. What goes by a share that changes is taken times it, so that the gains themselves
+ * stay what is looked for; sums and slopes are taken row by row, and a mean of rows is the same of all of them: what belongs
+ * together stays together.
  */
-function signalsOf(
-  { rate, airborne }: FlightRows,
+function fill(
+  room: readonly Float64Array[],
   { command, wanted, gyro }: AxisColumns,
   { proportional, integral, derivative }: ChangedGains,
-): readonly Float64Array[] {
-  const made = Array.from({ length: signals }, () => new Float64Array(command.length).fill(Number.NaN));
-  const at = (place: number) => made[place] as Float64Array;
-  for (const { from, to } of airborne) {
-    let [wantedSum, gyroSum] = [0, 0];
-    for (let row = from; row < to; row += 1) {
-      const [ask, turn] = [wanted[row] ?? Number.NaN, gyro[row] ?? Number.NaN];
-      const [p, i, d] = [proportional?.[row] ?? 1, integral?.[row] ?? 1, derivative?.[row] ?? 1];
-      if (!Number.isNaN(ask)) wantedSum += (i * ask) / rate;
-      if (!Number.isNaN(turn)) gyroSum += (i * turn) / rate;
-      at(gainSignal.command)[row] = command[row] ?? Number.NaN;
-      at(gainSignal.wanted)[row] = p * ask;
-      at(gainSignal.gyro)[row] = p * turn;
-      at(gainSignal.wantedSum)[row] = wantedSum;
-      at(gainSignal.gyroSum)[row] = gyroSum;
-      const [before, after] = [Math.max(from, row - 1), Math.min(to - 1, row + 1)];
-      const slope = (values: Float32Array) =>
-        (((values[after] ?? Number.NaN) - (values[before] ?? Number.NaN)) * rate) /
-        Math.max(1, after - before);
-      at(gainSignal.wantedSlope)[row] = slope(wanted);
-      at(gainSignal.gyroSlope)[row] = d * slope(gyro);
-      at(gainSignal.bent)[row] = p * (ask - turn) * Math.abs(ask - turn);
-    }
+  { start, inOne, rate }: Piece,
+): void {
+  const length = room[0]?.length ?? 0;
+  const slope = (values: Float32Array, row: number) =>
+    (((values[row + 1] ?? Number.NaN) - (values[row - 1] ?? Number.NaN)) * rate) / 2;
+  let [wantedSum, gyroSum] = [0, 0];
+  for (const values of room) values.fill(0);
+  const add = (which: number, at: number, value: number) => {
+    const values = room[which];
+    if (values !== undefined) values[at] = (values[at] ?? 0) + value / inOne;
+  };
+  for (let step = 0; step < length * inOne; step += 1) {
+    const [row, at] = [start + step, Math.floor(step / inOne)];
+    const [ask, turn] = [wanted[row] ?? Number.NaN, gyro[row] ?? Number.NaN];
+    const [p, i, d] = [proportional?.[row] ?? 1, integral?.[row] ?? 1, derivative?.[row] ?? 1];
+    wantedSum += (i * ask) / rate;
+    gyroSum += (i * turn) / rate;
+    add(gainSignal.command, at, command[row] ?? Number.NaN);
+    add(gainSignal.wanted, at, p * ask);
+    add(gainSignal.gyro, at, p * turn);
+    add(gainSignal.wantedSum, at, wantedSum);
+    add(gainSignal.gyroSum, at, gyroSum);
+    add(gainSignal.wantedSlope, at, slope(wanted, row));
+    add(gainSignal.gyroSlope, at, d * slope(gyro, row));
+    add(gainSignal.bent, at, p * (ask - turn) * Math.abs(ask - turn));
   }
-  return made;
 }

@@ -17,6 +17,9 @@ export interface SituationRows extends ChangedGains {
   readonly leftOut: Uint8Array;
 }
 
+/** Rows between two breaths: some milliseconds. */
+const rowsInOneGo = 20_000;
+
 const parts = ['proportional', 'integral', 'derivative'] as const;
 type Part = (typeof parts)[number];
 type Shares = Readonly<Record<Part, number>>;
@@ -27,12 +30,12 @@ const near = { limit: 0.97, zero: 0.05 };
 const jumpSeconds = 0.05;
 
 /** Gains that fade with the throttle are undone; while a situation lasts that changes them otherwise, nothing is told. */
-export function situationRows(
+export function* situationRows(
   rows: FlightRows,
   view: CraftView,
   axis: AxisName,
   command: Float32Array,
-): Told<SituationRows> {
+): Generator<void, Told<SituationRows>> {
   const leftOut = new Uint8Array(command.length);
   const throttle = heldThrottle(rows);
   const high = changedIn(view, 'high-throttle');
@@ -51,10 +54,12 @@ export function situationRows(
   const limit = view.quantityOr(`control.${axis}.limit`, null) ?? Number.POSITIVE_INFINITY;
   const integralLimit = view.quantityOr('control.integral-limit', null) ?? Number.POSITIVE_INFINITY;
   const holds = slowly(command, rows);
+  yield;
   const wanted = axisNames.flatMap((one) => rows.channel(`wanted.${one}`) ?? []);
   const back = Math.max(1, Math.round(jumpSeconds * rows.rate));
   for (const { from, to } of rows.airborne)
     for (let row = from; row < to; row += 1) {
+      if (row % rowsInOneGo === 0) yield;
       const given = throttle?.[row] ?? 1;
       const isHeldBack =
         Math.abs(command[row] ?? 0) >= near.limit * limit ||

@@ -30,6 +30,8 @@ const leastError = 0.4;
 
 /** What a fit is off by beside its scatter, found on simulated flights; shares. */
 const modelError = { proportional: 0.045, integral: 0.05, derivative: 0.12 };
+/** What is told so much late looks like a derivative of so much times the proportional gain: skews are found no finer, s. */
+const unseen = 0.000_3;
 /** A half span wider than this share tells nobody anything. */
 const widest = { proportional: 0.2, integral: 0.3, derivative: 0.3 };
 
@@ -102,7 +104,12 @@ function spanOf(
       `About ${spectra.axis}, ${term} can’t be told apart from the other terms: they moved alike.`,
       `${moveIt(spectra)} Make slow ones and quick ones.`,
     );
-  const off = Math.hypot(scatterOf(term, parts), modelError[term] * value, unexplained(chosen) * value);
+  const off = Math.hypot(
+    scatterOf(term, parts),
+    modelError[term] * value,
+    unexplained(chosen) * value,
+    term === 'derivative' ? unseen * (fit.gains.get('proportional') ?? 0) : 0,
+  );
   if (term !== 'proportional' && value <= off)
     return withheld(
       `Nothing of ${term} shows in what the motors are told about ${spectra.axis}: it is 0 or drowns in the rest.`,
