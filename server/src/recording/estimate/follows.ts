@@ -23,11 +23,13 @@ export function bandwidthOf(answer: AxisAnswer): Told<MeasuredSpan> {
     );
   const line =
     raw === null ? null : fitAbout(answer, { centre: raw, powers: 2 }, (at) => Math.log(curve.size[at] ?? 1));
-  if (raw === null || line === null || !((line.coefficients[1] ?? 0) < 0)) return beyond(answer, '3 dB down');
+  if (raw === null || line === null || !((line.coefficients[1] ?? 0) < 0))
+    return beyond(answer, 'is not 3 dB down there');
   const at = (off: number) => raw * Math.exp(solvedFor(line.coefficients, Math.log(halfPower) + off));
   const off = ninety * line.deviation;
   const [low, likely, high] = [at(off), at(0), at(-off)];
-  if (!(low > likely / widest && high < widest * likely)) return beyond(answer, 'clearly 3 dB down');
+  if (!(low > likely / widest && high < widest * likely))
+    return beyond(answer, 'falls by 3 dB nowhere clearly');
   return told({ likely, low, high, unit: 'Hz' }, answerBasis(answer));
 }
 
@@ -56,7 +58,7 @@ export function peakOf(answer: AxisAnswer): Told<MeasuredSpan> {
       'Nothing is to be done.',
     );
   // The parabola is highest a little beside the highest point.
-  const size = 100 * Math.exp(level - Math.min(slope ** 2 / (-4 * bend), 2 * fit.deviation));
+  const size = 100 * Math.exp(level + Math.min(slope ** 2 / (-4 * bend), 2 * fit.deviation));
   return told(give(size, size * ninety * fit.deviation, '%'), answerBasis(answer));
 }
 
@@ -65,9 +67,9 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   const { curve } = answer;
   const half = reachesPhase(curve, -Math.PI);
   const end = curve.frequencies.at(-1) ?? 0;
-  if (half === null) return beyond(answer, 'half a turn late');
+  if (half === null) return beyond(answer, 'is not half a turn late there');
   if (end < leastReach * half)
-    return beyond(answer, `at twice the ${half.toFixed(0)} Hz where it comes half a turn late`);
+    return beyond(answer, `not up to twice the ${half.toFixed(0)} Hz at which it comes half a turn late`);
   const bins = curve.frequencies.flatMap((one, at) => (one >= 0.9 * half && one <= 2 * half ? [at] : []));
   const weights = bins.map((at) => ninety / Math.max(1e-3, answer.off[at] ?? 1));
   const fit = leastSquares(
@@ -76,7 +78,7 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
     ),
     bins.map((at, index) => ((curve.phase[at] ?? 0) + Math.PI) * (weights[index] ?? 0)),
   );
-  if (fit === null) return beyond(answer, 'half a turn late');
+  if (fit === null) return beyond(answer, 'is not half a turn late there');
   const scatter = Math.sqrt(inflated(fit.residuals, 2) * (fit.inverse[1]?.[1] ?? 0));
   const slope = fit.coefficients[1] ?? 0;
   // From the line: (−φ(2f) − π)/(2π 2f), where φ(f) = −π.
@@ -90,7 +92,7 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
 
 function beyond({ axis, curve }: AxisAnswer, where: string): Told<never> {
   return withheld(
-    `The answer about ${axis} is known up to ${(curve.frequencies.at(-1) ?? 0).toFixed(0)} Hz only, and is not ${where} there.`,
+    `The answer about ${axis} is known up to ${(curve.frequencies.at(-1) ?? 0).toFixed(0)} Hz only, and ${where}.`,
     flySteps,
   );
 }

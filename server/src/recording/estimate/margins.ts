@@ -144,9 +144,10 @@ function sensitivityIn(measured: MeasuredLoop): MeasuredSpan {
   const [sooner, own, later] = [-skew, 0, skew].map((seconds) =>
     peakOfSensitivity(measured, waited({ frequencies, ...loop }, seconds)),
   ) as [PeakFound, PeakFound, PeakFound];
+  // Far above its crossover a loop leaves disturbances as they are: the peak is never below 1.
   return {
-    likely: own.size,
-    low: Math.min(sooner.size, own.size, later.size) * Math.exp(-own.off),
+    likely: Math.max(1, own.size),
+    low: Math.max(1, Math.min(sooner.size, own.size, later.size) * Math.exp(-own.off)),
     high: Math.max(sooner.size, own.size, later.size) * Math.exp(own.off),
     unit: '',
   };
