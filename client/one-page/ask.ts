@@ -161,7 +161,6 @@ export function askFiles(endings: readonly string[], isMany: boolean): Promise<r
       type: 'file',
       hidden: true,
       multiple: isMany,
-      // A phone greys out endings that it does not know: then every file may be picked.
       accept: endings.length === 0 ? false : endings.map((ending) => `.${ending}`).join(','),
       onchange: () => done([...(field.files ?? [])]),
       oncancel: () => done([]),
@@ -211,6 +210,11 @@ export function tell(
     const all = notes?.querySelectorAll<HTMLElement>('.toast:not(.working) > .close') ?? [];
     for (const close of [...all].slice(0, -mostMessages)) close.click();
   });
+}
+
+/** What was said before has been seen by somebody who turns to something else. */
+export function closeMessages(): void {
+  for (const close of document.querySelectorAll<HTMLElement>('#notes .close')) close.click();
 }
 
 /** Says that something is at work until it is done, where that takes a moment. */

@@ -6,8 +6,7 @@ import { addPicked, fs } from './host/files';
 import { keptPath, keptUri, thePage } from './host/page';
 import { window } from './host/vscode';
 
-/** Endings of files that are kept; what is longer or otherwise is only looked at. */
-const keptEndings = ['craft', 'boardtext', 'json', 'jsonc', 'txt'];
+/** What is long and only looked at; all else is kept. */
 const recordingEndings = ['csv', 'tsv'];
 
 const encoder = new TextEncoder();
@@ -88,8 +87,8 @@ async function writeText(path: string, text: string): Promise<void> {
 
 /** Files of this device: texts are kept here from now on, a bundle is unpacked, a recording is looked at. */
 export async function openFiles(): Promise<void> {
-  const files = await askFiles([...keptEndings, ...recordingEndings, 'zip'], true);
-  await takeFiles(files);
+  // A phone greys out what has an ending that it does not know.
+  await takeFiles(await askFiles([], true));
 }
 
 export async function takeFiles(files: readonly File[]): Promise<void> {

@@ -23,7 +23,7 @@ import { extensionsFor } from './script-editor';
 import { part, Shell } from './shell';
 import { Store } from './store';
 import { type OpenText, Texts } from './texts';
-import { chooseTheme, theme } from './theme';
+import { chooseTheme, switchTheme } from './theme';
 
 /** ms. An edit is kept once so long nothing more was typed; leaving the page keeps it at once. */
 const pause = 250;
@@ -94,6 +94,10 @@ function followEdits(): void {
     timer = setTimeout(keepNow, pause);
   });
   window.addEventListener('pagehide', keepNow);
+  window.addEventListener('beforeunload', (event) => {
+    keepNow();
+    if (store.whyNotKept !== null) event.preventDefault();
+  });
   document.addEventListener('visibilitychange', () => document.hidden && keepNow());
   store.onChangedElsewhere((path) => {
     const open = texts.open.get(keptUri(path).toString());
@@ -120,10 +124,17 @@ function followButtons(): void {
   press('new', () => commands.executeCommand('propsoff.newCraftScript'));
   press('open', openFiles);
   press('save', saveFiles);
-  press('more', () => openMenu([['This page', [{ title: 'Print the Bench Card', run: printCard }]]]));
-  press('theme', () => {
-    chooseTheme(theme() === 'dark' ? 'light' : 'dark');
-    store.remember('theme', theme());
+  const ofThisPage = [
+    { title: 'Print the Bench Card', run: printCard },
+    { title: 'Close the View beside the Script', run: () => shell.tabs.closeShown() },
+  ];
+  press('more', () => openMenu([['This page', ofThisPage]]));
+  press('theme', () => store.remember('theme', switchTheme()));
+  document.addEventListener('keydown', (event) => {
+    if (event.key !== 's' || !(event.ctrlKey || event.metaKey)) return;
+    // The browser would save the page itself, with nothing of the scripts in it.
+    event.preventDefault();
+    if (document.querySelector('dialog[open]') === null) void saveFiles();
   });
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', (event) => {

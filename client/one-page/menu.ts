@@ -1,4 +1,4 @@
-import { askText, type Choice, pickOne } from './ask';
+import { askText, type Choice, closeMessages, pickOne } from './ask';
 import { commands } from './host/commands';
 import { window, workspace } from './host/vscode';
 import { isWide } from './shell';
@@ -63,6 +63,7 @@ export async function openMenu(
       : [{ label: title }, ...shown.map((entry) => ({ label: entry.title, pick: entry }))];
   });
   const picked = await pickOne('What would you like to do?', choices);
+  if (picked !== undefined) closeMessages();
   await picked?.run();
 }
 

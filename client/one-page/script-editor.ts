@@ -64,6 +64,8 @@ export function extensionsFor(lsp: LSPClient, isServed: boolean, { uri, language
       autocapitalize: 'off',
       autocorrect: 'off',
       spellcheck: 'false',
+      // It can be reached by keys without this as well: this says so to what reads the page.
+      tabindex: '0',
     }),
   ];
 }

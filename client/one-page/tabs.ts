@@ -61,7 +61,16 @@ export class Tabs {
     onClosed();
   }
 
+  /** Closes what is shown, where that can be closed. */
+  closeShown(): void {
+    this.shown?.close();
+  }
+
   private moved(event: KeyboardEvent): void {
+    if (event.key === 'Delete') {
+      this.closeShown();
+      this.shown?.button.focus();
+    }
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (step === undefined || this.shown === null) return;
     const next = this.tabs.at((this.tabs.indexOf(this.shown) + step) % this.tabs.length);
@@ -97,14 +106,16 @@ class TabOnPage implements Tab {
       },
       title,
     );
+    // A list of tabs holds nothing but tabs: those who don't see the cross have a key and the menu.
     const close =
       does.close === null
         ? null
         : element(
-            'button',
-            { type: 'button', class: 'close', 'aria-label': `Close ${title}`, onclick: does.close },
+            'span',
+            { class: 'close', 'aria-hidden': 'true', title: 'Close', onclick: does.close },
             '✕',
           );
+    if (does.close !== null) this.button.setAttribute('aria-keyshortcuts', 'Delete');
     this.head = element('div', { class: `tab ${which}`, role: 'presentation' }, this.button, close);
     this.pane = element(
       'div',

@@ -7,13 +7,20 @@ let chosen: Theme | null = null;
 const colours = document.getElementById('theme')?.textContent ?? '';
 const followers = new Set<WeakRef<Document>>();
 
-export function theme(): Theme {
+function theme(): Theme {
   return chosen ?? (system.matches ? 'dark' : 'light');
 }
 
 export function chooseTheme(to: Theme | null): void {
   chosen = to;
   apply();
+}
+
+/** The other one; where the system has that one itself, the page follows it again. Gives what is to be remembered. */
+export function switchTheme(): Theme | null {
+  const other = theme() === 'dark' ? 'light' : 'dark';
+  chooseTheme(system.matches === (other === 'dark') ? null : other);
+  return chosen;
 }
 
 /** Has a document take the theme's colours, with styles of its own. */

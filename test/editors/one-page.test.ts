@@ -355,7 +355,13 @@ describe('the page without an install', () => {
         await page.keyboard.press('Escape');
         await at(page, 'Build sheet');
         await sheet(page).getByRole('heading', { name: 'Linnet' }).waitFor();
+        await menu(page, 'Open Bench Card');
+        await frame(page, 'Bench Card')
+          .getByRole('heading', { name: /Linnet/ })
+          .waitFor();
         faults.push(...(await accessFaults(page)));
+        await page.getByRole('tab', { name: 'Bench Card' }).press('Delete');
+        await page.getByRole('tab', { name: 'Bench Card' }).waitFor({ state: 'detached' });
         assert.deepEqual(faults, []);
       });
 
