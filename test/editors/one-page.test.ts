@@ -38,7 +38,7 @@ const forbiddenStorage = `Object.defineProperty(window, 'localStorage', {
 })`;
 
 /** What a frame would print is noted in place of a printer. */
-const notedPrint = `window.print = () => { window.top.printed = document.title; }`;
+const notedPrint = `window.print = () => { window.top.printed = document.title + document.body.textContent; }`;
 
 describe('the page without an install', () => {
   let browser: Browser;
@@ -191,7 +191,7 @@ describe('the page without an install', () => {
         await card.getByLabel('Propellers off', { exact: true }).check();
         await card.getByText(/^1 of \d+ steps done/).waitFor();
         await menu(page, 'Print the Bench Card');
-        await until(page, async () => /Linnet/.test(String(await page.evaluate('window.printed'))));
+        await until(page, async () => /Linnet.*✓/s.test(String(await page.evaluate('window.printed'))));
 
         await page.locator('#save').click();
         const text = await textOf(await downloaded(page, () => pick(page, 'Save first.craft')));
