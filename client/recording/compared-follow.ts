@@ -1,4 +1,5 @@
 import type { AxisResponse } from '../../server/src/lsp/recording-protocol';
+import { element } from '../page/element';
 import type { ComparedRecording } from './messages';
 import { response } from './response';
 import { stepDrawing } from './step';
@@ -13,7 +14,8 @@ export function comparedFollow(before: ComparedRecording, after: ComparedRecordi
         .filter((own) => own.axis === axis)
         .map((own) => ({ name: one.name, own })),
     );
-    return [...responses(axis, both), ...steps(axis, both)];
+    const drawn = [...responses(axis, both), ...steps(axis, both)];
+    return drawn.length === 0 ? [] : [element('div', { class: 'pair' }, ...drawn)];
   });
 }
 

@@ -99,7 +99,8 @@ function drawnAt(drawn: DrawnResponse, panels: Panels, width: number): SVGElemen
     ...along(panels.x, x, panels.coherence.bottom, sides),
     ...modelDrawn(drawn, panels, x),
     ...drawn.lines.flatMap((line, index) => lineDrawn(line, index, panels, x)),
-    ...drawn.lines.flatMap((line) => marksOf(line, panels, x)),
+    // Of several the table tells the numbers, which would stand on each other here.
+    ...drawn.lines.flatMap((line) => marksOf(line, panels, x, drawn.lines.length === 1)),
   );
 }
 
@@ -173,20 +174,17 @@ function marksOf(
   { curve, bandwidth }: ResponseLine,
   { gain, phase }: Panels,
   x: Scale,
+  isNamed: boolean,
 ): readonly SVGElement[] {
   const late = halfTurnAt(curve);
   const mark = (frequency: number, value: number, panel: Panel, text: string) => {
     const place = { cx: x(frequency), cy: panelScale(panel)(value) };
     const [low = 0, high = 0] = x.range();
     const isRight = place.cx > (low + high) / 2;
+    const label = { class: 'named', 'text-anchor': isRight ? 'end' : 'start' };
     return [
       shape('circle', { class: 'peak', r: 3.5, ...place }),
-      words(text, {
-        class: 'named',
-        x: place.cx + (isRight ? -7 : 7),
-        y: place.cy + 13,
-        'text-anchor': isRight ? 'end' : 'start',
-      }),
+      ...(isNamed ? [words(text, { ...label, x: place.cx + (isRight ? -7 : 7), y: place.cy + 13 })] : []),
     ];
   };
   return [

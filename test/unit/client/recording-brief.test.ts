@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { recordingBrief } from '../../../client/recording/brief';
 import { likelyText, measuredText, shareText } from '../../../client/recording/measured-text';
 import type { AxisNoise, RecordingReport } from '../../../server/src/recording/report';
+import { marginsWith, responseOf, toldSpan } from '../../support/axis-response';
 import { reportWith } from '../../support/recording-report';
 
 const span = (likely: number, half: number, unit: string) => ({
@@ -57,5 +58,36 @@ describe('what a recording said, on a line', () => {
   it('is short where no noise was told', () => {
     const { text, curve } = recordingBrief('file:///dusk.csv', report([]));
     assert.deepEqual([text, curve], ['hovers at 31.0 %; 0 findings', []]);
+  });
+
+  it('notes margins, waits and overshoot beside the figures of the sheet that estimate them', () => {
+    const share = [0, 0.5, 1.12, 1];
+    const step = {
+      seconds: [0, 0.01, 0.02, 0.03],
+      share,
+      endGain: span(99, 2, '%'),
+      half: span(10, 1, 'ms'),
+    };
+    const roll = responseOf('roll', {
+      margins: marginsWith(44),
+      delay: toldSpan(4, 1, 'ms'),
+      step: { told: step, basis: '' },
+    });
+    const flown = reportWith({ responses: { told: [roll, responseOf('yaw')], basis: '' } });
+    const { answers, text, shaking } = recordingBrief('file:///dusk.csv', flown);
+    assert.deepEqual(answers, [
+      { figure: 'loop-delay', text: 'about roll 4.0 ms (3.0 to 5.0 ms) from motor command to gyro' },
+      { figure: 'roll-crossover', text: '20.0 Hz (18.0 to 22.0 Hz)' },
+      { figure: 'roll-phase-margin', text: '44.0 deg (42.0 to 46.0 deg)' },
+      { figure: 'roll-overshoot', text: 'about 12 %' },
+    ]);
+    assert.equal(text, 'phase margin 44.0 deg about roll; 0 findings');
+    assert.deepEqual(
+      shaking?.late?.map(({ axis, phaseMargin }) => [axis, phaseMargin?.likely]),
+      [
+        ['roll', 44],
+        ['yaw', undefined],
+      ],
+    );
   });
 });

@@ -4,7 +4,7 @@ import { UsageError } from '../outcome';
 /** `propsoff recording`: what a board's log says, by the pilot's questions. */
 export const recordingCommand = command({
   name: 'recording',
-  summary: 'what a board’s log says: what shakes, how the motors work, what the pack gives',
+  summary: 'what a board’s log says: what shakes, how it follows and how late, what the pack gives',
   usage: ['<file.csv> [options]'],
   about: [
     'Reads columns of text from any logger: commas, semicolons, tabs or blanks; any headings. What the columns hold is learnt from headings, units and numbers, and asked where nobody can know. What was left out stands first.',
