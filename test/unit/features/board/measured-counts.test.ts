@@ -59,16 +59,15 @@ async function ofSimulatedBoard(seed: number) {
 
 describe('what a board’s 1 is by a recording', () => {
   it('is found from a listing in words of its own and a flight of a board with numbers of its own', async () => {
-    for (const seed of [3, 9]) {
-      const { factors, families } = await ofSimulatedBoard(seed);
-      for (const term of ['proportional', 'integral'] as const) {
-        const truth = 100 * (Math.PI / 180) * factors[term];
-        const family = families.find((one) => one.term === term);
-        assert.ok(family?.one != null, `${seed} ${term}: ${family?.evidence}`);
-        const { low, high } = family.one;
-        assert.ok(low <= truth && truth <= high, `${seed} ${term}: 1 is ${truth}; ${family.evidence}`);
-        assert.equal(family.numbers.length, 3);
-      }
+    const seed = 3;
+    const { factors, families } = await ofSimulatedBoard(seed);
+    for (const term of ['proportional', 'integral'] as const) {
+      const truth = 100 * (Math.PI / 180) * factors[term];
+      const family = families.find((one) => one.term === term);
+      assert.ok(family?.one != null, `${seed} ${term}: ${family?.evidence}`);
+      const { low, high } = family.one;
+      assert.ok(low <= truth && truth <= high, `${seed} ${term}: 1 is ${truth}; ${family.evidence}`);
+      assert.equal(family.numbers.length, 3);
     }
   }).timeout(60_000);
 
