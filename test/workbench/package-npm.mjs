@@ -1,5 +1,6 @@
-// `npm run package:npm`: makes propsoff-<version>.tgz from a fresh clone; `--out <path>` puts it elsewhere. From that
-// file `npx ./propsoff-<version>.tgz` runs the command line in a folder that holds it; npm takes a whole path for a program. The same source gives the same bytes, whoever builds it and when.
+// `npm run package:npm`: makes propsoff-<version>.tgz from a fresh clone; `--out <path>` puts it elsewhere. From that file
+// `npx --yes ./propsoff-<version>.tgz` runs the command line in a folder that holds it; behind a whole path npm looks for
+// a program. The same source gives the same bytes, whoever builds it and when.
 import { copyFileSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -28,7 +29,7 @@ async function main() {
   await mustRun('npm', ['run', '--silent', 'build']);
   await makeNpmPackage(path);
   say(
-    `made ${path}, ${Math.round(statSync(path).size / 1024)} KB; try it: npx --package ${path} propsoff --help`,
+    `made ${path}, ${Math.round(statSync(path).size / 1024)} KB; try it: npx --yes --package ${path} propsoff --help`,
   );
 }
 

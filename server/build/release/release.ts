@@ -25,7 +25,7 @@ const told: readonly (readonly [file: string, what: string])[] = [
   ['.vsix', 'the extension for Visual Studio Code: Install from VSIX… in the Extensions view'],
   [
     '.tgz',
-    'the command line: `npx ./{file} check my.craft` in the folder where it lies, with Node 20 or later',
+    'the command line: `npx --yes ./{file} check my.craft` in the folder where it lies, with Node 20 or later',
   ],
   ['.cdx.json', 'every package whose code is inside, with versions, licences and hashes (CycloneDX)'],
   ['-notices.txt', 'the licences of these packages'],
