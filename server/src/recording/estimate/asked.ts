@@ -30,7 +30,7 @@ const mostAtEnd = 0.02;
 /** Segments between two breaths: some milliseconds. */
 const inOneGo = 24;
 
-export function askedSetup({ rate, seconds }: FlightRows): WelchSetup {
+function askedSetup({ rate, seconds }: FlightRows): WelchSetup {
   const segment = 2 ** Math.max(5, Math.round(Math.log2(segmentSeconds * rate)));
   const step = Math.max(
     segment - Math.floor(overlapShare * segment),

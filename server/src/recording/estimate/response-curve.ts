@@ -17,7 +17,7 @@ export interface AxisAnswer {
 }
 
 /** Of a bin with less coherence nothing is told. A common rule in the identification of rotorcraft (from memory). */
-export const leastCoherence = 0.6;
+const leastCoherence = 0.6;
 /** So far apart two coherent bins may lie and still belong to one curve, Hz; sticks leave out some frequencies. */
 const widestGap = 4;
 const fewestBins = 4;
