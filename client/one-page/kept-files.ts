@@ -1,7 +1,7 @@
 import { askButtons, askFiles, askText, type Choice, pickOne, tell } from './ask';
 import { download } from './download';
 import { commands } from './host/commands';
-import { documentOf, freePath } from './host/documents';
+import { freePath } from './host/documents';
 import { addPicked, fs } from './host/files';
 import { keptPath, keptUri, thePage } from './host/page';
 import { window } from './host/vscode';
@@ -152,8 +152,7 @@ export async function saveFiles(): Promise<void> {
   const { texts, store } = thePage();
   const { active } = texts;
   const name = active === null ? null : (active.place.path.split('/').at(-1) ?? null);
-  const one =
-    active === null || name === null ? null : { name, bytes: encoder.encode(documentOf(active).getText()) };
+  const one = active === null || name === null ? null : { name, bytes: encoder.encode(active.written) };
   const all = {
     name: 'propsoff.zip',
     bytes: bundleOf(store.paths().map((path) => [path, store.read(path) ?? ''])),

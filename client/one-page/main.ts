@@ -82,7 +82,7 @@ function followEdits(): void {
     client.lsp.sync();
     for (const text of waiting) {
       const path = keptPath(text.place);
-      if (path !== null) store.write(path, text.state.doc.toString());
+      if (path !== null) store.write(path, text.written);
       texts.onKept.fire(text);
     }
     waiting.clear();

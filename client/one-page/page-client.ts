@@ -7,7 +7,8 @@ import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/pro
 import type { Client, ClientLog } from '../src/client';
 import { offerFiles } from '../src/editor-files';
 import { EventEmitter, Uri } from './host/values';
-import { type OpenText, OpenWorkspace, type Texts } from './texts';
+import { OpenWorkspace } from './open-workspace';
+import type { OpenText, Texts } from './texts';
 import { Wire } from './wire';
 
 /** The server may come back this often in three minutes before it is left alone. */

@@ -1,5 +1,4 @@
-import type { LSPClient, WorkspaceFile } from '@codemirror/lsp-client';
-import { LSPPlugin, Workspace } from '@codemirror/lsp-client';
+import type { WorkspaceFile } from '@codemirror/lsp-client';
 import { ChangeSet, EditorState, type Extension, type Text, type TransactionSpec } from '@codemirror/state';
 import { EditorView } from '@codemirror/view';
 import type { Diagnostic } from 'vscode-languageclient';
@@ -15,6 +14,8 @@ export class OpenText implements WorkspaceFile {
   doc: Text;
   /** What the server has not been told yet. */
   private untold: ChangeSet;
+  /** How its lines end in its file, if all do so; the editor itself counts every end as one character. */
+  readonly lineEnd: string;
   /** As the server sent them, for the text that it was told. */
   found: readonly Diagnostic[] = [];
 
@@ -23,7 +24,9 @@ export class OpenText implements WorkspaceFile {
     public languageId: string,
     public state: EditorState,
     private readonly texts: Texts,
+    content: string,
   ) {
+    this.lineEnd = /\r\n/.test(content) && !/[^\r]\n|\r(?!\n)/.test(content) ? '\r\n' : '\n';
     this.place = place;
     this.uri = place.toString();
     this.doc = state.doc;
@@ -49,6 +52,11 @@ export class OpenText implements WorkspaceFile {
     if (changes.empty) return;
     this.untold = this.untold.compose(changes);
     this.texts.changedText(this);
+  }
+
+  /** The text as its file holds it. */
+  get written(): string {
+    return this.state.doc.toString().replaceAll('\n', this.lineEnd);
   }
 
   /** What the server is to be told now; null: nothing. */
@@ -132,7 +140,13 @@ export class Texts {
   }
 
   add(place: URI, languageId: string, content: string): OpenText {
-    const text: OpenText = new OpenText(place, languageId, EditorState.create({ doc: content }), this);
+    const text: OpenText = new OpenText(
+      place,
+      languageId,
+      EditorState.create({ doc: content }),
+      this,
+      content,
+    );
     text.state = this.stateOf(text, content);
     text.doc = text.state.doc;
     this.open.set(text.uri, text);
@@ -209,42 +223,4 @@ export function changesOf(doc: Text, edits: readonly TextReplaced[]): Transactio
     insert: newText.replace(/\r\n?/g, '\n'),
   }));
   return { changes, userEvent: 'input.complete' };
-}
-
-/** All open texts as the editor's client of the server sees them. */
-export class OpenWorkspace extends Workspace {
-  constructor(
-    client: LSPClient,
-    private readonly texts: () => Texts,
-    private readonly opened: (uri: string) => Promise<OpenText | null>,
-  ) {
-    super(client);
-  }
-
-  override files: OpenText[] = [];
-
-  override syncFiles() {
-    return this.files.flatMap((file) => {
-      const told = file.toTell();
-      const view = file.getView();
-      if (told !== null && view !== null) LSPPlugin.get(view)?.clear();
-      return told === null ? [] : [{ file, ...told }];
-    });
-  }
-
-  /** Texts are opened and closed by themselves: which of them the editor shows makes no difference. */
-  override openFile(): void {}
-
-  override closeFile(): void {}
-
-  override updateFile(uri: string, update: TransactionSpec): void {
-    this.texts().open.get(uri)?.change(update);
-  }
-
-  override async displayFile(uri: string): Promise<EditorView | null> {
-    const text = await this.opened(uri);
-    if (text === null) return null;
-    this.texts().show(text);
-    return this.texts().view;
-  }
 }

@@ -5,6 +5,7 @@
 import { createHash } from 'node:crypto';
 import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { type BuildOptions, build } from 'esbuild';
 import { version } from '../../package.json';
 import titles from '../../package.nls.json';
@@ -150,6 +151,11 @@ async function main(): Promise<void> {
   rmSync(to, { recursive: true, force: true });
   mkdirSync(to, { recursive: true });
   writeFileSync(join(to, 'propsoff.html'), page);
+  const sizes = [page.length, brotliCompressSync(page).length, gzipSync(page, { level: 9 }).length];
+  const [whole, brotli, gzip] = sizes.map((bytes) => `${Math.round(bytes / 1000)} KB`);
+  console.log(
+    `dist/page/propsoff.html: ${whole}; as a host sends it, ${brotli} by Brotli or ${gzip} by gzip`,
+  );
   writeFileSync(join(to, 'propsoff.webmanifest'), JSON.stringify(manifest, undefined, 2));
   writeFileSync(join(to, 'service-worker.js'), offline.text);
   copyFileSync(join(root, 'client/media/icon.png'), join(to, 'icon.png'));

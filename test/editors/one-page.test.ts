@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { Browser, BrowserContext, BrowserContextOptions, Download, Page } from 'playwright-core';
+import { textsIn } from '../../client/one-page/bundle';
 import { launchBrowser } from '../workbench/launch.mjs';
 import { servePage } from '../workbench/serve-page.mjs';
 
@@ -203,7 +204,10 @@ describe('the page without an install', () => {
 
   it('keeps scripts, includes and what was ticked, and saves and opens all of them as one bundle', async () => {
     const page = await open(desk);
-    await openFile(page, 'shared.craft', '[motor]\nkv = 1850 rpm/V\n');
+    await openFile(page, 'shared.craft', '[motor]\r\nkv = 1850 rpm/V\r\n');
+    await line(page, 'kv').click();
+    await page.keyboard.press('End');
+    await page.keyboard.insertText(' # measured');
     await openFile(page, 'linnet.craft', 'include "shared.craft"\n\n[craft]\nname = "Linnet"\n');
     await sheet(page).getByRole('heading', { name: 'Linnet' }).waitFor();
     assert.equal(
@@ -214,6 +218,12 @@ describe('the page without an install', () => {
     await page.locator('#save').click();
     const bundle = await downloaded(page, () => pick(page, 'Save propsoff.zip'));
     const bytes = readFileSync(await bundle.path());
+    const texts = new Map(textsIn(bytes));
+    assert.equal(
+      texts.get('shared.craft'),
+      '[motor]\r\nkv = 1850 rpm/V # measured\r\n',
+      'lines end as they did',
+    );
     await page.reload();
     await ready(page);
     await line(page, 'include "shared.craft"').waitFor();

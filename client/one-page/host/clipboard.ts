@@ -8,7 +8,9 @@ let written = Number.NEGATIVE_INFINITY;
 export const clipboard = {
   async writeText(text: string): Promise<void> {
     written = performance.now();
-    await navigator.clipboard.writeText(text);
+    // From a host without encryption a page has no clipboard of its own, but may still copy what is selected.
+    if (navigator.clipboard === undefined) copySelected(text);
+    else await navigator.clipboard.writeText(text);
   },
 
   async readText(): Promise<string> {
@@ -22,3 +24,13 @@ export const clipboard = {
     }
   },
 };
+
+function copySelected(text: string): void {
+  const field = document.createElement('textarea');
+  field.value = text;
+  document.body.append(field);
+  field.select();
+  const isCopied = document.execCommand('copy');
+  field.remove();
+  if (!isCopied) throw new Error('the browser did not copy it');
+}

@@ -78,8 +78,7 @@ function writeKept(uri: URI, path: string, text: string): void {
   const isThere = store.read(path) !== undefined;
   store.write(path, text);
   const open = texts.open.get(uri.toString());
-  const before = open?.state.doc.toString();
-  if (open !== undefined && before !== text)
+  if (open !== undefined && open.written !== text)
     open.change({ changes: { from: 0, to: open.state.doc.length, insert: text } });
   client.fileChanged(uri.toString(), isThere ? 'changed' : 'made');
 }

@@ -3,9 +3,10 @@
  * module `vscode`, so that what answers the extension's pages and commands is the same code here as in an editor.
  */
 import type { URI } from 'vscode-uri';
-import { askButtons, askFiles, askText, type Choice, pickOne, tell, whileWorking } from '../ask';
+import { tell, whileWorking } from '../ask';
 import { clipboard } from './clipboard';
 import { commands } from './commands';
+import { dialogs, lastOf } from './dialogs';
 import {
   activeEditor,
   applyEdit,
@@ -16,7 +17,7 @@ import {
   relativePath,
   setTextDocumentLanguage,
 } from './documents';
-import { addPicked, downloadUri, fs } from './files';
+import { fs } from './files';
 import { globPattern } from './glob';
 import { codeActionProviders, proofMarks } from './languages';
 import { folder, keptUri, thePage } from './page';
@@ -58,96 +59,11 @@ async function providedText(uri: URI): Promise<string | null> {
 /** Shows a text that is made as Markdown, as an editor's preview does. */
 export async function showPreview(uri: URI): Promise<void> {
   const text = await providedText(uri);
-  if (text !== null) showReadOnly(uri.scheme, titleOf(uri), text, 'markdown');
-}
-
-function titleOf({ path }: URI): string {
-  return path.split('/').at(-1) ?? '';
-}
-
-function buttonsOf(given: readonly unknown[]): { isModal: boolean; detail: string; buttons: string[] } {
-  const [first, ...rest] = given;
-  const isOptions = typeof first === 'object' && first !== null;
-  const { modal = false, detail = '' } = (isOptions ? first : {}) as { modal?: boolean; detail?: string };
-  return { isModal: modal, detail, buttons: (isOptions ? rest : given).map(String) };
-}
-
-function messenger(level: Parameters<typeof tell>[0]) {
-  return async (message: string, ...given: readonly unknown[]): Promise<string | undefined> => {
-    const { isModal, detail, buttons } = buttonsOf(given);
-    return isModal ? askButtons(message, detail, buttons) : tell(level, message, buttons);
-  };
-}
-
-interface Pickable {
-  readonly label: string;
-  readonly description?: string;
-  readonly detail?: string;
-  readonly kind?: number;
-}
-
-interface InputAsked {
-  readonly title?: string;
-  readonly prompt?: string;
-  readonly value?: string;
-  readonly placeHolder?: string;
-  readonly validateInput?: (typed: string) => string | null | undefined | Promise<string | null | undefined>;
-}
-
-/** Editors draw icons for such words in a label. */
-function withoutIcons(label: string): string {
-  return label.replace(/\$\([\w~-]+\) ?/g, '');
+  if (text !== null) showReadOnly(uri.scheme, lastOf(uri), text, 'markdown');
 }
 
 export const window = {
-  showInformationMessage: messenger('information'),
-  showWarningMessage: messenger('warning'),
-  showErrorMessage: messenger('error'),
-
-  async showQuickPick<T extends string | Pickable>(
-    items: readonly T[] | Promise<readonly T[]>,
-    { title = '', placeHolder }: { readonly title?: string; readonly placeHolder?: string } = {},
-  ): Promise<T | undefined> {
-    const choices = (await items).map((item): Choice<T> => {
-      if (typeof item === 'string') return { label: item, pick: item };
-      const { label, description, detail, kind } = item;
-      const row = { label: withoutIcons(label), description, detail };
-      return kind === -1 ? row : { ...row, pick: item };
-    });
-    return pickOne(title, choices, placeHolder);
-  },
-
-  async showInputBox({ title = '', validateInput, ...rest }: InputAsked): Promise<string | undefined> {
-    return askText({ title, ...rest, ...(validateInput === undefined ? {} : { fault: validateInput }) });
-  },
-
-  async showOpenDialog(asked: { filters?: Record<string, readonly string[]>; canSelectMany?: boolean }) {
-    const files = await askFiles(Object.values(asked.filters ?? {}).flat(), asked.canSelectMany ?? false);
-    if (files.length === 0) return undefined;
-    return Promise.all(
-      files.map(async (file) => addPicked(file.name, new Uint8Array(await file.arrayBuffer()))),
-    );
-  },
-
-  /** The browser asks where it is to lie; here only which of its kinds. */
-  async showSaveDialog({
-    title = '',
-    defaultUri,
-    filters = {},
-  }: {
-    title?: string;
-    defaultUri?: URI;
-    filters?: Record<string, readonly string[]>;
-  }): Promise<URI | undefined> {
-    const name = defaultUri === undefined ? 'propsoff' : titleOf(defaultUri);
-    const kinds = Object.entries(filters);
-    if (kinds.length < 2) return downloadUri(name);
-    const picked = await pickOne(
-      title,
-      kinds.map(([label, [ending = '']]) => ({ label, description: `.${ending}`, pick: ending })),
-    );
-    return picked === undefined ? undefined : downloadUri(name.replace(/\.\w+$/, `.${picked}`));
-  },
+  ...dialogs,
 
   get activeTextEditor(): Editor | undefined {
     return activeEditor();
@@ -198,7 +114,7 @@ export const window = {
 /** A text that is made stands beside the script, and follows what it is made of. */
 async function showMade(uri: URI): Promise<void> {
   const text = await providedText(uri);
-  if (text !== null) showReadOnly(uri.toString(), titleOf(uri), text, 'plain');
+  if (text !== null) showReadOnly(uri.toString(), lastOf(uri), text, 'plain');
 }
 
 export const workspace = {
