@@ -15,6 +15,8 @@ export interface KnownListing {
 /** What a recording says of the gains of a listing, with what it was read from. */
 export interface MeasuredListing {
   readonly families: readonly FamilyMeasured[];
+  /** Why nothing was measured, as sentences; null where something was. */
+  readonly why: string | null;
   readonly recording: string;
   readonly flight: number;
   readonly craft: string;

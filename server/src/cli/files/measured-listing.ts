@@ -32,10 +32,9 @@ export async function measuredListing(
   const all = learnedSettings(listing);
   const ground = groundOf(listing, all, catalog);
   const { gains } = report;
-  const none = gains.told === null ? [{ reason: gains.reason, advice: gains.advice }] : [];
-  for (const { reason, advice } of none) terminal.tell(`${path}: ${reason} ${advice}`);
   return {
-    families: measuredCounts(takenOf(known), gains.told ?? [], ground),
+    families: gains.told === null ? [] : measuredCounts(takenOf(known), gains.told, ground),
+    why: gains.told === null ? `${gains.reason} ${gains.advice}` : null,
     recording: path,
     flight: report.flight,
     craft,

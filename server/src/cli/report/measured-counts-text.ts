@@ -4,13 +4,13 @@ import type { MeasuredListing } from '../files/flown-listing';
 
 /** What a recording says of a listing's gains, and how to say that it is right; `path`: of the listing. */
 export function measuredCountsText(
-  { families, recording, flight, craft }: MeasuredListing,
+  { families, why, recording, flight, craft }: MeasuredListing,
   { path, isTaken }: { readonly path: string; readonly isTaken: boolean },
 ): readonly string[] {
   const proposed = families.filter(({ one }) => one !== null);
   return [
     `By flight ${flight} of ${recording}, on the craft of ${craft}:`,
-    ...(families.length === 0 ? ['  no setting of the listing is known to be a gain of an axis.'] : []),
+    ...(families.length === 0 ? [`  ${why ?? noGain}`] : []),
     ...families.flatMap(({ term, evidence }) => [`  ${term}: ${evidence}`]),
     ...(proposed.length === 0 || isTaken
       ? []
@@ -20,6 +20,9 @@ export function measuredCountsText(
         ]),
   ];
 }
+
+const noGain =
+  'No setting of the listing is known to be a gain of an axis: say which is by --role "setting=control.roll.proportional".';
 
 function confirmations({ numbers }: FamilyMeasured): readonly string[] {
   return numbers.flatMap(({ key, means, row }) => {
