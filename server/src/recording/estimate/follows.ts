@@ -26,7 +26,7 @@ export function bandwidthOf(answer: AxisAnswer): Told<MeasuredSpan> {
   if (raw === null || line === null || !((line.coefficients[1] ?? 0) < 0))
     return beyond(answer, 'is not 3 dB down there');
   const at = (off: number) => raw * Math.exp(solvedFor(line.coefficients, Math.log(halfPower) + off));
-  const off = ninety * line.deviation;
+  const off = ninety * Math.hypot(line.deviation, quickError * raw);
   const [low, likely, high] = [at(off), at(0), at(-off)];
   if (!(low > likely / widest && high < widest * likely))
     return beyond(answer, 'falls by 3 dB nowhere clearly');
@@ -97,6 +97,8 @@ function beyond({ axis, curve }: AxisAnswer, where: string): Told<never> {
   );
 }
 
+/** And the more otherwise the quicker: motors that slow down later than they quicken take some off; a hertz. Of simulated flights. */
+const quickError = 0.0025;
 /** A craft answers by some percent otherwise with each throttle and each push of air; standard deviation of the size, ours. */
 const modelError = 0.035;
 /** Neighbouring bins of this window share half: a bin counts for two thirds of one. */

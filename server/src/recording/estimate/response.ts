@@ -40,12 +40,15 @@ export function* responsesOf(
 ): Generator<RecordingStep, Told<readonly AxisResponse[]>> {
   const none = whyNone(rows);
   if (none !== null) return none;
-  const ended = yield* doing(endedRows(rows), 0.95, 'motors at a limit');
   const commands = yield* doing(commandsOf(rows, view), 0.95, 'what the motors were told about each axis');
   const flight = {
     rows,
     view,
-    ended,
+    // The script knows where a motor's range begins.
+    ended:
+      commands.told === null
+        ? yield* doing(endedRows(rows), 0.95, 'motors at a limit')
+        : commands.told.atLimit,
     commands,
     turns: turnsOf(rows),
     told: commands.told === null ? yield* doing(turnedBy(rows), 0.95, 'how the motors turn the craft') : null,
