@@ -1,5 +1,11 @@
 import type { BenchCard, CardPart } from '../../server/src/sheet/bench-card/card';
-import { type CardTaken, nothingTaken, withReading, withTick } from '../../server/src/sheet/bench-card/taken';
+import {
+  type CardKept,
+  nothingTaken,
+  withReading,
+  withTick,
+  withWritten,
+} from '../../server/src/sheet/bench-card/taken';
 import { element } from '../page/element';
 import { waiting } from '../page/words';
 import { CardFields } from './fields';
@@ -16,11 +22,11 @@ declare function acquireVsCodeApi(): { postMessage(message: FromCard): void };
 const api = acquireVsCodeApi();
 const page = document.getElementById('card');
 const live = document.getElementById('live');
-let taken: CardTaken = nothingTaken;
+let taken: CardKept = nothingTaken;
 /** What is drawn, so that a card that did not change keeps the pilot's cursor where it is. */
 let drawn = '';
 /** What was there before all was cleared, for whoever did not mean it. */
-let cleared: CardTaken | null = null;
+let cleared: CardKept | null = null;
 
 const fields = new CardFields(
   (id, value) => remember(withReading(taken, id, value)),
@@ -51,6 +57,7 @@ function show(message: ToCard): void {
       fields.tell(message.id, message.typed, message.fault);
       return;
     case 'kept':
+      remember(withWritten(taken, message.readings));
       say('The readings are in the script.');
       return;
     case 'card': {
@@ -154,7 +161,7 @@ function named(title: string, items: readonly (readonly (string | HTMLElement)[]
 }
 
 /** What a pilot takes down is kept with every change: a phone may fall asleep at any time. */
-function remember(now: CardTaken): void {
+function remember(now: CardKept): void {
   taken = now;
   progress.said('');
   api.postMessage({ kind: 'taken', taken });

@@ -1,16 +1,16 @@
 import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/protocol';
 import type { BenchCard } from '../../server/src/sheet/bench-card/card';
-import type { CardTaken } from '../../server/src/sheet/bench-card/taken';
+import type { CardKept, ReadingTaken } from '../../server/src/sheet/bench-card/taken';
 import type { Target } from '../../server/src/sheet/target';
 
 /** Extension to page. */
 export type ToCard =
-  | { readonly kind: 'card'; readonly card: BenchCard; readonly taken: CardTaken }
+  | { readonly kind: 'card'; readonly card: BenchCard; readonly taken: CardKept }
   | { readonly kind: 'faults'; readonly faults: readonly ReadingFault[] }
   /** What was typed into a field can be a reading, or not: why, in a sentence. */
   | { readonly kind: 'checked'; readonly id: string; readonly typed: string; readonly fault: string | null }
-  /** The readings are in the script. */
-  | { readonly kind: 'kept' }
+  /** These readings are in the script now. */
+  | { readonly kind: 'kept'; readonly readings: readonly ReadingTaken[] }
   /** There is no card any more; `why` is a sentence. */
   | { readonly kind: 'nothing'; readonly why: string };
 
@@ -18,7 +18,7 @@ export type ToCard =
 export type FromCard =
   | { readonly kind: 'ready' }
   | { readonly kind: 'go'; readonly target: Target }
-  | { readonly kind: 'taken'; readonly taken: CardTaken }
+  | { readonly kind: 'taken'; readonly taken: CardKept }
   | { readonly kind: 'check'; readonly id: string; readonly reading: ReadingTyped }
   | { readonly kind: 'keep' }
   | { readonly kind: 'save' };

@@ -50,9 +50,7 @@ export class CardProgress {
     this.next.hidden = this.nextStep === undefined;
     const again = steps.filter((step) => tickLost(step, taken) !== null).map(({ title }) => `“${title}”`);
     this.lost.textContent =
-      again.length === 0
-        ? ''
-        : `The script was changed, and with it what these steps prove. Do them again: ${again.join(', ')}.`;
+      again.length === 0 ? '' : `Changed since they were ticked, and to be done again: ${again.join(', ')}.`;
     this.tellBefore(taken);
   }
 

@@ -1,6 +1,11 @@
 import * as vscode from 'vscode';
 import { benchCardRequest, checkReadingRequest, keepReadingsRequest } from '../../server/src/lsp/protocol';
-import { type CardTaken, takenFrom } from '../../server/src/sheet/bench-card/taken';
+import {
+  type CardKept,
+  type CardTaken,
+  notWritten,
+  takenFrom,
+} from '../../server/src/sheet/bench-card/taken';
 import type { FromCard, ToCard } from '../card/messages';
 import { about } from './about';
 import type { Client } from './client';
@@ -94,19 +99,29 @@ async function save(client: Client, script: vscode.Uri, taken: CardTaken): Promi
   if (picked === open) await vscode.env.openExternal(uri);
 }
 
-/** Writes what was read off into the script; what is to be told on the card then, such as why it can't be. */
-async function keep(client: Client, uri: vscode.Uri, taken: CardTaken): Promise<ToCard | null> {
-  const readings = taken.readings.filter(({ value }) => value.trim() !== '');
+/**
+ * Writes what was read off into the script, but for what is there already; what is to be told on the card then, such as
+ * why it can't be.
+ */
+async function keep(client: Client, uri: vscode.Uri, taken: CardKept): Promise<ToCard | null> {
   const nothing = () => vscode.window.showInformationMessage(t('No reading is written on the card yet.'));
-  if (readings.length === 0) {
+  const all = notWritten({ ...taken, written: [] });
+  const readings = notWritten(taken);
+  if (all.length === 0) {
     void nothing();
     return null;
+  }
+  if (readings.length === 0) {
+    const again = t('Write Them Again');
+    const said = t('All readings on the card were written into the script already.');
+    const picked = await vscode.window.showInformationMessage(said, again);
+    return picked === again ? keep(client, uri, { ...taken, written: [] }) : null;
   }
   const asked = { ...about(uri), ticked: taken.ticked, readings, today: dateOfToday() };
   const answer = await client.request(keepReadingsRequest, asked);
   if (answer === null && client.state === 'running') void nothing();
   else if (answer === null) void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
   else if ('faults' in answer) return { kind: 'faults', faults: answer.faults };
-  else if (await writeNoted(uri, answer)) return { kind: 'kept' };
+  else if (await writeNoted(uri, answer)) return { kind: 'kept', readings };
   return null;
 }

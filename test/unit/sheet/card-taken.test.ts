@@ -6,16 +6,18 @@ import { benchCardMarkdown } from '../../../server/src/sheet/bench-card/markdown
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';
 import {
   benchParts,
-  type CardTaken,
+  type CardKept,
   isTicked,
   nothingTaken,
   notTicked,
+  notWritten,
   progress,
   progressLine,
   takenFrom,
   tickLost,
   withReading,
   withTick,
+  withWritten,
 } from '../../../server/src/sheet/bench-card/taken';
 import { craftOf, findingsOf } from '../../support/findings';
 
@@ -30,7 +32,7 @@ function cardOf(text: string): BenchCard {
 const stepsOf = ({ parts }: BenchCard) => parts.flatMap(({ steps }) => steps);
 const step = (card: BenchCard, id: string): CardStep =>
   stepsOf(card).find((one) => one.id === id) ?? assert.fail(`no step ${id}`);
-const ticked = (card: BenchCard, ids: readonly string[]): CardTaken =>
+const ticked = (card: BenchCard, ids: readonly string[]): CardKept =>
   ids.reduce((taken, id) => withTick(taken, step(card, id), true), nothingTaken);
 
 const card = cardOf(racer);
@@ -54,7 +56,7 @@ describe('a bench card that is ticked', () => {
     const said = tickLost(step(heavier, 'test-hover'), taken) ?? '';
     assert.match(
       said,
-      /^The script was changed since this was ticked: do it again\. It said “Throttle in the hover, sprint: /,
+      /^This has changed since it was ticked: do it again\. It said “Throttle in the hover, sprint: /,
     );
     assert.ok(said.includes(before), said);
     assert.ok(isTicked(step(card, 'test-hover'), taken));
@@ -114,6 +116,16 @@ describe('a bench card that is ticked', () => {
     assert.match(markdown, /- \[x\] \*\*No short circuit\*\*/);
     assert.match(markdown, /At the battery pads after five seconds: 12 kohm$/m);
     assert.equal(benchCardMarkdown(card, nothingTaken), benchCardMarkdown(card));
+  });
+
+  it('knows which readings are in the script: another day’s come alone, and one that was changed comes again', () => {
+    const evening = withReading(withReading(nothingTaken, 'no-short 1', '9'), 'wire done-on', ' ');
+    assert.deepEqual(notWritten(evening), [{ id: 'no-short 1', value: '9' }]);
+    const morning = withReading(withWritten(evening, notWritten(evening)), 'test-hover 1 sprint', '27');
+    assert.deepEqual(notWritten(morning), [{ id: 'test-hover 1 sprint', value: '27' }]);
+    const again = withReading(withWritten(morning, notWritten(morning)), 'no-short 1', '12');
+    assert.deepEqual(notWritten(again), [{ id: 'no-short 1', value: '12' }]);
+    assert.deepEqual(notWritten(withWritten(again, notWritten(again))), []);
   });
 
   it('is read back from whatever was kept, and what has another form is left out', () => {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import type { BenchCard } from '../../../server/src/sheet/bench-card/card';
-import { type CardTaken, nothingTaken } from '../../../server/src/sheet/bench-card/taken';
+import { type CardKept, nothingTaken } from '../../../server/src/sheet/bench-card/taken';
 import { built } from '../../support/built';
 import { craftOf, findingsOf } from '../../support/findings';
 import { openProfile } from './driver';
@@ -49,14 +49,14 @@ describe('the bench card on a phone', () => {
     await context?.close();
   });
 
-  async function give(card: BenchCard, taken: CardTaken): Promise<void> {
+  async function give(card: BenchCard, taken: CardKept): Promise<void> {
     const message = JSON.stringify({ kind: 'card', card, taken });
     await page().evaluate(`window.postMessage(${message}, '*')`);
     await page().locator('h1').waitFor();
   }
 
-  async function lastTaken(): Promise<CardTaken> {
-    return page().evaluate<CardTaken>(`said.findLast(({ kind }) => kind === 'taken').taken`);
+  async function lastTaken(): Promise<CardKept> {
+    return page().evaluate<CardKept>(`said.findLast(({ kind }) => kind === 'taken').taken`);
   }
 
   it('fits its width, has boxes and fields that a thumb hits, and letters that are not enlarged', async () => {

@@ -5,7 +5,7 @@ import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import type { BenchCard } from '../../../server/src/sheet/bench-card/card';
 import { benchCardPage } from '../../../server/src/sheet/bench-card/page';
 import {
-  type CardTaken,
+  type CardKept,
   nothingTaken,
   withReading,
   withTick,
@@ -18,7 +18,7 @@ const millimetre = 96 / 25.4;
 const sheets = { A4: { width: 210 - 22, height: 297 - 24 }, A5: { width: 148 - 22, height: 210 - 24 } };
 
 /** Every step ticked, and something in every field. */
-function allTaken(card: BenchCard): CardTaken {
+function allTaken(card: BenchCard): CardKept {
   const steps = card.parts.flatMap((part) => part.steps);
   const fields = card.parts.flatMap(({ signed, noticed }) => [...signed, noticed]);
   const readings = steps.flatMap((step) => [

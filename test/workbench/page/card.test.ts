@@ -100,6 +100,11 @@ describe('the bench card', () => {
       'the section to be gone',
       async () => !(await editor().visibleText()).includes('41 degC'),
     );
+    await keep().click();
+    const said = 'All readings on the card were written into the script already.';
+    await editor().page.getByText(said, { exact: true }).waitFor();
+    await editor().page.getByRole('button', { name: 'Write Them Again' }).click();
+    await editor().waitForText('motor-temperature = 41 degC');
   });
 
   it('loses the tick of a step that the script made another one, and says so', async () => {

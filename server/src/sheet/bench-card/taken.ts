@@ -21,7 +21,12 @@ export interface CardTaken {
   readonly readings: readonly ReadingTaken[];
 }
 
-export const nothingTaken: CardTaken = { ticked: [], readings: [] };
+/** The same with what of it is in the script: the bench is one evening's, the flight another morning's. */
+export interface CardKept extends CardTaken {
+  readonly written: readonly ReadingTaken[];
+}
+
+export const nothingTaken: CardKept = { ticked: [], readings: [], written: [] };
 
 /** What is to be done and seen in a step, with all its figures: a tick stands for these and no others. */
 function toldBy({ do: what, see, expected, withPacks }: CardStep): readonly string[] {
@@ -50,20 +55,33 @@ export function tickLost(step: CardStep, { ticked }: CardTaken): string | null {
   if (tick === undefined) return null;
   const found = differing(toldBy(step), tick.told);
   if (found === null) return null;
-  const said = found.before === null ? 'It did not say this' : `It said “${found.before}”`;
-  return `The script was changed since this was ticked: do it again. ${said}.`;
+  const said = found.before === null ? 'There is more to it now' : `It said “${found.before}”`;
+  return `This has changed since it was ticked: do it again. ${said}.`;
 }
 
 /** The same step ticked, as it reads now, or not. */
-export function withTick(taken: CardTaken, step: CardStep, isDone: boolean): CardTaken {
+export function withTick(taken: CardKept, step: CardStep, isDone: boolean): CardKept {
   const others = taken.ticked.filter(({ id }) => id !== step.id);
   return { ...taken, ticked: isDone ? [...others, { id: step.id, told: toldBy(step) }] : others };
 }
 
 /** A reading as it is typed; an empty field is none. */
-export function withReading(taken: CardTaken, id: string, value: string): CardTaken {
+export function withReading(taken: CardKept, id: string, value: string): CardKept {
   const others = taken.readings.filter((one) => one.id !== id);
   return { ...taken, readings: value === '' ? others : [...others, { id, value }] };
+}
+
+/** What is written on the card and not in the script yet; fields left empty are left out. */
+export function notWritten({ readings, written }: CardKept): readonly ReadingTaken[] {
+  const isWritten = ({ id, value }: ReadingTaken) =>
+    written.some((one) => one.id === id && one.value === value);
+  return readings.filter((one) => one.value.trim() !== '' && !isWritten(one));
+}
+
+/** The same with these readings in the script. */
+export function withWritten(taken: CardKept, readings: readonly ReadingTaken[]): CardKept {
+  const isAgain = ({ id }: ReadingTaken) => readings.some((one) => one.id === id);
+  return { ...taken, written: [...taken.written.filter((one) => !isAgain(one)), ...readings] };
 }
 
 /** What was written into a field; empty where nothing was. */
@@ -120,12 +138,16 @@ function differing(
 }
 
 /** What was kept, read back from wherever it was: whatever has another form is left out. */
-export function takenFrom(kept: unknown): CardTaken {
+export function takenFrom(kept: unknown): CardKept {
   const listOf = (name: string): readonly unknown[] => {
     const held: unknown = typeof kept === 'object' && kept !== null ? Reflect.get(kept, name) : undefined;
     return Array.isArray(held) ? held : [];
   };
-  return { ticked: listOf('ticked').filter(isTick), readings: listOf('readings').filter(isReading) };
+  return {
+    ticked: listOf('ticked').filter(isTick),
+    readings: listOf('readings').filter(isReading),
+    written: listOf('written').filter(isReading),
+  };
 }
 
 function isTick(value: unknown): value is Tick {
