@@ -29,7 +29,7 @@ const mostInflation = 6;
 const leastError = 0.4;
 
 /** What a fit is off by beside its scatter, found on simulated flights; shares. */
-const modelError = { proportional: 0.045, integral: 0.05, derivative: 0.12 };
+const modelError = { proportional: 0.05, integral: 0.07, derivative: 0.12 };
 /** What is told so much late looks like a derivative of so much times the proportional gain: skews are found no finer, s. */
 const unseen = 0.000_3;
 /** A half span wider than this share tells nobody anything. */
