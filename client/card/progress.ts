@@ -23,7 +23,6 @@ export class CardProgress {
 
   made(card: BenchCard): HTMLElement {
     this.card = card;
-    this.saying.textContent = '';
     return element('div', { class: 'progress' }, this.bar, this.count, this.next, this.saying);
   }
 
