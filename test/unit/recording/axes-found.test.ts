@@ -50,6 +50,8 @@ describe('findings about how an axis follows', () => {
       'As it was flown, roll is near to swinging by itself: a phase margin of 30.0 deg (27.0 to 33.0) at 17 Hz, 1.60 (1.44 to 1.76) times the gain makes it swing, knocks made 2.60 (2.34 to 2.86) times as large.',
     ]);
     assert.deepEqual(said(answered({ margins: told(margins(42, null, 2.1)) })), []);
+    const blurred = { ...margins(29, null, 1.9), phaseMargin: span(29, 'deg', 0.6) };
+    assert.match(said(answered({ margins: told(blurred) }))[0] ?? '', /a phase margin of 29 deg /);
     assert.deepEqual(said(answered({ margins: told(margins(60, 4, 1.3)) })), []);
   });
 

@@ -11,6 +11,8 @@ import { measuredText } from './measured-text';
 
 /** What a control loop keeps: see the rule in the table of findings. */
 const kept = { phase: 45, gain: 2, sensitivity: 2 };
+/** What the sheet calls small, deg: where a margin itself lies below, its span need not. */
+const small = 30;
 /** %, of what is asked for. */
 const mostPeak = 150;
 /** By so much later than the script lets expect it is worth a look, ms; a share for a step. Ours. */
@@ -36,7 +38,7 @@ function nearSwinging({ axis, margins, peak }: AxisResponse): readonly FoundInFl
   return [{ id: 'follow/swings-after', values: { axis, peak: measuredText(peak.told) }, proposals: [] }];
 }
 
-/** Where all of a span lies on the wrong side. */
+/** Where all of a span lies on the wrong side, or a margin itself far on it. */
 function tooSmall({
   phaseMargin,
   gainMargin,
@@ -44,7 +46,7 @@ function tooSmall({
   crossover,
 }: MeasuredMargins): readonly string[] {
   return [
-    ...(phaseMargin.high < kept.phase
+    ...(phaseMargin.high < kept.phase || phaseMargin.likely < small
       ? [`a phase margin of ${measuredText(phaseMargin)} at ${shortNumber(crossover.likely, 2)} Hz`]
       : []),
     ...(gainMargin !== null && gainMargin.high < kept.gain
