@@ -1,5 +1,8 @@
 import assert from 'node:assert/strict';
 import { CraftView } from '../../../../server/src/craft/view';
+import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
+import { responsesOf } from '../../../../server/src/recording/estimate/response';
+import type { Recording } from '../../../../server/src/recording/recording';
 import type {
   AxisResponse,
   MeasuredSpan,
@@ -8,9 +11,9 @@ import type {
 } from '../../../../server/src/recording/report';
 import { axisIndex, linearLoop, truthOf, waitsOf } from '../../../simulator/linear';
 import { craftOf } from '../../../support/findings';
-import { madeRecording, noise, reported } from '../../../support/made-recording';
+import { madeRecording, noise } from '../../../support/made-recording';
 import { near } from '../../../support/near';
-import { confirmedLayout, recordingOf, wholeReport } from '../../../support/recorded';
+import { confirmedLayout, recordingOf } from '../../../support/recorded';
 import { randomFlight } from '../../../support/simulated-flights';
 
 const turn = 2 * Math.PI;
@@ -56,9 +59,21 @@ function viewOf(lines: string): CraftView {
 
 const onlyError = '[derivative]\ninput = error\n[control.roll]\nfeedforward = 0 %/(deg/s^2)';
 
-function roll(report: RecordingReport): AxisResponse {
-  const [one] = report.responses.told ?? [];
-  assert.ok(one?.axis === 'roll', report.responses.told === null ? report.responses.reason : '');
+type Responses = RecordingReport['responses'];
+
+function answered(recording: Recording, view: CraftView | null = null): Responses {
+  const rows = flightRows(recording, 1);
+  assert.ok(rows !== null);
+  const work = responsesOf(rows, view);
+  for (;;) {
+    const step = work.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+function roll(responses: Responses): AxisResponse {
+  const [one] = responses.told ?? [];
+  assert.ok(one?.axis === 'roll', responses.told === null ? responses.reason : '');
   return one;
 }
 
@@ -73,7 +88,7 @@ function holds({ low, high }: MeasuredSpan, truth: number): void {
 
 describe('how an axis follows its sticks', () => {
   it('is that of a loop of 20 Hz with 5 ms of wait: 48.2 Hz, 112 %, and by the answer alone 54 deg, 2.5 and 1.83', () => {
-    const { curve, bandwidth, peak, step, margins, delay } = roll(reported(flown({}), viewOf(onlyError)));
+    const { curve, bandwidth, peak, step, margins, delay } = roll(answered(flown({}), viewOf(onlyError)));
     assert.ok(curve.told !== null && bandwidth.told !== null && peak.told !== null);
     near(bandwidth.told.likely, 48.23, 0.05);
     holds(bandwidth.told, 48.23);
@@ -95,7 +110,7 @@ describe('how an axis follows its sticks', () => {
   }).timeout(20_000);
 
   it('is withheld where the sticks hardly move, with what to fly instead and its cautions', () => {
-    const { curve, margins, delay, step } = roll(reported(flown({ asked: 0.4 })));
+    const { curve, margins, delay, step } = roll(answered(flown({ asked: 0.4 })));
     for (const answer of [curve, margins, delay, step]) {
       assert.match(why(answer), /^The sticks asked for too little about roll: 2\d deg\/s .* 57 deg\/s/);
       assert.match(
@@ -106,44 +121,46 @@ describe('how an axis follows its sticks', () => {
   });
 
   it('is withheld where motors stand at a limit, and leaves out the parts where they do', () => {
-    assert.match(why(roll(reported(flown({ limited: 0.3 }))).curve), /at a limit most of the time/);
+    assert.match(why(roll(answered(flown({ limited: 0.3 }))).curve), /at a limit most of the time/);
   });
 
   it('is withheld where what comes is not what was asked for', () => {
-    const { curve } = roll(reported(flown({ noisy: 400 })));
+    const { curve } = roll(answered(flown({ noisy: 400 })));
     assert.match(why(curve), /coherence stays below 0\.6.* confirm the columns/);
   });
 
   it('needs both columns, enough rows a second and some seconds', () => {
-    const bare = reported(madeRecording({ seconds: 20, rate: 500 }, { 'gyro.roll': () => 0.1 }));
-    assert.match(why(bare.responses), /what rates the sticks asked for/);
-    const deaf = reported(madeRecording({ seconds: 20, rate: 500 }, { 'wanted.roll': () => 0.1 }));
-    assert.match(why(deaf.responses), /gyro behind the board’s filters/);
-    assert.match(why(reported(flown({ rate: 50 })).responses), /Rows come 50(\.0)? times a second/);
-    assert.match(why(reported(flown({ seconds: 3 })).responses), /Only 3\.0 s/);
+    const bare = answered(madeRecording({ seconds: 20, rate: 500 }, { 'gyro.roll': () => 0.1 }));
+    assert.match(why(bare), /what rates the sticks asked for/);
+    const deaf = answered(madeRecording({ seconds: 20, rate: 500 }, { 'wanted.roll': () => 0.1 }));
+    assert.match(why(deaf), /gyro behind the board’s filters/);
+    assert.match(why(answered(flown({ rate: 50 }))), /Rows come 50(\.0)? times a second/);
+    assert.match(why(answered(flown({ seconds: 3 }))), /Only 3\.0 s/);
   });
 
   it('tells no margins where the script says too little, and what to write', () => {
     const recording = flown({});
-    assert.match(why(roll(reported(recording)).margins), /No craft script/);
-    const without = roll(reported(recording, viewOf('[control.roll]\nfeedforward = 0 %/(deg/s^2)'))).margins;
+    assert.match(why(roll(answered(recording)).margins), /No craft script/);
+    const without = roll(answered(recording, viewOf('[control.roll]\nfeedforward = 0 %/(deg/s^2)'))).margins;
     assert.match(why(without), /how strongly roll is held.* Write control\.roll\.proportional/);
   }).timeout(20_000);
 });
 
 describe('a simulated flight with quick sticks', () => {
   const flight = randomFlight(21);
-  let report: RecordingReport;
+  let recording: Recording;
+  let responses: Responses;
 
   before(async function () {
     this.timeout(60_000);
-    report = wholeReport(await recordingOf(flight.bytes, [confirmedLayout(flight.layout)]), 1, flight.view);
+    recording = await recordingOf(flight.bytes, [confirmedLayout(flight.layout)]);
+    responses = answered(recording, flight.view);
   });
 
   for (const axis of ['roll', 'pitch'] as const)
     it(`is told of as it was flown, about ${axis}: how it follows, how late it is, and its margins`, () => {
       const { craft, truth, rate } = flight;
-      const told = report.responses.told?.find((one) => one.axis === axis);
+      const told = responses.told?.find((one) => one.axis === axis);
       assert.ok(told !== undefined && told.margins.told !== null && told.step.told !== null);
       const loop = truthOf(linearLoop(craft, axisIndex[axis], truth.flown), 200);
       const { bandwidth, peak, delay, lag, margins } = told;
@@ -163,8 +180,18 @@ describe('a simulated flight with quick sticks', () => {
       if (margins.told !== null) holds(margins.told.phaseMargin, margin);
     });
 
+  it('is as late without a script: the flight itself shows which motor turns it which way', () => {
+    const waits = waitsOf(flight.craft, 20);
+    const truth = 1000 * (waits.plain + waits.filters);
+    const [first] = answered(recording).told ?? [];
+    assert.ok(first?.axis === 'roll' && first.delay.told !== null && first.lag.told !== null);
+    assert.ok(Math.abs(first.delay.told.likely - truth) < 0.5, `${first.delay.told.likely}, ${truth}`);
+    near(first.lag.told.likely, 2000 / (1 / flight.craft.lag.up + 1 / flight.craft.lag.down), 0.12);
+    assert.match(why(first.margins), /No craft script/);
+  });
+
   it('says about yaw that the motors’ reaction hides what waits', () => {
-    const yaw = report.responses.told?.find((one) => one.axis === 'yaw');
+    const yaw = responses.told?.find((one) => one.axis === 'yaw');
     if (yaw?.curve.told != null) assert.match(why(yaw.delay), /reaction/);
   });
 });
