@@ -61,6 +61,7 @@ function tooSmall({
 function laterThanSaid({ axis, delay, step }: AxisResponse, view: CraftView): readonly FoundInFlight[] {
   const expected = expectedOf(view, axis);
   if (expected === null) return [];
+  // About yaw the motors' reaction has some of it come at once: half of a step lies where it creeps.
   return [
     ...beyond('late/later-than-script', axis, delay.told, expected.delay, expected.delay + later.delay),
     ...beyond(
