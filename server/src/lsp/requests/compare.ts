@@ -44,7 +44,7 @@ async function sideOf(
   const packs = craft.packs();
   const wanted = [pack, open?.pack ?? likePack].find((one) => one !== null && packs.includes(one));
   const inView = wanted ?? packs[0] ?? null;
-  const held = otherwise === null ? craft : variantCraft(craft, inView, [otherwise]);
+  const held = otherwise == null ? craft : variantCraft(craft, inView, [otherwise]);
   return held === null ? null : { craft: held, pack: inView, findings: workspace.check(held), file: name };
 }
 
