@@ -211,6 +211,8 @@ export interface LoopTruth {
   /** rad */
   readonly phaseMargin: number | null;
   readonly gainMargin: number | null;
+  /** Where the open loop turns over, Hz. */
+  readonly turning: number | null;
   readonly sensitivityPeak: number;
 }
 
@@ -255,6 +257,7 @@ export function truthOf(loop: LinearLoop, to: number): LoopTruth {
     crossover,
     phaseMargin: left === null ? null : Math.PI + left,
     gainMargin: swinging === null ? null : 1 / swinging,
+    turning,
     sensitivityPeak: Math.max(...open.map((value) => 1 / sizeOf(plus(one, value)))),
   };
 }

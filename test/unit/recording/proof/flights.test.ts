@@ -18,7 +18,7 @@ describe(`${flights} simulated flights, each read from its bytes and told of`, (
 
   before(async function () {
     this.timeout(600_000);
-    proof = await prove(1, flights);
+    proof = await prove({ from: 1, count: flights });
     console.log(tableOf(proof.scores));
   });
 

@@ -1,7 +1,8 @@
 import type { RecordingReport } from '../../../../server/src/recording/report';
 import { confirmedLayout, recordingOf, wholeReport } from '../../../support/recorded';
 import { type RandomFlight, randomFlight } from '../../../support/simulated-flights';
-import { type Case, folded, quantities } from './quantities';
+import { folded, quantities } from './quantities';
+import type { Case } from './quantity';
 import { type Score, scoreOf } from './score';
 
 /** A case with the flight that it is of. */
@@ -16,15 +17,21 @@ export interface Proof {
   readonly standing: { readonly told: number; readonly mistaken: number };
 }
 
+/** Which seeds are flown: so many, from one on, each or every so many. */
+export interface Flights {
+  readonly from: number;
+  readonly count: number;
+  readonly every?: number;
+}
+
 /** Flies so many random flights and reads each from its bytes to its report. */
 export async function prove(
-  from: number,
-  count: number,
+  { from, count, every = 1 }: Flights,
   see: (one: ProvedCase) => void = () => undefined,
 ): Promise<Proof> {
   const cases = new Map<string, Case[]>(quantities.map(({ name }) => [name, []]));
   let [told, mistaken] = [0, 0];
-  for (let seed = from; seed < from + count; seed += 1) {
+  for (let seed = from; seed < from + count * every; seed += every) {
     const flight = randomFlight(seed);
     const layouts = saysItsUnits(flight.layout.name) ? [] : [confirmedLayout(flight.layout)];
     const recording = await recordingOf(flight.bytes, layouts);

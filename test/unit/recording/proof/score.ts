@@ -1,4 +1,4 @@
-import type { Case, Quantity } from './quantities';
+import type { Case, Quantity } from './quantity';
 
 /** How a quantity was told over many flights. */
 export interface Score {
