@@ -115,7 +115,7 @@ function steppedAt(since: number): number {
 }
 
 /** From one side to the other a thumb takes so long, s. */
-const thumb = 0.035;
+export const thumb = 0.04;
 
 /** Aside and back as `moves` has it; a thumb is not there at once. */
 function movedAt(lengths: readonly number[], since: number): number {

@@ -3,12 +3,12 @@ import { limits, shaped } from '../simulator/controller';
 import { axes, type SimulatedCraft } from '../simulator/craft';
 import { csvOf, type Layout } from '../simulator/csv';
 import { layouts } from '../simulator/layouts';
-import { type Act, flightOf, steeredFlight } from '../simulator/pilot';
+import { type Act, flightOf, steeredFlight, thumb } from '../simulator/pilot';
 import { Random } from '../simulator/random';
 import { canFly, type RandomCraft, randomCraft, randomRecorder } from '../simulator/random-craft';
 import type { Recorder } from '../simulator/recorder';
 import { type SimulatedFlight, simulated } from '../simulator/simulated-flight';
-import type { BoardFactors } from '../simulator/tuned';
+import { type BoardFactors, hoverOf } from '../simulator/tuned';
 import { craftOf } from './findings';
 import { scriptOf } from './plausible-craft';
 
@@ -36,7 +36,7 @@ export function randomFlight(seed: number): RandomFlight {
   const made = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
   const { craft } = made;
   const seconds = isQuick && !isSteered ? random.between(17, 24) : random.between(22, 28);
-  const rate = isQuick ? random.pick(350, 500) : random.pick(70, 90);
+  const rate = isQuick ? random.pick(350, 500, isSteered ? 640 : 500) : random.pick(70, 90);
   const acts = isSteered
     ? steeredFlight(seconds, steeringRates(craft, random), random)
     : flightOf(seconds, random.between(0.35, 1), random);
@@ -64,19 +64,32 @@ export function randomFlight(seed: number): RandomFlight {
   };
 }
 
-/** How fast each axis is moved, rad/s: no faster than its motors can follow. */
-function steeringRates({ board }: SimulatedCraft, random: Random): readonly number[] {
+/** Of the range that the hover leaves to either side pilots who fly small steps use so much, and some use more. */
+const small = 0.95;
+
+/** How fast each axis is moved, rad/s: mostly no faster than its motors can follow. */
+function steeringRates(craft: SimulatedCraft, random: Random): readonly number[] {
+  const { gains, derivativeOf } = craft.board;
   const moved = [true, true, random.unit() < 0.5];
+  const share = small * (random.unit() < 0.15 ? 3 : 1);
+  const calm = hoverOf(craft).throttle;
+  const room = Math.min(calm - craft.output.idle, 1 - calm);
   return axes.map((axis, index) => {
-    const reach = 0.28 / board.gains[axis].proportional;
-    const rate = Math.min(random.between(1.5, 4.5) * (axis === 'yaw' ? 0.6 : 1), reach);
+    const { proportional, derivative, feedforward } = gains[axis];
+    // From one side to the other, as quickly as a thumb goes there.
+    const kick = (feedforward + (derivativeOf === 'error' ? derivative : 0)) / thumb;
+    const reach = (share * room) / (2 * (proportional + kick));
+    const rate = Math.max(slowest, Math.min(random.between(1.5, 4.5) * (axis === 'yaw' ? 0.6 : 1), reach));
     return moved[index] ? rate : 0;
   });
 }
 
+/** Moves that are slower nobody would call moves, rad/s. */
+const slowest = 0.5;
+
 /** Columns of the same moment, or some a row behind the others. */
 function skewOf(rate: number, random: Random): Pick<Recorder, 'wantedLate' | 'outputsLate'> {
-  if (random.unit() < 0.6) return { wantedLate: 0, outputsLate: 0 };
+  if (random.unit() < 0.7) return { wantedLate: 0, outputsLate: 0 };
   return { wantedLate: random.pick(0, 1 / rate), outputsLate: random.pick(0.5 / rate, 1 / rate) };
 }
 
