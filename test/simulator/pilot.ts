@@ -168,11 +168,13 @@ export function flightOf(seconds: number, lively: number, random: Random): reado
 /** A flight on which one axis after the other is moved, at most so fast about each, rad/s; 0: it is left alone. */
 export function steeredFlight(seconds: number, rates: readonly number[], random: Random): readonly Act[] {
   const moved = ([0, 1, 2] as const).filter((axis) => (rates[axis] ?? 0) > 0);
-  const calm = 1.2;
-  const around = up.concat(down).reduce((sum, act) => sum + act.seconds, 0);
+  const calm = 1;
+  const climb: Act = { kind: 'climb', throttle: random.between(0.1, 0.2), seconds: 3 };
+  const around = [...up, climb, ...down].reduce((sum, act) => sum + act.seconds, 0);
   const each = (seconds - around - calm * (moved.length + 1)) / moved.length;
   return [
     ...up,
+    climb,
     { kind: 'hover', seconds: calm },
     ...moved.flatMap((axis): readonly Act[] => [
       movesOf(axis, rates[axis] ?? 0, each, random),

@@ -15,8 +15,9 @@ import { told, withheld } from './span';
 
 /** Time constants that are tried first, s, by equal factors. */
 const tried = { from: 0.004, to: 0.25, factor: 1.2 };
-/** How much later one column may be than the other, s. */
-const skews = [-0.002, -0.001, 0, 0.001, 0.002, 0.003, 0.004] as const;
+/** How much later one column may be than the other, with the command's way to the motor, s; first by every second. */
+const skews = [-0.002, -0.001, 0, 0.001, 0.002, 0.003, 0.004, 0.005, 0.006] as const;
+const coarseSkews = skews.filter((_, at) => at % 2 === 0);
 /** By which share of their mean a motor slows down later, and quickens sooner: brakes are weaker than drive. */
 const unevens = [-0.12, -0.06, 0, 0.06, 0.12, 0.18, 0.24, 0.3] as const;
 const leastRate = 100;
@@ -55,7 +56,7 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
     factors(seconds / share, seconds * share, factor);
   // A longer lag and an uneven one look alike until both are tried together.
   const all = factors(tried.from, tried.to, tried.factor);
-  const coarse = best(yield* triesOf(fittingOf(firstOf(rows)), start, { all, skews }));
+  const coarse = best(yield* triesOf(fittingOf(firstOf(rows)), start, { all, skews: coarseSkews }));
   const uneven = best(yield* triesOf(fitting, coarse, { all: about(coarse, 1.4, 1.08), unevens }));
   const skewed = best(yield* triesOf(fitting, uneven, { all: about(uneven, 1.2, 1.05), skews }));
   const close = unevens.map((one) => skewed.uneven + one / 4);

@@ -91,7 +91,9 @@ const delay: Quantity = {
     if (steered === null || !isUnskewed(flight) || !shows(flight, steered, toTellDelay)) return null;
     const { plain, filters } = waitsOf(flight.craft, toTellDelay);
     const truth = 1000 * (plain + filters);
-    return { truth, span: spanOf(responseOf(report, steered)?.delay, itself) };
+    // Columns that are a row apart can't be seen: a row to either side belongs to the span.
+    const blind = 2000 / flight.rate;
+    return { truth, span: spanOf(responseOf(report, steered)?.delay, itself), blind };
   },
 };
 

@@ -71,6 +71,17 @@ function cutoffOf(flight: RandomFlight): number {
   return hasUnfiltered(flight) || filter?.kind !== 'butterworth' ? Number.POSITIVE_INFINITY : filter.cutoff;
 }
 
+/** Where motors turn evenly all the time nobody can say what turns with them: least share between slow and fast. */
+const leastUneven = 0.12;
+
+function speedsMove(flight: RandomFlight): boolean {
+  const speed = flight.rows.columns.get('speed.1');
+  if (!hasSpeeds(flight) || speed === undefined) return false;
+  const rising = speed.filter((_, row) => row % 20 === 0).sort();
+  const at = (share: number) => rising[Math.floor(share * (rising.length - 1))] ?? 0;
+  return at(0.95) - at(0.3) > leastUneven * at(0.5);
+}
+
 /** How far the tone of the loudest motor stands out once speeds have spread it by so much, dB. */
 function orderAbove(flight: RandomFlight, blade: boolean): number {
   const { craft, truth } = flight;
@@ -92,7 +103,7 @@ function order(name: string, blade: boolean): Quantity {
       const seen = folded(frequency, rate);
       const isSeldom = rate < 300;
       const isLost = isSeldom || seen < 30 || seen > 0.46 * rate || Math.abs(seen / tone - 1) < 0.08;
-      if (isLost || !hasSpeeds(flight) || !hasUnfiltered(flight) || orderAbove(flight, blade) < clear)
+      if (isLost || !speedsMove(flight) || !hasUnfiltered(flight) || orderAbove(flight, blade) < clear)
         return null;
       const near = axes
         .flatMap((axis) => peaksAbout(report, axis))

@@ -6,6 +6,8 @@ export interface Case {
   readonly truth: number;
   /** Null where it is withheld. */
   readonly span: MeasuredSpan | null;
+  /** Whole width of the span that no rows of that rate can do without, in its unit: not counted as width. */
+  readonly blind?: number;
 }
 
 /** What the estimates are held to. */

@@ -14,7 +14,7 @@ export interface Score {
 }
 
 export function scoreOf({ name, tolerance }: Quantity, cases: readonly Case[]): Score {
-  const told = cases.flatMap(({ truth, span }) => (span === null ? [] : [{ truth, span }]));
+  const told = cases.flatMap(({ truth, span, blind = 0 }) => (span === null ? [] : [{ truth, span, blind }]));
   const unit = (truth: number) =>
     tolerance === null ? 1 : 'off' in tolerance ? tolerance.off : tolerance.share * Math.abs(truth);
   return {
@@ -23,7 +23,7 @@ export function scoreOf({ name, tolerance }: Quantity, cases: readonly Case[]): 
     told: told.length,
     outside: told.filter(({ truth, span }) => truth < span.low || truth > span.high).length,
     error: median(told.map(({ truth, span }) => Math.abs(span.likely - truth) / unit(truth))),
-    span: median(told.map(({ truth, span }) => (span.high - span.low) / unit(truth))),
+    span: median(told.map(({ truth, span, blind }) => (span.high - span.low - blind) / unit(truth))),
   };
 }
 
