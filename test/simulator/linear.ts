@@ -81,6 +81,19 @@ export function linearLoop(craft: SimulatedCraft, axis: number, hover: Hovering)
   return { body: driven, seen, held, steered, open, closed };
 }
 
+/** A loop that waits so many seconds longer. */
+export function waiting(loop: LinearLoop, seconds: number): LinearLoop {
+  const later = (of: (frequency: number) => Complex) => (frequency: number) => {
+    const angle = wholeTurn * frequency * seconds;
+    return times(of(frequency), { re: Math.cos(angle), im: -Math.sin(angle) });
+  };
+  const open = later(loop.open);
+  const driven = (frequency: number) => times(loop.body(frequency), loop.seen(frequency));
+  const closed = (frequency: number) =>
+    over(times(later(driven)(frequency), loop.steered(frequency)), plus(one, open(frequency)));
+  return { ...loop, body: later(loop.body), open, closed };
+}
+
 /** Each motor towards its own speed, its thrust and drag on its own arm, and what they turn. */
 function bodyOf(craft: SimulatedCraft, axis: number, { volts, speeds, throttle }: Hovering) {
   const { motors, lag, board, rotorInertia } = craft;

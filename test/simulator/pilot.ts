@@ -114,8 +114,13 @@ function steppedAt(since: number): number {
   return at < 1 ? 1 : at < 3 ? -1 : at < 4 ? 1 : 0;
 }
 
-/** From one side to the other a thumb takes so long, s. */
-export const thumb = 0.04;
+/** As long a thumb takes from the middle to a side, s: the quicker the shorter the move. */
+function thumbFor(length: number): number {
+  return 0.02 + 0.12 * length;
+}
+
+/** What most moves take. */
+export const thumb = thumbFor(0.15);
 
 /** Aside and back as `moves` has it; a thumb is not there at once. */
 function movedAt(lengths: readonly number[], since: number): number {

@@ -36,7 +36,7 @@ export function randomFlight(seed: number): RandomFlight {
   const made = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
   const { craft } = made;
   const seconds = isQuick && !isSteered ? random.between(17, 24) : random.between(22, 28);
-  const rate = isQuick ? random.pick(350, 500, isSteered ? 640 : 500) : random.pick(70, 90);
+  const rate = isQuick ? random.pick(350, 500, isSteered ? 1000 : 500) : random.pick(70, 90);
   const acts = isSteered
     ? steeredFlight(seconds, steeringRates(craft, random), random)
     : flightOf(seconds, random.between(0.35, 1), random);

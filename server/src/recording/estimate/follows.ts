@@ -1,4 +1,4 @@
-import { leastSquares } from '../../physics/least-squares';
+import { dot, leastSquares, leverage } from '../../physics/least-squares';
 import { fallsBelow, reachesPhase, resonanceOf } from '../../physics/response-figures';
 import type { MeasuredSpan, Told } from '../report';
 import { flySteps } from './fly';
@@ -9,8 +9,10 @@ import { give, told, withheld } from './span';
 const halfPower = Math.SQRT1_2;
 /** A bandwidth whose span reaches farther than such a factor tells nobody anything. Ours. */
 const widest = 2;
-/** A phase delay is told by a line that reaches at least so many times the frequency of half a turn. */
+/** A phase delay is told by phases that reach at least so many times the frequency of half a turn. */
 const leastReach = 1.6;
+/** A half span of a delay that is wider than this share tells nobody anything. Ours. */
+const widestDelay = 0.6;
 
 export function bandwidthOf(answer: AxisAnswer): Told<MeasuredSpan> {
   const { axis, curve } = answer;
@@ -62,7 +64,10 @@ export function peakOf(answer: AxisAnswer): Told<MeasuredSpan> {
   return told(give(size, size * ninety * fit.deviation, '%'), answerBasis(answer));
 }
 
-/** By a line through the phases from where the answer comes half a turn late to twice that frequency. */
+/**
+ * Off a parabola through the phases about where the answer comes half a turn late, and up to twice that frequency: they
+ * fall less and less, so that a line through those that are known best says too much.
+ */
 export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   const { curve } = answer;
   const half = reachesPhase(curve, -Math.PI);
@@ -70,24 +75,27 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   if (half === null) return beyond(answer, 'is not half a turn late there');
   if (end < leastReach * half)
     return beyond(answer, `not up to twice the ${half.toFixed(0)} Hz at which it comes half a turn late`);
-  const bins = curve.frequencies.flatMap((one, at) => (one >= 0.9 * half && one <= 2 * half ? [at] : []));
+  const bins = curve.frequencies.flatMap((one, at) => (one >= 0.8 * half && one <= 2 * half ? [at] : []));
   const weights = bins.map((at) => ninety / Math.max(1e-3, answer.off[at] ?? 1));
+  const powers = (away: number) => [1, away, away ** 2];
   const fit = leastSquares(
     bins.map((at, index) =>
-      [1, (curve.frequencies[at] ?? 0) - half].map((one) => one * (weights[index] ?? 0)),
+      powers((curve.frequencies[at] ?? 0) / half - 1).map((one) => one * (weights[index] ?? 0)),
     ),
     bins.map((at, index) => ((curve.phase[at] ?? 0) + Math.PI) * (weights[index] ?? 0)),
   );
   if (fit === null) return beyond(answer, 'is not half a turn late there');
-  const scatter = Math.sqrt(inflated(fit.residuals, 2) * (fit.inverse[1]?.[1] ?? 0));
-  const slope = fit.coefficients[1] ?? 0;
-  // From the line: (−φ(2f) − π)/(2π 2f), where φ(f) = −π.
-  const late = (rise: number) => (-1000 * rise) / (4 * Math.PI);
+  const twice = powers(1);
+  const scatter = Math.sqrt(inflated(fit.residuals, 3) * leverage(fit.inverse, twice));
+  // (−φ(2f) − π)/(2π 2f), where φ(f) = −π.
+  const late = (phase: number) => (-1000 * phase) / (4 * Math.PI * half);
+  const likely = late(dot(fit.coefficients, twice));
   // Sticks and gyro may come from two rows.
   const row = 500 / answer.asked.setup.rate;
   // A row either way is more than nine in ten by itself: beside it chance counts half.
-  const off = Math.hypot(late(ninety * scatter), modelError * late(slope)) / 2 + row;
-  return told(give(late(slope), off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
+  const off = Math.hypot(late(ninety * scatter), modelError * likely) / 2 + row;
+  if (!(off <= widestDelay * likely)) return beyond(answer, 'clearly later at twice that of half a turn');
+  return told(give(likely, off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
 }
 
 function beyond({ axis, curve }: AxisAnswer, where: string): Told<never> {

@@ -18,8 +18,11 @@ export interface AxisAnswer {
 
 /** Of a bin with less coherence nothing is told. A common rule in the identification of rotorcraft (from memory). */
 const leastCoherence = 0.6;
-/** So far apart two coherent bins may lie and still belong to one curve, Hz; sticks leave out some frequencies. */
-const widestGap = 4;
+/**
+ * So far apart two coherent bins may lie and still belong to one curve, a share of the frequency, Hz: sticks that come in
+ * frames leave out some frequencies, and between any farther the phase could turn round.
+ */
+const widestGap = { least: 4, share: 0.35, most: 10 };
 const fewestBins = 4;
 
 /** A normal deviate lies within so many standard deviations nine times in ten. */
@@ -51,8 +54,9 @@ export function answerOf(
 export function coherentBins({ frequencies, coherence }: FrequencyResponse): readonly number[] {
   const bins: number[] = [];
   for (let bin = 1; bin < frequencies.length; bin += 1) {
-    const gap = (frequencies[bin] ?? 0) - (frequencies[bins.at(-1) ?? 0] ?? 0);
-    if (gap > widestGap) break;
+    const last = frequencies[bins.at(-1) ?? 0] ?? 0;
+    const gap = (frequencies[bin] ?? 0) - last;
+    if (gap > Math.max(widestGap.least, Math.min(widestGap.most, widestGap.share * last))) break;
     if ((coherence[bin] ?? 0) >= leastCoherence) bins.push(bin);
   }
   return bins;

@@ -5,7 +5,7 @@ import type {
   Told,
 } from '../../../../server/src/recording/report';
 import type { SimulatedGains } from '../../../simulator/craft';
-import { waitsOf } from '../../../simulator/linear';
+import { type LoopTruth, waitsOf } from '../../../simulator/linear';
 import type { RandomFlight } from '../../../support/simulated-flights';
 import type { Quantity } from './quantity';
 import { type Steered, steeredOf } from './steered';
@@ -73,7 +73,9 @@ const phaseDelay: Quantity = {
     const { halfTurn = null, phaseDelay: late = null } = steered?.truth ?? {};
     if (steered === null || halfTurn === null || late === null || !shows(flight, steered, 2 * halfTurn))
       return null;
-    return { truth: 1000 * late, span: spanOf(responseOf(report, steered)?.phaseDelay, itself) };
+    // Sticks and gyro may come from two rows, of which half makes phase delay.
+    const blind = 1000 / flight.rate;
+    return { truth: 1000 * late, span: spanOf(responseOf(report, steered)?.phaseDelay, itself), blind };
   },
 };
 
@@ -100,7 +102,7 @@ const delay: Quantity = {
 function margin(
   name: string,
   tolerance: Quantity['tolerance'],
-  of: (steered: Steered) => { readonly truth: number; readonly at: number } | null,
+  of: (truth: LoopTruth) => { readonly truth: number; readonly at: number } | null,
   told: (margins: NonNullable<AxisResponse['margins']['told']>) => MeasuredSpan | null,
 ): Quantity {
   return {
@@ -108,9 +110,14 @@ function margin(
     tolerance,
     of(flight, report) {
       const steered = excited(flight);
-      const found = steered === null ? null : of(steered);
+      const found = steered === null ? null : of(steered.truth);
       if (steered === null || found === null || !shows(flight, steered, found.at)) return null;
-      return { truth: found.truth, span: spanOf(responseOf(report, steered)?.margins, told) };
+      // A row more or less of waiting, which nobody sees, belongs to the span.
+      const [sooner, later] = [-1, 1].map(
+        (rows) => of(steered.waiting(rows / flight.rate))?.truth ?? found.truth,
+      );
+      const blind = Math.abs((sooner ?? 0) - (later ?? 0));
+      return { truth: found.truth, span: spanOf(responseOf(report, steered)?.margins, told), blind };
     },
   };
 }
@@ -118,7 +125,7 @@ function margin(
 const phaseMargin = margin(
   'phase margin',
   { off: 6 },
-  ({ truth: { phaseMargin: left, crossover } }) =>
+  ({ phaseMargin: left, crossover }) =>
     left === null || crossover === null ? null : { truth: left / degree, at: crossover },
   (margins) => margins.phaseMargin,
 );
@@ -126,7 +133,7 @@ const phaseMargin = margin(
 const gainMargin = margin(
   'gain margin',
   { share: 0.2 },
-  ({ truth: { gainMargin: left, turning } }) =>
+  ({ gainMargin: left, turning }) =>
     left === null || turning === null ? null : { truth: left, at: turning },
   (margins) => margins.gainMargin,
 );

@@ -7,6 +7,7 @@ import {
   linearLoop,
   sizeOf,
   truthOf,
+  waiting,
 } from '../../../simulator/linear';
 import type { RandomFlight } from '../../../support/simulated-flights';
 
@@ -17,6 +18,8 @@ export interface Steered {
   readonly axis: Axis;
   readonly loop: LinearLoop;
   readonly truth: LoopTruth;
+  /** Of the same loop that waits so many seconds longer. */
+  readonly waiting: (seconds: number) => LoopTruth;
   /** What the sticks asked for while they moved it, rad/s rms. */
   readonly asked: number;
   /** Share of that time in which a motor was at a limit. */
@@ -43,6 +46,7 @@ function lookedAt(flight: RandomFlight): Steered | null {
   const axis = index === undefined ? undefined : axes[index];
   if (axis === undefined || index === undefined) return null;
   const loop = linearLoop(craft, axisIndex[axis], truth.flown);
+  const highest = Math.min(200, 0.45 * craft.board.controlRate);
   const wanted = rows.columns.get(`wanted.${axis}`) ?? new Float64Array(0);
   const [from, to] = whenMoved(flight, index);
   const during = wanted.subarray(from, to);
@@ -50,7 +54,8 @@ function lookedAt(flight: RandomFlight): Steered | null {
   return {
     axis,
     loop,
-    truth: truthOf(loop, Math.min(200, 0.45 * craft.board.controlRate)),
+    truth: truthOf(loop, highest),
+    waiting: (seconds) => truthOf(waiting(loop, seconds), highest),
     asked,
     limited: limitedIn(flight, from, to),
     coherence: (frequency) => {
