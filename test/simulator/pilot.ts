@@ -192,7 +192,9 @@ export function steeredFlight(seconds: number, rates: readonly number[], random:
 /** Moves of all lengths for so many seconds. */
 function movesOf(axis: 0 | 1 | 2, rate: number, seconds: number, random: Random): Act {
   const lengths: number[] = [];
-  for (let left = seconds; left > 0; left -= 3 * lengths.at(-1)!) lengths.push(random.factor(0.05, 0.3));
+  // Some pilots flick, some fly.
+  const longest = random.pick(0.12, 0.3);
+  for (let left = seconds; left > 0; left -= 3 * lengths.at(-1)!) lengths.push(random.factor(0.04, longest));
   return { kind: 'moves', axis, rate, lengths: lengths.slice(0, -1), seconds };
 }
 

@@ -32,11 +32,15 @@ export function randomFlight(seed: number): RandomFlight {
   const random = new Random(seed);
   // Loggers write either a short time often, or a long time seldom.
   const isQuick = seed % 3 === 0;
-  const isSteered = isQuick && seed % 12 !== 0;
+  const isSteered = isQuick && seed % 24 !== 0;
   const made = flyable(random, isQuick ? [1000, 1600, 2000] : [1000]);
   const { craft } = made;
   const seconds = isQuick && !isSteered ? random.between(17, 24) : random.between(22, 28);
-  const rate = isQuick ? random.pick(350, 500, isSteered ? 1000 : 500) : random.pick(70, 90);
+  const rate = isQuick
+    ? isSteered
+      ? random.pick(500, 500, 1000)
+      : random.pick(350, 500)
+    : random.pick(70, 90);
   const acts = isSteered
     ? steeredFlight(seconds, steeringRates(craft, random), random)
     : flightOf(seconds, random.between(0.35, 1), random);

@@ -68,11 +68,14 @@ const peak: Quantity = {
 const phaseDelay: Quantity = {
   name: 'phase delay',
   tolerance: { share: 0.15 },
+  // Few craft answer still at twice the frequency of half a turn.
+  fewest: 10,
   of(flight, report) {
     const steered = excited(flight);
     const { halfTurn = null, phaseDelay: late = null } = steered?.truth ?? {};
-    if (steered === null || halfTurn === null || late === null || !shows(flight, steered, 2 * halfTurn))
-      return null;
+    if (steered === null || halfTurn === null || late === null) return null;
+    // All the way from half a turn to twice its frequency.
+    if (![1, 1.3, 1.6, 2].every((times) => shows(flight, steered, times * halfTurn))) return null;
     // Sticks and gyro may come from two rows, of which half makes phase delay.
     const blind = 1000 / flight.rate;
     return { truth: 1000 * late, span: spanOf(responseOf(report, steered)?.phaseDelay, itself), blind };

@@ -15,6 +15,8 @@ export interface Quantity {
   readonly name: string;
   /** In the unit of the span, or as a share of the truth. */
   readonly tolerance: { readonly off: number } | { readonly share: number } | null;
+  /** With fewer flights that excite it a share says little: the proof asks for so many. Left out: 20. */
+  readonly fewest?: number;
   /** Null where the flight does not excite it. */
   readonly of: (flight: RandomFlight, report: RecordingReport) => Case | null;
 }
