@@ -94,7 +94,8 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   const row = 500 / answer.asked.setup.rate;
   // A row either way is more than nine in ten by itself: beside it chance counts half.
   const off = Math.hypot(late(ninety * scatter), modelError * likely) / 2 + row;
-  if (!(off <= widestDelay * likely)) return beyond(answer, 'clearly later at twice that of half a turn');
+  if (!(off <= widestDelay * likely))
+    return beyond(answer, 'scatters too much at twice the frequency of half a turn');
   return told(give(likely, off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
 }
 

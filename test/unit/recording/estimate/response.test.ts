@@ -147,7 +147,7 @@ describe('how an axis follows its sticks', () => {
 });
 
 describe('a simulated flight with quick sticks', () => {
-  const flight = randomFlight(21);
+  const flight = randomFlight(75);
   let recording: Recording;
   let responses: Responses;
 
