@@ -11,9 +11,10 @@ import {
   tellsDerivative,
 } from './gain-choice';
 import { fitGains, type GainFit } from './gain-fit';
-import type { GainSpectra } from './gain-signals';
+import { type GainSpectra, gainSignal } from './gain-signals';
 import type { Term } from './gain-terms';
-import { withMore } from './pair-sums';
+import { type PairSums, pairAt, withMore } from './pair-sums';
+import { isOpposite, reversed } from './response-curve';
 import { give, told, withheld } from './span';
 
 /** Of each term, in shares of the motors’ range a rad/s, a rad, a rad/s². */
@@ -51,6 +52,7 @@ export function* axisGains(spectra: GainSpectra, said: PathSaid): Generator<void
       `Asked and flown rate about ${spectra.axis} differ by ${shortNumber(error, 2)} deg/s only: too little movement.`,
       moveIt(spectra),
     );
+  if (turnsOpposite(whole)) return reversed(spectra.axis);
   const chosen = chosenFit(spectra, whole, said);
   yield;
   if ('told' in chosen) return chosen;
@@ -145,4 +147,15 @@ function basisOf({ seconds }: GainSpectra, { fit, setup }: Chosen): string {
   const what = setup.byWanted ? 'of what goes with the sticks' : 'of the motors’ command';
   const pushed = setup.terms.includes('feedforward') ? ', with a feedforward' : '';
   return `${seconds.toFixed(0)} s, ${share} ${what} told up to ${Math.round(setup.to)} Hz${pushed}`;
+}
+
+/** What follows from the sticks by less than this share says nothing of signs. */
+const leastCoherence = 0.6;
+
+function turnsOpposite(sums: PairSums): boolean {
+  const [asked, came] = [gainSignal.wanted, gainSignal.gyro];
+  const between = pairAt(sums, asked, came, 1);
+  const both = pairAt(sums, asked, asked, 1).re * pairAt(sums, came, came, 1).re;
+  const isCoherent = between.re ** 2 + between.im ** 2 >= leastCoherence * both;
+  return isCoherent && isOpposite(between, sums.frequencies[1] ?? Number.POSITIVE_INFINITY);
 }

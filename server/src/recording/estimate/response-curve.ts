@@ -1,4 +1,5 @@
 import type { AxisName } from '../../figures/axis-names';
+import type { Complex } from '../../physics/complex';
 import { type FrequencyResponse, type SizeAndPhase, sizeAndPhase } from '../../physics/frequency-response';
 import type { ResponseCurve, Told } from '../report';
 import type { AskedSegments } from './asked';
@@ -40,6 +41,9 @@ export function answerOf(
       `What the craft did about ${axis} follows too little from what the sticks asked for: coherence stays below ${leastCoherence}.`,
       'Fly in calm air, with quick steps of the sticks to either side; if it is so then too, confirm the columns.',
     );
+  const [lowest = 0] = bins;
+  const slowest = { re: response.re[lowest] ?? 0, im: response.im[lowest] ?? 0 };
+  if (isOpposite(slowest, response.frequencies[lowest] ?? 0)) return reversed(axis);
   const at = (values: readonly number[]) => bins.map((bin) => values[bin] ?? 0);
   const curve = sizeAndPhase({
     frequencies: at(response.frequencies),
@@ -48,6 +52,22 @@ export function answerOf(
   });
   const off = at(response.scatter).map((one) => (ninety * one) / Math.sqrt(asked.averages));
   return { axis, asked, response, bins, curve, off };
+}
+
+/** Slow turns come as they are asked for: what is this near to the opposite is a sign, cosine and Hz. Ours. */
+const opposite = { cosine: -0.85, slowest: 4 };
+
+/** Whether what comes of a slow call, or their cross spectrum, at a frequency (Hz) is the opposite of it. */
+export function isOpposite({ re, im }: Complex, frequency: number): boolean {
+  return frequency <= opposite.slowest && re < opposite.cosine * Math.hypot(re, im);
+}
+
+/** Of an axis whose gyro or whose sticks count the other way. */
+export function reversed(axis: AxisName): Told<never> {
+  return withheld(
+    `About ${axis} the gyro turns the other way than the sticks ask for: one of the two columns counts with the other sign.`,
+    `Say on the recording’s page which of the columns of ${axis} is reversed: right, nose up and clockwise are more.`,
+  );
 }
 
 /** From the lowest on, up to the first wide gap. */
