@@ -1,6 +1,7 @@
 import type { AxisName } from '../../figures/axis-names';
 import { independentAverages, type WelchSetup } from '../../physics/welch';
-import { type FlightRows, segmentStarts } from './flight-rows';
+import { type FlightRows, meanBetween, segmentStarts } from './flight-rows';
+import { quantile } from './span';
 
 /** The parts of a flight in which the sticks asked for something about an axis, and the motors could give it. */
 export interface AskedSegments {
@@ -10,6 +11,8 @@ export interface AskedSegments {
   readonly averages: number;
   /** How far the sticks' call moves in them, rad/s rms. */
   readonly moved: number;
+  /** Where it mostly rests, rad/s. */
+  readonly rests: number;
   /** Left out, though something was asked for: motors stood at a limit. */
   readonly saturated: number;
 }
@@ -55,7 +58,7 @@ export function* askedSegments(
   if (wanted === null) return null;
   const setup = askedSetup(rows);
   const step = setup.segment - setup.overlap;
-  const all: { start: number; power: number; isFree: boolean }[] = [];
+  const all: { start: number; power: number; mean: number; isFree: boolean }[] = [];
   for (const start of segmentStarts(rows.airborne, setup.segment, step)) {
     if (all.length % inOneGo === inOneGo - 1) yield;
     const power = powerIn(wanted, start, setup.segment);
@@ -63,6 +66,7 @@ export function* askedSegments(
     all.push({
       start,
       power,
+      mean: meanBetween(wanted, start, start + setup.segment),
       isFree: ended === null || meanIn(ended, start, setup.segment) <= mostAtEnd,
     });
   }
@@ -77,6 +81,10 @@ export function* askedSegments(
     starts,
     averages: averagesOf(starts, setup),
     moved: Math.sqrt(mean),
+    rests: quantile(
+      all.map((one) => one.mean),
+      0.5,
+    ),
     saturated: asked.length - free.length,
   };
 }

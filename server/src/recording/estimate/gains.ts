@@ -24,7 +24,7 @@ export function* measuredGains(
   if (axisNames.every((axis) => rows.channel(`wanted.${axis}`) === null))
     return withheld(
       'No column says which rates were asked for.',
-      'Log what the sticks ask for about each axis, beside the gyro.',
+      'Say which column does, if one that was not read holds them; else log what the sticks ask for about each axis, beside the gyro.',
     );
   if (rows.rate < leastRate)
     return withheld(

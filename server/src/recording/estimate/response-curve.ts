@@ -66,7 +66,7 @@ export function isOpposite({ re, im }: Complex, frequency: number): boolean {
 export function reversed(axis: AxisName): Told<never> {
   return withheld(
     `About ${axis} the gyro turns the other way than the sticks ask for: one of the two columns counts with the other sign.`,
-    `Say on the recording’s page which of the columns of ${axis} is reversed: right, nose up and clockwise are more.`,
+    `Say on the recording’s page, or with --column, which of the columns of ${axis} is reversed: right, nose up and clockwise are more.`,
   );
 }
 

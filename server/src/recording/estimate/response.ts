@@ -69,7 +69,7 @@ function whyNone(rows: FlightRows): Told<never> | null {
   if (has('wanted').length === 0)
     return withheld(
       'No column says what rates the sticks asked for.',
-      'Have the board log the wanted rates about all three axes, in every row beside the gyro.',
+      'Say which column does, if one that was not read holds them; else have the board log the wanted rates about all three axes, in every row beside the gyro.',
     );
   if (!has('gyro').some((axis) => has('wanted').includes(axis)))
     return withheld(
@@ -192,7 +192,15 @@ function allWithheld(axis: AxisName, why: Told<never>): AxisResponse {
   };
 }
 
-function whyNotAsked({ averages, moved, saturated, starts }: AskedSegments, axis: AxisName) {
+/** Sticks that are let go ask for nothing: what rests farther off is no rate, times what moves and rad/s. Ours. */
+const farthestRest = { times: 5, rate: 3 };
+
+function whyNotAsked({ averages, moved, rests, saturated, starts }: AskedSegments, axis: AxisName) {
+  if (Math.abs(rests) > Math.max(farthestRest.rate, farthestRest.times * moved))
+    return withheld(
+      `What the sticks asked for about ${axis} mostly rests at ${degreesText(rests)}: that is where a stick stands, and no rate.`,
+      'Log the rates that the board makes of the sticks, or say what else that column holds.',
+    );
   if (saturated > starts.length)
     return withheld(
       `Motors stood at a limit most of the time that the sticks asked for ${axis}: what comes then says nothing of the tune.`,

@@ -223,7 +223,7 @@ describe('the board’s own gains in a recording', () => {
       const channels = [...usual.channels].filter(([name]) => !names.some((one) => name.startsWith(one)));
       return { ...usual, channels: new Map(channels) };
     };
-    assert.match(reasons(gainsOf(without('wanted'))), /Log what the sticks ask for about each axis/);
+    assert.match(reasons(gainsOf(without('wanted'))), /log what the sticks ask for about each axis/);
     assert.match(reasons(gainsOf(without('motor.4'))), /3 motors were logged; the script’s layout has 4/);
     assert.match(
       reasons(gainsOf(without('voltage'), 'power.even-thrust = 80 %')),

@@ -26,11 +26,13 @@ interface Flown {
   readonly without?: RegExp;
   /** Columns that count the other way than is said of them. */
   readonly turned?: RegExp;
+  /** Columns that hold where a stick stands, and not what it asks for. */
+  readonly standing?: RegExp;
 }
 
 const steered = (rates: readonly number[]) => steeredFlight(20, rates, new Random(9));
 
-async function flown({ acts = steered([3, 3, 0]), recorder = {}, without, turned }: Flown) {
+async function flown({ acts = steered([3, 3, 0]), recorder = {}, without, turned, standing }: Flown) {
   const whole = { ...known.recorder, gaps: [], wantedLate: 0, outputsLate: 0, ...recorder };
   const { rows } = simulated(known.craft, acts, whole, 5);
   const layout = layouts.get('bracketed');
@@ -38,7 +40,11 @@ async function flown({ acts = steered([3, 3, 0]), recorder = {}, without, turned
   const columns = layout.columns.filter(({ of }) => without?.test(of ?? '') !== true);
   const confirmed = confirmedLayout({ ...layout, columns });
   const written = columns.map((one) =>
-    turned?.test(one.of ?? '') === true ? { ...one, factor: -one.factor } : one,
+    turned?.test(one.of ?? '') === true
+      ? { ...one, factor: -one.factor }
+      : standing?.test(one.of ?? '') === true
+        ? { ...one, offset: 1500 }
+        : one,
   );
   const bytes = csvOf(rows, { ...layout, columns: written });
   return wholeReport(await recordingOf(bytes, [confirmed]), 1, known.view);
@@ -110,6 +116,13 @@ describe('a simulated flight that does not tell', () => {
         `${name}: ${answer.reason} ${answer.advice}`,
       );
     }
+  });
+
+  it('is one whose column says where the stick stands', async () => {
+    const report = await flown({ standing: /^wanted\.roll/ });
+    const roll = report.responses.told?.find(({ axis }) => axis === 'roll');
+    assert.ok(roll !== undefined && roll.margins.told === null);
+    assert.match(roll.margins.reason, /rests at 15\d\d deg\/s: that is where a stick stands/);
   });
 
   it('tells of columns that are a row apart with spans that hold what is true', async () => {
