@@ -20,7 +20,9 @@ export function saidHeading(heading: string, { units }: RecordingColumns): SaidH
   const unitOf = (text: string) => units.find(({ said }) => said.includes(text.toLowerCase()))?.unit;
   const unit = marked.map(unitOf).find((one) => one !== undefined) ?? null;
   const last = tokens.at(-1) ?? '';
-  const atEnd = marked.length === 0 && tokens.length > 1 ? unitOf(last) : undefined;
+  // `gyro roll deg/s`: the unit as a whole before its last word.
+  const [, tail = ''] = /[\s_]([^\s_]+)$/u.exec(bare.at(-1)?.text ?? '') ?? [];
+  const atEnd = marked.length === 0 && tokens.length > 1 ? (unitOf(tail) ?? unitOf(last)) : undefined;
   return {
     words: tokens.filter((token) => !isDigit(token[0] ?? '')).map((token) => token.toLowerCase()),
     numbers: tokens.filter((token) => isDigit(token[0] ?? '')).map(Number),

@@ -313,6 +313,15 @@ describe('the columns of a logger', () => {
     assert.match((await one('voltage', [level(37, 3, 0)])).asked, /in which unit is it\?$/);
   });
 
+  it('are told by a unit that stands behind a blank, without brackets', async () => {
+    for (const unit of ['deg/s', 'rad/s']) {
+      const { taken, asked } = await one(`gyro roll ${unit}`, [swing(20, 20)]);
+      assert.equal(taken, `gyro roll ${unit}: gyro.roll, in ${unit}`);
+      assert.equal(asked, '');
+    }
+    assert.equal((await one('stick asks roll deg/s', [swing(20, 20)])).asked, '');
+  });
+
   it('are asked about where nobody can say what is full', async () => {
     const { taken, asked, proposed } = await one('motor 1,motor 2', [level(900, 500, 0), level(800, 500, 0)]);
     assert.match(taken, / \?$/);
