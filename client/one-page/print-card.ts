@@ -32,11 +32,7 @@ function fill(frame: HTMLIFrameElement, page: string): void {
   const { contentDocument: made, contentWindow: view } = frame;
   if (made === null || view === null) return;
   // Styles in markup are refused here, whatever they are: they are taken out of the page first.
-  const styles: string[] = [];
-  const bare = page.replace(/<style[^>]*>(.*?)<\/style>/gs, (_, style: string) => {
-    styles.push(style);
-    return '';
-  });
+  const { bare, styles } = withoutStyles(page);
   const card = new DOMParser().parseFromString(bare, 'text/html');
   made.title = card.title;
   made.adoptedStyleSheets = styles.map((style) => {
@@ -47,4 +43,18 @@ function fill(frame: HTMLIFrameElement, page: string): void {
   made.body.replaceChildren(...card.body.childNodes);
   view.addEventListener('afterprint', () => frame.remove());
   view.print();
+}
+
+/** A page of ours, and what stood in its styles. */
+function withoutStyles(page: string): { readonly bare: string; readonly styles: readonly string[] } {
+  const pieces = page.split('</style>');
+  const last = pieces.pop() ?? '';
+  const parted = pieces.map((piece) => {
+    const start = piece.lastIndexOf('<style');
+    return { before: piece.slice(0, start), style: piece.slice(piece.indexOf('>', start) + 1) };
+  });
+  return {
+    bare: parted.map(({ before }) => before).join('') + last,
+    styles: parted.map(({ style }) => style),
+  };
 }

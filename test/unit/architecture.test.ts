@@ -68,11 +68,12 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   ],
   // The data that ships is held to the same checks as that of a workspace.
   build: ['units', 'physics', 'language', 'catalog', 'craft', 'board', 'checks', 'features'],
-  // The editor's side sees messages and plain data only, down to the file; it writes numbers as the engine does.
+  // The editor's side sees messages and plain data only, down to the file; it writes numbers, and looks for files, as the engine does.
   client: [
     'lsp/protocol',
     'lsp/board-protocol',
     'lsp/recording-protocol',
+    'workspace/path-patterns',
     'lsp/own-message',
     'sheet',
     'units/number-text',

@@ -126,11 +126,12 @@ export async function openTextDocument(
 
 /** What a script is called, from the name of its craft. */
 function nameIn(content: string): string {
-  const name = /^\s*name\s*=\s*"([^"\n]*)"/m.exec(content)?.[1] ?? '';
+  const name = /^[ \t]*name[ \t]*=[ \t]*"([^"\n]*)"/m.exec(content)?.[1] ?? '';
   const plain = name
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter((word) => word !== '')
+    .join('-');
   return plain === '' ? 'my-craft' : plain;
 }
 

@@ -3,6 +3,7 @@
  * module `vscode`, so that what answers the extension's pages and commands is the same code here as in an editor.
  */
 import type { URI } from 'vscode-uri';
+import { pathsMeant } from '../../../server/src/workspace/path-patterns';
 import { tell, whileWorking } from '../ask';
 import { clipboard } from './clipboard';
 import { commands } from './commands';
@@ -18,7 +19,6 @@ import {
   setTextDocumentLanguage,
 } from './documents';
 import { fs } from './files';
-import { globPattern } from './glob';
 import { codeActionProviders, proofMarks } from './languages';
 import { folder, keptUri, thePage } from './page';
 import {
@@ -127,11 +127,8 @@ export const workspace = {
   asRelativePath: relativePath,
 
   async findFiles(pattern: string | { readonly pattern: string }): Promise<readonly URI[]> {
-    const glob = globPattern(typeof pattern === 'string' ? pattern : pattern.pattern);
-    return thePage()
-      .store.paths()
-      .filter((path) => glob.test(path))
-      .map(keptUri);
+    const isMeant = pathsMeant([typeof pattern === 'string' ? pattern : pattern.pattern]);
+    return thePage().store.paths().filter(isMeant).map(keptUri);
   },
 
   async openTextDocument(what: URI | { readonly language?: string; readonly content?: string }) {

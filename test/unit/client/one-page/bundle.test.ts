@@ -2,7 +2,6 @@ import { strict as assert } from 'node:assert';
 import fc from 'fast-check';
 import { strToU8, zipSync } from 'fflate';
 import { bundleOf, textsIn } from '../../../../client/one-page/bundle';
-import { globPattern } from '../../../../client/one-page/host/glob';
 
 describe('a bundle of scripts', () => {
   it('gives back what it was made of', () => {
@@ -32,21 +31,4 @@ describe('a bundle of scripts', () => {
     const cut = bundleOf([['wren.craft', '[craft]\n']]).subarray(0, 40);
     assert.equal(textsIn(cut), null);
   });
-});
-
-describe('patterns by which the extension looks for files', () => {
-  const cases = [
-    [
-      '**/boards/*.json',
-      ['boards/wren.json', 'club/boards/wren.json'],
-      ['boards/a/wren.json', 'boards/wren.jsonc'],
-    ],
-    ['**/*.{csv,tsv}', ['flight.csv', 'flights/flight.tsv'], ['flight.txt', 'flight.csv.json']],
-    ['**/*.boardtext', ['wren.boardtext'], ['wrenboardtext']],
-  ] as const;
-  for (const [glob, found, others] of cases)
-    it(`${glob}`, () => {
-      for (const path of found) assert.match(path, globPattern(glob));
-      for (const path of others) assert.doesNotMatch(path, globPattern(glob));
-    });
 });
