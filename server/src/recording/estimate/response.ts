@@ -58,9 +58,10 @@ export function* responsesOf(
     if (rows.channel(`wanted.${axis}`) === null || rows.channel(`gyro.${axis}`) === null) continue;
     responses.push(yield* doing(aboutAxis(flight, axis), 0.96, `how it follows about ${axis}`));
   }
+  const isAny = responses.some(({ curve }) => curve.told !== null);
   return told(
     responses,
-    `${rows.seconds.toFixed(0)} s in the air at ${rows.rate.toFixed(0)} rows a second, where the sticks moved`,
+    `${rows.seconds.toFixed(0)} s in the air at ${rows.rate.toFixed(0)} rows a second${isAny ? ', where the sticks moved' : ''}`,
   );
 }
 
