@@ -1,12 +1,13 @@
 import { diagnosticCount, type Diagnostic as Mark, setDiagnostics } from '@codemirror/lint';
-import type { CodeAction, Command, Diagnostic, WorkspaceEdit } from 'vscode-languageclient';
+import type { CodeAction, Command, Diagnostic } from 'vscode-languageclient';
 import { element } from '../page/element';
 import { type Mark as Level, markOf } from '../page/mark';
 import { commands } from './host/commands';
-import { applyEdit, documentOf } from './host/documents';
+import { applyEdit, documentOf, isServed } from './host/documents';
 import { codeActionProviders, marksIn, onMarked } from './host/languages';
-import { WorkspaceEdit as Edit, Position, Range, Uri } from './host/values';
+import { Range } from './host/values';
 import type { Found, PageClient } from './page-client';
+import { editOf } from './protocol-edit';
 import type { OpenText, Texts } from './texts';
 
 /** How heavy a finding is, as the protocol counts. */
@@ -25,6 +26,8 @@ export class Findings {
     client.onFound((found) => this.received(found));
     texts.onShown.event(() => this.show());
     onMarked.event(() => this.show());
+    client.onStateChanged(() => this.show());
+    this.show();
   }
 
   private received({ uri, diagnostics }: Found): void {
@@ -37,10 +40,12 @@ export class Findings {
   private show(): void {
     const { active: text, view } = this.texts;
     if (text === null) {
-      this.list.replaceChildren();
+      this.list.replaceChildren(
+        nothing('Nothing is open: New begins a script, Open takes one from this device.'),
+      );
       return;
     }
-    const all = [...text.found, ...marksIn(text.uri).map(asProtocol)];
+    const all = [...(text.found ?? []), ...marksIn(text.uri).map(asProtocol)];
     const marks = all
       .map((one): Mark => {
         const from = text.offsetOf(one.range.start);
@@ -55,8 +60,19 @@ export class Findings {
       .sort((one, other) => one.from - other.from);
     if (marks.length + diagnosticCount(view.state) > 0) view.dispatch(setDiagnostics(view.state, marks));
     this.list.replaceChildren(
-      ...(all.length === 0 ? [none()] : [...all].sort(heaviestFirst).map((one) => this.row(text, one))),
+      ...(all.length === 0
+        ? [nothing(this.whyNone(text))]
+        : [...all].sort(heaviestFirst).map((one) => this.row(text, one))),
     );
+  }
+
+  /** An empty list says that nothing is wrong only where the text was looked at. */
+  private whyNone({ languageId, found }: OpenText): string {
+    if (!isServed(languageId))
+      return 'This text is not checked: only craft scripts are, whose names end in .craft, and texts of a board.';
+    if (this.client.state === 'stopped')
+      return 'The checks are not running, so this text is not checked. “Start the Checks Again” is under More.';
+    return found === null ? 'This text is being checked.' : 'Nothing is found in this text.';
   }
 
   private row(text: OpenText, one: Diagnostic): HTMLElement {
@@ -133,8 +149,8 @@ function heaviestFirst(one: Diagnostic, other: Diagnostic): number {
   return (one.severity ?? 1) - (other.severity ?? 1) || one.range.start.line - other.range.start.line;
 }
 
-function none(): HTMLElement {
-  return element('li', { class: 'aside' }, 'Nothing is found in this text.');
+function nothing(why: string): HTMLElement {
+  return element('li', { class: 'aside' }, why);
 }
 
 /** What our client marks counts severities from 0, the protocol from 1. */
@@ -146,25 +162,4 @@ function asProtocol({
   code = '',
 }: ReturnType<typeof marksIn>[number]): Diagnostic {
   return { range, message, severity: (severity + 1) as NonNullable<Diagnostic['severity']>, source, code };
-}
-
-function editOf({ documentChanges, changes }: WorkspaceEdit): Edit {
-  const edit = new Edit();
-  const files = [
-    ...Object.entries(changes ?? {}),
-    ...(documentChanges ?? []).flatMap((one) =>
-      'edits' in one ? [[one.textDocument.uri, one.edits] as const] : [],
-    ),
-  ];
-  for (const [uri, edits] of files)
-    for (const one of edits)
-      if ('newText' in one) {
-        const { start, end } = one.range;
-        const range = new Range(
-          new Position(start.line, start.character),
-          new Position(end.line, end.character),
-        );
-        edit.replace(Uri.parse(uri), range, one.newText);
-      }
-  return edit;
 }

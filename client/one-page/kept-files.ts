@@ -1,89 +1,16 @@
-import { askButtons, askFiles, askText, type Choice, pickOne, tell } from './ask';
+import { askButtons, askFiles, type Choice, pickOne, tell } from './ask';
 import { download } from './download';
 import { commands } from './host/commands';
 import { freePath } from './host/documents';
-import { addPicked, fs } from './host/files';
-import { keptPath, keptUri, thePage } from './host/page';
+import { addPicked } from './host/files';
+import { keptUri, thePage } from './host/page';
 import { window } from './host/vscode';
+import { writeText, writtenAt } from './kept-scripts';
 
 /** What is long and only looked at; all else is kept. */
 const recordingEndings = ['csv', 'tsv'];
 
 const encoder = new TextEncoder();
-
-/** The texts that this page keeps: one is opened, renamed or deleted. */
-export async function openScripts(): Promise<void> {
-  const { store } = thePage();
-  const choices = store.paths().map(
-    (path): Choice<() => unknown> => ({
-      label: path,
-      pick: () => window.showTextDocument(keptUri(path)),
-    }),
-  );
-  const { active } = thePage().texts;
-  const own = active === null ? null : keptPath(active.place);
-  const changes: Choice<() => unknown>[] =
-    own === null || store.read(own) === undefined
-      ? []
-      : [
-          { label: 'The one that is shown' },
-          { label: 'Rename…', pick: () => rename(own) },
-          { label: 'Duplicate', pick: () => duplicate(own) },
-          { label: 'Delete', pick: () => remove(own) },
-        ];
-  const picked = await pickOne('Scripts on This Page', [...choices, ...changes]);
-  await picked?.();
-}
-
-async function rename(path: string): Promise<void> {
-  const { store } = thePage();
-  const to = await askText({
-    title: 'Rename',
-    value: path,
-    fault: (typed) => faultOfName(typed, path),
-  });
-  if (to === undefined || to === path) return;
-  await writeText(to, store.read(path) ?? '');
-  await window.showTextDocument(keptUri(to));
-  dropText(path);
-}
-
-function faultOfName(name: string, own: string): string | null {
-  if (!/^[^/\\]+(\/[^/\\]+)*\.[a-z]+$/i.test(name.trim()))
-    return 'A name with its ending is wanted, such as my-quad.craft.';
-  return name !== own && thePage().store.read(name) !== undefined
-    ? 'There is a text of that name already.'
-    : null;
-}
-
-async function duplicate(path: string): Promise<void> {
-  const [, base = path, ending = ''] = /^(.*?)(\.[^.]*)$/.exec(path) ?? [];
-  const to = freePath(base, ending);
-  await writeText(to, thePage().store.read(path) ?? '');
-  await window.showTextDocument(keptUri(to));
-}
-
-async function remove(path: string): Promise<void> {
-  const text = thePage().store.read(path) ?? '';
-  dropText(path);
-  const back = 'Bring It Back';
-  if ((await tell('information', `${path} is deleted.`, [back])) !== back) return;
-  await writeText(path, text);
-  await window.showTextDocument(keptUri(path));
-}
-
-function dropText(path: string): void {
-  const { store, texts, client } = thePage();
-  const uri = keptUri(path).toString();
-  const open = texts.open.get(uri);
-  if (open !== undefined) texts.close(open);
-  store.remove(path);
-  client.fileChanged(uri, 'gone');
-}
-
-async function writeText(path: string, text: string): Promise<void> {
-  await fs.writeFile(keptUri(path), encoder.encode(text));
-}
 
 /** Files of this device: texts are kept here from now on, a bundle is unpacked, a recording is looked at. */
 export async function openFiles(): Promise<void> {
@@ -108,11 +35,19 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
 async function takeText(name: string, bytes: Uint8Array): Promise<readonly string[]> {
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    return [await takeInto(name, text)];
+    return [await takeInto(plainName(name), text)];
   } catch {
-    void tell('error', `${name} is no text in UTF-8: it was not opened.`);
+    void tell(
+      'error',
+      `${name} is no text in UTF-8: it was not opened. If it is a text, save it as UTF-8 first.`,
+    );
     return [];
   }
+}
+
+/** A phone may give a text another ending, and some devices write endings large: what is a script stays one. */
+export function plainName(name: string): string {
+  return name.replace(/\.(craft|boardtext)(\.txt)?$/i, (_, ending: string) => `.${ending.toLowerCase()}`);
 }
 
 async function takeBundle(name: string, bytes: Uint8Array): Promise<readonly string[]> {
@@ -155,7 +90,7 @@ export async function saveFiles(): Promise<void> {
   const one = active === null || name === null ? null : { name, bytes: encoder.encode(active.written) };
   const all = {
     name: 'propsoff.zip',
-    bytes: bundleOf(store.paths().map((path) => [path, store.read(path) ?? ''])),
+    bytes: bundleOf(store.paths().map((path) => [path, writtenAt(path)])),
   };
   const offered = [one, all].filter((file) => file !== null);
   const saving = offered.map(

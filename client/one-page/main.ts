@@ -7,11 +7,12 @@ import { tell } from './ask';
 import { registerBuiltIns } from './built-in-commands';
 import { Findings } from './findings';
 import { commands } from './host/commands';
-import { boardLanguage, craftLanguage, openTextDocument } from './host/documents';
+import { craftLanguage, isServed, openTextDocument } from './host/documents';
 import { folder, inside, keptPath, keptUri, type Page, thePage, usePage } from './host/page';
 import { Uri } from './host/values';
 import { window as host } from './host/vscode';
-import { openFiles, openScripts, saveFiles, takeFiles } from './kept-files';
+import { openFiles, saveFiles, takeFiles } from './kept-files';
+import { openScripts } from './kept-scripts';
 import { Log } from './log';
 import { sanitized } from './markdown';
 import { openMenu } from './menu';
@@ -35,7 +36,6 @@ const store = new Store(
 );
 const shell = new Shell();
 const parts = new Map(firstParts());
-const isServed = ({ languageId }: OpenText) => languageId === craftLanguage || languageId === boardLanguage;
 
 const client: PageClient = new PageClient({
   texts: () => texts,
@@ -45,11 +45,15 @@ const client: PageClient = new PageClient({
   log,
   sanitize: sanitized,
 });
-const texts: Texts = new Texts(part('editor'), (text) => extensionsFor(client.lsp, isServed(text), text), {
-  opened: (text) => isServed(text) && client.opened(text),
-  closed: (uri) => client.closed(uri),
-  sync: () => client.lsp.sync(),
-});
+const texts: Texts = new Texts(
+  part('editor'),
+  (text) => extensionsFor(client.lsp, isServed(text.languageId), text),
+  {
+    opened: (text) => isServed(text.languageId) && client.opened(text),
+    closed: (uri) => client.closed(uri),
+    sync: () => client.lsp.sync(),
+  },
+);
 
 async function newWorker(): Promise<Worker> {
   const program = new Blob([parts.get('server.js') ?? ''], { type: 'text/javascript' });
@@ -93,6 +97,8 @@ function followEdits(): void {
     clearTimeout(timer);
     timer = setTimeout(keepNow, pause);
   });
+  // What was typed into a text last is kept with it, and never after it is deleted.
+  texts.onClosed.event(keepNow);
   window.addEventListener('pagehide', keepNow);
   window.addEventListener('beforeunload', (event) => {
     keepNow();

@@ -4,7 +4,7 @@ import {
   closeBracketsKeymap,
   completionKeymap,
 } from '@codemirror/autocomplete';
-import { defaultKeymap, history, historyKeymap, indentWithTab } from '@codemirror/commands';
+import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
 import { lintGutter, lintKeymap } from '@codemirror/lint';
 import {
   findReferencesKeymap,
@@ -55,7 +55,7 @@ export function extensionsFor(lsp: LSPClient, isServed: boolean, { uri, language
       ...(isServed
         ? [...formatKeymap, ...renameKeymap, ...jumpToDefinitionKeymap, ...findReferencesKeymap]
         : []),
-      indentWithTab,
+      // Tab leads on, as everywhere on a page: no line of a script is set in.
     ]),
     pageStyles(),
     EditorView.lineWrapping,

@@ -70,7 +70,8 @@ export class Store {
   }
 
   remembered(key: string): unknown {
-    const text = this.waiting.get(own + key) ?? this.try(() => this.storage().getItem(own + key));
+    const waiting = this.waiting.get(own + key);
+    const text = waiting !== undefined ? waiting : this.try(() => this.storage().getItem(own + key));
     try {
       return typeof text === 'string' ? (JSON.parse(text) as unknown) : undefined;
     } catch {
@@ -78,8 +79,9 @@ export class Store {
     }
   }
 
+  /** Undefined is nothing to remember. */
   remember(key: string, value: unknown): void {
-    this.wait(own + key, JSON.stringify(value));
+    this.wait(own + key, value === undefined ? null : JSON.stringify(value));
   }
 
   /** Writes what waits; what goes first makes room for the rest. */

@@ -16,8 +16,8 @@ export class OpenText implements WorkspaceFile {
   private untold: ChangeSet;
   /** How its lines end in its file, if all do so; the editor itself counts every end as one character. */
   readonly lineEnd: string;
-  /** As the server sent them, for the text that it was told. */
-  found: readonly Diagnostic[] = [];
+  /** As the server sent them, for the text that it was told; null before it has. */
+  found: readonly Diagnostic[] | null = null;
 
   constructor(
     place: URI,
@@ -160,7 +160,7 @@ export class Texts {
     this.tell.sync();
     this.tell.closed(text.uri);
     text.languageId = languageId;
-    text.found = [];
+    text.found = null;
     const { doc, selection } = text.state;
     text.state = this.stateOf(text, doc.toString()).update({ selection }).state;
     text.doc = text.state.doc;
@@ -190,8 +190,11 @@ export class Texts {
     this.tell.sync();
     this.open.delete(text.uri);
     this.tell.closed(text.uri);
+    if (this.active === text) this.showAnother();
     this.onClosed.fire(text);
-    if (this.active !== text) return;
+  }
+
+  private showAnother(): void {
     this.active = null;
     const next = [...this.open.values()].at(-1);
     if (next !== undefined) this.show(next);

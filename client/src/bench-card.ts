@@ -34,19 +34,23 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
   const post = (message: ToCard) => panel.webview.postMessage(message);
   const key = cardKey(uri);
   const taken = () => takenFrom(context.workspaceState.get(key));
+  const postNothing = () =>
+    post({
+      kind: 'nothing',
+      why: t('There is no card: nothing is written in this script yet, or it was closed.'),
+    });
   const refresh = async () => {
     const answer = await client.request(benchCardRequest, about(uri));
     if (answer !== null) await post({ kind: 'card', card: answer.card, taken: taken() });
-    else if (client.state === 'running')
-      await post({
-        kind: 'nothing',
-        why: t('There is no card: nothing is written in this script yet, or it was closed.'),
-      });
+    else if (client.state === 'running') await postNothing();
   };
   const following = client.onChecked((checked) => {
     if (checked.toString() === uri.toString()) void refresh();
   });
-  panel.onDidDispose(() => following.dispose());
+  const leaving = vscode.workspace.onDidDeleteFiles(({ files }) => {
+    if (files.some((file) => file.toString() === uri.toString())) void postNothing();
+  });
+  panel.onDidDispose(() => vscode.Disposable.from(following, leaving).dispose());
   panel.webview.onDidReceiveMessage(async (message: FromCard) => {
     switch (message.kind) {
       case 'ready':

@@ -240,6 +240,75 @@ describe('the page without an install', () => {
     await sheet(page).getByRole('heading', { name: 'Linnet' }).waitFor();
   });
 
+  it('takes along what belongs to a script that is renamed, and leaves nothing of one that is deleted', async () => {
+    const page = await open(phone);
+    await menu(page, 'Open Bench Card');
+    const card = () => page.frameLocator('iframe[title="Bench Card"] >> nth=-1');
+    await card().getByLabel('Propellers off', { exact: true }).check();
+    await card()
+      .getByText(/^1 of \d+ steps done/)
+      .waitFor();
+    await openFile(page, 'linnet.craft', 'include "first.craft"\n\n[craft]\nname = "Linnet"\n');
+    await page.locator('#scripts').click();
+    await pick(page, 'first.craft');
+
+    await page.locator('#scripts').click();
+    await pick(page, 'Rename');
+    const name = page.getByRole('textbox', { name: 'Rename' });
+    await name.fill('../out.craft');
+    await name.press('Enter');
+    await page.locator('dialog .wrong').getByText('A name with its ending is wanted').waitFor();
+    await name.fill(' wren 1.craft ');
+    await name.press('Enter');
+    await page.locator('#script-name').getByText('wren 1.craft', { exact: true }).waitFor();
+    await until(page, async () => !(await kept(page)).includes('first.craft'));
+    assert.match(await kept(page), /include \\+"wren 1\.craft\\+"/);
+    await at(page, 'Build sheet');
+    await card().getByText('There is no card').waitFor();
+    await page.getByRole('tab', { name: 'Bench Card' }).press('Delete');
+    await menu(page, 'Open Bench Card');
+    await card()
+      .getByText(/^1 of \d+ steps done/)
+      .waitFor();
+
+    await page.locator('#scripts').click();
+    await pick(page, 'Delete');
+    await page.locator('.toast').getByRole('button', { name: 'Bring It Back' }).click();
+    await line(page, '"First"').waitFor();
+    await until(page, async () => (await kept(page)).includes('propsoff.card'));
+    for (const _ of ['wren 1.craft', 'linnet.craft']) {
+      await page.locator('#scripts').click();
+      await pick(page, 'Delete');
+    }
+    await page.locator('#script-name').getByText('No script').waitFor();
+    await until(page, async () => !/file|card/.test(await kept(page)));
+    await at(page, 'Build sheet');
+    await card().getByText('There is no card').waitFor();
+    await page.getByRole('tab', { name: 'Build Sheet' }).click();
+    await sheet(page).getByText('No craft script is open').first().waitFor();
+    await at(page, 'Findings');
+    await page.locator('#findings').getByText('Nothing is open').waitFor();
+  });
+
+  it('never says of a text that it did not check that nothing is found in it', async () => {
+    const page = await open(desk);
+    await openFile(page, 'notes.txt', 'mas = 300 g\n');
+    await page.locator('#findings').getByText('This text is not checked').waitFor();
+    await openFile(page, 'LINNET.CRAFT.txt', '[craft]\nmas = 300 g\n');
+    await page.locator('#findings').getByText('Did you mean craft.mass?').waitFor();
+    assert.equal(await page.locator('#script-name').innerText(), 'LINNET.craft');
+    await openFile(page, 'picture.craft', Buffer.from([0x89, 0x50, 0x4e, 0x47]));
+    await page.locator('.toast').getByText('picture.craft is no text in UTF-8').waitFor();
+  });
+
+  it('is left by keys alone as any page is: no key is caught in the script', async () => {
+    const page = await open(desk);
+    await page.locator('#editor .cm-content').focus();
+    await page.keyboard.press('Tab');
+    assert.equal(await page.evaluate("document.activeElement?.closest('#editor') === null"), true);
+    assert.match(await script(page), /^# My first craft/, 'nothing is written');
+  });
+
   it('takes a board’s listing, says what it means, hands it over and proves it', async () => {
     const page = await open(desk);
     const listing = 'idle_power = 55\ntilt_limit = 25\ngyro_lowpass = 120\nfailsafe = hold\n';

@@ -7,6 +7,11 @@ import { type Position, Range, Selection, Uri, type WorkspaceEdit } from './valu
 export const craftLanguage = 'craft-script';
 export const boardLanguage = 'board-text';
 
+/** Whether the server knows such texts: no others are checked. */
+export function isServed(languageId: string): boolean {
+  return languageId === craftLanguage || languageId === boardLanguage;
+}
+
 /** By the ending of its name, as the extension's manifest says it. */
 function languageOf(path: string): string {
   if (path.endsWith('.craft')) return craftLanguage;

@@ -1,7 +1,7 @@
 import type { URI } from 'vscode-uri';
 import { download } from '../download';
-import { folder, inside, keptPath, thePage } from './page';
-import { FileSystemError, FileType, Uri } from './values';
+import { folder, inside, keptPath, keptUri, thePage } from './page';
+import { EventEmitter, FileSystemError, FileType, Uri } from './values';
 
 /** Files that a person has picked, for as long as the page is open: recordings are too long to be kept. */
 const picked = new Map<string, Uint8Array>();
@@ -44,6 +44,20 @@ function entriesOf(uri: URI): Map<string, number> {
     entries.set(name, below.length > 0 ? FileType.Directory : FileType.File);
   }
   return entries;
+}
+
+const deleted = new EventEmitter<{ readonly files: readonly URI[] }>();
+export const onDidDeleteFiles = deleted.event;
+
+/** Takes a text out of what is kept. */
+export function deleteKept(path: string): void {
+  const { store, texts, client } = thePage();
+  const uri = keptUri(path);
+  const open = texts.open.get(uri.toString());
+  if (open !== undefined) texts.close(open);
+  store.remove(path);
+  client.fileChanged(uri.toString(), 'gone');
+  deleted.fire({ files: [uri] });
 }
 
 /** `workspace.fs`: what is kept, what was picked, what ships inside, and what is handed to the browser to save. */

@@ -18,7 +18,7 @@ import {
   relativePath,
   setTextDocumentLanguage,
 } from './documents';
-import { fs } from './files';
+import { fs, onDidDeleteFiles } from './files';
 import { codeActionProviders, proofMarks } from './languages';
 import { folder, keptUri, thePage } from './page';
 import {
@@ -164,6 +164,7 @@ export const workspace = {
   onDidCloseTextDocument: (listener: Listener<Document>) =>
     thePage().texts.onClosed.event((text) => listener(documentOf(text))),
   /** What is written is kept at once. */
+  onDidDeleteFiles,
   onDidSaveTextDocument: (listener: Listener<Document>) =>
     thePage().texts.onKept.event((text) => listener(documentOf(text))),
 };

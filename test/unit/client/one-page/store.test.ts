@@ -55,6 +55,12 @@ describe('what the page without an install keeps', () => {
     store.write('boards/wren.json', '{}\n');
     store.remember('theme', 'dark');
     store.keep();
+    store.remember('card', 'ticked');
+    store.keep();
+    store.remember('card', undefined);
+    assert.equal(store.remembered('card'), undefined, 'not even before it is written');
+    store.keep();
+    assert.equal(storage.getItem('propsoff/card'), null);
     const again = stored(storage).store;
     assert.deepEqual(again.paths(), ['boards/wren.json', 'wren.craft']);
     assert.equal(again.read('wren.craft'), '[craft]\n');
