@@ -1,5 +1,4 @@
 import type { WorkspaceEdit } from 'vscode-languageclient';
-import { recordEndings } from '../../server/src/workspace/kept-beside';
 import { cardKey } from '../src/bench-card';
 import { askText, type Choice, pickOne, tell } from './ask';
 import { applyEdit, freePath } from './host/documents';
@@ -81,10 +80,11 @@ interface Kept {
 function dropText(path: string): Kept {
   const { store } = thePage();
   const text = writtenAt(path);
-  const records = recordEndings.flatMap((ending): Kept['records'] => {
-    const record = store.read(path + ending);
-    return record === undefined ? [] : [[ending, record]];
-  });
+  // What is kept beside a text is named after it: `wren.craft.handed.json`.
+  const records = store
+    .paths()
+    .filter((other) => other.startsWith(`${path}.`) && other.endsWith('.json'))
+    .map((other) => [other.slice(path.length), store.read(other) ?? ''] as const);
   const key = cardKey(keptUri(path));
   const card = store.remembered(key);
   store.remember(key, undefined);
