@@ -1,3 +1,4 @@
+import { sizeOf } from './complex';
 import { unshaped } from './controller';
 import {
   axes,
@@ -7,7 +8,8 @@ import {
   type SimulatedGains,
   wholeTurn,
 } from './craft';
-import { axisIndex, crossingWith, type Hovering, linearLoop, sizeOf } from './linear';
+import { axisIndex, type Hovering, linearLoop } from './linear';
+import { crossingWith } from './loop-truth';
 import { hoverOutputs, hoverSpeeds } from './motors';
 import type { Random } from './random';
 

@@ -1,16 +1,10 @@
 import assert from 'node:assert/strict';
+import { type Complex, sizeOf } from '../../simulator/complex';
 import { unshaped } from '../../simulator/controller';
 import { axes, type SimulatedCraft } from '../../simulator/craft';
 import { dampingShare, fly, leverage } from '../../simulator/flight';
-import {
-  axisIndex,
-  type Complex,
-  type Hovering,
-  linearLoop,
-  sizeOf,
-  truthOf,
-  waitsOf,
-} from '../../simulator/linear';
+import { axisIndex, type Hovering, linearLoop, waitsOf } from '../../simulator/linear';
+import { truthOf } from '../../simulator/loop-truth';
 import type { Act } from '../../simulator/pilot';
 import { Random } from '../../simulator/random';
 import { canFly, randomCraft } from '../../simulator/random-craft';

@@ -9,7 +9,8 @@ import type {
   RecordingReport,
   Told,
 } from '../../../../server/src/recording/report';
-import { axisIndex, linearLoop, truthOf, waitsOf } from '../../../simulator/linear';
+import { axisIndex, linearLoop, waitsOf } from '../../../simulator/linear';
+import { truthOf } from '../../../simulator/loop-truth';
 import { craftOf } from '../../../support/findings';
 import { madeRecording, noise } from '../../../support/made-recording';
 import { near } from '../../../support/near';
