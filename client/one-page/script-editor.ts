@@ -25,6 +25,7 @@ import {
   highlightSpecialChars,
   keymap,
   lineNumbers,
+  tooltips,
 } from '@codemirror/view';
 import { coloured } from './highlight';
 import { type OpenText, pageStyles } from './texts';
@@ -58,6 +59,8 @@ export function extensionsFor(lsp: LSPClient, isServed: boolean, { uri, language
       // Tab leads on, as everywhere on a page: no line of a script is set in.
     ]),
     pageStyles(),
+    // On a phone a tap opens them: what leads away from the script stays in reach.
+    tooltips({ tooltipSpace: ({ dom }) => dom.getBoundingClientRect() }),
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({
       'aria-label': 'Script',

@@ -309,6 +309,18 @@ describe('the page without an install', () => {
     assert.match(await script(page), /^# My first craft/, 'nothing is written');
   });
 
+  it('leaves room for the script on a phone on its side, and all ways on in reach of a tap that explains', async () => {
+    const page = await open({ ...phone, viewport: { width: 740, height: 360 } });
+    const tall = (await page.locator('#editor').boundingBox())?.height ?? 0;
+    assert.ok(tall > 0.7 * 360, `the script has ${tall} px of 360`);
+    await line(page, 'mass ').tap({ position: { x: 12, y: 8 } });
+    await page.locator('.cm-tooltip-hover').getByText('craft.mass').first().waitFor();
+    for (const place of ['Findings', 'Build sheet', 'Script']) await at(page, place);
+    await page.setViewportSize({ width: 180, height: 370 });
+    for (const place of ['Findings', 'Build sheet', 'Script']) await at(page, place);
+    assert.equal(await page.evaluate('document.documentElement.scrollWidth'), 180, 'letters twice as large');
+  });
+
   it('takes a board’s listing, says what it means, hands it over and proves it', async () => {
     const page = await open(desk);
     const listing = 'idle_power = 55\ntilt_limit = 25\ngyro_lowpass = 120\nfailsafe = hold\n';

@@ -17,6 +17,9 @@ export function total(text: string): HTMLElement {
   return element('span', { class: 'total' }, text);
 }
 
+/** Pixels. Plots have words beside them: what is narrower shows them smaller. */
+const leastWidth = 240;
+
 /** Draws for the width that there is, in pixels, and again whenever that changes. */
 export function sized(draw: (width: number) => Node): HTMLElement {
   const frame = element('div', { class: 'drawn' });
@@ -25,7 +28,7 @@ export function sized(draw: (width: number) => Node): HTMLElement {
     const width = Math.floor(entry?.contentRect.width ?? 0);
     if (width <= 0 || width === drawnFor) return;
     drawnFor = width;
-    frame.replaceChildren(draw(width));
+    frame.replaceChildren(draw(Math.max(leastWidth, width)));
   });
   observer.observe(frame);
   return frame;
