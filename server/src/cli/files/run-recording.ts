@@ -4,7 +4,7 @@ import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
 import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-told';
 import { changeOf, lateOf } from '../../recording/change-of';
-import { doing } from '../../recording/estimate/shaken';
+import { doing } from '../../recording/estimate/noise/shaken';
 import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
 import { longestFlight } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';

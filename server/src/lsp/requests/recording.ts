@@ -7,7 +7,7 @@ import { besideScript, namingRecording, packTaken, viewFlown } from '../../featu
 import { measuredEdits } from '../../features/flight/use-measured';
 import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
-import { doing } from '../../recording/estimate/shaken';
+import { doing } from '../../recording/estimate/noise/shaken';
 import { layoutText, wantedColumns } from '../../recording/layout';
 import { type LearntTable, learnTable, readLearnt } from '../../recording/open-recording';
 import { readHead } from '../../recording/read/each-row';

@@ -4,9 +4,9 @@ import type { Recording } from '../recording';
 import type { AxisResponse, Told } from '../report';
 import type { RecordingStep } from '../step';
 import { flightRows } from './flight-rows';
-import { responsesOf } from './response';
+import { unfilteredNoise } from './noise/unfiltered';
+import { responsesOf } from './response/response';
 import { told, withheld } from './span';
-import { unfilteredNoise } from './unfiltered';
 
 /** What of a flight, numbered from 1, setups are weighed by, for the craft that was flown. */
 export function* measuredFlight(

@@ -1,7 +1,7 @@
 import type { CraftView } from '../../craft/view';
 import { kindOf, stagesOf } from '../../figures/filter-stages';
 import { shortNumber } from '../../units/number-text';
-import { movesWithMotors } from '../estimate/peaks-of';
+import { movesWithMotors } from '../estimate/noise/peaks-of';
 import type { AxisNoise, Peak, RecordingProposal, RecordingReport } from '../report';
 import { flownOn } from './flown';
 import type { FoundInFlight } from './found';

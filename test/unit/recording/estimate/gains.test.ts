@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { CraftView } from '../../../../server/src/craft/view';
 import { axisNames } from '../../../../server/src/figures/axis-names';
 import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
-import { measuredGains } from '../../../../server/src/recording/estimate/gains';
+import { measuredGains } from '../../../../server/src/recording/estimate/gains/gains';
 import type { MeasuredGain, Told } from '../../../../server/src/recording/report';
 import { craftOf } from '../../../support/findings';
 import { madeRecording, noise } from '../../../support/made-recording';

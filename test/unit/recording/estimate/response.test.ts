@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { CraftView } from '../../../../server/src/craft/view';
 import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
-import { responsesOf } from '../../../../server/src/recording/estimate/response';
+import { responsesOf } from '../../../../server/src/recording/estimate/response/response';
 import type { Recording } from '../../../../server/src/recording/recording';
 import type {
   AxisResponse,

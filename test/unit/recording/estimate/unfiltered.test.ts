@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { unfilteredNoise } from '../../../../server/src/recording/estimate/unfiltered';
+import { unfilteredNoise } from '../../../../server/src/recording/estimate/noise/unfiltered';
 import type { Recording } from '../../../../server/src/recording/recording';
 import { madeRecording, noise } from '../../../support/made-recording';
 import { near } from '../../../support/near';

@@ -1,0 +1,126 @@
+import { alias } from '../../../physics/sampling';
+import { type FlightRows, meanBetween } from '../flight-rows';
+import { quantile } from '../span';
+import { lowestShaking, type ShortSpectra } from './shaken';
+
+/** How one motor turned in a segment. */
+export interface Track {
+  /** Of the segment. */
+  readonly at: number;
+  readonly motor: number;
+  /** Mean turns a second, Hz, and their deviation as a share of it. */
+  readonly turns: number;
+  readonly spread: number;
+}
+
+/** Orders that are looked at, by equal factors: from half a turn to the third tone of three blades. */
+const orders = { from: 0.5, to: 9.5 };
+/** Of their logarithm. */
+export const orderStep = 0.004;
+const orderCount = Math.ceil(Math.log(orders.to / orders.from) / orderStep);
+
+export function orderOf(place: number): number {
+  return orders.from * Math.exp(orderStep * place);
+}
+
+/** The place of an order, the inverse of that. */
+export function placeOf(order: number): number {
+  return Math.round(Math.log(order / orders.from) / orderStep);
+}
+
+/** Segments that are looked at, evenly over the flight. */
+const mostLooked = 800;
+const inOneGo = 16;
+
+export function* tracksOf(
+  rows: FlightRows,
+  { starts, setup }: ShortSpectra,
+): Generator<void, readonly Track[]> {
+  const speeds = rows.numbered('speed');
+  const every = Math.ceil(starts.length / mostLooked);
+  const tracks: Track[] = [];
+  for (const [at, start] of starts.entries()) {
+    if (at % (every * inOneGo) === 0) yield;
+    if (at % every !== 0) continue;
+    for (const { number, values } of speeds) {
+      const mean = meanBetween(values, start, start + setup.segment);
+      if (mean > 0) tracks.push({ at, motor: number, ...steadiness(values, start, setup.segment, mean) });
+    }
+  }
+  return tracks;
+}
+
+function steadiness(values: Float32Array, from: number, size: number, mean: number) {
+  let square = 0;
+  // Every fourth row says how steady it was well enough.
+  for (let row = from; row < from + size; row += 4) square += ((values[row] ?? mean) - mean) ** 2;
+  return { turns: mean / (2 * Math.PI), spread: Math.sqrt(square / (size / 4)) / mean };
+}
+
+/** Within a segment a motor may change its speed by this share, and more where most of them are less steady. */
+const steady = 0.03;
+
+export function steadyOnes(tracks: readonly Track[]): readonly Track[] {
+  const spreads = tracks.map(({ spread }) => spread);
+  const most = Math.max(steady, quantile(spreads, 0.6));
+  return tracks.filter(({ spread }) => spread <= most);
+}
+
+/** Decibels by which each order stands over what does not move, along some tracks. */
+export function* alongOrders(
+  { over, frequencies, setup }: ShortSpectra,
+  standing: Float32Array | Float64Array,
+  tracks: readonly Track[],
+): Generator<void, Float64Array> {
+  const grid = Float64Array.from({ length: orderCount }, (_, place) => orderOf(place));
+  const [seen, stands] = [new Float64Array(orderCount), new Float64Array(orderCount)];
+  const bins = frequencies.length;
+  const width = setup.rate / setup.segment;
+  for (const [nth, { at, turns }] of tracks.entries()) {
+    if (nth % (4 * inOneGo) === 0) yield;
+    const from = at * bins;
+    if (Number.isNaN(over[from] ?? Number.NaN)) continue;
+    for (let place = 0; place < orderCount; place += 1) {
+      const bin = alias((grid[place] as number) * turns, setup.rate) / width;
+      if (bin * width < lowestShaking) continue;
+      const below = Math.min(bins - 2, Math.floor(bin));
+      const share = bin - below;
+      const [one, next] = [over[from + below] as number, over[from + below + 1] as number];
+      const [stood, beside] = [standing[below] as number, standing[below + 1] as number];
+      seen[place] = (seen[place] as number) + (1 - share) * one + share * next;
+      stands[place] = (stands[place] as number) + (1 - share) * stood + share * beside;
+    }
+  }
+  return seen.map((one, place) => (one > 0 ? 10 * Math.log10(one / (stands[place] as number)) : 0));
+}
+
+/** A tone fills so many bins of a Hann window on either side, and as many more as it moves by. */
+const halfTone = 2;
+
+/** The bins of a segment that a tone of a motor fills. */
+export function binsOf({ frequencies, setup }: ShortSpectra, { turns, spread }: Track, order: number) {
+  const width = setup.rate / setup.segment;
+  const bin = alias(order * turns, setup.rate) / width;
+  const reach = halfTone + (2 * spread * order * turns) / width;
+  return {
+    from: Math.max(0, Math.floor(bin - reach)),
+    to: Math.min(frequencies.length - 1, Math.ceil(bin + reach)),
+  };
+}
+
+/** Puts what stands anyway in the place of a tone, in `over`. */
+export function* takeOut(
+  spectra: ShortSpectra,
+  standing: Float32Array | Float64Array,
+  tracks: readonly Track[],
+  order: number,
+): Generator<void, void> {
+  const bins = spectra.frequencies.length;
+  for (const [nth, track] of tracks.entries()) {
+    if (nth % (16 * inOneGo) === 0) yield;
+    const row = spectra.over.subarray(track.at * bins, (track.at + 1) * bins);
+    const { from, to } = binsOf(spectra, track, order);
+    for (let bin = from; bin <= to; bin += 1)
+      row[bin] = Math.min(row[bin] as number, standing[bin] as number);
+  }
+}
