@@ -1,4 +1,4 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import { strToU8, unzipSync, zipSync } from 'fflate';
 
 /** A bundle is a plain zip: each text under its path, in UTF-8. Any archiver opens it. */
 
@@ -9,13 +9,39 @@ export function bundleOf(texts: readonly (readonly [path: string, text: string])
   return zipSync(Object.fromEntries(texts.map(([path, text]) => [path, strToU8(text)])));
 }
 
+export interface Unpacked {
+  readonly texts: readonly (readonly [path: string, text: string])[];
+  /** What is no text in UTF-8, too long for one, or would lie elsewhere. */
+  readonly others: readonly string[];
+}
+
 /** The texts of a bundle by their paths; null for what is none. */
-export function textsIn(bytes: Uint8Array): readonly (readonly [path: string, text: string])[] | null {
+export function textsIn(bytes: Uint8Array): Unpacked | null {
+  const texts: [string, string][] = [];
+  const others: string[] = [];
   try {
     const files = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => !name.endsWith('/') && isPlain(name) && originalSize <= longest,
+      filter: ({ name, originalSize }) => {
+        if (name.endsWith('/')) return false;
+        const isWanted = isPlain(name) && originalSize <= longest;
+        if (!isWanted) others.push(name);
+        return isWanted;
+      },
     });
-    return Object.entries(files).map(([path, text]) => [path, strFromU8(text)]);
+    for (const [path, content] of Object.entries(files)) {
+      const text = textOf(content);
+      if (text === null) others.push(path);
+      else texts.push([path, text]);
+    }
+    return { texts, others };
+  } catch {
+    return null;
+  }
+}
+
+function textOf(content: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(content);
   } catch {
     return null;
   }

@@ -1,4 +1,5 @@
 import { askButtons, askFiles, type Choice, pickOne, tell } from './ask';
+import type { Unpacked } from './bundle';
 import { download } from './download';
 import { commands } from './host/commands';
 import { freePath } from './host/documents';
@@ -52,14 +53,29 @@ export function plainName(name: string): string {
 
 async function takeBundle(name: string, bytes: Uint8Array): Promise<readonly string[]> {
   const { textsIn } = await import('./bundle');
-  const texts = textsIn(bytes);
-  if (texts === null) {
+  const unpacked = textsIn(bytes);
+  if (unpacked === null) {
     void tell('error', `${name} is no bundle that can be read: it was not opened.`);
     return [];
   }
   const taken: string[] = [];
-  for (const [path, text] of texts) taken.push(await takeInto(path, text));
+  for (const [path, text] of unpacked.texts) taken.push(await takeInto(path, text));
+  void tell(unpacked.others.length === 0 ? 'information' : 'warning', unpackedWords(name, unpacked));
   return taken;
+}
+
+/** "night.zip is opened: it holds 3 texts." */
+function unpackedWords(name: string, { texts, others }: Unpacked): string {
+  const count = texts.length === 0 ? 'no text' : texts.length === 1 ? 'one text' : `${texts.length} texts`;
+  const held = `${name} is opened: it holds ${count}.`;
+  const most = 4;
+  const named = [
+    ...others.slice(0, most),
+    ...(others.length > most ? [`${others.length - most} more`] : []),
+  ].join(', ');
+  return others.length === 0
+    ? held
+    : `${held} Left out, as no text in UTF-8 or without a place here: ${named}.`;
 }
 
 /** Nothing that is kept is replaced without a word: of two texts of one name, the person says what becomes of them. */

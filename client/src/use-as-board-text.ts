@@ -91,11 +91,16 @@ async function writtenBeside(
 }
 
 async function offer(uri: vscode.Uri, { settings, groups, left }: NewBoardText): Promise<void> {
-  const counts = t('{settings} settings in {groups} groups were found', { settings, groups });
+  const counts =
+    groups === 1
+      ? t('{settings} settings in one group were found', { settings })
+      : t('{settings} settings in {groups} groups were found', { settings, groups });
   const said =
     left === 0
       ? t('{counts}; every line was understood.', { counts })
-      : t('{counts}; {left} lines were not understood.', { counts, left });
+      : left === 1
+        ? t('{counts}; one line was not understood.', { counts })
+        : t('{counts}; {left} lines were not understood.', { counts, left });
   const copy = t('Copy for the Board');
   const include = t('Include in a Craft Script');
   const picked = await vscode.window.showInformationMessage(said, copy, include);

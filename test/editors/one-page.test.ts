@@ -218,7 +218,7 @@ describe('the page without an install', () => {
     await page.locator('#save').click();
     const bundle = await downloaded(page, () => pick(page, 'Save propsoff.zip'));
     const bytes = readFileSync(await bundle.path());
-    const texts = new Map(textsIn(bytes));
+    const texts = new Map(textsIn(bytes)?.texts);
     assert.equal(
       texts.get('shared.craft'),
       '[motor]\r\nkv = 1850 rpm/V # measured\r\n',

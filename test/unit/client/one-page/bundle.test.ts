@@ -11,19 +11,23 @@ describe('a bundle of scripts', () => {
       maxLength: 5,
     });
     fc.assert(
-      fc.property(texts, (all) => assert.deepEqual(new Map(textsIn(bundleOf(all))), new Map(all))),
+      fc.property(texts, (all) => assert.deepEqual(new Map(textsIn(bundleOf(all))?.texts), new Map(all))),
       { numRuns: 30 },
     );
   });
 
-  it('puts nothing outside of the folder, and leaves folders aside', () => {
+  it('puts nothing outside of the folder, makes no text of what is none, and names what it leaves out', () => {
     const bytes = zipSync({
       '../out.craft': strToU8('x'),
       '/root.craft': strToU8('x'),
       'boards/': new Uint8Array(),
       'boards/wren.json': strToU8('{}'),
+      'photo.png': new Uint8Array([0x89, 0x50, 0x4e, 0x47]),
     });
-    assert.deepEqual(textsIn(bytes), [['boards/wren.json', '{}']]);
+    assert.deepEqual(textsIn(bytes), {
+      texts: [['boards/wren.json', '{}']],
+      others: ['../out.craft', '/root.craft', 'photo.png'],
+    });
   });
 
   it('says of what is no bundle that it is none', () => {
