@@ -36,7 +36,7 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
 async function takeText(name: string, bytes: Uint8Array): Promise<readonly string[]> {
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    return [await takeInto(plainName(name), text)];
+    return await takeInto(plainName(name), text);
   } catch {
     void tell(
       'error',
@@ -59,7 +59,7 @@ async function takeBundle(name: string, bytes: Uint8Array): Promise<readonly str
     return [];
   }
   const taken: string[] = [];
-  for (const [path, text] of unpacked.texts) taken.push(await takeInto(path, text));
+  for (const [path, text] of unpacked.texts) taken.push(...(await takeInto(path, text)));
   void tell(unpacked.others.length === 0 ? 'information' : 'warning', unpackedWords(name, unpacked));
   return taken;
 }
@@ -78,8 +78,11 @@ function unpackedWords(name: string, { texts, others }: Unpacked): string {
     : `${held} Left out, as no text in UTF-8 or without a place here: ${named}.`;
 }
 
-/** Nothing that is kept is replaced without a word: of two texts of one name, the person says what becomes of them. */
-async function takeInto(path: string, text: string): Promise<string> {
+/**
+ * Nothing that is kept is replaced without a word: of two texts of one name, the person says what becomes of them. Gives
+ * the path that is to be shown, if any is.
+ */
+async function takeInto(path: string, text: string): Promise<readonly string[]> {
   const before = thePage().store.read(path);
   let to = path;
   if (before !== undefined && before !== text) {
@@ -89,12 +92,15 @@ async function takeInto(path: string, text: string): Promise<string> {
       'Both can be kept: the one that is opened then has another name.',
       [both, 'Replace It'],
     );
-    if (picked === undefined) return path;
+    if (picked === undefined) {
+      void tell('information', `Another ${path} was not opened: the one that is kept here stays.`);
+      return [];
+    }
     const [, base = path, ending = ''] = /^(.*?)(\.[^.]*)$/.exec(path) ?? [];
     if (picked === both) to = freePath(base, ending);
   }
   await writeText(to, text);
-  return to;
+  return [to];
 }
 
 /** The text that is shown, or all of them. */

@@ -297,6 +297,10 @@ describe('the page without an install', () => {
     await openFile(page, 'LINNET.CRAFT.txt', '[craft]\nmas = 300 g\n');
     await page.locator('#findings').getByText('Did you mean craft.mass?').waitFor();
     assert.equal(await page.locator('#script-name').innerText(), 'LINNET.craft');
+    await openFile(page, 'LINNET.craft', '[craft]\nmass = 301 g\n');
+    await page.locator('dialog').getByText('There is another LINNET.craft').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('.toast').getByText('Another LINNET.craft was not opened').waitFor();
     await openFile(page, 'picture.craft', Buffer.from([0x89, 0x50, 0x4e, 0x47]));
     await page.locator('.toast').getByText('picture.craft is no text in UTF-8').waitFor();
   });
