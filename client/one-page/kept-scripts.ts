@@ -48,12 +48,16 @@ async function rename(path: string): Promise<void> {
 /** Why a text can't have that name; null where it can. */
 export function faultOfName(name: string, own: string): string | null {
   const wanted = name.trim();
-  const isPlain = wanted.split('/').every((step) => /^(?!\s|\.+$)[^\\\p{Cc}]+(?<!\s)$/u.test(step));
-  if (!isPlain || !/[^/]\.[a-z]+$/i.test(wanted))
+  if (!wanted.split('/').every(isStep) || !/[^/]\.[a-z]+$/i.test(wanted))
     return 'A name with its ending is wanted, such as my-quad.craft.';
   return wanted !== own && thePage().store.read(wanted) !== undefined
     ? 'There is a text of that name already.'
     : null;
+}
+
+/** A part of a path that leads nowhere else, and stays what it is on any device. */
+function isStep(step: string): boolean {
+  return step !== '' && step === step.trim() && !/^\.+$/.test(step) && !/[\\\p{Cc}]/u.test(step);
 }
 
 async function duplicate(path: string): Promise<void> {
