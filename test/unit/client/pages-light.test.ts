@@ -5,8 +5,11 @@ import { build } from 'esbuild';
 
 const root = join(__dirname, '..', '..', '..');
 
-/** What only the server reckons with: a page that brings it along is ten times as large as what it draws. */
-const engine = /^server\/src\/(craft|physics|query|workspace|catalog|figures)\//;
+/**
+ * What only the server reckons with: a page that brings it along is ten times as large as what it draws. Which paths a
+ * pattern means is no reckoning: the page that keeps files itself is asked by patterns.
+ */
+const engine = /^server\/src\/(craft|physics|query|workspace(?!\/path-patterns\.ts)|catalog|figures)\//;
 
 /** The files that end up in a page's script. */
 async function filesOf(page: string): Promise<readonly string[]> {
