@@ -47,7 +47,7 @@ async function takeText(name: string, bytes: Uint8Array): Promise<readonly strin
 }
 
 /** A phone may give a text another ending, and some devices write endings large: what is a script stays one. */
-export function plainName(name: string): string {
+function plainName(name: string): string {
   return name.replace(/\.(craft|boardtext)(\.txt)?$/i, (_, ending: string) => `.${ending.toLowerCase()}`);
 }
 

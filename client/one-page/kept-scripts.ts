@@ -46,7 +46,7 @@ async function rename(path: string): Promise<void> {
 }
 
 /** Why a text can't have that name; null where it can. */
-export function faultOfName(name: string, own: string): string | null {
+function faultOfName(name: string, own: string): string | null {
   const wanted = name.trim();
   if (!wanted.split('/').every(isStep) || !/[^/]\.[a-z]+$/i.test(wanted))
     return 'A name with its ending is wanted, such as my-quad.craft.';

@@ -107,6 +107,7 @@ const editor = {
     },
     fs,
     getConfiguration: () => ({ get: () => 100_000 }),
+    onDidDeleteFiles: () => ({ dispose: () => undefined }),
   },
   commands: { executeCommand: async () => undefined },
   l10n: {

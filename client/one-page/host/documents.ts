@@ -5,7 +5,7 @@ import { keptPath, keptUri, thePage } from './page';
 import { type Position, Range, Selection, Uri, type WorkspaceEdit } from './values';
 
 export const craftLanguage = 'craft-script';
-export const boardLanguage = 'board-text';
+const boardLanguage = 'board-text';
 
 /** Whether the server knows such texts: no others are checked. */
 export function isServed(languageId: string): boolean {
