@@ -42,7 +42,7 @@ export const filterPartRules: readonly CodeRule[] = [
       for (const { path } of allStages(view)) {
         const setting = filterSettings.find((one) => one !== 'blade-tone' && view.isSet(`${path}.${one}`));
         if (setting === undefined || !view.isMissing(`${path}.kind`)) continue;
-        const values = { path, setting, given: view.shown(`${path}.${setting}`) };
+        const values = { path, setting };
         const fixes = kindFor(view, path);
         report({ id: 'tune/filter-kind-missing', at: `${path}.${setting}`, values, fixes });
       }
