@@ -25,7 +25,7 @@ const script = StreamLanguage.define<{ isAfterSign: boolean }>({
   languageData: { commentTokens: { line: '#' }, closeBrackets: { brackets: ['[', '(', '"'] } },
 });
 
-/** The page's own colours, light and dark, by variables: see `page.css`. */
+/** The page's own colours, light and dark, by variables: see `frame.css`. */
 const style = HighlightStyle.define([
   { tag: tags.comment, class: 'tok-comment' },
   { tag: tags.heading, class: 'tok-heading' },

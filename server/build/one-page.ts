@@ -54,6 +54,9 @@ const views: BuildOptions = { ...shared, entryPoints: ['client/one-page/views.ts
 
 const worker: BuildOptions = { ...shared, entryPoints: ['client/one-page/service-worker.ts'] };
 
+/** The page's own styles; each may say otherwise than those before it. */
+const pageStyles = ['frame', 'tabs', 'asked', 'script-editor', 'narrow'];
+
 /** Styles of the extension's pages, as the build has left them; and scripts to begin with. */
 const styles = ['sheet', 'learn', 'compare', 'card', 'find', 'recording'].map((name) => `${name}.css`);
 const starters = ['first-craft', 'racer', 'freestyle', 'hall-craft', 'long-flight'].map(
@@ -101,7 +104,8 @@ function packed(parts: ReadonlyMap<string, string>): string {
 }
 
 function pageOf(main: string, views: string, first: string, later: string): string {
-  const [theme, page] = [read('client/one-page/theme.css'), read('client/one-page/page.css')];
+  const theme = read('client/one-page/theme.css');
+  const page = pageStyles.map((name) => read(`client/one-page/${name}.css`)).join('\n');
   const nonce = createHash('sha256').update(main).update(later).digest('hex').slice(0, 24);
   const script = inline(main);
   return `<!doctype html>

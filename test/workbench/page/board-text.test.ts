@@ -121,7 +121,7 @@ describe('any board’s text, from paste to proof', () => {
       'horn-delay ~> 40',
     ];
     await used(`${lines.join('\n')}\n`);
-    await notified('were not understood.');
+    await notified('one line was not understood.');
     assert.ok(readdirSync(join(editor().folder, 'boards')).some((name) => name.startsWith('board')));
     assert.match(await editor().hoverOver('first-cut'), /50 to 400/);
 
