@@ -94,7 +94,8 @@ function chosenSuites(names) {
 
 /** Once more at the end, where it is found: the report of the suite itself has long scrolled by. */
 function printFailures(results) {
-  for (const { name, failedTests = [], triedTwice = [] } of results) {
+  for (const { name, failedTests = [], triedTwice = [], leftOut = [] } of results) {
+    for (const title of leftOut) console.log(`\n${name}: ${title}`);
     for (const title of triedTwice)
       console.log(`\n${name}: ${title}\nfailed at first, and was tried once more`);
     for (const { title, reason } of failedTests) console.log(`\n${name}: ${title}\n${reason}`);

@@ -15,7 +15,7 @@ const countsPath = join(folder, `counts-${process.pid}.json`);
 const recordings = join(folder, 'recordings');
 
 /** @typedef {{ title: string, reason: string }} FailedTest */
-/** @typedef {{ passed: number, failed: number, failedTests: FailedTest[], triedTwice?: string[] }} Counts */
+/** @typedef {{ passed: number, failed: number, failedTests: FailedTest[], triedTwice?: string[], leftOut?: string[] }} Counts */
 
 const passedOnce = { passed: 1, failed: 0, failedTests: [] };
 
@@ -33,6 +33,7 @@ export function sum(all) {
     failed: add('failed'),
     failedTests: list('failedTests'),
     triedTwice: list('triedTwice'),
+    leftOut: list('leftOut'),
   };
 }
 

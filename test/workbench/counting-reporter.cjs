@@ -1,15 +1,28 @@
 // Mocha's readable report, and beside it as JSON in the file that PROPSOFF_COUNTS names: the counts, what failed and
-// why, and what failed at first only.
+// why, what failed at first only, and what was left out. A test may be left out for what is not there, which its title
+// says; any other that is skipped has failed.
 const { writeFileSync } = require('node:fs');
 const { reporters } = require('mocha');
+
+const leftOutBeginning = 'is left out: ';
 
 module.exports = class CountingReporter extends reporters.Spec {
   constructor(runner, options) {
     super(runner, options);
     const failedTests = [];
     const retried = new Set();
+    const leftOut = [];
+    let skipped = 0;
     runner.on('fail', (test, error) => {
       failedTests.push({ title: test.fullTitle(), reason: `${error?.stack ?? error}` });
+    });
+    runner.on('pending', (test) => {
+      if (test.title.startsWith(leftOutBeginning)) {
+        leftOut.push(test.fullTitle());
+        return;
+      }
+      skipped += 1;
+      failedTests.push({ title: test.fullTitle(), reason: 'it was skipped' });
     });
     runner.on('retry', (test) => retried.add(test.fullTitle()));
     runner.once('end', () => {
@@ -18,7 +31,7 @@ module.exports = class CountingReporter extends reporters.Spec {
       const triedTwice = [...retried].filter((title) =>
         failedTests.every((failed) => failed.title !== title),
       );
-      const counts = { passed: passes, failed: failures, failedTests, triedTwice };
+      const counts = { passed: passes, failed: failures + skipped, failedTests, triedTwice, leftOut };
       if (path) writeFileSync(path, JSON.stringify(counts));
     });
   }
