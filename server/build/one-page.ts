@@ -55,7 +55,10 @@ const views: BuildOptions = { ...shared, entryPoints: ['client/one-page/views.ts
 const worker: BuildOptions = { ...shared, entryPoints: ['client/one-page/service-worker.ts'] };
 
 /** The page's own styles; each may say otherwise than those before it. */
-const pageStyles = ['frame', 'tabs', 'asked', 'script-editor', 'narrow'];
+const pageStyles = [
+  'client/page/mark.css',
+  ...['frame', 'tabs', 'asked', 'script-editor', 'narrow'].map((name) => `client/one-page/${name}.css`),
+];
 
 /** Styles of the extension's pages, as the build has left them; and scripts to begin with. */
 const styles = ['sheet', 'learn', 'compare', 'card', 'find', 'recording'].map((name) => `${name}.css`);
@@ -105,7 +108,7 @@ function packed(parts: ReadonlyMap<string, string>): string {
 
 function pageOf(main: string, views: string, first: string, later: string): string {
   const theme = read('client/one-page/theme.css');
-  const page = pageStyles.map((name) => read(`client/one-page/${name}.css`)).join('\n');
+  const page = pageStyles.map(read).join('\n');
   const nonce = createHash('sha256').update(main).update(later).digest('hex').slice(0, 24);
   const script = inline(main);
   return `<!doctype html>

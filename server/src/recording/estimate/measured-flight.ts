@@ -14,10 +14,16 @@ export function* measuredFlight(
   flight: number,
   view: CraftView,
 ): Generator<RecordingStep, MeasuredFlight> {
-  const noise = yield* unfilteredNoise(recording, flight);
   const rows = flightRows(recording, flight);
   if (rows === null)
-    return { noise, loops: withheld('No rows of it follow each other in time.', 'Record again.') };
+    return {
+      noise: withheld(
+        `${recording.name} holds no flight whose rows follow each other in time.`,
+        'Look at its time column, and record again.',
+      ),
+      loops: withheld('No rows of it follow each other in time.', 'Record again.'),
+    };
+  const noise = yield* unfilteredNoise(rows);
   const responses = yield* responsesOf(rows, view);
   return { noise, loops: loopsOf(responses, recording.name, view.pack) };
 }

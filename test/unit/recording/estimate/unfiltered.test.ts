@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
 import { unfilteredNoise } from '../../../../server/src/recording/estimate/noise/unfiltered';
 import type { Recording } from '../../../../server/src/recording/recording';
 import { madeRecording, noise } from '../../../support/made-recording';
@@ -8,7 +9,7 @@ const degree = Math.PI / 180;
 const turn = 2 * Math.PI;
 
 function measured(recording: Recording) {
-  const work = unfilteredNoise(recording, 1);
+  const work = unfilteredNoise(flightRows(recording, 1) ?? assert.fail('no rows'));
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;

@@ -2,10 +2,9 @@ import { type AxisName, axisNames } from '../../../figures/axis-names';
 import { binPowers } from '../../../physics/random-signal';
 import { segmentsOf, type WelchSetup } from '../../../physics/welch';
 import type { AxisShaken, MeasuredNoise, NoiseMoment } from '../../measured-noise';
-import type { Recording } from '../../recording';
 import type { AxisNoise, Told } from '../../report';
 import type { RecordingStep } from '../../step';
-import { type FlightRows, flightRows, meanBetween } from '../flight-rows';
+import { type FlightRows, meanBetween } from '../flight-rows';
 import { told, withheld } from '../span';
 import { noiseOf } from './noise';
 import { doing, lowestShaking, shortSetup, shortStarts } from './shaken';
@@ -18,19 +17,10 @@ const inOneGo = 48;
 /** (rad/s)² in (deg/s)². */
 const degrees = (180 / Math.PI) ** 2;
 
-/** The noise before the board's filters on a flight, numbered from 1; withheld where that was not logged. */
-export function* unfilteredNoise(
-  recording: Recording,
-  flight: number,
-): Generator<RecordingStep, Told<MeasuredNoise>> {
-  const rows = flightRows(recording, flight);
-  if (rows === null)
-    return withheld(
-      `${recording.name} holds no flight whose rows follow each other in time.`,
-      'Look at its time column, and record again.',
-    );
+/** The noise before the board's filters on a flight; withheld where that was not logged. */
+export function* unfilteredNoise(rows: FlightRows): Generator<RecordingStep, Told<MeasuredNoise>> {
   const none = withheld(
-    `${recording.name} has no column of the gyro from before the board’s filters.`,
+    `${rows.recording.name} has no column of the gyro from before the board’s filters.`,
     'Have the board log it, about all three axes, and take that recording.',
   );
   if (axisNames.every((axis) => rows.channel(`unfiltered-gyro.${axis}`) === null)) return none;
