@@ -93,8 +93,9 @@ export class PageClient implements Client {
     return this.ask<R>(type.method, params, token);
   }
 
-  /** Of the protocol's own requests too; null while the server is not there, or will not answer. */
+  /** Of the protocol's own requests too; null if the server is not there, or will not answer. */
   async ask<R>(method: string, params: unknown, token?: CancellationToken): Promise<R | null> {
+    await this.settled();
     if (this.state !== 'running') return null;
     this.lsp.sync();
     try {

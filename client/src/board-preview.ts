@@ -3,6 +3,7 @@ import { boardTextRequest } from '../../server/src/lsp/board-protocol';
 import { about } from './about';
 import type { Client } from './client';
 import { activeCraftScript } from './language';
+import { whyNoAnswer } from './no-answer';
 
 const { t } = vscode.l10n;
 
@@ -57,7 +58,7 @@ export class BoardPreview implements vscode.TextDocumentContentProvider, vscode.
     if (answer?.kind === 'text') return answer.pieces.join('');
     if (answer?.kind === 'no-board')
       return `${answer.message} ${t('Name it in the script:')}\n\n[board]\nprofile = ${answer.boards[0]?.name ?? 'wren'}\n`;
-    return `${t('The craft script is not open any more.')}\n`;
+    return `${whyNoAnswer(this.client, t('The craft script is not open any more.'))}\n`;
   }
 
   dispose(): void {

@@ -18,6 +18,7 @@ import { openFirstSteps, stepDone } from './first-steps';
 import { activeScript } from './language';
 import { editProfile, sayMeaning, sayMeanings } from './learn-panel';
 import { newCraftScript } from './new-craft-script';
+import { whyNoAnswer } from './no-answer';
 import { noteFlight } from './note-flight';
 import { openRecording } from './open-recording';
 import { pickBoardOfText } from './pick-board';
@@ -83,7 +84,8 @@ async function pickPack(client: Client): Promise<void> {
   const uri = activeScript()?.document.uri;
   const summary = uri === undefined ? null : await client.request(summaryRequest, about(uri));
   if (uri === undefined || summary === null) {
-    void vscode.window.showInformationMessage(t('Open a craft script first: packs belong to a craft.'));
+    const why = t('Open a craft script first: packs belong to a craft.');
+    void vscode.window.showInformationMessage(uri === undefined ? why : whyNoAnswer(client, why));
     return;
   }
   if (summary.packs.length === 0) {
@@ -110,9 +112,8 @@ async function explainLine(client: Client, explanations: Explanations): Promise<
   const { active } = editor.selection;
   const story = await client.request(explainRequest, aboutPlace(editor.document.uri, active));
   if (story === null) {
-    void vscode.window.showInformationMessage(
-      t('There is nothing to explain on this line. Put the cursor on a setting or a section.'),
-    );
+    const why = t('There is nothing to explain on this line. Put the cursor on a setting or a section.');
+    void vscode.window.showInformationMessage(whyNoAnswer(client, why));
     return;
   }
   const name = nameOf(editor.document.uri);

@@ -101,6 +101,7 @@ export class EditorClient implements Client, vscode.Disposable {
     params: P,
     token?: vscode.CancellationToken,
   ): Promise<R | null> {
+    await this.settled();
     if (this.state !== 'running') return null;
     try {
       // A token that is left out must not be there at all: it would be sent as a parameter.

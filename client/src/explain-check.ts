@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { explainCheckRequest } from '../../server/src/lsp/protocol';
 import type { Client } from './client';
 import type { Explanations } from './explanations';
+import { whyNoAnswer } from './no-answer';
 
 const { t } = vscode.l10n;
 
@@ -14,7 +15,9 @@ export async function explainCheck(
   if (typeof check !== 'string') return;
   const story = await client.request(explainCheckRequest, { check });
   if (story === null) {
-    void vscode.window.showInformationMessage(t('The check {check} is not known here any more.', { check }));
+    void vscode.window.showInformationMessage(
+      whyNoAnswer(client, t('The check {check} is not known here any more.', { check })),
+    );
     return;
   }
   await explanations.show(t('the check {check}', { check: check.replace('/', ': ') }), story);

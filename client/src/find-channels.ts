@@ -5,6 +5,7 @@ import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
 import { activeCraftScript } from './language';
+import { whyNoAnswer } from './no-answer';
 
 const { t } = vscode.l10n;
 
@@ -31,7 +32,10 @@ export async function findChannels(client: Client): Promise<void> {
     pilots: Number(picked),
     keepsOthers: false,
   });
-  if (plan === null) return;
+  if (plan === null) {
+    void vscode.window.showErrorMessage(whyNoAnswer(client, t('The craft script is not open any more.')));
+    return;
+  }
   if (plan.channels.length === 0) {
     void vscode.window.showWarningMessage(plan.answer);
     return;

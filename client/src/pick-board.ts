@@ -26,7 +26,11 @@ export async function pickBoardOfText(client: Client): Promise<void> {
     void vscode.window.showInformationMessage(t('First open a text captured from a board.'));
     return;
   }
-  const boards = (await client.request(boardsRequest, {})) ?? [];
+  const boards = await client.request(boardsRequest, {});
+  if (boards === null) {
+    void vscode.window.showErrorMessage(t('Propsoff’s checks are not running.'));
+    return;
+  }
   const board = await pickBoard(boards, t('The board that this text comes from'));
   if (board === undefined) return;
   const text =

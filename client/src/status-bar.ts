@@ -83,11 +83,10 @@ export class StatusBar implements vscode.Disposable {
     const uri = activeScript()?.document.uri;
     if (uri === undefined) return this.hide();
     this.expect();
+    if (this.client.state === 'starting') this.tell(starting);
     const summary = await this.client.request(summaryRequest, about(uri));
     if (mine !== this.asked) return;
-    const { state } = this.client;
-    if (state === 'starting') this.tell(starting);
-    else if (state === 'stopped') this.tell(stopped);
+    if (this.client.state === 'stopped') this.tell(stopped);
     else if (summary === null) this.hide();
     else this.show(summary);
   }

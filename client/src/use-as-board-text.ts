@@ -6,6 +6,7 @@ import { exists } from './exists';
 import { nameOf, withoutEnding } from './file-name';
 import { includeInScript } from './include-in-script';
 import { boardLanguageId } from './language';
+import { whyNoAnswer } from './no-answer';
 import { profileFile, writtenProfile } from './profile-file';
 import { written } from './written';
 
@@ -30,7 +31,9 @@ export async function useAsBoardText(client: Client, file?: vscode.Uri): Promise
   const fileName = nameOf(place ?? document.uri);
   const found = await client.request(newBoardTextRequest, { text, fileName });
   if (found === null) {
-    void vscode.window.showWarningMessage(t('No line of this text looks like a setting.'));
+    void vscode.window.showWarningMessage(
+      whyNoAnswer(client, t('No line of this text looks like a setting.')),
+    );
     return;
   }
   const shown = await shownAsBoardText(client, document, text, place, found);

@@ -27,6 +27,17 @@ interface Opened {
   readonly faults: string[];
 }
 
+/** Run in the page: the server hears nothing until it is let. */
+const slowServer = `(() => {
+  const { postMessage } = Worker.prototype;
+  const held = [];
+  Worker.prototype.postMessage = function (...message) { held.push([this, message]); };
+  window.letServerHear = () => {
+    Worker.prototype.postMessage = postMessage;
+    for (const [worker, message] of held) worker.postMessage(...message);
+  };
+})()`;
+
 /** Run in the page: a storage that takes nothing more, until there is room again. */
 const fullStorage = `(() => {
   const { setItem } = Storage.prototype;
@@ -360,6 +371,16 @@ describe('the page without an install', () => {
     await page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(listing)})`);
     await menu(page, 'Compare with Captured Text', 'From the Clipboard');
     await page.locator('.read-only').getByText('tilt_limit').first().waitFor();
+  });
+
+  it('waits for checks that have yet to start, and does not take their silence for an answer', async () => {
+    const page = await open(desk, fromDisk, (context) => context.addInitScript(slowServer));
+    await menu(page, 'Paste a Board’s Text');
+    await page.locator('dialog textarea').fill('idle_power = 55\ntilt_limit = 25\n');
+    await page.locator('dialog').getByRole('button', { name: 'OK' }).click();
+    await page.locator('#editor').getByText('tilt_limit').waitFor();
+    await page.evaluate('letServerHear()');
+    await page.locator('.toast').getByText('2 settings').waitFor();
   });
 
   it('tells of a storage that is full, loses nothing, and keeps it once there is room', async () => {
