@@ -1,6 +1,6 @@
 import type { AxisNoise, FlightShaking, RecordingReport } from '../../server/src/lsp/recording-protocol';
-import { type AnswerBeside, answersBeside } from './answers';
-import { likelyText } from './measured-text';
+import { type AnswerBeside, answersBeside } from '../../server/src/sheet/answers-beside';
+import { likelyText, measuredText } from './measured-text';
 
 /** What a recording said when it was read last, in as much room as a line of the build sheet has. */
 export interface RecordingBrief {
@@ -38,7 +38,7 @@ export function recordingBrief(uri: string, report: RecordingReport): RecordingB
     text: said.join('; '),
     curve: axis === null ? [] : curveOf(axis),
     shaking: shakingOf(report),
-    answers: answersBeside(report),
+    answers: answersBeside(report, measuredText),
   };
 }
 

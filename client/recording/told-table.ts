@@ -1,4 +1,5 @@
-import { type AxisCell, type AxisRow, basesOf, reasonsOf } from '../../server/src/sheet/recording-rows';
+import { basesOf, reasonsOf } from '../../server/src/sheet/recording-reasons';
+import type { AxisCell, AxisRow } from '../../server/src/sheet/recording-rows';
 import { element } from '../page/element';
 import { withheld } from './answer';
 import { measuredWords } from './measured';

@@ -21,7 +21,7 @@ export async function flightNoises(
   const named = (await client.request(recordedFlightsRequest, asked)) ?? [];
   const flights: FlightNoise[] = [];
   for (const flight of [...named].sort((one, other) => order(one.date, other.date))) {
-    const answer = await reader.read({ uri: vscode.Uri.parse(flight.uri), flight: 1 });
+    const answer = await reader.read({ uri: vscode.Uri.parse(flight.uri), flight: null });
     if (answer === null) return null;
     if (answer.kind === 'told') flights.push({ flight, told: answer, why: null });
     else

@@ -14,8 +14,8 @@ const { t } = vscode.l10n;
 /** Which part of a file is asked for. */
 export interface Wanted {
   readonly uri: vscode.Uri;
-  /** From 1. */
-  readonly flight: number;
+  /** From 1; null: the longest of the file. */
+  readonly flight: number | null;
   readonly confirmsAnew?: boolean;
 }
 
@@ -80,7 +80,7 @@ export class RecordingReader {
     const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, progress);
     if (this.reading !== reading) return null;
     this.reading = null;
-    if (answer?.kind === 'told' && flight === 1) this.tell.told(uri, answer);
+    if (answer?.kind === 'told' && flight === null) this.tell.told(uri, answer);
     return answer ?? { kind: 'refused', message: noChecks() };
   }
 

@@ -35,7 +35,7 @@ interface Page {
 /** One page's talk with the server. */
 export class RecordingTalk {
   private readonly reader: RecordingReader;
-  private flight = 1;
+  private flight: number | null = null;
   /** What the layout is called that holds the columns now; null: none does. */
   private keptAs: string | null = null;
   private told: RecordingTold | null = null;
@@ -162,7 +162,7 @@ export class RecordingTalk {
     const now = this.told;
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
     if (other === undefined || now === null) return;
-    const told = await this.ask({ uri: other, flight: 1 });
+    const told = await this.ask({ uri: other, flight: null });
     if (told === null) return;
     const [one, here] = [
       { name: nameOf(other), told },

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { propsoff } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 
@@ -76,7 +76,8 @@ describe('propsoff recording', () => {
       {
         ...files,
         'my.craft': `include "tern.boardtext"\n${bare}`,
-        'flights/before-the-rain.csv': flight,
+        // Two flights: the racer was picked up and flown again.
+        'flights/before-the-rain.csv': `${flight.split('\n').slice(0, 1200).join('\n')}\n${flight}`,
         'tern.boardtext': `${listing.join('\n')}\n`,
       },
       async (scratch) => {
@@ -91,6 +92,10 @@ describe('propsoff recording', () => {
         };
         const sheet = () => propsoff(['sheet', 'my.craft'], { cwd: scratch.path }).stdout;
         const asked = learn();
+        assert.match(
+          asked.stderr,
+          /^By flight 2 of the 2 in flights\/before-the-rain\.csv, the longest, on the craft/m,
+        );
         assert.match(asked.stderr, /52 on roll was 0\.05\d+ %\/\(deg\/s\) .*; so 1 is 0\.001 %\/\(deg\/s\)/);
         assert.match(asked.stderr, /If tern\.boardtext is what the board held in that flight, say --flown/);
         assert.match(
@@ -112,6 +117,28 @@ describe('propsoff recording', () => {
       },
     );
   });
+
+  it('puts what the last recorded flight measured beside the sheet, where that is asked for', () =>
+    withScratch({ ...files, 'flights/before-the-rain.csv': flight }, async ({ path }) => {
+      const sheet = (...more: readonly string[]) => propsoff(['sheet', 'my.craft', ...more], { cwd: path });
+      assert.match(sheet().stdout, /^ {2}recorded in flights\/before-the-rain\.csv: --recorded reads/m);
+      const { stdout } = sheet('--recorded');
+      assert.match(
+        stdout,
+        /^ {2}Phase margin at the worst place: roll .*\n {4}measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+\)$/m,
+      );
+      assert.match(
+        stdout,
+        /^ {6}phase margin: \d+ deg .*; script: [\d.]+ deg in the hover; .* at the worst place$/m,
+      );
+      assert.match(
+        stdout,
+        /Read from flights\/before-the-rain\.csv; simulated: nobody flew it\. Rests on 22 s/,
+      );
+      writeFileSync(`${path}/bare.craft`, '[craft]\nname = "Plover"\n');
+      const bare = propsoff(['sheet', 'bare.craft', '--recorded'], { cwd: path });
+      assert.match(bare.stderr, /--recorded: no flight of bare\.craft names a recording/);
+    }));
 
   it('says with which pack it is held against the script, where no flight names it and nobody said', () =>
     withScratch({ ...files, 'flights/before-the-rain.csv': flight }, async ({ path }) => {

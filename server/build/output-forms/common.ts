@@ -86,3 +86,40 @@ export const measuredSpan = z
     unit: z.string().describe('As a script writes it.'),
   })
   .describe('What was measured.');
+
+/** What is told with what it rests on, or withheld with the reason. */
+export function told<T extends z.ZodType>(form: T) {
+  return z.union([
+    z.object({ told: form, basis: z.string().describe('What it rests on.') }),
+    z.object({
+      told: z.null(),
+      reason: z.string().describe('Why nothing is told.'),
+      advice: z.string().describe('What to log or to fly for it.'),
+    }),
+  ]);
+}
+
+export const axisRow = z
+  .object({
+    question: z.enum(['follow', 'late', 'gains']),
+    name: z.string(),
+    better: z.enum(['less', 'more']).nullable().describe('Which way is better; null: neither is.'),
+    cells: z.array(
+      z.object({
+        axis: z.enum(['roll', 'pitch', 'yaw']),
+        value: told(measuredSpan).nullable().describe('null where it is no number.'),
+        beside: z.string().nullable().describe('What the script says of it, in words.'),
+        estimate: z
+          .object({
+            inHover: z.number().nullable(),
+            figure: measuredSpan
+              .nullable()
+              .describe('Of the build sheet, where it comes nearest to swinging; null where it has none.'),
+            unit: z.string(),
+          })
+          .nullable()
+          .describe('What the script lets expect; null for a gain, which it sets, or where it says nothing.'),
+      }),
+    ),
+  })
+  .describe('A quantity of the axes, measured and beside it what the script lets expect.');

@@ -1,17 +1,5 @@
 import * as z from 'zod';
-import { measuredSpan as span, version } from './common';
-
-/** What is told with what it rests on, or withheld with the reason. */
-function told<T extends z.ZodType>(form: T) {
-  return z.union([
-    z.object({ told: form, basis: z.string().describe('What it rests on.') }),
-    z.object({
-      told: z.null(),
-      reason: z.string().describe('Why nothing is told.'),
-      advice: z.string().describe('What to log or to fly for it.'),
-    }),
-  ]);
-}
+import { axisRow, measuredSpan as span, told, version } from './common';
 
 const axis = z.enum(['roll', 'pitch', 'yaw']);
 const signal = z.enum(['gyro', 'unfiltered-gyro']);
@@ -175,6 +163,10 @@ export const recordingForm = z.object({
     )
     .describe('What each column is taken for.'),
   report: recordingReportForm.nullable().describe('null with --columns.'),
+  rows: z
+    .array(axisRow)
+    .nullable()
+    .describe('What is told axis by axis, beside what the script of --craft says; null with --columns.'),
   before: recordingReportForm.nullable().describe('Of the earlier recording, with --compare.'),
   changes: z
     .array(

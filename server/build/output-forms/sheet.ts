@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import {
   accepted,
+  axisRow,
   counts,
   found,
   packName,
@@ -199,6 +200,22 @@ export const sheetForm = z.object({
     .omit({ version: true })
     .optional()
     .describe('Side by side with what was asked for by --without, --cold and --if.'),
+  recorded: z
+    .object({
+      flight: z.string().describe('The name of its section.'),
+      date: z.string().nullable(),
+      pack: packName,
+      recording: z.string().describe('The file, or which of its flights.'),
+      answers: z
+        .array(z.object({ figure: z.string().describe('The id.'), text: z.string() }))
+        .describe('Beside figures that estimate the same.'),
+      rows: z.array(axisRow).describe('Axis by axis.'),
+      isSimulated: z.boolean(),
+      basis: z.string().nullable().describe('What the axes rest on; null where none is told of.'),
+      why: z.string().nullable().describe('Why no axis is told of; null where one is.'),
+    })
+    .optional()
+    .describe('What the last flight that names a recording measured; with --recorded.'),
   narrowing: z
     .array(narrowing)
     .optional()

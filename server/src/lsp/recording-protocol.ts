@@ -53,8 +53,8 @@ export interface RecordingAsked {
   readonly uri: string;
   /** The open script of the craft that was flown; null: none is known. */
   readonly script: string | null;
-  /** Which flight of the file, from 1. */
-  readonly flight: number;
+  /** Which flight of the file, from 1; null: the longest. */
+  readonly flight: number | null;
   /** What its columns hold, as the text of a layout that a pilot has just confirmed; null: as it is kept. */
   readonly layout: string | null;
   /** The columns are to be looked through once more, though they have been confirmed. */
@@ -121,7 +121,13 @@ export const confirmColumnsRequest = new OwnRequest<
 /** What a recording says: read in pieces and worked out in slices, with progress, until the request is cancelled. */
 export const recordingRequest = new OwnRequest<RecordingAsked, RecordingAnswer>(
   'propsoff/recording',
-  object({ uri: text, script: optional(text), flight: count, layout: optional(text), confirmsAnew: flag }),
+  object({
+    uri: text,
+    script: optional(text),
+    flight: optional(count),
+    layout: optional(text),
+    confirmsAnew: flag,
+  }),
 );
 
 /** How a craft shook about each axis on a flight. */

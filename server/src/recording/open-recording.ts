@@ -78,9 +78,3 @@ export async function readLearnt(
   const remarks = confirmed === null ? unreadColumns(proposed) : confirmedUnread(layout);
   return readRecording(source, head, wantedColumns(head, layout, remarks), pace);
 }
-
-/** The number of the longest flight, counted from 1: what is told where nobody says which. */
-export function longestFlight({ flights, time }: Recording): number {
-  const seconds = flights.map(({ from, to }) => (time[to - 1] ?? 0) - (time[from] ?? 0));
-  return Math.max(1, seconds.indexOf(Math.max(...seconds)) + 1);
-}

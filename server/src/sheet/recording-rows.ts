@@ -1,4 +1,3 @@
-import { listed } from '../checks/report/listed';
 import type {
   AxisResponse,
   MeasuredGain,
@@ -24,8 +23,10 @@ export interface AxisCell {
   readonly axis: AxisResponse['axis'];
   /** Null where it is told otherwise, or there is none. */
   readonly value: Told<MeasuredSpan> | null;
-  /** What the script says of it. */
+  /** What the script says of it, in words. */
   readonly beside: string | null;
+  /** What it lets expect, in numbers; null where it says a gain, or nothing. */
+  readonly estimate: EstimateBeside | null;
 }
 
 /** A gain that the script sets. */
@@ -93,14 +94,11 @@ function rowsOf(question: AxisRow['question'], axes: readonly AxisResponse[], mo
     question,
     name,
     better,
-    cells: axes.map((one) => ({
-      axis: one.axis,
-      value: of(one),
-      beside:
-        estimate === undefined
-          ? null
-          : besideText(models.find(({ axis }) => axis === one.axis)?.estimates[estimate]),
-    })),
+    cells: axes.map((one) => {
+      const model = models.find(({ axis }) => axis === one.axis);
+      const expected = estimate === undefined ? null : (model?.estimates[estimate] ?? null);
+      return { axis: one.axis, value: of(one), beside: besideText(expected), estimate: expected };
+    }),
   });
 }
 
@@ -127,15 +125,28 @@ export function gainRows(
         axis,
         value: gains.find(isIt)?.gain ?? null,
         beside: text === undefined ? null : `script: ${text}`,
+        estimate: null,
       };
     }),
   }));
 }
 
-/** All of a recording that is told axis by axis, without what the script says of it. */
-export function axisRows({ responses, gains }: RecordingReport): readonly AxisRow[] {
+/** What a script lets expect, and what it sets, of what is told axis by axis. */
+export interface BesideRecording {
+  readonly models: readonly AxisModel[];
+  readonly gains: readonly WrittenGain[];
+}
+
+export const noScriptBeside: BesideRecording = { models: [], gains: [] };
+
+/** All of a recording that is told axis by axis, beside what the script says of it. */
+export function axisRows({ responses, gains }: RecordingReport, beside: BesideRecording): readonly AxisRow[] {
   const axes = responses.told ?? [];
-  return [...followRows(axes, []), ...lateRows(axes, []), ...gainRows(gains.told ?? [], [])];
+  return [
+    ...followRows(axes, beside.models),
+    ...lateRows(axes, beside.models),
+    ...gainRows(gains.told ?? [], beside.gains),
+  ];
 }
 
 function partOf<T>(answer: Told<T>, part: (told: T) => MeasuredSpan): Told<MeasuredSpan> {
@@ -154,8 +165,8 @@ function gainMarginOf({ margins }: AxisResponse): Told<MeasuredSpan> {
 }
 
 /** "script: 59 deg in the hover; 58.6 deg (38.6 to 75.7) at the worst place" */
-function besideText(estimate: EstimateBeside | undefined): string | null {
-  if (estimate === undefined) return null;
+function besideText(estimate: EstimateBeside | null): string | null {
+  if (estimate === null) return null;
   const { inHover, figure, unit } = estimate;
   const hover = inHover === null ? null : `${withUnit(shortNumber(inHover), unit)} in the hover`;
   if (figure === null) return hover === null ? null : `script: ${hover}`;
@@ -166,68 +177,4 @@ function besideText(estimate: EstimateBeside | undefined): string | null {
     return `script: ${hover} ${span}`;
   const worst = `${withUnit(number(figure.likely), unit)} ${span} at the worst place`;
   return `script: ${hover === null ? worst : `${hover}; ${worst}`}`;
-}
-
-/** Something that is said of some quantities of some axes. */
-export interface SaidOf<T> {
-  /** "Crossover and phase margin about roll" */
-  readonly about: string;
-  readonly said: T;
-}
-
-/** Why quantities are withheld, each reason once; what to do for several of them stands with the last. */
-export function reasonsOf(
-  rows: readonly AxisRow[],
-): readonly SaidOf<{ readonly reason: string; readonly advice: string }>[] {
-  const all = together(rows, (value) =>
-    'reason' in value ? { key: `${value.reason}\n${value.advice}`, said: value } : null,
-  );
-  return all.map(({ about, said: { reason, advice } }, at) => {
-    const isSaidAgain = all.slice(at + 1).some(({ said }) => said.advice === advice);
-    return { about, said: { reason, advice: isSaidAgain ? '' : advice } };
-  });
-}
-
-/** What the others rest on. */
-export function basesOf(rows: readonly AxisRow[]): readonly SaidOf<string>[] {
-  return together(rows, (value) => ('basis' in value ? { key: value.basis, said: value.basis } : null));
-}
-
-interface Place {
-  readonly name: string;
-  readonly axis: string;
-}
-
-function together<T>(
-  rows: readonly AxisRow[],
-  of: (value: Told<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
-): readonly SaidOf<T>[] {
-  const found = new Map<string, { readonly said: T; readonly places: Place[] }>();
-  for (const { name, cells } of rows)
-    for (const { axis, value } of cells) {
-      const one = value === null ? null : of(value);
-      if (one === null) continue;
-      const known = found.get(one.key) ?? { said: one.said, places: [] };
-      known.places.push({ name, axis });
-      found.set(one.key, known);
-    }
-  return [...found.values()].map(({ said, places }) => ({ about: placesText(places, rows.length), said }));
-}
-
-function placesText(places: readonly Place[], rows: number): string {
-  const byAxes = new Map<string, string[]>();
-  for (const name of new Set(places.map((place) => place.name))) {
-    const axes = listed(places.filter((place) => place.name === name).map(({ axis }) => axis));
-    byAxes.set(axes, [...(byAxes.get(axes) ?? []), name]);
-  }
-  const parts = [...byAxes].map(([axes, names]) => {
-    const isAll = names.length > 1 && names.length === rows;
-    return `${isAll ? 'all of this' : listed(names.map(inSentence))} about ${axes}`;
-  });
-  const text = parts.join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
-function inSentence(name: string): string {
-  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 }

@@ -4,12 +4,14 @@ import { narrowings } from '../../sheet/narrowing/narrowing';
 import { withheldOf } from '../../sheet/not-known';
 import { command, jsonOption, nameOption, packOption } from '../command';
 import { HandOverRecord } from '../files/hand-over-record';
-import { oneScript } from '../files/one-script';
+import { type OneScript, oneScript } from '../files/one-script';
+import type { SheetRecorded } from '../files/sheet-recorded';
 import { asksVariant, comparedVariant, variantOptions } from '../files/variant';
 import { exitCodes, UsageError } from '../outcome';
 import { comparisonText } from '../report/compare-text';
 import { narrowingText, sheetText } from '../report/sheet-text';
 import { jsonText } from '../report/visible';
+import type { Terminal } from '../terminal';
 
 /** `propsoff sheet`: the build sheet of one script, for people or as data. */
 export const sheetCommand = command({
@@ -26,6 +28,10 @@ export const sheetCommand = command({
       type: 'boolean',
       about: 'also what to measure so that the span of a figure falls most, each tried on this craft',
     },
+    recorded: {
+      type: 'boolean',
+      about: 'also what the last flight that names a recording measured, beside the figures',
+    },
     ...variantOptions,
     name: nameOption,
   },
@@ -33,6 +39,7 @@ export const sheetCommand = command({
     ['propsoff sheet my.craft', 'read it in the terminal'],
     ['propsoff sheet my.craft --pack sprint --json', 'every figure with its low and high end, for a program'],
     ['propsoff sheet my.craft --surer', 'and what to measure so that figures get surer'],
+    ['propsoff sheet my.craft --recorded', 'and what a recorded flight says beside it'],
     ['propsoff sheet my.craft --if "craft.payload = 90 g" --cold', 'and what a camera costs in winter'],
   ],
   exit: { fine: 'the sheet was made, whatever was found', findings: null },
@@ -46,6 +53,7 @@ export const sheetCommand = command({
     const sheet = buildSheet(craft, findings, view.pack, handed, tellingIn(workspace));
     const otherwise = asksVariant(values) ? comparedVariant(one, path, values) : null;
     const narrowing = values.surer === true ? narrowings(craft, view.pack) : null;
+    const recorded = values.recorded === true ? await recordedIn(one, terminal) : null;
     await terminal.out(
       values.json === true
         ? jsonText({
@@ -55,9 +63,10 @@ export const sheetCommand = command({
             withheld: withheldOf(craft),
             ...(narrowing === null ? {} : { narrowing }),
             ...(otherwise === null ? {} : { otherwise }),
+            ...(recorded === null ? {} : { recorded }),
           })
         : [
-            sheetText(sheet, terminal),
+            sheetText(sheet, terminal, recorded),
             narrowing === null ? '' : narrowingText(narrowing, terminal),
             otherwise === null ? '' : `\n${comparisonText(otherwise, terminal, { isWhole: true })}`,
           ].join(''),
@@ -65,3 +74,9 @@ export const sheetCommand = command({
     return exitCodes.fine;
   },
 });
+
+/** Reading a recording is a part by itself. */
+async function recordedIn(one: OneScript, terminal: Terminal): Promise<SheetRecorded> {
+  const { sheetRecorded } = await import('../files/sheet-recorded');
+  return sheetRecorded(one, terminal);
+}

@@ -17,8 +17,8 @@ export interface MeasuredListing {
   readonly families: readonly FamilyMeasured[];
   /** Why nothing was measured, as sentences; null where something was. */
   readonly why: string | null;
-  readonly recording: string;
-  readonly flight: number;
+  /** `dusk.csv`, or which of its flights. */
+  readonly flown: string;
   readonly craft: string;
 }
 

@@ -1,6 +1,7 @@
 import { groundOf } from '../../board/learn/learned-profile';
 import { learnedSettings, settingName } from '../../board/learn/learned-settings';
 import { measuredCounts, type TakenFor } from '../../features/board/measured-counts';
+import { flightTakenText } from '../../recording/flight-taken';
 import type { Terminal } from '../terminal';
 import type { KnownListing, MeasuredListing } from './flown-listing';
 import { oneScript } from './one-script';
@@ -35,8 +36,7 @@ export async function measuredListing(
   return {
     families: gains.told === null ? [] : measuredCounts(takenOf(known), gains.told, ground),
     why: gains.told === null ? `${gains.reason} ${gains.advice}` : null,
-    recording: path,
-    flight: report.flight,
+    flown: flightTakenText(path, report, flight === undefined ? null : report.flight),
     craft,
   };
 }

@@ -3,8 +3,9 @@ import { URI } from 'vscode-uri';
 import type { Craft } from '../../craft/craft';
 import { viewFlown } from '../../features/flight/recording-told';
 import { measuredFlight } from '../../recording/estimate/measured-flight';
+import { flightTaken } from '../../recording/flight-taken';
 import type { MeasuredFlight } from '../../recording/measured-flight';
-import { longestFlight, openQuestions } from '../../recording/open-recording';
+import { openQuestions } from '../../recording/open-recording';
 import { Progress } from '../report/progress';
 import type { Terminal } from '../terminal';
 import { openedRecording, readOpened } from './opened-recording';
@@ -34,5 +35,5 @@ export async function recordingWeighed(
     );
   const recording = await readOpened(opened, terminal);
   const view = viewFlown(craft, URI.file(resolve(path)).toString(), pack ?? craft.packs()[0] ?? null);
-  return new Progress(terminal).through(measuredFlight(recording, longestFlight(recording), view));
+  return new Progress(terminal).through(measuredFlight(recording, flightTaken(recording, null) ?? 1, view));
 }

@@ -5,23 +5,18 @@ import type { CraftView } from '../../craft/view';
 import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-told';
 import { changeOf, lateOf } from '../../recording/change-of';
 import { doing } from '../../recording/estimate/noise/shaken';
+import { flightTaken } from '../../recording/flight-taken';
 import { confirmedUnread, layoutRefusal, leftOutColumns } from '../../recording/layout';
-import { longestFlight } from '../../recording/open-recording';
 import type { Recording } from '../../recording/recording';
 import type { RecordingReport } from '../../recording/report';
 import { reportOf } from '../../recording/report-of';
 import { recordingChanges } from '../../sheet/compare/recordings';
 import { recordingModels } from '../../sheet/recording-model';
+import { axisRows, type BesideRecording, noScriptBeside } from '../../sheet/recording-rows';
 import { exitCodes, UsageError } from '../outcome';
 import { Progress } from '../report/progress';
 import { recordingChangesText } from '../report/recording-changes-text';
-import {
-  type BesideRecording,
-  columnLines,
-  linesText,
-  questionLines,
-  recordingText,
-} from '../report/recording-text';
+import { columnLines, linesText, questionLines, recordingText } from '../report/recording-text';
 import { jsonText, visible } from '../report/visible';
 import type { Terminal } from '../terminal';
 import { keepLayout } from './layout-files';
@@ -79,9 +74,21 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
   const changes = before === null ? null : recordingChanges(before, report);
   await terminal.out(
     asked.json === true
-      ? jsonText({ version: 1, columns: columnRows(opened), report, before, changes })
+      ? jsonText({
+          version: 1,
+          columns: columnRows(opened),
+          report,
+          rows: axisRows(report, besideRecording(view, terminal)),
+          before,
+          changes,
+        })
       : changes === null || before === null
-        ? recordingText({ ...report, name: asked.path }, opened.table, terminal, besideOf(view, terminal))
+        ? recordingText(
+            { ...report, name: asked.path },
+            opened.table,
+            terminal,
+            besideRecording(view, terminal),
+          )
         : recordingChangesText(
             { ...before, name: asked.compare ?? before.name },
             { ...report, name: asked.path },
@@ -97,8 +104,8 @@ function flown(report: RecordingReport) {
 }
 
 /** What the script lets expect of what was measured. */
-function besideOf(view: CraftView | null, terminal: Terminal): BesideRecording {
-  if (view === null) return { models: [], gains: [] };
+export function besideRecording(view: CraftView | null, terminal: Terminal): BesideRecording {
+  if (view === null) return noScriptBeside;
   const work = doing(recordingModels(view), 1, 'what the script lets expect');
   return { models: new Progress(terminal).through(work), gains: writtenGains(view) };
 }
@@ -150,7 +157,14 @@ async function toldColumns(
   const unread = table.confirmed === null ? leftOutColumns(table.proposed) : confirmedUnread(table.layout);
   await terminal.out(
     json === true
-      ? jsonText({ version: 1, columns: columnRows(opened), report: null, before: null, changes: null })
+      ? jsonText({
+          version: 1,
+          columns: columnRows(opened),
+          report: null,
+          rows: null,
+          before: null,
+          changes: null,
+        })
       : linesText(
           [
             ...open,
@@ -192,10 +206,9 @@ export async function reported(
 }
 
 function flightNumber(recording: Recording, said: string | undefined): number {
-  const { length } = recording.flights;
-  if (said === undefined) return longestFlight(recording);
-  const number = Number(said);
-  if (!Number.isInteger(number) || number < 1 || number > length)
-    throw new UsageError(`--flight takes a number from 1 to ${length}, not "${said}"`);
-  return number;
+  const taken = flightTaken(recording, said === undefined ? null : Number(said));
+  if (taken === null && said !== undefined)
+    throw new UsageError(`--flight takes a number from 1 to ${recording.flights.length}, not "${said}"`);
+  // Of a file without a flight it is told what it lacks.
+  return taken ?? 1;
 }

@@ -4,12 +4,12 @@ import type { MeasuredListing } from '../files/flown-listing';
 
 /** What a recording says of a listing's gains, and how to say that it is right; `path`: of the listing. */
 export function measuredCountsText(
-  { families, why, recording, flight, craft }: MeasuredListing,
+  { families, why, flown, craft }: MeasuredListing,
   { path, isTaken }: { readonly path: string; readonly isTaken: boolean },
 ): readonly string[] {
   const proposed = families.filter(({ one }) => one !== null);
   return [
-    `By flight ${flight} of ${recording}, on the craft of ${craft}:`,
+    `By ${flown}, on the craft of ${craft}:`,
     ...(families.length === 0 ? [`  ${why ?? noGain}`] : []),
     ...families.flatMap(({ term, evidence }) => [`  ${term}: ${evidence}`]),
     ...(proposed.length === 0 || isTaken

@@ -1,4 +1,5 @@
-import { type AxisRow, reasonsOf } from '../../sheet/recording-rows';
+import { reasonsOf } from '../../sheet/recording-reasons';
+import type { AxisRow } from '../../sheet/recording-rows';
 import { spanText } from './measured-span-text';
 import { visible } from './visible';
 

@@ -14,27 +14,26 @@ import type {
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
 import { recordingQuestions } from '../../sheet/compare/recording-questions';
-import type { AxisModel } from '../../sheet/recording-model';
-import { followRows, gainRows, lateRows, type WrittenGain } from '../../sheet/recording-rows';
+import {
+  type BesideRecording,
+  followRows,
+  gainRows,
+  lateRows,
+  noScriptBeside,
+} from '../../sheet/recording-rows';
 import { measuredNumber, shortNumber } from '../../units/number-text';
 import { levelColours, painted, type Terminal } from '../terminal';
 import { spanText } from './measured-span-text';
 import { axisRowLines } from './recording-axes-text';
 import { visible } from './visible';
-import { wrapped } from './wrapped';
-
-/** What the script lets expect, and what it sets, of what a recording measures. */
-export interface BesideRecording {
-  readonly models: readonly AxisModel[];
-  readonly gains: readonly WrittenGain[];
-}
+import { brokenLine } from './wrapped';
 
 /** What one flight of a recording says, for people: what was left out first, then findings, then the pilot's questions. */
 export function recordingText(
   report: RecordingReport,
   table: LearntTable,
   terminal: Terminal,
-  beside: BesideRecording = { models: [], gains: [] },
+  beside: BesideRecording = noScriptBeside,
 ): string {
   const title = (text: string) => ['', painted(text, 'bold', terminal)];
   const { findings, noise, responses, motors, pack, hover, link, gains, proposals } = report;
@@ -80,12 +79,8 @@ export function foundLines(findings: readonly RecordingFinding[], terminal: Term
 }
 
 /** Lines for people, broken where the terminal is narrow. */
-export function linesText(lines: readonly string[], { width }: Terminal): string {
-  const broken = lines.map((line) => {
-    const [lead = ''] = /^ */.exec(line) ?? [];
-    return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
-  });
-  return `${broken.join('\n')}\n`;
+export function linesText(lines: readonly string[], terminal: Terminal): string {
+  return `${lines.map((line) => brokenLine(line, terminal)).join('\n')}\n`;
 }
 
 export function summaryLine({ name, flight, flights, seconds, rate, isSimulated }: RecordingReport): string {

@@ -20,6 +20,12 @@ export function wrapped(
   return [`${lead}${first}`, ...rest.map((line) => `${indent}${line}`)].join('\n');
 }
 
+/** A line broken so that the blanks that it begins with stay, and what goes on stands two further in. */
+export function brokenLine(line: string, { width }: { readonly width: number | null }): string {
+  const [lead = ''] = /^ */.exec(line) ?? [];
+  return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
+}
+
 /** The width for prose: that of the terminal, but no wider than is read with ease. */
 export function proseWidth(width: number | null): number {
   return Math.min(width ?? readable, readable);

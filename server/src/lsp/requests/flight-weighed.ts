@@ -4,8 +4,9 @@ import type { RecordedBy } from '../../features/flight/recorded';
 import { viewFlown } from '../../features/flight/recording-told';
 import { measuredFlight } from '../../recording/estimate/measured-flight';
 import { withheld } from '../../recording/estimate/span';
+import { flightTaken } from '../../recording/flight-taken';
 import type { MeasuredFlight } from '../../recording/measured-flight';
-import { learnTable, longestFlight, readLearnt } from '../../recording/open-recording';
+import { learnTable, readLearnt } from '../../recording/open-recording';
 import { UnreadableRecording } from '../../recording/read/source';
 import type { FileSystem } from '../../workspace/file-system';
 import { keptLayouts } from '../../workspace/recording-layouts';
@@ -49,7 +50,7 @@ export async function flightWeighed(
     const recording = await readLearnt(source, table, pace);
     const view = viewFlown(craft, uri, craft.packs()[0] ?? null);
     const measured = await inSlices(
-      measuredFlight(recording, longestFlight(recording), view),
+      measuredFlight(recording, flightTaken(recording, null) ?? 1, view),
       token,
       ({ share, doing }) => tell((1 + share) / 2, doing),
     );

@@ -3,6 +3,8 @@ import { settingName } from '../../board/learn/learned-settings';
 import { fileName } from '../../craft/include-path';
 import { groundFor, meaningRows } from '../../features/board/meanings';
 import { measuredCounts, type TakenFor } from '../../features/board/measured-counts';
+import { flightTakenText } from '../../recording/flight-taken';
+import type { RecordingReport } from '../../recording/report';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import type { BoardInHand, CountsMeasured, FlightAsked, NotSaid } from '../board-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
@@ -19,7 +21,7 @@ export async function countsMeasured(
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
   const { script, recording } = flown;
-  const asked = { uri: recording, script, flight: 1, layout: null, confirmsAnew: false };
+  const asked = { uri: recording, script, flight: null, layout: null, confirmsAnew: false };
   const answer = await recordingTold(served, asked, token);
   if (answer.kind === 'refused') return answer;
   if (answer.kind === 'columns')
@@ -33,7 +35,7 @@ export async function countsMeasured(
   const ground = groundFor(held.board, held.settings, new Map(), catalog);
   return {
     kind: 'measured',
-    rests: restsOn(served, of, flown),
+    rests: restsOn(served, of, flown, answer.report),
     families: measuredCounts(takenFor(served, held), gains.told, ground),
   };
 }
@@ -56,11 +58,16 @@ function takenFor({ session }: Served, { board, settings, listing }: HeldBoard):
 }
 
 /** The text and the flight by their names, and whether the script says itself that they belong together. */
-function restsOn({ session }: Served, { fileName: text, uri }: BoardInHand, flown: FlightAsked): string {
+function restsOn(
+  { session }: Served,
+  { fileName: text, uri }: BoardInHand,
+  flown: FlightAsked,
+  report: RecordingReport,
+): string {
   const included = session.snapshot(flown.script)?.craft.boardText()?.uri;
   const isIncluded = uri !== null && included !== undefined && canonicalUri(uri) === canonicalUri(included);
   const script = fileName(flown.script);
   const said = isIncluded ? `, which ${script} includes,` : '';
   const apart = isIncluded ? '' : ` ${script} does not include it.`;
-  return `Right only if ${text}${said} was on the board in flight ${flown.flight} of ${script} (${fileName(flown.recording)}).${apart}`;
+  return `Right only if ${text}${said} was on the board in flight ${flown.flight} of ${script} (${flightTakenText(fileName(flown.recording), report, null)}).${apart}`;
 }

@@ -8,6 +8,7 @@ import { measuredEdits } from '../../features/flight/use-measured';
 import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
 import { doing } from '../../recording/estimate/noise/shaken';
+import { flightTaken } from '../../recording/flight-taken';
 import { layoutText, wantedColumns } from '../../recording/layout';
 import { type LearntTable, learnTable, readLearnt } from '../../recording/open-recording';
 import { readHead } from '../../recording/read/each-row';
@@ -74,20 +75,19 @@ async function toldOf(
       : await saidTable(source, layout);
   if (table.confirmed === null || confirmsAnew) return toConfirm(words, table, kept.faults);
   const recording = await readLearnt(source, table, pace(learning, reading, 'reading its rows'));
-  const { length } = recording.flights;
-  if (flight < 1 || flight > length) throw new UnreadableRecording(noSuchFlight(source.name, flight, length));
+  const taken = flightTaken(recording, flight);
+  if (taken === null)
+    throw new UnreadableRecording(noSuchFlight(source.name, flight, recording.flights.length));
   if (script !== null) await readInFull(session, script, token);
   const snapshot = script === null ? undefined : session.snapshot(script);
   // On a copy: the script may be edited while it is worked out.
   const view =
     snapshot === undefined ? null : viewFlown(snapshot.craft.copied(), canonicalUri(uri), snapshot.pack);
-  const report = await inSlices(
-    reportOf(recording, flight, view, words.findings),
-    token,
-    ({ share, doing }) => tell(reading + (1 - reading) * share, doing),
+  const report = await inSlices(reportOf(recording, taken, view, words.findings), token, ({ share, doing }) =>
+    tell(reading + (1 - reading) * share, doing),
   );
-  const taken = view === null ? [] : packTaken(view, canonicalUri(uri));
-  const all = { ...report, leftOut: [...taken, ...kept.faults, ...report.leftOut] };
+  const pack = view === null ? [] : packTaken(view, canonicalUri(uri));
+  const all = { ...report, leftOut: [...pack, ...kept.faults, ...report.leftOut] };
   if (view === null) return { kind: 'told', report: all, filters: null, lines: [], models: [], gains: [] };
   return {
     kind: 'told',
@@ -101,8 +101,8 @@ async function toldOf(
   };
 }
 
-function noSuchFlight(name: string, flight: number, flights: number): string {
-  if (flights === 0) return `${name} holds no flight: no rows follow each other in time.`;
+function noSuchFlight(name: string, flight: number | null, flights: number): string {
+  if (flight === null || flights === 0) return `${name} holds no flight: no rows follow each other in time.`;
   return `${name} holds ${flights === 1 ? 'one flight' : `${flights} flights`}: there is no flight ${flight}.`;
 }
 

@@ -1,5 +1,5 @@
 import type { AxisNoise, MeasuredSpan, MotorWork, Peak, RecordingReport, Told } from '../../recording/report';
-import { axisRows } from '../recording-rows';
+import { axisRows, noScriptBeside } from '../recording-rows';
 import type { RecordingQuestion } from './recording-questions';
 
 /** The same quantity of two recordings. */
@@ -99,7 +99,7 @@ function axisChanges(before: RecordingReport, after: RecordingReport): readonly 
 
 function cellsOf(report: RecordingReport) {
   return new Map(
-    axisRows(report).flatMap(({ question, name, better, cells }) =>
+    axisRows(report, noScriptBeside).flatMap(({ question, name, better, cells }) =>
       cells.map(
         ({ axis, value }) =>
           [`${name}, ${axis}`, { question, better, measured: value?.told ?? null }] as const,

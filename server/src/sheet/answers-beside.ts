@@ -1,5 +1,4 @@
-import type { MeasuredSpan, RecordingReport } from '../../server/src/lsp/recording-protocol';
-import { measuredText } from './measured-text';
+import type { MeasuredSpan, RecordingReport } from '../recording/report';
 
 /** What a recording answers beside an estimate of the build sheet. */
 export interface AnswerBeside {
@@ -8,14 +7,21 @@ export interface AnswerBeside {
   readonly text: string;
 }
 
-/** Measured margins, waits and overshoot, by the figures of the build sheet that estimate the same. */
-export function answersBeside({ responses }: RecordingReport): readonly AnswerBeside[] {
+type SpanText = (measured: MeasuredSpan) => string;
+
+/**
+ * Measured margins, waits and overshoot, by the figures of the build sheet that estimate the same. `text`: how one is
+ * written where it is shown.
+ */
+export function answersBeside({ responses }: RecordingReport, text: SpanText): readonly AnswerBeside[] {
   const axes = responses.told ?? [];
+  const beside = (figure: string, measured: MeasuredSpan | null): readonly AnswerBeside[] =>
+    measured === null ? [] : [{ figure, text: text(measured) }];
   const waits = axes.flatMap(({ axis, delay, lag }) =>
     delay.told === null
       ? []
       : [
-          `about ${axis} ${measuredText(delay.told)} from motor command to gyro${lag.told === null ? '' : `, and a time constant of ${measuredText(lag.told)}`}`,
+          `about ${axis} ${text(delay.told)} from motor command to gyro${lag.told === null ? '' : `, and a time constant of ${text(lag.told)}`}`,
         ],
   );
   return [
@@ -33,10 +39,6 @@ export function answersBeside({ responses }: RecordingReport): readonly AnswerBe
         : [{ figure: `${axis}-overshoot`, text: `about ${overshootText(step.told.share)}` }]),
     ]),
   ];
-}
-
-function beside(figure: string, measured: MeasuredSpan | null): readonly AnswerBeside[] {
-  return measured === null ? [] : [{ figure, text: measuredText(measured) }];
 }
 
 /** By how much the highest stands above what was asked for. */

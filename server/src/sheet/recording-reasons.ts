@@ -1,0 +1,67 @@
+import { listed } from '../checks/report/listed';
+import type { MeasuredSpan, Told } from '../recording/report';
+import type { AxisRow } from './recording-rows';
+
+/** Something that is said of some quantities of some axes. */
+export interface SaidOf<T> {
+  /** "Crossover and phase margin about roll" */
+  readonly about: string;
+  readonly said: T;
+}
+
+/** Why quantities are withheld, each reason once; what to do for several of them stands with the last. */
+export function reasonsOf(
+  rows: readonly AxisRow[],
+): readonly SaidOf<{ readonly reason: string; readonly advice: string }>[] {
+  const all = together(rows, (value) =>
+    'reason' in value ? { key: `${value.reason}\n${value.advice}`, said: value } : null,
+  );
+  return all.map(({ about, said: { reason, advice } }, at) => {
+    const isSaidAgain = all.slice(at + 1).some(({ said }) => said.advice === advice);
+    return { about, said: { reason, advice: isSaidAgain ? '' : advice } };
+  });
+}
+
+/** What the others rest on. */
+export function basesOf(rows: readonly AxisRow[]): readonly SaidOf<string>[] {
+  return together(rows, (value) => ('basis' in value ? { key: value.basis, said: value.basis } : null));
+}
+
+interface Place {
+  readonly name: string;
+  readonly axis: string;
+}
+
+function together<T>(
+  rows: readonly AxisRow[],
+  of: (value: Told<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
+): readonly SaidOf<T>[] {
+  const found = new Map<string, { readonly said: T; readonly places: Place[] }>();
+  for (const { name, cells } of rows)
+    for (const { axis, value } of cells) {
+      const one = value === null ? null : of(value);
+      if (one === null) continue;
+      const known = found.get(one.key) ?? { said: one.said, places: [] };
+      known.places.push({ name, axis });
+      found.set(one.key, known);
+    }
+  return [...found.values()].map(({ said, places }) => ({ about: placesText(places, rows.length), said }));
+}
+
+function placesText(places: readonly Place[], rows: number): string {
+  const byAxes = new Map<string, string[]>();
+  for (const name of new Set(places.map((place) => place.name))) {
+    const axes = listed(places.filter((place) => place.name === name).map(({ axis }) => axis));
+    byAxes.set(axes, [...(byAxes.get(axes) ?? []), name]);
+  }
+  const parts = [...byAxes].map(([axes, names]) => {
+    const isAll = names.length > 1 && names.length === rows;
+    return `${isAll ? 'all of this' : listed(names.map(inSentence))} about ${axes}`;
+  });
+  const text = parts.join('; ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+function inSentence(name: string): string {
+  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+}
