@@ -1,8 +1,7 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { built } from '../support/built';
+import { propsoff as run } from '../support/command-line';
 import { type Scratch, withScratch } from '../support/scratch';
 
 const demo = 'test/demo';
@@ -12,7 +11,7 @@ const files = {
 };
 
 function propsoff(cwd: string, args: readonly string[], input = '') {
-  return spawnSync(process.execPath, [built('propsoff.js'), ...args], { cwd, input, encoding: 'utf8' });
+  return run(args, { cwd, input });
 }
 
 /** A folder with the racer, and its text for a board as though it had been captured from it. */

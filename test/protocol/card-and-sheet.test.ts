@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { RequestType } from 'vscode-languageserver-protocol/node';
 import type { AboutScript } from '../../server/src/lsp/own-message';
@@ -11,7 +10,7 @@ import type {
   ReadingTyped,
 } from '../../server/src/lsp/protocol';
 import type { CardTaken } from '../../server/src/sheet/bench-card/taken';
-import { built } from '../support/built';
+import { propsoff as run } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';
 
@@ -141,8 +140,7 @@ describe('the bench card over the protocol', () => {
 });
 
 describe('propsoff bench-card', () => {
-  const propsoff = (args: readonly string[], cwd: string) =>
-    spawnSync(process.execPath, [built('propsoff.js'), 'bench-card', ...args], { cwd, encoding: 'utf8' });
+  const propsoff = (args: readonly string[], cwd: string) => run(['bench-card', ...args], { cwd });
 
   it('writes Markdown, a page, or data', () =>
     withScratch(files, async ({ path }) => {
@@ -178,8 +176,7 @@ describe('propsoff bench-card', () => {
 });
 
 describe('propsoff sheet', () => {
-  const propsoff = (args: readonly string[], cwd: string) =>
-    spawnSync(process.execPath, [built('propsoff.js'), 'sheet', ...args], { cwd, encoding: 'utf8' });
+  const propsoff = (args: readonly string[], cwd: string) => run(['sheet', ...args], { cwd });
 
   it('tells people part by part what the panel shows, with figures pack by pack', () =>
     withScratch(files, async ({ path }) => {

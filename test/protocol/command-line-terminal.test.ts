@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import stringWidth from 'string-width';
-import { propsoff } from '../support/command-line';
+import { propsoff, propsoffProcess } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { shellIn } from '../support/shell';
 
@@ -18,27 +18,29 @@ describe('colours', () => {
   ];
   for (const [env, has] of cases) {
     it(`${has ? 'are there' : 'are not there'} in a pipe with ${JSON.stringify(env)}`, () => {
-      const { stdout } = propsoff(['check', '-'], { input: wrong, env });
+      const { stdout } = propsoffProcess(['check', '-'], { input: wrong, env });
       assert.equal(stdout.includes(escapeCode), has);
     });
   }
 
   it('are there when somebody asks for them, and gone when somebody does not want them', () => {
     const has = (...args: readonly string[]) =>
-      propsoff(['check', '-', ...args], { input: wrong, env: { NO_COLOR: '1' } }).stdout.includes(escapeCode);
+      propsoffProcess(['check', '-', ...args], { input: wrong, env: { NO_COLOR: '1' } }).stdout.includes(
+        escapeCode,
+      );
     assert.deepEqual(
       [has('--color', 'always'), has('--color=never'), has('--color', 'auto')],
       [true, false, false],
     );
     assert.match(
-      propsoff(['check', '--color', 'pink']).stderr,
+      propsoffProcess(['check', '--color', 'pink']).stderr,
       /--color takes always, never or auto, not "pink"/,
     );
   });
 
   it('change no word', () => {
-    const plain = propsoff(['check', '-'], { input: wrong }).stdout;
-    const { stdout } = propsoff(['check', '-'], { input: wrong, env: { FORCE_COLOR: '1' } });
+    const plain = propsoffProcess(['check', '-'], { input: wrong }).stdout;
+    const { stdout } = propsoffProcess(['check', '-'], { input: wrong, env: { FORCE_COLOR: '1' } });
     assert.equal(stdout.replaceAll(new RegExp(`${escapeCode}\\[\\d+m`, 'g'), ''), plain);
   });
 });

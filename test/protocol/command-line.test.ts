@@ -1,10 +1,9 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { built } from '../support/built';
 import { buzzer, textOf } from '../support/buzzer';
+import { propsoffProcess } from '../support/command-line';
 import { faults, lineOf, spokenOf } from '../support/faults';
 
 interface Report {
@@ -15,13 +14,7 @@ interface Report {
 }
 
 function propsoff(args: readonly string[], input = '', cwd = process.cwd()) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [built('propsoff.js'), ...args], {
-    input,
-    cwd,
-    encoding: 'utf8',
-    maxBuffer: 1e9,
-  });
-  return { status, stdout, stderr };
+  return propsoffProcess(args, { input, cwd });
 }
 
 describe('the command line', () => {

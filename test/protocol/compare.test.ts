@@ -1,10 +1,9 @@
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { RequestType } from 'vscode-languageserver-protocol/node';
 import { type ComparedSide, variantsRequest } from '../../server/src/lsp/protocol';
 import type { Comparison } from '../../server/src/sheet/compare/compare';
-import { built } from '../support/built';
+import { propsoff as run } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { withServer } from '../support/server';
 
@@ -20,7 +19,7 @@ const files = {
 };
 
 function propsoff(args: readonly string[], cwd: string, input = '') {
-  return spawnSync(process.execPath, [built('propsoff.js'), ...args], { cwd, input, encoding: 'utf8' });
+  return run(args, { cwd, input });
 }
 
 describe('comparing over the protocol', () => {
