@@ -57,7 +57,7 @@ function start() {
   const listen = openSync(answers, 'r');
   const runner = join(__dirname, 'one-after-another.cjs');
   const child = spawn(process.execPath, [runner, built('propsoff.js')], {
-    stdio: ['ignore', 'pipe', 'pipe', ...theirs],
+    stdio: ['ignore', 'ignore', 'inherit', ...theirs],
   });
   child.unref();
   // Whoever holds a pipe open would not learn that the other is gone.
@@ -75,7 +75,10 @@ function nextLine(pipe: number): string {
   const chunk = Buffer.alloc(65_536);
   do {
     const length = readSync(pipe, chunk);
-    if (length === 0) throw new Error('the process that runs the command line is gone');
+    if (length === 0) {
+      running = undefined;
+      throw new Error('the process that runs the command line is gone');
+    }
     chunks.push(Buffer.from(chunk.subarray(0, length)));
   } while (chunks.at(-1)?.at(-1) !== 10);
   return Buffer.concat(chunks).toString();

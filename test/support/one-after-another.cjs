@@ -2,7 +2,7 @@
 // one run serves the next, which then takes a tenth of the time. `command-line.ts` starts it with two pipes.
 //
 // A run is over when a process of its own would end: when nothing is left to wait for. Then this process itself waits
-// for the next question.
+// for the next question. It is gone after an error that nobody caught, and the test that asked fails.
 const { readSync, writeSync } = require('node:fs');
 const { Readable, Writable } = require('node:stream');
 
@@ -44,8 +44,9 @@ function runNext() {
   process.argv = [process.execPath, program, ...args];
   process.exitCode = undefined;
   replace('stdin', Readable.from([Buffer.from(input)]), 0);
-  replace('stdout', keepingIn(printed.stdout), 1);
-  replace('stderr', keepingIn(printed.stderr), 2);
+  // They lead to a pipe, for whoever asks.
+  replace('stdout', keepingIn(printed.stdout), answers);
+  replace('stderr', keepingIn(printed.stderr), answers);
   delete require.cache[program];
   require(program);
 }
@@ -56,10 +57,6 @@ function answer() {
   for (let at = 0; at < bytes.length; ) at += writeSync(answers, bytes, at);
 }
 
-process.on('uncaughtException', ({ stack }) => {
-  printed.stderr.push(Buffer.from(`${stack}\n`));
-  process.exitCode = 1;
-});
 process.on('beforeExit', () => {
   answer();
   // Only what is still to come puts off the end.
