@@ -1,7 +1,7 @@
-import { line as lineShape } from 'd3-shape';
 import type { PlotAxis } from '../../server/src/sheet/plots/plot';
 import { tickText } from '../sheet/plots/figure-text';
 import { shape, words } from '../sheet/plots/frame';
+import { pathThrough } from '../sheet/plots/paths';
 import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
 
 /** A part of a drawing with a scale of its own, above or below others that share the other scale; pixels. */
@@ -60,15 +60,14 @@ export function curvePath(
   y: Scale,
   shows: (index: number) => boolean = () => true,
 ): string {
-  const [low = 0, high = 0] = x.domain();
-  const path = lineShape<number>()
-    .defined((value, index) => {
+  const [low, high] = x.domain;
+  return pathThrough(
+    values.map((value, index) => {
       const place = at[index] ?? Number.NaN;
-      return Number.isFinite(value) && place >= low && place <= high && shows(index);
-    })
-    .x((_, index) => x(at[index] ?? low))
-    .y((value) => y(value));
-  return path(values) ?? '';
+      const isShown = Number.isFinite(value) && place >= low && place <= high && shows(index);
+      return isShown ? [x(place), y(value)] : null;
+    }),
+  );
 }
 
 /** Round values of an axis that has steps of its own, such as quarters of a turn. */

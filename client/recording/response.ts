@@ -1,9 +1,9 @@
-import { area } from 'd3-shape';
 import type { ResponseCurve } from '../../server/src/lsp/recording-protocol';
 import type { PlotAxis } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { figureText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
+import { areaBetween } from '../sheet/plots/paths';
 import { readable } from '../sheet/plots/readable';
 import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
 import { along, curvePath, type Panel, panelScale, rules, type Sides, stepsOf } from './panel';
@@ -161,12 +161,11 @@ function spreadPath(
 ): string {
   const by = (at: number, sign: 1 | -1) =>
     (gain[at] ?? 0) + 20 * Math.log10(Math.max(0.01, 1 + sign * (off[at] ?? 0)));
-  const path = area<number>()
-    .defined((value, at) => Number.isFinite(value) && isSure(at))
-    .x((_, at) => x(frequencies[at] ?? 0))
-    .y0((_, at) => y(by(at, -1)))
-    .y1((_, at) => y(by(at, 1)));
-  return path(gain) ?? '';
+  return areaBetween(
+    gain.map((value, at) =>
+      Number.isFinite(value) && isSure(at) ? [x(frequencies[at] ?? 0), y(by(at, -1)), y(by(at, 1))] : null,
+    ),
+  );
 }
 
 /** Where no more than 71 % comes, and where it comes half a turn late. */
@@ -179,7 +178,7 @@ function marksOf(
   const late = halfTurnAt(curve);
   const mark = (frequency: number, value: number, panel: Panel, text: string) => {
     const place = { cx: x(frequency), cy: panelScale(panel)(value) };
-    const [low = 0, high = 0] = x.range();
+    const [low, high] = x.range;
     const isRight = place.cx > (low + high) / 2;
     const label = { class: 'named', 'text-anchor': isRight ? 'end' : 'start' };
     return [

@@ -1,9 +1,9 @@
-import { line as lineShape } from 'd3-shape';
 import type { Peak } from '../../server/src/lsp/recording-protocol';
 import type { LinePlot, PlotAxis, Strip } from '../../server/src/sheet/plots/plot';
 import { element } from '../page/element';
 import { figureText, tickText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
+import { pathThrough } from '../sheet/plots/paths';
 import { readable } from '../sheet/plots/readable';
 import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
 import type { DrawnSpectrum, SpectrumLine } from './spectrum-data';
@@ -109,23 +109,26 @@ function curve(
   y: Scale,
   index: number,
 ): SVGElement {
-  const path = lineShape<number>()
-    .defined((value, at) => Number.isFinite(value) && isWithin(axis, frequencies[at] ?? 0))
-    .x((_, at) => x(frequencies[at] ?? axis.low))
-    .y((value) => y(value));
-  return shape('path', { class: `curve curve-${index % 4}`, d: path(decibels) ?? '' });
+  const points = decibels.map((value, at) => {
+    const frequency = frequencies[at] ?? 0;
+    return Number.isFinite(value) && isWithin(axis, frequency) ? ([x(frequency), y(value)] as const) : null;
+  });
+  return shape('path', { class: `curve curve-${index % 4}`, d: pathThrough(points) });
 }
 
 /** From above, on the scale at the right: 0 dB at the top. */
 function filtersDrawn(plot: LinePlot | null, axis: PlotAxis, x: Scale, width: number): readonly SVGElement[] {
   if (plot === null) return [];
   const y = scaleOf(plot.y, height - margin.bottom, margin.top);
-  const path = lineShape<number | null>()
-    .defined((value, at) => value !== null && isWithin(axis, plot.at[at] ?? 0))
-    .x((_, at) => x(plot.at[at] ?? axis.low))
-    .y((value) => y(value ?? 0));
+  const path = (values: LinePlot['lines'][number]['values']) =>
+    pathThrough(
+      values.map((value, at) => {
+        const frequency = plot.at[at] ?? 0;
+        return value !== null && isWithin(axis, frequency) ? [x(frequency), y(value)] : null;
+      }),
+    );
   return [
-    ...plot.lines.map(({ values }) => shape('path', { class: 'filter', d: path(values) ?? '' })),
+    ...plot.lines.map(({ values }) => shape('path', { class: 'filter', d: path(values) })),
     ...ticksOf(plot.y, 3).map((value) =>
       words(tickText(value), { class: 'tick', x: width - margin.right + 5, y: y(value) + 4 }),
     ),

@@ -1,9 +1,9 @@
-import { line as lineShape } from 'd3-shape';
 import type { LinePlot, PlotLine } from '../../../server/src/sheet/plots/plot';
 import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, tickText } from './figure-text';
 import { canvas, framed, shape, sized, words } from './frame';
+import { pathThrough } from './paths';
 import { readable } from './readable';
 import { type Scale, scaleOf, ticksOf } from './scales';
 
@@ -77,11 +77,10 @@ function xAxis({ x: axis }: LinePlot, x: Scale, width: number): readonly SVGElem
 
 function curves({ at, lines }: LinePlot, x: Scale, y: Scale): readonly SVGElement[] {
   return lines.map(({ values }, index) => {
-    const path = lineShape<number | null>()
-      .defined((value) => value !== null)
-      .x((_, place) => x(at[place] ?? 0))
-      .y((value) => y(value ?? 0));
-    return shape('path', { class: `curve curve-${index % 4}`, d: path(values) ?? '' });
+    const points = values.map((value, place) =>
+      value === null ? null : ([x(at[place] ?? 0), y(value)] as const),
+    );
+    return shape('path', { class: `curve curve-${index % 4}`, d: pathThrough(points) });
   });
 }
 

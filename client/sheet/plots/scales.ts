@@ -1,18 +1,60 @@
-import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
 import type { PlotAxis } from '../../../server/src/sheet/plots/plot';
 
-export type Scale = ScaleContinuousNumeric<number, number>;
+/** From an axis to pixels, and back. */
+export interface Scale {
+  (value: number): number;
+  invert(pixels: number): number;
+  /** What the axis reaches from and to, and where that lies. */
+  readonly domain: readonly [low: number, high: number];
+  readonly range: readonly [from: number, to: number];
+}
 
-/** From an axis to pixels; what lies beyond its ends is drawn at them. */
+/** What lies beyond an axis' ends is drawn at them. */
 export function scaleOf({ low, high, isLogarithmic }: PlotAxis, from: number, to: number): Scale {
-  const scale = isLogarithmic ? scaleLog() : scaleLinear();
-  return scale.domain([low, high]).range([from, to]).clamp(true);
+  const even = (value: number) => (isLogarithmic ? Math.log(value) : value);
+  const [first, span] = [even(low), even(high) - even(low)];
+  const share = (value: number) => (span === 0 ? 0.5 : within((even(value) - first) / span));
+  const valueAt = (part: number) => (isLogarithmic ? Math.exp(first + part * span) : first + part * span);
+  return Object.assign((value: number) => from + share(value) * (to - from), {
+    invert: (pixels: number) => valueAt(to === from ? 0.5 : within((pixels - from) / (to - from))),
+    domain: [low, high] as const,
+    range: [from, to] as const,
+  });
+}
+
+function within(share: number): number {
+  return Math.min(1, Math.max(0, share));
 }
 
 /** Round values along an axis, about as many as are asked for. */
 export function ticksOf({ low, high, isLogarithmic }: PlotAxis, count: number): readonly number[] {
-  if (!isLogarithmic) return scaleLinear().domain([low, high]).ticks(count);
-  const all = scaleLog().domain([low, high]).ticks(count);
-  const leading = (value: number) => Number(value.toExponential(0).split('e')[0]);
-  return all.filter((value) => [1, 2, 5].includes(leading(value)));
+  if (!isLogarithmic || !(low > 0)) return evenTicks(low, high, count);
+  const decades = Math.log10(high / low);
+  const leading = decades < count ? [1, 2, 5] : [1];
+  const [first, last] = [Math.floor(Math.log10(low)), Math.ceil(Math.log10(high))];
+  const all = Array.from({ length: last - first + 1 }, (_, step) => first + step)
+    .flatMap((power) => leading.map((digit) => scaled(digit, power)))
+    .filter((value) => value >= low && value <= high);
+  return all.length < 2 ? evenTicks(low, high, count) : all;
+}
+
+/**
+ * Whole multiples of 1, 2 or 5 times a power of ten (Heckbert, "Nice Numbers for Graph Labels", Graphics Gems, 1990):
+ * of these steps the nearest to the wanted one by ratio, so that each takes over at the geometric mean of two.
+ */
+function evenTicks(low: number, high: number, count: number): readonly number[] {
+  if (!(high > low)) return [low];
+  const wanted = (high - low) / Math.max(1, count);
+  const power = Math.floor(Math.log10(wanted));
+  const ratio = wanted / 10 ** power;
+  const digit = ratio >= Math.sqrt(50) ? 10 : ratio >= Math.sqrt(10) ? 5 : ratio >= Math.SQRT2 ? 2 : 1;
+  const [first, last] = [Math.ceil(scaled(low, -power) / digit), Math.floor(scaled(high, -power) / digit)];
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, at) =>
+    scaled((first + at) * digit, power),
+  );
+}
+
+/** `value` · 10^`power`, as the nearest number to it: a tenth is no whole number of any power of two. */
+function scaled(value: number, power: number): number {
+  return power < 0 ? value / 10 ** -power : value * 10 ** power;
 }
