@@ -43,8 +43,8 @@ const engine = {
   target: 'node20',
   // One of the libraries has a main file that no bundler can look into.
   mainFields: ['module', 'main'],
-  // Of another only the lexer and the parser are wanted, and only its modules of the newer kind can be had in part.
-  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+  // Of another only the parser is wanted: its main file brings along all that makes values of what was parsed.
+  alias: { yaml: join(root, 'node_modules/yaml/browser/dist/parse/parser.js') },
   define: {
     PROPSOFF_CATALOG: JSON.stringify(catalogFile),
     PROPSOFF_VERSION: JSON.stringify(version),
