@@ -18,8 +18,9 @@ import { sanitized } from './markdown';
 import { openMenu } from './menu';
 import { worksOffline } from './offline';
 import { PageClient } from './page-client';
-import { firstParts, laterParts } from './parts';
+import { allParts, partsSoFar } from './parts';
 import { printCard } from './print-card';
+import { restored } from './restored';
 import { extensionsFor } from './script-editor';
 import { part, Shell } from './shell';
 import { Store } from './store';
@@ -35,7 +36,7 @@ const store = new Store(
   (take) => window.addEventListener('storage', ({ key, newValue }) => take(key, newValue)),
 );
 const shell = new Shell();
-const parts = new Map(firstParts());
+const parts = new Map(partsSoFar());
 
 const client: PageClient = new PageClient({
   texts: () => texts,
@@ -58,7 +59,7 @@ const texts: Texts = new Texts(
 async function newWorker(): Promise<Worker> {
   const program = new Blob([parts.get('server.js') ?? ''], { type: 'text/javascript' });
   const worker = new Worker(URL.createObjectURL(program));
-  worker.postMessage(parts.get('catalog.json') ?? '');
+  worker.postMessage(restored(parts.get('catalog.json') ?? '{}'));
   return worker;
 }
 
@@ -195,7 +196,7 @@ async function start(): Promise<void> {
   new StatusBar(client);
   await openAsLeft();
   document.documentElement.dataset.ready = '';
-  for (const [name, text] of await laterParts()) parts.set(name, text);
+  for (const [name, text] of await allParts()) parts.set(name, text);
   void client.start();
   host.registerWebviewViewProvider(SheetView.id, sheet as never);
   worksOffline();

@@ -1,18 +1,14 @@
 /**
- * What ships inside the page beside its own script. What the first script needs stands before it; the server, the
- * catalogue and the extension's pages come last, so that the editor is there before they have been read.
+ * What ships inside the page beside its own script, by its name. What the first script needs stands before it; the
+ * server, the catalogue and the extension's pages come last, so that the editor is there before they have been read.
  */
-export function firstParts(): Iterable<readonly [name: string, text: string]> {
-  return partsIn('first-parts');
+export function partsSoFar(): Iterable<readonly [name: string, text: string]> {
+  const held = document.querySelectorAll<HTMLScriptElement>('script[data-part]');
+  return [...held].map((one) => [one.dataset.part ?? '', one.text] as const);
 }
 
-export async function laterParts(): Promise<Iterable<readonly [name: string, text: string]>> {
+export async function allParts(): Promise<Iterable<readonly [name: string, text: string]>> {
   if (document.readyState === 'loading')
     await new Promise((resolve) => document.addEventListener('DOMContentLoaded', resolve, { once: true }));
-  return partsIn('parts');
-}
-
-function partsIn(id: string): Iterable<readonly [name: string, text: string]> {
-  const packed = document.getElementById(id)?.textContent ?? '{}';
-  return Object.entries(JSON.parse(packed) as Record<string, string>);
+  return partsSoFar();
 }

@@ -7,9 +7,14 @@ import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { type BuildOptions, build } from 'esbuild';
+import { minify } from 'oxc-minify';
 import { version } from '../../package.json';
 import titles from '../../package.nls.json';
+import { compacted } from './compact';
 import { bundledInputs, noticesOf } from './notices';
+
+/** Bytes, of the page as a host sends it that compresses by Brotli: it may grow no larger. */
+const largest = 800_000;
 
 const root = join(__dirname, '../..');
 const from = join(root, 'client/one-page');
@@ -69,16 +74,24 @@ const starters = ['first-craft', 'racer', 'freestyle', 'hall-craft', 'long-fligh
 async function scriptOf(options: BuildOptions): Promise<{ text: string; inputs: readonly string[] }> {
   const { outputFiles = [], metafile } = await build({ ...options, outdir: 'dist/page' });
   const text = outputFiles.find(({ path }) => path.endsWith('.js'))?.text ?? '';
-  return { text: text.trim(), inputs: bundledInputs(metafile) };
+  return { text: await smallest(text), inputs: bundledInputs(metafile) };
+}
+
+/** The bundler works fast and leaves a sixteenth that a second look finds. */
+async function smallest(script: string): Promise<string> {
+  const compress = { target: shared.target };
+  const { code, errors } = await minify('page.js', script, { compress, mangle: { toplevel: true } });
+  if (errors.length > 0) throw new Error(errors.map(({ message }) => message).join('\n'));
+  return code.trim();
 }
 
 function hashOf(text: string): string {
   return createHash('sha256').update(text).digest('base64');
 }
 
-/** Inside a page, nothing in a script may look like its end. */
+/** Inside a page, nothing in a script may look like its end, or like the beginning of one in it. */
 function inline(script: string): string {
-  return script.replaceAll('</script', '<\\/script');
+  return script.replace(/<(?=\/script|script|!--)/gi, '\\x3c');
 }
 
 /** Nothing but what is inside the page runs or is shown, and nothing is asked of anybody but its own host. */
@@ -101,21 +114,27 @@ function policyOf(scripts: readonly string[], nonce: string): string {
 const icon =
   "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 16 16' fill='none' stroke='%233b6ea5' stroke-width='1.6' stroke-linecap='round'%3E%3Cpath d='M8 8 3.5 3.5M8 8l4.5-4.5M8 8l-4.5 4.5M8 8l4.5 4.5'/%3E%3Ccircle cx='3.2' cy='3.2' r='2.2'/%3E%3Ccircle cx='12.8' cy='3.2' r='2.2'/%3E%3Ccircle cx='3.2' cy='12.8' r='2.2'/%3E%3Ccircle cx='12.8' cy='12.8' r='2.2'/%3E%3C/svg%3E";
 
-/** Texts by their names, as a page holds them. */
+/** Texts by their names, as a page holds them: as they are, for a text in a text compresses worse. */
 function packed(parts: ReadonlyMap<string, string>): string {
-  return JSON.stringify(Object.fromEntries(parts)).replaceAll('<', '\\u003c');
+  return [...parts]
+    .map(([name, text]) => {
+      const wrong = /<(\/script|script|!--)|[\r\0]/i.exec(text);
+      if (wrong !== null)
+        throw new Error(`${name} would not be read back as it is: ${JSON.stringify(wrong[0])}`);
+      return `<script type="text/plain" data-part="${name}">${text}</script>`;
+    })
+    .join('\n');
 }
 
 function pageOf(main: string, views: string, first: string, later: string): string {
   const theme = read('client/one-page/theme.css');
   const page = pageStyles.map(read).join('\n');
   const nonce = createHash('sha256').update(main).update(later).digest('hex').slice(0, 24);
-  const script = inline(main);
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policyOf([script, views], nonce)}">
+<meta http-equiv="Content-Security-Policy" content="${policyOf([main, views], nonce)}">
 <meta name="viewport" content="width=device-width, initial-scale=1, interactive-widget=resizes-content">
 <meta name="description" content="Checks, explains and completes the settings of small multirotors. Nothing is sent.">
 <title>Propsoff</title>
@@ -124,9 +143,9 @@ function pageOf(main: string, views: string, first: string, later: string): stri
 <style nonce="${nonce}">${page}</style>
 </head>
 <body>
-${read('client/one-page/page.html')}<script type="application/json" id="first-parts">${first}</script>
-<script>${script}</script>
-<script type="application/json" id="parts">${later}</script>
+${read('client/one-page/page.html')}${first}
+<script>${main}</script>
+${later}
 </body>
 </html>
 `;
@@ -143,26 +162,33 @@ const manifest = {
   icons: [{ src: 'icon.png', sizes: '256x256', type: 'image/png' }],
 };
 
+/** What is sent decides how long a phone waits for it. */
+function tellSize(page: string): void {
+  const brotli = brotliCompressSync(page).length;
+  const sizes = [Buffer.byteLength(page), brotli, gzipSync(page, { level: 9 }).length];
+  const [whole, byBrotli, byGzip] = sizes.map((bytes) => `${Math.round(bytes / 1000)} KB`);
+  console.log(
+    `dist/page/propsoff.html: ${whole} on a disk; as a host sends it, ${byBrotli} by Brotli or ${byGzip} by gzip`,
+  );
+  if (brotli > largest) throw new Error(`the page may have ${largest / 1000} KB by Brotli`);
+}
+
 async function main(): Promise<void> {
   const [mainScript, viewScript] = await Promise.all([scriptOf(own), scriptOf(views)]);
   const first = new Map(starters.map((name) => [name, read(name)]));
   const later = new Map([
-    ['server.js', read('dist/web/server.js')],
-    ['catalog.json', JSON.stringify(JSON.parse(read('dist/catalog.json')))],
-    ['views.js', viewScript.text],
+    ['server.js', inline(await smallest(read('dist/web/server.js')))],
+    ['catalog.json', compacted(read('dist/catalog.json')).replaceAll('<', '\\u003c')],
+    ['views.js', inline(viewScript.text)],
     ...styles.map((name) => [name, read(`dist/${name}`)] as const),
   ]);
-  const page = pageOf(mainScript.text, viewScript.text, packed(first), packed(later));
+  const page = pageOf(inline(mainScript.text), inline(viewScript.text), packed(first), packed(later));
   const cache = `propsoff-${version}-${hashOf(page).replace(/\W/g, '').slice(0, 12)}`;
   const offline = await scriptOf({ ...worker, define: { PROPSOFF_PAGE: JSON.stringify(cache) } });
   rmSync(to, { recursive: true, force: true });
   mkdirSync(to, { recursive: true });
   writeFileSync(join(to, 'propsoff.html'), page);
-  const sizes = [page.length, brotliCompressSync(page).length, gzipSync(page, { level: 9 }).length];
-  const [whole, brotli, gzip] = sizes.map((bytes) => `${Math.round(bytes / 1000)} KB`);
-  console.log(
-    `dist/page/propsoff.html: ${whole}; as a host sends it, ${brotli} by Brotli or ${gzip} by gzip`,
-  );
+  tellSize(page);
   writeFileSync(join(to, 'propsoff.webmanifest'), JSON.stringify(manifest, undefined, 2));
   writeFileSync(join(to, 'service-worker.js'), offline.text);
   copyFileSync(join(root, 'client/media/icon.png'), join(to, 'icon.png'));
