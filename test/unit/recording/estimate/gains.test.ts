@@ -29,8 +29,8 @@ const script = [
 
 interface Flown {
   readonly rate?: number;
-  /** rad/s of wanted steps. */
-  readonly moved?: number;
+  /** rad/s of wanted steps, or of those of each turn. */
+  readonly moved?: number | ((turn: number) => number);
   /** Of the gusts beside the usual. */
   readonly gusts?: number;
   /** What a motor is told for a share that was asked of it, at a moment. */
@@ -39,7 +39,13 @@ interface Flown {
   readonly share?: (throttle: number) => number;
   readonly throttle?: (time: number) => number;
   readonly bent?: number;
+  /** The most that the derivative asks for, a share. */
+  readonly bound?: number;
   readonly feedforward?: number;
+}
+
+function bounded(value: number, limit = Number.POSITIVE_INFINITY): number {
+  return Math.max(-limit, Math.min(limit, value));
 }
 
 /** A flight whose board runs with each row of a time ten times as fine as the rows that are kept. */
@@ -68,12 +74,14 @@ function flown(made: Flown): ReturnType<typeof madeRecording> {
   for (let step = 0; step < seconds * fine; step += 1) {
     const time = step / fine;
     const commands = states.map((state, at) => {
-      const moved = (made.moved ?? 2) * (at === 2 ? 0.5 : 1);
       const phase = time * (0.9 + 0.15 * at) + at / 3;
+      const { moved = 2 } = made;
+      const size = typeof moved === 'number' ? moved : moved(Math.floor(phase / 2));
+      const reach = size * (at === 2 ? 0.5 : 1);
       const before = state.wanted;
       // A quick move to either side, four times as long in all as each.
       const place = (phase * 2) % 4;
-      state.wanted += 0.02 * (moved * (place < 1 ? 1 : place < 2 ? -1 : 0) - state.wanted);
+      state.wanted += 0.02 * (reach * (place < 1 ? 1 : place < 2 ? -1 : 0) - state.wanted);
       const error = state.wanted - state.gyro;
       const share = made.share?.(throttle(time)) ?? 1;
       state.held += (i * error) / fine;
@@ -82,7 +90,10 @@ function flown(made: Flown): ReturnType<typeof madeRecording> {
       state.before = state.gyro;
       const bent = (made.bent ?? 0) * p * error * Math.abs(error);
       const asked =
-        share * (p * error - d * state.slow) + bent + state.held + f * (state.wanted - before) * fine;
+        share * (p * error - bounded(d * state.slow, made.bound)) +
+        bent +
+        state.held +
+        f * (state.wanted - before) * fine;
       if (step % every === 0) {
         column(`gyro.${axisNames[at]}`)[step / every] = state.gyro;
         column(`wanted.${axisNames[at]}`)[step / every] = state.wanted;
@@ -199,6 +210,26 @@ describe('the board’s own gains in a recording', () => {
     assertTrue(
       gainsOf(recording, ...axisNames.map((axis) => `control.${axis}.feedforward = 0.002 %/(deg/s^2)`)),
       ['proportional', 'integral'],
+    );
+  });
+
+  it('are told from rows in which the derivative is not held by its limit', () => {
+    // Each second turn is quick enough to be held.
+    const recording = flown({ moved: (turn) => (turn % 2 === 0 ? 1 : 4), gusts: 2, bound: 0.006 });
+    const blind = toldOf(gainsOf(recording)).find(
+      ({ axis, term }) => axis === 'roll' && term === 'derivative',
+    );
+    assert.ok((blind?.gain.told?.high ?? 1) < truth.derivative, 'it does matter');
+    const gains = gainsOf(recording, 'derivative.limit = 0.6 %');
+    assertTrue(gains, ['proportional', 'integral', 'derivative']);
+    assert.match(
+      'basis' in gains ? gains.basis : '',
+      /no motor was at a limit and no derivative held by its own/,
+    );
+    const shaken = flown({ moved: (turn) => (turn % 2 === 0 ? 1 : 4), gusts: 4, bound: 0.006 });
+    assert.match(
+      reasons(gainsOf(shaken, 'derivative.limit = 0.6 %')),
+      /s in which the derivative was not held by its limit .* smaller steps/,
     );
   });
 

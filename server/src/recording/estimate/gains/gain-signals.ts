@@ -49,6 +49,8 @@ export function* gainSpectra(
   view: CraftView,
   axis: AxisName,
   commands: Commands,
+  /** Rows in which the derivative was held by its limit; null: none. */
+  held: Uint8Array | null,
 ): Generator<void, Told<GainSpectra>> {
   const command = commands.of.get(axis);
   const wanted = rows.channel(`wanted.${axis}`);
@@ -70,14 +72,16 @@ export function* gainSpectra(
   const segment = inOne * length;
   const hop = Math.floor(segment / 2);
   const free: number[] = [];
+  const marks = [commands.atLimit, shares.told.leftOut, ...(held === null ? [] : [held])];
   for (const start of segmentStarts(rows.airborne, segment, hop)) {
-    if (isFree(start, start + segment, commands.atLimit, shares.told.leftOut)) free.push(start);
+    if (isFree(start, start + segment, marks)) free.push(start);
     if (free.length % startsInOneGo === 0) yield;
   }
   const every = Math.ceil(free.length / mostSegments);
   const starts = every <= 1 ? free : free.filter((_, at) => at % every === 0);
   const seconds = (starts.length * hop) / rows.rate;
-  if (starts.length < fewestSegments) return tooFew(commands, seconds);
+  if (starts.length < fewestSegments)
+    return held === null ? tooFew(commands, seconds) : heldTooOften(seconds);
   const setup = usualWelch(rows.rate / inOne, length);
   const count = Math.min(mostBlocks, Math.floor(starts.length / 3));
   const blocks = Array.from({ length: count }, () => new CrossSpectra(setup, signals));
@@ -104,12 +108,19 @@ export function* gainSpectra(
   );
 }
 
-function isFree(from: number, to: number, ...marks: readonly Uint8Array[]): boolean {
+function isFree(from: number, to: number, marks: readonly Uint8Array[]): boolean {
   for (const marked of marks) for (let row = from; row < to; row += 1) if (marked[row] === 1) return false;
   return true;
 }
 
 const none = withheld('The axis has no motors of its own.', 'Look at craft.layout.');
+
+function heldTooOften(seconds: number): Told<never> {
+  return withheld(
+    `Only ${seconds.toFixed(1)} s in which the derivative was not held by its limit (derivative.limit).`,
+    'Fly half a minute of smaller steps in a calm hover, with an observer beside.',
+  );
+}
 
 function tooFew({ limited }: Commands, seconds: number): Told<never> {
   const share = Math.round(100 * limited);

@@ -5,12 +5,13 @@ import { lowestLowpass, stagesOf } from '../../../figures/filter-stages';
 import { fromBase, unitOf } from '../../../units/unit';
 import type { MeasuredGain, Told } from '../../report';
 import type { RecordingStep } from '../../step';
-import { commandsOf } from '../commands';
+import { type Commands, commandsOf } from '../commands';
 import type { FlightRows } from '../flight-rows';
 import { doing } from '../noise/shaken';
 import { told, withheld } from '../span';
+import { atDerivativeLimit } from './derivative-limit';
 import type { PathSaid } from './gain-choice';
-import { gainSpectra } from './gain-signals';
+import { type GainSpectra, gainSpectra } from './gain-signals';
 import { type AxisGains, axisGains } from './gain-spans';
 
 /** With rows that come more seldom nothing is said of how an axis is held, Hz. */
@@ -35,21 +36,60 @@ export function* measuredGains(
   if (commands.told === null || view === null) return commands.told === null ? commands : unnamed;
   const gains: MeasuredGain[] = [];
   let seconds = 0;
+  let isHeld = false;
   for (const axis of axisNames) {
     yield { share: 0.965, doing: `gains of ${axis}` };
-    const spectra = yield* doing(gainSpectra(rows, view, axis, commands.told), 0.97, `gains of ${axis}`);
-    if (spectra.told === null) {
-      gains.push(...all(axis, spectra));
-      continue;
-    }
-    seconds = Math.max(seconds, spectra.told.seconds);
-    const found = yield* doing(axisGains(spectra.told, pathSaid(view, axis)), 0.97, `gains of ${axis}`);
-    gains.push(...all(axis, found));
+    const work = unboundedGains(rows, view, axis, commands.told);
+    const found = yield* doing(work, 0.97, `gains of ${axis}`);
+    seconds = Math.max(seconds, found.seconds);
+    isHeld ||= found.isHeld;
+    gains.push(...all(axis, found.gains));
   }
   return told(
     gains,
-    `${seconds.toFixed(0)} s in which no motor was at a limit; un-mixed by ${commands.basis}`,
+    `${seconds.toFixed(0)} s in which no motor was at a limit${isHeld ? ' and no derivative held by its own' : ''}; un-mixed by ${commands.basis}`,
   );
+}
+
+interface FoundGains {
+  readonly gains: AxisGains | Told<never>;
+  readonly seconds: number;
+  /** Whether rows were left out for the derivative’s limit. */
+  readonly isHeld: boolean;
+}
+
+/** More often rows at the limit of a derivative are not looked for anew. */
+const mostTimes = 3;
+/** A share by which a gain that has hardly changed lets nothing else stand at its limit. */
+const same = 0.03;
+
+/**
+ * The gains of an axis, from rows in which its derivative was not held by its limit: which those are is known once it is known
+ * what it counts, so that it is looked for until that hardly changes.
+ */
+function* unboundedGains(
+  rows: FlightRows,
+  view: CraftView,
+  axis: AxisName,
+  commands: Commands,
+): Generator<void, FoundGains> {
+  const said = pathSaid(view, axis);
+  const limit = view.isSet('derivative.limit') ? view.quantityOr('derivative.limit', null) : null;
+  let held: Uint8Array | null = null;
+  let taken = 0;
+  for (let time = 1; ; time += 1) {
+    const spectra: Told<GainSpectra> = yield* gainSpectra(rows, view, axis, commands, held);
+    if (spectra.told === null) return { gains: spectra, seconds: 0, isHeld: held !== null };
+    const gains: AxisGains | Told<never> = yield* axisGains(spectra.told, said);
+    const found = { gains, seconds: spectra.told.seconds, isHeld: held !== null };
+    const gain: number | null = 'told' in gains ? null : (gains.derivative.told?.likely ?? null);
+    if (limit === null || gain === null || time === mostTimes || gain <= (1 + same) * taken) return found;
+    const { derivativeCutoff: cutoff, ofError } = said;
+    const now: Uint8Array | null = yield* atDerivativeLimit(rows, axis, { gain, limit, cutoff, ofError });
+    if (now === null) return found;
+    held = now;
+    taken = gain;
+  }
 }
 
 const unnamed = withheld('No craft script was named.', 'Name the script of the craft that was flown.');
