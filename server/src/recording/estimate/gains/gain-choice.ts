@@ -34,6 +34,10 @@ const skewed = { before: 0.000_5, behind: 0.001, step: 0.000_25, most: 16 };
 /** With rows that come more often, a wanted rate may be one row late; more seldom, faster noise is folded down, Hz. */
 const seldom = 200;
 
+export function comesSeldom({ rate }: GainSpectra): boolean {
+  return rate < seldom;
+}
+
 function skewsOf({ rate }: GainSpectra): readonly number[] {
   const row = rate >= seldom ? 1 / rate : 0.001;
   const whole = skewed.before + skewed.behind + row;
@@ -56,7 +60,7 @@ export interface Chosen {
 
 /** The fit of all that moves the command, else of what goes with the sticks; or why there is none. */
 export function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid): Chosen | Told<never> {
-  const isSeldom = spectra.rate < seldom;
+  const isSeldom = comesSeldom(spectra);
   const common = {
     path: pathOf(said),
     from: band.from,

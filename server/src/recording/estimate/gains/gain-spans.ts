@@ -6,6 +6,7 @@ import { give, told, withheld } from '../span';
 import {
   type Chosen,
   chosenFit,
+  comesSeldom,
   errorOf,
   moveIt,
   type PathSaid,
@@ -33,8 +34,11 @@ const mostInflation = 6;
  */
 const leastError = 10;
 
-/** What a fit is off by beside its scatter, found on simulated flights; shares. */
-const modelError = { proportional: 0.05, integral: 0.07, derivative: 0.12 };
+/** What a fit is off by beside its scatter, found on simulated flights; shares. Rows that come seldom fold noise down. */
+const modelError = {
+  often: { proportional: 0.05, integral: 0.07, derivative: 0.12 },
+  seldom: { proportional: 0.1, integral: 0.12, derivative: 0.12 },
+};
 /** What is told so much late looks like a derivative of so much times the proportional gain: skews are found no finer, s. */
 const unseen = 0.000_3;
 /** A half span wider than this share tells nobody anything. */
@@ -112,7 +116,7 @@ function spanOf(
     );
   const off = Math.hypot(
     scatterOf(term, parts),
-    modelError[term] * value,
+    modelError[comesSeldom(spectra) ? 'seldom' : 'often'][term] * value,
     unexplained(chosen) * value,
     term === 'derivative' ? unseen * (fit.gains.get('proportional') ?? 0) : 0,
   );
