@@ -7,8 +7,11 @@ import { isSurelyHeading } from './find/headings';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Frame, Listing, Stretch } from './listing';
+import { withoutBlockComments } from './text/block-comments';
 import { cutAtBlocks } from './text/blocks';
+import { withoutTrees } from './text/drawn';
 import { joinedAt } from './text/joined';
+import type { Line } from './text/line';
 import { isPageBreak } from './text/pager';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
@@ -36,7 +39,7 @@ export function readListing(text: string, forms: Forms | null): Listing {
 /** The lines of a text as they are read, without what a session put around and into them; and what it was. */
 export function linesToRead(text: string, forms: Forms | null): ReturnType<typeof withoutPrompts> {
   const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
-  const prompted = withoutPrompts(withoutStamps(shown), forms?.prompts ?? []);
+  const prompted = withoutPrompts(withoutTrees(withoutStamps(shown)), forms?.prompts ?? []);
   return isNumbered(forms) ? prompted : { ...prompted, lines: withoutCounters(prompted.lines, isNoSetting) };
 }
 
@@ -52,9 +55,20 @@ interface ReadBy {
 }
 
 function byForms(source: DocumentSource, known: Forms): ReadBy {
-  const { lines } = source;
   if (known.container !== 'lines' && known.container !== 'table')
     return { known, read: readDocument(source, known, mostSettings), breaksAt: null };
+  const { lines, comments } = withoutBlockComments(source.lines);
+  const { read, ...found } = linesByForms(lines, known);
+  return comments.length === 0
+    ? { read, ...found }
+    : { ...found, read: { ...read, comments: inOrder([...read.comments, ...comments]) } };
+}
+
+function inOrder(places: readonly Stretch[]): readonly Stretch[] {
+  return [...places].sort((one, other) => one.start - other.start);
+}
+
+function linesByForms(lines: readonly Line[], known: Forms): ReadBy {
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const cut = known.blocks === undefined ? null : cutAtBlocks(whole, known.blocks, known.comments);
   if (cut !== null)
@@ -76,7 +90,7 @@ function byForms(source: DocumentSource, known: Forms): ReadBy {
 function foundIn(source: DocumentSource): ReadBy {
   const document = documentIn(source, mostSettings);
   if (document !== null) return { ...document, breaksAt: null };
-  const found = byForms(source, findForms(source.lines));
+  const found = byForms(source, findForms(withoutBlockComments(source.lines).lines));
   const first = countsLines(found.read) ? byForms(source, withoutCounts(found.known)) : found;
   const { known, read } = first;
   const opening = framesOf(read.openings, source.text, read.settings.length);

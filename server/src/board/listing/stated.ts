@@ -55,6 +55,11 @@ const keys: ReadonlyMap<string, KeyKind> = new Map([
     'defaut',
     'init',
     'initial',
+    'delivered',
+    'shipped',
+    'stock',
+    'usine',
+    'ausgeliefert',
   ].map((word) => [word, 'default'] as const),
   ...['unit', 'units', 'einheit', 'unit\u00e9', 'in', 'en'].map((word) => [word, 'unit'] as const),
   ...['range', 'limits', 'bereich', 'plage', 'grenzen', 'limites', 'between', 'zwischen', 'entre'].map(

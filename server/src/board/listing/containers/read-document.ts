@@ -69,7 +69,14 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
   const end = document.at(read.end, read.end).start;
   const next = lines.findIndex((line, index) => index > first && line.at(0, 0).start >= end);
   const after = next < 0 ? lines.length : next;
-  return linesIn(lines, after, lines.length) > mostLinesAround ? null : readOf(read, lines, first, after);
+  const around = [...lines.slice(0, first), ...lines.slice(after)];
+  if (linesIn(lines, after, lines.length) > mostLinesAround || isLessThan(read, around)) return null;
+  return readOf(read, lines, first, after);
+}
+
+/** Whether more settings stand around a document than in it: then it is a heading or a value of theirs, `[gyro]`. */
+function isLessThan({ settings }: DocumentRead, around: readonly Line[]): boolean {
+  return around.filter(({ text }) => /^\s*[\p{L}_"'@][^=:]{0,80}[=:]\s*\S/u.test(text)).length > settings.length;
 }
 
 function xmlIn({ text, lines }: DocumentSource, most: number): LinesRead | null {

@@ -14,8 +14,11 @@ export function besideForms(
   const remarks = remarkMarks(values, comments);
   const found = new Set<string>();
   const whole = values.map((value) => withoutRemark(value, remarks));
-  let rest = whole.map(withoutUnitBehind);
-  const units = rest.every((value, index) => value === whole[index]) ? [] : [' {unit}'];
+  const marked = markedDefault(whole, mark);
+  const unmarked = marked === null ? whole : whole.map((value) => withoutMarked(value, marked));
+  if (marked !== null) found.add(` ${marked}{default}`);
+  let rest = unmarked.map(withoutUnitBehind);
+  const units = rest.every((value, index) => value === unmarked[index]) ? [] : [' {unit}'];
   for (let round = 0; round < mostRounds; round += 1) {
     const brackets = bracketsIn(rest, mark);
     const bare = rest.map((value) => withoutBrackets(value, brackets));
@@ -42,6 +45,38 @@ function withoutUnitBehind(value: string): string {
   const before = value.slice(0, Math.max(0, last)).trimEnd();
   const isBehindBracket = /[)\]}>]$/.test(before) && /\d/.test(before);
   return isBehindBracket && isKnownUnit(value.slice(last + 1)) ? before : value;
+}
+
+/** What a default has right before it, without a word for it: `47 <0,250> *45`. */
+const marksOfDefault = ['*', '!', '@', '^', '~', '=', '!='] as const;
+const shareOfMarked = 0.6;
+const leastMarked = 2;
+
+/** The mark behind which most values have another of their kind: a number behind a number, a word behind a word. */
+function markedDefault(values: readonly string[], mark: DecimalMark): string | null {
+  const isNumber = (text: string) => isAmount(text, mark);
+  const found = marksOfDefault.find((one) => {
+    const marked = values.filter((value) => {
+      const other = markedIn(value, one);
+      const own = value.split(/\s/)[0] ?? '';
+      return other !== null && own !== other && isNumber(own) === isNumber(other.slice(one.length));
+    });
+    return marked.length >= leastMarked && marked.length >= shareOfMarked * values.length;
+  });
+  return found ?? null;
+}
+
+/** The last word of a value but for a unit behind it, if it has this mark before it. */
+function markedIn(value: string, mark: string): string | null {
+  const words = value.length > longestLooked ? [] : value.split(/\s+/).slice(1);
+  return words.slice(-2).find((word) => word.startsWith(mark) && /[\p{L}\p{N}.+-]/u.test(word[mark.length] ?? '')) ?? null;
+}
+
+function withoutMarked(value: string, mark: string): string {
+  const word = markedIn(value, mark);
+  if (word === null) return value;
+  const at = value.lastIndexOf(word);
+  return `${value.slice(0, at).trimEnd()} ${value.slice(at + word.length).trimStart()}`.trimEnd();
 }
 
 /** What stands behind something that was taken away is looked for again. */

@@ -11,6 +11,7 @@ export interface Marked {
 }
 
 const leastShare = 0.6;
+const mostWords = 3;
 
 /**
  * Marks that look like those of comments, with settings behind them: `* gyro-rate = 4000` beside `gyro-rate = 4000`.
@@ -39,7 +40,11 @@ export function markedAmong(
     const parts = partsOfLine(forms, text);
     return (
       parts.length > 0 &&
-      parts.every(({ rest }) => numberLook(text.slice(rest.start, rest.end).split(/\s/)[0] ?? '') !== null)
+      parts.every(({ rest, isLoose }) => {
+        const words = text.slice(rest.start, rest.end).split(/\s+/);
+        // A mark between name and value, with few words behind it, is seldom a sentence.
+        return numberLook(words[0] ?? '') !== null || (!isLoose && words.length <= mostWords);
+      })
     );
   }
 }

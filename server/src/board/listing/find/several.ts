@@ -108,7 +108,7 @@ function isCount(lines: readonly { readonly words: readonly string[] }[]): boole
 const mostWords = 64;
 
 /** What may stand between several settings of a line. */
-const marksBetween = [';', '|', ',', '/', '\t', '  ', ' '] as const;
+const marksBetween = [';', '&', '|', ',', '/', '\t', '  ', ' '] as const;
 
 /** What may stand between the settings of lines that hold several. */
 export function betweensOf(literal: string, several: readonly Sample[]): readonly string[] {

@@ -98,7 +98,7 @@ function columnsIn(
   mark: DecimalMark,
 ): readonly Role[] | null {
   const rows = sample.map(({ text }) => textsOf(text, delimiter));
-  const isBarred = delimiter === '|' && sample.every(({ text }) => /^[|\u2502\u2503]/.test(text));
+  const isBarred = delimiter === '|' && sample.every(({ text }) => /^[|\u2502\u2503\u2551]/.test(text));
   const width = mostFrequent(rows.map(({ length }) => length));
   if (width < (isBarred ? 2 : 3)) return null;
   const whole = rows.filter(({ length }) => length === width);

@@ -7,7 +7,7 @@ import type { Field } from './template';
 
 export type Table = NonNullable<Forms['table']>;
 
-const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503']);
+const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503', '\u2551']);
 
 /**
  * The cells of a row, without blanks around them. Quoted cells may hold the delimiter. No library tells where in a text

@@ -46,6 +46,12 @@ export class Line {
     return this.at(start, Math.max(start, text.trimEnd().length));
   }
 
+  /** The same with blanks in place of what stands before `to`. */
+  blanked(to: number): Line {
+    if (to === 0) return this;
+    return new Line(this.number, ' '.repeat(to) + this.text.slice(to), this.places, this.end, this.joinedFrom);
+  }
+
   /** What is left from `from` on. */
   from(from: number): Line {
     if (from === 0) return this;
