@@ -229,10 +229,15 @@ export function rangeIn(
     const low = amountOf(text.slice(0, at), mark);
     const high = amountOf(text.slice(at + between.length), mark);
     if (low === null || high === null) continue;
-    if (!(low.value < high.value)) return null;
+    if (!(low.value < high.value) || (between === '/' && isScale(low.value, high.value))) return null;
     return { low: low.text, high: high.text, unit: high.unit ?? low.unit };
   }
   return null;
+}
+
+/** `1/100` says how a number counts, and no range. */
+function isScale(low: number, high: number): boolean {
+  return low === 1 && Number.isInteger(Math.log10(high));
 }
 
 /** A number, perhaps with a unit. */

@@ -1,6 +1,7 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import { headingsAmong } from '../../listing/find/headings';
-import { isPresenceName, isSurelyValue } from '../../listing/forms/read-part';
+import { isPresenceName } from '../../listing/forms/presence-name';
+import { isSurelyValue } from '../../listing/forms/read-part';
 import { readListing } from '../../listing/read-listing';
 import { closing, isInWord, isLetterOrDigit } from '../../listing/text/characters';
 import type { TaughtKind } from './lesson';

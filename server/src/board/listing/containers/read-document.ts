@@ -76,7 +76,9 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
 
 /** Whether more settings stand around a document than in it: then it is a heading or a value of theirs, `[gyro]`. */
 function isLessThan({ settings }: DocumentRead, around: readonly Line[]): boolean {
-  return around.filter(({ text }) => /^\s*[\p{L}_"'@][^=:]{0,80}[=:]\s*\S/u.test(text)).length > settings.length;
+  return (
+    around.filter(({ text }) => /^\s*[\p{L}_"'@][^=:]{0,80}[=:]\s*\S/u.test(text)).length > settings.length
+  );
 }
 
 function xmlIn({ text, lines }: DocumentSource, most: number): LinesRead | null {

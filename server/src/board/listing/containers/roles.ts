@@ -70,7 +70,7 @@ const roles: ReadonlyMap<string, Role> = new Map(
 
 /** What a heading says of its column; `other` where it says nothing known. */
 export function roleOf(heading: string): Role {
-  const word = heading.trim().toLowerCase().replace(/[.:]$/, '');
+  const word = heading.trim().toLowerCase().replace(/^(?:[;#]|\/\/|--)+\s+(?=\p{L})|[.:]$/gu, '');
   const role = roles.get(word);
   if (role !== undefined) return role;
   const key = keyOf(word);

@@ -69,7 +69,11 @@ function markedDefault(values: readonly string[], mark: DecimalMark): string | n
 /** The last word of a value but for a unit behind it, if it has this mark before it. */
 function markedIn(value: string, mark: string): string | null {
   const words = value.length > longestLooked ? [] : value.split(/\s+/).slice(1);
-  return words.slice(-2).find((word) => word.startsWith(mark) && /[\p{L}\p{N}.+-]/u.test(word[mark.length] ?? '')) ?? null;
+  return (
+    words
+      .slice(-2)
+      .find((word) => word.startsWith(mark) && /[\p{L}\p{N}.+-]/u.test(word[mark.length] ?? '')) ?? null
+  );
 }
 
 function withoutMarked(value: string, mark: string): string {

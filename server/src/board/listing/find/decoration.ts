@@ -12,7 +12,8 @@ const shareOfIndex = 0.85;
 
 /** The ways in which the lines may be decorated: plainly first. */
 export function decorationsOf(sample: readonly Sample[]): readonly Decoration[] {
-  const suffix = mostOf(sample, ({ text }) => /[;,|]$|(?<=[\p{L}\p{N}%"'])\.$/u.exec(text)?.[0] ?? '', share) ?? '';
+  const suffix =
+    mostOf(sample, ({ text }) => /[;,|]$|(?<=[\p{L}\p{N}%"'])\.$/u.exec(text)?.[0] ?? '', share) ?? '';
   const prefix = mostOf(sample, ({ text }) => leadOf(text), share);
   const index = indexPrefix(sample, prefix ?? '');
   const prefixes = ['', ...(prefix === null ? [] : [prefix]), ...(index === null ? [] : [index])];

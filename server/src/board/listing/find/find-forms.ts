@@ -69,7 +69,9 @@ function formsIn(lines: readonly Line[]): Forms {
   const found = moreFormsIn(withoutContinued(lines, settings, formsOf(main), isHeading), main, marks);
   const forms = formsOf([...marked.map(({ form }) => form), ...found]);
   const markedLines = comments.filter(({ text }) => marked.some(({ mark }) => text.startsWith(mark)));
-  const read = [...settings, ...markedLines].flatMap(({ text }) => partsOfLine(forms, text).map((part) => ({ text, part })));
+  const read = [...settings, ...markedLines].flatMap(({ text }) =>
+    partsOfLine(forms, text).map((part) => ({ text, part })),
+  );
   const names = read.map(({ text, part: { name } }) => text.slice(name.start, name.end));
   const values = read.flatMap(({ text, part: { rest, style } }) =>
     style.kind === 'plain' ? [text.slice(rest.start, rest.end)] : [],

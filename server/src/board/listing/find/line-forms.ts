@@ -1,6 +1,6 @@
 import { formsOf, type LineFormData } from '../forms/compiled';
 import { partsOfLine } from '../forms/parts-of-line';
-import { isPresenceName } from '../forms/read-part';
+import { isPresenceName } from '../forms/presence-name';
 import { attributesIn } from './attributes';
 import { isSurelyHeading } from './headings';
 import { bestForm, type Tried } from './line-form';

@@ -1,5 +1,5 @@
 import type { LineFormData } from '../forms/compiled';
-import { isPresenceName } from '../forms/read-part';
+import { isBox, isNameBehind, isPresenceName, type PresenceMarks } from '../forms/presence-name';
 import type { Sample } from './sample';
 
 /** What stands before a name that is off, such as the minus of `-echo`. */
@@ -32,26 +32,57 @@ export function presenceIn(sample: readonly Sample[]): Presence | null {
 
 /** Names behind a mark for on and another for off: `+echo`, `-log`, `+ echo`; without a blank there may be several in a line. */
 function markedBoth(sample: readonly Sample[]): Presence | null {
-  return markedWith(sample, '', /\s+/) ?? markedWith(sample, ' ', null);
+  return (
+    markedWith(sample, ['+', '-'], /\s+/) ??
+    [['+ ', '- '] as const, ...boxes]
+      .map((marks) => markedWith(sample, marks, null))
+      .find((one) => one !== null) ??
+    null
+  );
 }
 
+type Marks = readonly [on: string, off: string];
+
+/** What is ticked, and what is not. */
+const boxes: readonly Marks[] = [
+  ['[x] ', '[ ] '],
+  ['[X] ', '[ ] '],
+  ['[*] ', '[ ] '],
+  ['[+] ', '[-] '],
+  ['(x) ', '( ) '],
+  ['(X) ', '( ) '],
+  ['(*) ', '( ) '],
+  ['(o) ', '( ) '],
+  ['\u2611 ', '\u2610 '],
+  ['\u2612 ', '\u2610 '],
+  ['\u2713 ', '\u2717 '],
+  ['\u2714 ', '\u2718 '],
+  ['\u25cf ', '\u25cb '],
+];
+
 /** `between`: what parts several names of a line; null: a line has one. */
-function markedWith(sample: readonly Sample[], gap: '' | ' ', between: RegExp | null): Presence | null {
+function markedWith(sample: readonly Sample[], [on, off]: Marks, between: RegExp | null): Presence | null {
   const namesOf = ({ text }: Sample) => (between === null ? [text] : text.split(between));
-  const isMarked = (word: string) =>
-    (word.startsWith(`+${gap}`) || word.startsWith(`-${gap}`)) &&
-    /^\p{L}/u.test(word.slice(1 + gap.length)) &&
-    isPresenceName(word.slice(1 + gap.length));
+  const mark: PresenceMarks = { affirmation: on, negation: off };
+  const isMarked = (word: string) => {
+    const own = [on, off].find((one) => word.startsWith(one));
+    const name = own === undefined ? '' : word.slice(own.length);
+    return /^\p{L}/u.test(name) && isNameBehind(name, mark);
+  };
   const lines = sample.filter((line) => namesOf(line).every(isMarked));
   const names = lines.flatMap(namesOf);
-  const on = names.filter((name) => name.startsWith('+')).length;
-  if (on === 0 || on === names.length) return null;
+  const count = names.filter((name) => name.startsWith(on)).length;
+  // What is ticked shows in one line; of other marks, only both together say it.
+  const isSure = isBox(mark) && names.length >= leastTicked;
+  if (names.length === 0 || ((count === 0 || count === names.length) && !isSure)) return null;
   const several = names.length > lines.length ? { between: ' ' } : {};
   return {
-    form: { form: `+${gap}{name}`, negation: `-${gap}`, ...several },
+    form: { form: `${on}{name}`, negation: off, ...several },
     lines: new Set(lines.map(({ index }) => index)),
   };
 }
+
+const leastTicked = 2;
 
 /** Whether more lines begin with it that hold values: then it is a part of names. */
 function isOfNames(sample: readonly Sample[], negation: string, negated: number): boolean {

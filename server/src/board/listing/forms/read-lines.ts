@@ -136,6 +136,7 @@ class LinesReader {
     if (this.takeCloser(text)) return 'closer';
     if (this.takeColumns(index, text)) return 'heading';
     if (this.takeRule(index, text)) return 'comment';
+    if (this.takeBareGroup(index, text)) return 'heading';
     if (this.takeSettings(index, text)) return 'settings';
     return this.takeContinuation(index, text) ? 'continuation' : null;
   }
@@ -236,6 +237,15 @@ class LinesReader {
     if (table === undefined || line === undefined || !namesColumns(text, table)) return false;
     this.comments.push(line.whole());
     return true;
+  }
+
+  /** A name in a column with nothing behind it, above settings further in, is their group. */
+  private takeBareGroup(index: number, text: string): boolean {
+    const [only, ...more] = this.partsAt(index);
+    const isEmpty = only?.style.kind === 'plain' && only.rest.end <= only.rest.start;
+    if (only === undefined || !isEmpty || more.length > 0 || this.forms.forms.indent !== 'groups') return false;
+    if (indentOf(this.textOf(index + 1)) <= indentOf(text) || this.partsAt(index + 1).length === 0) return false;
+    return this.open(index, { group: only.name, isWeak: true }, false);
   }
 
   private takeSettings(index: number, text: string): boolean {

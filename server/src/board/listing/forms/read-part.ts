@@ -12,6 +12,7 @@ import {
 import { flagPairs } from '../value-look';
 import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
+import { isNameBehind, isPresenceName } from './presence-name';
 import { saidBetween } from './said-between';
 import { type BesideForm, type Tail, tailIn } from './tail';
 import type { Field } from './template';
@@ -240,7 +241,8 @@ function readPresence(
   if (affirmation !== '' && (off ?? on) === null) return null;
   const after = off ?? on ?? start;
   const found = match(template, text, after, end)?.get('name');
-  if (found === undefined || !isPresenceName(text.slice(found.start, found.end))) return null;
+  if (found === undefined || !isNameBehind(text.slice(found.start, found.end), { affirmation, negation }))
+    return null;
   return {
     groups: [],
     name: found,
@@ -259,10 +261,4 @@ function afterPresenceMark(written: string, text: string, start: number, end: nu
   if (mark === '' || !text.startsWith(mark, start)) return null;
   const after = afterBlanks(text, start + mark.length, end);
   return (mark === written) === (after === start + mark.length) && after < end ? after : null;
-}
-
-export function isPresenceName(name: string): boolean {
-  return (
-    name.length <= longestName && /^[\p{L}\p{N}@_](?:[\p{L}\p{N}@_./:-]*[\p{L}\p{N}@_./-])?$/u.test(name)
-  );
 }

@@ -69,7 +69,7 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
   if (name === null || value === undefined || name.end <= name.start || hasMore(cells, columns.length))
     return null;
   const stated = columns.flatMap((role, at) => {
-    const cell = inner(text, cells[at]);
+    const cell = withoutMark(text, inner(text, cells[at]), role);
     if (!said.has(role) || cell === null || placeholders.has(text.slice(cell.start, cell.end))) return [];
     return [[role as Field, cell] as const];
   });
@@ -126,6 +126,13 @@ export function cellsOfRow(text: string, delimiter: Table['delimiter'], count: n
 /** Whether a row holds more than its heading names. */
 function hasMore(cells: readonly Stretch[], columns: number): boolean {
   return cells.slice(columns).some(({ start, end }) => end > start);
+}
+
+/** A remark without the mark of a comment before it. */
+function withoutMark(text: string, cell: Stretch | null, role: Role): Stretch | null {
+  if (cell === null || role !== 'remark') return cell;
+  const mark = /^(?:[;#]|\/\/|--)+\s+/.exec(text.slice(cell.start, cell.end))?.[0] ?? '';
+  return { start: cell.start + mark.length, end: cell.end };
 }
 
 /** What stands in a cell, without quotes around it. */

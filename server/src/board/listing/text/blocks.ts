@@ -49,7 +49,7 @@ const deepest = 64;
 function cutLine(line: Line, depth: number, blocks: Blocks, comments: readonly string[]): CutLine {
   const { text } = line;
   const isWhole = text.length > longestCut || beginsWithAny(text, comments);
-  const places = isWhole ? [] : blockMarks(text, blocks, comments);
+  const places = isWhole ? [] : blockMarks(text, blocks, comments, depth > 0);
   const pieces: Line[] = [];
   let [from, level, lowest] = [0, depth, depth];
   const add = (to: number) => {
@@ -125,7 +125,12 @@ interface BlockMark {
 }
 
 /** The marks of a line that open, close and part, outside of quotes, of values in brackets and of remarks. */
-function blockMarks(text: string, blocks: Blocks, comments: readonly string[]): readonly BlockMark[] {
+function blockMarks(
+  text: string,
+  blocks: Blocks,
+  comments: readonly string[],
+  isInGroup: boolean,
+): readonly BlockMark[] {
   const { open, close, between } = blocks;
   const ends = bracketEnds(text, blocks);
   const marks: BlockMark[] = [];
@@ -148,12 +153,17 @@ function blockMarks(text: string, blocks: Blocks, comments: readonly string[]): 
       marks.push({ at, kind: 'close' });
       start = at + 1;
       depth = Math.max(0, depth - 1);
-    } else if (character === between && (between === ';' || depth > 0)) {
+    } else if (character === between && (between === ';' || depth > 0 || (isInGroup && endsThere(text, at)))) {
       marks.push({ at, kind: 'between' });
       start = at + 1;
     }
   }
   return marks;
+}
+
+/** Whether nothing follows in the line: what parts settings within lines ends lines of a group as well. */
+function endsThere(text: string, at: number): boolean {
+  return afterBlanks(text, at + 1) >= text.length;
 }
 
 /** Whether a remark begins there, with the mark of a comment. */

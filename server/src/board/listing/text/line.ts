@@ -49,7 +49,13 @@ export class Line {
   /** The same with blanks in place of what stands before `to`. */
   blanked(to: number): Line {
     if (to === 0) return this;
-    return new Line(this.number, ' '.repeat(to) + this.text.slice(to), this.places, this.end, this.joinedFrom);
+    return new Line(
+      this.number,
+      ' '.repeat(to) + this.text.slice(to),
+      this.places,
+      this.end,
+      this.joinedFrom,
+    );
   }
 
   /** What is left from `from` on. */

@@ -3,7 +3,9 @@ import { Line } from './line';
 const narrowest = 30;
 const leastShare = 0.6;
 /** How many characters terminals, or screens of phones, show in a line; common practice, no standard. */
-const usualWidths: ReadonlySet<number> = new Set([32, 40, 48, 60, 64, 72, 79, 80, 96, 100, 119, 120, 128, 132, 160]);
+const usualWidths: ReadonlySet<number> = new Set([
+  32, 40, 48, 60, 64, 72, 79, 80, 96, 100, 119, 120, 128, 132, 160,
+]);
 
 /**
  * Lines that a terminal broke at its width, put together again: the longest ones, where what follows most of them is
