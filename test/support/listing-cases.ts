@@ -15,7 +15,7 @@ export function holdReadings(cases: readonly Case[]): void {
 }
 
 /** A text block without its first line end and its indent. */
-function trimmed(block: string): string {
+export function trimmed(block: string): string {
   const lines = block.replace(/^\n/, '').trimEnd().split('\n');
   const indents = lines.filter((line) => line.trim() !== '').map((line) => /^ */.exec(line)?.[0].length ?? 0);
   const indent = Math.min(...indents);

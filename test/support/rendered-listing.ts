@@ -7,6 +7,11 @@ export function rendered(text: string): string {
   return read(text).settings.map(renderedSetting).join('\n');
 }
 
+/** The same without a look at places, for a text in which a session left signs within what it says. */
+export function renderedAsShown(text: string): string {
+  return readListing(text, null).settings.map(renderedSetting).join('\n');
+}
+
 /** Reads a text by forms found from it, and holds what must be true of every listing. */
 function read(text: string): Listing {
   const listing = readListing(text, null);

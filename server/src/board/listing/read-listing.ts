@@ -13,6 +13,7 @@ import { withoutTrees } from './text/drawn';
 import { joinedAt } from './text/joined';
 import type { Line } from './text/line';
 import { isPageBreak } from './text/pager';
+import { withoutProgress } from './text/progress';
 import { withoutPrompts } from './text/prompts';
 import { linesOf } from './text/split';
 import { withoutCounters, withoutStamps } from './text/stamps';
@@ -38,7 +39,7 @@ export function readListing(text: string, forms: Forms | null): Listing {
 
 /** The lines of a text as they are read, without what a session put around and into them; and what it was. */
 export function linesToRead(text: string, forms: Forms | null): ReturnType<typeof withoutPrompts> {
-  const shown = linesOf(text).filter((line) => !isPageBreak(line.text));
+  const shown = withoutProgress(linesOf(text).filter((line) => !isPageBreak(line.text)));
   const prompted = withoutPrompts(withoutTrees(withoutStamps(shown)), forms?.prompts ?? []);
   return isNumbered(forms) ? prompted : { ...prompted, lines: withoutCounters(prompted.lines, isNoSetting) };
 }

@@ -92,6 +92,11 @@ type Fields<T extends Record<string, z.ZodMiniType>> = {
 
 const between = z.tuple([quantityText, quantityText]);
 const counts = z.tuple([z.int(), z.int()]);
+/** What boards call the numbers of a count: `channel 5`, and `auxiliary 1` for the same. */
+const numberNames = z.strictObject({
+  words: z.array(z.string()).check(z.minLength(1), z.describe('Any of these stands before the number.')),
+  first: z.int().check(z.describe('What 1 behind such a word stands for.')),
+});
 /** Words that may stand in place of a number, such as `auto`. */
 const orWords = z.optional(z.array(choice));
 
@@ -113,6 +118,9 @@ function kindsOf<About extends Fields<typeof described>>(about: About, slopes: F
       range: counts,
       usual: counts,
       orWords,
+      calledBy: z
+        .optional(z.array(numberNames).check(z.minLength(1)))
+        .check(z.describe('What boards call its numbers where they write more than the number alone.')),
     }),
     z.strictObject({ kind: z.literal('flag'), ...about, ...slopes }),
     z.strictObject({

@@ -399,6 +399,51 @@ describe('what a listing states of a number', () => {
   });
 });
 
+describe('what a listing says that a number comes to', () => {
+  /** As `text (reading)`: what it is counted in and comes to, or null where that is asked. */
+  const counted = (text: string, remark: string, means: string) => {
+    const taken: TakenAs = { setting: withStated(listed('x', text), { remark }), means };
+    const { sureness, meant, preview } = conversionsOf([taken], ground).get(taken) ?? {};
+    return sureness === 'stated' ? [preview?.quantity, meant?.counts ?? null] : null;
+  };
+
+  it('says how it is counted', () => {
+    assert.deepEqual(counted('1500', '1.5 kHz', 'gyro.filter.1.cutoff'), ['1500 Hz', null]);
+    assert.deepEqual(counted('550', '= 5.5 %', 'motor.idle')?.[0], '5.5 %');
+    assert.deepEqual(counted('3500', '3.5 V', 'power.warn-cell')?.[0], '3.5 V');
+    assert.deepEqual(counted('55', '0.96 rad', 'level.tilt-limit'), ['55 deg', null]);
+    assert.deepEqual(counted('960', 'that is 55.0 deg', 'level.tilt-limit')?.[0], '55.0039 deg');
+  });
+
+  it('says nothing where it is another quantity, or fits no way of counting', () => {
+    assert.equal(counted('1500', '7.3 kHz', 'gyro.filter.1.cutoff'), null);
+    assert.equal(counted('1500', '1.5 V', 'gyro.filter.1.cutoff'), null);
+    assert.equal(counted('0', '0 V', 'power.warn-cell'), null);
+  });
+});
+
+describe('a channel that a board calls by a name', () => {
+  const told = (name: string, value: string) => {
+    const taken: TakenAs = { setting: listed(name, value), means: 'switch.arm.channel' };
+    const { sureness, preview } = conversionsOf([taken], ground).get(taken) ?? {};
+    return [sureness, preview?.quantity];
+  };
+
+  it('is the number behind a word for channels, or the one behind the sticks', () => {
+    assert.deepEqual(told('arm', 'channel 7'), ['likely', '7']);
+    assert.deepEqual(told('arm', 'Aux 1'), ['likely', '5']);
+    assert.deepEqual(told('arm', 'auxiliary-3'), ['likely', '7']);
+    assert.deepEqual(told('arm', 'out 3'), ['ask', null]);
+    assert.deepEqual(told('arm', 'aux 15'), ['ask', null]);
+  });
+
+  it('counts from the sticks on where its name says so, and is asked where it may be either', () => {
+    assert.deepEqual(told('arm aux', '1'), ['likely', '5']);
+    assert.deepEqual(told('arm aux', '6'), ['ask', null]);
+    assert.deepEqual(told('arm channel', '6'), ['likely', '6']);
+  });
+});
+
 describe('how the words of an unknown board are spelled', () => {
   const told = (value: string, means: string, as?: TakenAs['as']) => {
     const taken: TakenAs = { setting: listed('x', value), means, ...(as === undefined ? {} : { as }) };

@@ -193,7 +193,8 @@ function said(member: NumberTaken, family: Family, own: StatedCount, ground: Gro
 }
 
 function titleOf({ counted }: TakenAs, { why }: StatedCount): string {
-  return counted === undefined ? `as the listing says: ${why}` : 'as you say';
+  const said = why.replace(/^the listing says (?:that it is )?/, '');
+  return counted === undefined ? `as the listing says: ${said}` : 'as you say';
 }
 
 /** What is no number can't be counted. */

@@ -4,6 +4,7 @@ import { lookOf } from '../../listing/value-look';
 import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
 import { countsIn } from './scales';
+import { secondReading } from './second-reading';
 import type { Ground, TakenAs } from './taken';
 
 /** A unit that the listing states, and where. */
@@ -28,6 +29,9 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
       counts: { ...countsIn({ unit: behind, scale: 1 }, own), behind: look.gap + look.unit },
       why: `${look.unit} stands behind it`,
     };
+  const number = look.kind === 'number' ? look.value : Number.NaN;
+  const reading = secondReading(number, stated?.remark ?? '', found, manner.decimal);
+  if (reading !== null) return { counts: reading.counts, why: `the listing says that it is ${reading.text}` };
   const beside = count(stated?.unit);
   if (beside !== null)
     return { counts: countsIn(beside, own), why: `the listing says ${stated?.unit ?? ''}` };
@@ -89,7 +93,11 @@ function unitInRemark(
   const clauses = remark.split(/[,;:()[\]]|\.\s/).map((clause) => clause.trim());
   for (const clause of clauses) {
     const said = behindIn(clause);
-    const found = ambiguous.has(said.toLowerCase()) && said === clause ? null : count(said);
+    // An amount is what a value comes to, and only a part of one, or ten of them, how it counts.
+    const [amount] = /^\d+(?:[.,/]\d+)?/.exec(said) ?? [];
+    const isAmount =
+      amount !== undefined && said === clause && !/^(?:10*|0[.,]0*[1-9]\d?|1\/\d+)$/.test(amount);
+    const found = isAmount || (ambiguous.has(said.toLowerCase()) && said === clause) ? null : count(said);
     if (found !== null) return [said, found];
   }
   return null;

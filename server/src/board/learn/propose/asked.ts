@@ -49,7 +49,7 @@ export class Asking {
       all.filter(({ isNumber }) => !isNumber).map((one) => this.word(one, lettersTell));
     const numbers = (all: readonly SensedWord[]) =>
       all.filter(({ isNumber }) => isNumber).map(({ text }) => Number(text));
-    const byName = words(own);
+    const byName = [...words(own), ...words(this.ofValue(setting)).filter((one) => !isUnclear(one))];
     const remarked = this.lexicon.understand(setting.stated?.remark ?? '', false);
     const remark = words(remarked);
     // Where the name says nothing at all, the remark is its name.
@@ -64,6 +64,13 @@ export class Asking {
       subject: subjectOf(own),
       unit: (setting.stated?.unit ?? unitBehind(setting.value)) || unit || unitRemarked(setting),
     };
+  }
+
+  /** A value that is a word with a number behind it, `aux 3`, says what it is the number of. */
+  private ofValue({ look, value }: LearnedSetting): readonly SensedWord[] {
+    const [, word = ''] =
+      look === 'word' || look === 'words' ? (/^(\p{L}{2,12})[ _-]?\d{1,2}$/u.exec(value) ?? []) : [];
+    return word === '' ? [] : this.lexicon.understand(word, false);
   }
 
   private groupWords(group: string): readonly SensedWord[] {

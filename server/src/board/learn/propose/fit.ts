@@ -2,9 +2,11 @@ import type { Catalog } from '../../../catalog/catalog';
 import type { KnownParameter } from '../../../catalog/known-parameter';
 import type { Interval } from '../../../units/interval';
 import { plainNumber } from '../../../units/number-text';
-import { fromBase, unitOf } from '../../../units/unit';
-import { countedIn } from '../../meaning/board-units';
+import { fromBase, toBase, unitOf } from '../../../units/unit';
+import { lookOf } from '../../listing/value-look';
+import { countedIn, unitNamed } from '../../meaning/board-units';
 import { wordOfPart } from '../../meaning/part-parameter';
+import { isNamedNumber } from '../convert/named-number';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
 import type { Asked } from './asked';
@@ -31,7 +33,7 @@ export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
   number: ['quantity', 'count', 'range', 'curve', 'place', 'flag', 'word', 'words'],
   flag: ['flag', 'word', 'words'],
   word: ['word', 'words', 'text', 'quantity', 'count'],
-  words: ['word', 'words', 'text'],
+  words: ['word', 'words', 'text', 'count'],
   text: ['text', 'word', 'words'],
   list: ['words', 'range', 'place', 'curve'],
 };
@@ -115,8 +117,9 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
     span !== undefined && one >= inUnit(span.low) - 1e-9 && one <= inUnit(span.high) + 1e-9;
   if (goesBelow(setting, range))
     return { factor: 0.8, mayBeSure: false, reason: () => 'it may be less than nothing' };
-  const measure = unit === '' ? null : measureOf(known, unit);
-  const measured = number * (measure ?? 1);
+  const reading = readingOf(known, setting, inUnit);
+  const measure = reading !== null || unit === '' ? null : measureOf(known, unit);
+  const measured = reading ?? number * (measure ?? 1);
   const span = () =>
     `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))
@@ -131,13 +134,27 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
     : { factor: 0.8, mayBeSure: false, reason: () => `${value} lies outside ${span()}` };
 }
 
+/** What the listing says that a value comes to, in the parameter's unit: `1500 (1.5 kHz)`. */
+function readingOf(
+  { dimensionName, unit: own }: KnownParameter,
+  { stated }: Asked['setting'],
+  inUnit: (base: number) => number,
+): number | null {
+  const look = lookOf(stated?.remark ?? '');
+  const unit = look.kind === 'measure' ? unitNamed(look.unit, dimensionName ?? '') : null;
+  return look.kind === 'measure' && unit !== null && own !== undefined
+    ? inUnit(toBase(look.number.value, unitOf(unit)))
+    : null;
+}
+
 /** Whether the listing lets a setting be less than nothing, which its parameter never is. */
 function goesBelow({ stated }: Asked['setting'], { low }: Interval): boolean {
   return low >= 0 && /^[-\u2212]\s?[1-9]/.test(stated?.range?.low ?? '');
 }
 
 function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise: number): Fit {
-  const { value, stated } = asked.setting;
+  const { setting } = asked;
+  const { value, stated } = setting;
   const { parameter } = target.known;
   if (parameter.kind === 'text')
     return stated?.words == null ? { ...plain, factor: 0.97 } : { ...no, factor: 0.5 };
@@ -145,6 +162,16 @@ function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise:
   const said = stated?.words ?? [value];
   const isNumber = parameter.kind === 'quantity' || parameter.kind === 'count';
   const alike = said.filter((word) => words.isOne(word));
+  // Words with numbers between them are several values.
+  if (
+    setting.look === 'words' &&
+    stated?.words == null &&
+    /(?:^|\s)-?\d+(?:\s|$)/.test(value) &&
+    alike.length === 0
+  )
+    return { factor: 0.6 * otherwise, mayBeSure: false, reason: noReason };
+  if (isNamedNumber(value, parameter))
+    return { factor: 1.06, mayBeSure: true, reason: () => `${value} names one of its numbers` };
   // Only a word that stands in place of a number, such as `auto`, may be one.
   if (isNumber)
     return alike.length > 0 && stated?.words == null ? { ...plain, mayBeSure: false, factor: 0.9 } : no;

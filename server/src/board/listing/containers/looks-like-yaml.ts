@@ -12,6 +12,7 @@ const other = /^\s*(?:-(?:\s|$)|#|---|\.\.\.|%YAML)/;
 export function looksLikeYaml(lines: readonly Line[]): boolean {
   const said = lines.slice(0, mostLooked).filter(({ text }) => text.trim() !== '');
   if (said.length < 2) return false;
+  if (areBelow(said)) return true;
   const isMarked = said.some(({ text }, at) => {
     if (/^---(?:\s|$)/.test(text))
       return at === 0 || said.slice(0, at).every((line) => /^\s*[#%]/.test(line.text));
@@ -21,6 +22,22 @@ export function looksLikeYaml(lines: readonly Line[]): boolean {
   const fitting = said.filter(({ text }) => isEntry(text) || other.test(text));
   const entries = fitting.filter(({ text }) => isEntry(text));
   return isMarked && entries.length > 0 && fitting.length >= leastShare * said.length;
+}
+
+const leastBelow = 2;
+const shareBelow = 0.8;
+
+/** Whether values stand alone in the line below their keys, further in. */
+function areBelow(said: readonly Line[]): boolean {
+  const indentOf = ({ text }: Line) => text.length - text.trimStart().length;
+  const pairs = said.filter((line, at) => {
+    const [value, next] = [said[at + 1], said[at + 2]];
+    if (value === undefined || !/^\s*[^\s#-].*:\s*$/.test(line.text) || /:(?:\s|$)/.test(value.text))
+      return false;
+    const isDeeper = indentOf(value) > indentOf(line);
+    return isDeeper && (next === undefined || indentOf(next) < indentOf(value));
+  });
+  return pairs.length >= leastBelow && 2 * pairs.length >= shareBelow * said.length;
 }
 
 /** What may stand before an entry of a list: another, or the key that holds them. */

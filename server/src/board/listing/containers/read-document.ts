@@ -76,9 +76,15 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
 
 /** Whether more settings stand around a document than in it: then it is a heading or a value of theirs, `[gyro]`. */
 function isLessThan({ settings }: DocumentRead, around: readonly Line[]): boolean {
-  return (
-    around.filter(({ text }) => /^\s*[\p{L}_"'@][^=:]{0,80}[=:]\s*\S/u.test(text)).length > settings.length
-  );
+  return around.filter(({ text }) => isLikeSetting(text.trim())).length > settings.length;
+}
+
+const longestName = 80;
+
+/** A name, a mark, and something behind it. */
+function isLikeSetting(text: string): boolean {
+  const mark = text.search(/[=:]/);
+  return mark > 0 && mark <= longestName && mark < text.length - 1 && /^[\p{L}_"'@]/u.test(text);
 }
 
 function xmlIn({ text, lines }: DocumentSource, most: number): LinesRead | null {

@@ -70,7 +70,12 @@ const roles: ReadonlyMap<string, Role> = new Map(
 
 /** What a heading says of its column; `other` where it says nothing known. */
 export function roleOf(heading: string): Role {
-  const word = heading.trim().toLowerCase().replace(/^(?:[;#]|\/\/|--)+\s+(?=\p{L})|[.:]$/gu, '');
+  const word = heading
+    .trim()
+    .toLowerCase()
+    .replace(/^[;#/-]{1,4}\s/, '')
+    .trimStart()
+    .replace(/[.:]$/, '');
   const role = roles.get(word);
   if (role !== undefined) return role;
   const key = keyOf(word);

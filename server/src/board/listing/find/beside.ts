@@ -36,6 +36,7 @@ export function besideForms(
     ...remarks.map((one) => ` ${one}{remark}`),
     ...found,
     ...new Set([...units, ...unitsIn(rest, mark)]),
+    ...(remarks.length === 0 && areRemarked(rest, mark) ? [' {remark}'] : []),
   ];
 }
 
@@ -351,6 +352,27 @@ function rangeBehind(value: string, mark: DecimalMark): string | null {
     if (rangeIn(tail, mark) !== null && value.endsWith(tail)) return tail;
   }
   return null;
+}
+
+const shareOfRemarked = 0.8;
+const leastRemarked = 3;
+
+/** ` {remark}`: words behind nearly every number, hardly two of them the same, say what it is. */
+function areRemarked(values: readonly string[], mark: DecimalMark): boolean {
+  const remarks = values.flatMap((value) => {
+    const [amount = '', ...words] = value.length > longestLooked ? [] : value.split(/\s+/);
+    const [first = ''] = words;
+    const said = isKnownUnit(first) ? words.slice(1) : words;
+    const isSaid = said.length > 0 && /^\p{L}{2}/u.test(said[0] ?? '') && keyOf(said[0] ?? '') === null;
+    return numberLook(amount, mark) !== null && isSaid ? [said.join(' ')] : [];
+  });
+  const long = remarks.filter((remark) => remark.includes(' ')).length;
+  return (
+    remarks.length >= leastRemarked &&
+    remarks.length >= shareOfRemarked * values.length &&
+    2 * long >= remarks.length &&
+    new Set(remarks).size >= shareOfRemarked * remarks.length
+  );
 }
 
 /** ` {unit}`: known units, or a word that comes back, behind single numbers. */

@@ -12,12 +12,18 @@ const shareOfIndex = 0.85;
 
 /** The ways in which the lines may be decorated: plainly first. */
 export function decorationsOf(sample: readonly Sample[]): readonly Decoration[] {
-  const suffix =
-    mostOf(sample, ({ text }) => /[;,|]$|(?<=[\p{L}\p{N}%"'])\.$/u.exec(text)?.[0] ?? '', share) ?? '';
+  const suffix = mostOf(sample, ({ text }) => endOf(text), share) ?? '';
   const prefix = mostOf(sample, ({ text }) => leadOf(text), share);
   const index = indexPrefix(sample, prefix ?? '');
   const prefixes = ['', ...(prefix === null ? [] : [prefix]), ...(index === null ? [] : [index])];
   return prefixes.map((lead) => ({ prefix: lead, suffix }));
+}
+
+/** What ends a line; a point only behind what it may end. */
+function endOf(text: string): string {
+  const last = text.at(-1) ?? '';
+  if (last === '.') return /[\p{L}\p{N}%"']/u.test(text.at(-2) ?? '') ? last : '';
+  return /[;,|]/.test(last) ? last : '';
 }
 
 /** Marks with a blank behind them, before the first word. */

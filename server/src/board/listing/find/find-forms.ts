@@ -137,7 +137,8 @@ function tableForms(
   comments: readonly string[],
 ): Forms {
   const forms: Forms = { ...noForms, container: 'table', table, comments: [...comments] };
-  const rows = body.filter(({ index }) => index !== heading);
+  const names = body.find(({ index }) => index === heading)?.text;
+  const rows = body.filter(({ text }) => text !== names);
   const headings = headingsAmong(headingLines(lines, rows, compiled(forms)));
   return { ...forms, headings: [...headings] };
 }

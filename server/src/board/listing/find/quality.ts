@@ -8,6 +8,8 @@ function nameQuality(name: string): number {
   const words = name.split(/\s+/);
   let quality = 1 - 0.03 * (words.length - 1) - (words.length > 4 ? 0.12 * (words.length - 4) : 0);
   if (name.length > 60) quality *= 0.6;
+  // Blanks side by side are the gap of a column, seldom one within a name.
+  if (/\S(?:\s\s|\t)/.test(name)) quality *= 0.6;
   // What parts names from values, or ends a sentence, stands in few names.
   if (/[=]|[;,|]\s|[:;,|=<>]$|^[=:;,|<>]|->|<-/.test(name)) quality *= 0.3;
   else if (/:\s/.test(name)) quality *= 0.65;

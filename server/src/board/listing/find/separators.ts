@@ -115,7 +115,9 @@ function countMarks(text: string, marks: Map<string, Count>): void {
     const core = isRow ? character.repeat(3) : coreOf(text.slice(at, end));
     const before = isBlank(text[at - 1]);
     const after = end >= text.length || isBlank(text[end]);
-    const isJoint = core !== null && joints.has(core) && !(before && after) && !isNumberSign(text, at);
+    const isAsked = core === '?' && !before && after && end < text.length;
+    const isJoint =
+      core !== null && joints.has(core) && !(before && after) && !isNumberSign(text, at) && !isAsked;
     const parts = core !== null && !isJoint && !isInNumber(text, at, end);
     if (core !== null && parts && !inLine.has(core)) {
       inLine.add(core);

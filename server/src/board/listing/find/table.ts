@@ -1,7 +1,7 @@
 import { type Role, rolesOf } from '../containers/roles';
 import { isPlainName } from '../forms/parts-of-line';
 import { isSurelyValue } from '../forms/read-part';
-import { cellsOf, cellsOfRow, type Table } from '../forms/row';
+import { cellsOf, cellsOfRow, headingsOfValues, type Table, unnamed } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, wordsIn } from '../stated';
 import type { Sample } from './sample';
@@ -30,13 +30,15 @@ export function tableIn(sample: readonly Sample[], mark: DecimalMark): TableFoun
       return { table: { delimiter, heading: false, columns: [...columns] }, heading: null };
   }
   for (const delimiter of delimiters) {
-    const found = namedTable(sample, delimiter);
+    const found = namedTable(sample, delimiter) ?? unnamedTable(sample, delimiter);
     if (found !== null) return found;
   }
   return null;
 }
 
 const leastNumbers = 2;
+/** Titles stand between the rows of several tables. */
+const shareOfUnnamed = 0.6;
 
 /** A table whose first row says what several values in each row below it are called, most of which are numbers. */
 function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
@@ -54,6 +56,34 @@ function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): T
   if (numbers < leastNumbers || key < 0) return null;
   const roles = names.map((_, at): Role => (at === key ? 'group' : 'value'));
   return { table: { delimiter, heading: true, columns: roles, names: [...names] }, heading: first.index };
+}
+
+/**
+ * A table whose first column has no heading: what each row is called, with a number for each of the other columns. The
+ * row of headings may come again, and titles stand between.
+ */
+function unnamedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
+  for (const [at, { index, text }] of sample.slice(0, mostLinesBefore).entries()) {
+    const names = headingsOfValues(text, delimiter);
+    if (names.length < leastNumbers || !names.every(isColumnName) || new Set(names).size < names.length)
+      continue;
+    const rest = sample.slice(at + 1).filter((line) => line.text !== text);
+    const rows = rest.filter((line) => {
+      const cells = cellsOfRow(line.text, delimiter, names.length + 1).map(({ start, end }) =>
+        line.text.slice(start, end),
+      );
+      const [key = '', ...values] = cells;
+      return (
+        cells.length === names.length + 1 &&
+        isColumnName(key) &&
+        values.every((value) => isSurelyValue(value, '.'))
+      );
+    });
+    if (rows.length < leastRows || rows.length < shareOfUnnamed * rest.length) continue;
+    const columns = [unnamed, ...names].map((_, column): Role => (column === 0 ? 'group' : 'value'));
+    return { table: { delimiter, heading: true, columns, names: [unnamed, ...names] }, heading: index };
+  }
+  return null;
 }
 
 /** A word or a few that say what stands below them. */

@@ -131,10 +131,10 @@ class LinesReader {
     if (this.takeOverwritten(index)) return 'dirt';
     if (this.takeContinued(index, text)) return 'continuation';
     if (this.takeFrame(index, text)) return 'frame';
+    if (this.takeColumns(index, text)) return 'heading';
     if (this.takeHeading(index, text)) return 'heading';
     if (this.takeComment(index)) return 'comment';
     if (this.takeCloser(text)) return 'closer';
-    if (this.takeColumns(index, text)) return 'heading';
     if (this.takeRule(index, text)) return 'comment';
     if (this.takeBareGroup(index, text)) return 'heading';
     if (this.takeSettings(index, text)) return 'settings';
@@ -243,8 +243,10 @@ class LinesReader {
   private takeBareGroup(index: number, text: string): boolean {
     const [only, ...more] = this.partsAt(index);
     const isEmpty = only?.style.kind === 'plain' && only.rest.end <= only.rest.start;
-    if (only === undefined || !isEmpty || more.length > 0 || this.forms.forms.indent !== 'groups') return false;
-    if (indentOf(this.textOf(index + 1)) <= indentOf(text) || this.partsAt(index + 1).length === 0) return false;
+    if (only === undefined || !isEmpty || more.length > 0 || this.forms.forms.indent !== 'groups')
+      return false;
+    if (indentOf(this.textOf(index + 1)) <= indentOf(text) || this.partsAt(index + 1).length === 0)
+      return false;
     return this.open(index, { group: only.name, isWeak: true }, false);
   }
 

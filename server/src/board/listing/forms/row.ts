@@ -2,7 +2,7 @@ import type { Forms } from '../../../catalog/model/board-forms';
 import { type Role, rolesOf } from '../containers/roles';
 import type { Stretch } from '../listing';
 import { afterBlanks, afterWord, isBlank, quotedAt, trimmed } from '../text/characters';
-import { type PartRead, withoutQuotes, writtenAt } from './read-part';
+import { isSurelyValue, type PartRead, withoutQuotes, writtenAt } from './read-part';
 import type { Field } from './template';
 
 export type Table = NonNullable<Forms['table']>;
@@ -45,9 +45,24 @@ function isDelimiter(text: string, at: number, delimiter: Table['delimiter']): b
   return text[at] === '\t' || (isBlank(text[at]) && isBlank(text[at + 1]));
 }
 
+/** What the first column is called where nothing stands above it. */
+export const unnamed = '-';
+
+/** The headings of a row that has none above the names; where only blanks part them, one may be enough. */
+export function headingsOfValues(text: string, delimiter: Table['delimiter']): readonly string[] {
+  const cells = cellsOf(text.trim(), delimiter).map(({ start, end }) => text.trim().slice(start, end));
+  const [only = '', ...more] = cells;
+  if (delimiter === ' ' && more.length === 0) return only.split(/\s+/);
+  return only === '' ? more : cells;
+}
+
 /** Whether a row is the one that names the columns of its table. */
 export function namesColumns(text: string, { heading, delimiter, columns, names }: Table): boolean {
   if (!heading) return false;
+  if (names?.[0] === unnamed) {
+    const found = headingsOfValues(text, delimiter);
+    return found.length === names.length - 1 && found.every((one, at) => one === names[at + 1]);
+  }
   const headings = cellsOf(text.trimEnd(), delimiter).map((cell) => {
     const { start, end } = withoutQuotes(text, cell);
     return text.slice(start, end);
@@ -95,6 +110,12 @@ export function readValuesOfRow(
   const cells = cellsOfRow(text, delimiter, columns.length);
   const key = inner(text, cells[columns.indexOf('group')]);
   if (cells.length !== columns.length || key === null || key.end <= key.start) return [];
+  // A title between the rows may have as many words as they have cells.
+  if (
+    names[0] === unnamed &&
+    !cells.slice(1).some(({ start, end }) => isSurelyValue(text.slice(start, end), '.'))
+  )
+    return [];
   return columns.flatMap((role, at) => {
     const [cell, called] = [cells[at], names[at]];
     if (role !== 'value' || cell === undefined || called === undefined) return [];
@@ -131,7 +152,7 @@ function hasMore(cells: readonly Stretch[], columns: number): boolean {
 /** A remark without the mark of a comment before it. */
 function withoutMark(text: string, cell: Stretch | null, role: Role): Stretch | null {
   if (cell === null || role !== 'remark') return cell;
-  const mark = /^(?:[;#]|\/\/|--)+\s+/.exec(text.slice(cell.start, cell.end))?.[0] ?? '';
+  const mark = /^[;#/-]{1,4} {1,8}/.exec(text.slice(cell.start, cell.end))?.[0] ?? '';
   return { start: cell.start + mark.length, end: cell.end };
 }
 

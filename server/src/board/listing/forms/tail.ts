@@ -137,10 +137,23 @@ function nextPart(
     if (end === null) continue;
     const [inner, after] = end;
     const stretch = trimmed(text, start, inner);
-    if (fits(beside, text.slice(...stretch), mark))
+    if (
+      fits(beside, text.slice(...stretch), mark) &&
+      !(beside.field === 'unit' && isWord(text, stretch, besides))
+    )
       return { field: beside.field, at: { start: stretch[0], end: stretch[1] }, end: after };
   }
   return null;
+}
+
+/** Where words behind numbers say what those are, a word is no unit that only could be one. */
+function isWord(
+  text: string,
+  [start, end]: readonly [number, number],
+  besides: readonly BesideForm[],
+): boolean {
+  const hasWords = besides.some(({ field, open }) => field === 'remark' && open.pieces.length === 0);
+  return hasWords && !isKnownUnit(text.slice(start, end));
 }
 
 function opensAt(
@@ -156,7 +169,7 @@ function opensAt(
   if (open.pieces.length === 0)
     return (
       !isFirst &&
-      (field !== 'unit' ||
+      ((field !== 'unit' && field !== 'remark') ||
         endsWithNumber(text, value.from, value.to, mark) ||
         endsWithNumber(text, value.from, at, mark))
     );

@@ -153,7 +153,10 @@ function blockMarks(
       marks.push({ at, kind: 'close' });
       start = at + 1;
       depth = Math.max(0, depth - 1);
-    } else if (character === between && (between === ';' || depth > 0 || (isInGroup && endsThere(text, at)))) {
+    } else if (
+      character === between &&
+      (between === ';' || depth > 0 || (isInGroup && endsThere(text, at)))
+    ) {
       marks.push({ at, kind: 'between' });
       start = at + 1;
     }
