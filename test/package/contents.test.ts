@@ -157,7 +157,7 @@ describe('the packed extension', () => {
     const heads = [...notices.matchAll(/^-{78}\n\n(\S+) (\S+) \((.+)\)$/gm)];
     for (const [, name = '', version] of heads) assert.equal(version, versionOf(name), name);
     const names = heads.map(([, name]) => name);
-    for (const name of ['vscode-languageclient', 'vscode-languageserver', 'zod', 'vscode-uri']) {
+    for (const name of ['vscode-languageclient', 'vscode-languageserver', 'zod', 'd3-shape', 'vscode-uri']) {
       assert.ok(names.includes(name), name);
     }
     for (const name of ['typescript', 'mocha', 'esbuild']) assert.ok(!names.includes(name), name);

@@ -1,3 +1,4 @@
+import { ticks } from 'd3-array';
 import type { PlotAxis } from '../../../server/src/sheet/plots/plot';
 
 /** From an axis to pixels, and back. */
@@ -28,33 +29,12 @@ function within(share: number): number {
 
 /** Round values along an axis, about as many as are asked for. */
 export function ticksOf({ low, high, isLogarithmic }: PlotAxis, count: number): readonly number[] {
-  if (!isLogarithmic || !(low > 0)) return evenTicks(low, high, count);
+  if (!isLogarithmic || !(low > 0)) return ticks(low, high, count);
   const decades = Math.log10(high / low);
   const leading = decades < count ? [1, 2, 5] : [1];
   const [first, last] = [Math.floor(Math.log10(low)), Math.ceil(Math.log10(high))];
   const all = Array.from({ length: last - first + 1 }, (_, step) => first + step)
-    .flatMap((power) => leading.map((digit) => scaled(digit, power)))
+    .flatMap((power) => leading.map((digit) => Number(`${digit}e${power}`)))
     .filter((value) => value >= low && value <= high);
-  return all.length < 2 ? evenTicks(low, high, count) : all;
-}
-
-/**
- * Whole multiples of 1, 2 or 5 times a power of ten (Heckbert, "Nice Numbers for Graph Labels", Graphics Gems, 1990):
- * of these steps the nearest to the wanted one by ratio, so that each takes over at the geometric mean of two.
- */
-function evenTicks(low: number, high: number, count: number): readonly number[] {
-  if (!(high > low)) return [low];
-  const wanted = (high - low) / Math.max(1, count);
-  const power = Math.floor(Math.log10(wanted));
-  const ratio = wanted / 10 ** power;
-  const digit = ratio >= Math.sqrt(50) ? 10 : ratio >= Math.sqrt(10) ? 5 : ratio >= Math.SQRT2 ? 2 : 1;
-  const [first, last] = [Math.ceil(scaled(low, -power) / digit), Math.floor(scaled(high, -power) / digit)];
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, at) =>
-    scaled((first + at) * digit, power),
-  );
-}
-
-/** `value` · 10^`power`, as the nearest number to it: a tenth is no whole number of any power of two. */
-function scaled(value: number, power: number): number {
-  return power < 0 ? value / 10 ** -power : value * 10 ** power;
+  return all.length < 2 ? ticks(low, high, count) : all;
 }
