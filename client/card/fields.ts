@@ -9,6 +9,7 @@ const pause = 350;
 /** The fields of a card: what is typed is kept at once, and looked at by the checks after a pause. */
 export class CardFields {
   private taken: CardTaken = nothingTaken;
+  private drawn: { readonly id: string; readonly input: HTMLInputElement; readonly look: () => void }[] = [];
   private waiting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
@@ -19,6 +20,17 @@ export class CardFields {
   /** A card is drawn anew, with this on it. */
   begin(taken: CardTaken): void {
     this.taken = taken;
+    this.drawn = [];
+  }
+
+  /** What was written elsewhere is shown, but not in the field in which somebody types. */
+  follow(taken: CardTaken): void {
+    for (const { id, input, look } of this.drawn) {
+      const written = writtenIn(id, taken);
+      if (input === document.activeElement || input.value === written) continue;
+      input.value = written;
+      look();
+    }
   }
 
   all(readings: readonly CardReading[], under?: string): HTMLElement | null {
@@ -49,6 +61,7 @@ export class CardFields {
       onchange: look,
     });
     if (input.value !== '') look();
+    this.drawn.push({ id, input, look });
     return element(
       'span',
       { class: isWords ? 'reading words' : 'reading' },

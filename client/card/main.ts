@@ -56,6 +56,12 @@ function show(message: ToCard): void {
     case 'checked':
       fields.tell(message.id, message.typed, message.fault);
       return;
+    case 'taken':
+      taken = message.taken;
+      progress.tell(taken);
+      steps.tell(taken);
+      fields.follow(taken);
+      return;
     case 'kept':
       remember(withWritten(taken, message.readings));
       say('The readings are in the script.');
@@ -162,9 +168,9 @@ function named(title: string, items: readonly (readonly (string | HTMLElement)[]
 
 /** What a pilot takes down is kept with every change: a phone may fall asleep at any time. */
 function remember(now: CardKept): void {
+  api.postMessage({ kind: 'taken', before: taken, taken: now });
   taken = now;
   progress.said('');
-  api.postMessage({ kind: 'taken', taken });
 }
 
 function say(text: string): void {

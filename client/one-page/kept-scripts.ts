@@ -1,7 +1,7 @@
 import type { WorkspaceEdit } from 'vscode-languageclient';
 import { cardKey } from '../src/bench-card';
 import { askText, type Choice, pickOne, tell } from './ask';
-import { applyEdit, freePath } from './host/documents';
+import { applyEdit } from './host/documents';
 import { deleteKept, fs } from './host/files';
 import { keptPath, keptUri, thePage } from './host/page';
 import { window } from './host/vscode';
@@ -61,8 +61,7 @@ function isStep(step: string): boolean {
 }
 
 async function duplicate(path: string): Promise<void> {
-  const [, base = path, ending = ''] = /^(.*?)(\.[^.]*)$/.exec(path) ?? [];
-  const to = freePath(base, ending);
+  const to = thePage().store.free(path);
   await writeText(to, writtenAt(path));
   await window.showTextDocument(keptUri(to));
 }
@@ -99,8 +98,7 @@ function dropText(path: string): Kept {
 /** Shows it again, where nothing else has its name by now. */
 async function bringBack(path: string, { text, records, card }: Kept): Promise<void> {
   const { store } = thePage();
-  const [, base = path, ending = ''] = /^(.*?)(\.[^.]*)$/.exec(path) ?? [];
-  const to = freePath(base, ending);
+  const to = store.free(path);
   for (const [name, record] of records) await writeText(to + name, record);
   store.remember(cardKey(keptUri(to)), card);
   await writeText(to, text);

@@ -1,4 +1,5 @@
 import type * as vscode from 'vscode';
+import { cardElsewhere } from '../src/bench-card';
 import { registerCommands } from '../src/commands';
 import { RecordingsSaid } from '../src/recordings-said';
 import { SheetView } from '../src/sheet-view';
@@ -106,6 +107,15 @@ function followEdits(): void {
     if (store.whyNotKept !== null) event.preventDefault();
   });
   document.addEventListener('visibilitychange', () => document.hidden && keepNow());
+  document.addEventListener('visibilitychange', () => document.hidden || store.lookAgain());
+  store.onRememberedElsewhere((key) => cardElsewhere.fire(key));
+  store.onKeptTwice(
+    ({ path, copy }) =>
+      void tell(
+        'warning',
+        `${path} was also changed in another tab of this page. What was written there is kept as ${copy}.`,
+      ),
+  );
   store.onChangedElsewhere((path) => {
     const open = texts.open.get(keptUri(path).toString());
     const text = store.read(path);

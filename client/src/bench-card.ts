@@ -5,6 +5,7 @@ import {
   type CardTaken,
   notWritten,
   takenFrom,
+  takenTogether,
 } from '../../server/src/sheet/bench-card/taken';
 import type { FromCard, ToCard } from '../card/messages';
 import { about } from './about';
@@ -21,6 +22,9 @@ const { t } = vscode.l10n;
 export function cardKey(script: Pick<vscode.Uri, 'toString'>): string {
   return `propsoff.card ${script.toString()}`;
 }
+
+/** Something was taken on a card in another window or tab: what is kept under this key is another now. */
+export const cardElsewhere = new vscode.EventEmitter<string>();
 
 /** Opens the bench card of the active craft script in a page at the side; it follows the script. */
 export async function openBenchCard(context: vscode.ExtensionContext, client: Client): Promise<void> {
@@ -44,13 +48,22 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
     if (answer !== null) await post({ kind: 'card', card: answer.card, taken: taken() });
     else if (client.state === 'running') await postNothing();
   };
+  const keepTaken = async (before: CardKept, mine: CardKept) => {
+    const theirs = taken();
+    const all = takenTogether(before, mine, theirs);
+    await context.workspaceState.update(key, all);
+    if (JSON.stringify(theirs) !== JSON.stringify(before)) await post({ kind: 'taken', taken: all });
+  };
   const following = client.onChecked((checked) => {
     if (checked.toString() === uri.toString()) void refresh();
   });
   const leaving = vscode.workspace.onDidDeleteFiles(({ files }) => {
     if (files.some((file) => file.toString() === uri.toString())) void postNothing();
   });
-  panel.onDidDispose(() => vscode.Disposable.from(following, leaving).dispose());
+  const elsewhere = cardElsewhere.event((changed) => {
+    if (changed === key) void post({ kind: 'taken', taken: taken() });
+  });
+  panel.onDidDispose(() => vscode.Disposable.from(following, leaving, elsewhere).dispose());
   panel.webview.onDidReceiveMessage(async (message: FromCard) => {
     switch (message.kind) {
       case 'ready':
@@ -58,7 +71,7 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
       case 'go':
         return goTo(message.target, vscode.ViewColumn.One);
       case 'taken':
-        return context.workspaceState.update(key, message.taken);
+        return keepTaken(message.before, message.taken);
       case 'check': {
         const { id, reading } = message;
         const fault = await client.request(checkReadingRequest, { ...about(uri), ...reading });

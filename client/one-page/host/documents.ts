@@ -119,7 +119,7 @@ export async function openTextDocument(
   }
   const { language = 'plaintext', content = '' } = what;
   if (language === craftLanguage) {
-    const place = keptUri(freePath(nameIn(content), '.craft'));
+    const place = keptUri(thePage().store.free(`${nameIn(content)}.craft`));
     await fs.writeFile(place, new TextEncoder().encode(content));
     return documentOf(texts.add(place, language, content));
   }
@@ -138,14 +138,6 @@ function nameIn(content: string): string {
     .filter((word) => word !== '')
     .join('-');
   return plain === '' ? 'my-craft' : plain;
-}
-
-export function freePath(base: string, ending: string): string {
-  const { store } = thePage();
-  for (let number = 1; ; number += 1) {
-    const path = number === 1 ? base + ending : `${base}-${number}${ending}`;
-    if (store.read(path) === undefined) return path;
-  }
 }
 
 export async function setTextDocumentLanguage(document: Document, languageId: string): Promise<Document> {

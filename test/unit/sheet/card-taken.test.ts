@@ -14,6 +14,7 @@ import {
   progress,
   progressLine,
   takenFrom,
+  takenTogether,
   tickLost,
   withReading,
   withTick,
@@ -126,6 +127,30 @@ describe('a bench card that is ticked', () => {
     const again = withReading(withWritten(morning, notWritten(morning)), 'no-short 1', '12');
     assert.deepEqual(notWritten(again), [{ id: 'no-short 1', value: '12' }]);
     assert.deepEqual(notWritten(withWritten(again, notWritten(again))), []);
+  });
+
+  it('has what was taken on it in two tabs: of each row the change that was made last', () => {
+    const before = withReading(ticked(card, ['propellers-off', 'look-over']), 'no-short 1', '9');
+    const mine = withReading(withTick(before, step(card, 'no-short'), true), 'wire done-on', '2026-05-01');
+    const theirs = withReading(withTick(before, step(card, 'look-over'), false), 'no-short 1', '12');
+    const all = takenTogether(before, mine, theirs);
+    assert.deepEqual(all.ticked.map(({ id }) => id).sort(), ['no-short', 'propellers-off']);
+    assert.deepEqual(
+      new Map(all.readings.map(({ id, value }) => [id, value])),
+      new Map([
+        ['no-short 1', '12'],
+        ['wire done-on', '2026-05-01'],
+      ]),
+    );
+    assert.deepEqual(
+      takenTogether(before, nothingTaken, theirs).readings,
+      [],
+      'what was cleared here is cleared',
+    );
+    assert.deepEqual(takenTogether(before, mine, before).readings.length, 2);
+    assert.deepEqual(takenTogether(mine, mine, theirs), theirs, 'nothing of it is mine');
+    const inScript = takenTogether(before, withWritten(before, before.readings), before);
+    assert.deepEqual(inScript.written, before.readings);
   });
 
   it('is read back from whatever was kept, and what has another form is left out', () => {

@@ -84,6 +84,28 @@ export function withWritten(taken: CardKept, readings: readonly ReadingTaken[]):
   return { ...taken, written: [...taken.written.filter((one) => !isAgain(one)), ...readings] };
 }
 
+/**
+ * What two have taken on one card that both had as it was `before`, in two windows or tabs: of a row that only one of
+ * them has changed its change counts, of one that both have `mine`.
+ */
+export function takenTogether(before: CardKept, mine: CardKept, theirs: CardKept): CardKept {
+  return {
+    ticked: rowsTogether(before.ticked, mine.ticked, theirs.ticked),
+    readings: rowsTogether(before.readings, mine.readings, theirs.readings),
+    written: rowsTogether(before.written, mine.written, theirs.written),
+  };
+}
+
+function rowsTogether<Row extends { readonly id: string }>(
+  before: readonly Row[],
+  mine: readonly Row[],
+  theirs: readonly Row[],
+): readonly Row[] {
+  const rowIn = (rows: readonly Row[], id: string) => JSON.stringify(rows.find((row) => row.id === id));
+  const isMine = ({ id }: Row) => rowIn(before, id) !== rowIn(mine, id);
+  return [...theirs.filter((row) => !isMine(row)), ...mine.filter(isMine)];
+}
+
 /** What was written into a field; empty where nothing was. */
 export function writtenIn(id: string, { readings }: CardTaken): string {
   return readings.find((one) => one.id === id)?.value ?? '';

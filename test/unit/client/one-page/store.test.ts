@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { type KeptStorage, Store } from '../../../../client/one-page/store';
+import { type KeptStorage, type KeptTwice, Store } from '../../../../client/one-page/store';
 
 /** A browser's storage that takes so many characters, and none at all while it is forbidden. */
 class FakeStorage implements KeptStorage {
@@ -107,6 +107,53 @@ describe('what the page without an install keeps', () => {
     elsewhere('somebody-else', 'x');
     assert.equal(store.read('wren.craft'), 'theirs');
     assert.deepEqual(changed, ['wren.craft']);
+  });
+
+  it('keeps both of what two tabs wrote into one text without hearing of each other, and says so', () => {
+    const { store, storage, elsewhere } = stored();
+    const twice: KeptTwice[] = [];
+    store.onKeptTwice((both) => twice.push(both));
+    store.write('wren.craft', 'first');
+    store.keep();
+    storage.setItem('propsoff/file/wren.craft', 'theirs');
+    store.write('wren.craft', 'mine');
+    elsewhere('propsoff/file/wren.craft', 'theirs');
+    store.keep();
+    assert.deepEqual(twice, [{ path: 'wren.craft', copy: 'wren-2.craft' }]);
+    const again = stored(storage).store;
+    assert.equal(again.read('wren.craft'), 'mine');
+    assert.equal(again.read('wren-2.craft'), 'theirs');
+    store.write('wren.craft', 'mine, and more');
+    store.remove('wren-2.craft');
+    store.keep();
+    assert.equal(twice.length, 1, 'what this tab wrote itself is no other tab’s');
+
+    storage.setItem('propsoff/file/wren.craft', 'theirs again');
+    store.remove('wren.craft');
+    store.keep();
+    assert.deepEqual(
+      stored(storage).store.paths(),
+      ['wren-2.craft'],
+      'nor is it lost where it is deleted here',
+    );
+  });
+
+  it('looks again at what other tabs wrote while this one slept, and hears what they remember', () => {
+    const { store, storage, elsewhere } = stored();
+    const changed: string[] = [];
+    store.onChangedElsewhere((path) => changed.push(path));
+    store.onRememberedElsewhere((key) => changed.push(key));
+    for (const path of ['wren.craft', 'gone.craft', 'same.craft']) store.write(path, 'one');
+    store.keep();
+    storage.setItem('propsoff/file/wren.craft', 'two');
+    storage.removeItem('propsoff/file/gone.craft');
+    storage.setItem('propsoff/file/new.craft', 'three');
+    store.write('typed.craft', 'not kept yet');
+    store.lookAgain();
+    elsewhere('propsoff/card of wren', '{}');
+    assert.deepEqual(store.paths(), ['new.craft', 'same.craft', 'typed.craft', 'wren.craft']);
+    assert.equal(store.read('wren.craft'), 'two');
+    assert.deepEqual(changed.sort(), ['card of wren', 'gone.craft', 'new.craft', 'wren.craft']);
   });
 
   it('takes what is remembered wrongly for nothing', () => {
