@@ -2,11 +2,11 @@ import { askButtons, askFiles, type Choice, pickOne, tell } from './ask';
 import type { Unpacked } from './bundle';
 import { download } from './download';
 import { commands } from './host/commands';
-import { freePath } from './host/documents';
 import { addPicked } from './host/files';
 import { keptUri, thePage } from './host/page';
 import { window } from './host/vscode';
 import { writeText, writtenAt } from './kept-scripts';
+import { isWide } from './width';
 
 /** What is long and only looked at; all else is kept. */
 const recordingEndings = ['csv', 'tsv'];
@@ -25,12 +25,20 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const ending = file.name.split('.').at(-1)?.toLowerCase() ?? '';
     if (ending === 'zip') taken.push(...(await takeBundle(file.name, bytes)));
-    else if (recordingEndings.includes(ending))
-      await commands.executeCommand('propsoff.openRecording', addPicked(file.name, bytes));
+    else if (recordingEndings.includes(ending)) await takeRecording(file.name, bytes);
     else taken.push(...(await takeText(file.name, bytes)));
   }
   const first = taken.find((path) => path.endsWith('.craft')) ?? taken[0];
   if (first !== undefined) await window.showTextDocument(keptUri(first));
+}
+
+async function takeRecording(name: string, bytes: Uint8Array): Promise<void> {
+  if (isWide()) await commands.executeCommand('propsoff.openRecording', addPicked(name, bytes));
+  else
+    void tell(
+      'information',
+      `${name} looks like a recording, and those need more room to be read: open it on a wider screen, or turn this one.`,
+    );
 }
 
 async function takeText(name: string, bytes: Uint8Array): Promise<readonly string[]> {
@@ -96,8 +104,7 @@ async function takeInto(path: string, text: string): Promise<readonly string[]> 
       void tell('information', `Another ${path} was not opened: the one that is kept here stays.`);
       return [];
     }
-    const [, base = path, ending = ''] = /^(.*?)(\.[^.]*)$/.exec(path) ?? [];
-    if (picked === both) to = freePath(base, ending);
+    if (picked === both) to = thePage().store.free(path);
   }
   await writeText(to, text);
   return [to];

@@ -1,7 +1,7 @@
 import { askText, type Choice, closeMessages, pickOne } from './ask';
 import { commands } from './host/commands';
 import { window, workspace } from './host/vscode';
-import { isWide } from './shell';
+import { isWide } from './width';
 
 interface Entry {
   readonly title: string;

@@ -3,13 +3,6 @@ import { Tabs } from './tabs';
 /** Where one is on a narrow page, which shows one of these at a time. */
 type Place = 'script' | 'findings' | 'views';
 
-/** From this width on the script and the views stand side by side, as the page's styles say. */
-const wide = matchMedia('(min-width: 900px)');
-
-export function isWide(): boolean {
-  return wide.matches;
-}
-
 /** The page's own frame: its bar, its places, its tabs. */
 export class Shell {
   readonly tabs: Tabs;

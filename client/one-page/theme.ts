@@ -1,3 +1,5 @@
+import { isWide, wide } from './width';
+
 export type Theme = 'light' | 'dark';
 
 const system = matchMedia('(prefers-color-scheme: dark)');
@@ -44,6 +46,8 @@ function apply(): void {
     if (one === undefined) followers.delete(follower);
     else {
       one.documentElement.dataset.theme = theme();
+      // A frame does not see how much room the page has.
+      one.documentElement.toggleAttribute('data-narrow', !isWide());
       // As an editor says it to the pages that it shows.
       for (const kind of ['light', 'dark']) one.body.classList.toggle(`vscode-${kind}`, kind === theme());
     }
@@ -51,3 +55,4 @@ function apply(): void {
 }
 
 system.addEventListener('change', apply);
+wide.addEventListener('change', apply);

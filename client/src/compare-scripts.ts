@@ -9,7 +9,7 @@ import type { FromCompare, ToCompare } from '../compare/messages';
 import { about } from './about';
 import type { Client } from './client';
 import { craftFiles } from './craft-files';
-import { earlierRevisions } from './earlier-revisions';
+import { earlierRevisions, mayHaveRevisions } from './earlier-revisions';
 import { nameOf } from './file-name';
 import { goTo } from './go-to';
 import { activeCraftScript } from './language';
@@ -44,9 +44,9 @@ export async function compareScripts(context: vscode.ExtensionContext, client: C
   const choices = await choicesFor(document, client);
   const picked = await vscode.window.showQuickPick(choices, {
     title: t('Compare {name} with', { name: nameOf(document.uri) }),
-    placeHolder: t(
-      'Another script, an earlier revision, another pack, or this craft with a load or in the cold',
-    ),
+    placeHolder: mayHaveRevisions()
+      ? t('Another script, an earlier revision, another pack, or this craft with a load or in the cold')
+      : t('Another script, another pack, or this craft with a load or in the cold'),
     matchOnDescription: true,
   });
   const pair = await picked?.pair?.();
@@ -92,11 +92,7 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
     ),
     ...group(t('Earlier'), [
       ...(document.isDirty && uri.scheme !== 'untitled' ? [asSaved(uri, here)] : []),
-      {
-        label: t('An earlier revision…'),
-        description: t('from the version control of this folder'),
-        pair: async () => withRevision(uri, here),
-      },
+      ...(mayHaveRevisions() ? [ofRevision(uri, here)] : []),
     ]),
     ...group(
       t('Another script'),
@@ -118,6 +114,14 @@ function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
     label: t('As it was saved'),
     description: t('what the unsaved changes do'),
     pair: async () => ({ before: saved, after: here, uris: [uri] }),
+  };
+}
+
+function ofRevision(uri: vscode.Uri, here: Pair['after']): Choice {
+  return {
+    label: t('An earlier revision…'),
+    description: t('from the version control of this folder'),
+    pair: async () => withRevision(uri, here),
   };
 }
 

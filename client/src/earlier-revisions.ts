@@ -31,6 +31,11 @@ export interface Revision {
   text(): Promise<string>;
 }
 
+/** Whether there may be any at all: the page without an install keeps none. */
+export function mayHaveRevisions(): boolean {
+  return vscode.env.appHost !== 'page';
+}
+
 const most = 50;
 
 /**

@@ -171,7 +171,7 @@ export const workspace = {
 
 const settings = new Map<string, unknown>([['handOver.longestClipboard', 100_000]]);
 
-export const env = { uiKind: UIKind.Web, clipboard };
+export const env = { appHost: 'page', uiKind: UIKind.Web, clipboard };
 
 /** No other extensions are here, such as that of a version control. */
 export const extensions = { getExtension: () => undefined };

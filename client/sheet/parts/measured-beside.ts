@@ -35,6 +35,7 @@ function fillAll(): void {
 function fill(row: HTMLElement): void {
   const last = lastAnswer(row.getAttribute(mark) ?? '');
   row.hidden = last === null;
+  row.classList.add('wide-only');
   if (last === null) return;
   const { flight, text, uri } = last;
   const when = [flight.date ?? flight.name.replaceAll('-', ' '), flight.pack].filter((word) => word !== null);

@@ -16,7 +16,7 @@ export function recordingRow({ path, uri }: NonNullable<SheetFlight['recording']
   const press = () => send({ kind: 'open-recording', uri });
   return element(
     'p',
-    { class: 'recording' },
+    { class: 'recording wide-only' },
     element(
       'button',
       { type: 'button', class: 'value', 'aria-label': `Open Recording ${path}`, onclick: press },
