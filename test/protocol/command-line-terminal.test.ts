@@ -155,7 +155,7 @@ describe('the help', () => {
         // One of the examples leaves the load at home.
         scratch.write('my.craft', demo('sandmartin.craft').replace('[craft]\n', '[craft]\npayload = 90 g\n'));
         scratch.write('draft.txt', demo('sandmartin.craft'));
-        for (const name of ['flight.csv', 'before.csv'])
+        for (const name of ['flight.csv', 'before.csv', 'flights/before-the-rain.csv'])
           scratch.write(name, demo('flights/before-the-rain.csv'));
         scratch.write('race/a.craft', '[gyro]\nrate = 8 kHz\n');
         assert.equal(run('propsoff board-text my.craft > captured.txt').status, 0);
