@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { buzzer, textOf } from '../support/buzzer';
-import { propsoffProcess } from '../support/command-line';
+import { propsoffProcess, propsoff as run } from '../support/command-line';
 import { faults, lineOf, spokenOf } from '../support/faults';
 
 interface Report {
@@ -14,7 +14,7 @@ interface Report {
 }
 
 function propsoff(args: readonly string[], input = '', cwd = process.cwd()) {
-  return propsoffProcess(args, { input, cwd });
+  return run(args, { input, cwd });
 }
 
 describe('the command line', () => {
@@ -41,7 +41,7 @@ describe('the command line', () => {
   });
 
   it('shows the place, the level, the id and the line with a mark under it, without colour in a pipe', () => {
-    const { status, stdout } = propsoff(['check', '-'], '[arming]\ntilt-limt = 60 deg\n');
+    const { status, stdout } = propsoffProcess(['check', '-'], { input: '[arming]\ntilt-limt = 60 deg\n' });
     assert.equal(status, 1);
     const [head, line, mark] = stdout.split('\n');
     assert.match(head ?? '', /^-:2:1 must-fix line\/unknown-name .*arming\.tilt-limit/);
@@ -51,9 +51,9 @@ describe('the command line', () => {
 
   it('ends with 0 where there is nothing to fix, and with 1 for risks only when strict', () => {
     const risky = file('risky.craft', '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 kHz\n');
-    assert.equal(propsoff(['check', risky]).status, 0);
-    assert.equal(propsoff(['check', '--strict', risky]).status, 1);
-    assert.equal(propsoff(['check', file('empty.craft', '')]).status, 0);
+    assert.equal(propsoffProcess(['check', risky]).status, 0);
+    assert.equal(propsoffProcess(['check', '--strict', risky]).status, 1);
+    assert.equal(propsoffProcess(['check', file('empty.craft', '')]).status, 0);
   });
 
   for (const [what, args, told] of [
@@ -68,7 +68,7 @@ describe('the command line', () => {
     ['an unknown name', ['explain', 'stick.throtle.curv'], /did you mean stick\.throttle\.curve/],
   ] as const) {
     it(`ends with 2 and one clear line for ${what}`, () => {
-      const { status, stderr } = propsoff(args);
+      const { status, stderr } = propsoffProcess(args);
       assert.equal(status, 2);
       assert.match(stderr, told);
       assert.equal(stderr.trimEnd().split('\n').length, 1);
@@ -78,20 +78,26 @@ describe('the command line', () => {
   it('refuses what is no text or not UTF-8, and leaves it as it is', () => {
     const binary = file('binary.craft', Uint8Array.of(0, 1, 2, 255));
     const latin = file('latin.craft', Uint8Array.of(91, 97, 93, 10, 0xe9, 10));
-    assert.deepEqual([propsoff(['check', binary]).status, propsoff(['format', latin]).status], [2, 2]);
+    assert.deepEqual(
+      [propsoffProcess(['check', binary]).status, propsoffProcess(['format', latin]).status],
+      [2, 2],
+    );
   });
 
   it('formats standard input, and tells which scripts would change', () => {
-    assert.equal(propsoff(['format', '-'], '[craft]\nmass=212 g\n').stdout, '[craft]\nmass = 212 g\n');
+    assert.equal(
+      propsoffProcess(['format', '-'], { input: '[craft]\nmass=212 g\n' }).stdout,
+      '[craft]\nmass = 212 g\n',
+    );
     const untidy = file('untidy.craft', '[craft]\nmass=212 g\n');
-    assert.equal(propsoff(['format', '--check', untidy]).status, 1);
-    assert.equal(propsoff(['format', untidy]).status, 0);
-    assert.equal(propsoff(['format', '--check', untidy]).status, 0);
+    assert.equal(propsoffProcess(['format', '--check', untidy]).status, 1);
+    assert.equal(propsoffProcess(['format', untidy]).status, 0);
+    assert.equal(propsoffProcess(['format', '--check', untidy]).status, 0);
   });
 
   it('tells its version', () => {
     const version = /^propsoff \d+\.\d+\.\d+\n$/;
-    for (const option of ['--version', '-V']) assert.match(propsoff([option]).stdout, version);
+    for (const option of ['--version', '-V']) assert.match(propsoffProcess([option]).stdout, version);
   });
 
   it('formats a script with a byte order mark and keeps the mark', () => {
