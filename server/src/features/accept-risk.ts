@@ -45,7 +45,7 @@ function acceptedOn(finding: Finding): PlacedLine {
   return isOfIncluded(finding) ? (related[0]?.place ?? place) : place;
 }
 
-/** A line with a comment keeps its words: they become part of the reason. */
+/** A line with a comment keeps it, as one of its own behind the acceptance. */
 function acceptanceEdit(number: number, { text, statement }: PlacedLine['line'], check: string): TextEdit {
   const words = `accept ${check}: ${reasonPlaceholder}`;
   const { comment } = statement;
@@ -58,7 +58,7 @@ function acceptanceEdit(number: number, { text, statement }: PlacedLine['line'],
   const start = comment.start + mark.length;
   const isBare = start === comment.end;
   const range = rangeInLine(number, { start: comment.start, end: start });
-  return toTypeOver(range, `# ${words}${isBare ? '' : '; '}`);
+  return toTypeOver(range, `# ${words}${isBare ? '' : ' # '}`);
 }
 
 function toTypeOver(range: Range, newText: string): TextEdit {

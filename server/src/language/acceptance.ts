@@ -29,10 +29,13 @@ interface ReadAcceptance {
   readonly problems: readonly Problem[];
 }
 
-/** Reads `# accept <check-id>: <reason>`. A comment that only begins so is a problem, not an acceptance. */
+/**
+ * Reads `# accept <check-id>: <reason>`, behind which another comment may stand. One that only begins so is a problem,
+ * not an acceptance.
+ */
 export function readAcceptance(line: string, comment: Span | null): ReadAcceptance {
   if (comment === null) return { acceptance: null, problems: [] };
-  const text = line.slice(comment.start, comment.end).trimEnd();
+  const text = withoutNext(line.slice(comment.start, comment.end)).trimEnd();
   const span = { start: comment.start, end: comment.start + text.length };
   const [, check, reason] = whole.exec(text) ?? [];
   if (check !== undefined && reason !== undefined && !saysNothing(reason)) {
@@ -40,6 +43,12 @@ export function readAcceptance(line: string, comment: Span | null): ReadAcceptan
   }
   const refused = refusal(text, span);
   return { acceptance: null, problems: refused === null ? [] : [refused] };
+}
+
+/** What stands before the next comment of a line: a mark between blanks begins one, `#2` doesn't. */
+function withoutNext(text: string): string {
+  const next = text.indexOf(' # ', 1);
+  return next < 0 ? text : text.slice(0, next);
 }
 
 /** Why a comment is no acceptance though one was meant; null for ordinary prose, such as "accept the tree". */

@@ -127,7 +127,7 @@ describe('accepting a risk', () => {
   it('keeps the words of a comment that is there', () => {
     assert.equal(
       accepted(`${risky}   #  hall only`)?.['main.craft'],
-      '[arming]\ntilt-limit = 89 deg   # accept safe/arms-on-its-side: why this is fine here; hall only',
+      '[arming]\ntilt-limit = 89 deg   # accept safe/arms-on-its-side: why this is fine here # hall only',
     );
     assert.equal(
       accepted(`${risky} #`)?.['main.craft'],

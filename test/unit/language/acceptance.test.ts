@@ -21,6 +21,16 @@ describe('an acceptance', () => {
     }
   });
 
+  it('ends where another comment begins, which a number sign within words does not', () => {
+    const beside = 'kind = none # accept a/b: calm in hall #2 # since the spring';
+    const { acceptance } = parseLine(beside);
+    assert.deepEqual(
+      [acceptance?.reason, beside.slice(acceptance?.start, acceptance?.end)],
+      ['calm in hall #2', '# accept a/b: calm in hall #2'],
+    );
+    assert.equal(parseLine('kind = none # calm # accept a/b: why').acceptance, null);
+  });
+
   it('may stand on a line of its own, on a section, on a constant or on an include', () => {
     for (const start of ['', '[gyro] ', 'let a = 5 ', 'include "a.craft" ']) {
       assert.equal(parseLine(`${start}# accept a/b: why`).acceptance?.check, 'a/b');
