@@ -119,12 +119,14 @@ export const oddListings: readonly OddListing[] = [
     what: 'notes behind a column',
     text: `
       ADDR    NAME    VAL   ; note
-      0x01A0  GYLP1   0200  ; gyro low pass 1, Hz
+      0x01A0  GYLP1   00C8  ; gyro low pass 1, Hz
+      0x01A2  GYLP2   012C  ; gyro low pass 2, Hz
       0x01A4  IDLE    0226  ; idle, 1/10000
       0x01A6  MGNT    0014  ; magnets
     `,
     says: `
-      GYLP1 = 0200  (in Hz; "gyro low pass 1, Hz")
+      GYLP1 = 00C8  (in Hz; "gyro low pass 1, Hz")
+      GYLP2 = 012C  (in Hz; "gyro low pass 2, Hz")
       IDLE = 0226  ("idle, 1/10000")
       MGNT = 0014  ("magnets")
     `,

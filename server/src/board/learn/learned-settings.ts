@@ -1,6 +1,6 @@
 import type { ListedSetting, Listing, SettingKey, Stated } from '../listing/listing';
 import type { DecimalMark } from '../listing/number-look';
-import { lookOf, numberOf } from '../listing/value-look';
+import { isBareHex, lookOf, numberOf } from '../listing/value-look';
 
 /** What a value looks like, as far as it tells which kinds of parameters it may be. */
 export type LearnedLook = 'number' | 'flag' | 'word' | 'words' | 'text' | 'list';
@@ -16,10 +16,27 @@ export interface LearnedSetting extends SettingKey {
 
 /** The settings of a listing as something to be said the meaning of. */
 export function learnedSettings({ settings, forms }: Listing): readonly LearnedSetting[] {
+  const width = widthOfHex(settings.map(({ value }) => value));
   return settings.map(({ groups, name, occurrence, value, style, stated }) => {
-    const { look, number } = learnedLookOf(value, forms.decimal, style);
+    const seen = learnedLookOf(value, forms.decimal, style);
+    const isHex = seen.look === 'number' && value.length === width && /^\d+$/.test(value);
+    const { look, number } = isHex ? { look: 'word' as const, number: Number.NaN } : seen;
     return { groups, name, occurrence, value, look, number, stated };
   });
+}
+
+const leastHex = 2;
+
+/**
+ * How many digits all numbers have in a listing that writes them in base 16 without a sign for it; null where it does
+ * not. There, `0226` is no 226.
+ */
+function widthOfHex(values: readonly string[]): number | null {
+  const hex = values.filter(isBareHex);
+  const widths = new Set(
+    [...hex, ...values.filter((value) => /^\d+$/.test(value))].map(({ length }) => length),
+  );
+  return hex.length >= leastHex && widths.size === 1 ? (hex[0]?.length ?? null) : null;
 }
 
 /** What a value looks like, and what it comes to. */

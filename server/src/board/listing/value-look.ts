@@ -75,6 +75,11 @@ export function isAmount(text: string, mark: DecimalMark): boolean {
   return numberOf(lookOf(text, mark)) !== null;
 }
 
+/** Digits and letters of base 16 behind a nought, without a sign that says so: `012C` is no 12 C. */
+export function isBareHex(value: string): boolean {
+  return value.length > 2 && /^0(?:[\dA-F]+|[\da-f]+)$/.test(value) && /[a-f]/i.test(value);
+}
+
 /** The number that a text is, without its unit; null where it is none, or has more digits than a number holds. */
 export function amountIn(text: string, mark: DecimalMark): number | null {
   const number = numberOf(lookOf(text, mark));
@@ -88,7 +93,7 @@ function flagLook(value: string): Look | null {
 }
 
 function measureLook(value: string, mark: DecimalMark): Look | null {
-  if (value.length > 90) return null;
+  if (value.length > 90 || isBareHex(value)) return null;
   const [, amount = '', gap = '', unit = ''] = measure.exec(value) ?? [];
   const number = numberLook(amount, mark);
   // What is all digits and letters of base 16 is no amount with a unit, and neither is `1e5`.

@@ -29,6 +29,12 @@ export function saidBeside({ stated }: ListedSetting): SaidBeside {
   return stated ?? { range: null, words: null, default: null, unit: null, remark: null };
 }
 
+/** The same of a line with another value by now: a remark with numbers may say what the value comes to, or was. */
+export function saidOfAnother(setting: ListedSetting): SaidBeside {
+  const { remark, ...said } = saidBeside(setting);
+  return /\d/.test(remark ?? '') ? said : { ...said, remark: remark ?? null };
+}
+
 /** What a profile's row says; what it leaves out may be anything, and so may a listing that says nothing. */
 export function saidInRow(
   { range, words, default: usual, unit }: BoardSetting,

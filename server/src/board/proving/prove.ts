@@ -5,7 +5,14 @@ import type { Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
 import { type Entries, type Entry, holdsEntry } from '../writing/entries';
 import type { LeftOut } from '../writing/left-out';
-import { type BesideChange, besideChange, type SaidBeside, saidBeside, saidInRow } from './beside';
+import {
+  type BesideChange,
+  besideChange,
+  type SaidBeside,
+  saidBeside,
+  saidInRow,
+  saidOfAnother,
+} from './beside';
 import { cutOff } from './cut-off';
 
 /**
@@ -130,7 +137,8 @@ class KnownBeside {
 
   of(setting: ListedSetting): SaidBeside {
     const before = this.captured.get(settingKey(setting));
-    if (before !== undefined) return saidBeside(before);
+    if (before !== undefined)
+      return before.value === setting.value ? saidBeside(before) : saidOfAnother(before);
     const row = this.rowOf(setting);
     return row === undefined ? {} : saidInRow(row, setting);
   }

@@ -1,6 +1,7 @@
 import type { ListedSetting, Listing, Stretch } from '../listing/listing';
 import { withDigits } from '../listing/packed';
 import { settingKey } from '../listing/setting-key';
+import { lookOf } from '../listing/value-look';
 import type { Entry } from './entries';
 import { tokenFor } from './tokens';
 
@@ -49,13 +50,35 @@ export function patch(listing: Listing, entries: readonly Entry[]): Patched {
     const before = setting.packedIn === undefined ? listing.text.slice(at.start, at.end) : setting.value;
     if (token.kind === 'refused') unwritten.push({ entry, reason: token.reason });
     else if (token.text !== before && token.text !== setting.value) {
-      if (setting.packedIn === undefined) edits.push({ at, text: token.text });
+      if (setting.packedIn === undefined)
+        edits.push({ at, text: token.text }, ...withoutReading(setting, listing));
       else digits.add(setting, token.text);
       changes.push({ entry, before: setting.value, after: entry.value });
     }
   }
   edits.push(...digits.edits(listing));
   return { text: edited(listing.text, edits), changes, unwritten, absent };
+}
+
+/** Takes away what a listing says that a value came to, `1500 (1.5 kHz)`: with another value it is wrong. */
+function withoutReading({ at, value, stated }: ListedSetting, { text, forms }: Listing): readonly Edit[] {
+  const { end } = at.value;
+  const lineEnd = text.slice(end).search(/[\r\n]|$/);
+  const behind = text.slice(end, end + lineEnd).trimEnd();
+  const [, reading = ''] = /^\s{0,40}[([](?:= ?)?([^()[\]]{1,40})[)\]]$/.exec(behind) ?? [];
+  if (forms.container !== 'lines' || stated === null || !isReading(value, reading, forms.decimal)) return [];
+  return [{ at: { start: end, end: end + behind.length }, text: '' }];
+}
+
+/** Whether an amount may be what a number comes to; a whole part of something, `25 (0.1 s)`, is how it counts. */
+function isReading(value: string, reading: string, mark: Listing['forms']['decimal']): boolean {
+  const [own, look] = [lookOf(value, mark), lookOf(reading, mark)];
+  if (own.kind !== 'number' || look.kind !== 'measure') return false;
+  return !isPowerOfTen(look.number.value) || isPowerOfTen(own.value);
+}
+
+function isPowerOfTen(number: number): boolean {
+  return number > 0 && Number.isInteger(Number(Math.log10(number).toFixed(9)));
 }
 
 function edited(text: string, edits: readonly Edit[]): string {

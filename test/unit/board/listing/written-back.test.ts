@@ -23,6 +23,15 @@ describe('a change in the script, in the text of the board', () => {
     );
   });
 
+  it('takes what the old value came to with it, and leaves how it counts', async () => {
+    const read = 'cut = 1500 (1.5 kHz)\nidle = 550 (5.5 %)\nwait = 25 (0.1 s)\n';
+    const then = 'cut = 1200 (1.2 kHz)\nidle = 550 (5.5 %)\nwait = 30 (0.1 s)\n';
+    assert.equal(
+      await changed(read, '[own]\ncut = 1200\nwait = 30\n', then),
+      'cut = 1200\nwait = 30 (0.1 s)\n',
+    );
+  });
+
   it('is one value of a row, whose columns stay', async () => {
     const table = 'Bird    From   Upto\ntern    1700   2100\nplover  1300   1700\n';
     const then = table.replace('1300', '1350');
