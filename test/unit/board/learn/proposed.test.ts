@@ -76,6 +76,19 @@ describe('a proposal of what a setting stands for', () => {
     ]);
   });
 
+  it('goes by the group and the number that is its name', () => {
+    assert.deepEqual(told('gyro/cut/1 = 180 Hz', 'gyro/cut/2 = 300 Hz', 'motor/magnets = 14'), [
+      'sure gyro.filter.1.cutoff',
+      'sure gyro.filter.2.cutoff',
+      'sure motor.poles',
+    ]);
+  });
+
+  it('goes by the number that the value names', () => {
+    const [channel, label] = told('switch arm channel = aux 2', 'switch arm label = bench two');
+    assert.deepEqual([channel, label], ['likely switch.arm.channel', 'sure switch.arm.label']);
+  });
+
   it('goes by the words that the value is one of', () => {
     const [height] = proposed('sensor source = barometer');
     const [current] = proposed('sensor source = shunt');

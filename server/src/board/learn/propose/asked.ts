@@ -94,11 +94,16 @@ export class Asking {
   }
 }
 
-/** What a setting is called, in which unit: where its name is a unit alone, `cut 1 / hz`, its group is the name. */
+/**
+ * What a setting is called, in which unit: where its name is a unit alone, `cut 1 / hz`, its group is the name; where it
+ * is a number alone, `cut / 1`, both together are.
+ */
 function named({ name, groups }: LearnedSetting): Named {
   const inner = groups.at(-1);
   if (inner !== undefined && isUnitWord(name))
     return { name: inner, unit: name, groups: groups.slice(0, -1) };
+  if (inner !== undefined && /^\d{1,2}$/.test(name) && /^\p{L}{2}/u.test(inner))
+    return { name: `${inner} ${name}`, unit: '', groups: groups.slice(0, -1) };
   return { ...withoutUnit(name), groups };
 }
 
