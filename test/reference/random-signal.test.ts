@@ -1,5 +1,10 @@
 import { magnitude } from '../../server/src/physics/complex';
-import { butterworthLowpass, chainResponse, firstOrderLowpass } from '../../server/src/physics/filter';
+import {
+  butterworthLowpass,
+  chainResponse,
+  type DigitalFilter,
+  firstOrderLowpass,
+} from '../../server/src/physics/filter';
 import { controller, filteredTone } from '../../server/src/physics/loop';
 import {
   binPowers,
@@ -16,9 +21,9 @@ const bins = (count: number, width: number) => Float64Array.from({ length: count
 const white = (count: number) => new Float64Array(count).fill(1);
 
 /** The whole of a density behind filters. */
-function powerBehind(filters: Parameters<typeof powerGains>[0]['filters'], half: number): number {
+function powerBehind(filters: readonly DigitalFilter[], half: number): number {
   const frequencies = bins(4001, half / 4000);
-  const gains = powerGains({ filters }, frequencies);
+  const [gains = white(0)] = powerGains([{ filters }], frequencies);
   return rmsOf(binPowers(frequencies, gains, 0)) ** 2;
 }
 
@@ -47,9 +52,12 @@ describe('noise behind filters (output density is |H|² times that before, Oppen
   it('two filters one after the other multiply their gains (definition)', () => {
     const [one, other] = [firstOrderLowpass(80, 4000), butterworthLowpass(200, 4000)];
     const frequencies = bins(200, 10);
-    const each = [one, other].map((filter) => powerGains({ filters: [filter] }, frequencies));
+    const [both = white(0), ...each] = powerGains(
+      [[one, other], [one], [other]].map((filters) => ({ filters })),
+      frequencies,
+    );
     close(
-      powerGains({ filters: [one, other] }, frequencies),
+      both,
       [...frequencies].map((_, at) => (each[0]?.[at] ?? 0) * (each[1]?.[at] ?? 0)),
       1e-12,
     );
@@ -71,7 +79,7 @@ describe('the command that noise comes to', () => {
   const derivativeFilters = [firstOrderLowpass(90, 3200)];
 
   it('is the sum of its powers times the gain of filters and controller squared, with any gains (∫ S |H|² df)', () => {
-    const seen = powerGains({ filters: gyroFilters }, frequencies);
+    const [seen = white(0)] = powerGains([{ filters: gyroFilters }], frequencies);
     const powers = binPowers(frequencies, white(300), 20).map((power, at) => power * (seen[at] ?? 0));
     const derived = [...frequencies].map((frequency) =>
       chainResponse({ filters: derivativeFilters }, frequency),

@@ -11,13 +11,21 @@ export function alongFrequencies(
   wait: number,
   frequencies: readonly number[],
 ): Along {
+  return respondingAlong(frequencies)(filters, wait);
+}
+
+/** The same of filters after filters, for which what tones make of a sample’s wait is computed once. */
+export function respondingAlong(
+  frequencies: readonly number[],
+): (filters: readonly DigitalFilter[], wait: number) => Along {
   const earlier = byRate((rate) => turnAlong(1 / rate, frequencies));
-  return folded(
-    { filters },
-    turnAlong(wait, frequencies),
-    (filter) => responseAlong(filter, earlier(filter)),
-    multiplied,
-  );
+  return (filters, wait) =>
+    folded(
+      { filters },
+      turnAlong(wait, frequencies),
+      (filter) => responseAlong(filter, earlier(filter)),
+      multiplied,
+    );
 }
 
 /** How tones stand that come later by a wait, s. */

@@ -1,4 +1,5 @@
-import { type Chain, chainGain } from './filter';
+import type { Chain } from './filter';
+import { respondingAlong } from './filter-along';
 import type { Gains } from './loop';
 
 /**
@@ -24,12 +25,19 @@ export function binPowers(
 }
 
 /**
- * By how much filters turn the density of a random signal at some frequencies (Hz): |H|², so that the density behind them
+ * By how much each of some chains turns the density of a random signal at some frequencies (Hz): |H|², so that the density behind it
  * is that before them times this.
  * Source: A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, section on discrete-time random signals.
  */
-export function powerGains(chain: Chain, frequencies: ArrayLike<number>): Float64Array {
-  return Float64Array.from(frequencies, (frequency) => chainGain(chain, frequency) ** 2);
+export function powerGains(
+  chains: readonly Chain[],
+  frequencies: ArrayLike<number>,
+): readonly Float64Array[] {
+  const respond = respondingAlong(Array.from(frequencies));
+  return chains.map(({ filters }) => {
+    const { re, im } = respond(filters, 0);
+    return Float64Array.from(re, (real, at) => real * real + (im[at] ?? 0) ** 2);
+  });
 }
 
 /** The root of the mean square (unit) of a signal with such powers (unit²) in its bins. Source: Parseval's theorem. */

@@ -1,12 +1,16 @@
 import { type AxisName, axisNames } from '../../figures/axis-names';
 import type { Working } from '../../figures/filter-chain';
-import { chainGain, chainResponse, type DigitalFilter } from '../../physics/filter';
+import { chainGain, type DigitalFilter } from '../../physics/filter';
+import { alongFrequencies } from '../../physics/filter-along';
 import { type NoiseSums, noiseSums, powerGains, rmsOf } from '../../physics/random-signal';
 import { halfRate } from '../../physics/sampling';
-import type { MeasuredNoise, NoiseMoment } from '../../recording/measured-noise';
+import type { MeasuredNoise } from '../../recording/measured-noise';
+import { type Follower, followingGains, meanPowerGain, momentFilters } from './noise-following';
 
 /** What one filter does to the noise that was measured. */
 export interface NoisePart {
+  /** One for each that was made. */
+  readonly number: number;
   /** By how much it turns the power in each bin, in the order of the measured axes. */
   readonly gains: readonly Float64Array[];
   /** The response in each bin, of a filter of the derivative; of those of the gyro the power says all. */
@@ -43,9 +47,6 @@ export interface NoiseReading {
   readonly command: number | null;
 }
 
-/** Who follows the motors in the flight: a notch for each, or some for all together. */
-export type Follower = 'each motor' | 'all together';
-
 /** Measured noise as setups are tried on it: what a filter does to it is computed once, and a setup is some products. */
 export class NoiseBehind {
   /** For each axis of a craft its place among those that were measured; -1: not measured. */
@@ -58,11 +59,20 @@ export class NoiseBehind {
   }[];
   /** Room for what is left in each bin. */
   private readonly left: Float64Array;
+  private parts = 0;
   private readonly re: Float64Array;
   private readonly im: Float64Array;
+  private readonly frequencies: readonly number[];
+  /** By their filters: two packs mostly have the same. */
+  private readonly gyroParts = new Map<string, NoisePart>();
+  private readonly followingParts = new Map<string, NoisePart>();
+  private readonly derivativeParts = new Map<string, NoisePart>();
+  /** By the numbers of their parts: a search comes by the same ones again and again. */
+  private readonly known = new Map<string, readonly NoiseSums[]>();
 
   constructor(private readonly noise: MeasuredNoise) {
     const { axes, frequencies } = noise;
+    this.frequencies = [...frequencies];
     this.places = axisNames.map((name) => axes.findIndex(({ axis }) => axis === name));
     this.whole = axes.map(({ powers }) => rmsOf(powers));
     this.tones = axes.flatMap(({ axis, tones }) => tones.map((tone) => ({ axis, ...tone })));
@@ -73,40 +83,46 @@ export class NoiseBehind {
 
   /** Of a gyro's filter. One that follows the motors is where they were; without their speeds it is left out. */
   gyroPart(working: Working, follower: Follower): NoisePart {
-    const { frequencies, axes, moments } = this.noise;
-    const still = working.all(null);
-    const gains = working.follows
-      ? followingGains(this.noise, working, follower)
-      : Array.from({ length: axes.length }, () => powerGains({ filters: still }, frequencies));
-    return {
-      gains,
+    if (!working.follows)
+      return kept(this.gyroParts, working.all(null), (filters) => this.stillPart(filters));
+    const moments = this.noise.moments.map((moment) => momentFilters(working, follower, moment));
+    return kept(this.followingParts, moments.flat(), () => ({
+      number: this.nextNumber(),
+      gains: followingGains(this.noise, moments),
       re: none,
       im: none,
-      tones: this.tones.map(({ frequency }) =>
-        working.follows
-          ? Math.sqrt(
-              meanPowerGain(
-                moments.map((moment) => momentFilters(working, follower, moment)),
-                frequency,
-              ),
-            )
-          : chainGain({ filters: still }, frequency),
-      ),
+      tones: this.tones.map(({ frequency }) => Math.sqrt(meanPowerGain(moments, frequency))),
+    }));
+  }
+
+  private stillPart(filters: readonly DigitalFilter[]): NoisePart {
+    const [gains = none] = powerGains([{ filters }], this.noise.frequencies);
+    return {
+      number: this.nextNumber(),
+      gains: this.noise.axes.map(() => gains),
+      re: none,
+      im: none,
+      tones: this.tones.map(({ frequency }) => chainGain({ filters }, frequency)),
     };
+  }
+
+  private nextNumber(): number {
+    this.parts += 1;
+    return this.parts;
   }
 
   /** Of a filter of the derivative; those that follow the motors are left out. */
   derivativePart(working: Working): NoisePart {
-    const filters = working.all(null);
-    const responses = Array.from(this.noise.frequencies, (frequency) =>
-      chainResponse({ filters }, frequency),
-    );
-    return {
-      gains: [],
-      re: Float64Array.from(responses, ({ re }) => re),
-      im: Float64Array.from(responses, ({ im }) => im),
-      tones: [],
-    };
+    return kept(this.derivativeParts, working.all(null), (filters) => {
+      const { re, im } = alongFrequencies(filters, 0, this.frequencies);
+      return {
+        number: this.nextNumber(),
+        gains: [],
+        re: Float64Array.from(re),
+        im: Float64Array.from(im),
+        tones: [],
+      };
+    });
   }
 
   /** What the gyro's filters leave about a measured axis, deg/s. */
@@ -124,6 +140,18 @@ export class NoiseBehind {
 
   /** From what follows what the noise about each measured axis comes to with any gains, in degrees in place of rad. */
   sums(ofGyro: readonly NoisePart[], ofDerivative: readonly NoisePart[]): readonly NoiseSums[] {
+    let key = '';
+    for (const { number } of ofGyro) key += `${number} `;
+    key += '|';
+    for (const { number } of ofDerivative) key += `${number} `;
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    const sums = this.sumsOf(ofGyro, ofDerivative);
+    this.known.set(key, sums);
+    return sums;
+  }
+
+  private sumsOf(ofGyro: readonly NoisePart[], ofDerivative: readonly NoisePart[]): readonly NoiseSums[] {
     const { re, im } = this;
     re.fill(1);
     im.fill(0);
@@ -171,45 +199,14 @@ export class NoiseBehind {
 
 const none = new Float64Array();
 
-/** The filters as they stood at a moment: each motor's own by its own speed. */
-function momentFilters(
-  working: Working,
-  follower: Follower,
-  { turns }: NoiseMoment,
-): readonly DigitalFilter[] {
-  if (follower === 'each motor') return turns.flatMap((one) => working.own(one));
-  return working.own(turns.reduce((sum, one) => sum + one, 0) / turns.length);
-}
-
-/** By how much filters that move turn the power in each bin over a flight: at each moment what there was then counts. */
-function followingGains(
-  { frequencies, axes, moments }: MeasuredNoise,
-  working: Working,
-  follower: Follower,
-): readonly Float64Array[] {
-  const before = axes.map(() => new Float64Array(frequencies.length));
-  const after = axes.map(() => new Float64Array(frequencies.length));
-  for (const moment of moments) {
-    const gains = powerGains({ filters: momentFilters(working, follower, moment) }, frequencies);
-    for (const [place, powers] of moment.powers.entries()) {
-      const [all, left] = [before[place] ?? none, after[place] ?? none];
-      for (let at = 0; at < all.length; at += 1) {
-        all[at] = (all[at] ?? 0) + (powers[at] ?? 0);
-        left[at] = (left[at] ?? 0) + (powers[at] ?? 0) * (gains[at] ?? 1);
-      }
-    }
-  }
-  return after.map((left, place) =>
-    left.map((power, at) => {
-      const all = before[place]?.[at] ?? 0;
-      return all > 0 ? power / all : 1;
-    }),
-  );
-}
-
-/** Of a tone that stands while the filters move; 1 where no moment is known. */
-function meanPowerGain(moments: readonly (readonly DigitalFilter[])[], frequency: number): number {
-  if (moments.length === 0) return 1;
-  const sum = moments.reduce((all, filters) => all + chainGain({ filters }, frequency) ** 2, 0);
-  return sum / moments.length;
+/** What filters make is made once. */
+function kept(
+  parts: Map<string, NoisePart>,
+  filters: readonly DigitalFilter[],
+  make: (filters: readonly DigitalFilter[]) => NoisePart,
+): NoisePart {
+  const key = filters.map(({ rate, b, a }) => [rate, ...b, ...a].join(' ')).join(' ');
+  const known = parts.get(key) ?? make(filters);
+  parts.set(key, known);
+  return known;
 }

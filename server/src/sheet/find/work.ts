@@ -5,7 +5,7 @@ import type { TradePoint } from './answer';
 import type { LoopShift } from './measured-loop';
 import type { Movable, MovableLine } from './movable';
 import { raisedBy } from './raised';
-import type { Setup, Space } from './search';
+import type { Setup, Space, Worth } from './search';
 import type { Trial } from './trial';
 import { Tuning } from './tuning';
 import type { Wish } from './wish';
@@ -15,6 +15,9 @@ export class Work {
   readonly tuning: Tuning;
   readonly space: Space;
   private readonly allowed = new Map<string, boolean>();
+  /** Of setups by where their movables stand: a search comes by the same ones two times or more. */
+  private readonly weighed = new Map<string, Worth>();
+  private readonly clear = new Map<string, boolean>();
   /** Whether setups are also held to all checks, which takes longer; only once one has failed them. */
   isStrict = false;
 
@@ -35,7 +38,7 @@ export class Work {
     this.space = {
       sizes: movables.map(({ values }) => values.length),
       start: this.tuning.now,
-      weigh: (setup) => this.tuning.weigh(setup, wish.holds.toneLeft),
+      weigh: (setup) => this.weigh(setup),
       isSound: (setup) => this.isSound(setup),
     };
   }
@@ -56,9 +59,26 @@ export class Work {
     return answer;
   }
 
+  private weigh(setup: Setup): Worth {
+    const key = setup.join(' ');
+    const known = this.weighed.get(key);
+    if (known !== undefined) return known;
+    const worth = this.tuning.weigh(setup, this.wish.holds.toneLeft);
+    this.weighed.set(key, worth);
+    return worth;
+  }
+
   private isSound(setup: Setup): boolean {
-    if (this.tuning.loops.tooNear(setup, this.wish.holds) !== null) return false;
-    return !this.isStrict || this.isAllowed(setup);
+    return this.isClear(setup) && (!this.isStrict || this.isAllowed(setup));
+  }
+
+  private isClear(setup: Setup): boolean {
+    const key = setup.join(' ');
+    const known = this.clear.get(key);
+    if (known !== undefined) return known;
+    const isClear = this.tuning.loops.tooNear(setup, this.wish.holds) === null;
+    this.clear.set(key, isClear);
+    return isClear;
   }
 }
 
