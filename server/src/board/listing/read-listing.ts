@@ -4,6 +4,7 @@ import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
 import { isSurelyHeading } from './find/headings';
+import { isProse } from './find/prose';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Frame, Listing, Stretch } from './listing';
@@ -21,6 +22,8 @@ import { unwrapped, widthOf } from './text/wrapped';
 
 const mostSettings = 100_000;
 const longestText = 10_000_000;
+/** Lines. So many show whether a text is sentences. */
+const longestProse = 400;
 
 /** Reads a board's text by its forms; `null`: by forms that are found from the text itself. */
 export function readListing(text: string, forms: Forms | null): Listing {
@@ -28,6 +31,8 @@ export function readListing(text: string, forms: Forms | null): Listing {
     return emptyListing(text, forms, `The text is longer than ${longestText} characters.`);
   const { lines, ...prompted } = linesToRead(text, forms);
   const found = forms === null ? foundIn({ text, lines }) : byForms({ text, lines }, forms);
+  if (found === null)
+    return emptyListing(text, null, 'The text is sentences: no line of it looks like a setting.');
   const { known, read } = found;
   const isTooMuch = read.settings.length > mostSettings;
   const refused = isTooMuch ? `The text holds more than ${mostSettings} settings.` : read.refused;
@@ -87,10 +92,14 @@ function linesByForms(lines: readonly Line[], known: Forms): ReadBy {
     : { known, read: readLines(joined, compiled(known), mostSettings), breaksAt: 0 };
 }
 
-/** Finds the forms and reads by them; what is around the settings is known only then. */
-function foundIn(source: DocumentSource): ReadBy {
+/**
+ * Finds the forms and reads by them; what is around the settings is known only then. Null for sentences that are no
+ * listing.
+ */
+function foundIn(source: DocumentSource): ReadBy | null {
   const document = documentIn(source, mostSettings);
   if (document !== null) return { ...document, breaksAt: null };
+  if (isProse(source.lines.slice(0, longestProse).map((line) => line.text))) return null;
   const found = byForms(source, findForms(withoutBlockComments(source.lines).lines));
   const first = countsLines(found.read) ? byForms(source, withoutCounts(found.known)) : found;
   const { known, read } = first;
