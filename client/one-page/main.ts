@@ -4,7 +4,7 @@ import { registerCommands } from '../src/commands';
 import { RecordingsSaid } from '../src/recordings-said';
 import { SheetView } from '../src/sheet-view';
 import { StatusBar } from '../src/status-bar';
-import { tell } from './ask';
+import { closeMessages, tell } from './ask';
 import { registerBuiltIns } from './built-in-commands';
 import { Findings } from './findings';
 import { commands } from './host/commands';
@@ -138,8 +138,15 @@ function followShown(): void {
 function followButtons(): void {
   const press = (id: string, run: () => unknown) => part(id).addEventListener('click', () => void run());
   press('scripts', openScripts);
-  press('new', () => commands.executeCommand('propsoff.newCraftScript'));
-  press('open', openFiles);
+  // What was said of the text before means nothing beside another one.
+  press('new', () => {
+    closeMessages();
+    return commands.executeCommand('propsoff.newCraftScript');
+  });
+  press('open', () => {
+    closeMessages();
+    return openFiles();
+  });
   press('save', saveFiles);
   const ofThisPage = [
     { title: 'Print the Bench Card', run: printCard },

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { desk, frame, kept, menu, onePage, pasteBoardText, write } from './driver';
+import { desk, frame, kept, menu, onePage, openFile, pasteBoardText, phone, write } from './driver';
 
 /** Run in the page: the server hears nothing until it is let. */
 const slowServer = `(() => {
@@ -48,6 +48,19 @@ describe('a board’s text on the page without an install', () => {
     await page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(listing)})`);
     await menu(page, 'Compare with Captured Text', 'From the Clipboard');
     await page.locator('.read-only').getByText('tilt_limit').first().waitFor();
+  });
+
+  it('says of sentences that no line of them looks like a setting, and no more once another text is opened', async () => {
+    const page = await open(phone);
+    await pasteBoardText(
+      page,
+      'I flew in the park and it was windy.\nThe left motor is rough, so I will change it.\n',
+    );
+    const said = page.locator('.toast').getByText('No line of this text looks like a setting.');
+    await said.waitFor();
+    assert.doesNotMatch(await kept(page), /boardtext/);
+    await openFile(page, 'linnet.craft', '[craft]\nname = "Linnet"\n');
+    await said.waitFor({ state: 'detached' });
   });
 
   it('waits for checks that have yet to start, and does not take their silence for an answer', async () => {
