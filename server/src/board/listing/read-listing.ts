@@ -4,7 +4,7 @@ import { commentMark } from './find/comments';
 import { findForms } from './find/find-forms';
 import { framesOf } from './find/frames';
 import { isSurelyHeading } from './find/headings';
-import { isProse } from './find/prose';
+import { isRunningText } from './find/prose';
 import { compiled, noForms } from './forms/compiled';
 import { type LinesRead, readLines } from './forms/read-lines';
 import type { Frame, Listing, Stretch } from './listing';
@@ -99,7 +99,7 @@ function linesByForms(lines: readonly Line[], known: Forms): ReadBy {
 function foundIn(source: DocumentSource): ReadBy | null {
   const document = documentIn(source, mostSettings);
   if (document !== null) return { ...document, breaksAt: null };
-  if (isProse(source.lines.slice(0, longestProse).map((line) => line.text))) return null;
+  if (isRunningText(source.lines.slice(0, longestProse).map((line) => line.text))) return null;
   const found = byForms(source, findForms(withoutBlockComments(source.lines).lines));
   const first = countsLines(found.read) ? byForms(source, withoutCounts(found.known)) : found;
   const { known, read } = first;

@@ -7,7 +7,7 @@ import { commentMark } from './comments';
  * with values, so this looks for what only sentences have: words that hold others together, in most lines and in ever
  * other ways, and next to no line with a name of its own or a value for sure.
  */
-export function isProse(lines: readonly string[]): boolean {
+export function isRunningText(lines: readonly string[]): boolean {
   const all = lines.map((text) => text.trim()).filter((text) => text !== '');
   const said = all.filter((text) => commentMark(text) === null);
   const sentences = said.filter(isSentence);
