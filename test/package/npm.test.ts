@@ -1,10 +1,10 @@
 import { strict as assert } from 'node:assert';
 import { spawnSync } from 'node:child_process';
-import { cpSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { codeBlocks } from '../support/document';
 import { scratchFolder } from '../workbench/launch.mjs';
-import { makeNpmPackage } from '../workbench/package-npm.mjs';
+import { packedForNpm } from './made';
 
 const root = join(__dirname, '../..');
 
@@ -42,7 +42,7 @@ describe('the package for npm', () => {
     npm_config_fetch_retries: '0',
   };
 
-  before(() => makeNpmPackage(packed));
+  before(async () => copyFileSync(await packedForNpm(), packed));
 
   /** In a folder that holds nothing but the file, as somebody types it. */
   function npx(args: readonly string[], input = '') {

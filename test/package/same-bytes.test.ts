@@ -4,8 +4,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { packagesIn } from '../../server/build/release/sbom';
 import { scratchFolder } from '../workbench/launch.mjs';
-import { makeNpmPackage } from '../workbench/package-npm.mjs';
-import { packedExtension } from './made';
+import { packedExtension, packedForNpm } from './made';
 import { copyOfSource } from './source';
 
 const root = join(__dirname, '../..');
@@ -69,8 +68,7 @@ describe('a release', () => {
   });
 
   it('as the README tells gives the same bytes, in another folder, time zone and language, for another person', async () => {
-    const [extension, npm] = [await packedExtension(), join(scratchFolder('again'), 'again.tgz')];
-    await makeNpmPackage(npm);
+    const [extension, npm] = [await packedExtension(), await packedForNpm()];
     const usual = process.umask(0o077);
     try {
       execSync(command, { cwd: copy, env: { ...process.env, ...elsewhere }, stdio: 'pipe' });
