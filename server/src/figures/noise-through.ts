@@ -5,7 +5,7 @@ import { controller, filteredTone, type Gains } from '../physics/loop';
 import { turnsPerSecond } from '../physics/motor';
 import { axesOf } from './axis';
 import { type AxisName, axisNames } from './axis-names';
-import { lowpassAt, workingOf } from './filter-chain';
+import { lowpassAt, type Working, workingOf } from './filter-chain';
 import { steeringTone, strays } from './filter-figures';
 import {
   type ChainName,
@@ -55,14 +55,39 @@ const halfTheHeat = Math.SQRT1_2;
 /** Null while filters or the motors' tone are not known; the view takes note of what it takes. */
 export function noiseThrough(view: CraftView): NoiseThrough | null {
   const turns = turnsAt(view, 'hover')?.likely ?? null;
-  const left = turns === null ? null : leftOf(view, turns, null);
-  if (turns === null || left === null) return null;
+  if (turns === null) return null;
+  const read: Read = {
+    view,
+    turns,
+    gyro: readChain(view, 'gyro'),
+    derivative: readChain(view, 'derivative'),
+  };
+  const left = leftOf(read, null);
+  if (left === null) return null;
   const filters = workingStages(view).map((stage) => {
     const own = workingOf(view, stage)?.value.own(turns) ?? [];
     return { stage, through: loudest(own, turns) };
   });
-  const changes = workingStages(view).flatMap((stage) => changeOf(view, stage, turns, left) ?? []);
+  const changes = workingStages(view).flatMap((stage) => changeOf(read, stage, left) ?? []);
   return { tone: turns, filters, left, changes };
+}
+
+/** What is read once: the search for a cutoff asks for it again and again. */
+interface Read {
+  readonly view: CraftView;
+  /** Of a motor in the hover, a second. */
+  readonly turns: number;
+  readonly gyro: ReadChain;
+  readonly derivative: ReadChain;
+}
+
+/** Its filters in order, each with what it does where that is known; null: nothing is said of them. */
+type ReadChain = readonly { readonly stage: Stage; readonly working: Working | undefined }[] | null;
+
+function readChain(view: CraftView, chain: ChainName): ReadChain {
+  if (isUnfiltered(view, chain)) return [];
+  if (!isSaid(view, chain)) return null;
+  return stagesOf(view, chain).map((stage) => ({ stage, working: workingOf(view, stage)?.value }));
 }
 
 function workingStages(view: CraftView): readonly Stage[] {
@@ -90,27 +115,27 @@ interface Changed {
 
 /** `own`: those that surely meet the tone of one motor; null: what they are is not known. */
 function filtersOf(
-  view: CraftView,
-  chain: ChainName,
+  chain: ReadChain,
   which: 'own' | 'all',
   turns: number,
   changed: Changed | null,
 ): readonly DigitalFilter[] | null {
-  if (isUnfiltered(view, chain)) return [];
-  if (!isSaid(view, chain)) return null;
-  const all = stagesOf(view, chain).map((stage) =>
-    stage.path === changed?.stage.path ? changed.filters : workingOf(view, stage)?.value[which](turns),
-  );
-  const known = all.flatMap((filters) => (filters === undefined ? [] : [filters]));
-  return known.length < all.length ? null : known.flat();
+  if (chain === null) return null;
+  const all: DigitalFilter[] = [];
+  for (const { stage, working } of chain) {
+    const filters = stage.path === changed?.stage.path ? changed.filters : working?.[which](turns);
+    if (filters === undefined) return null;
+    all.push(...filters);
+  }
+  return all;
 }
 
 /** On the axis and at the place where it is most, as the figure of that axis has it; by the gyro's filters alone without gains. */
-function leftOf(view: CraftView, turns: number, changed: Changed | null): NoiseLeft | null {
+function leftOf(read: Read, changed: Changed | null): NoiseLeft | null {
   const onAxes = axisNames.flatMap((axis) => {
-    const amounts = (axesOf(view, axis)?.value ?? []).map((placed) => {
+    const amounts = (axesOf(read.view, axis)?.value ?? []).map((placed) => {
       const speed = turnsPerSecond(placed.point.state.motor.speed);
-      const reading = commandAt(view, placed.axis.gains, {
+      const reading = commandAt(read, placed.axis.gains, {
         speed,
         at: strayed(speed),
         which: 'own',
@@ -122,13 +147,13 @@ function leftOf(view: CraftView, turns: number, changed: Changed | null): NoiseL
   });
   const [most] = onAxes.sort((one, other) => other.amount - one.amount);
   if (most !== undefined) return most;
-  const gyro = filtersOf(view, 'gyro', 'own', turns, changed);
-  return gyro === null ? null : { axis: null, amount: loudest(gyro, turns) };
+  const gyro = filtersOf(read.gyro, 'own', read.turns, changed);
+  return gyro === null ? null : { axis: null, amount: loudest(gyro, read.turns) };
 }
 
 /** What the controller makes of a tone (Hz), with the motors at a speed in turns a second. */
 function commandAt(
-  view: CraftView,
+  { gyro, derivative }: Read,
   gains: Gains,
   tone: {
     readonly speed: number;
@@ -138,20 +163,21 @@ function commandAt(
   },
 ): Complex | null {
   const { speed, at, which, changed } = tone;
-  const gyroFilters = filtersOf(view, 'gyro', which, speed, changed);
-  const derivativeFilters = filtersOf(view, 'derivative', 'all', speed, changed) ?? [];
+  const gyroFilters = filtersOf(gyro, which, speed, changed);
+  const derivativeFilters = filtersOf(derivative, 'all', speed, changed) ?? [];
   return gyroFilters === null
     ? null
     : controller(gains, filteredTone({ gyroFilters, derivativeFilters }, at));
 }
 
 /** The highest cutoff in whole hertz that does it; null for other kinds of filters, and where none above the steering tone does. */
-function changeOf(view: CraftView, stage: Stage, turns: number, now: NoiseLeft): CutoffChange | null {
+function changeOf(read: Read, stage: Stage, now: NoiseLeft): CutoffChange | null {
+  const { view } = read;
   const [cutoff, rate] = [lowpassCutoff(view, stage), view.quantity(stage.rate)];
   if (cutoff === null || rate === null) return null;
   const kind = kindOf(view, stage);
   const changedTo = (to: number): Changed => ({ stage, filters: lowpassAt(to, kind, rate) });
-  const leftAt = (to: number) => leftOf(view, turns, changedTo(to))?.amount ?? Number.POSITIVE_INFINITY;
+  const leftAt = (to: number) => leftOf(read, changedTo(to))?.amount ?? Number.POSITIVE_INFINITY;
   const enough = halfTheHeat * now.amount;
   let [low, high] = [steeringTone, Math.ceil(cutoff)];
   if (low >= high || leftAt(low) > enough) return null;
@@ -167,19 +193,19 @@ function changeOf(view: CraftView, stage: Stage, turns: number, now: NoiseLeft):
     to: low,
     left: leftAt(low),
     delay: chainDelay(changed, steeringTone) - chainDelay(own, steeringTone),
-    phase: now.axis === null ? null : phaseLost(view, now.axis, changed),
+    phase: now.axis === null ? null : phaseLost(read, now.axis, changed),
   };
 }
 
 /** rad by which the controller runs later where the loop is nearest to swinging. */
-function phaseLost(view: CraftView, name: AxisName, changed: Changed): number | null {
-  const loop = loopOf(view, name)?.value;
+function phaseLost(read: Read, name: AxisName, changed: Changed): number | null {
+  const loop = loopOf(read.view, name)?.value;
   if (loop === undefined || loop.margins === null) return null;
   const { axis, point } = loop.placed;
   const speed = turnsPerSecond(point.state.motor.speed);
   const at = loop.margins.crossover;
   const [before, after] = [null, changed].map((one) =>
-    commandAt(view, axis.gains, { speed, at, which: 'all', changed: one }),
+    commandAt(read, axis.gains, { speed, at, which: 'all', changed: one }),
   );
   if (before == null || after == null) return null;
   const lost = angle(before) - angle(after);
