@@ -10,6 +10,7 @@ export interface Saying {
   readonly item?: number;
   readonly parts?: readonly PartHeld[];
   readonly bit?: number;
+  readonly bits?: Readonly<Record<string, number>>;
   readonly counted?: object;
   readonly spelled?: object;
 }

@@ -1,6 +1,7 @@
 import type { MeaningRow, MeaningWay, ParameterForm, PartHeld } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 import type { Saying } from './alike';
+import { digits, digitsIn, ofBits } from './bits';
 import { choiceField, labelled, named, numberField, partsFrom, ratioOf, textField } from './fields';
 import { foldButton } from './fold';
 import { StepTable } from './step-table';
@@ -67,6 +68,7 @@ export class SayingForm {
       word: this.value('word'),
     });
     const spelled = this.words?.spelled() ?? {};
+    if (this.value('part') === 'bits') return { means, bits: digitsIn(spelled) };
     return {
       means,
       ...(which === '' ? {} : { item: Number(which) }),
@@ -112,7 +114,7 @@ export class SayingForm {
       field.hidden = !(field.dataset.for ?? '').split(' ').includes(part);
     const words = part === 'has' ? ['on', 'off'] : part === 'numberOf' ? [] : (form.words ?? []);
     const own = part === 'entry' ? [...new Set([...row.words, ...this.held.others])] : row.words;
-    const held = this.value('bit') === '' ? own : ['1', '0'];
+    const held = part === 'bits' ? digits : this.value('bit') === '' ? own : ['1', '0'];
     this.words = words.length === 0 ? null : new WordTable(words, held, changed);
     this.steps = form.isCounted || part === 'numberOf' ? new StepTable(row.words, form.hint, changed) : null;
     this.tables.replaceChildren(
@@ -177,16 +179,20 @@ export class SayingForm {
     entry.dataset.for = 'entry';
     word.dataset.for = 'numberOf has';
     return [
-      choiceField('part', 'Part', ofLists, this.changedPart, kind),
+      choiceField('part', 'Part', this.isWhole ? [...ofLists, ofBits] : ofLists, this.changedPart, kind),
       entry,
       word,
       ...this.bitField('has'),
     ];
   }
 
+  private get isWhole(): boolean {
+    return /^(?:\d+|0[xb][\da-f]+)$/i.test(this.row.value);
+  }
+
   /** One binary digit, where a whole number stands there. `part`: for which it is asked. */
   private bitField(part: string): readonly HTMLElement[] {
-    if (!/^(?:\d+|0[xb][\da-f]+)$/i.test(this.row.value)) return [];
+    if (!this.isWhole) return [];
     const field = numberField('bit', 'One bit of it, from 0 for the lowest', this.changedPart);
     field.dataset.for = part;
     return [field];

@@ -65,7 +65,8 @@ describe('saying what settings of other shapes mean', () => {
         'motor 3 = 1',
         'motor 4 = 2',
       ],
-      ...['[levers]', 'alpha from = 1700', 'alpha to = 2100', '[habits]', 'habits = 0x15', 'pace = 7'],
+      ...['[levers]', 'alpha from = 1700', 'alpha to = 2100', '[habits]', 'bell = 13', 'habits = 0x15'],
+      'pace = 7',
     ];
     const on = await captured(lines);
 
@@ -119,6 +120,19 @@ describe('saying what settings of other shapes mean', () => {
     await on.previewed('2100 becomes 2100 us');
     await on.take('dipper');
 
+    // All that a number says in its digits is one press.
+    await on.choose('habits/bell');
+    await on.means('power.alarm');
+    await page().locator('[name=part]').selectOption('bits');
+    for (const [digit, word] of [
+      [0, 'overlay'],
+      [1, 'buzzer'],
+      [3, 'lights'],
+    ] as const)
+      await page().getByLabel(`bit ${digit} is`, { exact: true }).selectOption(word);
+    await on.previewed('13 becomes on, off, on');
+    await on.take('dipper');
+
     await on.choose('habits/habits');
     await on.means('arming.beep');
     await page().locator('[name=bit]').fill('2');
@@ -139,14 +153,14 @@ describe('saying what settings of other shapes mean', () => {
       on.profile('dipper').map(({ port, means, items }) => port ?? means ?? items?.length ?? null),
       [
         ...['port1', 'port2', 'port3', 'port4', 'video.power', ...Array(4).fill('motor.order')],
-        ...['switch.locate.on', 'switch.locate.on', 3, null],
+        ...['switch.locate.on', 'switch.locate.on', 4, 3, null],
       ],
     );
     // All that a press said is taken back by one.
     await page().locator('#undo').click();
     await page()
       .locator('.counts')
-      .filter({ hasText: /^11 of / })
+      .filter({ hasText: /^12 of / })
       .waitFor();
 
     const script = [

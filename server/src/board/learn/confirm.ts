@@ -96,17 +96,20 @@ function takenFrom(
   ground: Ground,
 ): readonly TakenAs[] | string {
   if (setting === undefined) return 'the listing has no such setting';
-  const { isRole: _, parts: saidParts, item: saidItem, ...rest } = said;
+  const { isRole: _, parts: saidParts, item: saidItem, bits, ...rest } = said;
   const { means } = rest;
   const found = confirmable(means, ground.catalog);
   if (found === undefined)
     return means.includes('<') ? `say which one of ${means} it is` : `there is no parameter ${means}`;
+  if (bits !== undefined) {
+    const all = Object.entries(bits).map(([has, bit]) =>
+      digitTaken(setting, { ...rest, as: { has }, bit }, ground),
+    );
+    return all.find((one) => typeof one === 'string') ?? all.filter((one) => typeof one !== 'string');
+  }
   if (rest.bit !== undefined) {
-    const digit = digitsIn(setting.value, rest.bit + 1, ground.manner.decimal)?.[rest.bit];
-    if (digit === undefined) return `“${setting.value}” is no whole number, and has no bits`;
-    return [
-      { ...rest, ...asOf(saidParts?.[0]), setting: withValue(setting, digit, ground), item: rest.bit + 1 },
-    ];
+    const taken = digitTaken(setting, { ...rest, ...asOf(saidParts?.[0]), bit: rest.bit }, ground);
+    return typeof taken === 'string' ? taken : [taken];
   }
   if (saidItem !== undefined) {
     const item = itemOf(setting, saidItem, ground);
@@ -125,6 +128,17 @@ function takenFrom(
     item: index + 1,
     setting: withValue(setting, items[index] ?? '', ground),
   }));
+}
+
+/** One binary digit of a number; a text: why it has none. */
+function digitTaken(
+  setting: LearnedSetting,
+  said: Omit<TakenAs, 'setting' | 'item'> & { readonly bit: number },
+  ground: Ground,
+): TakenAs | string {
+  const digit = digitsIn(setting.value, said.bit + 1, ground.manner.decimal)?.[said.bit];
+  if (digit === undefined) return `“${setting.value}” is no whole number, and has no bits`;
+  return { ...said, setting: withValue(setting, digit, ground), item: said.bit + 1 };
 }
 
 function asOf(as: PartHeld | undefined): { readonly as?: PartHeld } {
@@ -190,7 +204,9 @@ function withMeant(
   if (setting === undefined || first === undefined) return row;
   if (first.item === undefined) return { ...row, ...meant[0] };
   const isPacked = first.bit !== undefined;
-  const count = isPacked ? Math.max(first.item, row.items?.length ?? 0) : valuesOf(setting, ground).length;
+  const count = isPacked
+    ? Math.max(...taken.map(({ item = 1 }) => item), row.items?.length ?? 0)
+    : valuesOf(setting, ground).length;
   const items: Meant[] = Array.from({ length: count }, (_, index) => row.items?.[index] ?? {});
   for (const [index, { item = 1 }] of taken.entries()) items[item - 1] = meant[index] ?? {};
   if (isPacked) return { ...row, items, packed: true };

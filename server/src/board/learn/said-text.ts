@@ -16,7 +16,7 @@ export type SaidText =
 /** What may follow the parameter, each with a value behind it. */
 const keys = [
   ...['unit', 'scale', 'offset', 'step', 'limits', 'base', 'table'],
-  ...['words', 'part', 'entry', 'at', 'cell', 'number-of', 'has', 'bit', 'value', 'plain'],
+  ...['words', 'part', 'entry', 'at', 'cell', 'number-of', 'has', 'bit', 'bits', 'value', 'plain'],
 ] as const;
 type Key = (typeof keys)[number];
 
@@ -68,6 +68,7 @@ function saidOf(means: string, rest: string, catalog: Catalog): Confirmation {
     ...(Object.keys(more).length === 0 ? {} : { more }),
     ...(parts.length === 0 ? {} : { parts }),
     ...(given.has('bit') ? { bit: bitOf(given, found) } : {}),
+    ...(given.has('bits') ? { bits: bitsOf(given, found, catalog) } : {}),
     ...(given.has('value') ? { item: wholeNumber(given.get('value') ?? '', 'value') } : {}),
     ...(spelled === null ? {} : { spelled }),
   };
@@ -160,6 +161,24 @@ function bitOf(given: Clauses, { parameter, path }: FoundParameter): number {
   return Number(text);
 }
 
+/** `0=buzzer,3=lights`: each digit with the word of the list that it says on or off of. */
+function bitsOf(given: Clauses, found: FoundParameter, catalog: Catalog): Readonly<Record<string, number>> {
+  const other = (['bit', 'value', 'part', 'entry', 'has', 'number-of'] as const).find((key) =>
+    given.has(key),
+  );
+  if (other !== undefined) throw new Wrong(`"bits" says it all: "${other}" is not said with it`);
+  const said = new Map<string, number>();
+  for (const [digit, word] of pairsOf(given.get('bits') ?? '', 'bits')) {
+    if (!/^\d{1,2}$/.test(digit) || Number(digit) >= mostBits)
+      throw new Wrong(`"bits" takes numbers from 0, the lowest, to ${mostBits - 1}, not "${digit}"`);
+    const known = wordOfList(word, 'bits', found, catalog);
+    if (said.has(known) || [...said.values()].includes(Number(digit)))
+      throw new Wrong(`"bits" says ${said.has(known) ? word : `bit ${digit}`} twice`);
+    said.set(known, Number(digit));
+  }
+  return Object.fromEntries(said);
+}
+
 function wordOfList(word: string, key: Key, found: FoundParameter, catalog: Catalog): string {
   if (found.parameter.kind !== 'words')
     throw new Wrong(`"${key}" is about a word of a list, and ${found.path} is none`);
@@ -184,7 +203,7 @@ function pairsOf(text: string, key: Key): readonly (readonly [string, string])[]
     const [own, other] = [pair.slice(0, at).trim(), pair.slice(at + 1).trim()];
     if (at < 1 || own === '' || other === '')
       throw new Wrong(
-        `"${key}" takes what the board writes and what it means, such as "1=25 mW,2=100 mW", not "${pair}"`,
+        `"${key}" takes what the board writes and what it means, such as "${key === 'bits' ? '0=buzzer,3=lights' : '1=25 mW,2=100 mW'}", not "${pair}"`,
       );
     return [own, other] as const;
   });

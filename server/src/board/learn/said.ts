@@ -12,6 +12,8 @@ export interface Confirmation {
   readonly item?: number;
   /** The binary digit of its number, from 0 for the lowest, where each says on or off. */
   readonly bit?: number;
+  /** The same for several words of a list at once: the digit of each. */
+  readonly bits?: Readonly<Record<string, number>>;
   /** Unit, scale, offset or table; {}: in the parameter's own unit, as it stands. */
   readonly counted?: Pick<Counts, 'unit' | 'scale' | 'offset' | 'table'>;
   /** What is said besides: it takes the place of what would be proposed. */

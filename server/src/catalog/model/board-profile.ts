@@ -166,6 +166,7 @@ export const sayingModel = z.strictObject({
   parts: z.optional(z.array(partHeld).check(z.maxLength(64))),
   item: z.optional(z.int().check(z.positive(), z.lte(64))),
   bit: z.optional(z.int().check(z.gte(0), z.lte(mostBits - 1))),
+  bits: z.optional(z.record(z.string(), z.int().check(z.gte(0), z.lte(mostBits - 1)))),
   counted: z.optional(z.pick(counts, { unit: true, scale: true, offset: true, table: true })),
   spelled: z.optional(z.record(z.string(), spelling)),
 });

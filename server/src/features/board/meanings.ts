@@ -160,16 +160,26 @@ function rowOf(
   };
 }
 
+/** `bit 0 buzzer, bit 3 lights`; null where none are said. */
+function bitsText(bits: Confirmation['bits']): string | null {
+  return bits === undefined
+    ? null
+    : Object.entries(bits)
+        .map(([word, bit]) => `bit ${bit} ${word}`)
+        .join(', ');
+}
+
 function choiceOf({ outcome, row }: Said, family: string, reason: string, catalog: Catalog): MeaningChoice {
   const { is, said, why, conversions } = outcome;
   const { means, parts = [] } = said;
   const [first] = conversions;
-  const isAlone = conversions.length === 1 && said.item === undefined && said.bit === undefined;
+  const isAlone =
+    conversions.length === 1 && said.item === undefined && said.bit === undefined && said.bits === undefined;
   const quantities = conversions.map(({ preview }) => preview.quantity);
   const as = parts[0] === undefined ? {} : { as: parts[0] };
   return {
     means,
-    part: parts.length === 0 ? null : parts.map(partText).join(', '),
+    part: parts.length === 0 ? bitsText(said.bits) : parts.map(partText).join(', '),
     as: parts[0] ?? null,
     family,
     title: parameterTaken(said, catalog)?.parameter.title ?? means,

@@ -134,13 +134,14 @@ function parsed(json: string): unknown {
 function sayingIn(json: string): Confirmation | null {
   const read = fromJson(sayingModel, json);
   if (read === null) return null;
-  const { means, isRole, parts, item, bit, counted, spelled } = read;
+  const { means, isRole, parts, item, bit, bits, counted, spelled } = read;
   return {
     means,
     ...(isRole === undefined ? {} : { isRole }),
     ...(parts === undefined ? {} : { parts }),
     ...(item === undefined ? {} : { item }),
     ...(bit === undefined ? {} : { bit }),
+    ...(bits === undefined ? {} : { bits }),
     ...(counted === undefined ? {} : { counted }),
     ...(spelled === undefined ? {} : { spelled }),
   };

@@ -86,6 +86,16 @@ describe('what a pilot types to say what a setting means', () => {
     ['a=motor.order number-of front-lft', /^"front-lft" is no word of motor\.order: front-left\?/],
     ['a=motor.idle has buzzer', /^"has" is about a word of a list, and motor\.idle is none/],
     ['a=arming.beep bit 40', /^"bit" takes a number from 0, the lowest, to 31, not "40"/],
+    ['a=power.alarm bits 0=buzzer,40=lights', /^"bits" takes numbers from 0, the lowest, to 31, not "40"/],
+    ['a=power.alarm bits 0=buzzer,0=lights', /^"bits" says bit 0 twice/],
+    ['a=power.alarm bits 0=buzzer,1=buzzer', /^"bits" says buzzer twice/],
+    ['a=power.alarm bits 0=buzer', /^"buzer" is no word of power\.alarm: buzzer\?/],
+    ['a=power.alarm bits 0=buzzer has lights', /^"bits" says it all: "has" is not said with it/],
+    ['a=arming.beep bits 0=buzzer', /^"bits" is about a word of a list, and arming\.beep is none/],
+    [
+      'a=power.alarm bits buzzer',
+      /^"bits" takes what the board writes and what it means, such as "0=buzzer,3=lights"/,
+    ],
     ['a=arming.beep bit 2 value 1', /^"bit" and "value" are not both said/],
     [
       'a=power.alarm bit 2',

@@ -6,7 +6,7 @@ import type { LearnedSetting } from '../learned-settings';
 import type { Confirmation } from '../said';
 
 /** A setting of a listing with what it is taken for. */
-export interface TakenAs extends Omit<Confirmation, 'isRole' | 'parts'> {
+export interface TakenAs extends Omit<Confirmation, 'isRole' | 'parts' | 'bits'> {
   readonly setting: LearnedSetting;
   readonly as?: PartHeld;
 }
