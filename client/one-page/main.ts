@@ -1,4 +1,5 @@
 import type * as vscode from 'vscode';
+import type { InlayHint } from 'vscode-languageclient';
 import { cardElsewhere } from '../src/bench-card';
 import { registerCommands } from '../src/commands';
 import { RecordingsSaid } from '../src/recordings-said';
@@ -12,6 +13,7 @@ import { craftLanguage, isServed, openTextDocument } from './host/documents';
 import { folder, inside, keptPath, keptUri, type Page, thePage, usePage } from './host/page';
 import { Uri } from './host/values';
 import { window as host } from './host/vscode';
+import { checkedAgain, inlayHints } from './inlay-hints';
 import { openFiles, saveFiles, takeFiles } from './kept-files';
 import { openScripts } from './kept-scripts';
 import { Log } from './log';
@@ -49,13 +51,20 @@ const client: PageClient = new PageClient({
 });
 const texts: Texts = new Texts(
   part('editor'),
-  (text) => extensionsFor(client.lsp, isServed(text.languageId), text),
+  (text) => [
+    extensionsFor(client.lsp, isServed(text.languageId), text),
+    isServed(text.languageId) ? inlayHints((range) => hintsOf(text, range)) : [],
+  ],
   {
     opened: (text) => isServed(text.languageId) && client.opened(text),
     closed: (uri) => client.closed(uri),
     sync: () => client.lsp.sync(),
   },
 );
+
+function hintsOf({ uri }: OpenText, range: unknown): Promise<readonly InlayHint[] | null> {
+  return client.ask('textDocument/inlayHint', { textDocument: { uri }, range });
+}
 
 async function newWorker(): Promise<Worker> {
   const program = new Blob([parts.get('server.js') ?? ''], { type: 'text/javascript' });
@@ -126,6 +135,9 @@ function followEdits(): void {
 }
 
 function followShown(): void {
+  client.onChecked((uri) => {
+    if (uri.toString() === texts.active?.uri) texts.view.dispatch({ effects: checkedAgain.of(null) });
+  });
   texts.onShown.event((text) => {
     shell.named(text === null ? 'No script' : (keptPath(text.place) ?? text.place.path));
     const paths = [...texts.open.values()]

@@ -135,6 +135,17 @@ describe('the page without an install', () => {
     await find.waitFor();
   });
 
+  it('shows behind a value what it comes to, which is no part of the text and follows it', async () => {
+    const page = await open(desk);
+    const text = 'let quiet = 90 Hz\n\n[gyro.filter.1]\ncutoff = 2 * quiet\n';
+    await write(page, text);
+    const hint = line(page, 'cutoff').locator('.hint');
+    await until(page, async () => /180 Hz/.test((await hint.first().getAttribute('data-words')) ?? ''));
+    await write(page, text.replace('90', '100'));
+    await until(page, async () => /200 Hz/.test((await hint.first().getAttribute('data-words')) ?? ''));
+    assert.doesNotMatch(await script(page), /200/);
+  });
+
   it('starts the checks again when it is asked to, with all that is open', async () => {
     const page = await open(desk);
     await menu(page, 'Start the Checks Again');
