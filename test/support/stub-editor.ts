@@ -83,8 +83,22 @@ const fs = {
   },
 };
 
+class StubEmitter<T> {
+  private readonly listeners = new Set<(event: T) => void>();
+
+  readonly event = (listener: (event: T) => void) => {
+    this.listeners.add(listener);
+    return { dispose: () => this.listeners.delete(listener) };
+  };
+
+  fire(event: T): void {
+    for (const listener of this.listeners) listener(event);
+  }
+}
+
 /** As much of the editor as handing over needs. Values are looked up when they are asked for. */
 const editor = {
+  EventEmitter: StubEmitter,
   Uri: { file: URI.file, joinPath: Utils.joinPath },
   window: {
     get activeTextEditor() {

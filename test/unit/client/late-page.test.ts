@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
 import { URI } from 'vscode-uri';
-import type { openBenchCard as Opening } from '../../../client/src/bench-card';
+import type * as Card from '../../../client/src/bench-card';
+import { type CardKept, nothingTaken, withReading } from '../../../server/src/sheet/bench-card/taken';
 import { freshWorld, type StubPanel, world } from '../../support/stub-editor';
 
-type Context = Parameters<typeof Opening>[0];
-type Client = Parameters<typeof Opening>[1];
+type Context = Parameters<typeof Card.openBenchCard>[0];
+type Client = Parameters<typeof Card.openBenchCard>[1];
 
 /** Checks whose answer changes while the page is still starting. */
 function checks() {
@@ -21,9 +22,9 @@ function checks() {
   return { client: client as unknown as Client, state, check: () => told?.(URI.file('/cfg/main.craft')) };
 }
 
-async function opened(client: Client): Promise<StubPanel> {
-  const { openBenchCard } = require('../../../client/src/bench-card') as { openBenchCard: typeof Opening };
-  const context = { extensionUri: URI.file('/ext'), workspaceState: { get: () => undefined } };
+async function opened(client: Client, workspaceState: object = { get: () => undefined }): Promise<StubPanel> {
+  const { openBenchCard } = require('../../../client/src/bench-card') as typeof Card;
+  const context = { extensionUri: URI.file('/ext'), workspaceState };
   await openBenchCard(context as unknown as Context, client);
   const [panel] = world.panels;
   assert.ok(panel);
@@ -57,5 +58,29 @@ describe('a page that starts late (J02)', () => {
     check();
     await new Promise(setImmediate);
     assert.equal(panel.posted.at(-1)?.card, 'another');
+  });
+
+  it('is told what was taken elsewhere, and of what is taken on both nothing is lost', async () => {
+    const { client } = checks();
+    const kept: { taken: CardKept } = { taken: nothingTaken };
+    const panel = await opened(client, {
+      get: () => kept.taken,
+      update: async (_: string, taken: CardKept) => {
+        kept.taken = taken;
+      },
+    });
+    const here = withReading(nothingTaken, 'no-short 1', '9');
+    await panel.say({ kind: 'taken', before: nothingTaken, taken: here });
+    assert.equal(panel.posted.length, 0, 'there is nothing that its page does not know');
+    kept.taken = withReading(kept.taken, 'wire done-on', '2026-05-01');
+    const { cardElsewhere, cardKey } = require('../../../client/src/bench-card') as typeof Card;
+    cardElsewhere.fire(cardKey(URI.file('/cfg/other.craft')));
+    assert.equal(panel.posted.length, 0, 'another card is another');
+    cardElsewhere.fire(cardKey(URI.file('/cfg/main.craft')));
+    assert.deepEqual(panel.posted.at(-1), { kind: 'taken', taken: kept.taken });
+    await panel.say({ kind: 'taken', before: here, taken: withReading(here, 'no-short 1', '12') });
+    const values = kept.taken.readings.map(({ value }) => value).sort();
+    assert.deepEqual(values, ['12', '2026-05-01']);
+    assert.deepEqual(panel.posted.at(-1), { kind: 'taken', taken: kept.taken });
   });
 });
