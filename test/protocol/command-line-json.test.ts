@@ -100,7 +100,7 @@ describe('what the command line prints as JSON', () => {
         assert.notEqual(status, 2, `${args.join(' ')}: ${stderr}`);
         assertPrinted(args[0] ?? '', stdout);
       }
-    })).timeout(120_000);
+    })).timeout(300_000);
 
   it('tells additions with problems in the same form', () =>
     withScratch({ 'a.craft': '', 'propsoff/odd.json': '{ "gears": 3 }' }, async ({ path }) => {
