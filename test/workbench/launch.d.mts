@@ -14,6 +14,8 @@ export interface WorkbenchOptions {
   readonly extension?: string;
   /** A packed extension to install, as a person does it. */
   readonly package?: string;
+  /** The editor's own extensions to start with, by their folders' names; all of them if left out. */
+  readonly builtIn?: readonly string[];
   /** Folder that the bare address opens. */
   readonly folder?: string;
 }

@@ -1,7 +1,7 @@
 // Starts the workbench on a loopback port with folders of its own, opens it in Chromium, and leaves nothing behind.
 import { spawn } from 'node:child_process';
-import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { closeSync, mkdirSync, openSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { chromiumArguments, ensureChromium } from './chromium.mjs';
 import { atExit, freePort, mustRun, scratchFolder, until } from './machine.mjs';
 import { ensureWorkbench, workbenchNode } from './setup.mjs';
@@ -14,6 +14,8 @@ export const quietSettings = {
   'extensions.ignoreRecommendations': true,
   'git.openRepositoryInParentFolders': 'never',
   'remote.autoForwardPorts': false,
+  // Else all that every process has open is listed every few seconds.
+  'remote.autoForwardPortsSource': 'output',
   'security.workspace.trust.enabled': false,
   'telemetry.telemetryLevel': 'off',
   'update.mode': 'none',
@@ -65,6 +67,16 @@ function prepareHome(settings, extension) {
   writeFileSync(join(user, 'settings.json'), JSON.stringify({ ...quietSettings, ...settings }, undefined, 2));
   if (extension !== undefined) installInPlace(home, extension);
   return home;
+}
+
+/** Has the server start with some of the editor's own extensions only. */
+function builtInArguments(entry, home, names) {
+  if (names === undefined) return [];
+  const all = join(dirname(entry), '..', '..', 'lib', 'vscode', 'extensions');
+  const folder = join(home, 'built-in');
+  mkdirSync(folder);
+  for (const name of names) symlinkSync(resolve(all, name), join(folder, name));
+  return ['--builtin-extensions-dir', folder];
 }
 
 function serverArguments(home, port, folder) {
@@ -121,6 +133,7 @@ export async function startWorkbench({
   env = {},
   extension,
   package: packed,
+  builtIn,
   folder,
 } = {}) {
   const entry = await ensureWorkbench();
@@ -129,7 +142,8 @@ export async function startWorkbench({
   const chosen = port ?? (await freePort());
   const logPath = join(home, 'server.log');
   const log = openSync(logPath, 'w');
-  const child = spawn(workbenchNode(), [entry, ...serverArguments(home, chosen, folder)], {
+  const args = [...builtInArguments(entry, home, builtIn), ...serverArguments(home, chosen, folder)];
+  const child = spawn(workbenchNode(), [entry, ...args], {
     env: cleanEnvironment(home, env),
     stdio: ['ignore', log, log],
     detached: true,

@@ -1,11 +1,10 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 describe('the board’s own text', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const clipboard = () => editor().page.evaluate<string>('navigator.clipboard.readText()');
   const notified = (text: string) =>
     editor().page.locator('.notification-toast', { hasText: text }).first().waitFor();
@@ -15,15 +14,6 @@ describe('the board’s own text', () => {
     await editor().page.keyboard.type(what);
     await editor().page.locator('.quick-input-list .monaco-list-row', { hasText: what }).first().click();
   }
-
-  // An editor of its own for each: what a command left open is in nobody's way.
-  beforeEach(async () => {
-    opened = await openEditor();
-  });
-
-  afterEach(async () => {
-    await opened?.close();
-  });
 
   it('goes to the clipboard, is recorded beside the script, and proves equal to it', async () => {
     await editor().openFile('sandmartin.craft');

@@ -4,11 +4,11 @@ import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
 import { scratchFolder } from '../launch.mjs';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 describe('a comparison', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const page = (): FrameLocator =>
     editor()
       .page.locator('.editor-instance iframe.webview.ready, iframe.webview.ready')
@@ -23,14 +23,6 @@ describe('a comparison', () => {
     await editor().page.locator('.quick-input-list .monaco-list-row', { hasText: what }).first().click();
     await page().locator('h1').waitFor();
   }
-
-  beforeEach(async () => {
-    opened = await openEditor();
-  });
-
-  afterEach(async () => {
-    await opened?.close();
-  });
 
   it('of two scripts tells what each difference does, and follows them', async () => {
     const folder = editor().folder;

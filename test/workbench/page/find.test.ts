@@ -1,22 +1,17 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
+import { oneWindow } from './one-window';
 
 describe('a value that is found', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const page = () => editor().webview();
   const proposal = (id: string) => page().locator(`section[data-proposal=${id}]`);
 
   beforeEach(async () => {
-    opened = await openEditor();
-    await opened.openFile('wagtail.craft');
-    await opened.statusBar(/to mend/);
-  });
-
-  afterEach(async () => {
-    await opened?.close();
+    await editor().openFile('wagtail.craft');
+    await editor().statusBar(/to mend/);
   });
 
   it('is one of three proposals, written as one edit and undone as one', async () => {

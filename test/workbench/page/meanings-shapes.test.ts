@@ -1,12 +1,12 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
 import { MeaningsPage } from './meanings-page';
+import { oneWindow } from './one-window';
 
 describe('saying what settings of other shapes mean', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow({ width: 1500, height: 1000 });
   const meanings = () => new MeaningsPage(editor());
   const page = () => editor().webview();
   const notified = (text: RegExp) =>
@@ -44,14 +44,6 @@ describe('saying what settings of other shapes mean', () => {
     await notified(/settings equal, 0 different/);
     return written;
   }
-
-  beforeEach(async () => {
-    opened = await openEditor({ width: 1500, height: 1000 });
-  });
-
-  afterEach(async () => {
-    await opened?.close();
-  });
 
   it('says ports, steps, motors and packed flags, each with a press, then writes and proves them', async () => {
     const lines = [

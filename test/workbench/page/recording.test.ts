@@ -3,6 +3,7 @@ import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs
 import { join } from 'node:path';
 import { simulatedFile } from '../../support/simulated-file';
 import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 /** The same flight of a craft that shakes three times as much. */
 function louder(text: string): string {
@@ -20,18 +21,14 @@ function louder(text: string): string {
   return rows.join('\n');
 }
 
+async function openRacer(editor: EditorDriver): Promise<void> {
+  await editor.openFile('sandmartin.craft');
+  await editor.statusBar(/to mend/);
+}
+
 describe('a recording', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const page = (index = 0) => editor().webview(index);
-
-  beforeEach(async () => {
-    opened = await openEditor();
-  });
-
-  afterEach(async () => {
-    await opened?.close();
-  });
 
   /** Another flight of the racer, shaken more. */
   function flyAgain(layout: string): void {
@@ -41,11 +38,6 @@ describe('a recording', () => {
     appendFileSync(join(folder, 'sandmartin.craft'), lines);
   }
 
-  async function openRacer(): Promise<void> {
-    await editor().openFile('sandmartin.craft');
-    await editor().statusBar(/to mend/);
-  }
-
   /** By the press above the line that names it. */
   async function openFromLine(line: RegExp): Promise<void> {
     await editor().goTo(editor().lineOf('sandmartin.craft', line));
@@ -53,7 +45,7 @@ describe('a recording', () => {
   }
 
   it('of the demo is told at once for the script that names it, drawn and as tables', async () => {
-    await openRacer();
+    await openRacer(editor());
     await openFromLine(/^recording .*before-the-rain/);
     await page().locator('#shake .axis').first().waitFor();
     assert.match(await page().locator('.about').innerText(), /told for sandmartin\.craft/);
@@ -105,7 +97,7 @@ describe('a recording', () => {
   }
 
   it('leads from a tone that the filters let through to a notch, which is written, looked at and undone', async () => {
-    await openRacer();
+    await openRacer(editor());
     await openFromLine(/^recording .*before-the-rain/);
     const finding = page().locator('[data-finding="shake/tone-let-through"]').first();
     await finding.waitFor();
@@ -138,7 +130,7 @@ describe('a recording', () => {
 
   it('of a logger that nobody has confirmed has its columns looked through once', async () => {
     flyAgain('unitless');
-    await openRacer();
+    await openRacer(editor());
     await openFromLine(/^recording .*dusk/);
     await page().locator('fieldset.column').first().waitFor();
     for (const theme of everyTheme) {
@@ -165,7 +157,7 @@ describe('a recording', () => {
 
   it('is put beside another, and stands in a row of flights', async () => {
     flyAgain('bracketed');
-    await openRacer();
+    await openRacer(editor());
     await openFromLine(/^recording .*dusk/);
     await page().locator('button', { hasText: 'Compare with Another' }).click();
     const rows = editor().page.locator('.quick-input-list .monaco-list-row');
@@ -190,7 +182,7 @@ describe('a recording', () => {
   });
 
   it('says what has grown since the flight before, once that was read', async () => {
-    await openRacer();
+    await openRacer(editor());
     await openFromLine(/^recording .*before-the-rain/);
     await page().locator('#shake .axis').first().waitFor();
     assert.equal(await page().locator('[data-finding="shake/grown"]').count(), 0);
@@ -211,21 +203,29 @@ describe('a recording', () => {
     );
     assert.deepEqual(await editor().accessFaults(), []);
   });
+});
 
+describe('a recording that nobody has opened yet', () => {
   it('says on the build sheet what it said when it was read, and is opened from there', async () => {
-    await openRacer();
-    await editor().runCommand('Propsoff: Show Build Sheet');
-    const row = page().locator('#learned .recording');
-    await row.filter({ hasText: 'not read yet' }).waitFor();
-    await row.locator('button').click();
-    await editor().webview(1).locator('#shake .axis').first().waitFor();
-    await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
-    assert.equal(await row.locator('svg path').count(), 1);
-    const measured = page().locator('#how-late tr[data-measured="roll-phase-margin"]');
-    assert.match(
-      await measured.innerText(),
-      /^measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+ deg\)$/,
-    );
-    assert.deepEqual(await editor().accessFaults(), []);
+    // What was read is remembered: this takes a window of its own.
+    const editor = await openEditor();
+    try {
+      await openRacer(editor);
+      await editor.runCommand('Propsoff: Show Build Sheet');
+      const row = editor.webview().locator('#learned .recording');
+      await row.filter({ hasText: 'not read yet' }).waitFor();
+      await row.locator('button').click();
+      await editor.webview(1).locator('#shake .axis').first().waitFor();
+      await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
+      assert.equal(await row.locator('svg path').count(), 1);
+      const measured = editor.webview().locator('#how-late tr[data-measured="roll-phase-margin"]');
+      assert.match(
+        await measured.innerText(),
+        /^measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+ deg\)$/,
+      );
+      assert.deepEqual(await editor.accessFaults(), []);
+    } finally {
+      await editor.close();
+    }
   });
 });

@@ -1,11 +1,11 @@
 import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
+import { oneWindow } from './one-window';
 
 describe('a value on trial', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const page = () => editor().webview();
   const path = () => join(editor().folder, 'sandmartin.craft');
   const trial = () => page().locator('#try section');
@@ -22,13 +22,13 @@ describe('a value on trial', () => {
   }
 
   beforeEach(async () => {
-    opened = await openEditor();
-    await opened.openFile('sandmartin.craft');
-    await opened.statusBar(/to mend/);
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
   });
 
+  /** What is on trial stays so when its script is closed. */
   afterEach(async () => {
-    await opened?.close();
+    if (await trial().isVisible()) await trial().locator('button', { hasText: 'Leave It' }).click();
   });
 
   it('shows what moves, is written as one edit, and undone as one', async () => {
