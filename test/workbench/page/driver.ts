@@ -137,10 +137,13 @@ function axeSource(): string {
 
 /** Whether something shows within a few seconds. */
 function shownSoon(wanted: Locator): Promise<boolean> {
-  return wanted.waitFor({ timeout: 5_000 }).then(
-    () => true,
-    () => false,
-  );
+  return wanted
+    .first()
+    .waitFor({ timeout: 5_000 })
+    .then(
+      () => true,
+      () => false,
+    );
 }
 
 /** The file is there from the start, so that the editor watches it. */
@@ -366,9 +369,14 @@ export class EditorDriver {
 
   /** Titles of the quick fixes offered at the cursor; the menu stays open. */
   async quickFixes(): Promise<string[]> {
-    await this.press('Control+.');
     const rows = this.page.locator('.action-widget .monaco-list-row.action');
-    await rows.first().waitFor();
+    // What comes in late about a text that was just opened closes the menu.
+    await this.waitUntil('quick fixes', async () => {
+      await this.press('Control+.');
+      if (await shownSoon(rows)) return true;
+      await this.press('Escape');
+      return false;
+    });
     return rows.allInnerTexts();
   }
 
