@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
-import { type BuildOptions, build } from 'esbuild';
+import { type BuildOptions, build, transform } from 'esbuild';
 import { minify } from 'oxc-minify';
 import { version } from '../../package.json';
 import titles from '../../package.nls.json';
@@ -126,9 +126,13 @@ function packed(parts: ReadonlyMap<string, string>): string {
     .join('\n');
 }
 
-function pageOf(main: string, views: string, first: string, later: string): string {
-  const theme = read('client/one-page/theme.css');
-  const page = pageStyles.map(read).join('\n');
+async function styleOf(paths: readonly string[]): Promise<string> {
+  const { code } = await transform(paths.map(read).join('\n'), { loader: 'css', minify: true });
+  return code.trim();
+}
+
+async function pageOf(main: string, views: string, first: string, later: string): Promise<string> {
+  const [theme, page] = await Promise.all([styleOf(['client/one-page/theme.css']), styleOf(pageStyles)]);
   const nonce = createHash('sha256').update(main).update(later).digest('hex').slice(0, 24);
   return `<!doctype html>
 <html lang="en">
@@ -182,7 +186,7 @@ async function main(): Promise<void> {
     ['views.js', inline(viewScript.text)],
     ...styles.map((name) => [name, read(`dist/${name}`)] as const),
   ]);
-  const page = pageOf(inline(mainScript.text), inline(viewScript.text), packed(first), packed(later));
+  const page = await pageOf(inline(mainScript.text), inline(viewScript.text), packed(first), packed(later));
   const cache = `propsoff-${version}-${hashOf(page).replace(/\W/g, '').slice(0, 12)}`;
   const offline = await scriptOf({ ...worker, define: { PROPSOFF_PAGE: JSON.stringify(cache) } });
   rmSync(to, { recursive: true, force: true });
