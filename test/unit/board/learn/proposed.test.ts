@@ -84,6 +84,13 @@ describe('a proposal of what a setting stands for', () => {
     ]);
   });
 
+  it('is not sure of a range where more than two values stand', () => {
+    assert.deepEqual(told('switch arm = 5 1700 2100', 'switch level = 1700 2100'), [
+      'likely switch.arm.on',
+      'sure switch.self-level.on',
+    ]);
+  });
+
   it('goes by the number that the value names', () => {
     const [channel, label] = told('switch arm channel = aux 2', 'switch arm label = bench two');
     assert.deepEqual([channel, label], ['likely switch.arm.channel', 'sure switch.arm.label']);

@@ -47,7 +47,7 @@ export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit 
     case 'number':
       return numberFit(target, asked);
     case 'list':
-      return target.part === null ? plain : no;
+      return target.part === null ? listFit(kind, asked.setting.value) : no;
     case 'flag':
       if (kind === 'words') return no;
       return kind === 'flag' ? plain : wordFit(target, asked, catalog, 0.7);
@@ -56,6 +56,17 @@ export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit 
     default:
       return wordFit(target, asked, catalog, 1);
   }
+}
+
+const ofTwo: ReadonlySet<string> = new Set(['range', 'place']);
+
+/** Two values are a range or a place; of more, such as a channel with its range, only some are. */
+function listFit(kind: string, value: string): Fit {
+  const look = lookOf(value);
+  const count = look.kind === 'list' || look.kind === 'tuple' ? look.items.length : 0;
+  return ofTwo.has(kind) && count !== 2
+    ? { factor: 0.9, mayBeSure: false, reason: () => `${count} values stand in it` }
+    : plain;
 }
 
 /** Whether a list has a word is on or off; where it stands in it is a number from 1, or an output by its name. */
