@@ -289,10 +289,17 @@ describe('there and back in wind (the wind triangle, by hand)', () => {
     );
   });
 
-  it('least values are found where they are ((x − 3)² + 1)', () =>
-    near(
-      leastAt((at) => (at - 3) ** 2 + 1, 0, 10),
-      3,
-      1e-4,
-    ));
+  it('least values are found where they are: inside, at an end, at an edge, before what is infinite', () => {
+    const cases: readonly (readonly [measure: (at: number) => number, end: number, least: number])[] = [
+      [(at) => (at - 3) ** 2 + 1, 10, 3],
+      [(at) => at ** 4 - at, 5, 0.25 ** (1 / 3)],
+      [(at) => at, 10, 0],
+      [(at) => -at, 10, 10],
+      [(at) => Math.abs(at - 2.5), 10, 2.5],
+      [(at) => (at > 20 ? Number.POSITIVE_INFINITY : 100 / at + at ** 2 / 10), 40, 500 ** (1 / 3)],
+      [(at) => (at > 5 ? Number.POSITIVE_INFINITY : -at), 50, 5],
+    ];
+    for (const [measure, end, least] of cases)
+      assert.ok(Math.abs(leastAt(measure, 0, end) - least) < 2e-5 * end, String(measure));
+  });
 });

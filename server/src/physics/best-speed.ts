@@ -1,26 +1,54 @@
-/** (√5 − 1) / 2: each look leaves this share of the stretch. */
-const golden = (Math.sqrt(5) - 1) / 2;
+/** (3 − √5) / 2: the golden section of a stretch. */
+const golden = (3 - Math.sqrt(5)) / 2;
 
 /**
  * Where something that falls and then rises is least, between two ends, to a share of the stretch. `measure` may be
- * infinite at the upper end. Source: golden section search, J. Kiefer, Proc. Amer. Math. Soc. 4 (1953).
+ * infinite at the upper end: no parabola goes through such points, so the stretch is cut instead.
+ * Source: R. P. Brent, Algorithms for Minimization without Derivatives (1973), chapter 5, procedure localmin: the
+ * lowest point of a parabola through the three best points, or a golden section where that is not to be trusted.
  */
 export function leastAt(measure: (at: number) => number, from: number, end: number, within = 1e-5): number {
+  const near = (within * (end - from)) / 2;
   let [low, high] = [from, end];
-  let [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-  let [below, above] = [measure(left), measure(right)];
-  while (high - low > within * (end - from)) {
-    if (below <= above) {
-      [high, right, above] = [right, left, below];
-      left = high - golden * (high - low);
-      below = measure(left);
-    } else {
-      [low, left, below] = [left, right, above];
-      right = low + golden * (high - low);
-      above = measure(right);
+  const first = low + golden * (high - low);
+  let best = { at: first, value: measure(first) };
+  let [second, third] = [best, best];
+  let [step, before] = [0, 0];
+  while (Math.abs(best.at - (low + high) / 2) > 2 * near - (high - low) / 2) {
+    const rest = best.at < (low + high) / 2 ? high - best.at : low - best.at;
+    const lowest = lowestOf(best, second, third);
+    const [lastButOne, aim] = [before, best.at + lowest];
+    const isTrusted =
+      Math.abs(lastButOne) > near && Math.abs(lowest) < Math.abs(lastButOne) / 2 && aim > low && aim < high;
+    before = isTrusted ? step : rest;
+    step = isTrusted ? lowest : golden * rest;
+    if (isTrusted && (aim - low < 2 * near || high - aim < 2 * near)) step = Math.sign(rest) * near;
+    const at = best.at + (Math.abs(step) < near ? (step < 0 ? -near : near) : step);
+    const next = { at, value: measure(at) };
+    if (next.value <= best.value) {
+      if (at < best.at) high = best.at;
+      else low = best.at;
+      [best, second, third] = [next, best, second];
+      continue;
     }
+    if (at < best.at) low = at;
+    else high = at;
+    if (next.value <= second.value || second === best) [second, third] = [next, second];
+    else if (next.value <= third.value || third === best || third === second) third = next;
   }
-  return (low + high) / 2;
+  return best.at;
+}
+
+interface Point {
+  readonly at: number;
+  readonly value: number;
+}
+
+/** How far it is from the best point to the lowest one of a parabola through three; not a number where there is none. */
+function lowestOf(best: Point, second: Point, third: Point): number {
+  const one = (best.at - second.at) * (best.value - third.value);
+  const other = (best.at - third.at) * (best.value - second.value);
+  return ((best.at - second.at) * one - (best.at - third.at) * other) / (2 * (other - one));
 }
 
 /** Airspeed (m/s) between 0 and a highest one at which a power (W) along the airspeed is least; 0: hovering. */
