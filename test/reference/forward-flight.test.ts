@@ -289,7 +289,7 @@ describe('there and back in wind (the wind triangle, by hand)', () => {
     );
   });
 
-  it('least values are found where they are: inside, at an end, at an edge, before what is infinite', () => {
+  it('least values are found where they are: inside, at an end, at an edge, before what is infinite (by hand, from derivatives)', () => {
     const cases: readonly (readonly [measure: (at: number) => number, end: number, least: number])[] = [
       [(at) => (at - 3) ** 2 + 1, 10, 3],
       [(at) => at ** 4 - at, 5, 0.25 ** (1 / 3)],
