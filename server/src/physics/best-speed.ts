@@ -25,7 +25,8 @@ export function leastAt(measure: (at: number) => number, from: number, end: numb
     if (isTrusted && (aim - low < 2 * near || high - aim < 2 * near)) step = Math.sign(rest) * near;
     const at = best.at + (Math.abs(step) < near ? (step < 0 ? -near : near) : step);
     const next = { at, value: measure(at) };
-    if (next.value <= best.value) {
+    // Of two that are alike, and of two that are infinite, the lower is nearer.
+    if (next.value < best.value || (next.value === best.value && at < best.at)) {
       if (at < best.at) high = best.at;
       else low = best.at;
       [best, second, third] = [next, best, second];
