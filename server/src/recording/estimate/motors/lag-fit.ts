@@ -26,8 +26,10 @@ export interface LagFitting {
   readonly rate: number;
   readonly features: readonly Float64Array[];
   readonly target: Float64Array;
-  /** 1 where the motor quickens. */
-  readonly rises: Uint8Array;
+  /** Sum of the target's squares over the rows that are fitted. */
+  readonly moved: number;
+  /** 1 where the motor quickens; numbers, since a question at each row takes longer than a product. */
+  readonly rises: Float64Array;
   /** Where the features of a lag that is tried are put, again and again. */
   readonly late: readonly Float64Array[];
 }
@@ -39,12 +41,13 @@ export function fittingOf(rows: LagRows): LagFitting {
   const { rate, speed } = rows;
   // Looked at over some milliseconds, of which the row is the middle: speeds are logged in steps.
   const about = Math.round(quickening * rate);
-  const rises = Uint8Array.from(speed, (value, row) =>
+  const rises = Float64Array.from(speed, (value, row) =>
     (speed[row + about] ?? value) >= (speed[row - 1 - about] ?? value) ? 1 : 0,
   );
   const features = featuresOf(rows);
   const late = features.map(({ length }) => new Float64Array(length));
-  return { rate, features, target: bandPassed(speed, rate), rises, late };
+  const target = bandPassed(speed, rate);
+  return { rate, features, target, moved: sumOf(target, target, firstRow(rate)), rises, late };
 }
 
 function featuresOf({ output, voltage }: LagRows): readonly Float64Array[] {
@@ -55,31 +58,62 @@ function featuresOf({ output, voltage }: LagRows): readonly Float64Array[] {
   return [told, told.map((value) => value ** 2), volts];
 }
 
-/** By least squares. */
-export function tryLag(fitting: LagFitting, guess: LagGuess): TriedLag {
-  const { target, late, rate } = fitting;
-  makeLate(fitting, guess);
-  const from = firstRow(rate);
-  const right = late.map((one) => sumOf(one, target, from));
-  const fit = leastSquaresOfSums(
-    late.map((one) => late.map((other) => sumOf(one, other, from))),
-    right,
-  );
-  if (fit === null) return { ...guess, rest: Number.POSITIVE_INFINITY, coefficients: [] };
-  const rest = sumOf(target, target, from) - dot(fit.coefficients, right);
-  return { ...guess, rest: Math.max(0, rest), coefficients: fit.coefficients };
+/** The features so much later, s: half a row more, and between two rows on the line from one to the other. */
+export function delayedBy({ features, rate }: LagFitting, skew: number): readonly Float64Array[] {
+  const shift = between + skew * rate;
+  const whole = Math.floor(shift);
+  const share = shift - whole;
+  return features.map((values) => {
+    const last = values.length - 1;
+    return values.map((_, row) => {
+      const at = Math.min(last, Math.max(0, row - whole));
+      return (values[at] as number) * (1 - share) + (values[at === 0 ? 0 : at - 1] as number) * share;
+    });
+  });
 }
 
+/** By least squares. `delayed`: the features by the skew of the guess. */
+export function tryLag(
+  fitting: LagFitting,
+  guess: LagGuess,
+  delayed: readonly Float64Array[] = delayedBy(fitting, guess.skew),
+): TriedLag {
+  const { target, moved, late, rate } = fitting;
+  makeLate(fitting, guess, delayed);
+  const from = firstRow(rate);
+  const right = late.map((one) => sumOf(one, target, from));
+  const below = late.map((one, at) => late.slice(0, at + 1).map((other) => sumOf(one, other, from)));
+  const normal = late.map((_, row) =>
+    late.map((_, column) => below[Math.max(row, column)]?.[Math.min(row, column)] ?? 0),
+  );
+  const fit = leastSquaresOfSums(normal, right);
+  if (fit === null) return { ...guess, rest: Number.POSITIVE_INFINITY, coefficients: [] };
+  return {
+    ...guess,
+    rest: Math.max(0, moved - dot(fit.coefficients, right)),
+    coefficients: fit.coefficients,
+  };
+}
+
+/** In four sums side by side: a processor begins the next product before the last has been added. */
 function sumOf(one: Float64Array, other: Float64Array, from: number): number {
-  let sum = 0;
-  for (let row = from; row < one.length; row += 1) sum += (one[row] as number) * (other[row] as number);
-  return sum;
+  const end = one.length - 3;
+  let [first, second, third, fourth] = [0, 0, 0, 0];
+  let row = from;
+  for (; row < end; row += 4) {
+    first += (one[row] as number) * (other[row] as number);
+    second += (one[row + 1] as number) * (other[row + 1] as number);
+    third += (one[row + 2] as number) * (other[row + 2] as number);
+    fourth += (one[row + 3] as number) * (other[row + 3] as number);
+  }
+  for (; row < one.length; row += 1) first += (one[row] as number) * (other[row] as number);
+  return first + second + (third + fourth);
 }
 
 /** Of what a fit leaves open in a row with that of the next row. */
 export function correlationOf(fitting: LagFitting, fit: TriedLag): number {
   const { target, late, rate } = fitting;
-  makeLate(fitting, fit);
+  makeLate(fitting, fit, delayedBy(fitting, fit.skew));
   let [squares, next, before] = [0, 0, 0];
   for (let row = firstRow(rate); row < target.length; row += 1) {
     let residual = target[row] as number;
@@ -100,27 +134,24 @@ function firstRow(rate: number): number {
 }
 
 /**
- * Puts each feature behind a first-order lag of what was held from row to row, so much later, within the band. In one
- * loop and always into the same memory: hundreds of lags are tried.
+ * Puts each feature behind a first-order lag of what was held from row to row, within the band. In one loop and always
+ * into the same memory: hundreds of lags are tried.
  */
-function makeLate(fitting: LagFitting, { seconds, skew, uneven }: LagGuess): void {
-  const { rate, rises } = fitting;
+function makeLate(
+  { rate, rises, late: memory }: LagFitting,
+  { seconds, uneven }: LagGuess,
+  delayed: readonly Float64Array[],
+): void {
   const up = 1 - Math.exp(-1 / ((1 - uneven) * seconds * rate));
   const down = 1 - Math.exp(-1 / ((1 + uneven) * seconds * rate));
+  const more = up - down;
   const { slow, quick } = sharesOf(rate);
-  const shift = between + skew * rate;
-  const whole = Math.floor(shift);
-  const share = shift - whole;
-  for (const [nth, values] of fitting.features.entries()) {
-    const late = fitting.late[nth] as Float64Array;
-    const last = values.length - 1;
+  for (const [nth, values] of delayed.entries()) {
+    const late = memory[nth] as Float64Array;
     let lag = values[0] ?? 0;
     let [first, second, base] = [lag, lag, lag];
-    for (let row = 0; row <= last; row += 1) {
-      const at = Math.min(last, Math.max(0, row - whole));
-      const earlier = values[at === 0 ? 0 : at - 1] as number;
-      const input = (values[at] as number) * (1 - share) + earlier * share;
-      lag += (rises[row] === 1 ? up : down) * (input - lag);
+    for (let row = 0; row < values.length; row += 1) {
+      lag += (down + more * (rises[row] as number)) * ((values[row] as number) - lag);
       first += quick * (lag - first);
       second += quick * (first - second);
       base += slow * (second - base);

@@ -3,6 +3,7 @@ import { told, withheld } from '../span';
 import {
   bandPassed,
   correlationOf,
+  delayedBy,
   deviationOf,
   fittingOf,
   type LagFitting,
@@ -112,12 +113,14 @@ function* triesOf(
   },
 ): Generator<void, readonly TriedLag[]> {
   const tries: TriedLag[] = [];
-  for (const seconds of over.all ?? [about.seconds])
-    for (const skew of over.skews ?? [about.skew])
+  for (const skew of over.skews ?? [about.skew]) {
+    const delayed = delayedBy(fitting, skew);
+    for (const seconds of over.all ?? [about.seconds])
       for (const uneven of over.unevens ?? [about.uneven]) {
-        tries.push(tryLag(fitting, { seconds, skew, uneven }));
+        tries.push(tryLag(fitting, { seconds, skew, uneven }, delayed));
         yield;
       }
+  }
   return tries;
 }
 
