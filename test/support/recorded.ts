@@ -1,7 +1,11 @@
+import assert from 'node:assert/strict';
 import type { LayoutColumn } from '../../server/src/catalog/model/recording-layout';
 import type { CraftView } from '../../server/src/craft/view';
 import { axisNames } from '../../server/src/figures/axis-names';
 import type { Channel } from '../../server/src/recording/channel';
+import { flightRows } from '../../server/src/recording/estimate/flight-rows';
+import { measuredGains } from '../../server/src/recording/estimate/gains/gains';
+import { responsesOf } from '../../server/src/recording/estimate/response/response';
 import type { NamedLayout } from '../../server/src/recording/layout';
 import { learnTable, readLearnt } from '../../server/src/recording/open-recording';
 import { type ReadingPace, type RecordingSource, unhurried } from '../../server/src/recording/read/source';
@@ -9,6 +13,7 @@ import type { Recording } from '../../server/src/recording/recording';
 import type { RecordingReport } from '../../server/src/recording/report';
 import { reportOf } from '../../server/src/recording/report-of';
 import type { Layout } from '../simulator/csv';
+import { atOnce } from './at-once';
 import { testCatalog } from './catalog';
 
 /** Bytes as a file that comes in pieces. */
@@ -76,9 +81,14 @@ export function recordingOf(bytes: Uint8Array, layouts: readonly NamedLayout[]):
 
 /** What is told of one flight of it, at once. */
 export function wholeReport(recording: Recording, flight: number, view: CraftView | null): RecordingReport {
-  const work = reportOf(recording, flight, view, testCatalog.recordings.findings);
-  for (;;) {
-    const step = work.next();
-    if (step.done === true) return step.value;
-  }
+  return atOnce(reportOf(recording, flight, view, testCatalog.recordings.findings));
+}
+
+/** How its first flight follows, and the board's gains, without the rest of a report, which takes longer than both. */
+export function flownReport(
+  recording: Recording,
+  view: CraftView,
+): Pick<RecordingReport, 'responses' | 'gains'> {
+  const rows = flightRows(recording, 1) ?? assert.fail('no two rows follow each other');
+  return { responses: atOnce(responsesOf(rows, view)), gains: atOnce(measuredGains(rows, view)) };
 }

@@ -4,18 +4,20 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { compileCatalog } from '../../../server/build/compile-catalog';
 
-/** The problems after one replacement in one file of a copy of the data. */
+const root = mkdtempSync(join(tmpdir(), 'catalogue-'));
+cpSync(join(process.cwd(), 'schemas'), join(root, 'schemas'), { recursive: true });
+after(() => rmSync(root, { recursive: true }));
+
+/** The problems after one replacement in one file of a copy of the data, which is then put back. */
 function problemsAfter(file: string, before: string, after: string): readonly string[] {
-  const root = mkdtempSync(join(tmpdir(), 'catalogue-'));
+  const path = join(root, 'schemas', file);
+  const text = readFileSync(path, 'utf8');
+  assert.ok(text.includes(before), `${file} has no ${before}`);
+  writeFileSync(path, text.replace(before, after));
   try {
-    cpSync(join(process.cwd(), 'schemas'), join(root, 'schemas'), { recursive: true });
-    const path = join(root, 'schemas', file);
-    const text = readFileSync(path, 'utf8');
-    assert.ok(text.includes(before), `${file} has no ${before}`);
-    writeFileSync(path, text.replace(before, after));
     return compileCatalog(root).problems;
   } finally {
-    rmSync(root, { recursive: true });
+    writeFileSync(path, text);
   }
 }
 

@@ -89,9 +89,10 @@ describe('flying forward', () => {
             figureOf(viewOf(craft, ...more), 'reach')?.likely ?? 0;
           const here = figureOf(view, 'reach')?.likely ?? 0;
           assert.ok(reach(`craft.wind = ${wind + 1} m/s`) <= here + 1e-6);
-          const [slim, wide] = [area, 1.5 * area].map((one) => `craft.drag-area = ${10_000 * one} cm^2`);
+          const dragging = (by: number) => viewOf(craft, `craft.drag-area = ${10_000 * by} cm^2`);
+          const [slim, wide] = [dragging(area), dragging(1.5 * area)];
           for (const id of ['range', 'top-speed', 'range-speed']) {
-            const of = (line = '') => figureOf(viewOf(craft, line), id)?.likely ?? 0;
+            const of = (one: CraftView) => figureOf(one, id)?.likely ?? 0;
             assert.ok(of(slim) >= of(wide) * (1 - 1e-4), id);
           }
         },

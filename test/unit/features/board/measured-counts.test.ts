@@ -9,7 +9,7 @@ import type { MeasuredGain } from '../../../../server/src/recording/report';
 import { boardListing } from '../../../simulator/board-listing';
 import { Random } from '../../../simulator/random';
 import { testCatalog } from '../../../support/catalog';
-import { confirmedLayout, recordingOf, wholeReport } from '../../../support/recorded';
+import { confirmedLayout, flownReport, recordingOf } from '../../../support/recorded';
 import { randomFlight } from '../../../support/simulated-flights';
 
 type Axis = MeasuredGain['axis'];
@@ -52,7 +52,7 @@ async function ofSimulatedBoard(seed: number) {
     return one === null || setting === undefined ? [] : [{ setting, means: meansOf(one) }];
   });
   const recording = await recordingOf(flight.bytes, [confirmedLayout(flight.layout)]);
-  const { gains } = wholeReport(recording, 1, flight.view);
+  const { gains } = flownReport(recording, flight.view);
   assert.ok(gains.told !== null);
   return { factors: flight.factors, families: measuredCounts(taken, gains.told, ground) };
 }

@@ -9,7 +9,7 @@ import { Random } from '../../../simulator/random';
 import type { Recorder } from '../../../simulator/recorder';
 import { simulated } from '../../../simulator/simulated-flight';
 import { atOnce } from '../../../support/at-once';
-import { confirmedLayout, recordingOf, wholeReport } from '../../../support/recorded';
+import { confirmedLayout, flownReport, recordingOf } from '../../../support/recorded';
 import { type RandomFlight, randomFlight } from '../../../support/simulated-flights';
 
 /** A craft that is told of when it is flown well. */
@@ -50,11 +50,13 @@ async function flown({ acts = steered([3, 3, 0]), recorder = {}, without, turned
         : one,
   );
   const bytes = csvOf(rows, { ...layout, columns: written });
-  return wholeReport(await recordingOf(bytes, [confirmed]), 1, known.view);
+  return flownReport(await recordingOf(bytes, [confirmed]), known.view);
 }
 
+type FlownReport = Pick<RecordingReport, 'responses' | 'gains'>;
+
 /** Every answer of how it follows and of the board's gains, by a name. */
-function answersOf({ responses, gains }: RecordingReport): ReadonlyMap<string, Told<unknown>> {
+function answersOf({ responses, gains }: FlownReport): ReadonlyMap<string, Told<unknown>> {
   const all = new Map<string, Told<unknown>>();
   if (responses.told === null) all.set('responses', responses);
   for (const { axis, ...answers } of responses.told ?? [])
@@ -64,7 +66,7 @@ function answersOf({ responses, gains }: RecordingReport): ReadonlyMap<string, T
   return all;
 }
 
-function allWithheld(report: RecordingReport): readonly string[] {
+function allWithheld(report: FlownReport): readonly string[] {
   return [...answersOf(report)].map(([name, answer]) =>
     'reason' in answer ? `${answer.reason} ${answer.advice}` : assert.fail(`${name} is told`),
   );
