@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { testCatalog } from './catalog';
-import { findingsIn } from './findings';
-import { mended } from './mended';
+import { findingsIn, findingsOf } from './findings';
+import { mendedIn } from './mended';
+import { retype } from './retyped';
+import { snapshotOf } from './snapshot';
 
 /**
  * A check, the text under its mark, the lines of the smallest script that it tells about, and those of the
@@ -64,11 +66,12 @@ function holdFaulty(id: string, marked: string, faulty: readonly string[]): void
 
 /** A fix leads away from what it was offered for, at the place where it was told. */
 function holdMended(id: string, faulty: readonly string[]): void {
-  const text = faulty.join('\n');
-  const before = findingsIn(text).filter((finding) => finding.id === id).length;
-  for (const better of mended(text, id)) {
-    const after = findingsIn(better).filter((finding) => finding.id === id).length;
-    assert.ok(after < before, better);
+  const { snapshot } = snapshotOf(faulty.join('\n'));
+  const count = () => findingsOf(snapshot.craft).filter(({ check }) => check.id === id).length;
+  const before = count();
+  for (const better of mendedIn(snapshot, id)) {
+    retype(snapshot.craft, better);
+    assert.ok(count() < before, better);
   }
 }
 

@@ -1,4 +1,5 @@
 import { codeActions } from '../../server/src/features/code-actions';
+import type { Snapshot } from '../../server/src/features/snapshot';
 import { applied } from './applied';
 import { snapshotOf } from './snapshot';
 
@@ -11,7 +12,16 @@ export function mended(
   files: Readonly<Record<string, string>> = {},
   isIncluded?: () => boolean,
 ): readonly string[] {
-  const { snapshot } = snapshotOf(text, files, isIncluded);
+  return mendedIn(snapshotOf(text, files, isIncluded).snapshot, id, files);
+}
+
+/** The same of a script that was checked already. */
+export function mendedIn(
+  snapshot: Snapshot,
+  id: string,
+  files: Readonly<Record<string, string>> = {},
+): readonly string[] {
+  const text = snapshot.script.document.text();
   return codeActions(snapshot, everything)
     .filter(({ kind, findings }) => kind !== 'accept' && findings[0]?.check.id === id)
     .map(({ edits }) => applied(edits, { ...files, 'main.craft': text })['main.craft'] ?? '');

@@ -6,6 +6,8 @@ import { checkCases } from '../../support/all-check-cases';
 import { applied } from '../../support/applied';
 import { estimateCases } from '../../support/estimate-cases';
 import { aboutWholes, faults } from '../../support/faults';
+import { findingsOf } from '../../support/findings';
+import { retype } from '../../support/retyped';
 import { snapshotOf } from '../../support/snapshot';
 
 interface Trigger {
@@ -60,21 +62,24 @@ function mustFixes(findings: readonly Finding[], hasWhole: boolean): ReadonlyMap
 }
 
 function brought(text: string, snapshot: Snapshot): readonly string[] {
-  const hasWhole = snapshot.craft.isWhole() && snapshot.craft.isComplete();
-  const before = mustFixes(snapshot.findings(), hasWhole);
+  const { craft } = snapshot;
+  const hasWhole = craft.isWhole() && craft.isComplete();
+  const findings = snapshot.findings();
+  const before = mustFixes(findings, hasWhole);
   const actions = codeActions(snapshot, everything);
   const titles = new Map<string, string>();
-  for (const finding of snapshot.findings()) {
+  for (const finding of findings) {
     const first = actions.find((action) => action.findings.includes(finding));
     if (first === undefined || first.kind === 'accept') continue;
     const better = applied(first.edits, { 'main.craft': text })['main.craft'] ?? text;
     titles.set(better, `${finding.check.id}: ${first.title}`);
   }
-  return [...titles].flatMap(([better, title]) =>
-    [...mustFixes(snapshotOf(better).snapshot.findings(), hasWhole)].flatMap(([id, count]) =>
+  return [...titles].flatMap(([better, title]) => {
+    retype(craft, better);
+    return [...mustFixes(findingsOf(craft), hasWhole)].flatMap(([id, count]) =>
       count > (before.get(id) ?? 0) ? [`${title} brings ${id}\n${better}`] : [],
-    ),
-  );
+    );
+  });
 }
 
 const shares = { 'must-fix': 85, risk: 60 } as const;
