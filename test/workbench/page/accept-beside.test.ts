@@ -37,7 +37,8 @@ describe('a risk of a board’s text that knows no comments', () => {
   let opened: EditorDriver | undefined;
   const editor = (): EditorDriver => opened ?? assert.fail('no editor');
 
-  before(async () => {
+  // Before each try: an editor that was left empty stays so.
+  beforeEach(async () => {
     const scratch = new Scratch({
       'plover.boardtext': plover,
       'boards/plover.json': JSON.stringify(profile),
@@ -48,7 +49,7 @@ describe('a risk of a board’s text that knows no comments', () => {
     rmSync(scratch.path, { recursive: true });
   });
 
-  after(async () => {
+  afterEach(async () => {
     await opened?.close();
   });
 
