@@ -281,6 +281,28 @@ describe('findings that are asked for', () => {
         await refreshes.until(async () => (await asked(server, main)).findings.length === 0);
       }),
     ));
+
+  it('are asked for again when another text changes at once after the answer to an edit', () =>
+    withScratch({ 'base.craft': '# clean\n' }, (scratch) =>
+      withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
+        const [main, base] = [scratch.uriOf('main.craft'), scratch.uriOf('base.craft')];
+        const refreshes = new Refreshes(server);
+        await server.open(main, 'include "base.craft"\n');
+        await asked(server, main);
+        await refreshes.next();
+        const text = '# edited\ninclude "base.craft"\n';
+        // All of it lies with the server before it has dealt with the first.
+        const [, answer] = await Promise.all([
+          server.change(main, 2, { text }),
+          asked(server, main),
+          server.open(base, 'badkey = 1\n'),
+        ]);
+        assert.deepEqual(answer.findings, []);
+        await refreshes.until(
+          async () => (await asked(server, main)).findings[0] === '1:8-20 line/include-faulty',
+        );
+      }),
+    ));
 });
 
 /** The server's wishes to be asked again, as they come in. */

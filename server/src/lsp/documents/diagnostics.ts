@@ -98,11 +98,13 @@ export class Diagnostics {
 
   private flush(): void {
     const edited = this.openOf(this.waiting);
-    // What was published of the others stays until all that they include has been read: each then comes here again.
-    const others = this.openOf(this.concerned).filter((one) => !edited.includes(one) && !this.isPending(one));
+    // What was published stays until all that a script includes has been read: each then comes here again.
+    const concerned = this.openOf(this.concerned).filter((one) => !this.isPending(one));
+    const others = concerned.filter((one) => !edited.includes(one));
     this.waiting.clear();
     this.concerned.clear();
-    if (others.length > 0 && this.isPulled) this.refresh();
+    // Also for one that was edited: the client may have asked, and been answered, before something else concerned it.
+    if (concerned.length > 0 && this.isPulled) this.refresh();
     for (const open of [...edited, ...others]) {
       if (!this.isPulled) this.push(open);
       this.onChecked(open.uri);
