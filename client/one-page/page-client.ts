@@ -79,7 +79,8 @@ export class PageClient implements Client {
     await this.start();
   }
 
-  async settled(): Promise<void> {
+  /** Resolves once the server answers, or will not by itself. */
+  private async settled(): Promise<void> {
     while (this.state === 'starting')
       await new Promise<void>((resolve) => {
         const listening = this.stateEmitter.event(() => {

@@ -12,8 +12,6 @@ export interface Client {
   /** A hover has been shown. */
   readonly onHovered: vscode.Event<void>;
   readonly log: ClientLog;
-  /** Resolves once the server answers, or will not by itself. */
-  settled(): Promise<void>;
   /** Starts another server, whatever became of the one before: it has stopped, or gives no word any more. */
   startAgain(): Promise<void>;
   /** An answer, or null where there is no server to give one; one that is about to start is waited for. */

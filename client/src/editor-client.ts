@@ -62,7 +62,8 @@ export class EditorClient implements Client, vscode.Disposable {
     }
   }
 
-  async settled(): Promise<void> {
+  /** Resolves once the server answers, or will not by itself. */
+  private async settled(): Promise<void> {
     while (this.state === 'starting')
       await new Promise<void>((resolve) => {
         const listening = this.onStateChanged(() => {

@@ -63,7 +63,6 @@ export class RecordingReader {
     this.stop();
     const reading = new vscode.CancellationTokenSource();
     this.reading = reading;
-    await this.client.settled();
     this.chosen ??= await this.scriptOf();
     const script = await opened(this.chosen);
     const progress = (share: number, doing: string) => {
