@@ -60,6 +60,46 @@ describe('a board’s text that a script includes', () => {
     assert.equal(note?.place.line.text, 'include "kestrel.boardtext"');
   });
 
+  it('may hold the other half of what a script says in part', async () => {
+    const halves = [
+      '[video]\nstandard = pal',
+      '[switch.self-level]\nchannel = 6',
+      '[switch.return]\nchannel = 7\non = 1700..2000 us\njoined-with = arm',
+      '[telemetry]\nlink = mavlink',
+      '[gyro.filter.1]\nkind = follow-motors',
+      '[control]\nrate = 4 kHz\nwhen.high-throttle.from = 60 %',
+      '[overlay.speed]\nplace = [1, 1]\n[overlay.esc-temperature]\nplace = [2, 1]',
+    ];
+    const script = `${asCraft}${halves.join('\n')}\n`;
+    const waiting = [
+      ...['obey/switch-incomplete', 'obey/joined-with-nothing'],
+      ...['wire/telemetry-port-missing', 'tune/tones-need-feedback', 'tune/gains-missing'],
+      ...['tune/situation-changes-nothing', 'see/element-without-source', 'obey/function-without-sensor'],
+      ...['see/cell-voltage-missing', 'safe/home-not-known'],
+    ];
+    const alone = await over({}, script);
+    assert.deepEqual(
+      waiting.filter((id) => !alone.ids().includes(id)),
+      [],
+    );
+    const files = { 'kestrel.boardtext': listing.join('\n') };
+    const { ids } = await over(files, `include "kestrel.boardtext"\n${script}`);
+    assert.deepEqual(
+      waiting.filter((id) => ids().includes(id)),
+      [],
+    );
+  });
+
+  it('may hold the channel of the band that it holds', async () => {
+    const script = `include "kestrel.boardtext"\n[board]\nprofile = heron\n${asCraft}`;
+    const told = async (...lines: readonly string[]) => {
+      const board = ['in picture:', 'video band is r;', ...lines].join('\n');
+      const { ids } = await over({ 'kestrel.boardtext': board }, script);
+      return ids().includes('see/channel-incomplete');
+    };
+    assert.deepEqual([await told(), await told('sender place is 3;')], [true, false]);
+  });
+
   it('is the only one of its craft', async () => {
     const { findings } = await over(
       { 'kestrel.boardtext': listing.join('\n'), 'other.boardtext': 'pace ~> 3\nreach ~> 4\n' },

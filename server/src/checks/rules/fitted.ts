@@ -7,7 +7,13 @@ export interface Fitted {
 }
 
 export function hasPosition(view: CraftView): Fitted {
-  return { has: view.isSet('position.port'), why: ': position.port is not set' };
+  return { has: hasLine(view, 'position.port'), why: ': position.port is not set' };
+}
+
+/** Whether a line sets it; null where the board may hold it in a setting whose meaning nobody has said. */
+function hasLine(view: CraftView, path: string): boolean | null {
+  if (view.isSet(path)) return true;
+  return view.mayBeUnsaid(path) ? null : false;
 }
 
 function hasBarometer(view: CraftView): Fitted {
@@ -21,9 +27,11 @@ function hasBarometer(view: CraftView): Fitted {
 
 /** Height from the air's pressure or from satellites. */
 export function hasHeight(view: CraftView): Fitted {
-  if (hasPosition(view).has) return { has: true, why: '' };
+  const position = hasPosition(view);
+  if (position.has) return { has: true, why: '' };
   const barometer = hasBarometer(view);
   if (barometer.has !== false) return { has: barometer.has, why: '' };
+  if (position.has === null) return { has: null, why: '' };
   return { has: false, why: `${barometer.why} and position.port is not set` };
 }
 
@@ -33,13 +41,13 @@ export function hasCurrent(view: CraftView): Fitted {
     const way = view.word('power.current-measure');
     return { has: way === null ? null : way !== 'off', why: ': power.current-measure is off' };
   }
-  if (view.hardware.packInput?.currentShunt !== false) return { has: null, why: '' };
+  if (view.hardware.packInput?.currentShunt !== false || view.mayBeUnsaid('power.current-measure'))
+    return { has: null, why: '' };
   const why = `: ${view.boardTitle} has no input for it, and power.current-measure is not set`;
   return { has: false, why };
 }
 
 /** Temperatures that the speed controllers report over a line of their own. */
 export function hasEscReport(view: CraftView): Fitted {
-  if (view.isSet('esc.telemetry-port')) return { has: true, why: '' };
-  return { has: false, why: ': esc.telemetry-port is not set' };
+  return { has: hasLine(view, 'esc.telemetry-port'), why: ': esc.telemetry-port is not set' };
 }

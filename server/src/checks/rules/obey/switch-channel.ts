@@ -42,8 +42,8 @@ export const switchChannelRules: readonly CodeRule[] = [
     check(view, report) {
       for (const name of view.members('switch')) {
         const [channel, on] = [`switch.${name}.channel`, `switch.${name}.on`];
-        if (view.isSet(channel) === view.isSet(on)) continue;
         const [has, lacks] = view.isSet(channel) ? [channel, on] : [on, channel];
+        if (!view.isSet(has) || !view.isMissing(lacks)) continue;
         report({
           id: 'obey/switch-incomplete',
           at: has,

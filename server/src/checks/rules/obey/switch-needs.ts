@@ -43,7 +43,7 @@ export const switchNeedsRules: readonly CodeRule[] = [
       for (const name of view.members('switch')) {
         const at = `switch.${name}.joined-with`;
         const other = view.word(at);
-        if (other === null || (other !== name && view.isSet(`switch.${other}.channel`))) continue;
+        if (other === null || (other !== name && !view.isMissing(`switch.${other}.channel`))) continue;
         const why = other === name ? 'is itself' : 'is on no channel';
         report({ id: 'obey/joined-with-nothing', at, values: { function: name, other, why } });
       }

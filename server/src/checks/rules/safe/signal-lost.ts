@@ -32,7 +32,7 @@ const homeNotKnown: CodeRule = {
   check(view, report) {
     const at = wantsHome(view);
     if (at === null || view.words('arming.needs')?.includes('position-fix') === true) return;
-    if (view.isSet('arming.needs') && view.words('arming.needs') === null) return;
+    if (!view.isMissing('arming.needs') && view.words('arming.needs') === null) return;
     const by = at === 'signal-loss.action' ? 'signal loss' : 'a switch';
     report({ id: 'safe/home-not-known', at, values: { by } });
   },

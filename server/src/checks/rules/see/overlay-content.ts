@@ -13,7 +13,7 @@ export const overlayContentRules: readonly CodeRule[] = [
       const shown = view.members('overlay').filter((name) => view.isSet(`overlay.${name}.place`));
       if (shown.length === 0 && !view.isSet('video.standard')) return;
       for (const name of ['cell-voltage', 'armed-time']) {
-        if (shown.includes(name)) continue;
+        if (shown.includes(name) || view.mayBeUnsaid(`overlay.${name}.place`)) continue;
         const values = { shown: shown.length === 0 ? 'nothing' : listed(shown) };
         report({ id: `see/${name}-missing`, at: 'overlay', values });
       }

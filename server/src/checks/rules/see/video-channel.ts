@@ -34,8 +34,8 @@ export const videoChannelRules: readonly CodeRule[] = [
     whole: true,
     check(view, report) {
       const [band, channel] = ['video.band', 'video.channel'];
-      if (view.isSet(band) === view.isSet(channel)) return;
       const [has, lacks] = view.isSet(band) ? [band, channel] : [channel, band];
+      if (!view.isSet(has) || !view.isMissing(lacks) || isBoards(view, has)) return;
       report({ id: 'see/channel-incomplete', at: has, values: { has, lacks, value: view.shown(has) } });
     },
   },
@@ -103,6 +103,11 @@ export const videoChannelRules: readonly CodeRule[] = [
     },
   },
 ];
+
+/** Whether the board's text says it, which may then say the rest in settings whose meaning nobody has told. */
+function isBoards(view: CraftView, path: string): boolean {
+  return view.craft.holdsUnsaid() && view.setting(path)?.origin.script.isBoardText === true;
+}
 
 function unsure(view: CraftView, carrier: VideoCarrier, permit: Permit, why: string): RuleFinding {
   return {

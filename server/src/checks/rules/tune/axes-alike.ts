@@ -16,7 +16,8 @@ export const axesAlikeRules: readonly CodeRule[] = [
     whole: true,
     check(view, report) {
       if (!view.isSet('control.rate') || axisNames.some((axis) => isGainSet(view, axis))) return;
-      if (view.craft.isComplete()) report({ id: 'tune/gains-missing', at: 'control.rate' });
+      if (view.isMissing('control.roll.proportional'))
+        report({ id: 'tune/gains-missing', at: 'control.rate' });
     },
   },
   {

@@ -11,7 +11,8 @@ export const followingFilterRules: readonly CodeRule[] = [
     whole: true,
     check: (view, report) => {
       const isSet = view.isSet('esc.speed-feedback');
-      if (isSet && view.flag('esc.speed-feedback') !== false) return;
+      const isOff = isSet ? view.flag('esc.speed-feedback') === false : view.isMissing('esc.speed-feedback');
+      if (!isOff) return;
       for (const stage of stagesOfKind(view, 'follow-motors')) {
         report({
           id: 'tune/tones-need-feedback',

@@ -53,10 +53,11 @@ export const situationRules: readonly CodeRule[] = [
   },
 ];
 
-/** Whether something is otherwise in a situation, or may be: a share that can't be read may be any. */
+/** Whether something is otherwise in a situation, or may be: a share that nobody can read may be any. */
 function changesIn(view: CraftView, situation: string): boolean {
   return (
     shares.some((share) => isChanged(view, situation, share)) ||
+    view.mayBeUnsaid(`${collection}.${situation}.proportional`) ||
     view.isSet(`${collection}.${situation}.keep-steering`)
   );
 }

@@ -41,7 +41,7 @@ const telemetryPortMissing: CodeRule = {
   whole: true,
   check(view, report) {
     const link = view.catalog.link(view.word('telemetry.link') ?? '');
-    if (link === undefined || view.isSet('telemetry.port')) return;
+    if (link === undefined || !view.isMissing('telemetry.port')) return;
     if (link.directions === 'both' && view.word('receiver.link') === link.name) return;
     report({ id: 'wire/telemetry-port-missing', at: 'telemetry.link', values: { link: link.name } });
   },
