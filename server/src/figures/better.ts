@@ -36,6 +36,8 @@ const better: ReadonlyMap<string, 'more' | 'less'> = new Map([
     'flying-minutes-to-landing',
     'flying-minutes-to-warning',
     'minutes-to-warning-cold',
+    'range',
+    'reach',
     'video-range',
     'video-margin',
     'log-minutes',

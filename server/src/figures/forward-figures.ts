@@ -45,6 +45,8 @@ interface ForwardFigure extends Pick<FigureSource, 'id' | 'title' | 'unit'> {
   readonly hint?: NonNullable<FigureSource['hint']>;
   readonly concerns?: NonNullable<FigureSource['concerns']>;
   readonly whyNot?: NonNullable<FigureSource['whyNot']>;
+  /** What it holds for, told beside it. */
+  readonly place?: (view: CraftView) => string;
   /** Whether it may well be nothing, so that its span is no matter of factors. */
   readonly mayBeNothing?: boolean;
   readonly measure: (at: Forward, view: CraftView) => number | null;
@@ -113,6 +115,7 @@ const list: readonly ForwardFigure[] = [
     unit: 'km',
     from: ['craft.wind', ...ofPack],
     hint: { at: ['craft.wind'], words: (figure) => `${figure} out against it, and back` },
+    place: inWindWritten,
     whyNot: (view) => windTooStrong(view) ?? beyondModel(view),
     measure(at, view) {
       const ways = bothWays(at, view);
@@ -131,6 +134,7 @@ const list: readonly ForwardFigure[] = [
     title: 'Used charge at which to turn back, with the wind behind it on the way out',
     unit: 'mAh',
     from: ['craft.wind', ...ofPack],
+    place: inWindWritten,
     whyNot: (view) => windTooStrong(view) ?? beyondModel(view),
     measure(at, view) {
       const ways = bothWays(at, view);
@@ -229,6 +233,11 @@ function bothWays(at: Forward, view: CraftView): { readonly against: Leg; readon
   return against === null || along === null ? null : { against, along };
 }
 
+/** Without a word of the wind a pilot would take it for the one that blows. */
+function inWindWritten(view: CraftView): string {
+  return view.isSet('craft.wind') ? `in ${view.shown('craft.wind')} of wind` : 'in no wind';
+}
+
 /** In a sentence; null where it can come back. */
 function windTooStrong(view: CraftView): string | null {
   const forward = forwardOf(view);
@@ -255,6 +264,7 @@ export const forwardFigures: readonly FigureSource[] = list.map(
     from = [],
     hint,
     concerns,
+    place,
     whyNot = beyondModel,
     mayBeNothing = false,
     measure,
@@ -266,6 +276,7 @@ export const forwardFigures: readonly FigureSource[] = list.map(
     from: [...new Set([...from, ...inputs])],
     ...(hint === undefined ? {} : { hint }),
     ...(concerns === undefined ? {} : { concerns }),
+    ...(place === undefined ? {} : { tellsPlace: true }),
     whyNot,
     compute(view): Computed | null {
       const known = forwardOf(view);
@@ -276,7 +287,14 @@ export const forwardFigures: readonly FigureSource[] = list.map(
         ? spanAbout(known.value, (at) => measure(at, view))
         : estimate(known.value, (at) => measure(at, view));
       if (of === null) return null;
-      return { ...of, why: why(likely, view), settledBy: tellsPackKind(view), assumed: known.assumed };
+      const told = place === undefined ? {} : { place: place(view) };
+      return {
+        ...told,
+        ...of,
+        why: why(likely, view),
+        settledBy: tellsPackKind(view),
+        assumed: known.assumed,
+      };
     },
   }),
 );

@@ -7,6 +7,7 @@ const asked = [
   'minutes-to-landing',
   'minutes-to-warning',
   'flying-minutes-to-landing',
+  'reach',
   'thrust-to-weight-full',
   'thrust-to-weight-landing',
   'hover-throttle',
@@ -25,11 +26,15 @@ export function askedFirst(moved: readonly MovedFigure[]): readonly [MovedFigure
   return [first, moved.filter((one) => !first.includes(one))];
 }
 
-/** A craft beside the same with a load or in the cold: of findings what matters most, of figures what a pilot asks first. */
+/**
+ * A craft beside the same with a load or in the cold: of findings what matters most, of figures what a pilot asks
+ * first. What moves none of these, such as a filter, is told by what matters most.
+ */
 export function withAskedFirst(comparison: Comparison): Comparison {
   const { matters, figures } = comparison;
   const moved = matters.flatMap((one) => (one.kind === 'moved' ? [one.figure] : []));
   const [first, others] = askedFirst([...moved, ...figures]);
+  if (first.length === 0) return comparison;
   return {
     ...comparison,
     matters: [

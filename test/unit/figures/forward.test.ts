@@ -110,6 +110,12 @@ describe('flying forward', () => {
     assert.ok(likelyWith(windy, 'turn-back-charge') < (charge ?? 0));
   });
 
+  it('says in which wind it comes back, also where none is written', () => {
+    const place = (...lines: readonly string[]) => figureOf(wholeCraftWith(lines), 'reach')?.place;
+    assert.equal(place('craft.wind = 6 m/s'), 'in 6 m/s of wind');
+    assert.equal(place(), 'in no wind');
+  });
+
   it('says that it can’t come back against a wind that is faster than it', () => {
     const view = wholeCraftWith(['craft.wind = 39 m/s']);
     assert.equal(figureOf(view, 'reach'), null);

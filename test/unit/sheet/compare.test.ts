@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf } from '../../../server/src/figures';
+import { withAskedFirst } from '../../../server/src/sheet/asked-first';
 import { type CheckedSide, type Comparison, compare } from '../../../server/src/sheet/compare/compare';
 import { figureText } from '../../../server/src/sheet/which-pack';
 import { craftOf, findingsOf } from '../../support/findings';
@@ -17,6 +18,18 @@ function side(text: string, pack = 'sprint'): CheckedSide {
 function compared(before: CheckedSide, after: CheckedSide): Comparison {
   return compare(before, after, findingsOf);
 }
+
+describe('a craft as it would be otherwise', () => {
+  const asked = (line: string) =>
+    withAskedFirst(compared(side(racer), side(`${racer}\n${line}\n`))).matters.flatMap((matter) =>
+      matter.kind === 'moved' ? [[matter.figure.id, matter.figure.turn]] : [],
+    );
+
+  it('is told by how far it gets where the wind alone is another, and by what matters of a filter', () => {
+    assert.deepEqual(asked('[craft]\nwind = 6 m/s'), [['reach', 'worse']]);
+    assert.ok(asked('[gyro.filter.1]\ncutoff = 120 Hz').length > 1);
+  });
+});
 
 /** All figures that move, those that matter most among them. */
 function figuresOf({ matters, figures }: Comparison) {

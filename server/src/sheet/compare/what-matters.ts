@@ -14,6 +14,7 @@ const decisive: readonly (readonly string[])[] = [
   ['thrust-to-weight', 'thrust-to-weight-landing'],
   ['hover-throttle'],
   ['minutes-to-warning', 'minutes-to-landing', 'minutes-to-landing-cold', 'minutes-to-warning-cold'],
+  ['reach', 'range'],
   ['stick-delay', 'loop-delay', 'gyro-filter-delay', 'derivative-filter-delay'],
   ofAxes('swings', 'phase-margin', 'gain-margin', 'overshoot'),
   ['hover-tone-left', 'full-tone-left', ...ofAxes('noise-gain')],
