@@ -70,6 +70,9 @@ describe('a board of which nobody has said what its settings mean', () => {
         stdout,
         /^captured\.txt:4 tilt limit \(own\."tilt limit"\) says 10 to 60 beside the same value, and said 10 to 80 before$/m,
       );
+      // What a browser makes of spaces is no other word.
+      const spaced = proof(scratch, plover.replaceAll(' ', '\u00a0'), ...arm);
+      assert.equal(spaced.status, 0, spaced.stdout);
     }),
   );
 

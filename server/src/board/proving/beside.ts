@@ -51,9 +51,10 @@ export function saidInRow(
 
 const fields = ['range', 'words', 'default', 'unit', 'remark'] as const;
 
+/** Spaces of another kind, which come with a text that went through a browser, say nothing else. */
 function textOf(said: SaidBeside[(typeof fields)[number]]): string {
   if (said === null || said === undefined) return '';
-  if (typeof said === 'string') return said;
+  if (typeof said === 'string') return said.replace(/\s+/g, ' ');
   return 'low' in said ? `${said.low} to ${said.high}` : said.join(', ');
 }
 

@@ -30,12 +30,23 @@ export type Compared =
   /** A sentence: why the capture proves nothing. */
   | { readonly kind: 'refused'; readonly reason: string };
 
+const unbreakable = /[\u00a0\u202f]/g;
+
+/** A browser makes such spaces of plain ones: they are read as these where the craft's own board writes none. */
+function withPlainSpaces(capture: string, { captured, entries }: Omit<Question, 'capture'>): string {
+  const own = [
+    captured?.text ?? '',
+    ...entries.entries.flatMap(({ groups, name, value }) => [...groups, name, value]),
+  ];
+  return own.some((text) => text.search(unbreakable) >= 0) ? capture : capture.replace(unbreakable, ' ');
+}
+
 /** Reads a capture as the craft's board writes, and holds the craft against it. */
 export function compareWithCapture({ capture, ...question }: Question): Compared {
   const { profile, captured, entries } = question;
   const omitsDefaults = question.omitsDefaults || profile?.text.omitsDefaults === true;
   const forms = profile?.text.forms ?? captured?.forms ?? null;
-  const listing = readListing(capture, forms);
+  const listing = readListing(withPlainSpaces(capture, question), forms);
   if (listing.refused !== null) return { kind: 'refused', reason: listing.refused };
   const pasted = pastedLines({ profile, entries, captured });
   if (isEcho(listing, pasted))

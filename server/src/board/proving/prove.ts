@@ -183,7 +183,8 @@ function absentRow({ groups, name, occurrence, item, path, value }: Entry): Omit
 const leastMissing = 4;
 
 function isAboutHalf({ missing, equal, beside, different }: Proof['counts']): boolean {
-  return missing >= leastMissing && 2 * missing >= 0.9 * (missing + equal + beside + different);
+  const there = equal + beside + different;
+  return there > 0 && missing >= leastMissing && 2 * missing >= 0.9 * (missing + there);
 }
 
 function countsOf(rows: readonly ProofRow[]): Record<Verdict, number> {

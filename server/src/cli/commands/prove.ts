@@ -8,6 +8,7 @@ import {
   likeEcho,
   notComparedText,
   omitsQuestion,
+  otherBoardText,
   proofSummary,
 } from '../../features/board/proof-text';
 import { includedText } from '../../workspace/included-text';
@@ -123,7 +124,7 @@ const said: Readonly<Record<Verdict, (row: ProofRow) => string>> = {
 };
 
 const omitsHelp =
-  'If so, add --omits-defaults, or have its profile say it: "omitsDefaults": true in its "text", as learn --omits-defaults writes it.';
+  'If it does, add --omits-defaults, or have its profile say it: "omitsDefaults": true in its "text", as learn --omits-defaults writes it.';
 
 function report(proof: Proof, lines: TextLines, capture: string, pack: string | null): string {
   const { notCompared, rows, left, cutOff, seemsToOmit } = proof;
@@ -132,6 +133,7 @@ function report(proof: Proof, lines: TextLines, capture: string, pack: string | 
     ...rows.filter(({ verdict }) => verdict !== 'equal').map((row) => rowText(row, lines, capture)),
     ...left.map(({ number, reason }) => `${capture}:${number + 1} could not be read: ${reason}`),
     ...(cutOff === null ? [] : [`${capture} was cut off: ${cutOff}`]),
+    ...[otherBoardText(proof) ?? []].flat(),
     ...(seemsToOmit ? [`${omitsQuestion(proof)} ${omitsHelp}`] : []),
     `${pack === null ? '' : `With pack ${pack}: `}${proofSummary(proof)}`,
   ];

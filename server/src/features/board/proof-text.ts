@@ -41,7 +41,14 @@ export function besideText({ was, is }: BesideChange): string {
 
 /** What is to be asked where about half is missing. */
 export function omitsQuestion({ counts }: Proof): string {
-  return `${counts.missing} settings are missing, which is about half: does this board list only what differs from its defaults?`;
+  return `${counts.missing} settings are missing, which is about half: does this board list only what differs from its defaults? If not, the capture is a part of a listing.`;
+}
+
+/** What is said where nothing of the craft stands in a capture that holds settings; null otherwise. */
+export function otherBoardText({ counts }: Proof): string | null {
+  const { equal, different, beside, missing, extra } = counts;
+  if (equal + different + beside > 0 || missing === 0 || extra === 0) return null;
+  return `None of the ${counted(missing, 'setting')} of the script stands in the capture, which holds ${extra} others: it seems to be of another board. Capture this one’s, or name the profile of the board that it is.`;
 }
 
 /** The counts in a sentence, after what it comes to. */
@@ -88,6 +95,7 @@ export function describedProof(
     proof.cutOff === null ? '' : `**The capture was cut off:** ${proof.cutOff}.`,
     unreadPart(proof),
     question ?? '',
+    otherBoardText(proof) ?? '',
     isLikeEcho ? likeEcho : '',
     unequal.length === 0 ? '' : table.join('\n'),
     'Propellers off while a pack is connected. A proof shows what the board holds, not that the craft is fit to fly.',
