@@ -43,9 +43,13 @@ export function confirmedRows(
 ): ConfirmedRows {
   const byKey = new Map(settings.map((setting) => [settingName(setting), setting]));
   const ends = endsOfRanges(byKey, confirmed, ground);
+  const spelled = spelledOnce(confirmed);
   const all = [...confirmed].flatMap(([key, saids]) => {
     const setting = byKey.get(key);
-    return saids.map((said) => ({ key, said, taken: takenFrom(setting, ends.get(said) ?? said, ground) }));
+    return saids.map((said) => {
+      const whole = { ...spelled.get(said.means), ...(ends.get(said) ?? said) };
+      return { key, said, taken: takenFrom(setting, whole, ground) };
+    });
   });
   const conversions = conversionsOf(
     all.flatMap(({ said, taken }) => (said.isRole === true || typeof taken === 'string' ? [] : taken)),
@@ -60,6 +64,12 @@ export function confirmedRows(
     return outcome;
   });
   return { rows, outcomes };
+}
+
+/** By parameter, how its words are spelled: said of one entry of a list, it holds for those of which nothing is said. */
+function spelledOnce(confirmed: Confirmed['settings']): ReadonlyMap<string, Pick<Confirmation, 'spelled'>> {
+  const all = [...confirmed.values()].flat();
+  return new Map(all.flatMap(({ means, spelled }) => (spelled === undefined ? [] : [[means, { spelled }]])));
 }
 
 /** Two settings of one range, of which nobody says which end is which: the lower number is the lower end. */

@@ -235,10 +235,13 @@ export function rangeIn(
   return null;
 }
 
-/** `1/100` says how a number counts, and no range. */
+/** `1/100` or `1/1024` says how a number counts, and no range; `1/16` may be one, of channels. */
 function isScale(low: number, high: number): boolean {
-  return low === 1 && Number.isInteger(Math.log10(high));
+  const isBinary = high >= leastBinary && Number.isInteger(Math.log2(high));
+  return low === 1 && (isBinary || Number.isInteger(Math.log10(high)));
 }
+
+const leastBinary = 32;
 
 /** A number, perhaps with a unit. */
 function amountOf(

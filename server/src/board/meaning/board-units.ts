@@ -63,10 +63,31 @@ export function countedIn(text: string, dimensionName: string, own: string): Uni
   if (plain !== null) return { unit: plain, scale: 1 };
   if (dimensionName === 'ratio' && /^(?:\u2030|per ?mille?|promille)$/i.test(said))
     return { unit: '%', scale: 10 };
-  const [share, rest] = shareBefore(said) ?? [null, ''];
+  const [share, rest] = shareBefore(said) ?? sharedUnit(said) ?? [null, ''];
   if (share === null || !(share > 0)) return null;
-  const unit = rest === '' ? own : unitNamed(rest, dimensionName);
+  const unit = rest === '' ? unitOfPart(said, dimensionName, own) : unitNamed(rest, dimensionName);
   return unit === null ? null : { unit, scale: Number((1 / share).toPrecision(12)) };
+}
+
+/** `1/1024` of a share is a part of one, and of anything else of its own unit. */
+function unitOfPart(said: string, dimensionName: string, own: string): string {
+  return dimensionName === 'ratio' && /^1\//.test(said) ? '' : own;
+}
+
+/** Units of which boards count in tenths and hundredths by a prefix of the SI, `dHz` or `cV`; those of minutes and hours mean other things. */
+const prefixed = /^([dc])(Hz|V|A|s|deg|deg\/s|degC)$/;
+
+/** Whether a word is a unit with such a prefix. */
+export function isPartOfUnit(word: string): boolean {
+  return prefixed.test(word);
+}
+
+/** A part of a unit: `dHz` is a tenth of `Hz` (SI Brochure, 9th edition (BIPM), section 3), `us/8` an eighth of `us`. */
+function sharedUnit(text: string): readonly [share: number, rest: string] | null {
+  const [, prefix, symbol] = prefixed.exec(text) ?? [];
+  if (symbol !== undefined) return [prefix === 'd' ? 0.1 : 0.01, symbol];
+  const [, unit, parts] = /^([^\d\s].*?)\s?\/\s?([1-9]\d{0,5})$/.exec(text) ?? [];
+  return unit === undefined ? null : [1 / Number(parts), unit];
 }
 
 /** A part of one, and what follows it: `0.1 V` is a tenth and `V`. */

@@ -369,6 +369,27 @@ describe('what a listing states of a number', () => {
       '6.5 %',
       'its remark says tenths of a percent',
     ],
+    [
+      ['1  corner[dHz]  1350  usual 900', '2  lean[ddeg]  450  usual 300', '3  lamp  on  usual off'],
+      'corner[dHz]',
+      'gyro.filter.1.cutoff',
+      '135 Hz',
+      'its name says dHz',
+    ],
+    [
+      ['1  floor[1/1024]  56  {0..200}', '2  pulse[us/8]  8000  {6400..9000}', '3  lamp  on  {on, off}'],
+      'floor[1/1024]',
+      'motor.idle',
+      '5.46875 %',
+      'its name says 1/1024',
+    ],
+    [
+      ['1  floor[1/1024]  56  {0..200}', '2  pulse[us/8]  8000  {6400..9000}', '3  lamp  on  {on, off}'],
+      'pulse[us/8]',
+      'esc.minimum-pulse',
+      '1000 us',
+      'its name says us/8',
+    ],
     [['lean = 25° ', 'tilt = 40°', 'lamp = on'], 'lean', 'level.tilt-limit', '25 deg', '° stands behind it'],
   ];
 
@@ -377,6 +398,16 @@ describe('what a listing states of a number', () => {
       const found = conversion(lines, name, means);
       assert.deepEqual([found.sureness, found.preview.quantity, found.why], ['stated', quantity, why]);
     });
+
+  it('is not taken for a gain where a bare part stands in its name', () => {
+    const lines = [
+      '1  roll prop[1/1000]  47  {0..500}',
+      '2  pitch prop[1/1000]  52  {0..500}',
+      '3  lamp  on  {on, off}',
+    ];
+    const found = conversion(lines, 'roll prop[1/1000]', 'control.roll.proportional');
+    assert.deepEqual([found.sureness, found.preview.quantity], ['ask', null]);
+  });
 
   it('is asked where it leads to what the parameter can never be', () => {
     const found = conversion(['wait = 900 h', 'rest = 40 h'], 'wait', 'arming.delay');

@@ -3,7 +3,7 @@ import { readBoard } from '../../../../server/src/additions/read-board';
 import { learnedProfile } from '../../../../server/src/board/learn/learned-profile';
 import { settingName } from '../../../../server/src/board/learn/learned-settings';
 import { profileText } from '../../../../server/src/board/learn/profile-text';
-import { confirmedAs, nothingConfirmed } from '../../../../server/src/board/learn/said';
+import { type Confirmation, confirmedAs, nothingConfirmed } from '../../../../server/src/board/learn/said';
 import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { workspaceWithBoard } from '../../../support/additions';
 import { testCatalog } from '../../../support/catalog';
@@ -97,6 +97,41 @@ describe('a profile made from a capture', () => {
       ],
     );
     assert.deepEqual(problems(profile), []);
+  });
+
+  it('spells the words of a list in all its settings as they were said of one', () => {
+    const text = [
+      'out1 job = FL',
+      'out2 job = FR',
+      'out3 job = RL',
+      'out4 job = RR',
+      'picture band = R',
+    ].join('\n');
+    const spelled = { 'front-left': 'FL', 'front-right': 'FR', 'rear-left': 'RL', 'rear-right': 'RR' };
+    const settings = new Map<string, readonly Confirmation[]>([
+      ['out1 job', [{ means: 'motor.order', parts: [{ entry: 1 }], spelled }]],
+      ...[2, 3, 4].map(
+        (entry) => [`out${entry} job`, [{ means: 'motor.order', parts: [{ entry }] }]] as const,
+      ),
+      ['picture band', [{ means: 'video.band' }]],
+    ]);
+    const skeleton = learnedProfile(
+      readListing(text, null),
+      'tern',
+      { ...nothingConfirmed, settings },
+      testCatalog,
+    );
+    assert.deepEqual(
+      skeleton?.outcomes.map(({ key, is, conversions }) => [key, is, conversions[0]?.preview.quantity]),
+      [
+        ['out1 job', 'taken', '[front-left]'],
+        ['out2 job', 'taken', '[front-right]'],
+        ['out3 job', 'taken', '[rear-left]'],
+        ['out4 job', 'taken', '[rear-right]'],
+        // A letter is a word of the parameter in either case.
+        ['picture band', 'taken', 'r'],
+      ],
+    );
   });
 
   it('holds a range in its two settings, the lower number first', () => {

@@ -3,7 +3,7 @@ import type { Counts } from '../../../catalog/model/board-profile';
 import { lookOf } from '../../listing/value-look';
 import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
-import { countsIn } from './scales';
+import { countsIn, isScaleless } from './scales';
 import { secondReading } from './second-reading';
 import type { Ground, TakenAs } from './taken';
 
@@ -35,6 +35,10 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
   const beside = count(stated?.unit);
   if (beside !== null)
     return { counts: countsIn(beside, own), why: `the listing says ${stated?.unit ?? ''}` };
+  const bracket = lastBracket(name);
+  // A thousandth says of no gain of what it is one.
+  const inBracket = isScaleless(found) && /^[\d/.,]*$/.test(bracket) ? null : count(bracket);
+  if (inBracket !== null) return { counts: countsIn(inBracket, own), why: `its name says ${bracket}` };
   const [word, inName] = unitInName(name, groups.length > 0, dimension) ?? ['', null];
   if (inName !== null)
     return { counts: countsIn({ unit: inName, scale: 1 }, own), why: `its name says ${word}` };
@@ -59,15 +63,12 @@ const ambiguous: ReadonlySet<string> = new Set([
   'n',
 ]);
 
-/** `delay_ms`, `cutoffHz`, `idle (%)`; `hz` alone in a group that says of what. */
+/** `delay_ms`, `cutoffHz`; `hz` alone in a group that says of what. */
 function unitInName(
   name: string,
   isGrouped: boolean,
   dimension: string,
 ): readonly [word: string, unit: string] | null {
-  const bracket = lastBracket(name);
-  const inBracket = unitNamed(bracket, dimension);
-  if (inBracket !== null) return [bracket, inBracket];
   const words = name.replace(/([a-z])([A-Z])/g, '$1 $2').split(/[\s_./-]+/);
   const last = words.length < 2 && !isGrouped ? '' : (words.at(-1) ?? '');
   const unit = ambiguous.has(last.toLowerCase()) ? null : unitNamed(last, dimension);
@@ -76,7 +77,7 @@ function unitInName(
 
 const longestUnit = 20;
 
-/** What stands in the bracket that ends a name; nothing where none does. */
+/** What stands in the bracket that ends a name, `idle (%)`, `corner [dHz]`; nothing where none does. */
 function lastBracket(name: string): string {
   const text = name.trimEnd();
   const open = Math.max(text.lastIndexOf('('), text.lastIndexOf('['));

@@ -101,7 +101,10 @@ function matched(own: readonly string[], words: readonly string[]): ReadonlyMap<
  * where none is, or more than one may be.
  */
 function plainlyMeant(own: string, known: readonly string[]): string | null {
+  const [inOtherCase, another] = known.filter((one) => one.toLowerCase() === own.toLowerCase());
   if (known.includes(own)) return own;
+  // A single letter has no word to tell: `R` of the bands.
+  if (inOtherCase !== undefined && another === undefined) return inOtherCase;
   const told = tellingWords(own).join(' ');
   if (told === '') return null;
   const same = known.filter((one) => tellingWords(one).join(' ') === told);

@@ -1,5 +1,5 @@
 import { dimensionNames } from '../../../units/dimension-names';
-import { countedIn } from '../../meaning/board-units';
+import { countedIn, isPartOfUnit } from '../../meaning/board-units';
 
 const known = new Map<string, boolean>();
 const mostKnown = 1000;
@@ -27,8 +27,17 @@ export function isUnitWord(name: string): boolean {
 /** A letter says a unit where something parts it from the name. */
 const partedLetter = /[ _.([-]([VAsmg%])\)?\]?$/;
 
+/** `corner[dHz]`, `gain [1/1000]`: how it counts, in a bracket of its own. */
+const bracketed = /^(.*?)[\s_]?(?:\[([^[\]]{1,20})\]|\(([^()]{1,20})\))$/;
+
 /** The unit at the end of a name, `cutoff_hz`, `delay (ms)`, and the name without it. */
 export function withoutUnit(name: string): { readonly name: string; readonly unit: string } {
+  const [, before = '', square, round] = bracketed.exec(name) ?? [];
+  const inner = square ?? round ?? '';
+  // A unit that is a word, such as `ohm`, tells of what the name speaks.
+  const isWord = /^\p{L}+$/u.test(inner) && !isPartOfUnit(inner);
+  if (/\p{L}{2}/u.test(before) && !isWord && (isUnit(inner) || /^1\/\d+$/.test(inner)))
+    return { name: before, unit: inner };
   const [, word = ''] = /(?:^|[^\p{L}]|(?<=\p{Ll})(?=\p{Lu}))(\p{L}{2,7}|%)[)\]]?$/u.exec(name) ?? [];
   const said = atTheEnd.has(word.toLowerCase()) || word === '%' ? word : (partedLetter.exec(name)?.[1] ?? '');
   const rest = said === '' ? name : name.slice(0, name.lastIndexOf(said)).trimEnd();
