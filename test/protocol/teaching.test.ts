@@ -78,7 +78,10 @@ describe('what a listing does not show by itself, said on the command line', () 
       assert.match(asked.stdout, /^6 settings are missing, which is about half: does this board list only/m);
       scratch.write('captured.txt', 'attic stair ~> 55\ncellar door ~> off\n');
       const other = propsoff(scratch, 'prove', 'my.craft', 'captured.txt');
-      assert.match(other.stdout, /^None of the 8 settings of the script stands in the capture, which holds 2/m);
+      assert.match(
+        other.stdout,
+        /^None of the 8 settings of the script stands in the capture, which holds 2/m,
+      );
       assert.doesNotMatch(other.stdout, /about half/);
       scratch.write('captured.txt', 'harbour lamp ~> 55\nquay crane ~> off\n');
       const said = propsoff(scratch, 'prove', 'my.craft', 'captured.txt', '--omits-defaults');
