@@ -1,9 +1,8 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { plover } from '../../support/plover';
-import { Scratch } from '../../support/scratch';
-import { type EditorDriver, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 /** Its profile. */
 const profile = {
@@ -34,23 +33,12 @@ const profile = {
 const accept = 'Accept this risk: safe/arms-at-any-tilt, beside the text';
 
 describe('a risk of a board’s text that knows no comments', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
-
-  // Before each try: an editor that was left empty stays so.
-  beforeEach(async () => {
-    const scratch = new Scratch({
+  const editor = oneWindow({
+    files: {
       'plover.boardtext': plover,
       'boards/plover.json': JSON.stringify(profile),
       'my.craft': 'include "plover.boardtext"\n\n[craft]\nname = "Plover"\nmass = 21 g\n',
-    });
-    // A copy of it is opened.
-    opened = await openEditor({ folder: scratch.path });
-    rmSync(scratch.path, { recursive: true });
-  });
-
-  afterEach(async () => {
-    await opened?.close();
+    },
   });
 
   it('is accepted by a press and a reason, kept in a file beside the text, and taken back when its line goes', async () => {

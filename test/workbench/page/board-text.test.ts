@@ -5,7 +5,7 @@ import { boardOf } from '../../support/listing-shapes/generate';
 import type { PrintedListing, TrueSetting } from '../../support/listing-shapes/listing';
 import { printed } from '../../support/listing-shapes/print';
 import type { ShapeName } from '../../support/listing-shapes/shapes';
-import { type EditorDriver, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 /** Listings of boards that nobody has heard of. */
 const shapes: readonly ShapeName[] = ['stated', 'brackets', 'paths'];
@@ -13,26 +13,12 @@ const shapes: readonly ShapeName[] = ['stated', 'brackets', 'paths'];
 const draws = Array.from({ length: 12 }, (_, index) => ({ look: index * 7, group: index, seed: index * 31 }));
 
 describe('any board’s text, from paste to proof', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow();
   const clipboard = () => editor().page.evaluate<string>('navigator.clipboard.readText()');
   const copy = (text: string) =>
     editor().page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(text)})`);
   const notified = (text: string) =>
     editor().page.locator('.notification-toast', { hasText: text }).first().waitFor();
-
-  before(async () => {
-    opened = await openEditor();
-  });
-
-  after(async () => {
-    await opened?.close();
-  });
-
-  afterEach(async () => {
-    await editor().runCommand('Notifications: Clear All Notifications');
-    await editor().runCommand('View: Close All Editors');
-  });
 
   /** Pastes a text as a pilot does, into a new file, and makes it a board's text. */
   async function used(text: string): Promise<void> {

@@ -1,23 +1,18 @@
 import { strict as assert } from 'node:assert';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
+import { oneWindow } from './one-window';
 
 describe('the bench card', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow({ width: 1400, goesOn: true });
   const page = () => editor().webview();
   const keep = () => page().getByText('Keep the Readings').first();
   const field = (words: string) => page().getByLabel(words, { exact: true });
 
   before(async () => {
-    opened = await openEditor({ width: 1400 });
-    await opened.openFile('sandmartin.craft');
-    await opened.statusBar(/to mend/);
-    await opened.runCommand('Propsoff: Open Bench Card');
-    await opened.webview().locator('h1').waitFor();
-  });
-
-  after(async () => {
-    await opened?.close();
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await editor().runCommand('Propsoff: Open Bench Card');
+    await page().locator('h1').waitFor();
   });
 
   it('tells the steps of this craft, propellers off first and on last', async () => {

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
-import { type EditorDriver, openEditor } from './driver';
+import type { EditorDriver } from './driver';
+import { oneWindow } from './one-window';
 import { serversRunning } from './own-servers';
 
 /** Ends the server as often as it comes back; gives how often that was. */
@@ -16,15 +17,18 @@ async function endForGood(editor: EditorDriver): Promise<number> {
 }
 
 describe('the status bar, when the checks are not there', () => {
+  const opened = oneWindow({ goesOn: true });
   let editor: EditorDriver;
 
   before(async () => {
-    editor = await openEditor({ isAlone: true });
+    editor = opened();
     await editor.openFile('sandmartin.craft');
     await editor.statusBar(/to mend/);
+    await editor.waitUntil(
+      'servers of other windows to end',
+      async () => serversRunning(editor).length === 1,
+    );
   });
-
-  after(async () => editor.close());
 
   it('says that they have stopped instead of what was counted, and a click starts them again', async () => {
     assert.equal(await endForGood(editor), 5);

@@ -1,10 +1,9 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
-import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator } from 'playwright-core';
-import { scratchFolder } from '../launch.mjs';
-import { everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
 import { oneWindow } from './one-window';
 
 describe('a comparison', () => {
@@ -60,9 +59,8 @@ describe('a comparison', () => {
   });
 });
 
-/** The demo under version control: the racer with a lower cut first, then as it is. */
-function versionedDemo(): string {
-  const folder = scratchFolder('versions');
+/** Puts the demo under version control: the racer with a lower cut first, then as it is. */
+function keepVersions(folder: string): void {
   const git = (...args: readonly string[]) => {
     const who = [
       '-c',
@@ -74,7 +72,6 @@ function versionedDemo(): string {
     ];
     execFileSync('git', [...who, ...args], { cwd: folder });
   };
-  cpSync('test/demo', folder, { recursive: true });
   const path = join(folder, 'sandmartin.craft');
   const text = readFileSync(path, 'utf8');
   git('init', '--quiet');
@@ -83,33 +80,28 @@ function versionedDemo(): string {
   git('commit', '--quiet', '--message', 'Fly it tired');
   writeFileSync(path, text);
   git('commit', '--quiet', '--all', '--message', 'Fly it fresh');
-  return folder;
 }
 
 describe('a comparison with an earlier revision', () => {
+  const editor = oneWindow();
+
   it('tells what was changed since, and follows the script', async () => {
-    const folder = versionedDemo();
-    const editor = await openEditor({ folder });
-    const rows = editor.page.locator('.quick-input-list .monaco-list-row');
-    const values = editor
+    keepVersions(editor().folder);
+    const rows = editor().page.locator('.quick-input-list .monaco-list-row');
+    const values = editor()
       .webview()
       .locator('.setting', { hasText: 'gyro.filter.1.cutoff' })
       .locator('.values');
-    try {
-      await editor.openFile('sandmartin.craft');
-      await editor.statusBar(/to mend/);
-      await editor.runCommand('Propsoff: Compare Two Scripts');
-      await rows.filter({ hasText: 'An earlier revision' }).click();
-      await rows.filter({ hasText: 'Fly it fresh' }).waitFor();
-      await rows.filter({ hasText: 'Fly it tired' }).click();
-      await values.waitFor();
-      assert.match(await values.innerText(), /135 Hz → 225 Hz/);
-      const path = join(editor.folder, 'sandmartin.craft');
-      writeFileSync(path, readFileSync(path, 'utf8').replace('cutoff = 2.5 * quiet', 'cutoff = 2 * quiet'));
-      await values.filter({ hasText: '135 Hz → 180 Hz' }).waitFor();
-    } finally {
-      await editor.close();
-      rmSync(folder, { recursive: true, force: true });
-    }
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
+    await editor().runCommand('Propsoff: Compare Two Scripts');
+    await rows.filter({ hasText: 'An earlier revision' }).click();
+    await rows.filter({ hasText: 'Fly it fresh' }).waitFor();
+    await rows.filter({ hasText: 'Fly it tired' }).click();
+    await values.waitFor();
+    assert.match(await values.innerText(), /135 Hz → 225 Hz/);
+    const path = join(editor().folder, 'sandmartin.craft');
+    writeFileSync(path, readFileSync(path, 'utf8').replace('cutoff = 2.5 * quiet', 'cutoff = 2 * quiet'));
+    await values.filter({ hasText: '135 Hz → 180 Hz' }).waitFor();
   });
 });

@@ -55,8 +55,6 @@ export interface OpenOptions extends WindowSize {
   /** A packed extension to install in place of the one that was built. */
   readonly package?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
-  /** A workbench of its own, for tests that look at its processes. */
-  readonly isAlone?: boolean;
   /**
    * The display language, such as `de`. Extensions get it as with a language pack; without one the editor's own
    * texts stay English.
@@ -67,7 +65,7 @@ export interface OpenOptions extends WindowSize {
 /** Opens a window with the extension and a folder in it, as if it were the first one. Close it when done. */
 export async function openEditor(options: OpenOptions = {}): Promise<EditorDriver> {
   const scratch = scratchFolder('page');
-  const original = options.folder ?? process.env.PROPSOFF_WORKSPACE ?? join(projectRoot, 'test', 'demo');
+  const original = options.folder ?? demoFolder();
   const folder = join(scratch, basename(original));
   cpSync(original, folder, { recursive: true });
   prepareFolderSettings(folder);
@@ -75,7 +73,7 @@ export async function openEditor(options: OpenOptions = {}): Promise<EditorDrive
   const context = await openProfile(options);
   if (options.language !== undefined)
     await context.addInitScript({ content: languageScript(options.language) });
-  const driver = new EditorDriver(workbench, context, await context.newPage(), folder, scratch, original);
+  const driver = new EditorDriver(workbench, context, await context.newPage(), folder, scratch);
   try {
     await driver.load();
   } catch (error) {
@@ -102,8 +100,8 @@ export async function openProfile(size: WindowSize = {}): Promise<BrowserContext
   return emptyProfile(browser, size);
 }
 
-async function workbenchFor({ settings, package: packed, isAlone = false }: OpenOptions): Promise<Workbench> {
-  if (isAlone || settings !== undefined || packed !== undefined) return newWorkbench(settings, packed);
+async function workbenchFor({ settings, package: packed }: OpenOptions): Promise<Workbench> {
+  if (settings !== undefined || packed !== undefined) return newWorkbench(settings, packed);
   shared ??= newWorkbench();
   const { address, home } = await shared;
   return { address, home, stop: async () => {} };
@@ -129,6 +127,10 @@ function newWorkbench(settings: OpenOptions['settings'] = {}, packed?: string): 
 function languageScript(language: string): string {
   const property = `{ get: () => ${JSON.stringify(language)}, set: () => undefined }`;
   return `Object.defineProperty(globalThis, '_VSCODE_NLS_LANGUAGE', ${property})`;
+}
+
+function demoFolder(): string {
+  return process.env.PROPSOFF_WORKSPACE ?? join(projectRoot, 'test', 'demo');
 }
 
 function axeSource(): string {
@@ -181,8 +183,6 @@ export class EditorDriver {
     /** The opened copy of the folder. */
     readonly folder: string,
     private readonly scratch: string,
-    /** The folder that it is a copy of. */
-    private readonly original?: string,
   ) {
     page.setDefaultTimeout(deadline);
   }
@@ -201,26 +201,34 @@ export class EditorDriver {
   }
 
   /**
-   * Closes all that is open and puts the folder back as it was, which takes a tenth of the time of another window.
+   * Closes all that is open and makes the folder a copy of another, which takes a tenth of the time of another window.
    * Whether nothing is left of what was done is looked at, and said: what an extension remembers is not undone.
    */
-  async startOver(): Promise<boolean> {
-    if (this.original === undefined) return false;
+  startOver(original = demoFolder()): Promise<boolean> {
+    return this.becomeAsNew(original).then(
+      () => true,
+      () => false,
+    );
+  }
+
+  private async becomeAsNew(original: string): Promise<void> {
     await this.press('Escape');
     await this.runCommand('View: Close All Editors');
     if (await this.isAnyShown('.notifications-toasts .notification-toast'))
       await this.runCommand('Notifications: Clear All Notifications');
+    if (await this.isAnyShown('.part.panel')) await this.press('Control+J');
     if (!(await this.isAnyShown('.explorer-folders-view'))) await this.runCommand('View: Show Explorer');
-    restore(this.folder, this.original);
+    await this.waitUntil('nothing to be left', () => this.isNothingLeft());
+    // Only now: what is closed may still be saved.
+    restore(this.folder, original);
+    await this.page.locator(`.monaco-workbench.${firstTheme}`).waitFor();
+  }
+
+  private async isNothingLeft(): Promise<boolean> {
+    const unsaved = this.page.locator('.monaco-dialog-box .monaco-button', { hasText: "Don't Save" });
+    if (await unsaved.isVisible()) await unsaved.click();
     const left = ['.editor-group-container .tab', '.notification-toast', '.monaco-dialog-box', '.part.panel'];
-    const isAsNew = async () =>
-      !(await this.isAnyShown(left.join())) &&
-      (await this.page.locator('iframe.webview').count()) === 0 &&
-      (await this.isAnyShown(`.monaco-workbench.${firstTheme}`));
-    return this.waitUntil('nothing to be left', isAsNew).then(
-      () => true,
-      () => false,
-    );
+    return !(await this.isAnyShown(left.join())) && (await this.page.locator('iframe.webview').count()) === 0;
   }
 
   private async isAnyShown(selector: string): Promise<boolean> {

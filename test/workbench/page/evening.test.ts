@@ -2,9 +2,8 @@ import { strict as assert } from 'node:assert';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { withScratch } from '../../support/scratch';
-import { type EditorDriver, openEditor } from './driver';
 import { MeaningsPage } from './meanings-page';
+import { oneWindow } from './one-window';
 
 /** What a board prints that nobody has seen: its marks, groups and words are its own. */
 const listing = `;; marl core 3.2 -- all settings, start 118
@@ -34,41 +33,33 @@ const listing = `;; marl core 3.2 -- all settings, start 118
 
 /** One evening in one window: each step goes on where the one before ended. */
 describe('a new pilot’s evening', () => {
-  let editor: EditorDriver;
+  const editor = oneWindow({ width: 1440, height: 900, files: {}, goesOn: true });
 
-  before(async () => {
-    const files = { 'folder/.vscode/settings.json': '{}' };
-    editor = await withScratch(files, (scratch) =>
-      openEditor({ folder: scratch.file('folder'), width: 1440, height: 900 }),
-    );
-  });
-  after(() => editor?.close());
-
-  const script = () => readFileSync(join(editor.folder, 'skua.craft'), 'utf8');
-  const clipboard = () => editor.page.evaluate<string>('navigator.clipboard.readText()');
+  const script = () => readFileSync(join(editor().folder, 'skua.craft'), 'utf8');
+  const clipboard = () => editor().page.evaluate<string>('navigator.clipboard.readText()');
 
   async function notified(text: string): Promise<void> {
-    await editor.waitUntil(`"${text}" to be told`, async () =>
-      (await editor.notifications()).some((one) => one.includes(text)),
+    await editor().waitUntil(`"${text}" to be told`, async () =>
+      (await editor().notifications()).some((one) => one.includes(text)),
     );
   }
 
   async function toMend(count: number): Promise<void> {
-    await editor.statusBar(new RegExp(`^\\s*${count} to mend`));
+    await editor().statusBar(new RegExp(`^\\s*${count} to mend`));
   }
 
   /** Answers the question that is open, once it is the one with this number. */
   async function answer(number: number, text: string): Promise<void> {
-    const box = editor.page.locator('.quick-input-widget:visible');
+    const box = editor().page.locator('.quick-input-widget:visible');
     await box.getByText(`(${number} of 4)`).waitFor();
     await box.locator('input[type=text]').fill(text);
-    await editor.press('Enter');
+    await editor().press('Enter');
   }
 
   /** Takes the fix with this in its title on the line that holds a text. */
   async function mended(line: RegExp, title: string): Promise<void> {
-    const at = editor.lineOf('skua.craft', line);
-    await editor.goTo(
+    const at = editor().lineOf('skua.craft', line);
+    await editor().goTo(
       at,
       script()
         .split('\n')
@@ -76,14 +67,14 @@ describe('a new pilot’s evening', () => {
         ? 1
         : 8,
     );
-    const fixes = await editor.quickFixes();
+    const fixes = await editor().quickFixes();
     assert.ok(
       fixes.some((fix) => fix.includes(title)),
       fixes.join(', '),
     );
     for (let left = fixes.findIndex((fix) => fix.includes(title)); left > 0; left -= 1)
-      await editor.press('ArrowDown');
-    await editor.press('Enter');
+      await editor().press('ArrowDown');
+    await editor().press('Enter');
   }
 
   async function saved(holds: RegExp): Promise<void> {
@@ -92,41 +83,41 @@ describe('a new pilot’s evening', () => {
 
   /** A press that comes while the editor still closes a menu is lost: it is pressed again. */
   async function savedUntil(what: string, isSaved: () => boolean): Promise<void> {
-    await editor.waitUntil(what, async () => {
+    await editor().waitUntil(what, async () => {
       if (isSaved()) return true;
-      await editor.press('Control+S');
+      await editor().press('Control+S');
       for (let looks = 0; looks < 20 && !isSaved(); looks += 1) await pause(50);
       return isSaved();
     });
   }
 
   it('begins in an empty folder with a craft as it was sold', async () => {
-    await editor.runCommand('Propsoff: New Craft Script');
-    const rows = editor.page.locator('.quick-input-widget:visible .monaco-list-row');
+    await editor().runCommand('Propsoff: New Craft Script');
+    const rows = editor().page.locator('.quick-input-widget:visible .monaco-list-row');
     await rows.filter({ hasText: 'From a sales page…' }).click();
     for (const [index, text] of ['7 in', '2806.5 1300kv', '6S 4000 mAh li-ion', '7x4x3'].entries())
       await answer(index + 1, text);
-    await editor.waitForText('stator-height   = 6.5 mm');
+    await editor().waitForText('stator-height   = 6.5 mm');
     await toMend(0);
-    await editor.press('Control+S');
-    const box = editor.page.locator('.quick-input-widget:visible input[type=text]');
+    await editor().press('Control+S');
+    const box = editor().page.locator('.quick-input-widget:visible input[type=text]');
     // The name that the editor proposes comes in late.
-    await editor.waitUntil('a name to be proposed', async () =>
+    await editor().waitUntil('a name to be proposed', async () =>
       (await box.inputValue().catch(() => '')).includes('From a sales page'),
     );
-    await box.fill(join(editor.folder, 'skua.craft'));
-    await editor.press('Enter');
-    await editor.page.locator('.tab', { hasText: 'skua.craft' }).waitFor();
+    await box.fill(join(editor().folder, 'skua.craft'));
+    await editor().press('Enter');
+    await editor().page.locator('.tab', { hasText: 'skua.craft' }).waitFor();
     assert.match(script(), /cells += 6 +# as the page tells/);
   });
 
   it('goes on with a board that nobody has seen', async () => {
-    writeFileSync(join(editor.folder, 'marl.txt'), listing);
-    await editor.openFile('marl.txt');
-    await editor.runCommand('Propsoff: Use as Board Text');
+    writeFileSync(join(editor().folder, 'marl.txt'), listing);
+    await editor().openFile('marl.txt');
+    await editor().runCommand('Propsoff: Use as Board Text');
     await notified('12 settings in 5 groups were found; every line was understood.');
-    const meanings = new MeaningsPage(editor);
-    await editor.runCommand('Propsoff: Say What Settings Mean');
+    const meanings = new MeaningsPage(editor());
+    await editor().runCommand('Propsoff: Say What Settings Mean');
     await meanings.page.locator('.counts').waitFor();
     await meanings.pressed('marl', () => meanings.page.getByText(/^Take All \d+ That Are Sure$/).click());
     for (const key of ['senses/sampling', 'senses/calm 1 corner'])
@@ -141,16 +132,16 @@ describe('a new pilot’s evening', () => {
   });
 
   it('has no pack but the pilot’s, and is told what the board does not take', async () => {
-    await editor.openFile('skua.craft');
+    await editor().openFile('skua.craft');
     // Each step only where it is still to be done: the test may be tried once more.
     if (!/^include/m.test(script())) {
-      await editor.goTo(editor.lineOf('skua.craft', /^\[craft\]/) - 1);
-      await editor.type('include "marl.boardtext"\n');
+      await editor().goTo(editor().lineOf('skua.craft', /^\[craft\]/) - 1);
+      await editor().type('include "marl.boardtext"\n');
       await saved(/^include "marl\.boardtext"$/m);
     }
     if (/^profile = wren/m.test(script())) {
-      await editor.goTo(editor.lineOf('skua.craft', /^profile = wren/));
-      await editor.press('Control+Shift+K');
+      await editor().goTo(editor().lineOf('skua.craft', /^profile = wren/));
+      await editor().press('Control+Shift+K');
       await saved(/^(?![\s\S]*profile = wren)/);
     }
     // Both rates of the sales page are none of those that the listing names.
@@ -162,35 +153,40 @@ describe('a new pilot’s evening', () => {
     }
     await toMend(0);
     // The text's own pack is no further one.
-    await editor.statusBar('first');
+    await editor().statusBar('first');
   });
 
   it('hands a whole text over, and proves that the board refused one setting', async () => {
-    await editor.runCommand('Propsoff: Copy Text for the Board');
+    await editor().runCommand('Propsoff: Copy Text for the Board');
     await notified('settings for marl, pack first.');
     const text = await clipboard();
     for (const line of ['sampling -> 3200', 'full cell -> 4200', 'idle -> 60', 'lamp tint -> 7'])
       assert.ok(text.includes(line), `${line}\n${text}`);
     // The board keeps the idle that it had.
     const kept = text.replace('idle -> 60', 'idle -> 55');
-    await editor.page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(kept)})`);
-    await editor.runCommand('Propsoff: Compare with Captured Text');
-    await editor.page.locator('.quick-input-list .monaco-list-row', { hasText: 'clipboard' }).first().click();
+    await editor().page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(kept)})`);
+    await editor().runCommand('Propsoff: Compare with Captured Text');
+    await editor()
+      .page.locator('.quick-input-list .monaco-list-row', { hasText: 'clipboard' })
+      .first()
+      .click();
     await notified('1 different');
   });
 
   it('ends with a card for the bench that has no gap in its sentences', async () => {
     // The proof has the focus, and the script stands beside it.
-    await editor.runCommand('Propsoff: Open Bench Card');
+    await editor().runCommand('Propsoff: Open Bench Card');
     let said = '';
-    await editor.waitUntil('the card', async () => {
+    await editor().waitUntil('the card', async () => {
       const all = await Promise.all(
-        editor.page.frames().map((frame) =>
-          frame
-            .locator('body')
-            .innerText({ timeout: 2_000 })
-            .catch(() => ''),
-        ),
+        editor()
+          .page.frames()
+          .map((frame) =>
+            frame
+              .locator('body')
+              .innerText({ timeout: 2_000 })
+              .catch(() => ''),
+          ),
       );
       said = all.find((text) => text.includes('Propellers off for every step')) ?? '';
       return said !== '';
@@ -201,15 +197,15 @@ describe('a new pilot’s evening', () => {
   });
 
   it('and with a first flight noted in a few answers', async () => {
-    await editor.openFile('skua.craft');
-    await editor.runCommand('Propsoff: Note a Flight');
-    const box = editor.page.locator('.quick-input-widget:visible');
+    await editor().openFile('skua.craft');
+    await editor().runCommand('Propsoff: Note a Flight');
+    const box = editor().page.locator('.quick-input-widget:visible');
     for (let question = 1; ; question += 1) {
       const title = box.locator('.quick-input-title', { hasText: `(${question} of` });
       await title.waitFor();
       if ((await box.innerText()).includes('Warmest motor')) await box.locator('input[type=text]').fill('49');
       const [, all = ''] = /of (\d+)\)/.exec(await title.innerText()) ?? [];
-      await editor.press('Enter');
+      await editor().press('Enter');
       if (question === Number(all)) break;
     }
     await saved(/^motor-temperature += 49 degC/m);

@@ -1,22 +1,16 @@
 import { strict as assert } from 'node:assert';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 describe('a flight', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow({ goesOn: true });
   const box = () => editor().page.locator('.quick-input-widget:visible');
   const path = () => join(editor().folder, 'sandmartin.craft');
 
   before(async () => {
-    opened = await openEditor();
-    await opened.openFile('sandmartin.craft');
-    await opened.statusBar(/to mend/);
-  });
-
-  after(async () => {
-    await opened?.close();
+    await editor().openFile('sandmartin.craft');
+    await editor().statusBar(/to mend/);
   });
 
   /** Answers the questions by their titles; the others are passed on. */

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
-import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { simulatedFile } from '../../support/simulated-file';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { type EditorDriver, everyTheme } from './driver';
 import { oneWindow } from './one-window';
 
 /** The same flight of a craft that shakes three times as much. */
@@ -206,26 +206,28 @@ describe('a recording', () => {
 });
 
 describe('a recording that nobody has opened yet', () => {
+  const opened = oneWindow();
+
   it('says on the build sheet what it said when it was read, and is opened from there', async () => {
-    // What was read is remembered: this takes a window of its own.
-    const editor = await openEditor();
-    try {
-      await openRacer(editor);
-      await editor.runCommand('Propsoff: Show Build Sheet');
-      const row = editor.webview().locator('#learned .recording');
-      await row.filter({ hasText: 'not read yet' }).waitFor();
-      await row.locator('button').click();
-      await editor.webview(1).locator('#shake .axis').first().waitFor();
-      await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
-      assert.equal(await row.locator('svg path').count(), 1);
-      const measured = editor.webview().locator('#how-late tr[data-measured="roll-phase-margin"]');
-      assert.match(
-        await measured.innerText(),
-        /^measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+ deg\)$/,
-      );
-      assert.deepEqual(await editor.accessFaults(), []);
-    } finally {
-      await editor.close();
-    }
+    const editor = opened();
+    // What was read is remembered under its name: this one has another.
+    const [script, flights] = [join(editor.folder, 'sandmartin.craft'), join(editor.folder, 'flights')];
+    renameSync(join(flights, 'before-the-rain.csv'), join(flights, 'nobody-looked.csv'));
+    const text = readFileSync(script, 'utf8');
+    writeFileSync(script, text.replace('before-the-rain.csv', 'nobody-looked.csv'));
+    await openRacer(editor);
+    await editor.runCommand('Propsoff: Show Build Sheet');
+    const row = editor.webview().locator('#learned .recording');
+    await row.filter({ hasText: 'not read yet' }).waitFor();
+    await row.locator('button').click();
+    await editor.webview(1).locator('#shake .axis').first().waitFor();
+    await row.filter({ hasText: /simulated; shakes most about \w+: [\d.]+ deg\/s/ }).waitFor();
+    assert.equal(await row.locator('svg path').count(), 1);
+    const measured = editor.webview().locator('#how-late tr[data-measured="roll-phase-margin"]');
+    assert.match(
+      await measured.innerText(),
+      /^measured on 2026-05-14, sprint: [\d.]+ deg \([\d.]+ to [\d.]+ deg\)$/,
+    );
+    assert.deepEqual(await editor.accessFaults(), []);
   });
 });

@@ -1,8 +1,8 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
-import { withScratch } from '../../support/scratch';
-import { type EditorDriver, everyTheme, openEditor } from './driver';
+import { everyTheme } from './driver';
+import { oneWindow } from './one-window';
 
 interface Row {
   readonly id: string;
@@ -15,23 +15,17 @@ function rounded(value: number): number {
 }
 
 describe('the build sheet', () => {
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
+  const editor = oneWindow({ goesOn: true });
   const complaints: string[] = [];
 
   before(async () => {
-    opened = await openEditor();
-    opened.page.on('console', (message) => {
+    editor().page.on('console', (message) => {
       if (/content security policy|refused to (load|apply|execute)/i.test(message.text()))
         complaints.push(message.text());
     });
-    await opened.openFile('sandmartin.craft');
-    await opened.runCommand('Propsoff: Show Build Sheet');
-    await opened.webview().locator('h1').waitFor();
-  });
-
-  after(async () => {
-    await opened?.close();
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    await editor().webview().locator('h1').waitFor();
   });
 
   it('tells of which craft it is, and its parts', async () => {
@@ -198,48 +192,50 @@ describe('the build sheet', () => {
     assert.equal(await editor().statusBar(/read as a part/), '0 to mend, 0 risks, read as a part');
     assert.equal(await title(), before);
   });
+});
 
-  it('says of a part alone, and of an empty script, how little was looked at', () =>
-    withScratch({ 'part.craft': '[gyro]\nrate = 4 kHz\n', 'blank.craft': '# soon\n' }, async ({ path }) => {
-      const alone = await openEditor({ folder: path });
-      try {
-        await alone.openFile('part.craft');
-        await alone.runCommand('Propsoff: Show Build Sheet');
-        const part = alone.webview().locator('details.part');
-        await part.getByText('Read as a part: what a whole craft needs was not checked.').waitFor();
-        assert.match(await part.first().innerText(), /nothing found to mend in this part/);
-        await alone.openFile('blank.craft');
-        assert.equal(await alone.statusBar(/written/), 'Nothing written yet');
-      } finally {
-        await alone.close();
-      }
-    }));
+describe('the build sheet of little', () => {
+  const editor = oneWindow({ files: { 'part.craft': '[gyro]\nrate = 4 kHz\n', 'blank.craft': '# soon\n' } });
+
+  it('says of a part alone, and of an empty script, how little was looked at', async () => {
+    await editor().openFile('part.craft');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const part = editor().webview().locator('details.part');
+    await part.getByText('Read as a part: what a whole craft needs was not checked.').waitFor();
+    assert.match(await part.first().innerText(), /nothing found to mend in this part/);
+    await editor().openFile('blank.craft');
+    assert.equal(await editor().statusBar(/written/), 'Nothing written yet');
+  });
 });
 
 describe('a build sheet that is moved', () => {
+  const editor = oneWindow();
+
   it('shows the same in another place, folded as it was (J01)', async () => {
-    const editor = await openEditor();
-    try {
-      await editor.openFile('sandmartin.craft');
-      await editor.runCommand('Propsoff: Show Build Sheet');
-      const first = () => editor.webview().locator('details.part').first();
-      await first().locator('summary').first().click();
-      await editor.waitUntil(
-        'the part to be folded',
-        async () => (await first().getAttribute('open')) === null,
-      );
-      await editor.runCommand('View: Move View');
-      const row = (label: string) =>
-        editor.page.locator('.quick-input-list .monaco-list-row', { hasText: label });
-      await editor.page.keyboard.type('Build Sheet');
-      await row('Build Sheet').first().click();
-      await row('New Panel Entry').first().click();
-      await editor.page.locator('.part.panel .composite-bar', { hasText: /build sheet/i }).waitFor();
-      await editor.webview().locator('h1', { hasText: 'Sandmartin' }).waitFor();
-      assert.equal(await first().getAttribute('open'), null);
-      assert.ok((await editor.webview().locator('details.part').count()) >= 7);
-    } finally {
-      await editor.close();
-    }
+    await editor().openFile('sandmartin.craft');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const first = () => editor().webview().locator('details.part').first();
+    const isFolded = async () => (await first().getAttribute('open')) === null;
+    await first().locator('summary').first().click();
+    await editor().waitUntil('the part to be folded', isFolded);
+    await editor().runCommand('View: Move View');
+    const row = (label: string) =>
+      editor().page.locator('.quick-input-list .monaco-list-row', { hasText: label });
+    await editor().page.keyboard.type('Build Sheet');
+    await row('Build Sheet').first().click();
+    await row('New Panel Entry').first().click();
+    await editor()
+      .page.locator('.part.panel .composite-bar', { hasText: /build sheet/i })
+      .waitFor();
+    await editor().webview().locator('h1', { hasText: 'Sandmartin' }).waitFor();
+    assert.equal(await isFolded(), true);
+    assert.ok((await editor().webview().locator('details.part').count()) >= 7);
+    // Both are remembered, and the next test finds them as they were.
+    await first().locator('summary').first().click();
+    await editor().waitUntil('the part to be open', async () => !(await isFolded()));
+    await editor().runCommand('View: Reset View Locations');
+    await editor()
+      .page.locator('.part.panel .composite-bar', { hasText: /build sheet/i })
+      .waitFor({ state: 'hidden' });
   });
 });

@@ -1,8 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type EditorDriver, openEditor } from './driver';
+import { oneWindow } from './one-window';
 
 const text = [
   '[arming]',
@@ -17,21 +14,7 @@ const text = [
 ].join('\n');
 
 describe('a script that a person writes', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'propsoff-page-'));
-  let opened: EditorDriver | undefined;
-  const editor = (): EditorDriver => opened ?? assert.fail('no editor');
-
-  before(async () => {
-    mkdirSync(join(folder, 'bench'));
-    writeFileSync(join(folder, 'bench', 'words.craft'), text);
-    writeFileSync(join(folder, 'bench', 'typed.craft'), '\n');
-    opened = await openEditor({ folder: join(folder, 'bench') });
-  });
-
-  after(async () => {
-    await opened?.close();
-    rmSync(folder, { recursive: true });
-  });
+  const editor = oneWindow({ files: { 'words.craft': text, 'typed.craft': '\n' }, goesOn: true });
 
   describe('selects by a double click (G09)', () => {
     for (const [under, word] of [
