@@ -100,11 +100,14 @@ describe('the bench card', () => {
     await editor().page.getByText(said, { exact: true }).waitFor();
     await editor().page.getByRole('button', { name: 'Write Them Again' }).click();
     await editor().waitForText('motor-temperature = 41 degC');
+    // What was written is led to.
+    await editor().page.locator('.monaco-editor.focused').waitFor();
   });
 
   it('loses the tick of a step that the script made another one, and says so', async () => {
     await page().getByLabel('The test hover', { exact: true }).check();
-    await editor().openFile('sandmartin.craft');
+    // Opened from the card, the script would stand in front of it.
+    await editor().runCommand('View: Focus First Editor Group');
     await editor().press('Control+End');
     await editor().type('\n[craft @ sprint]\nmass = 260 g\n');
     await page().locator('#lost', { hasText: 'The test hover' }).waitFor();

@@ -490,13 +490,11 @@ export class EditorDriver {
     const box = this.page.locator('.quick-input-widget:visible');
     const wanted = choose(box.locator('.monaco-list-row')).first();
     await this.waitUntil(`"${text}" to be offered and taken`, () => this.takes(key, text, box, wanted));
-    // Not the box: what was picked may ask something next.
-    await wanted.waitFor({ state: 'hidden' });
   }
 
   /**
-   * Whether a key brings a box up that offers a row, and it stays until the row is clicked. If not, as when something
-   * else takes the focus meanwhile, a person closes it, clicks elsewhere, and tries again.
+   * Whether a key brings a box up that offers a row, which goes when it is clicked. If not, as when something else takes
+   * the focus meanwhile or the row is drawn anew under the mouse, a person closes it, clicks elsewhere, and tries again.
    */
   private async takes(key: string, text: string, box: Locator, wanted: Locator): Promise<boolean> {
     const soon = { timeout: 3_000 };
@@ -505,6 +503,8 @@ export class EditorDriver {
       await box.locator('input[type=text]').fill(text, soon);
       await wanted.waitFor(soon);
       await wanted.click(soon);
+      // Not the box: what was picked may ask something next.
+      await wanted.waitFor({ state: 'hidden', timeout: 15_000 });
       return true;
     } catch {
       await this.press('Escape');
