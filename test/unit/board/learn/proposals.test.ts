@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { learnedSettings } from '../../../../server/src/board/learn/learned-settings';
-import type { Proposal, StandsFor } from '../../../../server/src/board/learn/propose/proposal';
+import { meansOf, type Proposal, type StandsFor } from '../../../../server/src/board/learn/propose/proposal';
 import { proposals } from '../../../../server/src/board/learn/propose/propose';
 import { readListing } from '../../../../server/src/board/listing/read-listing';
 import { testCatalog } from '../../../support/catalog';
@@ -81,5 +81,40 @@ describe('what the settings of a listing may stand for', () => {
       proposed(ownSettings()).filter((one) => one?.sureness === 'sure'),
       [],
     );
+  });
+});
+
+describe('several sets of the same settings', () => {
+  const sets = (selector: string) =>
+    [
+      ...['<about>', selector],
+      ...['<profile 1 "calm">', 'roll proportional: 36', 'roll integral: 25', 'yaw proportional: 50'],
+      ...['<profile 2 "orchard">', 'roll proportional: 48', 'roll integral: 33', 'yaw proportional: 67'],
+      ...['<profile 3 "rain">', 'roll proportional: 30', 'roll integral: 21', 'yaw proportional: 42'],
+    ].join('\n');
+
+  /** By group, what is proposed for its settings. */
+  function proposedFor(text: string) {
+    const settings = learnedSettings(readListing(text, null));
+    const all = proposals(settings, testCatalog);
+    return settings.flatMap(({ groups }, index) => {
+      const one = all[index];
+      return groups[0]?.startsWith('profile') === true && one != null ? [[groups[0], one] as const] : [];
+    });
+  }
+
+  it('stand for something where a setting says that they are in use, and it says so', () => {
+    const found = proposedFor(sets('active profile: 2'));
+    assert.deepEqual([...new Set(found.map(([group]) => group))], ['profile 2 "orchard"']);
+    assert.deepEqual(
+      found.map(([, one]) => meansOf(one)),
+      ['control.roll.proportional', 'control.roll.integral', 'control.yaw.proportional'],
+    );
+    for (const [, { why }] of found) assert.match(why, /“active profile” says that 2 is in use\.$/);
+  });
+
+  it('are all proposed where none does, as of outputs or filters, which are all in use', () => {
+    for (const selector of ['active profile: 7', 'lamp shade: 2', 'active colour: 2'])
+      assert.ok(new Set(proposedFor(sets(selector)).map(([group]) => group)).size > 1, selector);
   });
 });

@@ -1,0 +1,56 @@
+import type { LearnedSetting } from '../learned-settings';
+
+/** Which of several sets of the same settings, such as `profile 1` to `profile 3`, a listing says is in use. */
+export interface SetInUse {
+  /** Settings of the other sets: what they hold is not what flies. */
+  readonly isSpare: (setting: LearnedSetting) => boolean;
+  /** For a setting of the set in use, the end of a reason; null for all others. */
+  readonly why: (setting: LearnedSetting) => string | null;
+}
+
+/** Fewer settings that two groups share are chance. */
+const leastShared = 3;
+
+/** Words by which a setting says which one is in use. */
+const inUse =
+  /(?:^|[^\p{L}])(?:active|current|selected|chosen|in[ _-]use|used|aktiv\w*|gew\u00e4hlt\w*|actif)(?![\p{L}])/iu;
+
+/** Null where no setting says it, or there are no such sets: several filters or ports are all in use at once. */
+export function setInUse(settings: readonly LearnedSetting[]): SetInUse | null {
+  const names = new Map<string, Set<string>>();
+  for (const { groups, name } of settings) {
+    const key = JSON.stringify(groups);
+    names.set(key, (names.get(key) ?? new Set()).add(name));
+  }
+  for (const selector of settings) {
+    if (!inUse.test(selector.name) || !Number.isInteger(selector.number)) continue;
+    const sets = new Map<string, number>();
+    for (const [key, own] of names) {
+      const number = numberOfSet(JSON.parse(key), selector);
+      if (number !== null && own.size >= leastShared) sets.set(key, number);
+    }
+    const used = [...sets].find(([, number]) => number === selector.number)?.[0];
+    const own = used === undefined ? undefined : names.get(used);
+    if (used === undefined || own === undefined) continue;
+    const others = [...sets.keys()].filter((key) => key !== used && isAlike(own, names.get(key)));
+    if (others.length === 0) continue;
+    const why = `“${selector.name}” says that ${String(selector.number)} is in use`;
+    return {
+      isSpare: ({ groups }) => others.includes(JSON.stringify(groups)),
+      why: ({ groups }) => (JSON.stringify(groups) === used ? why : null),
+    };
+  }
+  return null;
+}
+
+/** Of `profile 2 "orchard"`, where the setting is an `active profile`, 2. */
+function numberOfSet(groups: readonly string[], selector: LearnedSetting): number | null {
+  const [, word = '', number = ''] = /^(\p{L}{2,})[ _#-]*(\d{1,2})(?!\d)/u.exec(groups.at(-1) ?? '') ?? [];
+  const about = [...selector.groups, selector.name].join(' ').toLowerCase();
+  return word !== '' && about.includes(word.toLowerCase()) ? Number(number) : null;
+}
+
+function isAlike(own: ReadonlySet<string>, other: ReadonlySet<string> | undefined): boolean {
+  const shared = [...own].filter((name) => other?.has(name) === true).length;
+  return shared >= leastShared && shared >= 0.8 * own.size;
+}
