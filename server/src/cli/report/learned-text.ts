@@ -1,5 +1,6 @@
 import type { Outcome } from '../../board/learn/confirm';
 import type { Conversion } from '../../board/learn/convert/taken';
+import type { Sureness } from '../../board/learn/propose/proposal';
 import type { Learned } from '../../features/board/learning';
 import { withoutTails } from '../../units/number-text';
 
@@ -14,13 +15,24 @@ export function learnedText(
   return [
     summary,
     ...outcomes.flatMap(outcomeText),
-    ...open.map(({ key, value, proposals }) => {
-      const may = proposals.slice(0, 3).map(({ parameter, meaning }) => `${parameter} (${meaning})`);
-      return `${key} ${value}: ${may.length === 0 ? 'nothing near' : `perhaps ${may.join(', ')}`}`;
+    ...open.map(({ key, value, sureness, proposals }) => {
+      const [first, ...others] = proposals
+        .slice(0, 3)
+        .map(({ parameter, meaning }) => `${parameter} (${meaning})`);
+      if (sureness === null || first === undefined) return `${key} ${value}: nothing near`;
+      const joint = sureness === 'possible' ? ', ' : '; else ';
+      const rest = others.length === 0 ? '' : `${joint}${others.join(', ')}`;
+      return `${key} ${value}: ${howSure[sureness]} ${first}${rest}`;
     }),
-    'Say --confirm "setting=parameter" for each that is right, with how it counts where that is asked: unit ms, scale 0.1. Nothing is taken by itself.',
+    'Say --confirm "setting=parameter" for each that is right, with how it counts where that is asked: unit ms, scale 0.1; --sure takes what is surely meant. Nothing is taken by itself.',
   ];
 }
+
+const howSure: Readonly<Record<Sureness, string>> = {
+  sure: 'surely',
+  likely: 'likely',
+  possible: 'perhaps',
+};
 
 function outcomeText({ key, said, is, why, conversions }: Outcome): readonly string[] {
   const { means } = said;

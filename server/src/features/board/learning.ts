@@ -64,7 +64,7 @@ export function learned(listing: Listing, catalog: Catalog): Learned {
       refused ??
       (line === null
         ? 'No line of this text looks like a setting.'
-        : `${found} ${share} of the lines were understood, ${left.length} were not.`),
+        : `${found} ${share} of the lines were understood, ${left.length} ${left.length === 1 ? 'was' : 'were'} not.`),
     line,
     rows: rowsOf(listing, catalog),
   };
