@@ -106,26 +106,38 @@ function compute(source: FigureSource, view: CraftView): Figure | null {
   const computed = source.compute(view);
   // Nothing is concluded from a line that can't be read: it has its own finding.
   if (computed === null || view.unreadable.length > 0) return null;
-  const { likely, why, assumed = [], lowWords, highWords, place, measured = [], settledBy = [] } = computed;
+  const { likely, why, assumed = [] } = computed;
   const floor = source.isSigned === true ? Number.NEGATIVE_INFINITY : 0;
   const low = Math.max(floor, computed.low ?? likely);
   const high = computed.high ?? likely;
   // Outside a formula's domain there is no figure, rather than one without an end.
-  if (![low, likely, high].every(Number.isFinite) || likely < floor) return null;
-  return {
+  if (!Number.isFinite(low + likely + high) || likely < floor) return null;
+  // Written down one by one: every edit makes tens of figures, and spreading takes several times as long.
+  const figure: Writable<Figure> = {
     id: source.id,
     title: source.title,
     unit: source.unit,
     low,
     likely,
     high,
-    ...(lowWords === undefined ? {} : { lowWords }),
-    ...(highWords === undefined ? {} : { highWords }),
-    ...(place === undefined ? {} : { place }),
-    ...(measured.length === 0 ? {} : { measured }),
-    ...(settledBy.length === 0 ? {} : { settledBy }),
     why,
     // A figure that rests on others assumes the same again.
-    assumed: [...new Set([...view.assumedInWords, ...assumed])],
+    assumed: distinct(view.assumedInWords, assumed),
   };
+  const { lowWords, highWords, place, measured = [], settledBy = [] } = computed;
+  if (lowWords !== undefined) figure.lowWords = lowWords;
+  if (highWords !== undefined) figure.highWords = highWords;
+  if (place !== undefined) figure.place = place;
+  if (measured.length > 0) figure.measured = measured;
+  if (settledBy.length > 0) figure.settledBy = settledBy;
+  return figure;
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** The list itself where nothing stands in it twice: figures that rest on one model share it. */
+function distinct(some: readonly string[], others: readonly string[]): readonly string[] {
+  const all = some.length === 0 ? others : others.length === 0 ? some : [...some, ...others];
+  const once = new Set(all);
+  return once.size === all.length ? all : [...once];
 }

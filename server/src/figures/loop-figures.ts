@@ -3,14 +3,13 @@ import { magnitude } from '../physics/complex';
 import { chainDelay } from '../physics/filter';
 import { controller, delayPhase } from '../physics/loop';
 import { swingOf } from '../physics/stability';
-import { overshoot, type StepResponse } from '../physics/step-response';
 import { axesOf, gainSettings } from './axis';
 import { type AxisName, axisNames } from './axis-names';
 import { beyondModel } from './beyond-model';
 import type { Computed, FigureSource } from './figure';
 import { between } from './filter-figures';
 import { type Loop, type LoopState, loopOf } from './loop-state';
-import { stickStepOf } from './stick-step';
+import { overshootOf, stickStepOf } from './stick-step';
 import { turnsAt } from './turning';
 import { estimateAbout } from './uncertain';
 import { fine } from './why';
@@ -191,16 +190,15 @@ function delayLoss(loop: LoopState): Computed | null {
 function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
   const loop = loopOf(view, axis);
   const step = stickStepOf(view, axis);
-  if (loop === null || step === null || !step.value.likely.isSettled) return null;
-  const { likely, worse, better } = step.value;
-  const over = (one: StepResponse | null) => (one?.isSettled === true ? [100 * overshoot(one)] : []);
-  const own = 100 * overshoot(likely);
-  const ends = [...over(worse), ...over(better)];
-  const isOpen = worse?.isSettled !== true || maySwing(loop.value);
+  const likely = overshootOf(step?.value.likely ?? null);
+  if (loop === null || step === null || likely === null) return null;
+  const { worse, better } = step.value;
+  const all = [likely, worse ?? likely, better ?? likely].map((share) => 100 * share);
+  const isOpen = worse === null || maySwing(loop.value);
   return {
-    likely: own,
-    low: Math.min(own, ...ends),
-    high: Math.max(own, ...ends),
+    likely: 100 * likely,
+    low: Math.min(...all),
+    high: Math.max(...all),
     ...(isOpen ? { highWords: swinging } : {}),
     place: loop.value.placed.place,
     why: 'highest point after the stick jumps by a tenth of its full rate in still air, simulated with all limits until it settles',

@@ -1,7 +1,7 @@
 import type { CraftView } from '../craft/view';
-import { angle, type Complex, magnitude } from '../physics/complex';
-import { chainDelay, chainGain, type DigitalFilter } from '../physics/filter';
-import { controller, filteredTone, type Gains } from '../physics/loop';
+import { add, angle, type Complex, magnitude, times, zero } from '../physics/complex';
+import { chainDelay, chainGain, chainResponse, type DigitalFilter } from '../physics/filter';
+import { controller, type FilteredTone, filteredTone } from '../physics/loop';
 import { turnsPerSecond } from '../physics/motor';
 import { axesOf } from './axis';
 import { type AxisName, axisNames } from './axis-names';
@@ -62,7 +62,7 @@ export function noiseThrough(view: CraftView): NoiseThrough | null {
     gyro: readChain(view, 'gyro'),
     derivative: readChain(view, 'derivative'),
   };
-  const left = leftOf(read, null);
+  const left = leftOf(read);
   if (left === null) return null;
   const filters = workingStages(view).map((stage) => {
     const own = workingOf(view, stage)?.value.own(turns) ?? [];
@@ -101,10 +101,14 @@ function strayed(turns: number): number {
   return (1 + strays.usual) * turns;
 }
 
+/** Hz: where that motor may then be. */
+function met(turns: number): readonly number[] {
+  return [(1 - strays.usual) * turns, strayed(turns)];
+}
+
 /** Share of it that passes, wherever that motor then is. */
 function loudest(filters: readonly DigitalFilter[], turns: number): number {
-  const slower = (1 - strays.usual) * turns;
-  return Math.max(...[slower, strayed(turns)].map((tone) => chainGain({ filters }, tone)));
+  return Math.max(...met(turns).map((tone) => chainGain({ filters }, tone)));
 }
 
 /** A filter in place of one of the craft's. */
@@ -131,43 +135,67 @@ function filtersOf(
 }
 
 /** On the axis and at the place where it is most, as the figure of that axis has it; by the gyro's filters alone without gains. */
-function leftOf(read: Read, changed: Changed | null): NoiseLeft | null {
-  const onAxes = axisNames.flatMap((axis) => {
-    const amounts = (axesOf(read.view, axis)?.value ?? []).map((placed) => {
-      const speed = turnsPerSecond(placed.point.state.motor.speed);
-      const reading = commandAt(read, placed.axis.gains, {
-        speed,
-        at: strayed(speed),
-        which: 'own',
-        changed,
-      });
-      return reading === null ? 0 : (100 * magnitude(reading) * Math.PI) / 180;
-    });
-    return amounts.length === 0 ? [] : [{ axis, amount: Math.max(...amounts) }];
-  });
-  const [most] = onAxes.sort((one, other) => other.amount - one.amount);
-  if (most !== undefined) return most;
-  const gyro = filtersOf(read.gyro, 'own', read.turns, changed);
-  return gyro === null ? null : { axis: null, amount: loudest(gyro, read.turns) };
+function leftOf({ view, turns, gyro }: Read): NoiseLeft | null {
+  let most: NoiseLeft | null = null;
+  for (const axis of axisNames)
+    for (const {
+      axis: { gains },
+      toneAt,
+    } of axesOf(view, axis)?.value ?? []) {
+      const amount = movedBy(controller(gains, toneAt(1)));
+      if (most === null || amount > most.amount) most = { axis, amount };
+    }
+  if (most !== null) return most;
+  const filters = filtersOf(gyro, 'own', turns, null);
+  return filters === null ? null : { axis: null, amount: loudest(filters, turns) };
 }
 
-/** What the controller makes of a tone (Hz), with the motors at a speed in turns a second. */
-function commandAt(
+/** Percent of throttle for each deg/s, of a command for each rad/s. */
+function movedBy(command: Complex): number {
+  return (100 * magnitude(command) * Math.PI) / 180;
+}
+
+/** What comes of a tone (Hz) where one filter is out: so much in any case, and so much of what that filter lets through. */
+interface Apart {
+  readonly tone: number;
+  readonly always: Complex;
+  readonly through: Complex;
+}
+
+/** At every place of every axis; at the gyro's filters alone where no axis is known. */
+function apartFrom(read: Read, stage: Stage): readonly Apart[] {
+  const { view, turns } = read;
+  const without = { stage, filters: [] };
+  const axes = axisNames.flatMap((axis) => axesOf(view, axis)?.value ?? []);
+  if (axes.length > 0)
+    return axes.map(({ axis: { gains }, point }) => {
+      const speed = turnsPerSecond(point.state.motor.speed);
+      const at = toneFor(read, { speed, at: strayed(speed) }, 'own', without);
+      if (stage.chain === 'gyro') return { tone: at.frequency, always: zero, through: controller(gains, at) };
+      const { derivative } = gains;
+      return {
+        tone: at.frequency,
+        always: controller({ ...gains, derivative: 0 }, at),
+        through: controller({ proportional: 0, integral: 0, derivative }, at),
+      };
+    });
+  return met(turns).map((tone) => {
+    const passed = chainResponse({ filters: filtersOf(read.gyro, 'own', turns, without) ?? [] }, tone);
+    const [always, through] = stage.chain === 'gyro' ? [zero, passed] : [passed, zero];
+    return { tone, always, through };
+  });
+}
+
+/** What filters make of a tone (Hz), with the motors at a speed in turns a second. */
+function toneFor(
   { gyro, derivative }: Read,
-  gains: Gains,
-  tone: {
-    readonly speed: number;
-    readonly at: number;
-    readonly which: 'own' | 'all';
-    readonly changed: Changed | null;
-  },
-): Complex | null {
-  const { speed, at, which, changed } = tone;
-  const gyroFilters = filtersOf(gyro, which, speed, changed);
+  { speed, at }: { readonly speed: number; readonly at: number },
+  which: 'own' | 'all',
+  changed: Changed | null,
+): FilteredTone {
+  const gyroFilters = filtersOf(gyro, which, speed, changed) ?? [];
   const derivativeFilters = filtersOf(derivative, 'all', speed, changed) ?? [];
-  return gyroFilters === null
-    ? null
-    : controller(gains, filteredTone({ gyroFilters, derivativeFilters }, at));
+  return filteredTone({ gyroFilters, derivativeFilters }, at);
 }
 
 /** The highest cutoff in whole hertz that does it; null for other kinds of filters, and where none above the steering tone does. */
@@ -176,8 +204,18 @@ function changeOf(read: Read, stage: Stage, now: NoiseLeft): CutoffChange | null
   const [cutoff, rate] = [lowpassCutoff(view, stage), view.quantity(stage.rate)];
   if (cutoff === null || rate === null) return null;
   const kind = kindOf(view, stage);
-  const changedTo = (to: number): Changed => ({ stage, filters: lowpassAt(to, kind, rate) });
-  const leftAt = (to: number) => leftOf(read, changedTo(to))?.amount ?? Number.POSITIVE_INFINITY;
+  const filtersAt = (to: number) => ({ filters: lowpassAt(to, kind, rate) });
+  const apart = apartFrom(read, stage);
+  const share = now.axis === null ? magnitude : movedBy;
+  // All but this filter stays as it is: of each try only what that lets through is asked.
+  const leftAt = (to: number) => {
+    const tried = filtersAt(to);
+    return Math.max(
+      ...apart.map(({ tone, always, through }) =>
+        share(add(always, times(through, chainResponse(tried, tone)))),
+      ),
+    );
+  };
   const enough = halfTheHeat * now.amount;
   let [low, high] = [steeringTone, Math.ceil(cutoff)];
   if (low >= high || leftAt(low) > enough) return null;
@@ -186,8 +224,8 @@ function changeOf(read: Read, stage: Stage, now: NoiseLeft): CutoffChange | null
     if (leftAt(middle) > enough) high = middle;
     else low = middle;
   }
-  const changed = changedTo(low);
-  const own = { filters: lowpassAt(cutoff, kind, rate) };
+  const changed = { stage, ...filtersAt(low) };
+  const own = filtersAt(cutoff);
   return {
     stage,
     to: low,
@@ -204,10 +242,8 @@ function phaseLost(read: Read, name: AxisName, changed: Changed): number | null 
   const { axis, point } = loop.placed;
   const speed = turnsPerSecond(point.state.motor.speed);
   const at = loop.margins.crossover;
-  const [before, after] = [null, changed].map((one) =>
-    commandAt(read, axis.gains, { speed, at, which: 'all', changed: one }),
-  );
-  if (before == null || after == null) return null;
-  const lost = angle(before) - angle(after);
+  const turned = (one: Changed | null) =>
+    angle(controller(axis.gains, toneFor(read, { speed, at }, 'all', one)));
+  const lost = turned(null) - turned(changed);
   return lost - 2 * Math.PI * Math.round(lost / (2 * Math.PI));
 }

@@ -7,6 +7,7 @@ import {
   type CommandLimits,
   closely,
   loosely,
+  overshoot,
   quickened,
   type Rates,
   reachOf,
@@ -28,9 +29,9 @@ const usualRate = 7;
 /** Answers to a small sudden stick where the axis comes nearest to swinging; null for one that swings. */
 export interface StickStep {
   readonly likely: StepResponse;
-  /** With all doubts turned together. */
-  readonly worse: StepResponse | null;
-  readonly better: StepResponse | null;
+  /** With all doubts turned together: by how much each goes over what was asked for; null for one that swings. */
+  readonly worse: number | null;
+  readonly better: number | null;
 }
 
 /** Null where the loop is not known, or swings. */
@@ -45,8 +46,8 @@ export const stickStepOf = model<[name: AxisName], StickStep>('stick step', (own
   return {
     value: {
       likely,
-      worse: answerOf(ends.worse, step.value, loosely),
-      better: answerOf(ends.better, step.value, loosely),
+      worse: overshootOf(answerOf(ends.worse, step.value, loosely)),
+      better: overshootOf(answerOf(ends.better, step.value, loosely)),
     },
     assumed: [...step.assumed, ...loop.assumed],
   };
@@ -83,6 +84,11 @@ function answerOf({ axis, margins }: Loop, step: Step, how: Closeness): StepResp
   const isSudden = step.isKicked || step.feedforward !== 0;
   const quick = isSudden ? null : quickened(axis, rates, crossover, how, reachOf(crossover, gainMarginAt));
   return stepResponse(quick?.axis ?? axis, quick?.rates ?? rates, step, crossover, how);
+}
+
+/** As a share of what was asked for; null for one that swings, or that has no answer. */
+export function overshootOf(response: StepResponse | null): number | null {
+  return response?.isSettled === true ? overshoot(response) : null;
 }
 
 /** A sudden stick, and how often it is looked at. */

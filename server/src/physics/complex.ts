@@ -4,6 +4,7 @@ export interface Complex {
   readonly im: number;
 }
 
+export const zero: Complex = { re: 0, im: 0 };
 export const one: Complex = { re: 1, im: 0 };
 
 /** A number of size 1 at an angle in rad. */

@@ -1,5 +1,5 @@
 import { type Along, type Room, roomFor } from './complex';
-import { byRate, type DigitalFilter, folded } from './filter';
+import { byRate, type DigitalFilter } from './filter';
 
 /**
  * What filters one after the other and a wait (s) make of tones (Hz): `chainResponse` at each of them, times the
@@ -19,13 +19,19 @@ export function respondingAlong(
   frequencies: readonly number[],
 ): (filters: readonly DigitalFilter[], wait: number) => Along {
   const earlier = byRate((rate) => turnAlong(1 / rate, frequencies));
-  return (filters, wait) =>
-    folded(
-      { filters },
-      turnAlong(wait, frequencies),
-      (filter) => responseAlong(filter, earlier(filter)),
-      multiplied,
-    );
+  return (filters, wait) => {
+    const along = turnAlong(wait, frequencies);
+    let at = 0;
+    while (at < filters.length) {
+      const filter = filters[at];
+      // One that stands there again, as a notch for each motor, is computed once.
+      let times = 1;
+      while (at + times < filters.length && filters[at + times] === filter) times += 1;
+      if (filter !== undefined) takeIn(along, filter, times, earlier(filter));
+      at += times;
+    }
+    return along;
+  };
 }
 
 /** How tones stand that come later by a wait, s. */
@@ -40,34 +46,31 @@ function turnAlong(wait: number, frequencies: readonly number[]): Room {
   return along;
 }
 
-/** `earlier`: how the tones stand one sample earlier. */
-function responseAlong({ b, a }: DigitalFilter, earlier: Along): Room {
-  const along = roomFor(earlier.re);
-  for (let step = 0; step < earlier.re.length; step += 1) {
+/** Multiplies by what a filter does, so many times. `earlier`: how the tones stand one sample earlier. */
+function takeIn(along: Room, { b, a }: DigitalFilter, times: number, earlier: Along): void {
+  const [b0, b1, b2] = b;
+  const [a1, a2] = a;
+  const { re, im } = along;
+  for (let step = 0; step < re.length; step += 1) {
     const once = earlier.re[step] ?? 0;
     const onceIm = earlier.im[step] ?? 0;
     const twice = 2 * once * once - 1;
     const twiceIm = 2 * once * onceIm;
-    const upRe = b[0] + b[1] * once + b[2] * twice;
-    const upIm = b[1] * onceIm + b[2] * twiceIm;
-    const downRe = 1 + a[0] * once + a[1] * twice;
-    const downIm = a[0] * onceIm + a[1] * twiceIm;
+    const upRe = b0 + b1 * once + b2 * twice;
+    const upIm = b1 * onceIm + b2 * twiceIm;
+    const downRe = 1 + a1 * once + a2 * twice;
+    const downIm = a1 * onceIm + a2 * twiceIm;
     const size = downRe * downRe + downIm * downIm;
-    along.re[step] = (upRe * downRe + upIm * downIm) / size;
-    along.im[step] = (upIm * downRe - upRe * downIm) / size;
+    const doesRe = (upRe * downRe + upIm * downIm) / size;
+    const doesIm = (upIm * downRe - upRe * downIm) / size;
+    let allRe = re[step] ?? 0;
+    let allIm = im[step] ?? 0;
+    for (let time = 0; time < times; time += 1) {
+      const turned = allRe * doesRe - allIm * doesIm;
+      allIm = allRe * doesIm + allIm * doesRe;
+      allRe = turned;
+    }
+    re[step] = allRe;
+    im[step] = allIm;
   }
-  return along;
-}
-
-/** The first, with the other taken into it. */
-function multiplied({ re, im }: Room, other: Along): Room {
-  for (let step = 0; step < re.length; step += 1) {
-    const oneRe = re[step] ?? 0;
-    const oneIm = im[step] ?? 0;
-    const otherRe = other.re[step] ?? 0;
-    const otherIm = other.im[step] ?? 0;
-    re[step] = oneRe * otherRe - oneIm * otherIm;
-    im[step] = oneRe * otherIm + oneIm * otherRe;
-  }
-  return { re, im };
 }

@@ -1,4 +1,4 @@
-import { angle, type Complex, magnitude, one, over, unit } from './complex';
+import { angle, type Complex, magnitude, unit } from './complex';
 
 /**
  * A digital filter of at most second order, at `rate` samples a second:
@@ -91,7 +91,8 @@ function warpedCutoff(frequency: number, rate: number): number {
 
 /** What the filter makes of a tone (Hz): its gain as size, its shift as angle. */
 export function response(filter: DigitalFilter, frequency: number): Complex {
-  return responseTo(filter, earlierBy(1, filter.rate, frequency));
+  const { re, im } = earlierBy(1, filter.rate, frequency);
+  return responseTo(filter, re, im);
 }
 
 /** How a tone (Hz) stands so many samples earlier. */
@@ -99,11 +100,16 @@ function earlierBy(samples: number, rate: number, frequency: number): Complex {
   return unit((samples * (-2 * Math.PI * frequency)) / rate);
 }
 
-function responseTo({ b, a }: DigitalFilter, { re: once, im: onceIm }: Complex): Complex {
-  const [twice, twiceIm] = [2 * once * once - 1, 2 * once * onceIm];
-  const up = { re: b[0] + b[1] * once + b[2] * twice, im: b[1] * onceIm + b[2] * twiceIm };
-  const down = { re: 1 + a[0] * once + a[1] * twice, im: a[0] * onceIm + a[1] * twiceIm };
-  return over(up, down);
+/** `once`: how the tone stands one sample earlier, by its parts. In plain numbers, for a sheet asks thousands of times. */
+function responseTo({ b, a }: DigitalFilter, once: number, onceIm: number): Complex {
+  const twice = 2 * once * once - 1;
+  const twiceIm = 2 * once * onceIm;
+  const upRe = b[0] + b[1] * once + b[2] * twice;
+  const upIm = b[1] * onceIm + b[2] * twiceIm;
+  const downRe = 1 + a[0] * once + a[1] * twice;
+  const downIm = a[0] * onceIm + a[1] * twiceIm;
+  const size = downRe * downRe + downIm * downIm;
+  return { re: (upRe * downRe + upIm * downIm) / size, im: (upIm * downRe - upRe * downIm) / size };
 }
 
 /** Gain at a tone (Hz) as a ratio. */
@@ -161,13 +167,18 @@ export function chainResponse({ filters }: Chain, frequency: number): Complex {
   let re = 1;
   let im = 0;
   let before: DigitalFilter | undefined;
-  let earlier = one;
+  let once = 1;
+  let onceIm = 0;
   let doesRe = 1;
   let doesIm = 0;
   for (const filter of filters) {
     if (filter !== before) {
-      if (filter.rate !== before?.rate) earlier = earlierBy(1, filter.rate, frequency);
-      const does = responseTo(filter, earlier);
+      if (filter.rate !== before?.rate) {
+        const earlier = earlierBy(1, filter.rate, frequency);
+        once = earlier.re;
+        onceIm = earlier.im;
+      }
+      const does = responseTo(filter, once, onceIm);
       doesRe = does.re;
       doesIm = does.im;
       before = filter;
@@ -208,7 +219,10 @@ export function chainDelay(chain: Chain, frequency: number): number {
 /** What filters make of a tone (Hz), one by one. */
 function responding(frequency: number): (filter: DigitalFilter) => Complex {
   const earlier = byRate((rate) => earlierBy(1, rate, frequency));
-  return (filter) => responseTo(filter, earlier(filter));
+  return (filter) => {
+    const { re, im } = earlier(filter);
+    return responseTo(filter, re, im);
+  };
 }
 
 /** What filters see that hangs on how often they work: asked once for those that work equally often. */

@@ -1,6 +1,6 @@
 import { type Along, type Complex, roomFor } from './complex';
 import { type DigitalFilter, notchPlace } from './filter';
-import { alongFrequencies } from './filter-along';
+import { respondingAlong } from './filter-along';
 import { type Axis, type ControlPath, openLoop } from './loop';
 
 /** A loop along rising frequencies (Hz), and anywhere between them. */
@@ -71,12 +71,10 @@ function tableOf(path: ControlPath, band: Band): Table {
   if (known?.band === band) return known;
   const { gyroFilters, derivativeFilters, delay } = path;
   const frequencies = closeAtNotches(band, [...gyroFilters, ...derivativeFilters]);
-  const table: Table = {
-    band,
-    frequencies,
-    seen: alongFrequencies(gyroFilters, delay, frequencies),
-    derived: alongFrequencies(derivativeFilters, 0, frequencies),
-  };
+  const respond = respondingAlong(frequencies);
+  const seen = respond(gyroFilters, delay);
+  const derived = respond(derivativeFilters, 0);
+  const table: Table = { band, frequencies, seen, derived };
   tables.set(path, table);
   return table;
 }

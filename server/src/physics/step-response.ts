@@ -284,14 +284,10 @@ class DelayLine {
   pass(value: number): number {
     const { held, share } = this;
     held[this.at] = value;
-    const older = this.after(this.at);
-    const newer = this.after(older);
+    const older = this.at + 1 === held.length ? 0 : this.at + 1;
+    const newer = older + 1 === held.length ? 0 : older + 1;
     this.at = older;
     return share * (held[older] ?? 0) + (1 - share) * (held[newer] ?? 0);
-  }
-
-  private after(place: number): number {
-    return place + 1 === this.held.length ? 0 : place + 1;
   }
 }
 
@@ -346,7 +342,7 @@ function waitOf(filters: readonly DigitalFilter[], crossover: number): number {
 
 /** By how much the highest value stands above the call, as a share of it; 0 where it never does. */
 export function overshoot({ values }: StepResponse): number {
-  let most = 0;
-  for (const value of values) most = Math.max(most, value - 1);
-  return most;
+  let highest = 1;
+  for (const value of values) if (value > highest) highest = value;
+  return highest - 1;
 }

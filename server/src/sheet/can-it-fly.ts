@@ -118,8 +118,16 @@ function sheetFinding(finding: Finding, telling: Telling): SheetFinding {
 function assumptions(columns: readonly PackColumn[]): readonly string[] {
   const all = new Map<string, string[]>();
   for (const { view, figures } of columns) {
-    const own = new Set([...figures.values()].flatMap(({ assumed }) => assumed));
-    for (const text of own) all.set(text, [...(all.get(text) ?? []), view.pack ?? '']);
+    const pack = view.pack ?? '';
+    // Many figures share a list.
+    const lists = new Set<readonly string[]>();
+    for (const { assumed } of figures.values()) lists.add(assumed);
+    for (const texts of lists)
+      for (const text of texts) {
+        const packs = all.get(text);
+        if (packs === undefined) all.set(text, [pack]);
+        else if (packs.at(-1) !== pack) packs.push(pack);
+      }
   }
   const ofAll = [...all].filter(([, packs]) => packs.length === columns.length).map(([text]) => text);
   const ofSome = [...all].filter(([, packs]) => packs.length < columns.length);

@@ -178,19 +178,22 @@ export function figureTable(
   ids: readonly string[],
   key: readonly string[],
 ): FigureTable {
-  const figureRows = ids.flatMap((id) => {
+  const rows: PackRow[] = [];
+  const shared: SharedRow[] = [];
+  for (const id of ids) {
     // Most filters that a craft may have it has not: no words are made for them.
     const source = packs.some(({ figures }) => figures.has(id)) ? figureSource(id) : undefined;
-    return source === undefined ? [] : [figureRow(packs, source)];
-  });
+    if (source === undefined) continue;
+    const { title } = source;
+    const { from, cells, isShared } = figureRow(packs, source);
+    const [cell = null] = cells;
+    if (!isShared) rows.push({ id, title, from, cells });
+    else if (cell !== null) shared.push({ id, title, from, cell });
+  }
   return {
     columns: packs.flatMap(({ view }) => view.pack ?? []),
-    rows: figureRows.flatMap(({ isShared, ...row }) =>
-      !isShared && row.cells.some((cell) => cell !== null) ? [row] : [],
-    ),
-    shared: figureRows.flatMap(({ id, title, from, cells: [cell], isShared }) =>
-      isShared && cell !== undefined && cell !== null ? [{ id, title, from, cell }] : [],
-    ),
+    rows,
+    shared,
     withheld: withheldRows(unknown, new Set(key)),
   };
 }
@@ -213,17 +216,20 @@ function settingCell(view: CraftView, path: string): PackCell | null {
 /** What a figure hangs on. */
 interface Behind {
   readonly settings: readonly string[];
+  /** Whether one of them is a pack's. */
+  readonly asksPack: boolean;
   /** The line that sets the first of them that any line sets; where it stands is looked up when it is shown. */
   readonly line: PlacedLine | null;
 }
 
 const behindFigure = viewQuery('what a figure hangs on', (view, id: string): Behind => {
   const settings = settingsBehind(view, id);
+  const asksPack = settings.some((path) => path.startsWith('pack.'));
   for (const path of settings) {
     const setting = view.setting(path.replace('<name>', () => view.pack ?? ''));
-    if (setting !== undefined) return { settings, line: setting.origin };
+    if (setting !== undefined) return { settings, asksPack, line: setting.origin };
   }
-  return { settings, line: null };
+  return { settings, asksPack, line: null };
 });
 
 /** The settings of each filter that the craft has before what they have in common. */
@@ -236,16 +242,15 @@ function settingsBehind(view: CraftView, id: string): readonly string[] {
 }
 
 /** A figure for every pack; shared if it asks nothing of a pack and comes to the same for all. */
-function figureRow(packs: readonly PackColumn[], { id, title, tellsPlace = false }: FigureSource) {
+function figureRow(packs: readonly PackColumn[], { id, tellsPlace = false }: FigureSource) {
   const behind = packs.map(({ view }) => behindFigure(view, id));
-  const from = behind[0]?.settings ?? [];
   const cells = packs.map(({ figures }, column) => {
     const figure = figures.get(id);
     return figure === undefined ? null : figureCell(figure, behind[column]?.line ?? null, tellsPlace);
   });
-  const asksPack = from.some((path) => path.startsWith('pack.'));
-  const isShared = !asksPack && cells.every((cell) => cell?.text === cells[0]?.text);
-  return { id, title, from, cells, isShared };
+  const [first] = behind;
+  const isShared = first?.asksPack !== true && cells.every((cell) => cell?.text === cells[0]?.text);
+  return { from: first?.settings ?? [], cells, isShared };
 }
 
 function figureCell(figure: Figure, line: PlacedLine | null, tellsPlace: boolean): PackCell {
