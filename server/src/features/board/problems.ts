@@ -1,4 +1,5 @@
 import type { UnmatchedAcceptance } from '../../board/kept/accepted';
+import { cutShort } from '../../board/layer/cut-short';
 import type { BoardLayer, LayerTrouble } from '../../board/layer/layer';
 import { breakCheck, type StatedBreak, statedBreaks } from '../../board/layer/stated-breaks';
 import { settingText } from '../../board/listing/setting-text';
@@ -38,6 +39,7 @@ export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly Boa
   addKept(layer, report);
   addTroubles(layer, report);
   addBreaks(layer, report);
+  addCutShort(layer, report);
   addUnread(layer, report);
   return [...report.problems].sort(
     ({ range: { start: one } }, { range: { start: other } }) =>
@@ -146,6 +148,14 @@ function addBreak({ settings }: BoardLayer, one: StatedBreak, report: Report): v
   if (setting === undefined) return;
   const { id, values } = breakCheck(one, setting.name, setting.value);
   report.add(id, values, setting.at.value, one.near);
+}
+
+function addCutShort(layer: BoardLayer, report: Report): void {
+  const cut = cutShort(layer);
+  if (cut === null || layer.profile === null) return;
+  const { beside, is, count, first } = cut;
+  const values = { board: layer.profile.title, count: String(count), end: is, first };
+  report.add('board/part-of-listing', values, beside.at.name);
 }
 
 function addUnread({ left }: BoardLayer, report: Report): void {

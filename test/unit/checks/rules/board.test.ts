@@ -112,6 +112,33 @@ describe('checks: board', () => {
     );
   });
 
+  it('board/part-of-listing tells about a text of which one end is missing', () => {
+    const whole = Array.from({ length: 16 }, (_, index) => `lamp-${index + 1}: ${index + 2}`);
+    const { forms } = read(whole, null);
+    const settings: BoardSetting[] = whole.map((line) => ({ name: line.slice(0, line.indexOf(':')) }));
+    const own = profileOf({ name: 'lark', text: { forms }, settings });
+    const part = (from: number, to: number) => {
+      const [problem] = boardProblems(read(whole.slice(from, to), own), testCatalog);
+      return problem === undefined ? null : `${problem.range.start.line} ${problem.message}`;
+    };
+    const end =
+      'The end of the listing is missing: 5 settings that the profile of lark has there, from lamp-12 on.';
+    assert.equal(part(0, 11), `10 ${end}`);
+    assert.match(
+      part(6, 16) ?? '',
+      /^0 The beginning of the listing is missing: 6 settings .* from lamp-1 on\.$/,
+    );
+    for (const [from, to] of [
+      [0, 16],
+      [0, 13],
+      [0, 9],
+      [2, 13],
+    ] as const)
+      assert.equal(part(from, to), null);
+    const omitting = profileOf({ name: 'lark', text: { forms, omitsDefaults: true }, settings });
+    assert.deepEqual(told(read(whole.slice(0, 11), omitting)), []);
+  });
+
   it('each have a case', () => {
     const held = new Set([
       ...cases.map(([id]) => id),
@@ -120,6 +147,7 @@ describe('checks: board', () => {
       'board/no-profile',
       'board/acceptance-unmatched',
       'board/beside-unreadable',
+      'board/part-of-listing',
       ...ofStatements,
     ]);
     const ids = [...testCatalog.checks.keys()].filter((id) => id.startsWith('board/'));
