@@ -194,14 +194,16 @@ function left(id: string, title: string, harmonic: Harmonic, state: FlightState)
       const times = heard.likely / turns.likely;
       const likely = leftOf(gyro.own(turns.likely), heard.likely, strays.usual);
       // The tone is a guess: so is whether it meets a notch that stands still, and how far a low-pass reaches.
-      const ends = between(turns.low ?? turns.likely, turns.high ?? turns.likely).map((speed) => {
+      let [low, high] = [likely, likely];
+      for (const speed of between(turns.low ?? turns.likely, turns.high ?? turns.likely)) {
         const filters = gyro.own(speed);
-        return [strays.least, strays.most].map((share) => leftOf(filters, times * speed, share));
-      });
+        low = Math.min(low, leftOf(filters, times * speed, strays.least));
+        high = Math.max(high, leftOf(filters, times * speed, strays.most));
+      }
       return {
         likely,
-        low: Math.min(likely, ...ends.map(([least = likely]) => least)),
-        high: Math.max(likely, ...ends.map(([, most = likely]) => most)),
+        low,
+        high,
         why: leftText(gyro.own(turns.likely), heard.likely),
         assumed: [...new Set([...known.assumed, ...(heard.assumed ?? [])])],
       };

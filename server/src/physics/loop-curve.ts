@@ -103,16 +103,11 @@ function closeAtNotches(band: Band, filters: readonly DigitalFilter[]): readonly
     for (const flank of flanks) near.push(place.centre + flank * place.width);
   }
   const inside = near.filter((frequency) => frequency > band.from && frequency < band.to);
-  return inside.length === 0
-    ? even
-    : merged(
-        even,
-        inside.sort((one, other) => one - other),
-      );
+  return inside.length === 0 ? even : merged(even, Float64Array.from(inside).sort());
 }
 
 /** Two rising lists as one. */
-function merged(one: readonly number[], other: readonly number[]): readonly number[] {
+function merged(one: readonly number[], other: Float64Array): readonly number[] {
   const all: number[] = [];
   let at = 0;
   for (const value of one) {

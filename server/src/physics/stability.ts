@@ -247,15 +247,26 @@ export interface Margins {
  * Source: definitions, e.g. K. J. Åström and R. M. Murray, Feedback Systems, section 10.3.
  */
 export function marginsOf({ verdict, crossovers, turns }: Stability): Margins | null {
-  const [closest] = [...crossovers].sort((one, other) => phaseLeft(one) - phaseLeft(other));
+  const closest = highestBy(crossovers, (place) => -phaseLeft(place));
   if (verdict !== 'calm' || closest === undefined) return null;
-  const [first] = turns.filter(({ gain }) => gain < 1).sort((one, other) => other.gain - one.gain);
+  const first = highestBy(turns, ({ gain }) => (gain < 1 ? gain : Number.NEGATIVE_INFINITY));
   return {
     crossover: closest.frequency,
     phaseMargin: phaseLeft(closest),
     gainMargin: first === undefined ? null : 1 / first.gain,
     gainMarginAt: first?.frequency ?? null,
   };
+}
+
+/** The first of those that measure most; undefined where none measures anything. */
+function highestBy<T>(places: readonly T[], measure: (place: T) => number): T | undefined {
+  let highest: T | undefined;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const place of places) {
+    const measured = measure(place);
+    if (measured > most) [highest, most] = [place, measured];
+  }
+  return highest;
 }
 
 /** How far a phase between −π and π is from half a turn. */

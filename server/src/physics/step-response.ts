@@ -7,6 +7,8 @@ export interface StepResponse {
   readonly interval: number;
   /** Turning rate as a share of what was called for, from the moment of the call to when it has settled. */
   readonly values: readonly number[];
+  /** Of the values. */
+  readonly highest: number;
   /** Whether it came to rest; otherwise it swings on. */
   readonly isSettled: boolean;
 }
@@ -100,9 +102,11 @@ export function stepResponse(
   const most = Math.ceil(mostTime(axis.gains, crossover, patience) / interval);
   const values: number[] = [];
   let [turning, command, since, wait] = [0, 0, 0, 0];
+  let highest = 0;
   while (values.length < most && since < calm) {
     const share = turning / step.call;
     values.push(share);
+    if (share > highest) highest = share;
     since = Math.abs(share - 1) <= within ? since + 1 : 0;
     const seen = gyro.next(turning);
     if (wait === 0) {
@@ -112,7 +116,7 @@ export function stepResponse(
     wait -= 1;
     turning += motors.pushed(line.pass(command)) * interval;
   }
-  return { interval, values, isSettled: since >= calm || !stillSwings(values) };
+  return { interval, values, highest, isSettled: since >= calm || !stillSwings(values) };
 }
 
 /**
@@ -341,8 +345,6 @@ function waitOf(filters: readonly DigitalFilter[], crossover: number): number {
 }
 
 /** By how much the highest value stands above the call, as a share of it; 0 where it never does. */
-export function overshoot({ values }: StepResponse): number {
-  let highest = 1;
-  for (const value of values) if (value > highest) highest = value;
-  return highest - 1;
+export function overshoot({ highest }: StepResponse): number {
+  return Math.max(0, highest - 1);
 }
