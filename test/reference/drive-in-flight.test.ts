@@ -6,6 +6,7 @@ import {
   shaftPower,
   speedThrough,
   stateInFlight,
+  voltageToSpareInFlight,
 } from '../../server/src/physics/drive-in-flight';
 import {
   hoverInflow,
@@ -188,6 +189,12 @@ describe('propellers that the air comes through', () => {
     near(flown.throttle, hovering.throttle, 1e-9);
     near(flown.motor.speed, hovering.motor.speed, 1e-9);
     assert.equal(stateInFlight(craft, 80), null);
+    // A second way to the speeds at which it flies so.
+    for (let speed = 0; speed < 80; speed += 0.5)
+      for (const throttle of [0.7, 0.85, 1]) {
+        const isFlown = (stateInFlight(craft, speed)?.throttle ?? 2) <= throttle;
+        assert.equal(voltageToSpareInFlight(craft, speed, throttle) >= 0, isFlown, `${speed} at ${throttle}`);
+      }
   });
 });
 

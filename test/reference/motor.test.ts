@@ -1,5 +1,11 @@
 import assert from 'node:assert/strict';
-import { needsForThrust, stateAtThrottle, stateForThrust } from '../../server/src/physics/drive';
+import {
+  needsForThrust,
+  stateAtThrottle,
+  stateForThrust,
+  stateTurning,
+  voltageToSpare,
+} from '../../server/src/physics/drive';
 import {
   coastingDamping,
   idleCurrentAt,
@@ -231,6 +237,29 @@ describe('motors on a pack', () => {
     near(still.packCurrent, (4 * 0.5 * 0.5 * still.packVoltage) / 0.065, 1e-6);
     const broken = stateAtThrottle({ ...drive, sourceResistance: 10, otherPower: 20 }, 0.5);
     assert.ok(broken.packVoltage >= 0 && broken.packVoltage < 7.4, `${broken.packVoltage}`);
+  });
+
+  it('leave the pack 0.157143 V to spare with 300 W at 7 V and half throttle, of 14.8 V behind 30 mΩ (14.8 − 0.03 × 300 / 14 − 14, by hand)', () => {
+    const one = { ...drive, count: 1, sourceResistance: 0.03, otherPower: 0, controllerLoss: 0 };
+    const state = { speed: 2000, current: 40, voltage: 7, power: 300 };
+    near(voltageToSpare(one, state, 0.5), 0.157_143, 1e-5);
+    // More than 14.8² / (4 × 0.03) W it never gives, however little its voltage may be: 7.4 − 0.03 × 1900 / 7.4.
+    near(voltageToSpare(one, { ...state, power: 1900 }, 1), -0.302_703, 1e-5);
+  });
+
+  it('have something to spare exactly where they have a state (a second way), whatever they turn at', () => {
+    const losing = { ...drive, sourceResistance: 0.06, otherPower: 5, controllerLoss: 0.04 };
+    const factor = torqueFactor(propeller, 1.225);
+    let fed = 0;
+    for (let speed = 50; speed < 4000; speed += 50)
+      for (const throttle of [0.3, 0.6, 0.8, 1]) {
+        const state = turning(motor, speed, factor);
+        const found = stateTurning(losing, 1, state);
+        const isFed = found !== null && found.throttle <= throttle;
+        if (isFed) fed += 1;
+        assert.equal(voltageToSpare(losing, state, throttle) >= 0, isFed, `${speed} at ${throttle}`);
+      }
+    assert.ok(fed > 50 && fed < 300, `${fed}`);
   });
 
   it('are told not to lift what the pack can’t feed', () => {

@@ -2,7 +2,7 @@ import type { CraftView } from '../craft/view';
 import { gravity } from '../physics/atmosphere';
 import { type Drag, dragFactors, estimatedDragArea, estimatedLinearDrag } from '../physics/drag';
 import type { DriveState } from '../physics/drive';
-import { type DriveInFlight, stateInFlight } from '../physics/drive-in-flight';
+import { type DriveInFlight, stateInFlight, voltageToSpareInFlight } from '../physics/drive-in-flight';
 import { type Carried, driveInFlight } from './carried';
 import { carriedBy } from './drive';
 import { model } from './model';
@@ -95,12 +95,21 @@ function assumedOf(view: CraftView, { drag: { linear, area } }: Forward): readon
   ];
 }
 
+/** Asked for at many speeds. */
+const flying = new WeakMap<Forward, DriveInFlight>();
+
 /** As the formulas take it. */
-export function inFlight({ carried, drag, advance, inflowRise }: Forward): DriveInFlight {
+export function inFlight(forward: Forward): DriveInFlight {
+  const known = flying.get(forward);
+  if (known !== undefined) return known;
+  const { carried, drag, advance, inflowRise } = forward;
   const drive = driveInFlight(carried);
   const { weight } = carried;
   const discArea = (drive.count * Math.PI * drive.propeller.diameter ** 2) / 4;
-  return { drive, airframe: { weight, drag, discArea, airDensity: drive.airDensity }, advance, inflowRise };
+  const airframe = { weight, drag, discArea, airDensity: drive.airDensity };
+  const craft = { drive, airframe, advance, inflowRise };
+  flying.set(forward, craft);
+  return craft;
 }
 
 /** Level flight at an airspeed (m/s), within what the script lets the throttle go to; null beyond. */
@@ -108,6 +117,13 @@ export function flyingAt(forward: Forward, speed: number): DriveState | null {
   const { throttle } = forward.carried;
   const state = stateInFlight(inFlight(forward), speed);
   return state === null || throttle === null || state.throttle > throttle.most ? null : state;
+}
+
+/** Above 0 at an airspeed (m/s) at which it can fly level, below 0 beyond: V, as `voltageToSpare` has it. */
+export function toSpareAt(forward: Forward, speed: number): number {
+  const { throttle } = forward.carried;
+  if (throttle === null) return Number.NEGATIVE_INFINITY;
+  return voltageToSpareInFlight(inFlight(forward), speed, throttle.most);
 }
 
 /** Power from the pack, W; infinite where it can't fly so. */

@@ -3,7 +3,7 @@ import { packUnderLoad, secondsToUse } from '../physics/discharge';
 import { needsForThrust, stateAtThrottle } from '../physics/drive';
 import { type Carried, packInFlight, withDrive } from './carried';
 import { carriedBy } from './drive';
-import { flightEnd, hoverFlight } from './flight-time';
+import { flightEnds, hoverFlight } from './flight-time';
 import { model } from './model';
 
 /** What a pack shows and gives at one moment of a flight. */
@@ -23,8 +23,8 @@ const steps = 40;
 /** A flight of nothing but hovering, as it is likely, from full until it is due to land. */
 export const flightCurve = model<[], readonly FlightMoment[]>('flight curve', (own) => {
   const carried = carriedBy(own)?.value.likely;
-  const end = carried === undefined ? null : flightEnd(own, carried, 'landing');
-  const flight = carried === undefined || end === null ? null : hoverFlight(carried, end);
+  const ends = carried === undefined ? null : flightEnds(own, 'landing');
+  const flight = carried === undefined || ends === null ? null : hoverFlight(carried, ends(carried));
   if (carried === undefined || flight === null) return null;
   const { from, to } = flight;
   const moments = Array.from({ length: steps + 1 }, (_, step) =>

@@ -53,23 +53,31 @@ export const flightGoals = {
 export type FlightGoal = keyof typeof flightGoals;
 
 /**
- * Where a flight with the pack in view ends for its pilot: at a voltage of the cells, or by the charge: at a landing
- * with the reserve left, at a warning with the share of the printed charge gone that the script warns at. Null where
- * that is not known.
+ * Where a flight with the pack in view ends for its pilot, whatever else is in doubt: at a voltage of the cells, or by
+ * the charge: at a landing with the reserve left, at a warning with the share of the printed charge gone that the script
+ * warns at. Null where that is not known.
  */
-export function flightEnd(view: CraftView, carried: Carried, goal: FlightGoal): FlightEnd | null {
+export function flightEnds(view: CraftView, goal: FlightGoal): ((carried: Carried) => FlightEnd) | null {
   const cells = packCount(view, 'cells');
   const cell = goal === 'landing' ? landingCell(view) : warningCell(view);
-  const charge = goal === 'landing' ? view.quantity('power.charge-reserve') : leftAtWarning(view, carried);
-  if (cells === null || cell === null || charge === null) return null;
-  return { charge, voltage: cells * cell };
+  const left = goal === 'landing' ? leftAtLanding(view) : leftAtWarning(view);
+  if (cells === null || cell === null || left === null) return null;
+  return (carried) => ({ charge: left(carried), voltage: cells * cell });
+}
+
+type ChargeLeft = (carried: Carried) => number;
+
+function leftAtLanding(view: CraftView): ChargeLeft | null {
+  const reserve = view.quantity('power.charge-reserve');
+  return reserve === null ? null : () => reserve;
 }
 
 /** Counted from the full pack; a count that goes on beyond what the pack gives warns of nothing. */
-function leftAtWarning(view: CraftView, { charge, pack }: Carried): number | null {
+function leftAtWarning(view: CraftView): ChargeLeft | null {
   const used = view.quantity('power.used-warning');
   const printed = packQuantity(view, 'capacity');
-  return used === null || printed === null ? null : Math.max(0, pack.full - (used * printed) / charge);
+  if (used === null || printed === null) return null;
+  return ({ charge, pack }) => Math.max(0, pack.full - (used * printed) / charge);
 }
 
 /** By the mean current: what is stepped through comes to no shorter formula. */
@@ -80,7 +88,7 @@ export function dischargeText(
   goal: FlightGoal,
 ): string {
   const mean = ((from - to) * carried.charge) / seconds;
-  const end = flightEnd(view, carried, goal);
+  const end = flightEnds(view, goal)?.(carried);
   return `(${fine(from, '%')} - ${fine(to, '%')}) × ${fine(carried.charge, 'mAh')} / ${fine(mean, 'A')}, the mean current from full to ${endText(view, to > (end?.charge ?? 0), goal)}`;
 }
 

@@ -8,7 +8,7 @@ import {
   type Discharge,
   dischargeText,
   type FlightGoal,
-  flightEnd,
+  flightEnds,
   flightGoals,
   flightWith,
 } from './flight-time';
@@ -93,8 +93,9 @@ function minutesFigure(goal: FlightGoal): FigureSource {
 /** At its mean power from a full pack; null where the pack can't give that, or is down from the start. */
 function flightOf(view: CraftView, flown: FlownCraft, goal: FlightGoal): Discharge | null {
   const power = flyingPower(flown);
-  const end = flightEnd(view, flown.carried, goal);
-  return power === null || end === null ? null : flightWith(flown.carried, { power, current: 0 }, end);
+  const ends = flightEnds(view, goal);
+  if (power === null || ends === null) return null;
+  return flightWith(flown.carried, { power, current: 0 }, ends(flown.carried));
 }
 
 interface FlyingFigure extends Pick<FigureSource, 'id' | 'title' | 'unit' | 'from'> {

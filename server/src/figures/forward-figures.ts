@@ -1,44 +1,16 @@
 import type { CraftView } from '../craft/view';
-import { enduranceSpeed, highestSpeed, rangeSpeed, reachOutAndBack } from '../physics/best-speed';
+import { reachOutAndBack } from '../physics/best-speed';
 import { speedForDrag } from '../physics/drag';
 import { levelFlight } from '../physics/forward-flight';
 import { type Forward, flyingAt, forwardOf, inFlight, powerAt } from './airframe';
+import { type BestSpeeds, bestSpeeds, hovers } from './best-speeds';
 import { beyondModel } from './beyond-model';
 import { hovering } from './drive-states';
 import type { Computed, FigureSource } from './figure';
-import { type Discharge, flightEnd, flightWith } from './flight-time';
+import { type BothWays, legIn, usedOn, waysIn } from './legs';
 import { tellsPackKind } from './pack-source';
 import { type Doubtful, type Estimate, estimate, estimateAbout } from './uncertain';
 import { fine } from './why';
-
-/** m/s: nothing that this is about flies as fast. */
-const limit = 150;
-
-/** Speeds of one model, looked for once: many figures ask for them. */
-interface BestSpeeds {
-  /** m/s */
-  readonly top: number;
-  readonly endurance: number;
-  readonly range: number;
-}
-
-const found = new WeakMap<Forward, BestSpeeds | null>();
-
-/** Null for a craft that can't hover. */
-function bestSpeeds(forward: Forward): BestSpeeds | null {
-  const known = found.get(forward);
-  if (known !== undefined) return known;
-  const speeds = flyingAt(forward, 0) === null ? null : speedsOf(forward);
-  found.set(forward, speeds);
-  return speeds;
-}
-
-function speedsOf(forward: Forward): BestSpeeds | null {
-  const top = highestSpeed((speed) => flyingAt(forward, speed) !== null, limit);
-  const power = (speed: number) => powerAt(forward, speed);
-  const range = rangeSpeed(power, top);
-  return range === null ? null : { top, endurance: enduranceSpeed(power, top), range: range.speed };
-}
 
 interface ForwardFigure extends Pick<FigureSource, 'id' | 'title' | 'unit'> {
   readonly from?: readonly string[];
@@ -49,8 +21,19 @@ interface ForwardFigure extends Pick<FigureSource, 'id' | 'title' | 'unit'> {
   readonly place?: (view: CraftView) => string;
   /** Whether it may well be nothing, so that its span is no matter of factors. */
   readonly mayBeNothing?: boolean;
-  readonly measure: (at: Forward, view: CraftView) => number | null;
-  readonly why: (at: Forward, view: CraftView) => string;
+  /** Whether there is one wherever the craft hovers. */
+  readonly isOfAll?: boolean;
+  readonly measureIn: (view: CraftView, likely: Forward) => Measure;
+  readonly why: (likely: Forward, view: CraftView) => string;
+}
+
+type Measure = (at: Forward) => number | null;
+
+function bySpeeds(measure: (speeds: BestSpeeds, at: Forward) => number): ForwardFigure['measureIn'] {
+  return (_, likely) => (at) => {
+    const speeds = bestSpeeds(at, likely);
+    return speeds === null ? null : measure(speeds, at);
+  };
 }
 
 const inputs = ['craft.drag-area', 'craft.mass', 'motor.kv', 'prop.diameter', 'prop.pitch'];
@@ -62,9 +45,9 @@ const list: readonly ForwardFigure[] = [
     title: 'Airspeed at which it stays up longest',
     unit: 'm/s',
     mayBeNothing: true,
-    measure: (at) => bestSpeeds(at)?.endurance ?? null,
+    measureIn: bySpeeds(({ endurance }) => endurance),
     why(at) {
-      const speed = bestSpeeds(at)?.endurance ?? 0;
+      const speed = bestSpeeds(at, at)?.endurance ?? 0;
       const least = `${fine(powerAt(at, speed), 'W')}, in the hover ${fine(powerAt(at, 0), 'W')}`;
       return `${fine(speed, 'm/s')}, where level flight takes the least from the pack: ${least}`;
     },
@@ -73,9 +56,10 @@ const list: readonly ForwardFigure[] = [
     id: 'range-speed',
     title: 'Airspeed at which it gets farthest in still air',
     unit: 'm/s',
-    measure: (at) => bestSpeeds(at)?.range ?? null,
+    isOfAll: true,
+    measureIn: bySpeeds(({ range }) => range),
     why(at) {
-      const speed = bestSpeeds(at)?.range ?? 0;
+      const speed = bestSpeeds(at, at)?.range ?? 0;
       return `${fine(speed, 'm/s')}, where a metre takes the least from the pack: ${fine(powerAt(at, speed) / speed, 'Wh/km')}`;
     },
   },
@@ -83,12 +67,10 @@ const list: readonly ForwardFigure[] = [
     id: 'cruise-power',
     title: 'Power from the pack at that airspeed',
     unit: 'W',
-    measure(at) {
-      const speeds = bestSpeeds(at);
-      return speeds === null ? null : powerAt(at, speeds.range);
-    },
+    isOfAll: true,
+    measureIn: bySpeeds(({ range }, at) => powerAt(at, range)),
     why(at) {
-      const speed = bestSpeeds(at)?.range ?? 0;
+      const speed = bestSpeeds(at, at)?.range ?? 0;
       const state = flyingAt(at, speed);
       return `${fine(state?.packVoltage ?? 0, 'V')} × ${fine(state?.packCurrent ?? 0, 'A')}, at ${fine(speed, 'm/s')}`;
     },
@@ -99,13 +81,15 @@ const list: readonly ForwardFigure[] = [
     unit: 'km',
     from: ofPack,
     hint: { at: ['craft.drag-area'], words: (figure) => `flies ${figure} in still air` },
-    measure(at, view) {
-      const speeds = bestSpeeds(at);
-      const far = speeds === null ? null : farthest(at, view, 0);
-      return far === null ? null : far.distance / 1e3;
+    measureIn(view, likely) {
+      const legOf = legIn(view, likely);
+      return (at) => {
+        const leg = legOf(at, 0);
+        return leg === null ? null : leg.distance / 1e3;
+      };
     },
     why(at, view) {
-      const leg = farthest(at, view, 0);
+      const leg = legIn(view, at)(at, 0);
       return leg === null ? '' : `${fine(leg.speed, 'm/s')} × ${fine(leg.flight.seconds, 'min')}`;
     },
   },
@@ -117,12 +101,9 @@ const list: readonly ForwardFigure[] = [
     hint: { at: ['craft.wind'], words: (figure) => `${figure} out against it, and back` },
     place: inWindWritten,
     whyNot: (view) => windTooStrong(view) ?? beyondModel(view),
-    measure(at, view) {
-      const ways = bothWays(at, view);
-      return ways === null ? null : reachOutAndBack(ways.against.distance, ways.along.distance) / 1e3;
-    },
+    measureIn: byWays(({ against, along }) => reachOutAndBack(against.distance, along.distance) / 1e3),
     why(at, view) {
-      const ways = bothWays(at, view);
+      const ways = waysIn(view, at)(at);
       if (ways === null) return '';
       const { against, along } = ways;
       const formula = `1 / (1 / ${fine(against.distance, 'km')} + 1 / ${fine(along.distance, 'km')})`;
@@ -136,15 +117,12 @@ const list: readonly ForwardFigure[] = [
     from: ['craft.wind', ...ofPack],
     place: inWindWritten,
     whyNot: (view) => windTooStrong(view) ?? beyondModel(view),
-    measure(at, view) {
-      const ways = bothWays(at, view);
-      if (ways === null) return null;
-      const { against, along } = ways;
+    measureIn: byWays(({ against, along }, at) => {
       const out = against.distance / (against.distance + along.distance);
       return (usedOn(along) * at.carried.charge * out) / 3.6;
-    },
+    }),
     why(at, view) {
-      const ways = bothWays(at, view);
+      const ways = waysIn(view, at)(at);
       if (ways === null) return '';
       const share = fine(usedOn(ways.along), '%');
       const [against, along] = [ways.against, ways.along].map(({ distance }) => fine(distance, 'km'));
@@ -155,9 +133,10 @@ const list: readonly ForwardFigure[] = [
     id: 'top-speed',
     title: 'Top airspeed in level flight, pack half used',
     unit: 'm/s',
-    measure: (at) => bestSpeeds(at)?.top ?? null,
+    isOfAll: true,
+    measureIn: bySpeeds(({ top }) => top),
     why(at) {
-      const speed = bestSpeeds(at)?.top ?? 0;
+      const speed = bestSpeeds(at, at)?.top ?? 0;
       return `${fine(speed, 'm/s')}, ${leaningText(at, speed)}, all that motors and pack give while air comes through the propellers`;
     },
   },
@@ -167,19 +146,23 @@ const list: readonly ForwardFigure[] = [
     unit: 'm/s',
     from: ['level.tilt-limit'],
     concerns: (view) => view.isSet('level.tilt-limit'),
-    measure: tiltSpeed,
-    why: (at, view) =>
-      `${fine(tiltSpeed(at, view) ?? 0, 'm/s')}, ${leaningText(at, tiltSpeed(at, view) ?? 0)}`,
+    measureIn: tiltSpeedIn,
+    why(at, view) {
+      const speed = tiltSpeedIn(view, at)(at) ?? 0;
+      return `${fine(speed, 'm/s')}, ${leaningText(at, speed)}`;
+    },
   },
 ];
 
-function tiltSpeed(at: Forward, view: CraftView): number | null {
+function tiltSpeedIn(view: CraftView, likely: Forward): Measure {
   const tilt = view.quantity('level.tilt-limit');
-  const speeds = bestSpeeds(at);
-  if (tilt === null || speeds === null) return null;
-  const { weight, drive } = at.carried;
-  if (tilt >= Math.PI / 2) return speeds.top;
-  return Math.min(speeds.top, speedForDrag(at.drag, weight * Math.tan(tilt), drive.airDensity));
+  return (at) => {
+    const speeds = bestSpeeds(at, likely);
+    if (tilt === null || speeds === null) return null;
+    const { weight, drive } = at.carried;
+    if (tilt >= Math.PI / 2) return speeds.top;
+    return Math.min(speeds.top, speedForDrag(at.drag, weight * Math.tan(tilt), drive.airDensity));
+  };
 }
 
 function leaningText(at: Forward, speed: number): string {
@@ -187,53 +170,16 @@ function leaningText(at: Forward, speed: number): string {
   return `leaning ${fine(tilt, 'deg')} with ${fine(drag, 'N')} of drag and ${fine(thrust, 'N')} of thrust`;
 }
 
-interface Leg {
-  /** Through the air, m/s. */
-  readonly speed: number;
-  /** Of a whole pack. */
-  readonly flight: Discharge;
-  /** Over the ground, m. */
-  readonly distance: number;
+function byWays(measure: (ways: BothWays, at: Forward) => number): ForwardFigure['measureIn'] {
+  return (view, likely) => {
+    const waysOf = waysIn(view, likely);
+    return (at) => {
+      const ways = waysOf(at);
+      return ways === null ? null : measure(ways, at);
+    };
+  };
 }
 
-/** Share of the pack's charge. */
-function usedOn({ flight: { from, to } }: Leg): number {
-  return from - to;
-}
-
-/** By model and wind: two figures ask for the same. */
-const inWind = new WeakMap<Forward, Map<number, number | null>>();
-
-/** Airspeed (m/s) at which it gets farthest against a wind; null where it makes no way. */
-function bestInWind(at: Forward, top: number, wind: number): number | null {
-  const known = inWind.get(at) ?? new Map<number, number | null>();
-  inWind.set(at, known);
-  const before = known.get(wind);
-  if (before !== undefined) return before;
-  const speed = rangeSpeed((one) => powerAt(at, one), top, wind)?.speed ?? null;
-  known.set(wind, speed);
-  return speed;
-}
-
-/** As far as a full pack takes it until it is due to land, against a wind (m/s; below 0: with it); null where it makes no way. */
-function farthest(at: Forward, view: CraftView, wind: number): Leg | null {
-  const speeds = bestSpeeds(at);
-  const end = flightEnd(view, at.carried, 'landing');
-  if (speeds === null || end === null) return null;
-  const speed = wind === 0 ? speeds.range : bestInWind(at, speeds.top, wind);
-  if (speed === null) return null;
-  const flight = flightWith(at.carried, { power: powerAt(at, speed), current: 0 }, end);
-  return flight === null ? null : { speed, flight, distance: (speed - wind) * flight.seconds };
-}
-
-function bothWays(at: Forward, view: CraftView): { readonly against: Leg; readonly along: Leg } | null {
-  const wind = view.quantity('craft.wind');
-  if (wind === null) return null;
-  const [against, along] = [farthest(at, view, wind), farthest(at, view, -wind)];
-  return against === null || along === null ? null : { against, along };
-}
-
-/** Without a word of the wind a pilot would take it for the one that blows. */
 function inWindWritten(view: CraftView): string {
   return view.isSet('craft.wind') ? `in ${view.shown('craft.wind')} of wind` : 'in no wind';
 }
@@ -242,7 +188,8 @@ function inWindWritten(view: CraftView): string {
 function windTooStrong(view: CraftView): string | null {
   const forward = forwardOf(view);
   const wind = view.quantity('craft.wind');
-  const speeds = forward === null ? null : bestSpeeds(forward.value.likely);
+  const likely = forward?.value.likely;
+  const speeds = likely === undefined ? null : bestSpeeds(likely, likely);
   if (speeds === null || wind === null || speeds.top > wind) return null;
   return `A wind of ${view.shown('craft.wind')} is faster than the craft likely flies, ${view.short(speeds.top, 'm/s')}: it can’t come back against it.`;
 }
@@ -267,7 +214,8 @@ export const forwardFigures: readonly FigureSource[] = list.map(
     place,
     whyNot = beyondModel,
     mayBeNothing = false,
-    measure,
+    isOfAll = false,
+    measureIn,
     why,
   }) => ({
     id,
@@ -283,9 +231,10 @@ export const forwardFigures: readonly FigureSource[] = list.map(
       if (known === null) return null;
       const { likely } = known.value;
       if (hovering(likely.carried) === null) return null;
+      const measure = measureIn(view, likely);
       const of = mayBeNothing
-        ? spanAbout(known.value, (at) => measure(at, view))
-        : estimate(known.value, (at) => measure(at, view));
+        ? spanAbout(known.value, measure)
+        : estimate(known.value, measure, isOfAll ? hovers : undefined);
       if (of === null) return null;
       const told = place === undefined ? {} : { place: place(view) };
       return {

@@ -7,7 +7,7 @@ import {
   type Discharge,
   dischargeText,
   type FlightGoal,
-  flightEnd,
+  flightEnds,
   flightGoals,
   hoverFlight,
 } from './flight-time';
@@ -56,6 +56,6 @@ function minutes({ view, carried }: InState, goal: FlightGoal): number | null {
 }
 
 function flightOf(view: CraftView, carried: Carried, goal: FlightGoal): Discharge | null {
-  const end = flightEnd(view, carried, goal);
-  return end === null ? null : hoverFlight(carried, end);
+  const ends = flightEnds(view, goal);
+  return ends === null ? null : hoverFlight(carried, ends(carried));
 }

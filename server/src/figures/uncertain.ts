@@ -128,16 +128,21 @@ const noAnswer = 'not at all';
 /**
  * A measure of a model with what its doubts make of it, above 0; null where the measure is. Its logarithm moves with
  * each doubt by itself, and these moves are added as independent ones are, by their squares. Where it has no answer at
- * an end, with all doubts turned towards it as far as is as likely, the end is told in words.
+ * an end, with all doubts turned towards it as far as is as likely, the end is told in words; `isAnswered` says
+ * whether it has one, where that is known with less work.
  * Sources: JCGM 100, Guide to the expression of uncertainty in measurement, section 5.1 (by finite differences); for
  * the ends the first-order reliability method, any textbook on structural reliability.
  */
-export function estimate<T>(model: Doubtful<T>, measure: (model: T) => number | null): Estimate | null {
+export function estimate<T>(
+  model: Doubtful<T>,
+  measure: (model: T) => number | null,
+  isAnswered = (one: T) => measure(one) !== null,
+): Estimate | null {
   const likely = measure(model.likely);
   if (likely === null || !Number.isFinite(likely)) return null;
   const moves = model.turned.map((pair) => movesOf(likely, pair.map(measure)));
-  const below = endOf(model, measure, moves, -1);
-  const above = endOf(model, measure, moves, 1);
+  const below = endOf(model, isAnswered, moves, -1);
+  const above = endOf(model, isAnswered, moves, 1);
   return {
     likely,
     low: likely * Math.exp(-below.size),
@@ -158,7 +163,7 @@ function movesOf(likely: number, measured: readonly (number | null)[]): readonly
 /** How far the doubts together take a measure to one side (-1 or 1), and whether it has an answer there. */
 function endOf<T>(
   { together }: Doubtful<T>,
-  measure: (model: T) => number | null,
+  isAnswered: (model: T) => boolean,
   moves: readonly (readonly (number | null)[])[],
   side: -1 | 1,
 ): { readonly size: number; readonly isAnswered: boolean } {
@@ -170,7 +175,7 @@ function endOf<T>(
   const size = Math.hypot(...most.map((one) => one.size));
   if (size === 0) return { size, isAnswered: true };
   const ways = most.map((one) => (one.way * one.size) / size);
-  return { size, isAnswered: measure(together(ways)) !== null };
+  return { size, isAnswered: isAnswered(together(ways)) };
 }
 
 /**

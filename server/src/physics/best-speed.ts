@@ -1,3 +1,5 @@
+import { fallingThroughZero } from './falling-through-zero';
+
 /** (3 − √5) / 2: the golden section of a stretch. */
 const golden = (3 - Math.sqrt(5)) / 2;
 
@@ -52,38 +54,64 @@ function lowestOf(best: Point, second: Point, third: Point): number {
   return ((best.at - second.at) * one - (best.at - third.at) * other) / (2 * (other - one));
 }
 
-/** Airspeed (m/s) between 0 and a highest one at which a power (W) along the airspeed is least; 0: hovering. */
-export function enduranceSpeed(power: (speed: number) => number, highest: number): number {
-  const speed = leastAt(power, 0, highest);
+/** A guess is taken to be off by this factor at most, and then looked at. */
+const aside = 1.25;
+/** m/s */
+const closest = 1e-3;
+
+/** The same about a guess, if it is any good. */
+function leastAbout(
+  measure: (at: number) => number,
+  from: number,
+  end: number,
+  guess: number | null,
+): number {
+  if (guess === null || guess * aside <= from || guess / aside >= end) return leastAt(measure, from, end);
+  const [low, high] = [Math.max(from, guess / aside), Math.min(end, guess * aside)];
+  const at = leastAt(measure, low, high, (1e-5 * (end - from)) / (high - low));
+  const isAtEnd = (at - low < closest && low > from) || (high - at < closest && high < end);
+  return isAtEnd ? leastAt(measure, from, end) : at;
+}
+
+/**
+ * Airspeed (m/s) between 0 and a highest one at which a power (W) along the airspeed is least; 0: hovering. It is looked
+ * for about a guess first.
+ */
+export function enduranceSpeed(
+  power: (speed: number) => number,
+  highest: number,
+  guess: number | null = null,
+): number {
+  const speed = leastAbout(power, 0, highest, guess);
   return power(0) <= power(speed) ? 0 : speed;
 }
 
 /**
  * Airspeed (m/s) up to a highest one at which a metre over the ground takes least, against a wind (m/s; below 0: with
- * it), and how much it takes there (J/m); null where no airspeed makes way.
+ * it), and how much it takes there (J/m); null where no airspeed makes way. It is looked for about a guess first.
  */
 export function rangeSpeed(
   power: (speed: number) => number,
   highest: number,
   wind = 0,
+  guess: number | null = null,
 ): { readonly speed: number; readonly perMetre: number } | null {
   if (highest <= wind) return null;
   const perMetre = (speed: number) => power(speed) / (speed - wind);
-  const speed = leastAt(perMetre, Math.max(0, wind), highest);
+  const speed = leastAbout(perMetre, Math.max(0, wind), highest, guess);
   const least = perMetre(speed);
   return Number.isFinite(least) ? { speed, perMetre: least } : null;
 }
 
-/** The highest speed (m/s) up to a limit at which something still holds that holds at 0: to a millimetre a second. */
-export function highestSpeed(holds: (speed: number) => boolean, limit: number): number {
-  if (holds(limit)) return limit;
-  let [low, high] = [0, limit];
-  while (high - low > 1e-3) {
-    const middle = (low + high) / 2;
-    if (holds(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+/**
+ * The highest speed (m/s) up to a limit at which something that falls through 0 is still above it, as it is at 0: to a
+ * millimetre a second. It is looked for about a guess first.
+ */
+export function highestSpeed(spare: (speed: number) => number, limit: number, guess = limit / 4): number {
+  let [low, high] = [Math.min(limit, guess) / aside, Math.min(limit, guess * aside)];
+  while (high < limit && spare(high) > 0) [low, high] = [high, Math.min(limit, 2 * high)];
+  while (low > closest && spare(low) <= 0) [low, high] = [low / 2, low];
+  return spare(high) > 0 ? high : fallingThroughZero(spare, low > closest ? low : 0, high, closest);
 }
 
 /**

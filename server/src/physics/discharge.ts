@@ -51,12 +51,8 @@ export function chargeWhenDownTo(pack: Pack, load: PackLoad, voltage: number): n
   return chargeAtRest(atRest, (least + resistance * current) / cells);
 }
 
-/** Nodes and weights of the quadrature of Gauss and Legendre with three points, over a step from 0 to 1. */
-const nodes = [
-  { at: (1 - Math.sqrt(0.6)) / 2, weight: 5 / 18 },
-  { at: 0.5, weight: 8 / 18 },
-  { at: (1 + Math.sqrt(0.6)) / 2, weight: 5 / 18 },
-] as const;
+/** Nodes of the quadrature of Gauss and Legendre with two points, each of half the weight, over a step from 0 to 1. */
+const nodes = [(1 - Math.sqrt(1 / 3)) / 2, (1 + Math.sqrt(1 / 3)) / 2] as const;
 
 /** Stretches between two points of the table are walked in steps of this share of the charge at most. */
 const longestStep = 0.05;
@@ -82,20 +78,23 @@ function alongCharge(
   { from, to }: { readonly from: number; readonly to: number },
   of: (pack: LoadedPack) => number,
 ): number | null {
-  const corners = atRest.map((point) => point.charge).filter((one) => one > to && one < from);
-  const ends = [to, ...corners, from];
+  let low = { charge: to, voltage: restVoltage(atRest, to) };
+  const last = { charge: from, voltage: restVoltage(atRest, from) };
   let sum = 0;
-  for (const [index, start] of ends.slice(0, -1).entries()) {
-    const width = Math.max(0, (ends[index + 1] ?? start) - start);
+  for (const corner of [...atRest, last]) {
+    const high = corner.charge < from ? corner : last;
+    const width = high.charge - low.charge;
+    if (width <= 0) continue;
     const steps = Math.ceil(width / longestStep - 1e-9);
     for (let step = 0; step < steps; step += 1) {
-      for (const { at, weight } of nodes) {
-        const open = cells * restVoltage(atRest, start + ((step + at) * width) / steps);
-        const loaded = packUnderLoad(open, resistance, load);
+      for (const node of nodes) {
+        const voltage = low.voltage + ((step + node) / steps) * (high.voltage - low.voltage);
+        const loaded = packUnderLoad(cells * voltage, resistance, load);
         if (loaded === null) return null;
-        sum += (weight * width * of(loaded)) / steps;
+        sum += (width / steps / nodes.length) * of(loaded);
       }
     }
+    low = high;
   }
   return charge * sum;
 }

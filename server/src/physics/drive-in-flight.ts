@@ -1,5 +1,6 @@
-import { type Drive, type DriveState, stateForThrust } from './drive';
+import { type Drive, type DriveState, stateTurning, voltageToSpare } from './drive';
 import { type Airframe, hoverInflow, type LevelFlight, levelFlight, profileRise } from './forward-flight';
+import { type MotorState, turning as turningWith } from './motor';
 import { propellerPower, speedForThrust, tipSpeed } from './propeller';
 
 /** Motors, propellers and pack with the craft that they carry forward. */
@@ -49,14 +50,18 @@ export function speedThrough(drive: Drive, thrust: number, through: number, adva
  * dragging blades takes. The last goes with thrust times motor speed, for blades that lift less drag less: with T^1.5
  * in still air (D. Liu and others, 2017). In the hover all is what the propellers' coefficients say.
  */
-export function shaftPower(craft: DriveInFlight, level: LevelFlight, speed: number): number {
-  const { drive, airframe, advance, inflowRise } = craft;
+export function shaftPower(
+  craft: DriveInFlight,
+  level: LevelFlight,
+  speed: number,
+  turning = turningAt(craft, level, speed),
+): number {
+  const { drive, airframe, inflowRise } = craft;
   const { weight, discArea, airDensity } = airframe;
   const hovering = speedForThrust(drive.propeller, weight / drive.count, airDensity);
   const hover = drive.count * propellerPower(drive.propeller, hovering, airDensity);
   const ideal = weight * hoverInflow(weight, discArea, airDensity);
   const induced = Math.min(inducedFactor * ideal, (1 - leastProfile) * hover);
-  const turning = speedThrough(drive, level.thrust, throughAt(level, speed), advance);
   const rise = 1 + inflowRise * (1 - level.inflowShare ** 2);
   const across = speed * Math.cos(level.tilt);
   const profile =
@@ -67,24 +72,28 @@ export function shaftPower(craft: DriveInFlight, level: LevelFlight, speed: numb
   return (induced / ideal) * rise * level.thrust * level.induced + level.drag * speed + profile;
 }
 
-/** How fast the air comes through the discs, m/s. */
-function throughAt({ tilt, induced }: LevelFlight, speed: number): number {
-  return speed * Math.sin(tilt) + induced;
+/** Motor speed (rad/s) in level flight: the air comes through the discs by the tilt, and by what they induce. */
+function turningAt({ drive, advance }: DriveInFlight, level: LevelFlight, speed: number): number {
+  const through = speed * Math.sin(level.tilt) + level.induced;
+  return speedThrough(drive, level.thrust, through, advance);
 }
 
 /** The craft in level flight at an airspeed (m/s); null where motors or pack can't hold it. */
 export function stateInFlight(craft: DriveInFlight, speed: number): DriveState | null {
-  const { drive, airframe, advance } = craft;
-  const level = levelFlight(airframe, speed);
-  const each = level.thrust / drive.count;
-  const turning = speedThrough(drive, level.thrust, throughAt(level, speed), advance);
-  const { diameter } = drive.propeller;
-  const turns = turning / turn;
-  const propeller = {
-    diameter,
-    thrustCoefficient: each / (drive.airDensity * turns ** 2 * diameter ** 4),
-    powerCoefficient:
-      shaftPower(craft, level, speed) / (drive.count * drive.airDensity * turns ** 3 * diameter ** 5),
-  };
-  return stateForThrust({ ...drive, propeller }, level.thrust);
+  const { drive } = craft;
+  const level = levelFlight(craft.airframe, speed);
+  return stateTurning(drive, level.thrust / drive.count, motorIn(craft, level, speed));
+}
+
+/** How much lower (V) the pack's voltage could be there at a throttle (0 to 1); below 0 where they can't hold it. */
+export function voltageToSpareInFlight(craft: DriveInFlight, speed: number, throttle: number): number {
+  const level = levelFlight(craft.airframe, speed);
+  return voltageToSpare(craft.drive, motorIn(craft, level, speed), throttle);
+}
+
+/** How each motor turns in level flight. */
+function motorIn(craft: DriveInFlight, level: LevelFlight, speed: number): MotorState {
+  const turning = turningAt(craft, level, speed);
+  const { motor, count } = craft.drive;
+  return turningWith(motor, turning, shaftPower(craft, level, speed, turning) / (count * turning ** 3));
 }

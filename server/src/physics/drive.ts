@@ -1,4 +1,5 @@
 import { type PackLoad, packUnderLoad } from './discharge';
+import { fallingThroughZero } from './falling-through-zero';
 import { type Motor, type MotorState, settled, turning } from './motor';
 import { type Propeller, propellerThrust, speedForThrust, torqueFactor } from './propeller';
 
@@ -39,12 +40,29 @@ export function stateForThrust(drive: Drive, thrust: number): DriveState | null 
   const { propeller, airDensity, count } = drive;
   const each = thrust / count;
   const speed = speedForThrust(propeller, each, airDensity);
-  const motor = turning(drive.motor, speed, torqueFactor(propeller, airDensity));
+  return stateTurning(drive, each, turning(drive.motor, speed, torqueFactor(propeller, airDensity)));
+}
+
+/** The state in which each motor turns so for the thrust (N) of its propeller; null where the pack can't feed it. */
+export function stateTurning(drive: Drive, thrust: number, motor: MotorState): DriveState | null {
   const supply = packUnderLoad(drive.openVoltage, drive.sourceResistance, loadOf(drive, motor));
   if (supply === null) return null;
   const { voltage: packVoltage, current: packCurrent } = supply;
   const throttle = motor.voltage / packVoltage;
-  return throttle > 1 ? null : { throttle, motor, thrust: each, packVoltage, packCurrent };
+  return throttle > 1 ? null : { throttle, motor, thrust, packVoltage, packCurrent };
+}
+
+/**
+ * By how much (V) the pack's voltage could be lower, and motors that turn so at a throttle (0 to 1) still be fed; below
+ * 0 where they can't. At a voltage V the pack has E − R I0 − R P / V − V to spare, which falls from the half of E − R I0
+ * on: below that no pack is asked to go, for it gives the less power there, the more it is drawn down.
+ * Source: the law of `packUnderLoad`.
+ */
+export function voltageToSpare(drive: Drive, motor: MotorState, throttle: number): number {
+  const { power, current } = loadOf(drive, motor);
+  const rest = drive.openVoltage - drive.sourceResistance * current;
+  const voltage = Math.max(motor.voltage / throttle, rest / 2);
+  return rest - (drive.sourceResistance * power) / voltage - voltage;
 }
 
 /** What a thrust asks of a pack of any voltage. */
@@ -116,35 +134,15 @@ function laggingAtThrottle(drive: Drive, throttle: number): DriveState {
   const spare = (voltage: number) => givenAt(drive, voltage) - drawnAt(drive, throttle, voltage, factor);
   // What is drawn without any sag is the most, and sags the pack further than it really will.
   const lowest = Math.max(0, openVoltage + sourceResistance * spare(openVoltage));
-  const packVoltage = fallingThroughZero(spare, spare(lowest) > 0 ? lowest : 0, openVoltage);
+  const packVoltage = fallingThroughZero(
+    spare,
+    spare(lowest) > 0 ? lowest : 0,
+    openVoltage,
+    closeEnough * openVoltage,
+  );
   const motor = settled(drive.motor, throttle * packVoltage, factor);
   const thrust = propellerThrust(drive.propeller, motor.speed, drive.airDensity);
   return { throttle, motor, thrust, packVoltage, packCurrent: givenAt(drive, packVoltage) };
-}
-
-/**
- * Where something that falls from above 0 passes through it, between two ends: by false position with the weight
- * of an end that stays halved (Illinois method), and by halving where that leads outside.
- */
-function fallingThroughZero(measure: (at: number) => number, from: number, end: number): number {
-  let [low, high] = [from, end];
-  let [above, below] = [measure(low), measure(high)];
-  let last = high;
-  for (let look = 0; look < mostLooks; look += 1) {
-    const share = above / (above - below);
-    const at = share > 0 && share < 1 ? low + share * (high - low) : (low + high) / 2;
-    if (Math.abs(at - last) <= closeEnough * end) return at;
-    last = at;
-    const value = measure(at);
-    if (value > 0) {
-      [low, above] = [at, value];
-      below /= 2;
-    } else {
-      [high, below] = [at, value];
-      above /= 2;
-    }
-  }
-  return last;
 }
 
 /** What the pack gives when it is drawn down to a voltage, A. */

@@ -5,7 +5,8 @@ export function hoverInflow(thrust: number, area: number, density: number): numb
   return Math.sqrt(thrust / (2 * density * area));
 }
 
-const closeEnough = 1e-14;
+/** Of the share: what is left after such a step is its square. */
+const closeEnough = 1e-8;
 const mostLooks = 60;
 
 /**

@@ -11,13 +11,22 @@ export interface Propeller {
 
 const turn = 2 * Math.PI;
 
+// Multiplied out: powers in general take several times as long.
+function cube(value: number): number {
+  return value * value * value;
+}
+
+function fourth(value: number): number {
+  return (value * value) ** 2;
+}
+
 /** Thrust (N) at a speed (rad/s) in air of a density (kg/m³). */
 export function propellerThrust(
   { diameter, thrustCoefficient }: Propeller,
   speed: number,
   density: number,
 ): number {
-  return thrustCoefficient * density * (speed / turn) ** 2 * diameter ** 4;
+  return thrustCoefficient * density * (speed / turn) ** 2 * fourth(diameter);
 }
 
 /** Shaft power (W) at a speed (rad/s). */
@@ -26,12 +35,12 @@ export function propellerPower(
   speed: number,
   density: number,
 ): number {
-  return powerCoefficient * density * (speed / turn) ** 3 * diameter ** 5;
+  return powerCoefficient * density * cube(speed / turn) * fourth(diameter) * diameter;
 }
 
 /** Torque (Nm) a square of speed (rad/s)²: the propeller asks for this times speed². */
 export function torqueFactor({ diameter, powerCoefficient }: Propeller, density: number): number {
-  return (powerCoefficient * density * diameter ** 5) / turn ** 3;
+  return (powerCoefficient * density * fourth(diameter) * diameter) / cube(turn);
 }
 
 /** Speed (rad/s) at which the propeller gives a thrust (N). */
@@ -40,7 +49,7 @@ export function speedForThrust(
   thrust: number,
   density: number,
 ): number {
-  return turn * Math.sqrt(thrust / (thrustCoefficient * density * diameter ** 4));
+  return turn * Math.sqrt(thrust / (thrustCoefficient * density * fourth(diameter)));
 }
 
 /** Speed of the blade tips (m/s). */
