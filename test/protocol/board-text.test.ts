@@ -9,7 +9,7 @@ import {
   HoverRequest,
   type TextEdit,
 } from 'vscode-languageserver-protocol/node';
-import { countingIn, ownClient, type TestServer, withServer } from '../support/server';
+import { countingIn, oneServerFor, ownClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///bench/captured.boardtext';
@@ -38,13 +38,9 @@ function at(needle: string, offset = 0) {
   return { line, character: (lines[line]?.indexOf(needle) ?? 0) + offset };
 }
 
-function withText(run: (server: TestServer) => Promise<void>, capabilities = countingIn('utf-16')) {
-  return () =>
-    withServer({ capabilities }, async (server) => {
-      await server.open(uri, lines.join('\n'), 1, 'board-text');
-      await server.pushedFor(uri, 1);
-      await run(server);
-    });
+async function openText(server: TestServer): Promise<void> {
+  await server.open(uri, lines.join('\n'), 1, 'board-text');
+  await server.pushedFor(uri, 1);
 }
 
 const about = { textDocument: { uri } };
@@ -71,6 +67,12 @@ function edited(text: readonly string[], edits: readonly TextEdit[] | undefined)
 }
 
 describe('a board’s own text in the editor', () => {
+  const running = oneServerFor(uri, { capabilities: countingIn('utf-16') });
+  const withText = (run: (server: TestServer) => Promise<void>) => async () => {
+    await openText(running());
+    await run(running());
+  };
+
   it(
     'is told what is wrong, at its places in the board’s text',
     withText(async (server) => {
@@ -210,13 +212,12 @@ describe('a board’s own text in the editor', () => {
     }),
   );
 
-  it(
-    'is counted as the client counts',
-    withText(async (server) => {
+  it('is counted as the client counts', () =>
+    withServer({ capabilities: countingIn('utf-8') }, async (server) => {
+      await openText(server);
       const { diagnostics } = await server.pushedFor(uri, 1);
       assert.ok(shown(diagnostics).includes('9:27-31 board/value-unclear'));
-    }, countingIn('utf-8')),
-  );
+    }));
 
   it('that no profile knows is said to be so', () =>
     withServer({}, async (server) => {

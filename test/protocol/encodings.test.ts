@@ -21,7 +21,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { Columns, type Encoding } from '../support/columns';
 import { offered } from '../support/completion';
-import { countingIn, type TestServer, withServer } from '../support/server';
+import { countingIn, oneServerFor, type TestServer } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
 
@@ -43,15 +43,17 @@ interface Here {
 }
 
 for (const encoding of ['utf-8', 'utf-16', 'utf-32'] satisfies Encoding[]) {
-  const inServer = (run: (here: Here) => Promise<void>) => () =>
-    withServer({ capabilities: countingIn(encoding) }, async (server) => {
-      assert.equal(server.initialized.capabilities.positionEncoding, encoding);
-      await server.open(uri, text);
-      await run({ server, columns: new Columns(text, encoding) });
-    });
   const textDocument = { uri };
 
   describe(`places counted in ${encoding}`, () => {
+    const running = oneServerFor(uri, { capabilities: countingIn(encoding) });
+    const inServer = (run: (here: Here) => Promise<void>) => async () => {
+      const server = running();
+      assert.equal(server.initialized.capabilities.positionEncoding, encoding);
+      await server.open(uri, text);
+      await run({ server, columns: new Columns(text, encoding) });
+    };
+
     it(
       'are right in findings',
       inServer(async ({ server, columns }) => {

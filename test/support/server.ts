@@ -1,3 +1,4 @@
+import assert from 'node:assert/strict';
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import {
@@ -24,7 +25,7 @@ import {
   StreamMessageWriter,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
-import type { OwnAbilities } from '../../server/src/lsp/protocol';
+import { type OwnAbilities, summaryRequest } from '../../server/src/lsp/protocol';
 import { built } from './built';
 
 /** What a client of today can do, as far as answers differ by it; findings are pushed to it. */
@@ -202,19 +203,50 @@ export class TestServer {
   }
 }
 
+function begin(nodeArguments: readonly string[] = []): TestServer {
+  return new TestServer(spawn(process.execPath, [...nodeArguments, built('server.js'), '--stdio']));
+}
+
+async function end(server: TestServer): Promise<void> {
+  server.connection.dispose();
+  server.process.kill('SIGKILL');
+  await server.exitCode();
+}
+
 /** Starts the server without initializing it; its process is gone afterwards, whatever happens. */
 export async function withProcess<T>(
   run: (server: TestServer) => Promise<T>,
   nodeArguments: readonly string[] = [],
 ): Promise<T> {
-  const server = new TestServer(spawn(process.execPath, [...nodeArguments, built('server.js'), '--stdio']));
+  const server = begin(nodeArguments);
   try {
     return await run(server);
   } finally {
-    server.connection.dispose();
-    server.process.kill('SIGKILL');
-    await server.exitCode();
+    await end(server);
   }
+}
+
+/**
+ * One server for the tests of a `describe` that are about a document alone: each opens it anew, and after each it is
+ * closed and nothing of it is left. A start takes longer than most of them. What is about the server has one of its own.
+ */
+export function oneServerFor(uri: string, options: StartOptions = {}): () => TestServer {
+  let server: TestServer | null = null;
+  const running = () => server ?? assert.fail('it runs from the first test to the last');
+  before(async () => {
+    server = begin(options.nodeArguments);
+    await server.initialize(options);
+  });
+  afterEach(async () => {
+    const { connection, log, published } = running();
+    assert.deepEqual(log, [], 'nothing of ours failed');
+    await running().close(uri);
+    // What the server sent of it comes before this answer.
+    assert.equal(await connection.sendRequest(summaryRequest, { textDocument: { uri } }), null);
+    published.length = 0;
+  });
+  after(() => end(running()));
+  return running;
 }
 
 /** Runs something with an initialized server. */
