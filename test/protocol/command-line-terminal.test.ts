@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import stringWidth from 'string-width';
-import { propsoff, propsoffProcess } from '../support/command-line';
+import { plainArguments, propsoff, propsoffProcess } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { shellIn } from '../support/shell';
 
@@ -152,10 +152,10 @@ describe('the help', () => {
       { 'club-habits.craft': demo('club-habits.craft'), 'old.craft': demo('wagtail.craft') },
       async (scratch) => {
         const run = shellIn(scratch);
-        // Of words alone a shell makes nothing else.
-        const isPlain = /^propsoff( [\w./:=-]+)+$/;
-        const runExample = (line: string) =>
-          isPlain.test(line) ? propsoff(line.split(' ').slice(1), { cwd: scratch.path }) : run(line);
+        const runExample = (line: string) => {
+          const plain = plainArguments(line);
+          return plain === null ? run(line) : propsoff(plain, { cwd: scratch.path });
+        };
         // One of the examples leaves the load at home.
         scratch.write('my.craft', demo('sandmartin.craft').replace('[craft]\n', '[craft]\npayload = 90 g\n'));
         scratch.write('draft.txt', demo('sandmartin.craft'));

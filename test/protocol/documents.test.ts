@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, cpSync, readFileSync, symlinkSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import { built } from '../support/built';
+import { plainArguments, propsoff } from '../support/command-line';
 import { type CodeBlock, codeBlocks, documents } from '../support/document';
 import { Scratch } from '../support/scratch';
 
@@ -28,10 +29,13 @@ function commandsOf({ text }: CodeBlock): readonly string[] {
 describe('the examples in the documents', () => {
   let scratch = new Scratch();
 
-  /** Runs a command as a reader would, in a folder that has what the examples speak of. */
-  function run(command: string) {
+  /** Runs a command as a reader would, in a folder that has what the examples speak of, or in one of that. */
+  function run(command: string, folder = '.') {
+    const cwd = scratch.file(folder);
+    const plain = plainArguments(command);
+    if (plain !== null) return propsoff(plain, { cwd, env: { NO_COLOR: '1' } });
     const { status, stdout, stderr } = spawnSync('sh', ['-c', command], {
-      cwd: scratch.path,
+      cwd,
       encoding: 'utf8',
       timeout: 30_000,
       env: { ...process.env, NO_COLOR: '1', PATH: [scratch.file('bin'), process.env.PATH].join(delimiter) },
@@ -75,7 +79,7 @@ describe('the examples in the documents', () => {
     it(`${titleOf(block)}: what is kept beside a board’s text, with nothing wrong in it`, () => {
       scratch.write('kept/wren.boardtext', 'wake/arming-tilt-most <- 180\n');
       scratch.write('kept/wren.boardtext.board.json', block.text);
-      const { stdout } = run('cd kept && propsoff check .');
+      const { stdout } = run('propsoff check .', 'kept');
       assert.match(stdout, /note safe\/arms-at-any-tilt/);
       assert.doesNotMatch(stdout, /board\/(beside-unreadable|acceptance-unmatched)/);
     });
@@ -86,7 +90,7 @@ describe('the examples in the documents', () => {
       scratch.write('adds/propsoff/example.json', block.text);
       const hasCheck = block.text.includes('"buzzer/shrill"');
       scratch.write('adds/my.craft', hasCheck ? 'buzzer.tune = 3.5 kHz\n' : 'let quiet = 90 Hz\n');
-      const { status, stdout, stderr } = run('cd adds && propsoff check --strict .');
+      const { status, stdout, stderr } = run('propsoff check --strict .', 'adds');
       assert.equal(status, hasCheck ? 1 : 0, stderr + stdout);
       assert.match(stdout, hasCheck ? /0 must-fix, 1 risk/ : /0 must-fix, 0 risk/);
       if (hasCheck)
@@ -99,7 +103,7 @@ describe('the examples in the documents', () => {
       scratch.write('chooses/propsoff.json', block.text);
       for (const folder of ['race', 'habits'])
         scratch.write(`chooses/${folder}/quiet.craft`, 'let quiet = 90 Hz\n');
-      const { status, stdout, stderr } = run('cd chooses && propsoff check');
+      const { status, stdout, stderr } = run('propsoff check', 'chooses');
       assert.equal(status, 0, stderr + stdout);
       assert.match(stdout, /^2 scripts checked/m);
     });
@@ -118,7 +122,7 @@ describe('the examples in the documents', () => {
           return;
         }
         assert.match(command, ours, 'a command that nobody tries');
-        const { status, stderr } = run(command);
+        const { status, stderr } = run(command.trim());
         assert.ok(status === 0 || status === 1, `exit code ${status}: ${stderr}`);
       });
     }

@@ -43,6 +43,11 @@ export function propsoff(args: readonly string[], { input = '', cwd, env }: Surr
   return running({ args, input, cwd, env: plainEnvironment(env) });
 }
 
+/** The arguments of a line that somebody types, if it is one of plain words, of which a shell makes nothing else. */
+export function plainArguments(line: string): readonly string[] | null {
+  return /^propsoff( [\w./:=-]+)+$/.test(line) ? line.split(' ').slice(1) : null;
+}
+
 let running: ReturnType<typeof start> | undefined;
 
 /** The two talk by named pipes, which both wait for where Node's own would have to be listened to. */
