@@ -4,16 +4,18 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { findProgram, installDebianPackages, PlainError } from './machine.mjs';
 
+/** The same engine without a window around it: it takes a fifth less of a processor, and is the smaller package. */
+const withoutWindow = 'chromium-headless-shell';
 const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge'];
 const macApplications = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
 
-function installedChromium() {
+function installedChromium(show) {
   const chosen = process.env.PROPSOFF_CHROMIUM;
   if (chosen !== undefined && chosen !== '') {
     if (!existsSync(chosen)) throw new PlainError(`PROPSOFF_CHROMIUM names ${chosen}, which is not there`);
     return chosen;
   }
-  for (const name of names) {
+  for (const name of show ? names : [withoutWindow, ...names]) {
     const path = findProgram(name);
     if (path !== undefined) return path;
   }
@@ -22,15 +24,21 @@ function installedChromium() {
     .find((path) => existsSync(path));
 }
 
+function install(name) {
+  return installDebianPackages([name, 'fonts-dejavu-core'], 'tests in a browser need Chromium');
+}
+
 /**
  * Path of a Chromium to drive. PROPSOFF_CHROMIUM names one to be preferred.
+ * @param {{ show?: boolean }} options whether it must have a window to look at.
  * @throws {PlainError} if there is none and none can be installed.
  */
-export async function ensureChromium() {
-  const found = installedChromium();
+export async function ensureChromium({ show = false } = {}) {
+  const found = installedChromium(show);
   if (found !== undefined) return found;
-  await installDebianPackages(['chromium', 'fonts-dejavu-core'], 'tests in a browser need Chromium');
-  const installed = installedChromium();
+  if (show) await install('chromium');
+  else await install(withoutWindow).catch(() => install('chromium'));
+  const installed = installedChromium(show);
   if (installed === undefined) throw new PlainError('Chromium was installed but cannot be found on PATH');
   return installed;
 }

@@ -186,7 +186,7 @@ export async function startWorkbench({
  * @returns {Promise<import('playwright-core').Browser>}
  */
 export async function launchBrowser({ show = false } = {}) {
-  const executablePath = await ensureChromium();
+  const executablePath = await ensureChromium({ show });
   const { chromium } = await import('playwright-core');
   return chromium.launch({ executablePath, headless: !show, args: chromiumArguments });
 }
