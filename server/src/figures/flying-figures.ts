@@ -63,7 +63,7 @@ export const flyingFigures: readonly FigureSource[] = [
     title: 'Mean power from the pack, as it is flown',
     unit: 'W',
     from: [],
-    measure: (_, flown) => flyingPower(flown),
+    measureIn: () => flyingPower,
     why: (_, flown) => powerText(flown),
   }),
   minutesFigure('landing'),
@@ -77,12 +77,15 @@ function minutesFigure(goal: FlightGoal): FigureSource {
     title: `Flying time ${words}, as it is flown`,
     unit: 'min',
     from: ['pack.<name>.capacity', ...from],
-    measure: (view, flown) => {
-      const flight = flightOf(view, flown, goal);
-      return flight === null ? null : flight.seconds / 60;
+    measureIn(view) {
+      const flightOf = flightIn(view, goal);
+      return (flown) => {
+        const flight = flightOf(flown);
+        return flight === null ? null : flight.seconds / 60;
+      };
     },
     why: (view, flown) => {
-      const flight = flightOf(view, flown, goal);
+      const flight = flightIn(view, goal)(flown);
       const text = flight === null ? '' : dischargeText(view, flown.carried, flight, goal);
       return `${text}, for a mean of ${powerText(flown)}`;
     },
@@ -91,20 +94,22 @@ function minutesFigure(goal: FlightGoal): FigureSource {
 }
 
 /** At its mean power from a full pack; null where the pack can't give that, or is down from the start. */
-function flightOf(view: CraftView, flown: FlownCraft, goal: FlightGoal): Discharge | null {
-  const power = flyingPower(flown);
+function flightIn(view: CraftView, goal: FlightGoal): (flown: FlownCraft) => Discharge | null {
   const ends = flightEnds(view, goal);
-  if (power === null || ends === null) return null;
-  return flightWith(flown.carried, { power, current: 0 }, ends(flown.carried));
+  return (flown) => {
+    const power = flyingPower(flown);
+    if (power === null || ends === null) return null;
+    return flightWith(flown.carried, { power, current: 0 }, ends(flown.carried));
+  };
 }
 
 interface FlyingFigure extends Pick<FigureSource, 'id' | 'title' | 'unit' | 'from'> {
-  readonly measure: (view: CraftView, flown: FlownCraft) => number | null;
+  readonly measureIn: (view: CraftView) => (flown: FlownCraft) => number | null;
   readonly why: (view: CraftView, flown: FlownCraft) => string;
   readonly whyNot?: () => string;
 }
 
-function flyingFigure({ id, title, unit, from, measure, why, whyNot }: FlyingFigure): FigureSource {
+function flyingFigure({ id, title, unit, from, measureIn, why, whyNot }: FlyingFigure): FigureSource {
   return {
     id,
     title,
@@ -114,7 +119,7 @@ function flyingFigure({ id, title, unit, from, measure, why, whyNot }: FlyingFig
     compute(view): Computed | null {
       const known = flownAs(view);
       if (known === null) return null;
-      const found = estimate(known.value, (flown) => measure(view, flown));
+      const found = estimate(known.value, measureIn(view));
       if (found === null) return null;
       const { likely } = known.value;
       return { ...found, why: why(view, likely), settledBy: tellsPackKind(view), assumed: known.assumed };

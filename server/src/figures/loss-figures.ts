@@ -88,10 +88,12 @@ export const lossFigures: readonly FigureSource[] = places.flatMap((place) =>
         const state = place.state(carried);
         return state === null ? null : { warm: one.warm, carried, state };
       };
-      const found = estimate(known.value, (one) => {
+      const measured = (one: Warm) => {
         const there = at(one);
         return there === null ? null : measure(there);
-      });
+      };
+      // Motors at full throttle have a state, whatever is in doubt.
+      const found = estimate(known.value, measured, place.state === full ? () => true : undefined);
       const likely = at(known.value.likely);
       return found === null || likely === null
         ? null

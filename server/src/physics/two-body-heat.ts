@@ -1,3 +1,5 @@
+import { fallingThroughZero } from './falling-through-zero';
+
 /**
  * A winding in a housing in air, as data sheets of motors have it: heat flows from the winding to the housing and from
  * there to the air.
@@ -92,26 +94,35 @@ const sought = { least: 1e-3, most: 1e4 };
 
 /**
  * The resistance from the housing to the air (K/W) with which the housing has a temperature (K) after a time (s) from
- * cold; a time without end: once it has settled. Null where none has: no warmer than the air, or warmer than all of its
- * heat could make it. Found by halving: the housing is the warmer, the worse it is cooled.
+ * cold; a time without end: once it has settled, where all heat goes through it. Null where none has: no warmer than the
+ * air, or warmer than all of its heat could make it. After a time it is looked for by its logarithm: the housing is the
+ * warmer, the worse it is cooled.
  */
 export function resistanceToAir(
   bodies: Omit<TwoBodies, 'toAir'>,
   heating: Heating,
   read: { readonly housing: number; readonly seconds: number },
 ): number | null {
-  const cold = { winding: heating.air, housing: heating.air };
-  const housingWith = (toAir: number) => {
-    const whole = { ...bodies, toAir };
-    if (Number.isFinite(read.seconds)) return warmthAfter(whole, heating, cold, read.seconds).housing;
-    return settledWarmth(whole, heating)?.housing ?? Number.POSITIVE_INFINITY;
-  };
-  let [low, high] = [Math.log(sought.least), Math.log(sought.most)];
-  if (housingWith(sought.least) > read.housing || housingWith(sought.most) < read.housing) return null;
-  for (let look = 0; look < 50; look += 1) {
-    const between = (low + high) / 2;
-    if (housingWith(Math.exp(between)) < read.housing) low = between;
-    else high = between;
+  if (!Number.isFinite(read.seconds)) {
+    const toAir = resistanceAtRest(bodies, heating, read.housing);
+    return toAir >= sought.least && toAir <= sought.most ? toAir : null;
   }
-  return Math.exp((low + high) / 2);
+  const cold = { winding: heating.air, housing: heating.air };
+  const short = (logarithm: number) =>
+    read.housing -
+    warmthAfter({ ...bodies, toAir: Math.exp(logarithm) }, heating, cold, read.seconds).housing;
+  const [least, most] = [Math.log(sought.least), Math.log(sought.most)];
+  if (short(least) < 0 || short(most) > 0) return null;
+  return Math.exp(fallingThroughZero(short, least, most, 1e-10));
+}
+
+/** The same where the housing has settled at a temperature (K); below 0 or endless where it can't. */
+function resistanceAtRest(
+  { within }: Omit<TwoBodies, 'toAir'>,
+  { winding: { loss, at, growth }, housing: iron, air }: Heating,
+  housing: number,
+): number {
+  // The winding's loss at its own temperature, housing + within × loss.
+  const power = (loss * (1 + growth * (housing - at))) / (1 - growth * loss * within);
+  return (housing - air) / (iron + power);
 }
