@@ -165,6 +165,10 @@ describe('the help', () => {
         assert.equal(run('propsoff board-text my.craft > captured.txt').status, 0);
         const first = 'git init --quiet && git add . && git commit --quiet --message first';
         assert.equal(run(`${first} && git commit --quiet --message second --allow-empty`).status, 0);
+        const asked = /^What pilots ask\n([\s\S]*?)\n\n/m.exec(propsoff(['--help']).stdout)?.[1] ?? '';
+        const answered = [...asked.matchAll(/^ {2}(\S.*)$/gm)].map(([, line = '']) => line);
+        assert.equal(answered.length, 5);
+        for (const line of answered) assert.equal(runExample(line).status, 0, line);
         for (const name of names) {
           const examples = /^Examples\n([\s\S]*?)\n\n/m.exec(propsoff([name, '--help']).stdout)?.[1] ?? '';
           const lines = [...examples.matchAll(/^ {2}(\S.*)$/gm)].map(([, line = '']) => line);

@@ -21,6 +21,15 @@ const cautions: HelpSection = {
   rows: ['Checks see the script, not the craft. Propellers off at the bench; local rules decide.'],
 };
 
+/** By the command that answers it. */
+const asked: readonly HelpRow[] = [
+  ['propsoff find my.craft --pack cruise', 'do I need filtering with this pack, and how much?'],
+  ['propsoff compare my.craft --without payload', 'what does the camera cost?'],
+  ['propsoff sheet my.craft', 'why are my motors hot? how long does it fly, and who sees me?'],
+  ['propsoff compare my.craft --if "craft.wind = 6 m/s"', 'how far can I go out against the wind?'],
+  ['propsoff channels --pilots 5 my.craft', 'which channels for five of us?'],
+];
+
 const couldNotRun: HelpRow = ['2', 'could not run: one line on standard error says why'];
 
 /** What `propsoff --help` prints: what there is, and where to read on. */
@@ -35,6 +44,7 @@ export function overview(commands: Iterable<Command>, shown: Shown): string {
       rows: ['propsoff <command> [paths] [options]', 'propsoff <command> --help', 'propsoff --version'],
     },
     { title: 'Commands', rows: [...commands].map(({ name, summary }) => [name, summary] as const) },
+    { title: 'What pilots ask', rows: asked, isStacked: true },
     {
       title: 'Files',
       rows: [
