@@ -46,8 +46,9 @@ const pairOfWord: ReadonlyMap<string, readonly [on: string, off: string]> = new 
 );
 
 const longest = 2000;
+/** A number with its unit, `4.5 V` or `4.5 /s`. */
 const measure =
-  /^(\S{1,60}?)([ \u00a0\u202f]?)((?:[%\u2030\u00b0]|\p{L})[\p{L}\p{N}%\u00b0/^*\u00b7()\u207b\u00b9\u00b2\u00b3-]{0,23})$/u;
+  /^(\S{1,60}?)([ \u00a0\u202f]?)((?:[%\u2030\u00b0]|\p{L}|\/(?=(?:s|min)(?![\p{L}\p{N}])))[\p{L}\p{N}%\u00b0/^*\u00b7()\u207b\u00b9\u00b2\u00b3-]{0,23})$/u;
 const word = /^[\p{L}\p{N}_@./:+#~$&!?*%\u00b0\\^|<>=-]+$/u;
 
 /** What a value looks like. `mark`: what stands before decimals in its listing. */

@@ -18,6 +18,8 @@ describe('what a value looks like', () => {
     ['47 Hz', 'measure'],
     ['5%', 'measure'],
     ['12V', 'measure'],
+    ['4.5 /s', 'measure'],
+    ['5 /sbin', 'text'],
     ['on', 'flag'],
     ['Disabled', 'flag'],
     ['nein', 'flag'],

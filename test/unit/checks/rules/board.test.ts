@@ -205,6 +205,11 @@ describe('checks of what a listing states beside its settings', () => {
     assert.match(boardProblems(layer, testCatalog).at(-1)?.message ?? '', /^tone and 1 more came/);
   });
 
+  it('believe a range of a value with a unit that begins with a stroke', () => {
+    const lines = ['grip: 4.5 /s   // 0 to 20', 'lean: 45 deg   // 10 to 80', 'pace: 9 deg/s   // 5 to 90'];
+    assert.deepEqual(told(read(lines, null)), []);
+  });
+
   it('go by the profile where it states something, however the text was opened', () => {
     const { forms } = read(stating, null);
     const settings: BoardSetting[] = [
