@@ -14,7 +14,14 @@ import {
 import { explainCheckRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import { framed } from '../support/frames';
 import { withScratch } from '../support/scratch';
-import { ableClient, askingClient, ownClient, type TestServer, withServer } from '../support/server';
+import {
+  ableClient,
+  askingClient,
+  oneServerFor,
+  ownClient,
+  type TestServer,
+  withServer,
+} from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///cfg/base.craft';
@@ -22,24 +29,26 @@ const textDocument = { uri };
 const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
 
 describe('findings that are sent', () => {
-  it('carry what a client needs: place, severity, id, source, what is wrong and what to do', () =>
-    withServer({}, async (server) => {
-      await server.open(uri, faulty, 7);
-      assert.deepEqual(await server.pushedFor(uri, 7), {
-        uri,
-        version: 7,
-        diagnostics: [
-          {
-            range: { start: { line: 0, character: 23 }, end: { line: 0, character: 27 } },
-            severity: DiagnosticSeverity.Error,
-            code: 'line/wrong-dimension',
-            source: 'propsoff',
-            message:
-              'This is a time (ms), where a frequency was expected.\nWrite it in one of: Hz, kHz, MHz, GHz.',
-          },
-        ],
-      });
-    }));
+  const running = oneServerFor(uri);
+
+  it('carry what a client needs: place, severity, id, source, what is wrong and what to do', async () => {
+    const server = running();
+    await server.open(uri, faulty, 7);
+    assert.deepEqual(await server.pushedFor(uri, 7), {
+      uri,
+      version: 7,
+      diagnostics: [
+        {
+          range: { start: { line: 0, character: 23 }, end: { line: 0, character: 27 } },
+          severity: DiagnosticSeverity.Error,
+          code: 'line/wrong-dimension',
+          source: 'propsoff',
+          message:
+            'This is a time (ms), where a frequency was expected.\nWrite it in one of: Hz, kHz, MHz, GHz.',
+        },
+      ],
+    });
+  });
 
   it('name related places only to clients that show them', async () => {
     const twice = 'pack.a.cells = 4\npack.a.cells = 6\n';
@@ -110,79 +119,77 @@ describe('findings that are sent', () => {
     ]);
   });
 
-  it('are taken back when the script is closed, and no request about it fails (D04)', () =>
-    withServer({}, async (server) => {
-      await server.open(uri, faulty);
-      await server.pushedFor(uri, 1);
-      await server.close(uri);
-      assert.deepEqual(await server.pushed(uri, ({ diagnostics }) => diagnostics.length === 0), {
-        uri,
-        diagnostics: [],
-      });
-      const position = { line: 0, character: 3 };
-      assert.equal(await server.connection.sendRequest(HoverRequest.type, { textDocument, position }), null);
-      const options = { tabSize: 2, insertSpaces: true };
-      assert.equal(
-        await server.connection.sendRequest(DocumentFormattingRequest.type, { textDocument, options }),
-        null,
-      );
-    }));
+  it('are taken back when the script is closed, and no request about it fails (D04)', async () => {
+    const server = running();
+    await server.open(uri, faulty);
+    await server.pushedFor(uri, 1);
+    await server.close(uri);
+    assert.deepEqual(await server.pushed(uri, ({ diagnostics }) => diagnostics.length === 0), {
+      uri,
+      diagnostics: [],
+    });
+    const position = { line: 0, character: 3 };
+    assert.equal(await server.connection.sendRequest(HoverRequest.type, { textDocument, position }), null);
+    const options = { tabSize: 2, insertSpaces: true };
+    assert.equal(
+      await server.connection.sendRequest(DocumentFormattingRequest.type, { textDocument, options }),
+      null,
+    );
+  });
 
-  it('are not sent for edits of a script that has been closed', () =>
-    withServer({}, async (server) => {
-      await server.open(uri, faulty);
-      await server.close(uri);
-      await server.change(uri, 2, { text: 'badkey = 1' });
-      await server.open(uri, '# clean\n', 3);
-      await server.pushedFor(uri, 3);
-      assert.deepEqual(
-        server.published.filter(({ version }) => version === 2).map(({ diagnostics }) => diagnostics),
-        [],
-      );
-    }));
+  it('are not sent for edits of a script that has been closed', async () => {
+    const server = running();
+    await server.open(uri, faulty);
+    await server.close(uri);
+    await server.change(uri, 2, { text: 'badkey = 1' });
+    await server.open(uri, '# clean\n', 3);
+    await server.pushedFor(uri, 3);
+    assert.deepEqual(
+      server.published.filter(({ version }) => version === 2).map(({ diagnostics }) => diagnostics),
+      [],
+    );
+  });
 
-  it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest (D09)', () =>
-    withServer({}, async (server) => {
-      const unusual = 'gyro.filter.1.cutoff = 7 Hz';
-      await server.open(uri, `${unusual}\n${'badkey = 1\n'.repeat(5000)}`);
-      const { diagnostics } = await server.pushedFor(uri, 1);
-      const [note, ...rest] = diagnostics;
-      assert.match(String(note?.message), /^4501 more findings are not shown here\./);
-      assert.equal(note?.severity, DiagnosticSeverity.Information);
-      assert.equal(rest.length, 500);
-      assert.ok(rest.every(({ severity, code }) => severity === 1 && code === 'line/unknown-name'));
-      const summary = await server.connection.sendRequest(summaryRequest, { textDocument });
-      assert.deepEqual(summary?.counts, { 'must-fix': 5000, risk: 1, note: 0, tidy: 0 });
-    }));
+  it('of 5,000 faulty lines are capped, the worst first, with one note that counts the rest (D09)', async () => {
+    const server = running();
+    const unusual = 'gyro.filter.1.cutoff = 7 Hz';
+    await server.open(uri, `${unusual}\n${'badkey = 1\n'.repeat(5000)}`);
+    const { diagnostics } = await server.pushedFor(uri, 1);
+    const [note, ...rest] = diagnostics;
+    assert.match(String(note?.message), /^4501 more findings are not shown here\./);
+    assert.equal(note?.severity, DiagnosticSeverity.Information);
+    assert.equal(rest.length, 500);
+    assert.ok(rest.every(({ severity, code }) => severity === 1 && code === 'line/unknown-name'));
+    const summary = await server.connection.sendRequest(summaryRequest, { textDocument });
+    assert.deepEqual(summary?.counts, { 'must-fix': 5000, risk: 1, note: 0, tidy: 0 });
+  });
 
-  it('of an edit come after the answers to what was asked together with it', () =>
-    withServer({}, async (server) => {
-      await server.open(uri, faulty);
-      await server.pushedFor(uri, 1);
-      const before = Buffer.concat(server.output).length;
-      const position = { line: 0, character: 8 };
-      const contentChanges = [{ text: `${faulty}badkey = 1\n` }];
-      const messages = [
-        { method: 'textDocument/didChange', params: { textDocument: { uri, version: 2 }, contentChanges } },
-        ...['first', 'second', 'third'].map((id) => ({
-          id,
-          method: HoverRequest.method,
-          params: { textDocument, position },
-        })),
-      ];
-      // In one piece, so that all is there when the edit is taken in.
-      server.process.stdin.write(messages.map(framed).join(''));
-      assert.equal((await server.pushedFor(uri, 2)).diagnostics.length, 2);
-      const sent = Buffer.concat(server.output).subarray(before).toString();
-      const places = ['"first"', '"second"', '"third"', 'publishDiagnostics'].map((text) =>
-        sent.indexOf(text),
-      );
-      assert.ok(places.every((place) => place >= 0));
-      assert.deepEqual(
-        places,
-        places.toSorted((one, other) => one - other),
-      );
-    }));
+  it('of an edit come after the answers to what was asked together with it', async () => {
+    const server = running();
+    await server.open(uri, faulty);
+    await server.pushedFor(uri, 1);
+    const before = Buffer.concat(server.output).length;
+    const position = { line: 0, character: 8 };
+    const contentChanges = [{ text: `${faulty}badkey = 1\n` }];
+    const messages = [
+      { method: 'textDocument/didChange', params: { textDocument: { uri, version: 2 }, contentChanges } },
+      ...['first', 'second', 'third'].map((id) => ({
+        id,
+        method: HoverRequest.method,
+        params: { textDocument, position },
+      })),
+    ];
+    // In one piece, so that all is there when the edit is taken in.
+    server.process.stdin.write(messages.map(framed).join(''));
+    assert.equal((await server.pushedFor(uri, 2)).diagnostics.length, 2);
+    const sent = Buffer.concat(server.output).subarray(before).toString();
+    const places = ['"first"', '"second"', '"third"', 'publishDiagnostics'].map((text) => sent.indexOf(text));
+    assert.ok(places.every((place) => place >= 0));
+    assert.deepEqual(
+      places,
+      places.toSorted((one, other) => one - other),
+    );
+  });
 });
 
 /** A whole report; fails on an unchanged one. */
