@@ -1,21 +1,38 @@
 import type { BoardMeanings, Hardware } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 import { ask } from './extension-side';
-import { type Choices, choiceField, labelled, labelledButton } from './fields';
+import { labelledButton } from './fields';
 import { foldButton } from './fold';
-
-type Port = NonNullable<Hardware['ports']>[number];
-type Rail = NonNullable<Hardware['rails']>[number];
+import { choice, field, group, type Port, portFields, type Rail, railFields } from './hardware-fields';
+import {
+  flagOf,
+  listOf,
+  nextName,
+  part,
+  replaced,
+  said,
+  sensorChoices,
+  sensorsOf,
+  some,
+  text,
+  whole,
+  without,
+  yesNo,
+  yesNoChoices,
+} from './hardware-values';
 
 /** What the board has besides settings: every field may stay empty, and what needs it waits until it is told. */
 export class HardwareForm {
   readonly element: HTMLElement;
   private readonly fields = element('div', { class: 'fields' });
   private readonly told = element('p', { class: 'reason', role: 'status' });
+  /** Names of ports that the text shows. */
+  private readonly offered: readonly string[];
   private hardware: Hardware;
 
   constructor({ hardware, ports }: BoardMeanings) {
     this.hardware = hardware;
+    this.offered = ports;
     const body = element(
       'div',
       { class: 'hardware' },
@@ -37,137 +54,158 @@ export class HardwareForm {
       element('header', {}, element('h2', {}, button)),
       body,
     );
-    this.draw(ports);
+    this.draw();
   }
 
-  private draw(offered: readonly string[]): void {
-    const { ports = [], rails = [], gyro = {}, packInput = {} } = this.hardware;
-    const { motorOutputs, motorsAsPrinted, serialClock, log, overlay, sensors } = this.hardware;
-    const free = offered.filter((name) => !ports.some((port) => port.name === name));
-    const redraw = (next: Hardware) => {
-      this.hardware = next;
-      this.draw(offered);
-      void this.keep(next);
-    };
-    const keep = (more: Partial<Hardware>) => {
-      this.hardware = without({ ...this.hardware, ...more });
-      void this.keep(this.hardware);
-    };
-    const setPorts = (next: readonly Port[]) => redraw(without({ ...this.hardware, ports: some(next) }));
-    const setRails = (next: readonly Rail[]) => redraw(without({ ...this.hardware, rails: some(next) }));
+  private draw(): void {
     this.fields.replaceChildren(
-      group('Serial ports', [
-        ...ports.map((port, index) =>
-          portFields(
-            port,
-            (next) => keep({ ports: some(replaced(this.hardware.ports ?? [], index, next)) }),
-            () => setPorts(ports.filter((_, other) => other !== index)),
-          ),
-        ),
-        element(
-          'div',
-          { class: 'line' },
-          ...free.map((name) =>
-            labelledButton(`+ ${name}`, `Add the port ${name}`, () => setPorts([...ports, { name }])),
-          ),
-          labelledButton('+ Port', 'Add a port', () =>
-            setPorts([...ports, { name: nextName('port', ports) }]),
-          ),
-        ),
-      ]),
-      group('Supplies', [
-        ...rails.map((rail, index) =>
-          railFields(
-            rail,
-            (next) => keep({ rails: some(replaced(this.hardware.rails ?? [], index, next)) }),
-            () => setRails(rails.filter((_, other) => other !== index)),
-          ),
-        ),
-        element(
-          'div',
-          { class: 'line' },
-          labelledButton('+ Supply', 'Add a supply', () =>
-            setRails([...rails, { name: nextName('rail', rails) }]),
-          ),
-        ),
-      ]),
-      group('Motors', [
-        field('Motor outputs', text(motorOutputs), '4', (one) => keep({ motorOutputs: whole(one) })),
-        field(
-          'Motors as printed, output one first',
-          (motorsAsPrinted ?? []).join(', '),
-          'as in a script, comma between',
-          (one) => keep({ motorsAsPrinted: some(listOf(one)) }),
-        ),
-      ]),
-      group('Gyro', [
-        field('Rates', (gyro.rates ?? []).join(', '), '1 kHz, 2 kHz', (one) =>
-          keep({ gyro: part({ ...this.hardware.gyro, rates: some(listOf(one)) }) }),
-        ),
-        field('Full scale', gyro.fullScale ?? '', '2000 deg/s', (one) =>
-          keep({ gyro: part({ ...this.hardware.gyro, fullScale: said(one) }) }),
-        ),
-        field('Bits', text(gyro.bits), '16', (one) =>
-          keep({ gyro: part({ ...this.hardware.gyro, bits: whole(one) }) }),
-        ),
-      ]),
-      group('Pack voltage', [
-        field('Upper resistor', packInput.dividerUpper ?? '', '10 kohm', (one) =>
-          keep({ packInput: part({ ...this.hardware.packInput, dividerUpper: said(one) }) }),
-        ),
-        field('Lower resistor', packInput.dividerLower ?? '', '1 kohm', (one) =>
-          keep({ packInput: part({ ...this.hardware.packInput, dividerLower: said(one) }) }),
-        ),
-        field('Reference', packInput.reference ?? '', '3.3 V', (one) =>
-          keep({ packInput: part({ ...this.hardware.packInput, reference: said(one) }) }),
-        ),
-        field('Most cells', text(packInput.mostCells), '6', (one) =>
-          keep({ packInput: part({ ...this.hardware.packInput, mostCells: whole(one) }) }),
-        ),
-        choice('Current shunt', yesNo(packInput.currentShunt), yesNoChoices, (one) =>
-          keep({ packInput: part({ ...this.hardware.packInput, currentShunt: flagOf(one) }) }),
-        ),
-      ]),
-      group('Log and the rest', [
-        choice(
-          'Log',
-          log === undefined ? '' : log === null ? 'none' : 'has',
-          [
-            ['', 'not known'],
-            ['none', 'keeps none'],
-            ['has', 'keeps one'],
-          ],
-          (one) =>
-            redraw(
-              without({
-                ...this.hardware,
-                log: one === '' ? undefined : one === 'none' ? null : { medium: 'flash' },
-              }),
-            ),
-        ),
-        ...(log == null
-          ? []
-          : [
-              field('Kept on', log.medium, 'flash', (one) =>
-                keep({ log: { ...this.hardware.log, medium: one } }),
-              ),
-              field('Size', log.size ?? '', '16 MB', (one) =>
-                keep({ log: part({ medium: 'flash', ...this.hardware.log, size: said(one) }) }),
-              ),
-            ]),
-        choice('Draws on the picture', yesNo(overlay), yesNoChoices, (one) => keep({ overlay: flagOf(one) })),
-        choice(
-          'Sensors beside the gyro',
-          sensors === undefined ? '' : sensors.join(' ') || 'none',
-          sensorChoices,
-          (one) => keep({ sensors: sensorsOf(one) }),
-        ),
-        field('Clock of the ports', serialClock ?? '', '', (one) => keep({ serialClock: said(one) })),
-      ]),
+      group('Serial ports', this.ports()),
+      group('Supplies', this.supplies()),
+      group('Motors', this.motors()),
+      group('Gyro', this.gyro()),
+      group('Pack voltage', this.packVoltage()),
+      group('Log and the rest', [...this.log(), ...this.rest()]),
     );
   }
 
-  private async keep(hardware: Hardware): Promise<void> {
+  private ports(): readonly HTMLElement[] {
+    const ports = () => this.hardware.ports ?? [];
+    const setPorts = (next: readonly Port[]) => this.redraw({ ports: some(next) });
+    const free = this.offered.filter((name) => !ports().some((port) => port.name === name));
+    return [
+      ...ports().map((port, index) =>
+        portFields(
+          port,
+          (next) => this.keep({ ports: some(replaced(ports(), index, next)) }),
+          () => setPorts(ports().filter((_, other) => other !== index)),
+        ),
+      ),
+      element(
+        'div',
+        { class: 'line' },
+        ...free.map((name) =>
+          labelledButton(`+ ${name}`, `Add the port ${name}`, () => setPorts([...ports(), { name }])),
+        ),
+        labelledButton('+ Port', 'Add a port', () =>
+          setPorts([...ports(), { name: nextName('port', ports()) }]),
+        ),
+      ),
+    ];
+  }
+
+  private supplies(): readonly HTMLElement[] {
+    const rails = () => this.hardware.rails ?? [];
+    const setRails = (next: readonly Rail[]) => this.redraw({ rails: some(next) });
+    return [
+      ...rails().map((rail, index) =>
+        railFields(
+          rail,
+          (next) => this.keep({ rails: some(replaced(rails(), index, next)) }),
+          () => setRails(rails().filter((_, other) => other !== index)),
+        ),
+      ),
+      element(
+        'div',
+        { class: 'line' },
+        labelledButton('+ Supply', 'Add a supply', () =>
+          setRails([...rails(), { name: nextName('rail', rails()) }]),
+        ),
+      ),
+    ];
+  }
+
+  private motors(): readonly HTMLElement[] {
+    const { motorOutputs, motorsAsPrinted = [] } = this.hardware;
+    return [
+      field('Motor outputs', text(motorOutputs), '4', (one) => this.keep({ motorOutputs: whole(one) })),
+      field(
+        'Motors as printed, output one first',
+        motorsAsPrinted.join(', '),
+        'as in a script, comma between',
+        (one) => this.keep({ motorsAsPrinted: some(listOf(one)) }),
+      ),
+    ];
+  }
+
+  private gyro(): readonly HTMLElement[] {
+    const { rates = [], fullScale = '', bits } = this.hardware.gyro ?? {};
+    const keep = (more: Hardware['gyro']) => this.keep({ gyro: part({ ...this.hardware.gyro, ...more }) });
+    return [
+      field('Rates', rates.join(', '), '1 kHz, 2 kHz', (one) => keep({ rates: some(listOf(one)) })),
+      field('Full scale', fullScale, '2000 deg/s', (one) => keep({ fullScale: said(one) })),
+      field('Bits', text(bits), '16', (one) => keep({ bits: whole(one) })),
+    ];
+  }
+
+  private packVoltage(): readonly HTMLElement[] {
+    const { packInput = {} } = this.hardware;
+    const keep = (more: Hardware['packInput']) =>
+      this.keep({ packInput: part({ ...this.hardware.packInput, ...more }) });
+    return [
+      field('Upper resistor', packInput.dividerUpper ?? '', '10 kohm', (one) =>
+        keep({ dividerUpper: said(one) }),
+      ),
+      field('Lower resistor', packInput.dividerLower ?? '', '1 kohm', (one) =>
+        keep({ dividerLower: said(one) }),
+      ),
+      field('Reference', packInput.reference ?? '', '3.3 V', (one) => keep({ reference: said(one) })),
+      field('Most cells', text(packInput.mostCells), '6', (one) => keep({ mostCells: whole(one) })),
+      choice('Current shunt', yesNo(packInput.currentShunt), yesNoChoices, (one) =>
+        keep({ currentShunt: flagOf(one) }),
+      ),
+    ];
+  }
+
+  private log(): readonly HTMLElement[] {
+    const { log } = this.hardware;
+    const kept = choice(
+      'Log',
+      log === undefined ? '' : log === null ? 'none' : 'has',
+      [
+        ['', 'not known'],
+        ['none', 'keeps none'],
+        ['has', 'keeps one'],
+      ],
+      (one) => this.redraw({ log: one === '' ? undefined : one === 'none' ? null : { medium: 'flash' } }),
+    );
+    if (log == null) return [kept];
+    return [
+      kept,
+      field('Kept on', log.medium, 'flash', (one) =>
+        this.keep({ log: { ...this.hardware.log, medium: one } }),
+      ),
+      field('Size', log.size ?? '', '16 MB', (one) =>
+        this.keep({ log: part({ medium: 'flash', ...this.hardware.log, size: said(one) }) }),
+      ),
+    ];
+  }
+
+  private rest(): readonly HTMLElement[] {
+    const { overlay, sensors, serialClock = '' } = this.hardware;
+    const sensed = sensors === undefined ? '' : sensors.join(' ') || 'none';
+    return [
+      choice('Draws on the picture', yesNo(overlay), yesNoChoices, (one) =>
+        this.keep({ overlay: flagOf(one) }),
+      ),
+      choice('Sensors beside the gyro', sensed, sensorChoices, (one) =>
+        this.keep({ sensors: sensorsOf(one) }),
+      ),
+      field('Clock of the ports', serialClock, '', (one) => this.keep({ serialClock: said(one) })),
+    ];
+  }
+
+  /** After what adds or takes away fields. */
+  private redraw(more: Partial<Hardware>): void {
+    this.keep(more);
+    this.draw();
+  }
+
+  private keep(more: Partial<Hardware>): void {
+    this.hardware = without({ ...this.hardware, ...more });
+    void this.tell(this.hardware);
+  }
+
+  private async tell(hardware: Hardware): Promise<void> {
     const answer = await ask('hardware', { hardware: JSON.stringify(hardware) });
     if (answer.kind === 'said') this.told.textContent = '';
     else if (answer.kind === 'refused') this.told.textContent = answer.message;
@@ -176,136 +214,4 @@ export class HardwareForm {
         .map(({ at, message }) => `${at.replaceAll('.', ' ')}: ${message}`)
         .join('; ');
   }
-}
-
-/** The same with nothing where nothing is said. */
-function without<T extends object>(all: T): T {
-  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as T;
-}
-
-/** A part of the hardware; undefined where nothing is said of it. */
-function part<T extends object>(all: T): T | undefined {
-  const made = without(all);
-  return Object.keys(made).length === 0 ? undefined : made;
-}
-
-function some<T>(all: readonly T[]): T[] | undefined {
-  return all.length === 0 ? undefined : [...all];
-}
-
-function replaced<T>(all: readonly T[], index: number, next: T): readonly T[] {
-  return all.map((one, other) => (other === index ? next : one));
-}
-
-function said(value: string): string | undefined {
-  return value === '' ? undefined : value;
-}
-
-function whole(value: string): number | undefined {
-  return value === '' ? undefined : Number(value);
-}
-
-function text(value: number | undefined): string {
-  return value === undefined ? '' : String(value);
-}
-
-function listOf(value: string): readonly string[] {
-  return value
-    .split(',')
-    .map((one) => one.trim())
-    .filter((one) => one !== '');
-}
-
-function nextName(word: string, all: readonly { readonly name: string }[]): string {
-  let number = all.length + 1;
-  while (all.some(({ name }) => name === `${word}${number}`)) number += 1;
-  return `${word}${number}`;
-}
-
-const yesNoChoices: Choices = [
-  ['', 'not known'],
-  ['yes', 'yes'],
-  ['no', 'no'],
-];
-
-const sensorChoices: Choices = [
-  ['', 'not known'],
-  ['none', 'none'],
-  ['barometer', 'barometer'],
-  ['compass', 'compass'],
-  ['barometer compass', 'both'],
-];
-
-function sensorsOf(value: string): Hardware['sensors'] {
-  if (value === '') return undefined;
-  return (['barometer', 'compass'] as const).filter((one) => value.includes(one));
-}
-
-function yesNo(value: boolean | undefined): string {
-  return value === undefined ? '' : value ? 'yes' : 'no';
-}
-
-function flagOf(value: string): boolean | undefined {
-  return value === '' ? undefined : value === 'yes';
-}
-
-function portFields(port: Port, keep: (next: Port) => void, remove: () => void): HTMLElement {
-  let held = port;
-  const change = (more: Partial<Port>) => {
-    held = without({ ...held, ...more });
-    keep(held);
-  };
-  const directions = port.directions === undefined ? '' : port.directions.join(' ');
-  const directionChoices: Choices = [
-    ['', 'not known'],
-    ['in out', 'both ways'],
-    ['in', 'reads only'],
-    ['out', 'sends only'],
-  ];
-  return element(
-    'div',
-    { class: 'line part' },
-    field('Name', port.name, 'uart1', (name) => change({ name })),
-    choice('Ways', directions, directionChoices, (one) =>
-      change({ directions: some((['in', 'out'] as const).filter((way) => one.split(' ').includes(way))) }),
-    ),
-    choice('Reads inverted', yesNo(port.invertedIn), yesNoChoices, (one) =>
-      change({ invertedIn: flagOf(one) }),
-    ),
-    choice('Sends inverted', yesNo(port.invertedOut), yesNoChoices, (one) =>
-      change({ invertedOut: flagOf(one) }),
-    ),
-    field('Shared with', port.sharedWith ?? '', '', (one) => change({ sharedWith: said(one) })),
-    labelledButton('Remove', `Remove ${port.name}`, remove),
-  );
-}
-
-function railFields(rail: Rail, keep: (next: Rail) => void, remove: () => void): HTMLElement {
-  let held = rail;
-  const change = (more: Partial<Rail>) => {
-    held = without({ ...held, ...more });
-    keep(held);
-  };
-  return element(
-    'div',
-    { class: 'line part' },
-    field('Name', rail.name, '5v', (name) => change({ name })),
-    field('Voltage', rail.voltage ?? '', '5 V', (one) => change({ voltage: said(one) })),
-    field('At most', rail.currentLimit ?? '', '2 A', (one) => change({ currentLimit: said(one) })),
-    labelledButton('Remove', `Remove ${rail.name}`, remove),
-  );
-}
-
-function group(title: string, fields: readonly HTMLElement[]): HTMLElement {
-  return element('fieldset', {}, element('legend', {}, title), ...fields);
-}
-
-function field(label: string, value: string, hint: string, keep: (value: string) => void): HTMLElement {
-  const input = element('input', { type: 'text', value, placeholder: hint });
-  input.addEventListener('change', () => keep(input.value.trim()));
-  return labelled(label, input);
-}
-
-function choice(label: string, value: string, choices: Choices, keep: (value: string) => void): HTMLElement {
-  return choiceField(false, label, choices, keep, value);
 }

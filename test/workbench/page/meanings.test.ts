@@ -217,6 +217,14 @@ describe('saying what settings mean', () => {
     await page().locator('.hardware .reason:empty').waitFor({ state: 'attached' });
     const path = join(editor().folder, 'boards', 'captured.json');
     assert.deepEqual(JSON.parse(readFileSync(path, 'utf8')).hardware, { gyro: { fullScale: '2000 deg/s' } });
+    // What was typed of one port stays when another is added.
+    const names = page().locator('.hardware .part').getByLabel('Name', { exact: true });
+    await page().getByRole('button', { name: 'Add a port', exact: true }).click();
+    await names.fill('radio');
+    await names.press('Tab');
+    await page().getByRole('button', { name: 'Add a port', exact: true }).click();
+    await names.nth(1).waitFor();
+    assert.equal(await names.first().inputValue(), 'radio');
     const frame = await editor().frame();
     assert.equal(await frame.evaluate('document.documentElement.scrollWidth > innerWidth'), false);
     await editor().runCommand('View: Close Editor');
