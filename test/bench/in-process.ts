@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Workspace } from '../../server/src/workspace/workspace';
+import { demoFiles } from './demo-files';
 import type { Bench } from './group';
 import { against, elapsed, interleaved, type Measure } from './measure';
 import { type EditedText, equalWork } from './peers/documents';
@@ -24,16 +24,7 @@ export async function inProcessMeasures(bench: Bench): Promise<readonly Measure[
 }
 
 async function opened({ engine, catalog, root }: Bench, { text }: EditedText): Promise<Workspace> {
-  const fileSystem = {
-    readText: async (file: string) =>
-      readFileSync(join(root, 'test/demo', file.slice(file.lastIndexOf('/') + 1)), 'utf8'),
-    readPieces: async () => null,
-    list: async () => [],
-    folders: () => [],
-    foldersOf: () => [],
-    scriptsBelow: async () => ({ scripts: [], unread: [], isCut: false }),
-    refusal: () => null,
-  };
+  const fileSystem = demoFiles(join(root, 'test/demo'));
   const workspace = new engine.Workspace({ catalog, fileSystem });
   workspace.openScript(uri, text, 0);
   await workspace.settled();

@@ -48,19 +48,6 @@ export const usual = {
   repeats: false,
 } as const satisfies Partial<Shape>;
 
-export const everyStyle: readonly NameStyle[] = [
-  'plain',
-  'abbreviated',
-  'german',
-  'french',
-  'greek',
-  'digits',
-  'blanks',
-  'dots',
-  'slashes',
-  'at',
-];
-
 /** Names of one word, of letters alone. */
 export const oneWord: readonly NameStyle[] = ['plain', 'abbreviated', 'german', 'greek'];
 

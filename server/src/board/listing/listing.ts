@@ -92,11 +92,8 @@ export interface ListedLine {
   readonly groups: readonly string[];
 }
 
-/** What a board's text says, with places. */
-export interface Listing {
-  readonly text: string;
-  readonly forms: Forms;
-  /** In the order of the text. */
+/** What lines of a board's text say, with places, in the order of the text. */
+export interface ListedParts {
   readonly settings: readonly ListedSetting[];
   readonly headings: readonly Heading[];
   readonly comments: readonly Stretch[];
@@ -104,6 +101,12 @@ export interface Listing {
   readonly closings: readonly Frame[];
   readonly left: readonly LeftLine[];
   readonly lines: readonly ListedLine[];
+}
+
+/** What a board's text says, with places. */
+export interface Listing extends ListedParts {
+  readonly text: string;
+  readonly forms: Forms;
   /**
    * A line so long or longer may be taken for one that a terminal broke at its width: null where none may, 0 where some
    * were put together, so that each depends on how long all are.

@@ -1,7 +1,8 @@
 import { namePiece, printedValue, settingLine, valuePieces } from '../lines';
 import type { Item, StatedTruth } from '../listing';
 import type { Lot } from '../lot';
-import { everyStyle, inTurn, oneWord, type ShapeMaker, usual } from '../shape';
+import { nameStyles } from '../names';
+import { inTurn, oneWord, type ShapeMaker, usual } from '../shape';
 
 type Parts = { readonly [Part in keyof StatedTruth]: (stated: NonNullable<StatedTruth[Part]>) => string };
 
@@ -63,7 +64,7 @@ export const stated: ShapeMaker = (lot) => {
   const between = lot.one([' = ', ': ', ' := ', ' ']);
   return {
     ...usual,
-    styles: between === ' ' ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    styles: between === ' ' ? oneWord : nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: ['empty', 'text', 'list', 'tuple'],
     badValue: /[;#]|\/\//,
@@ -101,7 +102,7 @@ export const saidBefore: ShapeMaker = (lot) => {
     ].flatMap((part) => (part === null ? [] : [` ${open}${part}${close}`]));
   return {
     ...usual,
-    styles: isLoose ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    styles: isLoose ? oneWord : nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: ['empty', 'text', 'list', 'tuple', 'unit', 'glued unit'],
     spared: isLoose ? ['greeting'] : [],
@@ -135,7 +136,7 @@ export const attributes: ShapeMaker = (lot, { quote }) => {
   const attribute = (name: string, value: string) => ` ${name}=${quote}${value}${quote}`;
   return {
     ...usual,
-    styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
+    styles: nameStyles.filter((style) => quote === '"' || style !== 'french'),
     isExact: false,
     without: ['quoted', 'unit', 'glued unit'],
     badValue: quote === '"' ? /"/ : /'/,
@@ -170,7 +171,7 @@ export const bars: ShapeMaker = (lot) => {
   const isOpen = lot.chance(0.3);
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     isExact: false,
     badValue: /\|/,
     comment: null,
@@ -214,7 +215,7 @@ export const headedColumns: ShapeMaker = (lot) => {
   const isRuled = lot.chance(0.5);
   return {
     ...usual,
-    styles: everyStyle.filter((style) => style !== 'digits'),
+    styles: nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: ['empty', 'unit', 'glued unit'],
     comment: null,

@@ -1,7 +1,8 @@
 import { commentLine, headingLine, joined, literal, namePiece, otherLine } from '../lines';
 import type { Item, Line, Piece } from '../listing';
 import type { Lot } from '../lot';
-import { everyStyle, type ShapeMaker, underHeadings, usual } from '../shape';
+import { nameStyles } from '../names';
+import { type ShapeMaker, underHeadings, usual } from '../shape';
 import type { House } from '../values';
 
 const jsonWord = /^(-?(0|[1-9]\d*)(\.\d+)?(e-?\d+)?|true|false|null|\[\d+(, ?\d+)*\])$/;
@@ -69,7 +70,7 @@ export const json: ShapeMaker = (lot) => {
   const isPlain = lot.chance(0.6);
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     groups: lot.one(['none', 'one', 'nested']),
     headed: 'all',
     without: [...documentLooks],
@@ -82,7 +83,7 @@ export const json: ShapeMaker = (lot) => {
 /** A JSON object on one line. */
 export const jsonOnOneLine: ShapeMaker = () => ({
   ...usual,
-  styles: everyStyle,
+  styles: nameStyles,
   groups: 'nested',
   headed: 'all',
   without: [...documentLooks],
@@ -106,7 +107,7 @@ export const jsonRows: ShapeMaker = (lot) => {
     item.stated?.range == null ? '' : `, "min": ${item.stated.range.low}, "max": ${item.stated.range.high}`;
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     without: [...documentLooks, 'list'],
     badValue: /"/,
     comment: null,
@@ -149,7 +150,7 @@ export const yaml: ShapeMaker = (lot, { quote }: House) => {
   const before = lot.one([[], [otherLine('---')]]);
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     groups: lot.one(['one', 'nested']),
     headed: 'all',
     without: [...documentLooks],
@@ -242,7 +243,7 @@ export const table: ShapeMaker = (lot: Lot) => {
   const header = [...(isGrouped ? [titles.group] : []), titles.name, titles.value, ...statedTitles];
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     groups: isGrouped ? 'one' : 'none',
     without: ['quoted', 'unit', 'glued unit'],
     badValue: /["\n]/,
@@ -269,7 +270,7 @@ export const elements: ShapeMaker = (lot) => {
   const groups = hasRoot ? 'nested' : lot.one(['one', 'none'] as const);
   return {
     ...usual,
-    styles: form === 'text' ? ['plain', 'abbreviated', 'german', 'greek'] : everyStyle,
+    styles: form === 'text' ? ['plain', 'abbreviated', 'german', 'greek'] : nameStyles,
     groups,
     headed: 'all',
     // Without groups, what holds all of them is the only one.

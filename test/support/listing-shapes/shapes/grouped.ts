@@ -1,6 +1,7 @@
 import { commentLine, headingLine, literal, namePiece, otherLine, settingLine, valuePieces } from '../lines';
 import type { Item, Line, Piece } from '../listing';
-import { everyStyle, inTurn, oneWord, type Shape, type ShapeMaker, underHeadings, usual } from '../shape';
+import { nameStyles } from '../names';
+import { inTurn, oneWord, type Shape, type ShapeMaker, underHeadings, usual } from '../shape';
 
 const betweens = [' = ', '=', ': ', ' : ', ' := '] as const;
 
@@ -61,7 +62,7 @@ export const groupBefore: ShapeMaker = (lot) => {
 function headed(between: string): Omit<Shape, 'print'> {
   return {
     ...usual,
-    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : everyStyle,
+    styles: between === ' ' ? [...oneWord, 'dots', 'at'] : nameStyles,
     groups: 'one',
     headed: 'all',
     isExact: false,
@@ -129,7 +130,7 @@ export const indented: ShapeMaker = (lot) => {
   const behind = between === ': ' ? ':' : lot.one(['', ':']);
   return {
     ...usual,
-    styles: between === ' ' ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    styles: between === ' ' ? oneWord : nameStyles.filter((style) => style !== 'digits'),
     groups: 'nested',
     headed: 'all',
     isExact: false,
@@ -159,7 +160,7 @@ export const spokenHeadings: ShapeMaker = (lot) => {
   const between = lot.one([' = ', ' is ', ' := ']);
   return {
     ...usual,
-    styles: everyStyle.filter((style) => style !== 'digits'),
+    styles: nameStyles.filter((style) => style !== 'digits'),
     groups: 'one',
     headed: 'all',
     isExact: false,
@@ -186,7 +187,7 @@ export const pathHeadings: ShapeMaker = (lot) => {
   const between = lot.one([...betweens]);
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     groups: 'nested',
     headed: 'all',
     isExact: false,
@@ -209,7 +210,7 @@ export const braces: ShapeMaker = (lot) => {
   const end = lot.one(['', ';']);
   return {
     ...usual,
-    styles: between === ' ' ? oneWord : everyStyle.filter((style) => style !== 'digits'),
+    styles: between === ' ' ? oneWord : nameStyles.filter((style) => style !== 'digits'),
     groups: 'nested',
     headed: 'all',
     isExact: false,

@@ -1,6 +1,7 @@
 import { namePiece, printedValue, settingLine, valuePieces } from '../lines';
 import type { Item } from '../listing';
-import { everyStyle, inTurn, oneWord, type ShapeMaker, usual } from '../shape';
+import { nameStyles } from '../names';
+import { inTurn, oneWord, type ShapeMaker, usual } from '../shape';
 
 /** A name, a mark, a value. */
 export const pairs: ShapeMaker = (lot) => {
@@ -10,7 +11,7 @@ export const pairs: ShapeMaker = (lot) => {
   const isSpoken = between === ' is ';
   return {
     ...usual,
-    styles: isSpoken ? everyStyle.filter((style) => style !== 'digits') : everyStyle,
+    styles: isSpoken ? nameStyles.filter((style) => style !== 'digits') : nameStyles,
     isExact: false,
     without: [...(isSpoken || between === '\t' ? ['empty' as const] : [])],
     badValue: end === ';' ? /;/ : null,
@@ -46,7 +47,7 @@ export const columns: ShapeMaker = (lot) => {
   const comment = lot.one(['#', '//', '*']);
   return {
     ...usual,
-    styles: everyStyle.filter((style) => style !== 'digits'),
+    styles: nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: ['empty'],
     comment,
@@ -96,7 +97,7 @@ export const quotedNames: ShapeMaker = (lot, { quote }) => {
   const between = lot.one([' = ', ': ', ' ', '\t']);
   return {
     ...usual,
-    styles: everyStyle.filter((style) => quote === '"' || style !== 'french'),
+    styles: nameStyles.filter((style) => quote === '"' || style !== 'french'),
     isExact: false,
     without: between.trim() === '' ? ['empty'] : [],
     comment: '#',
@@ -122,7 +123,7 @@ export const numbered: ShapeMaker = (lot) => {
   const shown = (index: number) => String(first + index).padStart(width, '0');
   return {
     ...usual,
-    styles: everyStyle.filter((style) => style !== 'digits'),
+    styles: nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: form.between.trim() === '' ? ['empty'] : [],
     badValue: form.between === ',' ? /,/ : null,
@@ -151,7 +152,7 @@ export const enclosed: ShapeMaker = (lot) => {
   ] as const);
   return {
     ...usual,
-    styles: everyStyle,
+    styles: nameStyles,
     isExact: false,
     badValue: bad,
     print: (items) =>
@@ -172,7 +173,7 @@ export const valueFirst: ShapeMaker = (lot) => {
   const between = lot.one([' -> ', ' => ']);
   return {
     ...usual,
-    styles: everyStyle.filter((style) => style !== 'digits'),
+    styles: nameStyles.filter((style) => style !== 'digits'),
     isExact: false,
     without: ['empty', 'text', 'word'],
     print: (items: readonly Item[]) =>

@@ -1,13 +1,4 @@
-import type {
-  Frame,
-  Heading,
-  LeftLine,
-  LineKind,
-  ListedLine,
-  ListedSetting,
-  Stretch,
-  Style,
-} from '../listing';
+import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedParts, Stretch, Style } from '../listing';
 import type { Whole } from '../text/blocks';
 import { beginsWithAny, hasLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
@@ -25,14 +16,7 @@ import { SettingList } from './setting-list';
 import { statedOf } from './tail';
 
 /** What lines say. */
-export interface LinesRead {
-  readonly settings: readonly ListedSetting[];
-  readonly headings: readonly Heading[];
-  readonly comments: readonly Stretch[];
-  readonly openings: readonly Frame[];
-  readonly closings: readonly Frame[];
-  readonly left: readonly LeftLine[];
-  readonly lines: readonly ListedLine[];
+export interface LinesRead extends ListedParts {
   /** How many lines hold settings or go on with one. */
   readonly settingLines: number;
   /** Which lines are of no form, as indices: to find more forms in. */
