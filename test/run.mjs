@@ -13,7 +13,7 @@ import { atExit, PlainError, root, say, scratchFolder } from './workbench/machin
 const lanes = [['project', 'unit', 'reference', 'coverage', 'protocol'], ['page']];
 
 /** What the lane takes on that is through first, the longest first: both are then done at about the same time. */
-const inEither = ['flights', 'package', 'web', 'workbench', 'editors'];
+const inEither = ['sweeps', 'package', 'web', 'workbench', 'editors'];
 
 const allSuites = [...lanes.flat(), ...inEither];
 

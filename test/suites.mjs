@@ -86,8 +86,10 @@ const compilingLater = process.versions.node.startsWith('20.') ? ['--interrupt-b
 const forTests = [...compilingLater, '--max-semi-space-size=32'];
 
 /** The test files of a folder in one mocha; a folder without any is a failure, for nothing was shown. */
-async function mochaSuite(name, longest, extra = {}, options = []) {
-  const files = testFilesIn(join(root, 'test', name));
+async function mochaSuite(name, longest, extra = {}, options = [], beginsFirst = () => false) {
+  const files = testFilesIn(join(root, 'test', name)).sort(
+    (one, other) => Number(beginsFirst(other)) - Number(beginsFirst(one)),
+  );
   if (files.length === 0) return failedOnce(`test/${name}`, 'has no tests');
   const mocha = join(root, 'node_modules', 'mocha', 'bin', 'mocha.js');
   return countedRun(
@@ -108,11 +110,12 @@ function recordedSuite(name) {
 }
 
 /**
- * Two hundred simulated flights in a run of its own, of which V8 notes nothing: it counts in every loop, and that took
- * half as long again, 136 s on a processor instead of 91. What they run through, the recordings of `unit` do as well.
+ * What goes through very much, each case as any other: hundreds of random craft, edits, listings and flights, every
+ * setting, whatever is odd. V8 notes nothing of it: it counts in every loop, and what is run through here the ordinary
+ * tests run through as well. The two hundred flights take longest of all, and begin first.
  */
-function flights() {
-  return mochaSuite('flights', 600_000);
+function sweeps() {
+  return mochaSuite('sweeps', 180_000, {}, inPairs, (path) => path.includes('flights'));
 }
 
 async function coverage() {
@@ -153,7 +156,7 @@ const suites = new Map([
   ['project', { run: project }],
   ['unit', { run: () => recordedSuite('unit') }],
   ['reference', { run: () => recordedSuite('reference') }],
-  ['flights', { run: flights }],
+  ['sweeps', { run: sweeps }],
   ['coverage', { run: coverage }],
   // A server of its own for each test, and answers that race: one may be tried once more, and the end says which was.
   ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, [...inPairs, '--retries', '1']) }],

@@ -10,7 +10,7 @@ export interface FaultClass {
   readonly tests: readonly string[];
 }
 
-const suites = ['unit', 'reference', 'protocol', 'workbench/suite', 'workbench/page'] as const;
+const suites = ['unit', 'reference', 'sweeps', 'protocol', 'workbench/suite', 'workbench/page'] as const;
 
 /** Every class of `test/fault-classes.json`; a test shows that it covers one by its id in its title. */
 export function faultClasses(root: string): readonly FaultClass[] {

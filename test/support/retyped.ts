@@ -3,7 +3,7 @@ import type { Craft } from '../../server/src/craft/craft';
 
 /**
  * Gives a craft's script another text as an editor does, by an edit of the lines that differ: what these do not concern
- * is not checked anew. That this comes to the same as a fresh craft is held by `test/unit/craft/incremental.test.ts`.
+ * is not checked anew. That this comes to the same as a fresh craft is held by `test/sweeps/craft/incremental.test.ts`.
  */
 export function retype(craft: Craft, text: string): void {
   const [before, after] = [craft.root.document.text().split('\n'), text.split('\n')];

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
-import { saysItsUnits } from '../../flights/prove';
 import { confirmedLayout, recordingOf } from '../../support/recorded';
 import { randomFlight } from '../../support/simulated-flights';
+import { saysItsUnits } from '../../sweeps/flights/prove';
 
 /** The first flight that is written in each way. */
 function flights() {

@@ -1,45 +1,17 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import type { Craft } from '../../../server/src/craft/craft';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf } from '../../../server/src/figures';
 import { axisNames } from '../../../server/src/figures/axis-names';
-import type { FoundValues } from '../../../server/src/sheet/find/answer';
-import { bounded } from '../../../server/src/sheet/find/bounded';
 import { find } from '../../../server/src/sheet/find/find';
 import { heldText, readHold } from '../../../server/src/sheet/find/hold-text';
 import { movablesOf, write } from '../../../server/src/sheet/find/movable';
-import { everyCombination, type Setup } from '../../../server/src/sheet/find/search';
-import { Trial } from '../../../server/src/sheet/find/trial';
 import { Tuning } from '../../../server/src/sheet/find/tuning';
-import { type Wish, wishFor } from '../../../server/src/sheet/find/wish';
-import { setupLines, Work } from '../../../server/src/sheet/find/work';
+import { wishFor } from '../../../server/src/sheet/find/wish';
+import { setupLines } from '../../../server/src/sheet/find/work';
 import { craftOf, findingsOf } from '../../support/findings';
-
-const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
-const demo = (name: string) => craftOf(readFileSync(`test/demo/${name}.craft`, 'utf8'), club);
-const demos = ['sandmartin', 'bittern', 'wagtail'] as const;
-
-function toEnd<T>(work: Generator<unknown, T>): T {
-  for (;;) {
-    const step = work.next();
-    if (step.done === true) return step.value;
-  }
-}
-
-function found(craft: Craft, wanted: Partial<Wish> = {}): FoundValues {
-  return toEnd(find(craft, wishFor(craft, wanted), findingsOf(craft), findingsOf));
-}
-
-/** Each is found once for all tests. */
-const known = new Map<string, FoundValues>();
-
-function foundIn(name: (typeof demos)[number]): FoundValues {
-  const answer = known.get(name) ?? found(demo(name));
-  known.set(name, answer);
-  return answer;
-}
+import { club, demo, demos, found, foundIn } from '../../support/found-values';
 
 function near(one: number, other: number, share = 1e-6): boolean {
   return Math.abs(one - other) <= share * Math.max(Math.abs(one), Math.abs(other), 1e-9);
@@ -186,47 +158,6 @@ describe('what is proposed', () => {
       }
     }
   });
-});
-
-describe('a plain grid over the same settings', () => {
-  const cases: readonly (readonly [(typeof demos)[number], Partial<Wish>, number])[] = [
-    ['sandmartin', { packs: ['cruise'] }, 12],
-    ['wagtail', {}, 14],
-    ['bittern', { holds: { toneLeft: -16, phaseMargin: 42, gainMargin: 2, minutes: null } }, 14],
-    [
-      'bittern',
-      { moves: ['filters', 'gains'], holds: { toneLeft: -8, phaseMargin: 40, gainMargin: 3, minutes: null } },
-      12,
-    ],
-  ];
-  for (const [name, wanted, each] of cases)
-    it(`never beats what is found for ${name} ${JSON.stringify(wanted)} by more than 2 %`, () => {
-      const craft = demo(name);
-      const wish = wishFor(craft, wanted);
-      const answer = Object.keys(wanted).length === 0 ? foundIn(name) : found(craft, wanted);
-      const findings = findingsOf(craft);
-      const trial = new Trial(craft);
-      const { movables } = toEnd(bounded(trial, movablesOf(craft, wish), findings, findingsOf));
-      const { space } = new Work(trial, wish, movables, findings, findingsOf, []);
-      const held = everyCombination(space.sizes, each)
-        .map((setup) => ({ setup, ...space.weigh(setup) }))
-        .filter(({ missed }) => missed === 0);
-      assert.ok(held.length > 50, `${held.length}`);
-      const isSound = (setup: Setup) => space.isSound(setup);
-      const by = (of: (one: (typeof held)[number]) => number, most = Number.POSITIVE_INFINITY) =>
-        held
-          .filter(({ delay }) => delay <= most)
-          .sort((one, other) => of(one) - of(other))
-          .find(({ setup }) => isSound(setup));
-      const [least, quietest] = [by(({ delay }) => delay), by(({ noise }) => noise)];
-      assert.ok(least !== undefined && quietest !== undefined);
-      const point = (id: string) => answer.proposals.find((one) => one.id === id)?.point ?? assert.fail(id);
-      assert.ok(point('least-delay').delay <= 1.02 * least.delay, `${least.delay}`);
-      assert.ok(point('quietest').noise <= 1.02 * quietest.noise, `${quietest.noise}`);
-      const middle = point('middle');
-      const beside = by(({ noise }) => noise, middle.delay);
-      assert.ok(beside === undefined || middle.noise <= 1.02 * beside.noise, `${beside?.noise}`);
-    });
 });
 
 describe('what can’t be had', () => {

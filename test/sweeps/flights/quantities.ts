@@ -1,5 +1,5 @@
-import type { MeasuredSpan, Peak, RecordingReport, Told } from '../../server/src/recording/report';
-import type { RandomFlight } from '../support/simulated-flights';
+import type { MeasuredSpan, Peak, RecordingReport, Told } from '../../../server/src/recording/report';
+import type { RandomFlight } from '../../support/simulated-flights';
 import { following } from './following';
 import type { Quantity } from './quantity';
 

@@ -1,8 +1,8 @@
-import type { AxisResponse, MeasuredSpan, RecordingReport, Told } from '../../server/src/recording/report';
-import type { SimulatedGains } from '../simulator/craft';
-import { waitsOf } from '../simulator/linear';
-import type { LoopTruth } from '../simulator/loop-truth';
-import type { RandomFlight } from '../support/simulated-flights';
+import type { AxisResponse, MeasuredSpan, RecordingReport, Told } from '../../../server/src/recording/report';
+import type { SimulatedGains } from '../../simulator/craft';
+import { waitsOf } from '../../simulator/linear';
+import type { LoopTruth } from '../../simulator/loop-truth';
+import type { RandomFlight } from '../../support/simulated-flights';
 import type { Quantity } from './quantity';
 import { type Steered, steeredOf } from './steered';
 

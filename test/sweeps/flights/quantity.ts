@@ -1,5 +1,5 @@
-import type { MeasuredSpan, RecordingReport } from '../../server/src/recording/report';
-import type { RandomFlight } from '../support/simulated-flights';
+import type { MeasuredSpan, RecordingReport } from '../../../server/src/recording/report';
+import type { RandomFlight } from '../../support/simulated-flights';
 
 /** What is told of one quantity of one flight, beside what is true. */
 export interface Case {

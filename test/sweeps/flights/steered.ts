@@ -1,9 +1,9 @@
-import { sizeOf } from '../simulator/complex';
-import { axes, type PerAxis, wholeTurn } from '../simulator/craft';
-import { leverage } from '../simulator/flight';
-import { axisIndex, type LinearLoop, linearLoop, waiting } from '../simulator/linear';
-import { type LoopTruth, truthOf } from '../simulator/loop-truth';
-import type { RandomFlight } from '../support/simulated-flights';
+import { sizeOf } from '../../simulator/complex';
+import { axes, type PerAxis, wholeTurn } from '../../simulator/craft';
+import { leverage } from '../../simulator/flight';
+import { axisIndex, type LinearLoop, linearLoop, waiting } from '../../simulator/linear';
+import { type LoopTruth, truthOf } from '../../simulator/loop-truth';
+import type { RandomFlight } from '../../support/simulated-flights';
 
 export type Axis = keyof PerAxis;
 

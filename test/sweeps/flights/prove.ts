@@ -1,6 +1,6 @@
-import type { RecordingReport } from '../../server/src/recording/report';
-import { confirmedLayout, recordingOf, wholeReport } from '../support/recorded';
-import { type RandomFlight, randomFlight } from '../support/simulated-flights';
+import type { RecordingReport } from '../../../server/src/recording/report';
+import { confirmedLayout, recordingOf, wholeReport } from '../../support/recorded';
+import { type RandomFlight, randomFlight } from '../../support/simulated-flights';
 import { folded, quantities } from './quantities';
 import type { Case } from './quantity';
 import { type Score, scoreOf } from './score';

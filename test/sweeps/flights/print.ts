@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { prove } from './prove';
 import { tableOf } from './score';
 
-// `npx tsx test/flights/print.ts --flights 40 --of order`, with `--every 3` of each third: how well estimates tell what
+// `npx tsx test/sweeps/flights/print.ts --flights 40 --of order`, with `--every 3` of each third: how well estimates tell what
 // simulated flights know, and each case of one of them.
 
 const { values } = parseArgs({
