@@ -1,8 +1,7 @@
 import { strict as assert } from 'node:assert';
-import { type BoardLayer, scriptTextOf } from '../../../server/src/board/layer/layer';
+import { scriptTextOf } from '../../../server/src/board/layer/layer';
 import { LayerReader } from '../../../server/src/board/layer/layer-reader';
 import { profileOf } from '../../../server/src/board/profile/profile';
-import { checkedBoardText } from '../../../server/src/cli/report/checked-board-text';
 import type { ReportedFinding } from '../../../server/src/cli/report/checked-file';
 import { boardAcceptance } from '../../../server/src/features/board/acceptance';
 import { boardCompletion } from '../../../server/src/features/board/completion';
@@ -13,53 +12,9 @@ import { codeActions } from '../../../server/src/features/code-actions';
 import { completionDetails } from '../../../server/src/features/completion/details';
 import { plainText } from '../../../server/src/features/markdown';
 import { rangeOf } from '../../../server/src/features/range';
-import type { Snapshot } from '../../../server/src/features/snapshot';
-import { Workspace } from '../../../server/src/workspace/workspace';
 import { testCatalog } from '../../support/catalog';
-import { faultyText, scriptBeside } from '../../support/faulty-board-text';
-import { MemoryFiles } from '../../support/memory-files';
-
-const uri = 'test:///work/wagtail.boardtext';
-const craft = 'test:///work/wagtail.craft';
-
-interface Checked {
-  readonly layer: BoardLayer;
-  readonly snapshot: Snapshot;
-  readonly findings: readonly ReportedFinding[];
-  /** What the craft that includes the text finds in it besides. */
-  readonly included: readonly string[];
-}
-
-async function checked(text: string, isIncluded = true): Promise<Checked> {
-  const fileSystem = new MemoryFiles({ 'wagtail.boardtext': text, 'wagtail.craft': scriptBeside });
-  const workspace = new Workspace({ catalog: testCatalog, fileSystem });
-  const opened = workspace.openBoardText(uri, text, 1, 'wren');
-  if (isIncluded) workspace.openScript(craft, scriptBeside, 1);
-  await workspace.settled();
-  const layer = workspace.layer(uri) ?? assert.fail('no layer');
-  const words = boardWords(layer, testCatalog);
-  const snapshot: Snapshot = {
-    uri,
-    script: opened.script,
-    craft: opened.craft,
-    catalog: testCatalog,
-    pack: null,
-    findings: () => workspace.findings(uri),
-    others: () => [],
-    layer: (of) => workspace.layer(of),
-  };
-  const included = (isIncluded ? workspace.findings(craft) : [])
-    .filter(({ related: [first] }) => first?.place.script.uri === uri)
-    .flatMap((finding) => [words.message(finding), words.advice(finding)]);
-  const { findings } = checkedBoardText(
-    'wagtail.boardtext',
-    'part',
-    layer,
-    workspace.findings(uri),
-    testCatalog,
-  );
-  return { layer, snapshot, findings, included };
-}
+import { applied, checked, uri } from '../../support/checked-board';
+import { faultyText } from '../../support/faulty-board-text';
 
 function textsOf({ message, advice, related, fixes }: ReportedFinding): readonly string[] {
   const inFixes = fixes.flatMap(({ title, edits }) => [title, ...edits.map(({ newText }) => newText)]);
@@ -72,19 +27,6 @@ function pathsIn(text: string): readonly string[] {
     .map(([path]) => path)
     .filter(
       (path) => testCatalog.parameter(path) !== undefined || testCatalog.parametersUnder(path).length > 0,
-    );
-}
-
-function applied(text: string, { edits }: ReportedFinding['fixes'][number]): string {
-  const lines = text.split('\n');
-  const placeOf = ({ line, character }: { line: number; character: number }) =>
-    lines.slice(0, line).reduce((sum, one) => sum + one.length + 1, character);
-  return [...edits]
-    .sort((one, other) => placeOf(other.range.start) - placeOf(one.range.start))
-    .reduce(
-      (now, { range, newText }) =>
-        now.slice(0, placeOf(range.start)) + newText + now.slice(placeOf(range.end)),
-      text,
     );
 }
 
@@ -113,22 +55,6 @@ describe('what is found in a board’s text', () => {
         if (!/^-?[\d.]+ \S+$/.test(said)) continue;
         for (const text of textsOf(finding)) assert.ok(!isScriptValue(text, said, setting.value), text);
       }
-  });
-
-  it('has fixes that say what they write, and that mend it', async () => {
-    const { findings } = await checked(faultyText);
-    let tried = 0;
-    for (const finding of findings)
-      for (const fix of finding.fixes) {
-        for (const { newText } of fix.edits) assert.ok(fix.title.includes(newText.trim()), fix.title);
-        const now = await checked(applied(faultyText, fix), false);
-        const isThere = now.findings.some(
-          ({ id, message }) => id === finding.id && message === finding.message,
-        );
-        assert.ok(!isThere, `${fix.title} leaves ${finding.message}`);
-        tried += 1;
-      }
-    assert.ok(tried > 20, `only ${tried} fixes`);
   });
 
   it('reads as the board says it', async () => {

@@ -1,43 +1,17 @@
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { makeScript } from '../../../server/src/board/layer/make-script';
 import { TextLines } from '../../../server/src/board/layer/text-lines';
-import { readListing } from '../../../server/src/board/listing/read-listing';
-import { settingKey } from '../../../server/src/board/listing/setting-key';
 import { namesOf } from '../../../server/src/board/meaning/meanings';
 import { Speller } from '../../../server/src/board/meaning/spelling';
-import { type Profile, profileOf } from '../../../server/src/board/profile/profile';
 import { prove } from '../../../server/src/board/proving/prove';
 import { entriesOf } from '../../../server/src/board/writing/entries';
 import { handOverOf, writeText } from '../../../server/src/board/writing/write-text';
-import { CraftView } from '../../../server/src/craft/view';
 import { meaningsOn, valueOn } from '../../support/board-crafts';
 import { testCatalog } from '../../support/catalog';
-import { craftOf } from '../../support/findings';
+import { listingOf, onBoard, profile, racer, viewOf, written, writtenBy } from '../../support/demo-boards';
 import { near } from '../../support/near';
 
-const club = { 'club-habits.craft': readFileSync('test/demo/club-habits.craft', 'utf8') };
-const racer = readFileSync('test/demo/sandmartin.craft', 'utf8');
-function profile(name: string): Profile {
-  const board = testCatalog.board(name);
-  const found = board === undefined ? null : profileOf(board);
-  assert.ok(found, `${name} has no text half`);
-  return found;
-}
-
-const onBoard = (text: string, name: string) => text.replace(/profile( *)= \w+/, `profile$1= ${name}`);
-const viewOf = (text: string, pack: string | null) => new CraftView(craftOf(text, club), pack);
-const written = (name: string, text: string, pack: string | null) => writtenBy(name, viewOf(text, pack));
-const writtenBy = (name: string, view: CraftView) =>
-  writeText({
-    profile: profile(name),
-    entries: entriesOf(profile(name), view),
-    captured: null,
-    since: null,
-    cautions: ['Propellers off.'],
-  });
-const listingOf = (name: string, capture: string) => readListing(capture, profile(name).text.forms);
 const proofOf = (name: string, capture: string) =>
   prove({
     profile: profile(name),
@@ -159,35 +133,6 @@ for (const name of ['wren', 'heron']) {
       }
     });
   });
-
-  describe(`a capture from ${name} with settings that nobody knows`, () => {
-    it('comes back with every setting, whatever it holds', () => {
-      const word = fc.stringMatching(/^[a-z][a-z-]{0,8}$/);
-      const value = fc.stringMatching(/^[A-Za-z0-9.,+:'-]{1,12}$/);
-      const { forms } = profile(name).text;
-      fc.assert(
-        fc.property(fc.array(fc.tuple(word, word, value), { minLength: 1, maxLength: 20 }), (settings) => {
-          const lines = settings.flatMap(([group, own, text]) =>
-            [...forms.headings, forms.lines[0]?.form ?? ''].map((source) =>
-              source
-                .replace('{group}', group)
-                .replace('{name}', own)
-                .replace('{value}', () => text),
-            ),
-          );
-          const capture = lines.join('\n');
-          const made = makeScript(profile(name), testCatalog, capture);
-          const again = writtenBy(name, viewOf(made.text, null)).text;
-          const held = (all: string) =>
-            listingOf(name, all)
-              .settings.map((setting) => `${settingKey(setting)} ${setting.value}`)
-              .sort();
-          assert.deepEqual(held(again), held(capture));
-        }),
-        { numRuns: 200 },
-      );
-    });
-  });
 }
 
 describe('what goes to a board', () => {
@@ -201,38 +146,6 @@ describe('what goes to a board', () => {
           assert.ok(!/[\p{Cc}\u202A-\u202E\u2066-\u2069]/u.test(line), JSON.stringify(line));
       }
     }
-  });
-
-  it('never does so whatever a pilot writes into a text, a name or a comment (K04)', () => {
-    const hidden = fc.constantFrom(
-      '\u202e',
-      '\u2066',
-      '\u0000',
-      '\u001b[31m',
-      '\u0085',
-      '\u2028',
-      '\u200b',
-      '"',
-      '\\',
-      ';',
-      '~',
-    );
-    const nastyText = fc.array(fc.oneof(hidden, fc.string({ unit: 'grapheme', maxLength: 4 })), {
-      maxLength: 6,
-    });
-    fc.assert(
-      fc.property(nastyText, fc.constantFrom('wren', 'heron'), (parts, name) => {
-        const text = parts.join('').replace(/[\r\n"\\]/g, ' ');
-        const script = `${onBoard(racer, name).replace('"Sandmartin"', `"${text}"`)}\n# ${text}\n`;
-        const { lines } = written(name, script, 'sprint');
-        for (const line of lines.map((one) => one.replace(/\n$/, ''))) {
-          assert.ok(!/[\p{Cc}\u202A-\u202E\u2066-\u2069\u2028\u2029]/u.test(line), JSON.stringify(line));
-          assert.ok(line.length <= (profile(name).text.longestLine ?? Number.POSITIVE_INFINITY), line);
-          assert.ok(!/\d[eE][+-]?\d/.test(line), line);
-        }
-      }),
-      { numRuns: 200 },
-    );
   });
 
   it('is no range of which both ends would be written alike', () => {

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { UnreadableRecording } from '../../../server/src/recording/read/source';
-import type { Recording } from '../../../server/src/recording/recording';
 import { Random } from '../../simulator/random';
 import { readFrom, sourceOf } from '../../support/recorded';
+import { holdsTogether } from '../../support/sound-recording';
 
 const headings = 'seconds,gyro roll [deg/s],motor 1 [%],voltage [V]';
 
@@ -182,7 +182,7 @@ describe('a recording that is bad', () => {
           recording.leftOut.some((sentence) => says.test(sentence)),
           recording.leftOut.join('\n'),
         );
-      holds(recording);
+      holdsTogether(recording);
     });
 
   it('is read alike in whatever pieces its bytes come', async () => {
@@ -205,87 +205,4 @@ describe('a recording that is bad', () => {
     await assert.rejects(readFrom(sourceOf('long.csv', long), [], pace), reason);
     assert.ok((turns.at(-1) ?? 0) < 3_000_000);
   });
-
-  it('of twenty million cells is read in bounded memory', async () => {
-    const [columns, rows] = [17, 1_180_000];
-    const before = memory();
-    let most = 0;
-    const recording = await readFrom(longSource(columns, rows), [], {
-      turn: () => {
-        most = Math.max(most, memory() - before);
-        return undefined;
-      },
-    });
-    assert.equal(recording.time.length, rows);
-    assert.equal(recording.channels.size, 16);
-    assert.ok(most < 300e6, `${Math.round(most / 1e6)} MB`);
-    holds(recording);
-  });
 });
-
-function memory(): number {
-  const { heapUsed, external } = process.memoryUsage();
-  return heapUsed + external;
-}
-
-/** All that whoever reads a recording relies on. */
-function holds({ time, channels, flights }: Recording): void {
-  for (const values of channels.values()) assert.equal(values.length, time.length);
-  let before = 0;
-  for (const { from, to, stretches } of flights) {
-    assert.ok(before <= from && from < to && to <= time.length);
-    before = to;
-    let end = from;
-    for (const stretch of stretches) {
-      assert.ok(end <= stretch.from && stretch.from < stretch.to && stretch.to <= to && stretch.rate > 0);
-      end = stretch.to;
-    }
-    for (let row = from + 1; row < to; row += 1)
-      if (!((time[row] ?? 0) >= (time[row - 1] ?? 0))) assert.fail(`time falls at row ${row}`);
-  }
-}
-
-/** A file that is made while it is read: a thousand rows again and again, with stamps that go on. */
-function longSource(columns: number, rows: number) {
-  const names = [
-    'seconds',
-    ...['roll', 'pitch', 'yaw'].map((axis) => `gyro ${axis} [deg/s]`),
-    ...['throttle [%]', 'voltage [V]', 'current [A]'],
-  ];
-  const more = Array.from(
-    { length: columns - names.length },
-    (_, at) => `${at % 2 ? 'motor' : 'speed of motor'} ${1 + (at >> 1)} [${at % 2 ? '%' : 'rpm'}]`,
-  );
-  const block = 1000;
-  const starts: number[] = [];
-  let content = '';
-  for (let row = 0; row < block; row += 1) {
-    starts.push(content.length);
-    const cells = Array.from({ length: columns - 1 }, (_, at) =>
-      at < 3
-        ? ((row * 37) % 111) - 55
-        : at === 4
-          ? `16.${row % 10}`
-          : ((row * (at + 3)) % 90) * (at > 5 && at % 2 === 0 ? 100 : 1),
-    );
-    content += `0000.0000,${cells.join(',')}\n`;
-  }
-  const bytes = encoded(content);
-  return {
-    name: 'long.csv',
-    size: null,
-    async *bytes() {
-      yield encoded(`${[...names, ...more].join(',')}\n`);
-      for (let done = 0; done < rows; done += block) {
-        for (const [at, start] of starts.entries()) {
-          let count = done + at;
-          for (const digit of [8, 7, 6, 5, 3, 2, 1, 0]) {
-            bytes[start + digit] = 0x30 + (count % 10);
-            count = Math.floor(count / 10);
-          }
-        }
-        yield bytes.slice();
-      }
-    },
-  };
-}

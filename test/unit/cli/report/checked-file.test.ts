@@ -29,27 +29,30 @@ function checkedWith(faults: number) {
   return [checkedScript('a.craft', craft, findingsOf(craft), around, true)];
 }
 
+const tooMany = checkedWith(mostReported + 2);
+
 function tellsOf(text: string): number {
   return text.split('\n').filter((line) => line.startsWith('a.craft:')).length;
 }
 
 describe('a script with very many findings', () => {
   it('is told in full up to the limit', async () => {
-    assert.equal(checkedWith(mostReported - 1)[0]?.omitted, 0);
-    const text = await textReport(checkedWith(mostReported - 1), testCatalog, plainTerminal);
+    const most = checkedWith(mostReported - 1);
+    assert.equal(most[0]?.omitted, 0);
+    const text = await textReport(most, testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostReported);
     assert.doesNotMatch(text, /more findings/);
   });
 
   it('is told of by its worst findings, with how many more there are', async () => {
-    const text = await textReport(checkedWith(mostReported + 2), testCatalog, plainTerminal);
+    const text = await textReport(tooMany, testCatalog, plainTerminal);
     assert.equal(tellsOf(text), mostReported);
     assert.match(text, /^a\.craft has 3 more findings; the worst 1000 are shown, and all are counted\.$/m);
     assert.match(text, /1002 must-fix, 0 risk, 0 note, 1 tidy/);
   });
 
   it('is counted in full for programs', () => {
-    const [file] = JSON.parse(jsonReport(checkedWith(mostReported + 2), testCatalog)).files;
+    const [file] = JSON.parse(jsonReport(tooMany, testCatalog)).files;
     assert.equal(file.findings.length, mostReported);
     assert.equal(file.omitted, 3);
     assert.deepEqual(file.counts, { 'must-fix': 1002, risk: 0, note: 0, tidy: 1 });
