@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { corpusFolders, corpusOf } from '../fuzz/corpus';
 import { shared, targets } from '../fuzz/targets';
 
 /** A small part of `npm run fuzz`, the same in every run. */
@@ -8,22 +7,9 @@ const inputs = 5000;
 const fewest = 15;
 
 describe('whatever others wrote (F03)', () => {
-  for (const [target, share] of shared(inputs, targets)) {
+  for (const [target, share] of shared(inputs, targets))
     it(`${target.name}: ${target.holds}`, async () => {
       const find = await target.run(Math.max(fewest, share), seed);
       assert.equal(find, null, find === null ? '' : `${find.error}\n${find.input}`);
     });
-
-    for (const { title, input } of corpusOf(target)) {
-      it(`${target.name}, once broken by ${title}`, () => target.replay(input));
-    }
-  }
-
-  it('all that once broke something belongs to a target', () => {
-    const names = targets.map(({ name }) => name);
-    assert.deepEqual(
-      corpusFolders().filter((folder) => !names.includes(folder)),
-      [],
-    );
-  });
 });
