@@ -40,7 +40,7 @@ export interface Compiled {
 
 /**
  * Reads and checks every data file below `<root>/schemas`. A file that does not fit its model is left out
- * of the bundle and reported; what the files say together is checked on what is left.
+ * of the bundle and reported; what the files say together is checked once all of them fit.
  */
 export function compileCatalog(root: string): Compiled {
   const problems: string[] = [];
@@ -74,8 +74,9 @@ export function compileCatalog(root: string): Compiled {
     tradeWords: one('schemas/trade-words.json', tradeWordsFile) ?? noTradeWords,
     recordings: one('schemas/recordings.json', recordingColumnsFile) ?? noRecordings,
   };
-  problems.push(...synonymProblems(written, synonyms));
-  return { bundle, problems: [...problems, ...togetherProblems(bundle)] };
+  // Without a file that does not fit, much else names what is not there: that would hide what is really wrong.
+  if (problems.length > 0) return { bundle, problems };
+  return { bundle, problems: [...synonymProblems(written, synonyms), ...togetherProblems(bundle)] };
 }
 
 const noTradeWords: TradeWords = { concepts: [], opposites: [], numbers: {}, empty: {}, said: {} };

@@ -36,6 +36,12 @@ describe('compiling broken data', () => {
     includes(problems, 'schemas/links.json', 'links[0] "sbus".dataBits', 'expected number');
   });
 
+  it('says of a file that does not fit only that, and nothing of what other files then miss', () => {
+    const problems = problemsAfter('parameters/motor.json', '"stage": "', '"stage": "un');
+    assert.equal(problems.length, 1, problems.join('\n'));
+    includes(problems, 'schemas/parameters/motor.json', 'stage');
+  });
+
   it('refuses a field that the model does not know', () => {
     const problems = problemsAfter('signals.json', '"kind": "digital"', '"kind": "digital", "speed": 3');
     includes(problems, 'schemas/signals.json', 'signals[0] "dshot150"', 'speed');
