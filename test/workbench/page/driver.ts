@@ -15,7 +15,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import type { AxeResults } from 'axe-core';
+import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, BrowserContext, Frame, FrameLocator, Locator, Page } from 'playwright-core';
 import {
   emptyProfile,
@@ -417,12 +417,23 @@ export class EditorDriver {
   }
 
   /** What axe finds wrong with the page inside the webview, serious or worse: rule and places. */
-  async accessFaults(): Promise<readonly string[]> {
+  accessFaults(): Promise<readonly string[]> {
+    return this.faultsBy({});
+  }
+
+  /** The same in a theme. Between themes only colours change: in all but one only the rules about these are asked. */
+  async accessFaultsIn(theme: Theme): Promise<readonly string[]> {
+    await this.setTheme(theme);
+    return this.faultsBy(theme === everyTheme[0] ? {} : { runOnly: ['cat.color'] });
+  }
+
+  private async faultsBy(rules: RunOptions): Promise<readonly string[]> {
     const frame = await this.frame();
     if (!(await frame.evaluate<boolean>("'axe' in window"))) await frame.evaluate(axeSource());
     // The whole report is a megabyte about what is right.
+    const options = JSON.stringify({ ...rules, resultTypes: ['violations'] });
     const violations = await frame.evaluate<AxeResults['violations']>(
-      "axe.run({ resultTypes: ['violations'] }).then((report) => report.violations)",
+      `axe.run(${options}).then((report) => report.violations)`,
     );
     return violations
       .filter(({ impact }) => impact === 'serious' || impact === 'critical')

@@ -83,8 +83,7 @@ describe('the first ten minutes', () => {
   it('lead from an empty build sheet to a bench card, each step ticked off when it is done', () =>
     withNewcomer(null, async (editor) => {
       for (const theme of ['dark', 'light', 'light high contrast', 'dark high contrast'] as const) {
-        await editor.setTheme(theme);
-        assert.deepEqual(await editor.accessFaults(), [], theme);
+        assert.deepEqual(await editor.accessFaultsIn(theme), [], theme);
       }
       await editor.webview().getByText('First Craft in Ten Minutes').click();
       const walk = new Walkthrough(editor);

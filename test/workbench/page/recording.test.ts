@@ -64,10 +64,7 @@ describe('a recording', () => {
     await editor().press('ArrowRight');
     assert.match((await heat.getAttribute('aria-valuetext')) ?? '', /Hz: (loudest at|never flown)/);
     await followsAsDrawn();
-    for (const theme of everyTheme) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), []);
-    }
+    for (const theme of everyTheme) assert.deepEqual(await editor().accessFaultsIn(theme), [], theme);
   });
 
   /** How it follows, how late it is and what gains come to, beside what the script says. */
@@ -113,10 +110,7 @@ describe('a recording', () => {
       .first();
     assert.match(await row.innerText(), /−0\.\d+ dB.*−\d{2}[\d.]* dB.*better/s);
     assert.equal(await page().locator('#compared-shake .drawn path.curve').count(), 6);
-    for (const theme of everyTheme) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), []);
-    }
+    for (const theme of everyTheme) assert.deepEqual(await editor().accessFaultsIn(theme), [], theme);
     await editor().runCommand('View: Focus First Editor Group');
     await editor().goTo(editor().lineOf('sandmartin.craft', /^\[derivative\]/));
     await editor().waitForText('[gyro.filter.3]');
@@ -133,10 +127,7 @@ describe('a recording', () => {
     await openRacer(editor());
     await openFromLine(/^recording .*dusk/);
     await page().locator('fieldset.column').first().waitFor();
-    for (const theme of everyTheme) {
-      await editor().setTheme(theme);
-      assert.deepEqual(await editor().accessFaults(), []);
-    }
+    for (const theme of everyTheme) assert.deepEqual(await editor().accessFaultsIn(theme), [], theme);
     const pitch = page().locator('fieldset', { has: page().locator('legend', { hasText: 'gyro y' }) });
     await pitch.locator('input[type=checkbox]').check();
     const scale = pitch.locator('input[inputmode=decimal]').first();
