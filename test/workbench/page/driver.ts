@@ -43,6 +43,11 @@ export type Theme = keyof typeof themes;
 
 export const everyTheme: readonly Theme[] = ['light', 'dark', 'light high contrast', 'dark high contrast'];
 
+/** Of axe's rules those about colours. By their tag one would come along that is off otherwise. */
+const colourRules: RunOptions = {
+  runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] },
+};
+
 /** What a window wears of which nobody has chosen a theme. */
 const firstTheme = themes.light.className;
 
@@ -424,7 +429,7 @@ export class EditorDriver {
   /** The same in a theme. Between themes only colours change: in all but one only the rules about these are asked. */
   async accessFaultsIn(theme: Theme): Promise<readonly string[]> {
     await this.setTheme(theme);
-    return this.faultsBy(theme === everyTheme[0] ? {} : { runOnly: ['cat.color'] });
+    return this.faultsBy(theme === everyTheme[0] ? {} : colourRules);
   }
 
   private async faultsBy(rules: RunOptions): Promise<readonly string[]> {
