@@ -160,7 +160,13 @@ const suites = new Map([
   ['coverage', { run: coverage }],
   // A server of its own for each test, and answers that race: one may be tried once more, and the end says which was.
   ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, [...inPairs, '--retries', '1']) }],
-  ['editors', { run: () => mochaSuite('editors', 60_000), needs: [ensureEditors, ensureChromium] }],
+  [
+    'editors',
+    {
+      run: () => mochaSuite('editors', 60_000),
+      needs: [ensureEditors, () => ensureChromium({ whole: true })],
+    },
+  ],
   ['workbench', { run: workbench, needs: browserAndEditor }],
   ['page', { run: page, needs: browserAndEditor }],
   ['package', { run: () => mochaSuite('package', 180_000), needs: [...browserAndEditor, ensurePacker] }],

@@ -32,7 +32,7 @@ export async function onePageMeasures({ root, runs }: Bench): Promise<readonly M
   const page = join(root, 'dist/page/propsoff.html');
   const empty = join(root, 'dist/page/empty.html');
   writeFileSync(empty, await emptyPage(root));
-  const browser = await launchBrowser();
+  const browser = await launchBrowser({ whole: true });
   try {
     const [mine, theirs] = await interleaved(runs(24, 8), [
       () => readyAt(browser, page),

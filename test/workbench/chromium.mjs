@@ -4,18 +4,21 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { findProgram, installDebianPackages, PlainError } from './machine.mjs';
 
-/** The same engine without a window around it: it takes a fifth less of a processor, and is the smaller package. */
+/**
+ * The same engine without a window around it: it takes a fifth less of a processor, and is the smaller package. It is no
+ * phone: after a tap its mouse leaves the page, and what the tap explained is gone.
+ */
 const withoutWindow = 'chromium-headless-shell';
 const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge'];
 const macApplications = ['Google Chrome', 'Chromium', 'Microsoft Edge'];
 
-function installedChromium(show) {
+function installedChromium(whole) {
   const chosen = process.env.PROPSOFF_CHROMIUM;
   if (chosen !== undefined && chosen !== '') {
     if (!existsSync(chosen)) throw new PlainError(`PROPSOFF_CHROMIUM names ${chosen}, which is not there`);
     return chosen;
   }
-  for (const name of show ? names : [withoutWindow, ...names]) {
+  for (const name of whole ? names : [withoutWindow, ...names]) {
     const path = findProgram(name);
     if (path !== undefined) return path;
   }
@@ -30,15 +33,15 @@ function install(name) {
 
 /**
  * Path of a Chromium to drive. PROPSOFF_CHROMIUM names one to be preferred.
- * @param {{ show?: boolean }} options whether it must have a window to look at.
+ * @param {{ whole?: boolean }} options whether it must be the one that people have, with a window.
  * @throws {PlainError} if there is none and none can be installed.
  */
-export async function ensureChromium({ show = false } = {}) {
-  const found = installedChromium(show);
+export async function ensureChromium({ whole = false } = {}) {
+  const found = installedChromium(whole);
   if (found !== undefined) return found;
-  if (show) await install('chromium');
+  if (whole) await install('chromium');
   else await install(withoutWindow).catch(() => install('chromium'));
-  const installed = installedChromium(show);
+  const installed = installedChromium(whole);
   if (installed === undefined) throw new PlainError('Chromium was installed but cannot be found on PATH');
   return installed;
 }

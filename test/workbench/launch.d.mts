@@ -46,7 +46,10 @@ export const homeVariable: string;
 
 export function startWorkbench(options?: WorkbenchOptions): Promise<RunningWorkbench>;
 /** `show`: with its window, to watch a test. */
-export function launchBrowser(options?: { readonly show?: boolean }): Promise<Browser>;
+export function launchBrowser(options?: {
+  readonly show?: boolean;
+  readonly whole?: boolean;
+}): Promise<Browser>;
 /** An empty profile of a browser: nothing that another one keeps is in it. */
 export function emptyProfile(browser: Browser, size?: WindowSize): Promise<BrowserContext>;
 /** A browser of its own with an empty profile; `closeBrowser` closes both. */

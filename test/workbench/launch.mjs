@@ -182,11 +182,11 @@ export async function startWorkbench({
 }
 
 /**
- * Starts a Chromium that can reach nothing but this machine.
+ * Starts a Chromium that can reach nothing but this machine: `whole`, the one that people have, or what is quicker.
  * @returns {Promise<import('playwright-core').Browser>}
  */
-export async function launchBrowser({ show = false } = {}) {
-  const executablePath = await ensureChromium({ show });
+export async function launchBrowser({ show = false, whole = show } = {}) {
+  const executablePath = await ensureChromium({ whole });
   const { chromium } = await import('playwright-core');
   return chromium.launch({ executablePath, headless: !show, args: chromiumArguments });
 }

@@ -68,7 +68,7 @@ async function sideBySide(browser: Browser, shots: readonly Buffer[], path: stri
 /** `text`: the demo's script with slips in it. */
 export async function photographPhone(folder: string, script: string, text: string): Promise<void> {
   if (!existsSync(file)) throw new Error(`${file} is not there: npm run page makes it`);
-  const browser = await launchBrowser();
+  const browser = await launchBrowser({ whole: true });
   try {
     for (const colorScheme of ['light', 'dark'] as const) {
       const context = await browser.newContext({ ...phone, colorScheme });

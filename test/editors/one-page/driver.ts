@@ -56,7 +56,7 @@ export function onePage() {
   before(async function () {
     this.timeout(180_000);
     await makePage();
-    browser = await launchBrowser();
+    browser = await launchBrowser({ whole: true });
   });
   after(() => browser?.close());
   afterEach(async () => {

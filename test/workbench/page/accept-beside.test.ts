@@ -45,7 +45,7 @@ describe('a risk of a board’s text that knows no comments', () => {
     await editor().openFile('plover.boardtext');
     await editor().waitForSquiggles('warning');
     await editor().goTo(4, 18);
-    await chosen(accept);
+    await editor().takeFix(accept);
     const reason = editor().page.locator('.quick-input-widget:visible input[type=text]');
     await reason.fill('starts from a hook, all stand back');
     await editor().press('Enter');
@@ -61,17 +61,9 @@ describe('a risk of a board’s text that knows no comments', () => {
     await editor().press('Control+Shift+K');
     await editor().waitForSquiggles('info');
     await editor().goTo(1, 1);
-    await chosen('Remove the acceptance');
+    await editor().takeFix('Remove the acceptance');
     await editor().waitUntil('the acceptance to be gone', async () => {
       return existsSync(file) && !readFileSync(file, 'utf8').includes('tilt limit');
     });
   });
-
-  async function chosen(title: string): Promise<void> {
-    const fixes = await editor().quickFixes();
-    const at = fixes.findIndex((fix) => fix.includes(title));
-    assert.ok(at >= 0, fixes.join(', '));
-    for (let count = 0; count < at; count += 1) await editor().press('ArrowDown');
-    await editor().press('Enter');
-  }
 });

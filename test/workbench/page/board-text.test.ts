@@ -42,18 +42,6 @@ describe('any board’s text, from paste to proof', () => {
     await editor().type(text);
   }
 
-  async function fixed(title: string): Promise<void> {
-    const fixes = await editor().quickFixes();
-    assert.ok(
-      fixes.some((fix) => fix.includes(title)),
-      fixes.join(', '),
-    );
-    // The first is chosen already.
-    for (let at = fixes.findIndex((fix) => fix.includes(title)); at > 0; at -= 1)
-      await editor().press('ArrowDown');
-    await editor().press('Enter');
-  }
-
   /** The text goes to the clipboard, and what the board is then said to print is held against it. */
   async function proved(made: RegExp, printedBack: (text: string) => string, verdict: string): Promise<void> {
     await editor().runCommand('Propsoff: Copy Text for the Board');
@@ -81,7 +69,7 @@ describe('any board’s text, from paste to proof', () => {
 
       await retyped(first.line + 1, columnOf(listing, first.at.name.end), 0, 'q');
       await editor().waitForSquiggles('warning');
-      await fixed(`Write ${first.name}`);
+      await editor().takeFix(`Write ${first.name}`);
       await editor().waitForNoSquiggles('warning');
 
       const value = changed.value.text;
@@ -112,7 +100,7 @@ describe('any board’s text, from paste to proof', () => {
     assert.match(await editor().hoverOver('first-cut'), /50 to 400/);
 
     await editor().goTo(3, 3);
-    await fixed('This is a setting');
+    await editor().takeFix('This is a setting');
     await notified('Line 3 is a setting.');
     assert.match(await editor().hoverOver('beeper'), /nobody has said what it means/);
 

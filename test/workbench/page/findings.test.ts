@@ -1,19 +1,9 @@
 import { strict as assert } from 'node:assert';
-import type { EditorDriver } from './driver';
 import { oneWindow } from './one-window';
 
 const script = '[gyro.filter.1]\nkind = butterworth\ncutoff = 3 ms\n';
 /** A constant that nothing uses, and a number that can be said otherwise. */
 const idle = 'let quiet = 90 Hz\n[gyro.filter.1]\nkind = butterworth\ncutoff = 120 Hz\n';
-
-/** Takes one of the actions that are offered at the cursor, by keys. */
-async function pick(editor: EditorDriver, title: string): Promise<void> {
-  const titles = await editor.quickFixes();
-  const at = titles.indexOf(title);
-  assert.ok(at >= 0, titles.join('; '));
-  for (let count = 0; count < at; count += 1) await editor.press('ArrowDown');
-  await editor.press('Enter');
-}
 
 describe('a finding, as a person meets it', () => {
   const opened = oneWindow({ files: { 'wren.craft': script, 'dunnock.craft': idle } });
@@ -53,10 +43,10 @@ describe('a finding, as a person meets it', () => {
     }
     await editor.focusEditor();
     await editor.goTo(4, 11);
-    await pick(editor, 'Write it as 0.12 kHz');
+    await editor.takeFix('Write it as 0.12 kHz');
     await editor.waitForText('cutoff = 0.12 kHz');
     await editor.goTo(4, 11);
-    await pick(editor, 'Extract a constant: gyro-cutoff = 0.12 kHz');
+    await editor.takeFix('Extract a constant: gyro-cutoff = 0.12 kHz');
     await editor.waitForText('let gyro-cutoff = 0.12 kHz');
     await editor.waitForText('cutoff = gyro-cutoff');
   });

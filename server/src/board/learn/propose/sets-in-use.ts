@@ -11,9 +11,19 @@ export interface SetInUse {
 /** Fewer settings that two groups share are chance. */
 const leastShared = 3;
 
-/** Words by which a setting says which one is in use. */
-const inUse =
-  /(?:^|[^\p{L}])(?:active|current|selected|chosen|in[ _-]use|used|aktiv\w*|gew\u00e4hlt\w*|actif)(?![\p{L}])/iu;
+/** Words by which a setting says which one is in use, in three languages; some with endings of their own. */
+const inUse = new Set(['active', 'current', 'selected', 'chosen', 'used', 'actif']);
+const inUseWithEnding = ['aktiv', 'gewählt'];
+
+function saysWhichIsInUse(name: string): boolean {
+  const words = name.toLowerCase().split(/[^\p{L}]+/u);
+  return words.some(
+    (word, index) =>
+      inUse.has(word) ||
+      inUseWithEnding.some((stem) => word.startsWith(stem)) ||
+      (word === 'in' && words[index + 1] === 'use'),
+  );
+}
 
 /** Null where no setting says it, or there are no such sets: several filters or ports are all in use at once. */
 export function setInUse(settings: readonly LearnedSetting[]): SetInUse | null {
@@ -23,7 +33,7 @@ export function setInUse(settings: readonly LearnedSetting[]): SetInUse | null {
     names.set(key, (names.get(key) ?? new Set()).add(name));
   }
   for (const selector of settings) {
-    if (!inUse.test(selector.name) || !Number.isInteger(selector.number)) continue;
+    if (!saysWhichIsInUse(selector.name) || !Number.isInteger(selector.number)) continue;
     const sets = new Map<string, number>();
     for (const [key, own] of names) {
       const number = numberOfSet(JSON.parse(key), selector);
@@ -45,9 +55,10 @@ export function setInUse(settings: readonly LearnedSetting[]): SetInUse | null {
 
 /** Of `profile 2 "orchard"`, where the setting is an `active profile`, 2. */
 function numberOfSet(groups: readonly string[], selector: LearnedSetting): number | null {
-  const [, word = '', number = ''] = /^(\p{L}{2,})[ _#-]*(\d{1,2})(?!\d)/u.exec(groups.at(-1) ?? '') ?? [];
+  const [, word = '', digits = ''] = /^([^0-9]*)([0-9]+)/.exec(groups.at(-1) ?? '') ?? [];
+  const kind = (word.split(/[ _#-]/)[0] ?? '').toLowerCase();
   const about = [...selector.groups, selector.name].join(' ').toLowerCase();
-  return word !== '' && about.includes(word.toLowerCase()) ? Number(number) : null;
+  return /^\p{L}{2,}$/u.test(kind) && digits.length <= 2 && about.includes(kind) ? Number(digits) : null;
 }
 
 function isAlike(own: ReadonlySet<string>, other: ReadonlySet<string> | undefined): boolean {
