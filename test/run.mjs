@@ -10,10 +10,10 @@ import { ensureDependencies } from './workbench/dependencies.mjs';
 import { atExit, PlainError, root, say, scratchFolder } from './workbench/machine.mjs';
 
 /** In each lane one suite after the other: in the first those that need no editor, in the second the longest of all. */
-const lanes = [['project', 'unit', 'reference', 'coverage', 'protocol'], ['page']];
+const lanes = [['unit', 'reference', 'coverage', 'protocol'], ['page']];
 
 /** What the lane takes on that is through first, the longest first: both are then done at about the same time. */
-const inEither = ['sweeps', 'package', 'web', 'workbench', 'editors'];
+const inEither = ['sweeps', 'package', 'web', 'editors', 'workbench', 'project'];
 
 const allSuites = [...lanes.flat(), ...inEither];
 
