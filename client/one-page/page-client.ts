@@ -4,7 +4,7 @@ import type { Diagnostic } from 'vscode-languageclient';
 import type { URI } from 'vscode-uri';
 import type { OwnNotification, OwnRequest } from '../../server/src/lsp/own-message';
 import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/protocol';
-import type { Client, ClientLog } from '../src/client';
+import { type Client, type ClientLog, settled } from '../src/client';
 import { offerFiles } from '../src/editor-files';
 import { EventEmitter, Uri } from './host/values';
 import { OpenWorkspace } from './open-workspace';
@@ -79,24 +79,13 @@ export class PageClient implements Client {
     await this.start();
   }
 
-  /** Resolves once the server answers, or will not by itself. */
-  private async settled(): Promise<void> {
-    while (this.state === 'starting')
-      await new Promise<void>((resolve) => {
-        const listening = this.stateEmitter.event(() => {
-          listening.dispose();
-          resolve();
-        });
-      });
-  }
-
   async request<P, R>(type: OwnRequest<P, R>, params: P, token?: CancellationToken): Promise<R | null> {
     return this.ask<R>(type.method, params, token);
   }
 
   /** Of the protocol's own requests too; null if the server is not there, or will not answer. */
   async ask<R>(method: string, params: unknown, token?: CancellationToken): Promise<R | null> {
-    await this.settled();
+    await settled(this);
     if (this.state !== 'running') return null;
     this.lsp.sync();
     try {

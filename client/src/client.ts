@@ -26,6 +26,17 @@ export interface Client {
   notify<P>(type: OwnNotification<P>, params: P): Promise<void>;
 }
 
+/** Resolves once the server answers, or will not by itself. */
+export async function settled(client: Pick<Client, 'state' | 'onStateChanged'>): Promise<void> {
+  while (client.state === 'starting')
+    await new Promise<void>((resolve) => {
+      const listening = client.onStateChanged(() => {
+        listening.dispose();
+        resolve();
+      });
+    });
+}
+
 /** Where the client writes down what nobody needs to see at once. */
 export interface ClientLog {
   info(line: string): void;

@@ -11,7 +11,7 @@ import {
 } from 'vscode-languageclient';
 import type { OwnNotification, OwnRequest } from '../../server/src/lsp/own-message';
 import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/protocol';
-import type { Client } from './client';
+import { type Client, settled } from './client';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';
 
@@ -62,17 +62,6 @@ export class EditorClient implements Client, vscode.Disposable {
     }
   }
 
-  /** Resolves once the server answers, or will not by itself. */
-  private async settled(): Promise<void> {
-    while (this.state === 'starting')
-      await new Promise<void>((resolve) => {
-        const listening = this.onStateChanged(() => {
-          listening.dispose();
-          resolve();
-        });
-      });
-  }
-
   async startAgain(): Promise<void> {
     if (this.isChanging) return;
     this.isChanging = true;
@@ -102,7 +91,7 @@ export class EditorClient implements Client, vscode.Disposable {
     params: P,
     token?: vscode.CancellationToken,
   ): Promise<R | null> {
-    await this.settled();
+    await settled(this);
     if (this.state !== 'running') return null;
     try {
       // A token that is left out must not be there at all: it would be sent as a parameter.
