@@ -8,11 +8,7 @@ export type Rail = NonNullable<Hardware['rails']>[number];
 
 /** One serial port in a line of fields. */
 export function portFields(port: Port, keep: (next: Port) => void, remove: () => void): HTMLElement {
-  let held = port;
-  const change = (more: Partial<Port>) => {
-    held = without({ ...held, ...more });
-    keep(held);
-  };
+  const change = changing(port, keep);
   const directions = port.directions === undefined ? '' : port.directions.join(' ');
   const directionChoices: Choices = [
     ['', 'not known'],
@@ -40,11 +36,7 @@ export function portFields(port: Port, keep: (next: Port) => void, remove: () =>
 
 /** One supply in a line of fields. */
 export function railFields(rail: Rail, keep: (next: Rail) => void, remove: () => void): HTMLElement {
-  let held = rail;
-  const change = (more: Partial<Rail>) => {
-    held = without({ ...held, ...more });
-    keep(held);
-  };
+  const change = changing(rail, keep);
   return element(
     'div',
     { class: 'line part' },
@@ -53,6 +45,15 @@ export function railFields(rail: Rail, keep: (next: Rail) => void, remove: () =>
     field('At most', rail.currentLimit ?? '', '2 A', (one) => change({ currentLimit: said(one) })),
     labelledButton('Remove', `Remove ${rail.name}`, remove),
   );
+}
+
+/** Keeps a part with what has been typed of it since, one field after the other. */
+function changing<T extends object>(part: T, keep: (next: T) => void): (more: Partial<T>) => void {
+  let held = part;
+  return (more) => {
+    held = without({ ...held, ...more });
+    keep(held);
+  };
 }
 
 export function group(title: string, fields: readonly HTMLElement[]): HTMLElement {
