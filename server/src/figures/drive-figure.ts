@@ -4,7 +4,7 @@ import { shortText } from '../units/quantity';
 import { beyondModel } from './beyond-model';
 import type { Carried } from './carried';
 import { carriedBy, carriedCold, carriedOnFull, carriedToLand } from './drive';
-import { full } from './drive-states';
+import { answeredIn } from './drive-states';
 import type { Computed, FigureSource } from './figure';
 import type { ReadingKind } from './flight-readings';
 import { measuredOn } from './measured';
@@ -76,8 +76,7 @@ export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveF
         const state = how.state(carried);
         return state === null ? null : how.measure({ carried, state, view });
       };
-      // Motors at full throttle have a state, whatever is in doubt.
-      const found = estimate(known.value, measure, how.state === full ? () => true : undefined);
+      const found = estimate(known.value, measure, answeredIn(how.state));
       const { likely: carried } = known.value;
       const state = how.state(carried);
       if (found === null || state === null) return null;

@@ -14,6 +14,11 @@ export function hovering(carried: Carried): DriveState | null {
   return state;
 }
 
+/** Whether a state has an answer whatever is in doubt: motors at full throttle have. Undefined where that must be looked at. */
+export function answeredIn(state: typeof hovering): (() => true) | undefined {
+  return state === full ? () => true : undefined;
+}
+
 /** Full throttle, as far as the script lets it go; null where that can't be read. */
 export function full(carried: Carried): DriveState | null {
   const known = fulls.get(carried);

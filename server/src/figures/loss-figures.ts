@@ -4,7 +4,7 @@ import { idleCurrentAt } from '../physics/motor';
 import { copperRatio } from '../physics/motor-heat';
 import { beyondModel } from './beyond-model';
 import type { Carried } from './carried';
-import { full, hovering } from './drive-states';
+import { answeredIn, full, hovering } from './drive-states';
 import type { Computed, FigureSource } from './figure';
 import { controllerLossOf, lossesOf, type Warm, warmBy } from './motor-heat';
 import { estimate } from './uncertain';
@@ -92,8 +92,7 @@ export const lossFigures: readonly FigureSource[] = places.flatMap((place) =>
         const there = at(one);
         return there === null ? null : measure(there);
       };
-      // Motors at full throttle have a state, whatever is in doubt.
-      const found = estimate(known.value, measured, place.state === full ? () => true : undefined);
+      const found = estimate(known.value, measured, answeredIn(place.state));
       const likely = at(known.value.likely);
       return found === null || likely === null
         ? null
