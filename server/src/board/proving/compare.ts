@@ -34,6 +34,7 @@ const unbreakable = /[\u00a0\u202f]/g;
 
 /** A browser makes such spaces of plain ones: they are read as these where the craft's own board writes none. */
 function withPlainSpaces(capture: string, { captured, entries }: Omit<Question, 'capture'>): string {
+  if (capture.search(unbreakable) < 0) return capture;
   const own = [
     captured?.text ?? '',
     ...entries.entries.flatMap(({ groups, name, value }) => [...groups, name, value]),

@@ -128,12 +128,13 @@ const omitsHelp =
 
 function report(proof: Proof, lines: TextLines, capture: string, pack: string | null): string {
   const { notCompared, rows, left, cutOff, seemsToOmit } = proof;
+  const otherBoard = otherBoardText(proof);
   const all = [
     ...notCompared.map((one) => `not compared: ${notComparedText(one)}`),
     ...rows.filter(({ verdict }) => verdict !== 'equal').map((row) => rowText(row, lines, capture)),
     ...left.map(({ number, reason }) => `${capture}:${number + 1} could not be read: ${reason}`),
     ...(cutOff === null ? [] : [`${capture} was cut off: ${cutOff}`]),
-    ...[otherBoardText(proof) ?? []].flat(),
+    ...(otherBoard === null ? [] : [otherBoard]),
     ...(seemsToOmit ? [`${omitsQuestion(proof)} ${omitsHelp}`] : []),
     `${pack === null ? '' : `With pack ${pack}: `}${proofSummary(proof)}`,
   ];

@@ -27,22 +27,24 @@ function saysWhichIsInUse(name: string): boolean {
 
 /** Null where no setting says it, or there are no such sets: several filters or ports are all in use at once. */
 export function setInUse(settings: readonly LearnedSetting[]): SetInUse | null {
-  const names = new Map<string, Set<string>>();
+  const all = new Map<string, { readonly groups: readonly string[]; readonly names: Set<string> }>();
   for (const { groups, name } of settings) {
     const key = JSON.stringify(groups);
-    names.set(key, (names.get(key) ?? new Set()).add(name));
+    const set = all.get(key) ?? { groups, names: new Set() };
+    set.names.add(name);
+    all.set(key, set);
   }
   for (const selector of settings) {
     if (!saysWhichIsInUse(selector.name) || !Number.isInteger(selector.number)) continue;
     const sets = new Map<string, number>();
-    for (const [key, own] of names) {
-      const number = numberOfSet(JSON.parse(key), selector);
-      if (number !== null && own.size >= leastShared) sets.set(key, number);
+    for (const [key, { groups, names }] of all) {
+      const number = numberOfSet(groups, selector);
+      if (number !== null && names.size >= leastShared) sets.set(key, number);
     }
     const used = [...sets].find(([, number]) => number === selector.number)?.[0];
-    const own = used === undefined ? undefined : names.get(used);
+    const own = used === undefined ? undefined : all.get(used)?.names;
     if (used === undefined || own === undefined) continue;
-    const others = [...sets.keys()].filter((key) => key !== used && isAlike(own, names.get(key)));
+    const others = [...sets.keys()].filter((key) => key !== used && isAlike(own, all.get(key)?.names));
     if (others.length === 0) continue;
     const why = `“${selector.name}” says that ${String(selector.number)} is in use`;
     return {
