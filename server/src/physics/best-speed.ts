@@ -59,7 +59,7 @@ const aside = 1.25;
 /** m/s */
 const closest = 1e-3;
 
-/** The same about a guess, if it is any good. */
+/** Where something that falls and then rises is least: about a guess, or between the ends where that proves wrong. */
 function leastAbout(
   measure: (at: number) => number,
   from: number,
